@@ -1,0 +1,103 @@
+namespace FarmEconomics.Records;
+
+/// <summary>How the yearly cost of what lasts is reckoned; two published definitions, never a silent choice.</summary>
+public enum OwnershipMethod
+{
+    /// <summary>Capital recovery: one level yearly amount that returns the outlay with interest.</summary>
+    CapitalRecovery,
+
+    /// <summary>Straight-line depreciation plus interest on the mean of cost and salvage.</summary>
+    DepreciationAndInterest,
+}
+
+/// <summary>What happens to the ownership cost of capacity nobody used.</summary>
+public enum IdleCapacity
+{
+    /// <summary>Reported on a line of its own, charged to no crop.</summary>
+    Separate,
+
+    /// <summary>Spread over the users.</summary>
+    Spread,
+}
+
+/// <summary>Whether produce on hand at the closing date counts as output.</summary>
+public enum ClosingStock
+{
+    /// <summary>Valued at the average realised price less selling cost.</summary>
+    Count,
+
+    /// <summary>Left out.</summary>
+    Ignore,
+}
+
+/// <summary>How pools that serve each other are resolved.</summary>
+public enum SharingMethod
+{
+    /// <summary>Simultaneous equations: circles are resolved exactly.</summary>
+    Reciprocal,
+
+    /// <summary>Pools are closed one after the other in the order of the pools table; no return flows.</summary>
+    StepDown,
+
+    /// <summary>Service from pool to pool is ignored.</summary>
+    Direct,
+}
+
+/// <summary>The settings of <c>farm</c>: the assumptions of every result, passed in and printed out.</summary>
+public sealed record FarmSettings
+{
+    /// <summary>The farm's name.</summary>
+    public string FarmName { get; init; } = "The farm";
+
+    /// <summary>ISO 4217 currency code.</summary>
+    public string Currency { get; init; } = "USD";
+
+    /// <summary>Month the crop year starts in (1 to 12).</summary>
+    public int CropYearStartMonth { get; init; } = 1;
+
+    /// <summary>Day of the month the crop year starts on.</summary>
+    public int CropYearStartDay { get; init; } = 1;
+
+    /// <summary>Value of one unpaid hour, per hour; null: net return is shown before owner labor.</summary>
+    public decimal? OwnerWage { get; init; }
+
+    /// <summary>Employer's cost on top of wages, in percent; used only where the books carry no wages.</summary>
+    public decimal PayrollBurdenPercent { get; init; }
+
+    /// <summary>Cost of capital in percent a year; null: net return is shown before ownership cost.</summary>
+    public decimal? InterestPercent { get; init; }
+
+    /// <summary>Bed width in inches that one bed-foot stands for.</summary>
+    public decimal StandardBedWidthIn { get; init; } = 30m;
+
+    /// <summary>Whether closing stock counts.</summary>
+    public ClosingStock ClosingStock { get; init; } = ClosingStock.Count;
+
+    /// <summary>How ownership cost is reckoned.</summary>
+    public OwnershipMethod OwnershipMethod { get; init; } = OwnershipMethod.CapitalRecovery;
+
+    /// <summary>What happens to idle capacity.</summary>
+    public IdleCapacity IdleCapacity { get; init; } = IdleCapacity.Separate;
+
+    /// <summary>How pools that serve each other are resolved. Not a setting of the table: reciprocal unless a comparison asks for another.</summary>
+    public SharingMethod SharingMethod { get; init; } = SharingMethod.Reciprocal;
+
+    /// <summary>Closing date of the review; null: the last date in the records.</summary>
+    public DateOnly? AsOf { get; init; }
+
+    /// <summary>The crop year a date falls in: window N holds the dates from N-MM-DD on.</summary>
+    /// <param name="date">The date.</param>
+    /// <returns>The year the window is named after.</returns>
+    public int WindowOf(DateOnly date) =>
+        (date.Month, date.Day).CompareTo((CropYearStartMonth, CropYearStartDay)) >= 0 ? date.Year : date.Year - 1;
+
+    /// <summary>First day of a crop year.</summary>
+    /// <param name="cropYear">The crop year.</param>
+    /// <returns>Its first day.</returns>
+    public DateOnly StartOf(int cropYear) => new(cropYear, CropYearStartMonth, CropYearStartDay);
+
+    /// <summary>First day after a crop year.</summary>
+    /// <param name="cropYear">The crop year.</param>
+    /// <returns>The first day of the next one.</returns>
+    public DateOnly EndOf(int cropYear) => StartOf(cropYear + 1);
+}
