@@ -6,27 +6,15 @@ namespace FarmEconomics.Records;
 
 /// <summary>
 /// The tasks, pools and categories shipped with the program. A grower's row of the same name takes the place of the one here.
-/// Besides the pools here every channel has one of its own, under the channel's name (basis: its sales value).
+/// Besides the pools here every channel has one of its own (basis: its sales value). What a pool falls back on when its basis has
+/// no weights stands in <see cref="DefaultPools"/>.
 /// </summary>
 public static class Defaults
 {
-    /// <summary>The pool for materials bought without a crop.</summary>
-    public const string Seed = "seed and plants";
-
-    /// <summary>The pool for fertility and supplies in the field.</summary>
-    public const string Fertility = "fertility and crop supplies";
-
-    /// <summary>The pool for packaging.</summary>
-    public const string Packaging = "packaging";
-
-    /// <summary>The pool for selling cost that names no channel.</summary>
-    public const string SellingGeneral = "selling general";
-
-    /// <summary>The pool for hired labor money in a crop year without hired hours.</summary>
-    public const string UnloggedLabor = "unlogged labor";
-
-    /// <summary>The pool for everything for the farm as a whole.</summary>
-    public const string GeneralOverhead = "general overhead";
+    private const string Seed = "seed and plants";
+    private const string Fertility = "fertility and crop supplies";
+    private const string Packaging = "packaging";
+    private const string SellingGeneral = "selling general";
 
     private static readonly SourceLine BuiltIn = new("built-in", 0);
 
@@ -44,17 +32,17 @@ public static class Defaults
     /// <summary>Pools with their basis and line; METHODS: shared costs.</summary>
     public static IReadOnlyList<PoolRow> Pools { get; } =
     [
-        Pool(Seed, "input-rates, else bed-feet", Materials, Area),
+        Pool(Seed, "input-rates", Materials, Area),
         Pool(Fertility, "bed-feet", Materials, Area),
-        Pool(Packaging, "input-rates, else quantity-crates", Selling, Quantity),
+        Pool(Packaging, "input-rates", Selling, Quantity),
         Pool(SellingGeneral, "sales-value", Selling, VariesWith.Sales),
-        Pool("nursery work", "tray-days, else bed-feet", StatementLine.Labor, Area),
+        Pool("nursery work", "tray-days", StatementLine.Labor, Area),
         Pool("grow work", "bed-foot-days", StatementLine.Labor, Area),
         Pool("harvest work", "quantity-crates", StatementLine.Labor, Quantity),
         Pool("pack work", "quantity-crates", StatementLine.Labor, Quantity),
         Pool("sell work", "sales-value", StatementLine.Labor, VariesWith.Sales),
-        Pool(UnloggedLabor, "bed-foot-days", StatementLine.Labor, Area),
-        Pool(GeneralOverhead, "bed-foot-days", Overhead, Nothing),
+        Pool(DefaultPools.UnloggedLabor, "bed-foot-days", StatementLine.Labor, Area),
+        Pool(DefaultPools.GeneralOverhead, "bed-foot-days", Overhead, Nothing),
     ];
 
     /// <summary>
@@ -89,28 +77,28 @@ public static class Defaults
         Category("card fees", Operating, Selling, "Other expenses", SellingGeneral, VariesWith.Sales),
         Category("advertising", Operating, Selling, "Other expenses", SellingGeneral, Nothing),
         Category("delivery", Operating, Selling, "Freight and trucking", SellingGeneral, VariesWith.Sales),
-        Category("freight", Operating, Materials, "Freight and trucking", GeneralOverhead, Nothing),
-        Category("storage", Operating, Selling, "Storage and warehousing", GeneralOverhead, Nothing),
-        Category("fuel", Operating, Materials, "Gasoline, fuel, and oil", GeneralOverhead, Nothing),
-        Category("vehicle", Operating, Overhead, "Car and truck expenses", GeneralOverhead, Nothing),
-        Category("repairs", Operating, Overhead, "Repairs and maintenance", GeneralOverhead, Nothing),
-        Category("tools", Operating, Overhead, "Supplies", GeneralOverhead, Nothing),
-        Category("supplies", Operating, Materials, "Supplies", GeneralOverhead, Nothing),
-        Category("utilities", Operating, Infrastructure, "Utilities", GeneralOverhead, Nothing),
-        Category("electricity", Operating, Infrastructure, "Utilities", GeneralOverhead, Nothing),
-        Category("water", Operating, Infrastructure, "Utilities", GeneralOverhead, Nothing),
-        Category("heating fuel", Operating, Infrastructure, "Gasoline, fuel, and oil", GeneralOverhead, Nothing),
-        Category("insurance", Operating, Overhead, "Insurance (other than health)", GeneralOverhead, Nothing),
-        Category("rent", Operating, Overhead, "Rent or lease: other (land, animals, etc.)", GeneralOverhead, Nothing),
-        Category("equipment rental", Operating, Overhead, "Rent or lease: vehicles, machinery, equipment", GeneralOverhead, Nothing),
-        Category("property tax", Operating, Overhead, "Taxes", GeneralOverhead, Nothing),
-        Category("office", Operating, Overhead, "Other expenses", GeneralOverhead, Nothing),
-        Category("phone and internet", Operating, Overhead, "Utilities", GeneralOverhead, Nothing),
-        Category("software", Operating, Overhead, "Other expenses", GeneralOverhead, Nothing),
-        Category("professional fees", Operating, Overhead, "Other expenses", GeneralOverhead, Nothing),
-        Category("certification", Operating, Overhead, "Other expenses", GeneralOverhead, Nothing),
-        Category("dues and training", Operating, Overhead, "Other expenses", GeneralOverhead, Nothing),
-        Category("operating loan interest", Operating, Overhead, "Interest: other", GeneralOverhead, Nothing),
+        Category("freight", Operating, Materials, "Freight and trucking", DefaultPools.GeneralOverhead, Nothing),
+        Category("storage", Operating, Selling, "Storage and warehousing", DefaultPools.GeneralOverhead, Nothing),
+        Category("fuel", Operating, Materials, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Nothing),
+        Category("vehicle", Operating, Overhead, "Car and truck expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("repairs", Operating, Overhead, "Repairs and maintenance", DefaultPools.GeneralOverhead, Nothing),
+        Category("tools", Operating, Overhead, "Supplies", DefaultPools.GeneralOverhead, Nothing),
+        Category("supplies", Operating, Materials, "Supplies", DefaultPools.GeneralOverhead, Nothing),
+        Category("utilities", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
+        Category("electricity", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
+        Category("water", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
+        Category("heating fuel", Operating, Infrastructure, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Nothing),
+        Category("insurance", Operating, Overhead, "Insurance (other than health)", DefaultPools.GeneralOverhead, Nothing),
+        Category("rent", Operating, Overhead, "Rent or lease: other (land, animals, etc.)", DefaultPools.GeneralOverhead, Nothing),
+        Category("equipment rental", Operating, Overhead, "Rent or lease: vehicles, machinery, equipment", DefaultPools.GeneralOverhead, Nothing),
+        Category("property tax", Operating, Overhead, "Taxes", DefaultPools.GeneralOverhead, Nothing),
+        Category("office", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("phone and internet", Operating, Overhead, "Utilities", DefaultPools.GeneralOverhead, Nothing),
+        Category("software", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("professional fees", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("certification", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("dues and training", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("operating loan interest", Operating, Overhead, "Interest: other", DefaultPools.GeneralOverhead, Nothing),
         Category("wages", ExpenseClass.Labor, StatementLine.Labor, "Labor hired (less employment credits)", null, null),
         Category("payroll taxes", ExpenseClass.Labor, StatementLine.Labor, "Taxes", null, null),
         Category("workers compensation", ExpenseClass.Labor, StatementLine.Labor, "Insurance (other than health)", null, null),
@@ -125,29 +113,6 @@ public static class Defaults
         Category("self-employment tax", Tax, null, null, null, null),
         Category("household draw", Personal, null, null, null, null),
     ];
-
-    /// <summary>The shipped tasks with the grower's in place of those of the same name.</summary>
-    /// <param name="rows">The grower's rows.</param>
-    /// <returns>The tasks that hold, the grower's first.</returns>
-    public static IReadOnlyList<TaskRow> WithTasks(IEnumerable<TaskRow> rows) => Merge(rows, Tasks, row => row.Task);
-
-    /// <summary>The shipped pools with the grower's in place of those of the same name.</summary>
-    /// <param name="rows">The grower's rows.</param>
-    /// <returns>The pools that hold, the grower's first.</returns>
-    public static IReadOnlyList<PoolRow> WithPools(IEnumerable<PoolRow> rows) => Merge(rows, Pools, row => row.Pool);
-
-    /// <summary>The shipped categories with the grower's in place of those of the same name.</summary>
-    /// <param name="rows">The grower's rows.</param>
-    /// <returns>The categories that hold, the grower's first.</returns>
-    public static IReadOnlyList<CategoryRow> WithCategories(IEnumerable<CategoryRow> rows) => Merge(rows, Categories, row => row.Category);
-
-    private static List<T> Merge<T>(IEnumerable<T> rows, IReadOnlyList<T> shipped, Func<T, string> name)
-    {
-        var merged = new List<T>(rows);
-        var own = merged.Select(row => name(row).Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase);
-        merged.AddRange(shipped.Where(row => !own.Contains(name(row))));
-        return merged;
-    }
 
     private static IEnumerable<TaskRow> Of(Stage stage, params string[] names) =>
         names.Select(name => new TaskRow { Task = name, Stage = stage, Source = BuiltIn });

@@ -1,9 +1,6 @@
 namespace FarmEconomics.Records.Schema;
 
-/// <summary>
-/// The words of a pool's basis: one basis, or two joined by <c>, else</c> (the second serves when the first gives every planting
-/// the weight 0). <c>labor-hours</c> may name a stage: <c>labor-hours:harvest</c>.
-/// </summary>
+/// <summary>The words of a pool's basis; <c>labor-hours</c> may name a stage: <c>labor-hours:harvest</c>.</summary>
 public static class BasisWords
 {
     private const string LaborHours = "labor-hours";
@@ -22,27 +19,6 @@ public static class BasisWords
     /// <param name="basis">The documented spelling, or an empty text.</param>
     /// <returns>Whether the text is a basis.</returns>
     public static bool TryParse(string text, out string basis)
-    {
-        basis = "";
-        int comma = text.IndexOf(',', StringComparison.Ordinal);
-        if (comma < 0)
-        {
-            return TryParseOne(text, out basis);
-        }
-
-        string second = text[(comma + 1)..].Trim();
-        if (!second.StartsWith("else ", StringComparison.OrdinalIgnoreCase)
-            || !TryParseOne(text[..comma], out string first)
-            || !TryParseOne(second[5..], out string other))
-        {
-            return false;
-        }
-
-        basis = $"{first}, else {other}";
-        return true;
-    }
-
-    private static bool TryParseOne(string text, out string basis)
     {
         int colon = text.IndexOf(':', StringComparison.Ordinal);
         string key = HeadingKey.Of(colon < 0 ? text : text[..colon]);
