@@ -1,7 +1,6 @@
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Budgets;
 
