@@ -31,7 +31,7 @@ internal sealed class BooksRouter
     internal HashSet<int> YearsWithLaborInBooks { get; } = [];
 
     /// <summary>The crop year a row of the books belongs to.</summary>
-    private int HomeYear(ExpenseRow row)
+    internal int HomeYear(ExpenseRow row)
     {
         if (!string.IsNullOrWhiteSpace(row.Planting))
         {

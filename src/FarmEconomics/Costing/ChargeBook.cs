@@ -7,11 +7,14 @@ namespace FarmEconomics.Costing;
 /// <summary>Every charge of every year: the books, the labor, the fees and the yearly cost of what lasts.</summary>
 public sealed class ChargeBook
 {
+    private readonly BooksRouter books;
+    private readonly LaborCost labor;
+
     private ChargeBook(FarmTrace trace)
     {
         Trace = trace;
-        BooksRouter books = new(trace, ChargeList, ProblemList);
-        LaborCost labor = new(trace, books, ChargeList, ProblemList);
+        books = new BooksRouter(trace, ChargeList, ProblemList);
+        labor = new LaborCost(trace, books, ChargeList, ProblemList);
         YearsWithoutOwnerWage = labor.YearsWithoutOwnerWage;
         YearsWithoutHiredWage = labor.YearsWithoutHiredWage;
         AddFees();
@@ -43,6 +46,12 @@ public sealed class ChargeBook
     internal List<Charge> ChargeList { get; } = [];
 
     internal List<Problem> ProblemList { get; } = [];
+
+    /// <summary>The crop year a row of the books belongs to.</summary>
+    internal int HomeYearOf(ExpenseRow row) => books.HomeYear(row);
+
+    /// <summary>True for hired hours whose cost is wage times hours, because the books are silent.</summary>
+    internal bool IsImputed(LaborUse use) => labor.IsImputed(use);
 
     /// <summary>Makes the charges of traced records.</summary>
     /// <param name="trace">The trace.</param>

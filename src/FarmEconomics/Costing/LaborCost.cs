@@ -14,6 +14,7 @@ internal sealed class LaborCost
     private readonly FarmRecords records;
     private readonly List<Charge> charges;
     private readonly List<Problem> problems;
+    private readonly HashSet<LaborUse> imputedHired = [];
 
     internal LaborCost(FarmTrace trace, BooksRouter books, List<Charge> charges, List<Problem> problems)
     {
@@ -34,6 +35,8 @@ internal sealed class LaborCost
 
     /// <summary>Years in which some hired hours have no cost.</summary>
     internal HashSet<int> YearsWithoutHiredWage { get; } = [];
+
+    internal bool IsImputed(LaborUse use) => imputedHired.Contains(use);
 
     private void PayHired(BooksRouter books)
     {
@@ -78,8 +81,6 @@ internal sealed class LaborCost
             }
         }
     }
-
-    private readonly HashSet<LaborUse> imputedHired = [];
 
     private void ImputeOwners()
     {
