@@ -1,23 +1,13 @@
-using System.Runtime.CompilerServices;
-
 namespace FarmEconomics.EndToEnd.Tests.Support;
 
 /// <summary>Where things are while the tests run.</summary>
 internal static class Repository
 {
+    /// <summary>The folder with the solution.</summary>
     public static string Root { get; } = Find();
 
+    /// <summary>A sample notebook of the tests.</summary>
     public static string Sample(string name) => Path.Combine(AppContext.BaseDirectory, "Samples", name + ".ipynb");
-
-    /// <summary>A fresh folder under the repository that git ignores; ../artifacts from inside it is the repository's.</summary>
-    public static string Scratch([CallerMemberName] string test = "")
-    {
-        // One level below the root, as notebooks/ is.
-        string folder = Path.Combine(Root, "out", "");
-        Directory.CreateDirectory(folder);
-        _ = test;
-        return folder;
-    }
 
     private static string Find()
     {
@@ -29,4 +19,19 @@ internal static class Repository
 
         return folder?.FullName ?? throw new InvalidOperationException("The tests run from inside the repository.");
     }
+}
+
+/// <summary>A folder of a test's own, gone after it.</summary>
+internal sealed class Scratch : IDisposable
+{
+    /// <summary>The folder, in the place given or among the temporary ones.</summary>
+    public Scratch(string? parent = null) => Folder = parent is null
+        ? Directory.CreateTempSubdirectory("farm-tests-").FullName
+        : Directory.CreateDirectory(Path.Combine(parent, "scratch-" + Guid.NewGuid().ToString("N"))).FullName;
+
+    public string Folder { get; }
+
+    public string File(string name) => Path.Combine(Folder, name);
+
+    public void Dispose() => Directory.Delete(Folder, recursive: true);
 }
