@@ -74,9 +74,8 @@ internal sealed class LotLedger
             decimal left = leaving.Quantity;
             CropStore store = stores[leaving.Crop.Index];
             store.Advance(leaving.Row.Date);
-            if (!string.IsNullOrWhiteSpace(leaving.Row.Planting))
+            if (!string.IsNullOrWhiteSpace(leaving.Row.Planting) && records.FindPlanting(leaving.Row.Planting) is { } planting)
             {
-                Planting planting = records.Planting(leaving.Row.Planting);
                 left = store.DrawPlanting(leaving, planting, left);
             }
 

@@ -77,7 +77,8 @@ internal sealed class PlantingCalendar
         {
             if (!string.IsNullOrWhiteSpace(row.Planting))
             {
-                Planting planting = records.Planting(row.Planting);
+                Planting planting = records.FindPlanting(row.Planting)
+                    ?? throw new RecordsException(TracingProblems.HarvestBeforePlanting(row));
                 picks.Add(new Pick(row, planting, planting.Crop.ToBase(row.Quantity, row.Unit), planting.Crop.ToBase(row.Culled ?? 0m, row.Unit)));
                 continue;
             }

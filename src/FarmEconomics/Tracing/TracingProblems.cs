@@ -10,6 +10,11 @@ internal static class TracingProblems
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, but no planting of it was in a bed on or before that day.",
         "Enter the planting, or correct the harvest's crop or date.") { Offending = row.Crop };
 
+    internal static Problem HarvestBeforePlanting(HarvestRow row) => new(
+        Severity.Error, "E402", row.Source, "planting",
+        $"{row.Planting!.Trim()} was picked on {row.Date:yyyy-MM-dd}, but it goes into its bed after the closing date.",
+        "Correct the harvest's planting or date, or the planting's in_bed.") { Offending = row.Planting };
+
     internal static Problem HarvestAfterBed(HarvestRow row, Crop crop, Planting planting) => new(
         Severity.Warning, "W401", row.Source, "crop",
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.",
@@ -69,4 +74,9 @@ internal static class TracingProblems
         Severity.Warning, "W412", leaving.Row.Source, "crop",
         $"{leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} but has no planting in crop year {leaving.Window}: its money is not assigned to any crop.",
         "Enter the missing planting and harvest.") { Money = leaving.Amount.Amount };
+
+    internal static Problem PlantingAfterClose(SourceLine source, string planting, decimal? money) => new(
+        Severity.Warning, "W413", source, "planting",
+        $"{planting.Trim()} goes into its bed after the closing date: not assigned to any crop in this review.",
+        "Set as_of to a later date, or correct the planting's in_bed.") { Offending = planting, Money = money };
 }
