@@ -71,34 +71,28 @@ public sealed class PoolNetwork
         for (int i = 0; i < pools; i++)
         {
             PoolUsers users = Users[i];
-            double factor = ownership ? (double)UsedFactor[i] : 1.0;
             double total = (double)users.Total;
-            if (ownership)
-            {
-                r[i, Column(Outside.Unused)] = 1.0 - factor;
-            }
-
             if (total <= 0.0)
             {
-                r[i, Column(Outside.NotAssigned)] = factor;
+                r[i, Column(Outside.NotAssigned)] = 1.0;
                 continue;
             }
 
             for (int j = 0; j < pools; j++)
             {
-                q[i, j] = factor * (double)users.OfPool[j] / total;
+                q[i, j] = (double)users.OfPool[j] / total;
             }
 
             for (int j = 0; j < Enterprises.Count; j++)
             {
-                r[i, j] = factor * (double)users.OfEnterprise[j] / total;
+                r[i, j] = (double)users.OfEnterprise[j] / total;
             }
 
-            r[i, Column(Outside.Household)] = factor * (double)users.Household / total;
-            r[i, Column(Outside.NotAssigned)] = factor * (double)users.NotAssigned / total;
+            r[i, Column(Outside.Household)] = (double)users.Household / total;
+            r[i, Column(Outside.NotAssigned)] = (double)users.NotAssigned / total;
         }
 
-        return SharedCosts.Solve(q, r, method);
+        return SharedCosts.Solve(q, r, method, ownership ? UsedFactor : null, Column(Outside.Unused));
     }
 
     /// <summary>Pools that only serve each other can't hand their cost to anybody: an error that names the circle.</summary>
