@@ -94,6 +94,11 @@ internal sealed class LotLedger
                 problems.Add(TracingProblems.SoldMoreThanPicked(leaving, left));
                 Spread(leaving, left);
             }
+            else if (leaving.PartList.Count == 0)
+            {
+                // Money without goods (a credit): it stays with the crop's plantings of the year.
+                Spread(leaving, 0m);
+            }
         }
     }
 
@@ -117,7 +122,7 @@ internal sealed class LotLedger
         decimal[] parts = Costing.LargestRemainder.SplitExactly(quantity, weights);
         for (int i = 0; i < enterprises.Count; i++)
         {
-            if (parts[i] > 0m)
+            if (parts[i] > 0m || (quantity == 0m && weights[i] > 0m))
             {
                 leaving.PartList.Add(new LeavingPart(leaving, null, enterprises[i], parts[i]));
                 enterprises[i].Unmatched += parts[i];
