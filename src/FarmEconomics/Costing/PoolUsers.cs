@@ -75,8 +75,9 @@ internal sealed class PoolUserFinder
             FillBasis(users, fallback);
         }
 
-        AddUse(users);
-        AddLoads(users);
+        HashSet<int> replaced = [];
+        AddUse(users, replaced);
+        AddLoads(users, replaced);
         return users;
     }
 
@@ -243,9 +244,8 @@ internal sealed class PoolUserFinder
         }
     }
 
-    private void AddUse(PoolUsers users)
+    private void AddUse(PoolUsers users, HashSet<int> replaced)
     {
-        HashSet<int> replaced = [];
         foreach (UseRow row in records.Tables.Use)
         {
             if (records.Pool(row.Pool) == users.Pool && (row.CropYear is null || row.CropYear == year))
@@ -255,11 +255,10 @@ internal sealed class PoolUserFinder
         }
     }
 
-    private void AddLoads(PoolUsers users)
+    private void AddLoads(PoolUsers users, HashSet<int> replaced)
     {
         DateOnly from = records.Settings.StartOf(year);
         DateOnly last = records.Settings.EndOf(year).AddDays(-1);
-        HashSet<int> replaced = [];
         foreach (LoadRow row in records.Tables.Loads)
         {
             if (records.Pool(row.Pool) == users.Pool)
@@ -267,14 +266,14 @@ internal sealed class PoolUserFinder
                 decimal kilowattHours = LoadEnergy.KilowattHours(row, from, last);
                 if (kilowattHours > 0m)
                 {
-                    AddUser(users, row, row.User, kilowattHours, users.Pool.Basis.Kind == BasisKind.Measured ? null : replaced);
+                    AddUser(users, row, row.User, kilowattHours, replaced);
                 }
             }
         }
     }
 
     /// <summary>Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight.</summary>
-    private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int>? replaced)
+    private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int> replaced)
     {
         string name = user.Trim();
         if (string.Equals(name, "household", StringComparison.OrdinalIgnoreCase))
@@ -308,7 +307,7 @@ internal sealed class PoolUserFinder
             decimal[] parts = LargestRemainder.SplitExactly(quantity, days.Sum() > 0m ? days : own.Select(i => Enterprises[i].BedFeet.Value).ToArray());
             for (int k = 0; k < own.Count; k++)
             {
-                if (replaced is not null && replaced.Add(own[k]))
+                if (replaced.Add(own[k]))
                 {
                     users.OfEnterprise[own[k]] = 0m;
                 }
