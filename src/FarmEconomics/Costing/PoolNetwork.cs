@@ -14,6 +14,7 @@ public sealed class PoolNetwork
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
         UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
+        WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
         Running = Solve(settings.SharingMethod, ownership: false);
         Owning = Solve(settings.SharingMethod, ownership: true);
@@ -61,6 +62,27 @@ public sealed class PoolNetwork
         }
 
         return used / users.Pool.Row.Capacity.Value;
+    }
+
+    /// <summary>The household's part of a pool may be taken out by farm_percent or by use, not by both.</summary>
+    private static void WarnOfHouseholdTwice(ChargeBook book, int year, List<Problem> problems)
+    {
+        FarmRecords records = book.Trace.Records;
+        foreach (UseRow use in records.Tables.Use)
+        {
+            if (!string.Equals(use.User.Trim(), "household", StringComparison.OrdinalIgnoreCase) || (use.CropYear ?? year) != year)
+            {
+                continue;
+            }
+
+            Pool pool = records.Pool(use.Pool);
+            Charge? split = book.Charges.FirstOrDefault(charge => charge.Pool == pool && charge.HomeYear == year
+                && charge.Origin is AssetRow { FarmPercent: < 100m } or ExpenseRow { FarmPercent: < 100m });
+            if (split is not null)
+            {
+                problems.Add(CostingProblems.HouseholdTwice(use, pool, split.Origin.Source));
+            }
+        }
     }
 
     private SharedCosts Solve(SharingMethod method, bool ownership)
