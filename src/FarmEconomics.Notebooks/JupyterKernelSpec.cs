@@ -1,0 +1,73 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace FarmEconomics.Notebooks;
+
+/// <summary>Describes the pinned C# kernel to Jupyter, so that the notebooks run there unchanged.</summary>
+/// <remarks>
+/// The kernel is the tool <c>Microsoft.dotnet-interactive</c> of the tool manifest (<c>dotnet tool restore</c>). Its own installer
+/// writes a description that expects the tool on the path, listens on every network interface and sends usage data; this one
+/// runs the manifest's version, listens on this machine only and sends nothing.
+/// </remarks>
+public static class JupyterKernelSpec
+{
+    /// <summary>The name notebooks ask for.</summary>
+    public const string Name = ".net-csharp";
+
+    private static readonly JsonSerializerOptions Format = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Writes <c>kernels/.net-csharp/kernel.json</c> under a Jupyter data folder (one that <c>JUPYTER_PATH</c> names, say).</summary>
+    /// <param name="dir">The Jupyter data folder.</param>
+    /// <param name="manifestFolder">The folder whose <c>.config/dotnet-tools.json</c> pins the tool; by default found upward from here.</param>
+    /// <returns>The path of the file.</returns>
+    public static string Write(string dir, string? manifestFolder = null)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(dir);
+        string manifest = Path.Combine(manifestFolder ?? FindManifestFolder(), ".config", "dotnet-tools.json");
+        // `dotnet tool run` finds its manifest upward from the working directory, which for a kernel is the notebook's
+        // folder: right for notebooks inside the project, and the only ones these are.
+        if (!File.Exists(manifest))
+        {
+            throw new NotebookException($"{manifest} is not there: it says which kernel to use");
+        }
+
+        JsonObject spec = new()
+        {
+            ["argv"] = new JsonArray(
+                "dotnet", "tool", "run", "dotnet-interactive", "--", "jupyter", "--default-kernel", "csharp", "{connection_file}", "--http-local-only"),
+            ["display_name"] = ".NET (C#)",
+            ["language"] = "C#",
+            ["env"] = new JsonObject
+            {
+                ["DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT"] = "1",
+                ["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1",
+                ["DOTNET_NOLOGO"] = "1",
+            },
+        };
+        string folder = Path.Combine(dir, "kernels", Name);
+        Directory.CreateDirectory(folder);
+        string file = Path.Combine(folder, "kernel.json");
+        File.WriteAllText(file, spec.ToJsonString(Format) + "\n", new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        return file;
+    }
+
+    private static string FindManifestFolder()
+    {
+        for (DirectoryInfo? folder = new(Directory.GetCurrentDirectory()); folder is not null; folder = folder.Parent)
+        {
+            if (File.Exists(Path.Combine(folder.FullName, ".config", "dotnet-tools.json")))
+            {
+                return folder.FullName;
+            }
+        }
+
+        throw new NotebookException("no .config/dotnet-tools.json here or above: it says which kernel to use");
+    }
+}

@@ -1,0 +1,191 @@
+using System.Diagnostics;
+using System.Text;
+
+namespace FarmEconomics.Notebooks;
+
+/// <summary>The parent's side of one child process.</summary>
+internal sealed class WorkerProcess : IAsyncDisposable
+{
+    // Beyond the notebook's own limit, which the child watches itself: its start, and writing the file.
+    private static readonly TimeSpan Grace = TimeSpan.FromSeconds(20);
+
+    private readonly Process process;
+    private readonly Task<string> errors;
+
+    private WorkerProcess(Process process)
+    {
+        this.process = process;
+        errors = LastLinesAsync(process.StandardError);
+    }
+
+    /// <summary>Whether it can take another notebook.</summary>
+    public bool IsUsable { get; private set; } = true;
+
+    public static WorkerProcess Start(WorkerCommand command)
+    {
+        ProcessStartInfo start = new(command.FileName, command.Arguments)
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardInputEncoding = new UTF8Encoding(false),
+            StandardOutputEncoding = new UTF8Encoding(false),
+            StandardErrorEncoding = new UTF8Encoding(false),
+            UseShellExecute = false,
+        };
+        start.Environment["DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT"] = "1";
+        return new(Process.Start(start) ?? throw new NotebookException($"{command.FileName} did not start"));
+    }
+
+    /// <summary>Has the child run a notebook; comes back whatever happens to the child.</summary>
+    public async Task<NotebookRun> RunAsync(NotebookJob job, NotebookDocument prepared, string output, CancellationToken cancellation)
+    {
+        Stopwatch clock = Stopwatch.StartNew();
+        NotebookRunOptions options = job.Options;
+        string path = Path.GetFullPath(job.Notebook);
+        WorkerJob message = new(
+            path,
+            output,
+            [.. job.Parameters.Select(p => WorkerParameter.From(p.Key, p.Value))],
+            options.WorkingDirectory is null ? null : Path.GetFullPath(options.WorkingDirectory),
+            options.CellTimeLimit.TotalSeconds,
+            options.TotalTimeLimit.TotalSeconds);
+        int cell = -1;
+        string why;
+        using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        limit.CancelAfter(options.TotalTimeLimit + Grace);
+        try
+        {
+            await process.StandardInput.WriteLineAsync(message.ToLine().AsMemory(), limit.Token).ConfigureAwait(false);
+            await process.StandardInput.FlushAsync(limit.Token).ConfigureAwait(false);
+            while (await process.StandardOutput.ReadLineAsync(limit.Token).ConfigureAwait(false) is { } line)
+            {
+                WorkerReport? report = WorkerReport.FromLine(line);
+                if (report?.Event == WorkerReport.CellStarts)
+                {
+                    cell = report.Cell;
+                    options.Progress?.Report(new CellProgress(path, report.Cell, report.Of));
+                }
+                else if (report?.Event == WorkerReport.IsDone)
+                {
+                    IsUsable = report.Failure is null;
+                    NotebookDocument document = File.Exists(output) ? NotebookDocument.Load(output) : prepared;
+                    return new NotebookRun(document, report.Failure, report.Warnings, clock.Elapsed);
+                }
+            }
+
+            IsUsable = false;
+            await process.WaitForExitAsync(limit.Token).ConfigureAwait(false);
+            string said = await errors.WaitAsync(TimeSpan.FromSeconds(2), CancellationToken.None).ConfigureAwait(false);
+            why = $"the notebook's process ended (exit code {process.ExitCode}){(said.Length > 0 ? ": " + said : "")}";
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            why = $"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook";
+        }
+        catch (IOException fault)
+        {
+            why = $"the notebook's process ended: {fault.Message}";
+        }
+        catch (TimeoutException)
+        {
+            why = "the notebook's process ended";
+        }
+        finally
+        {
+            if (cancellation.IsCancellationRequested)
+            {
+                IsUsable = false;
+                Kill();
+            }
+        }
+
+        IsUsable = false;
+        Kill();
+        return Lost(prepared, output, cell, why, clock.Elapsed);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (IsUsable)
+        {
+            try
+            {
+                // The end of its input is the child's sign to leave.
+                process.StandardInput.Close();
+            }
+            catch (IOException)
+            {
+                // It has left already.
+            }
+        }
+
+        using (CancellationTokenSource patience = new(TimeSpan.FromSeconds(3)))
+        {
+            try
+            {
+                await process.WaitForExitAsync(patience.Token).ConfigureAwait(false);
+            }
+            catch (OperationCanceledException)
+            {
+                Kill();
+            }
+        }
+
+        process.Dispose();
+    }
+
+    // What the child had written after the last whole cell, with the reason at the cell it was in.
+    private static NotebookRun Lost(NotebookDocument prepared, string output, int cell, string why, TimeSpan elapsed)
+    {
+        NotebookDocument document = File.Exists(output) ? NotebookDocument.Load(output) : prepared;
+        IReadOnlyList<NotebookCell> cells = document.Cells;
+        int index = -1;
+        for (int i = 0, number = 0; i < cells.Count && index < 0; i++)
+        {
+            if (cells[i].IsCode)
+            {
+                int shown = cells[i].Tags.Contains(NotebookParameters.InjectedTag) ? 0 : ++number;
+                index = shown == cell ? i : -1;
+            }
+        }
+
+        if (index >= 0)
+        {
+            cells[index].SetOutputs([.. cells[index].Outputs.Select(o => (System.Text.Json.Nodes.JsonObject)o.DeepClone()), CellOutputs.Error("ProcessEnded", why)], null);
+        }
+
+        return new NotebookRun(document, new NotebookFailure(index, cell, why), [], elapsed);
+    }
+
+    private static async Task<string> LastLinesAsync(StreamReader reader)
+    {
+        Queue<string> last = new();
+        while (await reader.ReadLineAsync().ConfigureAwait(false) is { } line)
+        {
+            if (line.Length > 0)
+            {
+                last.Enqueue(line.Trim());
+            }
+
+            if (last.Count > 5)
+            {
+                last.Dequeue();
+            }
+        }
+
+        return string.Join(" / ", last);
+    }
+
+    private void Kill()
+    {
+        try
+        {
+            process.Kill(entireProcessTree: true);
+        }
+        catch (InvalidOperationException)
+        {
+            // It has ended already.
+        }
+    }
+}

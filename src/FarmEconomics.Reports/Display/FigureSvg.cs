@@ -1,0 +1,44 @@
+using System.Net;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace FarmEconomics.Reports.Display;
+
+/// <summary>Turns a plot's SVG file into an element that can stand inside an HTML page, many to a page.</summary>
+internal static partial class FigureSvg
+{
+    /// <summary>Strips the prologue, adds a viewBox, a role and a label, and makes the ids the figure's own.</summary>
+    /// <remarks>The prefix comes from the content, so the same records give the same bytes.</remarks>
+    public static string Inline(string xml, string alt, int width, int height)
+    {
+        int start = xml.IndexOf("<svg", StringComparison.Ordinal);
+        int body = xml.IndexOf('>', start) + 1;
+        string inner = xml[body..];
+        string prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(alt + "\n" + inner)))[..10] + "-";
+        // Tag by tag: a label's text may read like an id, and text has its angle brackets encoded.
+        inner = Tag().Replace(inner, tag => IdUse().Replace(
+            IdAttribute().Replace(tag.Value, id => $" id=\"{prefix}{id.Groups[1].Value}\""),
+            use => $"{use.Groups[1].Value}#{prefix}"));
+        // Verdana has the same widths (DejaVu Sans comes from Bitstream Vera, drawn to match it), so machines that
+        // lack DejaVu Sans keep the spacing.
+        inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Verdana, Geneva, sans-serif\"", StringComparison.Ordinal);
+        inner = Layout().Replace(inner, "$1");
+        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
+            + $"viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
+            + inner.Trim();
+    }
+
+    [GeneratedRegex("<[^<>]+>")]
+    private static partial Regex Tag();
+
+    [GeneratedRegex("\\sid=\"([^\"]*)\"")]
+    private static partial Regex IdAttribute();
+
+    [GeneratedRegex("(url\\(|href=\")#")]
+    private static partial Regex IdUse();
+
+    // The indentation the SVG writer puts around tags and inside text elements.
+    [GeneratedRegex("(?:(?<=>)\\s*\\n\\s*|\\s*\\n\\s*(?=<))()")]
+    private static partial Regex Layout();
+}

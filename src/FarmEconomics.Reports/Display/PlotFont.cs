@@ -1,0 +1,47 @@
+using ScottPlot;
+using SkiaSharp;
+
+namespace FarmEconomics.Reports.Display;
+
+/// <summary>The font of every plot, brought along because a bare machine has none and labels would vanish silently.</summary>
+/// <remarks>DejaVu Sans, an open font (licence beside the files in Fonts/). Safe to call from several threads.</remarks>
+public static class PlotFont
+{
+    /// <summary>The family's name, as it stands in vector pictures.</summary>
+    public const string Name = "DejaVu Sans";
+
+    private static readonly Lazy<bool> Registered = new(Register);
+
+    /// <summary>Makes it the font of every plot, whatever family a plot asks for. Further calls do nothing.</summary>
+    public static void Use() => _ = Registered.Value;
+
+    private static bool Register()
+    {
+        // First in the list: the same letters on every machine, also where another DejaVu is installed.
+        Fonts.FontResolvers.Insert(0, new EmbeddedFontResolver());
+        Fonts.Default = Name;
+        Fonts.Sans = Name;
+        return true;
+    }
+
+    private sealed class EmbeddedFontResolver : IFontResolver
+    {
+        private readonly Lazy<SKTypeface> regular = new(() => Load("DejaVuSans.ttf"));
+        private readonly Lazy<SKTypeface> bold = new(() => Load("DejaVuSans-Bold.ttf"));
+
+        public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) =>
+            // Whatever family is asked for: a plot made before Use(), or by someone else, shows its labels too.
+            weight >= FontWeight.SemiBold ? bold.Value : regular.Value;
+
+        public SKTypeface? CreateTypeface(string fontName, bool bold, bool italic) =>
+            CreateTypeface(fontName, bold ? FontWeight.Bold : FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal);
+
+        private static SKTypeface Load(string file)
+        {
+            using Stream stream = typeof(PlotFont).Assembly.GetManifestResourceStream("FarmEconomics.Reports.Fonts." + file)
+                ?? throw new InvalidOperationException($"The font {file} is missing from the program.");
+            using SKData data = SKData.Create(stream);
+            return SKTypeface.FromData(data);
+        }
+    }
+}
