@@ -21,22 +21,22 @@ internal static class CropPlan
 
     // crop | place | in bed (- = the year before) | successions | days between | bed-feet | days in trays | days to first pick | days of picking
     private const string Table = """
-        Salad mix|Warm House|02-05|1|0|120|0|42|26
-        Salad mix|Long Tunnel|03-05|1|0|90|0|45|14
-        Salad mix|Ridge Tunnel|03-28|1|0|90|0|40|19
-        Salad mix|field|04-20|15|10|72|0|40|12
-        Salad mix|Long Tunnel|10-06|1|0|180|0|42|34
-        Salad mix|Warm House|10-06|1|0|120|0|45|32
-        Spinach|Warm House|02-05|1|0|60|0|42|24
-        Spinach|Long Tunnel|-09-12|1|0|90|0|172|45
-        Spinach|Ridge Tunnel|-09-12|1|0|90|0|188|42
-        Spinach|field|04-10|3|16|80|0|43|15
-        Spinach|field|08-08|3|12|110|0|44|22
-        Spinach|Long Tunnel|10-05|1|0|90|0|46|32
-        Spinach|Warm House|10-06|1|0|60|0|46|30
-        Arugula|Warm House|02-08|1|0|60|0|41|24
-        Arugula|field|04-12|10|15|38|0|41|12
-        Arugula|Long Tunnel|10-05|1|0|90|0|42|34
+        Salad mix|Warm House|02-05|1|0|75|0|42|26
+        Salad mix|Long Tunnel|03-05|1|0|55|0|45|14
+        Salad mix|Ridge Tunnel|03-28|1|0|55|0|40|19
+        Salad mix|field|04-20|15|10|45|0|40|12
+        Salad mix|Long Tunnel|10-06|1|0|110|0|42|34
+        Salad mix|Warm House|10-06|1|0|75|0|45|32
+        Spinach|Warm House|02-05|1|0|40|0|42|24
+        Spinach|Long Tunnel|-09-12|1|0|60|0|172|45
+        Spinach|Ridge Tunnel|-09-12|1|0|60|0|188|42
+        Spinach|field|04-10|3|16|50|0|43|15
+        Spinach|field|08-08|3|12|70|0|44|22
+        Spinach|Long Tunnel|10-05|1|0|60|0|46|32
+        Spinach|Warm House|10-06|1|0|40|0|46|30
+        Arugula|Warm House|02-08|1|0|45|0|41|24
+        Arugula|field|04-12|10|15|30|0|41|12
+        Arugula|Long Tunnel|10-05|1|0|70|0|42|34
         Head lettuce|Long Tunnel|03-28|1|0|90|32|32|8
         Head lettuce|Ridge Tunnel|03-30|1|0|90|32|30|9
         Head lettuce|field|05-06|10|12|75|28|38|12
@@ -45,8 +45,8 @@ internal static class CropPlan
         Chard|field|05-20|1|0|120|30|42|110
         Bok choy|field|05-06|1|0|40|21|30|12
         Bok choy|field|08-08|2|16|50|21|32|14
-        Radish|Ridge Tunnel|03-22|1|0|45|0|32|8
-        Radish|field|04-28|12|10|38|0|28|10
+        Radish|Ridge Tunnel|03-22|1|0|40|0|32|8
+        Radish|field|04-28|12|10|35|0|28|10
         Salad turnips|field|05-02|6|20|48|0|42|14
         Carrots|Ridge Tunnel|03-01|1|0|90|0|66|4
         Carrots|field|05-01|4|18|100|0|70|20
@@ -59,8 +59,8 @@ internal static class CropPlan
         Celeriac|field|05-22|1|0|120|70|118|14
         Scallions|Ridge Tunnel|-09-14|1|0|45|0|208|22
         Scallions|field|05-10|4|24|45|45|52|20
-        Onions|field|05-04|1|0|700|72|95|12
-        Leeks|field|05-20|1|0|240|74|112|45
+        Onions|field|05-04|1|0|600|72|95|12
+        Leeks|field|05-20|1|0|145|74|112|45
         Garlic|field|-10-12|1|0|420|0|280|5
         Potatoes|field|05-08|1|0|250|0|90|18
         Potatoes|field|05-16|1|0|620|0|116|14

@@ -27,7 +27,7 @@ internal static class Purchases
         foreach (var crop in new[] { "Pea shoots", "Micro mix" })
         {
             var seed = SeedOf(c => c.Name == crop) * level;
-            var times = winter ? 1 : 6;
+            var times = winter ? 0 : 6;
             for (var i = 0; i < times; i++)
             {
                 yield return new BookLine(new(year, 1 + (i * 2), 8), Cents(seed / times, random), "seed", "Oldfield Seed Co-op", Crop: crop, Note: "bulk seed and mats for trays");
