@@ -19,7 +19,7 @@ internal static class CropList
         Micro mix|lb|microgreens|mixed|6|cold room|0.2|4|0.5|30|0.75|0|1.9|1.1|5.5|5.5|6|1|0.25|no
         Radish|bunch|roots|brassica|6|cold room|0.9|24|2.4|3.25|0.58|1|0.14|0.03|1.9|1.12|0.62|0|1|no
         Salad turnips|bunch|roots|brassica|6|cold room|1|24|1.6|3.5|0.60|1|0.14|0.03|1.9|1.12|0.62|0|1|no
-        Carrots|lb|roots|carrot|180|cold room|1|25|1.75|3.1|0.55|1.5|0.20|0.05|3.4|1|0.62|0|0.5|no
+        Carrots|lb|roots|carrot|180|cold room|1|25|1.75|3.1|0.55|1.5|0.20|0.05|2.7|0.9|0.56|0|0.5|no
         Beets|lb|roots|amaranth|150|cold room|1|25|1.6|3.25|0.55|1.5|0.16|0.05|2.6|1|0.62|0|0.5|no
         Winter radish|lb|roots|brassica|100|cold room|0.9|25|1.4|2.75|0.58|1|0.10|0.05|2|0.88|0.62|0|0.5|no
         Rutabaga|lb|roots|brassica|150|cold room|0.9|30|1.6|2|0.58|1.5|0.08|0.04|2|0.88|0.5|0|0.5|no
@@ -35,7 +35,7 @@ internal static class CropList
         Broccoli|lb|field|brassica|5|cold room|1.1|20|0.56|4|0.60|1|0.14|0.06|2.5|2.38|1.12|26|0.5|no
         Kohlrabi|lb|field|brassica|14|cold room|1|25|1.55|2.5|0.60|1|0.12|0.04|2|0.88|0.62|20|0.5|no
         Snap beans|lb|fruiting|legume|4|cold room|1|20|1.15|5.5|0.62|0.75|0.14|0.05|1.7|7|0.75|0|0.5|no
-        Snap peas|lb|fruiting|legume|4|cold room|1|20|0.58|7|0.62|0.5|0.24|0.06|3|8.5|0.75|0|0.5|no
+        Snap peas|lb|fruiting|legume|4|cold room|1|20|0.54|7|0.62|0.5|0.24|0.06|3|8.5|0.75|0|0.5|no
         Zucchini|lb|fruiting|cucurbit|6|cold room|1.1|30|2.5|2.25|0.55|1.25|0.08|0.03|1.6|0.56|0.31|20|0.5|no
         Cucumbers|lb|fruiting|cucurbit|6|cold room|1.3|30|2.6|3|0.58|1|0.16|0.03|3|0.62|0.31|20|0.5|no
         Tomatoes|lb|fruiting|nightshade|7|pack shed|1.4|20|4.4|5|0.62|1.5|0.42|0.05|11|0.75|0.44|18|0.5|no

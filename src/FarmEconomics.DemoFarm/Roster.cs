@@ -35,6 +35,9 @@ internal sealed class Roster
         }
     }
 
+    /// <summary>Hours still free among all who are there.</summary>
+    public decimal Free => free.Values.Sum(hours => Math.Max(0m, hours));
+
     /// <summary>Shares a chore out in rows of at most five hours, quarter hours throughout.</summary>
     public IEnumerable<LaborBook.Entry> Share(Chore chore)
     {

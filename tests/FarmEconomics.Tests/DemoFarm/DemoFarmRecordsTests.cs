@@ -100,6 +100,14 @@ public sealed class DemoFarmRecordsTests
     }
 
     [Fact]
+    public void Labor_ByPersonAndDay_IsADaysWork()
+    {
+        Assert.All(
+            Farm.Labor.GroupBy(l => (l["date"], l["worker"])),
+            day => Assert.True(day.Sum(l => l.Number("hours")) <= 12m, $"{day.Key}: {day.Sum(l => l.Number("hours"))} hours"));
+    }
+
+    [Fact]
     public void Rows_InAll_KeepAReviewShort()
     {
         var rows = Directory.GetFiles(PlainCsv.Folder(), "*.csv").Sum(path => File.ReadLines(path).Count() - 1);
