@@ -85,6 +85,12 @@ public sealed record FarmSettings
     /// <summary>Closing date of the review; null: the last date in the records.</summary>
     public DateOnly? AsOf { get; init; }
 
+    /// <summary>The format of dates in the grower's files besides ISO 8601 (<c>d/M/yyyy</c>); null: ISO 8601 only.</summary>
+    public string? DateFormat { get; init; }
+
+    /// <summary>The decimal mark of numbers in the grower's files, <c>.</c> or <c>,</c>.</summary>
+    public char DecimalMark { get; init; } = '.';
+
     /// <summary>The crop year a date falls in: window N holds the dates from N-MM-DD on.</summary>
     /// <param name="date">The date.</param>
     /// <returns>The year the window is named after.</returns>

@@ -7,7 +7,19 @@ namespace FarmEconomics.Records;
 public sealed class RecordTables
 {
     /// <summary>Names of the tables that were found (<c>crops</c>, <c>sales</c>, ...), lower case.</summary>
-    public HashSet<string> Present { get; } = new(StringComparer.OrdinalIgnoreCase);
+    public HashSet<string> Present { get; init; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>
+    /// Tables that are there but could not be read as a whole (a required column is missing): names that refer to them can't be
+    /// checked and aren't reported as unknown. Subset of <see cref="Present"/>.
+    /// </summary>
+    public HashSet<string> Unreadable { get; init; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>
+    /// Names that stand in rows left out because of an error, by table: such a name is known, so that one bad row is reported once
+    /// and not again in every row that refers to it. Emptied when rows in error are skipped.
+    /// </summary>
+    public Dictionary<string, HashSet<string>> NamesInError { get; init; } = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Rows of <c>farm</c>.</summary>
     public List<SettingRow> Farm { get; init; } = [];

@@ -1,0 +1,38 @@
+namespace FarmEconomics.DemoFarm;
+
+/// <summary>The farm's own categories; the tax line is a label for whoever prepares the return.</summary>
+internal static class Categories
+{
+    public static CsvTable Table()
+    {
+        var t = new CsvTable("category", "class", "statement_line", "tax_line", "pool", "varies_with");
+        t.Add("seed", "operating", "materials", "Seeds and plants", Pools.Seed, "area");
+        t.Add("plants", "operating", "materials", "Seeds and plants", Pools.Seed, "area");
+        t.Add("potting mix", "operating", "materials", "Supplies", Pools.Nursery, "area");
+        t.Add("compost and minerals", "operating", "materials", "Fertilizers and lime", Pools.Fertility, "area");
+        t.Add("row cover and twine", "operating", "materials", "Supplies", Pools.Fertility, "area");
+        t.Add("packaging", "operating", "selling", "Supplies", Pools.Packaging, "quantity");
+        t.Add("stall rent", "operating", "selling", "Rent or lease, other", null, "nothing");
+        t.Add("market supplies", "operating", "selling", "Supplies", null, "sales");
+        t.Add("small tools", "operating", "infrastructure", "Supplies", Pools.Tools, "area");
+        t.Add("repairs", "operating", "infrastructure", "Repairs and maintenance", Pools.Overhead, "nothing");
+        t.Add("fuel", "operating", "selling", "Gasoline, fuel, and oil", Pools.Truck, "sales");
+        t.Add("truck upkeep", "operating", "selling", "Car and truck expenses", Pools.Truck, "nothing");
+        t.Add("firewood", "operating", "infrastructure", "Supplies", Pools.Boiler, "nothing");
+        t.Add("propane", "operating", "infrastructure", "Utilities", Pools.WarmHouse, "nothing");
+        t.Add("insurance", "operating", "overhead", "Insurance (other than health)", Pools.Overhead, "nothing");
+        t.Add("certification and dues", "operating", "overhead", "Other expenses", Pools.Overhead, "nothing");
+        t.Add("office and bookkeeping", "operating", "overhead", "Other expenses", Pools.Overhead, "nothing");
+        t.Add("phone and internet", "operating", "overhead", "Utilities", Pools.Overhead, "nothing");
+        t.Add("land tax", "operating", "overhead", "Taxes", Pools.Overhead, "nothing");
+        t.Add("season loan interest", "operating", "overhead", "Interest, other", Pools.Overhead, "nothing");
+        t.Add("wages", "labor", "labor", "Labor hired", null, null);
+        t.Add("payroll taxes", "labor", "labor", "Taxes", null, null);
+        t.Add("note interest", "interest", null, "Interest, other", null, null);
+        t.Add("note principal", "principal", null, null, null, null);
+        t.Add("equipment", "capital", null, "Depreciation", null, null);
+        t.Add("income tax", "tax", null, null, null, null);
+        t.Add("household draw", "personal", null, null, null, null);
+        return t;
+    }
+}

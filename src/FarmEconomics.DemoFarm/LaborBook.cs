@@ -1,0 +1,57 @@
+namespace FarmEconomics.DemoFarm;
+
+/// <summary>Work that has to be done on a day, before anybody is found for it.</summary>
+/// <param name="Date">The day.</param>
+/// <param name="Task">The task.</param>
+/// <param name="Hours">Hours in all.</param>
+/// <param name="Crop">The crop it names, if one.</param>
+/// <param name="Planting">The planting it names, if one.</param>
+/// <param name="Channel">The channel it names, if one.</param>
+/// <param name="Pool">The pool it names, if one.</param>
+/// <param name="Who">Who may do it.</param>
+internal sealed record Chore(DateOnly Date, string Task, decimal Hours, Hands Who, string? Crop = null, string? Planting = null, string? Channel = null, string? Pool = null);
+
+/// <summary>Who a chore is for.</summary>
+internal enum Hands
+{
+    /// <summary>The crew first, owners when the crew is busy or away.</summary>
+    Crew,
+
+    /// <summary>The owners.</summary>
+    Owners,
+
+    /// <summary>The helper at the stall, where there is one that day.</summary>
+    StallHelper,
+
+    /// <summary>The volunteer.</summary>
+    Volunteer,
+}
+
+/// <summary>The farm's work, made from the same plantings, picks and sales the other tables show, then shared among the hands there are.</summary>
+internal static class LaborBook
+{
+    /// <summary>A row of labor.</summary>
+    public sealed record Entry(Chore Chore, string Worker, decimal Hours);
+
+    public static IReadOnlyList<Entry> Log(
+        IReadOnlyList<Planting> plantings, IReadOnlyList<HarvestBook.Pick> picks, IReadOnlyList<SalesBook.Sale> sales)
+    {
+        var chores = BedWork.Chores(plantings)
+            .Concat(PickingWork.Chores(picks))
+            .Concat(SellingWork.Chores(sales))
+            .Concat(FarmWork.Chores())
+            .Where(c => c.Date >= FarmFacts.FirstDay && c.Date <= FarmFacts.AsOf);
+        var random = FarmFacts.RandomFor(4);
+        var log = new List<Entry>();
+        foreach (var day in chores.GroupBy(c => c.Date).OrderBy(g => g.Key))
+        {
+            var roster = new Roster(day.Key, random);
+            foreach (var chore in day)
+            {
+                log.AddRange(roster.Share(chore));
+            }
+        }
+
+        return log;
+    }
+}

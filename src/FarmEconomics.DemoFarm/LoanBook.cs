@@ -1,0 +1,51 @@
+namespace FarmEconomics.DemoFarm;
+
+/// <summary>The one note on the farm: level payments four times a year, each row of the books as the schedule has it.</summary>
+internal static class LoanBook
+{
+    private const decimal Principal = 15000m;
+    private const decimal AnnualPercent = 5.25m;
+    private const int Years = 10;
+    private const int PaymentsPerYear = 4;
+    private static readonly DateOnly FirstPayment = new(2021, 12, 15);
+
+    public static CsvTable Table()
+    {
+        var t = new CsvTable("loan", "principal", "annual_percent", "years", "payments_per_year", "first_payment", "repayment", "asset");
+        t.Add(Assets.Loan, CsvTable.Money(Principal), AnnualPercent, Years, PaymentsPerYear, FirstPayment, "level-payment", "Solar panels and mounts");
+        return t;
+    }
+
+    /// <summary>Date, interest, principal and what is owed after it, payment by payment.</summary>
+    public static IEnumerable<(DateOnly Date, decimal Interest, decimal Principal, decimal Owed)> Schedule()
+    {
+        var rate = AnnualPercent / 100m / PaymentsPerYear;
+        var count = Years * PaymentsPerYear;
+        var growth = 1m;
+        for (var i = 0; i < count; i++)
+        {
+            growth *= 1m + rate;
+        }
+
+        var payment = Cent(Principal * rate * growth / (growth - 1m));
+        var owed = Principal;
+        for (var i = 0; i < count; i++)
+        {
+            var interest = Cent(owed * rate);
+            var back = i == count - 1 ? owed : payment - interest;
+            owed -= back;
+            yield return (FirstPayment.AddMonths(i * 12 / PaymentsPerYear), interest, back, owed);
+        }
+    }
+
+    public static IEnumerable<BookLine> Of(int year) =>
+        Schedule().Where(p => p.Date.Year == year && p.Date <= FarmFacts.AsOf).SelectMany(p => new[]
+        {
+            new BookLine(p.Date, p.Interest, "note interest", "Northmark Credit Union", Note: Assets.Loan),
+            new BookLine(p.Date, p.Principal, "note principal", "Northmark Credit Union", Note: Assets.Loan),
+        });
+
+    public static decimal OwedOn(DateOnly day) => Schedule().Last(p => p.Date <= day).Owed;
+
+    private static decimal Cent(decimal amount) => Math.Round(amount, 2, MidpointRounding.AwayFromZero);
+}

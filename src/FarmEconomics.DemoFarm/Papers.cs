@@ -1,0 +1,141 @@
+namespace FarmEconomics.DemoFarm;
+
+/// <summary>The small tables: settings, channels, limits, balance sheet, funding request, standards, control totals.</summary>
+internal static class Papers
+{
+    public static CsvTable Farm()
+    {
+        var t = new CsvTable("setting", "value");
+        t.Add("farm_name", FarmFacts.FarmName);
+        t.Add("currency", "USD");
+        t.Add("crop_year_start", "01-01");
+        t.Add("owner_wage", "20");
+        t.Add("payroll_burden_percent", "9.75");
+        t.Add("interest_percent", "5");
+        t.Add("standard_bed_width_in", "30");
+        t.Add("as_of", FarmFacts.AsOf);
+        return t;
+    }
+
+    public static CsvTable Channels()
+    {
+        var t = new CsvTable("channel", "kind", "fee_percent", "values_from");
+        t.Add(FarmFacts.Market, "market", 5m, null);
+        t.Add(FarmFacts.Share, "share", null, FarmFacts.Market);
+        t.Add(FarmFacts.Shop, "wholesale", null, null);
+        t.Add(FarmFacts.Kitchen, "wholesale", null, null);
+        t.Add(FarmFacts.Stand, "stand", null, FarmFacts.Market);
+        t.Add(FarmFacts.Household, "household", null, FarmFacts.Market);
+        t.Add(FarmFacts.Donation, "donation", null, FarmFacts.Market);
+        t.Add(FarmFacts.Compost, "waste", null, FarmFacts.Market);
+        t.Add(FarmFacts.Workshops, "other", null, null);
+        return t;
+    }
+
+    public static CsvTable Tasks()
+    {
+        var t = new CsvTable("task", "stage", "pool");
+        t.Add("Sow trays", "nursery", null);
+        t.Add("Water seedlings", "nursery", Pools.SeedlingHouse);
+        t.Add("Prepare and sow", "grow", null);
+        t.Add("Transplant", "grow", null);
+        t.Add("Weed", "grow", null);
+        t.Add("Trellis and prune", "grow", null);
+        t.Add("Put beds to rest", "grow", null);
+        t.Add("Move sprinklers", "grow", null);
+        t.Add("Harvest", "harvest", null);
+        t.Add("Wash and pack", "pack", null);
+        t.Add("Market day", "sell", null);
+        t.Add("Fill and hand out boxes", "sell", null);
+        t.Add("Deliver", "sell", null);
+        t.Add("Fill the stand", "sell", null);
+        t.Add("Stoke the boiler", "overhead", Pools.Boiler);
+        t.Add("Cut firewood", "overhead", Pools.Boiler);
+        t.Add("Clear snow", "overhead", null);
+        t.Add("Mend and maintain", "overhead", null);
+        t.Add("Office", "overhead", Pools.Overhead);
+        return t;
+    }
+
+    /// <summary>Minutes per bed-foot a crop's bed work should take: what crop-less hours of bed work are shared out by.</summary>
+    public static CsvTable Standards()
+    {
+        var t = new CsvTable("crop", "stage", "minutes", "per");
+        foreach (var crop in CropList.All.Where(c => !c.Perennial))
+        {
+            t.Add(crop.Name, "grow", crop.GrowMinutes, "bed_foot");
+        }
+
+        return t;
+    }
+
+    public static CsvTable InputRates()
+    {
+        var t = new CsvTable("pool", "crop", "rate", "per");
+        foreach (var crop in CropList.All.Where(c => c.Seed > 0m && c.Group != "microgreens" && c.Name is not ("Garlic" or "Potatoes")))
+        {
+            t.Add(Pools.Seed, crop.Name, crop.Seed, "bed_foot");
+        }
+
+        foreach (var crop in CropList.All)
+        {
+            t.Add(Pools.Packaging, crop.Name, crop.Packing, "unit");
+        }
+
+        return t;
+    }
+
+    public static CsvTable Limits()
+    {
+        var t = new CsvTable("limit", "amount", "unit", "from", "to");
+        t.Add("labor", 96m, "hours a week", new DateOnly(2026, 5, 1), new DateOnly(2026, 10, 31));
+        t.Add("labor", 40m, "hours a week", new DateOnly(2026, 11, 1), new DateOnly(2027, 4, 30));
+        t.Add("water", 3200m, "gallons a day", null, null);
+        t.Add("cold room", 90m, "crates", null, null);
+        t.Add("root cellar", 120m, "crates", null, null);
+        t.Add("sprinklers", 12m, "sprinklers at once", null, null);
+        t.Add("seedling house", 220m, "trays", null, null);
+        return t;
+    }
+
+    public static CsvTable Balances()
+    {
+        var t = new CsvTable("date", "item", "class", "amount");
+        foreach (var (day, cash, stock, owedToUs, supplies, season, buildings, machines) in new[]
+                 {
+                     (new DateOnly(2024, 12, 31), 9640.25m, 3350m, 412.50m, 610m, 0m, 46800m, 24900m),
+                     (new DateOnly(2025, 12, 31), 12215.80m, 3720m, 538m, 655m, 0m, 43600m, 22150m),
+                 })
+        {
+            var owed = LoanBook.OwedOn(day);
+            var due = owed - LoanBook.OwedOn(day.AddYears(1));
+            void Add(string item, string kind, decimal amount) => t.Add(day, item, kind, CsvTable.Money(amount));
+            Add("Cash and checking", "current asset", cash);
+            Add("Shop and kitchen, unpaid invoices", "current asset", owedToUs);
+            Add("Stored crops", "current asset", stock);
+            Add("Seed, mix and boxes on hand", "current asset", supplies);
+            Add("Tools, truck, washers, batteries", "intermediate asset", machines);
+            Add("Buildings, tunnels, well, panels", "long-term asset", buildings);
+            Add("Land", "long-term asset", 38000m);
+            Add("Bills unpaid", "current liability", day.Year == 2024 ? 486.10m : 522.35m);
+            Add("Shares paid ahead", "current liability", Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount));
+            Add("Note, due within a year", "current liability", due);
+            Add("Note, due later", "long-term liability", owed - due);
+        }
+
+        return t;
+    }
+
+    public static CsvTable Funding()
+    {
+        var t = new CsvTable("project", "item", "object_class", "amount", "funder_percent", "note");
+        const string Project = "Larger cold room";
+        t.Add(Project, "Insulated panels and door", "supplies", "4850.00", 75m, "doubles the crates it holds");
+        t.Add(Project, "Compressor and controller", "equipment", "5400.00", 75m, "runs from the panels");
+        t.Add(Project, "Electrician", "contractual", "1350.00", 75m, null);
+        t.Add(Project, "Slab and drain", "construction", "2100.00", 50m, null);
+        t.Add(Project, "Owners' work, 60 hours at 20", "personnel", "1200.00", 0m, "our match in kind");
+        t.Add(Project, "Results shown at the guild's winter meeting", "travel", "140.00", 100m, null);
+        return t;
+    }
+}

@@ -1,0 +1,76 @@
+namespace FarmEconomics.DemoFarm;
+
+/// <summary>The names of the shared costs.</summary>
+internal static class Pools
+{
+    public const string Solar = "solar power";
+    public const string Boiler = "wood boiler";
+    public const string SeedlingHouse = "seedling house";
+    public const string PackShed = "pack shed";
+    public const string ColdRoom = "cold room";
+    public const string RootCellar = "root cellar";
+    public const string Water = "well and sprinklers";
+    public const string TunnelOne = "long tunnel";
+    public const string TunnelTwo = "ridge tunnel";
+    public const string WarmHouse = "warm house";
+    public const string TrayRoom = "tray room";
+    public const string Tools = "small tools";
+    public const string Truck = "truck";
+    public const string Overhead = "general overhead";
+    public const string Seed = "seed and plants";
+    public const string Fertility = "fertility and crop supplies";
+    public const string Packaging = "packaging";
+    public const string Nursery = "nursery supplies";
+
+    /// <summary>Loads of wood the boiler burns in a year, by who gets the heat. A load is about a twentieth of a cord.</summary>
+    public static IEnumerable<(string User, decimal Loads)> Wood(int year)
+    {
+        var cold = year switch { 2023 => 1.04m, 2024 => 0.95m, 2025 => 1m, _ => 0.28m };
+        foreach (var (user, loads) in new[] { (SeedlingHouse, 82m), (WarmHouse, 64m), (PackShed, 18m), (Solar, 12m), (TrayRoom, 22m), ("household", 46m) })
+        {
+            yield return (user, Math.Round(loads * cold, MidpointRounding.AwayFromZero));
+        }
+    }
+
+    public static CsvTable Table()
+    {
+        var t = new CsvTable("pool", "basis", "statement_line", "structure", "capacity", "varies_with");
+        // Seven and a fifth kilowatts of panels at 1,230 kWh a kilowatt: far more than the farm draws in a year, just enough in November.
+        t.Add(Solar, "measured", "infrastructure", null, 8850m, "nothing");
+        t.Add(Boiler, "measured", "infrastructure", null, 400m, "nothing");
+        t.Add(SeedlingHouse, "tray-days", "infrastructure", null, null, "nothing");
+        t.Add(PackShed, "quantity-crates", "infrastructure", null, null, "nothing");
+        t.Add(ColdRoom, "crate-days", "infrastructure", null, null, "nothing");
+        t.Add(RootCellar, "crate-days", "infrastructure", null, null, "nothing");
+        t.Add(Water, "water", "infrastructure", null, null, "area");
+        t.Add(TunnelOne, "bed-foot-days", "infrastructure", Beds.TunnelOne, null, "nothing");
+        t.Add(TunnelTwo, "bed-foot-days", "infrastructure", Beds.TunnelTwo, null, "nothing");
+        t.Add(WarmHouse, "bed-foot-days", "infrastructure", Beds.WarmHouse, null, "nothing");
+        t.Add(TrayRoom, "bed-foot-days", "infrastructure", Beds.Rack, null, "nothing");
+        t.Add(Tools, "labor-hours", "infrastructure", null, null, "area");
+        t.Add(Truck, "sales-value", "selling", null, null, "sales");
+        t.Add(Seed, "input-rates", "materials", null, null, "area");
+        t.Add(Nursery, "tray-days", "materials", null, null, "area");
+        t.Add(Fertility, "bed-feet", "materials", null, null, "area");
+        t.Add(Packaging, "input-rates", "selling", null, null, "quantity");
+        t.Add(Overhead, "bed-foot-days", "overhead", null, null, "nothing");
+        return t;
+    }
+
+    public static CsvTable Use()
+    {
+        var t = new CsvTable("pool", "user", "quantity", "crop_year");
+        foreach (var year in new[] { 2023, 2024, 2025, 2026 })
+        {
+            foreach (var (user, loads) in Wood(year))
+            {
+                t.Add(Boiler, user, loads, year);
+            }
+
+            // The household keeps its own potatoes, apples and jars in the cellar: fifteen crates over the winter months.
+            t.Add(RootCellar, "household", year == 2026 ? 850m : 2700m, year);
+        }
+
+        return t;
+    }
+}

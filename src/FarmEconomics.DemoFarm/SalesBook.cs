@@ -1,0 +1,240 @@
+using Bogus;
+
+namespace FarmEconomics.DemoFarm;
+
+/// <summary>What left the farm, day by day: the stock decides what can go, the week decides through which channel.</summary>
+internal sealed class SalesBook
+{
+    /// <summary>A row of sales; the quantity in the unit it went out in.</summary>
+    public sealed record Sale(DateOnly Date, CropSpec Crop, string Channel, decimal Quantity, string? Unit, decimal Size, decimal? Price, decimal? Amount)
+    {
+        /// <summary>Money of the row, to the cent; null where it carries none.</summary>
+        public decimal? Money => Amount ?? (Price is { } price ? Math.Round(price * Quantity, 2, MidpointRounding.AwayFromZero) : null);
+    }
+
+    private readonly Randomizer random = FarmFacts.RandomFor(3);
+    private readonly List<Sale> sales = [];
+    private readonly Dictionary<string, decimal> weekly = [];
+    private readonly ILookup<DateOnly, HarvestBook.Pick> picks;
+    private readonly List<Stock> stocks = [.. CropList.All.Select(c => new Stock(c))];
+
+    private SalesBook(IReadOnlyList<HarvestBook.Pick> picks) => this.picks = picks.ToLookup(p => p.Date);
+
+    public static IReadOnlyList<Sale> Sell(IReadOnlyList<HarvestBook.Pick> picks)
+    {
+        var book = new SalesBook(picks);
+        for (var day = FarmFacts.FirstDay; day <= FarmFacts.AsOf; day = day.AddDays(1))
+        {
+            book.Day(day);
+        }
+
+        return book.sales;
+    }
+
+    private void Day(DateOnly day)
+    {
+        foreach (var stock in stocks)
+        {
+            foreach (var pick in picks[day].Where(p => p.Planting.Crop == stock.Crop))
+            {
+                stock.Put(day, pick.Quantity);
+            }
+
+            if (day.DayOfWeek == DayOfWeek.Monday && stock.Crop.Keeps)
+            {
+                weekly[stock.Crop.Name] = WeeklyPart(stock, day);
+                if (day.Day <= 7)
+                {
+                    Give(stock, day, FarmFacts.Compost, stock.Sound(day) * 0.02m);
+                }
+            }
+
+            switch (day.DayOfWeek)
+            {
+                case DayOfWeek.Tuesday:
+                    Wholesale(stock, day, FarmFacts.Kitchen, stock.Crop.Keeps ? 0.16m : InShareSeason(day) ? 0.24m : 0.65m);
+                    break;
+                case DayOfWeek.Wednesday:
+                    Box(stock, day);
+                    break;
+                case DayOfWeek.Thursday:
+                    Stall(stock, day, FarmFacts.Stand, stock.Crop.Keeps ? 0.07m : 0.25m);
+                    break;
+                case DayOfWeek.Friday:
+                    Wholesale(stock, day, FarmFacts.Shop, stock.Crop.Keeps ? 0.22m : MarketTomorrow(day) ? 0.30m : 0.75m);
+                    break;
+                case DayOfWeek.Saturday:
+                    Stall(stock, day, FarmFacts.MarketHeld(day) ? FarmFacts.Market : FarmFacts.Stand, FarmFacts.MarketHeld(day) ? (stock.Crop.Keeps ? 0.42m : 0.85m) : 0.3m);
+                    break;
+                case DayOfWeek.Sunday:
+                    OurTable(stock, day);
+                    break;
+            }
+
+            ClearOut(stock, day);
+        }
+    }
+
+    private static bool InShareSeason(DateOnly day)
+    {
+        var since = day.DayNumber - FarmFacts.FirstBox(day.Year).DayNumber;
+        return since >= -1 && since < FarmFacts.ShareWeeks * 7;
+    }
+
+    private static bool MarketTomorrow(DateOnly day) => FarmFacts.MarketHeld(day.AddDays(1));
+
+    /// <summary>What the store lets go in a week: enough for the boxes and the stall, no more than lasts until the end of winter.</summary>
+    private static decimal WeeklyPart(Stock stock, DateOnly day)
+    {
+        var sound = stock.Sound(day);
+        var end = new DateOnly(day.Month >= 5 ? day.Year + 1 : day.Year, 2, 20);
+        var weeks = Math.Max(1, Math.Min((end.DayNumber - day.DayNumber) / 7, stock.Crop.StorageDays / 7));
+        var fresh = stock.Crop.Portion * FarmFacts.Members(day.Year) * (InShareSeason(day) ? 1.25m : 0.45m);
+        return Math.Min(sound, Math.Max(sound / weeks, fresh));
+    }
+
+    private decimal Offered(Stock stock, DateOnly day) =>
+        stock.Crop.Keeps ? Math.Min(stock.Sound(day), weekly.GetValueOrDefault(stock.Crop.Name)) : stock.Sound(day);
+
+    /// <summary>The kitchen and the shop take whole cases where the crop has one, and loose goods below that.</summary>
+    private void Wholesale(Stock stock, DateOnly day, string channel, decimal part)
+    {
+        if (HeldTooLong(stock, day, channel))
+        {
+            return;
+        }
+
+        var wanted = Offered(stock, day) * part * Noise();
+        var kitchen = channel == FarmFacts.Kitchen;
+        var pack = SellingUnits.For(stock.Crop.Name, wholesale: true);
+        var size = pack != null && wanted >= pack.Size * 0.75m && stock.Sound(day) >= pack.Size ? pack.Size : stock.Crop.Unit == "lb" ? stock.Crop.Step : 1m;
+        var count = Math.Floor(Math.Min(Math.Max(wanted, size), stock.Sound(day)) / size);
+        if (count <= 0m || wanted < size * 0.7m)
+        {
+            return;
+        }
+
+        var isPack = pack != null && size == pack.Size;
+        var quantity = isPack ? count : count * size;
+        Add(stock, day, channel, quantity, isPack ? pack!.Unit : stock.Crop.Unit, isPack ? size : 1m,
+            PriceList.Wholesale(stock.Crop, day, isPack ? size : 1m, kitchen));
+    }
+
+    private void Box(Stock stock, DateOnly day)
+    {
+        if (!FarmFacts.ShareDay(day) || stock.Crop.Portion == 0m)
+        {
+            return;
+        }
+
+        var members = FarmFacts.Members(day.Year);
+        var offered = Math.Min(stock.Sound(day), stock.Crop.Keeps ? Offered(stock, day) * 2m : stock.Sound(day) * 0.8m);
+        var portion = Math.Min(stock.Crop.Portion, Math.Floor(offered / members / (stock.Crop.Portion / 2m)) * stock.Crop.Portion / 2m);
+        // Whole heads, bunches and pints only; and not everything every week.
+        if (portion <= 0m || (stock.Crop.Unit != "lb" && portion < 1m) || random.Int(0, 99) < (stock.Crop.Keeps ? 45 : 22))
+        {
+            return;
+        }
+
+        Add(stock, day, FarmFacts.Share, portion * members, stock.Crop.Unit, 1m, null);
+    }
+
+    private void Stall(Stock stock, DateOnly day, string channel, decimal part)
+    {
+        var pack = SellingUnits.For(stock.Crop.Name, wholesale: false);
+        var size = pack?.Size ?? (stock.Crop.Unit == "lb" ? stock.Crop.Step : 1m);
+        var count = Math.Floor(Offered(stock, day) * part * Noise() / size);
+        count = Math.Min(count, Math.Floor(stock.Sound(day) / size));
+        if (count <= 0m)
+        {
+            return;
+        }
+
+        var price = PriceList.Market(stock.Crop, day, pack?.Size ?? 1m);
+        // At the end of a short-lived glut the last of the table goes cheaper.
+        if (channel == FarmFacts.Market && !stock.Crop.Keeps && random.Int(0, 99) < 6)
+        {
+            price = Math.Round(price * 0.8m, 2, MidpointRounding.AwayFromZero);
+        }
+
+        Add(stock, day, channel, pack != null ? count : count * size, pack?.Unit ?? stock.Crop.Unit, pack?.Size ?? 1m, price);
+        Oversell(stock, day, channel, price);
+    }
+
+    private void OurTable(Stock stock, DateOnly day)
+    {
+        var size = stock.Crop.Unit == "lb" ? 0.5m : 1m;
+        if (stock.Sound(day) >= size && random.Int(0, 99) < 24)
+        {
+            Give(stock, day, FarmFacts.Household, Math.Min(stock.Sound(day), size * random.Int(1, stock.Crop.Keeps ? 6 : 3)));
+        }
+    }
+
+    /// <summary>What won't keep until the next day it could be sold goes to the food shelf, and what is past that to the compost.</summary>
+    private void ClearOut(Stock stock, DateOnly day)
+    {
+        var ending = stock.Ending(day, 1);
+        if (ending <= 0m || LeftForKitchen(stock, day))
+        {
+            return;
+        }
+
+        var given = Math.Floor(ending * 0.7m / stock.Crop.Step) * stock.Crop.Step;
+        if (stock.Crop.Keeps)
+        {
+            given = Math.Floor(ending * 0.4m / stock.Crop.Step) * stock.Crop.Step;
+        }
+
+        Give(stock, day, FarmFacts.Donation, given, exact: true);
+        Give(stock, day, FarmFacts.Compost, ending - given, exact: true);
+    }
+
+    private void Give(Stock stock, DateOnly day, string channel, decimal quantity, bool exact = false)
+    {
+        var part = exact ? quantity : Math.Floor(quantity / stock.Crop.Step) * stock.Crop.Step;
+        if (part > 0m)
+        {
+            Add(stock, day, channel, part, stock.Crop.Unit, 1m, null);
+        }
+    }
+
+    private void Add(Stock stock, DateOnly day, string channel, decimal quantity, string unit, decimal size, decimal? price)
+    {
+        stock.Draw(quantity * size);
+        // Some rows carry the amount in the till instead of a price, some no unit where it is the crop's own.
+        var asAmount = price != null && random.Int(0, 99) < 12;
+        var amount = asAmount ? Math.Round(price!.Value * quantity, 2, MidpointRounding.AwayFromZero) : (decimal?)null;
+        var noUnit = unit == stock.Crop.Unit && random.Int(0, 99) < 5;
+        sales.Add(new Sale(day, stock.Crop, channel, quantity, noUnit ? null : unit, size, asAmount ? null : price, amount));
+    }
+
+    private decimal Noise() => 0.85m + (random.Int(0, 300) / 1000m);
+
+    /// <summary>Planned gap: on the last market day of the oversold crop everything goes, and a little that was never written down.</summary>
+    private void Oversell(Stock stock, DateOnly day, string channel, decimal price)
+    {
+        if (stock.Crop.Name != PlannedGaps.CropOversold || channel != FarmFacts.Market || day != PlannedGaps.DayOversold)
+        {
+            return;
+        }
+
+        var rest = stock.All;
+        stock.Draw(rest);
+        sales.Add(new Sale(day, stock.Crop, channel, rest + PlannedGaps.Oversold, stock.Crop.Unit, 1m, price, null));
+    }
+
+    /// <summary>Planned gap: the lot is kept back for the kitchen, which comes four days late.</summary>
+    private static bool LeftForKitchen(Stock stock, DateOnly day) =>
+        stock.Crop.Name == PlannedGaps.CropHeldTooLong && day >= PlannedGaps.DayKeptBack && day < PlannedGaps.DayFetchedLate;
+
+    private bool HeldTooLong(Stock stock, DateOnly day, string channel)
+    {
+        if (stock.Crop.Name != PlannedGaps.CropHeldTooLong || day != PlannedGaps.DayFetchedLate || channel != FarmFacts.Kitchen)
+        {
+            return false;
+        }
+
+        Add(stock, day, channel, stock.All, stock.Crop.Unit, 1m, PriceList.Wholesale(stock.Crop, day, 1m, true));
+        return true;
+    }
+}

@@ -1,0 +1,169 @@
+using System.Text.Unicode;
+using CsvHelper;
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Reading;
+
+/// <summary>Reads names and free text; a basis gets its documented spelling.</summary>
+internal sealed class TextConverter : ICsvConverter<string>
+{
+    public string Read(CsvReader reader, int index)
+    {
+        RowReading row = RowReading.Current;
+        ReadOnlySpan<byte> bytes = reader.GetSpan(index);
+        if (bytes.IsEmpty)
+        {
+            row.ReportIfRequired(index);
+
+            // A blank optional field is null, and the member of the row that takes it is nullable.
+            return row.ColumnAt(index).Required ? "" : null!;
+        }
+
+        string text = reader.GetString(index);
+        if (!Utf8.IsValid(bytes) || text.Contains('\uFFFD', StringComparison.Ordinal))
+        {
+            row.Report(ProblemCodes.NotUtf8, index, $"{row.ColumnAt(index).Name} holds letters that are not UTF-8: \"{text}\".", text);
+        }
+
+        if (row.ColumnAt(index).Type != ColumnType.Basis)
+        {
+            return text;
+        }
+
+        if (BasisWords.TryParse(text, out string basis))
+        {
+            return basis;
+        }
+
+        row.ReportWord(index, text, BasisWords.Allowed);
+        return text;
+    }
+
+    public void Write(CsvWriter writer, string value) => throw new NotSupportedException();
+}
+
+/// <summary>Reads numbers and money with the farm's decimal mark.</summary>
+internal sealed class NumberConverter : ICsvConverter<decimal>
+{
+    // Longer texts can't be numbers within the limits, whatever signs and separators they hold.
+    private const int MaxBytes = 120;
+
+    public decimal Read(CsvReader reader, int index)
+    {
+        RowReading row = RowReading.Current;
+        ReadOnlySpan<byte> bytes = reader.GetSpan(index);
+        if (bytes.IsEmpty)
+        {
+            row.ReportIfRequired(index);
+            return 0m;
+        }
+
+        ColumnSchema column = row.ColumnAt(index);
+        decimal value = 0m;
+        NumberFault fault = NumberFault.NotANumber;
+        if (bytes.Length <= MaxBytes)
+        {
+            Span<char> text = stackalloc char[MaxBytes];
+            fault = NumberText.Read(text[..reader.GetChars(index, text)], column, row.Settings.DecimalMark, out value);
+        }
+
+        if (fault != NumberFault.None)
+        {
+            row.ReportNumber(index, fault, reader.GetString(index));
+        }
+
+        return value;
+    }
+
+    public void Write(CsvWriter writer, decimal value) => throw new NotSupportedException();
+}
+
+/// <summary>Reads days.</summary>
+internal sealed class DateConverter : ICsvConverter<DateOnly>
+{
+    private const int MaxBytes = 40;
+
+    public DateOnly Read(CsvReader reader, int index)
+    {
+        RowReading row = RowReading.Current;
+        ReadOnlySpan<byte> bytes = reader.GetSpan(index);
+        if (bytes.IsEmpty)
+        {
+            row.ReportIfRequired(index);
+            return default;
+        }
+
+        Span<char> text = stackalloc char[MaxBytes];
+        if (bytes.Length <= MaxBytes && DateText.TryRead(text[..reader.GetChars(index, text)], row.Settings.DateFormat, out DateOnly value))
+        {
+            return value;
+        }
+
+        row.ReportDate(index, reader.GetString(index));
+        return default;
+    }
+
+    public void Write(CsvWriter writer, DateOnly value) => throw new NotSupportedException();
+}
+
+/// <summary>Reads crop years.</summary>
+internal sealed class YearConverter : ICsvConverter<int>
+{
+    public int Read(CsvReader reader, int index)
+    {
+        string text = reader.GetString(index);
+        if (text.Length == 4 && int.TryParse(text, System.Globalization.NumberStyles.None, null, out int year) && year is >= 1990 and < 2100)
+        {
+            return year;
+        }
+
+        RowReading.Current.Report(ProblemCodes.NotAYear, index, $"{RowReading.Current.ColumnAt(index).Name} must be a year from 1990 to 2099, not \"{text}\".", text);
+        return 0;
+    }
+
+    public void Write(CsvWriter writer, int value) => throw new NotSupportedException();
+}
+
+/// <summary>Reads yes and no.</summary>
+internal sealed class YesNoConverter : ICsvConverter<bool>
+{
+    public bool Read(CsvReader reader, int index)
+    {
+        string text = reader.GetString(index);
+        if (!YesNoText.TryRead(text, out bool value))
+        {
+            RowReading.Current.Report(ProblemCodes.NotYesNo, index, $"{RowReading.Current.ColumnAt(index).Name} must be yes or no, not \"{text}\".", text);
+        }
+
+        return value;
+    }
+
+    public void Write(CsvWriter writer, bool value) => throw new NotSupportedException();
+}
+
+/// <summary>Reads a word of a fixed list.</summary>
+internal sealed class ChoiceConverter<T> : ICsvConverter<T>
+    where T : struct, Enum
+{
+    public T Read(CsvReader reader, int index)
+    {
+        RowReading row = RowReading.Current;
+        if (reader.IsEmpty(index))
+        {
+            row.ReportIfRequired(index);
+            return default;
+        }
+
+        string text = reader.GetString(index);
+        if (!Words.TryParse(text, out T value))
+        {
+            row.ReportWord(index, text, Words.All<T>());
+        }
+
+        return value;
+    }
+
+    public void Write(CsvWriter writer, T value) => throw new NotSupportedException();
+}

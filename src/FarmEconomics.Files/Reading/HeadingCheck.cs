@@ -1,0 +1,61 @@
+using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Reading;
+
+/// <summary>Matches a heading row with the columns of its table.</summary>
+internal static class HeadingCheck
+{
+    /// <summary>Finds the column of each heading and reports what doesn't match.</summary>
+    /// <returns>The column of each heading (null: not read), or null when the file can't be read.</returns>
+    public static ColumnSchema?[]? Run(SourceLine source, TableSchema schema, IReadOnlyList<string> headings, List<Problem> problems)
+    {
+        bool readable = true;
+        var columns = new ColumnSchema?[LastNamed(headings) + 1];
+        for (int i = 0; i < columns.Length; i++)
+        {
+            ColumnSchema? column = schema.Find(headings[i]);
+            if (column is null)
+            {
+                problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownColumn, source, headings[i], $"{schema.Name} has no column \"{headings[i]}\".", headings[i],
+                    NearestName.Find(headings[i], schema.Columns.Select(known => known.Name))));
+            }
+            else if (Array.IndexOf(columns, column) >= 0)
+            {
+                problems.Add(ProblemCatalog.Make(ProblemCodes.ColumnTwice, source, column.Name, $"The column {column.Name} stands twice in the heading row.", headings[i]));
+                readable = false;
+            }
+
+            columns[i] = column;
+        }
+
+        foreach (ColumnSchema missing in schema.Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0))
+        {
+            problems.Add(ProblemCatalog.Make(ProblemCodes.MissingColumn, source, null, $"{schema.Name} lacks the column {missing.Name}.", null,
+                NearestName.Find(missing.Name, headings.Where(heading => schema.Find(heading) is null))));
+            readable = false;
+        }
+
+        if (schema.OneOf.Count > 0 && !columns.Any(column => column is not null && schema.OneOf.Contains(column.Name)))
+        {
+            problems.Add(ProblemCatalog.Make(ProblemCodes.MissingColumn, source, null, $"{schema.Name} lacks a column {string.Join(" or ", schema.OneOf)}."));
+            readable = false;
+        }
+
+        return readable ? columns : null;
+    }
+
+    // Spreadsheets often save separators for empty columns at the right: those have no heading and are no columns.
+    private static int LastNamed(IReadOnlyList<string> headings)
+    {
+        int last = headings.Count - 1;
+        while (last >= 0 && string.IsNullOrWhiteSpace(headings[last]))
+        {
+            last--;
+        }
+
+        return last;
+    }
+}

@@ -1,0 +1,90 @@
+using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Reading;
+
+/// <summary>
+/// What the converters need to know of the row being read: its place, its columns and where to report. Converters are created by
+/// generated code without arguments, so the one of the thread is current while a file is read.
+/// </summary>
+internal sealed class RowReading(FarmSettings settings, string file, ColumnSchema?[] columns, List<Problem> problems)
+{
+    [ThreadStatic]
+    private static RowReading? _current;
+
+    private int _firstProblem;
+
+    public static RowReading Current => _current ?? throw new InvalidOperationException("No row is being read.");
+
+    public FarmSettings Settings { get; } = settings;
+
+    public SourceLine Source { get; private set; }
+
+    public bool InError { get; private set; }
+
+    public ColumnSchema ColumnAt(int index) => columns[index]!;
+
+    public void Enter() => _current = this;
+
+    public static void Leave() => _current = null;
+
+    public void StartRow(int line)
+    {
+        Source = new SourceLine(file, line);
+        _firstProblem = problems.Count;
+        InError = false;
+    }
+
+    public void Report(string code, int index, string message, string? offending, string? nearest = null) =>
+        Report(code, ColumnAt(index).Name, message, offending, nearest);
+
+    public void Report(string code, string? column, string message, string? offending, string? nearest = null)
+    {
+        problems.Add(ProblemCatalog.Make(code, Source, column, message, offending, nearest));
+        InError = true;
+    }
+
+    public void ReportIfRequired(int index)
+    {
+        if (ColumnAt(index).Required)
+        {
+            Report(ProblemCodes.BlankValue, index, $"{ColumnAt(index).Name} is blank.", null);
+        }
+    }
+
+    public void ReportWord(int index, string text, IReadOnlyList<string> allowed) =>
+        Report(ProblemCodes.UnknownWord, index, $"{ColumnAt(index).Name} can't be \"{text}\"; allowed: {string.Join(", ", allowed)}.", text,
+            NearestName.Find(text, allowed));
+
+    public void ReportNumber(int index, NumberFault fault, string text)
+    {
+        ColumnSchema column = ColumnAt(index);
+        (string code, string message) = fault switch
+        {
+            NumberFault.TooManyDecimals => (ProblemCodes.TooManyDecimals, $"{column.Name} has more than {column.MaxDecimals} decimals: \"{text}\"."),
+            NumberFault.TooLarge => (ProblemCodes.NumberTooLarge, $"{column.Name} is too large: \"{text}\"."),
+            _ => (ProblemCodes.NotANumber, $"{column.Name} is not a number: \"{text}\" (the decimal mark is {(Settings.DecimalMark == '.' ? "a point" : "a comma")})."),
+        };
+        Report(code, index, message, text);
+    }
+
+    public void ReportDate(int index, string text) =>
+        Report(ProblemCodes.NotADate, index,
+            $"{ColumnAt(index).Name} is not a date: \"{text}\" (expected 2025-06-30{(Settings.DateFormat is { } format ? $" or {format}" : "")}).", text);
+
+    /// <summary>Tells all problems of the row what money stands in it; unknown when what makes the money can't be read.</summary>
+    public void AddMoney(IRecordRow? row)
+    {
+        decimal? money = row is null || IsBad("amount") || IsBad("cost") || (row is SaleRow { Amount: null } && (IsBad("quantity") || IsBad("unit_price")))
+            ? null
+            : RowMoney.Of(row);
+        for (int i = _firstProblem; money is not null && i < problems.Count; i++)
+        {
+            problems[i] = problems[i] with { Money = money };
+        }
+    }
+
+    private bool IsBad(string column) => problems.FindIndex(_firstProblem, problem => problem.Column == column) >= 0;
+}

@@ -1,0 +1,102 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>Fills the sums of a year's enterprises: output from the leavings, direct costs and hours from the charges.</summary>
+internal static class BudgetBuilder
+{
+    internal static BudgetSums[] Direct(ChargeBook book, int year, IReadOnlyList<Enterprise> enterprises)
+    {
+        BudgetSums[] sums = enterprises.Select(Physical).ToArray();
+        Dictionary<Enterprise, BudgetSums> byEnterprise = Enumerable.Range(0, sums.Length).ToDictionary(i => enterprises[i], i => sums[i]);
+        foreach (LeavingPart part in book.Trace.Leavings.SelectMany(leaving => leaving.Parts))
+        {
+            if (part.Enterprise is { } enterprise && enterprise.CropYear == year)
+            {
+                AddOutput(byEnterprise[enterprise], part);
+            }
+        }
+
+        foreach (Charge charge in book.Charges)
+        {
+            if (charge.Enterprise is { } enterprise && enterprise.CropYear == year)
+            {
+                AddDirect(byEnterprise[enterprise], charge);
+            }
+        }
+
+        return sums;
+    }
+
+    internal static void AddCost(BudgetSums sums, StatementLine line, CostStream stream, Money amount)
+    {
+        switch (line)
+        {
+            case StatementLine.Materials:
+                sums.Materials += amount;
+                break;
+            case StatementLine.Selling:
+                sums.Selling += amount;
+                break;
+            case StatementLine.Labor when stream == CostStream.OwnerLabor:
+                sums.OwnerLabor += amount;
+                break;
+            case StatementLine.Labor:
+                sums.HiredLabor += amount;
+                break;
+            case StatementLine.Infrastructure:
+                sums.Infrastructure += amount;
+                break;
+            default:
+                sums.Overhead += amount;
+                break;
+        }
+    }
+
+    private static BudgetSums Physical(Enterprise enterprise) => new()
+    {
+        Plantings = 1,
+        BedFeet = enterprise.BedFeet,
+        BedFootDays = enterprise.BedFootDays,
+        Harvested = enterprise.Harvested,
+        Culled = enterprise.Culled,
+        Unmatched = enterprise.Unmatched,
+        Sold = enterprise.Sold,
+        OtherUse = enterprise.OtherUse,
+        Unsold = enterprise.Unsold,
+        OnHand = enterprise.OnHand,
+        ValueIncomplete = enterprise.ValueIncomplete,
+    };
+
+    private static void AddOutput(BudgetSums sums, LeavingPart part)
+    {
+        switch (part.Leaving.Channel.Kind)
+        {
+            case ChannelKind.Share:
+                sums.ShareIncome += part.Amount;
+                break;
+            case ChannelKind.Household:
+                sums.Household += part.ListValue;
+                break;
+            default:
+                sums.Sales += part.Amount;
+                break;
+        }
+    }
+
+    private static void AddDirect(BudgetSums sums, Charge charge)
+    {
+        AddCost(sums, charge.Line, charge.Stream, charge.Amount);
+        sums.BehaviorCost[(int)charge.VariesWith] += charge.Amount.Amount;
+        if (charge.Hours > 0m)
+        {
+            sums.StageHours[(int)(charge.Stage ?? Stage.Overhead)] += charge.Hours;
+            sums.EstimatedHours += charge.Estimated ? charge.Hours : 0m;
+        }
+
+        sums.SellLabor += charge.Line == StatementLine.Labor && charge.Stage == Stage.Sell ? charge.Amount.Amount : 0m;
+    }
+}

@@ -1,0 +1,50 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>One channel in one crop year; costs and hours are those naming the channel.</summary>
+/// <param name="Channel">The channel.</param>
+/// <param name="CropYear">The crop year of the produce.</param>
+/// <param name="QuantityValue">What left through it, as it stands in output: sale amounts, share income, household use at list value.</param>
+/// <param name="Fees">The channel's fees.</param>
+/// <param name="DirectCosts">Books rows naming the channel.</param>
+/// <param name="Hours">Hours naming the channel.</param>
+/// <param name="Known">What the season's records can't tell.</param>
+public sealed record ChannelResult(Channel Channel, int CropYear, Money QuantityValue, Money Fees, Money DirectCosts, Hours Hours, Availability Known)
+{
+    /// <summary>Value less fees and direct costs, before labor.</summary>
+    public Money Margin => QuantityValue - Fees - DirectCosts;
+
+    /// <summary>Margin per hour naming the channel.</summary>
+    public Rate MarginPerHour => (Known.Costs ?? Known.Hours) is { } reason
+        ? Rate.NotAvailable(reason)
+        : Hours.Value == 0m ? Rate.NotAvailable("no hours name this channel") : Margin / Hours;
+
+    internal static List<ChannelResult> Of(ChargeBook book, int year, Availability known)
+    {
+        List<ChannelResult> results = [];
+        foreach (Channel channel in book.Trace.Records.Channels)
+        {
+            Money value = Money.Zero;
+            Money fees = Money.Zero;
+            foreach (LeavingPart part in book.Trace.Leavings.Where(leaving => leaving.Channel == channel).SelectMany(leaving => leaving.Parts))
+            {
+                if ((part.Enterprise?.CropYear ?? part.Leaving.Window) == year)
+                {
+                    value += channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
+                    fees += part.Fee;
+                }
+            }
+
+            Pool pool = book.Trace.Records.PoolOf(channel);
+            List<Charge> named = book.Charges.Where(charge => charge.Pool == pool && charge.HomeYear == year).ToList();
+            Money costs = Money.Sum(named.Where(charge => charge.Origin is ExpenseRow).Select(charge => charge.Amount));
+            results.Add(new ChannelResult(channel, year, value, fees, costs, new Hours(named.Sum(charge => charge.Hours)), known));
+        }
+
+        return results;
+    }
+}

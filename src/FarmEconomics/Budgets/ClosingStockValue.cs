@@ -1,0 +1,50 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>
+/// Values what is on hand at the closing date: quantity x max(0, average realised price - (selling line + labor of stage sell) / quantity
+/// sold), per crop, split over its plantings by quantity. A non-cash line of its own.
+/// </summary>
+internal static class ClosingStockValue
+{
+    internal static void Add(FarmTrace trace, int year, IReadOnlyList<Enterprise> enterprises, BudgetSums[] sums, List<Problem> problems)
+    {
+        if (trace.Records.Settings.ClosingStock == ClosingStock.Ignore)
+        {
+            return;
+        }
+
+        foreach (IGrouping<Crop, int> crop in Enumerable.Range(0, enterprises.Count).GroupBy(i => enterprises[i].Crop))
+        {
+            int[] members = crop.ToArray();
+            decimal onHand = members.Sum(i => enterprises[i].OnHand);
+            if (onHand <= 0m)
+            {
+                continue;
+            }
+
+            decimal priced = members.Sum(i => enterprises[i].PricedQuantity);
+            decimal sold = members.Sum(i => sums[i].Sold);
+            decimal selling = members.Sum(i => sums[i].Selling.Amount + sums[i].SellLabor);
+            decimal? price = priced > 0m
+                ? Math.Max(0m, (members.Sum(i => enterprises[i].PricedAmount.Amount) / priced) - (sold > 0m ? selling / sold : 0m))
+                : trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf);
+            if (price is null)
+            {
+                problems.Add(TracingProblems.ClosingStockWithoutPrice(crop.Key, year));
+                Array.ForEach(members, i => sums[i].ValueIncomplete = true);
+                continue;
+            }
+
+            Money[] parts = LargestRemainder.Split(Money.Rounded(onHand * price.Value), members.Select(i => enterprises[i].OnHand).ToArray());
+            for (int k = 0; k < members.Length; k++)
+            {
+                sums[members[k]].ClosingStock = parts[k];
+            }
+        }
+    }
+}

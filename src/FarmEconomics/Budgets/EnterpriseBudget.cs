@@ -1,0 +1,121 @@
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>
+/// An enterprise budget: output - materials - selling = gross margin; - labor = margin after labor; - infrastructure = margin after
+/// infrastructure; - overhead = net return. For a planting, a crop, a group, a bed, a structure or the farm.
+/// </summary>
+public sealed class EnterpriseBudget
+{
+    private readonly Availability known;
+
+    internal EnterpriseBudget(string name, int cropYear, Crop? crop, IReadOnlyList<Enterprise> enterprises, BudgetSums sums, Availability known)
+    {
+        Name = name;
+        CropYear = cropYear;
+        Crop = crop;
+        Enterprises = enterprises;
+        Sums = sums;
+        this.known = known;
+    }
+
+    /// <summary>What the budget is of.</summary>
+    public string Name { get; }
+
+    /// <summary>The crop year.</summary>
+    public int CropYear { get; }
+
+    /// <summary>The crop, when the budget is of one; quantities are in its unit. Null for views over several crops.</summary>
+    public Crop? Crop { get; }
+
+    /// <summary>The enterprises it adds up.</summary>
+    public IReadOnlyList<Enterprise> Enterprises { get; }
+
+    /// <summary>The parts it is made of.</summary>
+    public BudgetSums Sums { get; }
+
+    /// <summary>What the season's records can't tell.</summary>
+    public Availability Known => known;
+
+    /// <summary>Sales + share income + household use + closing stock.</summary>
+    public Money Output => Sums.Sales + Sums.ShareIncome + Sums.Household + Sums.ClosingStock;
+
+    /// <summary>Sales + share income: money that came in for the produce.</summary>
+    public Money SalesValue => Sums.Sales + Sums.ShareIncome;
+
+    /// <summary>Hired and imputed owner labor.</summary>
+    public Money LaborCost => Sums.HiredLabor + Sums.OwnerLabor;
+
+    /// <summary>Output less materials and selling.</summary>
+    public Money GrossMargin => Output - Sums.Materials - Sums.Selling;
+
+    /// <summary>Gross margin less labor.</summary>
+    public Money MarginAfterLabor => GrossMargin - LaborCost;
+
+    /// <summary>Margin after labor less infrastructure.</summary>
+    public Money MarginAfterInfrastructure => MarginAfterLabor - Sums.Infrastructure;
+
+    /// <summary>Margin after infrastructure less overhead; see <see cref="Availability.NetReturnLabel"/> for what it leaves out.</summary>
+    public Money NetReturn => MarginAfterInfrastructure - Sums.Overhead;
+
+    /// <summary>All cost lines together.</summary>
+    public Money TotalCost => Output - NetReturn;
+
+    /// <summary>Labor hours, direct and through pools, overhead pools left out.</summary>
+    public Hours LaborHours => new(Sums.StageHours.Sum());
+
+    /// <summary>Bed-foot-weeks.</summary>
+    public BedFootWeeks BedFootWeeks => Sums.BedFootDays.Weeks;
+
+    /// <summary>Output per bed-foot.</summary>
+    public Rate OutputPerBedFoot => Output / Sums.BedFeet;
+
+    /// <summary>Output per bed-foot-week.</summary>
+    public Rate OutputPerBedFootWeek => Output / BedFootWeeks;
+
+    /// <summary>Gross margin per bed-foot.</summary>
+    public Rate GrossMarginPerBedFoot => IfCosts(() => GrossMargin / Sums.BedFeet);
+
+    /// <summary>Gross margin per bed-foot-week.</summary>
+    public Rate GrossMarginPerBedFootWeek => IfCosts(() => GrossMargin / BedFootWeeks);
+
+    /// <summary>Gross margin per labor hour.</summary>
+    public Rate GrossMarginPerLaborHour => IfCosts(() => IfHours(() => GrossMargin / LaborHours));
+
+    /// <summary>(Output less all cost but labor) per labor hour: what an hour earned, whoever worked it.</summary>
+    public Rate ReturnToLaborPerHour => IfCosts(() => IfHours(() => IfOwnership(() => (NetReturn + LaborCost) / LaborHours)));
+
+    /// <summary>Net return per bed-foot.</summary>
+    public Rate NetReturnPerBedFoot => IfNet(() => NetReturn / Sums.BedFeet);
+
+    /// <summary>Sales value per unit sold.</summary>
+    public Rate AveragePrice => Crop is null
+        ? Rate.NotAvailable("several crops have no common unit")
+        : Rate.Of(SalesValue.Amount, Sums.Sold, "nothing sold");
+
+    /// <summary>Picked per bed-foot.</summary>
+    public Rate YieldPerBedFoot => Crop is null
+        ? Rate.NotAvailable("several crops have no common unit")
+        : Rate.Of(Sums.Harvested, Sums.BedFeet.Value, "no bed-feet planted");
+
+    /// <summary>Share of the hours that rests on standards, 0 to 1.</summary>
+    public Rate EstimatedShare => IfHours(() => Rate.Of(Sums.EstimatedHours, LaborHours.Value, "no labor hours"));
+
+    /// <summary>The price at which net return is 0 with everything else as it was; long run.</summary>
+    public Rate BreakEvenPrice => IfNet(() => BreakEven.Price(this));
+
+    /// <summary>The yield per bed-foot at which net return is 0 with everything else as it was; long run.</summary>
+    public Rate BreakEvenYield => IfNet(() => BreakEven.YieldPerBedFoot(this));
+
+    private Rate IfCosts(Func<Rate> rate) => known.Costs is { } reason ? Rate.NotAvailable(reason) : rate();
+
+    private Rate IfHours(Func<Rate> rate) => known.Hours is { } reason ? Rate.NotAvailable(reason) : rate();
+
+    private Rate IfOwnership(Func<Rate> rate) => known.Ownership is { } reason ? Rate.NotAvailable(reason) : rate();
+
+    private Rate IfNet(Func<Rate> rate) =>
+        (known.Costs ?? known.LaborCost ?? known.OwnerLabor ?? known.Ownership) is { } reason ? Rate.NotAvailable(reason) : rate();
+}

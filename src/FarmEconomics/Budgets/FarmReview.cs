@@ -1,0 +1,92 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>
+/// The second door after opening a records folder: traces all years once, then reviews any crop year of them.
+/// Not safe to share between threads while seasons are being reviewed.
+/// </summary>
+public sealed class FarmReview
+{
+    private readonly Dictionary<(int Year, SharingMethod Method, IdleCapacity Idle), SeasonReview> seasons = [];
+
+    private List<int>? recordedYears;
+
+    private FarmReview(FarmRecords records)
+    {
+        Records = records;
+        Trace = FarmTrace.Of(records);
+        Charges = ChargeBook.Of(Trace);
+    }
+
+    /// <summary>The records.</summary>
+    public FarmRecords Records { get; }
+
+    /// <summary>Lots, leavings and hours over all years.</summary>
+    public FarmTrace Trace { get; }
+
+    /// <summary>All charges over all years.</summary>
+    public ChargeBook Charges { get; }
+
+    /// <summary>The crop years the records tell something of: those with a planting and a harvest, a sale, hours or a line of the books.</summary>
+    public IReadOnlyList<int> CropYears => recordedYears ??= FindRecordedYears();
+
+    /// <summary>
+    /// The crop year a review is of when none is named: the last with sales of which at least half was over at the closing date, so that
+    /// the first sowings of the next year don't hide the season just ended; else the last with sales, else the last at all.
+    /// </summary>
+    public int LatestCropYear
+    {
+        get
+        {
+            List<int> sold = CropYears.Where(year => Trace.Enterprises.Any(enterprise => enterprise.CropYear == year && enterprise.Sold > 0m)).ToList();
+            int past = sold.FindLastIndex(year => Records.Settings.StartOf(year).AddMonths(6) <= Records.AsOf);
+            return past >= 0 ? sold[past]
+                : sold.Count > 0 ? sold[^1]
+                : CropYears.Count > 0 ? CropYears[^1]
+                : Records.Settings.WindowOf(Records.AsOf);
+        }
+    }
+
+    /// <summary>Reviews linked records.</summary>
+    /// <param name="records">The records.</param>
+    /// <returns>The review.</returns>
+    /// <exception cref="RecordsException">The records can't be made into a result.</exception>
+    public static FarmReview Of(FarmRecords records)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        return new FarmReview(records);
+    }
+
+    /// <summary>Reviews one crop year.</summary>
+    /// <param name="cropYear">The crop year.</param>
+    /// <param name="method">How pools that serve each other are resolved; null: as the settings say.</param>
+    /// <param name="idle">What happens to idle capacity; null: as the settings say.</param>
+    /// <returns>The season, kept for the next call.</returns>
+    /// <exception cref="RecordsException">Pools serve only each other in that year.</exception>
+    public SeasonReview Season(int cropYear, SharingMethod? method = null, IdleCapacity? idle = null)
+    {
+        FarmSettings settings = Records.Settings with
+        {
+            SharingMethod = method ?? Records.Settings.SharingMethod,
+            IdleCapacity = idle ?? Records.Settings.IdleCapacity,
+        };
+        (int, SharingMethod, IdleCapacity) key = (cropYear, settings.SharingMethod, settings.IdleCapacity);
+        if (!seasons.TryGetValue(key, out SeasonReview? season))
+        {
+            seasons[key] = season = new SeasonReview(Charges, cropYear, settings);
+        }
+
+        return season;
+    }
+
+    private List<int> FindRecordedYears()
+    {
+        HashSet<int> told = Charges.Charges.Where(charge => charge.Origin is ExpenseRow or LaborRow).Select(charge => charge.HomeYear)
+            .Concat(Trace.Lots.Select(lot => lot.Enterprise.CropYear))
+            .Concat(Trace.Leavings.Select(leaving => leaving.Window)).ToHashSet();
+        return Trace.CropYears.Where(told.Contains).ToList();
+    }
+}

@@ -1,0 +1,170 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>Shares a year's pools out: each pool's money, stream by stream, split once to the cent; its hours split exactly.</summary>
+internal sealed class PoolSharing
+{
+    private readonly PoolNetwork network;
+    private readonly BudgetSums[] sums;
+
+    internal PoolSharing(ChargeBook book, PoolNetwork network, BudgetSums[] sums, List<Problem> problems)
+    {
+        this.network = network;
+        this.sums = sums;
+        ILookup<Pool, Charge> rows = book.Charges.Where(charge => charge.Pool is not null && charge.HomeYear == network.Year).ToLookup(charge => charge.Pool!);
+        foreach (PoolUsers users in network.Users)
+        {
+            PoolResult result = new(users.Pool, users, rows[users.Pool].ToList());
+            Results.Add(result);
+            foreach (CostStream stream in Enum.GetValues<CostStream>())
+            {
+                ShareMoney(result, stream);
+            }
+
+            ShareHours(result);
+            if ((result.Total != Money.Zero || result.Hours > 0m) && users.Total <= 0m)
+            {
+                problems.Add(CostingProblems.NoWeights(users.Pool, network.Year, result.Total.Amount, result.Hours));
+            }
+        }
+
+        ReportFlows();
+    }
+
+    internal List<PoolResult> Results { get; } = [];
+
+    /// <summary>Hours that ended outside the crops.</summary>
+    internal decimal[] OutsideHours { get; } = new decimal[3];
+
+    private decimal[] Row(int pool, SharedCosts shares)
+    {
+        decimal[] row = new decimal[network.Enterprises.Count + 3];
+        for (int j = 0; j < row.Length; j++)
+        {
+            row[j] = shares.Shares[pool, j];
+        }
+
+        return row;
+    }
+
+    private void ShareMoney(PoolResult result, CostStream stream)
+    {
+        List<Charge> rows = result.Rows.Where(row => row.Stream == stream).ToList();
+        Money total = Money.Sum(rows.Select(row => row.Amount));
+        if (total == Money.Zero)
+        {
+            return;
+        }
+
+        PoolStream source = new(result.Pool, stream, total, Behavior(result.Pool, stream, rows, total), SellShare(stream, rows, total));
+        decimal[] shares = Row(result.Pool.Index, stream == CostStream.Ownership ? network.Owning : network.Running);
+        Money[] parts = LargestRemainder.Split(total, shares);
+        for (int j = 0; j < parts.Length; j++)
+        {
+            if (parts[j] == Money.Zero && shares[j] == 0m)
+            {
+                continue;
+            }
+
+            bool crop = j < network.Enterprises.Count;
+            PoolCharge charge = new(source, crop ? network.Enterprises[j] : null, crop ? null : (Outside)(j - network.Enterprises.Count), shares[j], parts[j]);
+            result.ChargeList.Add(charge);
+            Land(result, charge, j);
+        }
+    }
+
+    private void Land(PoolResult result, PoolCharge charge, int target)
+    {
+        switch (charge.Outside)
+        {
+            case null:
+                result.ToCrops += charge.Amount;
+                BudgetBuilder.AddCost(sums[target], charge.Line, charge.Source.Stream, charge.Amount);
+                for (int i = 0; i < charge.Source.BehaviorShares.Count; i++)
+                {
+                    sums[target].BehaviorCost[i] += charge.Amount.Amount * charge.Source.BehaviorShares[i];
+                }
+
+                sums[target].SellLabor += charge.Line == StatementLine.Labor ? charge.Amount.Amount * charge.Source.SellShare : 0m;
+                break;
+            case Outside.Household:
+                result.ToHousehold += charge.Amount;
+                break;
+            case Outside.Unused:
+                result.Unused += charge.Amount;
+                break;
+            default:
+                result.NotAssigned += charge.Amount;
+                break;
+        }
+    }
+
+    private static decimal[] Behavior(Pool pool, CostStream stream, List<Charge> rows, Money total)
+    {
+        decimal[] shares = new decimal[Enum.GetValues<VariesWith>().Length];
+        if (stream == CostStream.Ownership || (pool.IsOverhead && stream != CostStream.Cash))
+        {
+            shares[(int)VariesWith.Nothing] = 1m;
+        }
+        else if (stream == CostStream.Cash)
+        {
+            shares[(int)pool.VariesWith] = 1m;
+        }
+        else
+        {
+            foreach (Charge row in rows)
+            {
+                VariesWith behavior = row.Stage is { } stage ? StageBehavior.Of(stage) : pool.VariesWith;
+                shares[(int)behavior] += row.Amount.Amount / total.Amount;
+            }
+        }
+
+        return shares;
+    }
+
+    private static decimal SellShare(CostStream stream, List<Charge> rows, Money total) =>
+        stream is CostStream.HiredLabor or CostStream.OwnerLabor
+            ? rows.Where(row => row.Stage == Stage.Sell).Sum(row => row.Amount.Amount) / total.Amount
+            : 0m;
+
+    private void ShareHours(PoolResult result)
+    {
+        decimal[] shares = Row(result.Pool.Index, network.Running);
+        foreach (IGrouping<(Stage Stage, bool Estimated), Charge> group in result.Rows.Where(row => row.Hours > 0m)
+            .GroupBy(row => (row.Stage ?? Stage.Overhead, row.Estimated)))
+        {
+            decimal[] parts = LargestRemainder.SplitExactly(group.Sum(row => row.Hours), shares);
+            for (int j = 0; j < parts.Length; j++)
+            {
+                if (j >= sums.Length)
+                {
+                    OutsideHours[j - sums.Length] += parts[j];
+                }
+                else if (result.Pool.IsOverhead)
+                {
+                    sums[j].OverheadHours += parts[j];
+                }
+                else
+                {
+                    sums[j].StageHours[(int)group.Key.Stage] += parts[j];
+                    sums[j].EstimatedHours += group.Key.Estimated ? parts[j] : 0m;
+                }
+            }
+        }
+    }
+
+    private void ReportFlows()
+    {
+        double[] running = network.Running.GrossFlows(Results.ConvertAll(result => (double)(result.Cash + result.Labor).Amount));
+        double[] owning = network.Owning.GrossFlows(Results.ConvertAll(result => (double)result.Ownership.Amount));
+        for (int i = 0; i < Results.Count; i++)
+        {
+            double gross = running[i] + owning[i];
+            Results[i].ReceivedFromPools = Money.Rounded((decimal)gross - Results[i].Total.Amount);
+            Results[i].PassedToPools = Money.Rounded((decimal)((running[i] * network.Running.ToPools.Row(i).Sum()) + (owning[i] * network.Owning.ToPools.Row(i).Sum())));
+        }
+    }
+}

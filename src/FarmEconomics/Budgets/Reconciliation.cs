@@ -1,0 +1,122 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>
+/// The proof of every season: books, hours, quantities and sales on the one side, reckoned from the raw rows; enterprises, household,
+/// unused capacity, not assigned, excluded, carried and brought on the other.
+/// </summary>
+internal sealed class Reconciliation
+{
+    private readonly SeasonReview season;
+    private readonly ChargeBook book;
+    private readonly FarmRecords records;
+    private readonly int year;
+
+    internal Reconciliation(SeasonReview season, ChargeBook book)
+    {
+        this.season = season;
+        this.book = book;
+        records = book.Trace.Records;
+        year = season.CropYear;
+    }
+
+    internal List<ReconciliationCheck> Checks()
+    {
+        List<ReconciliationCheck> checks = [BooksCheck(), HoursCheck(), SalesCheck()];
+        checks.AddRange(QuantityChecks());
+        foreach (PoolResult pool in season.Pools)
+        {
+            checks.Add(new ReconciliationCheck(
+                $"pool {pool.Pool.Name}: cash, labor and ownership = crops, household, unused and not assigned",
+                pool.Total.Amount,
+                (pool.ToCrops + pool.ToHousehold + pool.Unused + pool.NotAssigned).Amount));
+        }
+
+        checks.Add(new ReconciliationCheck(
+            "charges of all pools = cost lines of the crops less direct costs",
+            season.Pools.Sum(pool => pool.Charges.Where(charge => charge.Enterprise is not null).Sum(charge => charge.Amount.Amount)),
+            season.Farm.TotalCost.Amount - DirectCost()));
+        checks.Add(ViewCheck("crops", season.Crops));
+        checks.Add(ViewCheck("groups", season.Groups));
+        checks.Add(ViewCheck("beds", season.Beds));
+        checks.Add(ViewCheck("structures", season.Structures));
+        checks.Add(new ReconciliationCheck(
+            "value by channel = output without closing stock, and leavings not assigned",
+            season.Channels.Sum(channel => channel.QuantityValue.Amount),
+            (season.Farm.Output - season.Farm.Sums.ClosingStock).Amount + UnassignedValue()));
+        return checks;
+    }
+
+    /// <summary>Expenses of the year, all classes, and what was imputed, against where it all landed.</summary>
+    private ReconciliationCheck BooksCheck()
+    {
+        decimal books = records.Expenses.Where(row => book.HomeYearOf(row) == year).Sum(row => row.Amount);
+        decimal right = season.Farm.TotalCost.Amount + season.OutsideTotal(Outside.Household) + season.OutsideTotal(Outside.Unused)
+            + season.OutsideTotal(Outside.NotAssigned) + season.OutsideTotal(Outside.Excluded) + season.Carried.Amount - season.Brought.Amount;
+        return new ReconciliationCheck("books and imputed charges = crop lines, household, unused, not assigned, excluded and carried less brought", books + Imputed(), right);
+    }
+
+    private decimal Imputed()
+    {
+        decimal fees = book.Trace.Leavings.Where(leaving => leaving.Window == year).Sum(leaving => leaving.Fee.Amount);
+        decimal labor = book.Trace.Labor.Where(use => use.Window == year && (use.Kind == WorkerKind.Owner || book.IsImputed(use))).Sum(use => use.Amount?.Amount ?? 0m);
+        decimal ownership = records.Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings)).Sum(part => (part.Farm + part.Household).Amount);
+        return fees + labor + ownership;
+    }
+
+    private ReconciliationCheck HoursCheck()
+    {
+        decimal logged = records.Labor.Where(row => records.Settings.WindowOf(row.Date) == year).Sum(row => row.Hours);
+        decimal added = book.Trace.Labor.Where(use => use.Added && use.Window == year).Sum(use => use.Hours);
+        decimal right = season.Farm.LaborHours.Value + season.Farm.Sums.OverheadHours + season.OutsideHours.Sum() + season.CarriedHours - season.BroughtHours;
+        return new ReconciliationCheck("hours logged and estimated = labor hours, overhead hours, household, unused, not assigned and carried less brought", logged + added, right);
+    }
+
+    private ReconciliationCheck SalesCheck()
+    {
+        decimal priced = 0m;
+        foreach (Leaving leaving in book.Trace.Leavings)
+        {
+            priced += leaving.Window == year && leaving.Channel.Kind != ChannelKind.Share ? leaving.Amount.Amount : 0m;
+        }
+
+        decimal shares = book.Trace.ShareIncome.Where(pair => pair.Key.Window == year).Sum(pair => pair.Value.Amount);
+        decimal landed = 0m;
+        decimal carried = 0m;
+        decimal unassigned = 0m;
+        foreach (LeavingPart part in book.Trace.Leavings.SelectMany(leaving => leaving.Parts))
+        {
+            int home = part.Leaving.Window;
+            int at = part.Enterprise?.CropYear ?? home;
+            unassigned += part.Enterprise is null && home == year ? part.Amount.Amount : 0m;
+            carried += home == year && at != year ? part.Amount.Amount : 0m;
+            landed += home != year && at == year ? part.Amount.Amount : 0m;
+        }
+
+        return new ReconciliationCheck(
+            "sales and share income dated in the year = crops' sales, not assigned and carried less brought",
+            priced + shares,
+            season.Farm.SalesValue.Amount + unassigned + carried - landed);
+    }
+
+    private IEnumerable<ReconciliationCheck> QuantityChecks() =>
+        season.Crops.Select(crop => new ReconciliationCheck(
+            $"quantity of {crop.Name}: harvested and unmatched = sold, other use and unsold",
+            crop.Sums.Harvested + crop.Sums.Unmatched,
+            crop.Sums.Sold + crop.Sums.OtherUse + crop.Sums.Unsold));
+
+    private ReconciliationCheck ViewCheck(string view, IReadOnlyList<EnterpriseBudget> budgets) => new(
+        $"net return of the {view} = net return of the plantings",
+        budgets.Sum(budget => budget.NetReturn.Amount),
+        season.Plantings.Sum(budget => budget.NetReturn.Amount));
+
+    private decimal DirectCost() =>
+        book.Charges.Where(charge => charge.Enterprise?.CropYear == year).Sum(charge => charge.Amount.Amount);
+
+    private decimal UnassignedValue() =>
+        book.Trace.Leavings.Where(leaving => leaving.Window == year).SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is null)
+            .Sum(part => part.Leaving.Channel.Kind == ChannelKind.Household ? part.ListValue.Amount : part.Amount.Amount);
+}

@@ -1,0 +1,141 @@
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Costing;
+
+/// <summary>Takes every line of the books where it belongs: a planting, a crop's plantings, a pool, the household, or out of the budget.</summary>
+internal sealed class BooksRouter
+{
+    private readonly FarmTrace trace;
+    private readonly FarmRecords records;
+    private readonly List<Charge> charges;
+    private readonly List<Problem> problems;
+
+    internal BooksRouter(FarmTrace trace, List<Charge> charges, List<Problem> problems)
+    {
+        this.trace = trace;
+        records = trace.Records;
+        this.charges = charges;
+        this.problems = problems;
+        foreach (ExpenseRow row in records.Expenses)
+        {
+            Route(row);
+        }
+    }
+
+    /// <summary>Hired money that names nothing, row by row, to be spread over hired hours.</summary>
+    internal List<(ExpenseRow Row, int Year, Money Amount)> HiredMoney { get; } = [];
+
+    /// <summary>Windows in which the books hold any labor.</summary>
+    internal HashSet<int> YearsWithLaborInBooks { get; } = [];
+
+    /// <summary>The crop year a row of the books belongs to.</summary>
+    internal int HomeYear(ExpenseRow row)
+    {
+        if (!string.IsNullOrWhiteSpace(row.Planting))
+        {
+            Planting planting = records.Planting(row.Planting);
+            DateOnly day = row.CropYear is { } year ? records.Settings.StartOf(year) : row.Date;
+            return trace.Calendar.EnterpriseOf(planting, day).CropYear;
+        }
+
+        return row.CropYear ?? records.Settings.WindowOf(row.Date);
+    }
+
+    private void Route(ExpenseRow row)
+    {
+        CategoryRow category = records.Category(row.Category);
+        int year = HomeYear(row);
+        if (category.Class is not (ExpenseClass.Operating or ExpenseClass.Labor))
+        {
+            charges.Add(new Charge(row, year, CostStream.Cash, new Money(row.Amount)) { Outside = Outside.Excluded });
+            return;
+        }
+
+        Money farm = Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m);
+        CostStream stream = category.Class == ExpenseClass.Labor ? CostStream.HiredLabor : CostStream.Cash;
+        if (farm.Amount != row.Amount)
+        {
+            charges.Add(new Charge(row, year, stream, new Money(row.Amount) - farm) { Outside = Outside.Household });
+        }
+
+        if (stream == CostStream.HiredLabor)
+        {
+            YearsWithLaborInBooks.Add(year);
+        }
+
+        Place(row, category, year, farm, stream);
+    }
+
+    private void Place(ExpenseRow row, CategoryRow category, int year, Money farm, CostStream stream)
+    {
+        Charge charge = new(row, year, stream, farm)
+        {
+            Line = stream == CostStream.HiredLabor ? StatementLine.Labor : category.StatementLine ?? StatementLine.Materials,
+            VariesWith = category.VariesWith ?? VariesWith.Area,
+        };
+        if (!string.IsNullOrWhiteSpace(row.Planting))
+        {
+            DateOnly day = records.Settings.StartOf(year);
+            charges.Add(charge with { Enterprise = trace.Calendar.EnterpriseOf(records.Planting(row.Planting), day) });
+        }
+        else if (!string.IsNullOrWhiteSpace(row.Crop))
+        {
+            SplitOverCrop(row, charge, records.Crop(row.Crop));
+        }
+        else if (!string.IsNullOrWhiteSpace(row.Channel))
+        {
+            charges.Add(charge with { Pool = records.PoolOf(records.Channel(row.Channel)) });
+        }
+        else if (!string.IsNullOrWhiteSpace(row.Pool))
+        {
+            charges.Add(charge with { Pool = records.Pool(row.Pool) });
+        }
+        else if (stream == CostStream.HiredLabor)
+        {
+            HiredMoney.Add((row, year, farm));
+        }
+        else
+        {
+            string pool = string.IsNullOrWhiteSpace(category.Pool) ? DefaultPools.GeneralOverhead : category.Pool;
+            charges.Add(charge with { Pool = records.Pool(pool) });
+        }
+    }
+
+    private void SplitOverCrop(ExpenseRow row, Charge charge, Crop crop)
+    {
+        if (trace.Work.YearWithPlanting(crop, charge.HomeYear) is not { } year)
+        {
+            problems.Add(TracingProblems.NoCropYear(row.Source, "crop", crop, charge.HomeYear, charge.Amount.Amount));
+            charges.Add(charge with { Outside = Outside.NotAssigned });
+            return;
+        }
+
+        if (year != charge.HomeYear)
+        {
+            problems.Add(TracingProblems.LaterCropYear(row.Source, "crop", crop, charge.HomeYear, year));
+        }
+
+        List<Enterprise> enterprises = trace.Calendar.Enterprises.FindAll(enterprise => enterprise.Crop == crop && enterprise.CropYear == year);
+        decimal[] weights = enterprises.Select(enterprise => charge.VariesWith switch
+        {
+            VariesWith.Quantity => enterprise.Harvested,
+            VariesWith.Sales => Math.Max(0m, enterprise.SalesValue.Amount),
+            _ => enterprise.BedFeet.Value,
+        }).ToArray();
+        if (weights.Sum() <= 0m)
+        {
+            weights = enterprises.Select(enterprise => enterprise.BedFeet.Value).ToArray();
+        }
+
+        Money[] parts = LargestRemainder.Split(charge.Amount, weights);
+        for (int i = 0; i < parts.Length; i++)
+        {
+            if (parts[i] != Money.Zero)
+            {
+                charges.Add(charge with { Enterprise = enterprises[i], Amount = parts[i] });
+            }
+        }
+    }
+}

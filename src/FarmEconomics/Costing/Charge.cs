@@ -1,0 +1,78 @@
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Costing;
+
+/// <summary>The kinds of money that go through the same shares but are told apart everywhere.</summary>
+public enum CostStream
+{
+    /// <summary>Paid, out of the books or as a channel's fee.</summary>
+    Cash,
+
+    /// <summary>Imputed: the yearly cost of what lasts.</summary>
+    Ownership,
+
+    /// <summary>Hired labor: what the books say, or wage times hours where they say nothing.</summary>
+    HiredLabor,
+
+    /// <summary>Imputed: unpaid owner hours at the owner wage.</summary>
+    OwnerLabor,
+}
+
+/// <summary>Where money or hours end that no enterprise carries.</summary>
+public enum Outside
+{
+    /// <summary>The household's part.</summary>
+    Household,
+
+    /// <summary>Capacity nobody used.</summary>
+    Unused,
+
+    /// <summary>No crop could be found for it; always with a warning.</summary>
+    NotAssigned,
+
+    /// <summary>Capital purchases, principal, interest on asset loans, income tax and drawings: never in an enterprise budget.</summary>
+    Excluded,
+}
+
+/// <summary>One row's money and hours, or a part of them, with where it landed: an enterprise, a pool, or outside both.</summary>
+/// <param name="Origin">The row it came from.</param>
+/// <param name="HomeYear">The crop year the row belongs to.</param>
+/// <param name="Stream">The kind of money.</param>
+/// <param name="Amount">The money, in whole cents.</param>
+public sealed record Charge(IRecordRow Origin, int HomeYear, CostStream Stream, Money Amount)
+{
+    /// <summary>The enterprise it landed on, or null.</summary>
+    public Enterprise? Enterprise { get; init; }
+
+    /// <summary>The pool it landed in, or null.</summary>
+    public Pool? Pool { get; init; }
+
+    /// <summary>Outside, when neither an enterprise nor a pool.</summary>
+    public Outside? Outside { get; init; }
+
+    /// <summary>The line it stands on when it landed on an enterprise; a pool's money stands on the pool's line.</summary>
+    public StatementLine Line { get; init; }
+
+    /// <summary>The stage of work, for labor that has one.</summary>
+    public Stage? Stage { get; init; }
+
+    /// <summary>What it varies with, when it landed on an enterprise.</summary>
+    public VariesWith VariesWith { get; init; }
+
+    /// <summary>Hours, for labor.</summary>
+    public decimal Hours { get; init; }
+
+    /// <summary>True when the hours rest on a standard, not on a log.</summary>
+    public bool Estimated { get; init; }
+
+    /// <summary>True when no row of the books stands behind the money.</summary>
+    public bool Imputed { get; init; }
+
+    /// <summary>True for a channel's fee: reckoned from the sale, not taken from the books.</summary>
+    public bool IsFee { get; init; }
+
+    /// <summary>The crop year it landed in.</summary>
+    public int Year => Enterprise?.CropYear ?? HomeYear;
+}

@@ -1,0 +1,138 @@
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Costing;
+
+/// <summary>Every charge of every year: the books, the labor, the fees and the yearly cost of what lasts.</summary>
+public sealed class ChargeBook
+{
+    private readonly BooksRouter books;
+    private readonly LaborCost labor;
+
+    private ChargeBook(FarmTrace trace)
+    {
+        Trace = trace;
+        books = new BooksRouter(trace, ChargeList, ProblemList);
+        labor = new LaborCost(trace, books, ChargeList, ProblemList);
+        YearsWithoutOwnerWage = labor.YearsWithoutOwnerWage;
+        YearsWithoutHiredWage = labor.YearsWithoutHiredWage;
+        AddFees();
+        Years = Enumerable.Concat(trace.CropYears, ChargeList.Select(charge => charge.HomeYear)).Distinct().Order().ToList();
+        AddOwnership();
+    }
+
+    /// <summary>The trace behind it.</summary>
+    public FarmTrace Trace { get; }
+
+    /// <summary>All charges, in the order they were made.</summary>
+    public IReadOnlyList<Charge> Charges => ChargeList;
+
+    /// <summary>All crop years that hold a planting, a charge or hours.</summary>
+    public IReadOnlyList<int> Years { get; }
+
+    /// <summary>What was found wrong or weak.</summary>
+    public IReadOnlyList<Problem> Problems => ProblemList;
+
+    /// <summary>Years with unpaid owner hours but no owner wage.</summary>
+    public IReadOnlySet<int> YearsWithoutOwnerWage { get; }
+
+    /// <summary>Years with hired hours that no wage and no books give a cost.</summary>
+    public IReadOnlySet<int> YearsWithoutHiredWage { get; }
+
+    /// <summary>True when there are assets but no interest: ownership cost isn't available.</summary>
+    public bool OwnershipMissing => Trace.Records.Settings.InterestPercent is null && Trace.Records.Tables.Assets.Count > 0;
+
+    internal List<Charge> ChargeList { get; } = [];
+
+    internal List<Problem> ProblemList { get; } = [];
+
+    /// <summary>The crop year a row of the books belongs to.</summary>
+    internal int HomeYearOf(ExpenseRow row) => books.HomeYear(row);
+
+    /// <summary>True for hired hours whose cost is wage times hours, because the books are silent.</summary>
+    internal bool IsImputed(LaborUse use) => labor.IsImputed(use);
+
+    /// <summary>Makes the charges of traced records.</summary>
+    /// <param name="trace">The trace.</param>
+    /// <returns>The charges.</returns>
+    public static ChargeBook Of(FarmTrace trace)
+    {
+        ArgumentNullException.ThrowIfNull(trace);
+        return new ChargeBook(trace);
+    }
+
+    private void AddFees()
+    {
+        foreach (Leaving leaving in Trace.Leavings)
+        {
+            foreach (LeavingPart part in leaving.Parts)
+            {
+                if (part.Fee != Money.Zero)
+                {
+                    ChargeList.Add(new Charge(leaving.Row, leaving.Window, CostStream.Cash, part.Fee)
+                    {
+                        Enterprise = part.Enterprise,
+                        Outside = part.Enterprise is null ? Outside.NotAssigned : null,
+                        Line = StatementLine.Selling,
+                        VariesWith = VariesWith.Sales,
+                        Imputed = true,
+                        IsFee = true,
+                    });
+                }
+            }
+        }
+    }
+
+    private void AddOwnership()
+    {
+        FarmRecords records = Trace.Records;
+        if (OwnershipMissing)
+        {
+            ProblemList.Add(CostingProblems.NoInterest(records.Tables.Assets[0]));
+        }
+
+        foreach (int year in Years)
+        {
+            foreach (AssetRow asset in records.Tables.Assets)
+            {
+                foreach (OwnershipPart part in Ownership.Of(asset, year, records.Settings))
+                {
+                    Charge charge = new(asset, year, CostStream.Ownership, part.Farm) { Imputed = true };
+                    ChargeList.Add(charge with { Pool = records.Pool(asset.Pool) });
+                    if (part.Household != Money.Zero)
+                    {
+                        ChargeList.Add(charge with { Amount = part.Household, Outside = Outside.Household });
+                    }
+                }
+            }
+
+            WarnOfDoubleCounting(records, year);
+        }
+    }
+
+    private void WarnOfDoubleCounting(FarmRecords records, int year)
+    {
+        foreach (AssetRow asset in records.Tables.Assets)
+        {
+            Pool pool = records.Pool(asset.Pool);
+            Warn(asset.RepairsPercent, "repairs_percent", ["repair"]);
+            Warn(asset.InsuranceTaxPercent, "insurance_tax_percent", ["insurance", "taxes"]);
+
+            void Warn(decimal? percent, string column, string[] taxLines)
+            {
+                if (percent is not > 0m || Ownership.MonthsInService(asset, year, records.Settings, withinLife: false) == 0)
+                {
+                    return;
+                }
+
+                Charge? books = ChargeList.Find(charge => charge.Pool == pool && charge.HomeYear == year && charge.Origin is ExpenseRow row
+                    && taxLines.Any(line => (records.Category(row.Category).TaxLine ?? "").Contains(line, StringComparison.OrdinalIgnoreCase)));
+                if (books is not null)
+                {
+                    ProblemList.Add(CostingProblems.PercentBesideBooks(asset, column, pool, year, books.Origin.Source));
+                }
+            }
+        }
+    }
+}

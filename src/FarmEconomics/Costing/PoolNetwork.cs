@@ -1,0 +1,141 @@
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Costing;
+
+/// <summary>Who uses what in one crop year, and the shares that follow for running cost and for ownership cost.</summary>
+public sealed class PoolNetwork
+{
+    internal PoolNetwork(ChargeBook book, int year, List<Problem> problems, FarmSettings settings)
+    {
+        Year = year;
+        Enterprises = book.Trace.Enterprises.Where(enterprise => enterprise.CropYear == year).ToList();
+        HashSet<Pool> busy = book.Charges.Where(charge => charge.Pool is not null && charge.HomeYear == year).Select(charge => charge.Pool!).ToHashSet();
+        PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
+        Users = finder.Users;
+        UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
+        CheckCircles();
+        Running = Solve(settings.SharingMethod, ownership: false);
+        Owning = Solve(settings.SharingMethod, ownership: true);
+    }
+
+    /// <summary>The crop year.</summary>
+    public int Year { get; }
+
+    /// <summary>The enterprises of the crop year: the first targets, in this order.</summary>
+    public IReadOnlyList<Enterprise> Enterprises { get; }
+
+    /// <summary>The users of each pool, by pool index.</summary>
+    public IReadOnlyList<PoolUsers> Users { get; }
+
+    /// <summary>The part of each pool's ownership cost that is passed on: used over capacity, 1 without a capacity.</summary>
+    public IReadOnlyList<decimal> UsedFactor { get; }
+
+    /// <summary>Shares of running cost and hours.</summary>
+    public SharedCosts Running { get; }
+
+    /// <summary>Shares of ownership cost, of which idle capacity keeps its part.</summary>
+    public SharedCosts Owning { get; }
+
+    /// <summary>Column of a target outside the crops.</summary>
+    /// <param name="outside">Household, unused or not assigned.</param>
+    /// <returns>The column in the shares.</returns>
+    public int Column(Outside outside) => Enterprises.Count + (int)outside;
+
+    private static decimal Factor(PoolUsers users, int year, FarmSettings settings, HashSet<Pool> busy, List<Problem> problems)
+    {
+        if (users.Pool.Row.Capacity is not > 0m || settings.IdleCapacity == IdleCapacity.Spread)
+        {
+            return 1m;
+        }
+
+        decimal used = users.Total;
+        if (used > users.Pool.Row.Capacity.Value)
+        {
+            if (busy.Contains(users.Pool))
+            {
+                problems.Add(CostingProblems.OverCapacity(users.Pool, year, used));
+            }
+
+            return 1m;
+        }
+
+        return used / users.Pool.Row.Capacity.Value;
+    }
+
+    private SharedCosts Solve(SharingMethod method, bool ownership)
+    {
+        int pools = Users.Count;
+        double[,] q = new double[pools, pools];
+        double[,] r = new double[pools, Enterprises.Count + 3];
+        for (int i = 0; i < pools; i++)
+        {
+            PoolUsers users = Users[i];
+            double factor = ownership ? (double)UsedFactor[i] : 1.0;
+            double total = (double)users.Total;
+            if (ownership)
+            {
+                r[i, Column(Outside.Unused)] = 1.0 - factor;
+            }
+
+            if (total <= 0.0)
+            {
+                r[i, Column(Outside.NotAssigned)] = factor;
+                continue;
+            }
+
+            for (int j = 0; j < pools; j++)
+            {
+                q[i, j] = factor * (double)users.OfPool[j] / total;
+            }
+
+            for (int j = 0; j < Enterprises.Count; j++)
+            {
+                r[i, j] = factor * (double)users.OfEnterprise[j] / total;
+            }
+
+            r[i, Column(Outside.Household)] = factor * (double)users.Household / total;
+            r[i, Column(Outside.NotAssigned)] = factor * (double)users.NotAssigned / total;
+        }
+
+        return SharedCosts.Solve(q, r, method);
+    }
+
+    /// <summary>Pools that only serve each other can't hand their cost to anybody: an error that names the circle.</summary>
+    private void CheckCircles()
+    {
+        int count = Users.Count;
+        bool[] leaves = new bool[count];
+        bool changed = true;
+        while (changed)
+        {
+            changed = false;
+            for (int i = 0; i < count; i++)
+            {
+                PoolUsers users = Users[i];
+                if (!leaves[i] && (users.Total - users.OfPool.Sum() > 0m || users.Total <= 0m || Enumerable.Range(0, count).Any(j => users.OfPool[j] > 0m && leaves[j])))
+                {
+                    leaves[i] = changed = true;
+                }
+            }
+        }
+
+        int start = Array.FindIndex(leaves, left => !left);
+        if (start < 0)
+        {
+            return;
+        }
+
+        List<int> path = [];
+        for (int at = start; ; at = Array.FindIndex(Users[at].OfPool, weight => weight > 0m))
+        {
+            int seen = path.IndexOf(at);
+            if (seen >= 0)
+            {
+                throw new RecordsException(CostingProblems.ClosedCircle(path.Skip(seen).Select(i => Users[i].Pool).ToList(), Year));
+            }
+
+            path.Add(at);
+        }
+    }
+}

@@ -1,0 +1,98 @@
+using FarmEconomics.Records;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace FarmEconomics.Costing;
+
+/// <summary>
+/// The full effect of pools that serve each other: F = (I - Q)^-1 R, where Q holds the shares pools pass to pools and R those they
+/// pass to enterprises, household, unused capacity and "not assigned". Each row of F sums to 1. Source: the reciprocal (simultaneous
+/// equations) method of service-department cost allocation; direct and step-down are its older simplifications.
+/// </summary>
+public sealed class SharedCosts
+{
+    private const int ShareDecimals = 12;
+
+    private SharedCosts(decimal[,] shares, Matrix<double> toPools)
+    {
+        Shares = shares;
+        ToPools = toPools;
+    }
+
+    /// <summary>Full-effect share of each pool (row) landing on each target (column): enterprises, then household, unused, not assigned. To 12 decimals.</summary>
+    public decimal[,] Shares { get; }
+
+    /// <summary>The shares pools pass directly to pools.</summary>
+    internal Matrix<double> ToPools { get; }
+
+    /// <summary>Solves the shares.</summary>
+    /// <param name="toPools">Q: row i holds what pool i passes to each pool; with R each row sums to 1.</param>
+    /// <param name="toTargets">R: row i holds what pool i passes to each target.</param>
+    /// <param name="method">Reciprocal, step-down in the order of the rows, or direct.</param>
+    /// <returns>The shares.</returns>
+    public static SharedCosts Solve(double[,] toPools, double[,] toTargets, SharingMethod method)
+    {
+        ArgumentNullException.ThrowIfNull(toPools);
+        ArgumentNullException.ThrowIfNull(toTargets);
+        Matrix<double> q = Matrix<double>.Build.DenseOfArray(toPools);
+        Matrix<double> r = Matrix<double>.Build.DenseOfArray(toTargets);
+        if (method != SharingMethod.Reciprocal)
+        {
+            CutReturnFlows(q, r, method);
+        }
+
+        Matrix<double> full = q.RowCount == 0 ? r : (Matrix<double>.Build.DenseIdentity(q.RowCount) - q).LU().Solve(r);
+        decimal[,] shares = new decimal[full.RowCount, full.ColumnCount];
+        for (int i = 0; i < full.RowCount; i++)
+        {
+            for (int j = 0; j < full.ColumnCount; j++)
+            {
+                // A solve leaves dust around 0 where a target can't be reached: no cost may land there.
+                decimal share = decimal.Round((decimal)full[i, j], ShareDecimals, MidpointRounding.AwayFromZero);
+                shares[i, j] = Math.Max(0m, share);
+            }
+        }
+
+        return new SharedCosts(shares, q);
+    }
+
+    /// <summary>What flows through each pool when each brings its own amount: own plus received from other pools.</summary>
+    /// <param name="own">Each pool's own amount.</param>
+    /// <returns>Gross amounts, unrounded, for information.</returns>
+    public double[] GrossFlows(IReadOnlyList<double> own)
+    {
+        ArgumentNullException.ThrowIfNull(own);
+        if (own.Count == 0)
+        {
+            return [];
+        }
+
+        Matrix<double> transposed = (Matrix<double>.Build.DenseIdentity(own.Count) - ToPools).Transpose();
+        return transposed.LU().Solve(Vector<double>.Build.DenseOfEnumerable(own)).ToArray();
+    }
+
+    /// <summary>Step-down ignores service to pools already closed, direct all service to pools; the rest of the row is scaled up to 1.</summary>
+    private static void CutReturnFlows(Matrix<double> q, Matrix<double> r, SharingMethod method)
+    {
+        for (int i = 0; i < q.RowCount; i++)
+        {
+            for (int j = 0; j < q.ColumnCount; j++)
+            {
+                if (method == SharingMethod.Direct || j <= i)
+                {
+                    q[i, j] = 0.0;
+                }
+            }
+
+            double left = q.Row(i).Sum() + r.Row(i).Sum();
+            if (left <= 0.0)
+            {
+                // Serves only pools that no longer take anything: it reaches no crop by this method.
+                r[i, r.ColumnCount - 1] = 1.0;
+                continue;
+            }
+
+            q.SetRow(i, q.Row(i) / left);
+            r.SetRow(i, r.Row(i) / left);
+        }
+    }
+}

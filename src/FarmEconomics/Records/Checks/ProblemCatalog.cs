@@ -1,0 +1,208 @@
+namespace FarmEconomics.Records.Checks;
+
+/// <summary>One kind of fault: its code, what it means and how to mend it.</summary>
+/// <param name="Code">The stable code.</param>
+/// <param name="Title">A few words.</param>
+/// <param name="Meaning">What the fault is, in a sentence.</param>
+/// <param name="Mend">How to mend it, in a sentence.</param>
+public sealed record ProblemKind(string Code, string Title, string Meaning, string Mend)
+{
+    /// <summary>Codes starting with E are errors, those starting with W warnings.</summary>
+    public Severity Severity => Code[0] == 'E' ? Severity.Error : Severity.Warning;
+}
+
+/// <summary>
+/// Every fault the reader and the checks report, in one place. docs/errors.md is generated from it, with the smallest bad folder
+/// for each code. Codes are never reused: 1xx a file by itself, 2xx the records against each other.
+/// </summary>
+public static class ProblemCatalog
+{
+    private static readonly Dictionary<string, ProblemKind> ByCode;
+
+    static ProblemCatalog()
+    {
+        All =
+        [
+            new(ProblemCodes.MissingTable, "Required table missing",
+                "One of the five tables no review is possible without (crops, beds, plantings, harvests, sales) is not in the folder.",
+                "Add the file with at least its required columns."),
+            new(ProblemCodes.EmptyFile, "File without a heading row",
+                "The file is empty: there is no first row with the names of the columns.",
+                "Write the column names in the first row, or remove the file."),
+            new(ProblemCodes.MissingColumn, "Required column missing",
+                "The heading row lacks a column that every row needs; nothing of the file is read.",
+                "Add the column, or correct the spelling of its heading."),
+            new(ProblemCodes.NotUtf8, "Text not in UTF-8",
+                "The text holds bytes that are not UTF-8, so its letters can't be told.",
+                "Save the file again as CSV UTF-8."),
+            new(ProblemCodes.BadQuotes, "Quotes that don't close",
+                "A quoted field has no closing quote, or text follows the closing quote.",
+                "Close the quote, and write a quote inside quoted text twice."),
+            new(ProblemCodes.TooManyFields, "More fields than headings",
+                "The row has a value beyond the last heading, often because a text or a number holds the separator.",
+                "Put the field that holds the separator in quotes, or add the missing heading."),
+            new(ProblemCodes.ColumnTwice, "Column twice",
+                "Two headings name the same column; nothing of the file is read.",
+                "Keep one of them."),
+            new(ProblemCodes.TableTwice, "Two files for one table",
+                "Two files of the folder have the name of the same table; the second is not read.",
+                "Move the rows into one file."),
+            new(ProblemCodes.BlankValue, "Required value missing",
+                "The field is blank and the row can't be used without it.",
+                "Fill in the field."),
+            new(ProblemCodes.NotANumber, "Not a number",
+                "The text can't be read as a number with the farm's decimal mark.",
+                "Write digits with the decimal mark only; other decimal marks are set by decimal_mark in farm.csv."),
+            new(ProblemCodes.TooManyDecimals, "Too many decimals",
+                "Amounts have at most 2 decimals; prices, wages, rates and percentages at most 4; other numbers at most 10.",
+                "Round the number as it was meant."),
+            new(ProblemCodes.NumberTooLarge, "Number too large",
+                "The number has more than 12 digits before the decimal mark.",
+                "Correct the number."),
+            new(ProblemCodes.NotADate, "Not a date",
+                "The text is not a day of the calendar in ISO 8601 or in the format farm.csv sets.",
+                "Write the date as 2025-06-30, or set date_format in farm.csv."),
+            new(ProblemCodes.UnknownWord, "Word not on the list",
+                "The column takes one word of a fixed list.",
+                "Use one of the allowed words."),
+            new(ProblemCodes.NotYesNo, "Neither yes nor no",
+                "The column takes yes or no.",
+                "Write yes or no, or leave the field blank."),
+            new(ProblemCodes.NotAYear, "Not a crop year",
+                "A crop year is four digits from 1990 to 2099.",
+                "Write the year with four digits."),
+            new(ProblemCodes.NoneOf, "Nothing named",
+                "The row must fill at least one of several columns and fills none.",
+                "Fill in one of them."),
+            new(ProblemCodes.UnknownSetting, "Unknown setting",
+                "farm.csv, or --set, names a setting there isn't.",
+                "Correct the name, or remove the row."),
+            new(ProblemCodes.BadSetting, "Bad value of a setting",
+                "The value can't be used for the setting.",
+                "Give the setting a value it takes."),
+            new(ProblemCodes.SettingTwice, "Setting twice",
+                "The same setting stands in two rows.",
+                "Keep one of the rows."),
+            new(ProblemCodes.UnknownColumn, "Unknown column",
+                "The heading is none of the table's columns; its values are not read.",
+                "Correct the heading if it was meant to be read."),
+            new(ProblemCodes.UnknownFile, "Unknown file",
+                "A .csv file of the folder has the name of no table; it is not read.",
+                "Correct the file's name if it was meant to be read."),
+            new(ProblemCodes.NotReadYet, "Table not read yet",
+                "The table belongs to the records, but this version does not use it.",
+                "Nothing to mend; the results don't rest on it."),
+            new(ProblemCodes.UnknownCrop, "Unknown crop",
+                "The crop is not in crops.csv.",
+                "Correct the name, or add the crop to crops.csv."),
+            new(ProblemCodes.UnknownBed, "Unknown bed",
+                "The bed is not in beds.csv.",
+                "Correct the name, or add the bed to beds.csv."),
+            new(ProblemCodes.UnknownPlanting, "Unknown planting",
+                "The planting is not in plantings.csv.",
+                "Correct the name, or add the planting to plantings.csv."),
+            new(ProblemCodes.UnknownChannel, "Unknown channel",
+                "The channel is not in channels.csv.",
+                "Correct the name, or add the channel to channels.csv."),
+            new(ProblemCodes.UnknownPool, "Unknown pool",
+                "The pool is neither in pools.csv nor shipped with the program, and no channel has that name.",
+                "Correct the name, or add the pool to pools.csv."),
+            new(ProblemCodes.UnknownTask, "Unknown task",
+                "The task is neither in tasks.csv nor shipped with the program.",
+                "Correct the name, or add the task to tasks.csv."),
+            new(ProblemCodes.UnknownWorker, "Unknown worker",
+                "The worker is not in workers.csv.",
+                "Correct the name, or add the worker to workers.csv."),
+            new(ProblemCodes.UnknownCategory, "Unknown category",
+                "The category is neither in categories.csv nor shipped with the program.",
+                "Correct the name, or add the category to categories.csv."),
+            new(ProblemCodes.NoConversion, "Unit without conversion",
+                "The unit is not the crop's own, and units.csv doesn't say how many of the crop's units it holds.",
+                "Correct the unit, or add its conversion to units.csv."),
+            new(ProblemCodes.UnknownStructure, "Unknown structure",
+                "No bed lies in the structure the pool serves.",
+                "Correct the name, or name the structure in beds.csv."),
+            new(ProblemCodes.UnknownUser, "Unknown user",
+                "The user is no pool, crop or planting, and not household.",
+                "Correct the name."),
+            new(ProblemCodes.UnknownTotal, "Total of nothing",
+                "The table or the measure of the control total is none that can be totaled.",
+                "Use a table with that measure: sales, income, expenses have amount; harvests, sales, use have quantity; loads, use have kWh; labor has hours and hours:STAGE."),
+            new(ProblemCodes.TwoTags, "More than one of crop, planting, channel, pool",
+                "An hour or a cent can go to one place only.",
+                "Keep the most exact one and leave the others blank."),
+            new(ProblemCodes.CropDisagrees, "Crop and planting disagree",
+                "The planting the row names is of another crop than the row says.",
+                "Correct the crop or the planting."),
+            new(ProblemCodes.PlantingConflict, "Rows of one planting disagree",
+                "Rows of the same planting name different crops or crop years.",
+                "Give one of the plantings another name, or make the rows agree."),
+            new(ProblemCodes.HarvestTooEarly, "Harvest before the bed was planted",
+                "The harvest is dated before the planting, or any planting of the crop, was in a bed.",
+                "Correct the date of the harvest or of in_bed, or add the planting that is missing."),
+            new(ProblemCodes.OutBeforeIn, "Out of the bed before in it",
+                "out_of_bed is not after in_bed.",
+                "Correct one of the dates."),
+            new(ProblemCodes.SownAfterInBed, "Sown after it was in the bed",
+                "sown is later than in_bed.",
+                "Correct one of the dates; leave sown blank for what is sown in place."),
+            new(ProblemCodes.BedNotThere, "Bed not there yet, or no longer",
+                "The planting is in the bed before the bed's from or after its to.",
+                "Correct the dates of the planting or of the bed."),
+            new(ProblemCodes.NameTwice, "Name twice",
+                "Two rows of the table stand for the same thing.",
+                "Remove one, or give it another name."),
+            new(ProblemCodes.NotPositive, "Zero or negative",
+                "The quantity, length, price or number of hours can't be negative, or must be above 0.",
+                "Correct the number; leave the row out if nothing happened."),
+            new(ProblemCodes.PercentRange, "Percentage out of range",
+                "The percentage is below 0 or above 100.",
+                "Correct the number: 6.5 stands for 6.5 %."),
+            new(ProblemCodes.DateOutside, "Date outside any crop year",
+                "The date, or crop year, is before 1990, after 2099, or more than a year away from the years the plantings, harvests and sales cover.",
+                "Correct the year of the date."),
+            new(ProblemCodes.IncomeChannel, "Income through a channel that takes sales",
+                "Income without a crop comes through a channel of kind share or other; the money of other channels stands in sales.csv.",
+                "Name a channel of kind share or other, or move the row to sales.csv."),
+            new(ProblemCodes.EndBeforeStart, "End before start",
+                "The last day is before the first.",
+                "Correct one of the dates."),
+            new(ProblemCodes.BedOverfull, "Bed overfull",
+                "On some day the plantings in a bed take more bed-feet than the bed is long.",
+                "Correct bed_feet or the dates, or leave it if two crops share the bed's width."),
+            new(ProblemCodes.DuplicateRow, "Row twice",
+                "The row says the same as an earlier one, in every column.",
+                "Remove it if it was entered twice."),
+            new(ProblemCodes.LongDay, "More than 16 hours in a day",
+                "The hours of one worker add up to more than 16 on one day.",
+                "Correct the hours if they were entered twice or belong to several people."),
+            new(ProblemCodes.AmountDisagrees, "Amount and price disagree",
+                "Quantity times unit_price is more than 0.01 away from amount; amount counts.",
+                "Correct whichever is wrong, or leave unit_price blank."),
+        ];
+        ByCode = All.ToDictionary(kind => kind.Code);
+    }
+
+    /// <summary>All kinds, errors and warnings, in documented order.</summary>
+    public static IReadOnlyList<ProblemKind> All { get; }
+
+    /// <summary>Finds a kind by its code.</summary>
+    /// <param name="code">The code.</param>
+    /// <returns>The kind.</returns>
+    /// <exception cref="KeyNotFoundException">There is no such code.</exception>
+    public static ProblemKind Get(string code) => ByCode[code];
+
+    /// <summary>Makes a problem of a kind.</summary>
+    /// <param name="code">The code.</param>
+    /// <param name="source">The place.</param>
+    /// <param name="column">The column at fault, or null for the whole row.</param>
+    /// <param name="message">What is wrong here, in a sentence.</param>
+    /// <param name="offending">The offending text, or null.</param>
+    /// <param name="nearest">The nearest known name, or null.</param>
+    /// <returns>The problem, with the kind's severity and hint.</returns>
+    public static Problem Make(string code, SourceLine source, string? column, string message, string? offending = null, string? nearest = null)
+    {
+        ProblemKind kind = Get(code);
+        return new Problem(kind.Severity, code, source, column, message, kind.Mend) { Offending = offending, Nearest = nearest };
+    }
+}

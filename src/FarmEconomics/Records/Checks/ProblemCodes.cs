@@ -1,0 +1,161 @@
+namespace FarmEconomics.Records.Checks;
+
+/// <summary>The codes of the catalog by what they stand for.</summary>
+public static class ProblemCodes
+{
+    /// <summary>Required table missing.</summary>
+    public const string MissingTable = "E101";
+
+    /// <summary>File without a heading row.</summary>
+    public const string EmptyFile = "E102";
+
+    /// <summary>Required column missing.</summary>
+    public const string MissingColumn = "E103";
+
+    /// <summary>Text not in UTF-8.</summary>
+    public const string NotUtf8 = "E104";
+
+    /// <summary>Quotes that don't close.</summary>
+    public const string BadQuotes = "E105";
+
+    /// <summary>More fields than headings.</summary>
+    public const string TooManyFields = "E106";
+
+    /// <summary>Column twice.</summary>
+    public const string ColumnTwice = "E107";
+
+    /// <summary>Two files for one table.</summary>
+    public const string TableTwice = "E108";
+
+    /// <summary>Required value missing.</summary>
+    public const string BlankValue = "E110";
+
+    /// <summary>Not a number.</summary>
+    public const string NotANumber = "E111";
+
+    /// <summary>Too many decimals.</summary>
+    public const string TooManyDecimals = "E112";
+
+    /// <summary>Number too large.</summary>
+    public const string NumberTooLarge = "E113";
+
+    /// <summary>Not a date.</summary>
+    public const string NotADate = "E114";
+
+    /// <summary>Word not on the list.</summary>
+    public const string UnknownWord = "E115";
+
+    /// <summary>Neither yes nor no.</summary>
+    public const string NotYesNo = "E116";
+
+    /// <summary>Not a crop year.</summary>
+    public const string NotAYear = "E117";
+
+    /// <summary>Nothing named.</summary>
+    public const string NoneOf = "E118";
+
+    /// <summary>Unknown setting.</summary>
+    public const string UnknownSetting = "E120";
+
+    /// <summary>Bad value of a setting.</summary>
+    public const string BadSetting = "E121";
+
+    /// <summary>Setting twice.</summary>
+    public const string SettingTwice = "E122";
+
+    /// <summary>Unknown column.</summary>
+    public const string UnknownColumn = "W101";
+
+    /// <summary>Unknown file.</summary>
+    public const string UnknownFile = "W102";
+
+    /// <summary>Table not read yet.</summary>
+    public const string NotReadYet = "W103";
+
+    /// <summary>Unknown crop.</summary>
+    public const string UnknownCrop = "E201";
+
+    /// <summary>Unknown bed.</summary>
+    public const string UnknownBed = "E202";
+
+    /// <summary>Unknown planting.</summary>
+    public const string UnknownPlanting = "E203";
+
+    /// <summary>Unknown channel.</summary>
+    public const string UnknownChannel = "E204";
+
+    /// <summary>Unknown pool.</summary>
+    public const string UnknownPool = "E205";
+
+    /// <summary>Unknown task.</summary>
+    public const string UnknownTask = "E206";
+
+    /// <summary>Unknown worker.</summary>
+    public const string UnknownWorker = "E207";
+
+    /// <summary>Unknown category.</summary>
+    public const string UnknownCategory = "E208";
+
+    /// <summary>Unit without conversion.</summary>
+    public const string NoConversion = "E209";
+
+    /// <summary>Unknown structure.</summary>
+    public const string UnknownStructure = "E210";
+
+    /// <summary>Unknown user.</summary>
+    public const string UnknownUser = "E211";
+
+    /// <summary>Total of nothing.</summary>
+    public const string UnknownTotal = "E212";
+
+    /// <summary>More than one of crop, planting, channel, pool.</summary>
+    public const string TwoTags = "E220";
+
+    /// <summary>Crop and planting disagree.</summary>
+    public const string CropDisagrees = "E221";
+
+    /// <summary>Rows of one planting disagree.</summary>
+    public const string PlantingConflict = "E222";
+
+    /// <summary>Harvest before the bed was planted.</summary>
+    public const string HarvestTooEarly = "E223";
+
+    /// <summary>Out of the bed before in it.</summary>
+    public const string OutBeforeIn = "E224";
+
+    /// <summary>Sown after it was in the bed.</summary>
+    public const string SownAfterInBed = "E225";
+
+    /// <summary>Bed not there yet, or no longer.</summary>
+    public const string BedNotThere = "E226";
+
+    /// <summary>Name twice.</summary>
+    public const string NameTwice = "E227";
+
+    /// <summary>Zero or negative.</summary>
+    public const string NotPositive = "E228";
+
+    /// <summary>Percentage out of range.</summary>
+    public const string PercentRange = "E229";
+
+    /// <summary>Date outside any crop year.</summary>
+    public const string DateOutside = "E230";
+
+    /// <summary>Income through a channel that takes sales.</summary>
+    public const string IncomeChannel = "E231";
+
+    /// <summary>End before start.</summary>
+    public const string EndBeforeStart = "E232";
+
+    /// <summary>Bed overfull.</summary>
+    public const string BedOverfull = "W201";
+
+    /// <summary>Row twice.</summary>
+    public const string DuplicateRow = "W202";
+
+    /// <summary>More than 16 hours in a day.</summary>
+    public const string LongDay = "W203";
+
+    /// <summary>Amount and price disagree.</summary>
+    public const string AmountDisagrees = "W204";
+}

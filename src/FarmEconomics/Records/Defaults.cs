@@ -1,0 +1,125 @@
+using static FarmEconomics.Records.ExpenseClass;
+using static FarmEconomics.Records.StatementLine;
+using static FarmEconomics.Records.VariesWith;
+
+namespace FarmEconomics.Records;
+
+/// <summary>
+/// The tasks, pools and categories shipped with the program. A grower's row of the same name takes the place of the one here.
+/// Besides the pools here every channel has one of its own (basis: its sales value). What a pool falls back on when its basis has
+/// no weights stands in <see cref="DefaultPools"/>.
+/// </summary>
+public static class Defaults
+{
+    private const string Seed = "seed and plants";
+    private const string Fertility = "fertility and crop supplies";
+    private const string Packaging = "packaging";
+    private const string SellingGeneral = "selling general";
+
+    private static readonly SourceLine BuiltIn = new("built-in", 0);
+
+    /// <summary>Tasks: the six stages by name, and the usual words for the work in them.</summary>
+    public static IReadOnlyList<TaskRow> Tasks { get; } =
+    [
+        .. Of(Stage.Nursery, "nursery", "seeding", "sowing trays", "potting up", "propagation"),
+        .. Of(Stage.Grow, "grow", "bed preparation", "planting", "transplanting", "direct sowing", "weeding", "watering", "irrigation", "trellising", "pruning", "pest control", "cleanup"),
+        .. Of(Stage.Harvest, "harvest", "picking", "harvesting"),
+        .. Of(Stage.Pack, "pack", "washing", "packing", "sorting"),
+        .. Of(Stage.Sell, "sell", "market", "delivery", "selling"),
+        .. Of(Stage.Overhead, "overhead", "office", "maintenance", "meetings", "repairs"),
+    ];
+
+    /// <summary>Pools with their basis and line; METHODS: shared costs.</summary>
+    public static IReadOnlyList<PoolRow> Pools { get; } =
+    [
+        Pool(Seed, "input-rates", Materials, Area),
+        Pool(Fertility, "bed-feet", Materials, Area),
+        Pool(Packaging, "input-rates", Selling, Quantity),
+        Pool(SellingGeneral, "sales-value", Selling, VariesWith.Sales),
+        Pool("nursery work", "tray-days", StatementLine.Labor, Area),
+        Pool("grow work", "bed-foot-days", StatementLine.Labor, Area),
+        Pool("harvest work", "quantity-crates", StatementLine.Labor, Quantity),
+        Pool("pack work", "quantity-crates", StatementLine.Labor, Quantity),
+        Pool("sell work", "sales-value", StatementLine.Labor, VariesWith.Sales),
+        Pool(DefaultPools.UnloggedLabor, "bed-foot-days", StatementLine.Labor, Area),
+        Pool(DefaultPools.GeneralOverhead, "bed-foot-days", Overhead, Nothing),
+    ];
+
+    /// <summary>
+    /// Categories under the names growers use. Tax lines carry the labels of part II of Schedule F (Form 1040), farm expenses
+    /// (Internal Revenue Service); line numbers change from year to year and are left out.
+    /// </summary>
+    public static IReadOnlyList<CategoryRow> Categories { get; } =
+    [
+        Category("seed", Operating, Materials, "Seeds and plants", Seed, Area),
+        Category("seeds", Operating, Materials, "Seeds and plants", Seed, Area),
+        Category("plants", Operating, Materials, "Seeds and plants", Seed, Area),
+        Category("seedlings", Operating, Materials, "Seeds and plants", Seed, Area),
+        Category("potting mix", Operating, Materials, "Supplies", Seed, Area),
+        Category("trays and pots", Operating, Materials, "Supplies", Seed, Area),
+        Category("compost", Operating, Materials, "Fertilizers and lime", Fertility, Area),
+        Category("fertilizer", Operating, Materials, "Fertilizers and lime", Fertility, Area),
+        Category("lime", Operating, Materials, "Fertilizers and lime", Fertility, Area),
+        Category("soil amendments", Operating, Materials, "Fertilizers and lime", Fertility, Area),
+        Category("cover crop seed", Operating, Materials, "Seeds and plants", Fertility, Area),
+        Category("soil tests", Operating, Materials, "Other expenses", Fertility, Area),
+        Category("row cover and mulch", Operating, Materials, "Supplies", Fertility, Area),
+        Category("row cover", Operating, Materials, "Supplies", Fertility, Area),
+        Category("mulch", Operating, Materials, "Supplies", Fertility, Area),
+        Category("trellis", Operating, Materials, "Supplies", Fertility, Area),
+        Category("irrigation supplies", Operating, Materials, "Supplies", Fertility, Area),
+        Category("crop supplies", Operating, Materials, "Supplies", Fertility, Area),
+        Category("pest control", Operating, Materials, "Chemicals", Fertility, Area),
+        Category("custom work", Operating, Materials, "Custom hire (machine work)", Fertility, Area),
+        Category("packaging", Operating, Selling, "Supplies", Packaging, Quantity),
+        Category("boxes and bags", Operating, Selling, "Supplies", Packaging, Quantity),
+        Category("market fees", Operating, Selling, "Other expenses", SellingGeneral, Nothing),
+        Category("card fees", Operating, Selling, "Other expenses", SellingGeneral, VariesWith.Sales),
+        Category("advertising", Operating, Selling, "Other expenses", SellingGeneral, Nothing),
+        Category("delivery", Operating, Selling, "Freight and trucking", SellingGeneral, VariesWith.Sales),
+        Category("freight", Operating, Materials, "Freight and trucking", DefaultPools.GeneralOverhead, Nothing),
+        Category("storage", Operating, Selling, "Storage and warehousing", DefaultPools.GeneralOverhead, Nothing),
+        Category("fuel", Operating, Materials, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Nothing),
+        Category("vehicle", Operating, Overhead, "Car and truck expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("repairs", Operating, Overhead, "Repairs and maintenance", DefaultPools.GeneralOverhead, Nothing),
+        Category("tools", Operating, Overhead, "Supplies", DefaultPools.GeneralOverhead, Nothing),
+        Category("supplies", Operating, Materials, "Supplies", DefaultPools.GeneralOverhead, Nothing),
+        Category("utilities", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
+        Category("electricity", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
+        Category("water", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
+        Category("heating fuel", Operating, Infrastructure, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Nothing),
+        Category("insurance", Operating, Overhead, "Insurance (other than health)", DefaultPools.GeneralOverhead, Nothing),
+        Category("rent", Operating, Overhead, "Rent or lease: other (land, animals, etc.)", DefaultPools.GeneralOverhead, Nothing),
+        Category("equipment rental", Operating, Overhead, "Rent or lease: vehicles, machinery, equipment", DefaultPools.GeneralOverhead, Nothing),
+        Category("property tax", Operating, Overhead, "Taxes", DefaultPools.GeneralOverhead, Nothing),
+        Category("office", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("phone and internet", Operating, Overhead, "Utilities", DefaultPools.GeneralOverhead, Nothing),
+        Category("software", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("professional fees", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("certification", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("dues and training", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
+        Category("operating loan interest", Operating, Overhead, "Interest: other", DefaultPools.GeneralOverhead, Nothing),
+        Category("wages", ExpenseClass.Labor, StatementLine.Labor, "Labor hired (less employment credits)", null, null),
+        Category("payroll taxes", ExpenseClass.Labor, StatementLine.Labor, "Taxes", null, null),
+        Category("workers compensation", ExpenseClass.Labor, StatementLine.Labor, "Insurance (other than health)", null, null),
+        Category("employee benefits", ExpenseClass.Labor, StatementLine.Labor, "Employee benefit programs", null, null),
+        Category("equipment", Capital, null, "Depreciation and section 179 expense", null, null),
+        Category("buildings", Capital, null, "Depreciation and section 179 expense", null, null),
+        Category("land", Capital, null, null, null, null),
+        Category("loan interest", Interest, null, "Interest: other", null, null),
+        Category("mortgage interest", Interest, null, "Interest: mortgage (paid to banks, etc.)", null, null),
+        Category("loan principal", Principal, null, null, null, null),
+        Category("income tax", Tax, null, null, null, null),
+        Category("self-employment tax", Tax, null, null, null, null),
+        Category("household draw", Personal, null, null, null, null),
+    ];
+
+    private static IEnumerable<TaskRow> Of(Stage stage, params string[] names) =>
+        names.Select(name => new TaskRow { Task = name, Stage = stage, Source = BuiltIn });
+
+    private static PoolRow Pool(string name, string basis, StatementLine line, VariesWith variesWith) =>
+        new() { Pool = name, Basis = basis, StatementLine = line, VariesWith = variesWith, Source = BuiltIn };
+
+    private static CategoryRow Category(string name, ExpenseClass kind, StatementLine? line, string? taxLine, string? pool, VariesWith? variesWith) =>
+        new() { Category = name, Class = kind, StatementLine = line, TaxLine = taxLine, Pool = pool, VariesWith = variesWith, Source = BuiltIn };
+}

@@ -1,0 +1,122 @@
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Records.Reading;
+
+/// <summary>Makes the farm's settings from the rows of <c>farm</c>, or from name and value.</summary>
+public static class FarmSettingsReader
+{
+    private static readonly ColumnSchema PercentColumn = new("percent", ColumnType.Percent, "");
+    private static readonly ColumnSchema WageColumn = new("wage", ColumnType.Price, "");
+    private static readonly ColumnSchema WidthColumn = new("width", ColumnType.Number, "");
+
+    /// <summary>All settings, in documented order.</summary>
+    public static IReadOnlyList<SettingSpec> Settings { get; } =
+    [
+        new("farm_name", "a name", "The farm", "The farm's name, for headings.", (s, v) => s with { FarmName = v }),
+        new("currency", "three letters (ISO 4217), such as USD", "USD", "The currency of all money.",
+            (s, v) => v.Length == 3 && v.All(char.IsAsciiLetter) ? s with { Currency = v.ToUpperInvariant() } : null),
+        new("crop_year_start", "a month and day MM-DD, such as 01-01 (not 02-29)", "01-01", "The day a crop year starts.", ApplyCropYearStart),
+        new("owner_wage", "a number of 0 or more with at most 4 decimals", "none: net return is shown before owner labor",
+            "What one unpaid hour of the owner is worth.", (s, v) => Number(s, v, WageColumn) is { } wage and >= 0 ? s with { OwnerWage = wage } : null),
+        new("payroll_burden_percent", "a percentage of 0 to 100", "0", "The employer's cost on top of wages, where the books carry no wages.",
+            (s, v) => Number(s, v, PercentColumn) is { } percent and >= 0 and <= 100 ? s with { PayrollBurdenPercent = percent } : null),
+        new("interest_percent", "a percentage of 0 to 100", "none: net return is shown before ownership cost", "The yearly cost of capital.",
+            (s, v) => Number(s, v, PercentColumn) is { } percent and >= 0 and <= 100 ? s with { InterestPercent = percent } : null),
+        new("standard_bed_width_in", "a number of inches above 0", "30", "The bed width that one bed-foot stands for, in inches.",
+            (s, v) => Number(s, v, WidthColumn) is { } width and > 0 ? s with { StandardBedWidthIn = width } : null),
+        new("closing_stock", OneOf<ClosingStock>(), "count", "Whether produce on hand at the closing date counts as output.",
+            (s, v) => Words.TryParse(v, out ClosingStock word) ? s with { ClosingStock = word } : null),
+        new("ownership_method", OneOf<OwnershipMethod>(), "capital-recovery", "How the yearly cost of what lasts is reckoned.",
+            (s, v) => Words.TryParse(v, out OwnershipMethod word) ? s with { OwnershipMethod = word } : null),
+        new("idle_capacity", OneOf<IdleCapacity>(), "separate", "What happens to the ownership cost of capacity nobody used.",
+            (s, v) => Words.TryParse(v, out IdleCapacity word) ? s with { IdleCapacity = word } : null),
+        new("as_of", "a date", "the last date in the records", "The closing date of the review.",
+            (s, v) => DateText.TryRead(v, s.DateFormat, out DateOnly date) && date.Year is >= 1990 and < 2100 ? s with { AsOf = date } : null),
+        new("date_format", "the letters d, m and y with separators, such as MM/DD/YYYY", "ISO 8601 only", "Another format of dates in all files, besides 2025-06-30.",
+            (s, v) => DateText.NormalizeFormat(v) is { } format ? s with { DateFormat = format } : null),
+        new("decimal_mark", "`.` or `,`", ".", "The decimal mark of numbers in all files.",
+            (s, v) => v is "." or "," ? s with { DecimalMark = v[0] } : null),
+    ];
+
+    /// <summary>Sets one setting.</summary>
+    /// <param name="settings">The settings so far.</param>
+    /// <param name="name">The setting's name, compared as headings are.</param>
+    /// <param name="value">Its value as written.</param>
+    /// <param name="problem">What is wrong with it, or null.</param>
+    /// <param name="source">Where it is written; the <c>--set</c> option if left out.</param>
+    /// <returns>The settings with the new value, or unchanged when there is a problem.</returns>
+    public static FarmSettings Apply(FarmSettings settings, string name, string value, out Problem? problem, SourceLine? source = null)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        SourceLine place = source ?? new SourceLine("--set", 0);
+        SettingSpec? spec = Find(name);
+        if (spec is null)
+        {
+            problem = ProblemCatalog.Make(ProblemCodes.UnknownSetting, place, "setting", $"There is no setting \"{name}\".", name,
+                NearestName.Find(name, Settings.Select(setting => setting.Name)));
+            return settings;
+        }
+
+        FarmSettings? changed = spec.Apply(settings, value.Trim());
+        problem = changed is null
+            ? ProblemCatalog.Make(ProblemCodes.BadSetting, place, "value", $"{spec.Name} must be {spec.Expected}, not \"{value}\".", value)
+            : null;
+        return changed ?? settings;
+    }
+
+    /// <summary>Reads the rows of <c>farm</c>; the formats of dates and numbers count first, wherever they stand.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="overrides">Settings that go before those of the rows.</param>
+    /// <param name="problems">Receives what is wrong.</param>
+    /// <returns>The settings.</returns>
+    public static FarmSettings Read(IEnumerable<SettingRow> rows, IEnumerable<KeyValuePair<string, string>> overrides, ICollection<Problem> problems)
+    {
+        var settings = new FarmSettings();
+        var seen = new Dictionary<string, SourceLine>();
+        var entries = new List<(string Name, string Value, SourceLine? Source)>();
+        foreach (SettingRow row in rows)
+        {
+            string key = HeadingKey.Of(row.Setting);
+            if (Find(row.Setting) is not null && !seen.TryAdd(key, row.Source))
+            {
+                problems.Add(ProblemCatalog.Make(ProblemCodes.SettingTwice, row.Source, "setting",
+                    $"The setting {row.Setting} stands in line {seen[key].Line} already.", row.Setting));
+                continue;
+            }
+
+            entries.Add((row.Setting, row.Value, row.Source));
+        }
+
+        entries.AddRange(overrides.Select(pair => (pair.Key, pair.Value, (SourceLine?)null)));
+        foreach ((string name, string value, SourceLine? source) in entries.Where(entry => IsFormat(entry.Name)).Concat(entries.Where(entry => !IsFormat(entry.Name))))
+        {
+            settings = Apply(settings, name, value, out Problem? problem, source);
+            if (problem is not null)
+            {
+                problems.Add(problem);
+            }
+        }
+
+        return settings;
+    }
+
+    private static bool IsFormat(string name) => HeadingKey.Of(name) is "dateformat" or "decimalmark";
+
+    private static SettingSpec? Find(string name)
+    {
+        string key = HeadingKey.Of(name);
+        return Settings.FirstOrDefault(setting => HeadingKey.Of(setting.Name) == key);
+    }
+
+    private static string OneOf<T>()
+        where T : struct, Enum => string.Join(" or ", Words.All<T>());
+
+    private static decimal? Number(FarmSettings settings, string text, ColumnSchema column) =>
+        text.Length > 0 && NumberText.Read(text, column, settings.DecimalMark, out decimal value) == NumberFault.None ? value : null;
+
+    private static FarmSettings? ApplyCropYearStart(FarmSettings settings, string text) =>
+        text.Length == 5 && DateText.TryRead($"2001-{text}", null, out DateOnly day)
+            ? settings with { CropYearStartMonth = day.Month, CropYearStartDay = day.Day }
+            : null;
+}

@@ -1,0 +1,62 @@
+namespace FarmEconomics.Records.Reading;
+
+/// <summary>Finds the known name a grower probably meant.</summary>
+public static class NearestName
+{
+    /// <summary>The nearest known name, when one is near enough to be meant.</summary>
+    /// <param name="name">The name as written.</param>
+    /// <param name="known">The known names.</param>
+    /// <returns>The nearest one (the first of several equally near), or null.</returns>
+    public static string? Find(string name, IEnumerable<string> known)
+    {
+        string wanted = name.Trim().ToLowerInvariant();
+        string? nearest = null;
+        int best = 1 + Math.Clamp(wanted.Length / 3, 1, 3);
+        string? containing = null;
+        foreach (string candidate in known)
+        {
+            string other = candidate.Trim().ToLowerInvariant();
+            if (Math.Abs(other.Length - wanted.Length) < best && Distance(wanted, other) is int distance && distance < best)
+            {
+                best = distance;
+                nearest = candidate;
+            }
+
+            if (containing is null && Math.Min(wanted.Length, other.Length) >= 4
+                && (other.Contains(wanted, StringComparison.Ordinal) || wanted.Contains(other, StringComparison.Ordinal)))
+            {
+                containing = candidate;
+            }
+        }
+
+        return nearest ?? containing;
+    }
+
+    /// <summary>Edits (a letter more, less, other, or two neighbors swapped) between two texts.</summary>
+    /// <param name="left">One text.</param>
+    /// <param name="right">The other.</param>
+    /// <returns>The least number of edits, each letter edited at most once.</returns>
+    public static int Distance(string left, string right)
+    {
+        int[] twoBack = new int[right.Length + 1];
+        int[] oneBack = [.. Enumerable.Range(0, right.Length + 1)];
+        int[] current = new int[right.Length + 1];
+        for (int i = 1; i <= left.Length; i++)
+        {
+            current[0] = i;
+            for (int j = 1; j <= right.Length; j++)
+            {
+                int change = oneBack[j - 1] + (left[i - 1] == right[j - 1] ? 0 : 1);
+                current[j] = Math.Min(change, 1 + Math.Min(oneBack[j], current[j - 1]));
+                if (i > 1 && j > 1 && left[i - 1] == right[j - 2] && left[i - 2] == right[j - 1])
+                {
+                    current[j] = Math.Min(current[j], twoBack[j - 2] + 1);
+                }
+            }
+
+            (twoBack, oneBack, current) = (oneBack, current, twoBack);
+        }
+
+        return oneBack[right.Length];
+    }
+}

@@ -1,0 +1,34 @@
+namespace FarmEconomics.Records.Schema;
+
+/// <summary>One column of a table.</summary>
+/// <param name="Name">The column's name as documented, in lower case with underscores.</param>
+/// <param name="Type">What it holds.</param>
+/// <param name="Description">One sentence for the grower.</param>
+public sealed record ColumnSchema(string Name, ColumnType Type, string Description)
+{
+    /// <summary>True when the column must be there and no row may leave it blank.</summary>
+    public bool Required { get; init; }
+
+    /// <summary>The unit of measure, or null when there is none.</summary>
+    public string? Unit { get; init; }
+
+    /// <summary>The words a choice allows; empty for other types.</summary>
+    public IReadOnlyList<string> Allowed { get; init; } = [];
+
+    /// <summary>The table whose names the column refers to, or null.</summary>
+    public string? RefersTo { get; init; }
+
+    /// <summary>The name as it is matched: without case, spaces, hyphens and underscores.</summary>
+    public string Key { get; } = HeadingKey.Of(Name);
+
+    /// <summary>The most decimals a value may have; trailing zeros don't count.</summary>
+    public int MaxDecimals => Type switch
+    {
+        ColumnType.Money => 2,
+        ColumnType.Price or ColumnType.Rate or ColumnType.Percent => 4,
+        _ => 10,
+    };
+
+    /// <summary>True for money columns, where currency signs, thousands separators and accounting negatives are understood.</summary>
+    public bool IsMoney => Type is ColumnType.Money or ColumnType.Price;
+}

@@ -1,0 +1,67 @@
+using static FarmEconomics.Records.Schema.ColumnType;
+
+namespace FarmEconomics.Records.Schema;
+
+/// <content>Pools, what they serve, what lasts, and control totals.</content>
+public static partial class RecordSchema
+{
+    private const string UserHelp = "Who used it: another pool, a crop, a planting, or `household`.";
+
+    private static IEnumerable<TableSchema> SharedCosts() =>
+    [
+        new("pools", "a shared cost and how it is shared out",
+        [
+            Must("pool", Name, "The pool's name."),
+            Must("basis", Basis, "What it is shared out by; `labor-hours:STAGE` counts the hours of one stage.") with { Allowed = BasisWords.All },
+            Pick<StatementLine>("statement_line", "The line of the enterprise budget its money stands on.", required: true),
+            Col("structure", Name, "The structure it serves, as named in beds; blank: the whole farm."),
+            Col("capacity", Number, "What it can give in a crop year.") with { Unit = "unit of its basis" },
+            Pick<VariesWith>("varies_with", "What its running cost varies with; blank: nothing."),
+        ])
+        { Without = "Without pools.csv only the pools shipped with the program are known." },
+        new("use", "measured use of a pool",
+        [
+            MustRef("pool", "pools", "The pool used."),
+            Must("user", Name, UserHelp),
+            Must("quantity", Number, "How much.") with { Unit = "unit of the pool's basis" },
+            Col("crop_year", Year, "The crop year; blank: every crop year."),
+        ])
+        { Without = "Without use.csv no measured use is known, and a pool with the basis measured has only its loads to go by." },
+        new("loads", "an electrical load",
+        [
+            Must("load", Name, "The load's name."),
+            MustRef("pool", "pools", "The power pool it draws on."),
+            Must("user", Name, UserHelp),
+            Must("watts", Number, "Watts while it runs.") with { Unit = "W" },
+            Must("hours_per_day", Number, "Hours a day it runs, at most 24.") with { Unit = "hours" },
+            Must("from", Date, "First day."),
+            Must("to", Date, "Last day, included."),
+        ])
+        { Without = "Without loads.csv the use of electricity is known only from use.csv." },
+        new("assets", "something that lasts",
+        [
+            Must("asset", Name, "The asset's name."),
+            MustRef("pool", "pools", "The pool it belongs to."),
+            Must("in_service", Date, "The day it was put into service."),
+            Must("cost", Money, "What it cost.") with { Unit = Currency },
+            Must("life_years", Number, "Years it lasts.") with { Unit = "years" },
+            Col("salvage", Money, "What it fetches at the end; blank: 0.") with { Unit = Currency },
+            Col("farm_percent", Percent, "The farm's part; blank: 100.") with { Unit = "%" },
+            Col("grant", Money, "The part of the cost a grant paid; blank: 0.") with { Unit = Currency },
+            Col("repairs_percent", Percent, "Yearly repairs in percent of cost, where the books don't carry them.") with { Unit = "% a year" },
+            Col("insurance_tax_percent", Percent, "Yearly insurance and property tax in percent of cost, where the books don't carry them.") with { Unit = "% a year" },
+            Col("retired", Date, "The day it was retired; blank: in service."),
+        ])
+        { Without = "Without assets.csv the yearly cost of what lasts is not known: net return is before ownership cost." },
+        new("totals", "a control total the records must meet",
+        [
+            Must("table", Name, "The table it controls."),
+            Must("measure", Text, "What is totaled: amount, quantity, kWh, hours, or hours:STAGE."),
+            Must("amount", Number, "The total to be met.") with { Unit = "unit of the measure" },
+            Col("from", Date, "First day; blank: from the first record."),
+            Col("to", Date, "Last day, included; blank: to the last record."),
+            Col("tolerance", Number, "How far off it may be; blank: 0.") with { Unit = "unit of the measure" },
+        ])
+        { Without = "Without totals.csv the records are not checked against totals known from elsewhere." },
+    ];
+}

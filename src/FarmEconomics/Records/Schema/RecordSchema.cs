@@ -1,0 +1,47 @@
+using static FarmEconomics.Records.Schema.ColumnType;
+
+namespace FarmEconomics.Records.Schema;
+
+/// <summary>
+/// Every table of a records folder in one place: the reader checks headings against it and docs/records.md is generated from it.
+/// </summary>
+public static partial class RecordSchema
+{
+    private const string Feet = "ft";
+    private const string Currency = "currency";
+
+    private static readonly Dictionary<string, TableSchema> ByName = new(StringComparer.OrdinalIgnoreCase);
+
+    static RecordSchema()
+    {
+        Tables = [.. LandAndProduce(), .. MoneyAndWork(), .. SharedCosts()];
+        foreach (TableSchema table in Tables)
+        {
+            ByName.Add(table.Name, table);
+        }
+    }
+
+    /// <summary>All tables this version reads, in documented order.</summary>
+    public static IReadOnlyList<TableSchema> Tables { get; }
+
+    /// <summary>Tables that belong to the records but that this version does not read yet.</summary>
+    public static IReadOnlyList<string> NotReadYet { get; } = ["loans", "balances", "limits", "funding"];
+
+    /// <summary>Finds a table by name.</summary>
+    /// <param name="name">The name, in any case.</param>
+    /// <returns>The table, or null.</returns>
+    public static TableSchema? Find(string name) => ByName.GetValueOrDefault(name);
+
+    private static ColumnSchema Col(string name, ColumnType type, string description) => new(name, type, description);
+
+    private static ColumnSchema Must(string name, ColumnType type, string description) => new(name, type, description) { Required = true };
+
+    private static ColumnSchema Ref(string name, string table, string description) => new(name, Name, description) { RefersTo = table };
+
+    private static ColumnSchema MustRef(string name, string table, string description) =>
+        new(name, Name, description) { RefersTo = table, Required = true };
+
+    private static ColumnSchema Pick<T>(string name, string description, bool required = false)
+        where T : struct, Enum =>
+        new(name, Choice, description) { Allowed = Words.All<T>(), Required = required };
+}

@@ -1,0 +1,24 @@
+namespace FarmEconomics.Records.Schema;
+
+/// <summary>One table of a records folder: what a row is, its columns, and what can't be said without it.</summary>
+/// <param name="Name">The table's name: the file is <c>name.csv</c>.</param>
+/// <param name="OneRowIs">What one row stands for.</param>
+/// <param name="Columns">Its columns in documented order.</param>
+public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<ColumnSchema> Columns)
+{
+    private readonly Dictionary<string, ColumnSchema> _byKey = Columns.ToDictionary(column => column.Key);
+
+    /// <summary>True when no review is possible without it.</summary>
+    public bool Required { get; init; }
+
+    /// <summary>One sentence on what can't be said without the table; null for required tables.</summary>
+    public string? Without { get; init; }
+
+    /// <summary>Columns of which each row must fill at least one; empty when there is no such rule.</summary>
+    public IReadOnlyList<string> OneOf { get; init; } = [];
+
+    /// <summary>Finds a column by its heading as written.</summary>
+    /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>
+    /// <returns>The column, or null.</returns>
+    public ColumnSchema? Find(string heading) => _byKey.GetValueOrDefault(HeadingKey.Of(heading));
+}

@@ -1,0 +1,61 @@
+using System.Text;
+
+namespace FarmEconomics.Records.Schema;
+
+/// <summary>The words a grower writes for the values of a fixed list (<c>capital-recovery</c> and the like), both ways.</summary>
+public static class Words
+{
+    /// <summary>All words of a list, in its order.</summary>
+    /// <typeparam name="T">The list.</typeparam>
+    /// <returns>The words, in lower case.</returns>
+    public static IReadOnlyList<string> All<T>()
+        where T : struct, Enum => Cache<T>.Words;
+
+    /// <summary>The word for a value.</summary>
+    /// <typeparam name="T">The list.</typeparam>
+    /// <param name="value">The value.</param>
+    /// <returns>The word, in lower case.</returns>
+    public static string Of<T>(T value)
+        where T : struct, Enum => Cache<T>.Words[Array.IndexOf(Cache<T>.Values, value)];
+
+    /// <summary>Reads a word, without regard to case, spaces, hyphens and underscores.</summary>
+    /// <typeparam name="T">The list.</typeparam>
+    /// <param name="text">The text.</param>
+    /// <param name="value">The value, when the word is on the list.</param>
+    /// <returns>Whether the word is on the list.</returns>
+    public static bool TryParse<T>(string text, out T value)
+        where T : struct, Enum
+    {
+        int at = Array.IndexOf(Cache<T>.Keys, HeadingKey.Of(text));
+        value = at < 0 ? default : Cache<T>.Values[at];
+        return at >= 0;
+    }
+
+    private static string Spell(string name, char joint)
+    {
+        var word = new StringBuilder(name.Length + 2);
+        foreach (char c in name)
+        {
+            if (char.IsUpper(c) && word.Length > 0)
+            {
+                word.Append(joint);
+            }
+
+            word.Append(char.ToLowerInvariant(c));
+        }
+
+        return word.ToString();
+    }
+
+    private static class Cache<T>
+        where T : struct, Enum
+    {
+        public static readonly T[] Values = Enum.GetValues<T>();
+
+        // What a rate is per reads like a column name (bed_foot); the words of all other lists are hyphenated.
+        public static readonly string[] Words =
+            [.. Values.Select(value => Spell(value.ToString(), typeof(T) == typeof(RatePer) ? '_' : '-'))];
+
+        public static readonly string[] Keys = [.. Words.Select(HeadingKey.Of)];
+    }
+}

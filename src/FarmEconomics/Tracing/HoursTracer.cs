@@ -1,0 +1,103 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Tracing;
+
+/// <summary>Takes every logged hour to the enterprises or the pool it was worked for, and fills in standards where there is no log.</summary>
+internal sealed class HoursTracer
+{
+    private readonly FarmRecords records;
+    private readonly PlantingCalendar calendar;
+    private readonly StageWork work;
+    private readonly List<Problem> problems;
+
+    internal HoursTracer(FarmRecords records, PlantingCalendar calendar, StageWork work, List<Problem> problems)
+    {
+        this.records = records;
+        this.calendar = calendar;
+        this.work = work;
+        this.problems = problems;
+        List<LaborUse> unplaced = [];
+        foreach (LaborRow row in records.Labor)
+        {
+            Uses.Add(Trace(row, unplaced));
+        }
+
+        new StandardHours(records, calendar, Uses, unplaced).Fill();
+    }
+
+    /// <summary>All labor, logged rows in file order, then hours added from standards.</summary>
+    internal List<LaborUse> Uses { get; } = [];
+
+    private LaborUse Trace(LaborRow row, List<LaborUse> unplaced)
+    {
+        TaskRow task = records.Task(row.Task);
+        LaborUse use = new(row, task.Stage, records.WorkerOn(row.Worker, row.Date).Kind, row.Hours, records.Settings.WindowOf(row.Date), added: false);
+        if (!string.IsNullOrWhiteSpace(row.Planting))
+        {
+            use.PartList.Add(new LaborPart(use, calendar.EnterpriseOf(records.Planting(row.Planting), row.Date), null, row.Hours, Estimated: false));
+        }
+        else if (!string.IsNullOrWhiteSpace(row.Crop))
+        {
+            TraceCrop(use, row, records.Crop(row.Crop));
+        }
+        else if (!string.IsNullOrWhiteSpace(row.Channel))
+        {
+            ToPool(use, records.PoolOf(records.Channel(row.Channel)));
+        }
+        else if (!string.IsNullOrWhiteSpace(row.Pool))
+        {
+            ToPool(use, records.Pool(row.Pool));
+        }
+        else if (!string.IsNullOrWhiteSpace(task.Pool))
+        {
+            ToPool(use, records.Pool(task.Pool));
+        }
+        else
+        {
+            // Goes to the stage's work pool unless a time standard says which crops it was for.
+            unplaced.Add(use);
+        }
+
+        return use;
+    }
+
+    private void TraceCrop(LaborUse use, LaborRow row, Crop crop)
+    {
+        List<(Enterprise Enterprise, decimal Weight)> weights = work.At(crop, use.Stage, row.Date);
+        if (weights.Count == 0)
+        {
+            if (work.YearWithPlanting(crop, use.Window) is not { } year)
+            {
+                problems.Add(TracingProblems.NoCropYear(row.Source, "crop", crop, use.Window, null));
+                use.PartList.Add(new LaborPart(use, null, null, row.Hours, Estimated: false));
+                return;
+            }
+
+            if (year != use.Window)
+            {
+                problems.Add(TracingProblems.LaterCropYear(row.Source, "crop", crop, use.Window, year));
+            }
+
+            weights = work.OfYear(crop, year);
+        }
+
+        Spread(use, weights, use.Hours, estimated: false);
+    }
+
+    /// <summary>Spreads hours over enterprises by weight; they sum to the hours exactly.</summary>
+    internal static void Spread(LaborUse use, List<(Enterprise Enterprise, decimal Weight)> weights, decimal hours, bool estimated)
+    {
+        decimal[] parts = LargestRemainder.SplitExactly(hours, weights.ConvertAll(item => item.Weight));
+        for (int i = 0; i < parts.Length; i++)
+        {
+            if (parts[i] != 0m)
+            {
+                use.PartList.Add(new LaborPart(use, weights[i].Enterprise, null, parts[i], estimated));
+            }
+        }
+    }
+
+    internal static void ToPool(LaborUse use, Pool pool) =>
+        use.PartList.Add(new LaborPart(use, null, pool, use.Hours, Estimated: false));
+}

@@ -1,0 +1,112 @@
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Tracing;
+
+/// <summary>What one planting gave on one day: the thing sales draw on, first in first out.</summary>
+public sealed class Lot
+{
+    internal Lot(HarvestRow row, Enterprise enterprise, decimal quantity, decimal culled)
+    {
+        Row = row;
+        Enterprise = enterprise;
+        Quantity = quantity;
+        Culled = culled;
+        Remaining = quantity;
+    }
+
+    /// <summary>The harvest row it came from.</summary>
+    public HarvestRow Row { get; }
+
+    /// <summary>The enterprise it belongs to.</summary>
+    public Enterprise Enterprise { get; }
+
+    /// <summary>The day it was picked.</summary>
+    public DateOnly Date => Row.Date;
+
+    /// <summary>Quantity in the crop's unit, without what was culled.</summary>
+    public decimal Quantity { get; }
+
+    /// <summary>Quantity culled in the field.</summary>
+    public decimal Culled { get; }
+
+    /// <summary>What no leaving has drawn.</summary>
+    public decimal Remaining { get; internal set; }
+
+    /// <summary>The leavings that drew on it, in order.</summary>
+    public IReadOnlyList<LeavingPart> Draws => DrawList;
+
+    internal List<LeavingPart> DrawList { get; } = [];
+
+    /// <summary>Age in days on a day.</summary>
+    internal int AgeOn(DateOnly day) => day.DayNumber - Date.DayNumber;
+
+    /// <summary>True when older than the crop keeps.</summary>
+    internal bool IsTooOldOn(DateOnly day) =>
+        Enterprise.Crop.Row.StorageDays is { } limit && AgeOn(day) > limit;
+}
+
+/// <summary>A row of the sales table with its quantity, money and value worked out.</summary>
+public sealed class Leaving
+{
+    internal Leaving(SaleRow row, Crop crop, Channel channel, decimal quantity, int window)
+    {
+        Row = row;
+        Crop = crop;
+        Channel = channel;
+        Quantity = quantity;
+        Window = window;
+    }
+
+    /// <summary>The row.</summary>
+    public SaleRow Row { get; }
+
+    /// <summary>The crop.</summary>
+    public Crop Crop { get; }
+
+    /// <summary>The channel.</summary>
+    public Channel Channel { get; }
+
+    /// <summary>Quantity in the crop's unit.</summary>
+    public decimal Quantity { get; }
+
+    /// <summary>The crop-year window of its date.</summary>
+    public int Window { get; }
+
+    /// <summary>Money: the sale's amount, or what a share payment's split gave it, or 0.</summary>
+    public Money Amount { get; internal set; }
+
+    /// <summary>The channel's fee.</summary>
+    public Money Fee { get; internal set; }
+
+    /// <summary>What it is worth at list price: household use and the weights of share income; otherwise 0.</summary>
+    public Money ListValue { get; internal set; }
+
+    /// <summary>True when it should carry a value but no list price was found.</summary>
+    public bool ValueIncomplete { get; internal set; }
+
+    /// <summary>What it drew on, in drawing order; an unmatched part stands last, one share per planting it was spread over.</summary>
+    public IReadOnlyList<LeavingPart> Parts => PartList;
+
+    internal List<LeavingPart> PartList { get; } = new(1);
+}
+
+/// <summary>A part of a leaving that landed on one enterprise.</summary>
+/// <param name="Leaving">The leaving.</param>
+/// <param name="Lot">The lot drawn on, or null for an unmatched part.</param>
+/// <param name="Enterprise">Where it landed; null: not assigned.</param>
+/// <param name="Quantity">Quantity in the crop's unit.</param>
+public sealed record LeavingPart(Leaving Leaving, Lot? Lot, Enterprise? Enterprise, decimal Quantity)
+{
+    /// <summary>Its part of the money.</summary>
+    public Money Amount { get; internal set; }
+
+    /// <summary>Its part of the fee.</summary>
+    public Money Fee { get; internal set; }
+
+    /// <summary>Its part of the list value.</summary>
+    public Money ListValue { get; internal set; }
+
+    /// <summary>Days from harvest to leaving; null when unmatched.</summary>
+    public int? DaysHeld => Lot is null ? null : Leaving.Row.Date.DayNumber - Lot.Date.DayNumber;
+}

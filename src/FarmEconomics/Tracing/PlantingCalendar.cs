@@ -1,0 +1,214 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Tracing;
+
+/// <summary>
+/// Splits harvests over plantings, works out when beds were freed, and makes the enterprises: which planting counts in which crop year.
+/// </summary>
+internal sealed class PlantingCalendar
+{
+    private readonly FarmRecords records;
+    private readonly List<Problem> problems;
+    private readonly Dictionary<(Planting Planting, int CropYear), Enterprise> byKey = [];
+    private readonly int[] cropYears;
+
+    internal PlantingCalendar(FarmRecords records, List<Problem> problems)
+    {
+        this.records = records;
+        this.problems = problems;
+        PlantingsByCrop = new List<Planting>[records.Crops.Count];
+        for (int i = 0; i < PlantingsByCrop.Length; i++)
+        {
+            PlantingsByCrop[i] = [];
+        }
+
+        foreach (Planting planting in records.Plantings)
+        {
+            PlantingsByCrop[planting.Crop.Index].Add(planting);
+            foreach (BedPlanting bed in planting.BedList)
+            {
+                // Until the last harvest is known, a row without out_of_bed stands in its bed up to the closing date.
+                bed.Out = bed.Row.OutOfBed ?? records.AsOf.AddDays(1);
+            }
+        }
+
+        Picks = SplitHarvests();
+        CloseBeds();
+        cropYears = records.Plantings.Select(CropYearOf).ToArray();
+        MakeEnterprises();
+    }
+
+    /// <summary>Enterprises by first row in the file, then crop year.</summary>
+    internal List<Enterprise> Enterprises { get; } = [];
+
+    /// <summary>Plantings of each crop, by crop index.</summary>
+    internal List<Planting>[] PlantingsByCrop { get; }
+
+    /// <summary>Harvest rows split over plantings, in file order.</summary>
+    internal List<Pick> Picks { get; }
+
+    /// <summary>The enterprise a date of a planting belongs to.</summary>
+    internal Enterprise EnterpriseOf(Planting planting, DateOnly date) =>
+        planting.Crop.Perennial
+            ? PerennialOf(planting, records.Settings.WindowOf(date))
+            : byKey[(planting, cropYears[planting.Index])];
+
+    /// <summary>The enterprise of a planting in a crop year, if it has one.</summary>
+    internal Enterprise? Find(Planting planting, int cropYear) => byKey.GetValueOrDefault((planting, cropYear));
+
+    /// <summary>For a perennial, the enterprise of the nearest crop year it has one in.</summary>
+    private Enterprise PerennialOf(Planting planting, int window)
+    {
+        if (byKey.TryGetValue((planting, window), out Enterprise? found))
+        {
+            return found;
+        }
+
+        return Enterprises.Where(enterprise => enterprise.Planting == planting)
+            .OrderBy(enterprise => Math.Abs(enterprise.CropYear - window)).ThenBy(enterprise => enterprise.CropYear).First();
+    }
+
+    private List<Pick> SplitHarvests()
+    {
+        List<Pick> picks = new(records.Harvests.Count);
+        foreach (HarvestRow row in records.Harvests)
+        {
+            if (!string.IsNullOrWhiteSpace(row.Planting))
+            {
+                Planting planting = records.Planting(row.Planting);
+                picks.Add(new Pick(row, planting, planting.Crop.ToBase(row.Quantity, row.Unit), planting.Crop.ToBase(row.Culled ?? 0m, row.Unit)));
+                continue;
+            }
+
+            SplitOverBeds(row, records.Crop(row.Crop!), picks);
+        }
+
+        return picks;
+    }
+
+    private void SplitOverBeds(HarvestRow row, Crop crop, List<Pick> picks)
+    {
+        decimal quantity = crop.ToBase(row.Quantity, row.Unit);
+        decimal culled = crop.ToBase(row.Culled ?? 0m, row.Unit);
+        List<BedPlanting> standing = PlantingsByCrop[crop.Index].SelectMany(planting => planting.BedList).Where(bed => bed.IsInBed(row.Date)).ToList();
+        if (standing.Count == 0)
+        {
+            BedPlanting? lastOut = PlantingsByCrop[crop.Index].SelectMany(planting => planting.BedList)
+                .Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out);
+            if (lastOut is null)
+            {
+                throw new RecordsException(TracingProblems.HarvestWithoutPlanting(row, crop));
+            }
+
+            problems.Add(TracingProblems.HarvestAfterBed(row, crop, lastOut.Planting));
+            picks.Add(new Pick(row, lastOut.Planting, quantity, culled));
+            return;
+        }
+
+        List<Planting> plantings = standing.Select(bed => bed.Planting).Distinct().ToList();
+        decimal[] feet = plantings.Select(planting => standing.Where(bed => bed.Planting == planting).Sum(bed => bed.BedFeet)).ToArray();
+        decimal[] quantities = LargestRemainder.Split(quantity, feet, 0.0001m);
+        decimal[] culls = LargestRemainder.Split(culled, feet, 0.0001m);
+        for (int i = 0; i < plantings.Count; i++)
+        {
+            if (quantities[i] != 0m || culls[i] != 0m)
+            {
+                picks.Add(new Pick(row, plantings[i], quantities[i], culls[i]));
+            }
+        }
+    }
+
+    private void CloseBeds()
+    {
+        DateOnly?[] last = new DateOnly?[records.Plantings.Count];
+        foreach (Pick pick in Picks)
+        {
+            int index = pick.Planting.Index;
+            last[index] = last[index] is { } known && known > pick.Row.Date ? known : pick.Row.Date;
+        }
+
+        foreach (Planting planting in records.Plantings)
+        {
+            foreach (BedPlanting bed in planting.BedList)
+            {
+                // A perennial without out_of_bed still stands there: its last harvest frees nothing.
+                if (bed.Row.OutOfBed is null)
+                {
+                    bed.Out = !planting.Crop.Perennial && last[planting.Index] is { } day ? Later(day.AddDays(1), bed.In) : Later(records.AsOf, bed.In);
+                }
+            }
+        }
+    }
+
+    private static DateOnly Later(DateOnly a, DateOnly b) => a > b ? a : b;
+
+    private int CropYearOf(Planting planting)
+    {
+        if (planting.BedList.Select(bed => bed.Row.CropYear).FirstOrDefault(year => year is not null) is { } given)
+        {
+            return given;
+        }
+
+        DateOnly? firstHarvest = null;
+        foreach (Pick pick in Picks)
+        {
+            if (pick.Planting == planting && (firstHarvest is null || pick.Row.Date < firstHarvest))
+            {
+                firstHarvest = pick.Row.Date;
+            }
+        }
+
+        DateOnly date = firstHarvest
+            ?? planting.BedList.Max(bed => bed.Row.OutOfBed)
+            ?? planting.BedList.Min(bed => bed.In);
+        return records.Settings.WindowOf(date);
+    }
+
+    private void MakeEnterprises()
+    {
+        ILookup<Planting, int> pickYears = Picks.ToLookup(pick => pick.Planting, pick => records.Settings.WindowOf(pick.Row.Date));
+        foreach (Planting planting in records.Plantings)
+        {
+            if (!planting.Crop.Perennial)
+            {
+                Add(planting, cropYears[planting.Index], DateOnly.MinValue, DateOnly.MaxValue);
+                continue;
+            }
+
+            DateOnly lastDay = planting.BedList.Max(bed => bed.Out.DayNumber > bed.In.DayNumber ? bed.Out.AddDays(-1) : bed.In);
+            int first = records.Settings.WindowOf(planting.BedList.Min(bed => bed.In));
+            int last = records.Settings.WindowOf(lastDay < records.AsOf ? lastDay : records.AsOf);
+            foreach (int year in Enumerable.Range(first, Math.Max(1, last - first + 1)).Concat(pickYears[planting]).Distinct().Order())
+            {
+                Add(planting, year, records.Settings.StartOf(year), records.Settings.EndOf(year));
+            }
+        }
+    }
+
+    private void Add(Planting planting, int cropYear, DateOnly from, DateOnly to)
+    {
+        bool annual = !planting.Crop.Perennial;
+        Enterprise enterprise = new(Enterprises.Count, planting, cropYear);
+        decimal[] days = planting.BedList.Select(bed => bed.BedFeet * (annual ? bed.Days : bed.DaysWithin(from, to))).ToArray();
+        enterprise.BedFeet = new BedFeet(planting.BedList.Sum(bed => bed.BedFeet));
+        enterprise.BedFootDaysByRow = days;
+        enterprise.BedFootDays = new BedFootDays(days.Sum());
+        foreach (BedPlanting bed in planting.BedList)
+        {
+            // A perennial's seedlings count in the crop year it was set out in.
+            if (annual || (bed.In >= from && bed.In < to))
+            {
+                enterprise.Trays += bed.Row.Trays ?? 0m;
+                enterprise.TrayDays += bed.Row.Sown is { } sown ? (bed.Row.Trays ?? 0m) * Math.Max(0, bed.In.DayNumber - sown.DayNumber) : 0m;
+            }
+        }
+
+        Enterprises.Add(enterprise);
+        byKey[(planting, cropYear)] = enterprise;
+    }
+}
+
+/// <summary>A harvest row's part that belongs to one planting.</summary>
+internal readonly record struct Pick(HarvestRow Row, Planting Planting, decimal Quantity, decimal Culled);

@@ -1,0 +1,132 @@
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Tracing;
+
+/// <summary>
+/// Time standards for work not logged by crop: they spread the hours of a stage that name nothing, or stand in for hours the log lacks.
+/// Everything they place is flagged as estimated.
+/// </summary>
+internal sealed class StandardHours
+{
+    private readonly FarmRecords records;
+    private readonly PlantingCalendar calendar;
+    private readonly List<LaborUse> uses;
+    private readonly List<LaborUse> unplaced;
+
+    internal StandardHours(FarmRecords records, PlantingCalendar calendar, List<LaborUse> uses, List<LaborUse> unplaced)
+    {
+        this.records = records;
+        this.calendar = calendar;
+        this.uses = uses;
+        this.unplaced = unplaced;
+    }
+
+    internal void Fill()
+    {
+        Dictionary<(int Window, Stage Stage), List<LaborUse>> waiting = unplaced.GroupBy(use => (use.Window, use.Stage))
+            .ToDictionary(group => group.Key, group => group.ToList());
+        HashSet<(int Window, Stage Stage)> done = [];
+        foreach (Stage stage in records.Tables.LaborStandards.Select(row => row.Stage).Distinct().Order().ToList())
+        {
+            foreach (int window in calendar.Enterprises.Select(enterprise => enterprise.CropYear).Distinct().Order().ToList())
+            {
+                if (FillStage(window, stage, waiting.GetValueOrDefault((window, stage)) ?? []))
+                {
+                    done.Add((window, stage));
+                }
+            }
+        }
+
+        foreach (LaborUse use in unplaced)
+        {
+            if (!done.Contains((use.Window, use.Stage)))
+            {
+                HoursTracer.ToPool(use, records.WorkPool(use.Stage));
+            }
+        }
+    }
+
+    private bool FillStage(int window, Stage stage, List<LaborUse> waiting)
+    {
+        List<(Enterprise Enterprise, decimal Weight)> standard = Weights(window, stage);
+        if (standard.Count == 0)
+        {
+            return false;
+        }
+
+        foreach (LaborUse use in waiting)
+        {
+            HoursTracer.Spread(use, standard, use.Hours, estimated: true);
+        }
+
+        if (ControlTotal(window, stage) is { } control)
+        {
+            decimal logged = uses.Where(use => use.Window == window && use.Stage == stage && !use.Added).Sum(use => use.Hours);
+            Add(control, WorkerKind.Hired, window, stage, standard, control.Amount - logged);
+        }
+        else if (waiting.Count == 0)
+        {
+            // A stage nobody logged at all for a planting takes the standard itself; a planting with logged hours needs none.
+            HashSet<Enterprise> logged = uses.Where(use => use.Stage == stage).SelectMany(use => use.PartList)
+                .Select(part => part.Enterprise).OfType<Enterprise>().ToHashSet();
+            List<(Enterprise Enterprise, decimal Weight)> missing = standard.FindAll(item => !logged.Contains(item.Enterprise));
+            foreach ((Enterprise enterprise, decimal hours) in missing)
+            {
+                LaborStandardRow row = records.Tables.LaborStandards.First(candidate => candidate.Stage == stage && records.Crop(candidate.Crop) == enterprise.Crop);
+                Add(row, WorkerKind.Owner, window, stage, [(enterprise, 1m)], hours);
+            }
+        }
+
+        return true;
+    }
+
+    private void Add(IRecordRow origin, WorkerKind kind, int window, Stage stage, List<(Enterprise Enterprise, decimal Weight)> weights, decimal hours)
+    {
+        if (hours > 0m)
+        {
+            LaborUse use = new(origin, stage, kind, hours, window, added: true);
+            HoursTracer.Spread(use, weights, hours, estimated: true);
+            uses.Add(use);
+        }
+    }
+
+    private List<(Enterprise Enterprise, decimal Weight)> Weights(int window, Stage stage)
+    {
+        List<(Enterprise Enterprise, decimal Weight)> weights = [];
+        foreach (Enterprise enterprise in calendar.Enterprises.Where(candidate => candidate.CropYear == window))
+        {
+            decimal hours = 0m;
+            foreach (LaborStandardRow row in records.Tables.LaborStandards)
+            {
+                if (row.Stage == stage && records.Crop(row.Crop) == enterprise.Crop)
+                {
+                    hours += row.Minutes * RateCount.Of(enterprise, row.Per) / 60m;
+                }
+            }
+
+            if (hours > 0m)
+            {
+                weights.Add((enterprise, hours));
+            }
+        }
+
+        return weights;
+    }
+
+    private TotalRow? ControlTotal(int window, Stage stage) =>
+        records.Tables.Totals.Find(row =>
+            string.Equals(row.Measure.Replace(" ", "", StringComparison.Ordinal), $"hours:{stage}", StringComparison.OrdinalIgnoreCase)
+            && row.From is { } from && records.Settings.WindowOf(from) == window);
+}
+
+/// <summary>How many of the things a rate is counted for an enterprise has.</summary>
+internal static class RateCount
+{
+    internal static decimal Of(Enterprise enterprise, RatePer per) => per switch
+    {
+        RatePer.BedFoot => enterprise.BedFeet.Value,
+        RatePer.Unit => enterprise.Harvested,
+        RatePer.Tray => enterprise.Trays,
+        _ => 1m,
+    };
+}

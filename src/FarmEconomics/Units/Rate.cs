@@ -1,0 +1,47 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace FarmEconomics.Units;
+
+/// <summary>
+/// A figure that may not be available, and then says why. Rates come from division; one without its denominator is never 0.
+/// The default value is "not available" without a reason.
+/// </summary>
+public readonly record struct Rate
+{
+    private Rate(decimal? value, string? reason)
+    {
+        Value = value;
+        Reason = reason;
+    }
+
+    /// <summary>The value, or null when not available.</summary>
+    public decimal? Value { get; }
+
+    /// <summary>Why it isn't available; null when it is.</summary>
+    public string? Reason { get; }
+
+    /// <summary>True when there is a value.</summary>
+    [MemberNotNullWhen(true, nameof(Value))]
+    public bool IsAvailable => Value.HasValue;
+
+    /// <summary>A known value.</summary>
+    /// <param name="value">The value.</param>
+    /// <returns>The rate.</returns>
+    public static Rate Known(decimal value) => new(value, null);
+
+    /// <summary>A value that can't be told.</summary>
+    /// <param name="reason">Why, in words a grower reads.</param>
+    /// <returns>The rate.</returns>
+    public static Rate NotAvailable(string reason) => new(null, reason);
+
+    /// <summary>A quotient, not available when the denominator is 0.</summary>
+    /// <param name="numerator">The numerator.</param>
+    /// <param name="denominator">The denominator.</param>
+    /// <param name="reasonWithout">The reason given when the denominator is 0.</param>
+    /// <returns>The rate.</returns>
+    public static Rate Of(decimal numerator, decimal denominator, string reasonWithout) =>
+        denominator == 0m ? NotAvailable(reasonWithout) : Known(numerator / denominator);
+
+    /// <summary>The value to two decimals, or "not available".</summary>
+    public override string ToString() => Value is { } value ? value.ToString("0.00") : $"not available ({Reason})";
+}
