@@ -12,6 +12,8 @@ public sealed class FarmReview
 {
     private readonly Dictionary<(int Year, SharingMethod Method, IdleCapacity Idle), SeasonReview> seasons = [];
 
+    private List<int>? recordedYears;
+
     private FarmReview(FarmRecords records)
     {
         Records = records;
@@ -28,19 +30,23 @@ public sealed class FarmReview
     /// <summary>All charges over all years.</summary>
     public ChargeBook Charges { get; }
 
-    /// <summary>The crop years that have a planting.</summary>
-    public IReadOnlyList<int> CropYears => Trace.CropYears;
+    /// <summary>The crop years the records tell something of: those with a planting and a harvest, a sale, hours or a line of the books.</summary>
+    public IReadOnlyList<int> CropYears => recordedYears ??= FindRecordedYears();
 
     /// <summary>
-    /// The crop year a review is of when none is named: the last with a planting whose window is over at the closing date or that has sales;
-    /// else the last with a planting.
+    /// The crop year a review is of when none is named: the last with sales of which at least half was over at the closing date, so that
+    /// the first sowings of the next year don't hide the season just ended; else the last with sales, else the last at all.
     /// </summary>
     public int LatestCropYear
     {
         get
         {
-            List<int> sold = Trace.Enterprises.Where(enterprise => enterprise.Sold > 0m).Select(enterprise => enterprise.CropYear).ToList();
-            return sold.Count > 0 ? sold.Max() : CropYears.Count > 0 ? CropYears[^1] : Records.Settings.WindowOf(Records.AsOf);
+            List<int> sold = CropYears.Where(year => Trace.Enterprises.Any(enterprise => enterprise.CropYear == year && enterprise.Sold > 0m)).ToList();
+            int past = sold.FindLastIndex(year => Records.Settings.StartOf(year).AddMonths(6) <= Records.AsOf);
+            return past >= 0 ? sold[past]
+                : sold.Count > 0 ? sold[^1]
+                : CropYears.Count > 0 ? CropYears[^1]
+                : Records.Settings.WindowOf(Records.AsOf);
         }
     }
 
@@ -74,5 +80,13 @@ public sealed class FarmReview
         }
 
         return season;
+    }
+
+    private List<int> FindRecordedYears()
+    {
+        HashSet<int> told = Charges.Charges.Where(charge => charge.Origin is ExpenseRow or LaborRow).Select(charge => charge.HomeYear)
+            .Concat(Trace.Lots.Select(lot => lot.Enterprise.CropYear))
+            .Concat(Trace.Leavings.Select(leaving => leaving.Window)).ToHashSet();
+        return Trace.CropYears.Where(told.Contains).ToList();
     }
 }

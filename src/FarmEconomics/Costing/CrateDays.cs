@@ -31,10 +31,12 @@ internal sealed class CrateDays
                 continue;
             }
 
-            decimal share = ShareOf(users.Pool, lot.Enterprise.Crop, finder);
+            // A crop that is never held needs no store, so only one that was held is worth a warning.
+            decimal unitDays = UnitDays(lot);
+            decimal share = unitDays > 0m ? ShareOf(users.Pool, lot.Enterprise.Crop, finder) : 0m;
             if (share > 0m)
             {
-                users.OfEnterprise[finder.PositionOf(lot.Enterprise)] += share * finder.Crates(users.Pool, lot.Enterprise.Crop, UnitDays(lot));
+                users.OfEnterprise[finder.PositionOf(lot.Enterprise)] += share * finder.Crates(users.Pool, lot.Enterprise.Crop, unitDays);
             }
         }
     }
