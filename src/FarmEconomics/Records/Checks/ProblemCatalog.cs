@@ -13,7 +13,7 @@ public sealed record ProblemKind(string Code, string Title, string Meaning, stri
 
 /// <summary>
 /// Every fault the reader and the checks report, in one place. docs/errors.md is generated from it, with the smallest bad folder
-/// for each code. Codes are never reused: 1xx a file by itself, 2xx the records against each other.
+/// for each code. Codes are never reused: 1xx a file by itself, 2xx the records against each other, 4xx lots and hours traced, 5xx costs shared out.
 /// </summary>
 public static class ProblemCatalog
 {
@@ -179,6 +179,7 @@ public static class ProblemCatalog
             new(ProblemCodes.AmountDisagrees, "Amount and price disagree",
                 "Quantity times unit_price is more than 0.01 away from amount; amount counts.",
                 "Correct whichever is wrong, or leave unit_price blank."),
+            .. FindingKinds.All,
         ];
         ByCode = All.ToDictionary(kind => kind.Code);
     }
