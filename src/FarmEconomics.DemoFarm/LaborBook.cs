@@ -40,7 +40,10 @@ internal static class LaborBook
             .Concat(PickingWork.Chores(picks))
             .Concat(SellingWork.Chores(sales))
             .Concat(FarmWork.Chores())
-            .Where(c => c.Date >= FarmFacts.FirstDay && c.Date <= FarmFacts.AsOf);
+            .SelectMany(Spread)
+            .Where(c => c.Date >= FarmFacts.FirstDay && c.Date <= FarmFacts.AsOf)
+            .GroupBy(c => c with { Hours = 0m })
+            .Select(g => g.Key with { Hours = g.Sum(c => c.Hours) });
         var random = FarmFacts.RandomFor(4);
         var log = new List<Entry>();
         foreach (var day in chores.GroupBy(c => c.Date).OrderBy(g => g.Key))
@@ -52,6 +55,20 @@ internal static class LaborBook
             }
         }
 
-        return log;
+        // What one person did twice that day under the same heading is one row.
+        return [.. log.GroupBy(e => (e.Chore with { Hours = 0m, Who = Hands.Owners }, e.Worker)).Select(g => new Entry(g.First().Chore, g.Key.Worker, g.Sum(e => e.Hours)))];
+    }
+
+    /// <summary>A big bed job takes the crew more than one day: six hours a day, on the workdays that follow.</summary>
+    private static IEnumerable<Chore> Spread(Chore chore)
+    {
+        var (day, left) = (chore.Date, chore.Hours);
+        while (left > 0m)
+        {
+            var part = chore.Channel != null || chore.Task is "Harvest" or "Wash and pack" ? left : Math.Min(left, 6m);
+            yield return chore with { Date = day, Hours = part };
+            left -= part;
+            day = day.AddDays(day.DayOfWeek == DayOfWeek.Friday ? 3 : 1);
+        }
     }
 }

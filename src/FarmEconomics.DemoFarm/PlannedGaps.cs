@@ -23,6 +23,9 @@ internal static class PlannedGaps
     /// <summary>And this Tuesday it is fetched, with nothing younger on hand.</summary>
     public static readonly DateOnly DayFetchedLate = new(2024, 10, 8);
 
+    /// <summary>Crops of which the grower sometimes writes down the crop and not the planting; their beds always have a day they were cleared.</summary>
+    public static bool PickedByCrop(CropSpec crop) => crop.Name is "Zucchini" or "Snap beans" or "Carrots" or "Head lettuce" or "Salad turnips";
+
     /// <summary>Hours of bed work in 2025 that nobody logged; the control total of the grow stage stands that much higher.</summary>
     public const decimal UnloggedGrowHours = 18m;
 

@@ -10,6 +10,7 @@ public static class Kit
     private static readonly Type[] Brought =
     [
         typeof(Records.Problem),
+        typeof(Files.FarmFolder),
         typeof(CsvHelper.CsvReader),
         typeof(Reports.Display.Figure),
         typeof(Microsoft.Data.Analysis.DataFrame),

@@ -56,7 +56,9 @@ public static partial class NotebookHost
         NotebookDocument document, string path, NotebookRunOptions options, CancellationToken cancellation)
     {
         Stopwatch clock = Stopwatch.StartNew();
-        // Beside the PNG a vector picture, for the page; Jupyter never asks for it.
+        // Beside the PNG a vector picture, for the page; Jupyter never asks for it. The first call has the figure's own
+        // preference read, which would otherwise come later and win.
+        _ = Formatter.GetPreferredFormatterFor(typeof(Figure), "image/svg+xml");
         Formatter.SetPreferredMimeTypesFor(typeof(Figure), "image/png", "text/plain", "image/svg+xml");
         using CompositeKernel kernel = [new CSharpKernel().UseKernelHelpers()];
         kernel.DefaultKernelName = "csharp";

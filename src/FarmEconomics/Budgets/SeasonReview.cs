@@ -38,7 +38,7 @@ public sealed class SeasonReview
         Channels = ChannelResult.Of(book, cropYear, Known);
         OtherIncome = book.Trace.OtherIncome.Where(income => income.CropYear == cropYear).ToList();
         SumOutside();
-        Problems = [.. book.Trace.Problems, .. book.Problems, .. problems];
+        PoolProblems = problems;
         Reconciliation = new Reconciliation(this, book).Checks();
     }
 
@@ -102,8 +102,11 @@ public sealed class SeasonReview
     /// <summary>Hours of other years worked for this year's enterprises.</summary>
     public decimal BroughtHours { get; private set; }
 
-    /// <summary>What was found wrong or weak: tracing and books over all years, pools of this year.</summary>
-    public IReadOnlyList<Problem> Problems { get; }
+    /// <summary>What was found wrong or weak: tracing and books over all years, pools and stock of this year.</summary>
+    public IReadOnlyList<Problem> Problems => [.. book.Trace.Problems, .. book.Problems, .. PoolProblems];
+
+    /// <summary>What was found wrong or weak in this year's pools and stock on hand.</summary>
+    public IReadOnlyList<Problem> PoolProblems { get; }
 
     /// <summary>The proof; every difference is 0.</summary>
     public IReadOnlyList<ReconciliationCheck> Reconciliation { get; }

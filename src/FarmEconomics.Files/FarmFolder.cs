@@ -1,0 +1,97 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+
+namespace FarmEconomics.Files;
+
+/// <summary>
+/// A records folder opened whole: read, checked, and, when nothing stops it, traced and ready for review. One of the two doors a
+/// newcomer needs; the other is <see cref="FarmReview.Season"/>.
+/// </summary>
+public sealed class FarmFolder
+{
+    private FarmFolder(string folder, RecordsReading reading, IReadOnlyList<Problem> problems, IReadOnlyList<SkippedRow> skipped, FarmReview? review)
+    {
+        Folder = folder;
+        Reading = reading;
+        Problems = problems;
+        Skipped = skipped;
+        Review = review;
+    }
+
+    /// <summary>The folder.</summary>
+    public string Folder { get; }
+
+    /// <summary>What was read, file by file.</summary>
+    public RecordsReading Reading { get; }
+
+    /// <summary>Every problem of reading, checking and tracing, located in its file, by file and line.</summary>
+    public IReadOnlyList<Problem> Problems { get; }
+
+    /// <summary>Rows left out because they are in error and the caller asked to go on without them.</summary>
+    public IReadOnlyList<SkippedRow> Skipped { get; }
+
+    /// <summary>The review; null when errors stop it.</summary>
+    public FarmReview? Review { get; }
+
+    /// <summary>How many of the problems are errors.</summary>
+    public int ErrorCount => Problems.Count(problem => problem.Severity == Severity.Error);
+
+    /// <summary>Opens a records folder. It is only ever read.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="settings">Settings that go before those of the farm table.</param>
+    /// <param name="skipBadRows">True: leave rows in error out and go on; they are listed in <see cref="Skipped"/>.</param>
+    /// <param name="progress">Told how far the reading is, or null.</param>
+    /// <returns>What was found.</returns>
+    /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
+    /// <exception cref="IOException">A file can't be read.</exception>
+    public static FarmFolder Open(
+        string folder,
+        IEnumerable<KeyValuePair<string, string>>? settings = null,
+        bool skipBadRows = false,
+        IProgress<ReadingProgress>? progress = null)
+    {
+        RecordsReading reading = RecordsFolder.Read(folder, settings, progress);
+        List<Problem> problems = [.. reading.Problems, .. RecordChecks.Run(reading.Tables, reading.FarmSettings)];
+        RecordTables tables = reading.Tables;
+        IReadOnlyList<SkippedRow> skipped = [];
+        bool sound = problems.TrueForAll(problem => problem.Severity != Severity.Error);
+        if (!sound && skipBadRows)
+        {
+            SkipResult left = tables.Without(problems, reading.FarmSettings);
+            problems.AddRange(left.FollowOn);
+            (tables, skipped, sound) = (left.Tables, left.Skipped, left.Unmendable.Count == 0);
+        }
+
+        FarmReview? review = sound ? TryReview(tables, reading, problems) : null;
+        return new FarmFolder(folder, reading, ProblemLocator.Locate(folder, problems), skipped, review);
+    }
+
+    /// <summary>Locates further problems (those of one season) in the files.</summary>
+    /// <param name="problems">The problems.</param>
+    /// <returns>The same problems, located and sorted.</returns>
+    public IReadOnlyList<Problem> Locate(IEnumerable<Problem> problems) => ProblemLocator.Locate(Folder, problems);
+
+    private static FarmReview? TryReview(RecordTables tables, RecordsReading reading, List<Problem> problems)
+    {
+        try
+        {
+            FarmReview review = FarmReview.Of(FarmRecords.Link(tables, reading.FarmSettings));
+            problems.AddRange(review.Trace.Problems);
+            problems.AddRange(review.Charges.Problems);
+
+            // Pools that serve only each other are found year by year, and stop every year: better told now than at the first figure.
+            foreach (int year in review.CropYears)
+            {
+                problems.AddRange(review.Season(year).PoolProblems.Except(problems).ToList());
+            }
+
+            return review;
+        }
+        catch (RecordsException stopped)
+        {
+            problems.AddRange(stopped.Problems);
+            return null;
+        }
+    }
+}

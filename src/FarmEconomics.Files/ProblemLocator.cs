@@ -1,0 +1,96 @@
+using System.Text;
+using CsvHelper;
+using FarmEconomics.Files.Reading;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files;
+
+/// <summary>
+/// Finds the place of each problem in its file: the character its field starts at, and the row as written. Reading keeps neither, so
+/// that millions of good rows cost nothing; each file with problems is read once more.
+/// </summary>
+public static class ProblemLocator
+{
+    private const int LongestRow = 400;
+
+    /// <summary>Fills in position, offending text and row, and sorts by file, line and position.</summary>
+    /// <param name="folder">The records folder.</param>
+    /// <param name="problems">The problems.</param>
+    /// <returns>The same problems, located.</returns>
+    public static IReadOnlyList<Problem> Locate(string folder, IEnumerable<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(problems);
+        var located = new List<Problem>();
+        foreach (IGrouping<string, Problem> file in problems.GroupBy(problem => problem.Source.File))
+        {
+            string path = Path.Combine(folder, file.Key);
+            Problem[] ofLines = [.. file.Where(problem => problem.Source.Line > 0)];
+            located.AddRange(file.Where(problem => problem.Source.Line == 0));
+            located.AddRange(ofLines.Length > 0 && File.Exists(path) ? LocateIn(path, ofLines) : ofLines);
+        }
+
+        return
+        [
+            .. located.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))
+                .ThenBy(problem => problem.Position).ThenBy(problem => problem.Code, StringComparer.Ordinal),
+        ];
+    }
+
+    private static IEnumerable<Problem> LocateIn(string path, Problem[] problems)
+    {
+        ILookup<int, Problem> byLine = problems.ToLookup(problem => problem.Source.Line);
+        int found = 0;
+        string[]? headings = null;
+        using CsvReader reader = CsvReader.FromFile(path, TableFile.Options(path) with { HasHeader = false });
+        while (found < problems.Length && reader.Read())
+        {
+            bool isHeading = headings is null;
+            headings ??= reader.Current.ToArray();
+            foreach (Problem problem in byLine[(int)reader.LineNumber])
+            {
+                found++;
+                int field = FieldOf(reader, headings, problem, isHeading);
+                yield return problem with
+                {
+                    Position = field < 0 ? 1 : Position(reader, field),
+                    Offending = problem.Offending ?? (field < 0 || isHeading ? null : reader.GetString(field)),
+                    Row = Shorten(Encoding.UTF8.GetString(reader.RawRecord)),
+                };
+            }
+        }
+    }
+
+    private static int FieldOf(CsvReader reader, string[] headings, Problem problem, bool isHeading)
+    {
+        if (problem.Column is null)
+        {
+            // A value beyond the last heading is the only fault of a row that has a text but no column.
+            return problem.Offending is null
+                ? -1
+                : Enumerable.Range(0, reader.FieldCount).FirstOrDefault(i => (i >= headings.Length || headings[i].Length == 0) && reader.GetString(i) == problem.Offending, -1);
+        }
+
+        string key = HeadingKey.Of(problem.Column);
+        return isHeading ? Array.FindLastIndex(headings, heading => HeadingKey.Of(heading) == key) : Array.FindIndex(headings, heading => HeadingKey.Of(heading) == key);
+    }
+
+    private static int Position(CsvReader reader, int field)
+    {
+        int bytes = 0;
+        for (int i = 0; i < field; i++)
+        {
+            if (i >= reader.FieldCount)
+            {
+                return 1;
+            }
+
+            bytes += reader.GetRawSpan(i).Length + 1;
+        }
+
+        ReadOnlySpan<byte> raw = reader.RawRecord;
+        return 1 + Encoding.UTF8.GetCharCount(raw[..Math.Min(bytes, raw.Length)]);
+    }
+
+    private static string Shorten(string row) => row.Length <= LongestRow ? row : string.Concat(row.AsSpan(0, LongestRow), " ...");
+}

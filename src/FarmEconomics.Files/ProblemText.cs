@@ -1,0 +1,40 @@
+using System.Text;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Files;
+
+/// <summary>Writes a problem as a grower reads it.</summary>
+public static class ProblemText
+{
+    private const string Indent = "    ";
+
+    /// <summary>
+    /// <c>path:line:column: error CODE: message</c>, then the row, the nearest known name and how to mend it, each on a line of its
+    /// own where there is one. A fault of a whole file has no line and column.
+    /// </summary>
+    /// <param name="problem">The problem, located by <see cref="ProblemLocator"/>.</param>
+    /// <param name="folder">The folder to put before the file's name; empty for none.</param>
+    /// <returns>The text, without a line break at the end.</returns>
+    public static string Format(Problem problem, string folder = "")
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        bool isOption = problem.Source.File.StartsWith("--", StringComparison.Ordinal);
+        string path = isOption || folder.Length == 0 ? problem.Source.File : Path.Combine(folder, problem.Source.File);
+        string place = problem.Source.Line == 0 ? path : $"{path}:{problem.Source.Line}:{Math.Max(1, problem.Position)}";
+        var text = new StringBuilder();
+        text.Append(place).Append(problem.Severity == Severity.Error ? ": error " : ": warning ").Append(problem.Code).Append(": ").Append(OneLine(problem.Message));
+        if (!string.IsNullOrEmpty(problem.Row))
+        {
+            text.Append('\n').Append(Indent).Append(OneLine(problem.Row));
+        }
+
+        if (problem.Nearest is not null)
+        {
+            text.Append('\n').Append(Indent).Append("nearest known: ").Append(problem.Nearest);
+        }
+
+        return text.Append('\n').Append(Indent).Append("mend: ").Append(problem.Hint).ToString();
+    }
+
+    private static string OneLine(string text) => text.ReplaceLineEndings("\u21B5");
+}

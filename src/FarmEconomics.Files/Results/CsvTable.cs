@@ -1,0 +1,54 @@
+using CsvHelper;
+
+namespace FarmEconomics.Files.Results;
+
+/// <summary>A result table being written: dot decimals, ISO dates, blank for "not available", LF line ends, no formulas out of the records' text.</summary>
+internal sealed class CsvTable : IDisposable
+{
+    private readonly CsvWriter writer;
+    private readonly List<string> row = [];
+
+    internal CsvTable(string path, params string[] columns)
+    {
+        writer = CsvWriter.Create(File.Create(path), CsvWriterOptions.Default with { NewLine = "\n", HasHeader = false, Injection = CsvInjection.None }, leaveOpen: false);
+        writer.WriteRecord(columns);
+    }
+
+    /// <summary>Closes the file.</summary>
+    public void Dispose() => writer.Dispose();
+
+    /// <summary>
+    /// Text out of the records. A spreadsheet would run one that starts like a formula, so it gets an apostrophe in front; numbers are
+    /// written by the other methods and keep their sign.
+    /// </summary>
+    internal CsvTable Text(string? value)
+    {
+        string text = value ?? "";
+        row.Add(text.Length > 0 && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' ? "'" + text : text);
+        return this;
+    }
+
+    internal CsvTable Whole(int? value)
+    {
+        row.Add(value?.ToString() ?? "");
+        return this;
+    }
+
+    internal CsvTable Money(decimal? value)
+    {
+        row.Add(value is { } known ? decimal.Round(known, 2, MidpointRounding.AwayFromZero).ToString("0.00") : "");
+        return this;
+    }
+
+    internal CsvTable Number(decimal? value)
+    {
+        row.Add(value is { } known ? decimal.Round(known, 4, MidpointRounding.AwayFromZero).ToString("0.0000") : "");
+        return this;
+    }
+
+    internal void End()
+    {
+        writer.WriteRecord(row.ToArray());
+        row.Clear();
+    }
+}

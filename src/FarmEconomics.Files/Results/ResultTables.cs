@@ -1,0 +1,123 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Files.Results;
+
+/// <summary>
+/// Writes a season's result tables, the contract for other programs (docs/records.md): dot decimals, ISO dates, money to the cent, rates
+/// and quantities to 4 decimals, blank for "not available".
+/// </summary>
+public static class ResultTables
+{
+    /// <summary>Writes all tables into a folder that exists and is the caller's to fill.</summary>
+    /// <param name="season">The season.</param>
+    /// <param name="problems">The problems to list, located.</param>
+    /// <param name="folder">The folder.</param>
+    /// <exception cref="IOException">A file can't be written.</exception>
+    public static void Write(SeasonReview season, IReadOnlyList<Problem> problems, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(problems);
+        WriteCrops(season, Path.Combine(folder, "crops.csv"));
+        WritePlantings(season, Path.Combine(folder, "plantings.csv"));
+        WriteChannels(season, Path.Combine(folder, "channels.csv"));
+        WritePools(season, Path.Combine(folder, "pools.csv"));
+        WriteCharges(season, Path.Combine(folder, "charges.csv"));
+        WriteStatement(season, Path.Combine(folder, "statement.csv"));
+        WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"));
+        WriteProblems(problems, Path.Combine(folder, "problems.csv"));
+    }
+
+    private static void WriteCrops(SeasonReview season, string path)
+    {
+        using CsvTable table = new(path, BudgetTable.Columns);
+        foreach (EnterpriseBudget budget in season.Crops)
+        {
+            BudgetTable.Row(table, budget);
+        }
+    }
+
+    private static void WritePlantings(SeasonReview season, string path)
+    {
+        using CsvTable table = new(path, ["planting", "bed", .. BudgetTable.Columns]);
+        foreach (EnterpriseBudget budget in season.Plantings)
+        {
+            Enterprise enterprise = budget.Enterprises[0];
+            table.Text(budget.Name).Text(string.Join("; ", enterprise.Planting.Beds.Select(bed => bed.Bed.Name).Distinct()));
+            BudgetTable.Row(table, budget);
+        }
+    }
+
+    private static void WriteChannels(SeasonReview season, string path)
+    {
+        using CsvTable table = new(path, "crop_year", "channel", "kind", "quantity_value", "fees", "direct_costs", "hours", "margin", "margin_per_hour");
+        foreach (ChannelResult channel in season.Channels)
+        {
+            bool costs = channel.Known.Costs is null;
+            table.Whole(season.CropYear).Text(channel.Channel.Name).Text(channel.Channel.Kind.ToString().ToLowerInvariant())
+                .Money(channel.QuantityValue.Amount).Money(channel.Fees.Amount).Money(costs ? channel.DirectCosts.Amount : null)
+                .Number(channel.Known.Hours is null ? channel.Hours.Value : null).Money(costs ? channel.Margin.Amount : null)
+                .Number(channel.MarginPerHour.Value);
+            table.End();
+        }
+    }
+
+    private static void WritePools(SeasonReview season, string path)
+    {
+        using CsvTable table = new(
+            path, "crop_year", "pool", "cash_cost", "labor_cost", "ownership_cost", "hours", "received_from_pools", "passed_to_pools", "to_crops", "to_household", "unused", "not_assigned");
+        foreach (PoolResult pool in season.Pools)
+        {
+            table.Whole(season.CropYear).Text(pool.Pool.Name).Money(pool.Cash.Amount).Money(pool.Labor.Amount).Money(pool.Ownership.Amount).Number(pool.Hours)
+                .Money(pool.ReceivedFromPools.Amount).Money(pool.PassedToPools.Amount).Money(pool.ToCrops.Amount).Money(pool.ToHousehold.Amount)
+                .Money(pool.Unused.Amount).Money(pool.NotAssigned.Amount);
+            table.End();
+        }
+    }
+
+    private static void WriteCharges(SeasonReview season, string path)
+    {
+        using CsvTable table = new(path, "crop_year", "pool", "crop", "amount");
+        foreach (PoolResult pool in season.Pools)
+        {
+            foreach (IGrouping<Crop, PoolCharge> crop in pool.Charges.Where(charge => charge.Enterprise is not null)
+                .GroupBy(charge => charge.Enterprise!.Crop).OrderBy(group => group.Key.Index))
+            {
+                table.Whole(season.CropYear).Text(pool.Pool.Name).Text(crop.Key.Name).Money(crop.Sum(charge => charge.Amount.Amount));
+                table.End();
+            }
+        }
+    }
+
+    private static void WriteStatement(SeasonReview season, string path)
+    {
+        using CsvTable table = new(path, "crop_year", "line", "amount");
+        foreach (FarmStatementLine line in FarmStatement.Of(season))
+        {
+            table.Whole(season.CropYear).Text(line.Name).Money(line.Amount);
+            table.End();
+        }
+    }
+
+    private static void WriteReconciliation(SeasonReview season, string path)
+    {
+        using CsvTable table = new(path, "crop_year", "check", "left", "right", "difference");
+        foreach (ReconciliationCheck check in season.Reconciliation)
+        {
+            table.Whole(season.CropYear).Text(check.Check).Money(check.Left).Money(check.Right).Money(check.Difference);
+            table.End();
+        }
+    }
+
+    private static void WriteProblems(IReadOnlyList<Problem> problems, string path)
+    {
+        using CsvTable table = new(path, "severity", "code", "file", "line", "column", "message");
+        foreach (Problem problem in problems)
+        {
+            table.Text(problem.Severity.ToString().ToLowerInvariant()).Text(problem.Code).Text(problem.Source.File)
+                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column).Text(problem.Message);
+            table.End();
+        }
+    }
+}

@@ -1,0 +1,165 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using FarmEconomics.Reports.Display;
+
+namespace FarmEconomics.Notebooks.Pages;
+
+/// <summary>What surrounds a notebook's page.</summary>
+public sealed record NotebookPageOptions
+{
+    /// <summary>The title of the window; by default the notebook's first heading.</summary>
+    public string? Title { get; init; }
+
+    /// <summary>Links to the pages beside this one.</summary>
+    public IReadOnlyList<PageLink> Nav { get; init; } = [];
+
+    /// <summary>The cautions, a paragraph each, plain text.</summary>
+    public IReadOnlyList<string> Footer { get; init; } = [];
+
+    /// <summary>Why the run stopped, if it did; said at the top of the page.</summary>
+    public NotebookFailure? Failure { get; init; }
+
+    /// <summary>The language of the text.</summary>
+    public string Language { get; init; } = "en";
+}
+
+/// <summary>An executed notebook as a page to read and print: text, tables and figures, the code folded away.</summary>
+public static partial class NotebookPage
+{
+    /// <summary>Renders a notebook.</summary>
+    public static string Render(NotebookDocument document, NotebookPageOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        ArgumentNullException.ThrowIfNull(options);
+        StringBuilder body = new();
+        StringBuilder code = new();
+        HashSet<string> prefixes = [];
+        foreach (NotebookCell cell in document.Cells)
+        {
+            if (cell.Type == "markdown")
+            {
+                body.Append(HtmlFragment.WrapTables(SafeMarkdown.ToHtml(cell.Source)));
+            }
+            else if (cell.IsCode)
+            {
+                foreach (JsonObject output in cell.Outputs)
+                {
+                    Append(body, output, prefixes);
+                }
+
+                code.Append($"<pre><code>{PageShell.Encode(cell.Source.TrimEnd())}</code></pre>\n");
+            }
+        }
+
+        if (code.Length > 0)
+        {
+            // In one place at the end: between the sentences it would be in a reader's way.
+            body.Append($"<details class=\"code\"><summary>The code behind this page, step by step</summary>\n{code}</details>\n");
+        }
+
+        string html = HtmlFragment.OrderHeadings(body.ToString());
+        Match heading = FirstHeading().Match(html);
+        string title = options.Title ?? (heading.Success ? HtmlFragment.PlainText(heading.Groups[1].Value) : "Notebook");
+        if (!heading.Success)
+        {
+            html = $"<h1>{PageShell.Encode(title)}</h1>\n" + html;
+            heading = FirstHeading().Match(html);
+        }
+
+        if (options.Failure is { } failure)
+        {
+            html = html.Insert(heading.Index + heading.Length, "\n<div class=\"note bad\" role=\"alert\"><p><strong>This page is not complete.</strong> "
+                + $"The run stopped: {PageShell.Encode(failure.ToString())}. What would follow was not worked out.</p></div>\n");
+        }
+
+        return PageShell.Render(title, html, options.Nav, options.Footer, options.Language);
+    }
+
+    private static void Append(StringBuilder body, JsonObject output, HashSet<string> prefixes)
+    {
+        switch ((string?)output["output_type"])
+        {
+            case "stream":
+                string kind = (string?)output["name"] == "stderr" ? " class=\"note\"" : "";
+                body.Append($"<pre{kind}>{PageShell.Encode(NotebookCell.MultilineText(output["text"]).TrimEnd())}</pre>\n");
+                break;
+            case "error":
+                body.Append($"<div class=\"note bad\"><p><strong>This step failed.</strong></p><pre>{PageShell.Encode((string?)output["evalue"] ?? "")}</pre></div>\n");
+                break;
+            default:
+                if (output["data"] is JsonObject data)
+                {
+                    AppendBundle(body, data, output["metadata"]?["image/png"] as JsonObject, prefixes);
+                }
+
+                break;
+        }
+    }
+
+    private static void AppendBundle(StringBuilder body, JsonObject data, JsonObject? pictureSize, HashSet<string> prefixes)
+    {
+        string svg = NotebookCell.MultilineText(data["image/svg+xml"]);
+        string html = NotebookCell.MultilineText(data["text/html"]);
+        string plain = NotebookCell.MultilineText(data["text/plain"]);
+        if (svg.StartsWith("<svg", StringComparison.Ordinal) && HtmlFragment.IsSafe(svg))
+        {
+            body.Append($"<figure{Wide(SvgWidth().Match(svg).Groups[1].Value)}>{OwnIds(svg, prefixes)}</figure>\n");
+        }
+        else if ((string?)data["image/png"] is { } png && Base64().IsMatch(png))
+        {
+            string size = pictureSize is null ? "" : $" width=\"{(int?)pictureSize["width"]}\" height=\"{(int?)pictureSize["height"]}\"";
+            body.Append($"<figure{Wide($"{(int?)pictureSize?["width"]}")}><img src=\"data:image/png;base64,{png.ReplaceLineEndings("")}\"{size} alt=\"{PageShell.Encode(plain.Length > 0 ? plain : "A figure without a description")}\"></figure>\n");
+        }
+        else if (html.Length > 0 && HtmlFragment.IsSafe(html))
+        {
+            body.Append(HtmlFragment.WrapTables(html)).Append('\n');
+        }
+        else if (NotebookCell.MultilineText(data["text/markdown"]) is { Length: > 0 } markdown)
+        {
+            body.Append(HtmlFragment.WrapTables(SafeMarkdown.ToHtml(markdown)));
+        }
+        else if (plain.Length > 0 || html.Length > 0)
+        {
+            // HTML of unknown make is shown in words: a kernel's own display of an object brings styles, others bring scripts.
+            body.Append($"<pre>{PageShell.Encode(plain.Length > 0 ? plain : HtmlFragment.PlainText(StyleOrScript().Replace(html, "")))}</pre>\n");
+        }
+    }
+
+    // In a narrow window a wide figure keeps its size and scrolls: shrunk to fit, its labels could not be read.
+    private static string Wide(string width) => int.TryParse(width, out int pixels) && pixels > 600 ? " class=\"wide\"" : "";
+
+    // The same figure twice on a page would have the same ids twice.
+    private static string OwnIds(string svg, HashSet<string> prefixes)
+    {
+        Match prefix = IdPrefix().Match(svg);
+        if (!prefix.Success)
+        {
+            return svg;
+        }
+
+        string name = prefix.Groups[1].Value;
+        string own = name;
+        for (int copy = 2; !prefixes.Add(own); copy++)
+        {
+            own = $"{name}-{copy}";
+        }
+
+        return own == name ? svg : svg.Replace(name + "-", own + "-", StringComparison.Ordinal);
+    }
+
+    [GeneratedRegex("<h1[^>]*>(.*?)</h1>", RegexOptions.Singleline)]
+    private static partial Regex FirstHeading();
+
+    [GeneratedRegex("^<svg[^>]*\\swidth=\"(\\d+)\"")]
+    private static partial Regex SvgWidth();
+
+    [GeneratedRegex("\\sid=\"(f[0-9a-f]{10})-")]
+    private static partial Regex IdPrefix();
+
+    [GeneratedRegex(@"^[A-Za-z0-9+/=\s]+\z")]
+    private static partial Regex Base64();
+
+    [GeneratedRegex("<(style|script)\\b.*?</\\1\\s*>", RegexOptions.Singleline | RegexOptions.IgnoreCase)]
+    private static partial Regex StyleOrScript();
+}

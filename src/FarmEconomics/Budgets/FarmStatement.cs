@@ -1,0 +1,63 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>A line of the whole-farm statement.</summary>
+/// <param name="Name">The line.</param>
+/// <param name="Amount">The amount; null: not available.</param>
+/// <param name="Reason">Why it isn't available; null when it is.</param>
+/// <param name="IsTotal">True for a line derived from those above it.</param>
+public sealed record FarmStatementLine(string Name, decimal? Amount, string? Reason = null, bool IsTotal = false);
+
+/// <summary>
+/// The whole farm on one page: all crops' budget lines, then what no crop carries, down to what the farm earned. Crops plus the lines below
+/// them hold every cent of the year once.
+/// </summary>
+public static class FarmStatement
+{
+    /// <summary>The statement of a season.</summary>
+    /// <param name="season">The season.</param>
+    /// <returns>Its lines from top to bottom.</returns>
+    public static IReadOnlyList<FarmStatementLine> Of(SeasonReview season)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        EnterpriseBudget farm = season.Farm;
+        Availability known = season.Known;
+        string? labor = known.LaborCost ?? known.OwnerLabor;
+        string? net = known.Costs ?? labor ?? known.Ownership;
+        decimal other = season.OtherIncome.Sum(income => income.Amount.Amount);
+        decimal unassignedSales = season.Trace.Leavings.Where(leaving => leaving.Window == season.CropYear)
+            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
+        decimal unused = season.OutsideTotal(Outside.Unused);
+        decimal notAssigned = season.OutsideTotal(Outside.NotAssigned);
+        return
+        [
+            new("sales", farm.Sums.Sales.Amount),
+            new("share income", farm.Sums.ShareIncome.Amount),
+            new("household use", farm.Sums.Household.Amount),
+            new("closing stock", farm.Sums.ClosingStock.Amount),
+            new("output", farm.Output.Amount, null, IsTotal: true),
+            Line("materials", farm.Sums.Materials, known.Costs),
+            Line("selling", farm.Sums.Selling, known.Costs),
+            Line("gross margin", farm.GrossMargin, known.Costs, isTotal: true),
+            Line("hired labor", farm.Sums.HiredLabor, known.LaborCost),
+            Line("owner labor", farm.Sums.OwnerLabor, labor),
+            Line("margin after labor", farm.MarginAfterLabor, known.Costs ?? labor, isTotal: true),
+            Line("infrastructure", farm.Sums.Infrastructure, known.Costs ?? known.Ownership),
+            Line("margin after infrastructure", farm.MarginAfterInfrastructure, net, isTotal: true),
+            Line("overhead", farm.Sums.Overhead, net),
+            Line("net return of the crops", farm.NetReturn, net, isTotal: true),
+            new("other income", other),
+            new("sales not assigned to a crop", unassignedSales),
+            Line("unused capacity", new Money(unused), known.Ownership),
+            new("cost not assigned to a crop", notAssigned),
+            Line("net return of the farm", new Money(farm.NetReturn.Amount + other + unassignedSales - unused - notAssigned), net, isTotal: true),
+            new("household's part of costs, not a farm cost", season.OutsideTotal(Outside.Household)),
+            new("capital, principal, interest on asset loans, tax and drawings, outside the budget", season.OutsideTotal(Outside.Excluded)),
+        ];
+    }
+
+    private static FarmStatementLine Line(string name, Money amount, string? reason, bool isTotal = false) =>
+        new(name, reason is null ? amount.Amount : null, reason, isTotal);
+}

@@ -1,0 +1,135 @@
+namespace FarmEconomics.Records.Checks;
+
+/// <summary>Checks of crops, units, beds and plantings.</summary>
+internal static class LandChecks
+{
+    public static IEnumerable<RecordCheck> All { get; } =
+    [
+        new RowChecks<CropRow>("crops", tables => tables.Crops,
+            ("numbers make sense", (context, row) =>
+            {
+                context.AtLeastZero(row, "storage_days", row.StorageDays);
+                context.AtLeastZero(row, "water_need", row.WaterNeed);
+                context.AboveZero(row, "units_per_crate", row.UnitsPerCrate);
+            }),
+            ("stores are pools", StoresArePools)),
+        new RowChecks<UnitRow>("units", tables => tables.Units,
+            ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
+            ("unit is another than the crop's own", UnitIsAnother),
+            ("numbers make sense", (context, row) => context.AboveZero(row, "base_units", row.BaseUnits))),
+        new RowChecks<BedRow>("beds", tables => tables.Beds,
+            ("numbers make sense", (context, row) =>
+            {
+                context.AboveZero(row, "length_ft", row.LengthFt);
+                context.AboveZero(row, "width_in", row.WidthIn);
+            }),
+            ("dates make sense", (context, row) =>
+            {
+                bool inCalendar = context.InCalendar(row, "from", row.From) & context.InCalendar(row, "to", row.To);
+                _ = inCalendar && context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true);
+            })),
+        new TableCheck("plantings stand in beds that are there", BedsAreThere),
+        new RowChecks<PlantingRow>("plantings", tables => tables.Plantings,
+            ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
+            ("bed is known", (context, row) => context.BedNames.Check(context, row, "bed", row.Bed)),
+            ("numbers make sense", (context, row) =>
+            {
+                context.AboveZero(row, "bed_feet", row.BedFeet);
+                context.AtLeastZero(row, "trays", row.Trays);
+            }),
+            ("dates make sense", PlantingDates),
+            ("rows of a planting agree", RowsAgree)),
+    ];
+
+    private static void StoresArePools(CheckContext context, CropRow row)
+    {
+        foreach (string store in (row.Store ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            context.PoolNames.Check(context, row, "store", store);
+        }
+    }
+
+    private static void UnitIsAnother(CheckContext context, UnitRow row)
+    {
+        if (context.Crop(row.Crop) is { } crop && crop.Row.Unit.Trim().Equals(row.Unit.Trim(), StringComparison.OrdinalIgnoreCase) && row.BaseUnits != 1m)
+        {
+            context.Report(ProblemCodes.NameTwice, row, "unit", $"{row.Unit} is {row.Crop}'s own unit and can't hold {row.BaseUnits} of itself.", row.Unit);
+        }
+    }
+
+    private static void PlantingDates(CheckContext context, PlantingRow row)
+    {
+        CropFacts? crop = context.Crop(row.Crop);
+
+        // A perennial may stand since long before the first season on record.
+        bool fine = crop?.Row.Perennial == true
+            ? context.InCalendar(row, "in_bed", row.InBed) & context.InCalendar(row, "sown", row.Sown) & context.InCalendar(row, "out_of_bed", row.OutOfBed)
+            : context.InYears(row, "in_bed", row.InBed) & context.InYears(row, "sown", row.Sown) & context.InYears(row, "out_of_bed", row.OutOfBed);
+        context.InYears(row, "crop_year", row.CropYear);
+        fine = fine && context.InOrder(ProblemCodes.OutBeforeIn, row, "out_of_bed", row.OutOfBed, "in_bed", row.InBed, sameDayFits: false);
+        if (fine && row.Sown > row.InBed)
+        {
+            context.Report(ProblemCodes.SownAfterInBed, row, "sown", $"sown {row.Sown:yyyy-MM-dd} is after in_bed {row.InBed:yyyy-MM-dd}.", $"{row.Sown:yyyy-MM-dd}");
+            fine = false;
+        }
+
+        if (!fine)
+        {
+            if (context.Planting(row.Planting) is { } planting)
+            {
+                planting.DatesInDoubt = true;
+            }
+
+            if (crop is not null)
+            {
+                crop.DatesInDoubt = true;
+            }
+        }
+    }
+
+    private static void RowsAgree(CheckContext context, PlantingRow row)
+    {
+        if (context.Planting(row.Planting) is not { } planting || ReferenceEquals(planting.First, row))
+        {
+            return;
+        }
+
+        if (!planting.First.Crop.Trim().Equals(row.Crop.Trim(), StringComparison.OrdinalIgnoreCase))
+        {
+            context.Report(ProblemCodes.PlantingConflict, row, "crop", $"The planting {row.Planting} is {planting.First.Crop} in line {planting.First.Source.Line}, {row.Crop} here.", row.Crop);
+        }
+        else if (row.CropYear is { } year && planting.CropYear != year)
+        {
+            context.Report(ProblemCodes.PlantingConflict, row, "crop_year", $"The planting {row.Planting} is of crop year {planting.CropYear} in another row, {year} here.", $"{year}");
+        }
+    }
+
+    private static void BedsAreThere(CheckContext context)
+    {
+        var beds = new Dictionary<string, BedRow>(StringComparer.OrdinalIgnoreCase);
+        foreach (BedRow bed in context.Tables.Beds)
+        {
+            beds.TryAdd(bed.Bed.Trim(), bed);
+        }
+
+        foreach (PlantingRow row in context.Tables.Plantings)
+        {
+            if (beds.TryGetValue(row.Bed.Trim(), out BedRow? bed) && !(bed.To < bed.From))
+            {
+                // The bed's last day is included; the day out of bed is the first free one.
+                if (row.InBed < bed.From)
+                {
+                    context.Report(ProblemCodes.BedNotThere, row, "in_bed", $"{row.Planting} is in bed {bed.Bed} on {row.InBed:yyyy-MM-dd}, before the bed's from {bed.From:yyyy-MM-dd}.", $"{row.InBed:yyyy-MM-dd}");
+                }
+                else if (row.InBed > bed.To)
+                {
+                    context.Report(ProblemCodes.BedNotThere, row, "in_bed", $"{row.Planting} is in bed {bed.Bed} on {row.InBed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}.", $"{row.InBed:yyyy-MM-dd}");
+                }
+                else if (row.OutOfBed is { } freed && freed.AddDays(-1) > bed.To)
+                {
+                    context.Report(ProblemCodes.BedNotThere, row, "out_of_bed", $"{row.Planting} is in bed {bed.Bed} until {freed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}.", $"{freed:yyyy-MM-dd}");
+                }
+            }
+        }
+    }
+}

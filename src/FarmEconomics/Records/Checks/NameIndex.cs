@@ -1,0 +1,58 @@
+using FarmEconomics.Records.Reading;
+
+namespace FarmEconomics.Records.Checks;
+
+/// <summary>The known names of one table, and what to say when a row names another.</summary>
+internal sealed class NameIndex(string code, string what, string where, bool checkable, IReadOnlySet<string>? skipped)
+{
+    private readonly HashSet<string> _known = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, string?> _nearest = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>True when the table is there and readable, so that an unknown name is a fault.</summary>
+    public bool Checkable => checkable;
+
+    public IEnumerable<string> Names => _known;
+
+    public void Add(string? name)
+    {
+        if (!string.IsNullOrWhiteSpace(name))
+        {
+            _known.Add(name.Trim());
+        }
+    }
+
+    public void AddRange(IEnumerable<string?> names)
+    {
+        foreach (string? name in names)
+        {
+            Add(name);
+        }
+    }
+
+    public bool Contains(string name) => _known.Contains(name) || _known.Contains(name.Trim());
+
+    /// <summary>Reports a name that isn't known; a blank one is fine.</summary>
+    public bool Check(CheckContext context, IRecordRow row, string column, string? name)
+    {
+        if (!checkable || string.IsNullOrWhiteSpace(name) || Contains(name))
+        {
+            return true;
+        }
+
+        if (skipped?.Contains(name.Trim()) == true)
+        {
+            context.Report(code, row, column, $"The {what} \"{name}\" stands in a row that is skipped.", name);
+            return false;
+        }
+
+        // One search per name: a name misspelled in a million rows is looked up once.
+        if (!_nearest.TryGetValue(name, out string? nearest))
+        {
+            nearest = NearestName.Find(name, _known);
+            _nearest.Add(name, nearest);
+        }
+
+        context.Report(code, row, column, $"There is no {what} \"{name}\" {where}.", name, nearest);
+        return false;
+    }
+}

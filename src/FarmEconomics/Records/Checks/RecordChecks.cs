@@ -1,0 +1,43 @@
+namespace FarmEconomics.Records.Checks;
+
+/// <summary>Checks the records against each other; what a file can't hold by itself is the reader's to report.</summary>
+public static class RecordChecks
+{
+    // Plantings come before harvests: a harvest isn't measured by dates that are in doubt.
+    private static readonly IReadOnlyList<RecordCheck> Checks =
+    [
+        .. LandChecks.All,
+        .. ProduceChecks.All,
+        .. WorkChecks.All,
+        .. SharedCostChecks.All,
+        .. NamesOnce.All,
+        .. RowsOnce.All,
+        LongDays.Check,
+        BedSpace.Check,
+    ];
+
+    /// <summary>What is checked, for documentation.</summary>
+    public static IReadOnlyList<string> Names { get; } = [.. Checks.Select(check => check.Name)];
+
+    /// <summary>Runs all checks.</summary>
+    /// <param name="tables">The tables as read.</param>
+    /// <param name="settings">The farm's settings.</param>
+    /// <returns>All problems found, by file and line.</returns>
+    public static IReadOnlyList<Problem> Run(RecordTables tables, FarmSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(tables);
+        ArgumentNullException.ThrowIfNull(settings);
+        return Run(tables, settings, skipped: null);
+    }
+
+    internal static IReadOnlyList<Problem> Run(RecordTables tables, FarmSettings settings, Dictionary<string, HashSet<string>>? skipped)
+    {
+        var context = new CheckContext(tables, settings, skipped);
+        foreach (RecordCheck check in Checks)
+        {
+            check.Run(context);
+        }
+
+        return [.. context.Problems.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))];
+    }
+}

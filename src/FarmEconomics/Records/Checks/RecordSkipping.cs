@@ -1,0 +1,119 @@
+namespace FarmEconomics.Records.Checks;
+
+/// <summary>A row left out of every result.</summary>
+/// <param name="Source">The row.</param>
+/// <param name="Money">The money in it, or null when it has none or it can't be read.</param>
+/// <param name="Why">The message of the first error.</param>
+public sealed record SkippedRow(SourceLine Source, decimal? Money, string Why);
+
+/// <summary>Records without their rows in error.</summary>
+/// <param name="Tables">The rows that are left; they refer to nothing that was skipped.</param>
+/// <param name="Skipped">The rows left out, by file and line.</param>
+/// <param name="FollowOn">Errors of rows that were fine but refer to a skipped row.</param>
+/// <param name="Unmendable">Errors of a whole file, which skipping rows does not mend: no result can be made.</param>
+public sealed record SkipResult(
+    RecordTables Tables,
+    IReadOnlyList<SkippedRow> Skipped,
+    IReadOnlyList<Problem> FollowOn,
+    IReadOnlyList<Problem> Unmendable);
+
+/// <summary>Leaves rows in error out of the records, and the rows that then refer to nothing, until all that is left is sound.</summary>
+public static class RecordSkipping
+{
+    private static readonly string[] WholeFile =
+        [ProblemCodes.MissingTable, ProblemCodes.EmptyFile, ProblemCodes.MissingColumn, ProblemCodes.ColumnTwice, ProblemCodes.TableTwice];
+
+    /// <summary>The records without their rows in error.</summary>
+    /// <param name="tables">The tables as read; they are not changed.</param>
+    /// <param name="problems">The problems of the reading and of <see cref="RecordChecks.Run(RecordTables, FarmSettings)"/>.</param>
+    /// <param name="settings">The farm's settings.</param>
+    /// <returns>What is left and what was skipped.</returns>
+    public static SkipResult Without(this RecordTables tables, IReadOnlyCollection<Problem> problems, FarmSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(tables);
+        ArgumentNullException.ThrowIfNull(problems);
+        var skipped = new Dictionary<SourceLine, SkippedRow>();
+        var names = new Dictionary<string, HashSet<string>>(StringComparer.OrdinalIgnoreCase);
+        foreach ((string table, HashSet<string> inError) in tables.NamesInError)
+        {
+            names.Add(table, new HashSet<string>(inError, StringComparer.OrdinalIgnoreCase));
+        }
+
+        var followOn = new List<Problem>();
+        IEnumerable<Problem> errors = problems.Where(problem => problem.Severity == Severity.Error && !WholeFile.Contains(problem.Code));
+        RecordTables left = tables;
+        while (Add(skipped, errors))
+        {
+            left = Keep(left, skipped, names);
+            errors = [.. RecordChecks.Run(left, settings, names).Where(problem => problem.Severity == Severity.Error)];
+            followOn.AddRange(errors);
+        }
+
+        return new SkipResult(
+            left,
+            [.. skipped.Values.OrderBy(row => row.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
+            followOn,
+            [.. problems.Where(problem => WholeFile.Contains(problem.Code))]);
+    }
+
+    private static bool Add(Dictionary<SourceLine, SkippedRow> skipped, IEnumerable<Problem> errors)
+    {
+        int before = skipped.Count;
+        foreach (Problem error in errors)
+        {
+            skipped.TryAdd(error.Source, new SkippedRow(error.Source, error.Money, error.Message));
+        }
+
+        return skipped.Count > before;
+    }
+
+    private static RecordTables Keep(RecordTables tables, Dictionary<SourceLine, SkippedRow> skipped, Dictionary<string, HashSet<string>> names)
+    {
+        return new RecordTables
+        {
+            Present = tables.Present,
+            Unreadable = tables.Unreadable,
+            Farm = Of(tables.Farm),
+            Crops = Named("crops", tables.Crops, row => row.Crop),
+            Units = Of(tables.Units),
+            Beds = Named("beds", tables.Beds, row => row.Bed),
+            Plantings = Named("plantings", tables.Plantings, row => row.Planting),
+            Harvests = Of(tables.Harvests),
+            Sales = Of(tables.Sales),
+            Channels = Named("channels", tables.Channels, row => row.Channel),
+            Prices = Of(tables.Prices),
+            Income = Of(tables.Income),
+            Labor = Of(tables.Labor),
+            Workers = Named("workers", tables.Workers, row => row.Worker),
+            Tasks = Named("tasks", tables.Tasks, row => row.Task),
+            LaborStandards = Of(tables.LaborStandards),
+            InputRates = Of(tables.InputRates),
+            Expenses = Of(tables.Expenses),
+            Categories = Named("categories", tables.Categories, row => row.Category),
+            Pools = Named("pools", tables.Pools, row => row.Pool),
+            Use = Of(tables.Use),
+            Loads = Of(tables.Loads),
+            Assets = Of(tables.Assets),
+            Totals = Of(tables.Totals),
+        };
+
+        List<T> Of<T>(List<T> rows)
+            where T : IRecordRow => rows.FindAll(row => !skipped.ContainsKey(row.Source));
+
+        List<T> Named<T>(string table, List<T> rows, Func<T, string> name)
+            where T : IRecordRow
+        {
+            foreach (T row in rows.Where(row => skipped.ContainsKey(row.Source)))
+            {
+                if (!names.TryGetValue(table, out HashSet<string>? set))
+                {
+                    names.Add(table, set = new HashSet<string>(StringComparer.OrdinalIgnoreCase));
+                }
+
+                set.Add(name(row).Trim());
+            }
+
+            return Of(rows);
+        }
+    }
+}

@@ -1,0 +1,33 @@
+using FarmEconomics.Notebooks;
+
+namespace FarmEconomics.EndToEnd.Tests.Support;
+
+/// <summary>Runs sample notebooks as the program does: in a child, which here is the test program itself.</summary>
+internal static class Runs
+{
+    public static readonly IReadOnlyDictionary<string, object> NoParameters = new Dictionary<string, object>();
+
+    public static WorkerCommand Worker { get; } = new(
+        Path.Combine(AppContext.BaseDirectory, "FarmEconomics.EndToEnd.Tests" + (OperatingSystem.IsWindows() ? ".exe" : "")),
+        [NotebookWorker.Verb]);
+
+    private static readonly Lazy<Task<NotebookRun>> SeasonRun = new(() => Sample("season"));
+
+    /// <summary>The sample with every kind of output, run once for all tests that look at it.</summary>
+    public static Task<NotebookRun> Season() => SeasonRun.Value;
+
+    public static Task<NotebookRun> Sample(
+        string name, IReadOnlyDictionary<string, object>? parameters = null, NotebookRunOptions? options = null) =>
+        NotebookChildProcess.RunAsync(
+            new NotebookJob(Repository.Sample(name), parameters ?? NoParameters, options ?? new NotebookRunOptions()),
+            Worker,
+            TestContext.Current.CancellationToken);
+
+    /// <summary>All text a cell printed.</summary>
+    public static string Printed(NotebookCell cell) => string.Concat(
+        cell.Outputs.Where(o => (string?)o["output_type"] == "stream").Select(o => string.Concat(o["text"]!.AsArray().Select(l => (string?)l))));
+
+    /// <summary>The outputs of one kind.</summary>
+    public static IEnumerable<System.Text.Json.Nodes.JsonObject> OfKind(NotebookDocument document, string kind) =>
+        document.Cells.SelectMany(cell => cell.Outputs).Where(output => (string?)output["output_type"] == kind);
+}
