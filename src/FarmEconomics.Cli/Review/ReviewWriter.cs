@@ -113,6 +113,6 @@ internal sealed class ReviewWriter
     private sealed class CellSteps(Terminal terminal) : IProgress<CellProgress>
     {
         public void Report(CellProgress value) =>
-            terminal.Step($"Running {Path.GetFileNameWithoutExtension(value.Notebook)}: cell {value.Cell} of {value.Of}");
+            terminal.Detail($"Running {Path.GetFileNameWithoutExtension(value.Notebook)}: cell {value.Cell} of {value.Of}");
     }
 }
