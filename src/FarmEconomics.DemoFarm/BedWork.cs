@@ -60,11 +60,11 @@ internal static class BedWork
             // No weeding under snow: the rounds of what stands over winter fall into its first weeks and the spring.
             var day = planting.InBed.AddDays((stay * round / (rounds + 1)) + shift);
             day = Workday(day.Month is 12 or 1 or 2 ? new DateOnly(day.Month == 12 ? day.Year + 1 : day.Year, 4, 6 + round) : day);
-            var byCrop = trained || (planting.Name.GetHashCodeStable() + round) % 10 >= 4;
+            var byCrop = trained || planting.Crop.Group == "microgreens" || (planting.Name.GetHashCodeStable() + round) % 10 >= 4;
             var hours = quarters.Write(byCrop ? "tend " + planting.Crop.Name : "tend", minutes / rounds);
             if (hours > 0m)
             {
-                var task = trained && round > 2 ? "Trellis and prune" : "Weed";
+                var task = planting.Crop.Group == "microgreens" ? "Water trays" : trained && round > 2 ? "Trellis and prune" : "Weed";
                 yield return byCrop
                     ? new Chore(day, task, hours, Hands.Crew, Crop: planting.Crop.Name)
                     : new Chore(day, "Weed", hours, Hands.Crew);

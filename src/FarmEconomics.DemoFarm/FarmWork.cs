@@ -12,10 +12,7 @@ internal static class FarmWork
             // The boiler is stoked every day it burns; the hours are written down once a week.
             if (weekday == DayOfWeek.Sunday && day.Month is 1 or 2 or 3 or 4 or 5 or 10 or 11 or 12)
             {
-                if (weekday == DayOfWeek.Sunday)
-                {
-                    yield return new Chore(day, "Stoke the boiler", day.Month is 5 or 10 ? 1m : day.Month is 2 or 3 or 4 ? 2.5m : 1.5m, Hands.Owners, Pool: Pools.Boiler);
-                }
+                yield return new Chore(day, "Stoke the boiler", day.Month is 5 or 10 ? 1m : day.Month is 2 or 3 or 4 ? 2.5m : 1.5m, Hands.Owners, Pool: Pools.Boiler);
             }
 
             if (weekday == DayOfWeek.Wednesday && day.Month is >= 2 and <= 6)
@@ -44,7 +41,7 @@ internal static class FarmWork
                 yield return new Chore(day, "Office", day.Month is 1 or 2 or 12 ? 2.5m : 1.5m, Hands.Owners);
             }
 
-            if (day.Month == 11 && day.Day is 8 or 9 && day.Month == 11)
+            if (day.Month == 11 && day.Day is 8 or 9)
             {
                 yield return new Chore(day, "Cut firewood", 6m, Hands.Owners, Pool: Pools.Boiler);
             }

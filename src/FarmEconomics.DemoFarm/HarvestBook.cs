@@ -51,7 +51,7 @@ internal static class HarvestBook
             }
 
             var culls = Math.Floor(quantity * SeasonWeather.Culls(year, crop) * random.Int(0, 20) / 10m / crop.Step) * crop.Step;
-            picks.Add(new Pick(days[i], planting, quantity, culls, NamesPlanting: planting.Crop.Perennial || random.Int(0, 99) >= 3));
+            picks.Add(new Pick(days[i], planting, quantity, culls, NamesPlanting: random.Int(0, 99) >= 12 || !PlannedGaps.PickedByCrop(planting.Crop)));
         }
     }
 

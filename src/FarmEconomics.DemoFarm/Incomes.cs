@@ -26,7 +26,7 @@ internal static class Incomes
     /// <summary>Most pay at once between December and May; one in four in two parts.</summary>
     private static void Members(List<Line> lines, int year, int count, Randomizer random)
     {
-        var price = year == 2026 ? 640m : FarmFacts.SharePrice(year);
+        var price = year == 2026 ? 644m : FarmFacts.SharePrice(year);
         for (var i = 1; i <= count; i++)
         {
             var day = new DateOnly(year - 1, 12, 5).AddDays(random.Int(0, year == 2026 ? 80 : 150));

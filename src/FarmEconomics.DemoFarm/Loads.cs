@@ -23,9 +23,9 @@ internal static class Loads
         new("Seedling house fans", Pools.SeedlingHouse, 140m, 6m, (2, 10), (6, 15)),
         new("Warm house fans", Pools.WarmHouse, 160m, 7m, (3, 15), (10, 15)),
         new("Long tunnel inflation fan", Pools.TunnelOne, 30m, 24m, (1, 1), (12, 31)),
-        new("Tray room lights, dark months", Pools.TrayRoom, 240m, 10m, (1, 1), (3, 31)),
+        new("Tray room lights, late winter", Pools.TrayRoom, 240m, 10m, (2, 20), (3, 31)),
         new("Tray room lights, light months", Pools.TrayRoom, 240m, 6m, (4, 1), (9, 30)),
-        new("Tray room lights, late", Pools.TrayRoom, 240m, 9m, (10, 1), (12, 31)),
+        new("Tray room lights, late", Pools.TrayRoom, 240m, 9m, (10, 1), (12, 20)),
         new("Office and chargers", Pools.Overhead, 60m, 5m, (1, 1), (12, 31)),
         new("House", "household", 150m, 24m, (1, 1), (12, 31)),
     ];

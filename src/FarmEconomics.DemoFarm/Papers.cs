@@ -41,6 +41,7 @@ internal static class Papers
         t.Add("Transplant", "grow", null);
         t.Add("Weed", "grow", null);
         t.Add("Trellis and prune", "grow", null);
+        t.Add("Water trays", "grow", null);
         t.Add("Put beds to rest", "grow", null);
         t.Add("Move sprinklers", "grow", null);
         t.Add("Harvest", "harvest", null);
@@ -88,7 +89,7 @@ internal static class Papers
     public static CsvTable Limits()
     {
         var t = new CsvTable("limit", "amount", "unit", "from", "to");
-        t.Add("labor", 96m, "hours a week", new DateOnly(2026, 5, 1), new DateOnly(2026, 10, 31));
+        t.Add("labor", 104m, "hours a week", new DateOnly(2026, 5, 1), new DateOnly(2026, 10, 31));
         t.Add("labor", 40m, "hours a week", new DateOnly(2026, 11, 1), new DateOnly(2027, 4, 30));
         t.Add("water", 3200m, "gallons a day", null, null);
         t.Add("cold room", 90m, "crates", null, null);

@@ -68,7 +68,7 @@ internal static class PlantingBook
             Trays = line.Nursery > 0 && crop.FeetPerTray > 0m ? Math.Ceiling(line.Feet / crop.FeetPerTray) : null,
             Method = line.Nursery > 0 ? "transplanted" : line.Crop is "Garlic" or "Potatoes" ? "set" : "sown",
             OutOfBed = last.AddDays(1 + random.Int(0, 3)),
-            OutLeftBlank = random.Bool(0.12f),
+            OutLeftBlank = random.Int(0, 99) < 12 && !PlannedGaps.PickedByCrop(crop),
         };
     }
 
@@ -120,7 +120,7 @@ internal static class PlantingBook
         }
     }
 
-    /// <summary>A few trays of each kind every week but the two around New Year; three days in the dark of the seedling house first.</summary>
+    /// <summary>A few trays of each kind every week from March to the week before Christmas; three days in the dark of the seedling house first.</summary>
     private static void Trays(List<(Planting Planting, string Place)> drafts, Randomizer random)
     {
         foreach (var (crop, toPick) in new[] { ("Pea shoots", 11), ("Micro mix", 8) })
@@ -128,7 +128,7 @@ internal static class PlantingBook
             var numbers = new Dictionary<int, int>();
             for (var pick = new DateOnly(2023, 1, 17); pick <= FarmFacts.AsOf; pick = pick.AddDays(7))
             {
-                if (pick.DayOfYear < 10 || pick.DayOfYear > 356)
+                if (pick.DayOfYear < 62 || pick.DayOfYear > 352)
                 {
                     continue;
                 }

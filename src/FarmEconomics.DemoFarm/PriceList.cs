@@ -8,7 +8,7 @@ internal static class PriceList
 
     public static decimal Market(CropSpec crop, int season, decimal size)
     {
-        var level = season switch { <= 2022 => 0.94m, 2023 => 0.96m, 2024 => 0.98m, 2025 => 1m, _ => 1.02m };
+        var level = season switch { <= 2022 => 0.95m, 2023 => 0.97m, 2024 => 0.985m, 2025 => 1m, _ => 1.02m };
         var price = crop.Price * size * level;
         var step = price >= 2.4m ? 0.25m : 0.05m;
         return Math.Round(price / step, MidpointRounding.AwayFromZero) * step;

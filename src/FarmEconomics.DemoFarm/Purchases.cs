@@ -27,7 +27,7 @@ internal static class Purchases
         foreach (var crop in new[] { "Pea shoots", "Micro mix" })
         {
             var seed = SeedOf(c => c.Name == crop) * level;
-            var times = winter ? 1 : 6;
+            var times = winter ? 0 : 6;
             for (var i = 0; i < times; i++)
             {
                 yield return new BookLine(new(year, 1 + (i * 2), 8), Cents(seed / times, random), "seed", "Oldfield Seed Co-op", Crop: crop, Note: "bulk seed and mats for trays");
@@ -45,9 +45,9 @@ internal static class Purchases
         yield return new BookLine(new(year, 5, 2), Cents(165m * level, random), "plants", "Fernhill Seed", Crop: "Onions", Note: "plugs for what the mice ate");
         yield return new BookLine(new(year, 2, 8), Cents(520m * level, random), "potting mix", "Hollin Peat and Compost");
         yield return new BookLine(new(year, 4, 3), Cents(330m * level, random), "potting mix", "Hollin Peat and Compost");
-        yield return new BookLine(new(year, 4, 22), Cents(1680m * level, random), "compost and minerals", "Hollin Peat and Compost");
-        yield return new BookLine(new(year, 9, 12), Cents(610m * level, random), "compost and minerals", "Hollin Peat and Compost");
-        yield return new BookLine(new(year, 3, 15), Cents(540m * level, random), "row cover and twine", "Ridgeway Growers Supply");
+        yield return new BookLine(new(year, 4, 22), Cents(1980m * level, random), "compost and minerals", "Hollin Peat and Compost");
+        yield return new BookLine(new(year, 9, 12), Cents(780m * level, random), "compost and minerals", "Hollin Peat and Compost");
+        yield return new BookLine(new(year, 3, 15), Cents(680m * level, random), "row cover and twine", "Ridgeway Growers Supply");
         yield return new BookLine(new(year, 7, 9), Cents(260m * level, random), "row cover and twine", "Ridgeway Growers Supply");
 
         // Garlic for the next season is bought and set in October; a bale of straw goes over it.

@@ -10,7 +10,7 @@ internal static class RunningBills
         var months = year == 2026 ? 2 : 12;
         for (var month = 1; month <= months; month++)
         {
-            yield return Bill(year, month, 3, month is >= 5 and <= 10 ? 118m : 62m, "fuel", "Crossways Fuel", random, farmPercent: 60m);
+            yield return Bill(year, month, 3, month is >= 5 and <= 10 ? 142m : 74m, "fuel", "Crossways Fuel", random, farmPercent: 60m);
             yield return Bill(year, month, 16, 92m, "phone and internet", "Northmark Wire", random, farmPercent: 50m);
             yield return new BookLine(new(year, month, 28), month is >= 6 and <= 11 ? 1900m : 1300m, "household draw");
             if (month % 3 == 0)
@@ -37,24 +37,24 @@ internal static class RunningBills
         yield return Bill(year, 4, 27, 150m, "market supplies", "Sign painter", random, channel: FarmFacts.Market);
         yield return Bill(year, 2, 2, 95m, "market supplies", "Print shop", random, channel: FarmFacts.Share);
         yield return Bill(year, 6, 8, 48m, "market supplies", "Box and Twine", random, channel: FarmFacts.Stand);
-        yield return Bill(year, 1, 19, 1180m, "insurance", "Northmark Mutual", random);
+        yield return Bill(year, 1, 19, 1390m, "insurance", "Northmark Mutual", random);
         yield return Bill(year, 7, 19, 560m, "insurance", "Northmark Mutual", random);
         yield return Bill(year, 3, 1, 540m, "certification and dues", "Growers' guild", random);
-        yield return Bill(year, 1, 30, 380m, "office and bookkeeping", "Tallow Lane Books", random);
+        yield return Bill(year, 1, 30, 560m, "office and bookkeeping", "Tallow Lane Books", random);
         yield return Bill(year, 10, 14, 690m, "land tax", "Parish office", random);
         yield return Bill(year, 5, 9, 430m, "truck upkeep", "Crossways Garage", random, farmPercent: 60m);
         yield return Bill(year, 11, 20, 520m, "truck upkeep", "Northmark Mutual", random, farmPercent: 60m);
-        yield return Bill(year, 3, 20, 260m, "small tools", "Ridgeway Growers Supply", random);
+        yield return Bill(year, 3, 20, 340m, "small tools", "Ridgeway Growers Supply", random);
         yield return Bill(year, 8, 5, 110m, "small tools", "Ridgeway Growers Supply", random);
-        yield return Bill(year, 6, 25, 640m, "firewood", "Woodlot crew", random, note: "logs, delivered; we split them");
+        yield return Bill(year, 6, 25, 780m, "firewood", "Woodlot crew", random, note: "logs, delivered; we split them");
         yield return Bill(year, 3, 6, 190m, "propane", "Crossways Fuel", random, note: "nights below zero");
         yield return Bill(year, 12, 4, 130m, "propane", "Crossways Fuel", random);
         yield return new BookLine(new(year, 9, 30), 168.75m, "season loan interest", "Northmark Credit Union");
 
         foreach (var (month, day, amount, pool) in new[]
                  {
-                     (2, 14, 145m, Pools.Boiler), (4, 5, 230m, Pools.TunnelOne), (4, 30, 120m, Pools.Water), (5, 16, 95m, Pools.SeedlingHouse),
-                     (6, 28, 160m, Pools.ColdRoom), (8, 21, 110m, Pools.WarmHouse), (9, 26, 210m, Pools.TunnelTwo), (10, 30, 170m, Pools.Solar),
+                     (2, 14, 190m, Pools.Boiler), (4, 5, 340m, Pools.TunnelOne), (4, 30, 120m, Pools.Water), (5, 16, 95m, Pools.SeedlingHouse),
+                     (6, 28, 210m, Pools.ColdRoom), (8, 21, 170m, Pools.WarmHouse), (9, 26, 210m, Pools.TunnelTwo), (10, 30, 170m, Pools.Solar),
                  })
         {
             yield return Bill(year, month, day, amount, "repairs", "Ridgeway Growers Supply", random, pool: pool);

@@ -33,6 +33,11 @@ internal sealed class SalesBook
 
     private void Day(DateOnly day)
     {
+        if (FarmFacts.ShareDay(day))
+        {
+            Boxes(day);
+        }
+
         foreach (var stock in stocks)
         {
             foreach (var pick in picks[day].Where(p => p.Planting.Crop == stock.Crop))
@@ -52,19 +57,16 @@ internal sealed class SalesBook
             switch (day.DayOfWeek)
             {
                 case DayOfWeek.Tuesday:
-                    Wholesale(stock, day, FarmFacts.Kitchen, stock.Crop.Keeps ? 0.16m : InShareSeason(day) ? 0.24m : 0.65m);
-                    break;
-                case DayOfWeek.Wednesday:
-                    Box(stock, day);
+                    Wholesale(stock, day, FarmFacts.Kitchen, stock.Crop.Keeps ? 0.15m : InShareSeason(day) ? 0.16m : 0.65m);
                     break;
                 case DayOfWeek.Thursday:
-                    Stall(stock, day, FarmFacts.Stand, stock.Crop.Keeps ? 0.07m : 0.25m);
+                    Stall(stock, day, FarmFacts.Stand, stock.Crop.Keeps ? 0.08m : stock.Crop.StorageDays <= 2 ? 0.6m : 0.25m);
                     break;
                 case DayOfWeek.Friday:
-                    Wholesale(stock, day, FarmFacts.Shop, stock.Crop.Keeps ? 0.22m : MarketTomorrow(day) ? 0.30m : 0.75m);
+                    Wholesale(stock, day, FarmFacts.Shop, stock.Crop.Keeps ? 0.18m : MarketTomorrow(day) ? 0.24m : 0.75m);
                     break;
                 case DayOfWeek.Saturday:
-                    Stall(stock, day, FarmFacts.MarketHeld(day) ? FarmFacts.Market : FarmFacts.Stand, FarmFacts.MarketHeld(day) ? (stock.Crop.Keeps ? 0.42m : 0.85m) : 0.3m);
+                    Stall(stock, day, FarmFacts.MarketHeld(day) ? FarmFacts.Market : FarmFacts.Stand, FarmFacts.MarketHeld(day) ? (stock.Crop.Keeps ? 0.46m : 0.9m) : 0.3m);
                     break;
                 case DayOfWeek.Sunday:
                     OurTable(stock, day);
@@ -87,9 +89,9 @@ internal sealed class SalesBook
     private static decimal WeeklyPart(Stock stock, DateOnly day)
     {
         var sound = stock.Sound(day);
-        var end = new DateOnly(day.Month >= 5 ? day.Year + 1 : day.Year, 2, 20);
+        var end = new DateOnly(day.Month >= 5 ? day.Year + 1 : day.Year, 3, 20);
         var weeks = Math.Max(1, Math.Min((end.DayNumber - day.DayNumber) / 7, stock.Crop.StorageDays / 7));
-        var fresh = stock.Crop.Portion * FarmFacts.Members(day.Year) * (InShareSeason(day) ? 1.25m : 0.45m);
+        var fresh = stock.Crop.Portion * FarmFacts.Members(day.Year) * (InShareSeason(day) ? 1.05m : 0.15m);
         return Math.Min(sound, Math.Max(sound / weeks, fresh));
     }
 
@@ -120,27 +122,36 @@ internal sealed class SalesBook
             PriceList.Wholesale(stock.Crop, day, isPack ? size : 1m, kitchen));
     }
 
-    private void Box(Stock stock, DateOnly day)
+    /// <summary>Fills the week's boxes until they hold a little more than members pay for them: what won't keep first, then by chance.</summary>
+    private void Boxes(DateOnly day)
     {
-        if (!FarmFacts.ShareDay(day) || stock.Crop.Portion == 0m)
-        {
-            return;
-        }
-
         var members = FarmFacts.Members(day.Year);
-        var offered = Math.Min(stock.Sound(day), stock.Crop.Keeps ? Offered(stock, day) * 2m : stock.Sound(day) * 0.8m);
-        var portion = Math.Min(stock.Crop.Portion, Math.Floor(offered / members / (stock.Crop.Portion / 2m)) * stock.Crop.Portion / 2m);
-        // Whole heads, bunches and pints only; and not everything every week.
-        if (portion <= 0m || (stock.Crop.Unit != "lb" && portion < 1m) || random.Int(0, 99) < (stock.Crop.Keeps ? 45 : 22))
+        var worth = members * FarmFacts.SharePrice(day.Year) / FarmFacts.ShareWeeks * (1m + (random.Int(0, 120) / 1000m));
+        var order = stocks.Where(s => s.Crop.Portion > 0m).Select(s => (Stock: s, Turn: random.Int(0, 99) + (s.Crop.Keeps ? 35 : s.Crop.Group == "greens" ? -25 : 0)));
+        foreach (var (stock, _) in order.OrderBy(o => o.Turn).ThenBy(o => o.Stock.Crop.Name, StringComparer.Ordinal).ToList())
         {
-            return;
-        }
+            // Where there isn't enough for all, members choose: a third of the portions is the least worth putting out.
+            var all = members * stock.Crop.Portion;
+            var offered = Math.Min(all, stock.Sound(day) * (stock.Crop.Keeps ? 0.28m : 0.88m));
+            var step = stock.Crop.Unit == "lb" ? 0.5m : 1m;
+            var quantity = Math.Floor(offered / step) * step;
+            if (worth <= 0m || quantity < all / 3m)
+            {
+                continue;
+            }
 
-        Add(stock, day, FarmFacts.Share, portion * members, stock.Crop.Unit, 1m, null);
+            worth -= quantity * PriceList.Market(stock.Crop, day, 1m);
+            Add(stock, day, FarmFacts.Share, quantity, stock.Crop.Unit, 1m, null);
+        }
     }
 
     private void Stall(Stock stock, DateOnly day, string channel, decimal part)
     {
+        if (LeftForKitchen(stock, day))
+        {
+            return;
+        }
+
         var pack = SellingUnits.For(stock.Crop.Name, wholesale: false);
         var size = pack?.Size ?? (stock.Crop.Unit == "lb" ? stock.Crop.Step : 1m);
         var count = Math.Floor(Offered(stock, day) * part * Noise() / size);

@@ -10,8 +10,8 @@ internal static class SeasonWeather
     public static decimal Factor(int year, CropSpec crop) => (year, crop.Name) switch
     {
         (2023, "Potatoes") => 0.42m,        // late blight in August
-        (2023, "Tomatoes") => 0.86m,        // the same blight, kept back by the tunnels
-        (2023, "Winter squash") => 0.88m,
+        (2023, "Tomatoes") => 0.92m,        // the same blight, kept back by the tunnels
+        (2023, "Winter squash") => 0.93m,
         (2024, "Snap peas") => 1.15m,
         (2024, "Head lettuce") => 0.90m,    // hail on the fourth of July
         (2024, "Cabbage") => 0.82m,
@@ -21,7 +21,7 @@ internal static class SeasonWeather
         (2025, "Celeriac") => 0.80m,
         (2025, "Onions") => 0.95m,
         (2025, "Tomatoes") => 1.06m,
-        (2023, _) => 0.96m,
+        (2023, _) => 1m,
         (2024, _) => 1.02m,
         _ => 1m,
     };

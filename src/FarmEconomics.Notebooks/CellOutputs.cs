@@ -64,7 +64,7 @@ internal sealed partial class CellOutputs(int executionCount)
                     Warn(diagnostics);
                     break;
                 case CommandFailed failed:
-                    Fail(failed.Exception?.GetType().Name ?? "Error", Clean(failed.Message), Clean(failed.Exception?.StackTrace ?? ""));
+                    Fail(failed.Exception?.GetType().Name ?? "Error", Clean(Message(failed)), Clean(failed.Exception?.StackTrace ?? ""));
                     break;
                 default:
                     break;
@@ -97,6 +97,23 @@ internal sealed partial class CellOutputs(int executionCount)
         }
 
         return new JsonObject { ["output_type"] = "error", ["ename"] = name, ["evalue"] = message, ["traceback"] = lines };
+    }
+
+    // The kernel's message of an exception is the whole stack; what went wrong is the exception's own, and its cause's.
+    private static string Message(CommandFailed failed)
+    {
+        if (failed.Exception is null or CodeSubmissionCompilationErrorException)
+        {
+            return failed.Message;
+        }
+
+        List<string> chain = [];
+        for (Exception? fault = failed.Exception; fault is not null; fault = fault.InnerException)
+        {
+            chain.Add(fault.Message);
+        }
+
+        return string.Join("\n", chain.Distinct());
     }
 
     // Colors of a terminal, and where the library was built, have no place in a saved notebook.

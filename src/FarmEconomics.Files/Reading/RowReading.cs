@@ -72,7 +72,7 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
 
     public void ReportDate(int index, string text) =>
         Report(ProblemCodes.NotADate, index,
-            $"{ColumnAt(index).Name} is not a date: \"{text}\" (expected 2025-06-30{(Settings.DateFormat is { } format ? $" or {format}" : "")}).", text);
+            $"{ColumnAt(index).Name} is not a date: \"{text}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
 
     /// <summary>Tells all problems of the row what money stands in it; unknown when what makes the money can't be read.</summary>
     public void AddMoney(IRecordRow? row)

@@ -33,6 +33,7 @@ public static partial class NotebookPage
         ArgumentNullException.ThrowIfNull(document);
         ArgumentNullException.ThrowIfNull(options);
         StringBuilder body = new();
+        StringBuilder code = new();
         HashSet<string> prefixes = [];
         foreach (NotebookCell cell in document.Cells)
         {
@@ -47,8 +48,14 @@ public static partial class NotebookPage
                     Append(body, output, prefixes);
                 }
 
-                body.Append($"<details class=\"code\"><summary>The code of this step</summary><pre><code>{PageShell.Encode(cell.Source)}</code></pre></details>\n");
+                code.Append($"<pre><code>{PageShell.Encode(cell.Source.TrimEnd())}</code></pre>\n");
             }
+        }
+
+        if (code.Length > 0)
+        {
+            // In one place at the end: between the sentences it would be in a reader's way.
+            body.Append($"<details class=\"code\"><summary>The code behind this page, step by step</summary>\n{code}</details>\n");
         }
 
         string html = HtmlFragment.OrderHeadings(body.ToString());
@@ -97,12 +104,12 @@ public static partial class NotebookPage
         string plain = NotebookCell.MultilineText(data["text/plain"]);
         if (svg.StartsWith("<svg", StringComparison.Ordinal) && HtmlFragment.IsSafe(svg))
         {
-            body.Append($"<figure>{OwnIds(svg, prefixes)}</figure>\n");
+            body.Append($"<figure{Wide(SvgWidth().Match(svg).Groups[1].Value)}>{OwnIds(svg, prefixes)}</figure>\n");
         }
         else if ((string?)data["image/png"] is { } png && Base64().IsMatch(png))
         {
             string size = pictureSize is null ? "" : $" width=\"{(int?)pictureSize["width"]}\" height=\"{(int?)pictureSize["height"]}\"";
-            body.Append($"<figure><img src=\"data:image/png;base64,{png.ReplaceLineEndings("")}\"{size} alt=\"{PageShell.Encode(plain.Length > 0 ? plain : "A figure without a description")}\"></figure>\n");
+            body.Append($"<figure{Wide($"{(int?)pictureSize?["width"]}")}><img src=\"data:image/png;base64,{png.ReplaceLineEndings("")}\"{size} alt=\"{PageShell.Encode(plain.Length > 0 ? plain : "A figure without a description")}\"></figure>\n");
         }
         else if (html.Length > 0 && HtmlFragment.IsSafe(html))
         {
@@ -118,6 +125,9 @@ public static partial class NotebookPage
             body.Append($"<pre>{PageShell.Encode(plain.Length > 0 ? plain : HtmlFragment.PlainText(StyleOrScript().Replace(html, "")))}</pre>\n");
         }
     }
+
+    // In a narrow window a wide figure keeps its size and scrolls: shrunk to fit, its labels could not be read.
+    private static string Wide(string width) => int.TryParse(width, out int pixels) && pixels > 600 ? " class=\"wide\"" : "";
 
     // The same figure twice on a page would have the same ids twice.
     private static string OwnIds(string svg, HashSet<string> prefixes)
@@ -140,6 +150,9 @@ public static partial class NotebookPage
 
     [GeneratedRegex("<h1[^>]*>(.*?)</h1>", RegexOptions.Singleline)]
     private static partial Regex FirstHeading();
+
+    [GeneratedRegex("^<svg[^>]*\\swidth=\"(\\d+)\"")]
+    private static partial Regex SvgWidth();
 
     [GeneratedRegex("\\sid=\"(f[0-9a-f]{10})-")]
     private static partial Regex IdPrefix();

@@ -15,18 +15,34 @@ internal static partial class FigureSvg
         int start = xml.IndexOf("<svg", StringComparison.Ordinal);
         int body = xml.IndexOf('>', start) + 1;
         string inner = xml[body..];
+        // The writer numbers ids on through the whole process; numbered anew, the same plot gives the same bytes.
+        Dictionary<string, int> numbers = [];
+        inner = Retag(inner, id => $"\u0001{Number(numbers, id)}");
         string prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(alt + "\n" + inner)))[..10] + "-";
-        // Tag by tag: a label's text may read like an id, and text has its angle brackets encoded.
-        inner = Tag().Replace(inner, tag => IdUse().Replace(
-            IdAttribute().Replace(tag.Value, id => $" id=\"{prefix}{id.Groups[1].Value}\""),
-            use => $"{use.Groups[1].Value}#{prefix}"));
+        inner = inner.Replace("\u0001", prefix, StringComparison.Ordinal);
         // Verdana has the same widths (DejaVu Sans comes from Bitstream Vera, drawn to match it), so machines that
         // lack DejaVu Sans keep the spacing.
         inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Verdana, Geneva, sans-serif\"", StringComparison.Ordinal);
-        inner = Layout().Replace(inner, "$1");
+        inner = Layout().Replace(inner, "");
         return $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
             + $"viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
             + inner.Trim();
+    }
+
+    // Tag by tag: a label's text may read like an id, and text has its angle brackets encoded.
+    private static string Retag(string svg, Func<string, string> rename) => Tag().Replace(svg, tag => IdUse().Replace(
+        IdAttribute().Replace(tag.Value, id => $" id=\"{rename(id.Groups[1].Value)}\""),
+        use => $"{use.Groups[1].Value}#{rename(use.Groups[2].Value)}"));
+
+    private static int Number(Dictionary<string, int> numbers, string id)
+    {
+        if (!numbers.TryGetValue(id, out int number))
+        {
+            number = numbers.Count + 1;
+            numbers.Add(id, number);
+        }
+
+        return number;
     }
 
     [GeneratedRegex("<[^<>]+>")]
@@ -35,10 +51,10 @@ internal static partial class FigureSvg
     [GeneratedRegex("\\sid=\"([^\"]*)\"")]
     private static partial Regex IdAttribute();
 
-    [GeneratedRegex("(url\\(|href=\")#")]
+    [GeneratedRegex("(url\\(|href=\")#([^)\"]*)")]
     private static partial Regex IdUse();
 
     // The indentation the SVG writer puts around tags and inside text elements.
-    [GeneratedRegex("(?:(?<=>)\\s*\\n\\s*|\\s*\\n\\s*(?=<))()")]
+    [GeneratedRegex("(?<=>)\\s*\\n\\s*|\\s*\\n\\s*(?=<)")]
     private static partial Regex Layout();
 }

@@ -27,13 +27,9 @@ internal sealed class PlantingCalendar
         foreach (Planting planting in records.Plantings)
         {
             PlantingsByCrop[planting.Crop.Index].Add(planting);
-            foreach (BedPlanting bed in planting.BedList)
-            {
-                // Until the last harvest is known, a row without out_of_bed stands in its bed up to the closing date.
-                bed.Out = bed.Row.OutOfBed ?? records.AsOf.AddDays(1);
-            }
         }
 
+        BedStays.Assume(records);
         Picks = SplitHarvests();
         CloseBeds();
         cropYears = records.Plantings.Select(CropYearOf).ToArray();

@@ -12,7 +12,7 @@ internal static class BedSpace
     private static void Run(CheckContext context)
     {
         ILookup<string, PlantingRow> byBed = context.Tables.Plantings.Where(row => row.BedFeet > 0m).ToLookup(row => row.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
-        foreach (BedRow bed in context.Tables.Beds.Where(bed => bed.LengthFt > 0m))
+        foreach (BedRow bed in context.Tables.Beds.Where(bed => bed.LengthFt > 0m).DistinctBy(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase))
         {
             CheckBed(context, bed, [.. byBed[bed.Bed.Trim()]]);
         }

@@ -66,8 +66,13 @@ internal static class LandChecks
             ? context.InCalendar(row, "in_bed", row.InBed) & context.InCalendar(row, "sown", row.Sown) & context.InCalendar(row, "out_of_bed", row.OutOfBed)
             : context.InYears(row, "in_bed", row.InBed) & context.InYears(row, "sown", row.Sown) & context.InYears(row, "out_of_bed", row.OutOfBed);
         context.InYears(row, "crop_year", row.CropYear);
-        fine = fine && context.InOrder(ProblemCodes.OutBeforeIn, row, "out_of_bed", row.OutOfBed, "in_bed", row.InBed, sameDayFits: false)
-            & context.InOrder(ProblemCodes.SownAfterInBed, row, "in_bed", row.InBed, "sown", row.Sown, sameDayFits: true);
+        fine = fine && context.InOrder(ProblemCodes.OutBeforeIn, row, "out_of_bed", row.OutOfBed, "in_bed", row.InBed, sameDayFits: false);
+        if (fine && row.Sown > row.InBed)
+        {
+            context.Report(ProblemCodes.SownAfterInBed, row, "sown", $"sown {row.Sown:yyyy-MM-dd} is after in_bed {row.InBed:yyyy-MM-dd}.", $"{row.Sown:yyyy-MM-dd}");
+            fine = false;
+        }
+
         if (!fine)
         {
             if (context.Planting(row.Planting) is { } planting)

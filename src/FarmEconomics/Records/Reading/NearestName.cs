@@ -22,7 +22,7 @@ public static class NearestName
                 nearest = candidate;
             }
 
-            if (containing is null && Math.Min(wanted.Length, other.Length) >= 4
+            if (containing is null && Math.Min(wanted.Length, other.Length) >= 3
                 && (other.Contains(wanted, StringComparison.Ordinal) || wanted.Contains(other, StringComparison.Ordinal)))
             {
                 containing = candidate;

@@ -1,0 +1,42 @@
+using System.CommandLine;
+using FarmEconomics.Files;
+
+namespace FarmEconomics.Cli.Commands;
+
+/// <summary><c>check FOLDER</c>: all faults of all files in one run.</summary>
+internal static class CheckCommand
+{
+    internal static Command Create()
+    {
+        Argument<string> folder = CommonOptions.Folder();
+        Option<string[]> set = CommonOptions.Set();
+        Command command = new("check", "Check the records: every fault of every file, with file, line and column, and how to mend it.") { folder, set };
+        command.SetAction(parsed => Run(parsed.GetValue(folder)!, parsed.GetValue(set)));
+        return command;
+    }
+
+    private static int Run(string folder, string[]? set)
+    {
+        FarmFolder farm = CommonOptions.Open(folder, set, skipBadRows: false, new Terminal());
+        foreach (FileCount file in farm.Reading.Files)
+        {
+            string bad = file.RowsInError > 0 ? $", {file.RowsInError:N0} in error" : "";
+            Console.Out.WriteLine($"{file.File,-22} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}");
+        }
+
+        foreach (MissingTable missing in farm.Reading.MissingTables)
+        {
+            Console.Out.WriteLine($"no {missing.Table}: {missing.Consequence}");
+        }
+
+        if (farm.Review is { Records.RowsAfterAsOf.Count: > 0 } review)
+        {
+            string late = string.Join(", ", review.Records.RowsAfterAsOf.Select(pair => $"{CommonOptions.Count(pair.Value, "row")} of {pair.Key}"));
+            Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the closing date, and not read into any result: {late}.");
+        }
+
+        Console.Out.WriteLine();
+        CommonOptions.PrintProblems(farm, Console.Out);
+        return farm.ErrorCount > 0 ? ExitCode.RecordsInError : ExitCode.Done;
+    }
+}

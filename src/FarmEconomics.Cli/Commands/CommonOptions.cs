@@ -1,0 +1,104 @@
+using System.CommandLine;
+using FarmEconomics.Budgets;
+using FarmEconomics.Files;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Cli.Commands;
+
+/// <summary>What all commands share: the folder, the settings, how problems are told.</summary>
+internal static class CommonOptions
+{
+    internal static Argument<string> Folder() => new("FOLDER") { Description = "The folder with your records: one CSV file per table." };
+
+    internal static Option<int?> Year() => new("--year") { Description = "The crop year to review. Default: the season just ended.", HelpName = "N" };
+
+    internal static Option<string[]> Set() => new("--set")
+    {
+        Description = "A setting of the farm table for this run only, for example --set owner_wage=22. May be given several times.",
+        HelpName = "name=value",
+        AllowMultipleArgumentsPerToken = false,
+    };
+
+    internal static Option<bool> SkipBadRows() => new("--skip-bad-rows")
+    {
+        Description = "Leave rows in error out and go on; they, and the money in them, are listed at the top of every result.",
+    };
+
+    internal static List<KeyValuePair<string, string>> Settings(string[]? options)
+    {
+        List<KeyValuePair<string, string>> settings = [];
+        foreach (string option in options ?? [])
+        {
+            int equals = option.IndexOf('=', StringComparison.Ordinal);
+            if (equals <= 0)
+            {
+                throw new WrongUseException($"--set takes name=value, for example --set owner_wage=22; '{option}' has no '='.");
+            }
+
+            settings.Add(new(option[..equals].Trim(), option[(equals + 1)..].Trim()));
+        }
+
+        return settings;
+    }
+
+    internal static FarmFolder Open(string folder, string[]? set, bool skipBadRows, Terminal terminal)
+    {
+        if (!Directory.Exists(folder))
+        {
+            throw new WrongUseException(File.Exists(folder)
+                ? $"{folder} is a file; give the folder that holds your tables."
+                : $"There is no folder {folder}.");
+        }
+
+        terminal.Step($"Reading {folder}");
+        FarmFolder farm = FarmFolder.Open(folder, Settings(set), skipBadRows, terminal);
+        terminal.Clear();
+        return farm;
+    }
+
+    internal static int YearOf(FarmReview review, int? year)
+    {
+        if (review.CropYears.Count == 0)
+        {
+            throw new WrongUseException("The records hold no harvests, sales, hours or expenses of any planting: there is nothing to review yet.");
+        }
+
+        if (year is { } wanted && !review.CropYears.Contains(wanted))
+        {
+            throw new WrongUseException($"The records tell nothing of crop year {wanted}; they hold {string.Join(", ", review.CropYears)}.");
+        }
+
+        return year ?? review.LatestCropYear;
+    }
+
+    /// <summary>Every problem, errors first told as such, then a line that counts them.</summary>
+    internal static void PrintProblems(FarmFolder farm, TextWriter to)
+    {
+        foreach (Problem problem in farm.Problems)
+        {
+            to.WriteLine(ProblemText.Format(problem, farm.Folder));
+        }
+
+        int warnings = farm.Problems.Count - farm.ErrorCount;
+        to.WriteLine(farm.Problems.Count == 0
+            ? "No problems found."
+            : $"{Count(farm.ErrorCount, "error")}, {Count(warnings, "warning")}.");
+    }
+
+    internal static void PrintSkipped(FarmFolder farm, TextWriter to)
+    {
+        if (farm.Skipped.Count == 0)
+        {
+            return;
+        }
+
+        decimal money = farm.Skipped.Sum(row => row.Money ?? 0m);
+        to.WriteLine($"{Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:");
+        foreach (Records.Checks.SkippedRow row in farm.Skipped)
+        {
+            to.WriteLine($"  {row.Source}{(row.Money is { } amount ? $" ({amount:0.00})" : "")}: {row.Why}");
+        }
+    }
+
+    internal static string Count(int number, string noun) => number == 1 ? $"1 {noun}" : $"{number:N0} {noun}s";
+}

@@ -1,0 +1,118 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Files;
+using FarmEconomics.Files.Results;
+using FarmEconomics.Notebooks;
+using FarmEconomics.Notebooks.Pages;
+
+namespace FarmEconomics.Cli.Review;
+
+/// <summary>Fills a result folder: tables, executed notebooks with their pages, and the index.</summary>
+internal sealed class ReviewWriter
+{
+    private readonly FarmFolder farm;
+    private readonly SeasonReview season;
+    private readonly List<KeyValuePair<string, string>> settings;
+    private readonly bool skipBadRows;
+    private readonly Terminal terminal;
+
+    internal ReviewWriter(FarmFolder farm, SeasonReview season, List<KeyValuePair<string, string>> settings, bool skipBadRows, Terminal terminal)
+    {
+        this.farm = farm;
+        this.season = season;
+        this.settings = settings;
+        this.skipBadRows = skipBadRows;
+        this.terminal = terminal;
+    }
+
+    /// <summary>Writes everything.</summary>
+    /// <returns>False when a notebook stopped; what went wrong stands on the error stream.</returns>
+    internal async Task<bool> WriteAsync(string folder, CancellationToken cancellation)
+    {
+        string tables = Directory.CreateDirectory(Path.Combine(folder, "tables")).FullName;
+        ResultTables.Write(season, farm.ProblemsWith(season), tables);
+        string[] notebooks = ShippedNotebooks();
+        IReadOnlyList<NotebookRun> runs = await RunAsync(notebooks, cancellation).ConfigureAwait(false);
+        bool complete = true;
+        for (int i = 0; i < runs.Count; i++)
+        {
+            if (runs[i].Failure is { } failure)
+            {
+                terminal.Clear();
+                await Console.Error.WriteLineAsync($"{Path.GetFileName(notebooks[i])} stopped: {failure}").ConfigureAwait(false);
+                complete = false;
+            }
+        }
+
+        if (!complete)
+        {
+            await Console.Error.WriteLineAsync("No result was written.").ConfigureAwait(false);
+            return false;
+        }
+
+        WritePages(folder, notebooks, runs);
+        return true;
+    }
+
+    /// <summary>What a grower reads in the terminal when the review is done.</summary>
+    internal IReadOnlyList<string> Summary() => IndexPage.Answer(farm, season);
+
+    private static string[] ShippedNotebooks()
+    {
+        string folder = Path.Combine(AppContext.BaseDirectory, "notebooks");
+        string[] found = Directory.Exists(folder) ? Directory.GetFiles(folder, "*.ipynb") : [];
+        Array.Sort(found, StringComparer.Ordinal);
+        return found.Length > 0 ? found : throw new WrongUseException($"The notebooks are missing beside the program ({folder}); build it again.");
+    }
+
+    private async Task<IReadOnlyList<NotebookRun>> RunAsync(string[] notebooks, CancellationToken cancellation)
+    {
+        Dictionary<string, object> parameters = new()
+        {
+            ["records"] = Path.GetFullPath(farm.Folder),
+            ["year"] = season.CropYear,
+            ["settings"] = string.Join("; ", settings.Select(pair => $"{pair.Key}={pair.Value}")),
+            ["skip_bad_rows"] = skipBadRows,
+        };
+        NotebookRunOptions options = new() { Progress = new CellSteps(terminal) };
+        terminal.Step($"Running {CountOf(notebooks.Length)}");
+        return await NotebookChildProcess.RunAllAsync(
+            notebooks.Select(path => new NotebookJob(path, parameters, options)).ToList(), parallel: 2, cancellation: cancellation).ConfigureAwait(false);
+    }
+
+    private static string CountOf(int notebooks) => notebooks == 1 ? "1 notebook" : $"{notebooks} notebooks";
+
+    private void WritePages(string folder, string[] notebooks, IReadOnlyList<NotebookRun> runs)
+    {
+        string[] names = notebooks.Select(path => Path.GetFileNameWithoutExtension(path)).ToArray();
+        string[] titles = runs.Select(run => NotebookTitle.Of(run.Document)).ToArray();
+        string executed = Directory.CreateDirectory(Path.Combine(folder, "notebooks")).FullName;
+        for (int i = 0; i < runs.Count; i++)
+        {
+            runs[i].Document.WithoutSvg().Save(Path.Combine(executed, names[i] + ".ipynb"));
+            NotebookPageOptions options = new() { Title = titles[i], Nav = Nav(i), Footer = Cautions.Paragraphs };
+            File.WriteAllText(Path.Combine(folder, names[i] + ".html"), NotebookPage.Render(runs[i].Document, options));
+        }
+
+        string body = IndexPage.Body(farm, season, Enumerable.Range(0, names.Length).Select(i => new PageLink(titles[i], names[i] + ".html")).ToList());
+        File.WriteAllText(Path.Combine(folder, "index.html"), PageShell.Render($"{season.Settings.FarmName}, crop year {season.CropYear}", body, Nav(-1), Cautions.Paragraphs));
+
+        List<PageLink> Nav(int current) =>
+        [
+            new("Review", "index.html", current < 0),
+            .. Enumerable.Range(0, names.Length).Select(i => new PageLink(ShortTitle(names[i]), names[i] + ".html", i == current)),
+        ];
+    }
+
+    /// <summary><c>02-season-review</c> becomes "Season review".</summary>
+    private static string ShortTitle(string name)
+    {
+        string words = name.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '-').Replace('-', ' ');
+        return words.Length == 0 ? name : char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    private sealed class CellSteps(Terminal terminal) : IProgress<CellProgress>
+    {
+        public void Report(CellProgress value) =>
+            terminal.Detail($"Running {Path.GetFileNameWithoutExtension(value.Notebook)}: cell {value.Cell} of {value.Of}");
+    }
+}

@@ -1,0 +1,163 @@
+using System.Text;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Tests.Docs;
+
+/// <summary>Writes docs/records.md from the schema, so that what is documented is what is read.</summary>
+internal static class RecordsDocument
+{
+    private const string Before = """
+        # The records a grower keeps
+
+        Generated from the table schemas in `src/FarmEconomics/Records/Schema` by the tests; change those, then run the tests with
+        `FARM_REWRITE=1`.
+
+        A *records folder* holds one CSV file per table, named after it. Every table opens in any spreadsheet, and the program only ever
+        reads it. Five tables are needed: crops, beds, plantings, harvests and sales. Each further table sharpens the answer; without it
+        the program says what it can't say, and never prints 0 for what isn't known.
+
+        ## How to write them
+
+        - **Files** are CSV as in RFC 4180, in UTF-8 with or without a byte-order mark. The separator (`,` `;` or tab) is told from the
+          heading row. Fields with the separator, a quote or a line break stand in quotes, a quote inside them is written twice. Blank
+          rows are passed over.
+        - **Headings** stand in the first row and are matched without regard to case, spaces, hyphens and underscores: `Bed Feet` is
+          `bed_feet`. A heading that is no column of the table is reported, never dropped in silence.
+        - **Dates** are written `2025-06-30` (ISO 8601). `date_format` adds another form for the whole folder.
+        - **Numbers** have a decimal point, or what `decimal_mark` says. Money may carry a currency sign, thousands separators and
+          accounting negatives: `(1,234.50)`. A column ending in `_percent` holds 6.5 for 6.5 %. Trailing zeros don't count as decimals.
+        - **Limits**: amounts have at most 2 decimals; prices, wages, rates and percentages at most 4; other numbers at most 10; no
+          number has more than 12 digits before the decimal mark. More is an error: nothing is rounded in silence.
+        - **Names** of crops, beds, plantings, channels and so on are compared trimmed and without case. An unknown name is reported
+          with the nearest known one.
+        - **Units**: quantities are in the crop's own unit unless `unit` says otherwise and `units` knows the conversion.
+        - **Yes and no** may also be written y and n, true and false, 1 and 0.
+        - A **required** column must be there and filled in every row. The others may be left out, or left blank row by row.
+        - A **crop year** runs for twelve months from `crop_year_start` and is named after the year it starts in. Records of several
+          years stand in the same tables.
+
+        Every fault of every file is reported in one run, with file, line and character, the row, the nearest known name and how to
+        mend it: see [errors.md](errors.md). Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
+        those that refer to them, are left out and listed with the money in them. Warnings don't stop it.
+
+        """;
+
+    private const string After = """
+        ## What a result folder holds
+
+        The contract for other programs. `tables/*.csv` have decimal points, ISO dates, money to the cent, rates and quantities to 4
+        decimals; a blank field stands for "not available".
+
+        - `crops.csv`: crop_year, crop, unit, plantings, bed_feet, bed_foot_weeks, harvested (without culled), unmatched, sold, other_use,
+          unsold, output, of_which_household, of_which_closing_stock, materials, selling, gross_margin, labor_hours,
+          of_which_estimated_hours, labor_cost, of_which_owner_labor, margin_after_labor, infrastructure, margin_after_infrastructure,
+          overhead, net_return, gross_margin_per_bed_foot, gross_margin_per_bed_foot_week, gross_margin_per_labor_hour,
+          return_to_labor_per_hour, net_return_per_bed_foot, average_price, break_even_price, break_even_yield_per_bed_foot
+        - `plantings.csv`: the same columns per planting, with planting and bed in front
+        - `channels.csv`: crop_year, channel, kind, quantity_value, fees, direct_costs, hours, margin (before labor), margin_per_hour;
+          costs and hours are those that name the channel
+        - `pools.csv`: crop_year, pool, cash_cost, labor_cost, ownership_cost, hours, received_from_pools, passed_to_pools, to_crops,
+          to_household, unused, not_assigned; cash, labor and ownership add up to the last four
+        - `charges.csv`: crop_year, pool, crop, amount: what each crop was charged by each pool of origin, adding up to to_crops
+        - `statement.csv`: crop_year, line, amount: the statement of the whole farm
+        - `reconciliation.csv`: crop_year, check, left, right, difference: the proof, every difference 0.00
+        - `problems.csv`: severity, code, file, line, column, message
+        """;
+
+    public static string Write()
+    {
+        var text = new StringBuilder(Before);
+        text.Append("\n## Tables\n\n| table | one row is | needed |\n|---|---|---|\n");
+        foreach (TableSchema table in RecordSchema.Tables)
+        {
+            text.Append($"| [{table.Name}](#{table.Name}) | {table.OneRowIs} | {(table.Required ? "yes" : "")} |\n");
+        }
+
+        text.Append($"\nAlso part of the records, and not read by this version: {string.Join(", ", RecordSchema.NotReadYet)}.\n");
+        foreach (TableSchema table in RecordSchema.Tables)
+        {
+            WriteTable(text, table);
+        }
+
+        WriteDefaults(text);
+        return text.Append('\n').Append(After).Append('\n').ToString().ReplaceLineEndings("\n");
+    }
+
+    private static void WriteTable(StringBuilder text, TableSchema table)
+    {
+        text.Append($"\n### {table.Name}\n\nOne row is {table.OneRowIs}.");
+        if (table.OneOf.Count > 0)
+        {
+            text.Append($" Every row names a {string.Join(" or a ", table.OneOf)}.");
+        }
+
+        text.Append(table.Without is null ? "" : $" {table.Without}");
+        text.Append("\n\n| column | holds | unit | meaning |\n|---|---|---|---|\n");
+        foreach (ColumnSchema column in table.Columns)
+        {
+            text.Append($"| `{column.Name}`{(column.Required ? " (required)" : "")} | {Holds(column)} | {column.Unit} | {column.Description} |\n");
+        }
+
+        if (table.Name == "farm")
+        {
+            text.Append("\n| setting | must be | default | meaning |\n|---|---|---|---|\n");
+            foreach (SettingSpec setting in FarmSettingsReader.Settings)
+            {
+                text.Append($"| `{setting.Name}` | {setting.Expected} | {setting.Default} | {setting.Description} |\n");
+            }
+        }
+    }
+
+    private static string Holds(ColumnSchema column) => column.Type switch
+    {
+        ColumnType.Text => "text",
+        ColumnType.Name when column.RefersTo is not null => $"name in {column.RefersTo}",
+        ColumnType.Name => "name",
+        ColumnType.Date => "date",
+        ColumnType.Number => "number",
+        ColumnType.Money => "amount, 2 decimals",
+        ColumnType.Price => "price, 4 decimals",
+        ColumnType.Rate => "rate, 4 decimals",
+        ColumnType.Percent => "percentage, 4 decimals",
+        ColumnType.Year => "year",
+        ColumnType.YesNo => "yes or no",
+        _ => string.Join(", ", column.Allowed),
+    };
+
+    private static void WriteDefaults(StringBuilder text)
+    {
+        text.Append("""
+
+            ## Shipped with the program
+
+            A row of the same name in `tasks`, `pools` or `categories` takes the place of one of these; others are added to them. A task
+            without a pool goes to the work pool of its stage. Every channel also has a pool of its own, named `CHANNEL (channel)`, shared
+            out by its sales value, on the selling line.
+
+            **Tasks**
+
+
+            """.ReplaceLineEndings("\n").TrimEnd('\n') + "\n\n");
+        foreach (IGrouping<Stage, TaskRow> stage in Defaults.Tasks.GroupBy(task => task.Stage))
+        {
+            text.Append($"- {Words.Of(stage.Key)}: {string.Join(", ", stage.Select(task => task.Task))}\n");
+        }
+
+        text.Append("\n**Pools**\n\n| pool | basis | statement line | varies with |\n|---|---|---|---|\n");
+        foreach (PoolRow pool in Defaults.Pools)
+        {
+            string fallback = DefaultPools.FallbackOf(pool.Pool) is { } other ? $", else {other}" : "";
+            text.Append($"| {pool.Pool} | {pool.Basis}{fallback} | {Words.Of(pool.StatementLine)} | {Words.Of(pool.VariesWith!.Value)} |\n");
+        }
+
+        text.Append("\n**Categories**\n\n| category | class | statement line | Schedule F line | pool | varies with |\n|---|---|---|---|---|---|\n");
+        foreach (CategoryRow row in Defaults.Categories)
+        {
+            string line = row.StatementLine is { } statementLine ? Words.Of(statementLine) : "";
+            string varies = row.VariesWith is { } variesWith ? Words.Of(variesWith) : "";
+            text.Append($"| {row.Category} | {Words.Of(row.Class)} | {line} | {row.TaxLine} | {row.Pool} | {varies} |\n");
+        }
+    }
+}

@@ -1,0 +1,117 @@
+using System.Buffers.Binary;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using FarmEconomics.Reports.Display;
+using ScottPlot;
+using SkiaSharp;
+using Xunit;
+
+namespace FarmEconomics.Tests.Reports.Display;
+
+public class FigureTests
+{
+    [Fact]
+    public void Text_OfAPlot_ReallyShows()
+    {
+        // The frame stays put, so only letters can differ; on a machine without fonts they used to vanish silently.
+        SKBitmap with = Bitmap(Make("Lettuce earns most", "a point"));
+        SKBitmap without = Bitmap(Make("", ""));
+        Assert.True(Different(with, without, 0, 30) > 300, "the title is missing");
+        Assert.True(Different(with, without, 40, 340) > 50, "the label in the plot is missing");
+    }
+
+    [Fact]
+    public void Font_OfEveryFamilyAskedFor_IsTheOneBroughtAlong()
+    {
+        PlotFont.Use();
+        PlotFont.Use();
+        Assert.Single(Fonts.FontResolvers, resolver => resolver.GetType().Name == "EmbeddedFontResolver");
+        Assert.Equal("EmbeddedFontResolver", Fonts.FontResolvers[0].GetType().Name);
+        SKTypeface regular = Fonts.FontResolvers[0].CreateTypeface("No Such Family", FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal)!;
+        SKTypeface bold = Fonts.FontResolvers[0].CreateTypeface("", FontWeight.Bold, FontSlant.Upright, FontSpacing.Normal)!;
+        Assert.Equal((PlotFont.Name, false), (regular.FamilyName, regular.IsBold));
+        Assert.Equal((PlotFont.Name, true), (bold.FamilyName, bold.IsBold));
+    }
+
+    [Fact]
+    public void Png_AtTwice_HasTwiceThePixels()
+    {
+        byte[] png = new Figure(new Plot(), "empty", 300, 200).Png();
+        Assert.Equal((600, 400), (BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20))));
+    }
+
+    [Fact]
+    public void Pictures_OfTheSamePlot_AreTheSameBytes()
+    {
+        Assert.Equal(Make("a", "b").Png(), Make("a", "b").Png());
+        Assert.Equal(Make("a", "b").Svg(), Make("a", "b").Svg());
+    }
+
+    [Fact]
+    public void Svg_OfAFigure_IsAnElementWithRoleLabelAndViewBox()
+    {
+        Figure figure = Make("Beans < carrots & \"peas\"", "id=\"x\" url(#y)");
+        string svg = figure.Svg();
+        Assert.StartsWith("<svg ", svg, StringComparison.Ordinal);
+        XElement root = XElement.Parse(svg);
+        Assert.Equal("img", (string?)root.Attribute("role"));
+        Assert.Equal(figure.Alt, (string?)root.Attribute("aria-label"));
+        Assert.Equal("0 0 640 360", (string?)root.Attribute("viewBox"));
+        string[] texts = [.. root.Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value)];
+        Assert.Contains("Beans < carrots & \"peas\"", texts);
+        Assert.Contains("id=\"x\" url(#y)", texts);
+        Assert.Empty(root.Descendants().Attributes("style"));
+    }
+
+    [Fact]
+    public void Svg_Ids_AreTheFiguresOwnAndAllUsesFindThem()
+    {
+        string one = Make("one", "a").Svg();
+        string two = Make("two", "a").Svg();
+        string[] ids = Ids(one);
+        Assert.NotEmpty(ids);
+        Assert.Empty(ids.Intersect(Ids(two)));
+        foreach (Match use in Regex.Matches(one, @"url\(#([^)]*)\)"))
+        {
+            Assert.Contains(use.Groups[1].Value, ids);
+        }
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData(" ")]
+    public void Figure_WithoutWords_IsRefused(string alt) => Assert.Throws<ArgumentException>(() => new Figure(new Plot(), alt));
+
+    [Fact]
+    public void Displays_InTheReportLibrary_AllTellAKernelHow()
+    {
+        Type[] displays = [.. typeof(IHtmlDisplay).Assembly.GetTypes().Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IHtmlDisplay).IsAssignableFrom(t))];
+        Assert.Contains(typeof(Prose), displays);
+        foreach (Type display in displays)
+        {
+            TypeFormatterSourceAttribute? source = display.GetCustomAttributes(true).OfType<TypeFormatterSourceAttribute>().SingleOrDefault();
+            Assert.True(
+                source is { PreferredMimeTypes: ["text/html", "text/plain"] } && source.FormatterSourceType == typeof(HtmlFormatterSource),
+                $"{display.Name} has no [TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = [\"text/html\", \"text/plain\"])]");
+        }
+    }
+
+    private static Figure Make(string title, string label)
+    {
+        PlotFont.Use();
+        Plot plot = new();
+        plot.Title(title);
+        plot.Add.Scatter(new double[] { 0, 1, 2 }, new double[] { 1, 3, 2 });
+        plot.Add.Text(label, 0.5, 1.5);
+        plot.Axes.SetLimits(-1, 3, 0, 4);
+        plot.Layout.Fixed(new PixelPadding(50, 20, 30, 40));
+        return new Figure(plot, "Three points; lettuce < beans & \"peas\".", 640, 360);
+    }
+
+    private static SKBitmap Bitmap(Figure figure) => SKBitmap.Decode(figure.Png(scale: 1));
+
+    private static int Different(SKBitmap one, SKBitmap two, int fromRow, int toRow) =>
+        Enumerable.Range(fromRow, toRow - fromRow).Sum(y => Enumerable.Range(0, one.Width).Count(x => one.GetPixel(x, y) != two.GetPixel(x, y)));
+
+    private static string[] Ids(string svg) => [.. Regex.Matches(svg, @"\sid=""([^""]*)""").Select(m => m.Groups[1].Value)];
+}
