@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
+using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
@@ -25,8 +26,8 @@ public class PoolNetworkTests
         Assert.Equal([200.00m, 500.00m], new[] { "b", "k" }.Select(season.PoolNamed("heat").Charged));
 
         // Gross flows solve P = 1000 + 0.8 H, H = 700 + 0.9 P: P = 1560 / 0.28, H = 1600 / 0.28.
-        Assert.Equal(Units.Money.Rounded((1560m / 0.28m) - 1000m), season.PoolNamed("power").ReceivedFromPools);
-        Assert.Equal(Units.Money.Rounded(0.8m * 1600m / 0.28m), season.PoolNamed("heat").PassedToPools);
+        Assert.Equal(Money.Rounded((1560m / 0.28m) - 1000m), season.PoolNamed("power").ReceivedFromPools);
+        Assert.Equal(Money.Rounded(0.8m * 1600m / 0.28m), season.PoolNamed("heat").PassedToPools);
     }
 
     [Fact]
