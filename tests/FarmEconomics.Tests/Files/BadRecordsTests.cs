@@ -41,11 +41,7 @@ public class BadRecordsTests
         Assert.All(folders.Except(others), folder => Assert.Contains(ProblemCatalog.All, kind => kind.Code == folder));
     }
 
-    private static IReadOnlyList<Problem> AllProblems(string folder)
-    {
-        RecordsReading reading = RecordsFolder.Read(folder);
-        return ProblemLocator.Locate(folder, reading.Problems.Concat(RecordChecks.Run(reading.Tables, reading.FarmSettings)));
-    }
+    private static IReadOnlyList<Problem> AllProblems(string folder) => FarmFolder.Open(folder).Problems;
 
     private static void CompareWithExpected(string folder, IReadOnlyList<Problem> problems)
     {

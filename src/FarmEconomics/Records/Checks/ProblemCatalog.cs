@@ -13,7 +13,7 @@ public sealed record ProblemKind(string Code, string Title, string Meaning, stri
 
 /// <summary>
 /// Every fault the reader and the checks report, in one place. docs/errors.md is generated from it, with the smallest bad folder
-/// for each code. Codes are never reused: 1xx a file by itself, 2xx the records against each other.
+/// for each code. Codes are never reused: 1xx a file by itself, 2xx the records against each other, 4xx lots and hours traced, 5xx costs shared out.
 /// </summary>
 public static class ProblemCatalog
 {
@@ -159,7 +159,7 @@ public static class ProblemCatalog
                 "The percentage is below 0 or above 100.",
                 "Correct the number: 6.5 stands for 6.5 %."),
             new(ProblemCodes.DateOutside, "Date outside any crop year",
-                "The date, or crop year, is before 1990, after 2099, or more than a year away from the years the plantings, harvests and sales cover.",
+                "The date, or crop year, is before 1990 (1900 for assets), after 2099, or more than a year away from the years the plantings, harvests and sales cover.",
                 "Correct the year of the date."),
             new(ProblemCodes.IncomeChannel, "Income through a channel that takes sales",
                 "Income without a crop comes through a channel of kind share or other; the money of other channels stands in sales.csv.",
@@ -179,6 +179,7 @@ public static class ProblemCatalog
             new(ProblemCodes.AmountDisagrees, "Amount and price disagree",
                 "Quantity times unit_price is more than 0.01 away from amount; amount counts.",
                 "Correct whichever is wrong, or leave unit_price blank."),
+            .. FindingKinds.All,
         ];
         ByCode = All.ToDictionary(kind => kind.Code);
     }

@@ -158,4 +158,76 @@ public static class ProblemCodes
 
     /// <summary>Amount and price disagree.</summary>
     public const string AmountDisagrees = "W204";
+
+    /// <summary>Harvest when nothing stood in a bed.</summary>
+    public const string HarvestAfterBed = "W401";
+
+    /// <summary>Sold more than picked.</summary>
+    public const string SoldMoreThanPicked = "W402";
+
+    /// <summary>Held longer than it keeps.</summary>
+    public const string HeldTooLong = "W403";
+
+    /// <summary>No storage_days.</summary>
+    public const string NoStorageDays = "W404";
+
+    /// <summary>No price.</summary>
+    public const string NoListValue = "W405";
+
+    /// <summary>Sale without a price.</summary>
+    public const string PricedAtList = "W406";
+
+    /// <summary>Share income without shares.</summary>
+    public const string ShareIncomeWithoutShares = "W407";
+
+    /// <summary>No wage.</summary>
+    public const string NoHiredWage = "W408";
+
+    /// <summary>Counted to a later crop year.</summary>
+    public const string LaterCropYear = "W409";
+
+    /// <summary>Crop without a planting.</summary>
+    public const string NoCropYear = "W410";
+
+    /// <summary>Stock without a price.</summary>
+    public const string StockWithoutPrice = "W411";
+
+    /// <summary>Sold without a planting.</summary>
+    public const string UnassignedLeaving = "W412";
+
+    /// <summary>Planting set out after the closing date.</summary>
+    public const string PlantingAfterClose = "W413";
+
+    /// <summary>Pools that serve only each other.</summary>
+    public const string ClosedCircle = "E501";
+
+    /// <summary>Nothing to share a pool by.</summary>
+    public const string NoWeights = "W501";
+
+    /// <summary>No units_per_crate.</summary>
+    public const string NoUnitsPerCrate = "W502";
+
+    /// <summary>No store.</summary>
+    public const string NoStore = "W503";
+
+    /// <summary>Used above capacity.</summary>
+    public const string OverCapacity = "W504";
+
+    /// <summary>No interest_percent.</summary>
+    public const string NoInterest = "W505";
+
+    /// <summary>No owner_wage.</summary>
+    public const string NoOwnerWage = "W506";
+
+    /// <summary>Cost that may count twice.</summary>
+    public const string PercentBesideBooks = "W507";
+
+    /// <summary>Household that may count twice.</summary>
+    public const string HouseholdTwice = "W508";
+
+    /// <summary>Use without a planting.</summary>
+    public const string UseWithoutPlanting = "W509";
+
+    /// <summary>No water_need.</summary>
+    public const string NoWaterNeed = "W510";
 }

@@ -1,0 +1,287 @@
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Costing;
+
+/// <summary>Reckons the weights of every pool for one crop year.</summary>
+internal sealed class PoolUserFinder
+{
+    private readonly FarmTrace trace;
+    private readonly FarmRecords records;
+    private readonly ChargeBook book;
+    private readonly int year;
+    private readonly List<Problem> problems;
+    private readonly int crateDayPools;
+
+    internal PoolUserFinder(ChargeBook book, int year, IReadOnlyList<Enterprise> enterprises, IReadOnlySet<Pool> busy, List<Problem> problems)
+    {
+        this.book = book;
+        trace = book.Trace;
+        records = trace.Records;
+        this.year = year;
+        this.problems = problems;
+        Enterprises = enterprises;
+        Busy = busy;
+        crateDayPools = records.Pools.Count(pool => pool.Basis.Kind == BasisKind.CrateDays);
+        Users = records.Pools.ConvertAll(Find);
+    }
+
+    internal IReadOnlyList<Enterprise> Enterprises { get; }
+
+    /// <summary>Pools that have something to share out: only they are worth a warning.</summary>
+    internal IReadOnlySet<Pool> Busy { get; }
+
+    internal List<PoolUsers> Users { get; }
+
+    private PoolUsers Find(Pool pool)
+    {
+        PoolUsers users = new(pool, Enterprises.Count, records.Pools.Count) { BasisUsed = pool.Basis };
+        FillBasis(users, pool.Basis);
+        if (pool.Fallback is { } fallback && users.OfEnterprise.Sum() <= 0m)
+        {
+            users.BasisUsed = fallback;
+            FillBasis(users, fallback);
+        }
+
+        HashSet<int> replaced = [];
+        AddUse(users, replaced);
+        AddLoads(users, replaced);
+        return users;
+    }
+
+    private void FillBasis(PoolUsers users, Basis basis)
+    {
+        Pool pool = users.Pool;
+        switch (basis.Kind)
+        {
+            case BasisKind.BedFootDays:
+                Each(users, enterprise => BedFootDaysIn(enterprise, pool));
+                break;
+            case BasisKind.TrayDays:
+                Each(users, enterprise => enterprise.TrayDays);
+                break;
+            case BasisKind.BedFeet:
+                Each(users, enterprise => BedFeetIn(enterprise, pool));
+                break;
+            case BasisKind.LaborHours:
+                FillLaborHours(users, basis.Stage);
+                break;
+            case BasisKind.QuantityCrates:
+                Each(users, enterprise => Crates(pool, enterprise.Crop, enterprise.Harvested));
+                break;
+            case BasisKind.CrateDays:
+                new CrateDays(trace, Enterprises, crateDayPools, year).Fill(users, this);
+                break;
+            case BasisKind.Water:
+                Each(users, enterprise => BedFootDaysIn(enterprise, pool) is var days && days > 0m ? days * WaterNeed(pool, enterprise.Crop) : 0m);
+                break;
+            case BasisKind.SalesValue:
+                FillSalesValue(users);
+                break;
+            case BasisKind.InputRates:
+                FillInputRates(users);
+                break;
+            default:
+                break;
+        }
+    }
+
+    private void Each(PoolUsers users, Func<Enterprise, decimal> weight)
+    {
+        for (int i = 0; i < Enterprises.Count; i++)
+        {
+            users.OfEnterprise[i] = Math.Max(0m, weight(Enterprises[i]));
+        }
+    }
+
+    private static bool Serves(Pool pool, BedPlanting bed) =>
+        string.IsNullOrWhiteSpace(pool.Row.Structure) || string.Equals(pool.Row.Structure.Trim(), bed.Bed.Structure, StringComparison.OrdinalIgnoreCase);
+
+    private static decimal BedFootDaysIn(Enterprise enterprise, Pool pool)
+    {
+        decimal sum = 0m;
+        for (int i = 0; i < enterprise.Planting.Beds.Count; i++)
+        {
+            sum += Serves(pool, enterprise.Planting.Beds[i]) ? enterprise.BedFootDaysByRow[i] : 0m;
+        }
+
+        return sum;
+    }
+
+    private static decimal BedFeetIn(Enterprise enterprise, Pool pool) =>
+        enterprise.Planting.Beds.Where(bed => Serves(pool, bed)).Sum(bed => bed.BedFeet);
+
+    internal decimal Crates(Pool pool, Crop crop, decimal quantity)
+    {
+        if (quantity <= 0m)
+        {
+            return 0m;
+        }
+
+        if (crop.Row.UnitsPerCrate is not > 0m)
+        {
+            WarnOnce(pool, CostingProblems.MissingUnitsPerCrate(pool, crop));
+            return 0m;
+        }
+
+        return quantity / crop.Row.UnitsPerCrate.Value;
+    }
+
+    private decimal WaterNeed(Pool pool, Crop crop)
+    {
+        if (crop.Row.WaterNeed is null)
+        {
+            WarnOnce(pool, CostingProblems.MissingWaterNeed(pool, crop));
+        }
+
+        return crop.Row.WaterNeed ?? 1m;
+    }
+
+    internal void WarnOnce(Pool pool, Problem problem)
+    {
+        if (Busy.Contains(pool) && !problems.Exists(known => known.Code == problem.Code && known.Message == problem.Message))
+        {
+            problems.Add(problem);
+        }
+    }
+
+    private Dictionary<Enterprise, int>? positions;
+
+    internal int PositionOf(Enterprise enterprise)
+    {
+        positions ??= Enumerable.Range(0, Enterprises.Count).ToDictionary(i => Enterprises[i]);
+        return positions.GetValueOrDefault(enterprise, -1);
+    }
+
+    private void FillLaborHours(PoolUsers users, Stage? stage)
+    {
+        foreach (Charge charge in book.Charges)
+        {
+            if (charge.Enterprise is { } enterprise && enterprise.CropYear == year && charge.Hours > 0m && (stage is null || charge.Stage == stage))
+            {
+                users.OfEnterprise[PositionOf(enterprise)] += charge.Hours;
+            }
+        }
+    }
+
+    private void FillSalesValue(PoolUsers users)
+    {
+        if (users.Pool.Channel is not { } channel)
+        {
+            Each(users, enterprise => enterprise.SalesValue.Amount);
+            return;
+        }
+
+        // A channel's pool follows its own sales; goods without money follow their list value, else their crates.
+        foreach (Func<LeavingPart, decimal> weight in new Func<LeavingPart, decimal>[]
+        {
+            part => part.Amount.Amount,
+            part => part.ListValue.Amount,
+            part => Crates(users.Pool, part.Leaving.Crop, part.Quantity),
+        })
+        {
+            foreach (LeavingPart part in trace.Leavings.Where(leaving => leaving.Channel == channel).SelectMany(leaving => leaving.Parts))
+            {
+                if (part.Enterprise is { } enterprise && enterprise.CropYear == year)
+                {
+                    users.OfEnterprise[PositionOf(enterprise)] += Math.Max(0m, weight(part));
+                }
+            }
+
+            if (users.OfEnterprise.Sum() > 0m)
+            {
+                return;
+            }
+        }
+    }
+
+    private void FillInputRates(PoolUsers users)
+    {
+        foreach (InputRateRow row in records.Tables.InputRates)
+        {
+            if (records.Pool(row.Pool) != users.Pool)
+            {
+                continue;
+            }
+
+            Crop crop = records.Crop(row.Crop);
+            for (int i = 0; i < Enterprises.Count; i++)
+            {
+                users.OfEnterprise[i] += Enterprises[i].Crop == crop ? row.Rate * RateCount.Of(Enterprises[i], row.Per) : 0m;
+            }
+        }
+    }
+
+    private void AddUse(PoolUsers users, HashSet<int> replaced)
+    {
+        foreach (UseRow row in records.Tables.Use)
+        {
+            if (records.Pool(row.Pool) == users.Pool && (row.CropYear is null || row.CropYear == year))
+            {
+                AddUser(users, row, row.User, row.Quantity, replaced);
+            }
+        }
+    }
+
+    private void AddLoads(PoolUsers users, HashSet<int> replaced)
+    {
+        DateOnly from = records.Settings.StartOf(year);
+        DateOnly last = records.Settings.EndOf(year).AddDays(-1);
+        foreach (LoadRow row in records.Tables.Loads)
+        {
+            if (records.Pool(row.Pool) == users.Pool)
+            {
+                decimal kilowattHours = LoadEnergy.KilowattHours(row, from, last);
+                if (kilowattHours > 0m)
+                {
+                    AddUser(users, row, row.User, kilowattHours, replaced);
+                }
+            }
+        }
+    }
+
+    /// <summary>Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight.</summary>
+    private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int> replaced)
+    {
+        string name = user.Trim();
+        if (string.Equals(name, "household", StringComparison.OrdinalIgnoreCase))
+        {
+            users.Household += quantity;
+        }
+        else if (records.FindPool(name) is { } pool)
+        {
+            users.OfPool[pool.Index] += quantity;
+        }
+        else
+        {
+            List<int> own = [];
+            for (int i = 0; i < Enterprises.Count; i++)
+            {
+                if (string.Equals(Enterprises[i].Crop.Name, name, StringComparison.OrdinalIgnoreCase)
+                    || string.Equals(Enterprises[i].Planting.Name, name, StringComparison.OrdinalIgnoreCase))
+                {
+                    own.Add(i);
+                }
+            }
+
+            if (own.Count == 0)
+            {
+                users.NotAssigned += quantity;
+                WarnOnce(users.Pool, CostingProblems.UseWithoutPlanting(row, users.Pool, name, year));
+                return;
+            }
+
+            decimal[] days = own.Select(i => Enterprises[i].BedFootDays.Value).ToArray();
+            decimal[] parts = LargestRemainder.SplitExactly(quantity, days.Sum() > 0m ? days : own.Select(i => Enterprises[i].BedFeet.Value).ToArray());
+            for (int k = 0; k < own.Count; k++)
+            {
+                if (replaced.Add(own[k]))
+                {
+                    users.OfEnterprise[own[k]] = 0m;
+                }
+
+                users.OfEnterprise[own[k]] += parts[k];
+            }
+        }
+    }
+}
