@@ -124,6 +124,19 @@ public class PoolNetworkTests
     }
 
     [Fact]
+    public void Solve_NearlyClosedCircle_ChargesNothingOutOfReach()
+    {
+        // Pools 0 and 1 hand nearly all to each other and the rest to the first target; pool 2 serves both and the second target.
+        const double Leak = 1e-7;
+        SharedCosts solved = SharedCosts.Solve(
+            new[,] { { 0.0, 1.0 - Leak, 0.0 }, { 1.0 - Leak, 0.0, 0.0 }, { 0.3, 0.3, 0.0 } }, new[,] { { Leak, 0.0 }, { Leak, 0.0 }, { 0.0, 0.4 } }, SharingMethod.Reciprocal);
+        Assert.Equal([0m, 0m], new[] { solved.Shares[0, 1], solved.Shares[1, 1] });
+        Close.To(1m, solved.Shares[0, 0], 0.00000001m);
+        Close.To(0.6m, solved.Shares[2, 0], 0.00000001m);
+        Close.To(0.4m, solved.Shares[2, 1], 0.00000001m);
+    }
+
+    [Fact]
     public void Streams_OfAPool_AreSharedApart()
     {
         SeasonReview season = Farm().With(settings => settings with { OwnerWage = 10m }).Worker("Di", WorkerKind.Owner).Worker("Al", WorkerKind.Hired, 8).Pool("room", "bed-feet").Asset("room", "room", "2025-01-01", 1001, 10)
