@@ -101,38 +101,34 @@ internal sealed class SharingAgain
         int pools = network.Users.Count;
         double[,] q = new double[pools, pools];
         double[,] r = new double[pools, network.Enterprises.Count + 3];
+        decimal[] passedOn = new decimal[pools];
         for (int i = 0; i < pools; i++)
         {
             PoolUsers users = network.Users[i];
             decimal[] weights = network.Enterprises.Select((enterprise, j) => users.OfEnterprise[j] * factors.GetValueOrDefault(enterprise, 1m)).ToArray();
             decimal total = weights.Sum() + users.OfPool.Sum() + users.Household + users.NotAssigned;
-            double factor = ownership ? (double)UsedFactor(users, total) : 1.0;
-            if (ownership)
-            {
-                r[i, network.Column(Outside.Unused)] = 1.0 - factor;
-            }
-
+            passedOn[i] = UsedFactor(users, total);
             if (total <= 0m)
             {
-                r[i, network.Column(Outside.NotAssigned)] = factor;
+                r[i, network.Column(Outside.NotAssigned)] = 1.0;
                 continue;
             }
 
             for (int j = 0; j < pools; j++)
             {
-                q[i, j] = factor * (double)users.OfPool[j] / (double)total;
+                q[i, j] = (double)users.OfPool[j] / (double)total;
             }
 
             for (int j = 0; j < weights.Length; j++)
             {
-                r[i, j] = factor * (double)weights[j] / (double)total;
+                r[i, j] = (double)weights[j] / (double)total;
             }
 
-            r[i, network.Column(Outside.Household)] = factor * (double)users.Household / (double)total;
-            r[i, network.Column(Outside.NotAssigned)] = factor * (double)users.NotAssigned / (double)total;
+            r[i, network.Column(Outside.Household)] = (double)users.Household / (double)total;
+            r[i, network.Column(Outside.NotAssigned)] = (double)users.NotAssigned / (double)total;
         }
 
-        return SharedCosts.Solve(q, r, method);
+        return SharedCosts.Solve(q, r, method, ownership ? passedOn : null, network.Column(Outside.Unused));
     }
 
     private decimal UsedFactor(PoolUsers users, decimal total) =>
