@@ -14,6 +14,7 @@ public sealed class SeasonCosts
 {
     private static readonly VariesWith[] Behaviors = Enum.GetValues<VariesWith>();
     private readonly Dictionary<Enterprise, List<CostLine>> byEnterprise = [];
+    private readonly Dictionary<Enterprise, List<Charge>> direct = [];
 
     private SeasonCosts(SeasonReview season)
     {
@@ -21,7 +22,9 @@ public sealed class SeasonCosts
         foreach (EnterpriseBudget planting in season.Plantings)
         {
             Enterprise enterprise = planting.Enterprises[0];
-            byEnterprise[enterprise] = season.DirectCharges(enterprise).Select(Direct).ToList();
+            List<Charge> charges = season.DirectCharges(enterprise).ToList();
+            direct[enterprise] = charges;
+            byEnterprise[enterprise] = charges.ConvertAll(Direct);
         }
 
         foreach (PoolCharge charge in season.Pools.SelectMany(pool => pool.Charges))
@@ -59,6 +62,9 @@ public sealed class SeasonCosts
             .ThenBy(line => line.Name, StringComparer.Ordinal).ThenBy(line => line.VariesWith).ThenBy(line => line.Stream)
             .ToList();
     }
+
+    /// <summary>Direct charges of an enterprise, looked up once.</summary>
+    internal IReadOnlyList<Charge> DirectCharges(Enterprise enterprise) => direct[enterprise];
 
     /// <summary>The what-if model of a budget.</summary>
     /// <param name="budget">The budget.</param>

@@ -68,6 +68,12 @@ public sealed record Verdict
     /// <summary>The best crop that fits its beds and dates; null when none does or it wasn't looked for.</summary>
     public Fit? BestFit { get; init; }
 
+    /// <summary>What a step of <see cref="VerdictSettings.GrowStep"/> more would add to the farm at the price the elasticity leaves; not available where it wasn't looked at.</summary>
+    public Rate GrowthGain { get; init; }
+
+    /// <summary>Bed-feet more there is room for under its covers while it stands; not available where it wasn't looked at.</summary>
+    public Rate Room { get; init; }
+
     /// <summary>What the verdict turns on first; null when nothing within doubling or vanishing turns it.</summary>
     public TurningPoint? TurnsOn { get; init; }
 

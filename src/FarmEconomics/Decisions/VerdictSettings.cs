@@ -7,7 +7,10 @@ public sealed record VerdictSettings
     public decimal GrowAtMostLossChance { get; init; } = 0.20m;
 
     /// <summary>... and the crop's net return per bed-foot-week is in this best part of the crops, 0 to 1.</summary>
-    public decimal GrowBestPart { get; init; } = 0.34m;
+    public decimal GrowBestPart { get; init; } = 0.25m;
+
+    /// <summary>... and a step of so much more of it, 0 to 1, still adds to the farm at the price the elasticity leaves.</summary>
+    public decimal GrowStep { get; init; } = 0.10m;
 
     /// <summary>Another crop in its place is only suggested where it earns the farm at least so much more in a season.</summary>
     public decimal SwapGain { get; init; } = 100m;

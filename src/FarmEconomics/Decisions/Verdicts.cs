@@ -61,7 +61,11 @@ public sealed class Verdicts
         Fit? fit = unknown is null && budget.NetReturn.Amount < 0m
             ? judge.FitsFor(budget.Name, Settings.Elasticity).FirstOrDefault(one => one.BeyondLimit.Count == 0)
             : null;
-        Direction direction = unknown is not null ? Direction.Unknown : Point(budget, contribution, outcome, fit, place);
+        bool best = unknown is null && budget.NetReturn.Amount >= 0m && place < Math.Ceiling(ranked.Count * Settings.GrowBestPart);
+        Rate growth = best
+            ? Rate.Known(judge.GrowthOf(budget.Name, Settings.GrowStep * budget.Sums.BedFeet.Value, Settings.Elasticity).NetChange.Amount)
+            : Rate.NotAvailable("not among the best per bed-foot-week");
+        Direction direction = unknown is not null ? Direction.Unknown : Point(budget, contribution, outcome, fit, growth);
         (EnterpriseBudget Budget, int Index, decimal PerWeek)? below = place + 1 < ranked.Count && ranked[place + 1].PerWeek != decimal.MinValue ? ranked[place + 1] : null;
         return new Verdict
         {
@@ -76,12 +80,14 @@ public sealed class Verdicts
             ChanceAhead = below is { } next ? Simulation.ChanceBeats(index, next.Index) : Rate.NotAvailable("no crop is below"),
             PriceToStayAhead = below is { } other ? StayAhead(model, other.PerWeek) : Rate.NotAvailable("no crop is below"),
             BestFit = fit,
+            GrowthGain = growth,
+            Room = best ? Rate.Known(judge.RoomFor(budget.Name)) : Rate.NotAvailable("not among the best per bed-foot-week"),
             TurnsOn = direction == Direction.Unknown ? null : Turn(model, direction == Direction.Drop || budget.NetReturn.Amount < 0m ? contribution.Amount : budget.NetReturn.Amount, longRun: budget.NetReturn.Amount >= 0m),
             WeakPoints = WeakPoints(budget),
         };
     }
 
-    private Direction Point(EnterpriseBudget budget, Money contribution, Outcome outcome, Fit? fit, int place)
+    private Direction Point(EnterpriseBudget budget, Money contribution, Outcome outcome, Fit? fit, Rate growth)
     {
         if (contribution.Amount < 0m)
         {
@@ -93,8 +99,7 @@ public sealed class Verdicts
             return fit is not null && fit.Swap.NetChange.Amount >= Settings.SwapGain ? Direction.Replace : Direction.Mend;
         }
 
-        bool best = place < Math.Ceiling(ranked.Count * Settings.GrowBestPart);
-        return best && outcome.ChanceOfLoss <= Settings.GrowAtMostLossChance ? Direction.Grow : Direction.Keep;
+        return growth.Value > 0m && outcome.ChanceOfLoss <= Settings.GrowAtMostLossChance ? Direction.Grow : Direction.Keep;
     }
 
     private static Rate StayAhead(WhatIfModel model, decimal perWeek)

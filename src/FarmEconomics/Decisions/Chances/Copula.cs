@@ -13,6 +13,11 @@ public static class Copula
     /// <returns>The distribution function of the standard normal.</returns>
     public static double Rank(double normal) => Normal.CDF(0.0, 1.0, normal);
 
+    /// <summary>The standard normal number of a rank.</summary>
+    /// <param name="rank">Between 0 and 1; 1 gives infinity.</param>
+    /// <returns>The inverse distribution function of the standard normal.</returns>
+    public static double NormalOf(double rank) => rank >= 1.0 ? double.PositiveInfinity : Normal.InvCDF(0.0, 1.0, rank);
+
     /// <summary>A normal number that correlates with a given one.</summary>
     /// <param name="given">A standard normal number.</param>
     /// <param name="own">Another, independent of it.</param>

@@ -16,6 +16,11 @@ public abstract class Distribution
     /// <param name="fraction">Between 0 and 1.</param>
     /// <returns>The value.</returns>
     public abstract double Quantile(double fraction);
+
+    /// <summary>The value at the rank of a standard normal number: one step of the copula.</summary>
+    /// <param name="normal">The number.</param>
+    /// <returns>The value.</returns>
+    public virtual double AtNormal(double normal) => Quantile(Copula.Rank(normal));
 }
 
 /// <summary>
@@ -77,6 +82,7 @@ public sealed class Resampled : Distribution
 {
     private readonly double[] values;
     private readonly double[] upTo;
+    private readonly double[] upToNormal;
 
     /// <summary>Makes the distribution.</summary>
     /// <param name="observations">Values with their weights, at least three with a weight above 0.</param>
@@ -101,6 +107,8 @@ public sealed class Resampled : Distribution
             Mean += values[i] * seen[i].Weight / total;
         }
 
+        upTo[^1] = 1.0;
+        upToNormal = Array.ConvertAll(upTo, Copula.NormalOf);
         Variance = seen.Sum(item => (item.Value - Mean) * (item.Value - Mean) * item.Weight / total);
         Words = $"drawn again from {values.Length} {of} of this farm, {values[0]:0.##} to {values[^1]:0.##}";
     }
@@ -121,6 +129,15 @@ public sealed class Resampled : Distribution
     public override double Quantile(double fraction)
     {
         int at = Array.BinarySearch(upTo, fraction);
+        return values[Math.Min(at >= 0 ? at : ~at, values.Length - 1)];
+    }
+
+    /// <summary>The same as by rank, with the ranks of the values turned into normal numbers once instead of every number into a rank.</summary>
+    /// <param name="normal">The number.</param>
+    /// <returns>The value.</returns>
+    public override double AtNormal(double normal)
+    {
+        int at = Array.BinarySearch(upToNormal, normal);
         return values[Math.Min(at >= 0 ? at : ~at, values.Length - 1)];
     }
 }

@@ -1,5 +1,4 @@
 using System.Numerics;
-using MathNet.Numerics.Distributions;
 
 namespace FarmEconomics.Decisions.Chances;
 
@@ -14,6 +13,8 @@ public sealed class SeededRandom
     private ulong s1;
     private ulong s2;
     private ulong s3;
+    private double spare;
+    private bool hasSpare;
 
     /// <summary>Makes a stream of numbers.</summary>
     /// <param name="seed">The seed.</param>
@@ -55,9 +56,31 @@ public sealed class SeededRandom
     /// <returns>The number.</returns>
     public double NextUniform() => ((Next() >> 12) + 0.5) * (1.0 / (1UL << 52));
 
-    /// <summary>A standard normal number, by inversion.</summary>
+    /// <summary>A standard normal number, by the polar method (Marsaglia and Bray, "A convenient method for generating normal variables", SIAM Review 6(3), 1964).</summary>
     /// <returns>The number.</returns>
-    public double NextNormal() => Normal.InvCDF(0.0, 1.0, NextUniform());
+    public double NextNormal()
+    {
+        if (hasSpare)
+        {
+            hasSpare = false;
+            return spare;
+        }
+
+        double x;
+        double y;
+        double square;
+        do
+        {
+            x = (2.0 * NextUniform()) - 1.0;
+            y = (2.0 * NextUniform()) - 1.0;
+            square = (x * x) + (y * y);
+        }
+        while (square >= 1.0 || square == 0.0);
+        double stretch = Math.Sqrt(-2.0 * Math.Log(square) / square);
+        spare = y * stretch;
+        hasSpare = true;
+        return x * stretch;
+    }
 
     internal static ulong SplitMix64(ref ulong state)
     {

@@ -107,8 +107,8 @@ public sealed class Simulation
         {
             double grown = Copula.Correlated(season[i], random.NextNormal(), shared);
             double sold = Copula.Correlated(grown, random.NextNormal(), risk.Correlation);
-            double yield = risk.Yield.Quantile(Copula.Rank(grown));
-            double price = risk.Price.Quantile(Copula.Rank(sold));
+            double yield = risk.Yield.AtNormal(grown);
+            double price = risk.Price.AtNormal(sold);
             net[i] = (price * yield * kept) - (yield * perQuantity) - still;
         }
 

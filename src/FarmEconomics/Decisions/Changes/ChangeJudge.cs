@@ -11,6 +11,7 @@ namespace FarmEconomics.Decisions.Changes;
 public sealed class ChangeJudge
 {
     private readonly SeasonReview season;
+    private readonly SeasonCosts costs;
     private readonly BedTime beds;
     private readonly LaborLimits limits;
     private readonly Dictionary<string, WhatIfModel> models = new(StringComparer.OrdinalIgnoreCase);
@@ -21,6 +22,7 @@ public sealed class ChangeJudge
     public ChangeJudge(SeasonCosts costs)
     {
         ArgumentNullException.ThrowIfNull(costs);
+        this.costs = costs;
         season = costs.Season;
         beds = new BedTime(season);
         limits = new LaborLimits(season);
@@ -84,6 +86,24 @@ public sealed class ChangeJudge
         EnterpriseBudget budget = Find(crop);
         return FitsIn(beds.GapsOf(budget), budget, elasticity);
     }
+
+    /// <summary>The partial budget of growing more alone, without moving fixed cost or looking for room.</summary>
+    /// <param name="crop">The crop's name, in any case.</param>
+    /// <param name="feet">Bed-feet more, above 0.</param>
+    /// <param name="elasticity">The price elasticity of demand; null: the price stays.</param>
+    /// <returns>The partial budget.</returns>
+    public PartialBudget GrowthOf(string crop, decimal feet, decimal? elasticity)
+    {
+        EnterpriseBudget budget = Find(crop);
+        Change grow = new(ChangeKind.Grow, budget.Name, feet, null, elasticity);
+        Check(grow, budget, null);
+        return Budget(grow.Title, null, Grown(budget, feet, grow));
+    }
+
+    /// <summary>How many more bed-feet of a crop there is room for under its covers while it stands.</summary>
+    /// <param name="crop">The crop's name, in any case.</param>
+    /// <returns>Bed-feet, 0 or more.</returns>
+    public decimal RoomFor(string crop) => beds.RoomFor(Find(crop));
 
     /// <summary>The what-if model of a crop.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
@@ -198,7 +218,7 @@ public sealed class ChangeJudge
     {
         if (!weekly.TryGetValue(crop.Name, out IReadOnlyList<WeeklyUse>? weeks))
         {
-            weekly[crop.Name] = weeks = WeeklyUse.Of(season, crop);
+            weekly[crop.Name] = weeks = WeeklyUse.Of(costs, crop);
         }
 
         return [.. weeks.Select(week => week with { BedFootWeeks = week.BedFootWeeks * factor, Hours = week.Hours * factor })];

@@ -17,18 +17,19 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
     public static DateOnly MondayOf(DateOnly day) => day.AddDays(-(((int)day.DayOfWeek + 6) % 7));
 
     /// <summary>A crop's use week by week; hours filled in from standards carry no day and are left out.</summary>
-    /// <param name="season">The season.</param>
+    /// <param name="costs">The season's costs.</param>
     /// <param name="budget">The budget of a crop.</param>
     /// <returns>The weeks in order, empty ones left out.</returns>
-    public static IReadOnlyList<WeeklyUse> Of(SeasonReview season, EnterpriseBudget budget)
+    public static IReadOnlyList<WeeklyUse> Of(SeasonCosts costs, EnterpriseBudget budget)
     {
-        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(budget);
+        SeasonReview season = costs.Season;
         SortedDictionary<DateOnly, (decimal Beds, decimal Hours)> weeks = [];
         foreach (Enterprise enterprise in budget.Enterprises)
         {
             AddBeds(season, enterprise, weeks);
-            foreach (Charge charge in season.DirectCharges(enterprise))
+            foreach (Charge charge in costs.DirectCharges(enterprise))
             {
                 AddHours(charge, 1m, weeks);
             }
