@@ -51,10 +51,11 @@ public sealed class SeasonCosts
     /// <summary>The costs of a budget, equal ones added up: direct ones first, then the pools, each by line and size.</summary>
     /// <param name="budget">A budget of plantings, a crop, a group or the farm of this season.</param>
     /// <returns>Lines that sum to the budget's total cost.</returns>
+    /// <exception cref="ArgumentException">The budget is of another season.</exception>
     public IReadOnlyList<CostLine> Of(EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
-        return budget.Enterprises.SelectMany(enterprise => byEnterprise[enterprise])
+        return budget.Enterprises.SelectMany(LinesOf)
             .GroupBy(line => (line.Name, line.Line, line.VariesWith, line.Stream, line.Pool))
             .Select(group => group.First() with { Amount = Money.Sum(group.Select(line => line.Amount)) })
             .Where(line => line.Amount != Money.Zero)
@@ -75,6 +76,10 @@ public sealed class SeasonCosts
     /// <param name="charge">The charge.</param>
     /// <returns>Amounts in the order of <see cref="VariesWith"/>; they sum to the charge.</returns>
     internal static Money[] ByBehavior(PoolCharge charge) => LargestRemainder.Split(charge.Amount, charge.Source.BehaviorShares);
+
+    private List<CostLine> LinesOf(Enterprise enterprise) => byEnterprise.TryGetValue(enterprise, out List<CostLine>? lines)
+        ? lines
+        : throw new ArgumentException($"{enterprise} is not of the season these costs are of ({Season.CropYear}).", nameof(enterprise));
 
     private static IEnumerable<CostLine> FromPool(PoolCharge charge)
     {

@@ -1,4 +1,3 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Chances;

@@ -149,6 +149,15 @@ public class WhatIfTests
     [Theory]
     [InlineData(0)]
     [InlineData(-1)]
-    public void Grid_FactorNotAboveZero_IsRefused(int factor) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => WhatIfGrid.Of(SeasonCosts.Of(SmallFarm().Season(2025)).Model(SmallFarm().Season(2025).Farm), [factor], [1m]));
+    public void Grid_FactorNotAboveZero_IsRefused(int factor)
+    {
+        SeasonReview season = SmallFarm().Season(2025);
+        WhatIfModel model = SeasonCosts.Of(season).Model(season.Farm);
+
+        Assert.Throws<ArgumentOutOfRangeException>(() => WhatIfGrid.Of(model, [factor], [1m]));
+    }
+
+    [Fact]
+    public void CostLines_BudgetOfAnotherSeason_AreRefused() =>
+        Assert.Throws<ArgumentException>(() => SeasonCosts.Of(SmallFarm().Season(2025)).Of(SmallFarm().Season(2025).Farm));
 }
