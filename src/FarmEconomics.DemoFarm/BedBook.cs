@@ -47,7 +47,7 @@ internal sealed class BedBook
     }
 
     /// <summary>Beds in the order they are tried: quick crops close to the shed, the rest around the rotation, one block a year on.</summary>
-    private static IEnumerable<Bed> Candidates(Planting planting, string place, int year)
+    private IEnumerable<Bed> Candidates(Planting planting, string place, int year)
     {
         if (place != "field")
         {
@@ -56,9 +56,14 @@ internal sealed class BedBook
 
         var quick = planting.OutOfBed.DayNumber - planting.InBed.DayNumber <= 75 && planting.Feet <= 120m;
         var shift = planting.Crop.Perennial ? 5 : quick ? 0 : 1 + (Math.Abs(Hash(planting.Crop.Family)) + year) % 5;
-        return Enumerable.Range(0, Beds.Blocks.Length)
-            .SelectMany(i => Beds.All.Where(b => b.Block == Beds.Blocks[(i + shift) % Beds.Blocks.Length]));
+        var blocks = Enumerable.Range(0, Beds.Blocks.Length).Select(i => Beds.Blocks[(i + shift) % Beds.Blocks.Length]);
+        // A quick crop goes where a bed has just come free, so that a few beds near the shed carry crop after crop.
+        return blocks.Chunk(3).SelectMany(near => Beds.All.Where(b => near.Contains(b.Block)).OrderBy(b => quick ? Idle(b, planting.InBed) : Array.IndexOf(near, b.Block)));
     }
+
+    /// <summary>Days since something was last cleared from a bed that season; a year where nothing was.</summary>
+    private int Idle(Bed bed, DateOnly day) =>
+        held[bed.Name].Where(s => s.To <= day && s.To.Year == day.Year).Select(s => day.DayNumber - s.To.DayNumber).DefaultIfEmpty(366).Min();
 
     /// <summary>A hash that is the same on every machine and every run.</summary>
     private static int Hash(string text) => text.Aggregate(7, (sum, letter) => ((sum * 31) + letter) % 10_007);

@@ -3,7 +3,7 @@ namespace FarmEconomics.DemoFarm;
 /// <summary>A permanent bed, or a shelf of trays.</summary>
 internal sealed record Bed(string Name, int Length, int Width, string Block, string? Structure);
 
-/// <summary>Six blocks of fifteen beds in the open, two unheated tunnels, one heated house and two shelves of trays.</summary>
+/// <summary>Six blocks of sixteen beds in the open, two unheated tunnels, one heated house and two shelves of trays.</summary>
 internal static class Beds
 {
     public const string TunnelOne = "Long Tunnel";
@@ -17,7 +17,7 @@ internal static class Beds
 
     private static IEnumerable<Bed> Field() =>
         from block in Blocks
-        from number in Enumerable.Range(1, 15)
+        from number in Enumerable.Range(1, 16)
         select new Bed($"{block} {number:00}", 100, 30, block, null);
 
     private static IEnumerable<Bed> Inside()

@@ -8,7 +8,7 @@ internal static class CropList
     // name | unit | group | family | storage days | store | water | per crate | yield per bed-foot | market price | wholesale part
     // | share portion | seed $/bed-foot | packing $/unit | grow min/bed-foot | harvest min/unit | pack min/unit | feet per tray | step | perennial
     private const string Table = """
-        Salad mix|lb|greens|mixed|2|cold room|1.2|6|1|13|0.70|0.3125|0.36|0.34|2.8|3.25|3|0|0.25|no
+        Salad mix|lb|greens|mixed|2|cold room|1.2|6|1.1|13|0.70|0.3125|0.36|0.34|2.8|3.25|3|0|0.25|no
         Spinach|lb|greens|amaranth|2|cold room|1.1|6|0.95|12|0.70|0.3125|0.34|0.30|2.8|3.5|2.75|0|0.25|no
         Arugula|lb|greens|brassica|2|cold room|1.1|6|0.6|13|0.70|0.25|0.2|0.34|2.5|3.38|2.88|0|0.25|no
         Head lettuce|head|greens|daisy|3|cold room|1.2|24|2.35|3.5|0.55|1|0.16|0.03|2.0|0.38|0.33|14|1|no
@@ -17,9 +17,9 @@ internal static class CropList
         Bok choy|head|greens|brassica|4|cold room|1.1|20|1.9|2.75|0.60|1|0.12|0.03|2.2|0.5|0.5|20|1|no
         Pea shoots|lb|microgreens|legume|6|cold room|0.2|4|0.56|24|0.75|0.125|1.3|0.9|5|4.4|5.5|1|0.25|no
         Micro mix|lb|microgreens|mixed|6|cold room|0.2|4|0.5|30|0.75|0|1.9|1.1|5.5|5.5|6|1|0.25|no
-        Radish|bunch|roots|brassica|6|cold room|0.9|24|2.4|3|0.58|1|0.14|0.03|1.9|1.12|0.62|0|1|no
+        Radish|bunch|roots|brassica|6|cold room|0.9|24|2.4|3.25|0.58|1|0.14|0.03|1.9|1.12|0.62|0|1|no
         Salad turnips|bunch|roots|brassica|6|cold room|1|24|1.6|3.5|0.60|1|0.14|0.03|1.9|1.12|0.62|0|1|no
-        Carrots|lb|roots|carrot|180|cold room|1|25|1.75|3.1|0.55|1.5|0.20|0.05|3.4|1|0.62|0|0.5|no
+        Carrots|lb|roots|carrot|180|cold room|1|25|1.75|3.1|0.55|1.5|0.20|0.05|2.7|0.9|0.56|0|0.5|no
         Beets|lb|roots|amaranth|150|cold room|1|25|1.6|3.25|0.55|1.5|0.16|0.05|2.6|1|0.62|0|0.5|no
         Winter radish|lb|roots|brassica|100|cold room|0.9|25|1.4|2.75|0.58|1|0.10|0.05|2|0.88|0.62|0|0.5|no
         Rutabaga|lb|roots|brassica|150|cold room|0.9|30|1.6|2|0.58|1.5|0.08|0.04|2|0.88|0.5|0|0.5|no
@@ -35,7 +35,7 @@ internal static class CropList
         Broccoli|lb|field|brassica|5|cold room|1.1|20|0.56|4|0.60|1|0.14|0.06|2.5|2.38|1.12|26|0.5|no
         Kohlrabi|lb|field|brassica|14|cold room|1|25|1.55|2.5|0.60|1|0.12|0.04|2|0.88|0.62|20|0.5|no
         Snap beans|lb|fruiting|legume|4|cold room|1|20|1.15|5.5|0.62|0.75|0.14|0.05|1.7|7|0.75|0|0.5|no
-        Snap peas|lb|fruiting|legume|4|cold room|1|20|0.58|7|0.62|0.5|0.24|0.06|3|8.5|0.75|0|0.5|no
+        Snap peas|lb|fruiting|legume|4|cold room|1|20|0.54|7|0.62|0.5|0.24|0.06|3|8.5|0.75|0|0.5|no
         Zucchini|lb|fruiting|cucurbit|6|cold room|1.1|30|2.5|2.25|0.55|1.25|0.08|0.03|1.6|0.56|0.31|20|0.5|no
         Cucumbers|lb|fruiting|cucurbit|6|cold room|1.3|30|2.6|3|0.58|1|0.16|0.03|3|0.62|0.31|20|0.5|no
         Tomatoes|lb|fruiting|nightshade|7|pack shed|1.4|20|4.4|5|0.62|1.5|0.42|0.05|11|0.75|0.44|18|0.5|no

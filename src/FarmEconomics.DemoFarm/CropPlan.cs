@@ -24,41 +24,41 @@ internal static class CropPlan
         Salad mix|Warm House|02-05|1|0|75|0|42|26
         Salad mix|Long Tunnel|03-05|1|0|55|0|45|14
         Salad mix|Ridge Tunnel|03-28|1|0|55|0|40|19
-        Salad mix|field|04-20|15|10|45|0|40|12
+        Salad mix|field|04-20|15|10|50|0|40|12
         Salad mix|Long Tunnel|10-06|1|0|110|0|42|34
         Salad mix|Warm House|10-06|1|0|75|0|45|32
         Spinach|Warm House|02-05|1|0|40|0|42|24
         Spinach|Long Tunnel|-09-12|1|0|60|0|172|45
         Spinach|Ridge Tunnel|-09-12|1|0|60|0|188|42
         Spinach|field|04-10|3|16|50|0|43|15
-        Spinach|field|08-08|3|12|70|0|44|22
+        Spinach|field|08-08|3|12|75|0|44|22
         Spinach|Long Tunnel|10-05|1|0|60|0|46|32
         Spinach|Warm House|10-06|1|0|40|0|46|30
         Arugula|Warm House|02-08|1|0|45|0|41|24
-        Arugula|field|04-12|10|15|30|0|41|12
+        Arugula|field|04-12|12|12|25|0|41|12
         Arugula|Long Tunnel|10-05|1|0|70|0|42|34
         Head lettuce|Long Tunnel|03-28|1|0|90|32|32|8
         Head lettuce|Ridge Tunnel|03-30|1|0|90|32|30|9
-        Head lettuce|field|05-06|10|12|75|28|38|12
+        Head lettuce|field|05-06|15|8|50|28|38|11
         Kale|field|05-14|1|0|190|34|40|125
         Kale|field|07-18|1|0|110|30|46|80
         Chard|field|05-20|1|0|120|30|42|110
         Bok choy|field|05-06|1|0|40|21|30|12
         Bok choy|field|08-08|2|16|50|21|32|14
         Radish|Ridge Tunnel|03-22|1|0|40|0|32|8
-        Radish|field|04-28|12|10|35|0|28|10
-        Salad turnips|field|05-02|6|20|48|0|42|14
+        Radish|field|04-28|9|13|50|0|28|10
+        Salad turnips|field|05-02|6|20|50|0|42|14
         Carrots|Ridge Tunnel|03-01|1|0|90|0|66|4
         Carrots|field|05-01|4|18|100|0|70|20
         Carrots|field|07-06|1|0|720|0|84|16
-        Beets|field|05-05|2|28|95|0|58|20
+        Beets|field|05-05|2|28|100|0|58|20
         Beets|field|07-08|1|0|340|0|78|18
         Winter radish|field|08-01|1|0|140|0|60|14
         Rutabaga|field|06-22|1|0|140|0|90|18
         Parsnips|field|05-04|1|0|180|0|126|30
         Celeriac|field|05-22|1|0|120|70|118|14
         Scallions|Ridge Tunnel|-09-14|1|0|45|0|208|22
-        Scallions|field|05-10|4|24|45|45|52|20
+        Scallions|field|05-10|4|24|50|45|52|20
         Onions|field|05-04|1|0|600|72|95|12
         Leeks|field|05-20|1|0|145|74|112|45
         Garlic|field|-10-12|1|0|420|0|280|5
@@ -70,10 +70,10 @@ internal static class CropPlan
         Broccoli|field|05-10|1|0|120|32|58|14
         Broccoli|field|07-14|1|0|180|30|60|18
         Kohlrabi|field|05-08|1|0|50|24|38|14
-        Kohlrabi|field|07-28|1|0|80|22|40|18
-        Snap beans|field|05-26|4|15|90|0|53|15
+        Kohlrabi|field|07-28|1|0|75|22|40|18
+        Snap beans|field|05-26|4|15|100|0|53|15
         Snap peas|field|04-22|2|14|110|0|62|17
-        Zucchini|field|05-29|3|20|90|20|36|36
+        Zucchini|field|05-29|3|20|100|20|36|36
         Cucumbers|Ridge Tunnel|05-10|1|0|90|22|42|65
         Cucumbers|field|06-05|1|0|170|18|46|36
         Tomatoes|Warm House|04-22|1|0|180|48|67|92
@@ -83,7 +83,7 @@ internal static class CropPlan
         Eggplant|Ridge Tunnel|05-15|1|0|90|56|70|60
         Melons|field|06-03|1|0|190|24|74|20
         Basil|Warm House|05-10|1|0|45|34|34|95
-        Cilantro|field|05-04|6|20|26|0|46|12
+        Cilantro|field|05-04|6|20|25|0|46|12
         Parsley|field|05-14|1|0|100|40|42|108
         """;
 

@@ -46,18 +46,32 @@ internal static class LaborBook
             .Select(g => g.Key with { Hours = g.Sum(c => c.Hours) });
         var random = FarmFacts.RandomFor(4);
         var log = new List<Entry>();
-        foreach (var day in chores.GroupBy(c => c.Date).OrderBy(g => g.Key))
+        var byDay = chores.ToLookup(c => c.Date);
+        var waiting = new List<Chore>();
+        for (var day = FarmFacts.FirstDay; day <= FarmFacts.AsOf; day = day.AddDays(1))
         {
-            var roster = new Roster(day.Key, random);
-            foreach (var chore in day)
+            var roster = new Roster(day, random);
+            // What was put off comes first, then what can't wait; bed work waits for the next weekday when the hands are all taken.
+            var today = waiting.Concat(byDay[day]).OrderBy(c => CanWait(c) ? 1 : 0).ToList();
+            waiting.Clear();
+            foreach (var chore in today)
             {
-                log.AddRange(roster.Share(chore));
+                if (CanWait(chore) && day < FarmFacts.AsOf && (roster.Free < chore.Hours || day.DayOfWeek is DayOfWeek.Saturday or DayOfWeek.Sunday))
+                {
+                    waiting.Add(chore with { Date = day.AddDays(1) });
+                }
+                else
+                {
+                    log.AddRange(roster.Share(chore with { Date = day }));
+                }
             }
         }
 
         // What one person did twice that day under the same heading is one row.
         return [.. log.GroupBy(e => (e.Chore with { Hours = 0m, Who = Hands.Owners }, e.Worker)).Select(g => new Entry(g.First().Chore, g.Key.Worker, g.Sum(e => e.Hours)))];
     }
+
+    private static bool CanWait(Chore chore) => chore.Who != Hands.Volunteer && chore.Task is "Weed" or "Prepare and sow" or "Transplant" or "Trellis and prune" or "Sow trays";
 
     /// <summary>A big bed job takes the crew more than one day: six hours a day, on the workdays that follow.</summary>
     private static IEnumerable<Chore> Spread(Chore chore)

@@ -32,7 +32,7 @@ internal static class PlannedGaps
     /// <summary>One bed overfull for a week, and one tray count nobody wrote down.</summary>
     public static void InPlantings(List<Planting> plantings)
     {
-        plantings.First(p => p.Name == "Head lettuce 2025-06").Trays = null;
+        plantings.First(p => p.Name == "Head lettuce 2025-07").Trays = null;
         var late = (
             from first in plantings
             where first.InBed.Year == 2025 && first.Places.Count == 1 && first.Places[0].Bed.Structure == null && first.InBed.Month is >= 5 and <= 7

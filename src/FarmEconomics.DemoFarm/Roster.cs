@@ -19,14 +19,14 @@ internal sealed class Roster
             free[FarmFacts.Lead] = day.DayOfWeek is DayOfWeek.Monday or DayOfWeek.Thursday ? 4m : 6m;
         }
 
-        if (weekday && day.DayOfYear is >= 135 and <= 290 && day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Wednesday or DayOfWeek.Friday)
+        if (day.DayOfYear is >= 135 and <= 290 && day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Wednesday or DayOfWeek.Friday)
         {
-            free[FarmFacts.CrewTwo] = day.DayOfYear is >= 135 and <= 290 ? 6m : 0m;
+            free[FarmFacts.CrewTwo] = 6m;
         }
 
         if (day.DayOfYear is >= 165 and <= 245 && day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Friday)
         {
-            free[FarmFacts.CrewThree] = day.DayOfYear is >= 165 and <= 245 ? 6m : 0m;
+            free[FarmFacts.CrewThree] = 6m;
         }
 
         if (day.DayOfWeek == DayOfWeek.Saturday && day.DayOfYear is >= 150 and <= 265)
@@ -34,6 +34,9 @@ internal sealed class Roster
             free[FarmFacts.MarketHelper] = 6m;
         }
     }
+
+    /// <summary>Hours still free among all who are there.</summary>
+    public decimal Free => free.Values.Sum(hours => Math.Max(0m, hours));
 
     /// <summary>Shares a chore out in rows of at most five hours, quarter hours throughout.</summary>
     public IEnumerable<LaborBook.Entry> Share(Chore chore)

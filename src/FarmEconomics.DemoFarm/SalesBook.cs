@@ -132,7 +132,7 @@ internal sealed class SalesBook
         {
             // Where there isn't enough for all, members choose: a third of the portions is the least worth putting out.
             var all = members * stock.Crop.Portion;
-            var offered = Math.Min(all, stock.Sound(day) * (stock.Crop.Keeps ? 0.25m : 0.85m));
+            var offered = Math.Min(all, stock.Sound(day) * (stock.Crop.Keeps ? 0.28m : 0.88m));
             var step = stock.Crop.Unit == "lb" ? 0.5m : 1m;
             var quantity = Math.Floor(offered / step) * step;
             if (worth <= 0m || quantity < all / 3m)

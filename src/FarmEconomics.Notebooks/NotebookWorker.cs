@@ -10,7 +10,10 @@ public static class NotebookWorker
     /// <summary>The hidden first argument.</summary>
     public const string Verb = "run-notebook";
 
+    private static bool busy;
+
     /// <summary>Runs notebooks until standard input ends.</summary>
+    /// <param name="args">The program's arguments; nothing after the verb is read.</param>
     /// <returns>0: the notebooks' own failures are reported, not returned.</returns>
     public static async Task<int> RunAsync(string[] args)
     {
@@ -37,8 +40,6 @@ public static class NotebookWorker
 
         return 0;
     }
-
-    private static bool busy;
 
     private static void Listen(StreamReader input, ChannelWriter<string> jobs)
     {

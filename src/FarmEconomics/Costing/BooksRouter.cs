@@ -33,9 +33,8 @@ internal sealed class BooksRouter
     /// <summary>The crop year a row of the books belongs to.</summary>
     internal int HomeYear(ExpenseRow row)
     {
-        if (!string.IsNullOrWhiteSpace(row.Planting))
+        if (!string.IsNullOrWhiteSpace(row.Planting) && records.FindPlanting(row.Planting) is { } planting)
         {
-            Planting planting = records.Planting(row.Planting);
             DateOnly day = row.CropYear is { } year ? records.Settings.StartOf(year) : row.Date;
             return trace.Calendar.EnterpriseOf(planting, day).CropYear;
         }
@@ -77,8 +76,15 @@ internal sealed class BooksRouter
         };
         if (!string.IsNullOrWhiteSpace(row.Planting))
         {
-            DateOnly day = records.Settings.StartOf(year);
-            charges.Add(charge with { Enterprise = trace.Calendar.EnterpriseOf(records.Planting(row.Planting), day) });
+            if (records.FindPlanting(row.Planting) is { } planting)
+            {
+                charges.Add(charge with { Enterprise = trace.Calendar.EnterpriseOf(planting, records.Settings.StartOf(year)) });
+            }
+            else
+            {
+                problems.Add(TracingProblems.PlantingAfterClose(row.Source, row.Planting, farm.Amount));
+                charges.Add(charge with { Outside = Outside.NotAssigned });
+            }
         }
         else if (!string.IsNullOrWhiteSpace(row.Crop))
         {

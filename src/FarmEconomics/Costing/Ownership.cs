@@ -32,6 +32,12 @@ public static class Ownership
             return 1m / years;
         }
 
+        // Beyond this the payment is the interest alone to the last digit a decimal holds (land on a 999-year lease).
+        if (Math.Pow(1.0 + (double)rate, (double)years) > 1e24)
+        {
+            return rate;
+        }
+
         decimal growth = years == decimal.Floor(years) ? Power(1m + rate, (int)years) : (decimal)Math.Pow(1.0 + (double)rate, (double)years);
         return rate / (1m - (1m / growth));
     }

@@ -14,6 +14,7 @@ public sealed class PoolNetwork
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
         UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
+        WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
         Running = Solve(settings.SharingMethod, ownership: false);
         Owning = Solve(settings.SharingMethod, ownership: true);
@@ -63,6 +64,27 @@ public sealed class PoolNetwork
         return used / users.Pool.Row.Capacity.Value;
     }
 
+    /// <summary>The household's part of a pool may be taken out by farm_percent or by use, not by both.</summary>
+    private static void WarnOfHouseholdTwice(ChargeBook book, int year, List<Problem> problems)
+    {
+        FarmRecords records = book.Trace.Records;
+        foreach (UseRow use in records.Tables.Use)
+        {
+            if (!string.Equals(use.User.Trim(), "household", StringComparison.OrdinalIgnoreCase) || (use.CropYear ?? year) != year)
+            {
+                continue;
+            }
+
+            Pool pool = records.Pool(use.Pool);
+            Charge? split = book.Charges.FirstOrDefault(charge => charge.Pool == pool && charge.HomeYear == year
+                && charge.Origin is AssetRow { FarmPercent: < 100m } or ExpenseRow { FarmPercent: < 100m });
+            if (split is not null)
+            {
+                problems.Add(CostingProblems.HouseholdTwice(use, pool, split.Origin.Source));
+            }
+        }
+    }
+
     private SharedCosts Solve(SharingMethod method, bool ownership)
     {
         int pools = Users.Count;
@@ -71,34 +93,28 @@ public sealed class PoolNetwork
         for (int i = 0; i < pools; i++)
         {
             PoolUsers users = Users[i];
-            double factor = ownership ? (double)UsedFactor[i] : 1.0;
             double total = (double)users.Total;
-            if (ownership)
-            {
-                r[i, Column(Outside.Unused)] = 1.0 - factor;
-            }
-
             if (total <= 0.0)
             {
-                r[i, Column(Outside.NotAssigned)] = factor;
+                r[i, Column(Outside.NotAssigned)] = 1.0;
                 continue;
             }
 
             for (int j = 0; j < pools; j++)
             {
-                q[i, j] = factor * (double)users.OfPool[j] / total;
+                q[i, j] = (double)users.OfPool[j] / total;
             }
 
             for (int j = 0; j < Enterprises.Count; j++)
             {
-                r[i, j] = factor * (double)users.OfEnterprise[j] / total;
+                r[i, j] = (double)users.OfEnterprise[j] / total;
             }
 
-            r[i, Column(Outside.Household)] = factor * (double)users.Household / total;
-            r[i, Column(Outside.NotAssigned)] = factor * (double)users.NotAssigned / total;
+            r[i, Column(Outside.Household)] = (double)users.Household / total;
+            r[i, Column(Outside.NotAssigned)] = (double)users.NotAssigned / total;
         }
 
-        return SharedCosts.Solve(q, r, method);
+        return SharedCosts.Solve(q, r, method, ownership ? UsedFactor : null, Column(Outside.Unused));
     }
 
     /// <summary>Pools that only serve each other can't hand their cost to anybody: an error that names the circle.</summary>

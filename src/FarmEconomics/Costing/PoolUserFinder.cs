@@ -43,8 +43,9 @@ internal sealed class PoolUserFinder
             FillBasis(users, fallback);
         }
 
-        AddUse(users);
-        AddLoads(users);
+        HashSet<int> replaced = [];
+        AddUse(users, replaced);
+        AddLoads(users, replaced);
         return users;
     }
 
@@ -211,9 +212,8 @@ internal sealed class PoolUserFinder
         }
     }
 
-    private void AddUse(PoolUsers users)
+    private void AddUse(PoolUsers users, HashSet<int> replaced)
     {
-        HashSet<int> replaced = [];
         foreach (UseRow row in records.Tables.Use)
         {
             if (records.Pool(row.Pool) == users.Pool && (row.CropYear is null || row.CropYear == year))
@@ -223,11 +223,10 @@ internal sealed class PoolUserFinder
         }
     }
 
-    private void AddLoads(PoolUsers users)
+    private void AddLoads(PoolUsers users, HashSet<int> replaced)
     {
         DateOnly from = records.Settings.StartOf(year);
         DateOnly last = records.Settings.EndOf(year).AddDays(-1);
-        HashSet<int> replaced = [];
         foreach (LoadRow row in records.Tables.Loads)
         {
             if (records.Pool(row.Pool) == users.Pool)
@@ -235,31 +234,19 @@ internal sealed class PoolUserFinder
                 decimal kilowattHours = LoadEnergy.KilowattHours(row, from, last);
                 if (kilowattHours > 0m)
                 {
-                    AddUser(users, row, row.User, kilowattHours, users.Pool.Basis.Kind == BasisKind.Measured ? null : replaced);
+                    AddUser(users, row, row.User, kilowattHours, replaced);
                 }
             }
         }
     }
 
-    private void WarnOfHouseholdTwice(Pool pool, IRecordRow use)
-    {
-        IRecordRow? percent = records.Tables.Assets.Find(asset => asset.FarmPercent < 100m && records.Pool(asset.Pool) == pool
-                && Ownership.MonthsInService(asset, year, records.Settings, withinLife: false) > 0)
-            ?? book.Charges.FirstOrDefault(charge => charge.Pool == pool && charge.HomeYear == year && charge.Origin is ExpenseRow { FarmPercent: < 100m })?.Origin;
-        if (percent is not null)
-        {
-            WarnOnce(pool, CostingProblems.HouseholdTwice(use, pool, percent.Source));
-        }
-    }
-
     /// <summary>Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight.</summary>
-    private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int>? replaced)
+    private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int> replaced)
     {
         string name = user.Trim();
         if (string.Equals(name, "household", StringComparison.OrdinalIgnoreCase))
         {
             users.Household += quantity;
-            WarnOfHouseholdTwice(users.Pool, row);
         }
         else if (records.FindPool(name) is { } pool)
         {
@@ -288,7 +275,7 @@ internal sealed class PoolUserFinder
             decimal[] parts = LargestRemainder.SplitExactly(quantity, days.Sum() > 0m ? days : own.Select(i => Enterprises[i].BedFeet.Value).ToArray());
             for (int k = 0; k < own.Count; k++)
             {
-                if (replaced is not null && replaced.Add(own[k]))
+                if (replaced.Add(own[k]))
                 {
                     users.OfEnterprise[own[k]] = 0m;
                 }

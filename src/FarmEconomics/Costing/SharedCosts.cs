@@ -29,7 +29,17 @@ public sealed class SharedCosts
     /// <param name="toTargets">R: row i holds what pool i passes to each target.</param>
     /// <param name="method">Reciprocal, step-down in the order of the rows, or direct.</param>
     /// <returns>The shares.</returns>
-    public static SharedCosts Solve(double[,] toPools, double[,] toTargets, SharingMethod method)
+    public static SharedCosts Solve(double[,] toPools, double[,] toTargets, SharingMethod method) =>
+        Solve(toPools, toTargets, method, passedOn: null, idleColumn: 0);
+
+    /// <summary>Solves the shares of pools that keep a part of what they hold: idle capacity, which no method hands to users.</summary>
+    /// <param name="toPools">Q, as if everything were passed on.</param>
+    /// <param name="toTargets">R, as if everything were passed on.</param>
+    /// <param name="method">Reciprocal, step-down in the order of the rows, or direct.</param>
+    /// <param name="passedOn">The part of each pool that is passed on, 0 to 1; null: all of it.</param>
+    /// <param name="idleColumn">The target that takes the rest.</param>
+    /// <returns>The shares.</returns>
+    internal static SharedCosts Solve(double[,] toPools, double[,] toTargets, SharingMethod method, IReadOnlyList<decimal>? passedOn, int idleColumn)
     {
         ArgumentNullException.ThrowIfNull(toPools);
         ArgumentNullException.ThrowIfNull(toTargets);
@@ -38,6 +48,14 @@ public sealed class SharedCosts
         if (method != SharingMethod.Reciprocal)
         {
             CutReturnFlows(q, r, method);
+        }
+
+        for (int i = 0; i < (passedOn?.Count ?? 0); i++)
+        {
+            double part = (double)passedOn![i];
+            q.SetRow(i, q.Row(i) * part);
+            r.SetRow(i, r.Row(i) * part);
+            r[i, idleColumn] += 1.0 - part;
         }
 
         Matrix<double> full = q.RowCount == 0 ? r : (Matrix<double>.Build.DenseIdentity(q.RowCount) - q).LU().Solve(r);

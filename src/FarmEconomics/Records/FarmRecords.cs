@@ -107,8 +107,6 @@ public sealed class FarmRecords
     /// <returns>The pool or null.</returns>
     public Pool? FindPool(string name) => poolsByName.GetValueOrDefault(name.Trim());
 
-    internal Planting Planting(string name) => plantingsByName[name.Trim()];
-
     internal Planting? FindPlanting(string name) => plantingsByName.GetValueOrDefault(name.Trim());
 
     internal Channel Channel(string name) => channelsByName[name.Trim()];

@@ -59,7 +59,7 @@ public sealed class FarmTrace
     /// <summary>Traces linked records.</summary>
     /// <param name="records">The records.</param>
     /// <returns>The trace.</returns>
-    /// <exception cref="RecordsException">A harvest names only a crop that was never planted by then.</exception>
+    /// <exception cref="RecordsException">A harvest names a crop or a planting that was never planted by then.</exception>
     public static FarmTrace Of(FarmRecords records)
     {
         ArgumentNullException.ThrowIfNull(records);

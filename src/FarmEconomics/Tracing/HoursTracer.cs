@@ -35,7 +35,13 @@ internal sealed class HoursTracer
         LaborUse use = new(row, task.Stage, records.WorkerOn(row.Worker, row.Date).Kind, row.Hours, records.Settings.WindowOf(row.Date), added: false);
         if (!string.IsNullOrWhiteSpace(row.Planting))
         {
-            use.PartList.Add(new LaborPart(use, calendar.EnterpriseOf(records.Planting(row.Planting), row.Date), null, row.Hours, Estimated: false));
+            Enterprise? enterprise = records.FindPlanting(row.Planting) is { } planting ? calendar.EnterpriseOf(planting, row.Date) : null;
+            if (enterprise is null)
+            {
+                problems.Add(TracingProblems.PlantingAfterClose(row.Source, row.Planting, null));
+            }
+
+            use.PartList.Add(new LaborPart(use, enterprise, null, row.Hours, Estimated: false));
         }
         else if (!string.IsNullOrWhiteSpace(row.Crop))
         {

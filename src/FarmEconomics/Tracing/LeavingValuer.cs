@@ -121,7 +121,8 @@ internal sealed class LeavingValuer
         foreach (((Channel channel, int window), decimal amount) in income)
         {
             List<Leaving> leavings = delivered[(channel, window)].ToList();
-            decimal[] values = leavings.Select(leaving => leaving.ListValue.Amount).ToArray();
+            // A credit among the shares lowers nobody's part below 0.
+            decimal[] values = leavings.Select(leaving => Math.Max(0m, leaving.ListValue.Amount)).ToArray();
             if (values.Sum() <= 0m)
             {
                 problems.Add(TracingProblems.ShareIncomeWithoutShares(channel, window, amount));
@@ -176,6 +177,11 @@ internal sealed class LeavingValuer
         // The unmatched part is one last share of the row; that share is then spread over the year's plantings.
         int lots = parts.TakeWhile(part => part.Lot is not null).Count();
         decimal[] spread = parts.Skip(lots).Select(part => part.Quantity).ToArray();
+        if (leaving.Quantity == 0m)
+        {
+            spread = parts.ConvertAll(part => part.Enterprise?.BedFeet.Value ?? 0m).ToArray();
+        }
+
         List<decimal> weights = parts.Take(lots).Select(part => part.Quantity).ToList();
         if (spread.Length > 0)
         {

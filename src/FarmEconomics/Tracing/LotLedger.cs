@@ -74,9 +74,8 @@ internal sealed class LotLedger
             decimal left = leaving.Quantity;
             CropStore store = stores[leaving.Crop.Index];
             store.Advance(leaving.Row.Date);
-            if (!string.IsNullOrWhiteSpace(leaving.Row.Planting))
+            if (!string.IsNullOrWhiteSpace(leaving.Row.Planting) && records.FindPlanting(leaving.Row.Planting) is { } planting)
             {
-                Planting planting = records.Planting(leaving.Row.Planting);
                 left = store.DrawPlanting(leaving, planting, left);
             }
 
@@ -94,6 +93,11 @@ internal sealed class LotLedger
             {
                 problems.Add(TracingProblems.SoldMoreThanPicked(leaving, left));
                 Spread(leaving, left);
+            }
+            else if (leaving.PartList.Count == 0)
+            {
+                // Money without goods (a credit): it stays with the crop's plantings of the year.
+                Spread(leaving, 0m);
             }
         }
     }
@@ -118,7 +122,7 @@ internal sealed class LotLedger
         decimal[] parts = Costing.LargestRemainder.SplitExactly(quantity, weights);
         for (int i = 0; i < enterprises.Count; i++)
         {
-            if (parts[i] > 0m)
+            if (parts[i] > 0m || (quantity == 0m && weights[i] > 0m))
             {
                 leaving.PartList.Add(new LeavingPart(leaving, null, enterprises[i], parts[i]));
                 enterprises[i].Unmatched += parts[i];

@@ -27,13 +27,9 @@ internal sealed class PlantingCalendar
         foreach (Planting planting in records.Plantings)
         {
             PlantingsByCrop[planting.Crop.Index].Add(planting);
-            foreach (BedPlanting bed in planting.BedList)
-            {
-                // Until the last harvest is known, a row without out_of_bed stands in its bed up to the closing date.
-                bed.Out = bed.Row.OutOfBed ?? records.AsOf.AddDays(1);
-            }
         }
 
+        BedStays.Assume(records);
         Picks = SplitHarvests();
         CloseBeds();
         cropYears = records.Plantings.Select(CropYearOf).ToArray();
@@ -77,7 +73,8 @@ internal sealed class PlantingCalendar
         {
             if (!string.IsNullOrWhiteSpace(row.Planting))
             {
-                Planting planting = records.Planting(row.Planting);
+                Planting planting = records.FindPlanting(row.Planting)
+                    ?? throw new RecordsException(TracingProblems.HarvestBeforePlanting(row));
                 picks.Add(new Pick(row, planting, planting.Crop.ToBase(row.Quantity, row.Unit), planting.Crop.ToBase(row.Culled ?? 0m, row.Unit)));
                 continue;
             }

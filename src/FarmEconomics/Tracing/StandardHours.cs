@@ -59,10 +59,11 @@ internal sealed class StandardHours
             HoursTracer.Spread(use, standard, use.Hours, estimated: true);
         }
 
-        if (ControlTotal(window, stage) is { } control)
+        List<TotalRow> controls = ControlTotals(window, stage);
+        if (controls.Count > 0)
         {
             decimal logged = uses.Where(use => use.Window == window && use.Stage == stage && !use.Added).Sum(use => use.Hours);
-            Add(control, WorkerKind.Hired, window, stage, standard, control.Amount - logged);
+            Add(controls[0], WorkerKind.Hired, window, stage, standard, controls.Sum(control => control.Amount) - logged);
         }
         else if (waiting.Count == 0)
         {
@@ -113,10 +114,17 @@ internal sealed class StandardHours
         return weights;
     }
 
-    private TotalRow? ControlTotal(int window, Stage stage) =>
-        records.Tables.Totals.Find(row =>
-            string.Equals(row.Measure.Replace(" ", "", StringComparison.Ordinal), $"hours:{stage}", StringComparison.OrdinalIgnoreCase)
-            && row.From is { } from && records.Settings.WindowOf(from) == window);
+    /// <summary>The totals of a stage whose span lies in the window; several (one a month, say) count together.</summary>
+    private List<TotalRow> ControlTotals(int window, Stage stage)
+    {
+        string measure = $"hours:{stage}";
+        return records.Tables.Totals.FindAll(row =>
+            string.Equals(row.Measure.Replace(" ", "", StringComparison.Ordinal), measure, StringComparison.OrdinalIgnoreCase)
+            && records.Settings.WindowOf(row.From ?? FirstDay()) == window);
+    }
+
+    /// <summary>A total without a first day starts with the first record of work.</summary>
+    private DateOnly FirstDay() => records.Labor.Count > 0 ? records.Labor.Min(row => row.Date) : records.AsOf;
 }
 
 /// <summary>How many of the things a rate is counted for an enterprise has.</summary>

@@ -10,6 +10,10 @@ internal static class TracingProblems
         ProblemCodes.HarvestTooEarly, row.Source, "crop",
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, but no planting of it was in a bed on or before that day.") with { Offending = row.Crop };
 
+    internal static Problem HarvestBeforePlanting(HarvestRow row) => ProblemCatalog.Make(
+        ProblemCodes.HarvestTooEarly, row.Source, "planting",
+        $"{row.Planting!.Trim()} was picked on {row.Date:yyyy-MM-dd}, but it goes into its bed after the closing date.") with { Offending = row.Planting };
+
     internal static Problem HarvestAfterBed(HarvestRow row, Crop crop, Planting planting) => ProblemCatalog.Make(
         ProblemCodes.HarvestAfterBed, row.Source, "crop",
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.") with { Offending = row.Crop };
@@ -57,4 +61,8 @@ internal static class TracingProblems
     internal static Problem UnassignedLeaving(Leaving leaving) => ProblemCatalog.Make(
         ProblemCodes.UnassignedLeaving, leaving.Row.Source, "crop",
         $"{leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} but has no planting in crop year {leaving.Window}: its money is not assigned to any crop.") with { Money = leaving.Amount.Amount };
+
+    internal static Problem PlantingAfterClose(SourceLine source, string planting, decimal? money) => ProblemCatalog.Make(
+        ProblemCodes.PlantingAfterClose, source, "planting",
+        $"{planting.Trim()} goes into its bed after the closing date: not assigned to any crop in this review.") with { Offending = planting, Money = money };
 }

@@ -18,6 +18,16 @@ public class NotebookRunTests
     }
 
     [Fact]
+    public async Task Season_InThisProcess_GivesTheSameOutputsAsInAChild()
+    {
+        string before = Directory.GetCurrentDirectory();
+        NotebookRun here = await NotebookHost.RunAsync(
+            Repository.Sample("season"), Runs.NoParameters, new NotebookRunOptions(), TestContext.Current.CancellationToken);
+        Assert.Equal((await Runs.Season()).Document.ToJson(), here.Document.ToJson());
+        Assert.Equal(before, Directory.GetCurrentDirectory());
+    }
+
+    [Fact]
     public async Task Figure_InExecutedDocument_HasPictureVectorAndWords()
     {
         NotebookRun run = await Runs.Season();

@@ -23,7 +23,7 @@ public class BrowserTests
     }
 
     [Fact]
-    public async Task Page_Style_IsAccepted()
+    public async Task Page_WithAStyleThatWasChanged_IsRefusedAndHeard()
     {
         string page = (await NotebookPageTests.SeasonPage()).Replace("</style>", " </style>", StringComparison.Ordinal);
         Assert.Contains(await OpenAsync(page), line => line.Contains("style", StringComparison.Ordinal));

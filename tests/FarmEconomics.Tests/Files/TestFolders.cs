@@ -6,6 +6,8 @@ internal static class TestFolders
     /// <summary>Set to 1 to write expected texts and generated documents anew instead of comparing them.</summary>
     public const string RewriteVariable = "FARM_REWRITE";
 
+    private static readonly string Scratch = MakeScratch();
+
     public static bool Rewrite => Environment.GetEnvironmentVariable(RewriteVariable) == "1";
 
     public static string Repository { get; } = FindRepository();
@@ -15,7 +17,7 @@ internal static class TestFolders
     /// <summary>A new folder holding the given files.</summary>
     public static string Make(params (string Name, string Text)[] files)
     {
-        string folder = Directory.CreateTempSubdirectory("farm-records-").FullName;
+        string folder = Directory.CreateDirectory(Path.Combine(Scratch, Path.GetRandomFileName())).FullName;
         foreach ((string name, string text) in files)
         {
             File.WriteAllText(Path.Combine(folder, name), text);
@@ -27,7 +29,7 @@ internal static class TestFolders
     /// <summary>The sound folder with the files of a bad one in place of its own; <c>x.csv.absent</c> takes x.csv away.</summary>
     public static string MakeBad(string code)
     {
-        string folder = Directory.CreateTempSubdirectory("farm-records-").FullName;
+        string folder = Directory.CreateDirectory(Path.Combine(Scratch, Path.GetRandomFileName())).FullName;
         foreach (string file in Directory.EnumerateFiles(Path.Combine(BadRecords, "sound")).Concat(Directory.EnumerateFiles(Path.Combine(BadRecords, code))))
         {
             string name = Path.GetFileName(file);
@@ -41,6 +43,13 @@ internal static class TestFolders
             }
         }
 
+        return folder;
+    }
+
+    private static string MakeScratch()
+    {
+        string folder = Directory.CreateTempSubdirectory("farm-records-").FullName;
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
         return folder;
     }
 

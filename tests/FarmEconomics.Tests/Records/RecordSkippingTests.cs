@@ -42,6 +42,17 @@ public class RecordSkippingTests
     }
 
     [Fact]
+    public void Without_BadOption_IsNoRowToLeaveOut()
+    {
+        RecordsReading reading = RecordsFolder.Read(Path.Combine(TestFolders.BadRecords, "sound"), [new("owner_wage", "plenty")]);
+
+        SkipResult result = reading.Tables.Without(reading.Problems, reading.FarmSettings);
+
+        Assert.Equal("E121", Assert.Single(result.Unmendable).Code);
+        Assert.Empty(result.Skipped);
+    }
+
+    [Fact]
     public void Without_TwentyFaults_LeavesSoundRecordsAndEveryRowAccountedFor()
     {
         RecordsReading reading = RecordsFolder.Read(Path.Combine(TestFolders.BadRecords, "twenty-faults"));

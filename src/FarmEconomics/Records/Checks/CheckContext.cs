@@ -106,14 +106,14 @@ internal sealed class CheckContext
     }
 
     /// <summary>For dates that may lie long before the first season: assets, perennials, the first day of a bed or a price.</summary>
-    public bool InCalendar(IRecordRow row, string column, DateOnly? date)
+    public bool InCalendar(IRecordRow row, string column, DateOnly? date, int earliest = YearsCovered.Earliest)
     {
-        if (date is null or { Year: >= YearsCovered.Earliest and <= YearsCovered.Latest })
+        if (date is null || (date.Value.Year >= earliest && date.Value.Year <= YearsCovered.Latest))
         {
             return true;
         }
 
-        Report(ProblemCodes.DateOutside, row, column, $"{column} {date:yyyy-MM-dd} is before {YearsCovered.Earliest} or after {YearsCovered.Latest}.", $"{date:yyyy-MM-dd}");
+        Report(ProblemCodes.DateOutside, row, column, $"{column} {date:yyyy-MM-dd} is before {earliest} or after {YearsCovered.Latest}.", $"{date:yyyy-MM-dd}");
         return false;
     }
 

@@ -42,6 +42,7 @@ internal sealed class NameIndex(string code, string what, string where, bool che
         if (skipped?.Contains(name.Trim()) == true)
         {
             context.Report(code, row, column, $"The {what} \"{name}\" stands in a row that is skipped.", name);
+            context.Problems[^1] = context.Problems[^1] with { Hint = "Mend that row, and this one is read." };
             return false;
         }
 

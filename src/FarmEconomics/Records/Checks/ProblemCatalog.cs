@@ -159,7 +159,7 @@ public static class ProblemCatalog
                 "The percentage is below 0 or above 100.",
                 "Correct the number: 6.5 stands for 6.5 %."),
             new(ProblemCodes.DateOutside, "Date outside any crop year",
-                "The date, or crop year, is before 1990, after 2099, or more than a year away from the years the plantings, harvests and sales cover.",
+                "The date, or crop year, is before 1990 (1900 for assets), after 2099, or more than a year away from the years the plantings, harvests and sales cover.",
                 "Correct the year of the date."),
             new(ProblemCodes.IncomeChannel, "Income through a channel that takes sales",
                 "Income without a crop comes through a channel of kind share or other; the money of other channels stands in sales.csv.",

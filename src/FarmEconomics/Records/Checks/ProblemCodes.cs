@@ -195,6 +195,9 @@ public static class ProblemCodes
     /// <summary>Sold without a planting.</summary>
     public const string UnassignedLeaving = "W412";
 
+    /// <summary>Planting set out after the closing date.</summary>
+    public const string PlantingAfterClose = "W413";
+
     /// <summary>Pools that serve only each other.</summary>
     public const string ClosedCircle = "E501";
 

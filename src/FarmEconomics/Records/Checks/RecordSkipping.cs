@@ -10,7 +10,7 @@ public sealed record SkippedRow(SourceLine Source, decimal? Money, string Why);
 /// <param name="Tables">The rows that are left; they refer to nothing that was skipped.</param>
 /// <param name="Skipped">The rows left out, by file and line.</param>
 /// <param name="FollowOn">Errors of rows that were fine but refer to a skipped row.</param>
-/// <param name="Unmendable">Errors of a whole file, which skipping rows does not mend: no result can be made.</param>
+/// <param name="Unmendable">Errors of a whole file or of an option, which skipping rows does not mend: no result can be made.</param>
 public sealed record SkipResult(
     RecordTables Tables,
     IReadOnlyList<SkippedRow> Skipped,
@@ -40,7 +40,7 @@ public static class RecordSkipping
         }
 
         var followOn = new List<Problem>();
-        IEnumerable<Problem> errors = problems.Where(problem => problem.Severity == Severity.Error && !WholeFile.Contains(problem.Code));
+        IEnumerable<Problem> errors = problems.Where(problem => problem.Severity == Severity.Error && !IsUnmendable(problem));
         RecordTables left = tables;
         while (Add(skipped, errors))
         {
@@ -53,8 +53,12 @@ public static class RecordSkipping
             left,
             [.. skipped.Values.OrderBy(row => row.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
             followOn,
-            [.. problems.Where(problem => WholeFile.Contains(problem.Code))]);
+            [.. problems.Where(IsUnmendable)]);
     }
+
+    // A fault without a line (a missing file, a bad --set option) is in no row that could be left out.
+    private static bool IsUnmendable(Problem problem) =>
+        problem.Severity == Severity.Error && (problem.Source.Line == 0 || WholeFile.Contains(problem.Code));
 
     private static bool Add(Dictionary<SourceLine, SkippedRow> skipped, IEnumerable<Problem> errors)
     {

@@ -40,7 +40,7 @@ internal static class SharedCostChecks
             ("numbers make sense", AssetNumbers),
             ("dates make sense", (context, row) =>
             {
-                _ = context.InCalendar(row, "in_service", row.InService) & context.InCalendar(row, "retired", row.Retired)
+                _ = context.InCalendar(row, "in_service", row.InService, YearsCovered.EarliestAsset) & context.InCalendar(row, "retired", row.Retired)
                     && context.InOrder(ProblemCodes.EndBeforeStart, row, "retired", row.Retired, "in_service", row.InService, sameDayFits: true);
             })),
         new RowChecks<TotalRow>("totals", tables => tables.Totals,

@@ -7,6 +7,7 @@ namespace FarmEconomics.Records.Checks;
 internal sealed class YearsCovered
 {
     public const int Earliest = 1990;
+    public const int EarliestAsset = 1900;
     public const int Latest = 2099;
     private const int Slack = 1;
     private const int Gap = 2;

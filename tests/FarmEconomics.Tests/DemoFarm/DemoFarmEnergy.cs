@@ -1,0 +1,34 @@
+namespace FarmEconomics.Tests.DemoFarm;
+
+/// <summary>Power, pumped water and wood from the demo farm's loads and use tables.</summary>
+internal static class DemoFarmEnergy
+{
+    /// <summary>The panels of the invented farm: 7.2 kW, which its pool's capacity of 8,850 kWh rests on.</summary>
+    public const decimal PanelKilowatts = 7.2m;
+
+    private static readonly IReadOnlyList<Dictionary<string, string>> Loads = PlainCsv.Demo("loads");
+
+    public static decimal KwhOfMonth(int year, int month)
+    {
+        var (first, last) = (new DateOnly(year, month, 1), new DateOnly(year, month, DateTime.DaysInMonth(year, month)));
+        return Loads.Sum(l => Kwh(l, first, last));
+    }
+
+    public static decimal Kwh(int year, string loadStarts) =>
+        Loads.Where(l => l["load"].StartsWith(loadStarts, StringComparison.Ordinal)).Sum(l => Kwh(l, new(year, 1, 1), new(year, 12, 31)));
+
+    /// <summary>Inches over the bed tops: 1.18 kWh lifts 1,000 gallons 150 feet at 40 percent; an inch on a square foot is 0.6234 gallons.</summary>
+    public static decimal IrrigationInches(int year, decimal bedFeet) =>
+        Kwh(year, "Well pump, irrigation") / 1.177m * 1000m / (bedFeet * 2.5m * 0.6234m);
+
+    /// <summary>Cords burned: a load is about a twentieth of a cord.</summary>
+    public static decimal Cords(int year) =>
+        PlainCsv.Demo("use").Where(u => u["pool"] == "wood boiler" && u.Number("crop_year") == year).Sum(u => u.Number("quantity")) / 20m;
+
+    private static decimal Kwh(Dictionary<string, string> load, DateOnly first, DateOnly last)
+    {
+        var from = load.Date("from")!.Value > first ? load.Date("from")!.Value : first;
+        var to = load.Date("to")!.Value < last ? load.Date("to")!.Value : last;
+        return from > to ? 0m : load.Number("watts") * load.Number("hours_per_day") * (to.DayNumber - from.DayNumber + 1) / 1000m;
+    }
+}
