@@ -1,6 +1,5 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
-using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Pricing;
@@ -106,10 +105,18 @@ public sealed class PriceBook
     private Rate ListPrice(Crop crop, Channel channel)
     {
         DateOnly last = Review.Records.Settings.EndOf(Season.CropYear).AddDays(-1);
-        return Season.Trace.Valuer.Prices.ListedPerUnit(crop, channel, last) is { } price
-            ? Rate.Known(price)
+        PriceRow? newest = Newest(crop, channel.Name, last) ?? Newest(crop, null, last);
+        return newest is not null
+            ? Rate.Known(newest.Price / crop.ToBase(1m, newest.Unit))
             : Rate.NotAvailable($"no list price of {crop.Name} for {channel.Name}");
     }
+
+    private PriceRow? Newest(Crop crop, string? channel, DateOnly day) => Review.Records.Tables.Prices
+        .Where(row => row.Reference != true
+            && Review.Records.FindCrop(row.Crop) == crop
+            && string.Equals(row.Channel?.Trim() is { Length: > 0 } name ? name : null, channel, StringComparison.OrdinalIgnoreCase)
+            && (row.From ?? DateOnly.MinValue) <= day)
+        .MaxBy(row => (row.From ?? DateOnly.MinValue, row.Source.Line));
 
     private List<ReferencePrice> ReferencesOf(Crop crop) => Review.Records.Tables.Prices
         .Where(row => row.Reference == true && Review.Records.FindCrop(row.Crop) == crop)
