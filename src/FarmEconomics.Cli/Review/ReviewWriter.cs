@@ -70,8 +70,8 @@ internal sealed class ReviewWriter
         {
             ["records"] = Path.GetFullPath(farm.Folder),
             ["year"] = season.CropYear,
-            ["settings"] = string.Join(";", settings.Select(pair => $"{pair.Key}={pair.Value}")),
-            ["skipBadRows"] = skipBadRows,
+            ["settings"] = string.Join("; ", settings.Select(pair => $"{pair.Key}={pair.Value}")),
+            ["skip_bad_rows"] = skipBadRows,
         };
         NotebookRunOptions options = new() { Progress = new CellSteps(terminal) };
         terminal.Step($"Running {CountOf(notebooks.Length)}");

@@ -15,6 +15,15 @@ public static class PlotFont
     /// <summary>Makes it the font of every plot, whatever family a plot asks for. Further calls do nothing.</summary>
     public static void Use() => _ = Registered.Value;
 
+    /// <summary>Width of a text in this font, regular weight, in the units of <paramref name="size"/>: for keeping labels apart.</summary>
+    public static double Width(string text, double size)
+    {
+        using SKFont font = new(Typeface.Value, (float)size);
+        return font.MeasureText(text);
+    }
+
+    private static readonly Lazy<SKTypeface> Typeface = new(() => new EmbeddedFontResolver().CreateTypeface(Name, FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal)!);
+
     private static bool Register()
     {
         // First in the list: the same letters on every machine, also where another DejaVu is installed.

@@ -1,0 +1,108 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Words;
+using ScottPlot;
+
+namespace FarmEconomics.Reports.Plots;
+
+/// <summary>Beds by weeks: what stood where and when, and which beds stood empty.</summary>
+public static class BedMap
+{
+    private const int Width = 900;
+    private const double Left = 86;
+
+    /// <summary>The blocks and structures of the farm, in the order of the beds table, so that each can have its own map.</summary>
+    public static IReadOnlyList<string> Places(SeasonReview season) =>
+        season.Records.Tables.Beds.Select(PlaceOf).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+
+    /// <summary>The map of one block or structure in the crop year; dark and light follow the crop groups, names stand in the bars.</summary>
+    public static Figure Of(SeasonReview season, string place)
+    {
+        FarmSettings settings = season.Settings;
+        DateOnly from = settings.StartOf(season.CropYear);
+        DateOnly to = settings.EndOf(season.CropYear);
+        List<BedRow> beds = season.Records.Tables.Beds.Where(bed => string.Equals(PlaceOf(bed), place, StringComparison.OrdinalIgnoreCase)).ToList();
+        List<string> groups = season.Records.Crops.Select(crop => crop.Group).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        Dictionary<string, List<BedPlanting>> byBed = season.Records.Plantings.SelectMany(planting => planting.Beds)
+            .Where(bed => bed.In < to && bed.Out > from).GroupBy(bed => bed.Bed.Name, StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(group => group.Key, group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(), StringComparer.OrdinalIgnoreCase);
+        decimal held = 0m;
+        decimal there = 0m;
+        foreach (BedRow bed in beds)
+        {
+            there += bed.LengthFt * (to.DayNumber - from.DayNumber);
+            held += byBed.GetValueOrDefault(bed.Bed.Trim(), []).Sum(planting => planting.Row.BedFeet * Days(planting, from, to));
+        }
+
+        decimal share = there > 0m ? Math.Min(1m, held / there) : 0m;
+        double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
+        Canvas canvas = new($"{Phrase.Sentence(place)}: beds held a crop {Phrase.Percent(share)} of {season.CropYear}", Width, (int)(34 + 46 + (row * beds.Count) + 8));
+        Scale scale = new(0, to.DayNumber - from.DayNumber, Left, Width - 12);
+        double top = 40;
+        DrawCalendar(canvas, scale, from, to, top, top + (row * beds.Count));
+        List<string> used = groups.Where(group => beds.Exists(bed => byBed.GetValueOrDefault(bed.Bed.Trim(), []).Exists(planting => planting.Planting.Crop.Group == group))).ToList();
+        double x = Left;
+        foreach (string group in used)
+        {
+            x = SeasonPlots.Key(canvas, x, 10, Palette.Of(groups.IndexOf(group), groups.Count), group) + 14;
+        }
+
+        List<string> told = [];
+        for (int i = 0; i < beds.Count; i++)
+        {
+            List<BedPlanting> plantings = byBed.GetValueOrDefault(beds[i].Bed.Trim(), []);
+            double y = top + (i * row);
+            canvas.Text(beds[i].Bed, Left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
+            DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, crop => Palette.Of(groups.IndexOf(crop.Group), groups.Count));
+            told.Add($"{beds[i].Bed}: {(plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct()))}");
+        }
+
+        return canvas.ToFigure($"Map of {Phrase.Count(beds.Count, "bed")} in {place} over {season.CropYear}: held {Phrase.Percent(share)} of the time. {string.Join("; ", told)}.");
+    }
+
+    /// <summary>Where a bed lies: its structure, else its block.</summary>
+    internal static string PlaceOf(BedRow bed) =>
+        !string.IsNullOrWhiteSpace(bed.Structure) ? bed.Structure.Trim() : string.IsNullOrWhiteSpace(bed.Block) ? "open field" : bed.Block.Trim();
+
+    private static int Days(BedPlanting planting, DateOnly from, DateOnly to) =>
+        Math.Max(0, Math.Min(planting.Out.DayNumber, to.DayNumber) - Math.Max(planting.In.DayNumber, from.DayNumber));
+
+    private static void DrawCalendar(Canvas canvas, Scale scale, DateOnly from, DateOnly to, double top, double bottom)
+    {
+        canvas.Rect(Left, top, scale.To - Left, bottom - top, Color.FromHex("#f4f3ee"));
+        for (DateOnly month = from; month < to; month = month.AddMonths(1))
+        {
+            double x = scale[month.DayNumber - from.DayNumber];
+            canvas.Line(x, top - 4, x, bottom, Palette.Rule);
+            canvas.Text(month.ToString("MMM"), x + 4, top - 9, 11, Palette.Soft);
+        }
+    }
+
+    /// <summary>Plantings that share a bed stand one below the other, each as thick as the part of the bed it takes.</summary>
+    private static void DrawBed(Canvas canvas, Scale scale, List<BedPlanting> plantings, decimal length, DateOnly from, DateOnly to, double y, double row, Func<Crop, Color> color)
+    {
+        List<(BedPlanting Planting, decimal Start)> placed = [];
+        foreach (BedPlanting planting in plantings)
+        {
+            decimal start = 0m;
+            foreach ((BedPlanting other, decimal at) in placed.Where(item => item.Planting.In < planting.Out && planting.In < item.Planting.Out).OrderBy(item => item.Start))
+            {
+                start = start + planting.Row.BedFeet <= at ? start : Math.Max(start, at + other.Row.BedFeet);
+            }
+
+            placed.Add((planting, start));
+            double thick = (double)Math.Min(1m, planting.Row.BedFeet / Math.Max(1m, length)) * (row - 3);
+            double at2 = y + 1.5 + Math.Min((double)(start / Math.Max(1m, length)) * (row - 3), row - 3 - thick);
+            double left = scale[Math.Max(0, planting.In.DayNumber - from.DayNumber)];
+            double right = scale[Math.Min(to.DayNumber, planting.Out.DayNumber) - from.DayNumber];
+            Color fill = color(planting.Planting.Crop);
+            canvas.Rect(left, at2, Math.Max(1.5, right - left), thick, fill, Palette.White, 0.8);
+            double size = Math.Min(10.5, thick - 1);
+            if (size >= 8 && Canvas.TextWidth(planting.Planting.Crop.Name, size) + 5 <= right - left)
+            {
+                canvas.Text(planting.Planting.Crop.Name, left + 3, at2 + (thick / 2), size, Palette.On(fill));
+            }
+        }
+    }
+}

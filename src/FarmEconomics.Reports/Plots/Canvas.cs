@@ -1,0 +1,108 @@
+using FarmEconomics.Reports.Display;
+using ScottPlot;
+
+namespace FarmEconomics.Reports.Plots;
+
+/// <summary>
+/// A plot whose coordinates are the page's pixels, y downwards: what is drawn by hand stands exactly where it was put, so that labels
+/// can be kept apart. The title stays the plot's own.
+/// </summary>
+internal sealed class Canvas
+{
+    private const int TitleHeight = 34;
+
+    private readonly Plot plot;
+    private readonly int width;
+    private readonly int height;
+
+    internal Canvas(string title, int width, int height)
+        : this(new Plot(), title, width, height)
+    {
+    }
+
+    private Canvas(Plot plot, string title, int width, int height)
+    {
+        this.plot = plot;
+        PlotFont.Use();
+        this.width = width;
+        this.height = height;
+        plot.Title(title, FitTitle(title, width));
+        plot.HideGrid();
+        foreach (IAxis axis in new IAxis[] { plot.Axes.Left, plot.Axes.Right, plot.Axes.Bottom, plot.Axes.Top })
+        {
+            axis.IsVisible = false;
+        }
+
+        plot.Layout.Fixed(new PixelPadding(0, 0, 0, TitleHeight));
+        plot.Axes.SetLimits(0, width, 0, Bottom);
+    }
+
+    /// <summary>Height of the area below the title.</summary>
+    internal int Bottom => height - TitleHeight;
+
+    /// <summary>Width of a text on the page, by the metrics of the font that will draw it.</summary>
+    internal static double TextWidth(string text, double size) => PlotFont.Width(text, size);
+
+    internal Figure ToFigure(string alt) => new(plot, alt, width, height);
+
+    internal void Rect(double x, double y, double w, double h, Color fill, Color? line = null, double lineWidth = 1)
+    {
+        ScottPlot.Plottables.Rectangle rectangle = plot.Add.Rectangle(x, x + w, Y(y + h), Y(y));
+        rectangle.FillColor = fill;
+        rectangle.LineWidth = line is null ? 0 : (float)lineWidth;
+        rectangle.LineColor = line ?? fill;
+    }
+
+    internal void Line(double x1, double y1, double x2, double y2, Color color, double lineWidth = 1, LinePattern? pattern = null)
+    {
+        ScottPlot.Plottables.LinePlot line = plot.Add.Line(x1, Y(y1), x2, Y(y2));
+        line.Color = color;
+        line.LineWidth = (float)lineWidth;
+        line.MarkerSize = 0;
+        line.LinePattern = pattern ?? LinePattern.Solid;
+    }
+
+    internal void Polygon(IEnumerable<(double X, double Y)> points, Color fill)
+    {
+        ScottPlot.Plottables.Polygon polygon = plot.Add.Polygon(points.Select(point => new Coordinates(point.X, Y(point.Y))).ToArray());
+        polygon.FillColor = fill;
+        polygon.LineWidth = 0;
+        polygon.MarkerSize = 0;
+    }
+
+    internal void Dot(double x, double y, double size, Color fill, Color line, MarkerShape shape = MarkerShape.FilledCircle)
+    {
+        ScottPlot.Plottables.Marker marker = plot.Add.Marker(x, Y(y), shape, (float)size, fill);
+        marker.MarkerLineColor = line;
+        marker.MarkerLineWidth = 1;
+    }
+
+    internal void Text(string text, double x, double y, double size = 12, Color? color = null, Alignment align = Alignment.MiddleLeft, bool bold = false, float rotation = 0)
+    {
+        if (text.Length == 0)
+        {
+            return;
+        }
+
+        ScottPlot.Plottables.Text label = plot.Add.Text(text, x, Y(y));
+        label.LabelFontSize = (float)size;
+        label.LabelFontColor = color ?? Palette.Ink;
+        label.LabelAlignment = align;
+        label.LabelBold = bold;
+        label.LabelRotation = rotation;
+        label.LabelPadding = 0;
+    }
+
+    private static float FitTitle(string title, int width)
+    {
+        float size = 16;
+        while (size > 11 && TextWidth(title, size) * 1.12 > width - 20)
+        {
+            size -= 0.5f;
+        }
+
+        return size;
+    }
+
+    private double Y(double down) => Bottom - down;
+}

@@ -1,0 +1,132 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using ScottPlot;
+
+namespace FarmEconomics.Reports.Plots;
+
+/// <summary>Every crop by what a bed-foot-week and what an hour of it earned: the crops good at one and poor at the other stand off the diagonal.</summary>
+public static class MarginScatter
+{
+    private const int Width = 900;
+    private const int Height = 480;
+
+    /// <summary>The figure; lines at the farm's own rates make four quarters.</summary>
+    public static Figure Of(SeasonReview season)
+    {
+        List<(string Name, double X, double Y, decimal Output)> crops = season.Crops
+            .Where(crop => crop.GrossMarginPerBedFootWeek.IsAvailable && crop.GrossMarginPerLaborHour.IsAvailable)
+            .Select(crop => (crop.Name, (double)crop.GrossMarginPerBedFootWeek.Value!, (double)crop.GrossMarginPerLaborHour.Value!, crop.Output.Amount)).ToList();
+        if (crops.Count == 0 || season.Farm.GrossMarginPerLaborHour.Value is not { } perHour || season.Farm.GrossMarginPerBedFootWeek.Value is not { } perWeek)
+        {
+            return SeasonPlots.Nothing($"Margin per bed-foot-week against margin per labor hour: not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "no crop has both"})");
+        }
+
+        // A shelf of trays or a lone outlier would push all others into a corner: what lies beyond stands at the edge with its figures.
+        (double midX, double midY) = ((double)perWeek, (double)perHour);
+        double edgeX = Edge(crops.Select(crop => crop.X), midX);
+        double edgeY = Edge(crops.Select(crop => crop.Y), midY);
+        int poorBoth = crops.Count(crop => crop.X < midX && crop.Y < midY);
+        int split = crops.Count(crop => (crop.X < midX) != (crop.Y < midY));
+        Canvas canvas = new($"{Phrase.Sentence(Phrase.Count(split, "crop"))} of {crops.Count} beat the farm's average by bed or by hour, but not by both", Width, Height);
+        Scale across = Scale.Covering(crops.Select(crop => Math.Min(crop.X, edgeX)), 64, Width - 24, 8);
+        Scale up = Scale.Covering(crops.Select(crop => Math.Min(crop.Y, edgeY)), canvas.Bottom - 46, 12, 6);
+        string sign = Looks.Sign(season.Settings.Currency);
+        foreach (double tick in across.Ticks(8))
+        {
+            canvas.Line(across[tick], up.To, across[tick], up.From, Palette.Rule);
+            canvas.Text(tick.ToString("0.##"), across[tick], up.From + 11, 11, Palette.Soft, Alignment.MiddleCenter);
+        }
+
+        foreach (double tick in up.Ticks(6))
+        {
+            canvas.Line(across.From, up[tick], across.To, up[tick], Palette.Rule);
+            canvas.Text(tick.ToString("0.##"), across.From - 6, up[tick], 11, Palette.Soft, Alignment.MiddleRight);
+        }
+
+        canvas.Text($"gross margin per bed-foot-week ({sign.Trim()})", (across.From + across.To) / 2, up.From + 32, 12, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Text($"gross margin per labor hour ({sign.Trim()})", 14, (up.From + up.To) / 2, 12, Palette.Soft, Alignment.MiddleCenter, rotation: -90);
+        canvas.Line(across[midX], up.To, across[midX], up.From, Palette.Ink, 1.2, LinePattern.Dashed);
+        canvas.Line(across.From, up[midY], across.To, up[midY], Palette.Ink, 1.2, LinePattern.Dashed);
+        LabelPlacer placer = new(across.From + 2, up.To, across.To - 2, up.From - 2);
+        Corner(canvas, placer, "good per hour, poor per bed", across.From + 6, up.To + 9, left: true);
+        Corner(canvas, placer, "good by both", across.To - 6, up.To + 9, left: false);
+        Corner(canvas, placer, "poor by both", across.From + 6, up.From - 10, left: true);
+        Corner(canvas, placer, "good per bed, poor per hour", across.To - 6, up.From - 10, left: false);
+        int unlabeled = DrawPoints(canvas, placer, season, crops, across, up, (midX, midY), sign);
+        return canvas.ToFigure(Alt(season, crops, split, poorBoth, unlabeled, sign));
+    }
+
+    private static int DrawPoints(
+        Canvas canvas, LabelPlacer placer, SeasonReview season, List<(string Name, double X, double Y, decimal Output)> crops,
+        Scale across, Scale up, (double X, double Y) mid, string sign)
+    {
+        decimal most = crops.Max(crop => crop.Output);
+        List<(string Text, double X, double Y, double Size, double Notable)> points = crops.ConvertAll(crop =>
+        {
+            bool beyond = crop.X > across.Max || crop.Y > up.Max;
+            double x = across[Math.Clamp(crop.X, across.Min, across.Max)];
+            double y = up[Math.Clamp(crop.Y, up.Min, up.Max)];
+            double size = 6 + (12 * Math.Sqrt(Math.Max(0, (double)(crop.Output / Math.Max(1m, most)))));
+            string text = beyond ? $"{crop.Name} ({sign}{crop.X:0.00}, {sign}{crop.Y:0.00})" : crop.Name;
+            double away = Math.Pow((x - across[mid.X]) / (across.To - across.From), 2) + Math.Pow((y - up[mid.Y]) / (up.From - up.To), 2);
+            return (text, x, y, size, away + (double)(crop.Output / Math.Max(1m, most) * 0.2m));
+        });
+        foreach ((string _, double x, double y, double size, double _) in points)
+        {
+            placer.Block(x - (size / 2), y - (size / 2), size, size);
+        }
+
+        int unlabeled = 0;
+        foreach ((string text, double x, double y, double size, double _) in points.OrderByDescending(point => point.Notable))
+        {
+            if (placer.Place(x, y, Canvas.TextWidth(text, 11.5) + 4) is { } place)
+            {
+                if (place.Far)
+                {
+                    double end = place.X > x ? place.X : Math.Min(x, place.X + Canvas.TextWidth(text, 11.5));
+                    canvas.Line(x, y, end, place.Y, Palette.Middle, 0.8);
+                }
+
+                canvas.Text(text, place.X, place.Y, 11.5);
+            }
+            else
+            {
+                unlabeled++;
+            }
+
+            canvas.Dot(x, y, size, Palette.Dark.WithAlpha(.75), Palette.White);
+        }
+
+        string farm = $"dashed: the farm's average, {Looks.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate, season.Settings.Currency)} and "
+            + $"{Looks.InWords(season.Farm.GrossMarginPerLaborHour.Value!.Value, Look.Rate, season.Settings.Currency)}; larger dot: more output"
+            + (unlabeled > 0 ? $"; {unlabeled} in the crowd without a name" : "");
+        canvas.Text(farm, across.To, up.From + 32, 10, Palette.Soft, Alignment.MiddleRight);
+        return unlabeled;
+    }
+
+    private static void Corner(Canvas canvas, LabelPlacer placer, string text, double x, double y, bool left)
+    {
+        double width = Canvas.TextWidth(text, 11) + 6;
+        placer.Block(left ? x : x - width, y - 8, width, 16);
+        canvas.Text(text, x, y, 11, Palette.Soft, left ? Alignment.MiddleLeft : Alignment.MiddleRight);
+    }
+
+    /// <summary>The largest value shown in its place: three times the farm's, or the 90 % point where that is more.</summary>
+    private static double Edge(IEnumerable<double> values, double mid)
+    {
+        List<double> sorted = values.Order().ToList();
+        double high = sorted[(int)((sorted.Count - 1) * 0.94)];
+        return Math.Max(Math.Max(high * 1.15, mid * 2), sorted[^1] <= high * 1.6 ? sorted[^1] : 0);
+    }
+
+    private static string Alt(SeasonReview season, List<(string Name, double X, double Y, decimal Output)> crops, int split, int poorBoth, int unlabeled, string sign)
+    {
+        string Top(Func<(string Name, double X, double Y, decimal Output), double> by) =>
+            Phrase.List(crops.OrderByDescending(by).Take(3).Select(crop => $"{crop.Name} {sign}{by(crop):0.00}").ToList());
+        return $"Scatter of {Phrase.Count(crops.Count, "crop")} of {season.CropYear}: gross margin per bed-foot-week (highest: {Top(crop => crop.X)}) against gross margin per labor hour "
+            + $"(highest: {Top(crop => crop.Y)}). {split} beat the farm's average by only one of the two, {poorBoth} by neither."
+            + (unlabeled > 0 ? $" {unlabeled} dots in the crowd carry no name." : "");
+    }
+}

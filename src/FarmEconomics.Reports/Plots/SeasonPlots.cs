@@ -1,0 +1,120 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using ScottPlot;
+
+namespace FarmEconomics.Reports.Plots;
+
+/// <summary>The pictures of a season. Each title says the finding, each figure has its text alternative, both reckoned from the season.</summary>
+public static class SeasonPlots
+{
+    private const int Width = 900;
+
+    /// <summary>Output and gross margin of every crop, sorted by output.</summary>
+    public static Figure OutputAndMargin(SeasonReview season)
+    {
+        string currency = season.Settings.Currency;
+        List<EnterpriseBudget> crops = season.Crops.Where(crop => crop.Output.Amount != 0m || crop.GrossMargin.Amount != 0m).OrderByDescending(crop => crop.Output.Amount).ToList();
+        bool costs = season.Known.Costs is null;
+        int half = HalfOfOutput(season, crops);
+        string title = crops.Count == 0 ? $"No crop brought in anything in {season.CropYear}"
+            : $"{Phrase.Sentence(Phrase.Count(half, "crop"))} of {crops.Count} brought in half of the output of {season.CropYear}";
+        int columns = crops.Count > 20 ? 2 : 1;
+        Canvas canvas = new(title, Width, BarColumns.HeightFor(Math.Max(1, crops.Count), columns));
+        if (crops.Count > 0)
+        {
+            Key(canvas, 10, 12, Palette.Light, "output");
+            if (costs)
+            {
+                Key(canvas, 90, 12, Palette.Dark, "of which gross margin (output - materials - selling)");
+                Key(canvas, 450, 12, Palette.Loss, "gross margin below 0");
+            }
+
+            new BarColumns(
+                canvas,
+                crops.ConvertAll(crop => new BarItem(
+                    crop.Name, [(double)crop.Output.Amount], Looks.Number(crop.Output.Amount, Look.WholeMoney), costs ? (double)crop.GrossMargin.Amount : null)),
+                [Palette.Light],
+                26).Draw(Width, columns, $"{currency} in {season.CropYear}", value => value.ToString("#,0"));
+        }
+
+        string alt = $"Bars: output {(costs ? "and gross margin " : "")}of {Phrase.Count(crops.Count, "crop")} in {season.CropYear}, largest first: "
+            + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {Looks.InWords(crop.Output.Amount, Look.WholeMoney, currency)}"
+                + (costs ? $" (margin {Looks.InWords(crop.GrossMargin.Amount, Look.WholeMoney, currency)})" : "")).ToList())
+            + (crops.Count > 5 ? $"; last {crops[^1].Name} {Looks.InWords(crops[^1].Output.Amount, Look.WholeMoney, currency)}." : ".");
+        return canvas.ToFigure(alt);
+    }
+
+    /// <summary>Labor hours of every crop by stage of work.</summary>
+    public static Figure HoursByStage(SeasonReview season)
+    {
+        List<EnterpriseBudget> crops = season.Known.Hours is null ? season.Crops.Where(crop => crop.LaborHours.Value > 0m).OrderByDescending(crop => crop.LaborHours.Value).ToList() : [];
+        List<Stage> stages = Enum.GetValues<Stage>().Where(stage => crops.Exists(crop => crop.Sums.HoursByStage[(int)stage] > 0m)).ToList();
+        if (crops.Count == 0)
+        {
+            return Nothing($"Hours by stage: not available ({season.Known.Hours ?? "no labor hours"})");
+        }
+
+        Stage most = stages.MaxBy(stage => season.Farm.Sums.HoursByStage[(int)stage]);
+        decimal share = season.Farm.Sums.HoursByStage[(int)most] / season.Farm.LaborHours.Value;
+        int columns = crops.Count > 20 ? 2 : 1;
+        Canvas canvas = new($"{StageName(most)} took {Phrase.Percent(share)} of the {Looks.Number(season.Farm.LaborHours.Value, Look.Count)} crop hours of {season.CropYear}", Width, BarColumns.HeightFor(crops.Count, columns));
+        List<Color> colors = stages.Select((_, i) => Palette.Of(i, stages.Count)).ToList();
+        double x = 10;
+        for (int i = 0; i < stages.Count; i++)
+        {
+            x = Key(canvas, x, 12, colors[i], StageName(stages[i]).ToLowerInvariant()) + 18;
+        }
+
+        new BarColumns(
+            canvas,
+            crops.ConvertAll(crop => new BarItem(
+                crop.Name, stages.ConvertAll(stage => (double)crop.Sums.HoursByStage[(int)stage]),
+                Looks.Number(crop.LaborHours.Value, Look.Count) + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : ""))),
+            colors,
+            26).Draw(Width, columns, "labor hours, with the crop's share of pooled work; est. = more than half estimated", value => value.ToString("#,0"));
+        return canvas.ToFigure($"Stacked bars: labor hours of {Phrase.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, most hours first: "
+            + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {Looks.Number(crop.LaborHours.Value, Look.Hours)} (most in {StageName(stages.MaxBy(stage => crop.Sums.HoursByStage[(int)stage])).ToLowerInvariant()})").ToList())
+            + $". Over all crops: {Phrase.List(stages.ConvertAll(stage => $"{StageName(stage).ToLowerInvariant()} {Looks.Number(season.Farm.Sums.HoursByStage[(int)stage], Look.Hours)}"))}.");
+    }
+
+    /// <summary>How many crops, largest first, bring in half of the output.</summary>
+    internal static int HalfOfOutput(SeasonReview season, IReadOnlyList<EnterpriseBudget> largestFirst)
+    {
+        decimal sum = 0m;
+        int count = 0;
+        while (count < largestFirst.Count && sum * 2m < season.Farm.Output.Amount)
+        {
+            sum += largestFirst[count++].Output.Amount;
+        }
+
+        return count;
+    }
+
+    internal static string StageName(Stage stage) => stage switch
+    {
+        Stage.Nursery => "Nursery",
+        Stage.Grow => "Growing",
+        Stage.Harvest => "Harvest",
+        Stage.Pack => "Washing and packing",
+        Stage.Sell => "Selling",
+        _ => "Overhead",
+    };
+
+    /// <summary>A swatch with its word; returns where it ends.</summary>
+    internal static double Key(Canvas canvas, double x, double y, Color color, string text)
+    {
+        canvas.Rect(x, y - 6, 14, 12, color);
+        canvas.Text(text, x + 19, y, 11.5);
+        return x + 19 + Canvas.TextWidth(text, 11.5);
+    }
+
+    internal static Figure Nothing(string why)
+    {
+        Canvas canvas = new(why, Width, 90);
+        canvas.Text("Nothing to draw.", 20, 20, 12, Palette.Soft);
+        return canvas.ToFigure(why);
+    }
+}

@@ -1,0 +1,51 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Season;
+
+/// <summary>The money and rates of enterprise budgets as cells, each "not available" with its reason where the records can't tell.</summary>
+internal static class BudgetColumns
+{
+    internal static readonly IReadOnlyList<(string Heading, Look Look, string? Unit, string? Per)> Ranking =
+    [
+        ("Output", Look.WholeMoney, null, null),
+        ("Gross margin", Look.WholeMoney, null, null),
+        ("Labor hours", Look.Hours, null, null),
+        ("of which estimated", Look.Percent, null, null),
+        ("Gross margin", Look.Rate, null, "bed-foot"),
+        ("Gross margin", Look.Rate, null, "bed-foot-week"),
+        ("Gross margin", Look.Rate, null, "labor hour"),
+        ("Return to labor", Look.Rate, null, "hour"),
+    ];
+
+    internal static ReportTable AddColumns(this ReportTable table, Availability known)
+    {
+        foreach ((string heading, Look look, string? unit, string? per) in Ranking)
+        {
+            table.Column(heading, look, unit, per);
+        }
+
+        return table.Column(Words.Phrase.Sentence(known.NetReturnLabel), Look.WholeMoney);
+    }
+
+    internal static IReadOnlyList<ReportCell> Cells(EnterpriseBudget budget) =>
+    [
+        Marked(budget.Output, budget),
+        Marked(ReportCell.Known(budget.GrossMargin, budget.Known.Costs), budget),
+        ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
+        budget.EstimatedShare,
+        budget.GrossMarginPerBedFoot,
+        budget.GrossMarginPerBedFootWeek,
+        budget.GrossMarginPerLaborHour,
+        budget.ReturnToLaborPerHour,
+        ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost),
+    ];
+
+    /// <summary>Where a part of the output has no price, the figure says so wherever it shows.</summary>
+    internal static ReportCell Marked(ReportCell cell, EnterpriseBudget budget) =>
+        budget.Sums.ValueIncomplete ? cell.Marked("Incomplete: a part of what left has no list price and counts as 0 here.") : cell;
+
+    /// <summary>A rate to rank by, those not available last.</summary>
+    internal static decimal RankKey(Rate rate) => rate.Value ?? decimal.MinValue;
+}

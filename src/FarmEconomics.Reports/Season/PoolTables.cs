@@ -1,0 +1,72 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Season;
+
+/// <summary>The tables of shared costs: what each pool held, where it went, and what a crop was charged.</summary>
+public static class PoolTables
+{
+    /// <summary>The pools that held anything, largest first.</summary>
+    public static ReportTable Pools(SeasonReview season)
+    {
+        ReportTable table = new ReportTable($"Shared costs of {season.CropYear} and where they went", season.Settings.Currency)
+            .Column("Pool").Column("Shared out by").Column("Cash", Look.WholeMoney).Column("Labor", Look.WholeMoney).Column("Ownership", Look.WholeMoney).Column("Hours", Look.Hours)
+            .Column("From other pools", Look.WholeMoney).Column("To other pools", Look.WholeMoney)
+            .Column("To crops", Look.WholeMoney).Column("To household", Look.WholeMoney).Column("Unused", Look.WholeMoney).Column("Not assigned", Look.WholeMoney);
+        List<PoolResult> busy = Busy(season).ToList();
+        foreach (PoolResult pool in busy)
+        {
+            table.Row(
+                pool.Pool.Name, pool.Users.BasisUsed.ToString(), pool.Cash, pool.Labor, ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), pool.Hours,
+                pool.ReceivedFromPools, pool.PassedToPools, pool.ToCrops, pool.ToHousehold, pool.Unused, pool.NotAssigned);
+        }
+
+        return table
+            .Total(
+                "All pools", "", Sum(busy, pool => pool.Cash), Sum(busy, pool => pool.Labor), Sum(busy, pool => pool.Ownership), busy.Sum(pool => pool.Hours), "", "",
+                Sum(busy, pool => pool.ToCrops), Sum(busy, pool => pool.ToHousehold), Sum(busy, pool => pool.Unused), Sum(busy, pool => pool.NotAssigned))
+            .Note("Cash + labor + ownership of a pool = its last four columns, to the cent. What it took from and gave to other pools is for information: the same dollar passes through several pools.");
+    }
+
+    /// <summary>What each pool charged a crop, largest first; sums to the crop's shared cost.</summary>
+    public static ReportTable ChargesOf(SeasonReview season, string crop)
+    {
+        ReportTable table = new ReportTable($"Shared costs charged to {crop} in {season.CropYear}", season.Settings.Currency)
+            .Column("Pool").Column("Shared out by").Column("Charged", Look.Money).Column("of the pool's cost", Look.Percent);
+        List<(PoolResult Pool, Money Amount)> charges = season.Pools.Select(pool => (pool, Money.Sum(pool.Charges
+                .Where(charge => charge.Enterprise is { } enterprise && string.Equals(enterprise.Crop.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase))
+                .Select(charge => charge.Amount))))
+            .Where(pair => pair.Item2 != Money.Zero).OrderByDescending(pair => pair.Item2.Amount).ToList();
+        foreach ((PoolResult pool, Money amount) in charges)
+        {
+            table.Row(pool.Pool.Name, pool.Users.BasisUsed.ToString(), amount, Rate.Of(amount.Amount, pool.Total.Amount, "the pool's cost is 0"));
+        }
+
+        return table.Total("All pools", "", Money.Sum(charges.Select(pair => pair.Amount)), "");
+    }
+
+    /// <summary>Pools with a capacity: how much of it was used, and what the rest cost.</summary>
+    public static ReportTable Capacity(SeasonReview season)
+    {
+        ReportTable table = new ReportTable($"What stood idle in {season.CropYear}", season.Settings.Currency)
+            .Column("Pool").Column("Capacity", Look.Quantity).Column("Used", Look.Quantity).Column("of capacity", Look.Percent).Column("Counted in").Column("Ownership cost", Look.WholeMoney).Column("of which unused", Look.WholeMoney);
+        foreach (PoolResult pool in season.Pools.Where(pool => pool.Pool.Row.Capacity is > 0m))
+        {
+            decimal capacity = pool.Pool.Row.Capacity!.Value;
+            table.Row(
+                pool.Pool.Name, capacity, pool.Users.Total, pool.Users.Total / capacity, pool.Users.BasisUsed.Unit,
+                ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), ReportCell.Known(pool.Unused, OwnershipReason(season, pool)));
+        }
+
+        return table.Note("Unused includes idle capacity of pools this one serves. It is charged to no crop unless idle_capacity says spread.");
+    }
+
+    internal static IEnumerable<PoolResult> Busy(SeasonReview season) =>
+        season.Pools.Where(pool => pool.Total != Money.Zero || pool.Hours != 0m).OrderByDescending(pool => pool.Total.Amount).ThenBy(pool => pool.Pool.Index);
+
+    private static string? OwnershipReason(SeasonReview season, PoolResult pool) =>
+        season.Known.Ownership is { } reason && season.Records.Tables.Assets.Exists(asset => season.Records.FindPool(asset.Pool) == pool.Pool) ? reason : null;
+
+    private static Money Sum(List<PoolResult> pools, Func<PoolResult, Money> part) => Money.Sum(pools.Select(part));
+}

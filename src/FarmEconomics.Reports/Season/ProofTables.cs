@@ -1,0 +1,98 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Season;
+
+/// <summary>The whole-farm statement, the assumptions and the proof.</summary>
+public static class ProofTables
+{
+    /// <summary>The farm's statement of the crop year: from output to net return, and what stands outside the crops.</summary>
+    public static ReportTable Statement(SeasonReview season)
+    {
+        EnterpriseBudget farm = season.Farm;
+        Availability known = season.Known;
+        ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Settings.Currency).Column("Line").Column("Amount", Look.Money);
+        table.Row("Sales", farm.Sums.Sales).Row("Shares, by what they received", farm.Sums.ShareIncome).Row("Household use at list value (no cash)", farm.Sums.Household)
+            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? farm.Sums.ClosingStock : ReportCell.Missing("closing_stock is set to ignore"))
+            .Row("Output", BudgetColumns.Marked(farm.Output, farm))
+            .Row("- materials", ReportCell.Known(farm.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(farm.Sums.Selling, known.Costs))
+            .Row("Gross margin", ReportCell.Known(farm.GrossMargin, known.Costs))
+            .Row("- hired labor", ReportCell.Known(farm.Sums.HiredLabor, known.LaborCost))
+            .Row("- unpaid owner labor (no cash)", ReportCell.Known(farm.Sums.OwnerLabor, known.LaborCost ?? known.OwnerLabor))
+            .Row("Margin after labor", ReportCell.Known(farm.MarginAfterLabor, known.Costs ?? known.LaborCost))
+            .Row("- infrastructure", ReportCell.Known(farm.Sums.Infrastructure, known.Costs)).Row("Margin after infrastructure", ReportCell.Known(farm.MarginAfterInfrastructure, known.Costs ?? known.LaborCost))
+            .Row("- overhead", ReportCell.Known(farm.Sums.Overhead, known.Costs))
+            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(farm.NetReturn, known.Costs ?? known.LaborCost));
+        foreach ((Outside where, string words) in new[]
+        {
+            (Outside.Household, "Outside the crops: the household's part"), (Outside.Unused, "Outside the crops: unused capacity"),
+            (Outside.NotAssigned, "Outside the crops: not assigned"), (Outside.Excluded, "Outside the crops: purchases, principal, interest on assets, tax, drawings"),
+        })
+        {
+            table.Row(words, season.OutsideTotal(where));
+        }
+
+        if (season.OtherIncome.Count > 0)
+        {
+            table.Row("Other farm income, outside the crops", Money.Sum(season.OtherIncome.Select(income => income.Amount)));
+        }
+
+        return table;
+    }
+
+    /// <summary>Every assumption the figures rest on, and what is missing with its consequence.</summary>
+    public static ReportTable Assumptions(SeasonReview season)
+    {
+        FarmSettings settings = season.Settings;
+        ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", settings.Currency).Column("Assumption").Column("Value").Column("What it means");
+        DateOnly last = settings.EndOf(season.CropYear).AddDays(-1);
+        table.Row("crop year", $"{Looks.Day(settings.StartOf(season.CropYear))} to {Looks.Day(last)}", "A planting counts in the year of its first harvest, with all its costs and sales.")
+            .Row("as_of", Looks.Day(season.Records.AsOf), settings.AsOf is null ? "Closing date: the last date in the records." : "Closing date from farm.csv; later rows are counted, not used.")
+            .Row("owner_wage", settings.OwnerWage is { } wage ? Looks.InWords(wage, Look.Rate, settings.Currency) + " an hour" : ReportCell.Missing("no owner_wage in farm.csv: unpaid hours carry no value"), "Value of an unpaid hour, unless workers.csv gives one.")
+            .Row("payroll_burden_percent", Looks.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry no wages.")
+            .Row("interest_percent", settings.InterestPercent is { } interest ? Looks.Number(interest, Look.Exact) : ReportCell.Missing("no interest_percent in farm.csv: the yearly cost of what lasts can't be told"), "Cost of the capital in what lasts.")
+            .Row("ownership_method", settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest", "How the yearly cost of what lasts is reckoned.")
+            .Row("idle_capacity", settings.IdleCapacity.ToString().ToLowerInvariant(), settings.IdleCapacity == IdleCapacity.Separate ? "What nobody used is charged to no crop." : "What nobody used is spread over the users.")
+            .Row("closing_stock", settings.ClosingStock.ToString().ToLowerInvariant(), "Whether what is still in store counts as output.")
+            .Row("standard_bed_width_in", Looks.Number(settings.StandardBedWidthIn, Look.Exact), "One bed-foot is a foot of bed this many inches wide.")
+            .Row("sharing of pools", settings.SharingMethod switch { SharingMethod.Reciprocal => "reciprocal", SharingMethod.StepDown => "step-down", _ => "direct" }, "How pools that serve each other are resolved.")
+            .Row("currency", settings.Currency, "All money.");
+        foreach (TableSchema schema in RecordSchema.Tables.Where(schema => !schema.Required && !season.Records.Has(schema.Name)))
+        {
+            table.Row($"{schema.Name}.csv", ReportCell.Missing("there is no such file in the records"), schema.Without);
+        }
+
+        return table;
+    }
+
+    /// <summary>The checks that nothing was lost, failed ones first.</summary>
+    public static ReportTable Reconciliation(SeasonReview season)
+    {
+        ReportTable table = new ReportTable($"The proof: {season.Reconciliation.Count:#,0} sums of {season.CropYear} made in two ways", season.Settings.Currency)
+            .Column("Check").Column("From the records", Look.Exact).Column("From the results", Look.Exact).Column("Difference", Look.Exact);
+        foreach (ReconciliationCheck check in season.Reconciliation.OrderBy(check => check.Holds))
+        {
+            table.Row(check.Check, check.Left, check.Right, check.Difference);
+        }
+
+        return table;
+    }
+
+    /// <summary>Fails loudly when a check doesn't hold: the last cell of every notebook.</summary>
+    public static string RequireProof(SeasonReview season)
+    {
+        List<ReconciliationCheck> broken = season.Reconciliation.Where(check => !check.Holds).ToList();
+        return broken.Count == 0
+            ? $"All {season.Reconciliation.Count:#,0} checks of {season.CropYear} hold: every cent, hour and unit in the records stands in the results exactly once."
+            : throw new InvalidOperationException("These sums don't agree, so don't trust the figures: "
+                + string.Join("; ", broken.Select(check => $"{check.Check}: {check.Left} against {check.Right}, difference {check.Difference}")));
+    }
+
+    /// <summary>What every report must say about itself.</summary>
+    public const string Cautions = "These figures rest on the grower's own records. They are not tax, legal, lending or food-safety advice. Tax lines and depreciation "
+        + "need the grower's tax preparer and the current official forms; holding and washing produce follows local food-safety rules; local codes and licensed practice come first.";
+}

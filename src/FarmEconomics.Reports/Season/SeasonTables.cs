@@ -1,0 +1,82 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Season;
+
+/// <summary>The tables of a season: what every crop, planting, group, bed, structure and channel earned.</summary>
+public static class SeasonTables
+{
+    /// <summary>Crops ranked by gross margin per bed-foot-week, or by another rate.</summary>
+    public static ReportTable CropRanking(SeasonReview season, Func<EnterpriseBudget, Rate>? by = null)
+    {
+        Func<EnterpriseBudget, Rate> key = by ?? (budget => budget.GrossMarginPerBedFootWeek);
+        string order = by is null ? ", best gross margin per bed-foot-week first" : "";
+        return Budgets(season, $"What each crop earned in {season.CropYear}{order}", "Crop",
+            season.Crops.OrderByDescending(budget => BudgetColumns.RankKey(key(budget))).ThenBy(budget => budget.Name, StringComparer.Ordinal));
+    }
+
+    /// <summary>Plantings in the order of their first row, with beds and dates; of one crop, or of all.</summary>
+    public static ReportTable Plantings(SeasonReview season, string? crop = null)
+    {
+        ReportTable table = new ReportTable($"What each planting earned in {season.CropYear}", season.Settings.Currency)
+            .Column("Planting").Column("Crop").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column("Bed-feet", Look.Quantity).AddColumns(season.Known);
+        foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
+        {
+            Planting planting = budget.Enterprises[0].Planting;
+            table.Row([
+                budget.Name, planting.Crop.Name, string.Join("; ", planting.Beds.Select(bed => bed.Bed.Name).Distinct()),
+                planting.Beds.Min(bed => bed.In), planting.Beds.Max(bed => bed.Out), budget.Sums.BedFeet.Value, .. BudgetColumns.Cells(budget)]);
+        }
+
+        return table;
+    }
+
+    /// <summary>Crop groups, by output.</summary>
+    public static ReportTable Groups(SeasonReview season) =>
+        Budgets(season, $"What each group of crops earned in {season.CropYear}", "Group", season.Groups.OrderByDescending(budget => budget.Output.Amount));
+
+    /// <summary>Beds, by gross margin per bed-foot; a planting in several beds is split by bed-foot-days.</summary>
+    public static ReportTable Beds(SeasonReview season) =>
+        Budgets(season, $"What each bed earned in {season.CropYear}", "Bed", season.Beds.OrderByDescending(budget => BudgetColumns.RankKey(budget.GrossMarginPerBedFoot)));
+
+    /// <summary>Structures and the open field, by output.</summary>
+    public static ReportTable Structures(SeasonReview season) =>
+        Budgets(season, $"What each structure earned in {season.CropYear}", "Structure", season.Structures.OrderByDescending(budget => budget.Output.Amount));
+
+    /// <summary>Channels with what left through them and the costs and hours that name them.</summary>
+    public static ReportTable Channels(SeasonReview season)
+    {
+        ReportTable table = new ReportTable($"What each channel brought in {season.CropYear}", season.Settings.Currency)
+            .Column("Channel").Column("Kind").Column("Value of the produce", Look.WholeMoney).Column("Fees", Look.WholeMoney).Column("Direct costs", Look.WholeMoney)
+            .Column("Hours naming it", Look.Hours).Column("Margin before labor", Look.WholeMoney).Column("Margin", Look.Rate, per: "hour")
+            .Note("Costs and hours are those that name the channel; picking and packing stand with the crops. Household use stands at list value, donations and waste at 0.");
+        foreach (ChannelResult channel in season.Channels.Where(channel => channel.Channel.Kind != ChannelKind.Other))
+        {
+            table.Row(
+                channel.Channel.Name, channel.Channel.Kind.ToString().ToLowerInvariant(), channel.QuantityValue, ReportCell.Known(channel.Fees, channel.Known.Costs is not null && channel.Fees == Money.Zero ? channel.Known.Costs : null),
+                ReportCell.Known(channel.DirectCosts, channel.Known.Costs), ReportCell.Known(channel.Hours.Value, channel.Known.Hours),
+                ReportCell.Known(channel.Margin, channel.Known.Costs), channel.MarginPerHour);
+        }
+
+        return table;
+    }
+
+    internal static bool IsCrop(EnterpriseBudget budget, string crop) =>
+        string.Equals(budget.Enterprises[0].Crop.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase);
+
+    private static ReportTable Budgets(SeasonReview season, string title, string what, IEnumerable<EnterpriseBudget> budgets)
+    {
+        ReportTable table = new ReportTable(title, season.Settings.Currency).Column(what).Column("Bed-feet", Look.Quantity).AddColumns(season.Known);
+        foreach (EnterpriseBudget budget in budgets)
+        {
+            table.Row([budget.Name, budget.Sums.BedFeet.Value, .. BudgetColumns.Cells(budget)]);
+        }
+
+        return table
+            .Total(["All crops", season.Farm.Sums.BedFeet.Value, .. BudgetColumns.Cells(season.Farm)])
+            .Note("Gross margin = output - materials - selling, before labor. Return to labor = what an hour earned after all other costs, whoever worked it. "
+                + "Bed-feet count every planting: a bed planted three times counts three times.");
+    }
+}

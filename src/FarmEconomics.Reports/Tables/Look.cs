@@ -1,0 +1,89 @@
+namespace FarmEconomics.Reports.Tables;
+
+/// <summary>How a value looks: every number of every table and sentence gets its look here and nowhere else.</summary>
+public enum Look
+{
+    /// <summary>Words.</summary>
+    Text,
+
+    /// <summary>Money to the cent, for what must tie out.</summary>
+    Money,
+
+    /// <summary>Money in whole units of the currency, for what is compared.</summary>
+    WholeMoney,
+
+    /// <summary>Money per something, to the cent.</summary>
+    Rate,
+
+    /// <summary>Hours to one decimal.</summary>
+    Hours,
+
+    /// <summary>A quantity with at most one decimal.</summary>
+    Quantity,
+
+    /// <summary>A whole count.</summary>
+    Count,
+
+    /// <summary>A share from 0 to 1, shown in percent with one decimal.</summary>
+    Percent,
+
+    /// <summary>Any number with up to four decimals, where the exact figure matters.</summary>
+    Exact,
+
+    /// <summary>A day in ISO 8601.</summary>
+    Date,
+
+    /// <summary>A calendar or crop year: no thousands separator.</summary>
+    Year,
+}
+
+/// <summary>Turns values into text. Display rounding only: the numbers themselves are never changed.</summary>
+public static class Looks
+{
+    /// <summary>What a missing value reads as; the reason stands beside it.</summary>
+    public const string NotAvailable = "not available";
+
+    /// <summary>The sign of a currency, or its code and a space where it has no sign of its own here.</summary>
+    public static string Sign(string currency) => currency switch
+    {
+        "USD" or "CAD" or "AUD" or "NZD" => "$",
+        "EUR" => "€",
+        "GBP" => "£",
+        _ => currency + " ",
+    };
+
+    /// <summary>A number without a currency sign.</summary>
+    public static string Number(decimal value, Look look) => look switch
+    {
+        Look.Money or Look.Rate => Rounded(value, 2).ToString("#,0.00"),
+        Look.WholeMoney or Look.Count => Rounded(value, 0).ToString("#,0"),
+        Look.Hours => Rounded(value, 1).ToString("#,0.0"),
+        Look.Quantity => Rounded(value, 1).ToString("#,0.#"),
+        Look.Percent => Rounded(value * 100m, 1).ToString("0.0") + " %",
+        Look.Exact => Rounded(value, 4).ToString("#,0.####"),
+        Look.Year => value.ToString("0"),
+        _ => value.ToString("0.####"),
+    };
+
+    /// <summary>A number with its sign, as a sentence has it: <c>$1,234</c>, <c>-$12.50</c>.</summary>
+    public static string InWords(decimal value, Look look, string currency)
+    {
+        if (look is not (Look.Money or Look.WholeMoney or Look.Rate))
+        {
+            return Number(value, look);
+        }
+
+        string digits = Number(Math.Abs(value), look);
+        bool negative = value < 0m && digits.Any(digit => digit is > '0' and <= '9');
+        return (negative ? "-" : "") + Sign(currency) + digits;
+    }
+
+    /// <summary>A day in ISO 8601.</summary>
+    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd");
+
+    private static decimal Rounded(decimal value, int decimals)
+    {
+        decimal rounded = decimal.Round(value, decimals, MidpointRounding.AwayFromZero);
+        return rounded == 0m ? 0m : rounded; // no "-0"
+    }
+}

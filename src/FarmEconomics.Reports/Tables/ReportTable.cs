@@ -1,0 +1,130 @@
+using FarmEconomics.Reports.Display;
+using Microsoft.Data.Analysis;
+
+namespace FarmEconomics.Reports.Tables;
+
+/// <summary>
+/// One neutral table: shown as text, HTML, CSV or a data frame, with the same numbers in each. Missing values carry their reason.
+/// Built row by row; not safe to change from several threads.
+/// </summary>
+[TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = ["text/html", "text/plain"])]
+public sealed class ReportTable : IHtmlDisplay
+{
+    private readonly List<ReportColumn> columns = [];
+    private readonly List<IReadOnlyList<ReportCell>> rows = [];
+    private readonly List<string> notes = [];
+
+    /// <summary>Makes an empty table.</summary>
+    public ReportTable(string title, string currency = "USD")
+    {
+        Title = title;
+        Currency = currency;
+    }
+
+    /// <summary>The caption.</summary>
+    public string Title { get; }
+
+    /// <summary>ISO 4217 code; money columns without a unit get its sign.</summary>
+    public string Currency { get; }
+
+    /// <summary>The columns.</summary>
+    public IReadOnlyList<ReportColumn> Columns => columns;
+
+    /// <summary>The rows, without the total.</summary>
+    public IReadOnlyList<IReadOnlyList<ReportCell>> Rows => rows;
+
+    /// <summary>The row of totals, or null.</summary>
+    public IReadOnlyList<ReportCell>? TotalRow { get; private set; }
+
+    /// <summary>Remarks below the table.</summary>
+    public IReadOnlyList<string> Notes => notes;
+
+    /// <summary>Adds a column. Money gets the currency's sign as its unit; <paramref name="per"/> makes it "per" something.</summary>
+    public ReportTable Column(string heading, Look look = Look.Text, string? unit = null, string? per = null)
+    {
+        string? full = unit ?? (look is Look.Money or Look.WholeMoney or Look.Rate ? Looks.Sign(Currency).Trim() : null);
+        columns.Add(new ReportColumn(heading, look, per is null ? full : $"{full}/{per}"));
+        return this;
+    }
+
+    /// <summary>Adds a row with one cell per column.</summary>
+    public ReportTable Row(params IReadOnlyList<ReportCell> cells)
+    {
+        rows.Add(Checked(cells));
+        return this;
+    }
+
+    /// <summary>Sets the row of totals.</summary>
+    public ReportTable Total(params IReadOnlyList<ReportCell> cells)
+    {
+        TotalRow = Checked(cells);
+        return this;
+    }
+
+    /// <summary>Adds a remark below.</summary>
+    public ReportTable Note(string? note)
+    {
+        if (!string.IsNullOrWhiteSpace(note))
+        {
+            notes.Add(note);
+        }
+
+        return this;
+    }
+
+    /// <summary>The first rows only; what is left out is counted below, and its sum per money or hours column is said, so nothing vanishes.</summary>
+    public ReportTable Top(int count)
+    {
+        if (rows.Count <= count)
+        {
+            return this;
+        }
+
+        ReportTable top = new(Title, Currency) { TotalRow = TotalRow };
+        top.columns.AddRange(columns);
+        top.rows.AddRange(rows.Take(count));
+        top.notes.AddRange(notes);
+        IEnumerable<string> sums = Enumerable.Range(0, columns.Count).Where(i => columns[i].Look is Look.Money or Look.WholeMoney or Look.Hours)
+            .Select(i => $"{columns[i].Heading.ToLowerInvariant()} {columns[i].Show(rows.Skip(count).Sum(row => row[i].Number ?? 0m))}");
+        string rest = string.Join(", ", sums);
+        top.notes.Add($"{rows.Count - count:#,0} more rows are not shown" + (rest.Length > 0 ? $" ({rest} together)." : "."));
+        return top;
+    }
+
+    /// <inheritdoc/>
+    public string ToHtml() => TableHtml.Write(this);
+
+    /// <inheritdoc/>
+    public string ToPlainText() => TableText.Write(this);
+
+    /// <summary>The same as comma-separated values (RFC 4180): dot decimals, ISO dates, blank for missing.</summary>
+    public string ToCsv() => TableCsv.Write(this);
+
+    /// <summary>The same as a data frame, to slice in a notebook; missing values are null.</summary>
+    public DataFrame ToDataFrame() => TableFrame.Make(this);
+
+    /// <inheritdoc/>
+    public override string ToString() => ToPlainText();
+
+    /// <summary>Reasons and remarks of the cells, each once, in the order they are met: the footnotes.</summary>
+    internal List<string> Footnotes()
+    {
+        List<string> found = [];
+        foreach (ReportCell cell in rows.Append(TotalRow ?? []).SelectMany(row => row))
+        {
+            foreach (string? text in new[] { cell.Reason, cell.Mark })
+            {
+                if (text is not null && !found.Contains(text))
+                {
+                    found.Add(text);
+                }
+            }
+        }
+
+        return found;
+    }
+
+    private IReadOnlyList<ReportCell> Checked(IReadOnlyList<ReportCell> cells) => cells.Count == columns.Count
+        ? cells
+        : throw new ArgumentException($"The table '{Title}' has {columns.Count} columns, the row {cells.Count} cells.", nameof(cells));
+}

@@ -1,0 +1,81 @@
+using System.Net;
+using System.Text;
+
+namespace FarmEconomics.Reports.Tables;
+
+/// <summary>Writes a table as HTML: caption, scoped headings, numbers right-aligned by class, reasons as footnotes. All text is encoded.</summary>
+internal static class TableHtml
+{
+    internal static string Write(ReportTable table)
+    {
+        List<string> footnotes = table.Footnotes();
+        StringBuilder html = new("<table>\n<caption>");
+        html.Append(Encode(table.Title)).Append("</caption>\n<thead><tr>");
+        foreach (ReportColumn column in table.Columns)
+        {
+            html.Append("<th scope=\"col\"").Append(column.IsNumeric ? " class=\"num\">" : ">").Append(Encode(column.Heading));
+            if (column.Unit is not null)
+            {
+                html.Append(" <span class=\"unit\">").Append(Encode(column.Unit)).Append("</span>");
+            }
+
+            html.Append("</th>");
+        }
+
+        html.Append("</tr></thead>\n<tbody>\n");
+        foreach (IReadOnlyList<ReportCell> row in table.Rows)
+        {
+            WriteRow(html, table, row, footnotes);
+        }
+
+        html.Append("</tbody>\n");
+        if (table.TotalRow is { } total)
+        {
+            html.Append("<tfoot>\n");
+            WriteRow(html, table, total, footnotes);
+            html.Append("</tfoot>\n");
+        }
+
+        html.Append("</table>\n");
+        foreach ((int index, string note) in footnotes.Index())
+        {
+            html.Append("<p class=\"table-note\"><sup>").Append(index + 1).Append("</sup> ").Append(Encode(note)).Append("</p>\n");
+        }
+
+        foreach (string note in table.Notes)
+        {
+            html.Append("<p class=\"table-note\">").Append(Encode(note)).Append("</p>\n");
+        }
+
+        return html.ToString();
+    }
+
+    private static void WriteRow(StringBuilder html, ReportTable table, IReadOnlyList<ReportCell> row, List<string> footnotes)
+    {
+        html.Append("<tr>");
+        for (int i = 0; i < row.Count; i++)
+        {
+            ReportColumn column = table.Columns[i];
+            ReportCell cell = row[i];
+            bool heads = i == 0 && !column.IsNumeric && column.Look != Look.Date;
+            string classes = string.Join(' ', new[] { column.IsNumeric ? "num" : null, cell.Reason is null ? null : "missing" }.Where(name => name is not null));
+            html.Append(heads ? "<th scope=\"row\"" : "<td").Append(classes.Length > 0 ? $" class=\"{classes}\"" : "");
+            if ((cell.Reason ?? cell.Mark) is { } why)
+            {
+                html.Append(" title=\"").Append(Encode(why)).Append('"');
+            }
+
+            html.Append('>').Append(Encode(column.Show(cell)));
+            foreach (string note in new[] { cell.Reason, cell.Mark }.OfType<string>())
+            {
+                html.Append("<sup>").Append(footnotes.IndexOf(note) + 1).Append("</sup>");
+            }
+
+            html.Append(heads ? "</th>" : "</td>");
+        }
+
+        html.Append("</tr>\n");
+    }
+
+    private static string Encode(string text) => WebUtility.HtmlEncode(text);
+}

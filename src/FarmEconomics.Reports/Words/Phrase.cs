@@ -1,0 +1,33 @@
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Words;
+
+/// <summary>Small change of sentences: lists, counts, numbers.</summary>
+internal static class Phrase
+{
+    /// <summary>"a", "a and b", "a, b and c".</summary>
+    internal static string List(IReadOnlyList<string> items) => items.Count switch
+    {
+        0 => "none",
+        1 => items[0],
+        _ => string.Join(", ", items.Take(items.Count - 1)) + " and " + items[^1],
+    };
+
+    /// <summary>"1 crop", "3 crops".</summary>
+    internal static string Count(int count, string one, string? many = null) => $"{count:#,0} {(count == 1 ? one : many ?? one + "s")}";
+
+    /// <summary>The first letter large.</summary>
+    internal static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    /// <summary>A name from the records, safe in Markdown, in bold.</summary>
+    internal static string Bold(string name) => $"**{Prose.Text(name)}**";
+
+    /// <summary>A rate in words, or "not available (why)".</summary>
+    internal static string Of(Rate rate, string currency) =>
+        rate.Value is { } value ? Looks.InWords(value, Look.Rate, currency) : $"not available ({rate.Reason})";
+
+    /// <summary>A share in whole percent.</summary>
+    internal static string Percent(decimal share) => $"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0} %";
+}
