@@ -105,7 +105,9 @@ public sealed class PriceBook
     private Rate ListPrice(Crop crop, Channel channel)
     {
         DateOnly last = Review.Records.Settings.EndOf(Season.CropYear).AddDays(-1);
-        PriceRow? newest = Newest(crop, channel.Name, last) ?? Newest(crop, null, last);
+        PriceRow? newest = Newest(crop, channel.Name, last)
+            ?? (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? null : Newest(crop, channel.Row.ValuesFrom.Trim(), last))
+            ?? Newest(crop, null, last);
         return newest is not null
             ? Rate.Known(newest.Price / crop.ToBase(1m, newest.Unit))
             : Rate.NotAvailable($"no list price of {crop.Name} for {channel.Name}");
