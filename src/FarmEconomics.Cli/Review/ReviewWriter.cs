@@ -29,7 +29,7 @@ internal sealed class ReviewWriter
     internal async Task<bool> WriteAsync(string folder, CancellationToken cancellation)
     {
         string tables = Directory.CreateDirectory(Path.Combine(folder, "tables")).FullName;
-        ResultTables.Write(season, farm.Problems, tables);
+        ResultTables.Write(season, farm.ProblemsWith(season), tables);
         string[] notebooks = ShippedNotebooks();
         IReadOnlyList<NotebookRun> runs = await RunAsync(notebooks, cancellation).ConfigureAwait(false);
         bool complete = true;
@@ -113,6 +113,6 @@ internal sealed class ReviewWriter
     private sealed class CellSteps(Terminal terminal) : IProgress<CellProgress>
     {
         public void Report(CellProgress value) =>
-            terminal.Step($"Running {Path.GetFileNameWithoutExtension(value.Notebook)}: cell {value.Cell} of {value.Of}");
+            terminal.Detail($"Running {Path.GetFileNameWithoutExtension(value.Notebook)}: cell {value.Cell} of {value.Of}");
     }
 }
