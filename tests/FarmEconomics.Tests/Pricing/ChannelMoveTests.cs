@@ -14,7 +14,7 @@ public class ChannelMoveTests
             .Channel("shop", ChannelKind.Wholesale, 10m).Channel("market", ChannelKind.Market).Channel("boxes", ChannelKind.Share).Channel("heap", ChannelKind.Waste).Channel("stand", ChannelKind.Stand)
             .Sell("2025-07-02", "beets", "shop", 100, 2m).Sell("2025-07-05", "beets", "market", 100, 3m).Sell("2025-07-06", "beets", "heap", 20)
             .Worker("me", WorkerKind.Owner).Work("2025-07-05", "me", 1, "sell", channel: "market")
-            .Spend("2025-04-01", 60m, "seed").Spend("2025-07-05", 30m, "stall rent", channel: "market").Review(),
+            .Spend("2025-04-01", 60m, "seed").Spend("2025-07-05", 30m, "market fees", channel: "market").Review(),
         2025);
 
     private static ChannelMove Move(PriceBook book, string from, string to, decimal percent = 50m, decimal factor = 1m)

@@ -15,7 +15,7 @@ public class CropPriceTests
             .Crop("carrots").Unit("carrots", "bag", 2m).Bed("bed").Planting("c", "carrots", "bed", 100, "2025-05-01", "2025-08-01").Pick("2025-07-01", "c", quantity)
             .Channel("market", ChannelKind.Market, fee).Sell("2025-07-01", "carrots", "market", quantity, price)
             .Worker("me", WorkerKind.Owner).Work("2025-06-01", "me", growing, "grow", crop: "carrots").Work("2025-07-01", "me", selling, "sell", channel: "market")
-            .Spend("2025-04-01", seed, "seed").Spend("2025-07-01", stall, "stall rent", channel: "market").Spend("2025-01-15", rent, "insurance", pool: "general overhead");
+            .Spend("2025-04-01", seed, "seed").Spend("2025-07-01", stall, "market fees", channel: "market").Spend("2025-01-15", rent, "insurance", pool: "general overhead");
 
     /// <summary>By hand: 100 lb; seed 20, growing 3 h x 20 = 60, rent 40; stall 15 and 1 h x 20 at the market; fee 5 %.</summary>
     [Fact]

@@ -15,7 +15,7 @@ public class SharePricingTests
             .Channel("boxes", ChannelKind.Share, fee).Channel("market", ChannelKind.Market).Price("beets", 2m)
             .Sell("2025-07-02", "beets", "boxes", 50).Sell("2025-07-09", "beets", "boxes", 100).Sell("2025-07-05", "beets", "market", 150, 2m)
             .Income("2025-03-01", "boxes", 400m).Worker("me", WorkerKind.Owner).Work("2025-07-02", "me", 2, "sell", channel: "boxes")
-            .Spend("2025-04-01", 300m, "seed").Spend("2025-07-01", 10m, "market supplies", channel: "boxes").Review(),
+            .Spend("2025-04-01", 300m, "seed").Spend("2025-07-01", 10m, "market fees", channel: "boxes").Review(),
         2025);
 
     private static SharePricing Shares(ShareTerms terms, decimal? fee = null)
