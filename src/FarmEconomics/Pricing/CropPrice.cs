@@ -97,6 +97,20 @@ public sealed class CropPrice
     /// <summary>The same against the target.</summary>
     public Rate AgainstTarget { get; }
 
+    /// <summary>The unit most of the season's sales rows of this channel were written in; the one its price is asked in.</summary>
+    public string SellingUnit => Sold.Parts.Select(part => part.Leaving).Distinct()
+        .GroupBy(leaving => string.IsNullOrWhiteSpace(leaving.Row.Unit) ? Crop.Unit : leaving.Row.Unit.Trim(), StringComparer.OrdinalIgnoreCase)
+        .OrderByDescending(unit => unit.Count()).ThenBy(unit => unit.Key, StringComparer.OrdinalIgnoreCase).First().Key;
+
+    /// <summary>The crop's own unit and those of the units table, in that order.</summary>
+    public IReadOnlyList<string> Units => [.. Crop.Units.Keys];
+
+    /// <summary>How many of the crop's own units a unit holds.</summary>
+    /// <param name="unit">One of <see cref="Units"/>, in any case.</param>
+    /// <returns>Units of the crop.</returns>
+    /// <exception cref="KeyNotFoundException">The crop has no such unit.</exception>
+    public decimal BaseUnits(string unit) => Crop.ToBase(1m, unit);
+
     /// <summary>The prices per another unit of the crop.</summary>
     /// <param name="unit">The unit, in any case; the crop's own or one of its units table.</param>
     /// <returns>The prices.</returns>

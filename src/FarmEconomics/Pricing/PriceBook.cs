@@ -37,7 +37,7 @@ public sealed class PriceBook
             {
                 if (cost.Through(channel) is { } sold)
                 {
-                    prices.Add(new CropPrice(cost, sold, Rules, yields) { ListPrice = ListPrice(cost.Crop, channel), References = ReferencesOf(cost.Crop) });
+                    prices.Add(new CropPrice(cost, sold, Rules, yields) { ListPrice = ListPriceOf(cost.Crop, channel), References = ReferencesOf(cost.Crop) });
                 }
                 else
                 {
@@ -99,11 +99,17 @@ public sealed class PriceBook
         ArgumentNullException.ThrowIfNull(channel);
         return !channel.IsPriced ? Rate.NotAvailable($"{channel.Name} has no prices of its own")
             : Prices.FirstOrDefault(price => price.Crop == crop && price.Channel == channel) is { } price ? price.Realised
-            : ListPrice(crop, channel);
+            : ListPriceOf(crop, channel);
     }
 
-    private Rate ListPrice(Crop crop, Channel channel)
+    /// <summary>The farm's newest list price for a channel by the end of the crop year: the channel's own, else that of the channel its values come from, else one for all channels.</summary>
+    /// <param name="crop">The crop.</param>
+    /// <param name="channel">The channel.</param>
+    /// <returns>Price per unit of the crop, or why there is none.</returns>
+    public Rate ListPriceOf(Crop crop, Channel channel)
     {
+        ArgumentNullException.ThrowIfNull(crop);
+        ArgumentNullException.ThrowIfNull(channel);
         DateOnly last = Review.Records.Settings.EndOf(Season.CropYear).AddDays(-1);
         PriceRow? newest = Newest(crop, channel.Name, last)
             ?? (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? null : Newest(crop, channel.Row.ValuesFrom.Trim(), last))
