@@ -42,7 +42,6 @@ public static class ShareTables
         string who = $"{terms.FewerMembersPercent:0.##} % fewer members";
         ReportTable table = new ReportTable($"What a share of {shares.Contents.Channel.Name} must cost", book.Season.Settings.Currency).Column("Figure").Column("Amount", Look.Money).Column("What it says");
         table.Row("price of a full share now", shares.PricePaid, terms.Price is null ? "What members paid, over the full boxes' worth of members." : "Given for this run.")
-            .Row("full boxes' worth of members", shares.FullBoxes, terms.Members is null ? "Reckoned from the income and the price of a share: the records hold no number of boxes." : "Given for this run; half boxes count by their contents.")
             .Row("contents of a full share", shares.ContentsCost, "Production cost over the season.")
             .Row("packing and handing out, per box", shares.HandlingPerBox, "The channel's own cost; a half box takes as much as a full one.")
             .Row("price that covers cost", shares.CostPrice, "Full share.")
@@ -53,9 +52,17 @@ public static class ShareTables
             .Row($"with {who}", shares.FewerMembersChange, "Change in money when the season is grown all the same and nothing is sold elsewhere.")
             .Row($"price that makes up for {who}", shares.FewerMembersPrice, "Full share.")
             .Row("a bad week", shares.BadWeekValue, $"List value missing when {terms.BadWeekPercent:0.##} % of an average week fails.")
-            .Row($"price with {terms.EarlyDiscountPercent:0.##} % off for paying early", shares.PriceWithEarlyDiscount, $"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##} % of members take it.")
-            .Row("highest discount worth giving, in percent", shares.HighestEarlyDiscountPercent, $"What borrowing for {terms.MonthsEarlier:0.##} months would cost instead.");
-        return table;
+            .Row($"price with {terms.EarlyDiscountPercent:0.##} % off for paying early", shares.PriceWithEarlyDiscount, $"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##} % of members take it.");
+        string boxes = shares.FullBoxes.Value is { } count
+            ? $"Full boxes' worth of members: {count:0.##}, {(terms.Members is null ? "the income over the price of a share: the records hold no number of boxes" : "given for this run; half boxes count by their contents")}."
+            : $"Full boxes' worth of members: not available ({shares.FullBoxes.Reason}).";
+        string discount = shares.HighestEarlyDiscountPercent.Value is { } percent
+            ? $"A discount for paying {terms.MonthsEarlier:0.##} months early is worth giving up to {percent:0.##} %: beyond that, borrowing costs less."
+            : $"The highest discount worth giving is not available ({shares.HighestEarlyDiscountPercent.Reason}).";
+        string fewer = shares.FewerMembersValueOverPrice.Value is { } ratio
+            ? $"With {who}, the others' boxes would be worth {ratio * 100m:0} % of their price if they shared what was grown. After a bad week the season's boxes are worth {(shares.BadWeekValueOverPrice.Value ?? 0m) * 100m:0} % of their price."
+            : $"Value over price is not available ({shares.FewerMembersValueOverPrice.Reason}).";
+        return table.Note(boxes).Note(fewer).Note(discount);
     }
 
     /// <summary>Price and members against each other.</summary>
