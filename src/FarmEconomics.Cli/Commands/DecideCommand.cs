@@ -91,7 +91,7 @@ internal static class DecideCommand
     {
         VerdictSettings settings = new();
         Verdicts verdicts = FarmEconomics.Decisions.Verdicts.Of(review, costs, elasticity is { } own ? settings with { Elasticity = Math.Abs(own) } : settings);
-        return $"{DecisionSentences.Verdicts(verdicts).ToPlainText()}\n{DecisionTables.Assumptions(verdicts).ToPlainText()}";
+        return $"{DecisionSentences.VerdictLines(verdicts)}\n{DecisionTables.Assumptions(verdicts).ToPlainText()}";
     }
 
     private static string Answer(SeasonReview season, SeasonCosts costs, Change change)
@@ -110,7 +110,7 @@ internal static class DecideCommand
         }
 
         string currency = season.Settings.Currency;
-        List<string> parts = [DecisionSentences.Of(answer, currency) + "\n", ChangeTables.Partial(answer, currency).ToPlainText(), ChangeTables.BothAnswers(answer, currency).ToPlainText()];
+        List<string> parts = [string.Join('\n', DecisionSentences.Wrapped(DecisionSentences.Of(answer, currency), 100)) + "\n", ChangeTables.Partial(answer, currency).ToPlainText(), ChangeTables.BothAnswers(answer, currency).ToPlainText()];
         if (answer.Moved.Count > 0)
         {
             parts.Add(ChangeTables.Moved(answer, currency).ToPlainText());

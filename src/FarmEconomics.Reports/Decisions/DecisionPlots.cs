@@ -26,7 +26,7 @@ public static class DecisionPlots
         }
 
         decimal net = model.NetReturn(1m, 1m);
-        Canvas canvas = new($"{model.Name}: {fraction * 100m:0} % of {swings[0].Input} moves the net return most, by {Looks.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney, currency)} either way", Width, 130 + (26 * swings.Count));
+        Canvas canvas = new($"{model.Name}: a {fraction * 100m:0} % change of {swings[0].Input} moves the net return most, by {Looks.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney, currency)} either way", Width, 130 + (26 * swings.Count));
         double names = swings.Max(swing => Canvas.TextWidth(swing.Input, 11.5)) + 20;
         double bottom = canvas.Bottom - 40;
         Scale scale = Covering(swings.SelectMany(swing => new[] { swing.AtLow.Amount, swing.AtHigh.Amount }).Append(net), names + 70, Width - 90);
@@ -70,10 +70,10 @@ public static class DecisionPlots
         int never = crops.Count(verdict => verdict.Outcome.P95.Amount < 0m);
         int columns = crops.Count > 20 ? 2 : 1;
         int rows = ((crops.Count - 1) / columns) + 1;
-        Canvas canvas = new($"{Phrase.Sentence(Phrase.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 seasons of 20; {never} in hardly any", Width, Math.Clamp(130 + (17 * rows), 200, 480));
+        Canvas canvas = new($"{Phrase.Sentence(Phrase.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 drawn seasons of 20; {never} miss{(never == 1 ? "es" : "")} it in 19 of 20", Width, Math.Clamp(130 + (17 * rows), 200, 480));
         canvas.Line(12, 12, 50, 12, Palette.Dark, 4);
         canvas.Text("19 in 20 better than the left end, 1 in 20 better than the right", 56, 12, 11);
-        canvas.Dot(450, 12, 8, Palette.White, Palette.Dark);
+        Ring(canvas, 450, 12);
         canvas.Text("half better, half worse", 460, 12, 11);
         canvas.Dot(620, 12, 8, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
         canvas.Text("the season as it was", 630, 12, 11);
@@ -93,7 +93,7 @@ public static class DecisionPlots
                 double y = 26 + ((i + 0.5) * row);
                 canvas.Text(own[i].Budget.Name, left + names - 8, y, 11, Palette.Ink, Alignment.MiddleRight);
                 canvas.Line(scale[(double)outcome.P5.Amount], y, scale[(double)outcome.P95.Amount], y, outcome.P95.Amount < 0m ? Palette.Middle : Palette.Dark, 4);
-                canvas.Dot(scale[(double)outcome.P50.Amount], y, 8, Palette.White, Palette.Dark);
+                Ring(canvas, scale[(double)outcome.P50.Amount], y);
                 canvas.Dot(scale[(double)own[i].Budget.NetReturn.Amount], y, 7, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
             }
         }
@@ -103,41 +103,54 @@ public static class DecisionPlots
         string Range(Outcome outcome) => $"{Looks.InWords(outcome.P5.Amount, Look.WholeMoney, currency)} to {Looks.InWords(outcome.P95.Amount, Look.WholeMoney, currency)}";
     }
 
-    /// <summary>The farm before and after a change: the crops whose net return changes most, and all together.</summary>
+    /// <summary>The farm before and after a change: how the net return of each crop changes, the largest changes first.</summary>
     public static Figure BeforeAndAfter(ChangeAnswer answer, string currency, int count = 14)
     {
         List<(string Name, decimal Before, decimal After)> rows = [.. answer.Crops.Where(crop => crop.Before != crop.After)
-            .OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount)).Take(count).Select(crop => (crop.Crop, crop.Before.Amount, crop.After.Amount))];
+            .OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount)).Select(crop => (crop.Crop, crop.Before.Amount, crop.After.Amount))];
+        HashSet<string> crops = new(answer.Crops.Select(crop => crop.Crop), StringComparer.OrdinalIgnoreCase);
+        decimal off = answer.MovedInAll.Where(move => !crops.Contains(move.To)).Sum(move => move.Change.Amount);
+        List<(string Name, decimal Before, decimal After)> rest = rows.Count > count + 1 ? rows[count..] : [];
+        rows = rest.Count > 0 ? [.. rows.Take(count), ($"{rest.Count} other crops", rest.Sum(row => row.Before), rest.Sum(row => row.After))] : rows;
         decimal before = answer.Crops.Sum(crop => crop.Before.Amount);
-        decimal after = before + answer.AvoidableChange.Amount;
-        string finding = answer.AvoidableChange.Amount < 0m ? $"the farm would be {Looks.InWords(-answer.AvoidableChange.Amount, Look.WholeMoney, currency)} poorer" : $"the farm would be {Looks.InWords(answer.AvoidableChange.Amount, Look.WholeMoney, currency)} richer";
-        Canvas canvas = new($"{answer.Change.Title}: {finding}", Width, 150 + (22 * Math.Max(1, rows.Count)));
-        canvas.Dot(16, 12, 9, Palette.White, Palette.Dark);
-        canvas.Text("before", 26, 12, 11.5);
-        canvas.Dot(86, 12, 9, Palette.Dark, Palette.White);
-        canvas.Text("after, with shared cost moved", 96, 12, 11.5);
-        canvas.Text($"all crops: {Looks.InWords(before, Look.WholeMoney, currency)} before, {Looks.InWords(after, Look.WholeMoney, currency)} after", Width - 10, 12, 11.5, Palette.Ink, Alignment.MiddleRight, bold: true);
+        decimal change = answer.AvoidableChange.Amount;
+        string finding = $"the farm would be {Looks.InWords(Math.Abs(change), Look.WholeMoney, currency)} {(change < 0m ? "poorer" : "richer")}";
+        Canvas canvas = new($"{answer.Change.Title}: {finding}", Width, 170 + (20 * Math.Max(1, rows.Count)));
+        canvas.Text("change of each crop's net return, with shared cost moved (before > after)", 10, 12, 11.5);
         if (rows.Count > 0)
         {
+            rows.Add(("fixed cost off the crops", 0m, -off));
+            rows.Add(("the farm", before, before + change));
+            rows.RemoveAll(row => row.Name == "fixed cost off the crops" && off == 0m);
             double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 20;
             double bottom = canvas.Bottom - 40;
-            Scale scale = Covering(rows.SelectMany(row => new[] { row.Before, row.After }).Append(0m), names + 12, Width - 120);
-            Axis(canvas, scale, 28, bottom, $"net return in {currency}");
+            Scale scale = Covering(rows.Select(row => row.After - row.Before).Append(0m), names + 70, Width - 180);
+            Axis(canvas, scale, 28, bottom, $"change of net return in {currency}");
             double height = (bottom - 28) / rows.Count;
             for (int i = 0; i < rows.Count; i++)
             {
+                (string name, decimal was, decimal becomes) = rows[i];
                 double y = 28 + ((i + 0.5) * height);
-                canvas.Text(rows[i].Name, names, y, 11.5, Palette.Ink, Alignment.MiddleRight);
-                canvas.Line(scale[(double)rows[i].Before], y, scale[(double)rows[i].After], y, rows[i].After < rows[i].Before ? Palette.Loss : Palette.Dark, 2.5);
-                canvas.Dot(scale[(double)rows[i].Before], y, 9, Palette.White, Palette.Dark);
-                canvas.Dot(scale[(double)rows[i].After], y, 9, Palette.Dark, Palette.White);
-                decimal change = rows[i].After - rows[i].Before;
-                canvas.Text((change > 0m ? "+" : "") + Looks.Number(change, Look.WholeMoney), Width - 12, y, 11, change < 0m ? Palette.Loss : Palette.Ink, Alignment.MiddleRight);
+                bool all = name == "the farm";
+                decimal by = becomes - was;
+                double a = scale[(double)Math.Min(by, 0m)];
+                double b = scale[(double)Math.Max(by, 0m)];
+                canvas.Text(name, names, y, 11.5, Palette.Ink, Alignment.MiddleRight, bold: all);
+                canvas.Rect(a, y - (height * 0.36), b - a, height * 0.72, by < 0m ? Palette.Loss : Palette.Dark);
+                canvas.Text((by > 0m ? "+" : "") + Looks.Number(by, Look.WholeMoney), by < 0m ? a - 4 : b + 4, y, 11, Palette.Ink, by < 0m ? Alignment.MiddleRight : Alignment.MiddleLeft, bold: all);
+                canvas.Text($"{Looks.Number(was, Look.WholeMoney)} > {Looks.Number(becomes, Look.WholeMoney)}", Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight, bold: all);
             }
         }
 
-        return canvas.ToFigure($"Net return of the crops before and after, {answer.Change.Title}: all crops {Looks.InWords(before, Look.WholeMoney, currency)} before and {Looks.InWords(after, Look.WholeMoney, currency)} after. Largest changes: "
+        return canvas.ToFigure($"Bars: change of the crops' net return, {answer.Change.Title}; the farm goes from {Looks.InWords(before, Look.WholeMoney, currency)} to {Looks.InWords(before + change, Look.WholeMoney, currency)}. Largest changes: "
             + Phrase.List(rows.Take(5).Select(row => $"{row.Name} {Looks.InWords(row.Before, Look.WholeMoney, currency)} to {Looks.InWords(row.After, Look.WholeMoney, currency)}").ToList()) + ".");
+    }
+
+    /// <summary>A white dot with a dark rim.</summary>
+    private static void Ring(Canvas canvas, double x, double y)
+    {
+        canvas.Dot(x, y, 9, Palette.Dark, Palette.Dark);
+        canvas.Dot(x, y, 5, Palette.White, Palette.White);
     }
 
     private static Scale Covering(IEnumerable<decimal> values, double from, double to)

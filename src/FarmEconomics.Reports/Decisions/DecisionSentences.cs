@@ -22,8 +22,29 @@ public static class DecisionSentences
 
         return table.Note("What the farm would lose without a crop = its output less the costs that go with it. A negative figure is what the farm would gain by leaving the beds empty.")
             .Note(Rule(verdicts.Settings, currency))
-            .Note("The figures rest on your records of one season; soil, rotation, customers and family say more than they do.");
+            .Note(OneSeason);
     }
+
+    /// <summary>The same line by line, for a terminal: a crop, its figures, its verdict.</summary>
+    public static string VerdictLines(Verdicts verdicts, int width = 100)
+    {
+        string currency = verdicts.Season.Settings.Currency;
+        List<string> lines = [$"Drop, shrink or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first", ""];
+        foreach (Verdict verdict in verdicts.Crops)
+        {
+            lines.Add(verdict.WhyUnknown is null
+                ? $"{verdict.Budget.Name}: net return {Looks.InWords(verdict.Budget.NetReturn.Amount, Look.WholeMoney, currency)}, {Phrase.Of(verdict.NetPerBedFootWeek, currency)} per bed-foot-week, a loss in {Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons"
+                : verdict.Budget.Name);
+            lines.AddRange(Wrapped(Of(verdict, verdicts.Settings, currency), width).Select(line => "    " + line));
+        }
+
+        lines.Add("");
+        lines.AddRange(Wrapped(Rule(verdicts.Settings, currency), width));
+        lines.AddRange(Wrapped(OneSeason, width));
+        return string.Join('\n', lines) + "\n";
+    }
+
+    private const string OneSeason = "The figures rest on your records of one season; soil, rotation, customers and family say more than they do.";
 
     /// <summary>A verdict in words: where it points, why, what it turns on.</summary>
     public static string Of(Verdict verdict, VerdictSettings settings, string currency)
@@ -44,11 +65,15 @@ public static class DecisionSentences
             Direction.Mend => $"Keep for now, and mend: it fell {Money(-net)} short of its full cost, but without it the farm would be {Money(helps)} poorer"
                 + (verdict.BestFit is { } fit ? $", and the best that fits its beds, {fit.Crop}, would {Gain(fit.Swap.NetChange.Amount)}." : ", and no other crop fits its beds and dates."),
             Direction.Grow => $"Could grow: it earns its full cost and {Money(net)} more, and {settings.GrowStep * 100m:0} % more of it would add {Money(verdict.GrowthGain.Value ?? 0m)}{(settings.Elasticity is null ? "" : " after a lower price")}."
-                + (verdict.Room.Value is { } room && room < settings.GrowStep * verdict.Budget.Sums.BedFeet.Value ? $" But there is room for only {Looks.Number(room, Look.Quantity)} bed-feet under its cover." : ""),
+                + (verdict.Room.Value is { } room && room < settings.GrowStep * verdict.Budget.Sums.BedFeet.Value ? Room(room) : ""),
             _ => $"Keep: it earns its full cost and {Money(net)} more." + (verdict.GrowthGain.Value is { } gain ? gain <= 0m
                 ? $" {settings.GrowStep * 100m:0} % more of it would bring nothing{(settings.Elasticity is null ? "" : " at the lower price")}." : $" It fails too often to grow more ({Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons)." : ""),
         };
         return text + Ahead(verdict, currency) + Turns(verdict) + (verdict.WeakPoints.Count > 0 ? $" Weak: {Phrase.List(verdict.WeakPoints)}." : "");
+
+        static string Room(decimal room) => room >= 1m
+            ? $" But there is room for only {Looks.Number(room, Look.Quantity)} bed-feet more under its cover while it stands."
+            : " But there is no room for more under its cover while it stands.";
 
         string Gain(decimal change) => change >= 0m ? $"earn only {Money(change)} more" : $"cost the farm {Money(-change)}";
     }
@@ -166,6 +191,27 @@ public static class DecisionSentences
         {
             WeekBeyondLimit worst = answer.BeyondLimit.MaxBy(week => week.Hours - week.Limit)!;
             yield return $"{Phrase.Sentence(Phrase.Count(answer.BeyondLimit.Count, "week"))} would need more hours than there are, most in the week of {Looks.Day(worst.Monday)}: {Looks.Number(worst.Hours, Look.Hours)} of {Looks.Number(worst.Limit, Look.Hours)}.";
+        }
+    }
+
+    /// <summary>A text broken at words; control characters of records are blanked.</summary>
+    public static IEnumerable<string> Wrapped(string text, int width)
+    {
+        string line = "";
+        foreach (string word in string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (line.Length > 0 && line.Length + 1 + word.Length > width)
+            {
+                yield return line;
+                line = "";
+            }
+
+            line += line.Length > 0 ? " " + word : word;
+        }
+
+        if (line.Length > 0)
+        {
+            yield return line;
         }
     }
 }

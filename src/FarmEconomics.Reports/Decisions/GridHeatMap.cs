@@ -32,20 +32,13 @@ public static class GridHeatMap
         double w = (right - left) / yields.Count;
         double h = (bottom - top) / prices.Count;
         decimal most = Math.Max(1m, prices.SelectMany(price => yields.Select(yield => Math.Abs(model.NetReturn(price, yield)))).Max());
+        Cells((x, y, net, _) => canvas.Rect(x, y, w, h, Fill((double)(net / most)), Palette.White, 1));
+        DrawLine(canvas, model, prices, yields, factor => left + (Place(yields, factor) * w), factor => bottom - (Place(prices, factor) * h));
+        Cells((x, y, net, asItWas) => canvas.Text(Looks.Number(net, Look.WholeMoney), x + (w / 2), y + (h / 2), 11.5, Palette.On(Fill((double)(net / most))), Alignment.MiddleCenter, bold: asItWas));
         for (int i = 0; i < prices.Count; i++)
         {
-            double y = bottom - ((i + 1) * h);
-            for (int j = 0; j < yields.Count; j++)
-            {
-                decimal net = model.NetReturn(prices[i], yields[j]);
-                Color fill = Fill((double)(net / most));
-                bool centre = prices[i] == 1m && yields[j] == 1m;
-                canvas.Rect(left + (j * w), y, w, h, fill, Palette.White, 1);
-                canvas.Text(Looks.Number(net, Look.WholeMoney), left + ((j + 0.5) * w), y + (h / 2), 11.5, Palette.On(fill), Alignment.MiddleCenter, bold: centre);
-            }
-
-            string price100 = model.Price.Value is { } unit ? $"{prices[i] * 100m:0} %  ({Looks.InWords(prices[i] * unit, Look.Rate, currency)})" : $"{prices[i] * 100m:0} %";
-            canvas.Text(price100, left - 8, y + (h / 2), 11, Palette.Ink, Alignment.MiddleRight);
+            string shown = model.Price.Value is { } unit ? $"{prices[i] * 100m:0} %  ({Looks.InWords(prices[i] * unit, Look.Rate, currency)})" : $"{prices[i] * 100m:0} %";
+            canvas.Text(shown, left - 8, bottom - ((i + 0.5) * h), 11, Palette.Ink, Alignment.MiddleRight);
         }
 
         for (int j = 0; j < yields.Count; j++)
@@ -56,11 +49,21 @@ public static class GridHeatMap
         canvas.Text("yield, of the season's", (left + right) / 2, bottom + 30, 11, Palette.Soft, Alignment.MiddleCenter);
         canvas.Text("price, of the season's", 10, 14, 11, Palette.Soft);
         canvas.Text($"net return in {currency}; brown: loss, blue: gain; bold: as it was; line: full cost just met", right, 14, 11, Palette.Soft, Alignment.MiddleRight);
-        DrawLine(canvas, model, prices, yields, factor => left + (Place(yields, factor) * w), factor => bottom - (Place(prices, factor) * h));
         decimal low = model.NetReturn(prices[0], yields[0]);
         decimal high = model.NetReturn(prices[^1], yields[^1]);
         return canvas.ToFigure($"Heat map: net return of {model.Name} over price ({prices[0] * 100m:0} to {prices[^1] * 100m:0} % of the season's) and yield ({yields[0] * 100m:0} to {yields[^1] * 100m:0} %), from {Looks.InWords(low, Look.WholeMoney, currency)} to {Looks.InWords(high, Look.WholeMoney, currency)}; "
             + $"{Looks.InWords(model.NetReturn(1m, 1m), Look.WholeMoney, currency)} as it was. " + (even is { } factor100 ? $"Full cost is met at {factor100 * 100m:0} % of the price." : "Full cost is met at no price."));
+
+        void Cells(Action<double, double, decimal, bool> draw)
+        {
+            for (int i = 0; i < prices.Count; i++)
+            {
+                for (int j = 0; j < yields.Count; j++)
+                {
+                    draw(left + (j * w), bottom - ((i + 1) * h), model.NetReturn(prices[i], yields[j]), prices[i] == 1m && yields[j] == 1m);
+                }
+            }
+        }
     }
 
     /// <summary>The sentence that reads the figure.</summary>
