@@ -3,7 +3,6 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Reports.Tables;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Decisions;
 
