@@ -79,6 +79,7 @@ public static class RecordsFolder
         "use" => reader.Read(file, schema, tables.Use),
         "loads" => reader.Read(file, schema, tables.Loads),
         "assets" => reader.Read(file, schema, tables.Assets),
+        "limits" => reader.Read(file, schema, tables.Limits),
         "totals" => reader.Read(file, schema, tables.Totals),
         _ => throw new InvalidOperationException($"The table {schema.Name} is in the schema but not read."),
     };
