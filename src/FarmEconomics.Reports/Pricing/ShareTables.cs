@@ -12,7 +12,7 @@ public static class ShareTables
         ShareContents contents = shares.Contents;
         bool boxes = shares.FullBoxes.IsAvailable;
         ReportTable table = new ReportTable($"{contents.Channel.Name} week by week, {contents.CropYear}", book.Season.Settings.Currency)
-            .Column("Week").Column("From").Column("Crops", Look.Count).Column("List value, all boxes", Look.Money).Column("Contents cost, all boxes", Look.Money).Column("Value over price", Look.Percent);
+            .Column("Week").Column("From", Look.Date).Column("Crops", Look.Count).Column("List value, all boxes", Look.Money).Column("Contents cost, all boxes", Look.Money).Column("Value over price", Look.Percent);
         if (boxes)
         {
             table.Column("List value of a full box", Look.Rate).Column("Cost of a full box", Look.Rate);
@@ -23,7 +23,7 @@ public static class ShareTables
         foreach (ShareWeek week in contents.Weeks)
         {
             table.Row([
-                $"{week.Number}", week.First is { } first ? Looks.Day(first) : "", week.Items.Count, week.ListValue, week.Cost, contents.ValueOverPriceIn(week),
+                $"{week.Number}", week.First is { } first ? first : (ReportCell)"", week.Items.Count, week.ListValue, week.Cost, contents.ValueOverPriceIn(week),
                 .. boxes ? new ReportCell[] { shares.BoxValue(week), shares.BoxCost(week) } : [],
             ]);
         }
