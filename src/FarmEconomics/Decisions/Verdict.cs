@@ -1,6 +1,6 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Decisions.Chances;
+using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
