@@ -35,7 +35,8 @@ public class FarmNotebookTests
         Assert.All(document.Cells.Where(cell => cell.IsCode), cell =>
         {
             Assert.Empty(cell.Outputs);
-            Assert.True(cell.Source.Split('\n').Length <= 14, cell.Source);
+            // The cell of parameters holds one input a line; every other is a few lines that call the library.
+            Assert.True(cell.Source.Split('\n').Length <= (cell.Tags.Contains(NotebookParameters.Tag) ? 20 : 14), cell.Source);
         });
         Assert.All(document.Cells, cell => Assert.False(string.IsNullOrWhiteSpace((string?)cell.Json["id"])));
         Assert.StartsWith("#r \"../artifacts/notebooks/FarmEconomics.NotebookKit.dll\"\n", document.Cells.First(cell => cell.IsCode).Source, StringComparison.Ordinal);
