@@ -79,6 +79,9 @@ public static class RecordsFolder
         "use" => reader.Read(file, schema, tables.Use),
         "loads" => reader.Read(file, schema, tables.Loads),
         "assets" => reader.Read(file, schema, tables.Assets),
+        "loans" => reader.Read(file, schema, tables.Loans),
+        "balances" => reader.Read(file, schema, tables.Balances),
+        "funding" => reader.Read(file, schema, tables.Funding),
         "totals" => reader.Read(file, schema, tables.Totals),
         _ => throw new InvalidOperationException($"The table {schema.Name} is in the schema but not read."),
     };

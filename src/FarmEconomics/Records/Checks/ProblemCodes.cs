@@ -108,6 +108,9 @@ public static class ProblemCodes
     /// <summary>Total of nothing.</summary>
     public const string UnknownTotal = "E212";
 
+    /// <summary>Unknown asset.</summary>
+    public const string UnknownAsset = "E213";
+
     /// <summary>More than one of crop, planting, channel, pool.</summary>
     public const string TwoTags = "E220";
 
@@ -146,6 +149,9 @@ public static class ProblemCodes
 
     /// <summary>End before start.</summary>
     public const string EndBeforeStart = "E232";
+
+    /// <summary>Payments that can't be counted.</summary>
+    public const string PaymentCount = "E233";
 
     /// <summary>Bed overfull.</summary>
     public const string BedOverfull = "W201";
