@@ -33,6 +33,11 @@ internal static class CommandLineApp
         {
             return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false }).ConfigureAwait(false);
         }
+        catch (FarmEconomics.Records.RecordsException stopped)
+        {
+            await Console.Error.WriteLineAsync(stopped.Message).ConfigureAwait(false);
+            return ExitCode.RecordsInError;
+        }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or WrongUseException)
         {
             await Console.Error.WriteLineAsync(fault.Message).ConfigureAwait(false);

@@ -29,6 +29,16 @@ internal sealed class Terminal : IProgress<ReadingProgress>
         }
     }
 
+    /// <summary>Says how far a step is: in a terminal only, a log needs no more than the step.</summary>
+    /// <param name="message">In a few words.</param>
+    internal void Detail(string message)
+    {
+        if (IsLive)
+        {
+            Step(message);
+        }
+    }
+
     /// <summary>Clears the line of progress.</summary>
     internal void Clear()
     {

@@ -67,10 +67,16 @@ public sealed class FarmFolder
         return new FarmFolder(folder, reading, ProblemLocator.Locate(folder, problems), skipped, review);
     }
 
-    /// <summary>Locates further problems (those of one season) in the files.</summary>
-    /// <param name="problems">The problems.</param>
-    /// <returns>The same problems, located and sorted.</returns>
-    public IReadOnlyList<Problem> Locate(IEnumerable<Problem> problems) => ProblemLocator.Locate(Folder, problems);
+    /// <summary>The folder's problems with those that only this season's pools and stock have.</summary>
+    /// <param name="season">The season.</param>
+    /// <returns>All of them, located, by file and line.</returns>
+    public IReadOnlyList<Problem> ProblemsWith(SeasonReview season)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        HashSet<(string Code, SourceLine Source, string Message)> known = Problems.Select(problem => (problem.Code, problem.Source, problem.Message)).ToHashSet();
+        List<Problem> further = season.PoolProblems.Where(problem => !known.Contains((problem.Code, problem.Source, problem.Message))).ToList();
+        return further.Count == 0 ? Problems : ProblemLocator.Locate(Folder, [.. Problems, .. further]);
+    }
 
     private static FarmReview? TryReview(RecordTables tables, RecordsReading reading, List<Problem> problems)
     {
@@ -80,8 +86,9 @@ public sealed class FarmFolder
             problems.AddRange(review.Trace.Problems);
             problems.AddRange(review.Charges.Problems);
 
-            // Pools that serve only each other are found year by year, and stop every year: better told now than at the first figure.
-            foreach (int year in review.CropYears)
+            // Pools that serve only each other are found year by year: better told now than at the first figure. A year that has only just
+            // begun has nothing to share its first bills by yet; it is told of when it is reviewed.
+            foreach (int year in review.CropYears.Where(year => year <= review.LatestCropYear))
             {
                 problems.AddRange(review.Season(year).PoolProblems.Except(problems).ToList());
             }

@@ -23,6 +23,32 @@ public static class Kit
     /// <summary>The version of the library the notebook runs on.</summary>
     public static string Version => typeof(Kit).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
 
+    /// <summary>Opens a folder of records. The folder is only ever read.</summary>
+    /// <param name="folder">The folder, relative to the notebook or absolute.</param>
+    /// <param name="settings">Settings that go before those of farm.csv, as <c>name=value; name=value</c>.</param>
+    /// <param name="skipBadRows">Leave rows in error out and go on; they are listed.</param>
+    /// <param name="evenWithErrors">Come back also when errors stop every figure, so that they can be shown.</param>
+    /// <exception cref="Records.RecordsException">Errors stop every figure; the message lists them.</exception>
+    public static OpenFarm Open(string folder, string settings = "", bool skipBadRows = false, bool evenWithErrors = false)
+    {
+        OpenFarm farm = new(Files.FarmFolder.Open(folder, SettingPairs(settings), skipBadRows));
+        if (!evenWithErrors)
+        {
+            _ = farm.Review; // says what stops it
+        }
+
+        return farm;
+    }
+
+    private static IEnumerable<KeyValuePair<string, string>> SettingPairs(string settings) =>
+        settings.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(pair =>
+        {
+            int equals = pair.IndexOf('=', StringComparison.Ordinal);
+            return equals > 0
+                ? KeyValuePair.Create(pair[..equals].Trim(), pair[(equals + 1)..].Trim())
+                : throw new ArgumentException($"'{pair}' is not a setting: write name=value, several with a semicolon between them.", nameof(settings));
+        });
+
     /// <summary>The assemblies a notebook may use after the one line that refers to this one.</summary>
     public static IReadOnlyList<string> Assemblies => [.. Brought.Select(type => type.Assembly.GetName().Name!)];
 }

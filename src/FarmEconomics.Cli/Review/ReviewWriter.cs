@@ -29,7 +29,7 @@ internal sealed class ReviewWriter
     internal async Task<bool> WriteAsync(string folder, CancellationToken cancellation)
     {
         string tables = Directory.CreateDirectory(Path.Combine(folder, "tables")).FullName;
-        ResultTables.Write(season, farm.Problems, tables);
+        ResultTables.Write(season, farm.ProblemsWith(season), tables);
         string[] notebooks = ShippedNotebooks();
         IReadOnlyList<NotebookRun> runs = await RunAsync(notebooks, cancellation).ConfigureAwait(false);
         bool complete = true;
@@ -70,8 +70,8 @@ internal sealed class ReviewWriter
         {
             ["records"] = Path.GetFullPath(farm.Folder),
             ["year"] = season.CropYear,
-            ["settings"] = string.Join(";", settings.Select(pair => $"{pair.Key}={pair.Value}")),
-            ["skipBadRows"] = skipBadRows,
+            ["settings"] = string.Join("; ", settings.Select(pair => $"{pair.Key}={pair.Value}")),
+            ["skip_bad_rows"] = skipBadRows,
         };
         NotebookRunOptions options = new() { Progress = new CellSteps(terminal) };
         terminal.Step($"Running {CountOf(notebooks.Length)}");
@@ -113,6 +113,6 @@ internal sealed class ReviewWriter
     private sealed class CellSteps(Terminal terminal) : IProgress<CellProgress>
     {
         public void Report(CellProgress value) =>
-            terminal.Step($"Running {Path.GetFileNameWithoutExtension(value.Notebook)}: cell {value.Cell} of {value.Of}");
+            terminal.Detail($"Running {Path.GetFileNameWithoutExtension(value.Notebook)}: cell {value.Cell} of {value.Of}");
     }
 }

@@ -37,32 +37,39 @@ internal sealed class BarColumns
     internal void Draw(double width, int columns, string axis, Func<double, string> tick)
     {
         int perColumn = Math.Max(1, ((items.Count - 1) / columns) + 1);
-        double columnWidth = (width - 20 - (Gap * (columns - 1))) / columns;
-        double names = Math.Min(columnWidth * 0.4, items.Max(item => Canvas.TextWidth(item.Name, Font)) + 8);
-        double ends = items.Max(item => Canvas.TextWidth(item.Label, Font)) + 8;
-        IEnumerable<double> reach = items.SelectMany(item => new[] { item.Parts.Where(part => part > 0).Sum(), item.Parts.Where(part => part < 0).Sum(), item.Inner ?? 0 });
+        List<List<BarItem>> own = Enumerable.Range(0, columns).Select(column => items.Skip(column * perColumn).Take(perColumn).ToList()).Where(list => list.Count > 0).ToList();
+        double names = Math.Min(width * 0.25, items.Max(item => Canvas.TextWidth(item.Name, Font)) + 8);
+        double ends = items.Max(item => Canvas.TextWidth(item.Label, Font)) + 10;
         double rowHeight = Math.Min(24, (canvas.Bottom - top - AxisHeight) / perColumn);
-        for (int column = 0; column < columns; column++)
+
+        // All columns share one scale; one with short bars only gets less room.
+        double low = Math.Min(0, items.Min(Low));
+        double[] spans = own.Select(list => Math.Max(0, list.Max(High)) - low).ToArray();
+        spans = spans.Select(span => Math.Max(span, spans.Max() * 0.3)).ToArray();
+        double perUnit = (width - 20 - (Gap * (own.Count - 1)) - (own.Count * (names + ends))) / Math.Max(spans.Sum(), 1e-9);
+        double step = Scale.Step(spans.Max() / 5);
+        double left = 10;
+        for (int column = 0; column < own.Count; column++)
         {
-            List<BarItem> own = items.Skip(column * perColumn).Take(perColumn).ToList();
-            if (own.Count == 0)
+            double zero = left + names;
+            double right = zero + (spans[column] * perUnit);
+            DrawAxis(new Scale(low, low + spans[column], zero, right), top, top + (own[column].Count * rowHeight), axis, tick, step);
+            for (int i = 0; i < own[column].Count; i++)
             {
-                break;
+                DrawBar(own[column][i], new Scale(low, low + spans[column], zero, right), zero - 6, top + (i * rowHeight), rowHeight);
             }
 
-            double left = 10 + (column * (columnWidth + Gap));
-            Scale scale = Scale.Covering(reach, left + names, left + columnWidth - ends, columns > 1 ? 3 : 6);
-            DrawAxis(scale, top, top + (own.Count * rowHeight), axis, tick, columns > 1 ? 3 : 6);
-            for (int i = 0; i < own.Count; i++)
-            {
-                DrawBar(own[i], scale, left + names - 6, top + (i * rowHeight), rowHeight);
-            }
+            left = right + ends + Gap;
         }
     }
 
-    private void DrawAxis(Scale scale, double from, double to, string axis, Func<double, string> tick, int about)
+    private static double High(BarItem item) => Math.Max(item.Parts.Where(part => part > 0).Sum(), item.Inner ?? 0);
+
+    private static double Low(BarItem item) => Math.Min(item.Parts.Where(part => part < 0).Sum(), item.Inner ?? 0);
+
+    private void DrawAxis(Scale scale, double from, double to, string axis, Func<double, string> tick, double step)
     {
-        foreach (double value in scale.Ticks(about))
+        foreach (double value in scale.TicksBy(step))
         {
             bool zero = Math.Abs(value) < 1e-9;
             canvas.Line(scale[value], from, scale[value], to + 3, zero ? Palette.Soft : Palette.Rule);

@@ -45,7 +45,7 @@ public static class BedMap
         double x = Left;
         foreach (string group in used)
         {
-            x = SeasonPlots.Key(canvas, x, 10, Palette.Of(groups.IndexOf(group), groups.Count), group) + 14;
+            x = SeasonPlots.Key(canvas, x, 10, ColorOf(groups, group), group) + 14;
         }
 
         List<string> told = [];
@@ -54,7 +54,7 @@ public static class BedMap
             List<BedPlanting> plantings = byBed.GetValueOrDefault(beds[i].Bed.Trim(), []);
             double y = top + (i * row);
             canvas.Text(beds[i].Bed, Left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
-            DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, crop => Palette.Of(groups.IndexOf(crop.Group), groups.Count));
+            DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, crop => ColorOf(groups, crop.Group));
             told.Add($"{beds[i].Bed}: {(plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct()))}");
         }
 
@@ -64,6 +64,13 @@ public static class BedMap
     /// <summary>Where a bed lies: its structure, else its block.</summary>
     internal static string PlaceOf(BedRow bed) =>
         !string.IsNullOrWhiteSpace(bed.Structure) ? bed.Structure.Trim() : string.IsNullOrWhiteSpace(bed.Block) ? "open field" : bed.Block.Trim();
+
+    /// <summary>Neighbors in the list of groups get colors far apart in lightness.</summary>
+    private static Color ColorOf(List<string> groups, string group)
+    {
+        int i = groups.FindIndex(known => string.Equals(known, group, StringComparison.OrdinalIgnoreCase));
+        return Palette.Of(i % 2 == 0 ? i / 2 : ((groups.Count + 1) / 2) + (i / 2), groups.Count);
+    }
 
     private static int Days(BedPlanting planting, DateOnly from, DateOnly to) =>
         Math.Max(0, Math.Min(planting.Out.DayNumber, to.DayNumber) - Math.Max(planting.In.DayNumber, from.DayNumber));
@@ -98,8 +105,8 @@ public static class BedMap
             double right = scale[Math.Min(to.DayNumber, planting.Out.DayNumber) - from.DayNumber];
             Color fill = color(planting.Planting.Crop);
             canvas.Rect(left, at2, Math.Max(1.5, right - left), thick, fill, Palette.White, 0.8);
-            double size = Math.Min(10.5, thick - 1);
-            if (size >= 8 && Canvas.TextWidth(planting.Planting.Crop.Name, size) + 5 <= right - left)
+            double size = Math.Clamp(thick * 1.1, 8, 10.5);
+            if (thick >= 6.5 && Canvas.TextWidth(planting.Planting.Crop.Name, size) + 5 <= right - left)
             {
                 canvas.Text(planting.Planting.Crop.Name, left + 3, at2 + (thick / 2), size, Palette.On(fill));
             }

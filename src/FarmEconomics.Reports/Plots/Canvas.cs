@@ -77,20 +77,21 @@ internal sealed class Canvas
         marker.MarkerLineWidth = 1;
     }
 
-    internal void Text(string text, double x, double y, double size = 12, Color? color = null, Alignment align = Alignment.MiddleLeft, bool bold = false, float rotation = 0)
+    internal void Text(string text, double x, double y, double size = 12, Color? color = null, Alignment align = Alignment.MiddleLeft, bool bold = false, float rotation = 0, bool halo = false)
     {
         if (text.Length == 0)
         {
             return;
         }
 
-        ScottPlot.Plottables.Text label = plot.Add.Text(text, x, Y(y));
+        ScottPlot.Plottables.Text label = plot.Add.Text(text, x, Y(rotation == 0 ? y + (size * 0.14) : y)); // the middle of a line of text lies below that of its box
         label.LabelFontSize = (float)size;
         label.LabelFontColor = color ?? Palette.Ink;
         label.LabelAlignment = align;
         label.LabelBold = bold;
         label.LabelRotation = rotation;
         label.LabelPadding = 0;
+        label.LabelBackgroundColor = halo ? Palette.White.WithAlpha(.8) : Colors.Transparent;
     }
 
     private static float FitTitle(string title, int width)

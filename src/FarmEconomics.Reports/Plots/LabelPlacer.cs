@@ -15,7 +15,7 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
     /// <summary>A place for a label of that width by its left middle, or null; <c>Far</c> when a leader line should tie it to its point.</summary>
     internal (double X, double Y, bool Far)? Place(double x, double y, double width)
     {
-        foreach (double distance in new[] { 8d, 16, 26, 38, 52 })
+        foreach (double distance in new[] { 9d, 16, 26, 38 })
         {
             for (int k = 0; k < 16; k++)
             {

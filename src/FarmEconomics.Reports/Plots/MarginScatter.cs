@@ -31,7 +31,7 @@ public static class MarginScatter
         int split = crops.Count(crop => (crop.X < midX) != (crop.Y < midY));
         Canvas canvas = new($"{Phrase.Sentence(Phrase.Count(split, "crop"))} of {crops.Count} beat the farm's average by bed or by hour, but not by both", Width, Height);
         Scale across = Scale.Covering(crops.Select(crop => Math.Min(crop.X, edgeX)), 64, Width - 24, 8);
-        Scale up = Scale.Covering(crops.Select(crop => Math.Min(crop.Y, edgeY)), canvas.Bottom - 46, 12, 6);
+        Scale up = Scale.Covering(crops.Select(crop => Math.Min(crop.Y, edgeY)), canvas.Bottom - 58, 12, 6);
         string sign = Looks.Sign(season.Settings.Currency);
         foreach (double tick in across.Ticks(8))
         {
@@ -45,7 +45,7 @@ public static class MarginScatter
             canvas.Text(tick.ToString("0.##"), across.From - 6, up[tick], 11, Palette.Soft, Alignment.MiddleRight);
         }
 
-        canvas.Text($"gross margin per bed-foot-week ({sign.Trim()})", (across.From + across.To) / 2, up.From + 32, 12, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Text($"gross margin per bed-foot-week ({sign.Trim()})", (across.From + across.To) / 2, up.From + 28, 12, Palette.Soft, Alignment.MiddleCenter);
         canvas.Text($"gross margin per labor hour ({sign.Trim()})", 14, (up.From + up.To) / 2, 12, Palette.Soft, Alignment.MiddleCenter, rotation: -90);
         canvas.Line(across[midX], up.To, across[midX], up.From, Palette.Ink, 1.2, LinePattern.Dashed);
         canvas.Line(across.From, up[midY], across.To, up[midY], Palette.Ink, 1.2, LinePattern.Dashed);
@@ -69,7 +69,7 @@ public static class MarginScatter
             double x = across[Math.Clamp(crop.X, across.Min, across.Max)];
             double y = up[Math.Clamp(crop.Y, up.Min, up.Max)];
             double size = 6 + (12 * Math.Sqrt(Math.Max(0, (double)(crop.Output / Math.Max(1m, most)))));
-            string text = beyond ? $"{crop.Name} ({sign}{crop.X:0.00}, {sign}{crop.Y:0.00})" : crop.Name;
+            string text = beyond ? $"{crop.Name} ({sign}{crop.X:0.00}, {sign}{crop.Y:0.00}) →" : crop.Name;
             double away = Math.Pow((x - across[mid.X]) / (across.To - across.From), 2) + Math.Pow((y - up[mid.Y]) / (up.From - up.To), 2);
             return (text, x, y, size, away + (double)(crop.Output / Math.Max(1m, most) * 0.2m));
         });
@@ -78,6 +78,7 @@ public static class MarginScatter
             placer.Block(x - (size / 2), y - (size / 2), size, size);
         }
 
+        List<(string Text, double X, double Y)> texts = [];
         int unlabeled = 0;
         foreach ((string text, double x, double y, double size, double _) in points.OrderByDescending(point => point.Notable))
         {
@@ -89,20 +90,22 @@ public static class MarginScatter
                     canvas.Line(x, y, end, place.Y, Palette.Middle, 0.8);
                 }
 
-                canvas.Text(text, place.X, place.Y, 11.5);
+                texts.Add((text, place.X, place.Y));
             }
             else
             {
                 unlabeled++;
             }
-
-            canvas.Dot(x, y, size, Palette.Dark.WithAlpha(.75), Palette.White);
         }
+
+        // Dots over leader lines, names over all.
+        points.ForEach(point => canvas.Dot(point.X, point.Y, point.Size, Palette.Dark.WithAlpha(.75), Palette.White));
+        texts.ForEach(label => canvas.Text(label.Text, label.X, label.Y, 11.5, halo: true));
 
         string farm = $"dashed: the farm's average, {Looks.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate, season.Settings.Currency)} and "
             + $"{Looks.InWords(season.Farm.GrossMarginPerLaborHour.Value!.Value, Look.Rate, season.Settings.Currency)}; larger dot: more output"
             + (unlabeled > 0 ? $"; {unlabeled} in the crowd without a name" : "");
-        canvas.Text(farm, across.To, up.From + 32, 10, Palette.Soft, Alignment.MiddleRight);
+        canvas.Text(farm, across.To, up.From + 47, 10.5, Palette.Soft, Alignment.MiddleRight);
         return unlabeled;
     }
 

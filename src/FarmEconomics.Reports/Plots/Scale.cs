@@ -22,12 +22,14 @@ internal sealed class Scale
     internal double this[double value] => From + ((value - Min) / (Max - Min) * (To - From));
 
     /// <summary>About so many ticks, at multiples of 1, 2 or 5.</summary>
-    internal IEnumerable<double> Ticks(int about = 5)
+    internal IEnumerable<double> Ticks(int about = 5) => TicksBy(Step((Max - Min) / Math.Max(1, about)));
+
+    /// <summary>Ticks at the multiples of a step.</summary>
+    internal IEnumerable<double> TicksBy(double step)
     {
-        double step = Step((Max - Min) / Math.Max(1, about));
         for (double k = Math.Ceiling((Min / step) - 1e-9); k * step <= Max + (step * 1e-9); k++)
         {
-            yield return k * step;
+            yield return k == 0 ? 0 : k * step; // not -0
         }
     }
 
@@ -40,7 +42,7 @@ internal sealed class Scale
         return new Scale(Math.Floor(min / step) * step, Math.Ceiling(max / step) * step, from, to);
     }
 
-    private static double Step(double rough)
+    internal static double Step(double rough)
     {
         double power = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(rough, 1e-9))));
         double lead = rough / power;

@@ -68,13 +68,14 @@ public static class SeasonPlots
             x = Key(canvas, x, 12, colors[i], StageName(stages[i]).ToLowerInvariant()) + 18;
         }
 
+        canvas.Text("with the crop's share of pooled work; est. = mostly estimated", Width - 10, canvas.Bottom - 9, 10.5, Palette.Soft, Alignment.MiddleRight);
         new BarColumns(
             canvas,
             crops.ConvertAll(crop => new BarItem(
                 crop.Name, stages.ConvertAll(stage => (double)crop.Sums.HoursByStage[(int)stage]),
                 Looks.Number(crop.LaborHours.Value, Look.Count) + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : ""))),
             colors,
-            26).Draw(Width, columns, "labor hours, with the crop's share of pooled work; est. = more than half estimated", value => value.ToString("#,0"));
+            26).Draw(Width, columns, "labor hours", value => value.ToString("#,0"));
         return canvas.ToFigure($"Stacked bars: labor hours of {Phrase.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, most hours first: "
             + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {Looks.Number(crop.LaborHours.Value, Look.Hours)} (most in {StageName(stages.MaxBy(stage => crop.Sums.HoursByStage[(int)stage])).ToLowerInvariant()})").ToList())
             + $". Over all crops: {Phrase.List(stages.ConvertAll(stage => $"{StageName(stage).ToLowerInvariant()} {Looks.Number(season.Farm.Sums.HoursByStage[(int)stage], Look.Hours)}"))}.");
@@ -100,7 +101,7 @@ public static class SeasonPlots
         Stage.Harvest => "Harvest",
         Stage.Pack => "Washing and packing",
         Stage.Sell => "Selling",
-        _ => "Overhead",
+        _ => "General work",
     };
 
     /// <summary>A swatch with its word; returns where it ends.</summary>

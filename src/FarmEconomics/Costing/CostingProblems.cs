@@ -8,7 +8,8 @@ internal static class CostingProblems
 {
     internal static Problem NoWeights(Pool pool, int year, decimal money, decimal hours) => ProblemCatalog.Make(
         ProblemCodes.NoWeights, pool.Row.Source, "basis",
-        $"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no {pool.Basis.Unit} to share them by: not assigned to any crop.") with { Money = money };
+        $"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no {pool.Basis.Unit} to share them by: not assigned to any crop.") with
+    { Money = money };
 
     internal static Problem MissingUnitsPerCrate(Pool pool, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoUnitsPerCrate, crop.Row.Source, "units_per_crate",

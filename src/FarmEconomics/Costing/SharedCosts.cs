@@ -21,6 +21,13 @@ public sealed class SharedCosts
     /// <summary>Full-effect share of each pool (row) landing on each target (column): enterprises, then household, unused, not assigned. To 12 decimals.</summary>
     public decimal[,] Shares { get; }
 
+    /// <summary>The share a pool passes directly to another pool, by the method that was used; for telling apart what reached a target
+    /// directly and what came through other pools. To 12 decimals.</summary>
+    /// <param name="pool">The pool that passes.</param>
+    /// <param name="other">The pool that receives.</param>
+    /// <returns>0 to 1.</returns>
+    public decimal PassedTo(int pool, int other) => Math.Max(0m, decimal.Round((decimal)ToPools[pool, other], ShareDecimals, MidpointRounding.AwayFromZero));
+
     /// <summary>The shares pools pass directly to pools.</summary>
     internal Matrix<double> ToPools { get; }
 

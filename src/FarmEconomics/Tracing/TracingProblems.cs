@@ -8,19 +8,23 @@ internal static class TracingProblems
 {
     internal static Problem HarvestWithoutPlanting(HarvestRow row, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.HarvestTooEarly, row.Source, "crop",
-        $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, but no planting of it was in a bed on or before that day.") with { Offending = row.Crop };
+        $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, but no planting of it was in a bed on or before that day.") with
+    { Offending = row.Crop };
 
     internal static Problem HarvestBeforePlanting(HarvestRow row) => ProblemCatalog.Make(
         ProblemCodes.HarvestTooEarly, row.Source, "planting",
-        $"{row.Planting!.Trim()} was picked on {row.Date:yyyy-MM-dd}, but it goes into its bed after the closing date.") with { Offending = row.Planting };
+        $"{row.Planting!.Trim()} was picked on {row.Date:yyyy-MM-dd}, but it goes into its bed after the closing date.") with
+    { Offending = row.Planting };
 
     internal static Problem HarvestAfterBed(HarvestRow row, Crop crop, Planting planting) => ProblemCatalog.Make(
         ProblemCodes.HarvestAfterBed, row.Source, "crop",
-        $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.") with { Offending = row.Crop };
+        $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.") with
+    { Offending = row.Crop };
 
     internal static Problem SoldMoreThanPicked(Leaving leaving, decimal unmatched) => ProblemCatalog.Make(
         ProblemCodes.SoldMoreThanPicked, leaving.Row.Source, "quantity",
-        $"{unmatched:0.####} {leaving.Crop.Unit} of {leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} beyond what was picked by then; kept with the crop, spread over its plantings of {leaving.Window}.") with { Money = leaving.Row.Amount };
+        $"{unmatched:0.####} {leaving.Crop.Unit} of {leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} beyond what was picked by then; kept with the crop, spread over its plantings of {leaving.Window}.") with
+    { Money = leaving.Row.Amount };
 
     internal static Problem HeldTooLong(LeavingPart part) => ProblemCatalog.Make(
         ProblemCodes.HeldTooLong, part.Leaving.Row.Source, "date",
@@ -40,7 +44,8 @@ internal static class TracingProblems
 
     internal static Problem ShareIncomeWithoutShares(Channel channel, int year, decimal amount) => ProblemCatalog.Make(
         ProblemCodes.ShareIncomeWithoutShares, channel.Row.Source, "channel",
-        $"{amount:0.00} of share income of {channel.Name} in {year} met no produce of any value that left through it: counted as other income.") with { Money = amount };
+        $"{amount:0.00} of share income of {channel.Name} in {year} met no produce of any value that left through it: counted as other income.") with
+    { Money = amount };
 
     internal static Problem NoHiredWage(LaborRow row) => ProblemCatalog.Make(
         ProblemCodes.NoHiredWage, row.Source, "worker",
@@ -52,7 +57,8 @@ internal static class TracingProblems
 
     internal static Problem NoCropYear(SourceLine source, string column, Crop crop, int window, decimal? money) => ProblemCatalog.Make(
         ProblemCodes.NoCropYear, source, column,
-        $"{crop.Name} has no planting in crop year {window} or later: not assigned to any crop.") with { Money = money };
+        $"{crop.Name} has no planting in crop year {window} or later: not assigned to any crop.") with
+    { Money = money };
 
     internal static Problem ClosingStockWithoutPrice(Crop crop, int year) => ProblemCatalog.Make(
         ProblemCodes.StockWithoutPrice, crop.Row.Source, "crop",
@@ -60,9 +66,11 @@ internal static class TracingProblems
 
     internal static Problem UnassignedLeaving(Leaving leaving) => ProblemCatalog.Make(
         ProblemCodes.UnassignedLeaving, leaving.Row.Source, "crop",
-        $"{leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} but has no planting in crop year {leaving.Window}: its money is not assigned to any crop.") with { Money = leaving.Amount.Amount };
+        $"{leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} but has no planting in crop year {leaving.Window}: its money is not assigned to any crop.") with
+    { Money = leaving.Amount.Amount };
 
     internal static Problem PlantingAfterClose(SourceLine source, string planting, decimal? money) => ProblemCatalog.Make(
         ProblemCodes.PlantingAfterClose, source, "planting",
-        $"{planting.Trim()} goes into its bed after the closing date: not assigned to any crop in this review.") with { Offending = planting, Money = money };
+        $"{planting.Trim()} goes into its bed after the closing date: not assigned to any crop in this review.") with
+    { Offending = planting, Money = money };
 }

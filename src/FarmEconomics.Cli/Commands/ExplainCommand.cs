@@ -1,0 +1,66 @@
+using System.CommandLine;
+using FarmEconomics.Budgets;
+using FarmEconomics.Files;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Reports.Explain;
+
+namespace FarmEconomics.Cli.Commands;
+
+/// <summary><c>explain FOLDER --crop X</c>: a crop's budget, opened down to the rows.</summary>
+internal static class ExplainCommand
+{
+    internal static Command Create()
+    {
+        Argument<string> folder = CommonOptions.Folder();
+        Option<int?> year = CommonOptions.Year();
+        Option<string> crop = new("--crop") { Description = "The crop to explain.", HelpName = "CROP", Required = true };
+        Option<string?> line = new("--line") { Description = "One cost line only: materials, selling, labor, infrastructure or overhead.", HelpName = "LINE" };
+        Option<string[]> set = CommonOptions.Set();
+        Option<bool> skip = CommonOptions.SkipBadRows();
+        Command command = new("explain", "Open a crop's figures: from each line to pools and shares, and from there to the rows, with file and line.")
+        {
+            folder, year, crop, line, set, skip,
+        };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(crop)!, parsed.GetValue(line), parsed.GetValue(set), parsed.GetValue(skip)));
+        return command;
+    }
+
+    private static int Run(string folder, int? year, string crop, string? line, string[]? set, bool skip)
+    {
+        StatementLine? wanted = LineOf(line);
+        FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
+        if (farm.Review is not { } review)
+        {
+            CommonOptions.PrintProblems(farm, Console.Error);
+            return ExitCode.RecordsInError;
+        }
+
+        SeasonReview season = review.Season(CommonOptions.YearOf(review, year));
+        EnterpriseBudget? budget = season.Crops.FirstOrDefault(candidate => string.Equals(candidate.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
+        if (budget is null)
+        {
+            string? nearest = NearestName.Find(crop, season.Crops.Select(candidate => candidate.Name));
+            throw new WrongUseException($"There is no crop {crop} in {season.CropYear}." + (nearest is null
+                ? $" Its crops are {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}."
+                : $" Did you mean {nearest}?"));
+        }
+
+        CommonOptions.PrintSkipped(farm, Console.Error);
+        Console.Out.WriteLine(CropExplanation.Of(season, budget.Name, wanted).ToPlainText());
+        return ExitCode.Done;
+    }
+
+    private static StatementLine? LineOf(string? line)
+    {
+        if (string.IsNullOrWhiteSpace(line))
+        {
+            return null;
+        }
+
+        return Enum.TryParse(line.Trim(), ignoreCase: true, out StatementLine found) && Enum.IsDefined(found)
+            ? found
+            : throw new WrongUseException($"There is no line {line}; the lines are {string.Join(", ", Enum.GetNames<StatementLine>()).ToLowerInvariant()}.");
+    }
+}

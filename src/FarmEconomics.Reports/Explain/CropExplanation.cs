@@ -1,0 +1,128 @@
+using System.Net;
+using System.Text;
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Explain;
+
+/// <summary>
+/// The figures of a crop or planting opened: each line down to the rows that name it (file and line), and to each pool's share, with
+/// the pool's own rows. Every section's tables add up to the budget's figure to the cent.
+/// </summary>
+[TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = ["text/html", "text/plain"])]
+public sealed class CropExplanation : IHtmlDisplay
+{
+    private CropExplanation(SeasonReview season, EnterpriseBudget budget, StatementLine? line)
+    {
+        Name = budget.Name;
+        CropYear = season.CropYear;
+        Budget = BudgetTable(season, budget);
+        List<ExplainSection> sections = line is null ? [OutputSection.Of(season, budget)] : [];
+        List<StatementLine> lines = line is { } only ? [only] : [.. Enum.GetValues<StatementLine>()];
+        sections.AddRange(lines.Select(each => LineSection.Of(season, budget, each)));
+        Lines = sections.ToList();
+        List<PoolResult> pools = lines.SelectMany(each => PoolPath.Of(season, budget, each)).Select(path => path.Pool).Distinct().ToList();
+        Pools = pools.ConvertAll(pool => LineSection.PoolRows(season, pool));
+    }
+
+    /// <summary>The crop or planting.</summary>
+    public string Name { get; }
+
+    /// <summary>The crop year.</summary>
+    public int CropYear { get; }
+
+    /// <summary>The enterprise budget, line by line.</summary>
+    public ReportTable Budget { get; }
+
+    /// <summary>Output and each cost line, opened.</summary>
+    public IReadOnlyList<ExplainSection> Lines { get; }
+
+    /// <summary>The own rows of each pool that charged it.</summary>
+    public IReadOnlyList<ReportTable> Pools { get; }
+
+    /// <summary>Opens the figures of a crop, or of a planting.</summary>
+    /// <param name="season">The season.</param>
+    /// <param name="crop">The name of a crop, else of a planting.</param>
+    /// <param name="line">One cost line; null: output and all of them.</param>
+    /// <exception cref="ArgumentException">No such crop or planting in that year; the message names the nearest.</exception>
+    public static CropExplanation Of(SeasonReview season, string crop, StatementLine? line = null)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(crop);
+        EnterpriseBudget? budget = season.Crops.Concat(season.Plantings).FirstOrDefault(candidate => string.Equals(candidate.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
+        if (budget is null)
+        {
+            string? nearest = NearestName.Find(crop.Trim(), season.Crops.Concat(season.Plantings).Select(candidate => candidate.Name));
+            throw new ArgumentException($"No crop or planting of {season.CropYear} is called '{crop.Trim()}'{(nearest is null ? "" : $"; did you mean '{nearest}'?")}", nameof(crop));
+        }
+
+        return new CropExplanation(season, budget, line);
+    }
+
+    /// <inheritdoc/>
+    public string ToHtml() => Write(
+        (html, title) => html.Append("<h3>").Append(WebUtility.HtmlEncode(title)).Append("</h3>\n"),
+        (html, sentence) => html.Append("<p>").Append(WebUtility.HtmlEncode(sentence)).Append("</p>\n"),
+        (html, table) => html.Append(table.ToHtml()));
+
+    /// <inheritdoc/>
+    public string ToPlainText() => Write(
+        (text, title) => text.Append('\n').Append(title).Append('\n').Append('=', title.Length).Append('\n'),
+        (text, sentence) => text.Append(sentence).Append('\n'),
+        (text, table) => text.Append('\n').Append(table.ToPlainText()));
+
+    private string Write(Action<StringBuilder, string> title, Action<StringBuilder, string> sentence, Action<StringBuilder, ReportTable> table)
+    {
+        StringBuilder all = new();
+        table(all, Budget);
+        foreach (ExplainSection section in Lines)
+        {
+            title(all, section.Title);
+            foreach (string words in section.Sentences)
+            {
+                sentence(all, words);
+            }
+
+            foreach (ReportTable rows in section.Tables)
+            {
+                table(all, rows);
+            }
+        }
+
+        if (Pools.Count > 0)
+        {
+            title(all, "The pools' own rows");
+            foreach (ReportTable rows in Pools)
+            {
+                table(all, rows);
+            }
+        }
+
+        return all.ToString();
+    }
+
+    private static ReportTable BudgetTable(SeasonReview season, EnterpriseBudget budget)
+    {
+        Availability known = budget.Known;
+        return new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Settings.Currency).Column("Line").Column("Amount", Look.Money)
+            .Row("Output", Season.BudgetColumns.Marked(budget.Output, budget))
+            .Row("- materials", ReportCell.Known(budget.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(budget.Sums.Selling, known.Costs))
+            .Row("Gross margin", ReportCell.Known(budget.GrossMargin, known.Costs))
+            .Row("- labor", ReportCell.Known(budget.LaborCost, known.LaborCost))
+            .Row("- infrastructure", ReportCell.Known(budget.Sums.Infrastructure, known.Costs)).Row("- overhead", ReportCell.Known(budget.Sums.Overhead, known.Costs))
+            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(budget.NetReturn, known.Costs ?? known.LaborCost));
+    }
+
+    internal static Money LineTotal(EnterpriseBudget budget, StatementLine line) => line switch
+    {
+        StatementLine.Materials => budget.Sums.Materials,
+        StatementLine.Selling => budget.Sums.Selling,
+        StatementLine.Labor => budget.LaborCost,
+        StatementLine.Infrastructure => budget.Sums.Infrastructure,
+        _ => budget.Sums.Overhead,
+    };
+}

@@ -1,0 +1,107 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Explain;
+
+/// <summary>A cost line opened: the rows that name the crop, and each pool's share with the way it came.</summary>
+internal static class LineSection
+{
+    internal static ExplainSection Of(SeasonReview season, EnterpriseBudget budget, StatementLine line)
+    {
+        string currency = season.Settings.Currency;
+        Money total = CropExplanation.LineTotal(budget, line);
+        List<Charge> charges = budget.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Line == line).ToList();
+        List<PoolPath> paths = PoolPath.Of(season, budget, line);
+        Money direct = Money.Sum(charges.Select(charge => charge.Amount));
+        Money pooled = Money.Sum(paths.Select(path => path.Amount));
+        string name = line.ToString().ToLowerInvariant();
+        List<string> sentences =
+        [
+            $"{Words.Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}: {Looks.InWords(total.Amount, Look.Money, currency)}, of which {Looks.InWords(direct.Amount, Look.Money, currency)} in rows that name it "
+                + $"and {Looks.InWords(pooled.Amount, Look.Money, currency)} through {Words.Phrase.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.",
+        ];
+        string? why = line == StatementLine.Labor ? budget.Known.LaborCost ?? budget.Known.OwnerLabor : budget.Known.Costs;
+        if (why is not null)
+        {
+            sentences.Add($"A part of it is not available: {why}.");
+        }
+
+        foreach (PoolPath path in paths.Where(path => path.Through.Count > 0))
+        {
+            sentences.Add($"{path.Pool.Pool.Name} ({RowWords.Stream(path.Source.Stream)}): {Looks.InWords(path.Directly.Amount, Look.Money, currency)} directly, "
+                + $"through other pools {Words.Phrase.List(path.Through.Select(step => $"{step.Pool.Name} {Looks.InWords(step.Amount.Amount, Look.Money, currency)}").ToList())}.");
+        }
+
+        List<ReportTable> tables = [];
+        if (charges.Count > 0)
+        {
+            tables.Add(Rows($"Rows that name {budget.Name}", season, charges));
+        }
+
+        if (paths.Count > 0)
+        {
+            tables.Add(Shares(season, budget, paths));
+        }
+
+        return new ExplainSection(Words.Phrase.Sentence(name), line, total, direct, pooled, sentences, tables);
+    }
+
+    internal static ReportTable PoolRows(SeasonReview season, PoolResult pool) => Rows($"Rows of {pool.Pool.Name}", season, pool.Rows);
+
+    /// <summary>The rows behind charges, each once, by day; parts of a row are added up.</summary>
+    private static ReportTable Rows(string title, SeasonReview season, IEnumerable<Charge> charges)
+    {
+        List<IGrouping<(IRecordRow Origin, CostStream Stream, bool Fee), Charge>> rows = charges.GroupBy(charge => (charge.Origin, charge.Stream, charge.IsFee))
+            .OrderBy(row => RowWords.Day(row.Key.Origin) ?? DateOnly.MaxValue).ThenBy(row => row.Key.Origin.Source, Comparer<SourceLine>.Create(SourceLine.Compare)).ToList();
+        bool hours = rows.Exists(row => row.Any(charge => charge.Hours != 0m));
+        ReportTable table = new ReportTable(title, season.Settings.Currency).Column("Row").Column("Day", Look.Date).Column("What").Column("Kind");
+        if (hours)
+        {
+            table.Column("Hours", Look.Hours);
+        }
+
+        table.Column("Amount", Look.Money);
+        foreach (IGrouping<(IRecordRow Origin, CostStream Stream, bool Fee), Charge> row in rows)
+        {
+            List<ReportCell> cells =
+            [
+                row.Key.Origin.Source.ToString(), RowWords.Day(row.Key.Origin) is { } day ? day : "", RowWords.What(row.First()), RowWords.Stream(row.Key.Stream),
+            ];
+            if (hours)
+            {
+                cells.Add(row.Any(charge => charge.Hours != 0m) ? row.Sum(charge => charge.Hours) : "");
+            }
+
+            cells.Add(Money.Sum(row.Select(charge => charge.Amount)));
+            table.Row(cells);
+        }
+
+        List<ReportCell> total = ["All rows", "", "", ""];
+        if (hours)
+        {
+            total.Add(rows.Sum(row => row.Sum(charge => charge.Hours)));
+        }
+
+        total.Add(Money.Sum(rows.SelectMany(row => row).Select(charge => charge.Amount)));
+        return table.Total(total);
+    }
+
+    private static ReportTable Shares(SeasonReview season, EnterpriseBudget budget, List<PoolPath> paths)
+    {
+        ReportTable table = new ReportTable($"Shares of pools charged to {budget.Name}", season.Settings.Currency)
+            .Column("Pool").Column("Kind").Column("The pool's amount", Look.Money).Column("Share", Look.Percent).Column("Charged", Look.Money)
+            .Column("Shared out by").Column("Its weight", Look.Quantity).Column("of all weights", Look.Quantity).Column("Directly", Look.Money).Column("Through other pools", Look.Money);
+        foreach (PoolPath path in paths)
+        {
+            table.Row(
+                path.Pool.Pool.Name, RowWords.Stream(path.Source.Stream), path.Source.Total, path.Share, path.Amount,
+                $"{path.Pool.Users.BasisUsed} ({path.Pool.Users.BasisUsed.Unit})", path.Weight, path.Pool.Users.Total, path.Directly, Money.Sum(path.Through.Select(step => step.Amount)));
+        }
+
+        return table.Total("All pools", "", "", "", Money.Sum(paths.Select(path => path.Amount)), "", "", "", Money.Sum(paths.Select(path => path.Directly)),
+            Money.Sum(paths.SelectMany(path => path.Through).Select(step => step.Amount)));
+    }
+}

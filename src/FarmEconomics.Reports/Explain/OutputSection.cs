@@ -1,0 +1,45 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Explain;
+
+/// <summary>Output opened to the sales rows that drew on the crop's lots.</summary>
+internal static class OutputSection
+{
+    internal static ExplainSection Of(SeasonReview season, EnterpriseBudget budget)
+    {
+        HashSet<Enterprise> own = budget.Enterprises.ToHashSet();
+        string unit = budget.Crop?.Unit ?? "units";
+        List<(Leaving Leaving, decimal Quantity, Money Value)> rows = season.Trace.Leavings
+            .Select(leaving => (leaving, leaving.Parts.Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise)).ToList()))
+            .Where(pair => pair.Item2.Count > 0)
+            .Select(pair => (pair.leaving, pair.Item2.Sum(part => part.Quantity), Money.Sum(pair.Item2.Select(Value)))).ToList();
+        ReportTable channels = new ReportTable("By channel", season.Settings.Currency).Column("Channel").Column("Rows", Look.Count).Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
+        foreach (IGrouping<Channel, (Leaving Leaving, decimal Quantity, Money Value)> channel in rows.GroupBy(row => row.Leaving.Channel).OrderBy(group => group.Key.Index))
+        {
+            channels.Row(channel.Key.Name, channel.Count(), channel.Sum(row => row.Quantity), Money.Sum(channel.Select(row => row.Value)));
+        }
+
+        if (budget.Sums.ClosingStock != Money.Zero)
+        {
+            channels.Row($"on hand at {Looks.Day(season.Records.AsOf)}, no cash", 0, budget.Sums.OnHand, budget.Sums.ClosingStock);
+        }
+
+        channels.Total("Output", rows.Count, rows.Sum(row => row.Quantity) + (budget.Sums.ClosingStock != Money.Zero ? budget.Sums.OnHand : 0m), Money.Sum(rows.Select(row => row.Value)) + budget.Sums.ClosingStock);
+        ReportTable all = new ReportTable("Rows", season.Settings.Currency).Column("Row").Column("Day", Look.Date).Column("Channel").Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
+        foreach ((Leaving leaving, decimal quantity, Money value) in rows)
+        {
+            all.Row(leaving.Row.Source.ToString(), leaving.Row.Date, leaving.Channel.Name, quantity, leaving.ValueIncomplete ? ReportCell.Missing("no list price is known for it; it counts as 0") : value);
+        }
+
+        all.Total("All rows", "", "", rows.Sum(row => row.Quantity), Money.Sum(rows.Select(row => row.Value)));
+        string sentence = $"Output of {budget.Name} in {season.CropYear}: {Looks.InWords(budget.Output.Amount, Look.Money, season.Settings.Currency)} from {Words.Phrase.Count(rows.Count, "row")}. "
+            + "A row that drew on lots of other plantings too stands here with its part. Rows of a share channel carry their part of the share payments, by list value.";
+        return new ExplainSection("Output", null, budget.Output, budget.Output, Money.Zero, [sentence], [channels, all]);
+    }
+
+    private static Money Value(LeavingPart part) => part.Leaving.Channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
+}

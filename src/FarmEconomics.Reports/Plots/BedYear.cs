@@ -1,0 +1,86 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Words;
+using ScottPlot;
+
+namespace FarmEconomics.Reports.Plots;
+
+/// <summary>The whole farm week by week: how much of each block or structure held a crop.</summary>
+public static class BedYear
+{
+    private const int Width = 900;
+    private const double Left = 110;
+    private const double Row = 26;
+
+    /// <summary>The figure: the darker a week, the fuller the beds; the yearly share stands at the right.</summary>
+    public static Figure Of(SeasonReview season)
+    {
+        IReadOnlyList<string> places = BedMap.Places(season);
+        DateOnly from = season.Settings.StartOf(season.CropYear);
+        DateOnly to = season.Settings.EndOf(season.CropYear);
+        int weeks = (to.DayNumber - from.DayNumber + 6) / 7;
+        List<double[]> held = places.Select(place => Held(season, place, from, to, weeks)).ToList();
+        double[] lengths = places.Select(place => (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Sum(bed => bed.LengthFt)).ToArray();
+        double[] farm = Enumerable.Range(0, weeks).Select(week => places.Select((_, i) => held[i][week] * lengths[i]).Sum() / Math.Max(1, lengths.Sum())).ToArray();
+        int fullest = Array.IndexOf(farm, farm.Max());
+        Canvas canvas = new($"Beds were fullest in the week of {from.AddDays(7 * fullest):MMM d}: {farm[fullest] * 100:0} % of all bed length held a crop", Width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
+        double x = SeasonPlots.Key(canvas, Left, 10, Palette.Of(10, 11), "empty");
+        x = SeasonPlots.Key(canvas, x + 14, 10, Palette.Of(5, 11), "half full");
+        SeasonPlots.Key(canvas, x + 14, 10, Palette.Of(0, 11), "full");
+        Scale scale = new(0, weeks, Left, Width - 70);
+        for (DateOnly month = from; month < to; month = month.AddMonths(1))
+        {
+            canvas.Text(month.ToString("MMM"), scale[(month.DayNumber - from.DayNumber) / 7.0] + 2, 36, 11, Palette.Soft);
+        }
+
+        canvas.Text("of the year", Width - 6, 36, 11, Palette.Soft, Alignment.MiddleRight);
+        for (int i = 0; i <= places.Count; i++)
+        {
+            double y = 46 + (i * Row) + (i == places.Count ? 6 : 0);
+            double[] values = i == places.Count ? farm : held[i];
+            canvas.Text(i == places.Count ? "All beds" : places[i], Left - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight, bold: i == places.Count);
+            for (int week = 0; week < weeks; week++)
+            {
+                canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Of((int)Math.Round((1 - Math.Min(1, values[week])) * 10), 11), Palette.White, 0.5);
+            }
+
+            canvas.Text($"{values.Average() * 100:0} %", Width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
+        }
+
+        return canvas.ToFigure($"Weeks of {season.CropYear} by block and structure, shaded by the part of the bed length that held a crop. Over the year: "
+            + Phrase.List(places.Select((place, i) => $"{place} {held[i].Average() * 100:0} %").ToList()) + $"; all beds {farm.Average() * 100:0} %, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0} %.");
+    }
+
+    /// <summary>The block or structure that was used most: whose map is drawn when none is named.</summary>
+    public static string MostUsed(SeasonReview season) => Shares(season).OrderByDescending(place => place.Share).FirstOrDefault().Place
+        ?? throw new InvalidOperationException("The records hold no beds.");
+
+    /// <summary>Part of the year's bed time each block or structure held a crop, 0 to 1, in the order of the beds table.</summary>
+    internal static List<(string Place, double Share)> Shares(SeasonReview season)
+    {
+        DateOnly from = season.Settings.StartOf(season.CropYear);
+        DateOnly to = season.Settings.EndOf(season.CropYear);
+        int weeks = (to.DayNumber - from.DayNumber + 6) / 7;
+        return BedMap.Places(season).Select(place => (place, Held(season, place, from, to, weeks).Average())).ToList();
+    }
+
+    private static double[] Held(SeasonReview season, string place, DateOnly from, DateOnly to, int weeks)
+    {
+        HashSet<string> beds = season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Select(bed => bed.Bed.Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        double length = (double)season.Records.Tables.Beds.Where(bed => beds.Contains(bed.Bed.Trim())).Sum(bed => bed.LengthFt);
+        double[] held = new double[weeks];
+        foreach (BedPlanting bed in season.Records.Plantings.SelectMany(planting => planting.Beds).Where(bed => beds.Contains(bed.Bed.Name)))
+        {
+            for (int week = 0; week < weeks; week++)
+            {
+                DateOnly start = from.AddDays(7 * week);
+                DateOnly end = start.AddDays(7) < to ? start.AddDays(7) : to;
+                int days = Math.Min(bed.Out.DayNumber, end.DayNumber) - Math.Max(bed.In.DayNumber, start.DayNumber);
+                held[week] += Math.Max(0, days) * (double)bed.Row.BedFeet / (end.DayNumber - start.DayNumber) / Math.Max(1, length);
+            }
+        }
+
+        return held;
+    }
+}

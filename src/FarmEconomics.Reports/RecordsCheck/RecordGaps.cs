@@ -1,0 +1,55 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.RecordsCheck;
+
+/// <summary>Gaps that are no errors but weaken the answer: hours not logged by crop, weeks sold without a harvest, produce without a price.</summary>
+public static class RecordGaps
+{
+    /// <summary>Hours of each crop by where they come from, the weakest first.</summary>
+    public static ReportTable HoursByCrop(SeasonReview season)
+    {
+        ReportTable table = new ReportTable($"Where each crop's hours of {season.CropYear} come from, least logged first", season.Settings.Currency)
+            .Column("Crop").Column("Labor hours", Look.Hours).Column("logged by crop or planting", Look.Hours).Column("through pools, by their basis", Look.Hours).Column("estimated by standards", Look.Hours).Column("Logged", Look.Percent);
+        List<(EnterpriseBudget Crop, decimal Logged, decimal Pooled)> crops = season.Crops.Select(crop => (crop, Logged(season, crop), 0m))
+            .Select(row => (row.crop, row.Item2, row.crop.LaborHours.Value - row.Item2 - row.crop.Sums.EstimatedHours)).ToList();
+        foreach ((EnterpriseBudget crop, decimal logged, decimal pooled) in crops.OrderBy(row => row.Crop.LaborHours.Value > 0m ? row.Logged / row.Crop.LaborHours.Value : -1m))
+        {
+            string? reason = season.Known.Hours;
+            table.Row(crop.Name, ReportCell.Known(crop.LaborHours.Value, reason), ReportCell.Known(logged, reason), ReportCell.Known(pooled, reason), ReportCell.Known(crop.Sums.EstimatedHours, reason),
+                reason is null ? Rate.Of(logged, crop.LaborHours.Value, "no hours reached this crop") : Rate.NotAvailable(reason));
+        }
+
+        return season.Known.Hours is not null ? table : table.Total("All crops", season.Farm.LaborHours, crops.Sum(row => row.Logged), crops.Sum(row => row.Pooled), season.Farm.Sums.EstimatedHours, Rate.Of(crops.Sum(row => row.Logged), season.Farm.LaborHours.Value, "no hours"));
+    }
+
+    /// <summary>Crops with no hour logged to them or to a planting of them.</summary>
+    public static IReadOnlyList<string> CropsWithoutLoggedHours(SeasonReview season) =>
+        season.Known.Hours is not null ? [] : season.Crops.Where(crop => Logged(season, crop) == 0m).Select(crop => crop.Name).ToList();
+
+    /// <summary>Weeks in which more of a crop left than had been picked: a harvest row is missing, or a sale stands in the wrong unit.</summary>
+    public static ReportTable SoldWithoutHarvest(SeasonReview season)
+    {
+        ReportTable table = new ReportTable($"Left the farm in {season.CropYear} without a harvest to draw on", season.Settings.Currency)
+            .Column("Crop").Column("Week of", Look.Date).Column("Quantity", Look.Quantity).Column("Unit").Column("Money in it", Look.Money).Column("First row");
+        foreach (IGrouping<(Crop Crop, DateOnly Week), LeavingPart> week in Unmatched(season)
+            .GroupBy(part => (part.Leaving.Crop, WeekOf(part.Leaving.Row.Date))).OrderBy(week => week.Key.Item2).ThenBy(week => week.Key.Crop.Index))
+        {
+            table.Row(week.Key.Crop.Name, week.Key.Week, week.Sum(part => part.Quantity), week.Key.Crop.Unit, Money.Sum(week.Select(part => part.Amount)), week.First().Leaving.Row.Source.ToString());
+        }
+
+        return table.Rows.Count == 0 ? table.Note("None: every sale is matched with a harvest.") : table;
+    }
+
+    internal static IEnumerable<LeavingPart> Unmatched(SeasonReview season) =>
+        season.Trace.Leavings.SelectMany(leaving => leaving.Parts).Where(part => part.Lot is null && part.Quantity > 0m && (part.Enterprise?.CropYear ?? part.Leaving.Window) == season.CropYear);
+
+    internal static decimal Logged(SeasonReview season, EnterpriseBudget crop) =>
+        crop.Enterprises.SelectMany(season.DirectCharges).Where(charge => !charge.Estimated && charge.Origin is LaborRow).Sum((Charge charge) => charge.Hours);
+
+    private static DateOnly WeekOf(DateOnly day) => day.AddDays(-(((int)day.DayOfWeek + 6) % 7));
+}

@@ -1,0 +1,79 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Words;
+
+/// <summary>A sentence below each figure that reads a number off it.</summary>
+public static class FigureSentences
+{
+    /// <summary>Below the bed-time figure.</summary>
+    public static Prose BedTime(SeasonReview season)
+    {
+        List<(string Place, double Share)> shares = BedYear.Shares(season).OrderByDescending(place => place.Share).ToList();
+        if (shares.Count == 0)
+        {
+            return new Prose("No beds to read off.");
+        }
+
+        decimal bedFeet = season.Records.Tables.Beds.Sum(bed => bed.LengthFt);
+        decimal planted = season.Farm.Sums.BedFeet.Value;
+        return new Prose($"{Phrase.Bold(shares[0].Place)} was used most, {shares[0].Share * 100:0} % of the year; {Phrase.Bold(shares[^1].Place)} least, {shares[^1].Share * 100:0} %. "
+            + $"The crops of {season.CropYear} took {Looks.Number(planted, Look.Count)} bed-feet on {Looks.Number(bedFeet, Look.Count)} feet of bed: {Looks.Number(bedFeet > 0m ? planted / bedFeet : 0m, Look.Quantity)} plantings a foot.");
+    }
+
+    /// <summary>Below the hours by month: the busiest month, and months without a log.</summary>
+    public static Prose HoursByMonth(SeasonReview season)
+    {
+        List<(DateOnly Month, decimal Named, decimal Other)> months = RecordsPlots.Months(season);
+        if (season.Known.Hours is { } why || months.Sum(month => month.Named + month.Other) <= 0m)
+        {
+            return new Prose($"Hours by month are not available ({season.Known.Hours ?? "no hours"}).");
+        }
+
+        (DateOnly busiest, decimal named, decimal other) = months.MaxBy(month => month.Named + month.Other);
+        List<string> silent = months.Where(month => month.Named + month.Other == 0m).Select(month => month.Month.ToString("MMMM")).ToList();
+        return new Prose($"{busiest:MMMM} was the busiest month, {Looks.Number(named + other, Look.Hours)} hours, of which {Phrase.Percent(named / (named + other))} name a crop or planting. "
+            + (silent.Count == 0 ? "Every month has hours." : $"No hours are written down for {Phrase.List(silent)}."));
+    }
+
+    /// <summary>Below the scatter: where the largest crops stand.</summary>
+    public static Prose Quarters(SeasonReview season)
+    {
+        if (season.Farm.GrossMarginPerBedFootWeek.Value is not { } perWeek || season.Farm.GrossMarginPerLaborHour.Value is not { } perHour)
+        {
+            return new Prose($"The figure is not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? season.Farm.GrossMarginPerBedFootWeek.Reason}).");
+        }
+
+        string currency = season.Settings.Currency;
+        List<EnterpriseBudget> both = season.Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value > perWeek && crop.GrossMarginPerLaborHour.Value > perHour).OrderByDescending(crop => crop.Output.Amount).ToList();
+        List<EnterpriseBudget> neither = season.Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value < perWeek && crop.GrossMarginPerLaborHour.Value < perHour).OrderBy(crop => crop.GrossMarginPerLaborHour.Value).ToList();
+        return new Prose($"The farm's average is {Looks.InWords(perWeek, Look.Rate, currency)} per bed-foot-week and {Looks.InWords(perHour, Look.Rate, currency)} per hour. "
+            + $"{Phrase.Sentence(Phrase.Count(both.Count, "crop"))} beat both, the largest {Names(both)}; {Phrase.Count(neither.Count, "crop")} beat neither, the poorest per hour {Names(neither)}.");
+    }
+
+    /// <summary>Below the price figure: what the crop sold for, by channel.</summary>
+    public static Prose PriceAndYield(SeasonReview season, string crop)
+    {
+        EnterpriseBudget? budget = season.Crops.FirstOrDefault(candidate => string.Equals(candidate.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
+        if (budget?.Crop is not { } found)
+        {
+            return new Prose($"{Prose.Text(crop)} has no planting in {season.CropYear}.");
+        }
+
+        string currency = season.Settings.Currency;
+        List<(string Channel, decimal Price, decimal Quantity)> channels = season.Trace.Leavings.Where(leaving => leaving.Crop == found && leaving.Channel.IsPriced)
+            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is { } enterprise && budget.Enterprises.Contains(enterprise) && part.Amount != Money.Zero)
+            .GroupBy(part => part.Leaving.Channel.Name).Select(group => (group.Key, group.Sum((LeavingPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
+            .OrderByDescending(channel => channel.Item2).ToList();
+        string yield = budget.YieldPerBedFoot.Value is { } perFoot ? $"{Looks.Number(perFoot, Look.Exact)} {Prose.Text(found.Unit)} per bed-foot" : $"yield not available ({budget.YieldPerBedFoot.Reason})";
+        return new Prose($"{Phrase.Bold(found.Name)} gave {yield}" + (channels.Count == 0
+            ? "; no sale of it carries a price."
+            : $" and sold for {Phrase.List(channels.ConvertAll(channel => $"{Looks.InWords(channel.Price, Look.Rate, currency)} per {Prose.Text(found.Unit)} through {Prose.Text(channel.Channel)} ({Looks.Number(channel.Quantity, Look.Quantity)} {Prose.Text(found.Unit)})"))}."));
+    }
+
+    private static string Names(List<EnterpriseBudget> crops) => Phrase.List(crops.Take(3).Select(crop => Phrase.Bold(crop.Name)).ToList());
+}

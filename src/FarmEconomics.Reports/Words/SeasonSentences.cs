@@ -1,0 +1,143 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Words;
+
+/// <summary>A season in sentences. Every name and number comes from the records; what can't be told says why.</summary>
+public static class SeasonSentences
+{
+    private const int Leaders = 3;
+
+    /// <summary>The answer first: what came in, what led by each measure, what lost money.</summary>
+    public static Prose Answer(SeasonReview season)
+    {
+        string currency = season.Settings.Currency;
+        EnterpriseBudget farm = season.Farm;
+        if (season.Crops.Count == 0)
+        {
+            return new Prose($"The records hold no planting of {season.CropYear}, so there is nothing to say about it.");
+        }
+
+        string text = $"In **{season.CropYear}** the {Phrase.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{Looks.InWords(farm.Output.Amount, Look.WholeMoney, currency)}**";
+        text += season.Known.Costs is { } why
+            ? $"; what was left after costs is not available ({why})."
+            : $"; after materials and selling, **{Looks.InWords(farm.GrossMargin.Amount, Look.WholeMoney, currency)}** of it was gross margin: {Phrase.Of(farm.GrossMarginPerBedFoot, currency)} per bed-foot, "
+                + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, currency)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, currency)} per labor hour.";
+        text += Leading(season, "bed-foot-week", budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
+        return new Prose(text + Losses(season));
+    }
+
+    /// <summary>Rank reversals by a stated rule: top third of the crops by one measure and bottom third by the other.</summary>
+    public static Prose Reversals(SeasonReview season)
+    {
+        List<EnterpriseBudget> crops = season.Crops.Where(crop => crop.GrossMarginPerBedFoot.IsAvailable && crop.GrossMarginPerBedFootWeek.IsAvailable && crop.GrossMarginPerLaborHour.IsAvailable).ToList();
+        if (crops.Count < 6)
+        {
+            return new Prose($"Which crops look good by one measure and poor by another is not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "fewer than six crops have all three rates"}).");
+        }
+
+        string rule = $"Of {crops.Count} crops, those in the top third by one measure and in the bottom third by the other: ";
+        return new Prose(rule + string.Join("; ", new[]
+        {
+            Between("good per bed-foot, poor per labor hour", crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerLaborHour),
+            Between("good per labor hour, poor per bed-foot", crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFoot),
+            Between("good per bed-foot, poor per bed-foot-week (they hold the bed long)", crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerBedFootWeek),
+            Between("good per labor hour, poor per bed-foot-week", crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFootWeek),
+            Between("good per bed-foot-week, poor per labor hour", crops, budget => budget.GrossMarginPerBedFootWeek, budget => budget.GrossMarginPerLaborHour),
+        }) + ".");
+    }
+
+    /// <summary>Reads the largest crops off the output figure.</summary>
+    public static Prose Output(SeasonReview season)
+    {
+        List<EnterpriseBudget> crops = season.Crops.OrderByDescending(crop => crop.Output.Amount).ToList();
+        if (crops.Count == 0 || season.Farm.Output.Amount <= 0m)
+        {
+            return new Prose("No output to read off.");
+        }
+
+        int half = SeasonPlots.HalfOfOutput(season, crops);
+        string margin = season.Known.Costs is null && crops[0].Output.Amount > 0m
+            ? $" Of each dollar it brought in, {Phrase.Percent(crops[0].GrossMargin.Amount / crops[0].Output.Amount)} was left after materials and selling." : "";
+        return new Prose($"{Phrase.Bold(crops[0].Name)} brought in the most, {Looks.InWords(crops[0].Output.Amount, Look.WholeMoney, season.Settings.Currency)} "
+            + $"({Phrase.Percent(crops[0].Output.Amount / season.Farm.Output.Amount)} of the output); {Phrase.Count(half, "crop")} made half of it.{margin}");
+    }
+
+    /// <summary>Reads the hours figure: the stage and the crop that took most, and how much is estimated.</summary>
+    public static Prose Hours(SeasonReview season)
+    {
+        if (season.Known.Hours is { } why || season.Farm.LaborHours.Value <= 0m)
+        {
+            return new Prose($"Labor hours are not available ({season.Known.Hours ?? "no hours reached a crop"}).");
+        }
+
+        BudgetSums sums = season.Farm.Sums;
+        Stage most = Enum.GetValues<Stage>().MaxBy(stage => sums.HoursByStage[(int)stage]);
+        EnterpriseBudget crop = season.Crops.MaxBy(budget => budget.LaborHours.Value)!;
+        return new Prose($"{SeasonPlots.StageName(most)} took {Looks.Number(sums.HoursByStage[(int)most], Look.Hours)} of {Looks.Number(season.Farm.LaborHours.Value, Look.Hours)} hours; "
+            + $"{Phrase.Bold(crop.Name)} took the most of any crop, {Looks.Number(crop.LaborHours.Value, Look.Hours)} hours. {Phrase.Percent(season.Farm.EstimatedShare.Value ?? 0m)} of the hours rest on time standards, not on a log. "
+            + $"Another {Looks.Number(sums.OverheadHours, Look.Hours)} hours were general overhead and stand on that line.");
+    }
+
+    /// <summary>How sure the figures are: estimated hours, prices missing, sales without a harvest, money not assigned.</summary>
+    public static Prose HowSure(SeasonReview season)
+    {
+        string currency = season.Settings.Currency;
+        List<string> points = [];
+        if (season.Farm.EstimatedShare.Value is { } share)
+        {
+            List<EnterpriseBudget> weak = season.Crops.Where(crop => crop.EstimatedShare.Value > 0.25m).ToList();
+            points.Add($"{Phrase.Percent(share)} of the labor hours are estimated" + (weak.Count > 0 ? $"; more than a quarter for {Names(weak)}" : "; no crop has more than a quarter estimated"));
+        }
+        else
+        {
+            points.Add($"labor hours: not available ({season.Farm.EstimatedShare.Reason})");
+        }
+
+        List<EnterpriseBudget> incomplete = season.Crops.Where(crop => crop.Sums.ValueIncomplete).ToList();
+        points.Add(incomplete.Count == 0 ? "everything that left has a price or a list value" : $"a part of what left has no price, for {Names(incomplete)}: their output is too low");
+        List<EnterpriseBudget> unmatched = season.Crops.Where(crop => crop.Sums.Unmatched > 0m).ToList();
+        points.Add(unmatched.Count == 0 ? "every sale is matched with a harvest" : $"more left than was picked of {Names(unmatched)}");
+        decimal unassigned = season.OutsideTotal(Costing.Outside.NotAssigned);
+        points.Add(unassigned == 0m ? "no cost is left without a crop" : $"{Looks.InWords(unassigned, Look.Money, currency)} of cost found no crop and is charged to none");
+        points.Add($"the proof: {season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} sums agree to the cent, the hour and the unit");
+        return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
+    }
+
+    private static string Leading(SeasonReview season, string per, Func<EnterpriseBudget, Rate> rate)
+    {
+        List<EnterpriseBudget> best = season.Crops.Where(crop => rate(crop).IsAvailable).OrderByDescending(crop => rate(crop).Value).Take(Leaders).ToList();
+        return best.Count == 0 ? ""
+            : $" Per {per}, {Phrase.List(best.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({Looks.InWords(rate(crop).Value!.Value, Look.Rate, season.Settings.Currency)})"))} led.";
+    }
+
+    private static string Losses(SeasonReview season)
+    {
+        if ((season.Known.Costs ?? season.Known.LaborCost) is { } why)
+        {
+            return $" Which crops lost money is not available ({why}).";
+        }
+
+        string currency = season.Settings.Currency;
+        string label = season.Known.NetReturnLabel;
+        List<EnterpriseBudget> losers = season.Crops.Where(crop => crop.NetReturn.Amount < 0m).OrderBy(crop => crop.NetReturn.Amount).ToList();
+        string total = $" At full cost {(season.Known.OwnerLabor is null ? "(unpaid hours valued) " : "")}the {label} of all crops was **{Looks.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney, currency)}**";
+        return losers.Count == 0 ? $"{total}, and no crop's was below 0."
+            : $"{total}; {Phrase.Count(losers.Count, "crop")} fell short, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({Looks.InWords(crop.NetReturn.Amount, Look.WholeMoney, currency)})").ToList())}.";
+    }
+
+    private static string Between(string words, List<EnterpriseBudget> crops, Func<EnterpriseBudget, Rate> high, Func<EnterpriseBudget, Rate> low)
+    {
+        int third = crops.Count / 3;
+        HashSet<EnterpriseBudget> bottom = crops.OrderBy(crop => low(crop).Value).Take(third).ToHashSet();
+        List<EnterpriseBudget> found = crops.OrderByDescending(crop => BudgetColumns.RankKey(high(crop))).Take(third).Where(bottom.Contains).ToList();
+        return $"*{words}*: {(found.Count == 0 ? "none" : Names(found))}";
+    }
+
+    private static string Names(IReadOnlyList<EnterpriseBudget> crops) => Phrase.List(crops.Select(crop => Phrase.Bold(crop.Name)).ToList());
+}

@@ -1,0 +1,110 @@
+using CsCheck;
+using FarmEconomics.Costing;
+using FarmEconomics.Tests.Building;
+using FarmEconomics.Units;
+using Xunit;
+
+namespace FarmEconomics.Tests.Costing;
+
+/// <summary>Splitting a total: what must hold for any total and weights (largest remainder, Hamilton's method of apportionment).</summary>
+public class LargestRemainderTests
+{
+    private static readonly Gen<decimal> Weight = Gen.Frequency(
+        (2, Gen.Const(0m)), (5, Gen.Int[1, 100000].Select(n => n / 100m)), (2, Gen.Int[1, 9].Select(n => (decimal)n)), (1, Gen.Int[1, 1000].Select(n => n / 7m)));
+
+    private static readonly Gen<(Money Total, decimal[] Weights)> Split = Gen.Select(
+        Gen.Frequency((1, Gen.Int[-500, 500]), (3, Gen.Int[-100000000, 100000000])).Select(cents => new Money(cents / 100m)),
+        Weight.Array[1, 12]).Where((_, weights) => weights.Any(weight => weight > 0m));
+
+    [Fact]
+    public void Parts_AnyTotal_SumToItExactly() => Split.Sample(
+        (total, weights) => Assert.Equal(total, Money.Sum(LargestRemainder.Split(total, weights))), iter: 10000);
+
+    [Fact]
+    public void Part_AnyTotal_IsFloorOrCeilingOfItsExactShare() => Split.Sample(
+        (total, weights) =>
+        {
+            Money[] parts = LargestRemainder.Split(total, weights);
+            for (int i = 0; i < parts.Length; i++)
+            {
+                decimal exact = Math.Abs(total.Amount) * 100m * weights[i] / weights.Sum();
+                decimal cents = Math.Abs(parts[i].Amount) * 100m;
+                Assert.True(cents > exact - 1m - 0.000001m && cents < exact + 1m + 0.000001m, $"exact share {exact} cents, given {cents}");
+                Assert.Equal(decimal.Floor(cents), cents);
+            }
+        },
+        iter: 10000);
+
+    [Fact]
+    public void SmallerWeight_AnyTotal_NeverGetsMore() => Split.Sample(
+        (total, weights) =>
+        {
+            Money[] parts = LargestRemainder.Split(total, weights);
+            for (int i = 0; i < parts.Length; i++)
+            {
+                for (int j = 0; j < parts.Length; j++)
+                {
+                    Assert.True(weights[i] >= weights[j] || Math.Abs(parts[i].Amount) <= Math.Abs(parts[j].Amount), $"{weights[i]} got {parts[i]}, {weights[j]} got {parts[j]}");
+                }
+            }
+        },
+        iter: 10000);
+
+    [Fact]
+    public void NegativeTotal_SplitsLikeItsOpposite() => Split.Sample(
+        (total, weights) => Assert.Equal(LargestRemainder.Split(total, weights), LargestRemainder.Split(-total, weights).Select(part => -part)), iter: 5000);
+
+    [Fact]
+    public void ZeroWeight_AnyTotal_GetsNothing() => Split.Sample(
+        (total, weights) =>
+        {
+            Money[] parts = LargestRemainder.Split(total, weights);
+            Assert.All(Enumerable.Range(0, parts.Length), i => Assert.True(weights[i] > 0m || parts[i] == Money.Zero));
+        },
+        iter: 5000);
+
+    [Fact]
+    public void Order_OfDifferentWeights_MovesNoCent() => Split.Where((_, weights) => weights.Distinct().Count() == weights.Length).Sample(
+        (total, weights) => Assert.Equal(
+            LargestRemainder.Split(total, weights).Order(Comparer<Money>.Create((a, b) => a.Amount.CompareTo(b.Amount))),
+            LargestRemainder.Split(total, [.. weights.Reverse()]).Order(Comparer<Money>.Create((a, b) => a.Amount.CompareTo(b.Amount)))),
+        iter: 5000);
+
+    [Fact]
+    public void Exactly_HoursAndQuantities_SumToTheTotalAndFollowTheWeights() => Split.Sample(
+        (total, weights) =>
+        {
+            decimal[] parts = LargestRemainder.SplitExactly(total.Amount, weights);
+            Assert.Equal(total.Amount, parts.Sum());
+            for (int i = 0; i < parts.Length; i++)
+            {
+                Close.To(total.Amount * weights[i] / weights.Sum(), parts[i], 0.0000000001m);
+            }
+        },
+        iter: 5000);
+
+    [Fact]
+    public void Ties_GoToTheEarlier()
+    {
+        Assert.Equal([0.34m, 0.33m, 0.33m], LargestRemainder.Split(1m, [1m, 1m, 1m], 0.01m));
+        Assert.Equal([-0.34m, -0.33m, -0.33m], LargestRemainder.Split(-1m, [1m, 1m, 1m], 0.01m));
+        Assert.Equal([0.01m, 0m], LargestRemainder.Split(0.01m, [5m, 5m], 0.01m));
+        Assert.Equal([0m, 0m, 0.02m], LargestRemainder.Split(0.02m, [0m, 0m, 3m], 0.01m));
+    }
+
+    [Fact]
+    public void FourDecimals_OfAHarvest_KeepWhatIsFiner()
+    {
+        decimal[] parts = LargestRemainder.Split(10.00005m, [1m, 2m], 0.0001m);
+        Assert.Equal(10.00005m, parts.Sum());
+        Close.To(10.00005m / 3m, parts[0], 0.0001m);
+    }
+
+    [Fact]
+    public void NoWeight_IsRefused()
+    {
+        Assert.Throws<ArgumentException>(() => LargestRemainder.Split(new Money(1m), [0m, 0m]));
+        Assert.Throws<ArgumentException>(() => LargestRemainder.Split(new Money(1m), [1m, -1m]));
+        Assert.Throws<ArgumentException>(() => LargestRemainder.SplitExactly(1m, []));
+    }
+}
