@@ -97,5 +97,8 @@ internal sealed partial class BalanceMap;
 [CsvRecordMap(typeof(FundingRow)), CsvIgnoreBase]
 internal sealed partial class FundingMap;
 
+[CsvRecordMap(typeof(LimitRow)), CsvIgnoreBase]
+internal sealed partial class LimitMap;
+
 [CsvRecordMap(typeof(TotalRow)), CsvIgnoreBase]
 internal sealed partial class TotalMap;

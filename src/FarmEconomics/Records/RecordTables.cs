@@ -93,6 +93,9 @@ public sealed class RecordTables
     /// <summary>Rows of <c>funding</c>.</summary>
     public List<FundingRow> Funding { get; init; } = [];
 
+    /// <summary>Rows of <c>limits</c>.</summary>
+    public List<LimitRow> Limits { get; init; } = [];
+
     /// <summary>Rows of <c>totals</c>.</summary>
     public List<TotalRow> Totals { get; init; } = [];
 }

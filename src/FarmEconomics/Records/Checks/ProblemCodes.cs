@@ -69,9 +69,6 @@ public static class ProblemCodes
     /// <summary>Unknown file.</summary>
     public const string UnknownFile = "W102";
 
-    /// <summary>Table not read yet.</summary>
-    public const string NotReadYet = "W103";
-
     /// <summary>Unknown crop.</summary>
     public const string UnknownCrop = "E201";
 

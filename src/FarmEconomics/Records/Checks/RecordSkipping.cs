@@ -101,6 +101,7 @@ public static class RecordSkipping
             Loans = Of(tables.Loans),
             Balances = Of(tables.Balances),
             Funding = Of(tables.Funding),
+            Limits = Of(tables.Limits),
             Totals = Of(tables.Totals),
         };
 

@@ -24,9 +24,6 @@ public static partial class RecordSchema
     /// <summary>All tables this version reads, in documented order.</summary>
     public static IReadOnlyList<TableSchema> Tables { get; }
 
-    /// <summary>Tables that belong to the records but that this version does not read yet.</summary>
-    public static IReadOnlyList<string> NotReadYet { get; } = ["limits"];
-
     /// <summary>Finds a table by name.</summary>
     /// <param name="name">The name, in any case.</param>
     /// <returns>The table, or null.</returns>
