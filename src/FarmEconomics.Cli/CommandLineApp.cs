@@ -16,6 +16,7 @@ internal static class CommandLineApp
             CheckCommand.Create(),
             ReviewCommand.Create(),
             ExplainCommand.Create(),
+            WriteUpCommand.Create(),
             PricesCommand.Create(),
         };
         ParseResult parsed = root.Parse(args);
