@@ -38,14 +38,15 @@ public static class WriteUpReport
     /// <param name="whyNot">Said when it is null.</param>
     public static IHtmlDisplay Show(FundingSheet? sheet, string whyNot) => sheet is null ? new Prose(Prose.Text(whyNot)) : sheet.Table;
 
-    /// <summary>The checks as a table, when all of them hold.</summary>
+    /// <summary>Says that all checks hold.</summary>
     /// <exception cref="InvalidOperationException">One doesn't; a fault of the program.</exception>
-    public static ReportTable RequireChecks(FundingWriteUp writeUp)
+    public static string RequireChecks(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
-        return writeUp.Checks.FirstOrDefault(check => check.Difference != 0m) is { } broken
-            ? throw new InvalidOperationException($"{broken.Name}: {broken.Left} against {broken.Right}.")
-            : ProjectSheets.Checks(writeUp).Table;
+        IReadOnlyList<FundingCheck> checks = writeUp.Checks;
+        return checks.FirstOrDefault(check => check.Difference != 0m) is { } broken
+            ? throw new InvalidOperationException($"These figures don't agree, so don't trust them: {broken.Name}: {broken.Left} against {broken.Right}.")
+            : $"All {checks.Count} checks of {writeUp.Period.Year} hold: statement, bridge, cash flow, balance sheet, loans and budgets agree to the cent.";
     }
 
     /// <summary>The answer in a few sentences.</summary>
@@ -163,6 +164,7 @@ public static class WriteUpReport
         StringBuilder html = new();
         html.Append($"<h1>{WebUtility.HtmlEncode(writeUp.Season.Settings.FarmName)}: budget for a lender or a funder, {writeUp.Period.Year}</h1>\n");
         html.Append(Answer(writeUp).ToHtml()).Append("<h2>How sure are we?</h2>\n").Append(HowSure(writeUp).ToHtml());
+        html.Append("<figure>").Append(CashPlot.Of(writeUp).Svg()).Append("<figcaption>").Append(WebUtility.HtmlEncode(CashPlot.Sentence(writeUp))).Append("</figcaption></figure>\n");
         foreach (FundingSheet sheet in Sheets(writeUp))
         {
             ReportTable table = sheet.Name switch
