@@ -146,9 +146,23 @@ public class PublishedTablesTests
         Rate unknown = Rate.NotAvailable("unknown");
         return new MeasureInputs
         {
-            CurrentAssets = unknown, CurrentLiabilities = unknown, TotalAssets = unknown, TotalLiabilities = unknown, AverageAssets = unknown, AverageEquity = unknown, GrossRevenue = unknown,
-            OperatingExpense = unknown, Depreciation = unknown, Interest = unknown, NetFarmIncome = unknown, UnpaidLabor = unknown, OffFarmIncome = unknown, IncomeTax = unknown,
-            FamilyLiving = unknown, TermInterest = unknown, TermPrincipal = unknown,
+            CurrentAssets = unknown,
+            CurrentLiabilities = unknown,
+            TotalAssets = unknown,
+            TotalLiabilities = unknown,
+            AverageAssets = unknown,
+            AverageEquity = unknown,
+            GrossRevenue = unknown,
+            OperatingExpense = unknown,
+            Depreciation = unknown,
+            Interest = unknown,
+            NetFarmIncome = unknown,
+            UnpaidLabor = unknown,
+            OffFarmIncome = unknown,
+            IncomeTax = unknown,
+            FamilyLiving = unknown,
+            TermInterest = unknown,
+            TermPrincipal = unknown,
         };
     }
 
