@@ -17,6 +17,7 @@ internal static class CommandLineApp
             ReviewCommand.Create(),
             ExplainCommand.Create(),
             DecideCommand.Create(),
+            WriteUpCommand.Create(),
             PricesCommand.Create(),
         };
         ParseResult parsed = root.Parse(args);

@@ -105,7 +105,7 @@ internal static class Papers
         foreach (var (day, cash, stock, owedToUs, supplies, season, buildings, machines) in new[]
                  {
                      (new DateOnly(2024, 12, 31), 9640.25m, 3350m, 412.50m, 610m, 0m, 46800m, 24900m),
-                     (new DateOnly(2025, 12, 31), 12215.80m, 3720m, 538m, 655m, 0m, 43600m, 22150m),
+                     (new DateOnly(2025, 12, 31), 32530.15m, 3720m, 538m, 655m, 0m, 43600m, 22150m),
                  })
         {
             var owed = LoanBook.OwedOn(day);

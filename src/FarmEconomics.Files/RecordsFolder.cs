@@ -79,6 +79,9 @@ public static class RecordsFolder
         "use" => reader.Read(file, schema, tables.Use),
         "loads" => reader.Read(file, schema, tables.Loads),
         "assets" => reader.Read(file, schema, tables.Assets),
+        "loans" => reader.Read(file, schema, tables.Loans),
+        "balances" => reader.Read(file, schema, tables.Balances),
+        "funding" => reader.Read(file, schema, tables.Funding),
         "limits" => reader.Read(file, schema, tables.Limits),
         "totals" => reader.Read(file, schema, tables.Totals),
         _ => throw new InvalidOperationException($"The table {schema.Name} is in the schema but not read."),
@@ -105,9 +108,7 @@ public static class RecordsFolder
             var source = new SourceLine(name, 0);
             if (!known.TryGetValue(HeadingKey.Of(stem), out string? table))
             {
-                problems.Add(RecordSchema.NotReadYet.Contains(stem, StringComparer.OrdinalIgnoreCase)
-                    ? ProblemCatalog.Make(ProblemCodes.NotReadYet, source, null, $"{name} is not used by this version.")
-                    : ProblemCatalog.Make(ProblemCodes.UnknownFile, source, null, $"{name} is no table of the records and is not read.", stem, NearestName.Find(stem, known.Values)));
+                problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownFile, source, null, $"{name} is no table of the records and is not read.", stem, NearestName.Find(stem, known.Values)));
             }
             else if (!files.TryAdd(table, name))
             {

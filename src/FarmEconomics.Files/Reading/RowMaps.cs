@@ -19,6 +19,9 @@ using FarmEconomics.Records;
 [assembly: CsvConverter(typeof(ChoiceConverter<StatementLine>))]
 [assembly: CsvConverter(typeof(ChoiceConverter<VariesWith>))]
 [assembly: CsvConverter(typeof(ChoiceConverter<RatePer>))]
+[assembly: CsvConverter(typeof(ChoiceConverter<Repayment>))]
+[assembly: CsvConverter(typeof(ChoiceConverter<BalanceClass>))]
+[assembly: CsvConverter(typeof(ChoiceConverter<ObjectClass>))]
 
 namespace FarmEconomics.Files.Reading;
 
@@ -84,6 +87,15 @@ internal sealed partial class LoadMap;
 
 [CsvRecordMap(typeof(AssetRow)), CsvIgnoreBase]
 internal sealed partial class AssetMap;
+
+[CsvRecordMap(typeof(LoanRow)), CsvIgnoreBase]
+internal sealed partial class LoanMap;
+
+[CsvRecordMap(typeof(BalanceRow)), CsvIgnoreBase]
+internal sealed partial class BalanceMap;
+
+[CsvRecordMap(typeof(FundingRow)), CsvIgnoreBase]
+internal sealed partial class FundingMap;
 
 [CsvRecordMap(typeof(LimitRow)), CsvIgnoreBase]
 internal sealed partial class LimitMap;

@@ -77,7 +77,7 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
     /// <summary>Tells all problems of the row what money stands in it; unknown when what makes the money can't be read.</summary>
     public void AddMoney(IRecordRow? row)
     {
-        decimal? money = row is null || IsBad("amount") || IsBad("cost") || (row is SaleRow { Amount: null } && (IsBad("quantity") || IsBad("unit_price")))
+        decimal? money = row is null || IsBad("amount") || IsBad("cost") || IsBad("principal") || (row is SaleRow { Amount: null } && (IsBad("quantity") || IsBad("unit_price")))
             ? null
             : RowMoney.Of(row);
         for (int i = _firstProblem; money is not null && i < problems.Count; i++)

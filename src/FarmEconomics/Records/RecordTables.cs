@@ -84,6 +84,15 @@ public sealed class RecordTables
     /// <summary>Rows of <c>assets</c>.</summary>
     public List<AssetRow> Assets { get; init; } = [];
 
+    /// <summary>Rows of <c>loans</c>.</summary>
+    public List<LoanRow> Loans { get; init; } = [];
+
+    /// <summary>Rows of <c>balances</c>.</summary>
+    public List<BalanceRow> Balances { get; init; } = [];
+
+    /// <summary>Rows of <c>funding</c>.</summary>
+    public List<FundingRow> Funding { get; init; } = [];
+
     /// <summary>Rows of <c>limits</c>.</summary>
     public List<LimitRow> Limits { get; init; } = [];
 

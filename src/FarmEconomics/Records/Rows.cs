@@ -475,6 +475,72 @@ public sealed class AssetRow : RecordRow
     public DateOnly? Retired { get; set; }
 }
 
+/// <summary>A row of <c>loans</c>: a loan the farm pays back.</summary>
+public sealed class LoanRow : RecordRow
+{
+    /// <summary>The loan's name.</summary>
+    public string Loan { get; set; } = "";
+
+    /// <summary>What was borrowed; above 0.</summary>
+    public decimal Principal { get; set; }
+
+    /// <summary>Interest a year in percent (5.25 = 5.25 %), 0 to 100.</summary>
+    public decimal AnnualPercent { get; set; }
+
+    /// <summary>Years it runs; with <see cref="PaymentsPerYear"/> a whole number of payments.</summary>
+    public decimal Years { get; set; }
+
+    /// <summary>Payments a year, a whole number from 1 to 365.</summary>
+    public decimal PaymentsPerYear { get; set; }
+
+    /// <summary>The day of the first payment, one period after the money was paid out.</summary>
+    public DateOnly FirstPayment { get; set; }
+
+    /// <summary>How it is paid back.</summary>
+    public Repayment Repayment { get; set; }
+
+    /// <summary>The asset it paid for; blank: none, or several.</summary>
+    public string? Asset { get; set; }
+}
+
+/// <summary>A row of <c>balances</c>: a line of a balance sheet on a day.</summary>
+public sealed class BalanceRow : RecordRow
+{
+    /// <summary>The day of the balance sheet.</summary>
+    public DateOnly Date { get; set; }
+
+    /// <summary>What is owned or owed.</summary>
+    public string Item { get; set; } = "";
+
+    /// <summary>Asset or liability, and how soon it turns into money or falls due.</summary>
+    public BalanceClass Class { get; set; }
+
+    /// <summary>Its amount; a liability is entered above 0.</summary>
+    public decimal Amount { get; set; }
+}
+
+/// <summary>A row of <c>funding</c>: a line of a grant or loan request.</summary>
+public sealed class FundingRow : RecordRow
+{
+    /// <summary>The project.</summary>
+    public string Project { get; set; } = "";
+
+    /// <summary>What is to be paid.</summary>
+    public string Item { get; set; } = "";
+
+    /// <summary>The object class of the standard federal budget form.</summary>
+    public ObjectClass ObjectClass { get; set; }
+
+    /// <summary>What it costs; at least 0.</summary>
+    public decimal Amount { get; set; }
+
+    /// <summary>The part asked of the funder, 0 to 100; blank: 100.</summary>
+    public decimal? FunderPercent { get; set; }
+
+    /// <summary>Free text.</summary>
+    public string? Note { get; set; }
+}
+
 /// <summary>A row of <c>limits</c>: what the farm cannot exceed.</summary>
 public sealed class LimitRow : RecordRow
 {

@@ -138,3 +138,68 @@ public enum RatePer
     /// <summary>A planting.</summary>
     Planting,
 }
+
+/// <summary>How a loan is paid back.</summary>
+public enum Repayment
+{
+    /// <summary>The same payment every time, interest and principal together.</summary>
+    LevelPayment,
+
+    /// <summary>The same principal every time, and the interest on what is owed.</summary>
+    LevelPrincipal,
+
+    /// <summary>Interest only, and the whole principal with the last payment.</summary>
+    InterestOnly,
+}
+
+/// <summary>Where a line of a balance sheet stands.</summary>
+public enum BalanceClass
+{
+    /// <summary>Cash, and what turns into cash or is used up within a year.</summary>
+    CurrentAsset,
+
+    /// <summary>What lasts more than a year and isn't land or buildings: machines, tools, breeding stock.</summary>
+    IntermediateAsset,
+
+    /// <summary>Land, buildings and improvements.</summary>
+    LongTermAsset,
+
+    /// <summary>Due within a year.</summary>
+    CurrentLiability,
+
+    /// <summary>Due after one year and within ten.</summary>
+    IntermediateLiability,
+
+    /// <summary>Due after ten years, or secured by land.</summary>
+    LongTermLiability,
+}
+
+/// <summary>
+/// Object classes of a federal grant budget: SF-424A (OMB 4040-0006), Section B, lines 6a to 6h. Indirect charges (6j) are reckoned, not entered.
+/// </summary>
+public enum ObjectClass
+{
+    /// <summary>6a Personnel.</summary>
+    Personnel,
+
+    /// <summary>6b Fringe Benefits.</summary>
+    FringeBenefits,
+
+    /// <summary>6c Travel.</summary>
+    Travel,
+
+    /// <summary>6d Equipment.</summary>
+    Equipment,
+
+    /// <summary>6e Supplies.</summary>
+    Supplies,
+
+    /// <summary>6f Contractual.</summary>
+    Contractual,
+
+    /// <summary>6g Construction.</summary>
+    Construction,
+
+    /// <summary>6h Other.</summary>
+    Other,
+}

@@ -75,7 +75,6 @@ internal static class RecordsDocument
             text.Append($"| [{table.Name}](#{table.Name}) | {table.OneRowIs} | {(table.Required ? "yes" : "")} |\n");
         }
 
-        text.Append($"\nAlso part of the records, and not read by this version: {string.Join(", ", RecordSchema.NotReadYet)}.\n");
         foreach (TableSchema table in RecordSchema.Tables)
         {
             WriteTable(text, table);

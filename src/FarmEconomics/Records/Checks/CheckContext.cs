@@ -23,6 +23,7 @@ internal sealed class CheckContext
         CategoryNames = Index(ProblemCodes.UnknownCategory, "category", "categories", tables.Categories.Concat(Defaults.Categories).Select(row => row.Category), shipped: true);
         IEnumerable<string> channelPools = tables.Channels.Select(row => DefaultPools.ChannelPoolName(row.Channel.Trim()));
         PoolNames = Index(ProblemCodes.UnknownPool, "pool", "pools", tables.Pools.Concat(Defaults.Pools).Select(row => row.Pool).Concat(channelPools), shipped: true);
+        AssetNames = Index(ProblemCodes.UnknownAsset, "asset", "assets", tables.Assets.Select(row => row.Asset));
         AddFacts();
     }
 
@@ -47,6 +48,8 @@ internal sealed class CheckContext
     public NameIndex CategoryNames { get; }
 
     public NameIndex PoolNames { get; }
+
+    public NameIndex AssetNames { get; }
 
     public List<Problem> Problems { get; } = [];
 

@@ -1,3 +1,5 @@
+using FarmEconomics.Records.Schema;
+
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>Names, and what else a table is looked up by, may stand once only.</summary>
@@ -12,6 +14,8 @@ internal static class NamesOnce
         Once("tasks", "task", tables => tables.Tasks, row => row.Task.Trim()),
         Once("categories", "category", tables => tables.Categories, row => row.Category.Trim()),
         Once("assets", "asset", tables => tables.Assets, row => row.Asset.Trim()),
+        Once("loans", "loan", tables => tables.Loans, row => row.Loan.Trim()),
+        Once("balances", "item", tables => tables.Balances, row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Words.Of(row.Class)}"),
         Once("units", "unit", tables => tables.Units, row => $"{row.Unit.Trim()} of {row.Crop.Trim()}"),
         Once("workers", "worker", tables => tables.Workers, row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}" : row.Worker.Trim()),
         Once("prices", "crop", tables => tables.Prices, PriceKey),

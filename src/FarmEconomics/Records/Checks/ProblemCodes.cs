@@ -69,9 +69,6 @@ public static class ProblemCodes
     /// <summary>Unknown file.</summary>
     public const string UnknownFile = "W102";
 
-    /// <summary>Table not read yet.</summary>
-    public const string NotReadYet = "W103";
-
     /// <summary>Unknown crop.</summary>
     public const string UnknownCrop = "E201";
 
@@ -107,6 +104,9 @@ public static class ProblemCodes
 
     /// <summary>Total of nothing.</summary>
     public const string UnknownTotal = "E212";
+
+    /// <summary>Unknown asset.</summary>
+    public const string UnknownAsset = "E213";
 
     /// <summary>More than one of crop, planting, channel, pool.</summary>
     public const string TwoTags = "E220";
@@ -146,6 +146,9 @@ public static class ProblemCodes
 
     /// <summary>End before start.</summary>
     public const string EndBeforeStart = "E232";
+
+    /// <summary>Payments that can't be counted.</summary>
+    public const string PaymentCount = "E233";
 
     /// <summary>Bed overfull.</summary>
     public const string BedOverfull = "W201";

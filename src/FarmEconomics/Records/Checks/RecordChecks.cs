@@ -10,6 +10,7 @@ public static class RecordChecks
         .. ProduceChecks.All,
         .. WorkChecks.All,
         .. SharedCostChecks.All,
+        .. FundingChecks.All,
         .. NamesOnce.All,
         .. RowsOnce.All,
         LongDays.Check,

@@ -97,7 +97,10 @@ public static class RecordSkipping
             Pools = Named("pools", tables.Pools, row => row.Pool),
             Use = Of(tables.Use),
             Loads = Of(tables.Loads),
-            Assets = Of(tables.Assets),
+            Assets = Named("assets", tables.Assets, row => row.Asset),
+            Loans = Of(tables.Loans),
+            Balances = Of(tables.Balances),
+            Funding = Of(tables.Funding),
             Limits = Of(tables.Limits),
             Totals = Of(tables.Totals),
         };

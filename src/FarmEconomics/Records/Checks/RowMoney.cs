@@ -12,6 +12,9 @@ public static class RowMoney
         SaleRow { UnitPrice: { } price, Quantity: var quantity } => Math.Round(price * quantity, 2, MidpointRounding.AwayFromZero),
         IncomeRow income => income.Amount,
         ExpenseRow expense => expense.Amount,
+        LoanRow loan => loan.Principal,
+        BalanceRow balance => balance.Amount,
+        FundingRow funding => funding.Amount,
         AssetRow asset => asset.Cost,
         _ => null,
     };

@@ -9,6 +9,7 @@ internal static class RowsOnce
         Once("harvests", tables => tables.Harvests, row => (row.Date, row.Quantity, row.Culled), row => row.Crop, row => row.Planting, row => row.Unit),
         Once("labor", tables => tables.Labor, row => (row.Date, row.Hours), row => row.Worker, row => row.Task, row => row.Crop, row => row.Planting, row => row.Channel, row => row.Pool),
         Once("expenses", tables => tables.Expenses, row => (row.Date, row.Amount, row.FarmPercent, row.CropYear), row => row.Category, row => row.Payee, row => row.Crop, row => row.Planting, row => row.Channel, row => row.Pool, row => row.Note),
+        Once("funding", tables => tables.Funding, row => (row.ObjectClass, row.Amount, row.FunderPercent), row => row.Project, row => row.Item, row => row.Note),
     ];
 
     private static TableCheck Once<T, TKey>(string table, Func<RecordTables, List<T>> rows, Func<T, TKey> values, params Func<T, string?>[] texts)

@@ -14,7 +14,7 @@ public static partial class RecordSchema
 
     static RecordSchema()
     {
-        Tables = [.. LandAndProduce(), .. MoneyAndWork(), .. SharedCosts()];
+        Tables = [.. LandAndProduce(), .. MoneyAndWork(), .. SharedCosts(), .. Funding()];
         foreach (TableSchema table in Tables)
         {
             ByName.Add(table.Name, table);
@@ -23,9 +23,6 @@ public static partial class RecordSchema
 
     /// <summary>All tables this version reads, in documented order.</summary>
     public static IReadOnlyList<TableSchema> Tables { get; }
-
-    /// <summary>Tables that belong to the records but that this version does not read yet.</summary>
-    public static IReadOnlyList<string> NotReadYet { get; } = ["loans", "balances", "funding"];
 
     /// <summary>Finds a table by name.</summary>
     /// <param name="name">The name, in any case.</param>

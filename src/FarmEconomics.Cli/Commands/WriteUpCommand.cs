@@ -1,0 +1,92 @@
+using System.CommandLine;
+using FarmEconomics.Files;
+using FarmEconomics.Files.Workbooks;
+using FarmEconomics.Funding;
+using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Reports.Funding;
+
+namespace FarmEconomics.Cli.Commands;
+
+/// <summary><c>writeup FOLDER</c>: the budget for a lender or a funder, as a page to print and a workbook with live totals.</summary>
+internal static class WriteUpCommand
+{
+    internal static Command Create()
+    {
+        Argument<string> folder = CommonOptions.Folder();
+        Option<int?> year = CommonOptions.Year();
+        Option<string> project = new("--project") { Description = "The project of the funding table to ask money for. Default: the only one there is.", HelpName = "NAME" };
+        Option<string> output = new("--out")
+        {
+            Description = "The folder for the results; written whole or not at all. Only a folder that an earlier run wrote is replaced.",
+            HelpName = "DIR",
+            DefaultValueFactory = _ => "writeup",
+        };
+        Option<string[]> assume = new("--assume") { Description = "An assumption, for example --assume hours_saved=60. May be given several times; the write-up lists all of them.", HelpName = "name=value", AllowMultipleArgumentsPerToken = false };
+        Option<string[]> depreciation = new("--class") { Description = "The tax depreciation class of an asset in years, for example --class \"Truck=5\". May be given several times.", HelpName = "asset=years", AllowMultipleArgumentsPerToken = false };
+        Option<string[]> set = CommonOptions.Set();
+        Option<bool> skip = CommonOptions.SkipBadRows();
+        Command command = new("writeup", "Write up a season and a project for a lender or a funder: DIR/writeup.html and DIR/writeup.xlsx.") { folder, year, project, output, assume, depreciation, set, skip };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(project), parsed.GetValue(output)!,
+            string.Join(';', parsed.GetValue(assume) ?? []), string.Join(';', parsed.GetValue(depreciation) ?? []), parsed.GetValue(set), parsed.GetValue(skip)));
+        return command;
+    }
+
+    private static int Run(string folder, int? year, string? project, string output, string assume, string classes, string[]? set, bool skip)
+    {
+        Terminal terminal = new();
+        FarmFolder farm = CommonOptions.Open(folder, set, skip, terminal);
+        if (farm.Review is not { } review)
+        {
+            CommonOptions.PrintProblems(farm, Console.Error);
+            Console.Error.WriteLine(skip ? "No result was made: the errors above can't be skipped row by row." : "No result was made. Mend the errors, or use --skip-bad-rows to leave those rows out.");
+            return ExitCode.RecordsInError;
+        }
+
+        CommonOptions.PrintSkipped(farm, Console.Error);
+        FundingWriteUp writeUp;
+        try
+        {
+            string? chosen = project ?? OnlyProject(review.Records.Tables.Funding.Select(row => row.Project.Trim()));
+            writeUp = FundingWriteUp.Of(review, CommonOptions.YearOf(review, year), chosen, FundingAssumptions.Parse(assume, classes));
+        }
+        catch (ArgumentException wrong)
+        {
+            throw new WrongUseException(wrong.Message.Split(" (Parameter")[0]);
+        }
+
+        if (writeUp.Checks.FirstOrDefault(check => check.Difference != 0m) is { } broken)
+        {
+            throw new InvalidOperationException($"The write-up disagrees with itself, which is a fault of the program: {broken.Name}: {broken.Left} against {broken.Right}.");
+        }
+
+        using OutputFolder results = OutputFolder.Start(output, folder);
+        File.WriteAllText(Path.Combine(results.Path, "writeup.html"), PageShell.Render($"{writeUp.Season.Settings.FarmName}: write-up {writeUp.Period.Year}", Skipped(farm) + WriteUpReport.Html(writeUp), [], WriteUpReport.Cautions));
+        WorkbookWriter.Write(WriteUpReport.Workbook(writeUp), Path.Combine(results.Path, "writeup.xlsx"));
+        results.SwapIn();
+        Console.Out.WriteLine(WriteUpReport.Answer(writeUp).ToPlainText());
+        Console.Out.WriteLine();
+        Console.Out.WriteLine(WriteUpReport.HowSure(writeUp).ToPlainText());
+        Console.Out.WriteLine();
+        Console.Out.WriteLine($"Written: {Path.Combine(output, "writeup.html")} (print it, or save it as PDF from a browser) and {Path.Combine(output, "writeup.xlsx")}");
+        return ExitCode.Done;
+    }
+
+    private static string? OnlyProject(IEnumerable<string> projects)
+    {
+        string[] all = [.. projects.Distinct(StringComparer.OrdinalIgnoreCase)];
+        return all.Length > 1 ? throw new WrongUseException($"The funding table holds several projects; name one with --project: {string.Join(", ", all)}.") : all.FirstOrDefault();
+    }
+
+    private static string Skipped(FarmFolder farm)
+    {
+        if (farm.Skipped.Count == 0)
+        {
+            return "";
+        }
+
+        using StringWriter text = new();
+        CommonOptions.PrintSkipped(farm, text);
+        return $"<pre>{PageShell.Encode(text.ToString())}</pre>\n";
+    }
+}

@@ -1,0 +1,85 @@
+using System.Globalization;
+using FarmEconomics.Funding;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Tables;
+using ScottPlot;
+using Palette = FarmEconomics.Reports.Plots.Palette;
+
+namespace FarmEconomics.Reports.Funding;
+
+/// <summary>Cash at the end of each month, last year's and next year's, with the low point of the next.</summary>
+public static class CashPlot
+{
+    private const int Width = 900;
+    private const int Height = 380;
+    private const double Left = 84;
+    private const double Right = 760;
+    private const double Top = 14;
+
+    /// <summary>Draws it.</summary>
+    /// <param name="writeUp">The write-up.</param>
+    public static Figure Of(FundingWriteUp writeUp)
+    {
+        ArgumentNullException.ThrowIfNull(writeUp);
+        string currency = writeUp.Season.Settings.Currency;
+        CashFlow last = writeUp.LastYear, next = writeUp.NextYear;
+        string low = $"{next.Months[next.LowMonth].ToString("MMMM", CultureInfo.InvariantCulture)} {next.Months[next.LowMonth].Year}";
+        string lowest = Looks.InWords(next.LowPoint, Look.WholeMoney, currency);
+        Canvas canvas = new($"Cash is lowest at the end of {low}: {lowest}", Width, Height);
+        double bottom = canvas.Bottom - 44;
+        Scale money = Scale.Covering(last.Closing.Concat(next.Closing).Select(amount => (double)amount), bottom, Top);
+        Scale months = new(0, CashFlow.MonthCount - 1, Left + 20, Right);
+        foreach (double tick in money.Ticks())
+        {
+            canvas.Line(Left, money[tick], Right, money[tick], tick == 0 ? Palette.Soft : Palette.Rule);
+            canvas.Text(Looks.InWords((decimal)tick, Look.WholeMoney, currency), Left - 8, money[tick], 10.5, Palette.Soft, Alignment.MiddleRight);
+        }
+
+        for (int i = 0; i < CashFlow.MonthCount; i++)
+        {
+            canvas.Text(next.Months[i].ToString("MMM", CultureInfo.InvariantCulture), months[i], bottom + 14, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        }
+
+        canvas.Text($"end of the month; cash in {currency}{(next.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}", (Left + Right) / 2, bottom + 32, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        Draw(last, Palette.Middle, LinePattern.Dashed);
+        Draw(next, Palette.Dark, LinePattern.Solid);
+        double lastEnd = money[(double)last.Closing[^1]], nextEnd = money[(double)next.Closing[^1]];
+        if (Math.Abs(lastEnd - nextEnd) < 16)
+        {
+            (lastEnd, nextEnd) = lastEnd >= nextEnd ? (nextEnd + 16, nextEnd) : (lastEnd, lastEnd + 16);
+        }
+
+        canvas.Text($"{last.Months[0].Year}, records", Right + 10, lastEnd, 12, Palette.Soft);
+        canvas.Text($"{next.Months[0].Year}, by its pattern", Right + 10, nextEnd, 12, Palette.Dark, bold: true);
+        canvas.Dot(months[next.LowMonth], money[(double)next.LowPoint], 11, Palette.White, Palette.Dark);
+        return canvas.ToFigure(
+            $"Two lines of cash at the end of each month. Last year ends at {Looks.InWords(last.Closing[^1], Look.WholeMoney, currency)}; next year, by last year's pattern and the factors assumed, "
+            + $"is lowest at the end of {low} with {lowest} and ends at {Looks.InWords(next.Closing[^1], Look.WholeMoney, currency)}.");
+
+        void Draw(CashFlow flow, Color color, LinePattern pattern)
+        {
+            IReadOnlyList<decimal> closing = flow.Closing;
+            for (int i = 1; i < closing.Count; i++)
+            {
+                canvas.Line(months[i - 1], money[(double)closing[i - 1]], months[i], money[(double)closing[i]], color, 2.2, pattern);
+            }
+        }
+    }
+
+    /// <summary>The sentence that reads the low point off it.</summary>
+    /// <param name="writeUp">The write-up.</param>
+    public static string Sentence(FundingWriteUp writeUp)
+    {
+        ArgumentNullException.ThrowIfNull(writeUp);
+        CashFlow next = writeUp.NextYear;
+        string currency = writeUp.Season.Settings.Currency;
+        string low = $"At the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture)} there are {Looks.InWords(next.LowPoint, Look.WholeMoney, currency)}";
+        return next.OperatingLoan(writeUp.Assumptions.Number("minimum_cash") ?? 0m) switch
+        {
+            { Value: > 0m and var loan } => $"{low}: {Looks.InWords(loan, Look.WholeMoney, currency)} must be borrowed for the season.",
+            { IsAvailable: true } => $"{low}: no operating loan is needed.",
+            var unknown => $"{low} beside what there was at the beginning, which is not known ({unknown.Reason}).",
+        };
+    }
+}

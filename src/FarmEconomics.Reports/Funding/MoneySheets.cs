@@ -1,0 +1,256 @@
+using FarmEconomics.Funding;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Funding;
+
+/// <summary>Cash flow, balance sheet, income, equity, measures and loans.</summary>
+public static class MoneySheets
+{
+    private const string NoSheet = "no balance sheet within a month";
+
+    /// <summary>Twelve months of cash.</summary>
+    public static FundingSheet Cash(FundingWriteUp writeUp, bool next, bool whole = false)
+    {
+        CashFlow flow = next ? writeUp.NextYear : writeUp.LastYear;
+        Look look = whole ? Look.WholeMoney : Look.Money;
+        ReportTable table = new ReportTable(flow.Title, writeUp.Season.Settings.Currency).Column("Line");
+        foreach (DateOnly month in flow.Months)
+        {
+            table.Column(month.ToString("MMM", System.Globalization.CultureInfo.InvariantCulture), look, "");
+        }
+
+        table.Column("Year", look);
+        FundingSheet sheet = new(next ? "Cash next year" : "Cash last year", table) { Landscape = true };
+        const int Months = CashFlow.MonthCount;
+        IReadOnlyList<decimal> closing = flow.Closing;
+        decimal opening = flow.OpeningCash ?? 0m;
+        Add(flow.OpeningCash is null ? "Opening (unknown, taken as 0)" : "Opening", [opening, .. closing.Take(Months - 1)], opening);
+        List<CashFlowLine> comeIn = flow.Lines.Where(line => line.IsIn).ToList(), goOut = flow.Lines.Where(line => !line.IsIn).ToList();
+        comeIn.ForEach(line => AddLine("+ " + line.Name, line));
+        Subtotal("In", flow.In, 1, comeIn.Count);
+        goOut.ForEach(line => AddLine("- " + line.Name, line));
+        Subtotal("Out", flow.Out, comeIn.Count + 2, goOut.Count);
+        Add("Closing", closing, closing[^1]);
+        int inRow = comeIn.Count + 1, outRow = inRow + goOut.Count + 1, closingRow = outRow + 1;
+        for (int i = 1; i <= Months; i++)
+        {
+            sheet.Live(closingRow, i, $"{{0,{i}}}+{{{inRow},{i}}}-{{{outRow},{i}}}");
+            if (i > 1)
+            {
+                sheet.Live(0, i, $"{{{closingRow},{i - 1}}}");
+            }
+        }
+
+        sheet.Live(0, Months + 1, "{0,1}").Live(closingRow, Months + 1, $"{{{closingRow},{Months}}}");
+        table.Note(next
+            ? "Last year's own months x the factors assumed; loans by their schedules; purchases only those of the project. Paid ahead for the year after falls in the months it fell in last year."
+            : "By the dates of the rows. Fees of channels are reckoned from the sales.");
+        return sheet;
+
+        void Add(string name, IEnumerable<decimal> months, decimal year) => table.Row([name, .. months.Select(amount => (ReportCell)amount), year]);
+
+        void AddLine(string name, CashFlowLine line)
+        {
+            Add(name, line.Months, line.Total);
+            sheet.LiveLast(Months + 1, $"SUM({{{table.Rows.Count - 1},1}}:{{{table.Rows.Count - 1},{Months}}})");
+        }
+
+        void Subtotal(string name, IReadOnlyList<decimal> months, int from, int count)
+        {
+            Add(name, months, months.Sum());
+            for (int i = 1; i <= Months + 1; i++)
+            {
+                sheet.LiveLast(i, count == 0 ? "0" : $"SUM({{{from},{i}}}:{{{from + count - 1},{i}}})");
+            }
+        }
+    }
+
+    /// <summary>A balance sheet at both ends of the year; null when there is none at all.</summary>
+    public static FundingSheet? Balance(FundingWriteUp writeUp)
+    {
+        if ((writeUp.Closing ?? writeUp.Opening) is null)
+        {
+            return null;
+        }
+
+        string Day(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);
+        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Settings.Currency).Column("Item").Column("Class")
+            .Column($"At cost, {Day(writeUp.Opening)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Opening)}", Look.Money)
+            .Column($"At cost, {Day(writeUp.Closing)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Closing)}", Look.Money);
+        FundingSheet sheet = new("Balance sheet", table) { Landscape = true };
+        List<(string Item, BalanceClass Class, bool Booked)> items = [.. new[] { writeUp.Closing, writeUp.Opening }.OfType<BalanceSheet>().SelectMany(one => one.Lines)
+            .Select(line => (line.Item, line.Class, line.Kind == BalanceKind.BookedAsset)).Distinct().OrderBy(item => item.Class).ThenBy(item => item.Item3)];
+        foreach (bool assets in new[] { true, false })
+        {
+            int first = table.Rows.Count;
+            foreach ((string item, BalanceClass kind, bool booked) in items.Where(item => item.Class <= BalanceClass.LongTermAsset == assets))
+            {
+                table.Row([item, booked ? "assets table, cost less depreciation" : FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' '), .. Amounts(line => line.Item == item && line.Class == kind && (line.Kind == BalanceKind.BookedAsset) == booked)]);
+            }
+
+            table.Row([assets ? "Assets" : "Liabilities", "", .. Each(one => assets ? one.AssetsAtCost : one.Liabilities, one => assets ? one.AssetsAtValue : one.Liabilities)]);
+            Live(i => table.Rows.Count - 1 == first ? "0" : $"SUM({{{first},{i}}}:{{{table.Rows.Count - 2},{i}}})");
+        }
+
+        int liabilities = table.Rows.Count - 1, assetsRow = items.Count(item => item.Class <= BalanceClass.LongTermAsset);
+        table.Row(["Equity", "", .. Each(one => one.EquityAtCost, one => one.EquityAtValue)]);
+        Live(i => $"{{{assetsRow},{i}}}-{{{liabilities},{i}}}");
+        table.Note("Two columns a day: at cost, the assets table's cost less straight-line depreciation takes the place of the longer-term items it holds; at the grower's values, the balances table as it is. The difference in equity is valuation equity.")
+            .Note(writeUp.Closing?.LoansNote);
+        return sheet;
+
+        void Live(Func<int, string> formula)
+        {
+            for (int i = 2; i < 6; i++)
+            {
+                if (table.Rows[^1][i].Number is not null)
+                {
+                    sheet.LiveLast(i, formula(i));
+                }
+            }
+        }
+
+        IEnumerable<ReportCell> Amounts(Func<BalanceLine, bool> which) => new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one => one is null
+            ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)]
+            : new[] { Sum(one.Lines.Where(which).Select(line => line.AtCost)), Sum(one.Lines.Where(which).Select(line => line.AtValue)) });
+
+        IEnumerable<ReportCell> Each(Func<BalanceSheet, decimal> cost, Func<BalanceSheet, decimal> value) => new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one => one is null
+            ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)]
+            : new ReportCell[] { cost(one), value(one) });
+
+        // An item that stands in the other column only leaves this one empty.
+        static ReportCell Sum(IEnumerable<decimal?> amounts) => amounts.OfType<decimal>().ToList() is { Count: > 0 } known ? known.Sum() : default(ReportCell);
+    }
+
+    /// <summary>Net farm income, accrual; null without both balance sheets.</summary>
+    public static FundingSheet? Income(FundingWriteUp writeUp)
+    {
+        if (writeUp.Accrual is not { } income)
+        {
+            return null;
+        }
+
+        ReportTable table = new ReportTable($"Net farm income of {writeUp.Period.Year}, with accrual adjustments", writeUp.Season.Settings.Currency).Column("Line").Column("Amount", Look.Money);
+        FundingSheet sheet = new("Income", table);
+        table.Row("Cash income", income.CashIncome).Row("+ change in produce and invoices on hand", income.InventoryChange).Row("+ change in money customers paid ahead (more: below 0)", income.PaidAheadChange)
+            .Row("Gross revenue", income.GrossRevenue);
+        sheet.LiveLast(1, "SUM({0,1}:{2,1})");
+        table.Row("Operating expense and fees, cash", income.OperatingExpense).Row("- change in inputs on hand", income.SuppliesChange).Row("- change in bills unpaid (more: below 0)", income.PayablesChange)
+            .Row("Operating expense", income.AccruedOperatingExpense);
+        sheet.LiveLast(1, "{4,1}-{5,1}-{6,1}");
+        table.Row("Depreciation, straight line", income.Depreciation).Row("Interest on loans for assets", income.Interest).Row("Net farm income from operations", income.NetFarmIncome);
+        sheet.LiveLast(1, "{3,1}-{7,1}-{8,1}-{9,1}");
+        table.Row("Unpaid labor at its assumed value", writeUp.Inputs.UnpaidLabor);
+        if (writeUp.Inputs.UnpaidLabor.Value is { } unpaid)
+        {
+            table.Row("Net farm income less unpaid labor", income.NetFarmIncome - unpaid);
+            sheet.LiveLast(1, "{10,1}-{11,1}");
+        }
+
+        table.Note("Changes are between the two balance sheets; which item is which stands among the assumptions. This depreciation is not tax depreciation.");
+        return sheet;
+    }
+
+    /// <summary>Statement of owner equity; null without both balance sheets.</summary>
+    public static FundingSheet? Equity(FundingWriteUp writeUp)
+    {
+        if (writeUp.Equity is not { } equity)
+        {
+            return null;
+        }
+
+        ReportTable table = new ReportTable($"Owner equity in {writeUp.Period.Year}, at cost", writeUp.Season.Settings.Currency).Column("Step").Column("Amount", Look.Money);
+        FundingSheet sheet = new("Owner equity", table);
+        table.Row($"Equity at {Looks.Day(writeUp.Opening!.Date)}", equity.Opening);
+        foreach (BridgeStep step in equity.Steps)
+        {
+            table.Row(step.Name, step.Amount);
+        }
+
+        table.Total($"Equity at {Looks.Day(writeUp.Closing!.Date)}", equity.Closing);
+        sheet.Live(table.Rows.Count, 1, $"SUM({{0,1}}:{{{table.Rows.Count - 1},1}})");
+        return sheet;
+    }
+
+    /// <summary>The measures with formula and inputs.</summary>
+    public static FundingSheet Measures(FundingWriteUp writeUp)
+    {
+        ReportTable table = new ReportTable($"Financial measures of {writeUp.Period.Year}", writeUp.Season.Settings.Currency).Column("Group").Column("Measure").Column("Value").Column("Formula").Column("Inputs");
+        string currency = writeUp.Season.Settings.Currency;
+        foreach (Measure measure in writeUp.Measures)
+        {
+            ReportCell value = measure.Value.Value is not { } known ? ReportCell.Missing(measure.Value.Reason!) : measure.Unit switch
+            {
+                MeasureUnit.Percent => Looks.Number(known, Look.Percent),
+                MeasureUnit.Currency => Looks.InWords(known, Look.Money, currency),
+                _ => known.ToString("#,##0.00"),
+            };
+            table.Row(measure.Group, measure.Name, value, measure.Formula,
+                string.Join("; ", measure.Inputs.Select(input => $"{input.Name} {(input.Value.Value is { } amount ? Looks.InWords(amount, Look.Money, currency) : Looks.NotAvailable)}")));
+        }
+
+        return new FundingSheet("Measures", table.Note("Measures of the Farm Financial Standards Council. Assets at the grower's values. Income is accrual; off-farm income is what the assumptions say."))
+        {
+            Landscape = true,
+        };
+    }
+
+    /// <summary>Term-debt coverage and how far sales may fall.</summary>
+    public static FundingSheet Coverage(FundingWriteUp writeUp)
+    {
+        ReportTable table = new ReportTable("Term-debt coverage, now and with the loan asked for", writeUp.Season.Settings.Currency)
+            .Column("Debt").Column("Repayment capacity", Look.Money).Column("Principal and interest a year", Look.Money).Column("Coverage", Look.Exact).Column("Must be kept", Look.Exact).Column("Sales may fall by", Look.Percent);
+        FundingSheet sheet = new("Coverage", table);
+        foreach (DebtCoverage row in writeUp.Coverage)
+        {
+            table.Row(row.Name, row.Capacity, row.Service, row.Coverage, row.Wanted, row.SalesMayFall);
+            if (row.Coverage.IsAvailable)
+            {
+                int at = table.Rows.Count - 1;
+                sheet.LiveLast(3, $"{{{at},1}}/{{{at},2}}");
+            }
+        }
+
+        table.Note("Capacity falls with sales less the channels' fees; all other costs stay. What a project saves isn't counted. Below 0: coverage is under the ratio already.");
+        return sheet;
+    }
+
+    /// <summary>A loan's schedule with live formulas.</summary>
+    public static FundingSheet Loan(LoanSchedule loan, string currency, int number)
+    {
+        LoanTerms terms = loan.Terms;
+        ReportTable table = new ReportTable($"{terms.Name}: {terms.Payments} payments, {FarmEconomics.Records.Schema.Words.Of(terms.Repayment)}", currency).Column("Payment", Look.Count).Column("Date", Look.Date)
+            .Column("Interest", Look.Money).Column("Principal", Look.Money).Column("Paid", Look.Money).Column("Owed after it", Look.Money).Column("Interest a period", Look.Exact, "").Column("Repeated amount", Look.Money);
+        FundingSheet sheet = new($"Loan {number}", table);
+        table.Row(0, terms.PaidOut, default, default, default, terms.Principal, terms.PeriodRate, loan.LevelPayment);
+        sheet.Live(0, 7, terms.Repayment switch
+        {
+            Repayment.LevelPayment => $"ROUND(PMT({{0,6}},{terms.Payments},-{{0,5}}),2)",
+            Repayment.LevelPrincipal => $"ROUND({{0,5}}/{terms.Payments},2)",
+            _ => "ROUND({0,5}*{0,6},2)",
+        });
+        foreach (LoanPayment payment in loan.Payments)
+        {
+            int at = table.Rows.Count;
+            table.Row(payment.Number, payment.Date, payment.Interest, payment.Principal, payment.Payment, payment.Owed, default, default);
+            string before = $"{{{at - 1},5}}";
+            sheet.LiveLast(2, $"ROUND({before}*{{0,6}},2)").LiveLast(3, payment.Number == terms.Payments ? before : terms.Repayment switch
+            {
+                Repayment.LevelPayment => $"MIN({before},{{0,7}}-{{{at},2}})",
+                Repayment.LevelPrincipal => $"MIN({before},{{0,7}})",
+                _ => "0",
+            }).LiveLast(4, $"{{{at},2}}+{{{at},3}}").LiveLast(5, $"ROUND({before}-{{{at},3}},2)");
+        }
+
+        int last = table.Rows.Count - 1;
+        table.Total("", "", loan.TotalInterest, terms.Principal, loan.TotalInterest + terms.Principal, default, default, default);
+        for (int i = 2; i < 5; i++)
+        {
+            sheet.Live(table.Rows.Count, i, $"SUM({{1,{i}}}:{{{last},{i}}})");
+        }
+
+        table.Note("Every payment is in whole cents; the last takes the rest.");
+        return sheet;
+    }
+}

@@ -1,0 +1,304 @@
+using FarmEconomics.Funding;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Funding;
+
+/// <summary>Crops in write-up form, the grant budget with its narrative, the investment, assumptions and checks.</summary>
+public static class ProjectSheets
+{
+    private static readonly (ObjectClass? Class, string Line, string Name)[] Classes =
+    [
+        (ObjectClass.Personnel, "6a", "Personnel"), (ObjectClass.FringeBenefits, "6b", "Fringe Benefits"), (ObjectClass.Travel, "6c", "Travel"), (ObjectClass.Equipment, "6d", "Equipment"),
+        (ObjectClass.Supplies, "6e", "Supplies"), (ObjectClass.Contractual, "6f", "Contractual"), (ObjectClass.Construction, "6g", "Construction"), (ObjectClass.Other, "6h", "Other"),
+    ];
+
+    /// <summary>Every crop: what it earned last season and would next, with the lines under it; one crop, or all.</summary>
+    public static FundingSheet Crops(FundingWriteUp writeUp, string? crop = null)
+    {
+        IReadOnlyList<CropWriteUp> crops = [.. writeUp.Crops.Where(one => crop is null || one.Budget.Name.Equals(crop.Trim(), StringComparison.OrdinalIgnoreCase))];
+        ReportTable table = new ReportTable($"Enterprise budgets, crop year {writeUp.Period.Year} and the next by the factors assumed", writeUp.Season.Settings.Currency).Column("Crop").Column("Line")
+            .Column("Last season", Look.Money).Column("Per 100 bed-feet", Look.Rate).Column("Per bed", Look.Rate).Column("Per acre", Look.Rate)
+            .Column("Next season", Look.Money).Column("Next, per 100 bed-feet", Look.Rate).Column("Next, per bed", Look.Rate).Column("Next, per acre", Look.Rate);
+        FundingSheet sheet = new("Crops", table) { Landscape = true };
+        foreach (CropWriteUp one in crops)
+        {
+            int first = table.Rows.Count;
+            foreach (WriteUpLine line in one.Lines)
+            {
+                string? why = WhyNot(writeUp, line.Name);
+                table.Row([
+                    one.Budget.Name, line.Name, ReportCell.Known(line.Last, why), Per(100m, next: false), Per(one.BedLength, next: false), Per(one.BedFeetPerAcre, next: false),
+                    ReportCell.Known(line.Next, why), Per(100m, next: true), Per(one.BedLength, next: true), Per(one.BedFeetPerAcre, next: true)]);
+                foreach (int column in new[] { 2, 6 }.Where(_ => why is null && line.IsTotal))
+                {
+                    sheet.LiveLast(column, TotalOf(line.Name, first, column));
+                }
+
+                ReportCell Per(decimal feet, bool next) => why is null ? one.Per(line, feet, next) : ReportCell.Missing(why);
+            }
+        }
+
+        if (crops.Count > 0)
+        {
+            CropWriteUp any = crops[0];
+            table.Note($"Per bed: {Looks.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. Per acre: {Looks.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
+                + $"beds of {Looks.Number(writeUp.Season.Settings.StandardBedWidthIn, Look.Quantity)} in with paths of {writeUp.Assumptions.TextOf("path_in")} in. An acre of beds planted several times a year holds several such acres.");
+        }
+
+        return Noted(sheet, "Next season: output x area x yield x price; costs by what each varies with, labor x the wage factor, others x the cost factor.");
+    }
+
+    /// <summary>The crops' main lines side by side, one row a crop.</summary>
+    public static FundingSheet CropOverview(FundingWriteUp writeUp)
+    {
+        string net = Words.Phrase.Sentence(writeUp.Season.Known.NetReturnLabel);
+        ReportTable table = new ReportTable($"What each crop earned in {writeUp.Period.Year}, and would next season", writeUp.Season.Settings.Currency).Column("Crop").Column("Bed-feet", Look.Quantity)
+            .Column("Output", Look.Money).Column("Gross margin", Look.Money).Column(net, Look.Money)
+            .Column("Next: bed-feet", Look.Quantity).Column("Next: output", Look.Money).Column("Next: gross margin", Look.Money).Column($"Next: {net.ToLowerInvariant()}", Look.Money);
+        foreach (CropWriteUp one in writeUp.Crops)
+        {
+            WriteUpLine Line(string name) => one.Lines.First(line => line.Name == name);
+            string? costs = WhyNot(writeUp, "Gross margin"), all = WhyNot(writeUp, "Net return");
+            table.Row(one.Budget.Name, one.Budget.Sums.BedFeet.Value, Line("Output").Last, ReportCell.Known(Line("Gross margin").Last, costs), ReportCell.Known(Line("Net return").Last, all),
+                one.NextBedFeet, Line("Output").Next, ReportCell.Known(Line("Gross margin").Next, costs), ReportCell.Known(Line("Net return").Next, all));
+        }
+
+        FundingSheet sheet = new("Crop overview", table) { Landscape = true };
+        if (table.Rows.Count > 0)
+        {
+            int last = table.Rows.Count - 1;
+            ReportCell Sum(int i) => table.Rows.All(row => row[i].Number is not null) ? table.Rows.Sum(row => row[i].Number!.Value) : table.Rows.First(row => row[i].Number is null)[i];
+            table.Total(["All crops", .. Enumerable.Range(1, 8).Select(Sum)]);
+            for (int i = 1; i < 9; i++)
+            {
+                sheet.Live(last + 1, i, $"SUM({{0,{i}}}:{{{last},{i}}})");
+            }
+        }
+
+        return sheet;
+    }
+
+    /// <summary>The grant budget by object class; null without a project.</summary>
+    public static FundingSheet? Grant(FundingWriteUp writeUp)
+    {
+        if (writeUp.Grant is not { } grant)
+        {
+            return null;
+        }
+
+        ReportTable table = new ReportTable($"{grant.Project}: budget by object class", writeUp.Season.Settings.Currency).Column("SF-424A line").Column("Object class").Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
+        FundingSheet sheet = new("Grant budget", table);
+        int lines = grant.Lines.Count;
+        foreach ((ObjectClass? kind, string line, string name) in Classes)
+        {
+            Add(line, name, grant.Of(kind));
+            Matched(name);
+        }
+
+        (decimal Funder, decimal Match) indirect = grant.Of(null);
+        Add("6i", "Total Direct Charges", (grant.Funder - indirect.Funder, grant.Match - indirect.Match));
+        sheet.LiveLast(2, "SUM({0,2}:{7,2})").LiveLast(3, "SUM({0,3}:{7,3})");
+        Add("6j", "Indirect Charges", indirect);
+        Matched("Indirect Charges");
+        Add("6k", "TOTALS", (grant.Funder, grant.Match));
+        sheet.LiveLast(2, "{8,2}+{9,2}").LiveLast(3, "{8,3}+{9,3}");
+        for (int i = 0; i < table.Rows.Count; i++)
+        {
+            sheet.Live(i, 4, $"{{{i},2}}+{{{i},3}}");
+        }
+
+        string currency = writeUp.Season.Settings.Currency;
+        table.Note(grant.MatchNeeded.Value is { } needed
+            ? $"Match asked for: {grant.MatchPercent:0.##} % of {(grant.MatchOfAward ? "the award" : "the whole project")}, {Looks.InWords(needed, Look.Money, currency)}; shown here: {Looks.InWords(grant.Match, Look.Money, currency)}, {(grant.Match >= needed ? "enough" : "too little")}."
+            : $"Match asked for: {Looks.NotAvailable}, {grant.MatchNeeded.Reason}.")
+            .Note($"In kind: {Looks.InWords(grant.InKind, Look.Money, currency)} of the match. To be paid in money: {Looks.InWords(grant.CashCost, Look.Money, currency)}.")
+            .Note(grant.IndirectNeedsNegotiatedRate ? "The indirect rate is above 15 %: it needs a negotiated rate." : null)
+            .Note("Object classes of SF-424A (OMB 4040-0006), Section B; program income (line 7) isn't part of it. What the program allows, the funder's notice says.");
+        return sheet;
+
+        void Add(string line, string name, (decimal Funder, decimal Match) amounts) => table.Row(line, name, amounts.Funder, amounts.Match, amounts.Funder + amounts.Match);
+
+        void Matched(string name)
+        {
+            int at = table.Rows.Count - 1;
+            foreach (int column in new[] { 2, 3 })
+            {
+                sheet.LiveLast(column, $"SUMIF({{Grant narrative!0,0}}:{{Grant narrative!{lines - 1},0}},{{{at},1}},{{Grant narrative!0,{column + 1}}}:{{Grant narrative!{lines - 1},{column + 1}}})");
+            }
+        }
+    }
+
+    /// <summary>The rows behind every amount of the grant budget; null without a project.</summary>
+    public static FundingSheet? Narrative(FundingWriteUp writeUp)
+    {
+        if (writeUp.Grant is not { } grant)
+        {
+            return null;
+        }
+
+        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Settings.Currency).Column("Object class").Column("Item").Column("How it comes about")
+            .Column("Funder", Look.Money).Column("Match", Look.Money).Column("In kind").Column("Row");
+        foreach (GrantLine line in grant.Lines)
+        {
+            table.Row(Classes.FirstOrDefault(kind => kind.Class == line.Class).Name ?? "Indirect Charges", line.Item, line.Reckoned, line.Funder, line.Match, line.InKind ? "yes" : "", line.Source?.ToString() ?? "assumptions");
+        }
+
+        table.Total("Total", "", "", grant.Funder, grant.Match, "", "");
+        int last = table.Rows.Count - 1;
+        return new FundingSheet("Grant narrative", table) { Landscape = true }.Live(last + 1, 3, $"SUM({{0,3}}:{{{last},3}})").Live(last + 1, 4, $"SUM({{0,4}}:{{{last},4}})");
+    }
+
+    /// <summary>What a year of the project saves; null without a project.</summary>
+    public static FundingSheet? Savings(FundingWriteUp writeUp)
+    {
+        if (writeUp.Investment is not { } investment)
+        {
+            return null;
+        }
+
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Settings.Currency).Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money).Column("From");
+        FundingSheet sheet = new("Yearly saving", table);
+        foreach (YearlySaving line in investment.Savings)
+        {
+            bool known = line.Quantity is not null && line.Each is not null && line.Amount.IsAvailable;
+            table.Row(line.Name, line.Quantity is { } quantity ? quantity : default(ReportCell), line.Unit, known ? line.Each!.Value : default(ReportCell), line.Amount, line.From);
+        }
+
+        table.Total("Yearly saving", default, "", default, investment.YearlySaving, "");
+        if (investment.YearlySaving.IsAvailable)
+        {
+            sheet.Live(table.Rows.Count, 4, $"SUM({{0,4}}:{{{table.Rows.Count - 1},4}})");
+        }
+
+        return sheet;
+    }
+
+    /// <summary>The investment with and without the grant; null without a project or a saving.</summary>
+    public static FundingSheet? Investment(FundingWriteUp writeUp)
+    {
+        if (writeUp.Investment is not { WithGrant: { } with, WithoutGrant: { } without } investment)
+        {
+            return null;
+        }
+
+        string currency = writeUp.Season.Settings.Currency;
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", currency).Column("Figure").Column("With the grant", Look.Exact).Column("Without", Look.Exact);
+        FundingSheet sheet = new("Investment", table);
+        for (int year = 0; year <= with.Years; year++)
+        {
+            table.Row(year == 0 ? "Outlay now" : $"End of year {year}", with.Amounts[year], without.Amounts[year]);
+        }
+
+        int last = with.Years, rate = last + 1, npv = last + 2;
+        table.Row("Cost of capital, a fraction", with.Rate, without.Rate).Row("Net present value", with.NetPresentValue, without.NetPresentValue);
+        Live(column => $"NPV({{{rate},{column}}},{{1,{column}}}:{{{last},{column}}})+{{0,{column}}}");
+        int most = Math.Max(with.RatesOfReturn.Count, without.RatesOfReturn.Count);
+        for (int i = 0; i < Math.Max(1, most); i++)
+        {
+            int at = i;
+            table.Row(most > 1 ? $"Internal rate of return, root {i + 1}" : "Internal rate of return, a fraction", RateAt(with, at), RateAt(without, at));
+            if (most == 1)
+            {
+                Live(column => $"IRR({{0,{column}}}:{{{last},{column}}},{(table.Rows[^1][column].Number ?? 0.1m).ToString("0.####", System.Globalization.CultureInfo.InvariantCulture)})");
+            }
+        }
+
+        table.Row("Payback, years", with.Payback, without.Payback).Row("Discounted payback, years", with.DiscountedPayback, without.DiscountedPayback).Row("Equal annual value", with.EqualAnnualValue, without.EqualAnnualValue);
+        Live(column => $"-PMT({{{rate},{column}}},{last},{{{npv},{column}}})");
+        table.Note("Yearly amounts at the end of each year, before tax. Work given in kind counts at its value. Every rate of return is given where there are several.");
+        return sheet;
+
+        void Live(Func<int, string> formula)
+        {
+            foreach (int column in new[] { 1, 2 }.Where(column => table.Rows[^1][column].Number is not null))
+            {
+                sheet.LiveLast(column, formula(column));
+            }
+        }
+
+        static ReportCell RateAt(CapitalBudget budget, int i) => i < budget.RatesOfReturn.Count ? budget.RatesOfReturn[i] : ReportCell.Missing("no rate makes the present value 0");
+    }
+
+    /// <summary>What the investment hangs on; null without a project or a saving.</summary>
+    public static FundingSheet? Swings(FundingWriteUp writeUp)
+    {
+        if (writeUp.Investment is not { HangsOn: { Count: > 0 } swings })
+        {
+            return null;
+        }
+
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: net present value when one input is a tenth lower or higher", writeUp.Season.Settings.Currency).Column("Input").Column("A tenth lower", Look.Money).Column("A tenth higher", Look.Money).Column("Apart by", Look.Money);
+        FundingSheet sheet = new("Hangs on", table);
+        foreach (InvestmentSwing swing in swings)
+        {
+            // To the cent, so that the difference is that of the figures shown.
+            (decimal lower, decimal higher) = (Money.Rounded(swing.Lower).Amount, Money.Rounded(swing.Higher).Amount);
+            table.Row(swing.Input, lower, higher, Math.Abs(higher - lower));
+            int at = table.Rows.Count - 1;
+            sheet.LiveLast(3, $"ABS({{{at},2}}-{{{at},1}})");
+        }
+
+        table.Note("With the grant. Widest first.");
+        return sheet;
+    }
+
+    /// <summary>Everything assumed beside the records.</summary>
+    public static FundingSheet Assumptions(FundingWriteUp writeUp)
+    {
+        ReportTable table = new ReportTable("What the write-up assumes beside the records", writeUp.Season.Settings.Currency).Column("Assumption").Column("Value").Column("Unit").Column("What it means");
+        foreach (Assumption assumption in writeUp.Assumptions.All)
+        {
+            table.Row(assumption.Name, assumption.Value ?? "not given", assumption.Unit, assumption.Meaning);
+        }
+
+        foreach ((string asset, int years) in writeUp.Assumptions.Classes)
+        {
+            table.Row($"depreciation class of {asset}", years.ToString(System.Globalization.CultureInfo.InvariantCulture), "years", "MACRS recovery period, your input");
+        }
+
+        return new FundingSheet("Assumptions", table) { Landscape = true };
+    }
+
+    /// <summary>What the statements must agree on.</summary>
+    public static FundingSheet Checks(FundingWriteUp writeUp)
+    {
+        ReportTable table = new ReportTable("What must agree, to the cent", writeUp.Season.Settings.Currency).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
+        FundingSheet sheet = new("Checks", table);
+        foreach (FundingCheck check in writeUp.Checks)
+        {
+            table.Row(check.Name, check.Left, check.Right, check.Difference);
+            int at = table.Rows.Count - 1;
+            sheet.LiveLast(3, $"{{{at},1}}-{{{at},2}}");
+        }
+
+        return sheet;
+    }
+
+    private static FundingSheet Noted(FundingSheet sheet, string note)
+    {
+        sheet.Table.Note(note);
+        return sheet;
+    }
+
+    private static string? WhyNot(FundingWriteUp writeUp, string line)
+    {
+        var known = writeUp.Season.Known;
+        return line switch
+        {
+            "Output" or "Sales and share payments" or "Household use" or "Closing stock" => null,
+            "Materials" or "Selling" or "Gross margin" => known.Costs,
+            "Labor" or "Margin after labor" => known.Costs ?? known.LaborCost,
+            _ => known.Costs ?? known.LaborCost,
+        };
+    }
+
+    private static string TotalOf(string name, int first, int column) => name switch
+    {
+        "Output" => $"SUM({{{first},{column}}}:{{{first + 2},{column}}})",
+        "Gross margin" => $"{{{first + 3},{column}}}-{{{first + 4},{column}}}-{{{first + 5},{column}}}",
+        "Margin after labor" => $"{{{first + 6},{column}}}-{{{first + 7},{column}}}",
+        _ => $"{{{first + 8},{column}}}-{{{first + 9},{column}}}-{{{first + 10},{column}}}",
+    };
+}

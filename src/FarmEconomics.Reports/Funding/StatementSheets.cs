@@ -1,0 +1,128 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Funding;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Funding;
+
+/// <summary>The statement by tax line, the enterprise statement and the bridge between them, and tax depreciation.</summary>
+public static class StatementSheets
+{
+    /// <summary>The whole farm by Schedule F line.</summary>
+    public static FundingSheet Tax(FundingWriteUp writeUp)
+    {
+        TaxStatement tax = writeUp.Tax;
+        ReportTable table = new ReportTable($"The whole farm in {writeUp.Period.Year} by Schedule F line, cash basis", writeUp.Season.Settings.Currency).Column("Line").Column("What").Column("Amount", Look.Money);
+        FundingSheet sheet = new("Schedule F", table);
+        table.Row("Part I", "Sales of produce raised, share payments included", tax.Sales).Row("Part I", "Other farm income", tax.OtherIncome).Row("9", "Gross income", tax.GrossIncome);
+        sheet.LiveLast(2, "SUM({0,2}:{1,2})");
+        foreach (TaxStatementLine line in tax.Expenses)
+        {
+            table.Row(line.Line?.Number ?? "none", line.Label, line.Amount is { } amount ? ((ReportCell)amount).Marked(line.Reason) : ReportCell.Missing(line.Reason!));
+        }
+
+        int last = table.Rows.Count - 1;
+        decimal total = tax.Expenses.Sum(line => line.Amount ?? 0m);
+        string? leavesOut = tax.WithoutClass.Count == 0 ? null : tax.NetProfit.Reason;
+        table.Row("33", leavesOut is null ? "Total expenses" : "Total expenses, depreciation only of assets with a class", total);
+        sheet.LiveLast(2, tax.Expenses.Count == 0 ? "0" : $"SUM({{3,2}}:{{{last},2}})");
+        table.Row("34", leavesOut is null ? "Net farm profit or loss" : "Net before the depreciation left out", ((ReportCell)(tax.GrossIncome - total)).Marked(leavesOut));
+        sheet.LiveLast(2, $"{{2,2}}-{{{last + 1},2}}");
+        table.Note($"Lines as the form of tax year {TaxLines.FormYear} numbers them: labels for a tax preparer, who uses the form of the year. Channels' fees stand among other expenses.")
+            .Note("Purchases of what lasts, loan principal, income tax, drawings and the household's part of bills are not in it. Accrual adjustments stand apart, in the table of income.");
+        return writeUp.Period.IsCalendarYear ? sheet : Noted(sheet, $"The year runs from {Looks.Day(writeUp.Period.Start)}; a tax year usually is a calendar year.");
+    }
+
+    /// <summary>From the cash statement to the enterprise statement.</summary>
+    public static FundingSheet Bridge(FundingWriteUp writeUp)
+    {
+        ReportTable table = new ReportTable("From the statement by tax line to the enterprise statement", writeUp.Season.Settings.Currency).Column("Step").Column("Amount", Look.Money);
+        FundingSheet sheet = new("Bridge", table);
+        table.Row("Gross income less cash expenses, before depreciation", writeUp.Bridge.NetFarmCash);
+        sheet.LiveLast(1, $"{{Schedule F!2,2}}-({string.Join("+", writeUp.Tax.Expenses.Select((line, i) => line.Line == TaxLines.Depreciation ? "0" : $"{{Schedule F!{3 + i},2}}").DefaultIfEmpty("0"))})");
+        foreach (BridgeStep step in writeUp.Bridge.Steps)
+        {
+            table.Row(step.Name, step.Amount);
+        }
+
+        table.Total($"Net return of the farm in the enterprise statement ({writeUp.Bridge.NetReturnLabel})", writeUp.Bridge.NetReturn);
+        sheet.Live(table.Rows.Count, 1, $"SUM({{0,1}}:{{{table.Rows.Count - 1},1}})");
+        table.Note("Every step is reckoned from the rows; nothing is a remainder.");
+        return sheet;
+    }
+
+    /// <summary>The enterprise statement, as the review has it.</summary>
+    public static FundingSheet Enterprise(FundingWriteUp writeUp)
+    {
+        ReportTable table = new ReportTable($"The whole farm in crop year {writeUp.Period.Year}, crops first", writeUp.Season.Settings.Currency).Column("Line").Column("Amount", Look.Money);
+        FundingSheet sheet = new("Enterprise statement", table);
+        IReadOnlyList<FarmStatementLine> lines = FarmStatement.Of(writeUp.Season);
+        string[] formulas = [.. lines.Select((line, i) => FormulaOf(line.Name))];
+        foreach (FarmStatementLine line in lines)
+        {
+            table.Row(Words.Phrase.Sentence(line.Name), line.Amount is { } amount ? amount : ReportCell.Missing(line.Reason!));
+            if (formulas[table.Rows.Count - 1].Length > 0 && lines.All(other => other.Amount is not null))
+            {
+                sheet.LiveLast(1, formulas[table.Rows.Count - 1]);
+            }
+        }
+
+        return sheet;
+
+        string FormulaOf(string name) => name switch
+        {
+            "output" => $"SUM({At("sales")}:{At("closing stock")})",
+            "gross margin" => $"{At("output")}-{At("materials")}-{At("selling")}",
+            "margin after labor" => $"{At("gross margin")}-{At("hired labor")}-{At("owner labor")}",
+            "margin after infrastructure" => $"{At("margin after labor")}-{At("infrastructure")}",
+            "net return of the crops" => $"{At("margin after infrastructure")}-{At("overhead")}",
+            "net return of the farm" => $"{At("net return of the crops")}+{At("other income")}+{At("sales not assigned to a crop")}-{At("unused capacity")}-{At("cost not assigned to a crop")}",
+            _ => "",
+        };
+
+        string At(string name) => $"{{{lines.ToList().FindIndex(line => line.Name == name)},1}}";
+    }
+
+    /// <summary>Tax depreciation by the classes given.</summary>
+    public static FundingSheet Depreciation(FundingWriteUp writeUp)
+    {
+        int year = writeUp.Period.Year;
+        ReportTable table = new ReportTable($"Tax depreciation (MACRS, half-year convention), {year} and after", writeUp.Season.Settings.Currency)
+            .Column("Asset").Column("In service", Look.Date).Column("Basis", Look.Money).Column("Class", Look.Count, "years").Column("Before", Look.Money);
+        int[] years = [.. Enumerable.Range(year, 6)];
+        foreach (int one in years)
+        {
+            table.Column(one.ToString(System.Globalization.CultureInfo.InvariantCulture), Look.Money);
+        }
+
+        table.Column("Later", Look.Money);
+        FundingSheet sheet = new("Tax depreciation", table) { Landscape = true };
+        foreach (AssetDepreciation asset in writeUp.Tax.Depreciation.Where(asset => asset.Asset.Retired is not { } retired || retired.Year >= year))
+        {
+            ReportCell Amount(Func<decimal> of) => asset.RecoveryYears is null ? ReportCell.Missing("no depreciation class given") : of();
+            table.Row([
+                asset.Asset.Asset.Trim(), asset.Asset.InService, asset.Basis, asset.RecoveryYears is { } recovery ? recovery : ReportCell.Missing("no depreciation class given"),
+                Amount(() => asset.Amounts.Take(Math.Max(0, year - asset.FirstYear)).Sum()),
+                .. years.Select(one => Amount(() => asset.In(one) ?? 0m)),
+                Amount(() => asset.Amounts.Skip(Math.Max(0, years[^1] + 1 - asset.FirstYear)).Sum())]);
+        }
+
+        if (table.Rows.Count > 0)
+        {
+            table.Total(["All with a class", "", "", "", .. Enumerable.Range(4, years.Length + 2).Select(i => (ReportCell)table.Rows.Sum(row => row[i].Number ?? 0m))]);
+            for (int i = 4; i < years.Length + 6; i++)
+            {
+                sheet.Live(table.Rows.Count, i, $"SUM({{0,{i}}}:{{{table.Rows.Count - 1},{i}}})");
+            }
+        }
+
+        table.Note("Percentages: IRS Publication 946, Table A-1. Basis: (cost - grant) x the farm's part. The class is yours to give, and a tax preparer's to confirm: so are the mid-quarter convention, bonus depreciation and section 179.")
+            .Note("Solar: five years where construction began before 2025; for later works the class is disputed since Public Law 119-21 (2025). Classes often met: tools and machinery 5 new or 7 used, single-purpose structures such as greenhouses 10, farm buildings 20, land improvements 15, light trucks 5.");
+        return sheet;
+    }
+
+    private static FundingSheet Noted(FundingSheet sheet, string note)
+    {
+        sheet.Table.Note(note);
+        return sheet;
+    }
+}

@@ -1,0 +1,182 @@
+using System.Net;
+using System.Text;
+using FarmEconomics.Budgets;
+using FarmEconomics.Files.Workbooks;
+using FarmEconomics.Funding;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Funding;
+
+/// <summary>A whole write-up: sentences, tables for a page, and the workbook with live formulas.</summary>
+public static class WriteUpReport
+{
+    /// <summary>The cautions a write-up carries.</summary>
+    public static IReadOnlyList<string> Cautions { get; } =
+    [
+        "These figures rest on the grower's own records and on the assumptions shown with them; they are as right as those are.",
+        "They are not tax, legal, lending or food-safety advice. Tax lines and depreciation classes are labels for the grower's tax preparer and need the current official forms; "
+        + "a funder's notice and a lender's terms go before anything here; local codes and licensed practice come first.",
+    ];
+
+    /// <summary>Makes the write-up of a notebook: the season just ended when no year is named, the first project of the funding table when none is.</summary>
+    /// <param name="review">The farm.</param>
+    /// <param name="year">The crop year; 0: the season just ended.</param>
+    /// <param name="project">The project; empty: the first, or none when there is no funding table.</param>
+    /// <param name="assumptions">Assumptions as <c>name=value; name=value</c>.</param>
+    /// <param name="classes">Depreciation classes as <c>asset=years; asset=years</c>.</param>
+    /// <exception cref="ArgumentException">No such project, or an assumption that can't be.</exception>
+    public static FundingWriteUp Make(FarmReview review, int year = 0, string project = "", string assumptions = "", string classes = "")
+    {
+        ArgumentNullException.ThrowIfNull(review);
+        string? chosen = string.IsNullOrWhiteSpace(project) ? review.Records.Tables.Funding.FirstOrDefault()?.Project : project;
+        return FundingWriteUp.Of(review, year == 0 ? review.LatestCropYear : year, chosen, FundingAssumptions.Parse(assumptions, classes));
+    }
+
+    /// <summary>A sheet's table, or the reason there is none.</summary>
+    /// <param name="sheet">The sheet, or null.</param>
+    /// <param name="whyNot">Said when it is null.</param>
+    public static IHtmlDisplay Show(FundingSheet? sheet, string whyNot) => sheet is null ? new Prose(Prose.Text(whyNot)) : sheet.Table;
+
+    /// <summary>Says that all checks hold.</summary>
+    /// <exception cref="InvalidOperationException">One doesn't; a fault of the program.</exception>
+    public static string RequireChecks(FundingWriteUp writeUp)
+    {
+        ArgumentNullException.ThrowIfNull(writeUp);
+        IReadOnlyList<FundingCheck> checks = writeUp.Checks;
+        return checks.FirstOrDefault(check => check.Difference != 0m) is { } broken
+            ? throw new InvalidOperationException($"These figures don't agree, so don't trust them: {broken.Name}: {broken.Left} against {broken.Right}.")
+            : $"All {checks.Count} checks of {writeUp.Period.Year} hold: statement, bridge, cash flow, balance sheet, loans and budgets agree to the cent.";
+    }
+
+    /// <summary>The answer in a few sentences.</summary>
+    public static Prose Answer(FundingWriteUp writeUp)
+    {
+        ArgumentNullException.ThrowIfNull(writeUp);
+        string currency = writeUp.Season.Settings.Currency;
+        string InMoney(decimal amount) => Looks.InWords(amount, Look.WholeMoney, currency);
+        StringBuilder text = new();
+        text.Append($"In {writeUp.Period.Year} the farm took in {InMoney(writeUp.Tax.GrossIncome)} and paid {InMoney(writeUp.Tax.CashExpenses)} to run: {InMoney(writeUp.Tax.NetBeforeDepreciation)} before depreciation. ");
+        if (writeUp.Accrual is { } income)
+        {
+            text.Append($"Net farm income with accrual adjustments and depreciation was {InMoney(income.NetFarmIncome)}, before the owners' unpaid labor. ");
+        }
+
+        if (writeUp.NextYear.OpeningCash is not null)
+        {
+            CashFlow next = writeUp.NextYear;
+            text.Append($"Next year's cash is lowest at the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}, at {InMoney(next.LowPoint)}");
+            decimal loan = next.OperatingLoan(writeUp.Assumptions.Number("minimum_cash") ?? 0m).Value ?? 0m;
+            text.Append(loan > 0m ? $": an operating loan of {InMoney(loan)} would bridge it. " : ": no operating loan is needed. ");
+        }
+
+        if (writeUp.Grant is { } grant)
+        {
+            text.Append($"{Prose.Text(grant.Project)} costs {InMoney(grant.Total)}: {InMoney(grant.Funder)} is asked of the funder, {InMoney(grant.Match)} is the farm's own, {InMoney(grant.InKind)} of it in kind. ");
+            text.Append(writeUp.Investment is { WithGrant: { } with, WithoutGrant: { } without }
+                ? $"Its net present value is {InMoney(with.NetPresentValue)} with the grant and {InMoney(without.NetPresentValue)} without. "
+                : "What it saves a year isn't assumed yet, so whether it pays can't be told. ");
+        }
+
+        foreach (DebtCoverage row in writeUp.Coverage.Where(row => row.Coverage.IsAvailable && row.SalesMayFall.IsAvailable))
+        {
+            text.Append(row.SalesMayFall.Value > 0m
+                ? $"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times; sales may fall by {Looks.Number(row.SalesMayFall.Value.Value, Look.Percent)} before it drops under {row.Wanted:0.##}. "
+                : $"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times, under the {row.Wanted:0.##} that must be kept. ");
+        }
+
+        return new Prose(text.ToString().Trim());
+    }
+
+    /// <summary>What weakens the write-up, a sentence each.</summary>
+    public static Prose HowSure(FundingWriteUp writeUp)
+    {
+        ArgumentNullException.ThrowIfNull(writeUp);
+        string currency = writeUp.Season.Settings.Currency;
+        List<string> points = [];
+        if (writeUp is { Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap)
+        {
+            points.Add(gap == 0m ? "The cash counted on the balance sheets is what the records explain, to the cent."
+                : $"The records don't explain {Looks.InWords(Math.Abs(gap), Look.Money, currency)} of cash that {(gap > 0m ? "came in" : "left")} in the year; a lender will ask.");
+        }
+        else
+        {
+            points.Add("There are not two balance sheets within a month of both ends of the year, so income is cash only and several measures are not available.");
+        }
+
+        if (writeUp.Tax.WithoutClass.Count > 0)
+        {
+            points.Add($"{writeUp.Tax.WithoutClass.Count} assets have no depreciation class; line 14 holds only the others.");
+        }
+
+        if (writeUp.Tax.Expenses.Where(line => line.Line is null).Sum(line => line.Amount ?? 0m) is > 0m and var unlabeled)
+        {
+            points.Add($"{Looks.InWords(unlabeled, Look.Money, currency)} of expenses carry no line of the form.");
+        }
+
+        int missing = writeUp.Measures.Count(measure => !measure.Value.IsAvailable);
+        points.Add(missing == 0 ? "Every measure could be reckoned." : $"{missing} of {writeUp.Measures.Count} measures are not available; each says which input is missing.");
+        points.Add("The next year is last year's pattern times the factors assumed, no forecast.");
+        return new Prose(string.Join('\n', points.Select(point => "- " + point)));
+    }
+
+    /// <summary>All sheets in the order they are shown.</summary>
+    public static IReadOnlyList<FundingSheet> Sheets(FundingWriteUp writeUp)
+    {
+        ArgumentNullException.ThrowIfNull(writeUp);
+        string currency = writeUp.Season.Settings.Currency;
+        IEnumerable<LoanSchedule> loans = writeUp.NewLoan is { } asked ? writeUp.Loans.Append(asked) : writeUp.Loans;
+        FundingSheet?[] sheets =
+        [
+            ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp),
+            MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
+            MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, currency, i + 1)),
+            ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp),
+            ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), ProjectSheets.Checks(writeUp),
+        ];
+        return [.. sheets.OfType<FundingSheet>()];
+    }
+
+    /// <summary>The workbook: one sheet per table, totals live.</summary>
+    public static Workbook Workbook(FundingWriteUp writeUp)
+    {
+        Workbook workbook = new();
+        WorkbookSheet first = workbook.Sheet("Read first");
+        first.Widths = [110];
+        first.Row(WorkbookCell.Text($"{writeUp.Season.Settings.FarmName}: write-up for {writeUp.Period.Year}", WorkbookStyle.Title));
+        foreach (string line in Answer(writeUp).ToPlainText().Split('\n').Concat(HowSure(writeUp).ToPlainText().Split('\n')).Concat(Cautions).Where(line => line.Trim().Length > 0))
+        {
+            first.Row(WorkbookCell.Text(line.Trim(), WorkbookStyle.LongText));
+        }
+
+        foreach (FundingSheet sheet in Sheets(writeUp))
+        {
+            sheet.WriteTo(workbook);
+        }
+
+        return workbook;
+    }
+
+    /// <summary>The content of a page, ready for print; every text from records is encoded.</summary>
+    public static string Html(FundingWriteUp writeUp)
+    {
+        ArgumentNullException.ThrowIfNull(writeUp);
+        StringBuilder html = new();
+        html.Append($"<h1>{WebUtility.HtmlEncode(writeUp.Season.Settings.FarmName)}: budget for a lender or a funder, {writeUp.Period.Year}</h1>\n");
+        html.Append(Answer(writeUp).ToHtml()).Append("<h2>How sure are we?</h2>\n").Append(HowSure(writeUp).ToHtml());
+        html.Append("<figure>").Append(CashPlot.Of(writeUp).Svg()).Append("<figcaption>").Append(WebUtility.HtmlEncode(CashPlot.Sentence(writeUp))).Append("</figcaption></figure>\n");
+        foreach (FundingSheet sheet in Sheets(writeUp))
+        {
+            ReportTable table = sheet.Name switch
+            {
+                // A page has no room for cents in twelve months; the workbook has them.
+                "Cash last year" => MoneySheets.Cash(writeUp, next: false, whole: true).Table,
+                "Cash next year" => MoneySheets.Cash(writeUp, next: true, whole: true).Table,
+                _ => sheet.Table,
+            };
+            html.Append("<h2>").Append(WebUtility.HtmlEncode(sheet.Name)).Append("</h2>\n").Append(table.ToHtml());
+        }
+
+        return html.ToString();
+    }
+}

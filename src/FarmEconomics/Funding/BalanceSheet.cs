@@ -1,0 +1,168 @@
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Funding;
+
+/// <summary>What a line of the balance sheet is, as far as statements tell lines apart.</summary>
+public enum BalanceKind
+{
+    /// <summary>Money.</summary>
+    Cash,
+
+    /// <summary>Produce, invoices and other current assets: their change is a return.</summary>
+    Inventory,
+
+    /// <summary>Inputs not used yet: their change is a cost.</summary>
+    Supplies,
+
+    /// <summary>Longer-term assets as the grower values them.</summary>
+    LongerAsset,
+
+    /// <summary>Longer-term assets the assets table doesn't hold, such as land.</summary>
+    BesideAssets,
+
+    /// <summary>An asset of the assets table at cost less depreciation.</summary>
+    BookedAsset,
+
+    /// <summary>Bills and other current liabilities: their change is a cost.</summary>
+    Payable,
+
+    /// <summary>Customers' money for later produce: its change is a return.</summary>
+    PaidAhead,
+
+    /// <summary>Borrowed money.</summary>
+    Debt,
+}
+
+/// <summary>A line of the balance sheet.</summary>
+/// <param name="Item">What is owned or owed.</param>
+/// <param name="Class">Where it stands.</param>
+/// <param name="Kind">What it is.</param>
+/// <param name="AtCost">Amount at cost less depreciation; null: stands only at the grower's value.</param>
+/// <param name="AtValue">Amount as the grower values it; null: stands only at cost.</param>
+/// <param name="Row">The row behind it; null: reckoned from a loan's schedule.</param>
+public sealed record BalanceLine(string Item, BalanceClass Class, BalanceKind Kind, decimal? AtCost, decimal? AtValue, IRecordRow? Row)
+{
+    /// <summary>True for what is owned.</summary>
+    public bool IsAsset => Class is BalanceClass.CurrentAsset or BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset;
+}
+
+/// <summary>
+/// A balance sheet in two columns: at the grower's values, as the balances table lists them, and at cost, where the assets table's cost less accumulated
+/// depreciation takes the place of the longer-term items it holds. Assets less liabilities is equity; the two columns differ by valuation equity.
+/// Source: cost and market columns as in the Farm Financial Standards Council's guidelines (as cited by extension handouts on farm ratios).
+/// </summary>
+public sealed class BalanceSheet
+{
+    private BalanceSheet(DateOnly date, IReadOnlyList<BalanceLine> lines, string? loansNote)
+    {
+        Date = date;
+        Lines = lines;
+        LoansNote = loansNote;
+    }
+
+    /// <summary>The day.</summary>
+    public DateOnly Date { get; }
+
+    /// <summary>The lines: assets, then liabilities, as the table has them.</summary>
+    public IReadOnlyList<BalanceLine> Lines { get; }
+
+    /// <summary>How the loans' schedules compare with the liabilities listed.</summary>
+    public string? LoansNote { get; }
+
+    /// <summary>Assets at cost.</summary>
+    public decimal AssetsAtCost => Lines.Where(line => line.IsAsset).Sum(line => line.AtCost ?? 0m);
+
+    /// <summary>Assets at the grower's values.</summary>
+    public decimal AssetsAtValue => Lines.Where(line => line.IsAsset).Sum(line => line.AtValue ?? 0m);
+
+    /// <summary>Liabilities, the same in both columns.</summary>
+    public decimal Liabilities => Lines.Where(line => !line.IsAsset).Sum(line => line.AtCost ?? 0m);
+
+    /// <summary>Equity at cost.</summary>
+    public decimal EquityAtCost => AssetsAtCost - Liabilities;
+
+    /// <summary>Equity at the grower's values.</summary>
+    public decimal EquityAtValue => AssetsAtValue - Liabilities;
+
+    /// <summary>Sum of a class at the grower's values (liabilities at what is owed).</summary>
+    /// <param name="balanceClass">The class.</param>
+    /// <returns>Its amount.</returns>
+    public decimal ValueOf(BalanceClass balanceClass) => Lines.Where(line => line.Class == balanceClass).Sum(line => line.AtValue ?? 0m);
+
+    /// <summary>Sum of a kind at cost.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <returns>Its amount.</returns>
+    public decimal CostOf(BalanceKind kind) => Lines.Where(line => line.Kind == kind).Sum(line => line.AtCost ?? 0m);
+
+    /// <summary>The balance sheet nearest to the end of a day and not after it, within 31 days.</summary>
+    /// <param name="records">The records.</param>
+    /// <param name="day">The day, usually the last of a year.</param>
+    /// <param name="assumptions">Which items are what.</param>
+    /// <returns>The sheet; null when none is that near.</returns>
+    public static BalanceSheet? At(FarmRecords records, DateOnly day, FundingAssumptions assumptions)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        ArgumentNullException.ThrowIfNull(assumptions);
+        List<BalanceRow> near = records.Tables.Balances.Where(row => row.Date <= day && row.Date > day.AddDays(-31)).ToList();
+        if (near.Count == 0)
+        {
+            return null;
+        }
+
+        DateOnly date = near.Max(row => row.Date);
+        bool hasAssets = records.Tables.Assets.Count > 0;
+        List<BalanceLine> lines = near.Where(row => row.Date == date).Select(row => LineOf(row, assumptions, hasAssets)).ToList();
+        int firstLiability = lines.FindIndex(line => !line.IsAsset);
+        IEnumerable<BalanceLine> booked = records.Tables.Assets.Select(asset => BookValue.On(asset, date)).OfType<BookedAsset>()
+            .Select(asset => new BalanceLine(asset.Asset.Asset.Trim(), BalanceClass.IntermediateAsset, BalanceKind.BookedAsset, asset.Net, null, asset.Asset));
+        lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, booked);
+        return new BalanceSheet(date, lines, AddLoans(records, date, lines));
+    }
+
+    private static BalanceLine LineOf(BalanceRow row, FundingAssumptions assumptions, bool hasAssets)
+    {
+        bool longer = row.Class is BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset;
+        BalanceKind kind = row.Class switch
+        {
+            BalanceClass.CurrentAsset when assumptions.Names("cash_items", row.Item) => BalanceKind.Cash,
+            BalanceClass.CurrentAsset when assumptions.Names("supply_items", row.Item) => BalanceKind.Supplies,
+            BalanceClass.CurrentAsset => BalanceKind.Inventory,
+            _ when longer && (!hasAssets || assumptions.Names("beside_assets_items", row.Item)) => BalanceKind.BesideAssets,
+            _ when longer => BalanceKind.LongerAsset,
+            BalanceClass.CurrentLiability when assumptions.Names("loan_items", row.Item) => BalanceKind.Debt,
+            BalanceClass.CurrentLiability when assumptions.Names("paid_ahead_items", row.Item) => BalanceKind.PaidAhead,
+            BalanceClass.CurrentLiability => BalanceKind.Payable,
+            _ => BalanceKind.Debt,
+        };
+        return new BalanceLine(row.Item.Trim(), row.Class, kind, kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount, row);
+    }
+
+    /// <summary>Where the table lists no debt, what is owed by schedule is added; where it lists some, the schedules only check it.</summary>
+    private static string? AddLoans(FarmRecords records, DateOnly date, List<BalanceLine> lines)
+    {
+        List<(LoanRow Row, decimal Owed, decimal Later)> loans = records.Tables.Loans
+            .Select(row => (row, LoanSchedule.Of(LoanTerms.Of(row)))).Select(loan => (loan.row, loan.Item2.OwedOn(date), loan.Item2.OwedOn(date.AddYears(1)))).Where(loan => loan.Item2 > 0m).ToList();
+        if (loans.Count == 0)
+        {
+            return null;
+        }
+
+        decimal listed = lines.Where(line => line.Kind == BalanceKind.Debt).Sum(line => line.AtCost ?? 0m);
+        decimal owed = loans.Sum(loan => loan.Owed);
+        if (lines.Exists(line => line.Kind == BalanceKind.Debt))
+        {
+            return listed == owed
+                ? $"The debt listed is what the loans' schedules say is owed, {Money.Rounded(owed)}."
+                : $"The debt listed is {Money.Rounded(listed)}; by the loans' schedules {Money.Rounded(owed)} is owed. The list counts.";
+        }
+
+        foreach ((LoanRow row, decimal now, decimal later) in loans)
+        {
+            lines.Add(new BalanceLine($"{row.Loan.Trim()}, due within a year, by schedule", BalanceClass.CurrentLiability, BalanceKind.Debt, now - later, now - later, row));
+            lines.Add(new BalanceLine($"{row.Loan.Trim()}, due later, by schedule", BalanceClass.LongTermLiability, BalanceKind.Debt, later, later, row));
+        }
+
+        return "The balances list no debt; what is owed by the loans' schedules was added.";
+    }
+}

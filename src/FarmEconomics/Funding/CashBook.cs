@@ -1,0 +1,147 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Funding;
+
+/// <summary>What kind of money came in or went out.</summary>
+public enum CashKind
+{
+    /// <summary>Sales at their amount, before the channel's fee.</summary>
+    ProduceSales,
+
+    /// <summary>Payments for shares, on the day they came.</summary>
+    ShareIncome,
+
+    /// <summary>Other farm income.</summary>
+    OtherIncome,
+
+    /// <summary>Fees of channels, reckoned from the sales: money that never arrived.</summary>
+    SellingFees,
+
+    /// <summary>Running costs, the farm's part.</summary>
+    Operating,
+
+    /// <summary>Wages and what goes with them, the farm's part.</summary>
+    Labor,
+
+    /// <summary>Interest on loans for assets, the farm's part.</summary>
+    Interest,
+
+    /// <summary>The household's part of shared bills.</summary>
+    HouseholdPart,
+
+    /// <summary>Purchases of what lasts.</summary>
+    Capital,
+
+    /// <summary>Loan principal paid back.</summary>
+    Principal,
+
+    /// <summary>Income and self-employment tax.</summary>
+    IncomeTax,
+
+    /// <summary>Drawings of the household.</summary>
+    Drawings,
+}
+
+/// <summary>Money on a day: above 0 came in, below 0 went out, in whole cents.</summary>
+/// <param name="Date">The day of the row.</param>
+/// <param name="Kind">What it was.</param>
+/// <param name="Amount">The money, signed.</param>
+/// <param name="Row">The row behind it.</param>
+public sealed record CashEntry(DateOnly Date, CashKind Kind, decimal Amount, IRecordRow Row);
+
+/// <summary>
+/// Every receipt and payment of a fiscal year by date, once: what the statement by tax line, the cash flow and the proof of equity all add up.
+/// Crop years play no part here.
+/// </summary>
+public sealed class CashBook
+{
+    private readonly List<CashEntry> entries = [];
+
+    private CashBook(FarmReview review, FiscalYear period)
+    {
+        Period = period;
+        Records = review.Records;
+        foreach (Leaving leaving in review.Trace.Leavings.Where(leaving => period.Holds(leaving.Row.Date)))
+        {
+            // What a share received is paid by its income rows; its part of them is no second receipt.
+            if (leaving.Channel.Kind != ChannelKind.Share)
+            {
+                Add(leaving.Row.Date, CashKind.ProduceSales, leaving.Amount.Amount, leaving.Row);
+            }
+
+            Add(leaving.Row.Date, CashKind.SellingFees, -leaving.Fee.Amount, leaving.Row);
+        }
+
+        foreach (IncomeRow row in Records.Income.Where(row => period.Holds(row.Date)))
+        {
+            CashKind kind = Records.Channel(row.Channel).Kind == ChannelKind.Share ? CashKind.ShareIncome : CashKind.OtherIncome;
+            Add(row.Date, kind, row.Amount, row);
+        }
+
+        foreach (ExpenseRow row in Records.Expenses.Where(row => period.Holds(row.Date)))
+        {
+            AddExpense(row);
+        }
+    }
+
+    /// <summary>The year.</summary>
+    public FiscalYear Period { get; }
+
+    /// <summary>The records.</summary>
+    public FarmRecords Records { get; }
+
+    /// <summary>All entries: sales, income, then expenses, each in file order.</summary>
+    public IReadOnlyList<CashEntry> Entries => entries;
+
+    /// <summary>The receipts and payments of a year.</summary>
+    /// <param name="review">The farm.</param>
+    /// <param name="period">The year.</param>
+    /// <returns>The cash book.</returns>
+    public static CashBook Of(FarmReview review, FiscalYear period)
+    {
+        ArgumentNullException.ThrowIfNull(review);
+        ArgumentNullException.ThrowIfNull(period);
+        return new CashBook(review, period);
+    }
+
+    /// <summary>The sum of some kinds, signed.</summary>
+    /// <param name="kinds">The kinds.</param>
+    /// <returns>Money, above 0 when more came in.</returns>
+    public decimal Sum(params IReadOnlyList<CashKind> kinds) => entries.Where(entry => kinds.Contains(entry.Kind)).Sum(entry => entry.Amount);
+
+    /// <summary>Cash income of the farm less its cash expenses with interest, before depreciation, purchases, principal, tax and drawings.</summary>
+    public decimal NetFarmCash => Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome, CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest);
+
+    /// <summary>What all entries together change the cash by.</summary>
+    public decimal NetCash => entries.Sum(entry => entry.Amount);
+
+    private void AddExpense(ExpenseRow row)
+    {
+        ExpenseClass kind = Records.Category(row.Category).Class;
+        decimal farm = kind is ExpenseClass.Operating or ExpenseClass.Labor or ExpenseClass.Interest
+            ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount
+            : row.Amount;
+        Add(row.Date, kind switch
+        {
+            ExpenseClass.Operating => CashKind.Operating,
+            ExpenseClass.Labor => CashKind.Labor,
+            ExpenseClass.Interest => CashKind.Interest,
+            ExpenseClass.Capital => CashKind.Capital,
+            ExpenseClass.Principal => CashKind.Principal,
+            ExpenseClass.Tax => CashKind.IncomeTax,
+            _ => CashKind.Drawings,
+        }, -farm, row);
+        Add(row.Date, CashKind.HouseholdPart, farm - row.Amount, row);
+    }
+
+    private void Add(DateOnly date, CashKind kind, decimal amount, IRecordRow row)
+    {
+        if (amount != 0m)
+        {
+            entries.Add(new CashEntry(date, kind, amount, row));
+        }
+    }
+}

@@ -1,0 +1,222 @@
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Funding;
+
+/// <summary>A line of the cash flow.</summary>
+/// <param name="Name">What it is.</param>
+/// <param name="IsIn">True for money that comes in.</param>
+/// <param name="Months">Twelve amounts, above 0, in whole cents.</param>
+public sealed record CashFlowLine(string Name, bool IsIn, IReadOnlyList<decimal> Months)
+{
+    /// <summary>The year's amount.</summary>
+    public decimal Total => Months.Sum();
+}
+
+/// <summary>
+/// Twelve months of cash: opening + in - out = closing, and the closing is the next month's opening. In currency, whole cents.
+/// </summary>
+public sealed class CashFlow
+{
+    /// <summary>Months in a year.</summary>
+    public const int MonthCount = 12;
+
+    private CashFlow(string title, IReadOnlyList<DateOnly> months, decimal? opening, IReadOnlyList<CashFlowLine> lines)
+    {
+        Title = title;
+        Months = months;
+        OpeningCash = opening;
+        Lines = lines;
+    }
+
+    /// <summary>What it is of.</summary>
+    public string Title { get; }
+
+    /// <summary>First day of each month.</summary>
+    public IReadOnlyList<DateOnly> Months { get; }
+
+    /// <summary>Cash at the beginning; null: no balance sheet says, and balances start from 0.</summary>
+    public decimal? OpeningCash { get; }
+
+    /// <summary>The lines, those that come in first.</summary>
+    public IReadOnlyList<CashFlowLine> Lines { get; }
+
+    /// <summary>What came in, month by month.</summary>
+    public IReadOnlyList<decimal> In => Sum(isIn: true);
+
+    /// <summary>What went out, month by month.</summary>
+    public IReadOnlyList<decimal> Out => Sum(isIn: false);
+
+    /// <summary>Cash at the end of each month.</summary>
+    public IReadOnlyList<decimal> Closing
+    {
+        get
+        {
+            decimal[] closing = new decimal[MonthCount];
+            decimal cash = OpeningCash ?? 0m;
+            IReadOnlyList<decimal> moneyIn = In, moneyOut = Out;
+            for (int i = 0; i < MonthCount; i++)
+            {
+                closing[i] = cash += moneyIn[i] - moneyOut[i];
+            }
+
+            return closing;
+        }
+    }
+
+    /// <summary>The lowest cash at the end of a month.</summary>
+    public decimal LowPoint => Closing.Min();
+
+    /// <summary>The month of the low point, from 0; the first of several.</summary>
+    public int LowMonth => Closing.ToList().IndexOf(LowPoint);
+
+    /// <summary>What must be borrowed for the season so that cash never falls below a minimum.</summary>
+    /// <param name="minimum">The minimum, in currency.</param>
+    /// <returns>At least 0; not available without opening cash.</returns>
+    public Rate OperatingLoan(decimal minimum) => OpeningCash is null
+        ? Rate.NotAvailable("no balance sheet says what cash there was at the beginning")
+        : Rate.Known(Math.Max(0m, minimum - LowPoint));
+
+    /// <summary>The cash of a year as the records have it.</summary>
+    /// <param name="book">The cash book.</param>
+    /// <param name="opening">The balance sheet at the beginning, or null.</param>
+    /// <returns>The cash flow.</returns>
+    public static CashFlow Of(CashBook book, BalanceSheet? opening)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        List<CashFlowLine> lines = [];
+        foreach ((string name, bool isIn, CashKind[] kinds) in Kinds)
+        {
+            decimal[] months = new decimal[MonthCount];
+            foreach (CashEntry entry in book.Entries.Where(entry => kinds.Contains(entry.Kind)))
+            {
+                months[book.Period.MonthOf(entry.Date)] += isIn ? entry.Amount : -entry.Amount;
+            }
+
+            lines.Add(new CashFlowLine(name, isIn, months));
+        }
+
+        decimal[] loans = new decimal[MonthCount];
+        foreach (LoanTerms loan in book.Records.Tables.Loans.Select(LoanTerms.Of).Where(loan => book.Period.Holds(loan.PaidOut)))
+        {
+            loans[book.Period.MonthOf(loan.PaidOut)] += Money.Rounded(loan.Principal).Amount;
+        }
+
+        lines.Insert(3, new CashFlowLine("Loans paid out", IsIn: true, loans));
+        return new CashFlow($"Cash of {book.Period.Year}, month by month", book.Period.Months, opening?.CostOf(BalanceKind.Cash), Drop(lines));
+    }
+
+    /// <summary>
+    /// The next year by last year's own monthly pattern: every month's sales and shares x area x yield x price, fees and other running costs by the same with the cost factor,
+    /// wages by area and the wage factor; other income, household, tax and interest as they were; purchases only those of the project; loans by their schedules.
+    /// </summary>
+    /// <param name="book">Last year's cash book.</param>
+    /// <param name="opening">Cash at its beginning, last year's closing; null: unknown.</param>
+    /// <param name="assumptions">The factors.</param>
+    /// <param name="project">What the project costs in cash and what the funder gives, or null.</param>
+    /// <param name="newLoan">A loan asked for, or null.</param>
+    /// <returns>The projection.</returns>
+    public static CashFlow Next(CashBook book, decimal? opening, FundingAssumptions assumptions, (decimal Cash, decimal Grant)? project, LoanSchedule? newLoan)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(assumptions);
+        FiscalYear next = FiscalYear.Of(book.Records.Settings, book.Period.Year + 1);
+        decimal Factor(string name) => assumptions.Number(name)!.Value;
+        decimal sales = Factor("area_factor") * Factor("yield_factor") * Factor("price_factor");
+        decimal cost = Factor("area_factor") * Factor("cost_factor");
+        List<CashFlowLine> lines = [];
+        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Name is not (Purchases or PrincipalLine or "Loans paid out" or InterestLine)))
+        {
+            decimal factor = line.Name switch
+            {
+                SalesLine or SharesLine or FeesLine => sales,
+                RunningLine => cost,
+                WagesLine => Factor("area_factor") * Factor("wage_factor"),
+                _ => 1m,
+            };
+            lines.Add(line with { Months = [.. line.Months.Select(amount => Money.Rounded(amount * factor).Amount)] });
+        }
+
+        int month = next.MonthOf(FirstDayOf(next, (int)Factor("project_month")));
+        if (project is { } asked)
+        {
+            lines.Add(Single("Grant", isIn: true, month, asked.Grant));
+            lines.Add(Single("Project, what is paid in cash", isIn: false, month, asked.Cash));
+        }
+
+        AddLoans(lines, next, book, newLoan);
+        return new CashFlow($"Cash of {next.Year} by last year's pattern", next.Months, opening, Drop(lines.OrderByDescending(line => line.IsIn).ToList()));
+    }
+
+    private const string SalesLine = "Sales of produce";
+    private const string SharesLine = "Share payments";
+    private const string FeesLine = "Fees of channels";
+    private const string RunningLine = "Running costs";
+    private const string WagesLine = "Wages and payroll";
+    private const string InterestLine = "Interest on loans for assets";
+    private const string PrincipalLine = "Loan principal";
+    private const string Purchases = "Purchases of what lasts";
+
+    private static readonly (string Name, bool IsIn, CashKind[] Kinds)[] Kinds =
+    [
+        (SalesLine, true, [CashKind.ProduceSales]),
+        (SharesLine, true, [CashKind.ShareIncome]),
+        ("Other farm income", true, [CashKind.OtherIncome]),
+        (FeesLine, false, [CashKind.SellingFees]),
+        (RunningLine, false, [CashKind.Operating]),
+        (WagesLine, false, [CashKind.Labor]),
+        (InterestLine, false, [CashKind.Interest]),
+        (PrincipalLine, false, [CashKind.Principal]),
+        (Purchases, false, [CashKind.Capital]),
+        ("Household, its part of shared bills", false, [CashKind.HouseholdPart]),
+        ("Household drawings", false, [CashKind.Drawings]),
+        ("Income tax", false, [CashKind.IncomeTax]),
+    ];
+
+    private static void AddLoans(List<CashFlowLine> lines, FiscalYear next, CashBook book, LoanSchedule? newLoan)
+    {
+        foreach (LoanSchedule schedule in book.Records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row))).Concat(newLoan is null ? [] : [newLoan]))
+        {
+            decimal[] payments = new decimal[MonthCount];
+            foreach (LoanPayment payment in schedule.Between(next.Start, next.End))
+            {
+                payments[next.MonthOf(payment.Date)] += payment.Payment;
+            }
+
+            lines.Add(new CashFlowLine($"Payments on {schedule.Terms.Name}", IsIn: false, payments));
+            if (next.Holds(schedule.Terms.PaidOut))
+            {
+                lines.Add(Single($"Loan: {schedule.Terms.Name}", isIn: true, next.MonthOf(schedule.Terms.PaidOut), schedule.Terms.Principal));
+            }
+        }
+    }
+
+    /// <summary>The first day of a calendar month within a year that may start in another.</summary>
+    internal static DateOnly FirstDayOf(FiscalYear year, int month)
+    {
+        DateOnly day = new(year.Start.Year, month, 1);
+        return day < year.Start ? day.AddYears(1) : day;
+    }
+
+    private static CashFlowLine Single(string name, bool isIn, int month, decimal amount)
+    {
+        decimal[] months = new decimal[MonthCount];
+        months[month] = amount;
+        return new CashFlowLine(name, isIn, months);
+    }
+
+    private static List<CashFlowLine> Drop(List<CashFlowLine> lines) => lines.FindAll(line => line.Months.Any(amount => amount != 0m));
+
+    private decimal[] Sum(bool isIn)
+    {
+        decimal[] sum = new decimal[MonthCount];
+        foreach (CashFlowLine line in Lines.Where(line => line.IsIn == isIn))
+        {
+            for (int i = 0; i < MonthCount; i++)
+            {
+                sum[i] += line.Months[i];
+            }
+        }
+
+        return sum;
+    }
+}

@@ -1,0 +1,141 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Funding;
+
+/// <summary>A line of a crop's write-up: last season and the next by the factors.</summary>
+/// <param name="Name">The line.</param>
+/// <param name="Last">Last season, in currency.</param>
+/// <param name="Next">Next season, in currency.</param>
+/// <param name="IsTotal">True for a line derived from those above it.</param>
+public sealed record WriteUpLine(string Name, decimal Last, decimal Next, bool IsTotal = false);
+
+/// <summary>
+/// A crop's enterprise budget in write-up form: in all, per 100 bed-feet, per bed and per acre; last season and next. Next season: output x area x yield x price; a cost that varies with area x area,
+/// with quantity x area x yield, with sales x area x yield x price, with nothing as it was; labor x the wage factor, all other cost x the cost factor.
+/// </summary>
+public sealed class CropWriteUp
+{
+    private const decimal SquareFeetPerAcre = 43560m;
+    private const decimal InchesPerFoot = 12m;
+
+    private CropWriteUp(EnterpriseBudget budget, decimal nextBedFeet, decimal bedFeetPerAcre, decimal bedLength, List<WriteUpLine> lines)
+    {
+        Budget = budget;
+        NextBedFeet = nextBedFeet;
+        BedFeetPerAcre = bedFeetPerAcre;
+        BedLength = bedLength;
+        Lines = lines;
+    }
+
+    /// <summary>Last season's budget.</summary>
+    public EnterpriseBudget Budget { get; }
+
+    /// <summary>Bed-feet of next season.</summary>
+    public decimal NextBedFeet { get; }
+
+    /// <summary>Bed-feet an acre holds: 43,560 square feet / ((bed width + path) / 12).</summary>
+    public decimal BedFeetPerAcre { get; }
+
+    /// <summary>Bed-feet of a bed: the length most of the farm's beds have.</summary>
+    public decimal BedLength { get; }
+
+    /// <summary>The lines, output first; sums are to the cent.</summary>
+    public IReadOnlyList<WriteUpLine> Lines { get; }
+
+    /// <summary>A line for an area of the crop.</summary>
+    /// <param name="line">The line.</param>
+    /// <param name="bedFeet">The area, in bed-feet.</param>
+    /// <param name="next">True: next season.</param>
+    /// <returns>Money for that area; not available when nothing was planted.</returns>
+    public Rate Per(WriteUpLine line, decimal bedFeet, bool next)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        decimal planted = next ? NextBedFeet : Budget.Sums.BedFeet.Value;
+        return Rate.Of((next ? line.Next : line.Last) * bedFeet, planted, "no bed-feet planted");
+    }
+
+    /// <summary>The write-ups of all crops of a season.</summary>
+    /// <param name="season">The season.</param>
+    /// <param name="assumptions">The factors and the path's width.</param>
+    /// <returns>One per crop, in the order of the crops table.</returns>
+    public static IReadOnlyList<CropWriteUp> Of(SeasonReview season, FundingAssumptions assumptions)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(assumptions);
+        Dictionary<Crop, decimal[,]> costs = CostByLine(season);
+        decimal perAcre = SquareFeetPerAcre * InchesPerFoot / (season.Settings.StandardBedWidthIn + assumptions.Number("path_in")!.Value);
+        decimal bedLength = season.Records.Tables.Beds.GroupBy(bed => bed.LengthFt * (bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn)
+            .OrderByDescending(group => group.Count()).ThenByDescending(group => group.Key).Select(group => group.Key).FirstOrDefault();
+        return [.. season.Crops.Select(crop => Make(crop, costs[crop.Crop!], perAcre, bedLength, assumptions))];
+    }
+
+    private static CropWriteUp Make(EnterpriseBudget crop, decimal[,] costs, decimal perAcre, decimal bedLength, FundingAssumptions assumptions)
+    {
+        decimal area = assumptions.Number("area_factor")!.Value, yield = assumptions.Number("yield_factor")!.Value, price = assumptions.Number("price_factor")!.Value;
+        decimal[] byBehavior = [area, area * yield, area * yield * price, 1m];
+        List<WriteUpLine> lines = [];
+        (string Name, Money Amount)[] output = [("Sales and share payments", crop.SalesValue), ("Household use", crop.Sums.Household), ("Closing stock", crop.Sums.ClosingStock)];
+        lines.AddRange(output.Select(item => new WriteUpLine(item.Name, item.Amount.Amount, Money.Rounded(item.Amount.Amount * area * yield * price).Amount)));
+        Sum("Output");
+        decimal last = lines[^1].Last, next = lines[^1].Next;
+        Cost("Materials", StatementLine.Materials);
+        Cost("Selling", StatementLine.Selling);
+        Left("Gross margin");
+        Cost("Labor", StatementLine.Labor);
+        Left("Margin after labor");
+        Cost("Infrastructure", StatementLine.Infrastructure);
+        Cost("Overhead", StatementLine.Overhead);
+        Left("Net return");
+        return new CropWriteUp(crop, crop.Sums.BedFeet.Value * area, perAcre, bedLength, lines);
+
+        void Sum(string name) => lines.Add(new WriteUpLine(name, lines.Sum(line => line.Last), lines.Sum(line => line.Next), IsTotal: true));
+
+        void Left(string name) => lines.Add(new WriteUpLine(name, last, next, IsTotal: true));
+
+        void Cost(string name, StatementLine line)
+        {
+            decimal factor = assumptions.Number(line == StatementLine.Labor ? "wage_factor" : "cost_factor")!.Value;
+            decimal was = 0m, becomes = 0m;
+            for (int i = 0; i < byBehavior.Length; i++)
+            {
+                was += costs[(int)line, i];
+                becomes += costs[(int)line, i] * byBehavior[i] * factor;
+            }
+
+            (was, becomes) = (Money.Rounded(was).Amount, Money.Rounded(becomes).Amount);
+            lines.Add(new WriteUpLine(name, was, becomes));
+            (last, next) = (last - was, next - becomes);
+        }
+    }
+
+    /// <summary>Cost of each crop by statement line and what it varies with: direct charges and those of pools.</summary>
+    private static Dictionary<Crop, decimal[,]> CostByLine(SeasonReview season)
+    {
+        int lines = Enum.GetValues<StatementLine>().Length, behaviors = Enum.GetValues<VariesWith>().Length;
+        Dictionary<Crop, decimal[,]> costs = season.Crops.ToDictionary(crop => crop.Crop!, _ => new decimal[lines, behaviors]);
+        foreach (Enterprise enterprise in season.Network.Enterprises)
+        {
+            foreach (Charge charge in season.DirectCharges(enterprise))
+            {
+                costs[enterprise.Crop][(int)charge.Line, (int)charge.VariesWith] += charge.Amount.Amount;
+            }
+        }
+
+        foreach (PoolCharge charge in season.Pools.SelectMany(pool => pool.Charges))
+        {
+            if (charge.Enterprise is { } enterprise)
+            {
+                for (int i = 0; i < behaviors; i++)
+                {
+                    costs[enterprise.Crop][(int)charge.Line, i] += charge.Amount.Amount * charge.Source.BehaviorShares[i];
+                }
+            }
+        }
+
+        return costs;
+    }
+}

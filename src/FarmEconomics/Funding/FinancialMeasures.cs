@@ -1,0 +1,147 @@
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Funding;
+
+/// <summary>How a measure reads.</summary>
+public enum MeasureUnit
+{
+    /// <summary>A plain ratio, such as 1.50.</summary>
+    Ratio,
+
+    /// <summary>A share, shown in percent.</summary>
+    Percent,
+
+    /// <summary>Money.</summary>
+    Currency,
+}
+
+/// <summary>A figure a measure rests on.</summary>
+/// <param name="Name">What it is.</param>
+/// <param name="Value">Its value, or why it isn't known.</param>
+public sealed record MeasureInput(string Name, Rate Value);
+
+/// <summary>A financial measure with its formula and inputs beside it.</summary>
+/// <param name="Group">Liquidity, solvency, profitability, repayment or efficiency.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Formula">Its formula in words.</param>
+/// <param name="Unit">How it reads.</param>
+/// <param name="Value">Its value; when inputs are missing, which.</param>
+/// <param name="Inputs">The inputs.</param>
+public sealed record Measure(string Group, string Name, string Formula, MeasureUnit Unit, Rate Value, IReadOnlyList<MeasureInput> Inputs);
+
+/// <summary>The figures the measures rest on; each may be unknown and then says why.</summary>
+public sealed record MeasureInputs
+{
+    /// <summary>Current farm assets.</summary>
+    public required Rate CurrentAssets { get; init; }
+
+    /// <summary>Current farm liabilities.</summary>
+    public required Rate CurrentLiabilities { get; init; }
+
+    /// <summary>Total farm assets at the end of the year, at the grower's values.</summary>
+    public required Rate TotalAssets { get; init; }
+
+    /// <summary>Total farm liabilities at the end of the year.</summary>
+    public required Rate TotalLiabilities { get; init; }
+
+    /// <summary>Mean of total farm assets at both ends of the year.</summary>
+    public required Rate AverageAssets { get; init; }
+
+    /// <summary>Mean of equity at both ends of the year.</summary>
+    public required Rate AverageEquity { get; init; }
+
+    /// <summary>Gross revenue, accrual.</summary>
+    public required Rate GrossRevenue { get; init; }
+
+    /// <summary>Operating expense without interest and depreciation, accrual.</summary>
+    public required Rate OperatingExpense { get; init; }
+
+    /// <summary>Book depreciation.</summary>
+    public required Rate Depreciation { get; init; }
+
+    /// <summary>Farm interest.</summary>
+    public required Rate Interest { get; init; }
+
+    /// <summary>Net farm income from operations.</summary>
+    public required Rate NetFarmIncome { get; init; }
+
+    /// <summary>Value of unpaid operator labor and management.</summary>
+    public required Rate UnpaidLabor { get; init; }
+
+    /// <summary>Income from outside the farm.</summary>
+    public required Rate OffFarmIncome { get; init; }
+
+    /// <summary>Income and self-employment tax.</summary>
+    public required Rate IncomeTax { get; init; }
+
+    /// <summary>Withdrawals for family living.</summary>
+    public required Rate FamilyLiving { get; init; }
+
+    /// <summary>Interest on term debt due in the year.</summary>
+    public required Rate TermInterest { get; init; }
+
+    /// <summary>Scheduled principal on term debt due in the year.</summary>
+    public required Rate TermPrincipal { get; init; }
+}
+
+/// <summary>
+/// Measures of the Farm Financial Standards Council. Formulas: extension handout "Farm Financial Ratios and Benchmarks"; University of Illinois farmdoc, definition of
+/// ratios; M. Langemeier in Hoosier Banker 109(1) 2025, citing the Council's Financial Guidelines for Agriculture (January 2017); Michigan State University Extension.
+/// </summary>
+public static class FinancialMeasures
+{
+    /// <summary>All measures, in the order of the groups.</summary>
+    /// <param name="x">What they rest on.</param>
+    /// <returns>The measures.</returns>
+    public static IReadOnlyList<Measure> Of(MeasureInputs x)
+    {
+        ArgumentNullException.ThrowIfNull(x);
+        MeasureInput currentAssets = new("current farm assets", x.CurrentAssets), currentLiabilities = new("current farm liabilities", x.CurrentLiabilities);
+        MeasureInput assets = new("total farm assets", x.TotalAssets), liabilities = new("total farm liabilities", x.TotalLiabilities);
+        MeasureInput averageAssets = new("average total farm assets", x.AverageAssets), averageEquity = new("average total farm equity", x.AverageEquity);
+        MeasureInput revenue = new("gross revenue", x.GrossRevenue), expense = new("operating expense", x.OperatingExpense), depreciation = new("depreciation", x.Depreciation);
+        MeasureInput interest = new("farm interest", x.Interest), income = new("net farm income from operations", x.NetFarmIncome), unpaid = new("unpaid labor and management", x.UnpaidLabor);
+        MeasureInput offFarm = new("off-farm income", x.OffFarmIncome), tax = new("income and self-employment tax", x.IncomeTax), living = new("family living withdrawals", x.FamilyLiving);
+        MeasureInput termInterest = new("interest on term debt", x.TermInterest), termPrincipal = new("scheduled principal", x.TermPrincipal);
+        return
+        [
+            Make("liquidity", "Current ratio", "current farm assets / current farm liabilities", MeasureUnit.Ratio, v => (v[0], v[1]), currentAssets, currentLiabilities),
+            Make("liquidity", "Working capital", "current farm assets - current farm liabilities", MeasureUnit.Currency, v => (v[0] - v[1], null), currentAssets, currentLiabilities),
+            Make("liquidity", "Working capital to expenses", "(current farm assets - current farm liabilities) / (operating expense + depreciation + interest)", MeasureUnit.Percent, v => (v[0] - v[1], v[2] + v[3] + v[4]), currentAssets, currentLiabilities, expense, depreciation, interest),
+            Make("solvency", "Debt to assets", "total farm liabilities / total farm assets", MeasureUnit.Percent, v => (v[0], v[1]), liabilities, assets),
+            Make("solvency", "Equity to assets", "(total farm assets - total farm liabilities) / total farm assets", MeasureUnit.Percent, v => (v[0] - v[1], v[0]), assets, liabilities),
+            Make("solvency", "Debt to equity", "total farm liabilities / (total farm assets - total farm liabilities)", MeasureUnit.Percent, v => (v[1], v[0] - v[1]), assets, liabilities),
+            Make("profitability", "Net farm income from operations", "gross revenue - operating expense - depreciation - farm interest", MeasureUnit.Currency, v => (v[0] - v[1] - v[2] - v[3], null), revenue, expense, depreciation, interest),
+            Make("profitability", "Rate of return on farm assets", "(net farm income + farm interest - unpaid labor and management) / average total farm assets", MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), income, interest, unpaid, averageAssets),
+            Make("profitability", "Rate of return on farm equity", "(net farm income - unpaid labor and management) / average total farm equity", MeasureUnit.Percent, v => (v[0] - v[1], v[2]), income, unpaid, averageEquity),
+            Make("profitability", "Operating profit margin", "(net farm income + farm interest - unpaid labor and management) / gross revenue", MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), income, interest, unpaid, revenue),
+            Make("repayment", "Capital debt repayment capacity", "net farm income + off-farm income - tax + interest on term debt + depreciation - family living", MeasureUnit.Currency, Capacity, income, offFarm, tax, termInterest, depreciation, living),
+            Make("repayment", "Term-debt coverage", "capital debt repayment capacity / (scheduled principal + interest on term debt)", MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3]), income, offFarm, tax, termInterest, depreciation, living, termPrincipal),
+            Make("repayment", "Margin after term debt", "capital debt repayment capacity - (scheduled principal + interest on term debt)", MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3], null), income, offFarm, tax, termInterest, depreciation, living, termPrincipal),
+            Make("efficiency", "Asset turnover", "gross revenue / average total farm assets", MeasureUnit.Percent, v => (v[0], v[1]), revenue, averageAssets),
+            Make("efficiency", "Operating expense ratio", "operating expense / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), expense, revenue),
+            Make("efficiency", "Depreciation expense ratio", "depreciation / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), depreciation, revenue),
+            Make("efficiency", "Interest expense ratio", "farm interest / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), interest, revenue),
+            Make("efficiency", "Net farm income ratio", "net farm income from operations / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), income, revenue),
+        ];
+    }
+
+    private static (decimal Top, decimal? Bottom) Capacity(decimal[] v) => (v[0] + v[1] - v[2] + v[3] + v[4] - v[5], null);
+
+    private static Measure Make(string group, string name, string formula, MeasureUnit unit, Func<decimal[], (decimal Top, decimal? Bottom)> of, params MeasureInput[] inputs)
+    {
+        List<MeasureInput> missing = inputs.Where(input => !input.Value.IsAvailable).ToList();
+        Rate value;
+        if (missing.Count > 0)
+        {
+            value = Rate.NotAvailable($"missing: {string.Join("; ", missing.Select(input => $"{input.Name} ({input.Value.Reason})"))}");
+        }
+        else
+        {
+            (decimal top, decimal? bottom) = of([.. inputs.Select(input => input.Value.Value!.Value)]);
+            value = bottom is { } divisor ? Rate.Of(top, divisor, $"{formula[(formula.IndexOf('/', StringComparison.Ordinal) + 1)..].Trim()} is 0") : Rate.Known(top);
+        }
+
+        return new Measure(group, name, formula, unit, value, inputs);
+    }
+}

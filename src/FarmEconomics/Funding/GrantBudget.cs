@@ -1,0 +1,153 @@
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Funding;
+
+/// <summary>A line of the budget narrative: an amount and the row behind it.</summary>
+/// <param name="Class">The object class; null: indirect charges.</param>
+/// <param name="Item">What is paid.</param>
+/// <param name="Reckoned">How the amount comes about.</param>
+/// <param name="Funder">Asked of the funder.</param>
+/// <param name="Match">The farm's own part.</param>
+/// <param name="InKind">True for work and goods given, not paid.</param>
+/// <param name="Source">The row, or null for what assumptions add.</param>
+public sealed record GrantLine(ObjectClass? Class, string Item, string Reckoned, decimal Funder, decimal Match, bool InKind, SourceLine? Source)
+{
+    /// <summary>Funder and match.</summary>
+    public decimal Total => Funder + Match;
+}
+
+/// <summary>
+/// A project's budget by object class of SF-424A (OMB 4040-0006, Section B, lines 6a to 6k), funder and match side by side. A row's funder part is its amount x
+/// funder_percent, rounded to the cent; the match is the rest. Indirect charges = rate x the base classes (2 CFR 200.414(f): up to 15 % of modified total direct costs without
+/// a negotiated rate).
+/// </summary>
+public sealed class GrantBudget
+{
+    private const decimal DeMinimisPercent = 15m;
+
+    private GrantBudget(string project, List<GrantLine> lines, FundingAssumptions assumptions)
+    {
+        Project = project;
+        Lines = lines;
+        MatchPercent = assumptions.Number("match_percent");
+        MatchOfAward = assumptions.TextOf("match_base")!.Equals("award", StringComparison.OrdinalIgnoreCase);
+        IndirectPercent = assumptions.Number("indirect_percent");
+    }
+
+    /// <summary>The project.</summary>
+    public string Project { get; }
+
+    /// <summary>The narrative: rows by object class, then what assumptions add.</summary>
+    public IReadOnlyList<GrantLine> Lines { get; }
+
+    /// <summary>Match asked for, in percent; null: none stated.</summary>
+    public decimal? MatchPercent { get; }
+
+    /// <summary>True: the match is reckoned on the funder's money; false: on the whole project.</summary>
+    public bool MatchOfAward { get; }
+
+    /// <summary>The indirect rate in percent; null: no indirect charges.</summary>
+    public decimal? IndirectPercent { get; }
+
+    /// <summary>True when the indirect rate is above what needs no negotiated rate.</summary>
+    public bool IndirectNeedsNegotiatedRate => IndirectPercent > DeMinimisPercent;
+
+    /// <summary>Asked of the funder.</summary>
+    public decimal Funder => Lines.Sum(line => line.Funder);
+
+    /// <summary>The farm's own part, in kind included.</summary>
+    public decimal Match => Lines.Sum(line => line.Match);
+
+    /// <summary>The part of the match that is given, not paid.</summary>
+    public decimal InKind => Lines.Where(line => line.InKind).Sum(line => line.Total);
+
+    /// <summary>The whole project.</summary>
+    public decimal Total => Funder + Match;
+
+    /// <summary>What is paid in money: the whole less what is given in kind.</summary>
+    public decimal CashCost => Total - InKind;
+
+    /// <summary>The match the funder asks for; not available when no percent is stated.</summary>
+    public Rate MatchNeeded => MatchPercent is not { } percent ? Rate.NotAvailable("match_percent is not given")
+        : Rate.Known(MatchOfAward ? Money.Rounded(Funder * percent / 100m).Amount : RequiredMatch(Funder, 1m - (percent / 100m)));
+
+    /// <summary>What one class holds.</summary>
+    /// <param name="objectClass">The class; null: indirect charges.</param>
+    /// <returns>Funder and match.</returns>
+    public (decimal Funder, decimal Match) Of(ObjectClass? objectClass) =>
+        (Lines.Where(line => line.Class == objectClass).Sum(line => line.Funder), Lines.Where(line => line.Class == objectClass).Sum(line => line.Match));
+
+    /// <summary>The match that goes with an award that is a share of the whole project: award / share - award, rounded to the cent.</summary>
+    /// <param name="award">The funder's money, at least 0.</param>
+    /// <param name="funderShare">The funder's share of the whole project, above 0 and at most 1.</param>
+    /// <returns>The match.</returns>
+    public static decimal RequiredMatch(decimal award, decimal funderShare)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(award);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(funderShare);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(funderShare, 1m);
+        return Money.Rounded(award / funderShare).Amount - award;
+    }
+
+    /// <summary>Indirect charges.</summary>
+    /// <param name="baseAmount">The base, in currency.</param>
+    /// <param name="percent">The rate in percent.</param>
+    /// <returns>The charges, rounded to the cent.</returns>
+    public static decimal Indirect(decimal baseAmount, decimal percent) => Money.Rounded(baseAmount * percent / 100m).Amount;
+
+    /// <summary>The budget of a project.</summary>
+    /// <param name="records">The records.</param>
+    /// <param name="project">The project's name, in any case.</param>
+    /// <param name="assumptions">Indirect rate and base, match, hours in kind.</param>
+    /// <returns>The budget.</returns>
+    /// <exception cref="ArgumentException">The funding table has no such project.</exception>
+    public static GrantBudget Of(FarmRecords records, string project, FundingAssumptions assumptions)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        ArgumentNullException.ThrowIfNull(project);
+        ArgumentNullException.ThrowIfNull(assumptions);
+        List<FundingRow> rows = records.Tables.Funding.FindAll(row => row.Project.Trim().Equals(project.Trim(), StringComparison.OrdinalIgnoreCase));
+        if (rows.Count == 0)
+        {
+            string[] known = [.. records.Tables.Funding.Select(row => row.Project.Trim()).Distinct(StringComparer.OrdinalIgnoreCase)];
+            throw new ArgumentException(
+                known.Length == 0 ? "The records hold no funding table, so there is no project to ask money for." : $"There is no project \"{project}\" in the funding table; it holds {string.Join(", ", known)}.", nameof(project));
+        }
+
+        decimal? hour = assumptions.Number("hour_value") ?? records.Settings.OwnerWage;
+        List<GrantLine> lines = [.. rows.OrderBy(row => row.ObjectClass).Select(row => LineOf(row, hour))];
+        decimal hours = assumptions.Number("in_kind_hours") ?? 0m;
+        if (hours > 0m)
+        {
+            decimal value = hour ?? throw new ArgumentException("in_kind_hours need hour_value, or owner_wage among the farm's settings.", nameof(assumptions));
+            int at = lines.FindLastIndex(line => line.Class == ObjectClass.Personnel) + 1;
+            lines.Insert(at, new GrantLine(ObjectClass.Personnel, "Unpaid hours given to the project", $"{hours:0.##} hours x {value:0.00}", 0m, Money.Rounded(hours * value).Amount, InKind: true, null));
+        }
+
+        if (assumptions.Number("indirect_percent") is { } percent and > 0m)
+        {
+            IReadOnlyList<ObjectClass> classes = assumptions.IndirectClasses();
+            decimal baseAmount = lines.Where(line => line.Class is { } kind && classes.Contains(kind)).Sum(line => line.Total);
+            decimal indirect = Indirect(baseAmount, percent);
+            decimal funder = Money.Rounded(indirect * assumptions.Number("indirect_funder_percent")!.Value / 100m).Amount;
+            lines.Add(new GrantLine(null, "Indirect charges", $"{percent:0.##} % of {baseAmount:0.00}", funder, indirect - funder, InKind: false, null));
+        }
+
+        return new GrantBudget(rows[0].Project.Trim(), lines, assumptions);
+    }
+
+    private static GrantLine LineOf(FundingRow row, decimal? hour)
+    {
+        decimal percent = row.FunderPercent ?? 100m;
+        decimal funder = Money.Rounded(row.Amount * percent / 100m).Amount;
+        bool inKind = $"{row.Item} {row.Note}".Contains("in kind", StringComparison.OrdinalIgnoreCase) || $"{row.Item} {row.Note}".Contains("in-kind", StringComparison.OrdinalIgnoreCase);
+        string reckoned = $"{row.Amount:0.00}, funder {percent:0.##} %";
+        if (inKind && row.ObjectClass == ObjectClass.Personnel && hour is { } value and > 0m)
+        {
+            reckoned += $"; {row.Amount / value:0.##} hours at {value:0.00}";
+        }
+
+        return new GrantLine(row.ObjectClass, row.Item.Trim() + (string.IsNullOrWhiteSpace(row.Note) ? "" : $" ({row.Note.Trim()})"), reckoned, funder, row.Amount - funder, inKind, row.Source);
+    }
+}

@@ -1,0 +1,196 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Funding;
+
+/// <summary>A yearly gain or cost of a project.</summary>
+/// <param name="Name">What it is.</param>
+/// <param name="Quantity">How much a year; null: an amount of money as such.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Each">Money for one of it.</param>
+/// <param name="Amount">Money a year, signed: above 0 is gained; not available when not assumed or not known.</param>
+/// <param name="From">Where the figures come from.</param>
+public sealed record YearlySaving(string Name, decimal? Quantity, string Unit, decimal? Each, Rate Amount, string From);
+
+/// <summary>What an input does to the net present value.</summary>
+/// <param name="Input">The input.</param>
+/// <param name="Lower">Net present value with the input a tenth lower.</param>
+/// <param name="Higher">Net present value with the input a tenth higher.</param>
+public sealed record InvestmentSwing(string Input, decimal Lower, decimal Higher)
+{
+    /// <summary>How far apart the two are.</summary>
+    public decimal Width => Math.Abs(Higher - Lower);
+}
+
+/// <summary>
+/// The investment asked for: its cost now, its yearly saving for as long as it serves, its salvage at the end; with the grant and without. Work given in kind counts
+/// at its value. Amounts in currency, before tax; yearly amounts at the end of each year.
+/// </summary>
+public sealed class Investment
+{
+    private const decimal Tenth = 0.1m;
+    private readonly int life;
+    private readonly decimal salvage;
+
+    private Investment(GrantBudget budget, StoreFacts? facts, List<YearlySaving> savings, int life, decimal salvage, decimal rate)
+    {
+        Budget = budget;
+        Facts = facts;
+        Savings = savings;
+        this.life = life;
+        this.salvage = salvage;
+        DiscountRate = rate;
+    }
+
+    /// <summary>The budget it costs.</summary>
+    public GrantBudget Budget { get; }
+
+    /// <summary>What the records tell of the pool it improves; null: none named.</summary>
+    public StoreFacts? Facts { get; }
+
+    /// <summary>What is gained and spent a year.</summary>
+    public IReadOnlyList<YearlySaving> Savings { get; }
+
+    /// <summary>Cost of capital, as a fraction.</summary>
+    public decimal DiscountRate { get; }
+
+    /// <summary>The yearly saving: all lines that are assumed; not available when none is.</summary>
+    public Rate YearlySaving => Savings.All(saving => !saving.Amount.IsAvailable)
+        ? Rate.NotAvailable("no yearly saving is assumed (hours_saved, losses_saved_percent, ice_saved_percent, power_saved_kwh, other_saving)")
+        : Rate.Known(Savings.Sum(saving => saving.Amount.Value ?? 0m));
+
+    /// <summary>Cost and saving without the grant; null when no saving is assumed.</summary>
+    public CapitalBudget? WithoutGrant => YearlySaving.Value is { } saving ? Make(Budget.Total, saving, life, DiscountRate, salvage) : null;
+
+    /// <summary>The same with the grant; null when no saving is assumed.</summary>
+    public CapitalBudget? WithGrant => YearlySaving.Value is { } saving ? Make(Budget.Match, saving, life, DiscountRate, salvage) : null;
+
+    /// <summary>Net present value with the grant when one input is a tenth lower or higher, widest first.</summary>
+    public IReadOnlyList<InvestmentSwing> HangsOn
+    {
+        get
+        {
+            if (YearlySaving.Value is not { } saving)
+            {
+                return [];
+            }
+
+            decimal Npv(decimal cost, decimal yearly, int years, decimal rate) => Make(cost, yearly, years, rate, salvage).NetPresentValue;
+            int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
+            List<InvestmentSwing> swings =
+            [
+                new("Cost of the project", Npv(Budget.Match - (Budget.Total * Tenth), saving, life, DiscountRate), Npv(Budget.Match + (Budget.Total * Tenth), saving, life, DiscountRate)),
+                new("Grant", Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, DiscountRate), Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, DiscountRate)),
+                new($"Years it serves ({years} fewer or more)", Npv(Budget.Match, saving, Math.Max(1, life - years), DiscountRate), Npv(Budget.Match, saving, life + years, DiscountRate)),
+                new("Cost of capital", Npv(Budget.Match, saving, life, DiscountRate * (1m - Tenth)), Npv(Budget.Match, saving, life, DiscountRate * (1m + Tenth))),
+                .. Savings.Where(line => line.Amount.IsAvailable).Select(line => new InvestmentSwing(
+                    line.Name, Npv(Budget.Match, saving - (line.Amount.Value!.Value * Tenth), life, DiscountRate), Npv(Budget.Match, saving + (line.Amount.Value!.Value * Tenth), life, DiscountRate))),
+            ];
+            return [.. swings.OrderByDescending(swing => swing.Width)];
+        }
+    }
+
+    /// <summary>The investment behind a grant budget.</summary>
+    /// <param name="season">Last season, for what the records know.</param>
+    /// <param name="budget">The budget.</param>
+    /// <param name="assumptions">What is saved, and for how long.</param>
+    /// <returns>The investment.</returns>
+    /// <exception cref="ArgumentException">project_pool names no pool.</exception>
+    public static Investment Of(SeasonReview season, GrantBudget budget, FundingAssumptions assumptions)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(budget);
+        ArgumentNullException.ThrowIfNull(assumptions);
+        FarmRecords records = season.Records;
+        string? named = assumptions.TextOf("project_pool");
+        Pool? pool = named is not null
+            ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
+            : records.Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
+        StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool);
+        decimal rate = (assumptions.Number("discount_percent") ?? season.Settings.InterestPercent ?? 0m) / 100m;
+        return new Investment(budget, facts, SavingsOf(season, facts, assumptions), (int)assumptions.Number("project_life_years")!.Value, assumptions.Number("project_salvage") ?? 0m, rate);
+    }
+
+    private static List<YearlySaving> SavingsOf(SeasonReview season, StoreFacts? facts, FundingAssumptions assumptions)
+    {
+        decimal? hour = assumptions.Number("hour_value") ?? season.Settings.OwnerWage;
+        string pool = facts?.Pool.Name ?? "";
+        decimal? lossPart = assumptions.Number("losses_saved_percent"), icePart = assumptions.Number("ice_saved_percent"), power = assumptions.Number("power_saved_kwh");
+        Rate powerPrice = assumptions.Number("power_price") is { } given ? Rate.Known(given) : facts?.PowerPrice ?? Rate.NotAvailable("no pool named");
+        decimal? other = assumptions.Number("other_saving"), cost = assumptions.Number("other_cost");
+        return
+        [
+            new("Hours saved", assumptions.Number("hours_saved"), "hours", hour, Times(assumptions.Number("hours_saved"), hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
+                facts is null ? "assumed" : $"assumed; the records hold {facts.Hours:0.#} hours for {pool}"),
+            new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
+                Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
+                facts is null ? "assumed" : $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price; the part saved is assumed"),
+            new("Ice no longer bought", icePart, "% of the bill", facts is null ? null : facts.IceCost / 100m,
+                Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.IceCost / 100m), "ice_saved_percent"),
+                facts is null ? "assumed" : $"records: {facts.IceCost:0.00} paid for ice; the part saved is assumed"),
+            new("Electricity", power, "kWh", powerPrice.Value, Times(power, powerPrice, "power_saved_kwh"),
+                facts is null ? "assumed" : $"assumed; the records hold {facts.KilowattHours:0} kWh for {pool}, at what a kWh cost last season"),
+            new("Other gain", null, "", null, other is { } gain ? Rate.Known(gain) : Rate.NotAvailable("other_saving is not given"), "assumed"),
+            new("Other yearly cost", null, "", null, cost is { } spent ? Rate.Known(-spent) : Rate.NotAvailable("other_cost is not given"), "assumed"),
+        ];
+    }
+
+    private static Rate Times(decimal? quantity, Rate each, string name) => quantity is not { } given
+        ? Rate.NotAvailable($"{name} is not given")
+        : each.Value is { } value ? Rate.Known(Money.Rounded(given * value).Amount) : each;
+
+    private static CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate, decimal salvage)
+    {
+        decimal[] amounts = new decimal[years + 1];
+        amounts[0] = -outlay;
+        Array.Fill(amounts, saving, 1, years);
+        amounts[years] += salvage;
+        return new CapitalBudget(amounts, rate);
+    }
+}
+
+/// <summary>What the records of a season tell of a store or another pool.</summary>
+/// <param name="Pool">The pool.</param>
+/// <param name="LostValue">Produce of crops kept there that was lost or thrown out, at its average price, in currency.</param>
+/// <param name="Hours">Hours logged to the pool.</param>
+/// <param name="IceCost">Rows of the books whose category or note names ice, in currency.</param>
+/// <param name="KilowattHours">Electricity of its loads.</param>
+/// <param name="PowerPrice">What a kWh of the power pool cost, all cost over all use.</param>
+public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, decimal IceCost, decimal KilowattHours, Rate PowerPrice)
+{
+    /// <summary>Reads the facts of a season.</summary>
+    /// <param name="season">The season.</param>
+    /// <param name="pool">The pool.</param>
+    /// <returns>The facts.</returns>
+    public static StoreFacts Of(SeasonReview season, Pool pool)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(pool);
+        FarmRecords records = season.Records;
+        FiscalYear year = FiscalYear.Of(records.Settings, season.CropYear);
+        List<LoadRow> loads = records.Tables.Loads.FindAll(row => row.User.Trim().Equals(pool.Name, StringComparison.OrdinalIgnoreCase));
+        decimal energy = loads.Sum(row => LoadEnergy.KilowattHours(row, year.Start, year.End.AddDays(-1)));
+        PoolResult? power = loads.Count == 0 ? null : season.Pools.FirstOrDefault(result => result.Pool.Name.Equals(loads[0].Pool.Trim(), StringComparison.OrdinalIgnoreCase));
+        decimal ice = records.Expenses.Where(row => year.Holds(row.Date) && NamesIce($"{row.Category} {row.Note}")).Sum(row => row.Amount);
+        return new StoreFacts(
+            pool,
+            Money.Rounded(season.Crops.Where(crop => IsKeptIn(crop, pool)).Sum(crop => Lost(season, crop))).Amount,
+            season.Pools.First(result => result.Pool == pool).Hours,
+            ice,
+            energy,
+            power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool") : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"));
+    }
+
+    private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) => crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
+
+    private static decimal Lost(SeasonReview season, EnterpriseBudget crop)
+    {
+        decimal thrownOut = season.Trace.Leavings.Where(leaving => leaving.Crop == crop.Crop && leaving.Channel.Kind == ChannelKind.Waste)
+            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise?.CropYear == season.CropYear).Sum(part => part.Quantity);
+        return (crop.Sums.Unsold - crop.Sums.OnHand + thrownOut) * (crop.AveragePrice.Value ?? 0m);
+    }
+
+    private static bool NamesIce(string text) => text.Split([' ', ',', ';', '-', '.'], StringSplitOptions.RemoveEmptyEntries).Contains("ice", StringComparer.OrdinalIgnoreCase);
+}

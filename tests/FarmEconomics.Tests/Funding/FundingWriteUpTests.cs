@@ -1,0 +1,116 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Files;
+using FarmEconomics.Funding;
+using FarmEconomics.Records;
+using FarmEconomics.Tests.Files;
+using FarmEconomics.Tests.Generators;
+using Xunit;
+
+namespace FarmEconomics.Tests.Funding;
+
+public class FundingWriteUpTests
+{
+    internal const string Assumed = "hours_saved=60; losses_saved_percent=50; power_saved_kwh=-300; new_loan=2000; new_loan_percent=6; new_loan_years=3; indirect_percent=10; match_percent=25; in_kind_hours=10; price_factor=1.02; area_factor=1.05; wage_factor=1.04";
+    internal const string Classes = "Solar panels and mounts=5; Truck=5";
+
+    internal static FarmReview Demo { get; } = FarmFolder.Open(Path.Combine(TestFolders.Repository, "demo-data")).Review!;
+
+    [Theory]
+    [InlineData(2023)]
+    [InlineData(2024)]
+    [InlineData(2025)]
+    public void Checks_DemoFarm_EveryDifferenceIsZero(int year)
+    {
+        FundingWriteUp writeUp = FundingWriteUp.Of(Demo, year, "larger cold room", FundingAssumptions.Parse(Assumed, Classes));
+
+        Assert.All(writeUp.Checks, check => Assert.True(check.Difference == 0m, $"{check.Name}: {check.Left} against {check.Right}"));
+        Assert.True(writeUp.Checks.Count > 45);
+        Assert.Equal(0m, writeUp.Bridge.NotExplained);
+    }
+
+    [Fact]
+    public void Checks_RandomFarm_EveryDifferenceIsZero() => CsCheck.Check.Sample(
+        RandomFarm.Gen,
+        farm =>
+        {
+            FarmReview review = farm.Farm.Review();
+            foreach (int year in review.Charges.Years)
+            {
+                FundingWriteUp writeUp = FundingWriteUp.Of(review, year, null, FundingAssumptions.None);
+                Assert.All(writeUp.Checks, check => Assert.True(check.Difference == 0m, $"{year} {check.Name}: {check.Left} against {check.Right}"));
+                Assert.Equal(0m, writeUp.Bridge.NotExplained);
+                Assert.Equal(writeUp.Cash.NetCash, writeUp.LastYear.Closing[^1]);
+            }
+        },
+        iter: 150, threads: 2, print: farm => farm.ToString());
+
+    [Fact]
+    public void CashBook_DemoFarm_HoldsEveryRowOfTheYearOnce()
+    {
+        CashBook book = FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.None).Cash;
+        FarmRecords records = Demo.Records;
+
+        Assert.Equal(records.Expenses.Where(row => row.Date.Year == 2025).Sum(row => row.Amount), -book.Entries.Where(entry => entry.Row is ExpenseRow).Sum(entry => entry.Amount));
+        Assert.Equal(records.Income.Where(row => row.Date.Year == 2025).Sum(row => row.Amount), book.Sum(CashKind.ShareIncome, CashKind.OtherIncome));
+        Assert.All(book.Entries, entry => Assert.Equal(2025, entry.Date.Year));
+    }
+
+    [Fact]
+    public void Of_DemoLoan_IsWhatTheBooksHold()
+    {
+        FundingWriteUp writeUp = FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.None);
+
+        Assert.Equal(-writeUp.Cash.Sum(CashKind.Interest), writeUp.Inputs.TermInterest.Value);
+        Assert.Equal(-writeUp.Cash.Sum(CashKind.Principal), writeUp.Inputs.TermPrincipal.Value);
+        Assert.Contains("what the loans' schedules say", writeUp.Closing!.LoansNote, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_WithoutBalances_SaysWhichInputIsMissing()
+    {
+        FundingWriteUp writeUp = FundingWriteUp.Of(Demo, 2023, null, FundingAssumptions.None);
+
+        Assert.Null(writeUp.Opening);
+        Assert.False(writeUp.LastYear.OperatingLoan(0m).IsAvailable);
+        Assert.Contains("no balance sheet within a month before", writeUp.Measures.First(measure => measure.Name == "Asset turnover").Value.Reason, StringComparison.Ordinal);
+        Assert.False(writeUp.Tax.NetProfit.IsAvailable);
+    }
+
+    [Fact]
+    public void Next_AllFactorsOne_KeepsTheMonthlyPatternOfSales()
+    {
+        FundingWriteUp writeUp = FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.None);
+
+        Assert.Equal(writeUp.LastYear.Lines.First(line => line.Name == "Sales of produce").Months, writeUp.NextYear.Lines.First(line => line.Name == "Sales of produce").Months);
+        Assert.All(writeUp.Crops, crop => Assert.All(crop.Lines, line => Assert.True(Math.Abs(line.Last - line.Next) <= 0.01m * 3, line.ToString())));
+    }
+
+    [Fact]
+    public void SalesMayFall_WhenTheyFallThatFar_CoverageIsTheWantedRatio()
+    {
+        DebtCoverage coverage = new("debt", FarmEconomics.Units.Rate.Known(5000m), 2000m, 40000m, 1000m, 1.25m);
+        decimal share = coverage.SalesMayFall.Value!.Value;
+
+        Assert.Equal(1.25m, (5000m - (share * 39000m)) / 2000m, 10);
+        Assert.Equal(2.5m, coverage.Coverage.Value);
+    }
+
+    [Theory]
+    [InlineData("hours_savd=3", "nearest known: hours_saved")]
+    [InlineData("hours_saved=many", "must be a number")]
+    [InlineData("project_life_years=0", "whole number from 1 to 40")]
+    [InlineData("price_factor=-1", "at least 0")]
+    [InlineData("indirect_classes=persons", "no object class")]
+    [InlineData("hours_saved", "no value")]
+    [InlineData("match_base=half", "one of total, award")]
+    public void Parse_BadAssumption_SaysWhatIsWrong(string text, string message) =>
+        Assert.Contains(message, Assert.Throws<ArgumentException>(() => FundingAssumptions.Parse(text)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_UnknownProjectOrAsset_NamesTheNearest()
+    {
+        Assert.Contains("it holds Larger cold room", Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, "barn", FundingAssumptions.None)).Message, StringComparison.Ordinal);
+        Assert.Contains("nearest known: Truck", Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.Parse("", "Trucks=5"))).Message, StringComparison.Ordinal);
+        Assert.Contains("no class of 4 years", Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.Parse("", "Truck=4"))).Message, StringComparison.Ordinal);
+    }
+}
