@@ -27,6 +27,11 @@ internal sealed class TextConverter : ICsvConverter<string>
             row.Report(ProblemCodes.NotUtf8, index, $"{row.ColumnAt(index).Name} holds letters that are not UTF-8: \"{text}\".", text);
         }
 
+        else if (text.AsSpan().IndexOfAnyInRange('\0', '\u0008') >= 0)
+        {
+            row.Report(ProblemCodes.NotUtf8, index, $"{row.ColumnAt(index).Name} holds characters that are no letters (NUL or other control characters).", text);
+        }
+
         if (row.ColumnAt(index).Type != ColumnType.Basis)
         {
             return text;

@@ -27,6 +27,9 @@ public static class ProblemCodes
     /// <summary>Two files for one table.</summary>
     public const string TableTwice = "E108";
 
+    /// <summary>A row longer than any record.</summary>
+    public const string RowTooLong = "E109";
+
     /// <summary>Required value missing.</summary>
     public const string BlankValue = "E110";
 
@@ -54,6 +57,9 @@ public static class ProblemCodes
     /// <summary>Nothing named.</summary>
     public const string NoneOf = "E118";
 
+    /// <summary>A cell of a workbook without a value.</summary>
+    public const string CellWithoutValue = "E119";
+
     /// <summary>Unknown setting.</summary>
     public const string UnknownSetting = "E120";
 
@@ -63,6 +69,18 @@ public static class ProblemCodes
     /// <summary>Setting twice.</summary>
     public const string SettingTwice = "E122";
 
+    /// <summary>A file larger than what is read.</summary>
+    public const string FileTooLarge = "E130";
+
+    /// <summary>A file that can't be opened.</summary>
+    public const string FileUnreadable = "E131";
+
+    /// <summary>A file that changed while it was read.</summary>
+    public const string FileChanged = "E132";
+
+    /// <summary>More rows in error than are listed.</summary>
+    public const string TooManyInError = "E133";
+
     /// <summary>Unknown column.</summary>
     public const string UnknownColumn = "W101";
 
@@ -71,6 +89,15 @@ public static class ProblemCodes
 
     /// <summary>Table not read yet.</summary>
     public const string NotReadYet = "W103";
+
+    /// <summary>A row that is no record.</summary>
+    public const string NoRecord = "W104";
+
+    /// <summary>A hidden sheet.</summary>
+    public const string HiddenSheet = "W105";
+
+    /// <summary>Merged cells.</summary>
+    public const string MergedCells = "W106";
 
     /// <summary>Unknown crop.</summary>
     public const string UnknownCrop = "E201";
