@@ -2,6 +2,7 @@ using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Names;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
 
@@ -49,6 +50,7 @@ public static class RecordsFolder
             }
         }
 
+        NameAliases.Apply(tables);
         return new RecordsReading(
             tables,
             farmSettings,
@@ -84,7 +86,7 @@ public static class RecordsFolder
         return counts;
     }
 
-    private static FileCount ReadTable(TableReader reader, TableInput file, TableSchema schema, RecordTables tables) => schema.Name switch
+    internal static FileCount ReadTable(TableReader reader, TableInput file, TableSchema schema, RecordTables tables) => schema.Name switch
     {
         "crops" => reader.Read(file, schema, tables.Crops),
         "units" => reader.Read(file, schema, tables.Units),
@@ -107,6 +109,8 @@ public static class RecordsFolder
         "loads" => reader.Read(file, schema, tables.Loads),
         "assets" => reader.Read(file, schema, tables.Assets),
         "totals" => reader.Read(file, schema, tables.Totals),
+        "aliases" => reader.Read(file, schema, tables.Aliases),
+        "imports" => reader.Read(file, schema, tables.Imports),
         _ => throw new InvalidOperationException($"The table {schema.Name} is in the schema but not read."),
     };
 

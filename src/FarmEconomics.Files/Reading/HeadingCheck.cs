@@ -20,7 +20,11 @@ internal static class HeadingCheck
         for (int i = 0; i < columns.Length; i++)
         {
             ColumnSchema? column = schema.Find(headings[i]);
-            if (column is null && ++unknown > MaxUnknownTold)
+            if (column is null && Importing.ImportColumns.Holds(headings[i]))
+            {
+                continue;
+            }
+            else if (column is null && ++unknown > MaxUnknownTold)
             {
                 continue;
             }

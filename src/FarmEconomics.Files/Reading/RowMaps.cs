@@ -87,3 +87,9 @@ internal sealed partial class AssetMap;
 
 [CsvRecordMap(typeof(TotalRow)), CsvIgnoreBase]
 internal sealed partial class TotalMap;
+
+[CsvRecordMap(typeof(AliasRow)), CsvIgnoreBase]
+internal sealed partial class AliasMap;
+
+[CsvRecordMap(typeof(ImportRow)), CsvIgnoreBase]
+internal sealed partial class ImportMap;

@@ -174,6 +174,15 @@ public static class ProblemCodes
     /// <summary>End before start.</summary>
     public const string EndBeforeStart = "E232";
 
+    /// <summary>An alias of a table without aliases.</summary>
+    public const string AliasOfNothing = "E240";
+
+    /// <summary>An alias that is itself a name.</summary>
+    public const string AliasHidesName = "E241";
+
+    /// <summary>A row of a mapping that makes no sense.</summary>
+    public const string BadImport = "E242";
+
     /// <summary>Bed overfull.</summary>
     public const string BedOverfull = "W201";
 
@@ -185,6 +194,9 @@ public static class ProblemCodes
 
     /// <summary>Amount and price disagree.</summary>
     public const string AmountDisagrees = "W204";
+
+    /// <summary>A control total the records miss.</summary>
+    public const string TotalMissed = "W240";
 
     /// <summary>Harvest when nothing stood in a bed.</summary>
     public const string HarvestAfterBed = "W401";

@@ -100,6 +100,8 @@ public static class RecordSkipping
             Loads = Of(tables.Loads),
             Assets = Of(tables.Assets),
             Totals = Of(tables.Totals),
+            Aliases = Of(tables.Aliases),
+            Imports = Of(tables.Imports),
         };
 
         List<T> Of<T>(List<T> rows)

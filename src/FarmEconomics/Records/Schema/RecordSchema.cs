@@ -14,7 +14,7 @@ public static partial class RecordSchema
 
     static RecordSchema()
     {
-        Tables = [.. LandAndProduce(), .. MoneyAndWork(), .. SharedCosts()];
+        Tables = [.. LandAndProduce(), .. MoneyAndWork(), .. SharedCosts(), .. Keeping()];
         foreach (TableSchema table in Tables)
         {
             ByName.Add(table.Name, table);
