@@ -25,9 +25,9 @@ public static class BedYear
         double[] farm = Enumerable.Range(0, weeks).Select(week => places.Select((_, i) => held[i][week] * lengths[i]).Sum() / Math.Max(1, lengths.Sum())).ToArray();
         int fullest = Array.IndexOf(farm, farm.Max());
         Canvas canvas = new($"Beds were fullest in the week of {from.AddDays(7 * fullest):MMM d}: {farm[fullest] * 100:0} % of all bed length held a crop", Width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
-        double x = SeasonPlots.Key(canvas, Left, 10, Palette.Of(10, 11), "empty");
-        x = SeasonPlots.Key(canvas, x + 14, 10, Palette.Of(5, 11), "half full");
-        SeasonPlots.Key(canvas, x + 14, 10, Palette.Of(0, 11), "full");
+        double x = SeasonPlots.Key(canvas, Left, 10, Palette.Shade(0), "empty");
+        x = SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(0.5), "half full");
+        SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(1), "full");
         Scale scale = new(0, weeks, Left, Width - 70);
         for (DateOnly month = from; month < to; month = month.AddMonths(1))
         {
@@ -42,14 +42,14 @@ public static class BedYear
             canvas.Text(i == places.Count ? "All beds" : places[i], Left - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight, bold: i == places.Count);
             for (int week = 0; week < weeks; week++)
             {
-                canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Of((int)Math.Round((1 - Math.Min(1, values[week])) * 10), 11), Palette.White, 0.5);
+                canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Shade(values[week]), Palette.White, 0.5);
             }
 
-            canvas.Text($"{values.Average() * 100:0} %", Width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
+            canvas.Text($"{Over(values, from, to) * 100:0} %", Width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
         }
 
         return canvas.ToFigure($"Weeks of {season.CropYear} by block and structure, shaded by the part of the bed length that held a crop. Over the year: "
-            + Phrase.List(places.Select((place, i) => $"{place} {held[i].Average() * 100:0} %").ToList()) + $"; all beds {farm.Average() * 100:0} %, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0} %.");
+            + Phrase.List(places.Select((place, i) => $"{place} {Over(held[i], from, to) * 100:0} %").ToList()) + $"; all beds {Over(farm, from, to) * 100:0} %, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0} %.");
     }
 
     /// <summary>The block or structure that was used most: whose map is drawn when none is named.</summary>
@@ -62,7 +62,14 @@ public static class BedYear
         DateOnly from = season.Settings.StartOf(season.CropYear);
         DateOnly to = season.Settings.EndOf(season.CropYear);
         int weeks = (to.DayNumber - from.DayNumber + 6) / 7;
-        return BedMap.Places(season).Select(place => (place, Held(season, place, from, to, weeks).Average())).ToList();
+        return BedMap.Places(season).Select(place => (place, Over(Held(season, place, from, to, weeks), from, to))).ToList();
+    }
+
+    /// <summary>The mean over the year; the last week may be a short one.</summary>
+    private static double Over(double[] weeks, DateOnly from, DateOnly to)
+    {
+        int last = to.DayNumber - from.DayNumber - (7 * (weeks.Length - 1));
+        return ((weeks.SkipLast(1).Sum() * 7) + (weeks[^1] * last)) / (to.DayNumber - from.DayNumber);
     }
 
     private static double[] Held(SeasonReview season, string place, DateOnly from, DateOnly to, int weeks)

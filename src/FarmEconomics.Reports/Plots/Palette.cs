@@ -34,6 +34,15 @@ internal static class Palette
         byte Mix(double a, double b) => (byte)Math.Round(a + ((b - a) * part));
     }
 
+    /// <summary>From nearly white (0) to dark (1).</summary>
+    internal static Color Shade(double part)
+    {
+        double at = Math.Clamp(part, 0, 1);
+        return new Color(Mix(240, 0), Mix(238, 50), Mix(230, 110));
+
+        byte Mix(double a, double b) => (byte)Math.Round(a + ((b - a) * at));
+    }
+
     /// <summary>Text that can be read on a color.</summary>
     internal static Color On(Color fill) => ((0.299 * fill.R) + (0.587 * fill.G) + (0.114 * fill.B)) > 140 ? Ink : White;
 }

@@ -68,7 +68,7 @@ public static class SeasonPlots
             x = Key(canvas, x, 12, colors[i], StageName(stages[i]).ToLowerInvariant()) + 18;
         }
 
-        canvas.Text("with the crop's share of pooled work; est. = mostly estimated", Width - 10, canvas.Bottom - 9, 10.5, Palette.Soft, Alignment.MiddleRight);
+        canvas.Text("with shares of pooled work; est. = mostly estimated", Width - 10, 12, 10.5, Palette.Soft, Alignment.MiddleRight);
         new BarColumns(
             canvas,
             crops.ConvertAll(crop => new BarItem(

@@ -14,20 +14,26 @@ public static class SeasonTables
         Func<EnterpriseBudget, Rate> key = by ?? (budget => budget.GrossMarginPerBedFootWeek);
         string order = by is null ? ", best gross margin per bed-foot-week first" : "";
         return Budgets(season, $"What each crop earned in {season.CropYear}{order}", "Crop",
-            season.Crops.OrderByDescending(budget => BudgetColumns.RankKey(key(budget))).ThenBy(budget => budget.Name, StringComparer.Ordinal));
+            season.Crops.OrderByDescending(budget => BudgetColumns.RankKey(key(budget))).ThenBy(budget => budget.Name, StringComparer.Ordinal))
+            .Note("Gross margin = output - materials - selling, before labor. Return to labor = what an hour earned after all other costs, whoever worked it. "
+                + "Bed-feet count every planting: a bed planted three times counts three times.");
     }
 
     /// <summary>Plantings in the order of their first row, with beds and dates; of one crop, or of all.</summary>
     public static ReportTable Plantings(SeasonReview season, string? crop = null)
     {
-        ReportTable table = new ReportTable($"What each planting earned in {season.CropYear}", season.Settings.Currency)
-            .Column("Planting").Column("Crop").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column("Bed-feet", Look.Quantity).AddColumns(season.Known);
+        ReportTable table = new ReportTable($"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}", season.Settings.Currency)
+            .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column("Bed-feet", Look.Quantity).Column("Output", Look.WholeMoney)
+            .Column("Gross margin", Look.WholeMoney).Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate, per: "bed-foot").Column("Gross margin", Look.Rate, per: "bed-foot-week")
+            .Column("Gross margin", Look.Rate, per: "labor hour").Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);
         foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
         {
             Planting planting = budget.Enterprises[0].Planting;
-            table.Row([
-                budget.Name, planting.Crop.Name, string.Join("; ", planting.Beds.Select(bed => bed.Bed.Name).Distinct()),
-                planting.Beds.Min(bed => bed.In), planting.Beds.Max(bed => bed.Out), budget.Sums.BedFeet.Value, .. BudgetColumns.Cells(budget)]);
+            table.Row(
+                budget.Name, string.Join("; ", planting.Beds.Select(bed => bed.Bed.Name).Distinct()),
+                planting.Beds.Min(bed => bed.In), planting.Beds.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
+                BudgetColumns.Marked(budget.Output, budget), ReportCell.Known(budget.GrossMargin, budget.Known.Costs), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
+                budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost));
         }
 
         return table;
@@ -74,9 +80,6 @@ public static class SeasonTables
             table.Row([budget.Name, budget.Sums.BedFeet.Value, .. BudgetColumns.Cells(budget)]);
         }
 
-        return table
-            .Total(["All crops", season.Farm.Sums.BedFeet.Value, .. BudgetColumns.Cells(season.Farm)])
-            .Note("Gross margin = output - materials - selling, before labor. Return to labor = what an hour earned after all other costs, whoever worked it. "
-                + "Bed-feet count every planting: a bed planted three times counts three times.");
+        return table.Total(["All crops", season.Farm.Sums.BedFeet.Value, .. BudgetColumns.Cells(season.Farm)]);
     }
 }

@@ -8,6 +8,11 @@ internal static class TableHtml
 {
     internal static string Write(ReportTable table)
     {
+        if (table.Rows.Count == 0 && table.TotalRow is null)
+        {
+            return $"<p class=\"table-note\"><strong>{Encode(table.Title)}:</strong> {Encode(table.Notes.Count > 0 ? string.Join(' ', table.Notes) : "nothing.")}</p>\n";
+        }
+
         List<string> footnotes = table.Footnotes();
         StringBuilder html = new("<table>\n<caption>");
         html.Append(Encode(table.Title)).Append("</caption>\n<thead><tr>");
@@ -58,7 +63,7 @@ internal static class TableHtml
             ReportColumn column = table.Columns[i];
             ReportCell cell = row[i];
             bool heads = i == 0 && !column.IsNumeric && column.Look != Look.Date;
-            string classes = string.Join(' ', new[] { column.IsNumeric ? "num" : null, cell.Reason is null ? null : "missing" }.Where(name => name is not null));
+            string classes = string.Join(' ', new[] { column.IsNumeric ? "num" : column.Look == Look.Date ? "date" : null, cell.Reason is null ? null : "missing" }.Where(name => name is not null));
             html.Append(heads ? "<th scope=\"row\"" : "<td").Append(classes.Length > 0 ? $" class=\"{classes}\"" : "");
             if ((cell.Reason ?? cell.Mark) is { } why)
             {

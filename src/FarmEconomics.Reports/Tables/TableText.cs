@@ -9,6 +9,11 @@ internal static class TableText
 
     internal static string Write(ReportTable table)
     {
+        if (table.Rows.Count == 0 && table.TotalRow is null)
+        {
+            return $"{table.Title}: {(table.Notes.Count > 0 ? string.Join(' ', table.Notes) : "nothing.")}\n";
+        }
+
         List<string> footnotes = table.Footnotes();
         List<string[]> body = table.Rows.Append(table.TotalRow).OfType<IReadOnlyList<ReportCell>>()
             .Select(row => row.Select((cell, i) => Show(table.Columns[i], cell, footnotes)).ToArray()).ToList();

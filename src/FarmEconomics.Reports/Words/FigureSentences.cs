@@ -69,7 +69,7 @@ public static class FigureSentences
             .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is { } enterprise && budget.Enterprises.Contains(enterprise) && part.Amount != Money.Zero)
             .GroupBy(part => part.Leaving.Channel.Name).Select(group => (group.Key, group.Sum((LeavingPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
             .OrderByDescending(channel => channel.Item2).ToList();
-        string yield = budget.YieldPerBedFoot.Value is { } perFoot ? $"{Looks.Number(perFoot, Look.Exact)} {Prose.Text(found.Unit)} per bed-foot" : $"yield not available ({budget.YieldPerBedFoot.Reason})";
+        string yield = budget.YieldPerBedFoot.Value is { } perFoot ? $"{Looks.Number(perFoot, Look.Rate)} {Prose.Text(found.Unit)} per bed-foot" : $"yield not available ({budget.YieldPerBedFoot.Reason})";
         return new Prose($"{Phrase.Bold(found.Name)} gave {yield}" + (channels.Count == 0
             ? "; no sale of it carries a price."
             : $" and sold for {Phrase.List(channels.ConvertAll(channel => $"{Looks.InWords(channel.Price, Look.Rate, currency)} per {Prose.Text(found.Unit)} through {Prose.Text(channel.Channel)} ({Looks.Number(channel.Quantity, Look.Quantity)} {Prose.Text(found.Unit)})"))}."));

@@ -42,14 +42,14 @@ public static class SeasonSentences
         }
 
         string rule = $"Of {crops.Count} crops, those in the top third by one measure and in the bottom third by the other: ";
-        return new Prose(rule + string.Join("; ", new[]
+        return new Prose(rule + "\n\n" + string.Join("\n", new[]
         {
             Between("good per bed-foot, poor per labor hour", crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerLaborHour),
             Between("good per labor hour, poor per bed-foot", crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFoot),
             Between("good per bed-foot, poor per bed-foot-week (they hold the bed long)", crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerBedFootWeek),
             Between("good per labor hour, poor per bed-foot-week", crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFootWeek),
             Between("good per bed-foot-week, poor per labor hour", crops, budget => budget.GrossMarginPerBedFootWeek, budget => budget.GrossMarginPerLaborHour),
-        }) + ".");
+        }));
     }
 
     /// <summary>Reads the largest crops off the output figure.</summary>
@@ -136,7 +136,7 @@ public static class SeasonSentences
         int third = crops.Count / 3;
         HashSet<EnterpriseBudget> bottom = crops.OrderBy(crop => low(crop).Value).Take(third).ToHashSet();
         List<EnterpriseBudget> found = crops.OrderByDescending(crop => BudgetColumns.RankKey(high(crop))).Take(third).Where(bottom.Contains).ToList();
-        return $"*{words}*: {(found.Count == 0 ? "none" : Names(found))}";
+        return $"- {words}: {(found.Count == 0 ? "none" : Names(found))}.";
     }
 
     private static string Names(IReadOnlyList<EnterpriseBudget> crops) => Phrase.List(crops.Select(crop => Phrase.Bold(crop.Name)).ToList());

@@ -1,0 +1,68 @@
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using ScottPlot;
+
+namespace FarmEconomics.Reports.Plots;
+
+/// <summary>How much a crop's net return hangs on a choice: one dot per way, a line from the lowest to the highest.</summary>
+public static class ChoicePlot
+{
+    private const int Width = 900;
+    private const int Most = 18;
+    private static readonly MarkerShape[] Shapes = [MarkerShape.FilledCircle, MarkerShape.FilledSquare, MarkerShape.FilledDiamond, MarkerShape.FilledTriangleUp];
+
+    /// <summary>The figure of a table of <see cref="Shared.SharedTables.Methods"/> or <see cref="Shared.SharedTables.Bases"/>: the crops widest apart.</summary>
+    public static Figure Of(ReportTable table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        List<(string Name, double[] Values)> rows = table.Rows.Where(row => row.Skip(1).SkipLast(1).All(cell => cell.Number is not null)).Take(Most)
+            .Select(row => ((string)row[0].Value!, row.Skip(1).SkipLast(1).Select(cell => (double)cell.Number!.Value).ToArray())).ToList();
+        if (rows.Count == 0)
+        {
+            return SeasonPlots.Nothing($"{table.Title}: not available");
+        }
+
+        List<string> ways = table.Columns.Skip(1).SkipLast(1).Select(column => column.Heading).ToList();
+        double widest = rows[0].Values.Max() - rows[0].Values.Min();
+        string sign = Looks.Sign(table.Currency);
+        Canvas canvas = new($"The choice moves {rows[0].Name} most, by {sign}{widest:#,0}, the middle crop by {sign}{Middle(table):#,0}", Width, 34 + 30 + (20 * rows.Count) + 46);
+        double x = 10;
+        for (int k = 0; k < ways.Count; k++)
+        {
+            canvas.Dot(x + 5, 12, 10, Palette.Of(k, ways.Count + 1), Palette.White, Shapes[k % Shapes.Length]);
+            canvas.Text(ways[k], x + 14, 12, 11.5);
+            x += 32 + Canvas.TextWidth(ways[k], 11.5);
+        }
+
+        double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 16;
+        double bottom = 30 + (20 * rows.Count);
+        Scale scale = Scale.Covering(rows.SelectMany(row => row.Values), names, Width - 24, 8);
+        foreach (double tick in scale.Ticks(8))
+        {
+            canvas.Line(scale[tick], 26, scale[tick], bottom, tick == 0 ? Palette.Ink : Palette.Rule, tick == 0 ? 1.2 : 1);
+            canvas.Text(tick.ToString("#,0"), scale[tick], bottom + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        }
+
+        canvas.Text($"net return ({sign.Trim()}); the {rows.Count} crops widest apart", (scale.From + scale.To) / 2, bottom + 27, 11, Palette.Soft, Alignment.MiddleCenter);
+        for (int i = 0; i < rows.Count; i++)
+        {
+            double y = 30 + (20 * i) + 10;
+            canvas.Text(rows[i].Name, names - 8, y, 11.5, align: Alignment.MiddleRight);
+            canvas.Line(scale[rows[i].Values.Min()], y, scale[rows[i].Values.Max()], y, Palette.Middle, 2);
+            for (int k = 0; k < ways.Count; k++)
+            {
+                canvas.Dot(scale[rows[i].Values[k]], y, 10, Palette.Of(k, ways.Count + 1), Palette.White, Shapes[k % Shapes.Length]);
+            }
+        }
+
+        return canvas.ToFigure($"{table.Title}. Widest apart: "
+            + Phrase.List(rows.Take(5).Select(row => $"{row.Name} ({string.Join(", ", ways.Select((way, k) => $"{way} {row.Values[k]:#,0}"))})").ToList()) + ".");
+    }
+
+    private static double Middle(ReportTable table)
+    {
+        List<double> spreads = table.Rows.Select(row => (double)(row[^1].Number ?? 0m)).Order().ToList();
+        return spreads[spreads.Count / 2];
+    }
+}

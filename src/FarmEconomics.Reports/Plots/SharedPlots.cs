@@ -1,0 +1,125 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Shared;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using ScottPlot;
+
+namespace FarmEconomics.Reports.Plots;
+
+/// <summary>Pictures of shared costs: what they are made of, who drew power and heat, what filled the cold room.</summary>
+public static class SharedPlots
+{
+    private const int Width = 900;
+
+    /// <summary>Each pool's cost: running (cash, labor) against ownership.</summary>
+    public static Figure OwnershipAgainstRunning(SeasonReview season)
+    {
+        List<PoolResult> pools = PoolTables.Busy(season).Where(pool => pool.Total.Amount > 0m).ToList();
+        decimal total = pools.Sum(pool => pool.Total.Amount);
+        if (pools.Count == 0)
+        {
+            return SeasonPlots.Nothing($"No pool held any cost in {season.CropYear}");
+        }
+
+        string currency = season.Settings.Currency;
+        decimal owning = pools.Sum(pool => pool.Ownership.Amount);
+        string title = season.Known.Ownership is { } why ? $"Running cost of the pools in {season.CropYear}; ownership cost is not available ({why})"
+            : $"{Phrase.Percent(owning / total)} of {Looks.InWords(total, Look.WholeMoney, currency)} of shared cost is the yearly cost of what lasts";
+        Canvas canvas = new(title, Width, BarColumns.HeightFor(pools.Count, pools.Count > 20 ? 2 : 1));
+        double x = SeasonPlots.Key(canvas, 10, 12, Palette.Pale, "cash");
+        x = SeasonPlots.Key(canvas, x + 18, 12, Palette.Middle, "labor");
+        SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "ownership");
+        new BarColumns(
+            canvas,
+            pools.ConvertAll(pool => new BarItem(pool.Pool.Name, [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount], Looks.Number(pool.Total.Amount, Look.WholeMoney))),
+            [Palette.Pale, Palette.Middle, Palette.Dark],
+            26).Draw(Width, pools.Count > 20 ? 2 : 1, $"{currency} in {season.CropYear}", value => value.ToString("#,0"));
+        return canvas.ToFigure($"Stacked bars of {Phrase.Count(pools.Count, "pool")} in {season.CropYear}, cash, labor and ownership: "
+            + Phrase.List(pools.Take(8).Select(pool => $"{pool.Pool.Name} {Looks.Number(pool.Cash.Amount, Look.WholeMoney)}, {Looks.Number(pool.Labor.Amount, Look.WholeMoney)} and {Looks.Number(pool.Ownership.Amount, Look.WholeMoney)}").ToList()) + ".");
+    }
+
+    /// <summary>Loads month by month against what panels of that size give at a published northern place.</summary>
+    public static Figure PowerByMonth(SeasonReview season, decimal arrayKilowatts)
+    {
+        List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months = Power(season);
+        List<string> users = months.SelectMany(month => month.ByUser).GroupBy(pair => pair.Key).OrderByDescending(group => group.Sum(pair => pair.Value)).Select(group => group.Key).ToList();
+        if (users.Count == 0)
+        {
+            return SeasonPlots.Nothing("Power by month: not available (no loads.csv, or no load in the year)");
+        }
+
+        List<string> shown = users.Take(6).ToList();
+        List<int> tight = Enumerable.Range(0, months.Count).Where(i => months[i].Used > Given(months[i].Month, arrayKilowatts)).ToList();
+        string title = tight.Count == 0 ? $"In every month of {season.CropYear} the loads stay below what {arrayKilowatts:0.##} kW of panels give at the reference place"
+            : $"In {Phrase.List(tight.ConvertAll(i => months[i].Month.ToString("MMM")))} the loads exceed what {arrayKilowatts:0.##} kW of panels give at the reference place";
+        Canvas canvas = new(title, Width, BarColumns.HeightFor(12, 1) + 50);
+        List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i, shown.Count + 1)).ToList();
+        double x = 10;
+        for (int i = 0; i < shown.Count; i++)
+        {
+            x = SeasonPlots.Key(canvas, x, 12, colors[i], shown[i]) + 14;
+        }
+
+        SeasonPlots.Key(canvas, x, 12, colors[^1], "others");
+        canvas.Rect(13, 26, 4, 13, Palette.Loss);
+        canvas.Text("what the panels give at the reference place", 29, 33, 11.5);
+        new BarColumns(
+            canvas,
+            months.ConvertAll(month => new BarItem(
+                month.Month.ToString("MMM"),
+                [.. shown.Select(user => (double)month.ByUser.GetValueOrDefault(user)), (double)month.ByUser.Where(pair => !shown.Contains(pair.Key)).Sum(pair => pair.Value)],
+                $"{month.Used:#,0} of {Given(month.Month, arrayKilowatts):#,0} kWh",
+                Mark: (double)Given(month.Month, arrayKilowatts))),
+            colors,
+            46).Draw(Width, 1, $"kWh a month; {SolarReference.Source}", value => value.ToString("#,0"));
+        return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads, against what {arrayKilowatts:0.##} kW of panels give at {SolarReference.Source}. "
+            + string.Join("; ", months.Select(month => $"{month.Month:MMM} {month.Used:#,0} of {Given(month.Month, arrayKilowatts):#,0}")) + ".");
+    }
+
+    /// <summary>Who drew on a measured pool.</summary>
+    public static Figure UsersOf(SeasonReview season, string pool)
+    {
+        PoolResult result = SharedTables.Find(season, pool);
+        List<(string Name, decimal Weight)> users = SharedTables.Users(season, result);
+        if (users.Count == 0)
+        {
+            return SeasonPlots.Nothing($"No use of {result.Pool.Name} is written down for {season.CropYear}");
+        }
+
+        string unit = SharedTables.Unit(season, result);
+        Canvas canvas = new($"{Phrase.Sentence(users[0].Name)} took {Phrase.Percent(users[0].Weight / result.Users.Total)} of the {result.Pool.Name} in {season.CropYear}", Width, BarColumns.HeightFor(users.Count, 1) + 10);
+        new BarColumns(
+            canvas,
+            users.ConvertAll(user => new BarItem(user.Name, [(double)user.Weight], $"{Looks.Number(user.Weight, Look.Quantity)} ({Phrase.Percent(user.Weight / result.Users.Total)})")),
+            [Palette.Dark],
+            8).Draw(Width, 1, $"use in {season.CropYear}, {unit}", value => value.ToString("#,0"));
+        return canvas.ToFigure($"Bars: who used {result.Pool.Name} in {season.CropYear} ({unit}): {Phrase.List(users.ConvertAll(user => $"{user.Name} {Looks.Number(user.Weight, Look.Quantity)}"))}.");
+    }
+
+    internal static decimal Given(DateOnly month, decimal kilowatts) => SolarReference.KilowattHoursPerKilowatt[month.Month - 1] * kilowatts;
+
+    internal static List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> Power(SeasonReview season)
+    {
+        List<(DateOnly, decimal, Dictionary<string, decimal>)> months = [];
+        for (DateOnly month = season.Settings.StartOf(season.CropYear); month < season.Settings.EndOf(season.CropYear); month = month.AddMonths(1))
+        {
+            Dictionary<string, decimal> byUser = new(StringComparer.OrdinalIgnoreCase);
+            foreach (LoadRow load in season.Records.Tables.Loads)
+            {
+                decimal energy = LoadEnergy.KilowattHours(load, month, month.AddMonths(1).AddDays(-1));
+                if (energy > 0m)
+                {
+                    byUser[load.User.Trim()] = byUser.GetValueOrDefault(load.User.Trim()) + energy;
+                }
+            }
+
+            months.Add((month, byUser.Values.Sum(), byUser));
+        }
+
+        return months;
+    }
+}

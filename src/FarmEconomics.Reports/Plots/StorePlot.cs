@@ -1,0 +1,80 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Shared;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using ScottPlot;
+
+namespace FarmEconomics.Reports.Plots;
+
+/// <summary>What filled a store, by crop and month: crates times days.</summary>
+public static class StorePlot
+{
+    private const int Width = 900;
+    private const int Most = 14;
+
+    /// <summary>The figure for one store; crops with little in it are added up on the last row.</summary>
+    public static Figure Of(SeasonReview season, string pool)
+    {
+        Pool store = StoreDays.Stores(season).FirstOrDefault(each => string.Equals(each.Name, pool.Trim(), StringComparison.OrdinalIgnoreCase))
+            ?? throw new ArgumentException($"'{pool}' is no store shared out by crate-days. Stores: {string.Join(", ", StoreDays.Stores(season).Select(each => each.Name))}.", nameof(pool));
+        IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> days = StoreDays.Of(season, store);
+        decimal total = days.Values.Sum();
+        if (total <= 0m)
+        {
+            return SeasonPlots.Nothing($"Nothing was held in {store.Name} in {season.CropYear}");
+        }
+
+        List<Crop> crops = days.GroupBy(pair => pair.Key.Crop).OrderByDescending(group => group.Sum(pair => pair.Value)).Select(group => group.Key).ToList();
+        DateOnly first = days.Keys.Min(key => key.Month);
+        int months = ((days.Keys.Max(key => key.Month).Year - first.Year) * 12) + days.Keys.Max(key => key.Month).Month - first.Month + 1;
+        List<(string Name, decimal[] Values)> rows = crops.Take(Most).Select(crop => (crop.Name, Row(days, [crop], first, months))).ToList();
+        if (crops.Count > Most)
+        {
+            rows.Add(($"{crops.Count - Most} other crops", Row(days, crops.Skip(Most).ToHashSet(), first, months)));
+        }
+
+        decimal top = rows.Max(row => row.Values.Max());
+        decimal largest = rows[0].Values.Sum();
+        Canvas canvas = new($"{rows[0].Name} filled {Phrase.Percent(largest / total)} of the {store.Name}'s {Looks.Number(total, Look.Count)} crate-days of {season.CropYear}", Width, 34 + 44 + (24 * rows.Count) + 10);
+        double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 14;
+        Scale scale = new(0, months, names, Width - 80);
+        for (int m = 0; m < months; m++)
+        {
+            DateOnly month = first.AddMonths(m);
+            canvas.Text(month.Month == 1 && m > 0 ? month.ToString("MMM yy") : month.ToString("MMM"), (scale[m] + scale[m + 1]) / 2, 24, 11, Palette.Soft, Alignment.MiddleCenter);
+        }
+
+        canvas.Text("crate-days", Width - 8, 24, 11, Palette.Soft, Alignment.MiddleRight);
+        for (int i = 0; i < rows.Count; i++)
+        {
+            double y = 34 + (i * 24);
+            canvas.Text(rows[i].Name, names - 6, y + 12, 11.5, align: Alignment.MiddleRight);
+            for (int m = 0; m < months; m++)
+            {
+                Color fill = Palette.Shade((double)(rows[i].Values[m] / top));
+                canvas.Rect(scale[m], y + 1, scale[m + 1] - scale[m], 22, fill, Palette.White, 0.8);
+                if (rows[i].Values[m] >= 0.5m)
+                {
+                    canvas.Text(Looks.Number(rows[i].Values[m], Look.Count), (scale[m] + scale[m + 1]) / 2, y + 12, 10, Palette.On(fill), Alignment.MiddleCenter);
+                }
+            }
+
+            canvas.Text(Looks.Number(rows[i].Values.Sum(), Look.Count), Width - 8, y + 12, 11.5, align: Alignment.MiddleRight);
+        }
+
+        return canvas.ToFigure($"Crate-days in {store.Name} by crop and month, produce of {season.CropYear}: {Phrase.List(rows.Take(6).Select(row => $"{row.Name} {Looks.Number(row.Values.Sum(), Look.Count)}").ToList())}; all {Looks.Number(total, Look.Count)}. "
+            + $"Fullest: {Fullest(rows, first)}.");
+    }
+
+    private static string Fullest(List<(string Name, decimal[] Values)> rows, DateOnly first)
+    {
+        decimal[] sums = Enumerable.Range(0, rows[0].Values.Length).Select(m => rows.Sum(row => row.Values[m])).ToArray();
+        int at = Array.IndexOf(sums, sums.Max());
+        return $"{first.AddMonths(at):MMMM yyyy} with {Looks.Number(sums[at], Look.Count)}";
+    }
+
+    private static decimal[] Row(IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> days, HashSet<Crop> crops, DateOnly first, int months) =>
+        Enumerable.Range(0, months).Select(m => days.Where(pair => pair.Key.Month == first.AddMonths(m) && crops.Contains(pair.Key.Crop)).Sum(pair => pair.Value)).ToArray();
+}

@@ -1,0 +1,46 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Reports.Shared;
+
+/// <summary>The same records with one pool shared out by another basis, to see how much hangs on the choice.</summary>
+public static class BasisChange
+{
+    /// <summary>Reviews the records with the pool's basis changed. The records themselves stay as they are.</summary>
+    /// <param name="records">The records.</param>
+    /// <param name="pool">The pool, of the table or built in.</param>
+    /// <param name="basis">The basis as the pools table writes it.</param>
+    /// <exception cref="ArgumentException">No such pool, or no such basis.</exception>
+    public static FarmReview Of(FarmRecords records, string pool, string basis)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        Pool found = records.FindPool(pool) ?? throw new ArgumentException($"There is no pool '{pool}'. Pools: {string.Join(", ", records.Pools.Select(each => each.Name))}.", nameof(pool));
+        if (!Costing.Basis.TryParse(basis, out _))
+        {
+            throw new ArgumentException($"'{basis}' is not a basis. Bases: {string.Join(", ", Costing.Basis.KnownNames)}.", nameof(basis));
+        }
+
+        PoolRow changed = new()
+        {
+            Pool = found.Row.Pool,
+            Basis = basis,
+            StatementLine = found.Row.StatementLine,
+            Structure = found.Row.Structure,
+            Capacity = null, // counted in the old basis
+            VariesWith = found.Row.VariesWith,
+            Source = found.Row.Source,
+        };
+        bool own = records.Tables.Pools.Contains(found.Row);
+        RecordTables tables = records.Tables;
+        return FarmReview.Of(FarmRecords.Link(
+            new RecordTables
+            {
+                Present = tables.Present, Unreadable = tables.Unreadable, NamesInError = tables.NamesInError, Farm = tables.Farm, Crops = tables.Crops, Units = tables.Units, Beds = tables.Beds,
+                Plantings = tables.Plantings, Harvests = tables.Harvests, Sales = tables.Sales, Channels = tables.Channels, Prices = tables.Prices, Income = tables.Income, Labor = tables.Labor,
+                Workers = tables.Workers, Tasks = tables.Tasks, LaborStandards = tables.LaborStandards, InputRates = tables.InputRates, Expenses = tables.Expenses, Categories = tables.Categories,
+                Pools = own ? tables.Pools.ConvertAll(row => row == found.Row ? changed : row) : [.. tables.Pools, changed],
+                Use = tables.Use, Loads = tables.Loads, Assets = tables.Assets, Totals = tables.Totals,
+            },
+            records.Settings));
+    }
+}

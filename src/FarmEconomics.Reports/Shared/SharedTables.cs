@@ -1,0 +1,92 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Shared;
+
+/// <summary>Who used a measured pool, and what the crops' net return would be had costs been shared out otherwise.</summary>
+public static class SharedTables
+{
+    /// <summary>Pools shared out by measured use (power, heat) that held anything.</summary>
+    public static IReadOnlyList<PoolResult> Measured(SeasonReview season) =>
+        season.Pools.Where(pool => pool.Pool.Basis.Kind == BasisKind.Measured && pool.Users.Total > 0m).ToList();
+
+    /// <summary>Who drew on a measured pool, and the part of its running cost that went with it, what it took from other pools included.</summary>
+    public static ReportTable UsersOf(SeasonReview season, string pool)
+    {
+        PoolResult result = Find(season, pool);
+        PoolUsers users = result.Users;
+        ReportTable table = new ReportTable($"Who used {result.Pool.Name} in {season.CropYear}", season.Settings.Currency)
+            .Column("User").Column("Used", Look.Quantity, Unit(season, result)).Column("Share", Look.Percent).Column("Cost that went with it", Look.WholeMoney);
+        List<(string Name, decimal Weight)> rows = Users(season, result);
+        Money[] parts = LargestRemainder.Split(result.Total + result.ReceivedFromPools - OwnIdle(season, result), rows.ConvertAll(row => row.Weight));
+        for (int i = 0; i < rows.Count; i++)
+        {
+            table.Row(rows[i].Name, rows[i].Weight, rows[i].Weight / users.Total, parts[i]);
+        }
+
+        return table.Total("All users", users.Total, 1m, Money.Sum(parts))
+            .Note("Cost: cash, labor and ownership of the pool and what it took from other pools, less the ownership cost of its own idle capacity.");
+    }
+
+    /// <summary>Net return of each crop by the three ways of resolving pools that serve each other, widest apart first.</summary>
+    public static ReportTable Methods(FarmReview review, int cropYear) => Compare(
+        review.Season(cropYear),
+        $"Net return of {cropYear} by the method that resolves pools serving each other",
+        [("reciprocal", review.Season(cropYear, SharingMethod.Reciprocal)), ("step-down", review.Season(cropYear, SharingMethod.StepDown)), ("direct", review.Season(cropYear, SharingMethod.Direct))]);
+
+    /// <summary>Net return of each crop with one pool shared out by other bases, widest apart first.</summary>
+    public static ReportTable Bases(SeasonReview season, string pool, params IReadOnlyList<string> bases)
+    {
+        PoolResult result = Find(season, pool);
+        string now = result.Pool.Basis.ToString();
+        return Compare(
+            season,
+            $"Net return of {season.CropYear} with {result.Pool.Name} ({Looks.InWords(result.Total.Amount, Look.WholeMoney, season.Settings.Currency)}) shared out otherwise",
+            [($"{now}, as it is", season), .. bases.Where(basis => !string.Equals(basis, now, StringComparison.OrdinalIgnoreCase))
+                .Select(basis => (basis, BasisChange.Of(season.Records, pool, basis).Season(season.CropYear, season.Settings.SharingMethod)))]);
+    }
+
+    internal static PoolResult Find(SeasonReview season, string pool) =>
+        season.Pools.FirstOrDefault(each => string.Equals(each.Pool.Name, pool.Trim(), StringComparison.OrdinalIgnoreCase))
+        ?? throw new ArgumentException($"There is no pool '{pool}'. Pools that hold anything: {string.Join(", ", Season.PoolTables.Busy(season).Select(each => each.Pool.Name))}.", nameof(pool));
+
+    internal static List<(string Name, decimal Weight)> Users(SeasonReview season, PoolResult result)
+    {
+        List<(string Name, decimal Weight)> rows = season.Pools.Select(pool => (pool.Pool.Name, result.Users.OfPool[pool.Pool.Index])).ToList();
+        rows.AddRange(season.Network.Enterprises.Select((enterprise, i) => (enterprise.Crop.Name, result.Users.OfEnterprise[i])).GroupBy(row => row.Name).Select(group => (group.Key, group.Sum(row => row.Item2))));
+        rows.Add(("household", result.Users.Household));
+        rows.Add(("not assigned", result.Users.NotAssigned));
+        return rows.Where(row => row.Weight > 0m).OrderByDescending(row => row.Weight).ToList();
+    }
+
+    internal static string Unit(SeasonReview season, PoolResult result) =>
+        season.Records.Tables.Loads.Exists(load => season.Records.FindPool(load.Pool) == result.Pool) ? "kWh" : "as measured";
+
+    private static Money OwnIdle(SeasonReview season, PoolResult result) =>
+        Money.Rounded(result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
+
+    private static ReportTable Compare(SeasonReview season, string title, IReadOnlyList<(string Name, SeasonReview Season)> ways)
+    {
+        string? reason = season.Known.Costs ?? season.Known.LaborCost;
+        ReportTable table = new ReportTable(title, season.Settings.Currency).Column("Crop");
+        foreach ((string name, SeasonReview _) in ways)
+        {
+            table.Column(name, Look.WholeMoney);
+        }
+
+        table.Column("Widest difference", Look.WholeMoney);
+        List<(string Name, Money[] Net)> rows = season.Crops.Select((crop, i) => (crop.Name, ways.Select(way => way.Season.Crops[i].NetReturn).ToArray())).ToList();
+        foreach ((string name, Money[] net) in rows.OrderByDescending(row => Spread(row.Net)).ThenBy(row => row.Name, StringComparer.Ordinal))
+        {
+            table.Row([name, .. net.Select(value => ReportCell.Known(value, reason)), ReportCell.Known(Spread(net), reason)]);
+        }
+
+        int flips = rows.Count(row => row.Net.Any(net => net.Amount < 0m) && row.Net.Any(net => net.Amount >= 0m));
+        return table.Note(reason is not null ? null : $"{Words.Phrase.Sentence(Words.Phrase.Count(flips, "crop changes", "crops change"))} from gain to loss or back with the choice. The {season.Known.NetReturnLabel} is shown.");
+    }
+
+    private static decimal Spread(Money[] net) => net.Max(value => value.Amount) - net.Min(value => value.Amount);
+}

@@ -1,0 +1,112 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Shared;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Words;
+
+/// <summary>Shared costs in sentences.</summary>
+public static class SharedSentences
+{
+    /// <summary>The answer first: how much, where to, what stood idle.</summary>
+    public static Prose Answer(SeasonReview season)
+    {
+        string currency = season.Settings.Currency;
+        List<PoolResult> pools = PoolTables.Busy(season).ToList();
+        decimal total = pools.Sum(pool => pool.Total.Amount);
+        if (total == 0m)
+        {
+            return new Prose($"No pool held any cost in {season.CropYear}{(season.Known.Costs is { } why ? $": {why}" : "")}.");
+        }
+
+        decimal crops = pools.Sum(pool => pool.ToCrops.Amount);
+        decimal lost = pools.Sum(pool => pool.NotAssigned.Amount);
+        List<PoolResult> idle = pools.Where(pool => pool.Unused.Amount > 0m).OrderByDescending(pool => pool.Unused.Amount).ToList();
+        string text = $"In **{season.CropYear}** the {Phrase.Count(pools.Count, "pool")} of shared cost held **{Money(total)}**: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {Money(pools.Sum(pool => pool.Labor.Amount))} labor"
+            + (season.Known.Ownership is { } reason ? $" (ownership cost is not available: {reason})" : $" and {Money(pools.Sum(pool => pool.Ownership.Amount))} a year for what lasts")
+            + $". The crops carry {Money(crops)} of it, {Phrase.Percent(season.Farm.TotalCost.Amount > 0m ? crops / season.Farm.TotalCost.Amount : 0m)} of all their cost; the household {Money(pools.Sum(pool => pool.ToHousehold.Amount))}. ";
+        text += idle.Count == 0 ? "No capacity is known to have stood idle." : $"Capacity nobody used cost {Money(idle.Sum(pool => pool.Unused.Amount))}, most of it {Phrase.List(idle.Take(2).Select(pool => $"{Phrase.Bold(pool.Pool.Name)} ({Money(pool.Unused.Amount)})").ToList())}; it is charged to no crop.";
+        text += lost == 0m ? " Nothing was left without a user." : $" {Money(lost)} found no user and is charged to no crop.";
+        return new Prose(text);
+
+        string Money(decimal amount) => Looks.InWords(amount, Look.WholeMoney, currency);
+    }
+
+    /// <summary>Below the power figure.</summary>
+    public static Prose Power(SeasonReview season, decimal arrayKilowatts)
+    {
+        List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months = SharedPlots.Power(season);
+        decimal used = months.Sum(month => month.Used);
+        if (used <= 0m)
+        {
+            return new Prose("Power by month is not available (no loads).");
+        }
+
+        decimal given = months.Sum(month => SharedPlots.Given(month.Month, arrayKilowatts));
+        (DateOnly tightest, decimal draw, _) = months.MaxBy(month => month.Used / SharedPlots.Given(month.Month, arrayKilowatts));
+        return new Prose($"The loads drew {Looks.Number(used, Look.Count)} kWh in the year, {Phrase.Percent(used / given)} of what {arrayKilowatts:0.##} kW of panels give at the reference place. "
+            + $"The tightest month is {tightest:MMMM}: {Looks.Number(draw, Look.Count)} of {Looks.Number(SharedPlots.Given(tightest, arrayKilowatts), Look.Count)} kWh. Snow, shade and what batteries lose come on top, and the yield at the farm may differ.");
+    }
+
+    /// <summary>Below a comparison of methods or bases.</summary>
+    public static Prose Choice(SeasonReview season, ReportTable table)
+    {
+        List<(string Name, decimal Spread)> rows = table.Rows.Where(row => row[^1].Number is not null).Select(row => ((string)row[0].Value!, row[^1].Number!.Value)).ToList();
+        if (rows.Count == 0)
+        {
+            return new Prose($"The comparison is not available ({season.Known.Costs ?? season.Known.LaborCost}).");
+        }
+
+        List<string> flips = table.Rows.Where(row => row.Skip(1).SkipLast(1).Any(cell => cell.Number < 0m) && row.Skip(1).SkipLast(1).Any(cell => cell.Number >= 0m)).Select(row => Phrase.Bold((string)row[0].Value!)).ToList();
+        int close = rows.Count(row => row.Spread < 25m);
+        return new Prose($"{Phrase.Bold(rows[0].Name)} moves most, by {Looks.InWords(rows[0].Spread, Look.WholeMoney, season.Settings.Currency)}; {close} of {Phrase.Count(rows.Count, "crop")} move by less than {Looks.InWords(25m, Look.WholeMoney, season.Settings.Currency)}. "
+            + (flips.Count == 0 ? "No crop changes from gain to loss with the choice." : $"The choice decides between gain and loss for {Phrase.List(flips)}."));
+    }
+
+    /// <summary>Below the store figure: what a crate-day cost.</summary>
+    public static Prose Store(SeasonReview season, string pool)
+    {
+        PoolResult result = SharedTables.Find(season, pool);
+        Pool store = result.Pool;
+        decimal days = StoreDays.Of(season, store).Values.Sum();
+        decimal all = result.Users.Total;
+        decimal cost = (result.Total + result.ReceivedFromPools).Amount;
+        return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(store.Name)}."
+            : $"{Phrase.Bold(store.Name)} held {Looks.Number(days, Look.Count)} crate-days of produce{(all > days ? $" and {Looks.Number(all - days, Look.Count)} of other users" : "")}; with what other pools gave it, a crate-day cost {Looks.InWords(cost / all, Look.Rate, season.Settings.Currency)}.");
+    }
+
+    /// <summary>Below the users of a measured pool: what one unit of use cost.</summary>
+    public static Prose Users(SeasonReview season, string pool)
+    {
+        PoolResult result = SharedTables.Find(season, pool);
+        List<(string Name, decimal Weight)> users = SharedTables.Users(season, result);
+        if (users.Count == 0)
+        {
+            return new Prose($"No use of {Phrase.Bold(result.Pool.Name)} is written down for {season.CropYear}.");
+        }
+
+        decimal cost = (result.Cash + result.Labor + result.Ownership + result.ReceivedFromPools).Amount - (result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
+        string unit = SharedTables.Unit(season, result) == "kWh" ? "kWh" : "unit of use";
+        return new Prose($"{Phrase.Bold(users[0].Name)} took most, {Looks.Number(users[0].Weight, Look.Quantity)} of {Looks.Number(result.Users.Total, Look.Quantity)}. With {Looks.Number(result.Hours, Look.Hours)} hours of work and what other pools gave it, a {unit} cost {Looks.InWords(cost / result.Users.Total, Look.Rate, season.Settings.Currency)}.");
+    }
+
+    /// <summary>Below the flow picture.</summary>
+    public static Prose Flow(SeasonReview season)
+    {
+        List<PoolResult> givers = season.Pools.Where(pool => pool.PassedToPools.Amount > 0m).OrderByDescending(pool => pool.PassedToPools.Amount).ToList();
+        return new Prose(givers.Count == 0 ? "No pool serves another."
+            : $"{Phrase.Sentence(Phrase.Count(givers.Count, "pool serves", "pools serve"))} other pools: {Phrase.List(givers.ConvertAll(pool => $"{Phrase.Bold(pool.Pool.Name)} passed {Looks.InWords(pool.PassedToPools.Amount, Look.WholeMoney, season.Settings.Currency)} on"))}"
+                + $"{(Circle(season) ? "; some of it in a circle, which is solved exactly" : "")}.");
+    }
+
+    private static bool Circle(SeasonReview season)
+    {
+        SharedCosts shares = season.Network.Running;
+        int count = season.Pools.Count;
+        return Enumerable.Range(0, count).Any(i => Enumerable.Range(0, count).Any(j => i != j && shares.PassedTo(i, j) > 0m && shares.PassedTo(j, i) > 0m));
+    }
+}

@@ -1,0 +1,71 @@
+using FarmEconomics.EndToEnd.Tests.Support;
+
+namespace FarmEconomics.EndToEnd.Tests.Commands;
+
+public class CheckCommandTests
+{
+    private static readonly string Demo = Path.Combine(Repository.Root, "demo-data");
+    private static readonly string BadRecords = Path.Combine(Repository.Root, "tests", "FarmEconomics.Tests", "BadRecords");
+
+    [Fact]
+    public async Task Check_DemoFarm_EndsWithZeroAndCountsItsWarnings()
+    {
+        ProgramRun run = await Program.RunAsync("check", Demo);
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains("sales.csv", run.Output, StringComparison.Ordinal);
+        Assert.Contains("0 errors, ", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain('\u001b', run.Output);
+    }
+
+    [Fact]
+    public async Task Check_TwentyPlantedFaults_ReportsTwentyWithPlaceAndMend()
+    {
+        ProgramRun run = await Program.RunAsync("check", Path.Combine(BadRecords, "twenty-faults"));
+
+        Assert.Equal(1, run.ExitCode);
+        string[] faults = [.. run.Output.Split('\n').Where(line => line.Contains(": error ", StringComparison.Ordinal) || line.Contains(": warning ", StringComparison.Ordinal))];
+        Assert.Equal(20, faults.Length);
+        Assert.All(faults, fault => Assert.Matches(@"\.csv(:\d+:\d+)?: (error|warning) [EW]\d{3}: ", fault));
+        Assert.Equal(20, run.Output.Split('\n').Count(line => line.StartsWith("    mend: ", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public async Task Check_NoSuchFolder_SaysSoAndEndsWithTwo()
+    {
+        ProgramRun run = await Program.RunAsync("check", "/no/such/folder");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Equal("There is no folder /no/such/folder.", run.Error.Trim());
+    }
+
+    [Fact]
+    public async Task Check_SettingWithoutEquals_SaysHowAndEndsWithTwo()
+    {
+        ProgramRun run = await Program.RunAsync("check", Demo, "--set", "owner_wage");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("--set takes name=value", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Program_Help_NamesEveryCommandAndExitCode()
+    {
+        ProgramRun run = await Program.RunAsync("--help");
+
+        Assert.Equal(0, run.ExitCode);
+        foreach (string word in new[] { "check", "review", "explain", "Exit code 0", "only ever read" })
+        {
+            Assert.Contains(word, run.Output, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task Program_UnknownCommand_EndsWithTwo()
+    {
+        ProgramRun run = await Program.RunAsync("harvest", Demo);
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("--help", run.Error, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,196 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using FarmEconomics.EndToEnd.Tests.Support;
+
+namespace FarmEconomics.EndToEnd.Tests.Commands;
+
+public class ReviewCommandTests
+{
+    private static readonly string Demo = Path.Combine(Repository.Root, "demo-data");
+    private static readonly string Sound = Path.Combine(Repository.Root, "tests", "FarmEconomics.Tests", "BadRecords", "sound");
+
+    [Fact]
+    public async Task Review_DemoFarm_WritesEverythingAndProvesIt()
+    {
+        using Scratch scratch = new();
+        string before = Fingerprint(Demo);
+        string output = scratch.File("out");
+
+        ProgramRun run = await Program.RunAsync("review", Demo, "--out", output);
+
+        Assert.True(run.ExitCode == 0, run.Error);
+        Assert.Contains("index.html", run.Output, StringComparison.Ordinal);
+        Assert.Equal(before, Fingerprint(Demo));
+        Assert.True(File.Exists(Path.Combine(output, "index.html")));
+        string[] notebooks = [.. Directory.GetFiles(Path.Combine(Repository.Root, "notebooks"), "*.ipynb").Select(path => Path.GetFileNameWithoutExtension(path)!)];
+        Assert.NotEmpty(notebooks);
+        string index = File.ReadAllText(Path.Combine(output, "index.html"));
+        foreach (string notebook in notebooks)
+        {
+            Assert.True(File.Exists(Path.Combine(output, notebook + ".html")));
+            Assert.True(File.Exists(Path.Combine(output, "notebooks", notebook + ".ipynb")));
+            Assert.Contains($"href=\"{notebook}.html\"", index, StringComparison.Ordinal);
+        }
+
+        foreach (string page in Directory.GetFiles(output, "*.html"))
+        {
+            string html = File.ReadAllText(page);
+            Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains("Content-Security-Policy", html, StringComparison.Ordinal);
+            Assert.Contains("not tax, legal, lending or food-safety advice", html, StringComparison.Ordinal);
+        }
+
+        AssertProof(Path.Combine(output, "tables", "reconciliation.csv"));
+        string[] pools = File.ReadAllLines(Path.Combine(output, "tables", "pools.csv"));
+        foreach (string[] pool in pools.Skip(1).Select(line => line.Split(',')))
+        {
+            decimal[] money = [.. pool.Skip(2).Select(text => decimal.Parse(text, CultureInfo.InvariantCulture))];
+            Assert.Equal(money[0] + money[1] + money[2], money[6] + money[7] + money[8] + money[9]);
+        }
+    }
+
+    [Fact]
+    public async Task Review_RunTwice_WritesTheSameBytes()
+    {
+        using Scratch scratch = new();
+        ProgramRun first = await Program.RunAsync("review", Sound, "--out", scratch.File("a"));
+        ProgramRun second = await Program.RunAsync("review", Sound, "--out", scratch.File("b"));
+
+        Assert.True(first.ExitCode == 0, first.Error);
+        Assert.True(second.ExitCode == 0, second.Error);
+        Assert.Equal(Fingerprint(scratch.File("a")), Fingerprint(scratch.File("b")));
+    }
+
+    [Fact]
+    public async Task Review_FiveTablesOnly_SaysWhatIsNotAvailable()
+    {
+        using Scratch scratch = new();
+        string records = Directory.CreateDirectory(scratch.File("records")).FullName;
+        foreach (string table in new[] { "crops", "beds", "plantings", "harvests", "sales" })
+        {
+            File.Copy(Path.Combine(Sound, table + ".csv"), Path.Combine(records, table + ".csv"));
+        }
+
+        ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"));
+
+        Assert.True(run.ExitCode == 0, run.Error);
+        string index = File.ReadAllText(scratch.File("out/index.html"));
+        Assert.Contains("no expense records", index, StringComparison.Ordinal);
+        Assert.Contains("no labor records", index, StringComparison.Ordinal);
+        string[] crops = File.ReadAllLines(scratch.File("out/tables/crops.csv"));
+        int margin = Array.IndexOf(crops[0].Split(','), "gross_margin");
+        Assert.All(crops.Skip(1), row => Assert.Equal("", row.Split(',')[margin]));
+    }
+
+    [Fact]
+    public async Task Review_RecordsInError_WritesNothingAndEndsWithOne()
+    {
+        using Scratch scratch = new();
+        string records = Copy(Sound, scratch.File("records"));
+        File.AppendAllText(Path.Combine(records, "sales.csv"), "2025-05-11,lettuse,market,4,6.00\n");
+
+        ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"));
+
+        Assert.Equal(1, run.ExitCode);
+        Assert.Contains("sales.csv:4:12: error E201", run.Error, StringComparison.Ordinal);
+        Assert.Contains("nearest known: lettuce", run.Error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(scratch.File("out")));
+    }
+
+    [Fact]
+    public async Task Review_SkipBadRows_ListsThemAndTheirMoneyAtTheTop()
+    {
+        using Scratch scratch = new();
+        string records = Copy(Sound, scratch.File("records"));
+        File.AppendAllText(Path.Combine(records, "sales.csv"), "2025-05-11,lettuse,market,4,6.25\n");
+
+        ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"), "--skip-bad-rows");
+
+        Assert.True(run.ExitCode == 0, run.Error);
+        Assert.Contains("6.25", run.Error, StringComparison.Ordinal);
+        string index = File.ReadAllText(scratch.File("out/index.html"));
+        int skipped = index.IndexOf("6.25", StringComparison.Ordinal);
+        Assert.InRange(skipped, 0, index.IndexOf("What each crop earned", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Review_FolderWithFilesOfOthers_IsLeftAlone()
+    {
+        using Scratch scratch = new();
+        string taken = Directory.CreateDirectory(scratch.File("taken")).FullName;
+        File.WriteAllText(Path.Combine(taken, "letter.txt"), "keep me");
+
+        ProgramRun run = await Program.RunAsync("review", Sound, "--out", taken);
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("nothing was changed", run.Error, StringComparison.Ordinal);
+        Assert.Equal(["letter.txt"], Directory.GetFileSystemEntries(taken).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public async Task Review_IntoTheRecords_IsRefused()
+    {
+        using Scratch scratch = new();
+        string records = Copy(Sound, scratch.File("records"));
+
+        ProgramRun run = await Program.RunAsync("review", records, "--out", Path.Combine(records, "out"));
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.False(Directory.Exists(Path.Combine(records, "out")));
+    }
+
+    [Fact]
+    public async Task Review_YearWithoutRecords_NamesThoseThereAre()
+    {
+        using Scratch scratch = new();
+        ProgramRun run = await Program.RunAsync("review", Demo, "--year", "1999", "--out", scratch.File("out"));
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("2023, 2024, 2025", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Review_AnotherSetting_ChangesTheFiguresAndReplacesTheOldResult()
+    {
+        using Scratch scratch = new();
+        string records = Copy(Sound, scratch.File("records"));
+        File.WriteAllText(Path.Combine(records, "labor.csv"), "date,worker,hours,task,crop\n2025-05-10,Ada,4,harvest,lettuce\n");
+        string output = scratch.File("out");
+        Assert.Equal(0, (await Program.RunAsync("review", records, "--out", output, "--set", "owner_wage=10")).ExitCode);
+        string cheap = LaborCost(output);
+        Assert.Equal(0, (await Program.RunAsync("review", records, "--out", output, "--set", "owner_wage=20")).ExitCode);
+
+        Assert.Equal("40.00", cheap);
+        Assert.Equal("80.00", LaborCost(output));
+        Assert.Equal(["out", "records"], Directory.GetFileSystemEntries(scratch.Folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    private static string LaborCost(string output)
+    {
+        string[] crops = File.ReadAllLines(Path.Combine(output, "tables", "crops.csv"));
+        return crops[1].Split(',')[Array.IndexOf(crops[0].Split(','), "labor_cost")];
+    }
+
+    private static void AssertProof(string path)
+    {
+        string[] lines = File.ReadAllLines(path);
+        Assert.True(lines.Length > 20);
+        Assert.All(lines.Skip(1), line => Assert.EndsWith(",0.00", line, StringComparison.Ordinal));
+    }
+
+    private static string Copy(string from, string to)
+    {
+        Directory.CreateDirectory(to);
+        foreach (string file in Directory.GetFiles(from))
+        {
+            File.Copy(file, Path.Combine(to, Path.GetFileName(file)));
+        }
+
+        return to;
+    }
+
+    /// <summary>Names and contents of all files below a folder.</summary>
+    private static string Fingerprint(string folder) => string.Join("\n", Directory.GetFiles(folder, "*", SearchOption.AllDirectories)
+        .Order(StringComparer.Ordinal)
+        .Select(file => $"{Path.GetRelativePath(folder, file)} {Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file)))}"));
+}

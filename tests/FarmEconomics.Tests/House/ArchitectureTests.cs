@@ -1,0 +1,114 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using Xunit;
+
+namespace FarmEconomics.Tests.House;
+
+/// <summary>What keeps the house in order: data flows one way, the core calls no file, clock or screen, files stay small.</summary>
+public partial class ArchitectureTests
+{
+    /// <summary>The rooms of the library, in the order data flows. Nobody reaches back.</summary>
+    private static readonly string[] Rooms = ["Units", "Records", "Tracing", "Costing", "Budgets", "Decisions", "Pricing", "Funding"];
+
+    private static readonly string Core = Path.Combine("src", "FarmEconomics");
+
+    /// <summary>Longer than 400 lines, each with its reason.</summary>
+    private static readonly string[] LongFiles =
+    [
+        "src/FarmEconomics/Records/Rows.cs", // one small type per table of the grower's, side by side on purpose
+    ];
+
+    public static TheoryData<string> RoomNames => [.. Rooms];
+
+    [Theory]
+    [MemberData(nameof(RoomNames))]
+    public void Room_ReachesOnlyIntoEarlierOnes(string room)
+    {
+        string folder = Path.Combine(Core, room);
+        Assert.SkipUnless(Directory.Exists(Path.Combine(Repository.Root, folder)), $"There is no {room} yet.");
+        string[] later = Rooms[(Array.IndexOf(Rooms, room) + 1)..];
+        List<string> reaching = [];
+        foreach (string file in Repository.Sources(folder))
+        {
+            foreach (Match match in NamespaceUse().Matches(Code(file)))
+            {
+                if (later.Contains(match.Groups["room"].Value))
+                {
+                    reaching.Add($"{Repository.Name(file)}: {match.Value.Trim()}");
+                }
+            }
+        }
+
+        Assert.Empty(reaching);
+    }
+
+    [Fact]
+    public void Core_FilesStandInTheRoomTheirNamespaceSays() => Assert.All(Repository.Sources(Core), file =>
+    {
+        string room = Path.GetDirectoryName(Path.GetRelativePath(Path.Combine(Repository.Root, Core), file))!.Replace(Path.DirectorySeparatorChar, '.');
+        Assert.Contains($"namespace {(room.Length == 0 ? "FarmEconomics" : "FarmEconomics." + room)};", File.ReadAllText(file), StringComparison.Ordinal);
+    });
+
+    [Fact]
+    public void Core_ReferencesOnlyANumericsLibrary()
+    {
+        XDocument project = XDocument.Load(Path.Combine(Repository.Root, Core, "FarmEconomics.csproj"));
+        Assert.Equal(["MathNet.Numerics"], project.Descendants("PackageReference").Select(reference => (string)reference.Attribute("Include")!));
+        Assert.Empty(project.Descendants("ProjectReference"));
+        Assert.Empty(typeof(Budgets.FarmReview).Assembly.GetReferencedAssemblies()
+            .Where(name => !name.Name!.StartsWith("System", StringComparison.Ordinal) && name.Name != "MathNet.Numerics" && name.Name != "netstandard"));
+    }
+
+    [Theory]
+    [InlineData(@"\bDateTime(Offset)?\.(Now|UtcNow|Today)\b", "the clock")]
+    [InlineData(@"\bTimeProvider\b|\bStopwatch\b", "the clock")]
+    [InlineData(@"\b(File|Directory|FileInfo|DirectoryInfo|FileStream|StreamReader|StreamWriter)\.?\s*[.(]", "files")]
+    [InlineData(@"\bConsole\.", "the screen")]
+    [InlineData(@"\bnew Random\(\)|\bRandom\.Shared\b|\bGuid\.NewGuid\b", "chance without a seed")]
+    [InlineData(@"\bCultureInfo\.(CurrentCulture|CurrentUICulture)\b", "the machine's language")]
+    [InlineData(@"\bEnvironment\.(?!NewLine\b)", "the machine")]
+    [InlineData(@"\bHttpClient\b|\bProcess\.Start\b", "the world outside")]
+    public void Core_NeverCalls(string pattern, string what)
+    {
+        Regex forbidden = new(pattern);
+        Assert.Empty(Repository.Sources(Core).Where(file => forbidden.IsMatch(Code(file))).Select(file => $"{Repository.Name(file)} calls {what}"));
+    }
+
+    [Fact]
+    public void Sources_StayUnderFourHundredLines() => Assert.Empty(
+        Repository.Sources("src").Concat(Repository.Sources("tests")).Where(file => File.ReadLines(file).Count() > 400).Select(Repository.Name).Except(LongFiles));
+
+    [Fact]
+    public void Repository_NamesNoWorkplace()
+    {
+        // Written in pieces, so that this file doesn't hold them.
+        string[] places = ["/wo" + "rk/", "/ro" + "ot/", "/ho" + "me/", "artifactory", "nexus.", "/usr/share/package" + "-lists", "/tmp/" + "bash_jobs"];
+        string[] texts = [".cs", ".csproj", ".props", ".sln", ".md", ".json", ".ipynb", ".csv", ".yml", ".sh", ".config", ".editorconfig", ".css", ".html"];
+        List<string> found = [];
+        foreach (string file in Repository.Files().Where(file => texts.Contains(Path.GetExtension(file)) || Path.GetExtension(file).Length == 0))
+        {
+            string text = File.ReadAllText(file);
+            found.AddRange(places.Where(place => text.Contains(place, StringComparison.Ordinal)).Select(place => $"{Repository.Name(file)} names {place}"));
+        }
+
+        Assert.Empty(found);
+    }
+
+    [Fact]
+    public void LayerCheck_OnAReachingLine_FindsIt()
+    {
+        Assert.Equal("Costing", NamespaceUse().Match("using FarmEconomics.Costing;").Groups["room"].Value);
+        Assert.Equal("Costing", NamespaceUse().Match("public Costing.Basis Basis { get; }").Groups["room"].Value);
+        Assert.False(NamespaceUse().IsMatch("season.Budgets.Select(one => one)"));
+        Assert.False(NamespaceUse().IsMatch("Tables.Units.Find(row)"));
+    }
+
+    /// <summary>A file's code without its comments, so that a cref in the docs is no dependency.</summary>
+    private static string Code(string file) => Comment().Replace(File.ReadAllText(file), "");
+
+    [GeneratedRegex(@"using (static )?FarmEconomics\.(?<room>[A-Z]\w+)|FarmEconomics\.(?<room>[A-Z]\w+)\.|(?<![\w.])(?<room>Units|Records|Tracing|Costing|Budgets|Decisions|Pricing|Funding)\.[A-Z]\w*(?=[\s.,;)>?(])")]
+    private static partial Regex NamespaceUse();
+
+    [GeneratedRegex(@"//[^\n]*")]
+    private static partial Regex Comment();
+}
