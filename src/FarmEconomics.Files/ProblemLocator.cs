@@ -66,7 +66,7 @@ public static class ProblemLocator
                 headings ??= reader.Current.ToArray();
                 foreach (Problem problem in byLine[reading.Line].Where(left.Remove))
                 {
-                    int field = FieldOf(reader, headings, problem, isHeading);
+                    int field = FieldOf(reader, headings, problem, isHeading, RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit));
                     located.Add(problem with
                     {
                         Position = field < 0 ? 1 : reading.IsSheet ? field + 1 : Position(reader, field),
@@ -84,7 +84,7 @@ public static class ProblemLocator
         return [.. located, .. left];
     }
 
-    private static int FieldOf(CsvReader reader, string[] headings, Problem problem, bool isHeading)
+    private static int FieldOf(CsvReader reader, string[] headings, Problem problem, bool isHeading, string? heading)
     {
         if (problem.Column is null)
         {
@@ -94,8 +94,8 @@ public static class ProblemLocator
                 : Enumerable.Range(0, reader.FieldCount).FirstOrDefault(i => (i >= headings.Length || headings[i].Length == 0) && reader.GetString(i) == problem.Offending, -1);
         }
 
-        string key = HeadingKey.Of(problem.Column);
-        return isHeading ? Array.FindLastIndex(headings, heading => HeadingKey.Of(heading) == key) : Array.FindIndex(headings, heading => HeadingKey.Of(heading) == key);
+        string key = HeadingKey.Of(heading ?? problem.Column);
+        return isHeading ? Array.FindLastIndex(headings, known => HeadingKey.Of(known) == key) : Array.FindIndex(headings, known => HeadingKey.Of(known) == key);
     }
 
     private static int Position(CsvReader reader, int field)

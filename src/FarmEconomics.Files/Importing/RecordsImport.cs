@@ -78,9 +78,9 @@ public static class RecordsImport
         rows.RemoveAll(row => !row.Table.Trim().Equals(schema.Name, StringComparison.OrdinalIgnoreCase));
         foreach (ImportRow row in rows)
         {
-            if (ImportChecks.Fault(row) is { } fault)
+            if (ImportRules.Fault(row) is { } fault)
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.BadImport, row.Source, fault.Column, fault.Message, fault.Offending, fault.Nearest));
+                problems.Add(fault);
             }
         }
 

@@ -1,9 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
-using CsvHelper;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Checks;
 
 namespace FarmEconomics.Files.Importing;
 

@@ -14,7 +14,7 @@ internal sealed class SheetInput(string path, string sheetId, string file, strin
 {
     public override InputReading Open(Func<CsvReaderOptions, CsvReaderOptions> options, FarmSettings settings)
     {
-        ConvertedSheet sheet = WorkbookReader.Convert(path, sheetId, File, RecordSchema.Find(Table)!, settings.DecimalMark);
+        ConvertedSheet sheet = WorkbookReader.Convert(path, sheetId, File, RecordSchema.Find(Table)!, settings);
         CsvReaderOptions plain = TableFile.Options(',') with { Encoding = null };
         return new InputReading(CsvReader.Create(sheet.Csv, options(plain)), sheet.RowOfLine)
         {

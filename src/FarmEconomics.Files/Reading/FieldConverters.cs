@@ -1,5 +1,6 @@
 using System.Text.Unicode;
 using CsvHelper;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
@@ -162,6 +163,11 @@ internal sealed class ChoiceConverter<T> : ICsvConverter<T>
         }
 
         string text = reader.GetString(index);
+        if (typeof(T) == typeof(RatePer) && row.Settings.LengthUnit == LengthUnit.M)
+        {
+            text = HeadingKey.Of(text) is "bedmeter" or "bedmetre" ? "bed_foot" : text;
+        }
+
         if (!Words.TryParse(text, out T value))
         {
             row.ReportWord(index, text, Words.All<T>());

@@ -12,14 +12,14 @@ internal static class HeadingCheck
 
     /// <summary>Finds the column of each heading and reports what doesn't match.</summary>
     /// <returns>The column of each heading (null: not read), or null when the file can't be read.</returns>
-    public static ColumnSchema?[]? Run(SourceLine source, TableSchema schema, IReadOnlyList<string> headings, List<Problem> problems)
+    public static ColumnSchema?[]? Run(SourceLine source, TableSchema schema, LengthUnit unit, IReadOnlyList<string> headings, List<Problem> problems)
     {
         bool readable = true;
         int unknown = 0;
         var columns = new ColumnSchema?[LastNamed(headings) + 1];
         for (int i = 0; i < columns.Length; i++)
         {
-            ColumnSchema? column = schema.Find(headings[i]);
+            ColumnSchema? column = schema.Find(headings[i], unit);
             if (column is null && Importing.ImportColumns.Holds(headings[i]))
             {
                 continue;
@@ -31,7 +31,7 @@ internal static class HeadingCheck
             else if (column is null)
             {
                 problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownColumn, source, headings[i], $"{schema.Name} has no column \"{headings[i]}\".", headings[i],
-                    NearestName.Find(headings[i], schema.Columns.Select(known => known.Name))));
+                    NearestName.Find(headings[i], schema.Columns.Select(known => known.NameFor(unit)))));
             }
             else if (Array.IndexOf(columns, column) >= 0)
             {
@@ -49,8 +49,8 @@ internal static class HeadingCheck
 
         foreach (ColumnSchema missing in schema.Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0))
         {
-            problems.Add(ProblemCatalog.Make(ProblemCodes.MissingColumn, source, null, $"{schema.Name} lacks the column {missing.Name}.", null,
-                NearestName.Find(missing.Name, headings.Where(heading => schema.Find(heading) is null))));
+            problems.Add(ProblemCatalog.Make(ProblemCodes.MissingColumn, source, null, $"{schema.Name} lacks the column {missing.NameFor(unit)}.", null,
+                NearestName.Find(missing.NameFor(unit), headings.Where(heading => schema.Find(heading, unit) is null))));
             readable = false;
         }
 

@@ -13,18 +13,23 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
 
     // Beyond this the file is not the table it is named after, and a list of its faults helps nobody.
     private const int MaxRowsInError = 10_000;
+    private const int MaxProblemsOfAStoppedFile = 10;
 
     public FileCount Read<T>(TableInput input, TableSchema schema, List<T> rows)
         where T : class, IRecordRow
     {
         var counts = new RowCounts();
         int firstRow = rows.Count;
+        int firstProblem = problems.Count;
         try
         {
             var quotes = new Dictionary<long, CsvMalformedReason>();
             using InputReading reading = input.Open(
                 options => options with
                 {
+                    // The mappers know a column by its one name.
+                    NormalizeHeaderName = heading => schema.Find(heading, settings.LengthUnit)?.Key ?? HeadingKey.Of(heading),
+
                     // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
                     OnMalformedRecord = record => _ = record.Reason == CsvMalformedReason.StrayQuote || quotes.TryAdd(record.LineNumber, record.Reason),
                 },
@@ -54,6 +59,11 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         // No result may rest on part of a file: its rows are taken back.
         void Stop(string code, string message)
         {
+            if (problems.Count - firstProblem > MaxProblemsOfAStoppedFile)
+            {
+                problems.RemoveRange(firstProblem + MaxProblemsOfAStoppedFile, problems.Count - firstProblem - MaxProblemsOfAStoppedFile);
+            }
+
             problems.Add(ProblemCatalog.Make(code, new SourceLine(input.File, 0), null, message));
             tables.Unreadable.Add(schema.Name);
             rows.RemoveRange(firstRow, rows.Count - firstRow);
@@ -74,7 +84,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
             return;
         }
 
-        ColumnSchema?[]? columns = HeadingCheck.Run(new SourceLine(file, reading.Line), schema, headings, problems);
+        ColumnSchema?[]? columns = HeadingCheck.Run(new SourceLine(file, reading.Line), schema, settings.LengthUnit, headings, problems);
         if (columns is null)
         {
             tables.Unreadable.Add(schema.Name);

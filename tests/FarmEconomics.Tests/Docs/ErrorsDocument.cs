@@ -35,6 +35,12 @@ internal static class ErrorsDocument
         foreach (ProblemKind kind in ProblemCatalog.All)
         {
             text.Append($"\n## {kind.Code}\n\n**{kind.Title}** ({Word(kind)}). {kind.Meaning} {kind.Mend}\n");
+            if (!Directory.Exists(Path.Combine(TestFolders.BadRecords, kind.Code)))
+            {
+                text.Append("\nNo folder shows it by itself.\n");
+                continue;
+            }
+
             WriteFiles(text, kind.Code);
             text.Append($"\n```text\n{File.ReadAllText(Path.Combine(TestFolders.BadRecords, kind.Code, "expected.txt"))}```\n");
         }
@@ -52,6 +58,20 @@ internal static class ErrorsDocument
             if (name.EndsWith(".absent", StringComparison.Ordinal))
             {
                 text.Append($"\nNo `{Path.GetFileNameWithoutExtension(name)}`.\n");
+            }
+            else if (Path.GetExtension(name) is ".repeat" or ".size" or ".link")
+            {
+                string content = File.ReadAllText(file).TrimEnd('\n');
+                text.Append(Path.GetExtension(name) switch
+                {
+                    ".size" => $"\n`{Path.GetFileNameWithoutExtension(name)}` of {content} bytes.\n",
+                    ".link" => $"\n`{Path.GetFileNameWithoutExtension(name)}`, a link to {content}.\n",
+                    _ => $"\n`{Path.GetFileNameWithoutExtension(name)}`: what stands between braces, as often as the first line says\n\n```csv\n{content}\n```\n",
+                });
+            }
+            else if (name.EndsWith(".sheet.xml", StringComparison.Ordinal))
+            {
+                text.Append($"\nThe sheet `{name[..name.IndexOf('.', StringComparison.Ordinal)]}` of a workbook{(name.Contains(".hidden.", StringComparison.Ordinal) ? ", hidden" : "")}\n\n```xml\n{File.ReadAllText(file).TrimEnd('\n')}\n```\n");
             }
             else if (name.EndsWith(".csv", StringComparison.Ordinal))
             {

@@ -17,7 +17,7 @@ namespace FarmEconomics.Files.Workbooks.Reading;
 internal sealed record ConvertedSheet(byte[] Csv, int[] RowOfLine, Dictionary<int, List<CellFault>> Faults, IReadOnlyList<Problem> Remarks, int RowsPassedOver);
 
 /// <summary>Turns the rows of one sheet into CSV.</summary>
-internal sealed class SheetConverter(string file, TableSchema schema, CellValues values)
+internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit unit, CellValues values)
 {
     private const int MaxCsvBytes = 256 << 20;
     private const int MaxColumns = 16_384;
@@ -174,7 +174,7 @@ internal sealed class SheetConverter(string file, TableSchema schema, CellValues
             _headings[cell.Column - 1] = Plain(cell).Trim();
         }
 
-        _columns = [.. _headings.Select(schema.Find)];
+        _columns = [.. _headings.Select(heading => schema.Find(heading, unit))];
         WriteLine(_headingRow, _headings);
         foreach ((int row, List<RawCell> cells) in _top.Skip(at + 1))
         {
@@ -188,11 +188,11 @@ internal sealed class SheetConverter(string file, TableSchema schema, CellValues
 
     private bool HasRequiredHeadings(List<RawCell> cells)
     {
-        HashSet<string> known = [.. cells.Select(cell => schema.Find(Plain(cell))?.Name ?? "")];
+        HashSet<string> known = [.. cells.Select(cell => schema.Find(Plain(cell), unit)?.Name ?? "")];
         return schema.Columns.All(column => !column.Required || known.Contains(column.Name));
     }
 
-    private int KnownHeadings(List<RawCell> cells) => cells.Count(cell => schema.Find(Plain(cell)) is not null);
+    private int KnownHeadings(List<RawCell> cells) => cells.Count(cell => schema.Find(Plain(cell), unit) is not null);
 
     private void Write(int row, List<RawCell> cells)
     {

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Xml;
 using DocumentFormat.OpenXml.Packaging;
 using FarmEconomics.Files.Inputs;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 
@@ -26,7 +27,7 @@ internal static class WorkbookReader
     public static IReadOnlyList<SheetEntry> Sheets(string path) => Read(path, (_, workbook) => workbook.Sheets);
 
     /// <summary>The rows of one sheet as CSV.</summary>
-    public static ConvertedSheet Convert(string path, string sheetId, string file, TableSchema schema, char decimalMark) =>
+    public static ConvertedSheet Convert(string path, string sheetId, string file, TableSchema schema, FarmSettings settings) =>
         Read(path, (document, workbook) =>
         {
             if (document.GetPartById(sheetId) is not WorksheetPart part)
@@ -38,9 +39,9 @@ internal static class WorkbookReader
                 document.SharedStringTablePart is { } strings ? SharedStrings.Read(strings.GetStream(FileMode.Open, FileAccess.Read)) : [],
                 document.WorkbookStylesPart is { } styles ? DateStyles.Read(styles.GetStream(FileMode.Open, FileAccess.Read)) : DateStyles.None,
                 workbook.Date1904,
-                decimalMark);
+                settings.DecimalMark);
             using Stream stream = part.GetStream(FileMode.Open, FileAccess.Read);
-            return new SheetConverter(file, schema, values).Convert(stream);
+            return new SheetConverter(file, schema, settings.LengthUnit, values).Convert(stream);
         });
 
     /// <summary>A reader of untrusted XML: no document types, nothing fetched from elsewhere.</summary>
