@@ -15,9 +15,9 @@ public static class BasisChange
     {
         ArgumentNullException.ThrowIfNull(records);
         Pool found = records.FindPool(pool) ?? throw new ArgumentException($"There is no pool '{pool}'. Pools: {string.Join(", ", records.Pools.Select(each => each.Name))}.", nameof(pool));
-        if (!Costing.Basis.TryParse(basis, out _))
+        if (!Basis.TryParse(basis, out _))
         {
-            throw new ArgumentException($"'{basis}' is not a basis. Bases: {string.Join(", ", Costing.Basis.KnownNames)}.", nameof(basis));
+            throw new ArgumentException($"'{basis}' is not a basis. Bases: {string.Join(", ", Basis.KnownNames)}.", nameof(basis));
         }
 
         PoolRow changed = new()

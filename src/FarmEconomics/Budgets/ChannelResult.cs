@@ -10,7 +10,7 @@ namespace FarmEconomics.Budgets;
 /// <param name="CropYear">The crop year of the produce.</param>
 /// <param name="QuantityValue">What left through it, as it stands in output: sale amounts, share income, household use at list value.</param>
 /// <param name="Fees">The channel's fees.</param>
-/// <param name="DirectCosts">Books rows naming the channel.</param>
+/// <param name="DirectCosts">Books rows naming the channel, without wages: the margin is before labor.</param>
 /// <param name="Hours">Hours naming the channel.</param>
 /// <param name="Known">What the season's records can't tell.</param>
 public sealed record ChannelResult(Channel Channel, int CropYear, Money QuantityValue, Money Fees, Money DirectCosts, Hours Hours, Availability Known)
@@ -41,7 +41,7 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
 
             Pool pool = book.Trace.Records.PoolOf(channel);
             List<Charge> named = book.Charges.Where(charge => charge.Pool == pool && charge.HomeYear == year).ToList();
-            Money costs = Money.Sum(named.Where(charge => charge.Origin is ExpenseRow).Select(charge => charge.Amount));
+            Money costs = Money.Sum(named.Where(charge => charge.Origin is ExpenseRow && charge.Stream == CostStream.Cash).Select(charge => charge.Amount));
             results.Add(new ChannelResult(channel, year, value, fees, costs, new Hours(named.Sum(charge => charge.Hours)), known));
         }
 

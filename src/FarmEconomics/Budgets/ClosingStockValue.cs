@@ -1,4 +1,3 @@
-using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;

@@ -1,5 +1,6 @@
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Costing;
 

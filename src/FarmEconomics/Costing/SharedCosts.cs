@@ -66,14 +66,15 @@ public sealed class SharedCosts
         }
 
         Matrix<double> full = q.RowCount == 0 ? r : (Matrix<double>.Build.DenseIdentity(q.RowCount) - q).LU().Solve(r);
+        bool[,] reached = Reached(q, r);
         decimal[,] shares = new decimal[full.RowCount, full.ColumnCount];
         for (int i = 0; i < full.RowCount; i++)
         {
             for (int j = 0; j < full.ColumnCount; j++)
             {
-                // A solve leaves dust around 0 where a target can't be reached: no cost may land there.
+                // A solve may leave dust around 0 where a target can't be reached: no cost may land there.
                 decimal share = decimal.Round((decimal)full[i, j], ShareDecimals, MidpointRounding.AwayFromZero);
-                shares[i, j] = Math.Max(0m, share);
+                shares[i, j] = reached[i, j] ? Math.Max(0m, share) : 0m;
             }
         }
 
@@ -93,6 +94,34 @@ public sealed class SharedCosts
 
         Matrix<double> transposed = (Matrix<double>.Build.DenseIdentity(own.Count) - ToPools).Transpose();
         return transposed.LU().Solve(Vector<double>.Build.DenseOfEnumerable(own)).ToArray();
+    }
+
+    /// <summary>Which targets each pool reaches, directly or through pools.</summary>
+    private static bool[,] Reached(Matrix<double> q, Matrix<double> r)
+    {
+        bool[,] reached = new bool[r.RowCount, r.ColumnCount];
+        for (int i = 0; i < r.RowCount; i++)
+        {
+            HashSet<int> seen = [i];
+            Queue<int> waiting = new(seen);
+            while (waiting.TryDequeue(out int at))
+            {
+                for (int j = 0; j < r.ColumnCount; j++)
+                {
+                    reached[i, j] |= r[at, j] > 0.0;
+                }
+
+                for (int k = 0; k < q.ColumnCount; k++)
+                {
+                    if (q[at, k] > 0.0 && seen.Add(k))
+                    {
+                        waiting.Enqueue(k);
+                    }
+                }
+            }
+        }
+
+        return reached;
     }
 
     /// <summary>Step-down ignores service to pools already closed, direct all service to pools; the rest of the row is scaled up to 1.</summary>

@@ -1,5 +1,3 @@
-using FarmEconomics.Costing;
-
 namespace FarmEconomics.Records;
 
 /// <summary>Names and fallbacks of the built-in pools, in one place.</summary>

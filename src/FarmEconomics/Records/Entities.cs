@@ -119,7 +119,7 @@ public sealed class Pool
         Index = index;
         Row = row;
         Name = row.Pool.Trim();
-        Basis = Costing.Basis.Parse(row.Basis);
+        Basis = Basis.Parse(row.Basis);
     }
 
     /// <summary>Position among the farm's pools: the built-in ones first, then the table's, then one per channel.</summary>
@@ -132,10 +132,10 @@ public sealed class Pool
     public string Name { get; }
 
     /// <summary>How it is shared out.</summary>
-    public Costing.Basis Basis { get; }
+    public Basis Basis { get; }
 
     /// <summary>The basis used when the first has no weights at all; only built-in pools have one.</summary>
-    public Costing.Basis? Fallback { get; internal init; }
+    public Basis? Fallback { get; internal init; }
 
     /// <summary>The channel whose pool it is, or null.</summary>
     public Channel? Channel { get; internal init; }

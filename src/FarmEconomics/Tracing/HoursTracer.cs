@@ -1,5 +1,5 @@
-using FarmEconomics.Costing;
 using FarmEconomics.Records;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 

@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
@@ -119,7 +120,7 @@ internal sealed class LotLedger
             return;
         }
 
-        decimal[] parts = Costing.LargestRemainder.SplitExactly(quantity, weights);
+        decimal[] parts = LargestRemainder.SplitExactly(quantity, weights);
         for (int i = 0; i < enterprises.Count; i++)
         {
             if (parts[i] > 0m || (quantity == 0m && weights[i] > 0m))

@@ -38,7 +38,15 @@ internal sealed class FarmBuilder
     internal FarmBuilder Planting(string planting, string crop, string bed, decimal feet, string inBed, string? outOfBed = null, string? sown = null, decimal? trays = null, int? cropYear = null) =>
         Add(Tables.Plantings, "plantings", new PlantingRow
         {
-            Planting = planting, Crop = crop, Bed = bed, BedFeet = feet, InBed = Day(inBed), OutOfBed = Maybe(outOfBed), Sown = Maybe(sown), Trays = trays, CropYear = cropYear,
+            Planting = planting,
+            Crop = crop,
+            Bed = bed,
+            BedFeet = feet,
+            InBed = Day(inBed),
+            OutOfBed = Maybe(outOfBed),
+            Sown = Maybe(sown),
+            Trays = trays,
+            CropYear = cropYear,
         });
 
     /// <summary>A harvest of a planting.</summary>
@@ -79,7 +87,15 @@ internal sealed class FarmBuilder
     internal FarmBuilder Spend(string date, decimal amount, string category, string? crop = null, string? planting = null, string? channel = null, string? pool = null, decimal? farmPercent = null, int? cropYear = null) =>
         Add(Tables.Expenses, "expenses", new ExpenseRow
         {
-            Date = Day(date), Amount = amount, Category = category, Crop = crop, Planting = planting, Channel = channel, Pool = pool, FarmPercent = farmPercent, CropYear = cropYear,
+            Date = Day(date),
+            Amount = amount,
+            Category = category,
+            Crop = crop,
+            Planting = planting,
+            Channel = channel,
+            Pool = pool,
+            FarmPercent = farmPercent,
+            CropYear = cropYear,
         });
 
     internal FarmBuilder Category(string category, ExpenseClass kind, StatementLine? line = null, string? pool = null, VariesWith? varies = null, string? taxLine = null) =>
@@ -100,8 +116,17 @@ internal sealed class FarmBuilder
     internal FarmBuilder Asset(string asset, string pool, string inService, decimal cost, decimal life, decimal? salvage = null, decimal? farmPercent = null, decimal? grant = null, decimal? repairs = null, decimal? insuranceTax = null, string? retired = null) =>
         Add(Tables.Assets, "assets", new AssetRow
         {
-            Asset = asset, Pool = pool, InService = Day(inService), Cost = cost, LifeYears = life, Salvage = salvage, FarmPercent = farmPercent, Grant = grant,
-            RepairsPercent = repairs, InsuranceTaxPercent = insuranceTax, Retired = Maybe(retired),
+            Asset = asset,
+            Pool = pool,
+            InService = Day(inService),
+            Cost = cost,
+            LifeYears = life,
+            Salvage = salvage,
+            FarmPercent = farmPercent,
+            Grant = grant,
+            RepairsPercent = repairs,
+            InsuranceTaxPercent = insuranceTax,
+            Retired = Maybe(retired),
         });
 
     internal FarmRecords Link() => FarmRecords.Link(Tables, Settings);

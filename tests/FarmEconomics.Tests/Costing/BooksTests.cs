@@ -31,6 +31,15 @@ public class BooksTests
     }
 
     [Fact]
+    public void Wages_NamingAChannel_StandOnTheLaborLineNotInItsMargin()
+    {
+        SeasonReview season = Farm().Spend("2025-05-01", 40, "wages", channel: "stand").Season(2025);
+        Assert.Equal([0m, 40m], season.Plantings.Select(budget => budget.LaborCost.Amount));
+        Assert.Equal(140m, season.Channels.Single(channel => channel.Channel.Name == "stand").Margin.Amount);
+        season.AssertProven();
+    }
+
+    [Fact]
     public void Expense_NamingAChannelThatGivesAway_FollowsItsCratesElseIsNotAssigned()
     {
         SeasonReview given = Farm().Pick("2025-07-02", "a", 10).Sell("2025-07-02", "beets", "given", 10).Spend("2025-07-02", 9, "delivery", channel: "given").Season(2025);

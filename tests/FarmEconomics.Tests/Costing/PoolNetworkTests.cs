@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
+using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
@@ -25,8 +26,8 @@ public class PoolNetworkTests
         Assert.Equal([200.00m, 500.00m], new[] { "b", "k" }.Select(season.PoolNamed("heat").Charged));
 
         // Gross flows solve P = 1000 + 0.8 H, H = 700 + 0.9 P: P = 1560 / 0.28, H = 1600 / 0.28.
-        Assert.Equal(Units.Money.Rounded((1560m / 0.28m) - 1000m), season.PoolNamed("power").ReceivedFromPools);
-        Assert.Equal(Units.Money.Rounded(0.8m * 1600m / 0.28m), season.PoolNamed("heat").PassedToPools);
+        Assert.Equal(Money.Rounded((1560m / 0.28m) - 1000m), season.PoolNamed("power").ReceivedFromPools);
+        Assert.Equal(Money.Rounded(0.8m * 1600m / 0.28m), season.PoolNamed("heat").PassedToPools);
     }
 
     [Fact]
@@ -120,6 +121,19 @@ public class PoolNetworkTests
         Assert.DoesNotContain("W508", farm.Season(2025).Codes());
         Assert.Contains("W508", farm.Spend("2025-07-01", 40, "electricity", pool: "power", farmPercent: 80).Season(2025).Codes());
         Assert.Contains("W508", Farm().Pool("power", "measured").Use("power", "household", 1).Asset("panels", "power", "2025-01-01", 1000, 10, farmPercent: 70).Season(2025).Codes());
+    }
+
+    [Fact]
+    public void Solve_NearlyClosedCircle_ChargesNothingOutOfReach()
+    {
+        // Pools 0 and 1 hand nearly all to each other and the rest to the first target; pool 2 serves both and the second target.
+        const double Leak = 1e-7;
+        SharedCosts solved = SharedCosts.Solve(
+            new[,] { { 0.0, 1.0 - Leak, 0.0 }, { 1.0 - Leak, 0.0, 0.0 }, { 0.3, 0.3, 0.0 } }, new[,] { { Leak, 0.0 }, { Leak, 0.0 }, { 0.0, 0.4 } }, SharingMethod.Reciprocal);
+        Assert.Equal([0m, 0m], new[] { solved.Shares[0, 1], solved.Shares[1, 1] });
+        Close.To(1m, solved.Shares[0, 0], 0.00000001m);
+        Close.To(0.6m, solved.Shares[2, 0], 0.00000001m);
+        Close.To(0.4m, solved.Shares[2, 1], 0.00000001m);
     }
 
     [Fact]

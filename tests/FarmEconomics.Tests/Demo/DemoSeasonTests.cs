@@ -13,7 +13,7 @@ public class DemoSeasonTests
     private static readonly Lazy<FarmReview> Demo = new(() =>
     {
         FarmFolder folder = FarmFolder.Open(Path.Combine(Repository.Root, "demo-data"));
-        Assert.Empty(folder.Problems.Where(problem => problem.Severity == Severity.Error));
+        Assert.DoesNotContain(folder.Problems, problem => problem.Severity == Severity.Error);
         return folder.Review!;
     });
 

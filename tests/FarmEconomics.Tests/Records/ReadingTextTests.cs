@@ -64,8 +64,8 @@ public class ReadingTextTests
     [Fact]
     public void BasisWords_All_AreThoseTheEngineKnows()
     {
-        Assert.Equal(Costing.Basis.KnownNames.Order(), BasisWords.All.Order());
-        Assert.All(BasisWords.Allowed, word => Assert.True(Costing.Basis.TryParse(word, out _)));
+        Assert.Equal(Basis.KnownNames.Order(), BasisWords.All.Order());
+        Assert.All(BasisWords.Allowed, word => Assert.True(Basis.TryParse(word, out _)));
         Assert.True(BasisWords.TryParse("Labor Hours: Harvest", out string basis));
         Assert.Equal("labor-hours:harvest", basis);
         Assert.False(BasisWords.TryParse("bed-feet:harvest", out _));

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tracing;
 using Xunit;
@@ -106,7 +107,7 @@ public class CropYearTests
     public void CropHarvest_BeforeAnyPlanting_IsAnError()
     {
         RecordsException stopped = Assert.Throws<RecordsException>(() => Farm().Planting("a", "garlic", "bed 1", 20, "2025-04-01").PickCrop("2025-03-01", "garlic", 10).AsOf("2025-12-31").Review());
-        Assert.Equal("E401", Assert.Single(stopped.Problems).Code);
+        Assert.Equal(ProblemCodes.HarvestTooEarly, Assert.Single(stopped.Problems).Code);
     }
 
     [Fact]

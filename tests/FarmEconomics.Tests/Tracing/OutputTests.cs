@@ -22,7 +22,7 @@ public class OutputTests
     public void Fee_IsACostOnTheSellingLineNotADeduction()
     {
         SeasonReview season = Farm().Sell("2025-06-01", "kale", "market", 10, 1.11m).Season(2025);
-        Assert.Equal(11.10m, season.CropNamed("kale").Output.Amount);
+        Assert.Equal(11.10m, season.CropNamed("kale").SalesValue.Amount);
         Assert.Equal(0.56m, season.CropNamed("kale").Sums.Selling.Amount); // 5 % of 11.10 = 0.555, away from zero
         season.AssertProven();
     }

@@ -12,7 +12,7 @@ public static partial class RecordSchema
         new("pools", "a shared cost and how it is shared out",
         [
             Must("pool", Name, "The pool's name."),
-            Must("basis", Basis, "What it is shared out by; `labor-hours:STAGE` counts the hours of one stage.") with { Allowed = BasisWords.All },
+            Must("basis", ColumnType.Basis, "What it is shared out by; `labor-hours:STAGE` counts the hours of one stage.") with { Allowed = BasisWords.All },
             Pick<StatementLine>("statement_line", "The line of the enterprise budget its money stands on.", required: true),
             Col("structure", Name, "The structure it serves, as named in beds; blank: the whole farm."),
             Col("capacity", Number, "What it can give in a crop year.") with { Unit = "unit of its basis" },

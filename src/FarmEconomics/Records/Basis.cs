@@ -1,6 +1,4 @@
-using FarmEconomics.Records;
-
-namespace FarmEconomics.Costing;
+namespace FarmEconomics.Records;
 
 /// <summary>The ways a pool can be shared out.</summary>
 public enum BasisKind

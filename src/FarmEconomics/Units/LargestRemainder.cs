@@ -1,6 +1,4 @@
-using FarmEconomics.Units;
-
-namespace FarmEconomics.Costing;
+namespace FarmEconomics.Units;
 
 /// <summary>
 /// Splits a total so that the parts sum to it exactly: every part gets the floor of its exact share, and what is left over goes,
@@ -102,7 +100,8 @@ public static class LargestRemainder
         {
             if (weights[i] > 0m)
             {
-                parts[i] = total * (weights[i] / sum);
+                // Multiplied first: a third of 18 is 6, not 5.99...
+                parts[i] = total * weights[i] / sum;
                 left -= parts[i];
             }
         }

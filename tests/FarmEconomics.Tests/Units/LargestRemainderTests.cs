@@ -1,10 +1,9 @@
 using CsCheck;
-using FarmEconomics.Costing;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
 using Xunit;
 
-namespace FarmEconomics.Tests.Costing;
+namespace FarmEconomics.Tests.Units;
 
 /// <summary>Splitting a total: what must hold for any total and weights (largest remainder, Hamilton's method of apportionment).</summary>
 public class LargestRemainderTests
@@ -63,11 +62,15 @@ public class LargestRemainderTests
         },
         iter: 5000);
 
+    /// <summary>Only a tie of remainders looks at the order, and it moves one cent.</summary>
     [Fact]
-    public void Order_OfDifferentWeights_MovesNoCent() => Split.Where((_, weights) => weights.Distinct().Count() == weights.Length).Sample(
-        (total, weights) => Assert.Equal(
-            LargestRemainder.Split(total, weights).Order(Comparer<Money>.Create((a, b) => a.Amount.CompareTo(b.Amount))),
-            LargestRemainder.Split(total, [.. weights.Reverse()]).Order(Comparer<Money>.Create((a, b) => a.Amount.CompareTo(b.Amount)))),
+    public void Order_OfTheWeights_MovesACentAtMost() => Split.Sample(
+        (total, weights) =>
+        {
+            Money[] parts = LargestRemainder.Split(total, weights);
+            Money[] turned = LargestRemainder.Split(total, [.. weights.Reverse()]);
+            Assert.All(Enumerable.Range(0, parts.Length), i => Close.To(parts[i].Amount, turned[parts.Length - 1 - i].Amount, 0.01m));
+        },
         iter: 5000);
 
     [Fact]
@@ -75,7 +78,7 @@ public class LargestRemainderTests
         (total, weights) =>
         {
             decimal[] parts = LargestRemainder.SplitExactly(total.Amount, weights);
-            Assert.Equal(total.Amount, parts.Sum());
+            Close.To(total.Amount, parts.Sum(), 0.00000000000000000001m);
             for (int i = 0; i < parts.Length; i++)
             {
                 Close.To(total.Amount * weights[i] / weights.Sum(), parts[i], 0.0000000001m);

@@ -1,0 +1,68 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using Xunit;
+
+namespace FarmEconomics.Tests.Generators;
+
+/// <summary>A property over random farms says little if the farms are dull: what the proof is about must happen often enough.</summary>
+public class RandomFarmCoverageTests
+{
+    [Fact]
+    public void RandomFarms_HoldWhatTheProofIsAbout()
+    {
+        Dictionary<string, int> seen = [];
+        for (uint seed = 1; seed <= 300; seed++)
+        {
+            FarmReview review = new RandomFarm(seed, distinctDays: false).Farm.Review();
+            List<SeasonReview> seasons = review.Charges.Years.Select(year => review.Season(year)).ToList();
+            foreach (Outside where in Enum.GetValues<Outside>())
+            {
+                Count($"money {where}", seasons.Exists(season => season.OutsideTotal(where) != 0m));
+            }
+
+            Count("carried", seasons.Exists(season => season.Carried.Amount != 0m));
+            Count("hours carried", seasons.Exists(season => season.CarriedHours != 0m));
+            Count("unmatched", review.Trace.Enterprises.Any(enterprise => enterprise.Unmatched > 0m));
+            Count("held too long", seasons.Exists(season => season.Problems.Any(problem => problem.Code == "W403")));
+            Count("share income", review.Trace.ShareIncome.Values.Any(income => income.Amount > 0m));
+            Count("closing stock", seasons.Exists(season => season.Farm.Sums.ClosingStock.Amount > 0m));
+            Count("estimated hours", seasons.Exists(season => season.Farm.Sums.EstimatedHours > 0m));
+            Count("refund", review.Records.Expenses.Any(row => row.Amount < 0m));
+            Count("perennial", review.Records.Plantings.Any(planting => planting.Crop.Perennial));
+            Count("crop year not from January", review.Records.Settings.CropYearStartMonth != 1);
+            Count("pool money through another pool", seasons.Exists(season => season.Pools.Any(pool => pool.ReceivedFromPools.Amount > 0m)));
+            Count("circle of pools", seasons.Exists(season => HasCircle(season.Network)));
+            Count("unknown costs", seasons.Exists(season => season.Known.Costs is not null));
+        }
+
+        Assert.All(seen, pair => Assert.True(pair.Value >= 15, $"{pair.Key}: only {pair.Value} of 300 farms"));
+
+        void Count(string what, bool happened) => seen[what] = seen.GetValueOrDefault(what) + (happened ? 1 : 0);
+    }
+
+    private static bool HasCircle(PoolNetwork network)
+    {
+        int count = network.Users.Count;
+        bool[,] reaches = new bool[count, count];
+        for (int i = 0; i < count; i++)
+        {
+            for (int j = 0; j < count; j++)
+            {
+                reaches[i, j] = i != j && network.Users[i].OfPool[j] > 0m;
+            }
+        }
+
+        for (int k = 0; k < count; k++)
+        {
+            for (int i = 0; i < count; i++)
+            {
+                for (int j = 0; j < count; j++)
+                {
+                    reaches[i, j] |= reaches[i, k] && reaches[k, j];
+                }
+            }
+        }
+
+        return Enumerable.Range(0, count).Any(i => reaches[i, i]);
+    }
+}
