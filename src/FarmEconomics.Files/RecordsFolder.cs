@@ -56,7 +56,7 @@ public static class RecordsFolder
             farmSettings,
             [.. problems.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
             counts,
-            [.. RecordSchema.Tables.Where(schema => !schema.Required && !tables.Present.Contains(schema.Name) && schema.Without is not null)
+            [.. RecordSchema.Tables.Where(schema => !schema.Required && !schema.IsAid && !tables.Present.Contains(schema.Name))
                 .Select(schema => new MissingTable(schema.Name, schema.Without!))])
         {
             Inputs = inputs,

@@ -39,7 +39,13 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw new InputException(ProblemCodes.FileUnreadable, $"{File} can't be opened: {fault.Message}");
+            string why = fault switch
+            {
+                UnauthorizedAccessException => "you have no right to read it",
+                FileNotFoundException or DirectoryNotFoundException => "it is a link that leads to no file",
+                _ => "another program may hold it",
+            };
+            throw new InputException(ProblemCodes.FileUnreadable, $"{File} can't be opened: {why}.");
         }
     }
 }

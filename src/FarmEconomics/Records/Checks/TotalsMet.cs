@@ -11,7 +11,7 @@ internal static class TotalsMet
     {
         foreach (ControlTotal total in ControlTotals.Of(context.Tables, context.Settings))
         {
-            if (total.IsMet == true)
+            if (total.IsMet != false)
             {
                 continue;
             }
@@ -25,9 +25,10 @@ internal static class TotalsMet
                 _ => "",
             };
             string what = $"{row.Table.Trim()} {row.Measure.Trim()}{span}";
-            context.Report(ProblemCodes.TotalMissed, row, "amount", total.Difference is { } difference
-                ? $"{what}: the records hold {total.Found:0.####}, the total is {row.Amount:0.####}: {Math.Abs(difference):0.####} too {(difference < 0m ? "little" : "much")} (tolerance {row.Tolerance ?? 0m:0.####})."
-                : $"{what} can't be compared: {total.NotAvailable}.", $"{row.Amount}");
+            decimal difference = total.Difference!.Value;
+            context.Report(ProblemCodes.TotalMissed, row, "amount",
+                $"{what}: the records hold {total.Found:0.####}, the total is {row.Amount:0.####}: {Math.Abs(difference):0.####} too {(difference < 0m ? "little" : "much")} (tolerance {row.Tolerance ?? 0m:0.####}).",
+                $"{row.Amount}");
         }
     }
 }

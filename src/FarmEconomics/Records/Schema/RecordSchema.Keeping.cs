@@ -13,7 +13,7 @@ public static partial class RecordSchema
             Must("alias", Text, "The name as it is also written."),
             Must("name", Text, "The name it stands for."),
         ])
-        { Without = "Without aliases.csv every name must be written as its own table has it." },
+        { IsAid = true, Without = "Without aliases.csv every name must be written as its own table has it." },
         new("imports", "how one column of a table is filled from a file of another program; the import command reads and writes it",
         [
             Must("import", Text, "The name of the mapping; its rows belong together."),
@@ -25,6 +25,6 @@ public static partial class RecordSchema
             Col("becomes", Text, "What takes its place; blank: the field is left blank."),
             Col("format", Text, "How the source writes it: a date format such as MM/DD/YYYY, `negative` (the sign is turned), `absolute` (the sign is dropped), `decimal-comma`; several separated by `;`."),
         ])
-        { Without = "Without imports.csv no mapping for files of other programs is remembered." },
+        { IsAid = true, Without = "Without imports.csv no mapping for files of other programs is remembered." },
     ];
 }

@@ -12,6 +12,9 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
     /// <summary>True when no review is possible without it.</summary>
     public bool Required { get; init; }
 
+    /// <summary>True for a table that helps to read the others and holds nothing of the farm itself: nothing is lost without it.</summary>
+    public bool IsAid { get; init; }
+
     /// <summary>One sentence on what can't be said without the table; null for required tables.</summary>
     public string? Without { get; init; }
 

@@ -1,6 +1,4 @@
-using FarmEconomics.Records;
-
-namespace FarmEconomics.Costing;
+namespace FarmEconomics.Records;
 
 /// <summary>Energy of an electrical load.</summary>
 public static class LoadEnergy
