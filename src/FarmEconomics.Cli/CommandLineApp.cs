@@ -18,6 +18,7 @@ internal static class CommandLineApp
             ImportCommand.Create(),
             ReviewCommand.Create(),
             ExplainCommand.Create(),
+            PricesCommand.Create(),
         };
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)

@@ -108,6 +108,7 @@ public static class RecordsFolder
         "use" => reader.Read(file, schema, tables.Use),
         "loads" => reader.Read(file, schema, tables.Loads),
         "assets" => reader.Read(file, schema, tables.Assets),
+        "limits" => reader.Read(file, schema, tables.Limits),
         "totals" => reader.Read(file, schema, tables.Totals),
         "aliases" => reader.Read(file, schema, tables.Aliases),
         "imports" => reader.Read(file, schema, tables.Imports),

@@ -85,6 +85,9 @@ internal sealed partial class LoadMap;
 [CsvRecordMap(typeof(AssetRow)), CsvIgnoreBase]
 internal sealed partial class AssetMap;
 
+[CsvRecordMap(typeof(LimitRow)), CsvIgnoreBase]
+internal sealed partial class LimitMap;
+
 [CsvRecordMap(typeof(TotalRow)), CsvIgnoreBase]
 internal sealed partial class TotalMap;
 

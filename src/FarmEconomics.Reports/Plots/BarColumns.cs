@@ -33,7 +33,7 @@ internal sealed class BarColumns
     internal Color InnerColor { get; init; } = Palette.Dark;
 
     /// <summary>Figure height for so many bars: at most half a printed page.</summary>
-    internal static int HeightFor(int bars, int columns) => Math.Clamp(130 + (18 * (((bars - 1) / columns) + 1)), 200, 480);
+    internal static int HeightFor(int bars, int columns) => Math.Min(480, 104 + (24 * (((bars - 1) / columns) + 1)));
 
     internal void Draw(double width, int columns, string axis, Func<double, string> tick)
     {

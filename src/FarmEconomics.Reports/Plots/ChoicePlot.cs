@@ -52,7 +52,7 @@ public static class ChoicePlot
             canvas.Line(scale[rows[i].Values.Min()], y, scale[rows[i].Values.Max()], y, Palette.Middle, 2);
             for (int k = 0; k < ways.Count; k++)
             {
-                canvas.Dot(scale[rows[i].Values[k]], y, 10, Palette.Of(k, ways.Count + 1), Palette.White, Shapes[k % Shapes.Length]);
+                canvas.Dot(scale[rows[i].Values[k]], y + ((k - ((ways.Count - 1) / 2.0)) * 5), 9, Palette.Of(k, ways.Count + 1), Palette.White, Shapes[k % Shapes.Length]);
             }
         }
 

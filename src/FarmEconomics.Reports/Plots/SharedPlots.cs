@@ -56,7 +56,7 @@ public static class SharedPlots
         List<int> tight = Enumerable.Range(0, months.Count).Where(i => months[i].Used > Given(months[i].Month, arrayKilowatts)).ToList();
         string title = tight.Count == 0 ? $"In every month of {season.CropYear} the loads stay below what {arrayKilowatts:0.##} kW of panels give at the reference place"
             : $"In {Phrase.List(tight.ConvertAll(i => months[i].Month.ToString("MMM")))} the loads exceed what {arrayKilowatts:0.##} kW of panels give at the reference place";
-        Canvas canvas = new(title, Width, BarColumns.HeightFor(12, 1) + 50);
+        Canvas canvas = new(title, Width, BarColumns.HeightFor(12, 1) + 20);
         List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i, shown.Count + 1)).ToList();
         double x = 10;
         for (int i = 0; i < shown.Count; i++)
@@ -91,7 +91,7 @@ public static class SharedPlots
         }
 
         string unit = SharedTables.Unit(season, result);
-        Canvas canvas = new($"{Phrase.Sentence(users[0].Name)} took {Phrase.Percent(users[0].Weight / result.Users.Total)} of the {result.Pool.Name} in {season.CropYear}", Width, BarColumns.HeightFor(users.Count, 1) + 10);
+        Canvas canvas = new($"{Phrase.Sentence(users[0].Name)} took {Phrase.Percent(users[0].Weight / result.Users.Total)} of what {result.Pool.Name} gave in {season.CropYear}", Width, BarColumns.HeightFor(users.Count, 1) - 16);
         new BarColumns(
             canvas,
             users.ConvertAll(user => new BarItem(user.Name, [(double)user.Weight], $"{Looks.Number(user.Weight, Look.Quantity)} ({Phrase.Percent(user.Weight / result.Users.Total)})")),

@@ -12,21 +12,20 @@ public static class PoolTables
     {
         ReportTable table = new ReportTable($"Shared costs of {season.CropYear} and where they went", season.Settings.Currency)
             .Column("Pool").Column("Shared out by").Column("Cash", Look.WholeMoney).Column("Labor", Look.WholeMoney).Column("Ownership", Look.WholeMoney).Column("Hours", Look.Hours)
-            .Column("From other pools", Look.WholeMoney).Column("To other pools", Look.WholeMoney)
             .Column("To crops", Look.WholeMoney).Column("To household", Look.WholeMoney).Column("Unused", Look.WholeMoney).Column("Not assigned", Look.WholeMoney);
         List<PoolResult> busy = Busy(season).ToList();
         foreach (PoolResult pool in busy)
         {
             table.Row(
                 pool.Pool.Name, pool.Users.BasisUsed.ToString(), pool.Cash, pool.Labor, ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), pool.Hours,
-                pool.ReceivedFromPools, pool.PassedToPools, pool.ToCrops, pool.ToHousehold, pool.Unused, pool.NotAssigned);
+                pool.ToCrops, pool.ToHousehold, pool.Unused, pool.NotAssigned);
         }
 
         return table
             .Total(
-                "All pools", "", Sum(busy, pool => pool.Cash), Sum(busy, pool => pool.Labor), Sum(busy, pool => pool.Ownership), busy.Sum(pool => pool.Hours), "", "",
+                "All pools", "", Sum(busy, pool => pool.Cash), Sum(busy, pool => pool.Labor), Sum(busy, pool => pool.Ownership), busy.Sum(pool => pool.Hours),
                 Sum(busy, pool => pool.ToCrops), Sum(busy, pool => pool.ToHousehold), Sum(busy, pool => pool.Unused), Sum(busy, pool => pool.NotAssigned))
-            .Note("Cash + labor + ownership of a pool = its last four columns, to the cent. What it took from and gave to other pools is for information: the same dollar passes through several pools.");
+            .Note("Cash + labor + ownership of a pool = its last four columns, to the cent. Money that reached a crop through other pools stands with the pool it was spent in.");
     }
 
     /// <summary>What each pool charged a crop, largest first; sums to the crop's shared cost.</summary>

@@ -24,7 +24,7 @@ public static class SeasonTables
     {
         ReportTable table = new ReportTable($"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}", season.Settings.Currency)
             .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column("Bed-feet", Look.Quantity).Column("Output", Look.WholeMoney)
-            .Column("Gross margin", Look.WholeMoney).Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate, per: "bed-foot").Column("Gross margin", Look.Rate, per: "bed-foot-week")
+            .Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate, per: "bed-foot").Column("Gross margin", Look.Rate, per: "bed-foot-week")
             .Column("Gross margin", Look.Rate, per: "labor hour").Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);
         foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
         {
@@ -32,7 +32,7 @@ public static class SeasonTables
             table.Row(
                 budget.Name, string.Join("; ", planting.Beds.Select(bed => bed.Bed.Name).Distinct()),
                 planting.Beds.Min(bed => bed.In), planting.Beds.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
-                BudgetColumns.Marked(budget.Output, budget), ReportCell.Known(budget.GrossMargin, budget.Known.Costs), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
+                BudgetColumns.Marked(budget.Output, budget), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
                 budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost));
         }
 

@@ -36,6 +36,28 @@ public static class SharedSentences
         string Money(decimal amount) => Looks.InWords(amount, Look.WholeMoney, currency);
     }
 
+    /// <summary>Below the figure of running and ownership cost.</summary>
+    public static Prose Kinds(SeasonReview season)
+    {
+        if (season.Known.Ownership is { } why)
+        {
+            return new Prose($"Ownership cost is not available ({why}).");
+        }
+
+        PoolResult? largest = season.Pools.MaxBy(pool => pool.Ownership.Amount);
+        decimal owning = season.Pools.Sum(pool => pool.Ownership.Amount);
+        return new Prose(largest is null || owning <= 0m ? "Nothing that lasts is in the records (no assets.csv, or nothing in service)."
+            : $"What lasts costs {Looks.InWords(owning, Look.WholeMoney, season.Settings.Currency)} a year, used or not; most of it is {Phrase.Bold(largest.Pool.Name)}, {Looks.InWords(largest.Ownership.Amount, Look.WholeMoney, season.Settings.Currency)}.");
+    }
+
+    /// <summary>Below the table of capacities.</summary>
+    public static Prose Idle(SeasonReview season)
+    {
+        List<PoolResult> known = season.Pools.Where(pool => pool.Pool.Row.Capacity is > 0m).OrderBy(pool => pool.Users.Total / pool.Pool.Row.Capacity!.Value).ToList();
+        return new Prose(known.Count == 0 ? "No pool has a capacity in pools.csv, so what stood idle is not available."
+            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(known[0].Users.Total / known[0].Pool.Row.Capacity!.Value)} of what it can give; the unused part cost {Looks.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney, season.Settings.Currency)} over all pools with a capacity.");
+    }
+
     /// <summary>Below the power figure.</summary>
     public static Prose Power(SeasonReview season, decimal arrayKilowatts)
     {
@@ -76,7 +98,7 @@ public static class SharedSentences
         decimal all = result.Users.Total;
         decimal cost = (result.Total + result.ReceivedFromPools).Amount;
         return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(store.Name)}."
-            : $"{Phrase.Bold(store.Name)} held {Looks.Number(days, Look.Count)} crate-days of produce{(all > days ? $" and {Looks.Number(all - days, Look.Count)} of other users" : "")}; with what other pools gave it, a crate-day cost {Looks.InWords(cost / all, Look.Rate, season.Settings.Currency)}.");
+            : $"{Phrase.Bold(store.Name)} held {Looks.Number(days, Look.Count)} crate-days of produce{(all - days >= 0.5m ? $" and {Looks.Number(all - days, Look.Count)} of other users" : "")}; with what other pools gave it, a crate-day cost {Looks.InWords(cost / all, Look.Rate, season.Settings.Currency)}.");
     }
 
     /// <summary>Below the users of a measured pool: what one unit of use cost.</summary>

@@ -84,6 +84,9 @@ public sealed class RecordTables
     /// <summary>Rows of <c>assets</c>.</summary>
     public List<AssetRow> Assets { get; init; } = [];
 
+    /// <summary>Rows of <c>limits</c>.</summary>
+    public List<LimitRow> Limits { get; init; } = [];
+
     /// <summary>Rows of <c>totals</c>.</summary>
     public List<TotalRow> Totals { get; init; } = [];
 

@@ -475,6 +475,25 @@ public sealed class AssetRow : RecordRow
     public DateOnly? Retired { get; set; }
 }
 
+/// <summary>A row of <c>limits</c>: what the farm cannot exceed.</summary>
+public sealed class LimitRow : RecordRow
+{
+    /// <summary>What is limited: labor, water, cold room, ...</summary>
+    public string Limit { get; set; } = "";
+
+    /// <summary>How much there is.</summary>
+    public decimal Amount { get; set; }
+
+    /// <summary>What the amount is counted in: hours a week, crates, ...</summary>
+    public string? Unit { get; set; }
+
+    /// <summary>First day it holds; blank: always.</summary>
+    public DateOnly? From { get; set; }
+
+    /// <summary>Last day it holds, included; blank: always.</summary>
+    public DateOnly? To { get; set; }
+}
+
 /// <summary>A row of <c>totals</c>: a control total the records must meet.</summary>
 public sealed class TotalRow : RecordRow
 {

@@ -99,6 +99,7 @@ public static class RecordSkipping
             Use = Of(tables.Use),
             Loads = Of(tables.Loads),
             Assets = Of(tables.Assets),
+            Limits = Of(tables.Limits),
             Totals = Of(tables.Totals),
             Aliases = Of(tables.Aliases),
             Imports = Of(tables.Imports),

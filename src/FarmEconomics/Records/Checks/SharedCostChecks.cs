@@ -3,7 +3,7 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Records.Checks;
 
-/// <summary>Checks of pools, use, loads, assets and totals.</summary>
+/// <summary>Checks of pools, use, loads, assets, limits and totals.</summary>
 internal static class SharedCostChecks
 {
     private const string Household = "household";
@@ -43,6 +43,9 @@ internal static class SharedCostChecks
                 _ = context.InCalendar(row, "in_service", row.InService, YearsCovered.EarliestAsset) & context.InCalendar(row, "retired", row.Retired)
                     && context.InOrder(ProblemCodes.EndBeforeStart, row, "retired", row.Retired, "in_service", row.InService, sameDayFits: true);
             })),
+        new RowChecks<LimitRow>("limits", tables => tables.Limits,
+            ("amount makes sense", (context, row) => context.AtLeastZero(row, "amount", row.Amount)),
+            ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
         new RowChecks<TotalRow>("totals", tables => tables.Totals,
             ("table and measure are known", Total),
             ("tolerance makes sense", (context, row) => context.AtLeastZero(row, "tolerance", row.Tolerance)),

@@ -53,6 +53,15 @@ public static partial class RecordSchema
             Col("retired", Date, "The day it was retired; blank: in service."),
         ])
         { Without = "Without assets.csv the yearly cost of what lasts is not known: net return is before ownership cost." },
+        new("limits", "what the farm cannot exceed",
+        [
+            Must("limit", Text, "What is limited: labor, water, cold room, ..."),
+            Must("amount", Number, "How much there is.") with { Unit = "unit" },
+            Col("unit", Text, "What it is counted in: hours a week, gallons a day, crates, ..."),
+            Col("from", Date, "First day it holds; blank: always."),
+            Col("to", Date, "Last day it holds, included; blank: always."),
+        ])
+        { Without = "Without limits.csv no change is checked against the hours there are in a week." },
         new("totals", "a control total the records must meet",
         [
             Must("table", Name, "The table it controls."),

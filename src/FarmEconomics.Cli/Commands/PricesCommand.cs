@@ -1,0 +1,149 @@
+using System.CommandLine;
+using FarmEconomics.Cli.Review;
+using FarmEconomics.Files;
+using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Pricing;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Reports.Pricing;
+
+namespace FarmEconomics.Cli.Commands;
+
+/// <summary><c>prices FOLDER</c>: floor, full cost and target of every crop and channel, and price sheets to print.</summary>
+internal static class PricesCommand
+{
+    internal static Command Create()
+    {
+        Argument<string> folder = CommonOptions.Folder();
+        Option<int?> year = CommonOptions.Year();
+        Option<string?> channel = new("--channel") { Description = "One channel only: a market, stand or wholesale channel, or a share. Default: all.", HelpName = "C" };
+        Option<decimal?> hour = new("--target-hour") { Description = "Wanted return per labor hour. Default: a quarter above what an hour cost this season, rounded up.", HelpName = "X" };
+        Option<decimal?> margin = new("--target-margin") { Description = "Wanted net return in percent of the price, instead of --target-hour.", HelpName = "P" };
+        Option<decimal> step = new("--step") { Description = "The steps prices are asked in, rounded up.", HelpName = "0.25", DefaultValueFactory = _ => 0.25m };
+        Option<decimal?> members = new("--members") { Description = "Members with a full box: the records don't tell how many boxes went out.", HelpName = "M" };
+        Option<string?> output = new("--out") { Description = "Write a price sheet per channel into this folder; written whole or not at all.", HelpName = "DIR" };
+        Option<string[]> set = CommonOptions.Set();
+        Option<bool> skip = CommonOptions.SkipBadRows();
+        Command command = new("prices", "What each crop must cost, channel by channel: floor, full cost and target beside what it brought.")
+        {
+            folder, year, channel, hour, margin, step, members, output, set, skip,
+        };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(channel), Terms(parsed.GetValue(hour), parsed.GetValue(margin), parsed.GetValue(step)), parsed.GetValue(members),
+            parsed.GetValue(output), parsed.GetValue(set), parsed.GetValue(skip)));
+        return command;
+    }
+
+    private static PriceTerms Terms(decimal? hour, decimal? margin, decimal step)
+    {
+        if (hour is not null && margin is not null)
+        {
+            throw new WrongUseException("Give --target-hour or --target-margin, not both.");
+        }
+
+        PriceTerms terms = new() { WantedPerHour = hour, WantedMarginPercent = margin, Step = step };
+        try
+        {
+            terms.Check();
+        }
+        catch (ArgumentOutOfRangeException wrong)
+        {
+            throw new WrongUseException(wrong.Message);
+        }
+
+        return terms;
+    }
+
+    private static int Run(string folder, int? year, string? channel, PriceTerms terms, decimal? members, string? output, string[]? set, bool skip)
+    {
+        if (members is <= 0m)
+        {
+            throw new WrongUseException("--members is above 0.");
+        }
+
+        FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
+        if (farm.Review is not { } review)
+        {
+            CommonOptions.PrintProblems(farm, Console.Error);
+            return ExitCode.RecordsInError;
+        }
+
+        PriceBook book = PriceBook.Of(review, CommonOptions.YearOf(review, year), terms);
+        List<Channel> channels = Wanted(book, channel);
+        CommonOptions.PrintSkipped(farm, Console.Error);
+        using OutputFolder? sheets = output is null ? null : OutputFolder.Start(output, folder);
+        Console.Out.WriteLine(PriceTables.Assumptions(book).ToPlainText());
+        foreach (Channel one in channels)
+        {
+            if (one.Kind == ChannelKind.Share)
+            {
+                ShareTerms share = new() { Members = members };
+                SharePricing shares = SharesOf(book, one, share);
+                Console.Out.WriteLine(ShareTables.Weeks(book, shares).ToPlainText());
+                Console.Out.WriteLine(ShareTables.Price(book, shares, share).ToPlainText());
+            }
+            else
+            {
+                Console.Out.WriteLine(PriceTables.Prices(book, one).ToPlainText());
+            }
+        }
+
+        if (channel is null)
+        {
+            Console.Out.WriteLine(PriceTables.Channels(book).ToPlainText());
+        }
+
+        if (sheets is not null)
+        {
+            WriteSheets(book, channels, new ShareTerms { Members = members }, sheets, output!);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static List<Channel> Wanted(PriceBook book, string? channel)
+    {
+        List<Channel> sold = PriceSheet.Channels(book).ToList();
+        if (string.IsNullOrWhiteSpace(channel))
+        {
+            return sold;
+        }
+
+        Channel? found = sold.Find(item => string.Equals(item.Name, channel.Trim(), StringComparison.OrdinalIgnoreCase));
+        if (found is not null)
+        {
+            return [found];
+        }
+
+        string? nearest = NearestName.Find(channel, sold.Select(item => item.Name));
+        throw new WrongUseException($"Nothing of {book.Season.CropYear} was sold through {channel}." + (nearest is not null
+            ? $" Did you mean {nearest}?"
+            : $" Channels something was sold through: {string.Join(", ", sold)}."));
+    }
+
+    private static SharePricing SharesOf(PriceBook book, Channel channel, ShareTerms terms) => SharePricing.Of(book, ShareContents.Recorded(book, channel), terms);
+
+    private static void WriteSheets(PriceBook book, List<Channel> channels, ShareTerms terms, OutputFolder folder, string output)
+    {
+        List<(Channel Channel, string File)> sheets = channels.ConvertAll(channel => (channel, FileName(channel)));
+        foreach ((Channel channel, string file) in sheets)
+        {
+            List<PageLink> nav = sheets.ConvertAll(sheet => new PageLink(sheet.Channel.Name, sheet.File, sheet.Channel == channel));
+            string body = channel.Kind == ChannelKind.Share ? PriceSheet.Body(book, SharesOf(book, channel, terms), terms) : PriceSheet.Body(book, channel);
+            File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(PriceSheet.Title(book, channel), body, nav, Cautions.Paragraphs));
+        }
+
+        folder.SwapIn();
+        foreach ((_, string file) in sheets)
+        {
+            Console.Out.WriteLine($"Open {Path.Combine(output, file)}");
+        }
+    }
+
+    /// <summary>A channel's name made safe for any file system; its place in the table keeps two names apart that come out alike.</summary>
+    private static string FileName(Channel channel)
+    {
+        string name = new(channel.Name.ToLowerInvariant().Select(letter => char.IsAsciiLetterOrDigit(letter) ? letter : '-').ToArray());
+        return $"prices-{channel.Index + 1}-{name.Trim('-')}.html";
+    }
+}

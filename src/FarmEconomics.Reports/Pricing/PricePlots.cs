@@ -1,0 +1,106 @@
+using FarmEconomics.Pricing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.Pricing;
+
+/// <summary>Pictures of prices. Each title says the finding, each figure has its text alternative.</summary>
+public static class PricePlots
+{
+    private const int Width = 900;
+
+    /// <summary>What each crop brought in above or below full cost through one channel.</summary>
+    public static Figure AgainstFullCost(PriceBook book, Channel channel)
+    {
+        string currency = book.Season.Settings.Currency;
+        List<CropPrice> crops = book.In(channel).Where(price => price.AgainstFullCost.IsAvailable).OrderByDescending(price => price.AgainstFullCost.Value).ToList();
+        if (crops.Count == 0)
+        {
+            return SeasonPlots.Nothing($"Prices against full cost: not available ({book.In(channel).Select(price => price.AgainstFullCost.Reason).FirstOrDefault() ?? $"nothing sold through {channel.Name}"})");
+        }
+
+        int below = crops.Count(price => price.AgainstFullCost.Value < 0m);
+        string title = below == 0
+            ? $"Every crop covered its full cost through {channel.Name} in {book.Season.CropYear}"
+            : $"{Phrase.Sentence(Phrase.Count(below, "crop"))} of {crops.Count} brought less than full cost through {channel.Name} in {book.Season.CropYear}";
+        int columns = crops.Count > 20 ? 2 : 1;
+        Canvas canvas = new(title, Width, BarColumns.HeightFor(crops.Count, columns));
+        double x = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, "above full cost");
+        SeasonPlots.Key(canvas, x + 18, 12, Palette.Loss, "below");
+        new BarColumns(
+            canvas,
+            crops.ConvertAll(price => new BarItem(
+                price.Crop.Name,
+                [Math.Max(0, (double)price.AgainstFullCost.Value!.Value), Math.Min(0, (double)price.AgainstFullCost.Value.Value)],
+                Looks.Number(price.AgainstFullCost.Value.Value, Look.WholeMoney))),
+            [Palette.Dark, Palette.Loss],
+            26).Draw(Width, columns, $"{currency} over the season, after fees, against full cost", value => value.ToString("#,0"));
+        return canvas.ToFigure($"Bars: what {Phrase.Count(crops.Count, "crop")} brought in through {channel.Name} against full cost. Most above: "
+            + Phrase.List(crops.Take(3).Select(Said).ToList()) + ". Furthest below: " + Phrase.List(crops.AsEnumerable().Reverse().Take(3).Select(Said).ToList()) + ".");
+
+        string Said(CropPrice price) => $"{price.Crop.Name} {Looks.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney, currency)}";
+    }
+
+    /// <summary>List value of the boxes week by week against what members paid a week.</summary>
+    public static Figure ShareWeeks(PriceBook book, SharePricing shares)
+    {
+        ShareContents contents = shares.Contents;
+        string currency = book.Season.Settings.Currency;
+        if (contents.Weeks.Count == 0)
+        {
+            return SeasonPlots.Nothing($"Boxes week by week: nothing went out through {contents.Channel.Name} in {contents.CropYear}");
+        }
+
+        decimal boxes = shares.FullBoxes.Value ?? 1m;
+        string of = shares.FullBoxes.IsAvailable ? "of a full box" : "of all boxes";
+        double[] values = contents.Weeks.Select(week => (double)(week.ListValue.Amount / boxes)).ToArray();
+        double[] costs = contents.Weeks.Select(week => (double)((shares.BoxCost(week).Value ?? week.Cost.Value) ?? 0m)).ToArray();
+        bool costKnown = contents.Cost.IsAvailable;
+        double paid = (double)(contents.Income.Amount / boxes / contents.Weeks.Count);
+        int under = paid > 0 ? values.Count(value => value < paid) : 0;
+        string title = contents.Income.Amount == 0m
+            ? $"{contents.Channel.Name}: a box is worth {Looks.InWords((decimal)values.Average(), Look.Rate, currency)} a week on average"
+            : under == 0
+                ? $"{contents.Channel.Name}: the box was worth its price in every one of {contents.Weeks.Count} weeks"
+                : $"{contents.Channel.Name}: in {under} of {contents.Weeks.Count} weeks the box was worth less than a week's part of its price";
+        Canvas canvas = new(title, Width, 340);
+        Scale up = Scale.Covering(values.Append(paid).Concat(costs), canvas.Bottom - 44, 28, 4);
+        foreach (double tick in up.Ticks(4))
+        {
+            canvas.Line(64, up[tick], Width - 130, up[tick], Palette.Rule);
+            canvas.Text(tick.ToString("#,0"), 58, up[tick], 10.5, Palette.Soft, ScottPlot.Alignment.MiddleRight);
+        }
+
+        double slot = (Width - 130 - 70) / (double)values.Length;
+        for (int i = 0; i < values.Length; i++)
+        {
+            double left = 70 + (i * slot);
+            canvas.Rect(left, up[values[i]], slot * 0.72, up[0] - up[values[i]], Palette.Light);
+            canvas.Text(contents.Weeks[i].Number.ToString(), left + (slot * 0.36), canvas.Bottom - 32, 10.5, Palette.Soft, ScottPlot.Alignment.MiddleCenter);
+            if (costKnown)
+            {
+                canvas.Line(left, up[costs[i]], left + (slot * 0.72), up[costs[i]], Palette.Loss, 3);
+            }
+        }
+
+        canvas.Text($"list value {of} ({Looks.Sign(currency).Trim()})", 64, 12, 11.5);
+        canvas.Text("week of delivery", 70 + ((Width - 200) / 2.0), canvas.Bottom - 12, 10.5, Palette.Soft, ScottPlot.Alignment.MiddleCenter);
+        if (costKnown)
+        {
+            canvas.Text("what it cost", Width - 122, up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0), 11.5, Palette.Loss);
+        }
+
+        if (paid > 0)
+        {
+            canvas.Line(64, up[paid], Width - 128, up[paid], Palette.Dark, 2);
+            canvas.Text($"price paid {Looks.InWords((decimal)paid, Look.Rate, currency)}", Width - 122, up[paid], 11.5, Palette.Dark);
+        }
+
+        return canvas.ToFigure($"Bars: list value {of} in each of {contents.Weeks.Count} weeks, from {Looks.InWords((decimal)values.Min(), Look.Rate, currency)} to {Looks.InWords((decimal)values.Max(), Look.Rate, currency)}"
+            + (paid > 0 ? $", against {Looks.InWords((decimal)paid, Look.Rate, currency)} a week that members paid" : "")
+            + (costKnown ? $"; red strokes: what it cost, {Looks.InWords((decimal)costs.Average(), Look.Rate, currency)} on average." : "."));
+    }
+}

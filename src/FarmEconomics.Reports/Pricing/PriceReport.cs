@@ -1,0 +1,76 @@
+using FarmEconomics.Pricing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.Pricing;
+
+/// <summary>The prices of one channel for a page: every part of it says why when there is nothing to show.</summary>
+public sealed class PriceReport
+{
+    private readonly PriceBook book;
+    private readonly Channel? channel;
+
+    private PriceReport(PriceBook book, Channel? channel)
+    {
+        this.book = book;
+        this.channel = channel;
+    }
+
+    private string Nothing => $"Nothing of {book.Season.CropYear} was sold through a market, stand or wholesale channel: there is no price to speak of.";
+
+    /// <summary>The report on the named channel; an empty name: the priced channel with the most sales.</summary>
+    /// <exception cref="ArgumentException">A channel is named that nothing was sold through for a price; the message lists those there are.</exception>
+    public static PriceReport Of(PriceBook book, string channel = "") =>
+        new(book, book.Prices.Count == 0 ? null : PriceSentences.ChannelOf(book, channel));
+
+    /// <summary>The answer first.</summary>
+    public Prose Answer() => channel is null ? new Prose(Nothing) : PriceSentences.Answer(book, channel);
+
+    /// <summary>What each crop brought against full cost.</summary>
+    public Figure Figure() => channel is null ? SeasonPlots.Nothing(Nothing) : PricePlots.AgainstFullCost(book, channel);
+
+    /// <summary>A number read off the figure.</summary>
+    public Prose FigureInWords()
+    {
+        string currency = book.Season.Settings.Currency;
+        CropPrice? most = channel is null ? null : book.In(channel).Where(price => price.AgainstFullCost.IsAvailable).MaxBy(price => Math.Abs(price.AgainstFullCost.Value!.Value));
+        return most is null ? new Prose("There is no bar to read.")
+            : new Prose($"{Phrase.Bold(most.Crop.Name)} moved the season most: {Looks.InWords(most.AgainstFullCost.Value!.Value, Look.WholeMoney, currency)} against full cost. A {Prose.Text(most.Crop.Unit)} brought {Phrase.Of(most.Realised, currency)} and had to bring {Phrase.Of(most.Prices.FullCost, currency)}.");
+    }
+
+    /// <summary>Every price.</summary>
+    public ReportTable Prices() => Table(PriceTables.Prices);
+
+    /// <summary>The same in other units.</summary>
+    public ReportTable Units() => Table(PriceTables.Units);
+
+    /// <summary>Where the yield failed.</summary>
+    public ReportTable NormalYield() => Table(PriceTables.NormalYield);
+
+    /// <summary>Month by month.</summary>
+    public ReportTable Months() => Table(PriceTables.Months);
+
+    /// <summary>Somebody else's prices.</summary>
+    public ReportTable References() => Table(PriceTables.References);
+
+    /// <summary>What moving a part of every crop to another channel would have changed; an empty name: the other priced channel with the most sales.</summary>
+    public ReportTable Moves(string to, decimal percent, decimal priceFactor = 1m)
+    {
+        if (channel is null)
+        {
+            return Table(PriceTables.Prices);
+        }
+
+        Channel? other = string.IsNullOrWhiteSpace(to)
+            ? book.Prices.Select(price => price.Channel).Where(item => item != channel).Distinct().MaxBy(item => book.In(item).Sum(price => price.Sold.Amount.Amount))
+            : book.Review.Records.Channels.FirstOrDefault(item => string.Equals(item.Name, to.Trim(), StringComparison.OrdinalIgnoreCase)) ?? throw new ArgumentException($"There is no channel {to}.", nameof(to));
+        return other is null || other == channel
+            ? new ReportTable("Moving goods to another channel").Note($"There is no other channel with prices beside {channel.Name}.")
+            : PriceTables.Moves(book, channel, other, percent, priceFactor);
+    }
+
+    private ReportTable Table(Func<PriceBook, Channel, ReportTable> make) => channel is null ? new ReportTable("Prices").Note(Nothing) : make(book, channel);
+}

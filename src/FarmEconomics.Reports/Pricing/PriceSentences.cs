@@ -1,0 +1,110 @@
+using FarmEconomics.Pricing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.Pricing;
+
+/// <summary>Prices in sentences.</summary>
+public static class PriceSentences
+{
+    /// <summary>The channel of that name, or, for an empty name, the market, stand or wholesale channel with the most sales.</summary>
+    public static Channel ChannelOf(PriceBook book, string name = "")
+    {
+        List<Channel> sold = book.Prices.Select(price => price.Channel).Distinct().ToList();
+        return string.IsNullOrWhiteSpace(name)
+            ? sold.MaxBy(channel => book.In(channel).Sum(price => price.Sold.Amount.Amount)) ?? throw new ArgumentException($"Nothing of {book.Season.CropYear} was sold through a market, stand or wholesale channel: there is no price to speak of.", nameof(name))
+            : sold.Find(channel => string.Equals(channel.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
+                ?? throw new ArgumentException($"Nothing of {book.Season.CropYear} was sold for a price through {name}. Channels with prices: {string.Join(", ", sold)}.", nameof(name));
+    }
+
+    /// <summary>The share channel of that name, or, for an empty name, the first; null when there is none.</summary>
+    public static Channel? ShareOf(PriceBook book, string name = "") => book.Review.Records.Channels
+        .FirstOrDefault(channel => channel.Kind == ChannelKind.Share && (string.IsNullOrWhiteSpace(name) || string.Equals(channel.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)));
+
+    /// <summary>The answer first: who covers cost, who doesn't, and what an hour earned where.</summary>
+    public static Prose Answer(PriceBook book, Channel channel)
+    {
+        string currency = book.Season.Settings.Currency;
+        List<CropPrice> prices = book.In(channel).ToList();
+        List<CropPrice> known = prices.Where(price => price.AgainstFullCost.IsAvailable).OrderBy(price => price.AgainstFullCost.Value).ToList();
+        if (known.Count == 0)
+        {
+            return new Prose($"What crops must cost through {Phrase.Bold(channel.Name)} is not available ({Prose.Text(prices.Select(price => price.Prices.FullCost.Reason).FirstOrDefault() ?? "nothing sold")}).");
+        }
+
+        List<CropPrice> below = known.Where(price => price.AgainstFullCost.Value < 0m).ToList();
+        List<CropPrice> underFloor = known.Where(price => price.Realised.Value < price.Prices.Floor.Value).ToList();
+        string text = $"Through {Phrase.Bold(channel.Name)} {known.Count - below.Count} of {Phrase.Count(known.Count, "crop")} brought full cost or more in {book.Season.CropYear}, most of all {Named(known[^1])}. ";
+        text += below.Count == 0 ? "None fell short. "
+            : $"{Phrase.Sentence(Phrase.Count(below.Count, "crop"))} fell short by {Looks.InWords(-below.Sum(price => price.AgainstFullCost.Value!.Value), Look.WholeMoney, currency)} together, most of all {Phrase.List(below.Take(3).Select(Named).ToList())}. ";
+        text += underFloor.Count == 0 ? "None sold below its floor." : $"Below even the floor, so that each unit sold lost money at once: {Phrase.List(underFloor.ConvertAll(price => Phrase.Bold(price.Crop.Name)))}.";
+        List<ChannelComparison> channels = ChannelComparison.Of(book).Where(item => item.ReturnPerHour.IsAvailable).OrderByDescending(item => item.ReturnPerHour.Value).ToList();
+        text += channels.Count < 2 ? "" : $"\n\nAn hour behind the produce earned most through {Phrase.Bold(channels[0].Channel.Name)} ({Phrase.Of(channels[0].ReturnPerHour, currency)}) and least through {Phrase.Bold(channels[^1].Channel.Name)} ({Phrase.Of(channels[^1].ReturnPerHour, currency)}).";
+        return new Prose(text);
+
+        string Named(CropPrice price) => $"{Phrase.Bold(price.Crop.Name)} ({Looks.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney, currency)})";
+    }
+
+    /// <summary>The share in two sentences.</summary>
+    public static Prose Share(PriceBook book, SharePricing shares)
+    {
+        string currency = book.Season.Settings.Currency;
+        ShareContents contents = shares.Contents;
+        string name = Phrase.Bold(contents.Channel.Name);
+        if (contents.Weeks.Count == 0)
+        {
+            return new Prose($"Nothing went out through {name} in {contents.CropYear}.");
+        }
+
+        string text = $"Over {Phrase.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth {Looks.InWords(contents.ListValue.Amount, Look.WholeMoney, currency)} at list price"
+            + (contents.ValueOverPrice.Value is { } ratio ? $", {Phrase.Percent(ratio)} of the {Looks.InWords(contents.Income.Amount, Look.WholeMoney, currency)} members paid. " : ". ");
+        text += shares.CostPrice.Value is { } cost
+            ? $"A full share must cost {Looks.InWords(cost, Look.Rate, currency)} to cover contents, packing and handing out; members paid {Phrase.Of(shares.PricePaid, currency)}."
+            : $"What a share must cost is not available ({Prose.Text(shares.CostPrice.Reason)}).";
+        return new Prose(text);
+    }
+
+    /// <summary>A number read off the picture of weeks.</summary>
+    public static Prose ShareWeeks(PriceBook book, ShareContents contents)
+    {
+        if (contents.Weeks.Count == 0 || !contents.ValueOverPrice.IsAvailable)
+        {
+            return new Prose(contents.Weeks.Count == 0 ? "No weeks to compare." : $"Value over price is not available ({Prose.Text(contents.ValueOverPrice.Reason)}).");
+        }
+
+        ShareWeek least = contents.Weeks.MinBy(week => week.ListValue.Amount)!;
+        ShareWeek most = contents.Weeks.MaxBy(week => week.ListValue.Amount)!;
+        return new Prose($"Week {least.Number} gave members {Phrase.Percent(contents.ValueOverPriceIn(least).Value!.Value)} of that week's part of the price, week {most.Number} {Phrase.Percent(contents.ValueOverPriceIn(most).Value!.Value)}.");
+    }
+
+    /// <summary>How sure the prices are.</summary>
+    public static Prose HowSure(PriceBook book)
+    {
+        int failed = book.Prices.Where(price => price.Yields.Failed).Select(price => price.Crop).Distinct().Count();
+        List<string> few = book.Prices.Where(price => price.Sold.Parts.Select(part => part.Leaving).Distinct().Count() < 5).Select(price => $"{price.Crop.Name} through {price.Channel.Name}").ToList();
+        decimal estimated = book.Season.Farm.EstimatedShare.Value ?? 0m;
+        return new Prose($"These prices are one season's cost over one season's units: a better or worse yield moves them. {Phrase.Sentence(Phrase.Count(failed, "crop"))} failed by their own record; for those the price at a normal yield stands beside. "
+            + (estimated > 0m ? $"{Phrase.Percent(estimated)} of the hours rest on time standards, not on logs. " : "")
+            + $"{Phrase.Sentence(Phrase.Count(few.Count, "price"))} rest on fewer than five sales{(few.Count == 0 ? "" : $" (for example {Prose.Text(few[0])})")}. What a market takes at a higher price, no record tells.");
+    }
+
+    /// <summary>Fails when the prices don't rise from floor to target, or the split of a crop's cost loses a cent; else says that it holds.</summary>
+    public static Prose RequireProof(PriceBook book)
+    {
+        foreach (CropCost cost in book.Costs)
+        {
+            decimal parts = cost.Production.Full + cost.Channels.Sum(channel => channel.ChannelCost.Full + channel.Fees.Amount);
+            if (decimal.Round(parts - cost.Budget.TotalCost.Amount, 4) != 0m)
+            {
+                throw new InvalidOperationException($"{cost.Crop}: the parts of its cost come to {parts:0.00}, its budget to {cost.Budget.TotalCost}.");
+            }
+        }
+
+        CropPrice? odd = book.Prices.FirstOrDefault(price => price.Prices.FullCost.Value > price.Prices.Target.Value);
+        return odd is null
+            ? new Prose($"The cost of {Phrase.Count(book.Costs.Count, "crop")}, split by channel, is that of the enterprise budgets to the cent, and no target of {Phrase.Count(book.Prices.Count, "price")} lies under its full cost.")
+            : throw new InvalidOperationException($"{odd.Crop} through {odd.Channel}: target {odd.Prices.Target} lies under full cost {odd.Prices.FullCost}.");
+    }
+}

@@ -1,0 +1,173 @@
+using FarmEconomics.Pricing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.Pricing;
+
+/// <summary>Prices as tables. Each price is per the unit named beside it.</summary>
+public static class PriceTables
+{
+    private const string Ladder = "Floor = what would be saved if the crop weren't grown; full cost = everything, with its part of fixed and channel cost; target = the wanted return, never under full cost. "
+        + "All are grossed up for the channel's fee.";
+
+    /// <summary>What the prices rest on.</summary>
+    public static ReportTable Assumptions(PriceBook book)
+    {
+        string currency = book.Season.Settings.Currency;
+        PriceTerms terms = book.Rules.Terms;
+        return new ReportTable($"What the prices of {book.Season.CropYear} rest on", currency).Column("Assumption").Column("Value").Column("What it means")
+            .Row("wanted", book.Rules.TargetInWords, terms.WantedMarginPercent is not null || terms.WantedPerHour is not null
+                ? "Given for this run."
+                : "Not given: a quarter above what an hour cost the farm this season, rounded up.")
+            .Row("price step", Looks.InWords(terms.Step, Look.Rate, currency), "The price to ask is the target, rounded up to the next step.")
+            .Row("failed yield", $"under {terms.FailedYieldPercent:0.##} % of normal", "Normal = the median of the crop's own yields per bed-foot over the years that are over.")
+            .Row("units that carry cost", "sold, and on hand where that counts", "What was eaten, given away, thrown out or lost carries none: its cost rests on what is sold.")
+            .Row("channel cost", "the channel's own pool", "Stall, driving, hours standing there: spread by sales value over what was sold there; in full cost and target, not in the floor.");
+    }
+
+    /// <summary>Every price of one channel, in the unit most of it was sold in; null: of all channels.</summary>
+    public static ReportTable Prices(PriceBook book, Channel? channel = null)
+    {
+        string currency = book.Season.Settings.Currency;
+        ReportTable table = new ReportTable($"Prices {(channel is null ? "in every channel" : $"through {channel.Name}")}, {book.Season.CropYear}", currency).Column("Crop");
+        if (channel is null)
+        {
+            table.Column("Channel");
+        }
+
+        table.Column("Unit").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price to ask", Look.Rate)
+            .Column("Brought", Look.Rate).Column("List price", Look.Rate).Column("Sold", Look.Quantity).Column("Against full cost over the season", Look.Money).Column("Against target", Look.Money)
+            .Note(Ladder).Note("Against = money that came in after fees, less what full cost (or the target) would have brought; below 0 is a shortfall.");
+        foreach (CropPrice price in book.Prices.Where(price => channel is null || price.Channel == channel))
+        {
+            string unit = price.SellingUnit;
+            decimal size = price.BaseUnits(unit);
+            PriceSet set = price.Prices.For(size);
+            table.Row([
+                price.Crop.Name, .. channel is null ? new ReportCell[] { price.Channel.Name } : [], unit, set.Floor, set.FullCost,
+                ((ReportCell)set.Target).Marked(set.TargetIsFullCost ? "the wanted return is below what labor cost: full cost stands" : null),
+                PriceMath.RoundUp(set.Target, book.Rules.Terms.Step), Times(price.Realised, size), Times(price.ListPrice, size), price.Sold.Quantity / size, price.AgainstFullCost, price.AgainstTarget,
+            ]);
+        }
+
+        foreach (CropWithoutPrice missing in book.WithoutPrice.Where(item => channel is null ? item.Channel is null : item.Channel is null || item.Channel == channel))
+        {
+            ReportCell none = ReportCell.Missing(missing.Reason);
+            table.Row([
+                missing.Crop.Name, .. channel is null ? new ReportCell[] { "any" } : [], missing.Crop.Unit, none, none, none, none, none,
+                channel is null ? none : Times(book.ListPriceOf(missing.Crop, channel), 1m), none, none, none,
+            ]);
+        }
+
+        return table;
+    }
+
+    /// <summary>The price to ask and full cost in every unit a crop has, one channel.</summary>
+    public static ReportTable Units(PriceBook book, Channel channel)
+    {
+        ReportTable table = new ReportTable($"The same per other units, {channel.Name}", book.Season.Settings.Currency)
+            .Column("Crop").Column("Unit").Column("Holds", Look.Exact).Column("of").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price to ask", Look.Rate);
+        foreach (CropPrice price in book.In(channel).Where(price => price.Units.Count > 1))
+        {
+            foreach (string unit in price.Units)
+            {
+                PriceSet set = price.InUnit(unit);
+                table.Row(price.Crop.Name, unit, price.BaseUnits(unit), price.Crop.Unit, set.Floor, set.FullCost, set.Target, PriceMath.RoundUp(set.Target, book.Rules.Terms.Step));
+            }
+        }
+
+        return table;
+    }
+
+    /// <summary>What a unit brought month by month, one channel, beside full cost.</summary>
+    public static ReportTable Months(PriceBook book, Channel channel)
+    {
+        List<DateOnly> months = book.In(channel).SelectMany(price => price.ByMonth.Select(month => month.Month)).Distinct().Order().ToList();
+        ReportTable table = new ReportTable($"What a unit brought through {channel.Name}, month by month", book.Season.Settings.Currency).Column("Crop").Column("Unit").Column("Full cost", Look.Rate);
+        months.ForEach(month => table.Column(month.ToString("yyyy-MM"), Look.Rate));
+        foreach (CropPrice price in book.In(channel))
+        {
+            string unit = price.SellingUnit;
+            decimal size = price.BaseUnits(unit);
+            table.Row([
+                price.Crop.Name, unit, Times(price.Prices.FullCost, size),
+                .. months.Select<DateOnly, ReportCell>(month => price.ByMonth.FirstOrDefault(item => item.Month == month) is { } sold ? Times(sold.Price, size) : (string?)null),
+            ]);
+        }
+
+        return table.Note("An empty cell: none of it was sold there in that month.");
+    }
+
+    /// <summary>Crops whose yield failed, at the season's yield and at a normal one.</summary>
+    public static ReportTable NormalYield(PriceBook book, Channel channel)
+    {
+        ReportTable table = new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Settings.Currency)
+            .Column("Crop").Column("Unit").Column("Picked per bed-foot", Look.Exact).Column("Normal", Look.Exact)
+            .Column($"Full cost at the yield of {book.Season.CropYear}", Look.Rate).Column("Full cost at a normal yield", Look.Rate).Column("Target at a normal yield", Look.Rate)
+            .Note($"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##} % of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
+                + "All other prices here are at the season's own yield.");
+        foreach (CropPrice price in book.In(channel).Where(price => price.AtNormalYield is not null))
+        {
+            table.Row(price.Crop.Name, price.Crop.Unit, price.Yields.Yield, price.Yields.Normal, price.Prices.FullCost, price.AtNormalYield!.FullCost, price.AtNormalYield.Target);
+        }
+
+        return table;
+    }
+
+    /// <summary>Somebody else's prices beside the farm's own, kept apart.</summary>
+    public static ReportTable References(PriceBook book, Channel channel)
+    {
+        ReportTable table = new ReportTable("Reference prices (somebody else's), beside yours", book.Season.Settings.Currency)
+            .Column("Crop").Column("Unit").Column("Reference", Look.Rate).Column("From").Column($"Brought through {channel.Name}", Look.Rate).Column("Full cost", Look.Rate)
+            .Note("From rows of the prices table marked reference = yes; they value nothing and enter no other figure.");
+        foreach (CropPrice price in book.In(channel))
+        {
+            foreach (ReferencePrice reference in price.References)
+            {
+                table.Row(price.Crop.Name, price.Crop.Unit, reference.PerUnit, reference.Row.From is { } from ? Looks.Day(from) : "", price.Realised, price.Prices.FullCost);
+            }
+        }
+
+        return table;
+    }
+
+    /// <summary>The channels beside each other.</summary>
+    public static ReportTable Channels(PriceBook book)
+    {
+        ReportTable table = new ReportTable($"The channels of {book.Season.CropYear} beside each other", book.Season.Settings.Currency)
+            .Column("Channel").Column("Kind").Column("Sales", Look.WholeMoney).Column("Fees", Look.WholeMoney).Column("Cost of the produce", Look.WholeMoney).Column("Channel's own cost", Look.WholeMoney)
+            .Column("Net return", Look.WholeMoney).Column("Hours", Look.Hours).Column("Return to labor", Look.Rate, per: "hour").Column("Thrown out", Look.WholeMoney).Column("Given away", Look.WholeMoney).Column("Unsold", Look.WholeMoney)
+            .Note("Hours: growing, picking, packing and selling behind what was sold there. Thrown out, given away and unsold are at the price the crop brought on average; "
+                + "no record says which channel they were meant for, so they are laid on the channels that drew on the same harvest, by quantity.");
+        decimal elsewhere = ChannelComparison.LossWithoutChannel(book);
+        foreach (ChannelComparison channel in ChannelComparison.Of(book))
+        {
+            string? missing = channel.Known.Costs ?? channel.Known.LaborCost ?? channel.Known.OwnerLabor ?? channel.Known.Ownership;
+            table.Row(
+                channel.Channel.Name, channel.Channel.Kind.ToString().ToLowerInvariant(), channel.Sales, channel.Fees, ReportCell.Known(channel.Goods.Full, missing), ReportCell.Known(channel.ChannelCost.Full, missing),
+                channel.NetReturn, ReportCell.Known(channel.Hours, channel.Known.Hours), channel.ReturnPerHour, channel.ThrownOut, channel.GivenAway, channel.Unsold);
+        }
+
+        return table.Note(elsewhere > 0m ? $"Harvests that no channel drew on: {Looks.InWords(elsewhere, Look.WholeMoney, book.Season.Settings.Currency)} more was thrown out, given away or never sold." : null);
+    }
+
+    /// <summary>What moving a part of every crop from one channel to another would have changed, largest gain first.</summary>
+    public static ReportTable Moves(PriceBook book, Channel from, Channel to, decimal percent, decimal priceFactor = 1m)
+    {
+        ReportTable table = new ReportTable($"If {percent:0.##} % of what went through {from.Name} had gone through {to.Name}", book.Season.Settings.Currency)
+            .Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("Price now", Look.Rate).Column("Price there", Look.Rate).Column("Sales", Look.Money).Column("Fees", Look.Money)
+            .Column("Gain if stall and time stay", Look.Money).Column("Hours", Look.Hours).Column("Gain if they follow the goods", Look.Money)
+            .Note($"Each figure is new less old. The price there is what the crop brought there, else its list price{(priceFactor == 1m ? "" : $", times {priceFactor:0.###}")}; whether the market takes more at that price, no record tells.");
+        IEnumerable<ChannelMove> moves = book.In(from).Select(price => ChannelMove.Of(book, price.Crop, from, to, percent, priceFactor))
+            .OrderByDescending(move => move.ShortRun.IsAvailable).ThenByDescending(move => move.ShortRun.Value).ThenBy(move => move.Crop.Index);
+        foreach (ChannelMove move in moves)
+        {
+            table.Row(move.Crop.Name, move.Quantity, move.Crop.Unit, move.PriceFrom, move.PriceTo, move.Sales, move.Fees, move.ShortRun, move.Hours, move.LongRun);
+        }
+
+        return table;
+    }
+
+    internal static Rate Times(Rate rate, decimal factor) => rate.Value is { } value ? Rate.Known(value * factor) : rate;
+}

@@ -1,0 +1,88 @@
+using FarmEconomics.Pricing;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Pricing;
+
+/// <summary>A share as tables: week by week, crop by crop, and what it must cost.</summary>
+public static class ShareTables
+{
+    /// <summary>Each week's boxes.</summary>
+    public static ReportTable Weeks(PriceBook book, SharePricing shares)
+    {
+        ShareContents contents = shares.Contents;
+        ReportTable table = new ReportTable($"{contents.Channel.Name} week by week, {contents.CropYear}", book.Season.Settings.Currency)
+            .Column("Week", Look.Count).Column("From").Column("Crops", Look.Count).Column("List value, all boxes", Look.Money).Column("Contents cost, all boxes", Look.Money)
+            .Column("List value of a full box", Look.Rate).Column("Cost of a full box", Look.Rate).Column("Value over price", Look.Percent)
+            .Note("Cost of a box: its contents at full production cost and its part of packing and handing out. Value over price: list value over the week's part of what members paid (the season's, in equal parts).");
+        foreach (ShareWeek week in contents.Weeks)
+        {
+            table.Row(week.Number, week.First is { } first ? Looks.Day(first) : "", week.Items.Count, week.ListValue, week.Cost, shares.BoxValue(week), shares.BoxCost(week), contents.ValueOverPriceIn(week));
+        }
+
+        return contents.Weeks.Count == 0 ? table : table.Total("Season", "", contents.ByCrop.Count, contents.ListValue, contents.Cost, "", "", contents.ValueOverPrice);
+    }
+
+    /// <summary>The season's boxes crop by crop, with the share income imputed to each.</summary>
+    public static ReportTable Crops(PriceBook book, ShareContents contents)
+    {
+        ReportTable table = new ReportTable($"What was in {contents.Channel.Name}, {contents.CropYear}", book.Season.Settings.Currency)
+            .Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("List value", Look.Money).Column("Share income imputed", Look.Money).Column("Production cost", Look.Money)
+            .Note("Share income goes to the crops by list value (relative sales value); the parts sum to the income to the cent.");
+        foreach (ShareItem item in contents.ByCrop)
+        {
+            table.Row(item.Crop.Name, item.Quantity, item.Crop.Unit, item.ListValue, item.Income, item.Cost);
+        }
+
+        return contents.Weeks.Count == 0 ? table : table.Total("All crops", "", "", contents.ListValue, contents.Income, contents.Cost);
+    }
+
+    /// <summary>What a share must cost, and what if.</summary>
+    public static ReportTable Price(PriceBook book, SharePricing shares, ShareTerms terms)
+    {
+        string who = $"{terms.FewerMembersPercent:0.##} % fewer members";
+        ReportTable table = new ReportTable($"What a share of {shares.Contents.Channel.Name} must cost", book.Season.Settings.Currency).Column("Figure").Column("Amount", Look.Money).Column("What it says");
+        table.Row("price of a full share now", shares.PricePaid, terms.Price is null ? "What members paid, over the full boxes' worth of members." : "Given for this run.")
+            .Row("contents of a full share", shares.ContentsCost, "Production cost over the season.")
+            .Row("packing and handing out, per box", shares.HandlingPerBox, "The channel's own cost; a half box takes as much as a full one.")
+            .Row("price that covers cost", shares.CostPrice, "Full share.")
+            .Row($"price with {terms.WantedMarginPercent:0.##} % left over", shares.TargetPrice, "Full share.")
+            .Row("half share that covers cost", shares.HalfCostPrice, $"{terms.HalfContents * 100m:0.##} % of the contents.")
+            .Row($"half share with {terms.WantedMarginPercent:0.##} % left over", shares.HalfTargetPrice, "More than half of a full share: the box is packed and handed out all the same.")
+            .Row("left over this season", shares.NetReturn, "What members paid less fees and all cost.")
+            .Row($"with {who}", shares.FewerMembersChange, "Change in money when the season is grown all the same and nothing is sold elsewhere.")
+            .Row($"price that makes up for {who}", shares.FewerMembersPrice, "Full share.")
+            .Row("a bad week", shares.BadWeekValue, $"List value missing when {terms.BadWeekPercent:0.##} % of an average week fails.")
+            .Row($"price with {terms.EarlyDiscountPercent:0.##} % off for paying early", shares.PriceWithEarlyDiscount, $"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##} % of members take it.");
+        string boxes = shares.FullBoxes.Value is { } count
+            ? $"Full boxes' worth of members: {count:0.##}, {(terms.Members is null ? "the income over the price of a share: the records hold no number of boxes" : "given for this run; half boxes count by their contents")}."
+            : $"Full boxes' worth of members: not available ({shares.FullBoxes.Reason}).";
+        string discount = shares.HighestEarlyDiscountPercent.Value is { } percent
+            ? $"A discount for paying {terms.MonthsEarlier:0.##} months early is worth giving up to {percent:0.##} %: beyond that, borrowing costs less."
+            : $"The highest discount worth giving is not available ({shares.HighestEarlyDiscountPercent.Reason}).";
+        string fewer = shares.FewerMembersValueOverPrice.Value is { } ratio
+            ? $"With {who}, the others' boxes would be worth {ratio * 100m:0} % of their price if they shared what was grown. After a bad week the season's boxes are worth {(shares.BadWeekValueOverPrice.Value ?? 0m) * 100m:0} % of their price."
+            : $"Value over price is not available ({shares.FewerMembersValueOverPrice.Reason}).";
+        return table.Note(boxes).Note(fewer).Note(discount);
+    }
+
+    /// <summary>Price and members against each other.</summary>
+    public static ReportTable Members(PriceBook book, SharePricing shares, params IReadOnlyList<decimal> members)
+    {
+        ReportTable table = new ReportTable("Price of a full share by number of members", book.Season.Settings.Currency)
+            .Column("Members", Look.Count).Column("Price that covers cost", Look.Rate).Column("Price with the wanted margin", Look.Rate);
+        foreach (decimal count in members)
+        {
+            table.Row(count, shares.PriceFor(count, 0m), shares.PriceFor(count));
+        }
+
+        if (shares.PricePaid.Value is { } price)
+        {
+            table.Note($"At {Looks.InWords(price, Look.Rate, book.Season.Settings.Currency)} a share, {Cover(shares.MembersToCover(price))} cover cost when the contents grow with members; "
+                + $"once the season is grown, {Cover(shares.MembersToCoverGrown(price))} are needed.");
+        }
+
+        return table;
+
+        static string Cover(Units.Rate rate) => rate.Value is { } count ? $"{count:0} members" : $"no number of members ({rate.Reason})";
+    }
+}

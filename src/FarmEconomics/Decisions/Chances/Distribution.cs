@@ -1,0 +1,143 @@
+namespace FarmEconomics.Decisions.Chances;
+
+/// <summary>How a price or yield factor may fall.</summary>
+public abstract class Distribution
+{
+    /// <summary>The mean.</summary>
+    public abstract double Mean { get; }
+
+    /// <summary>The variance.</summary>
+    public abstract double Variance { get; }
+
+    /// <summary>In words, printed among the assumptions.</summary>
+    public abstract string Words { get; }
+
+    /// <summary>The value below which a fraction lies (inverse distribution function).</summary>
+    /// <param name="fraction">Between 0 and 1.</param>
+    /// <returns>The value.</returns>
+    public abstract double Quantile(double fraction);
+
+    /// <summary>The value at the rank of a standard normal number: one step of the copula.</summary>
+    /// <param name="normal">The number.</param>
+    /// <returns>The value.</returns>
+    public virtual double AtNormal(double normal) => Quantile(Copula.Rank(normal));
+}
+
+/// <summary>
+/// Triangular between a low and a high with a most likely value: mean (a + b + c) / 3, variance (a^2 + b^2 + c^2 - ab - ac - bc) / 18. Source: Johnson, "The triangular distribution as a
+/// proxy for the beta distribution in risk analysis", The Statistician 46(3), 1997.
+/// </summary>
+public sealed class Triangular : Distribution
+{
+    /// <summary>Makes the distribution.</summary>
+    /// <param name="low">The lowest value.</param>
+    /// <param name="mode">The most likely value, between the two.</param>
+    /// <param name="high">The highest value, above the lowest.</param>
+    /// <exception cref="ArgumentException">The three aren't in order.</exception>
+    public Triangular(double low, double mode, double high)
+    {
+        if (!(low <= mode && mode <= high && low < high))
+        {
+            throw new ArgumentException($"A triangular distribution needs low <= mode <= high and low < high, not {low}, {mode}, {high}.", nameof(mode));
+        }
+
+        Low = low;
+        Mode = mode;
+        High = high;
+    }
+
+    /// <summary>The lowest value.</summary>
+    public double Low { get; }
+
+    /// <summary>The most likely value.</summary>
+    public double Mode { get; }
+
+    /// <summary>The highest value.</summary>
+    public double High { get; }
+
+    /// <inheritdoc/>
+    public override double Mean => (Low + Mode + High) / 3.0;
+
+    /// <inheritdoc/>
+    public override double Variance => ((Low * Low) + (Mode * Mode) + (High * High) - (Low * Mode) - (Low * High) - (Mode * High)) / 18.0;
+
+    /// <inheritdoc/>
+    public override string Words => $"triangular, {Low:0.##} to {High:0.##} with {Mode:0.##} most likely";
+
+    /// <inheritdoc/>
+    public override double Quantile(double fraction)
+    {
+        double turn = (Mode - Low) / (High - Low);
+        return fraction < turn
+            ? Low + Math.Sqrt(fraction * (High - Low) * (Mode - Low))
+            : High - Math.Sqrt((1.0 - fraction) * (High - Low) * (High - Mode));
+    }
+}
+
+/// <summary>
+/// Drawn again from what the farm saw, each value by its weight (a planting by its bed-feet, a price by the quantity it was paid for). At least three values.
+/// Source: the bootstrap (Efron, "Bootstrap methods: another look at the jackknife", Annals of Statistics 7(1), 1979).
+/// </summary>
+public sealed class Resampled : Distribution
+{
+    private readonly double[] values;
+    private readonly double[] upTo;
+    private readonly double[] upToNormal;
+
+    /// <summary>Makes the distribution.</summary>
+    /// <param name="observations">Values with their weights, at least three with a weight above 0.</param>
+    /// <param name="of">What the values are, for the words: "plantings".</param>
+    /// <exception cref="ArgumentException">Fewer than three.</exception>
+    public Resampled(IEnumerable<(double Value, double Weight)> observations, string of)
+    {
+        List<(double Value, double Weight)> seen = observations.Where(item => item.Weight > 0.0).OrderBy(item => item.Value).ToList();
+        if (seen.Count < 3)
+        {
+            throw new ArgumentException($"Resampling needs at least three values, not {seen.Count}.", nameof(observations));
+        }
+
+        double total = seen.Sum(item => item.Weight);
+        values = seen.ConvertAll(item => item.Value).ToArray();
+        upTo = new double[values.Length];
+        double sum = 0.0;
+        for (int i = 0; i < values.Length; i++)
+        {
+            sum += seen[i].Weight / total;
+            upTo[i] = sum;
+            Mean += values[i] * seen[i].Weight / total;
+        }
+
+        upTo[^1] = 1.0;
+        upToNormal = Array.ConvertAll(upTo, Copula.NormalOf);
+        Variance = seen.Sum(item => (item.Value - Mean) * (item.Value - Mean) * item.Weight / total);
+        Words = $"drawn again from {values.Length} {of} of this farm, {values[0]:0.##} to {values[^1]:0.##}";
+    }
+
+    /// <summary>How many values there are.</summary>
+    public int Count => values.Length;
+
+    /// <inheritdoc/>
+    public override double Mean { get; }
+
+    /// <inheritdoc/>
+    public override double Variance { get; }
+
+    /// <inheritdoc/>
+    public override string Words { get; }
+
+    /// <inheritdoc/>
+    public override double Quantile(double fraction)
+    {
+        int at = Array.BinarySearch(upTo, fraction);
+        return values[Math.Min(at >= 0 ? at : ~at, values.Length - 1)];
+    }
+
+    /// <summary>The same as by rank, with the ranks of the values turned into normal numbers once instead of every number into a rank.</summary>
+    /// <param name="normal">The number.</param>
+    /// <returns>The value.</returns>
+    public override double AtNormal(double normal)
+    {
+        int at = Array.BinarySearch(upToNormal, normal);
+        return values[Math.Min(at >= 0 ? at : ~at, values.Length - 1)];
+    }
+}

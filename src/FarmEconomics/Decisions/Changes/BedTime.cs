@@ -1,0 +1,113 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Decisions.Changes;
+
+/// <summary>Who stands in which bed when: what a dropped crop frees, what fits there, and how much room is left for more.</summary>
+internal sealed class BedTime
+{
+    private readonly SeasonReview season;
+    private readonly DateOnly start;
+    private readonly DateOnly end;
+
+    internal BedTime(SeasonReview season)
+    {
+        this.season = season;
+        start = season.Settings.StartOf(season.CropYear);
+        end = season.Settings.EndOf(season.CropYear);
+    }
+
+    /// <summary>The time one bed is free when a planting isn't there: from the planting that left before to the one that comes after, inside the crop year.</summary>
+    internal sealed record Gap(Bed Bed, decimal BedFeet, DateOnly From, DateOnly To);
+
+    /// <summary>The gaps a crop leaves, one per row of its plantings.</summary>
+    internal List<Gap> GapsOf(EnterpriseBudget crop)
+    {
+        List<Gap> gaps = [];
+        HashSet<Enterprise> own = [.. crop.Enterprises];
+        List<BedPlanting> others = season.Records.Plantings.Where(planting => planting.Crop != crop.Crop).SelectMany(planting => planting.Beds).ToList();
+        foreach (Enterprise enterprise in own)
+        {
+            foreach (BedPlanting row in enterprise.Planting.Beds)
+            {
+                (DateOnly from, DateOnly to) = WeeklyUse.Stay(season, enterprise, row);
+                List<BedPlanting> beside = others.FindAll(other => other.Bed == row.Bed);
+
+                // A bed shared with another crop at the time is not stretched: nobody wrote down which feet were whose.
+                if (!beside.Exists(other => other.In < to && other.Out > from))
+                {
+                    from = beside.Where(other => other.Out <= from).Select(other => other.Out).Append(from < start ? from : start).Max();
+                    to = beside.Where(other => other.In >= to).Select(other => other.In).Append(to > end ? to : end).Min();
+                }
+
+                gaps.Add(new Gap(row.Bed, row.BedFeet, from, to));
+            }
+        }
+
+        return gaps;
+    }
+
+    /// <summary>
+    /// Bed-feet of a crop that fit into gaps with the dates its plantings had that season, under the same cover: as many plantings one after the other as a gap holds, each on all of the gap's feet.
+    /// Gaps of one bed that overlap stand on different feet.
+    /// </summary>
+    internal static decimal FittingFeet(IReadOnlyList<Gap> gaps, EnterpriseBudget crop)
+    {
+        if (crop.Crop?.Perennial == true)
+        {
+            return 0m;
+        }
+
+        var stays = crop.Enterprises.Where(one => one.Harvested > 0m).SelectMany(one => one.Planting.Beds).OrderBy(row => row.Out).ThenBy(row => row.In).ToList();
+        decimal feet = 0m;
+        HashSet<(Bed, DateOnly, DateOnly)> stretched = [];
+        foreach (Gap gap in gaps)
+        {
+            // Two plantings of the dropped crop one after the other leave the same stretched gap: it is filled once.
+            if (!stretched.Add((gap.Bed, gap.From, gap.To)))
+            {
+                continue;
+            }
+
+            DateOnly free = gap.From;
+            foreach (BedPlanting stay in stays)
+            {
+                if (stay.In >= free && stay.Out <= gap.To && IsUnder(stay.Bed.Structure, gap.Bed.Structure))
+                {
+                    feet += gap.BedFeet;
+                    free = stay.Out;
+                }
+            }
+        }
+
+        return feet;
+    }
+
+    /// <summary>How many more bed-feet of a crop there is room for: day by day under its covers, free bed-feet over its own, the tightest day counts.</summary>
+    internal decimal RoomFor(EnterpriseBudget crop)
+    {
+        decimal growth = decimal.MaxValue;
+        foreach (string cover in crop.Enterprises.SelectMany(one => one.Planting.Beds).Select(row => row.Bed.Structure).Distinct(StringComparer.OrdinalIgnoreCase))
+        {
+            List<BedRow> beds = season.Records.Tables.Beds.FindAll(row => IsUnder(string.IsNullOrWhiteSpace(row.Structure) ? "open field" : row.Structure.Trim(), cover));
+            List<BedPlanting> rows = season.Records.Plantings.SelectMany(planting => planting.Beds).Where(row => IsUnder(row.Bed.Structure, cover)).ToList();
+            List<(DateOnly From, DateOnly To, decimal Feet)> own = crop.Enterprises
+                .SelectMany(one => one.Planting.Beds.Where(row => IsUnder(row.Bed.Structure, cover)).Select(row => (Stay: WeeklyUse.Stay(season, one, row), row.BedFeet)))
+                .Select(item => (item.Stay.From, item.Stay.To, item.BedFeet)).ToList();
+            foreach (DateOnly day in own.SelectMany(item => new[] { item.From, item.To.AddDays(-1) }).Concat(rows.Select(row => row.In)).Distinct())
+            {
+                decimal held = own.Where(item => item.From <= day && day < item.To).Sum(item => item.Feet);
+                if (held > 0m)
+                {
+                    decimal all = beds.Where(bed => (bed.From is null || bed.From <= day) && (bed.To is null || bed.To >= day)).Sum(bed => bed.LengthFt * ((bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn));
+                    growth = Math.Min(growth, Math.Max(0m, all - rows.Where(row => row.IsInBed(day)).Sum(row => row.BedFeet)) / held);
+                }
+            }
+        }
+
+        return growth == decimal.MaxValue ? 0m : growth * crop.Sums.BedFeet.Value;
+    }
+
+    private static bool IsUnder(string structure, string cover) => string.Equals(structure, cover, StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,46 @@
+namespace FarmEconomics.Decisions.Changes;
+
+/// <summary>What is done with a crop.</summary>
+public enum ChangeKind
+{
+    /// <summary>Not grown; its beds stay empty.</summary>
+    Drop,
+
+    /// <summary>Fewer bed-feet of it.</summary>
+    Shrink,
+
+    /// <summary>More bed-feet of it.</summary>
+    Grow,
+
+    /// <summary>Not grown, another crop in its place.</summary>
+    Swap,
+}
+
+/// <summary>A change to be judged against the season as it was.</summary>
+/// <param name="Kind">What is done.</param>
+/// <param name="Crop">The crop, in any case.</param>
+/// <param name="Feet">Bed-feet, for shrink and grow; above 0.</param>
+/// <param name="Replacement">The crop that takes its place, for swap.</param>
+/// <param name="Elasticity">
+/// Price elasticity of demand of what is grown more, by size: 2 means 2 % more sold for a price 1 % lower. Null: the price stays as it was. Above 0; the sign doesn't matter to the user, who may write -2.
+/// </param>
+public sealed record Change(ChangeKind Kind, string Crop, decimal Feet = 0m, string? Replacement = null, decimal? Elasticity = null)
+{
+    /// <summary>"Drop Beets", "Grow Carrots by 50 bed-feet".</summary>
+    public string Title => Kind switch
+    {
+        ChangeKind.Drop => $"Drop {Crop}",
+        ChangeKind.Shrink => $"Shrink {Crop} by {Feet:0.#} bed-feet",
+        ChangeKind.Grow => $"Grow {Crop} by {Feet:0.#} bed-feet",
+        _ => $"Swap {Crop} for {Replacement}",
+    };
+
+    /// <summary>
+    /// The factor the price falls by when quantity grows: (1 + k)^(-1/e), constant elasticity along the demand curve. Source: the definition of the price elasticity of demand (OpenStax, Principles of
+    /// Economics, ch. 5), integrated.
+    /// </summary>
+    /// <param name="growth">k: 0.5 is half as much again; 0 or more.</param>
+    /// <returns>Above 0, at most 1.</returns>
+    public decimal PriceFactor(decimal growth) =>
+        Elasticity is { } elasticity && growth > 0m ? (decimal)Math.Pow((double)(1m + growth), -1.0 / (double)Math.Abs(elasticity)) : 1m;
+}

@@ -1,0 +1,78 @@
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Changes;
+
+/// <summary>A week in which a change needs more hours than there are.</summary>
+/// <param name="Monday">The first day of the week, in the season as it was.</param>
+/// <param name="Hours">The farm's hours after the change.</param>
+/// <param name="Limit">The hours there are.</param>
+public sealed record WeekBeyondLimit(DateOnly Monday, decimal Hours, decimal Limit);
+
+/// <summary>A crop that could stand where another stood.</summary>
+/// <param name="Crop">The crop.</param>
+/// <param name="BedFeet">Bed-feet of it that fit with the dates its plantings had, under the same cover.</param>
+/// <param name="Swap">The partial budget of the swap.</param>
+/// <param name="BeyondLimit">Weeks in which the swap needs more hours than there are.</param>
+public sealed record Fit(string Crop, decimal BedFeet, PartialBudget Swap, IReadOnlyList<WeekBeyondLimit> BeyondLimit);
+
+/// <summary>A change judged: the partial budget, both answers, what moves, what is freed, and what could take its place.</summary>
+public sealed record ChangeAnswer
+{
+    /// <summary>The change, with the crops' names as the records have them.</summary>
+    public required Change Change { get; init; }
+
+    /// <summary>The partial budget: avoidable cost only.</summary>
+    public required PartialBudget Partial { get; init; }
+
+    /// <summary>What full cost would make of it: the same, with the fixed cost the budgets carry counted as if it came and went with the area.</summary>
+    public required Money FullCostChange { get; init; }
+
+    /// <summary>What the change does to the farm: the partial budget's net change.</summary>
+    public Money AvoidableChange => Partial.NetChange;
+
+    /// <summary>True when full and avoidable cost point different ways.</summary>
+    public bool Disagree => (FullCostChange.Amount > 0m && AvoidableChange.Amount < 0m) || (FullCostChange.Amount < 0m && AvoidableChange.Amount > 0m);
+
+    /// <summary>Fixed cost by pool, on other shoulders. Each sums to 0: cost moves and is never made or lost.</summary>
+    public required IReadOnlyList<MovedCost> Moved { get; init; }
+
+    /// <summary>Where moved fixed cost leaves and lands, all pools together: by crop, "household", "unused capacity", "not assigned"; sums to 0.</summary>
+    public IReadOnlyList<(string To, Money Change)> MovedInAll => Moved.SelectMany(moved => moved.Moves).GroupBy(move => move.To, StringComparer.OrdinalIgnoreCase)
+        .Select(group => (group.Key, Money.Sum(group.Select(move => move.Change)))).Where(move => move.Item2 != Money.Zero).OrderByDescending(move => move.Item2.Amount).ToList();
+
+    /// <summary>Net return by crop, before and after, fixed cost moved; crops in the season's order.</summary>
+    public required IReadOnlyList<(string Crop, Money Before, Money After)> Crops { get; init; }
+
+    /// <summary>The bed-feet that go, as the change says or all of the crop; 0 for grow.</summary>
+    public required decimal FeetGone { get; init; }
+
+    /// <summary>The bed-feet that come: what the user said, or what fits; 0 for drop and shrink.</summary>
+    public required decimal FeetAdded { get; init; }
+
+    /// <summary>True when the replacement's plantings don't fit the freed time under that cover, so it was taken bed-foot for bed-foot.</summary>
+    public required bool ReplacementDoesNotFit { get; init; }
+
+    /// <summary>What the price of what is grown more is multiplied by; 1 without an elasticity.</summary>
+    public required decimal PriceFactor { get; init; }
+
+    /// <summary>Bed-foot-weeks and hours freed, week by week; empty when nothing is.</summary>
+    public required IReadOnlyList<WeeklyUse> Freed { get; init; }
+
+    /// <summary>Bed-foot-weeks and hours that more of a crop takes, week by week.</summary>
+    public required IReadOnlyList<WeeklyUse> Taken { get; init; }
+
+    /// <summary>Bed-feet there is room for under the grown crop's covers; null unless the change is to grow.</summary>
+    public required decimal? Room { get; init; }
+
+    /// <summary>What fits where the crop stood, the best first; for drop and swap.</summary>
+    public required IReadOnlyList<Fit> Fits { get; init; }
+
+    /// <summary>Weeks in which the change needs more hours than the limit.</summary>
+    public required IReadOnlyList<WeekBeyondLimit> BeyondLimit { get; init; }
+
+    /// <summary>Limits of the records that aren't checked, because no record says how much of them a crop takes.</summary>
+    public required IReadOnlyList<string> LimitsNotChecked { get; init; }
+
+    /// <summary>True when the hours of a week were checked against a limit.</summary>
+    public required bool HoursChecked { get; init; }
+}

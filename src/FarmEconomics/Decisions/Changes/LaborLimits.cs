@@ -1,0 +1,69 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Decisions.Changes;
+
+/// <summary>Weekly limits on hours, and which limits can't be checked against the records.</summary>
+internal sealed class LaborLimits
+{
+    private readonly SeasonReview season;
+    private readonly Dictionary<DateOnly, decimal> farm;
+    private readonly List<LimitRow> hours = [];
+
+    internal LaborLimits(SeasonReview season)
+    {
+        this.season = season;
+        farm = WeeklyUse.OfFarm(season);
+        foreach (LimitRow row in season.Records.Tables.Limits)
+        {
+            bool weekly = row.Limit.Contains("labor", StringComparison.OrdinalIgnoreCase) && (row.Unit ?? "").Contains("week", StringComparison.OrdinalIgnoreCase);
+            if (weekly)
+            {
+                hours.Add(row);
+            }
+            else
+            {
+                NotChecked.Add(row.Limit.Trim());
+            }
+        }
+    }
+
+    /// <summary>Limits a partial budget can't check: no record says how much of them each crop takes.</summary>
+    internal List<string> NotChecked { get; } = [];
+
+    internal bool Any => hours.Count > 0;
+
+    /// <summary>Weeks in which a change goes beyond the limit on hours and the season as it was did not, or goes further beyond.</summary>
+    /// <param name="added">Hours by week that come (positive) or go (negative).</param>
+    internal List<WeekBeyondLimit> Beyond(IReadOnlyDictionary<DateOnly, decimal> added)
+    {
+        List<WeekBeyondLimit> beyond = [];
+        foreach ((DateOnly week, decimal more) in added.OrderBy(pair => pair.Key))
+        {
+            decimal after = farm.GetValueOrDefault(week) + more;
+            if (more > 0m && LimitOn(week) is { } limit && after > limit)
+            {
+                beyond.Add(new WeekBeyondLimit(week, after, limit));
+            }
+        }
+
+        return beyond;
+    }
+
+    /// <summary>The limit of a week. A change is for the next season, so a limit written for the year after counts as well.</summary>
+    private decimal? LimitOn(DateOnly week)
+    {
+        decimal? least = null;
+        foreach (LimitRow row in hours)
+        {
+            if (Covers(row, week) || Covers(row, week.AddYears(1)))
+            {
+                least = least is null ? row.Amount : Math.Min(least.Value, row.Amount);
+            }
+        }
+
+        return least;
+    }
+
+    private static bool Covers(LimitRow row, DateOnly day) => (row.From is null || row.From <= day) && (row.To is null || row.To >= day);
+}

@@ -1,0 +1,136 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Changes;
+
+/// <summary>A pool's fixed cost before and after a change: the same money, on other shoulders.</summary>
+/// <param name="Pool">The pool; null for fixed costs that name the crop itself.</param>
+/// <param name="Moves">What changed, by crop, "unused capacity", "household" or "not assigned"; sums to 0.</param>
+public sealed record MovedCost(Pool? Pool, IReadOnlyList<(string To, Money Change)> Moves)
+{
+    /// <summary>How much moved.</summary>
+    public Money Moved => Money.Sum(Moves.Where(move => move.Change.Amount > 0m).Select(move => move.Change));
+}
+
+/// <summary>
+/// Shares the fixed cost of every pool out again with some plantings' weights changed. Cost that varies with nothing is neither made nor lost by it: it moves onto the other crops, the household, or unused capacity.
+/// Weights that pools have on each other (a load in kWh) stay as measured.
+/// </summary>
+internal sealed class SharingAgain
+{
+    private readonly PoolNetwork network;
+    private readonly IReadOnlyDictionary<Enterprise, decimal> factors;
+    private readonly IdleCapacity idle;
+
+    internal SharingAgain(SeasonReview season, IReadOnlyDictionary<Enterprise, decimal> factors)
+    {
+        network = season.Network;
+        this.factors = factors;
+        idle = season.Settings.IdleCapacity;
+        SharedCosts running = Solve(season.Settings.SharingMethod, ownership: false);
+        SharedCosts owning = Solve(season.Settings.SharingMethod, ownership: true);
+        foreach (PoolResult pool in season.Pools)
+        {
+            Dictionary<string, Money> changes = new(StringComparer.OrdinalIgnoreCase);
+            foreach (IGrouping<PoolStream, PoolCharge> stream in pool.Charges.GroupBy(charge => charge.Source))
+            {
+                bool owned = stream.Key.Stream == CostStream.Ownership;
+                Share(pool.Pool.Index, stream.ToList(), owned ? network.Owning : network.Running, owned ? owning : running, changes);
+            }
+
+            List<(string To, Money Change)> moves = changes.Where(change => change.Value != Money.Zero)
+                .OrderByDescending(change => change.Value.Amount).ThenBy(change => change.Key, StringComparer.Ordinal).Select(change => (change.Key, change.Value)).ToList();
+            if (moves.Count > 0)
+            {
+                Moved.Add(new MovedCost(pool.Pool, moves));
+            }
+        }
+    }
+
+    internal List<MovedCost> Moved { get; } = [];
+
+    private void Share(int pool, List<PoolCharge> charges, SharedCosts before, SharedCosts after, Dictionary<string, Money> changes)
+    {
+        int columns = network.Enterprises.Count + 3;
+        Money[] old = new Money[columns];
+        foreach (PoolCharge charge in charges)
+        {
+            int column = charge.Enterprise is { } enterprise ? Position(enterprise) : network.Column(charge.Outside!.Value);
+            old[column] += SeasonCosts.ByBehavior(charge)[(int)VariesWith.Nothing];
+        }
+
+        Money total = Money.Sum(old);
+        decimal[] shares = Enumerable.Range(0, columns).Select(j => after.Shares[pool, j]).ToArray();
+        if (total == Money.Zero || Enumerable.Range(0, columns).All(j => shares[j] == before.Shares[pool, j]))
+        {
+            return;
+        }
+
+        Money[] now = LargestRemainder.Split(total, shares);
+        for (int j = 0; j < columns; j++)
+        {
+            string to = j < network.Enterprises.Count ? network.Enterprises[j].Crop.Name
+                : (Outside)(j - network.Enterprises.Count) switch
+                {
+                    Outside.Household => "household",
+                    Outside.Unused => "unused capacity",
+                    _ => "not assigned",
+                };
+            changes[to] = changes.GetValueOrDefault(to) + now[j] - old[j];
+        }
+    }
+
+    private int Position(Enterprise enterprise)
+    {
+        for (int i = 0; i < network.Enterprises.Count; i++)
+        {
+            if (network.Enterprises[i] == enterprise)
+            {
+                return i;
+            }
+        }
+
+        throw new ArgumentException($"{enterprise} is not of crop year {network.Year}.", nameof(enterprise));
+    }
+
+    private SharedCosts Solve(SharingMethod method, bool ownership)
+    {
+        int pools = network.Users.Count;
+        double[,] q = new double[pools, pools];
+        double[,] r = new double[pools, network.Enterprises.Count + 3];
+        decimal[] passedOn = new decimal[pools];
+        for (int i = 0; i < pools; i++)
+        {
+            PoolUsers users = network.Users[i];
+            decimal[] weights = network.Enterprises.Select((enterprise, j) => users.OfEnterprise[j] * factors.GetValueOrDefault(enterprise, 1m)).ToArray();
+            decimal total = weights.Sum() + users.OfPool.Sum() + users.Household + users.NotAssigned;
+            passedOn[i] = UsedFactor(users, total);
+            if (total <= 0m)
+            {
+                r[i, network.Column(Outside.NotAssigned)] = 1.0;
+                continue;
+            }
+
+            for (int j = 0; j < pools; j++)
+            {
+                q[i, j] = (double)users.OfPool[j] / (double)total;
+            }
+
+            for (int j = 0; j < weights.Length; j++)
+            {
+                r[i, j] = (double)weights[j] / (double)total;
+            }
+
+            r[i, network.Column(Outside.Household)] = (double)users.Household / (double)total;
+            r[i, network.Column(Outside.NotAssigned)] = (double)users.NotAssigned / (double)total;
+        }
+
+        return SharedCosts.Solve(q, r, method, ownership ? passedOn : null, network.Column(Outside.Unused));
+    }
+
+    private decimal UsedFactor(PoolUsers users, decimal total) =>
+        users.Pool.Row.Capacity is > 0m and { } capacity && idle == IdleCapacity.Separate ? Math.Min(1m, total / capacity) : 1m;
+}

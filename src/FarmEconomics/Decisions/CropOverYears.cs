@@ -1,0 +1,56 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions;
+
+/// <summary>One crop year of a crop, in the money of that year.</summary>
+/// <param name="CropYear">The crop year.</param>
+/// <param name="Budget">The crop's budget.</param>
+public sealed record CropYearFigures(int CropYear, EnterpriseBudget Budget)
+{
+    /// <summary>Net return per unit sold.</summary>
+    public Rate NetReturnPerUnit => Budget.NetReturnPerBedFoot.IsAvailable
+        ? Rate.Of(Budget.NetReturn.Amount, Budget.Sums.Sold, "nothing sold")
+        : Rate.NotAvailable(Budget.NetReturnPerBedFoot.Reason ?? "not known");
+
+    /// <summary>All cost per unit sold.</summary>
+    public Rate CostPerUnit => Budget.NetReturnPerBedFoot.IsAvailable
+        ? Rate.Of(Budget.TotalCost.Amount, Budget.Sums.Sold, "nothing sold")
+        : Rate.NotAvailable(Budget.NetReturnPerBedFoot.Reason ?? "not known");
+}
+
+/// <summary>The same crop over the years, in nominal money and per unit. No trend is claimed.</summary>
+/// <param name="Crop">The crop.</param>
+/// <param name="Years">Its years, oldest first.</param>
+public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Years)
+{
+    /// <summary>What the years may and may not be read for; printed with them.</summary>
+    public string Statement => Years.Count switch
+    {
+        0 => $"No year of {Crop} is on record.",
+        1 => $"Only {Years[0].CropYear} of {Crop} is on record: nothing can be said of other years.",
+        _ => $"{Years.Count} years of {Crop} are on record, each in the money of its year, not corrected for rising prices. "
+            + $"{Years.Count} points can't tell weather from trend, so none is claimed: read them as how far a season may fall from the next.",
+    };
+
+    /// <summary>Follows a crop through the recorded years.</summary>
+    /// <param name="review">The farm.</param>
+    /// <param name="crop">The crop's name, in any case.</param>
+    /// <param name="last">The last crop year looked at; null: all.</param>
+    /// <returns>Its years.</returns>
+    public static CropOverYears Of(FarmReview review, string crop, int? last = null)
+    {
+        ArgumentNullException.ThrowIfNull(review);
+        List<CropYearFigures> years = [];
+        foreach (int year in review.CropYears.Where(year => last is null || year <= last))
+        {
+            EnterpriseBudget? budget = review.Season(year).Crops.FirstOrDefault(one => string.Equals(one.Name, crop, StringComparison.OrdinalIgnoreCase));
+            if (budget is not null && (budget.Sums.Harvested > 0m || budget.Sums.Sold > 0m))
+            {
+                years.Add(new CropYearFigures(year, budget));
+            }
+        }
+
+        return new CropOverYears(years.Count > 0 ? years[0].Budget.Name : crop, years);
+    }
+}

@@ -1,0 +1,123 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions;
+
+/// <summary>
+/// Every cost of a season's enterprises, line by line, with what it varies with. The lines of a budget sum to its total cost to the cent.
+/// Not for views by bed or structure, which split plantings.
+/// </summary>
+public sealed class SeasonCosts
+{
+    private static readonly VariesWith[] Behaviors = Enum.GetValues<VariesWith>();
+    private readonly Dictionary<Enterprise, List<CostLine>> byEnterprise = [];
+    private readonly Dictionary<Enterprise, List<Charge>> direct = [];
+
+    private SeasonCosts(SeasonReview season)
+    {
+        Season = season;
+        foreach (EnterpriseBudget planting in season.Plantings)
+        {
+            Enterprise enterprise = planting.Enterprises[0];
+            List<Charge> charges = season.DirectCharges(enterprise).ToList();
+            direct[enterprise] = charges;
+            byEnterprise[enterprise] = charges.ConvertAll(Direct);
+        }
+
+        foreach (PoolCharge charge in season.Pools.SelectMany(pool => pool.Charges))
+        {
+            if (charge.Enterprise is { } enterprise)
+            {
+                byEnterprise[enterprise].AddRange(FromPool(charge));
+            }
+        }
+    }
+
+    /// <summary>The season.</summary>
+    public SeasonReview Season { get; }
+
+    /// <summary>Lists the costs of a season.</summary>
+    /// <param name="season">The season.</param>
+    /// <returns>Its costs.</returns>
+    public static SeasonCosts Of(SeasonReview season)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        return new SeasonCosts(season);
+    }
+
+    /// <summary>The costs of a budget, equal ones added up: direct ones first, then the pools, each by line and size.</summary>
+    /// <param name="budget">A budget of plantings, a crop, a group or the farm of this season.</param>
+    /// <returns>Lines that sum to the budget's total cost.</returns>
+    /// <exception cref="ArgumentException">The budget is of another season.</exception>
+    public IReadOnlyList<CostLine> Of(EnterpriseBudget budget)
+    {
+        ArgumentNullException.ThrowIfNull(budget);
+        return budget.Enterprises.SelectMany(LinesOf)
+            .GroupBy(line => (line.Name, line.Line, line.VariesWith, line.Stream, line.Pool))
+            .Select(group => group.First() with { Amount = Money.Sum(group.Select(line => line.Amount)) })
+            .Where(line => line.Amount != Money.Zero)
+            .OrderBy(line => line.Pool is not null).ThenBy(line => line.Line).ThenByDescending(line => line.Amount.Amount)
+            .ThenBy(line => line.Name, StringComparer.Ordinal).ThenBy(line => line.VariesWith).ThenBy(line => line.Stream)
+            .ToList();
+    }
+
+    /// <summary>Direct charges of an enterprise, looked up once.</summary>
+    internal IReadOnlyList<Charge> DirectCharges(Enterprise enterprise) => direct[enterprise];
+
+    /// <summary>The what-if model of a budget.</summary>
+    /// <param name="budget">The budget.</param>
+    /// <returns>The model; at factors 1 and 1 it is the budget.</returns>
+    public WhatIfModel Model(EnterpriseBudget budget) => WhatIfModel.Of(budget, Of(budget));
+
+    /// <summary>A pool's charge by what it varies with, in whole cents: labor of a pool may mix stages.</summary>
+    /// <param name="charge">The charge.</param>
+    /// <returns>Amounts in the order of <see cref="VariesWith"/>; they sum to the charge.</returns>
+    internal static Money[] ByBehavior(PoolCharge charge) => LargestRemainder.Split(charge.Amount, charge.Source.BehaviorShares);
+
+    private List<CostLine> LinesOf(Enterprise enterprise) => byEnterprise.TryGetValue(enterprise, out List<CostLine>? lines)
+        ? lines
+        : throw new ArgumentException($"{enterprise} is not of the season these costs are of ({Season.CropYear}).", nameof(enterprise));
+
+    private static IEnumerable<CostLine> FromPool(PoolCharge charge)
+    {
+        Money[] parts = ByBehavior(charge);
+        string name = charge.Source.Stream switch
+        {
+            CostStream.Ownership => $"{charge.Source.Pool.Name}, ownership",
+            CostStream.HiredLabor => $"{charge.Source.Pool.Name}, hired labor",
+            CostStream.OwnerLabor => $"{charge.Source.Pool.Name}, owner labor",
+            _ => charge.Source.Pool.Name,
+        };
+        foreach (VariesWith behavior in Behaviors)
+        {
+            if (parts[(int)behavior] != Money.Zero)
+            {
+                yield return new CostLine(name, charge.Line, behavior, charge.Source.Stream, charge.Source.Pool, parts[(int)behavior]);
+            }
+        }
+    }
+
+    private static CostLine Direct(Charge charge) => new(NameOf(charge), charge.Line, charge.VariesWith, charge.Stream, null, charge.Amount);
+
+    private static string NameOf(Charge charge) => charge switch
+    {
+        { IsFee: true } => "channel fees",
+        { Stream: CostStream.HiredLabor, Stage: { } stage } => $"{StageName(stage)}, hired labor",
+        { Stream: CostStream.OwnerLabor, Stage: { } stage } => $"{StageName(stage)}, owner labor",
+        { Origin: ExpenseRow row } => row.Category.Trim().ToLowerInvariant(),
+        _ => "other",
+    };
+
+    private static string StageName(Stage stage) => stage switch
+    {
+        Stage.Nursery => "raising seedlings",
+        Stage.Grow => "growing",
+        Stage.Harvest => "picking",
+        Stage.Pack => "packing",
+        Stage.Sell => "selling",
+        _ => "overhead",
+    };
+}

@@ -1,0 +1,140 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions;
+
+/// <summary>
+/// A budget as a function of a price factor p and a yield factor y: output x p y, costs that vary with quantity x y, with sales x p y, with area or
+/// nothing unchanged. At (1, 1) it is the budget. Source: partial and sensitivity budgeting of extension enterprise budgets, with a selling cost that
+/// follows sales. Immutable and safe to share between threads.
+/// </summary>
+public sealed class WhatIfModel
+{
+    private readonly decimal[] costs = new decimal[Enum.GetValues<VariesWith>().Length];
+    private readonly decimal[] direct = new decimal[Enum.GetValues<VariesWith>().Length];
+
+    /// <summary>Makes a model from plain figures.</summary>
+    /// <param name="name">What it is of.</param>
+    /// <param name="marketOutput">Sales, share income and closing stock.</param>
+    /// <param name="household">Household use at list value.</param>
+    /// <param name="units">Units sold and in closing stock, in the crop's unit; 0 when several crops have no common unit.</param>
+    /// <param name="bedFeet">Bed-feet; 0 when not known.</param>
+    /// <param name="bedFootWeeks">Bed-foot-weeks; 0 when not known.</param>
+    /// <param name="lines">The costs.</param>
+    public WhatIfModel(string name, Money marketOutput, Money household, decimal units, BedFeet bedFeet, BedFootWeeks bedFootWeeks, IReadOnlyList<CostLine> lines)
+    {
+        ArgumentNullException.ThrowIfNull(lines);
+        Name = name;
+        MarketOutput = marketOutput;
+        Household = household;
+        Units = units;
+        BedFeet = bedFeet;
+        BedFootWeeks = bedFootWeeks;
+        Lines = lines;
+        foreach (CostLine line in lines)
+        {
+            costs[(int)line.VariesWith] += line.Amount.Amount;
+            direct[(int)line.VariesWith] += line.Line is StatementLine.Materials or StatementLine.Selling ? line.Amount.Amount : 0m;
+        }
+    }
+
+    /// <summary>What it is of.</summary>
+    public string Name { get; }
+
+    /// <summary>Sales, share income and closing stock at (1, 1).</summary>
+    public Money MarketOutput { get; }
+
+    /// <summary>Household use at list value at (1, 1), non-cash.</summary>
+    public Money Household { get; }
+
+    /// <summary>Output at (1, 1).</summary>
+    public Money Output => MarketOutput + Household;
+
+    /// <summary>Units sold and in closing stock; 0 when several crops have no common unit.</summary>
+    public decimal Units { get; }
+
+    /// <summary>Bed-feet planted.</summary>
+    public BedFeet BedFeet { get; }
+
+    /// <summary>Bed-foot-weeks held.</summary>
+    public BedFootWeeks BedFootWeeks { get; }
+
+    /// <summary>The costs, line by line.</summary>
+    public IReadOnlyList<CostLine> Lines { get; }
+
+    /// <summary>Market output per unit at (1, 1): the price that factor 1 stands for.</summary>
+    public Rate Price => Units > 0m ? Rate.Known(MarketOutput.Amount / Units) : Rate.NotAvailable("nothing sold, or several crops without a common unit");
+
+    /// <summary>The model of a budget.</summary>
+    /// <param name="budget">The budget.</param>
+    /// <param name="lines">Its costs.</param>
+    /// <returns>The model.</returns>
+    public static WhatIfModel Of(EnterpriseBudget budget, IReadOnlyList<CostLine> lines)
+    {
+        ArgumentNullException.ThrowIfNull(budget);
+        BudgetSums sums = budget.Sums;
+        decimal units = budget.Crop is null ? 0m : sums.Sold + (sums.ClosingStock.Amount != 0m ? sums.OnHand : 0m);
+        return new WhatIfModel(budget.Name, budget.SalesValue + sums.ClosingStock, sums.Household, units, sums.BedFeet, budget.BedFootWeeks, lines);
+    }
+
+    /// <summary>Costs of one behavior at (1, 1).</summary>
+    /// <param name="behavior">What they vary with.</param>
+    /// <returns>The money.</returns>
+    public Money Cost(VariesWith behavior) => new(costs[(int)behavior]);
+
+    /// <summary>Net return.</summary>
+    /// <param name="price">Price factor, 0 or more.</param>
+    /// <param name="yield">Yield factor, 0 or more.</param>
+    /// <returns>Unrounded money.</returns>
+    public decimal NetReturn(decimal price, decimal yield) => Contribution(price, yield) - costs[(int)VariesWith.Nothing];
+
+    /// <summary>Output less avoidable cost: what growing the crop adds to the farm as it stands.</summary>
+    /// <param name="price">Price factor, 0 or more.</param>
+    /// <param name="yield">Yield factor, 0 or more.</param>
+    /// <returns>Unrounded money.</returns>
+    public decimal Contribution(decimal price, decimal yield) => Less(costs, price, yield);
+
+    /// <summary>Gross margin: output less materials and selling, before labor.</summary>
+    /// <param name="price">Price factor, 0 or more.</param>
+    /// <param name="yield">Yield factor, 0 or more.</param>
+    /// <returns>Unrounded money.</returns>
+    public decimal GrossMargin(decimal price, decimal yield) => Less(direct, price, yield) - direct[(int)VariesWith.Nothing];
+
+    /// <summary>Gross margin per bed-foot-week.</summary>
+    /// <param name="price">Price factor, 0 or more.</param>
+    /// <param name="yield">Yield factor, 0 or more.</param>
+    /// <returns>The rate; not available without time in bed.</returns>
+    public Rate MarginPerBedFootWeek(decimal price, decimal yield) => Rate.Of(GrossMargin(price, yield), BedFootWeeks.Value, "no time in bed");
+
+    /// <summary>The price factor at which a yield factor leaves a wanted amount.</summary>
+    /// <param name="yield">Yield factor, above 0.</param>
+    /// <param name="longRun">True: net return; false: contribution, with the fixed cost left out.</param>
+    /// <param name="wanted">The amount to be left.</param>
+    /// <returns>The factor; not available when a unit sold keeps nothing.</returns>
+    public Rate PriceFactorFor(decimal yield, bool longRun, decimal wanted = 0m)
+    {
+        decimal kept = yield * (Output.Amount - costs[(int)VariesWith.Sales]);
+        return kept <= 0m
+            ? Rate.NotAvailable(Output.Amount <= 0m ? "nothing sold" : "selling costs take all of the sales")
+            : Rate.Known((Needed(longRun) + wanted + (yield * costs[(int)VariesWith.Quantity])) / kept);
+    }
+
+    /// <summary>The yield factor at which a price factor leaves a wanted amount.</summary>
+    /// <param name="price">Price factor, above 0.</param>
+    /// <param name="longRun">True: net return; false: contribution, with the fixed cost left out.</param>
+    /// <param name="wanted">The amount to be left.</param>
+    /// <returns>The factor; not available when a unit earns less than it costs to pick, pack and sell.</returns>
+    public Rate YieldFactorFor(decimal price, bool longRun, decimal wanted = 0m)
+    {
+        decimal kept = (price * (Output.Amount - costs[(int)VariesWith.Sales])) - costs[(int)VariesWith.Quantity];
+        return kept <= 0m
+            ? Rate.NotAvailable(Output.Amount <= 0m ? "nothing sold" : "a unit earns less than it costs to pick, pack and sell")
+            : Rate.Known((Needed(longRun) + wanted) / kept);
+    }
+
+    private decimal Needed(bool longRun) => costs[(int)VariesWith.Area] + (longRun ? costs[(int)VariesWith.Nothing] : 0m);
+
+    private decimal Less(decimal[] cost, decimal price, decimal yield) =>
+        (price * yield * (Output.Amount - cost[(int)VariesWith.Sales])) - (yield * cost[(int)VariesWith.Quantity]) - cost[(int)VariesWith.Area];
+}

@@ -1,0 +1,124 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Pricing;
+
+/// <summary>
+/// One channel of a crop year beside the others: what came in, what the produce and the channel cost, what an hour behind both earned, and what was
+/// picked for it and never sold. Money in the farm's currency.
+/// </summary>
+/// <param name="Channel">The channel.</param>
+/// <param name="Sales">Sale amounts, or share income.</param>
+/// <param name="Fees">The channel's fees.</param>
+/// <param name="Goods">Production cost of what was sold there.</param>
+/// <param name="ChannelCost">What the channel's own pool charged.</param>
+/// <param name="Known">What the season's records can't tell.</param>
+public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees, CostBlock Goods, CostBlock ChannelCost, Availability Known)
+{
+    /// <summary>Produce thrown out, at the price its crop brought on average; see <see cref="Of"/>.</summary>
+    public decimal ThrownOut { get; private set; }
+
+    /// <summary>Produce given away, likewise.</summary>
+    public decimal GivenAway { get; private set; }
+
+    /// <summary>Produce that no row tells of again: on hand or lost at the closing date, likewise.</summary>
+    public decimal Unsold { get; private set; }
+
+    /// <summary>Hours behind what was sold there: growing, picking, packing and selling.</summary>
+    public decimal Hours => Goods.Hours + ChannelCost.Hours;
+
+    /// <summary>All cost: fees, produce and channel.</summary>
+    public Rate Cost => Missing is { } reason ? Rate.NotAvailable(reason) : Rate.Known(Fees.Amount + Goods.Full + ChannelCost.Full);
+
+    /// <summary>Sales less all cost.</summary>
+    public Rate NetReturn => Cost.Value is { } cost ? Rate.Known(Sales.Amount - cost) : Cost;
+
+    /// <summary>(Sales less all cost but labor) per hour.</summary>
+    public Rate ReturnPerHour => (Known.Costs ?? Known.Hours ?? Known.Ownership) is { } reason
+        ? Rate.NotAvailable(reason)
+        : Rate.Of((Sales - Fees).Amount - Goods.Other - ChannelCost.Other, Hours, "no labor hours");
+
+    /// <summary>Thrown out over sold and thrown out, 0 to 1, both at price.</summary>
+    public Rate LossShare => Rate.Of(ThrownOut, Sales.Amount + ThrownOut, "nothing sold or thrown out");
+
+    private string? Missing => Known.Costs ?? Known.LaborCost ?? Known.OwnerLabor ?? Known.Ownership;
+
+    /// <summary>
+    /// Compares the channels things are sold through. No record says which channel a loss came from, so it is laid on the channels that drew on the
+    /// same harvest, by quantity; a harvest nothing was sold of is left to <see cref="LossWithoutChannel"/>.
+    /// </summary>
+    /// <param name="book">The season's prices.</param>
+    /// <returns>One per channel that sold something, in the order of the channels table.</returns>
+    public static IReadOnlyList<ChannelComparison> Of(PriceBook book)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        List<ChannelComparison> all = [];
+        foreach (Channel channel in book.Review.Records.Channels.Where(channel => channel.IsSold))
+        {
+            CostBlock goods = new();
+            CostBlock own = new();
+            Money sales = Money.Zero;
+            Money fees = Money.Zero;
+            foreach (CropCost cost in book.Costs)
+            {
+                if (cost.Through(channel) is { } sold)
+                {
+                    goods.Add(cost.Production, sold.Quantity / cost.CarryingUnits);
+                    own.Add(sold.ChannelCost);
+                    sales += sold.Amount;
+                    fees += sold.Fees;
+                }
+            }
+
+            if (book.Costs.Any(cost => cost.Through(channel) is not null))
+            {
+                all.Add(new ChannelComparison(channel, sales, fees, goods, own, book.Season.Known));
+            }
+        }
+
+        Dictionary<Channel, ChannelComparison> byChannel = all.ToDictionary(item => item.Channel);
+        foreach (Lot lot in book.Season.Trace.Lots.Where(lot => lot.Enterprise.CropYear == book.Season.CropYear))
+        {
+            LayLosses(book, lot, byChannel);
+        }
+
+        return all;
+    }
+
+    /// <summary>The value of produce thrown out, given away or never sold of harvests that no channel drew on.</summary>
+    /// <param name="book">The season's prices.</param>
+    /// <returns>At the price its crop brought on average.</returns>
+    public static decimal LossWithoutChannel(PriceBook book)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        return book.Season.Trace.Lots.Where(lot => lot.Enterprise.CropYear == book.Season.CropYear && !lot.Draws.Any(draw => draw.Leaving.Channel.IsSold))
+            .Sum(lot => PriceOf(book, lot) * (lot.Remaining + Drawn(lot, ChannelKind.Waste) + Drawn(lot, ChannelKind.Donation)));
+    }
+
+    private static void LayLosses(PriceBook book, Lot lot, Dictionary<Channel, ChannelComparison> channels)
+    {
+        decimal sold = lot.Draws.Where(draw => draw.Leaving.Channel.IsSold).Sum(draw => draw.Quantity);
+        if (sold <= 0m)
+        {
+            return;
+        }
+
+        decimal price = PriceOf(book, lot);
+        foreach (IGrouping<Channel, LeavingPart> draws in lot.Draws.Where(draw => draw.Leaving.Channel.IsSold).GroupBy(draw => draw.Leaving.Channel))
+        {
+            if (channels.TryGetValue(draws.Key, out ChannelComparison? channel))
+            {
+                decimal weight = price * draws.Sum(draw => draw.Quantity) / sold;
+                channel.ThrownOut += weight * Drawn(lot, ChannelKind.Waste);
+                channel.GivenAway += weight * Drawn(lot, ChannelKind.Donation);
+                channel.Unsold += weight * lot.Remaining;
+            }
+        }
+    }
+
+    private static decimal PriceOf(PriceBook book, Lot lot) => book.CostOf(lot.Enterprise.Crop)?.Budget.AveragePrice.Value ?? 0m;
+
+    private static decimal Drawn(Lot lot, ChannelKind kind) => lot.Draws.Where(draw => draw.Leaving.Channel.Kind == kind).Sum(draw => draw.Quantity);
+}

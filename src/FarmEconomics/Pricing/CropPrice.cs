@@ -1,0 +1,135 @@
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Pricing;
+
+/// <summary>Floor, full cost and target of one unit, grossed up for the channel's fee; in the farm's currency per unit, unrounded.</summary>
+/// <param name="Floor">Covers what would go if the crop went (area, quantity and sales costs); below it every unit sold loses money at once.</param>
+/// <param name="FullCost">Covers everything, its part of fixed and channel cost included: what must be earned in the long run.</param>
+/// <param name="Target">Gives the wanted return per hour or margin; never under full cost.</param>
+/// <param name="TargetIsFullCost">True when the wanted return is below what labor cost anyway, so that full cost stands in for the target.</param>
+public sealed record PriceSet(Rate Floor, Rate FullCost, Rate Target, bool TargetIsFullCost)
+{
+    /// <summary>The same for another unit.</summary>
+    /// <param name="baseUnits">How many of the crop's own units it holds, above 0.</param>
+    /// <returns>The prices per that unit.</returns>
+    public PriceSet For(decimal baseUnits) => new(Times(Floor, baseUnits), Times(FullCost, baseUnits), Times(Target, baseUnits), TargetIsFullCost);
+
+    internal static Rate Times(Rate rate, decimal factor) => rate.Value is { } value ? Rate.Known(value * factor) : rate;
+}
+
+/// <summary>What a crop brought in one month through one channel.</summary>
+/// <param name="Month">The first day of the month.</param>
+/// <param name="Quantity">Quantity in the crop's unit.</param>
+/// <param name="Price">Money per unit of the crop.</param>
+public sealed record MonthPrice(DateOnly Month, decimal Quantity, Rate Price);
+
+/// <summary>Somebody else's price, kept apart from the farm's own.</summary>
+/// <param name="Row">The row of the prices table.</param>
+/// <param name="PerUnit">Per unit of the crop.</param>
+public sealed record ReferencePrice(PriceRow Row, decimal PerUnit);
+
+/// <summary>The prices of one crop in one channel, beside what it brought. Prices are per unit of the crop; <see cref="InUnit"/> turns them into another.</summary>
+public sealed class CropPrice
+{
+    private readonly UnitCost cost;
+
+    internal CropPrice(CropCost crop, CropChannel sold, PriceRules rules, YieldHistory yields)
+    {
+        Cost = crop;
+        Sold = sold;
+        Yields = yields;
+        FeePercent = sold.Channel.Row.FeePercent ?? 0m;
+        ChannelPart = sold.ChannelCost.PerUnit(sold.Quantity);
+        cost = (crop.PerUnit() ?? default) + ChannelPart;
+        Prices = rules.Price(crop.PerUnit()!.Value, ChannelPart, FeePercent);
+        AtNormalYield = yields.Failed ? rules.Price(crop.PerUnit(yields.NormalFactor)!.Value, ChannelPart, FeePercent) : null;
+        ByMonth = sold.Parts.GroupBy(part => new DateOnly(part.Leaving.Row.Date.Year, part.Leaving.Row.Date.Month, 1))
+            .OrderBy(month => month.Key)
+            .Select(month => new MonthPrice(month.Key, month.Sum(part => part.Quantity), Rate.Of(month.Sum(part => part.Amount.Amount), month.Sum(part => part.Quantity), "nothing sold")))
+            .ToList();
+        AgainstFullCost = Against(Prices.FullCost);
+        AgainstTarget = Against(Prices.Target);
+    }
+
+    /// <summary>The crop's cost.</summary>
+    public CropCost Cost { get; }
+
+    /// <summary>What was sold through the channel.</summary>
+    public CropChannel Sold { get; }
+
+    /// <summary>The crop.</summary>
+    public Crop Crop => Cost.Crop;
+
+    /// <summary>The channel.</summary>
+    public Channel Channel => Sold.Channel;
+
+    /// <summary>The channel's fee in percent of the price.</summary>
+    public decimal FeePercent { get; }
+
+    /// <summary>The channel's own cost (stall, driving, hours standing there) per unit: in full cost and target, not in the floor.</summary>
+    public UnitCost ChannelPart { get; }
+
+    /// <summary>Prices at the season's yield.</summary>
+    public PriceSet Prices { get; }
+
+    /// <summary>Prices at a normal yield where the season's failed; null where it didn't.</summary>
+    public PriceSet? AtNormalYield { get; }
+
+    /// <summary>The crop's yields over the years.</summary>
+    public YieldHistory Yields { get; }
+
+    /// <summary>What a unit brought over the season.</summary>
+    public Rate Realised => Rate.Of(Sold.Amount.Amount, Sold.Quantity, "nothing sold");
+
+    /// <summary>What a unit brought, month by month.</summary>
+    public IReadOnlyList<MonthPrice> ByMonth { get; }
+
+    /// <summary>The farm's own newest list price for the channel by the end of the season.</summary>
+    public Rate ListPrice { get; internal init; }
+
+    /// <summary>Somebody else's prices, all rows of them.</summary>
+    public IReadOnlyList<ReferencePrice> References { get; internal init; } = [];
+
+    /// <summary>What came in over the season, after fees, above (or, negative, below) full cost; in the farm's currency.</summary>
+    public Rate AgainstFullCost { get; }
+
+    /// <summary>The same against the target.</summary>
+    public Rate AgainstTarget { get; }
+
+    /// <summary>The unit most of the season's sales rows of this channel were written in; the one its price is asked in.</summary>
+    public string SellingUnit => Sold.Parts.Select(part => part.Leaving).Distinct()
+        .GroupBy(leaving => string.IsNullOrWhiteSpace(leaving.Row.Unit) ? Crop.Unit : leaving.Row.Unit.Trim(), StringComparer.OrdinalIgnoreCase)
+        .OrderByDescending(unit => unit.Count()).ThenBy(unit => unit.Key, StringComparer.OrdinalIgnoreCase).First().Key;
+
+    /// <summary>The crop's own unit and those of the units table, in that order.</summary>
+    public IReadOnlyList<string> Units => [.. Crop.Units.Keys];
+
+    /// <summary>How many of the crop's own units a unit holds.</summary>
+    /// <param name="unit">One of <see cref="Units"/>, in any case.</param>
+    /// <returns>Units of the crop.</returns>
+    /// <exception cref="KeyNotFoundException">The crop has no such unit.</exception>
+    public decimal BaseUnits(string unit) => Crop.ToBase(1m, unit);
+
+    /// <summary>The prices per another unit of the crop.</summary>
+    /// <param name="unit">The unit, in any case; the crop's own or one of its units table.</param>
+    /// <returns>The prices.</returns>
+    /// <exception cref="KeyNotFoundException">The crop has no such unit.</exception>
+    public PriceSet InUnit(string unit) => Prices.For(Crop.ToBase(1m, unit));
+
+    /// <summary>Return per labor hour (money after fees and all cost but labor, over hours) if every unit had brought <paramref name="price"/>.</summary>
+    /// <param name="price">Price per unit of the crop.</param>
+    /// <returns>Money per hour.</returns>
+    public Rate ReturnPerHourAt(decimal price) => Rate.Of(After(price) - cost.Other, cost.Hours, "no labor hours");
+
+    /// <summary>Net return in percent of the price if every unit had brought <paramref name="price"/>.</summary>
+    /// <param name="price">Price per unit of the crop.</param>
+    /// <returns>Percent.</returns>
+    public Rate MarginPercentAt(decimal price) => Rate.Of(100m * (After(price) - cost.Full), price, "a price of 0");
+
+    private decimal After(decimal price) => price * (1m - (FeePercent / 100m));
+
+    private Rate Against(Rate price) => price.Value is { } wanted
+        ? Rate.Known((Sold.Amount - Sold.Fees).Amount - (After(wanted) * Sold.Quantity))
+        : price;
+}

@@ -1,0 +1,133 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Pricing;
+
+/// <summary>A crop that no price could be worked out for, with the reason.</summary>
+/// <param name="Crop">The crop.</param>
+/// <param name="Channel">The channel, or null for any.</param>
+/// <param name="Reason">Why.</param>
+public sealed record CropWithoutPrice(Crop Crop, Channel? Channel, string Reason);
+
+/// <summary>The prices of a crop year: every crop in every channel with a price of its own that it was sold through.</summary>
+public sealed class PriceBook
+{
+    private readonly Dictionary<Crop, CropCost> byCrop;
+
+    private PriceBook(FarmReview review, int cropYear, PriceTerms terms)
+    {
+        Review = review;
+        Season = review.Season(cropYear);
+        Rules = new PriceRules(Season, terms);
+        Costs = CropCost.Of(review, cropYear);
+        byCrop = Costs.ToDictionary(cost => cost.Crop);
+        List<CropPrice> prices = [];
+        List<CropWithoutPrice> without = [];
+        foreach (CropCost cost in Costs)
+        {
+            YieldHistory yields = YieldHistory.Of(review, cost.Crop, cropYear, terms.FailedYieldPercent);
+            if (cost.PerUnit() is null)
+            {
+                without.Add(new CropWithoutPrice(cost.Crop, null, $"nothing of the {cropYear} crop was sold and none on hand counts: no unit to spread the cost over"));
+                continue;
+            }
+
+            foreach (Channel channel in review.Records.Channels.Where(channel => channel.IsPriced))
+            {
+                if (cost.Through(channel) is { } sold)
+                {
+                    prices.Add(new CropPrice(cost, sold, Rules, yields) { ListPrice = ListPriceOf(cost.Crop, channel), References = ReferencesOf(cost.Crop) });
+                }
+                else
+                {
+                    without.Add(new CropWithoutPrice(cost.Crop, channel, $"none of the {cropYear} crop was sold through {channel.Name}: its part of that channel's cost isn't known"));
+                }
+            }
+        }
+
+        Prices = prices;
+        WithoutPrice = without;
+    }
+
+    /// <summary>The farm.</summary>
+    public FarmReview Review { get; }
+
+    /// <summary>The season.</summary>
+    public SeasonReview Season { get; }
+
+    /// <summary>What makes a price of a cost.</summary>
+    public PriceRules Rules { get; }
+
+    /// <summary>The cost of every crop.</summary>
+    public IReadOnlyList<CropCost> Costs { get; }
+
+    /// <summary>The prices, by crop and channel in the order of their tables.</summary>
+    public IReadOnlyList<CropPrice> Prices { get; }
+
+    /// <summary>What has no price, each with its reason.</summary>
+    public IReadOnlyList<CropWithoutPrice> WithoutPrice { get; }
+
+    /// <summary>Works out the prices of a crop year.</summary>
+    /// <param name="review">The farm.</param>
+    /// <param name="cropYear">The crop year.</param>
+    /// <param name="terms">What the grower wants; null: the defaults.</param>
+    /// <returns>The prices.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A term is out of its range.</exception>
+    public static PriceBook Of(FarmReview review, int cropYear, PriceTerms? terms = null)
+    {
+        ArgumentNullException.ThrowIfNull(review);
+        return new PriceBook(review, cropYear, terms ?? new PriceTerms());
+    }
+
+    /// <summary>A crop's cost; null when it has no planting in the year.</summary>
+    /// <param name="crop">The crop.</param>
+    /// <returns>The cost.</returns>
+    public CropCost? CostOf(Crop crop) => byCrop.GetValueOrDefault(crop);
+
+    /// <summary>The prices in one channel.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <returns>Its prices, by crop.</returns>
+    public IEnumerable<CropPrice> In(Channel channel) => Prices.Where(price => price.Channel == channel);
+
+    /// <summary>What a unit of a crop brings in a channel: what it brought there in the season, else the farm's newest list price for the channel.</summary>
+    /// <param name="crop">The crop.</param>
+    /// <param name="channel">A market, stand or wholesale channel.</param>
+    /// <returns>Price per unit of the crop, or why there is none.</returns>
+    public Rate PriceIn(Crop crop, Channel channel)
+    {
+        ArgumentNullException.ThrowIfNull(channel);
+        return !channel.IsPriced ? Rate.NotAvailable($"{channel.Name} has no prices of its own")
+            : Prices.FirstOrDefault(price => price.Crop == crop && price.Channel == channel) is { } price ? price.Realised
+            : ListPriceOf(crop, channel);
+    }
+
+    /// <summary>The farm's newest list price for a channel by the end of the crop year: the channel's own, else that of the channel its values come from, else one for all channels.</summary>
+    /// <param name="crop">The crop.</param>
+    /// <param name="channel">The channel.</param>
+    /// <returns>Price per unit of the crop, or why there is none.</returns>
+    public Rate ListPriceOf(Crop crop, Channel channel)
+    {
+        ArgumentNullException.ThrowIfNull(crop);
+        ArgumentNullException.ThrowIfNull(channel);
+        DateOnly last = Review.Records.Settings.EndOf(Season.CropYear).AddDays(-1);
+        PriceRow? newest = Newest(crop, channel.Name, last)
+            ?? (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? null : Newest(crop, channel.Row.ValuesFrom.Trim(), last))
+            ?? Newest(crop, null, last);
+        return newest is not null
+            ? Rate.Known(newest.Price / crop.ToBase(1m, newest.Unit))
+            : Rate.NotAvailable($"no list price of {crop.Name} for {channel.Name}");
+    }
+
+    private PriceRow? Newest(Crop crop, string? channel, DateOnly day) => Review.Records.Tables.Prices
+        .Where(row => row.Reference != true
+            && Review.Records.FindCrop(row.Crop) == crop
+            && string.Equals(row.Channel?.Trim() is { Length: > 0 } name ? name : null, channel, StringComparison.OrdinalIgnoreCase)
+            && (row.From ?? DateOnly.MinValue) <= day)
+        .MaxBy(row => (row.From ?? DateOnly.MinValue, row.Source.Line));
+
+    private List<ReferencePrice> ReferencesOf(Crop crop) => Review.Records.Tables.Prices
+        .Where(row => row.Reference == true && Review.Records.FindCrop(row.Crop) == crop)
+        .Select(row => new ReferencePrice(row, row.Price / crop.ToBase(1m, row.Unit)))
+        .ToList();
+}

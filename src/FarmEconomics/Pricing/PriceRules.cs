@@ -1,0 +1,77 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Pricing;
+
+/// <summary>
+/// Makes prices of costs: floor = avoidable / (1 - fee); full cost = all cost / (1 - fee); target = (cost but labor + hours x wanted) / (1 - fee), or
+/// all cost / (1 - fee - margin). Source: cost-based pricing as extension guides teach it (variable cost as the floor, total cost in the long run,
+/// a markup for the return wanted); common practice, no one source.
+/// </summary>
+public sealed class PriceRules
+{
+    internal PriceRules(SeasonReview season, PriceTerms terms)
+    {
+        terms.Check();
+        Terms = terms;
+        Known = season.Known;
+        WantedPerHour = terms.WantedPerHour is { } wanted ? Rate.Known(wanted) : DefaultWanted(season);
+    }
+
+    /// <summary>What the grower wants.</summary>
+    public PriceTerms Terms { get; }
+
+    /// <summary>What the season's records can't tell.</summary>
+    public Availability Known { get; }
+
+    /// <summary>The wanted return per hour that counts.</summary>
+    public Rate WantedPerHour { get; }
+
+    /// <summary>The target in words.</summary>
+    public string TargetInWords => Terms.WantedMarginPercent is { } margin
+        ? $"{margin:0.##} % of the price left after all cost"
+        : WantedPerHour.Value is { } wanted ? $"{wanted:0.00} per labor hour" : $"not available: {WantedPerHour.Reason}";
+
+    /// <summary>Why the cost a price must cover isn't known, floor first; null when it is.</summary>
+    internal string? FloorMissing => Known.Costs ?? Known.LaborCost ?? Known.OwnerLabor;
+
+    internal string? FullMissing => FloorMissing ?? Known.Ownership;
+
+    internal string? HoursMissing => Known.Costs ?? Known.Hours ?? Known.Ownership;
+
+    internal PriceSet Price(UnitCost production, UnitCost channel, decimal feePercent)
+    {
+        UnitCost all = production + channel;
+        Rate floor = PriceMath.GrossUp(Of(production.Avoidable, FloorMissing), feePercent);
+        Rate full = PriceMath.GrossUp(Of(all.Full, FullMissing), feePercent);
+        Rate target = Target(all, feePercent);
+        bool lifted = target.Value is { } wanted && full.Value is { } cost && wanted < cost;
+        return new PriceSet(floor, full, lifted ? full : target, lifted);
+    }
+
+    internal Rate Target(UnitCost all, decimal feePercent)
+    {
+        if (Terms.WantedMarginPercent is { } margin)
+        {
+            return PriceMath.GrossUp(Of(all.Full, FullMissing), feePercent, margin);
+        }
+
+        return WantedPerHour.Value is { } wanted
+            ? PriceMath.GrossUp(Of(all.Other + (all.Hours * wanted), HoursMissing), feePercent)
+            : WantedPerHour;
+    }
+
+    private static Rate Of(decimal value, string? missing) => missing is null ? Rate.Known(value) : Rate.NotAvailable(missing);
+
+    private static Rate DefaultWanted(SeasonReview season)
+    {
+        if ((season.Known.Hours ?? season.Known.LaborCost ?? season.Known.OwnerLabor) is { } missing)
+        {
+            return Rate.NotAvailable($"give a wanted return per hour, or a margin ({missing})");
+        }
+
+        return (season.Farm.LaborCost / season.Farm.LaborHours).Value is { } cost
+            ? Rate.Known(decimal.Ceiling(cost * 1.25m))
+            : Rate.NotAvailable("no labor hours; give a wanted margin");
+    }
+}

@@ -1,0 +1,93 @@
+using System.Text.Json.Nodes;
+using FarmEconomics.EndToEnd.Tests.Support;
+using FarmEconomics.Notebooks;
+
+namespace FarmEconomics.EndToEnd.Tests.Notebooks;
+
+/// <summary>The notebooks that ship, run over the demo farm as the program runs them.</summary>
+public class FarmNotebookTests
+{
+    private static readonly string[] Cautions = ["not tax, legal, lending or food-safety advice", "local codes and licensed practice come first"];
+
+    public static TheoryData<string> AllNotebooks() =>
+        [.. Directory.GetFiles(Path.Combine(Repository.Root, "notebooks"), "*.ipynb").Order(StringComparer.Ordinal).Select(path => Path.GetFileName(path))];
+
+    [Theory]
+    [MemberData(nameof(AllNotebooks))]
+    public async Task Notebook_OverTheDemoFarm_RunsCleanAndEveryFigureHasWords(string name)
+    {
+        NotebookRun run = await RunAsync(name);
+        Assert.Null(run.Failure);
+        Assert.Empty(run.Warnings);
+        Assert.Empty(Runs.OfKind(run.Document, "error"));
+        List<JsonObject> figures = Data(run).Where(data => data.ContainsKey("image/png")).ToList();
+        Assert.NotEmpty(figures);
+        Assert.All(figures, figure => Assert.True(Text(figure, "text/plain").Length > 20));
+        Assert.Contains(Data(run), data => Text(data, "text/plain").Contains("checks of ", StringComparison.Ordinal));
+        Assert.All(Cautions, caution => Assert.Contains(caution, string.Concat(Data(run).Select(data => Text(data, "text/html"))), StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(AllNotebooks))]
+    public void Notebook_InGit_IsPlainAndCleared(string name)
+    {
+        NotebookDocument document = NotebookDocument.Load(Path.Combine(Repository.Root, "notebooks", name));
+        Assert.All(document.Cells.Where(cell => cell.IsCode), cell =>
+        {
+            Assert.Empty(cell.Outputs);
+            Assert.True(cell.Source.Split('\n').Length <= 14, cell.Source);
+        });
+        Assert.All(document.Cells, cell => Assert.False(string.IsNullOrWhiteSpace((string?)cell.Json["id"])));
+        Assert.StartsWith("#r \"../artifacts/notebooks/FarmEconomics.NotebookKit.dll\"\n", document.Cells.First(cell => cell.IsCode).Source, StringComparison.Ordinal);
+        Assert.Single(document.Cells, cell => cell.Tags.Contains(NotebookParameters.Tag));
+    }
+
+    [Fact]
+    public async Task Parameters_ChangeTheNumbers()
+    {
+        string latest = await AnswerAsync([]);
+        string earlier = await AnswerAsync(new() { ["year"] = 2023 });
+        string dearer = await AnswerAsync(new() { ["settings"] = "owner_wage=45" });
+        Assert.Contains("In 2023 ", earlier, StringComparison.Ordinal);
+        Assert.NotEqual(latest, earlier);
+        Assert.NotEqual(latest, dearer);
+    }
+
+    [Fact]
+    public async Task Records_WithErrors_StopTheReviewWithTheListAndShowInTheCheck()
+    {
+        using Scratch scratch = new();
+        foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, "demo-data"), "*.csv"))
+        {
+            File.Copy(file, scratch.File(Path.GetFileName(file)));
+        }
+
+        File.AppendAllText(scratch.File("harvests.csv"), "2025-07-01,,No such planting,1,lb,\n");
+        Dictionary<string, object> parameters = new() { ["records"] = scratch.Folder };
+        NotebookRun review = await RunAsync("02-season-review.ipynb", parameters);
+        Assert.Contains("No such planting", review.Failure!.Message, StringComparison.Ordinal);
+        NotebookRun check = await RunAsync("01-records-check.ipynb", parameters);
+        Assert.Contains("No such planting", string.Concat(Data(check).Select(data => Text(data, "text/html"))), StringComparison.Ordinal);
+    }
+
+    private static Task<NotebookRun> RunAsync(string name, Dictionary<string, object>? parameters = null) =>
+        NotebookChildProcess.RunAsync(
+            new NotebookJob(Path.Combine(Repository.Root, "notebooks", name), parameters ?? [], new NotebookRunOptions()), Runs.Worker, TestContext.Current.CancellationToken);
+
+    private static async Task<string> AnswerAsync(Dictionary<string, object> parameters)
+    {
+        NotebookRun run = await RunAsync("02-season-review.ipynb", parameters);
+        Assert.Null(run.Failure);
+        return Data(run).Select(data => Text(data, "text/plain")).First(text => text.StartsWith("In 20", StringComparison.Ordinal));
+    }
+
+    private static IEnumerable<JsonObject> Data(NotebookRun run) =>
+        run.Document.Cells.SelectMany(cell => cell.Outputs).Select(output => output["data"]?.AsObject()).OfType<JsonObject>();
+
+    private static string Text(JsonObject data, string type) => data[type] switch
+    {
+        JsonArray lines => string.Concat(lines.Select(line => (string?)line)),
+        JsonValue value => (string?)value ?? "",
+        _ => "",
+    };
+}

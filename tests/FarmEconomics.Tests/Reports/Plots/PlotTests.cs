@@ -1,0 +1,102 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Shared;
+using FarmEconomics.Tests.Building;
+using Xunit;
+
+namespace FarmEconomics.Tests.Reports.Plots;
+
+public class PlotTests
+{
+    private static IEnumerable<Figure> All(SeasonReview season, FarmReview review)
+    {
+        yield return SeasonPlots.OutputAndMargin(season);
+        yield return SeasonPlots.HoursByStage(season);
+        yield return MarginScatter.Of(season);
+        yield return BedYear.Of(season);
+        yield return PriceAndYield.Of(season, PriceAndYield.LargestCrop(season));
+        yield return RecordsPlots.HoursByMonth(season);
+        yield return FlowPicture.Of(season);
+        yield return SharedPlots.OwnershipAgainstRunning(season);
+        yield return SharedPlots.PowerByMonth(season, 5m);
+        yield return ChoicePlot.Of(SharedTables.Methods(review, season.CropYear));
+        foreach (string place in BedMap.Places(season))
+        {
+            yield return BedMap.Of(season, place);
+        }
+    }
+
+    [Fact]
+    public void EveryFigure_OfEveryDemoYear_HasTitleWordsAndFitsHalfAPage()
+    {
+        foreach (int year in DemoSeason.Review.CropYears)
+        {
+            foreach (Figure figure in All(DemoSeason.Review.Season(year), DemoSeason.Review))
+            {
+                Assert.InRange(figure.Height, 60, 500);
+                Assert.InRange(figure.Width, 600, 900);
+                Assert.True(figure.Title.Length is > 10 and < 140, figure.Title);
+                Assert.True(figure.Alt.Length > 20, figure.Alt);
+            }
+        }
+    }
+
+    [Fact]
+    public void EveryFigure_OfTheLatestYear_CanBeDrawn()
+    {
+        foreach (Figure figure in All(DemoSeason.Latest, DemoSeason.Review))
+        {
+            Assert.StartsWith("<svg ", figure.Svg(), StringComparison.Ordinal);
+            Assert.DoesNotContain("NaN", figure.Svg(), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void BareRecords_WithoutCostsAndHours_SayWhatIsNotAvailable()
+    {
+        FarmReview review = Bare().Review();
+        SeasonReview season = review.Season(2025);
+        foreach (Figure figure in All(season, review))
+        {
+            Assert.DoesNotContain("NaN", figure.Svg(), StringComparison.Ordinal);
+        }
+
+        Assert.Contains("not available", SeasonPlots.HoursByStage(season).Alt, StringComparison.Ordinal);
+        Assert.Contains("not available", MarginScatter.Of(season).Alt, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Labels_PlacedAroundACrowd_NeverOverlap()
+    {
+        Random random = new(7);
+        LabelPlacer placer = new(0, 0, 400, 300);
+        List<(double X, double Y, double W)> placed = [];
+        for (int i = 0; i < 80; i++)
+        {
+            double width = 20 + (random.NextDouble() * 60);
+            if (placer.Place(random.NextDouble() * 400, random.NextDouble() * 300, width) is { } place)
+            {
+                placed.Add((place.X, place.Y, width));
+            }
+        }
+
+        Assert.True(placed.Count > 20);
+        Assert.All(placed.Index(), a => Assert.All(placed.Index().Where(b => b.Index > a.Index), b =>
+            Assert.False(a.Item.X < b.Item.X + b.Item.W && b.Item.X < a.Item.X + a.Item.W && Math.Abs(a.Item.Y - b.Item.Y) < 14)));
+    }
+
+    [Fact]
+    public void Flow_OfInfrastructure_LosesNoCent()
+    {
+        SeasonReview season = DemoSeason.Latest;
+        List<PoolResult> origins = season.Pools.Where(pool => pool.Total.Amount > 0m).ToList();
+        double flows = FlowPicture.Flows(season, origins).Sum(flow => flow.Amount);
+        Close.To(origins.Sum(pool => pool.Total.Amount), (decimal)flows, 1m);
+    }
+
+    internal static FarmBuilder Bare() => new FarmBuilder().AsOf("2025-12-31").Crop("Kale", "bunch").Crop("Beans").Bed("A").Bed("B")
+        .Planting("Kale 1", "Kale", "A", 50, "2025-05-01", "2025-09-01").Planting("Beans 1", "Beans", "B", 50, "2025-06-01", "2025-09-01")
+        .Pick("2025-07-01", "Kale 1", 40).Pick("2025-08-01", "Beans 1", 30)
+        .Sell("2025-07-01", "Kale", "Market", 40, price: 3m).Sell("2025-08-01", "Beans", "Market", 30, price: 4m);
+}

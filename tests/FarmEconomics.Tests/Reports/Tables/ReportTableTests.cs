@@ -1,0 +1,78 @@
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Units;
+using Xunit;
+
+namespace FarmEconomics.Tests.Reports.Tables;
+
+public class ReportTableTests
+{
+    private static ReportTable Small() => new ReportTable("What <beds> & crops earned")
+        .Column("Crop").Column("Output", Look.Money).Column("Margin", Look.Rate, per: "hour").Column("Day", Look.Date)
+        .Row("Kale <b>", 1234.5m, Rate.Known(12.345m), new DateOnly(2025, 6, 30))
+        .Row("Beans, \"snap\"", -3m, Rate.NotAvailable("no labor hours"), "")
+        .Total("All", 1231.5m, Rate.NotAvailable("no labor hours"), "")
+        .Note("A note with 1 < 2.");
+
+    [Fact]
+    public void Html_TextFromRecords_IsEncoded()
+    {
+        string html = Small().ToHtml();
+        Assert.Contains("<caption>What &lt;beds&gt; &amp; crops earned</caption>", html, StringComparison.Ordinal);
+        Assert.Contains("Kale &lt;b&gt;", html, StringComparison.Ordinal);
+        Assert.Contains("A note with 1 &lt; 2.", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<b>", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("style=", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Html_NumbersAndHeadings_AreMarkedForReaders()
+    {
+        string html = Small().ToHtml();
+        Assert.Contains("<th scope=\"col\" class=\"num\">Output <span class=\"unit\">$</span></th>", html, StringComparison.Ordinal);
+        Assert.Contains("<th scope=\"row\">Kale", html, StringComparison.Ordinal);
+        Assert.Contains("<td class=\"num\">1,234.50</td>", html, StringComparison.Ordinal);
+        Assert.Contains("<tfoot>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void MissingValue_InEveryForm_SaysWhyAndIsNeverZero()
+    {
+        ReportTable table = Small();
+        Assert.Contains("title=\"no labor hours\">not available<sup>1</sup>", table.ToHtml(), StringComparison.Ordinal);
+        Assert.Contains("not available [1]", table.ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("[1] no labor hours", table.ToPlainText(), StringComparison.Ordinal);
+        Assert.Equal("Crop,Output ($),Margin ($/hour),Day\r\nKale <b>,1234.50,12.345,2025-06-30\r\n\"Beans, \"\"snap\"\"\",-3.00,,\r\n", table.ToCsv());
+        Assert.Null(table.ToDataFrame().Columns["Margin ($/hour)"][1]);
+        Assert.Equal(12.345m, table.ToDataFrame().Columns["Margin ($/hour)"][0]);
+    }
+
+    [Fact]
+    public void Top_LeavesRowsOut_AndSaysWhatTheyHold()
+    {
+        ReportTable top = Small().Top(1);
+        Assert.Single(top.Rows);
+        Assert.Contains("1 more rows are not shown (output -3.00 together).", top.Notes);
+    }
+
+    [Fact]
+    public void Row_WithTheWrongNumberOfCells_IsRefused() =>
+        Assert.Throws<ArgumentException>(() => new ReportTable("t").Column("a").Row("1", "2"));
+
+    [Theory]
+    [InlineData(-0.004, Look.Money, "0.00")]
+    [InlineData(0.005, Look.Money, "0.01")]
+    [InlineData(-1234.5, Look.WholeMoney, "-1,235")]
+    [InlineData(2.25, Look.Hours, "2.3")]
+    [InlineData(0.125, Look.Percent, "12.5 %")]
+    [InlineData(2025, Look.Year, "2025")]
+    public void Number_ByLook_RoundsAwayFromZero(double value, Look look, string expected) => Assert.Equal(expected, Looks.Number((decimal)value, look));
+
+    [Fact]
+    public void MoneyInWords_CarriesSignBeforeCurrency()
+    {
+        Assert.Equal("-$12.50", Looks.InWords(-12.5m, Look.Money, "USD"));
+        Assert.Equal("€1,000", Looks.InWords(1000m, Look.WholeMoney, "EUR"));
+        Assert.Equal("CHF 3.00", Looks.InWords(3m, Look.Money, "CHF"));
+        Assert.Equal("$0", Looks.InWords(-0.2m, Look.WholeMoney, "USD"));
+    }
+}

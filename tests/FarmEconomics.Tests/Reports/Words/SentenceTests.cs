@@ -1,0 +1,59 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using FarmEconomics.Tests.Reports.Plots;
+using Xunit;
+
+namespace FarmEconomics.Tests.Reports.Words;
+
+public class SentenceTests
+{
+    [Fact]
+    public void Answer_NamesTheLeadersAndTheOutput()
+    {
+        SeasonReview season = DemoSeason.Latest;
+        string text = SeasonSentences.Answer(season).ToPlainText();
+        Assert.Contains(Looks.InWords(season.Farm.Output.Amount, Look.WholeMoney, "USD"), text, StringComparison.Ordinal);
+        Assert.Contains(season.Crops.MaxBy(crop => crop.GrossMarginPerBedFootWeek.Value)!.Name, text, StringComparison.Ordinal);
+        Assert.Contains(season.Crops.MaxBy(crop => crop.GrossMarginPerLaborHour.Value)!.Name, text, StringComparison.Ordinal);
+        Assert.Contains(season.Crops.MinBy(crop => crop.NetReturn.Amount)!.Name, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Answer_WithoutCostsAndHours_SaysNotAvailableInsteadOfZero()
+    {
+        SeasonReview season = PlotTests.Bare().Review().Season(2025);
+        string text = SeasonSentences.Answer(season).ToPlainText();
+        Assert.Contains("$240", text, StringComparison.Ordinal);
+        Assert.Contains("not available (no expense records)", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("$0", text, StringComparison.Ordinal);
+        string ranking = SeasonTables.CropRanking(season).ToPlainText();
+        Assert.Contains("no expense records", ranking, StringComparison.Ordinal);
+        Assert.Contains("no labor records", ranking, StringComparison.Ordinal);
+        Assert.DoesNotContain(" 0.00", ranking, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Names_FromRecords_CannotWriteMarkdownOrHtml()
+    {
+        SeasonReview season = new Building.FarmBuilder().AsOf("2025-12-31").Crop("<b>*Kale*</b>").Bed("A")
+            .Planting("K", "<b>*Kale*</b>", "A", 10, "2025-05-01", "2025-08-01").Pick("2025-06-01", "K", 5).Sell("2025-06-01", "<b>*Kale*</b>", "Market", 5, price: 2m).Review().Season(2025);
+        string html = SeasonSentences.Output(season).ToHtml() + SeasonTables.CropRanking(season).ToHtml();
+        Assert.Contains("&lt;b&gt;*Kale*&lt;/b&gt;", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<b>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Proof_ThatHolds_SaysHowManySums() =>
+        Assert.Contains($"{DemoSeason.Latest.Reconciliation.Count:#,0} checks", ProofTables.RequireProof(DemoSeason.Latest), StringComparison.Ordinal);
+
+    [Fact]
+    public void Records_OfTheDemoFarm_AreTrustedAndToldWhy()
+    {
+        string text = RecordsSentences.Answer(DemoSeason.Farm, DemoSeason.Latest).ToPlainText();
+        Assert.StartsWith("Yes", text, StringComparison.Ordinal);
+        Assert.Contains("0 errors", text, StringComparison.Ordinal);
+        Assert.StartsWith("Not yet.", RecordsSentences.Answer(DemoSeason.Farm, null).ToPlainText(), StringComparison.Ordinal);
+    }
+}
