@@ -83,7 +83,7 @@ internal sealed class ImportMapping
         }
 
         value = Has("absolute") ? Math.Abs(value) : Has("negative") ? -value : value;
-        return value.ToString(CultureInfo.InvariantCulture).Replace('.', _decimalMark);
+        return value.ToString(column.IsMoney ? "0.00##" : "0.##########", CultureInfo.InvariantCulture).Replace('.', _decimalMark);
     }
 
     private sealed record Filling(ColumnSchema Column, ImportRow Main, List<ImportRow> Renames);

@@ -1,7 +1,6 @@
 using FarmEconomics.DemoFarm;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
-using FarmEconomics.Records;
 using FarmEconomics.Records.Names;
 using FarmEconomics.Tests.Files;
 using Xunit;

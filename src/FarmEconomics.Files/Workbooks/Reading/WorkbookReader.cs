@@ -19,7 +19,7 @@ internal static class WorkbookReader
 {
     private const long MaxUnpacked = 1L << 30;
     private const long FreeOfRatio = 64L << 20;
-    private const int MaxRatio = 200;
+    private const int MaxRatio = 100;
     private const int MaxParts = 10_000;
 
     /// <summary>The sheets in their order.</summary>

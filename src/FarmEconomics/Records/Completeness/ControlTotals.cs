@@ -62,7 +62,7 @@ public static class ControlTotals
             ("income", "amount") => tables.Income.Where(line => In(line.Date)).Sum(line => line.Amount),
             ("expenses", "amount") => tables.Expenses.Where(line => In(line.Date)).Sum(line => line.Amount),
             ("use", "quantity" or "kwh") => tables.Use.Where(use => use.CropYear is not { } year || In(settings.StartOf(year))).Sum(use => use.Quantity),
-            ("loads", "kwh") => tables.Loads.Sum(load => LoadEnergy.KilowattHours(load, from, to)),
+            ("loads", "kwh") => tables.Loads.Sum(load => load.KilowattHours(from, to)),
             ("labor", "hours") => tables.Labor.Where(work => In(work.Date)).Sum(work => work.Hours),
             _ when table == "labor" && StageOf(measure) is { } stage => HoursOf(tables, stage, In),
             _ => null,

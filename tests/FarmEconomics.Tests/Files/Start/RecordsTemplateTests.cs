@@ -63,7 +63,10 @@ public class RecordsTemplateTests
             string[] examples = [.. table.Columns.Select(column => ColumnExamples.Of(table, column))];
             string text = string.Join(',', table.Columns.Select(column => column.Name)) + "\n" + string.Join(',', examples) + "\n";
 
-            Assert.Equal(1, RecordsFolder.Read(TestFolders.Make(($"{table.Name}.csv", text))).Files.Single().RowsRead);
+            RecordsReading reading = RecordsFolder.Read(TestFolders.Make(($"{table.Name}.csv", text)));
+
+            Assert.DoesNotContain(reading.Problems, problem => problem.Source.File == $"{table.Name}.csv");
+            Assert.Equal(1, reading.Files.Single().RowsRead);
         }
     }
 
