@@ -18,6 +18,7 @@ internal static class CommandLineApp
             ImportCommand.Create(),
             ReviewCommand.Create(),
             ExplainCommand.Create(),
+            DecideCommand.Create(),
             PricesCommand.Create(),
         };
         ParseResult parsed = root.Parse(args);

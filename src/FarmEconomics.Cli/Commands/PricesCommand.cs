@@ -1,11 +1,11 @@
 using System.CommandLine;
-using FarmEconomics.Cli.Review;
 using FarmEconomics.Files;
 using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Pricing;
+using FarmEconomics.Reports.Season;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -130,7 +130,7 @@ internal static class PricesCommand
         {
             List<PageLink> nav = sheets.ConvertAll(sheet => new PageLink(sheet.Channel.Name, sheet.File, sheet.Channel == channel));
             string body = channel.Kind == ChannelKind.Share ? PriceSheet.Body(book, SharesOf(book, channel, terms), terms) : PriceSheet.Body(book, channel);
-            File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(PriceSheet.Title(book, channel), body, nav, Cautions.Paragraphs));
+            File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(PriceSheet.Title(book, channel), body, nav, [ProofTables.Cautions]));
         }
 
         folder.SwapIn();

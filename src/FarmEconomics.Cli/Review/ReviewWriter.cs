@@ -3,6 +3,7 @@ using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Notebooks;
 using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Reports.Season;
 
 namespace FarmEconomics.Cli.Review;
 
@@ -89,12 +90,12 @@ internal sealed class ReviewWriter
         for (int i = 0; i < runs.Count; i++)
         {
             runs[i].Document.WithoutSvg().Save(Path.Combine(executed, names[i] + ".ipynb"));
-            NotebookPageOptions options = new() { Title = titles[i], Nav = Nav(i), Footer = Cautions.Paragraphs };
+            NotebookPageOptions options = new() { Title = titles[i], Nav = Nav(i), Footer = [ProofTables.Cautions] };
             File.WriteAllText(Path.Combine(folder, names[i] + ".html"), NotebookPage.Render(runs[i].Document, options));
         }
 
         string body = IndexPage.Body(farm, season, Enumerable.Range(0, names.Length).Select(i => new PageLink(titles[i], names[i] + ".html")).ToList());
-        File.WriteAllText(Path.Combine(folder, "index.html"), PageShell.Render($"{season.Settings.FarmName}, crop year {season.CropYear}", body, Nav(-1), Cautions.Paragraphs));
+        File.WriteAllText(Path.Combine(folder, "index.html"), PageShell.Render($"{season.Settings.FarmName}, crop year {season.CropYear}", body, Nav(-1), [ProofTables.Cautions]));
 
         List<PageLink> Nav(int current) =>
         [

@@ -83,6 +83,11 @@ public static class SharedPlots
     /// <summary>Who drew on a measured pool.</summary>
     public static Figure UsersOf(SeasonReview season, string pool)
     {
+        if (pool.Trim().Length == 0)
+        {
+            return SeasonPlots.Nothing("No such pool is shared out by measured use");
+        }
+
         PoolResult result = SharedTables.Find(season, pool);
         List<(string Name, decimal Weight)> users = SharedTables.Users(season, result);
         if (users.Count == 0)

@@ -17,6 +17,11 @@ public static class StorePlot
     /// <summary>The figure for one store; crops with little in it are added up on the last row.</summary>
     public static Figure Of(SeasonReview season, string pool)
     {
+        if (pool.Trim().Length == 0)
+        {
+            return SeasonPlots.Nothing("No pool is shared out by crate-days, so what filled the stores is not known");
+        }
+
         Pool store = StoreDays.Stores(season).FirstOrDefault(each => string.Equals(each.Name, pool.Trim(), StringComparison.OrdinalIgnoreCase))
             ?? throw new ArgumentException($"'{pool}' is no store shared out by crate-days. Stores: {string.Join(", ", StoreDays.Stores(season).Select(each => each.Name))}.", nameof(pool));
         IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> days = StoreDays.Of(season, store);

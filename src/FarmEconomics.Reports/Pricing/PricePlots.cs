@@ -37,7 +37,7 @@ public static class PricePlots
                 [Math.Max(0, (double)price.AgainstFullCost.Value!.Value), Math.Min(0, (double)price.AgainstFullCost.Value.Value)],
                 Looks.Number(price.AgainstFullCost.Value.Value, Look.WholeMoney))),
             [Palette.Dark, Palette.Loss],
-            26).Draw(Width, columns, $"{currency} over the season, after fees, against full cost", value => value.ToString("#,0"));
+            26).Draw(Width, columns, $"{currency} against full cost", value => value.ToString("#,0"));
         return canvas.ToFigure($"Bars: what {Phrase.Count(crops.Count, "crop")} brought in through {channel.Name} against full cost. Most above: "
             + Phrase.List(crops.Take(3).Select(Said).ToList()) + ". Furthest below: " + Phrase.List(crops.AsEnumerable().Reverse().Take(3).Select(Said).ToList()) + ".");
 
@@ -57,8 +57,8 @@ public static class PricePlots
         decimal boxes = shares.FullBoxes.Value ?? 1m;
         string of = shares.FullBoxes.IsAvailable ? "of a full box" : "of all boxes";
         double[] values = contents.Weeks.Select(week => (double)(week.ListValue.Amount / boxes)).ToArray();
-        double[] costs = contents.Weeks.Select(week => (double)((shares.BoxCost(week).Value ?? week.Cost.Value) ?? 0m)).ToArray();
-        bool costKnown = contents.Cost.IsAvailable;
+        double[] costs = contents.Weeks.Select(week => (double)(shares.BoxCost(week).Value ?? ((week.Cost.Value ?? 0m) + ((shares.Handling.Value ?? 0m) / contents.Weeks.Count)))).ToArray();
+        bool costKnown = shares.TotalCost.IsAvailable;
         double paid = (double)(contents.Income.Amount / boxes / contents.Weeks.Count);
         int under = paid > 0 ? values.Count(value => value < paid) : 0;
         string title = contents.Income.Amount == 0m
@@ -90,7 +90,7 @@ public static class PricePlots
         canvas.Text("week of delivery", 70 + ((Width - 200) / 2.0), canvas.Bottom - 12, 10.5, Palette.Soft, ScottPlot.Alignment.MiddleCenter);
         if (costKnown)
         {
-            canvas.Text("what it cost", Width - 122, up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0), 11.5, Palette.Loss);
+            canvas.Text("cost, with handling", Width - 122, up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0), 11.5, Palette.Loss);
         }
 
         if (paid > 0)

@@ -56,21 +56,20 @@ public sealed class PriceReport
     /// <summary>Somebody else's prices.</summary>
     public ReportTable References() => Table(PriceTables.References);
 
-    /// <summary>What moving a part of every crop to another channel would have changed; an empty name: the other priced channel with the most sales.</summary>
-    public ReportTable Moves(string to, decimal percent, decimal priceFactor = 1m)
+    /// <summary>What moving a part of every crop from one channel to another would have changed. Empty names: from the channel with prices where an hour earned least to that where it earned most.</summary>
+    /// <exception cref="ArgumentException">A channel is named that isn't there.</exception>
+    public ReportTable Moves(string from, string to, decimal percent, decimal priceFactor = 1m)
     {
-        if (channel is null)
-        {
-            return Table(PriceTables.Prices);
-        }
-
-        Channel? other = string.IsNullOrWhiteSpace(to)
-            ? book.Prices.Select(price => price.Channel).Where(item => item != channel).Distinct().MaxBy(item => book.In(item).Sum(price => price.Sold.Amount.Amount))
-            : book.Review.Records.Channels.FirstOrDefault(item => string.Equals(item.Name, to.Trim(), StringComparison.OrdinalIgnoreCase)) ?? throw new ArgumentException($"There is no channel {to}.", nameof(to));
-        return other is null || other == channel
-            ? new ReportTable("Moving goods to another channel").Note($"There is no other channel with prices beside {channel.Name}.")
-            : PriceTables.Moves(book, channel, other, percent, priceFactor);
+        List<Channel> ranked = ChannelComparison.Of(book).Where(item => item.Channel.IsPriced).OrderBy(item => item.ReturnPerHour.Value ?? item.Sales.Amount).Select(item => item.Channel).ToList();
+        Channel? source = string.IsNullOrWhiteSpace(from) ? ranked.FirstOrDefault() : Named(from);
+        Channel? target = string.IsNullOrWhiteSpace(to) ? ranked.LastOrDefault(item => item != source) : Named(to);
+        return source is null || target is null || source == target
+            ? new ReportTable("Moving goods to another channel").Note("It takes two channels with prices, and they must not be the same.")
+            : PriceTables.Moves(book, source, target, percent, priceFactor);
     }
+
+    private Channel Named(string name) => book.Review.Records.Channels.FirstOrDefault(item => string.Equals(item.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
+        ?? throw new ArgumentException($"There is no channel {name}. Channels: {string.Join(", ", book.Review.Records.Channels)}.", nameof(name));
 
     private ReportTable Table(Func<PriceBook, Channel, ReportTable> make) => channel is null ? new ReportTable("Prices").Note(Nothing) : make(book, channel);
 }

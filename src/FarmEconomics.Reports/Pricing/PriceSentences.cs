@@ -62,7 +62,9 @@ public static class PriceSentences
             + (contents.ValueOverPrice.Value is { } ratio ? $", {Phrase.Percent(ratio)} of the {Looks.InWords(contents.Income.Amount, Look.WholeMoney, currency)} members paid. " : ". ");
         text += shares.CostPrice.Value is { } cost
             ? $"A full share must cost {Looks.InWords(cost, Look.Rate, currency)} to cover contents, packing and handing out; members paid {Phrase.Of(shares.PricePaid, currency)}."
-            : $"What a share must cost is not available ({Prose.Text(shares.CostPrice.Reason)}).";
+            : shares.IncomeToCover.Value is { } all
+                ? $"All members together had to pay {Looks.InWords(all, Look.WholeMoney, currency)} to cover contents, packing and handing out. What that is for one share is not available: {Prose.Text(shares.CostPrice.Reason)}."
+                : $"What a share must cost is not available ({Prose.Text(shares.CostPrice.Reason)}).";
         return new Prose(text);
     }
 

@@ -119,13 +119,13 @@ public static class PriceTables
     public static ReportTable References(PriceBook book, Channel channel)
     {
         ReportTable table = new ReportTable("Reference prices (somebody else's), beside yours", book.Season.Settings.Currency)
-            .Column("Crop").Column("Unit").Column("Reference", Look.Rate).Column("From").Column($"Brought through {channel.Name}", Look.Rate).Column("Full cost", Look.Rate)
+            .Column("Crop").Column("Unit").Column("Reference", Look.Rate).Column("From", Look.Date).Column($"Brought through {channel.Name}", Look.Rate).Column("Full cost", Look.Rate)
             .Note("From rows of the prices table marked reference = yes; they value nothing and enter no other figure.");
         foreach (CropPrice price in book.In(channel))
         {
             foreach (ReferencePrice reference in price.References)
             {
-                table.Row(price.Crop.Name, price.Crop.Unit, reference.PerUnit, reference.Row.From is { } from ? Looks.Day(from) : "", price.Realised, price.Prices.FullCost);
+                table.Row(price.Crop.Name, price.Crop.Unit, reference.PerUnit, reference.Row.From is { } from ? from : (ReportCell)"", price.Realised, price.Prices.FullCost);
             }
         }
 

@@ -10,16 +10,25 @@ public static class ShareTables
     public static ReportTable Weeks(PriceBook book, SharePricing shares)
     {
         ShareContents contents = shares.Contents;
+        bool boxes = shares.FullBoxes.IsAvailable;
         ReportTable table = new ReportTable($"{contents.Channel.Name} week by week, {contents.CropYear}", book.Season.Settings.Currency)
-            .Column("Week", Look.Count).Column("From").Column("Crops", Look.Count).Column("List value, all boxes", Look.Money).Column("Contents cost, all boxes", Look.Money)
-            .Column("List value of a full box", Look.Rate).Column("Cost of a full box", Look.Rate).Column("Value over price", Look.Percent)
-            .Note("Cost of a box: its contents at full production cost and its part of packing and handing out. Value over price: list value over the week's part of what members paid (the season's, in equal parts).");
-        foreach (ShareWeek week in contents.Weeks)
+            .Column("Week").Column("From", Look.Date).Column("Crops", Look.Count).Column("List value, all boxes", Look.Money).Column("Contents cost, all boxes", Look.Money).Column("Value over price", Look.Percent);
+        if (boxes)
         {
-            table.Row(week.Number, week.First is { } first ? Looks.Day(first) : "", week.Items.Count, week.ListValue, week.Cost, shares.BoxValue(week), shares.BoxCost(week), contents.ValueOverPriceIn(week));
+            table.Column("List value of a full box", Look.Rate).Column("Cost of a full box", Look.Rate);
         }
 
-        return contents.Weeks.Count == 0 ? table : table.Total("Season", "", contents.ByCrop.Count, contents.ListValue, contents.Cost, "", "", contents.ValueOverPrice);
+        table.Note("Value over price: list value over the week's part of what members paid (the season's, in equal parts).")
+            .Note(boxes ? "Cost of a box: its contents at full production cost and its part of packing and handing out." : $"Values per box are not available: {shares.FullBoxes.Reason}.");
+        foreach (ShareWeek week in contents.Weeks)
+        {
+            table.Row([
+                $"{week.Number}", week.First is { } first ? first : (ReportCell)"", week.Items.Count, week.ListValue, week.Cost, contents.ValueOverPriceIn(week),
+                .. boxes ? new ReportCell[] { shares.BoxValue(week), shares.BoxCost(week) } : [],
+            ]);
+        }
+
+        return contents.Weeks.Count == 0 ? table : table.Total(["Season", "", contents.ByCrop.Count, contents.ListValue, contents.Cost, contents.ValueOverPrice, .. boxes ? new ReportCell[] { "", "" } : []]);
     }
 
     /// <summary>The season's boxes crop by crop, with the share income imputed to each.</summary>
@@ -48,6 +57,9 @@ public static class ShareTables
             .Row($"price with {terms.WantedMarginPercent:0.##} % left over", shares.TargetPrice, "Full share.")
             .Row("half share that covers cost", shares.HalfCostPrice, $"{terms.HalfContents * 100m:0.##} % of the contents.")
             .Row($"half share with {terms.WantedMarginPercent:0.##} % left over", shares.HalfTargetPrice, "More than half of a full share: the box is packed and handed out all the same.")
+            .Row("all members together paid", shares.Contents.Planned ? ReportCell.Missing("a plan has no income yet") : shares.Contents.Income, "Share income of the crop year.")
+            .Row("all members together, to cover cost", shares.IncomeToCover, "Contents, packing and handing out; known without knowing how many members there are.")
+            .Row($"all members together, with {terms.WantedMarginPercent:0.##} % left over", shares.IncomeForTarget, "The same with the wanted margin.")
             .Row("left over this season", shares.NetReturn, "What members paid less fees and all cost.")
             .Row($"with {who}", shares.FewerMembersChange, "Change in money when the season is grown all the same and nothing is sold elsewhere.")
             .Row($"price that makes up for {who}", shares.FewerMembersPrice, "Full share.")
@@ -70,6 +82,11 @@ public static class ShareTables
     {
         ReportTable table = new ReportTable("Price of a full share by number of members", book.Season.Settings.Currency)
             .Column("Members", Look.Count).Column("Price that covers cost", Look.Rate).Column("Price with the wanted margin", Look.Rate);
+        if (!shares.FullBoxes.IsAvailable)
+        {
+            return table.Note($"Not available: {shares.FullBoxes.Reason}.");
+        }
+
         foreach (decimal count in members)
         {
             table.Row(count, shares.PriceFor(count, 0m), shares.PriceFor(count));

@@ -13,14 +13,36 @@ public static class SharedTables
     public static IReadOnlyList<PoolResult> Measured(SeasonReview season) =>
         season.Pools.Where(pool => pool.Pool.Basis.Kind == BasisKind.Measured && pool.Users.Total > 0m).ToList();
 
+    /// <summary>The pool the electrical loads draw on; empty when there are none.</summary>
+    public static string PowerPool(SeasonReview season) =>
+        Measured(season).FirstOrDefault(pool => Unit(season, pool) == "kWh")?.Pool.Name ?? "";
+
+    /// <summary>The largest other pool shared out by measured use: on most farms the one that gives heat; empty when there is none.</summary>
+    public static string HeatPool(SeasonReview season) =>
+        Measured(season).Where(pool => Unit(season, pool) != "kWh").MaxBy(pool => pool.Total.Amount)?.Pool.Name ?? "";
+
+    /// <summary>The store that held the most crate-days; empty when there is none.</summary>
+    public static string Store(SeasonReview season) =>
+        season.Pools.Where(pool => pool.Pool.Basis.Kind == BasisKind.CrateDays).MaxBy(pool => pool.Users.OfEnterprise.Sum())?.Pool.Name ?? "";
+
     /// <summary>Who drew on a measured pool, and the part of its running cost that went with it, what it took from other pools included.</summary>
     public static ReportTable UsersOf(SeasonReview season, string pool)
     {
+        if (pool.Trim().Length == 0)
+        {
+            return new ReportTable("Who used it", season.Settings.Currency).Note("no such pool is shared out by measured use.");
+        }
+
         PoolResult result = Find(season, pool);
         PoolUsers users = result.Users;
         ReportTable table = new ReportTable($"Who used {result.Pool.Name} in {season.CropYear}", season.Settings.Currency)
             .Column("User").Column("Used", Look.Quantity, Unit(season, result)).Column("Share", Look.Percent).Column("Cost that went with it", Look.WholeMoney);
         List<(string Name, decimal Weight)> rows = Users(season, result);
+        if (rows.Count == 0)
+        {
+            return table.Note($"no use is written down for {season.CropYear}.");
+        }
+
         Money[] parts = LargestRemainder.Split(result.Total + result.ReceivedFromPools - OwnIdle(season, result), rows.ConvertAll(row => row.Weight));
         for (int i = 0; i < rows.Count; i++)
         {

@@ -29,7 +29,7 @@ public static class SharedSentences
         string text = $"In **{season.CropYear}** the {Phrase.Count(pools.Count, "pool")} of shared cost held **{Money(total)}**: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {Money(pools.Sum(pool => pool.Labor.Amount))} labor"
             + (season.Known.Ownership is { } reason ? $" (ownership cost is not available: {reason})" : $" and {Money(pools.Sum(pool => pool.Ownership.Amount))} a year for what lasts")
             + $". The crops carry {Money(crops)} of it, {Phrase.Percent(season.Farm.TotalCost.Amount > 0m ? crops / season.Farm.TotalCost.Amount : 0m)} of all their cost; the household {Money(pools.Sum(pool => pool.ToHousehold.Amount))}. ";
-        text += idle.Count == 0 ? "No capacity is known to have stood idle." : $"Capacity nobody used cost {Money(idle.Sum(pool => pool.Unused.Amount))}, most of it {Phrase.List(idle.Take(2).Select(pool => $"{Phrase.Bold(pool.Pool.Name)} ({Money(pool.Unused.Amount)})").ToList())}; it is charged to no crop.";
+        text += idle.Count == 0 ? "No capacity is known to have stood idle." : $"Capacity nobody used cost {Money(idle.Sum(pool => pool.Unused.Amount))}, most of all {Phrase.List(idle.Take(2).Select(pool => $"{Phrase.Bold(pool.Pool.Name)} ({Money(pool.Unused.Amount)})").ToList())}; it is charged to no crop.";
         text += lost == 0m ? " Nothing was left without a user." : $" {Money(lost)} found no user and is charged to no crop.";
         return new Prose(text);
 
@@ -47,7 +47,7 @@ public static class SharedSentences
         PoolResult? largest = season.Pools.MaxBy(pool => pool.Ownership.Amount);
         decimal owning = season.Pools.Sum(pool => pool.Ownership.Amount);
         return new Prose(largest is null || owning <= 0m ? "Nothing that lasts is in the records (no assets.csv, or nothing in service)."
-            : $"What lasts costs {Looks.InWords(owning, Look.WholeMoney, season.Settings.Currency)} a year, used or not; most of it is {Phrase.Bold(largest.Pool.Name)}, {Looks.InWords(largest.Ownership.Amount, Look.WholeMoney, season.Settings.Currency)}.");
+            : $"What lasts costs {Looks.InWords(owning, Look.WholeMoney, season.Settings.Currency)} a year, used or not; the largest part is {Phrase.Bold(largest.Pool.Name)}, {Looks.InWords(largest.Ownership.Amount, Look.WholeMoney, season.Settings.Currency)}.");
     }
 
     /// <summary>Below the table of capacities.</summary>
@@ -92,6 +92,11 @@ public static class SharedSentences
     /// <summary>Below the store figure: what a crate-day cost.</summary>
     public static Prose Store(SeasonReview season, string pool)
     {
+        if (pool.Trim().Length == 0)
+        {
+            return new Prose("No pool is shared out by crate-days.");
+        }
+
         PoolResult result = SharedTables.Find(season, pool);
         Pool store = result.Pool;
         decimal days = StoreDays.Of(season, store).Values.Sum();
@@ -104,6 +109,11 @@ public static class SharedSentences
     /// <summary>Below the users of a measured pool: what one unit of use cost.</summary>
     public static Prose Users(SeasonReview season, string pool)
     {
+        if (pool.Trim().Length == 0)
+        {
+            return new Prose("No such pool is shared out by measured use.");
+        }
+
         PoolResult result = SharedTables.Find(season, pool);
         List<(string Name, decimal Weight)> users = SharedTables.Users(season, result);
         if (users.Count == 0)

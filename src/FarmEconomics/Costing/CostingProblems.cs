@@ -50,4 +50,8 @@ internal static class CostingProblems
     internal static Problem MissingWaterNeed(Pool pool, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoWaterNeed, crop.Row.Source, "water_need",
         $"{crop.Name} has no water_need: taken as 1, the average, in sharing out {pool.Name}.");
+
+    internal static Problem HoursWithoutMoney(SourceLine row, int year) => ProblemCatalog.Make(
+        ProblemCodes.HoursWithoutMoney, row, "hours",
+        $"The books of {year} hold wages, but each of them names a crop, planting, channel or pool: these and the other hired hours of {year} count at no cost.");
 }

@@ -60,11 +60,16 @@ internal sealed class LaborCost
             }
         }
 
+        HashSet<int> free = [];
         foreach (LaborUse use in trace.Labor.Where(use => use.Kind == WorkerKind.Hired && use.Amount is null))
         {
             if (books.YearsWithLaborInBooks.Contains(use.Window))
             {
                 use.Amount = Money.Zero;
+                if (use.Hours > 0m && free.Add(use.Window))
+                {
+                    problems.Add(CostingProblems.HoursWithoutMoney(use.Origin.Source, use.Window));
+                }
             }
             else if (use.Origin is LaborRow row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
             {

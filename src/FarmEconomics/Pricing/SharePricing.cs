@@ -125,6 +125,12 @@ public sealed class SharePricing
         ? Kept(price) > 0m ? Rate.Known(decimal.Ceiling(cost / Kept(price))) : Rate.NotAvailable("the channel's fee takes the whole price")
         : TotalCost;
 
+    /// <summary>What all members together must pay to cover cost; known without knowing how many they are.</summary>
+    public Rate IncomeToCover => PriceMath.GrossUp(TotalCost, feePercent);
+
+    /// <summary>What all members together must pay to leave the wanted margin.</summary>
+    public Rate IncomeForTarget => PriceMath.GrossUp(TotalCost, feePercent, terms.WantedMarginPercent);
+
     /// <summary>What members paid less fees and all cost.</summary>
     public Rate NetReturn => Contents.Planned ? Rate.NotAvailable("a plan has no income yet")
         : TotalCost.Value is { } cost ? Rate.Known((Contents.Income - Contents.Fees).Amount - cost) : TotalCost;

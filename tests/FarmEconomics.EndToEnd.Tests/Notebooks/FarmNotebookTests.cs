@@ -70,6 +70,21 @@ public class FarmNotebookTests
         Assert.Contains("No such planting", string.Concat(Data(check).Select(data => Text(data, "text/html"))), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [MemberData(nameof(AllNotebooks))]
+    public async Task Notebook_OverTheFiveRequiredTables_RunsAndSaysWhatIsNotAvailable(string name)
+    {
+        using Scratch scratch = new();
+        File.WriteAllText(scratch.File("crops.csv"), "crop,unit\nKale,bunch\nBeans,lb\n");
+        File.WriteAllText(scratch.File("beds.csv"), "bed,length_ft\nA,100\nB,100\n");
+        File.WriteAllText(scratch.File("plantings.csv"), "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK1,Kale,A,50,2025-05-01,2025-09-01\nB1,Beans,B,60,2025-06-01,2025-09-01\n");
+        File.WriteAllText(scratch.File("harvests.csv"), "date,planting,quantity\n2025-07-01,K1,40\n2025-08-01,B1,30\n");
+        File.WriteAllText(scratch.File("sales.csv"), "date,crop,channel,quantity,unit_price\n2025-07-01,Kale,Market,40,3\n2025-08-01,Beans,Market,30,4\n");
+        NotebookRun run = await RunAsync(name, new() { ["records"] = scratch.Folder });
+        Assert.Null(run.Failure);
+        Assert.Contains("not available", string.Concat(Data(run).Select(data => Text(data, "text/html"))), StringComparison.Ordinal);
+    }
+
     private static Task<NotebookRun> RunAsync(string name, Dictionary<string, object>? parameters = null) =>
         NotebookChildProcess.RunAsync(
             new NotebookJob(Path.Combine(Repository.Root, "notebooks", name), parameters ?? [], new NotebookRunOptions()), Runs.Worker, TestContext.Current.CancellationToken);

@@ -8,7 +8,7 @@ namespace FarmEconomics.Decisions.Changes;
 /// <summary>What a crop takes in one week.</summary>
 /// <param name="Monday">The first day of the week.</param>
 /// <param name="BedFootWeeks">Bed-foot-weeks held in it.</param>
-/// <param name="Hours">Hours worked for it, overhead left out.</param>
+/// <param name="Hours">Hours that come and go with it; those that vary with nothing, such as overhead, are left out.</param>
 public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Hours)
 {
     /// <summary>The Monday of a day's week.</summary>
@@ -31,7 +31,7 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
             AddBeds(season, enterprise, weeks);
             foreach (Charge charge in costs.DirectCharges(enterprise))
             {
-                AddHours(charge, 1m, weeks);
+                AddHours(charge, 1m, weeks, charge.VariesWith);
             }
         }
 
@@ -42,7 +42,7 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
             decimal share = columns.Sum(column => season.Network.Running.Shares[pool.Pool.Index, column]);
             foreach (Charge charge in share > 0m ? pool.Rows : [])
             {
-                AddHours(charge, share, weeks);
+                AddHours(charge, share, weeks, pool.Pool.VariesWith);
             }
         }
 
@@ -91,9 +91,10 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
         return (bed.In > start ? bed.In : start, to < end ? to : end);
     }
 
-    private static void AddHours(Charge charge, decimal share, SortedDictionary<DateOnly, (decimal Beds, decimal Hours)> weeks)
+    private static void AddHours(Charge charge, decimal share, SortedDictionary<DateOnly, (decimal Beds, decimal Hours)> weeks, VariesWith otherwise)
     {
-        if (charge.Hours > 0m && charge.Origin is LaborRow row)
+        VariesWith behavior = charge.Stage is { } stage ? StageBehavior.Of(stage) : otherwise;
+        if (charge.Hours > 0m && behavior != VariesWith.Nothing && charge.Origin is LaborRow row)
         {
             (decimal beds, decimal hours) = weeks.GetValueOrDefault(MondayOf(row.Date));
             weeks[MondayOf(row.Date)] = (beds, hours + (charge.Hours * share));

@@ -237,6 +237,9 @@ public static class ProblemCodes
     /// <summary>Planting set out after the closing date.</summary>
     public const string PlantingAfterClose = "W413";
 
+    /// <summary>Hired hours without money.</summary>
+    public const string HoursWithoutMoney = "W414";
+
     /// <summary>Pools that serve only each other.</summary>
     public const string ClosedCircle = "E501";
 

@@ -1,0 +1,128 @@
+using System.CommandLine;
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Files;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Reports.Decisions;
+
+namespace FarmEconomics.Cli.Commands;
+
+/// <summary><c>decide FOLDER --drop X</c>: the partial budget of a change; without one, a verdict per crop.</summary>
+internal static class DecideCommand
+{
+    internal static Command Create()
+    {
+        Argument<string> folder = CommonOptions.Folder();
+        Option<int?> year = CommonOptions.Year();
+        Option<string?> drop = new("--drop") { Description = "What if this crop weren't grown.", HelpName = "CROP" };
+        Option<string?> shrink = new("--shrink") { Description = "What if there were less of this crop; with --by.", HelpName = "CROP" };
+        Option<string?> grow = new("--grow") { Description = "What if there were more of this crop; with --by.", HelpName = "CROP" };
+        Option<string[]> swap = new("--swap") { Description = "What if the second crop stood where the first did.", HelpName = "CROP CROP", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
+        Option<decimal?> by = new("--by") { Description = "Bed-feet less or more.", HelpName = "FEET" };
+        Option<decimal?> elasticity = new("--elasticity") { Description = "How the market takes more: 2 means 2 % more sold for a price 1 % lower. Default: the price stays; 2 in verdicts.", HelpName = "E" };
+        Option<string[]> set = CommonOptions.Set();
+        Option<bool> skip = CommonOptions.SkipBadRows();
+        Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to the farm, with only the costs that really go. Without a change: a verdict per crop.")
+        {
+            folder, year, drop, shrink, grow, swap, by, elasticity, set, skip,
+        };
+        command.SetAction(parsed =>
+        {
+            Change? change = ChangeOf(parsed.GetValue(drop), parsed.GetValue(shrink), parsed.GetValue(grow), parsed.GetValue(swap), parsed.GetValue(by), parsed.GetValue(elasticity));
+            return Run(parsed.GetValue(folder)!, parsed.GetValue(year), change, parsed.GetValue(elasticity), parsed.GetValue(set), parsed.GetValue(skip));
+        });
+        return command;
+    }
+
+    private static Change? ChangeOf(string? drop, string? shrink, string? grow, string[]? swap, decimal? by, decimal? elasticity)
+    {
+        List<Change> changes = [];
+        if (drop is not null)
+        {
+            changes.Add(new Change(ChangeKind.Drop, drop, 0m, null, elasticity));
+        }
+
+        if (shrink is not null)
+        {
+            changes.Add(new Change(ChangeKind.Shrink, shrink, by ?? 0m, null, elasticity));
+        }
+
+        if (grow is not null)
+        {
+            changes.Add(new Change(ChangeKind.Grow, grow, by ?? 0m, null, elasticity));
+        }
+
+        if (swap is { Length: 2 })
+        {
+            changes.Add(new Change(ChangeKind.Swap, swap[0], 0m, swap[1], elasticity));
+        }
+
+        bool sized = changes.Exists(change => change.Kind is ChangeKind.Shrink or ChangeKind.Grow);
+        string? wrong = changes.Count > 1 ? "Give one change at a time: --drop, --shrink, --grow or --swap."
+            : sized && by is null ? "--shrink and --grow need --by FEET: how many bed-feet less or more."
+            : !sized && by is not null ? "--by goes with --shrink or --grow."
+            : elasticity == 0m ? "An elasticity of 0 has no price at which more could be sold; give one above 0."
+            : null;
+        return wrong is null ? changes.FirstOrDefault() : throw new WrongUseException(wrong);
+    }
+
+    private static int Run(string folder, int? year, Change? change, decimal? elasticity, string[]? set, bool skip)
+    {
+        FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
+        if (farm.Review is not { } review)
+        {
+            CommonOptions.PrintProblems(farm, Console.Error);
+            return ExitCode.RecordsInError;
+        }
+
+        SeasonReview season = review.Season(CommonOptions.YearOf(review, year));
+        SeasonCosts costs = SeasonCosts.Of(season);
+        CommonOptions.PrintSkipped(farm, Console.Error);
+        string text = change is null ? Verdicts(review, costs, elasticity) : Answer(season, costs, change);
+        Console.Out.WriteLine(text);
+        Console.Out.WriteLine(Caution);
+        return ExitCode.Done;
+    }
+
+    private const string Caution = "Figures rest on the grower's own records; they are not tax, legal, lending or food-safety advice.";
+
+    private static string Verdicts(FarmReview review, SeasonCosts costs, decimal? elasticity)
+    {
+        VerdictSettings settings = new();
+        Verdicts verdicts = FarmEconomics.Decisions.Verdicts.Of(review, costs, elasticity is { } own ? settings with { Elasticity = Math.Abs(own) } : settings);
+        return $"{DecisionSentences.VerdictLines(verdicts)}\n{DecisionTables.Assumptions(verdicts).ToPlainText()}";
+    }
+
+    private static string Answer(SeasonReview season, SeasonCosts costs, Change change)
+    {
+        ChangeAnswer answer;
+        try
+        {
+            answer = new ChangeJudge(costs).Judge(change);
+        }
+        catch (ArgumentException wrong)
+        {
+            IEnumerable<string> crops = season.Crops.Select(crop => crop.Name);
+            string? unknown = new[] { change.Crop, change.Replacement }.FirstOrDefault(name => name is not null && !crops.Contains(name.Trim(), StringComparer.OrdinalIgnoreCase));
+            string? nearest = unknown is null ? null : NearestName.Find(unknown, crops);
+            throw new WrongUseException(nearest is null ? wrong.Message : $"There is no crop {unknown} in {season.CropYear}. Did you mean {nearest}?");
+        }
+
+        string currency = season.Settings.Currency;
+        List<string> parts = [string.Join('\n', DecisionSentences.Wrapped(DecisionSentences.Of(answer, currency), 100)) + "\n", ChangeTables.Partial(answer, currency).ToPlainText(), ChangeTables.BothAnswers(answer, currency).ToPlainText()];
+        if (answer.Moved.Count > 0)
+        {
+            parts.Add(ChangeTables.Moved(answer, currency).ToPlainText());
+            parts.Add(ChangeTables.BeforeAndAfter(answer, currency).Top(15).ToPlainText());
+        }
+
+        if (answer.Fits.Count > 0)
+        {
+            parts.Add(ChangeTables.Fits(answer, currency).ToPlainText());
+        }
+
+        parts.Add(ChangeTables.Weeks(answer).ToPlainText());
+        return string.Join('\n', parts);
+    }
+}

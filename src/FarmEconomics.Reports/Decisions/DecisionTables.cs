@@ -1,0 +1,157 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Chances;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Decisions;
+
+/// <summary>The tables of what-if and chance: cost behavior, break-even, grids, swings, outcomes, years.</summary>
+public static class DecisionTables
+{
+    /// <summary>Every cost of a budget with what it varies with.</summary>
+    public static ReportTable Behavior(SeasonCosts costs, EnterpriseBudget budget)
+    {
+        ReportTable table = new ReportTable($"{budget.Name} {budget.CropYear}: what each cost varies with", costs.Season.Settings.Currency)
+            .Column("Cost").Column("Line").Column("Varies with").Column("Cash or not").Column("Amount", Look.Money)
+            .Note("Area, quantity and sales costs go when the crop goes; what varies with nothing stays on the farm. Growing and nursery hours vary with area, picking and packing with quantity, selling with sales.");
+        foreach (CostLine line in costs.Of(budget))
+        {
+            table.Row(line.Name, line.Line.ToString().ToLowerInvariant(), Varies(line.VariesWith), line.IsNonCash ? "non-cash" : "cash", line.Amount);
+        }
+
+        return table.Total("All costs", "", "", "", budget.TotalCost);
+    }
+
+    /// <summary>Costs of every crop by what they vary with.</summary>
+    public static ReportTable BehaviorOfCrops(SeasonCosts costs)
+    {
+        SeasonReview season = costs.Season;
+        ReportTable table = new ReportTable($"Costs of {season.CropYear} by what they vary with", season.Settings.Currency)
+            .Column("Crop").Column("Output", Look.WholeMoney).Column("Area", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Sales", Look.WholeMoney)
+            .Column("Contribution (output less those three)", Look.WholeMoney).Column("Nothing (fixed)", Look.WholeMoney).Column("Net return", Look.WholeMoney);
+        foreach (EnterpriseBudget crop in season.Crops.OrderByDescending(crop => crop.NetReturn.Amount))
+        {
+            table.Row(Cells(costs, crop, crop.Name));
+        }
+
+        return table.Total(Cells(costs, season.Farm, "All crops"));
+    }
+
+    /// <summary>Break-even price and yield, long and short run, both forms.</summary>
+    public static ReportTable BreakEvens(SeasonReview season, EnterpriseBudget crop)
+    {
+        string unit = crop.Crop?.Unit ?? "unit";
+        ReportTable table = new ReportTable($"{crop.Name} {season.CropYear}: break-even", season.Settings.Currency)
+            .Column("Which").Column("Price", Look.Rate, per: unit).Column("Yield", Look.Exact, unit: $"{unit} sold per bed-foot");
+        foreach (BreakEvenPair pair in BreakEvenPair.Of(crop))
+        {
+            table.Row(pair.Label, pair.Price, pair.YieldPerBedFoot);
+        }
+
+        return table.Row("as it was", crop.AveragePrice, crop.Sums.BedFeet.Value > 0m ? crop.Sums.Sold / crop.Sums.BedFeet.Value : ReportCell.Missing("no bed-feet planted"))
+            .Note("Long run: all costs. Short run: without the fixed ones. Full form: picking, packing and selling cost move with quantity and sales. Textbook form: all costs over units sold, or over the price.");
+    }
+
+    /// <summary>Net return, or gross margin per bed-foot-week, over price and yield.</summary>
+    public static ReportTable Grid(WhatIfGrid grid, string currency, bool perBedFootWeek = false)
+    {
+        ReportTable table = new ReportTable(perBedFootWeek ? $"{grid.Model.Name}: gross margin per bed-foot-week by price and yield" : $"{grid.Model.Name}: net return by price and yield", currency)
+            .Column("Price", Look.Percent);
+        foreach (decimal yield in grid.YieldFactors)
+        {
+            table.Column($"Yield {yield * 100m:0} %", perBedFootWeek ? Look.Rate : Look.WholeMoney);
+        }
+
+        for (int i = 0; i < grid.PriceFactors.Count; i++)
+        {
+            int row = i;
+            table.Row([grid.PriceFactors[i], .. Enumerable.Range(0, grid.YieldFactors.Count).Select(j => perBedFootWeek ? (ReportCell)grid.MarginPerBedFootWeek[row][j] : grid.NetReturn[row][j])]);
+        }
+
+        return table.Note("100 % and 100 % is the season as it was.");
+    }
+
+    /// <summary>One-at-a-time swings, the largest first.</summary>
+    public static ReportTable Swings(WhatIfModel model, string currency, decimal fraction = 0.2m)
+    {
+        ReportTable table = new ReportTable($"{model.Name}: net return when one thing changes by {fraction * 100m:0} %", currency)
+            .Column("What").Column($"{fraction * 100m:0} % less", Look.WholeMoney).Column($"{fraction * 100m:0} % more", Look.WholeMoney).Column("Swing", Look.WholeMoney)
+            .Note("Wage moves all labor money, hours only the labor line: overhead hours are in the wage alone.");
+        foreach (Swing swing in Swing.Of(model, fraction))
+        {
+            table.Row(swing.Input, swing.AtLow, swing.AtHigh, swing.Size);
+        }
+
+        return table;
+    }
+
+    /// <summary>Drawn outcomes of every crop and the farm.</summary>
+    public static ReportTable Outcomes(Simulation simulation, string currency)
+    {
+        ReportTable table = new ReportTable($"Net return in {simulation.Settings.Draws:#,0} drawn seasons", currency)
+            .Column("Crop").Column("P5", Look.WholeMoney).Column("P50", Look.WholeMoney).Column("P95", Look.WholeMoney).Column("Mean", Look.WholeMoney)
+            .Column("Chance of a loss", Look.Percent).Column("Price factor").Column("Yield factor").Column("Correlation", Look.Exact);
+        for (int i = 0; i < simulation.Crops.Count; i++)
+        {
+            Outcome crop = simulation.Crops[i];
+            CropRisk risk = simulation.Risks[i];
+            table.Row(crop.Name, crop.P5, crop.P50, crop.P95, crop.Mean, crop.ChanceOfLoss, risk.Price.Words, risk.Yield.Words, decimal.Round((decimal)risk.Correlation, 2));
+        }
+
+        Outcome farm = simulation.Farm;
+        return table.Total("All crops", farm.P5, farm.P50, farm.P95, farm.Mean, farm.ChanceOfLoss, "", "", "")
+            .Note("Factors are relative to the season as it was. One season in twenty is worse than P5, one in twenty better than P95. Few plantings on record make a narrow picture.");
+    }
+
+    /// <summary>The assumptions of simulation and verdicts, and whose they are.</summary>
+    public static ReportTable Assumptions(Verdicts verdicts)
+    {
+        SimulationSettings chance = verdicts.Simulation.Settings;
+        VerdictSettings rule = verdicts.Settings;
+        string currency = verdicts.Season.Settings.Currency;
+        return new ReportTable("What the decisions rest on; all of it is yours to set", currency).Column("Assumption").Column("Value").Column("From")
+            .Row("Seed of the draws", chance.Seed.ToString(), "ours")
+            .Row("Drawn seasons", chance.Draws.ToString("#,0"), "ours")
+            .Row("Prices and yields drawn", chance.FromOwnRecords ? "again from the farm's plantings of all years where there are three, else triangular" : "triangular", "the records, or ours")
+            .Row("Triangular price", $"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was", "lower end: a published pessimistic rule (University of Kentucky, 2001); upper: ours")
+            .Row("Triangular yield", $"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was", "ours, no source")
+            .Row("Price with yield", chance.PriceYieldCorrelation is { } own ? own.ToString("0.00") : "rank correlation of the crop's plantings where there are eight, else 0", "the records")
+            .Row("Yields of different crops", chance.SharedWeather.ToString("0.00"), "ours, no source: one season's weather for all")
+            .Row("Price when more is grown", rule.Elasticity is { } elasticity ? $"elasticity {elasticity:0.##}: {elasticity:0.##} % more sold for a price 1 % lower" : "stays as it was", "ours, no source")
+            .Row("Grow more only if", $"among the best {rule.GrowBestPart * 100m:0} % per bed-foot-week, chance of a loss at most {rule.GrowAtMostLossChance * 100m:0} %, and {rule.GrowStep * 100m:0} % more still adds to the farm", "ours")
+            .Row("Another crop instead only if", $"it would earn the farm {Looks.InWords(rule.SwapGain, Look.WholeMoney, currency)} more in the season", "ours")
+            .Row("Named as weak", $"more than {rule.EstimatedHours * 100m:0} % of hours estimated, or fewer than {rule.FewPlantings} plantings on record", "ours");
+    }
+
+    /// <summary>The same crop over the years.</summary>
+    public static ReportTable Years(CropOverYears years, string currency)
+    {
+        string unit = years.Years.Count > 0 ? years.Years[0].Budget.Crop?.Unit ?? "unit" : "unit";
+        ReportTable table = new ReportTable($"{years.Crop} over the years, in the money of each year", currency)
+            .Column("Year", Look.Year).Column("Bed-feet", Look.Quantity).Column("Picked", Look.Exact, unit: $"{unit} per bed-foot").Column("Price", Look.Rate, per: unit).Column("Output", Look.Rate, per: "bed-foot")
+            .Column("All cost", Look.Rate, per: unit).Column("Net return", Look.Rate, per: unit).Column("Net return", Look.WholeMoney).Column("Gross margin", Look.Rate, per: "bed-foot-week");
+        foreach (CropYearFigures year in years.Years)
+        {
+            EnterpriseBudget budget = year.Budget;
+            table.Row(year.CropYear, budget.Sums.BedFeet.Value, budget.YieldPerBedFoot, budget.AveragePrice, budget.OutputPerBedFoot, year.CostPerUnit, year.NetReturnPerUnit,
+                ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost), budget.GrossMarginPerBedFootWeek);
+        }
+
+        return table.Note(years.Statement);
+    }
+
+    internal static string Varies(VariesWith behavior) => behavior == VariesWith.Nothing ? "nothing (fixed)" : behavior.ToString().ToLowerInvariant();
+
+    private static IReadOnlyList<ReportCell> Cells(SeasonCosts costs, EnterpriseBudget budget, string name)
+    {
+        WhatIfModel model = costs.Model(budget);
+        string? missing = budget.Known.Costs ?? budget.Known.LaborCost;
+        ReportCell Known(Units.Money money) => ReportCell.Known(money, missing);
+        return
+        [
+            name, budget.Output, Known(model.Cost(VariesWith.Area)), Known(model.Cost(VariesWith.Quantity)), Known(model.Cost(VariesWith.Sales)), ReportCell.Known(model.Contribution(1m, 1m), missing),
+            Known(model.Cost(VariesWith.Nothing)), Known(budget.NetReturn),
+        ];
+    }
+}

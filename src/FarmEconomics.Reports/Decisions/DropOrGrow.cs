@@ -1,0 +1,110 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Chances;
+using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Decisions;
+
+/// <summary>One sitting over the question what to drop and what to grow: verdicts on all crops, one crop tried without, one tried with more.</summary>
+public sealed class DropOrGrow
+{
+    private readonly FarmReview review;
+    private readonly ChangeJudge judge;
+
+    private DropOrGrow(FarmReview review, SeasonReview season, string drop, string grow, decimal feet, decimal elasticity, int seed)
+    {
+        this.review = review;
+        Season = season;
+        Costs = SeasonCosts.Of(season);
+        judge = new ChangeJudge(Costs);
+        decimal? market = elasticity == 0m ? null : Math.Abs(elasticity);
+        Verdicts = Verdicts.Of(review, Costs, new VerdictSettings { Elasticity = market }, new SimulationSettings { Seed = seed });
+        if (Verdicts.Crops.Count == 0)
+        {
+            throw new ArgumentException($"No crop has a planting in {season.CropYear}.", nameof(season));
+        }
+
+        string dropped = string.IsNullOrWhiteSpace(drop) ? MostDisputed() : drop;
+        string grown = string.IsNullOrWhiteSpace(grow) ? Verdicts.Crops[0].Budget.Name : grow;
+        Dropped = judge.Judge(new Change(ChangeKind.Drop, dropped, 0m, null, market));
+        Grown = judge.Judge(new Change(ChangeKind.Grow, grown, feet, null, market));
+        DropBudget = season.Crops.First(crop => crop.Name == Dropped.Change.Crop);
+        Grid = WhatIfGrid.Of(judge.ModelOf(DropBudget.Name));
+    }
+
+    /// <summary>The season.</summary>
+    public SeasonReview Season { get; }
+
+    /// <summary>The currency of the records.</summary>
+    public string Currency => Season.Settings.Currency;
+
+    /// <summary>Its costs by what they vary with.</summary>
+    public SeasonCosts Costs { get; }
+
+    /// <summary>Verdicts on all crops.</summary>
+    public Verdicts Verdicts { get; }
+
+    /// <summary>The crop tried without.</summary>
+    public ChangeAnswer Dropped { get; }
+
+    /// <summary>Its budget.</summary>
+    public EnterpriseBudget DropBudget { get; }
+
+    /// <summary>Its two-way grid.</summary>
+    public WhatIfGrid Grid { get; }
+
+    /// <summary>The crop tried with more.</summary>
+    public ChangeAnswer Grown { get; }
+
+    /// <summary>Makes it.</summary>
+    /// <param name="review">The farm.</param>
+    /// <param name="season">The season.</param>
+    /// <param name="drop">The crop to try without; empty: the one whose two answers disagree by most.</param>
+    /// <param name="grow">The crop to try more of; empty: the best per bed-foot-week.</param>
+    /// <param name="feet">Bed-feet more, above 0.</param>
+    /// <param name="elasticity">How the market takes more, by size; 0: the price stays.</param>
+    /// <param name="seed">The seed of the draws.</param>
+    /// <exception cref="ArgumentException">A crop has no planting in the season, or the bed-feet aren't above 0.</exception>
+    public static DropOrGrow Of(FarmReview review, SeasonReview season, string drop = "", string grow = "", decimal feet = 50m, decimal elasticity = 2m, int seed = 2025) =>
+        new(review, season, drop, grow, feet, elasticity, seed);
+
+    /// <summary>The checks of this page; throws when one fails.</summary>
+    /// <exception cref="InvalidOperationException">A check fails.</exception>
+    public ReportTable Proof()
+    {
+        ReportTable table = new ReportTable("The checks of this page: both sides must be equal", Currency).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
+        List<string> broken = [];
+        Check("cost lines of all crops = their total cost", Costs.Of(Season.Farm).Sum(line => line.Amount.Amount), Season.Farm.TotalCost.Amount);
+        WhatIfGrid one = WhatIfGrid.Of(Grid.Model, [1m], [1m]);
+        Check($"the grid of {DropBudget.Name} at 100 % and 100 % = its budget", one.NetReturn[0][0].Amount, DropBudget.NetReturn.Amount);
+        foreach (ChangeAnswer answer in new[] { Dropped, Grown })
+        {
+            Check($"{answer.Change.Title}: fixed cost moved, made or lost", answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount)), 0m);
+            HashSet<string> crops = new(answer.Crops.Select(crop => crop.Crop), StringComparer.OrdinalIgnoreCase);
+            decimal off = answer.MovedInAll.Where(move => !crops.Contains(move.To)).Sum(move => move.Change.Amount);
+            Check($"{answer.Change.Title}: crops after less before, less cost off the crops = the partial budget", answer.Crops.Sum(crop => crop.After.Amount - crop.Before.Amount) - off, answer.AvoidableChange.Amount);
+        }
+
+        Simulation again = Simulation.Of(review, Costs, Verdicts.Simulation.Settings);
+        Check("the draws made twice, sum of the farm's net returns", (decimal)again.Farm.Draws.Sum(), (decimal)Verdicts.Simulation.Farm.Draws.Sum());
+        return broken.Count == 0 ? table : throw new InvalidOperationException($"These checks fail: {string.Join("; ", broken)}.");
+
+        void Check(string what, decimal left, decimal right)
+        {
+            table.Row(what, left, right, left - right);
+            if (left != right)
+            {
+                broken.Add($"{what} ({left} and {right})");
+            }
+        }
+    }
+
+    /// <summary>The crop that full cost would drop and avoidable cost would keep, with the most at stake; else the last in rank.</summary>
+    private string MostDisputed()
+    {
+        Verdict? disputed = Verdicts.Crops.Where(verdict => verdict.Direction is Direction.Mend or Direction.Replace)
+            .OrderByDescending(verdict => Math.Min(-verdict.Budget.NetReturn.Amount, verdict.Contribution.Amount)).FirstOrDefault();
+        return (disputed ?? Verdicts.Crops[^1]).Budget.Name;
+    }
+}
