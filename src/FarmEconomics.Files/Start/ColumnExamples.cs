@@ -16,6 +16,8 @@ internal static class ColumnExamples
         ["units.unit"] = "case",
         ["units.base_units"] = "24",
         ["prices.price"] = "2.50",
+        ["limits.limit"] = "labor",
+        ["limits.unit"] = "hours a week",
         ["totals.table"] = "labor",
         ["totals.measure"] = "hours",
         ["totals.amount"] = "2310.75",
@@ -84,6 +86,9 @@ internal static class ColumnExamples
         ["item"] = "Cash and checking",
         ["class"] = "current asset",
         ["project"] = "Larger cold room",
+        ["loan"] = "Panels and boiler note",
+        ["limit"] = "labor",
+        ["object_class"] = "equipment",
     };
 
     public static string Of(TableSchema table, ColumnSchema column) =>

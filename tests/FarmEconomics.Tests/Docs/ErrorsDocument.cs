@@ -15,7 +15,7 @@ internal static class ErrorsDocument
         the tests; change those, then run the tests with `FARM_REWRITE=1`.
 
         Each fault is printed as `path:line:character: error CODE: what is wrong`, then the row, the nearest known name and how to mend
-        it. Lines count from 1 with the heading row, characters from 1; a fault of a whole file has neither. Line breaks inside a field
+        it (in a workbook `records.xlsx!sheet:row:COLUMN`). Lines count from 1 with the heading row, characters from 1; a fault of a whole file has neither. Line breaks inside a field
         are shown as `↵`. Errors leave the row out and stop the review unless `--skip-bad-rows` is given; warnings don't.
 
         Under each code stands the smallest folder that shows it: these files, in place of or beside those of this sound folder.
