@@ -56,13 +56,13 @@ public static class ChangeTables
     public static ReportTable Fits(ChangeAnswer answer, string currency, int count = 8)
     {
         ReportTable table = new ReportTable($"What fits where {answer.Change.Crop} stood: same cover, with the sowing dates and days in bed of that season", currency)
-            .Column("Crop").Column("Bed-feet that fit", Look.Quantity).Column("Change of the farm's net return", Look.Money).Column("Weeks beyond the hours there are", Look.Count)
+            .Column("Crop").Column("Bed-feet that fit", Look.Quantity).Column("More of it than was grown", Look.Percent).Column("Change of the farm's net return", Look.Money).Column("Weeks beyond the hours there are", Look.Count)
             .Note(answer.Change.Elasticity is { } elasticity ? $"The price of what is grown more falls by an elasticity of {elasticity:0.##}." : "The price of what is grown more stays as it was, which flatters it: set an elasticity.")
             .Note(answer.LimitsNotChecked.Count > 0 ? $"Not checked, since no record says how much of it a crop takes: {string.Join(", ", answer.LimitsNotChecked)}." : null)
             .Note(answer.HoursChecked ? null : "No limit on weekly hours is on record, so hours are not checked.");
         foreach (Fit fit in answer.Fits)
         {
-            table.Row(fit.Crop, fit.BedFeet, fit.Swap.NetChange, answer.HoursChecked ? fit.BeyondLimit.Count : ReportCell.Missing("no limit on weekly hours is on record"));
+            table.Row(fit.Crop, fit.BedFeet, fit.Growth, fit.Swap.NetChange, answer.HoursChecked ? fit.BeyondLimit.Count : ReportCell.Missing("no limit on weekly hours is on record"));
         }
 
         return table.Top(count);

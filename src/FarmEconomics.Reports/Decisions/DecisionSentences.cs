@@ -111,7 +111,7 @@ public static class DecisionSentences
         {
             Fit? best = answer.Fits.Count > 0 ? answer.Fits[0] : null;
             said.Add(best is null ? "No other crop of that season fits its beds and dates under the same cover."
-                : $"The best that fits is {best.Crop} ({Looks.Number(best.BedFeet, Look.Quantity)} bed-feet): the farm would be {BetterOrWorse(best.Swap.NetChange.Amount)} with it in place of {answer.Change.Crop}.");
+                : $"The best that fits is {best.Crop} ({Looks.Number(best.BedFeet, Look.Quantity)} bed-feet): the farm would be {BetterOrWorse(best.Swap.NetChange.Amount)} with it in place of {answer.Change.Crop}{(answer.Change.Elasticity is null ? $", if the market took {Phrase.Percent(best.Growth)} more of it at the same price, which it seldom does: set an elasticity" : "")}.");
         }
 
         said.AddRange(Cautions(answer));

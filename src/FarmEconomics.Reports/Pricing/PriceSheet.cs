@@ -53,7 +53,7 @@ public static class PriceSheet
     public static string Body(PriceBook book, SharePricing shares, ShareTerms terms)
     {
         StringBuilder html = new();
-        html.Append($"<div class=\"sheet\">\n<h1>{Encode(Title(book, shares.Contents.Channel))}</h1>\n").Append(ShareTables.Price(book, shares, terms).ToHtml());
+        html.Append($"<div class=\"sheet dense\">\n<h1>{Encode(Title(book, shares.Contents.Channel))}</h1>\n").Append(ShareTables.Price(book, shares, terms).ToHtml());
         return html.Append(ShareTables.Weeks(book, shares).ToHtml()).Append("</div>").ToString();
     }
 

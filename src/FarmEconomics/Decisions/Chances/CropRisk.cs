@@ -23,6 +23,7 @@ public sealed record CropRisk(WhatIfModel Model, Distribution Price, Distributio
     /// <param name="budget">The crop's budget in that season.</param>
     /// <param name="settings">The assumptions.</param>
     /// <returns>The crop's risk.</returns>
+    /// <exception cref="ArgumentException">The costs are of other records than the farm.</exception>
     public static CropRisk Of(FarmReview review, SeasonCosts costs, EnterpriseBudget budget, SimulationSettings settings)
     {
         ArgumentNullException.ThrowIfNull(review);
@@ -30,6 +31,11 @@ public sealed record CropRisk(WhatIfModel Model, Distribution Price, Distributio
         ArgumentNullException.ThrowIfNull(budget);
         ArgumentNullException.ThrowIfNull(settings);
         settings.Check();
+        if (costs.Season.Records != review.Records)
+        {
+            throw new ArgumentException("The season's costs are of other records than the farm.", nameof(costs));
+        }
+
         Distribution price = new Triangular(settings.PriceLow, 1.0, settings.PriceHigh);
         Distribution yield = new Triangular(settings.YieldLow, 1.0, settings.YieldHigh);
         double correlation = settings.PriceYieldCorrelation ?? 0.0;

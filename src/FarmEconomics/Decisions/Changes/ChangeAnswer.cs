@@ -11,9 +11,10 @@ public sealed record WeekBeyondLimit(DateOnly Monday, decimal Hours, decimal Lim
 /// <summary>A crop that could stand where another stood.</summary>
 /// <param name="Crop">The crop.</param>
 /// <param name="BedFeet">Bed-feet of it that fit with the dates its plantings had, under the same cover.</param>
+/// <param name="Growth">How much more of it that is than was grown: 0.5 is half as much again.</param>
 /// <param name="Swap">The partial budget of the swap.</param>
 /// <param name="BeyondLimit">Weeks in which the swap needs more hours than there are.</param>
-public sealed record Fit(string Crop, decimal BedFeet, PartialBudget Swap, IReadOnlyList<WeekBeyondLimit> BeyondLimit);
+public sealed record Fit(string Crop, decimal BedFeet, decimal Growth, PartialBudget Swap, IReadOnlyList<WeekBeyondLimit> BeyondLimit);
 
 /// <summary>A change judged: the partial budget, both answers, what moves, what is freed, and what could take its place.</summary>
 public sealed record ChangeAnswer

@@ -207,7 +207,7 @@ public sealed class ChangeJudge
             {
                 Change swap = new(ChangeKind.Swap, crop.Name, 0m, other.Name, elasticity);
                 (CropShift? gone, CropShift? more) = Shifts(swap, crop, other, feet);
-                fits.Add(new Fit(other.Name, feet, Budget(swap.Title, gone, more), limits.Beyond(Difference(Scaled(other, more!.Growth), Scaled(crop, 1m)))));
+                fits.Add(new Fit(other.Name, feet, more!.Growth, Budget(swap.Title, gone, more), limits.Beyond(Difference(Scaled(other, more.Growth), Scaled(crop, 1m)))));
             }
         }
 
