@@ -10,10 +10,12 @@ internal static class CommandLineApp
     {
         RootCommand root = new(
             "From a season's records to what each crop earned: per bed-foot, per week of bed time and per hour of labor.\n\n"
-            + "FOLDER is a folder of CSV tables (docs/records.md says which). Your records are only ever read; results are written beside them.\n"
+            + "FOLDER is a folder of CSV tables, or a workbook (.xlsx) with a sheet per table (docs/records.md says which). Your records are only ever read; results are written beside them.\n"
             + "Exit code 0: done; 1: the records hold errors; 2: wrong use, or a folder can't be read or written.")
         {
+            StartCommand.Create(),
             CheckCommand.Create(),
+            ImportCommand.Create(),
             ReviewCommand.Create(),
             ExplainCommand.Create(),
             DecideCommand.Create(),

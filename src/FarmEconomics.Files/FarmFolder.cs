@@ -19,7 +19,7 @@ public sealed class FarmFolder
         Review = review;
     }
 
-    /// <summary>The folder.</summary>
+    /// <summary>The folder, or the workbook.</summary>
     public string Folder { get; }
 
     /// <summary>What was read, file by file.</summary>
@@ -37,14 +37,14 @@ public sealed class FarmFolder
     /// <summary>How many of the problems are errors.</summary>
     public int ErrorCount => Problems.Count(problem => problem.Severity == Severity.Error);
 
-    /// <summary>Opens a records folder. It is only ever read.</summary>
-    /// <param name="folder">The folder.</param>
+    /// <summary>Opens a records folder or a workbook. It is only ever read.</summary>
+    /// <param name="folder">The folder, or the path of a workbook (.xlsx) with a sheet per table.</param>
     /// <param name="settings">Settings that go before those of the farm table.</param>
     /// <param name="skipBadRows">True: leave rows in error out and go on; they are listed in <see cref="Skipped"/>.</param>
     /// <param name="progress">Told how far the reading is, or null.</param>
     /// <returns>What was found.</returns>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
-    /// <exception cref="IOException">A file can't be read.</exception>
+    /// <exception cref="IOException">The folder or workbook can't be read.</exception>
     public static FarmFolder Open(
         string folder,
         IEnumerable<KeyValuePair<string, string>>? settings = null,
@@ -64,7 +64,7 @@ public sealed class FarmFolder
         }
 
         FarmReview? review = sound ? TryReview(tables, reading, problems) : null;
-        return new FarmFolder(folder, reading, ProblemLocator.Locate(folder, problems), skipped, review);
+        return new FarmFolder(folder, reading, ProblemLocator.Locate(reading, problems), skipped, review);
     }
 
     /// <summary>The folder's problems with those that only this season's pools and stock have.</summary>

@@ -1,6 +1,6 @@
 using System.Text;
 using CsvHelper;
-using FarmEconomics.Files.Reading;
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 
@@ -18,16 +18,29 @@ public static class ProblemLocator
     /// <param name="folder">The records folder.</param>
     /// <param name="problems">The problems.</param>
     /// <returns>The same problems, located.</returns>
-    public static IReadOnlyList<Problem> Locate(string folder, IEnumerable<Problem> problems)
+    public static IReadOnlyList<Problem> Locate(string folder, IEnumerable<Problem> problems) =>
+        Locate(RecordsInputs.Find(folder, []), new FarmSettings(), problems);
+
+    /// <summary>Fills in position, offending text and row, and sorts by file, line and position.</summary>
+    /// <param name="reading">The records as read.</param>
+    /// <param name="problems">The problems.</param>
+    /// <returns>The same problems, located.</returns>
+    public static IReadOnlyList<Problem> Locate(RecordsReading reading, IEnumerable<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return Locate(reading.Inputs, reading.FarmSettings, problems);
+    }
+
+    private static List<Problem> Locate(IReadOnlyList<TableInput> inputs, FarmSettings settings, IEnumerable<Problem> problems)
     {
         ArgumentNullException.ThrowIfNull(problems);
         var located = new List<Problem>();
         foreach (IGrouping<string, Problem> file in problems.GroupBy(problem => problem.Source.File))
         {
-            string path = Path.Combine(folder, file.Key);
+            TableInput? input = inputs.FirstOrDefault(known => known.File == file.Key);
             Problem[] ofLines = [.. file.Where(problem => problem.Source.Line > 0)];
             located.AddRange(file.Where(problem => problem.Source.Line == 0));
-            located.AddRange(ofLines.Length > 0 && File.Exists(path) ? LocateIn(path, ofLines) : ofLines);
+            located.AddRange(ofLines.Length > 0 && input is not null ? LocateIn(input, settings, ofLines) : ofLines);
         }
 
         return
@@ -37,31 +50,41 @@ public static class ProblemLocator
         ];
     }
 
-    private static IEnumerable<Problem> LocateIn(string path, Problem[] problems)
+    private static List<Problem> LocateIn(TableInput input, FarmSettings settings, Problem[] problems)
     {
-        ILookup<int, Problem> byLine = problems.ToLookup(problem => problem.Source.Line);
-        int found = 0;
-        string[]? headings = null;
-        using CsvReader reader = CsvReader.FromFile(path, TableFile.Options(path) with { HasHeader = false });
-        while (found < problems.Length && reader.Read())
+        var left = new HashSet<Problem>(problems, ReferenceEqualityComparer.Instance);
+        var located = new List<Problem>();
+        try
         {
-            bool isHeading = headings is null;
-            headings ??= reader.Current.ToArray();
-            foreach (Problem problem in byLine[(int)reader.LineNumber])
+            ILookup<int, Problem> byLine = problems.ToLookup(problem => problem.Source.Line);
+            string[]? headings = null;
+            using InputReading reading = input.Open(options => options with { HasHeader = false }, settings);
+            CsvReader reader = reading.Reader;
+            while (left.Count > 0 && reader.Read())
             {
-                found++;
-                int field = FieldOf(reader, headings, problem, isHeading);
-                yield return problem with
+                bool isHeading = headings is null;
+                headings ??= reader.Current.ToArray();
+                foreach (Problem problem in byLine[reading.Line].Where(left.Remove))
                 {
-                    Position = field < 0 ? 1 : Position(reader, field),
-                    Offending = problem.Offending ?? (field < 0 || isHeading ? null : reader.GetString(field)),
-                    Row = Shorten(Encoding.UTF8.GetString(reader.RawRecord)),
-                };
+                    int field = FieldOf(reader, headings, problem, isHeading, RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit));
+                    located.Add(problem with
+                    {
+                        Position = field < 0 ? 1 : reading.IsSheet ? field + 1 : Position(reader, field),
+                        Offending = problem.Offending ?? (field < 0 || isHeading ? null : reader.GetString(field)),
+                        Row = Shorten(Encoding.UTF8.GetString(reader.RawRecord[..Math.Min(reader.RawRecord.Length, 4 * LongestRow)])),
+                    });
+                }
             }
         }
+        catch (Exception fault) when (fault is InputException or CsvFormatException or IOException or UnauthorizedAccessException)
+        {
+            // What stops the reading has been reported by it; the rest of the problems stays without a place in its line.
+        }
+
+        return [.. located, .. left];
     }
 
-    private static int FieldOf(CsvReader reader, string[] headings, Problem problem, bool isHeading)
+    private static int FieldOf(CsvReader reader, string[] headings, Problem problem, bool isHeading, string? heading)
     {
         if (problem.Column is null)
         {
@@ -71,8 +94,8 @@ public static class ProblemLocator
                 : Enumerable.Range(0, reader.FieldCount).FirstOrDefault(i => (i >= headings.Length || headings[i].Length == 0) && reader.GetString(i) == problem.Offending, -1);
         }
 
-        string key = HeadingKey.Of(problem.Column);
-        return isHeading ? Array.FindLastIndex(headings, heading => HeadingKey.Of(heading) == key) : Array.FindIndex(headings, heading => HeadingKey.Of(heading) == key);
+        string key = HeadingKey.Of(heading ?? problem.Column);
+        return isHeading ? Array.FindLastIndex(headings, known => HeadingKey.Of(known) == key) : Array.FindIndex(headings, known => HeadingKey.Of(known) == key);
     }
 
     private static int Position(CsvReader reader, int field)

@@ -1,4 +1,5 @@
 using System.Text;
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Files;
@@ -10,17 +11,21 @@ public static class ProblemText
 
     /// <summary>
     /// <c>path:line:column: error CODE: message</c>, then the row, the nearest known name and how to mend it, each on a line of its
-    /// own where there is one. A fault of a whole file has no line and column.
+    /// own where there is one. A fault of a whole file has no line and column. In a workbook the path is <c>records.xlsx!sheet</c>, the
+    /// line is the row of the sheet and the column its letters.
     /// </summary>
     /// <param name="problem">The problem, located by <see cref="ProblemLocator"/>.</param>
-    /// <param name="folder">The folder to put before the file's name; empty for none.</param>
+    /// <param name="folder">The folder to put before the file's name, or the workbook; empty for none.</param>
     /// <returns>The text, without a line break at the end.</returns>
     public static string Format(Problem problem, string folder = "")
     {
         ArgumentNullException.ThrowIfNull(problem);
         bool isOption = problem.Source.File.StartsWith("--", StringComparison.Ordinal);
-        string path = isOption || folder.Length == 0 ? problem.Source.File : Path.Combine(folder, problem.Source.File);
-        string place = problem.Source.Line == 0 ? path : $"{path}:{problem.Source.Line}:{Math.Max(1, problem.Position)}";
+        bool isSheet = SheetPlace.IsSheet(problem.Source.File);
+        string before = isSheet ? Path.GetDirectoryName(folder) ?? "" : folder;
+        string path = isOption || before.Length == 0 ? problem.Source.File : Path.Combine(before, problem.Source.File);
+        int position = Math.Max(1, problem.Position);
+        string place = problem.Source.Line == 0 ? path : $"{path}:{problem.Source.Line}:{(isSheet ? SheetPlace.Letters(position) : position)}";
         var text = new StringBuilder();
         text.Append(place).Append(problem.Severity == Severity.Error ? ": error " : ": warning ").Append(problem.Code).Append(": ").Append(OneLine(problem.Message));
         if (!string.IsNullOrEmpty(problem.Row))

@@ -1,12 +1,14 @@
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Names;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files;
 
-/// <summary>Reads a folder of a grower's records, one CSV file per table. The folder is only ever read.</summary>
+/// <summary>Reads a grower's records: a folder of CSV files, or a workbook (.xlsx) with a sheet per table. They are only ever read.</summary>
 public static class RecordsFolder
 {
     /// <summary>Reads all tables of a folder; every fault of every file is reported, none stops the reading.</summary>
@@ -21,43 +23,70 @@ public static class RecordsFolder
         var problems = new List<Problem>();
         var tables = new RecordTables();
         var counts = new List<FileCount>();
-        Dictionary<string, string> files = FindFiles(folder, problems);
-        foreach (string table in files.Keys)
+        IReadOnlyList<TableInput> inputs = RecordsInputs.Find(folder, problems);
+        foreach (TableInput input in inputs)
         {
-            tables.Present.Add(table);
+            tables.Present.Add(input.Table);
         }
 
         // farm comes first: its formats of dates and numbers hold for all files.
-        var reader = new TableReader(folder, new FarmSettings(), tables, problems, progress);
-        FileCount? farm = files.TryGetValue("farm", out string? farmFile) ? reader.Read(farmFile, RecordSchema.Find("farm")!, tables.Farm) : null;
+        List<FileCount> farm = ReadFarm(inputs, tables, problems, progress);
         FarmSettings farmSettings = ReadSettings(tables, settings ?? [], problems);
-        if (farm is not null)
+        foreach (FileCount count in farm)
         {
-            counts.Add(farm with { RowsRead = tables.Farm.Count, RowsInError = farm.RowsInFile - tables.Farm.Count });
+            int read = tables.Farm.Count(row => row.Source.File == count.File);
+            counts.Add(count with { RowsRead = read, RowsInError = count.RowsInFile - count.RowsPassedOver - read });
         }
 
-        reader = new TableReader(folder, farmSettings, tables, problems, progress);
+        var reader = new TableReader(farmSettings, tables, problems, progress);
         foreach (TableSchema schema in RecordSchema.Tables.Where(schema => schema.Name != "farm"))
         {
-            if (files.TryGetValue(schema.Name, out string? file))
+            TableInput[] ofTable = [.. inputs.Where(input => input.Table == schema.Name)];
+            counts.AddRange(ofTable.Select(input => ReadTable(reader, input, schema, tables)));
+            if (ofTable.Length == 0 && schema.Required)
             {
-                counts.Add(ReadTable(reader, file, schema, tables));
-            }
-            else if (schema.Required)
-            {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.MissingTable, new SourceLine($"{schema.Name}.csv", 0), null, $"There is no {schema.Name}.csv, and no review is possible without it."));
+                problems.Add(ProblemCatalog.Make(ProblemCodes.MissingTable, new SourceLine(RecordsInputs.PlaceOf(folder, schema.Name), 0), null,
+                    $"There is no {(SheetPlace.IsWorkbook(folder) ? $"sheet {schema.Name}" : $"{schema.Name}.csv")}, and no review is possible without it."));
             }
         }
 
+        NameAliases.Apply(tables);
         return new RecordsReading(
             tables,
             farmSettings,
             [.. problems.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
             counts,
-            [.. RecordSchema.Tables.Where(schema => !schema.Required && !files.ContainsKey(schema.Name)).Select(schema => new MissingTable(schema.Name, schema.Without!))]);
+            [.. RecordSchema.Tables.Where(schema => !schema.Required && !schema.IsAid && !tables.Present.Contains(schema.Name))
+                .Select(schema => new MissingTable(schema.Name, schema.Without!))])
+        {
+            Inputs = inputs,
+        };
     }
 
-    private static FileCount ReadTable(TableReader reader, string file, TableSchema schema, RecordTables tables) => schema.Name switch
+    // The cells of a sheet hold numbers, not text: they are written with the farm's decimal mark, which stands among them.
+    private static List<FileCount> ReadFarm(IReadOnlyList<TableInput> inputs, RecordTables tables, List<Problem> problems, IProgress<ReadingProgress>? progress)
+    {
+        TableInput[] farm = [.. inputs.Where(input => input.Table == "farm")];
+        List<FileCount> counts = [];
+        int before = problems.Count;
+        foreach (char mark in ".,")
+        {
+            var reader = new TableReader(new FarmSettings { DecimalMark = mark }, tables, problems, progress);
+            counts = [.. farm.Select(input => reader.Read(input, RecordSchema.Find("farm")!, tables.Farm))];
+            bool comma = tables.Farm.Exists(row => HeadingKey.Of(row.Setting) == "decimalmark" && row.Value == ",");
+            if (mark == ',' || !comma || !farm.Any(input => input is SheetInput))
+            {
+                break;
+            }
+
+            tables.Farm.Clear();
+            problems.RemoveRange(before, problems.Count - before);
+        }
+
+        return counts;
+    }
+
+    internal static FileCount ReadTable(TableReader reader, TableInput file, TableSchema schema, RecordTables tables) => schema.Name switch
     {
         "crops" => reader.Read(file, schema, tables.Crops),
         "units" => reader.Read(file, schema, tables.Units),
@@ -84,6 +113,8 @@ public static class RecordsFolder
         "funding" => reader.Read(file, schema, tables.Funding),
         "limits" => reader.Read(file, schema, tables.Limits),
         "totals" => reader.Read(file, schema, tables.Totals),
+        "aliases" => reader.Read(file, schema, tables.Aliases),
+        "imports" => reader.Read(file, schema, tables.Imports),
         _ => throw new InvalidOperationException($"The table {schema.Name} is in the schema but not read."),
     };
 
@@ -94,28 +125,5 @@ public static class RecordsFolder
         var bad = problems.Skip(first).Select(problem => problem.Source).ToHashSet();
         tables.Farm.RemoveAll(row => bad.Contains(row.Source));
         return settings;
-    }
-
-    private static Dictionary<string, string> FindFiles(string folder, List<Problem> problems)
-    {
-        var files = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
-        var known = RecordSchema.Tables.ToDictionary(schema => HeadingKey.Of(schema.Name), schema => schema.Name);
-        IEnumerable<string> names = Directory.EnumerateFiles(folder).Select(path => Path.GetFileName(path)!)
-            .Where(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal);
-        foreach (string name in names)
-        {
-            string stem = Path.GetFileNameWithoutExtension(name);
-            var source = new SourceLine(name, 0);
-            if (!known.TryGetValue(HeadingKey.Of(stem), out string? table))
-            {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownFile, source, null, $"{name} is no table of the records and is not read.", stem, NearestName.Find(stem, known.Values)));
-            }
-            else if (!files.TryAdd(table, name))
-            {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.TableTwice, source, null, $"{name} is not read: {files[table]} is the table {table} already."));
-            }
-        }
-
-        return files;
     }
 }

@@ -7,8 +7,12 @@ namespace FarmEconomics.Files;
 /// <param name="File">The file's name.</param>
 /// <param name="RowsInFile">Rows with anything in them, without the heading row.</param>
 /// <param name="RowsRead">Rows that are in the table now.</param>
-/// <param name="RowsInError">Rows left out because a field can't be read; always the rest.</param>
-public sealed record FileCount(string Table, string File, int RowsInFile, int RowsRead, int RowsInError);
+/// <param name="RowsInError">Rows left out because a field can't be read; with <see cref="RowsPassedOver"/> always the rest.</param>
+public sealed record FileCount(string Table, string File, int RowsInFile, int RowsRead, int RowsInError)
+{
+    /// <summary>Rows that are no records (titles above the headings, totals, remarks under the table), each named by a warning.</summary>
+    public int RowsPassedOver { get; init; }
+}
 
 /// <summary>How far the reading is.</summary>
 /// <param name="File">The file being read.</param>
@@ -31,4 +35,8 @@ public sealed record RecordsReading(
     FarmSettings FarmSettings,
     IReadOnlyList<Problem> Problems,
     IReadOnlyList<FileCount> Files,
-    IReadOnlyList<MissingTable> MissingTables);
+    IReadOnlyList<MissingTable> MissingTables)
+{
+    /// <summary>The files or sheets, for finding the place of a problem.</summary>
+    internal IReadOnlyList<Inputs.TableInput> Inputs { get; init; } = [];
+}

@@ -10,17 +10,24 @@ internal static class CheckCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<string[]> set = CommonOptions.Set();
-        Command command = new("check", "Check the records: every fault of every file, with file, line and column, and how to mend it.") { folder, set };
-        command.SetAction(parsed => Run(parsed.GetValue(folder)!, parsed.GetValue(set)));
+        Option<bool> fixNames = new("--fix-names") { Description = "List what unknown names are likely to mean, as rows for aliases.csv. Your records are not changed." };
+        Option<string?> output = new("--out") { Description = "With --fix-names: a new file to write those rows to, for you to look through.", HelpName = "FILE" };
+        Command command = new("check", "Check the records: every fault of every file, with file, line and column, and how to mend it.") { folder, set, fixNames, output };
+        command.SetAction(parsed => Run(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(fixNames), parsed.GetValue(output)));
         return command;
     }
 
-    private static int Run(string folder, string[]? set)
+    private static int Run(string folder, string[]? set, bool fixNames, string? output)
     {
+        if (output is not null && !fixNames)
+        {
+            throw new WrongUseException("--out says where --fix-names writes its rows; give both.");
+        }
+
         FarmFolder farm = CommonOptions.Open(folder, set, skipBadRows: false, new Terminal());
         foreach (FileCount file in farm.Reading.Files)
         {
-            string bad = file.RowsInError > 0 ? $", {file.RowsInError:N0} in error" : "";
+            string bad = (file.RowsInError > 0 ? $", {file.RowsInError:N0} in error" : "") + (file.RowsPassedOver > 0 ? $", {file.RowsPassedOver:N0} passed over" : "");
             Console.Out.WriteLine($"{file.File,-22} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}");
         }
 
@@ -35,8 +42,14 @@ internal static class CheckCommand
             Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the closing date, and not read into any result: {late}.");
         }
 
+        RecordsCheckText.PrintTotals(farm, Console.Out);
         Console.Out.WriteLine();
         CommonOptions.PrintProblems(farm, Console.Out);
+        if (fixNames)
+        {
+            RecordsCheckText.PrintProposals(farm, output, Console.Out);
+        }
+
         return farm.ErrorCount > 0 ? ExitCode.RecordsInError : ExitCode.Done;
     }
 }

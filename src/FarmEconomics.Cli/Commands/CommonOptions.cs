@@ -8,7 +8,7 @@ namespace FarmEconomics.Cli.Commands;
 /// <summary>What all commands share: the folder, the settings, how problems are told.</summary>
 internal static class CommonOptions
 {
-    internal static Argument<string> Folder() => new("FOLDER") { Description = "The folder with your records: one CSV file per table." };
+    internal static Argument<string> Folder() => new("FOLDER") { Description = "The folder with your records, one CSV file per table, or a workbook (.xlsx) with one sheet per table." };
 
     internal static Option<int?> Year() => new("--year") { Description = "The crop year to review. Default: the season just ended.", HelpName = "N" };
 
@@ -43,10 +43,11 @@ internal static class CommonOptions
 
     internal static FarmFolder Open(string folder, string[]? set, bool skipBadRows, Terminal terminal)
     {
-        if (!Directory.Exists(folder))
+        bool isWorkbook = File.Exists(folder) && folder.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase);
+        if (!Directory.Exists(folder) && !isWorkbook)
         {
             throw new WrongUseException(File.Exists(folder)
-                ? $"{folder} is a file; give the folder that holds your tables."
+                ? $"{folder} is a file; give the folder that holds your tables, or a workbook (.xlsx)."
                 : $"There is no folder {folder}.");
         }
 

@@ -1,5 +1,6 @@
 using System.Text.Unicode;
 using CsvHelper;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
@@ -25,6 +26,11 @@ internal sealed class TextConverter : ICsvConverter<string>
         if (!Utf8.IsValid(bytes) || text.Contains('\uFFFD', StringComparison.Ordinal))
         {
             row.Report(ProblemCodes.NotUtf8, index, $"{row.ColumnAt(index).Name} holds letters that are not UTF-8: \"{text}\".", text);
+        }
+
+        else if (text.AsSpan().IndexOfAnyInRange('\0', '\u0008') >= 0)
+        {
+            row.Report(ProblemCodes.NotUtf8, index, $"{row.ColumnAt(index).Name} holds characters that are no letters (NUL or other control characters).", text);
         }
 
         if (row.ColumnAt(index).Type != ColumnType.Basis)
@@ -157,6 +163,11 @@ internal sealed class ChoiceConverter<T> : ICsvConverter<T>
         }
 
         string text = reader.GetString(index);
+        if (typeof(T) == typeof(RatePer) && row.Settings.LengthUnit == LengthUnit.M)
+        {
+            text = HeadingKey.Of(text) is "bedmeter" or "bedmetre" ? "bed_foot" : text;
+        }
+
         if (!Words.TryParse(text, out T value))
         {
             row.ReportWord(index, text, Words.All<T>());

@@ -8,19 +8,30 @@ namespace FarmEconomics.Files.Reading;
 /// <summary>Matches a heading row with the columns of its table.</summary>
 internal static class HeadingCheck
 {
+    private const int MaxUnknownTold = 50;
+
     /// <summary>Finds the column of each heading and reports what doesn't match.</summary>
     /// <returns>The column of each heading (null: not read), or null when the file can't be read.</returns>
-    public static ColumnSchema?[]? Run(SourceLine source, TableSchema schema, IReadOnlyList<string> headings, List<Problem> problems)
+    public static ColumnSchema?[]? Run(SourceLine source, TableSchema schema, LengthUnit unit, IReadOnlyList<string> headings, List<Problem> problems)
     {
         bool readable = true;
+        int unknown = 0;
         var columns = new ColumnSchema?[LastNamed(headings) + 1];
         for (int i = 0; i < columns.Length; i++)
         {
-            ColumnSchema? column = schema.Find(headings[i]);
-            if (column is null)
+            ColumnSchema? column = schema.Find(headings[i], unit);
+            if (column is null && Importing.ImportColumns.Holds(headings[i]))
+            {
+                continue;
+            }
+            else if (column is null && ++unknown > MaxUnknownTold)
+            {
+                continue;
+            }
+            else if (column is null)
             {
                 problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownColumn, source, headings[i], $"{schema.Name} has no column \"{headings[i]}\".", headings[i],
-                    NearestName.Find(headings[i], schema.Columns.Select(known => known.Name))));
+                    NearestName.Find(headings[i], schema.Columns.Select(known => known.NameFor(unit)))));
             }
             else if (Array.IndexOf(columns, column) >= 0)
             {
@@ -31,10 +42,15 @@ internal static class HeadingCheck
             columns[i] = column;
         }
 
+        if (unknown > MaxUnknownTold)
+        {
+            problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownColumn, source, null, $"{schema.Name} has no columns for {unknown - MaxUnknownTold:N0} more headings."));
+        }
+
         foreach (ColumnSchema missing in schema.Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0))
         {
-            problems.Add(ProblemCatalog.Make(ProblemCodes.MissingColumn, source, null, $"{schema.Name} lacks the column {missing.Name}.", null,
-                NearestName.Find(missing.Name, headings.Where(heading => schema.Find(heading) is null))));
+            problems.Add(ProblemCatalog.Make(ProblemCodes.MissingColumn, source, null, $"{schema.Name} lacks the column {missing.NameFor(unit)}.", null,
+                NearestName.Find(missing.NameFor(unit), headings.Where(heading => schema.Find(heading, unit) is null))));
             readable = false;
         }
 

@@ -102,3 +102,9 @@ internal sealed partial class LimitMap;
 
 [CsvRecordMap(typeof(TotalRow)), CsvIgnoreBase]
 internal sealed partial class TotalMap;
+
+[CsvRecordMap(typeof(AliasRow)), CsvIgnoreBase]
+internal sealed partial class AliasMap;
+
+[CsvRecordMap(typeof(ImportRow)), CsvIgnoreBase]
+internal sealed partial class ImportMap;

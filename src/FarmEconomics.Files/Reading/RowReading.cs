@@ -24,6 +24,9 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
 
     public bool InError { get; private set; }
 
+    /// <summary>Where the problems of the row start in the list.</summary>
+    public int FirstProblem => _firstProblem;
+
     public ColumnSchema ColumnAt(int index) => columns[index]!;
 
     public void Enter() => _current = this;

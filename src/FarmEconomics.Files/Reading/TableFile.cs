@@ -6,12 +6,19 @@ namespace FarmEconomics.Files.Reading;
 /// <summary>Opens a grower's CSV file: RFC 4180, UTF-8 with or without a byte-order mark, separator as the heading row shows.</summary>
 internal static class TableFile
 {
+    /// <summary>No row of a farm's records comes near this; a quote that is never closed does.</summary>
+    public const int MaxRowBytes = 1024 * 1024;
+
     private const int HeadBytes = 64 * 1024;
 
     /// <summary>The options a file is read with.</summary>
-    public static CsvReaderOptions Options(string path) => new()
+    public static CsvReaderOptions Options(string path) => Options(DetectSeparator(path));
+
+    /// <summary>The options for a known separator; null: CsvHelper finds it.</summary>
+    public static CsvReaderOptions Options(char? separator) => new()
     {
-        Separator = DetectSeparator(path),
+        Separator = separator,
+        MaxRecordSize = MaxRowBytes,
         TrackLineNumbers = true,
         TrimWhitespace = true,
         TrimInsideQuotes = true,
@@ -25,9 +32,9 @@ internal static class TableFile
     /// </summary>
     private static char? DetectSeparator(string path)
     {
-        using FileStream stream = File.OpenRead(path);
-        byte[] head = new byte[(int)Math.Min(HeadBytes, stream.Length)];
-        stream.ReadExactly(head);
+        using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        byte[] head = new byte[HeadBytes];
+        head = head[..stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false)];
         if (head.AsSpan().StartsWith((byte[])[0xFF, 0xFE]) || head.AsSpan().StartsWith((byte[])[0xFE, 0xFF]))
         {
             return null;

@@ -1,4 +1,5 @@
 using CsvHelper;
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
@@ -6,44 +7,99 @@ using FarmEconomics.Records.Schema;
 namespace FarmEconomics.Files.Reading;
 
 /// <summary>Reads one file into the rows of its table.</summary>
-internal sealed class TableReader(string folder, FarmSettings settings, RecordTables tables, List<Problem> problems, IProgress<ReadingProgress>? progress)
+internal sealed class TableReader(FarmSettings settings, RecordTables tables, List<Problem> problems, IProgress<ReadingProgress>? progress)
 {
     private const int ProgressEvery = 100_000;
 
-    public FileCount Read<T>(string file, TableSchema schema, List<T> rows)
+    // Beyond this the file is not the table it is named after, and a list of its faults helps nobody.
+    private const int MaxRowsInError = 10_000;
+    private const int MaxProblemsOfAStoppedFile = 10;
+
+    public FileCount Read<T>(TableInput input, TableSchema schema, List<T> rows)
         where T : class, IRecordRow
     {
-        string path = Path.Combine(folder, file);
-        var quotes = new Dictionary<long, CsvMalformedReason>();
-        CsvReaderOptions options = TableFile.Options(path) with
+        var counts = new RowCounts();
+        int firstRow = rows.Count;
+        int firstProblem = problems.Count;
+        try
         {
-            // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
-            OnMalformedRecord = record => _ = record.Reason == CsvMalformedReason.StrayQuote || quotes.TryAdd(record.LineNumber, record.Reason),
-        };
-        using CsvReader reader = CsvReader.FromFile(path, options);
+            var quotes = new Dictionary<long, CsvMalformedReason>();
+            using InputReading reading = input.Open(
+                options => options with
+                {
+                    // The mappers know a column by its one name.
+                    NormalizeHeaderName = heading => schema.Find(heading, settings.LengthUnit)?.Key ?? HeadingKey.Of(heading),
+
+                    // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
+                    OnMalformedRecord = record => _ = record.Reason == CsvMalformedReason.StrayQuote || quotes.TryAdd(record.LineNumber, record.Reason),
+                },
+                settings);
+            problems.AddRange(reading.Remarks);
+            counts.PassedOver = reading.RowsPassedOver;
+            Read(reading, input.File, schema, quotes, rows, counts);
+            reading.Finish();
+        }
+        catch (InputException stopped)
+        {
+            Stop(stopped.Code, stopped.Message);
+        }
+        catch (CsvFormatException)
+        {
+            // Only a row beyond MaxRecordSize makes the reader give up; everything else is reported row by row.
+            Stop(ProblemCodes.RowTooLong,
+                $"A row of {input.File} is longer than {TableFile.MaxRowBytes / 1048576} MB; it and what follows is not read. Often a quote is never closed.");
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            Stop(ProblemCodes.FileUnreadable, $"{input.File} can't be read: {fault.Message}");
+        }
+
+        return new FileCount(schema.Name, input.File, counts.Rows, counts.Rows - counts.InError - counts.PassedOver, counts.InError) { RowsPassedOver = counts.PassedOver };
+
+        // No result may rest on part of a file: its rows are taken back.
+        void Stop(string code, string message)
+        {
+            if (problems.Count - firstProblem > MaxProblemsOfAStoppedFile)
+            {
+                problems.RemoveRange(firstProblem + MaxProblemsOfAStoppedFile, problems.Count - firstProblem - MaxProblemsOfAStoppedFile);
+            }
+
+            problems.Add(ProblemCatalog.Make(code, new SourceLine(input.File, 0), null, message));
+            tables.Unreadable.Add(schema.Name);
+            rows.RemoveRange(firstRow, rows.Count - firstRow);
+            counts.InError = counts.Rows - counts.PassedOver;
+        }
+    }
+
+    private void Read<T>(InputReading reading, string file, TableSchema schema, Dictionary<long, CsvMalformedReason> quotes, List<T> rows, RowCounts counts)
+        where T : class, IRecordRow
+    {
+        CsvReader reader = reading.Reader;
         reader.ReadHeader();
         IReadOnlyList<string> headings = reader.Headers.ToArray();
         if (headings.All(string.IsNullOrWhiteSpace))
         {
             problems.Add(ProblemCatalog.Make(ProblemCodes.EmptyFile, new SourceLine(file, 0), null, $"{file} has no heading row."));
             tables.Unreadable.Add(schema.Name);
-            return new FileCount(schema.Name, file, 0, 0, 0);
+            return;
         }
 
-        ColumnSchema?[]? columns = HeadingCheck.Run(new SourceLine(file, (int)reader.LineNumber), schema, headings, problems);
+        ColumnSchema?[]? columns = HeadingCheck.Run(new SourceLine(file, reading.Line), schema, settings.LengthUnit, headings, problems);
         if (columns is null)
         {
             tables.Unreadable.Add(schema.Name);
-            int unread = 0;
             while (reader.Read())
             {
-                unread += IsBlank(reader) ? 0 : 1;
+                counts.Rows += IsBlank(reader) ? 0 : 1;
             }
 
-            return new FileCount(schema.Name, file, unread, 0, unread);
+            counts.InError = counts.Rows;
+            counts.Rows += counts.PassedOver;
+            return;
         }
 
-        return ReadRows(reader, file, schema, columns, quotes, rows);
+        counts.Rows = counts.PassedOver;
+        ReadRows(reading, file, schema, columns, quotes, rows, counts);
     }
 
     private static bool IsBlank(CsvReader reader)
@@ -59,15 +115,17 @@ internal sealed class TableReader(string folder, FarmSettings settings, RecordTa
         return true;
     }
 
-    private FileCount ReadRows<T>(CsvReader reader, string file, TableSchema schema, ColumnSchema?[] columns, Dictionary<long, CsvMalformedReason> quotes, List<T> rows)
+    private void ReadRows<T>(
+        InputReading reading, string file, TableSchema schema, ColumnSchema?[] columns, Dictionary<long, CsvMalformedReason> quotes, List<T> rows, RowCounts counts)
         where T : class, IRecordRow
     {
+        CsvReader reader = reading.Reader;
         CsvRecordMapper<T> mapper = CsvRecordMapper.CreateProjection<T>(reader, columns.Where(column => column is not null).Select(column => Member(column!.Name)));
         int[] oneOf = [.. schema.OneOf.Select(name => Array.FindIndex(columns, column => column?.Name == name)).Where(index => index >= 0)];
         int key = Array.FindIndex(columns, column => column?.Name == schema.Columns[0].Name);
         var row = new RowReading(settings, file, columns, problems);
+        var apart = new RowsApart(schema, columns, file, problems);
         int count = 0;
-        int inError = 0;
         row.Enter();
         try
         {
@@ -78,10 +136,18 @@ internal sealed class TableReader(string folder, FarmSettings settings, RecordTa
                     continue;
                 }
 
-                row.StartRow((int)reader.LineNumber);
-                CheckShape(reader, row, columns, quotes);
+                counts.Rows++;
+                row.StartRow(reading.Line);
+                if (apart.IsTotal(reader, row.Source))
+                {
+                    counts.PassedOver++;
+                    continue;
+                }
+
+                CheckShape(reading, row, columns, quotes);
                 T? record = null;
-                if (!row.InError)
+                bool fits = !row.InError;
+                if (fits)
                 {
                     // A row of the wrong shape has its values in the wrong columns: reading them would only report follow-on faults.
                     record = reader.GetRecord(mapper);
@@ -92,12 +158,18 @@ internal sealed class TableReader(string folder, FarmSettings settings, RecordTa
                 if (record is not null && !row.InError)
                 {
                     rows.Add(record);
+                    apart.NextIsRecord();
                 }
                 else
                 {
-                    inError++;
+                    counts.InError++;
                     row.AddMoney(record);
-                    RememberName(schema, reader.GetString(key));
+                    RememberName(schema, key < 0 ? "" : reader.GetString(key));
+                    apart.NextIsInError(reader, row, fits);
+                    if (counts.InError > MaxRowsInError)
+                    {
+                        throw new InputException(ProblemCodes.TooManyInError, $"More than {MaxRowsInError:N0} rows of {file} are in error; what follows row {reading.Line} is not read.");
+                    }
                 }
 
                 if (++count % ProgressEvery == 0)
@@ -111,12 +183,23 @@ internal sealed class TableReader(string folder, FarmSettings settings, RecordTa
             RowReading.Leave();
         }
 
+        int notes = apart.TakeNotes();
+        counts.InError -= notes;
+        counts.PassedOver += notes;
         progress?.Report(new ReadingProgress(file, count));
-        return new FileCount(schema.Name, file, count, count - inError, inError);
     }
 
-    private static void CheckShape(CsvReader reader, RowReading row, ColumnSchema?[] columns, Dictionary<long, CsvMalformedReason> quotes)
+    private static void CheckShape(InputReading reading, RowReading row, ColumnSchema?[] columns, Dictionary<long, CsvMalformedReason> quotes)
     {
+        CsvReader reader = reading.Reader;
+        if (reading.Faults.Count > 0 && reading.Faults.TryGetValue(row.Source.Line, out List<CellFault>? faults))
+        {
+            foreach (CellFault fault in faults)
+            {
+                row.Report(fault.Code, fault.Column, fault.Message, null);
+            }
+        }
+
         if (quotes.Count > 0 && quotes.TryGetValue(reader.LineNumber, out CsvMalformedReason reason))
         {
             row.Report(ProblemCodes.BadQuotes, null,
@@ -155,5 +238,14 @@ internal sealed class TableReader(string folder, FarmSettings settings, RecordTa
 
             names.Add(name);
         }
+    }
+
+    private sealed class RowCounts
+    {
+        public int Rows { get; set; }
+
+        public int InError { get; set; }
+
+        public int PassedOver { get; set; }
     }
 }

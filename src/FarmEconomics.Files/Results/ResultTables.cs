@@ -29,9 +29,12 @@ public static class ResultTables
         WriteProblems(problems, Path.Combine(folder, "problems.csv"));
     }
 
+    // The figures are in the farm's own unit of length, and the headings say so.
+    private static string[] Headings(SeasonReview season) => [.. BudgetTable.Columns.Select(column => season.Settings.LengthUnit.Label(column))];
+
     private static void WriteCrops(SeasonReview season, string path)
     {
-        using CsvTable table = new(path, BudgetTable.Columns);
+        using CsvTable table = new(path, Headings(season));
         foreach (EnterpriseBudget budget in season.Crops)
         {
             BudgetTable.Row(table, budget);
@@ -40,7 +43,7 @@ public static class ResultTables
 
     private static void WritePlantings(SeasonReview season, string path)
     {
-        using CsvTable table = new(path, ["planting", "bed", .. BudgetTable.Columns]);
+        using CsvTable table = new(path, ["planting", "bed", .. Headings(season)]);
         foreach (EnterpriseBudget budget in season.Plantings)
         {
             Enterprise enterprise = budget.Enterprises[0];

@@ -10,11 +10,5 @@ public static class LoadEnergy
     /// <param name="from">First day of the span.</param>
     /// <param name="last">Last day of the span.</param>
     /// <returns>kWh, at least 0.</returns>
-    public static decimal KilowattHours(LoadRow row, DateOnly from, DateOnly last)
-    {
-        ArgumentNullException.ThrowIfNull(row);
-        DateOnly start = row.From > from ? row.From : from;
-        DateOnly end = row.To < last ? row.To : last;
-        return row.Watts * row.HoursPerDay * Math.Max(0, end.DayNumber - start.DayNumber + 1) / 1000m;
-    }
+    public static decimal KilowattHours(LoadRow row, DateOnly from, DateOnly last) => row.KilowattHours(from, last);
 }

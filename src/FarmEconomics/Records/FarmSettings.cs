@@ -1,5 +1,15 @@
 namespace FarmEconomics.Records;
 
+/// <summary>The unit the farm measures its beds in. Nothing is converted: lengths stay as written, and rates per length are in that unit.</summary>
+public enum LengthUnit
+{
+    /// <summary>Feet; bed widths in inches.</summary>
+    Ft,
+
+    /// <summary>Meters; bed widths in centimeters.</summary>
+    M,
+}
+
 /// <summary>How the yearly cost of what lasts is reckoned; two published definitions, never a silent choice.</summary>
 public enum OwnershipMethod
 {
@@ -67,8 +77,11 @@ public sealed record FarmSettings
     /// <summary>Cost of capital in percent a year; null: net return is shown before ownership cost.</summary>
     public decimal? InterestPercent { get; init; }
 
-    /// <summary>Bed width in inches that one bed-foot stands for.</summary>
+    /// <summary>Bed width that one bed-foot stands for, in inches; in centimeters when lengths are in meters.</summary>
     public decimal StandardBedWidthIn { get; init; } = 30m;
+
+    /// <summary>The unit of all lengths of the farm: what is called a bed-foot is a bed-meter when it is meters.</summary>
+    public LengthUnit LengthUnit { get; init; } = LengthUnit.Ft;
 
     /// <summary>Whether closing stock counts.</summary>
     public ClosingStock ClosingStock { get; init; } = ClosingStock.Count;

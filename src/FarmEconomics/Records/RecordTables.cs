@@ -98,4 +98,10 @@ public sealed class RecordTables
 
     /// <summary>Rows of <c>totals</c>.</summary>
     public List<TotalRow> Totals { get; init; } = [];
+
+    /// <summary>Rows of <c>aliases</c>.</summary>
+    public List<AliasRow> Aliases { get; init; } = [];
+
+    /// <summary>Rows of <c>imports</c>.</summary>
+    public List<ImportRow> Imports { get; init; } = [];
 }

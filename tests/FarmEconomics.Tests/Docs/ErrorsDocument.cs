@@ -15,7 +15,7 @@ internal static class ErrorsDocument
         the tests; change those, then run the tests with `FARM_REWRITE=1`.
 
         Each fault is printed as `path:line:character: error CODE: what is wrong`, then the row, the nearest known name and how to mend
-        it. Lines count from 1 with the heading row, characters from 1; a fault of a whole file has neither. Line breaks inside a field
+        it (in a workbook `records.xlsx!sheet:row:COLUMN`). Lines count from 1 with the heading row, characters from 1; a fault of a whole file has neither. Line breaks inside a field
         are shown as `↵`. Errors leave the row out and stop the review unless `--skip-bad-rows` is given; warnings don't.
 
         Under each code stands the smallest folder that shows it: these files, in place of or beside those of this sound folder.
@@ -35,6 +35,12 @@ internal static class ErrorsDocument
         foreach (ProblemKind kind in ProblemCatalog.All)
         {
             text.Append($"\n## {kind.Code}\n\n**{kind.Title}** ({Word(kind)}). {kind.Meaning} {kind.Mend}\n");
+            if (!Directory.Exists(Path.Combine(TestFolders.BadRecords, kind.Code)))
+            {
+                text.Append("\nNo folder shows it by itself.\n");
+                continue;
+            }
+
             WriteFiles(text, kind.Code);
             text.Append($"\n```text\n{File.ReadAllText(Path.Combine(TestFolders.BadRecords, kind.Code, "expected.txt"))}```\n");
         }
@@ -52,6 +58,20 @@ internal static class ErrorsDocument
             if (name.EndsWith(".absent", StringComparison.Ordinal))
             {
                 text.Append($"\nNo `{Path.GetFileNameWithoutExtension(name)}`.\n");
+            }
+            else if (Path.GetExtension(name) is ".repeat" or ".size" or ".link")
+            {
+                string content = File.ReadAllText(file).TrimEnd('\n');
+                text.Append(Path.GetExtension(name) switch
+                {
+                    ".size" => $"\n`{Path.GetFileNameWithoutExtension(name)}` of {content} bytes.\n",
+                    ".link" => $"\n`{Path.GetFileNameWithoutExtension(name)}`, a link to {content}.\n",
+                    _ => $"\n`{Path.GetFileNameWithoutExtension(name)}`: what stands between braces, as often as the first line says\n\n```csv\n{content}\n```\n",
+                });
+            }
+            else if (name.EndsWith(".sheet.xml", StringComparison.Ordinal))
+            {
+                text.Append($"\nThe sheet `{name[..name.IndexOf('.', StringComparison.Ordinal)]}` of a workbook{(name.Contains(".hidden.", StringComparison.Ordinal) ? ", hidden" : "")}\n\n```xml\n{File.ReadAllText(file).TrimEnd('\n')}\n```\n");
             }
             else if (name.EndsWith(".csv", StringComparison.Ordinal))
             {

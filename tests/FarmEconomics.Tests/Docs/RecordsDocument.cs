@@ -38,6 +38,31 @@ internal static class RecordsDocument
         - A **crop year** runs for twelve months from `crop_year_start` and is named after the year it starts in. Records of several
           years stand in the same tables.
 
+        ## A workbook instead of a folder
+
+        Every command also takes a workbook (`.xlsx`) with one sheet per table, named after it; a sheet named `about` is not read. Its rows
+        are read as those of a CSV file are, so that a folder and a workbook with the same content give the same results; a place is
+        told as `records.xlsx!sales:12:D`.
+
+        - Dates and numbers may be numbers, text, or formulas with their value; a number in a date column counts as the spreadsheet's day
+          number. A number has 15 digits, as spreadsheets keep them. A formula without a value, or with an error, is an error of its row.
+        - Rows above the headings, totals (a first cell `Total` and a blank required one) and remarks under the table (one cell of several
+          words) are named by a warning and not read; the last two in CSV files as well. Hidden sheets are read and named. Merged cells are named.
+        - A file or sheet of more than 256 MB, a row of more than 1 MB, a workbook that would unpack to more than 1 GB or to a hundred times
+          its size, more than 10,000 rows in error, and a file that changes while it is read are refused whole.
+
+        ## Several files for one table
+
+        Beside `sales.csv` there may be `sales.NAME.csv`; they are read after it, by name. What the `import` command adds stands in such files,
+        with the columns `source_file`, `source_line` and `source_id`, which every table may have and no result rests on. `source_id`
+        stands for the content of the source row and for which of several equal rows it is; a row with an id that is there already is never added again.
+
+        ## Farms that measure in meters
+
+        `length_unit` `m` makes every length one in meters: beds have `length_m` and `width_cm`, plantings `bed_meters`, rates may be per
+        `bed_meter`, and results have `bed_meters` and `per_bed_meter` in place of feet. Nothing is converted, and a heading of the other unit is
+        an error, so that units can't be mixed. Kilograms are a unit of a crop like any other. Money has no sign of its own: `currency` names it.
+
         Every fault of every file is reported in one run, with file, line and character, the row, the nearest known name and how to
         mend it: see [errors.md](errors.md). Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
         those that refer to them, are left out and listed with the money in them. Warnings don't stop it.

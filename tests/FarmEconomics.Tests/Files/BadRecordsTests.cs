@@ -7,7 +7,10 @@ namespace FarmEconomics.Tests.Files;
 
 public class BadRecordsTests
 {
-    public static TheoryData<string> Codes => [.. ProblemCatalog.All.Select(kind => kind.Code)];
+    // A file that changes meanwhile can't stand in a folder; RobustReadingTests shows it.
+    private static readonly string[] WithoutFolder = ["E132"];
+
+    public static TheoryData<string> Codes => [.. ProblemCatalog.All.Select(kind => kind.Code).Except(WithoutFolder)];
 
     [Theory]
     [MemberData(nameof(Codes))]

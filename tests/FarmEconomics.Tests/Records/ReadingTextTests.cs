@@ -79,6 +79,7 @@ public class ReadingTextTests
             ("farm name", "Hill"), ("CURRENCY", "cad"), ("crop-year-start", "10-01"), ("owner_wage", "18.50"), ("payroll_burden_percent", "7.65"),
             ("interest_percent", "5"), ("standard_bed_width_in", "36"), ("closing_stock", "ignore"), ("ownership_method", "depreciation-and-interest"),
             ("idle_capacity", "spread"), ("as_of", "2025-12-31"), ("date_format", "DD/MM/YYYY"), ("decimal_mark", ","),
+            ("length_unit", "m"), ("standard_bed_width_cm", "80"),
         ];
         var settings = new FarmSettings();
         foreach ((string name, string value) in values)
@@ -92,7 +93,7 @@ public class ReadingTextTests
             new FarmSettings
             {
                 FarmName = "Hill", Currency = "CAD", CropYearStartMonth = 10, CropYearStartDay = 1, OwnerWage = 18.5m, PayrollBurdenPercent = 7.65m, InterestPercent = 5m,
-                StandardBedWidthIn = 36m, ClosingStock = ClosingStock.Ignore, OwnershipMethod = OwnershipMethod.DepreciationAndInterest, IdleCapacity = IdleCapacity.Spread,
+                StandardBedWidthIn = 80m, LengthUnit = LengthUnit.M, ClosingStock = ClosingStock.Ignore, OwnershipMethod = OwnershipMethod.DepreciationAndInterest, IdleCapacity = IdleCapacity.Spread,
                 AsOf = new DateOnly(2025, 12, 31), DateFormat = "d/M/yyyy", DecimalMark = ',',
             },
             settings);

@@ -63,7 +63,8 @@ internal static class BedSpace
     private static void Report(CheckContext context, BedRow bed, List<PlantingRow> plantings, DateOnly day, int first, decimal most, SortedSet<int> involved)
     {
         string names = string.Join(", ", involved.Select(i => plantings[i].Planting).Distinct(StringComparer.OrdinalIgnoreCase));
+        string unit = context.Settings.LengthUnit.Short();
         context.Report(ProblemCodes.BedOverfull, plantings[first], "bed_feet",
-            $"Bed {bed.Bed} is {bed.LengthFt} ft long, but from {day:yyyy-MM-dd} on up to {most} ft are planted: {names}.", plantings[first].BedFeet.ToString());
+            $"Bed {bed.Bed} is {bed.LengthFt} {unit} long, but from {day:yyyy-MM-dd} on up to {most} {unit} are planted: {names}.", plantings[first].BedFeet.ToString());
     }
 }

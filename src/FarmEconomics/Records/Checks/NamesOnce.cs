@@ -18,6 +18,7 @@ internal static class NamesOnce
         Once("balances", "item", tables => tables.Balances, row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Words.Of(row.Class)}"),
         Once("units", "unit", tables => tables.Units, row => $"{row.Unit.Trim()} of {row.Crop.Trim()}"),
         Once("workers", "worker", tables => tables.Workers, row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}" : row.Worker.Trim()),
+        Once("aliases", "alias", tables => tables.Aliases, row => $"the alias {row.Alias.Trim()} in {row.Table.Trim()}"),
         Once("prices", "crop", tables => tables.Prices, PriceKey),
     ];
 

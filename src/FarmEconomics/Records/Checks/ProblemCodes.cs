@@ -27,6 +27,9 @@ public static class ProblemCodes
     /// <summary>Two files for one table.</summary>
     public const string TableTwice = "E108";
 
+    /// <summary>A row longer than any record.</summary>
+    public const string RowTooLong = "E109";
+
     /// <summary>Required value missing.</summary>
     public const string BlankValue = "E110";
 
@@ -54,6 +57,9 @@ public static class ProblemCodes
     /// <summary>Nothing named.</summary>
     public const string NoneOf = "E118";
 
+    /// <summary>A cell of a workbook without a value.</summary>
+    public const string CellWithoutValue = "E119";
+
     /// <summary>Unknown setting.</summary>
     public const string UnknownSetting = "E120";
 
@@ -63,11 +69,32 @@ public static class ProblemCodes
     /// <summary>Setting twice.</summary>
     public const string SettingTwice = "E122";
 
+    /// <summary>A file larger than what is read.</summary>
+    public const string FileTooLarge = "E130";
+
+    /// <summary>A file that can't be opened.</summary>
+    public const string FileUnreadable = "E131";
+
+    /// <summary>A file that changed while it was read.</summary>
+    public const string FileChanged = "E132";
+
+    /// <summary>More rows in error than are listed.</summary>
+    public const string TooManyInError = "E133";
+
     /// <summary>Unknown column.</summary>
     public const string UnknownColumn = "W101";
 
     /// <summary>Unknown file.</summary>
     public const string UnknownFile = "W102";
+
+    /// <summary>A row that is no record.</summary>
+    public const string NoRecord = "W104";
+
+    /// <summary>A hidden sheet.</summary>
+    public const string HiddenSheet = "W105";
+
+    /// <summary>Merged cells.</summary>
+    public const string MergedCells = "W106";
 
     /// <summary>Unknown crop.</summary>
     public const string UnknownCrop = "E201";
@@ -150,6 +177,15 @@ public static class ProblemCodes
     /// <summary>Payments that can't be counted.</summary>
     public const string PaymentCount = "E233";
 
+    /// <summary>An alias of a table without aliases.</summary>
+    public const string AliasOfNothing = "E240";
+
+    /// <summary>An alias that is itself a name.</summary>
+    public const string AliasHidesName = "E241";
+
+    /// <summary>A row of a mapping that makes no sense.</summary>
+    public const string BadImport = "E242";
+
     /// <summary>Bed overfull.</summary>
     public const string BedOverfull = "W201";
 
@@ -161,6 +197,9 @@ public static class ProblemCodes
 
     /// <summary>Amount and price disagree.</summary>
     public const string AmountDisagrees = "W204";
+
+    /// <summary>A control total the records miss.</summary>
+    public const string TotalMissed = "W240";
 
     /// <summary>Harvest when nothing stood in a bed.</summary>
     public const string HarvestAfterBed = "W401";

@@ -13,8 +13,11 @@ public static class RecordChecks
         .. FundingChecks.All,
         .. NamesOnce.All,
         .. RowsOnce.All,
+        .. AliasChecks.All,
+        .. ImportChecks.All,
         LongDays.Check,
         BedSpace.Check,
+        TotalsMet.Check,
     ];
 
     /// <summary>What is checked, for documentation.</summary>

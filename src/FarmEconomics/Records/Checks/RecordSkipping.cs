@@ -21,7 +21,8 @@ public sealed record SkipResult(
 public static class RecordSkipping
 {
     private static readonly string[] WholeFile =
-        [ProblemCodes.MissingTable, ProblemCodes.EmptyFile, ProblemCodes.MissingColumn, ProblemCodes.ColumnTwice, ProblemCodes.TableTwice];
+        [ProblemCodes.MissingTable, ProblemCodes.EmptyFile, ProblemCodes.MissingColumn, ProblemCodes.ColumnTwice, ProblemCodes.TableTwice,
+            ProblemCodes.RowTooLong, ProblemCodes.FileTooLarge, ProblemCodes.FileUnreadable, ProblemCodes.FileChanged, ProblemCodes.TooManyInError];
 
     /// <summary>The records without their rows in error.</summary>
     /// <param name="tables">The tables as read; they are not changed.</param>
@@ -103,6 +104,8 @@ public static class RecordSkipping
             Funding = Of(tables.Funding),
             Limits = Of(tables.Limits),
             Totals = Of(tables.Totals),
+            Aliases = Of(tables.Aliases),
+            Imports = Of(tables.Imports),
         };
 
         List<T> Of<T>(List<T> rows)

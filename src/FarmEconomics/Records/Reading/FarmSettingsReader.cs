@@ -6,6 +6,9 @@ namespace FarmEconomics.Records.Reading;
 /// <summary>Makes the farm's settings from the rows of <c>farm</c>, or from name and value.</summary>
 public static class FarmSettingsReader
 {
+    // The usual width of a permanent bed in metric farms (common practice, no source).
+    private const decimal MetricBedWidth = 75m;
+
     private static readonly ColumnSchema PercentColumn = new("percent", ColumnType.Percent, "");
     private static readonly ColumnSchema WageColumn = new("wage", ColumnType.Price, "");
     private static readonly ColumnSchema WidthColumn = new("width", ColumnType.Number, "");
@@ -23,8 +26,12 @@ public static class FarmSettingsReader
             (s, v) => Number(s, v, PercentColumn) is { } percent and >= 0 and <= 100 ? s with { PayrollBurdenPercent = percent } : null),
         new("interest_percent", "a percentage of 0 to 100", "none: net return is shown before ownership cost", "The yearly cost of capital.",
             (s, v) => Number(s, v, PercentColumn) is { } percent and >= 0 and <= 100 ? s with { InterestPercent = percent } : null),
-        new("standard_bed_width_in", "a number of inches above 0", "30", "The bed width that one bed-foot stands for, in inches.",
-            (s, v) => Number(s, v, WidthColumn) is { } width and > 0 ? s with { StandardBedWidthIn = width } : null),
+        new("length_unit", OneOf<LengthUnit>(), "ft", "The unit of all lengths: with m, beds have length_m and width_cm, plantings bed_meters, and results are per bed-meter.",
+            (s, v) => Words.TryParse(v, out LengthUnit word) ? s with { LengthUnit = word, StandardBedWidthIn = word == LengthUnit.M ? MetricBedWidth : s.StandardBedWidthIn } : null),
+        new("standard_bed_width_in", "a number of inches above 0 (farms with length_unit ft)", "30", "The bed width that one bed-foot stands for, in inches.",
+            (s, v) => s.LengthUnit == LengthUnit.Ft && Number(s, v, WidthColumn) is { } width and > 0 ? s with { StandardBedWidthIn = width } : null),
+        new("standard_bed_width_cm", "a number of centimeters above 0 (farms with length_unit m)", "75", "The bed width that one bed-meter stands for, in centimeters.",
+            (s, v) => s.LengthUnit == LengthUnit.M && Number(s, v, WidthColumn) is { } width and > 0 ? s with { StandardBedWidthIn = width } : null),
         new("closing_stock", OneOf<ClosingStock>(), "count", "Whether produce on hand at the closing date counts as output.",
             (s, v) => Words.TryParse(v, out ClosingStock word) ? s with { ClosingStock = word } : null),
         new("ownership_method", OneOf<OwnershipMethod>(), "capital-recovery", "How the yearly cost of what lasts is reckoned.",
@@ -101,7 +108,7 @@ public static class FarmSettingsReader
         return settings;
     }
 
-    private static bool IsFormat(string name) => HeadingKey.Of(name) is "dateformat" or "decimalmark";
+    private static bool IsFormat(string name) => HeadingKey.Of(name) is "dateformat" or "decimalmark" or "lengthunit";
 
     private static SettingSpec? Find(string name)
     {

@@ -18,8 +18,16 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <summary>The table whose names the column refers to, or null.</summary>
     public string? RefersTo { get; init; }
 
+    /// <summary>The name the column has on a farm that measures in meters; null: the same.</summary>
+    public string? MetricName { get; init; }
+
     /// <summary>The name as it is matched: without case, spaces, hyphens and underscores.</summary>
     public string Key { get; } = HeadingKey.Of(Name);
+
+    /// <summary>The name the column has on a farm.</summary>
+    /// <param name="unit">The farm's unit of length.</param>
+    /// <returns>The name.</returns>
+    public string NameFor(LengthUnit unit) => unit == LengthUnit.M ? MetricName ?? Name : Name;
 
     /// <summary>The most decimals a value may have; trailing zeros don't count.</summary>
     public int MaxDecimals => Type switch

@@ -14,7 +14,7 @@ public static partial class RecordSchema
 
     static RecordSchema()
     {
-        Tables = [.. LandAndProduce(), .. MoneyAndWork(), .. SharedCosts(), .. Funding()];
+        Tables = [.. LandAndProduce(), .. MoneyAndWork(), .. SharedCosts(), .. Funding(), .. Keeping()];
         foreach (TableSchema table in Tables)
         {
             ByName.Add(table.Name, table);

@@ -7,15 +7,25 @@ namespace FarmEconomics.Records.Schema;
 public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<ColumnSchema> Columns)
 {
     private readonly Dictionary<string, ColumnSchema> _byKey = Columns.ToDictionary(column => column.Key);
+    private readonly Dictionary<string, ColumnSchema> _byMetricKey = Columns.ToDictionary(column => HeadingKey.Of(column.NameFor(LengthUnit.M)));
 
     /// <summary>True when no review is possible without it.</summary>
     public bool Required { get; init; }
+
+    /// <summary>True for a table that helps to read the others and holds nothing of the farm itself: nothing is lost without it.</summary>
+    public bool IsAid { get; init; }
 
     /// <summary>One sentence on what can't be said without the table; null for required tables.</summary>
     public string? Without { get; init; }
 
     /// <summary>Columns of which each row must fill at least one; empty when there is no such rule.</summary>
     public IReadOnlyList<string> OneOf { get; init; } = [];
+
+    /// <summary>Finds a column by its heading as written on a farm.</summary>
+    /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>
+    /// <param name="unit">The farm's unit of length: <c>length_ft</c> is no column of a farm that measures in meters.</param>
+    /// <returns>The column, or null.</returns>
+    public ColumnSchema? Find(string heading, LengthUnit unit) => (unit == LengthUnit.M ? _byMetricKey : _byKey).GetValueOrDefault(HeadingKey.Of(heading));
 
     /// <summary>Finds a column by its heading as written.</summary>
     /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>

@@ -1,0 +1,29 @@
+using System.Buffers;
+using System.Text;
+using FarmEconomics.Records.Names;
+
+namespace FarmEconomics.Files;
+
+/// <summary>Proposed aliases as the text of an <c>aliases.csv</c>.</summary>
+public static class AliasFile
+{
+    private static readonly SearchValues<char> NeedQuotes = SearchValues.Create(",;\t\"\n\r");
+
+    /// <summary>Writes proposals as rows of <c>aliases</c>.</summary>
+    /// <param name="proposals">The proposals.</param>
+    /// <returns>CSV with a heading row.</returns>
+    public static string Text(IEnumerable<AliasProposal> proposals)
+    {
+        ArgumentNullException.ThrowIfNull(proposals);
+        var text = new StringBuilder("table,alias,name\n");
+        foreach (AliasProposal proposal in proposals)
+        {
+            text.Append($"{proposal.Table},{Quote(proposal.Alias)},{Quote(proposal.Name)}\n");
+        }
+
+        return text.ToString();
+    }
+
+    private static string Quote(string field) =>
+        field.AsSpan().IndexOfAny(NeedQuotes) < 0 ? field : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+}

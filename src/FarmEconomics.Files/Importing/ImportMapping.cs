@@ -1,0 +1,90 @@
+using System.Globalization;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Importing;
+
+/// <summary>How the rows of a source file become rows of a table.</summary>
+internal sealed class ImportMapping
+{
+    private readonly List<Filling> _fillings = [];
+    private readonly List<ImportRow> _leaveOut;
+    private readonly char _decimalMark;
+
+    public ImportMapping(TableSchema schema, IReadOnlyList<ImportRow> rows, char decimalMark)
+    {
+        _decimalMark = decimalMark;
+        foreach (ColumnSchema column in schema.Columns)
+        {
+            ImportRow[] ofColumn = [.. rows.Where(row => row.Column is not null && schema.Find(row.Column) == column)];
+            if (ofColumn.FirstOrDefault(row => row.When is null) is { } main)
+            {
+                _fillings.Add(new Filling(column, main, [.. ofColumn.Where(row => row.When is not null)]));
+            }
+        }
+
+        _leaveOut = [.. rows.Where(row => row.Column is null)];
+        SourceColumns = [.. _fillings.Select(filling => filling.Main.SourceColumn).Concat(_leaveOut.Select(row => row.SourceColumn)).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+    }
+
+    /// <summary>The headings the source must have.</summary>
+    public IReadOnlyList<string> SourceColumns { get; }
+
+    public IReadOnlyList<string> Columns => [.. _fillings.Select(filling => filling.Column.Name)];
+
+    public bool LeavesOut(Func<string, string> source) =>
+        _leaveOut.Exists(row => source(row.SourceColumn!).Trim().Equals(row.When!.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    public IReadOnlyList<string> Convert(Func<string, string> source) =>
+        [.. _fillings.Select(filling => Value(filling, filling.Main.SourceColumn is { } heading ? source(heading).Trim() : filling.Main.Constant ?? ""))];
+
+    private string Value(Filling filling, string text)
+    {
+        if (filling.Renames.Find(row => row.When!.Trim().Equals(text, StringComparison.OrdinalIgnoreCase)) is { } rename)
+        {
+            return rename.Becomes ?? "";
+        }
+
+        string[] formats = (filling.Main.Format ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        return filling.Column.Type switch
+        {
+            _ when filling.Main.SourceColumn is null || text.Length == 0 => text,
+            ColumnType.Date => Date(text, formats),
+            ColumnType.Number or ColumnType.Money or ColumnType.Price or ColumnType.Rate or ColumnType.Percent => Number(text, filling.Column, formats),
+            _ => text,
+        };
+    }
+
+    // What can't be read stays as it is, and is reported as any other bad field.
+    private static string Date(string text, string[] formats)
+    {
+        string day = text.Split(' ', 'T')[0];
+        foreach (string? format in formats.Select(DateText.NormalizeFormat).Append(null))
+        {
+            if (DateText.TryRead(text, format, out DateOnly date) || DateText.TryRead(day, format, out date))
+            {
+                return date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            }
+        }
+
+        return text;
+    }
+
+    private string Number(string text, ColumnSchema column, string[] formats)
+    {
+        bool Has(string word) => formats.Contains(word, StringComparer.OrdinalIgnoreCase);
+
+        // Exports write money into columns of any type: signs and separators are understood in all of them.
+        ColumnSchema money = column.IsMoney ? column : column with { Type = ColumnType.Price };
+        if (NumberText.Read(text, money, Has("decimal-comma") ? ',' : '.', out decimal value) != NumberFault.None)
+        {
+            return text;
+        }
+
+        value = Has("absolute") ? Math.Abs(value) : Has("negative") ? -value : value;
+        return value.ToString(column.IsMoney ? "0.00##" : "0.##########", CultureInfo.InvariantCulture).Replace('.', _decimalMark);
+    }
+
+    private sealed record Filling(ColumnSchema Column, ImportRow Main, List<ImportRow> Renames);
+}

@@ -1,0 +1,85 @@
+using CsvHelper;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Reading;
+
+/// <summary>
+/// Tells rows that are no records: a totals row, and remarks under the table. They are named by a warning and not read. Both are
+/// told narrowly, so that a record in error stays an error.
+/// </summary>
+internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, string file, List<Problem> problems)
+{
+    private static readonly HashSet<string> TotalWords = ["total", "totals", "sum", "subtotal", "subtotals", "grandtotal", "sums"];
+
+    private readonly int[] _required =
+        [.. Enumerable.Range(0, columns.Length).Where(i => columns[i] is { } column && (column.Required || schema.OneOf.Contains(column.Name)))];
+
+    private readonly List<(int FirstProblem, SourceLine Source, string Text)> _notes = [];
+
+    /// <summary>True for a row that starts with "Total" and lacks a value no record may lack.</summary>
+    public bool IsTotal(CsvReader reader, SourceLine source)
+    {
+        int first = 0;
+        while (reader.IsEmpty(first))
+        {
+            first++;
+        }
+
+        // A look at the length spares the text of nearly every row.
+        if (reader.GetSpan(first).Length is < 3 or > 14 || !TotalWords.Contains(HeadingKey.Of(reader.GetString(first).TrimEnd(':'))))
+        {
+            return false;
+        }
+
+        bool lacks = Array.Exists(_required, i => i != first && columns[i]!.Required && (i >= reader.FieldCount || reader.IsEmpty(i)));
+        if (!lacks)
+        {
+            return false;
+        }
+
+        problems.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, source, null, "The row is a total and is not read."));
+        return true;
+    }
+
+    public void NextIsRecord() => _notes.Clear();
+
+    /// <summary>A row in error is held to be a remark when it is one text of several words, as long as nothing else follows.</summary>
+    public void NextIsInError(CsvReader reader, RowReading row, bool fits)
+    {
+        int filled = -1;
+        int count = 0;
+        for (int i = 0; i < reader.FieldCount; i++)
+        {
+            if (!reader.IsEmpty(i))
+            {
+                filled = i;
+                count++;
+            }
+        }
+
+        string text = count == 1 ? reader.GetString(filled) : "";
+        if (fits && _required.Length > 1 && text.Any(char.IsLetter) && text.Contains(' ', StringComparison.Ordinal))
+        {
+            _notes.Add((row.FirstProblem, row.Source, text));
+        }
+        else
+        {
+            _notes.Clear();
+        }
+    }
+
+    /// <summary>Puts a warning in place of the errors of the remarks at the end.</summary>
+    /// <returns>How many rows they are.</returns>
+    public int TakeNotes()
+    {
+        if (_notes.Count > 0)
+        {
+            problems.RemoveRange(_notes[0].FirstProblem, problems.Count - _notes[0].FirstProblem);
+            problems.AddRange(_notes.Select(note => ProblemCatalog.Make(ProblemCodes.NoRecord, note.Source, null, $"The row under the table in {file} is a remark and is not read.")));
+        }
+
+        return _notes.Count;
+    }
+}

@@ -1,0 +1,119 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Start;
+
+/// <summary>
+/// The tables as a Frictionless Data Package (Data Package and Table Schema, https://datapackage.org/standard/), so that other software
+/// can check the files too. It is stricter than this program in one way: words and names must be written as documented, case included.
+/// </summary>
+public static class DataPackage
+{
+    private static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    // Names of these tables may also be shipped with the program or stand several in a field, so no other table must hold them.
+    private static readonly string[] Strict = ["crops", "beds", "plantings", "channels", "workers"];
+
+    private static readonly string[] Keys = ["crops", "beds", "channels"];
+
+    /// <summary>The descriptor of some tables.</summary>
+    /// <param name="tables">The tables; all of them make the package the project ships.</param>
+    /// <returns>JSON text that ends in a line break.</returns>
+    public static string Write(IReadOnlyList<TableSchema> tables)
+    {
+        ArgumentNullException.ThrowIfNull(tables);
+        var package = new JsonObject
+        {
+            ["$schema"] = "https://datapackage.org/profiles/2.0/datapackage.json",
+            ["profile"] = "tabular-data-package",
+            ["name"] = "farm-records",
+            ["title"] = "The records of a small vegetable farm",
+            ["resources"] = new JsonArray([.. tables.Select(table => Resource(table, tables))]),
+        };
+        return package.ToJsonString(Layout).ReplaceLineEndings("\n") + "\n";
+    }
+
+    private static JsonObject Resource(TableSchema table, IReadOnlyList<TableSchema> tables)
+    {
+        var schema = new JsonObject
+        {
+            ["fieldsMatch"] = "partial",
+            ["missingValues"] = new JsonArray(""),
+            ["fields"] = new JsonArray([.. table.Columns.Select(Field)]),
+        };
+        if (Keys.Contains(table.Name))
+        {
+            schema["primaryKey"] = table.Columns[0].Name;
+        }
+
+        JsonNode[] references = [.. table.Columns.Where(column => column.RefersTo is { } other && Strict.Contains(other) && tables.Any(known => known.Name == other)).Select(Reference)];
+        if (references.Length > 0)
+        {
+            schema["foreignKeys"] = new JsonArray(references);
+        }
+
+        return new JsonObject
+        {
+            ["name"] = table.Name.Replace('_', '-'),
+            ["path"] = $"{table.Name}.csv",
+            ["profile"] = "tabular-data-resource",
+            ["title"] = $"One row is {table.OneRowIs}",
+            ["encoding"] = "utf-8",
+            ["schema"] = schema,
+        };
+    }
+
+    private static JsonObject Reference(ColumnSchema column) => new()
+    {
+        ["fields"] = column.Name,
+        ["reference"] = new JsonObject { ["resource"] = column.RefersTo, ["fields"] = RecordSchema.Find(column.RefersTo!)!.Columns[0].Name },
+    };
+
+    private static JsonObject Field(ColumnSchema column)
+    {
+        var field = new JsonObject
+        {
+            ["name"] = column.Name,
+            ["type"] = column.Type switch
+            {
+                ColumnType.Date => "date",
+                ColumnType.Year => "year",
+                ColumnType.YesNo => "boolean",
+                ColumnType.Text or ColumnType.Name or ColumnType.Choice or ColumnType.Basis => "string",
+                _ => "number",
+            },
+            ["description"] = column.Description + (column.Unit is { } unit ? $" Unit: {unit}." : ""),
+        };
+        if (column.Type == ColumnType.YesNo)
+        {
+            field["trueValues"] = new JsonArray("yes", "y", "true", "1");
+            field["falseValues"] = new JsonArray("no", "n", "false", "0");
+        }
+
+        if (column.IsMoney)
+        {
+            field["bareNumber"] = false;
+            field["groupChar"] = ",";
+        }
+
+        var constraints = new JsonObject();
+        if (column.Required)
+        {
+            constraints["required"] = true;
+        }
+
+        if (column.Type is ColumnType.Choice or ColumnType.Basis)
+        {
+            constraints["enum"] = new JsonArray([.. (column.Type == ColumnType.Basis ? BasisWords.Allowed : column.Allowed).Select(word => JsonValue.Create(word))]);
+        }
+
+        if (constraints.Count > 0)
+        {
+            field["constraints"] = constraints;
+        }
+
+        return field;
+    }
+}

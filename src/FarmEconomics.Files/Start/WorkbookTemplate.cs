@@ -1,0 +1,103 @@
+using FarmEconomics.Files.Workbooks;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Start;
+
+/// <summary>A workbook with one empty sheet per table: typed columns, a note on every heading, lists to choose from.</summary>
+internal static class WorkbookTemplate
+{
+    /// <summary>Rows that are typed; beyond them a spreadsheet goes by what is entered.</summary>
+    private const int TypedRows = 300;
+
+    private const int LastListRow = 5000;
+
+    // Names stay text: a spreadsheet would make a date of the planting "3-4".
+    private static readonly WorkbookStyle Words = new("Name or text", "@");
+    private static readonly WorkbookStyle Amount = new("Amount", "0.00##");
+    private static readonly WorkbookStyle Plain = new("Plain number", "0.##########");
+
+    public static byte[] Make(IReadOnlyList<TableSchema> tables)
+    {
+        var workbook = new Workbook();
+        About(workbook.Sheet("about"), tables);
+        foreach (TableSchema table in tables)
+        {
+            Fill(workbook.Sheet(table.Name), table, tables);
+        }
+
+        return WorkbookWriter.ToBytes(workbook);
+    }
+
+    private static void Fill(WorkbookSheet sheet, TableSchema table, IReadOnlyList<TableSchema> tables)
+    {
+        sheet.FrozenRows = sheet.Row([.. table.Columns.Select(column => WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with { Note = Note(table, column) })]);
+        IReadOnlyList<WorkbookCell> empty = [.. table.Columns.Select(Empty)];
+        for (int i = 0; i < TypedRows; i++)
+        {
+            sheet.Row(empty);
+        }
+
+        for (int i = 0; i < table.Columns.Count; i++)
+        {
+            ColumnSchema column = table.Columns[i];
+            string range = $"{WorkbookSheet.At(i, 2)}:{WorkbookSheet.At(i, LastListRow)}";
+            if (table.Name == "farm" && column.Name == "setting")
+            {
+                sheet.Allow(new WorkbookChoice(range, [], $"'about'!$A$4:$A${3 + FarmSettingsReader.Settings.Count}"));
+            }
+            else if (column.Type == ColumnType.YesNo)
+            {
+                sheet.Allow(new WorkbookChoice(range, ["yes", "no"]));
+            }
+            else if (column.Allowed.Count > 0)
+            {
+                // A basis may also name a stage, so another entry is asked about, not refused.
+                sheet.Allow(new WorkbookChoice(range, column.Allowed, Strict: column.Type == ColumnType.Choice));
+            }
+            else if (column.RefersTo is { } other && tables.FirstOrDefault(known => known.Name == other) is { } target)
+            {
+                int at = target.Columns.ToList().FindIndex(known => known.Name == NameColumn(target, column));
+                string letters = WorkbookSheet.Column(at);
+                sheet.Allow(new WorkbookChoice(range, [], $"'{other}'!${letters}$2:${letters}${LastListRow}", Strict: false));
+            }
+        }
+    }
+
+    private static string NameColumn(TableSchema target, ColumnSchema column) => target.Find(column.Name)?.Name ?? target.Columns[0].Name;
+
+    private static WorkbookCell Empty(ColumnSchema column) => column.Type switch
+    {
+        ColumnType.Date => WorkbookCell.Date(null),
+        ColumnType.Year => WorkbookCell.Number(null, WorkbookStyle.Year),
+        ColumnType.Money or ColumnType.Price => WorkbookCell.Number(null, Amount),
+        ColumnType.Number or ColumnType.Rate or ColumnType.Percent => WorkbookCell.Number(null, Plain),
+        _ => WorkbookCell.Text(null, Words),
+    };
+
+    private static string Note(TableSchema table, ColumnSchema column) =>
+        $"{(column.Required ? "Needed in every row. " : "")}{column.Description}\nHolds {ColumnExamples.Holds(column)}{(column.Unit is { } unit ? $", in {unit}" : "")}."
+        + (ColumnExamples.Of(table, column) is { Length: > 0 } example ? $"\nExample: {example}" : "");
+
+    private static void About(WorkbookSheet sheet, IReadOnlyList<TableSchema> tables)
+    {
+        sheet.Row(WorkbookCell.Text("What goes into each sheet", WorkbookStyle.Title));
+        sheet.Row(WorkbookCell.Text("Rest the pointer on a heading to see what goes there. This sheet is not read.", WorkbookStyle.Remark));
+        sheet.Row([.. new[] { "setting of farm", "must be", "if left out", "meaning" }.Select(heading => WorkbookCell.Text(heading, WorkbookStyle.Heading))]);
+        foreach (SettingSpec setting in FarmSettingsReader.Settings)
+        {
+            sheet.Row(WorkbookCell.Text(setting.Name), WorkbookCell.Text(setting.Expected), WorkbookCell.Text(setting.Default), WorkbookCell.Text(setting.Description));
+        }
+
+        sheet.Row();
+        sheet.Row([.. new[] { "table", "column", "needed", "holds", "unit", "example", "meaning" }.Select(heading => WorkbookCell.Text(heading, WorkbookStyle.Heading))]);
+        foreach (TableSchema table in tables)
+        {
+            foreach (ColumnSchema column in table.Columns)
+            {
+                sheet.Row(WorkbookCell.Text(table.Name), WorkbookCell.Text(column.Name), WorkbookCell.Text(column.Required ? "yes" : null), WorkbookCell.Text(ColumnExamples.Holds(column)),
+                    WorkbookCell.Text(column.Unit), WorkbookCell.Text(ColumnExamples.Of(table, column)), WorkbookCell.Text(column.Description));
+            }
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using System.Globalization;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Workbooks.Reading;
+
+/// <summary>A cell as it stands in the sheet.</summary>
+internal readonly record struct RawCell(int Column, string? Type, int Style, string? Value, bool HasFormula)
+{
+    public bool IsBlank => string.IsNullOrWhiteSpace(Value) && !HasFormula;
+}
+
+/// <summary>Turns cells into the text a grower would write in a CSV file.</summary>
+internal sealed class CellValues(List<string> strings, DateStyles styles, bool date1904, char decimalMark)
+{
+    private const double LastDay = 2958465;
+
+    /// <summary>The text of a cell in a column.</summary>
+    /// <param name="cell">The cell.</param>
+    /// <param name="column">The column, or null when it isn't known (above and in the heading row).</param>
+    /// <param name="fault">What is wrong with the cell, or null.</param>
+    public string Text(RawCell cell, ColumnSchema? column, out string? fault)
+    {
+        fault = null;
+        if (cell.Value is null)
+        {
+            fault = cell.HasFormula ? "holds a formula whose value the workbook does not carry" : null;
+            return "";
+        }
+
+        switch (cell.Type)
+        {
+            case "s":
+                if (int.TryParse(cell.Value, out int at) && at >= 0 && at < strings.Count)
+                {
+                    return strings[at];
+                }
+
+                fault = "refers to a text the workbook does not hold";
+                return "";
+            case "inlineStr" or "str":
+                return cell.Value;
+            case "b":
+                return cell.Value is "1" or "true" ? "yes" : "no";
+            case "e":
+                fault = $"holds a formula that came to {cell.Value}";
+                return cell.Value;
+            case "d":
+                return cell.Value.EndsWith("T00:00:00", StringComparison.Ordinal) ? cell.Value[..10] : cell.Value;
+            default:
+                return Number(cell, column);
+        }
+    }
+
+    private string Number(RawCell cell, ColumnSchema? column)
+    {
+        if (!double.TryParse(cell.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double number))
+        {
+            return cell.Value!;
+        }
+
+        if (styles.IsDate(cell.Style) || column?.Type == ColumnType.Date)
+        {
+            if (Day(number) is { } day)
+            {
+                return day;
+            }
+        }
+
+        // A spreadsheet keeps 15 digits; what a double has beyond them (1.1000000000000001) nobody entered.
+        string text = Math.Abs(number) < 1e15 && Math.Abs(number) >= 1e-12
+            ? ((decimal)number).ToString("0.###############", CultureInfo.InvariantCulture)
+            : number == 0 ? "0" : number.ToString("R", CultureInfo.InvariantCulture);
+        return decimalMark == '.' ? text : text.Replace('.', decimalMark);
+    }
+
+    private string? Day(double serial)
+    {
+        // The 1900 calendar of spreadsheets has a 29th of February 1900, which is number 60.
+        if (!date1904 && (serial is < 1 or (>= 60 and < 61)))
+        {
+            return null;
+        }
+
+        if (serial is < 0 or > LastDay)
+        {
+            return null;
+        }
+
+        DateTime start = date1904 ? new DateTime(1904, 1, 1) : serial < 60 ? new DateTime(1899, 12, 31) : new DateTime(1899, 12, 30);
+        DateTime moment = start.AddDays(Math.Floor(serial));
+        double part = serial - Math.Floor(serial);
+        return part < 1e-9 ? moment.ToString("yyyy-MM-dd") : moment.AddSeconds(Math.Round(part * 86400)).ToString("yyyy-MM-dd HH:mm:ss");
+    }
+}

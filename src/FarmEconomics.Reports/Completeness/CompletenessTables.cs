@@ -1,0 +1,59 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Budgets.Completeness;
+using FarmEconomics.Files;
+using FarmEconomics.Records.Completeness;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Completeness;
+
+/// <summary>Tables of the completeness review: the gaps with what each changes, values far from their kind, control totals.</summary>
+public static class CompletenessTables
+{
+    /// <summary>The gaps of a season, the one that touches most money first.</summary>
+    public static ReportTable Gaps(SeasonReview season)
+    {
+        ReportTable table = new ReportTable($"What is missing or doubtful in {season.CropYear}, the worst first", season.Settings.Currency)
+            .Column("What").Column("What it changes").Column("Money it touches", Look.Money).Column("First row");
+        foreach (RecordGap gap in CompletenessReview.Gaps(season))
+        {
+            table.Row(gap.What, gap.Changes, gap.Money, gap.First?.ToString() ?? "");
+        }
+
+        return table.Rows.Count == 0 ? table.Note("Nothing was found missing.") : table;
+    }
+
+    /// <summary>Values far from the median of their kind.</summary>
+    public static ReportTable FarFromTheirKind(SeasonReview season)
+    {
+        ReportTable table = new ReportTable($"Values of {season.CropYear} far from others of their kind", season.Settings.Currency)
+            .Column("What").Column("Value", Look.Quantity).Column("Median", Look.Quantity).Column("of how many", Look.Count).Column("Money it would change", Look.Money).Column("Row");
+        foreach (Outlier outlier in Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)))
+        {
+            table.Row(outlier.What, outlier.Value, outlier.Median, outlier.Count, ReportCell.Known(outlier.Money ?? 0m, outlier.Money is null ? "the row carries no money" : null), outlier.Source.ToString());
+        }
+
+        return table.Rows.Count == 0 ? table.Note("None.") : table;
+    }
+
+    /// <summary>Control totals beside what the records hold.</summary>
+    public static ReportTable Totals(FarmFolder farm)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        ReportTable table = new ReportTable("Control totals", farm.Reading.FarmSettings.Currency)
+            .Column("Total").Column("From", Look.Date).Column("To", Look.Date).Column("Records hold", Look.Quantity).Column("Should be", Look.Quantity).Column("Difference", Look.Quantity).Column("Met");
+        foreach (ControlTotal total in ControlTotals.Of(farm.Reading.Tables, farm.Reading.FarmSettings))
+        {
+            ReportCell missing = ReportCell.Missing(total.NotAvailable ?? "");
+            table.Row(
+                $"{total.Row.Table.Trim()} {total.Row.Measure.Trim()}",
+                total.Row.From is { } from ? (ReportCell)from : "first record",
+                total.Row.To is { } to ? (ReportCell)to : "last record",
+                total.Found is { } found ? found : missing,
+                total.Row.Amount,
+                total.Difference is { } difference ? difference : missing,
+                total.IsMet switch { null => "", true when total.FilledByStandards && total.Difference < 0m => "filled up by standards", true => "yes", _ => "no" });
+        }
+
+        return table.Rows.Count == 0 ? table.Note("No totals are kept: nothing outside the records vouches for them.") : table;
+    }
+}

@@ -1,0 +1,138 @@
+using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Completeness;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Budgets.Completeness;
+
+/// <summary>How complete the records of a season are: the gaps with what each would change, the worst first.</summary>
+public static class CompletenessReview
+{
+    private const decimal MostlyEstimated = 0.5m;
+
+    /// <summary>The gaps of a season, the one that touches most money first.</summary>
+    /// <param name="season">The season.</param>
+    /// <returns>The gaps; empty when nothing was found.</returns>
+    public static IReadOnlyList<RecordGap> Gaps(SeasonReview season)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        return
+        [
+            .. WholeFarm(season).Concat(SoldUnpicked(season)).Concat(Hours(season)).Concat(MonthsWithoutHours(season)).Concat(Totals(season)).Concat(Doubtful(season))
+                .OrderByDescending(gap => gap.Money),
+        ];
+    }
+
+    private static IEnumerable<RecordGap> WholeFarm(SeasonReview season)
+    {
+        decimal output = season.Farm.Output.Amount;
+        Availability known = season.Known;
+        if (known.Costs is { } costs)
+        {
+            yield return new RecordGap($"Costs are not known: {costs}.", "Every margin is not available, and nothing can be said of what a crop earned.", output);
+        }
+
+        if (known.Hours is { } hours)
+        {
+            yield return new RecordGap($"Hours are not known: {hours}.", "Margin per labor hour, labor cost and everything after them are not available.", output);
+        }
+        else if (known.LaborCost is { } labor)
+        {
+            yield return new RecordGap($"The cost of labor is not known: {labor}.", "Margin after labor and net return are not available.", output);
+        }
+
+        if (known.OwnerLabor is { } owner)
+        {
+            yield return new RecordGap($"Unpaid hours carry no value: {owner}.", "Every net return is before owner labor: crops that take much of the owner's time look better than they are.", output);
+        }
+
+        if (known.Ownership is { } ownership)
+        {
+            yield return new RecordGap($"The cost of owning what lasts is not known: {ownership}.", "Every net return is before ownership cost: crops under cover and in the cold room look better than they are.", output);
+        }
+    }
+
+    private static IEnumerable<RecordGap> SoldUnpicked(SeasonReview season)
+    {
+        foreach (IGrouping<Crop, LeavingPart> crop in season.Trace.Leavings.SelectMany(leaving => leaving.Parts)
+            .Where(part => part.Lot is null && part.Quantity > 0m && (part.Enterprise?.CropYear ?? part.Leaving.Window) == season.CropYear)
+            .GroupBy(part => part.Leaving.Crop))
+        {
+            int weeks = crop.Select(part => Week(part.Leaving.Row.Date)).Distinct().Count();
+            yield return new RecordGap(
+                $"{crop.Sum(part => part.Quantity):0.##} {crop.Key.Unit} of {crop.Key.Name} left in {(weeks == 1 ? "a week" : $"{weeks} weeks")} with nothing picked to draw on.",
+                $"The yield of {crop.Key.Name} is too low, and the money is spread over its plantings by a guess.",
+                crop.Sum(part => part.Amount.Amount),
+                crop.First().Leaving.Row.Source);
+        }
+    }
+
+    private static IEnumerable<RecordGap> Hours(SeasonReview season)
+    {
+        if (season.Known.Hours is not null)
+        {
+            yield break;
+        }
+
+        foreach (EnterpriseBudget crop in season.Crops)
+        {
+            decimal logged = crop.Enterprises.SelectMany(season.DirectCharges).Where(charge => !charge.Estimated && charge.Origin is LaborRow).Sum(charge => charge.Hours);
+            decimal all = crop.LaborHours.Value;
+            if (logged == 0m)
+            {
+                yield return new RecordGap($"No hour is logged to {crop.Name} or a planting of it.", $"What an hour on {crop.Name} earned rests on pools and standards alone.", crop.Output.Amount);
+            }
+            else if (all > 0m && crop.Sums.EstimatedHours / all > MostlyEstimated)
+            {
+                yield return new RecordGap(
+                    $"{crop.Sums.EstimatedHours / all:P0} of the hours of {crop.Name} are estimated by time standards.", $"What an hour on {crop.Name} earned is as good as the standards.", crop.Output.Amount);
+            }
+        }
+    }
+
+    private static IEnumerable<RecordGap> MonthsWithoutHours(SeasonReview season)
+    {
+        if (season.Known.Hours is not null)
+        {
+            yield break;
+        }
+
+        DateOnly end = season.Settings.EndOf(season.CropYear);
+        for (DateOnly month = season.Settings.StartOf(season.CropYear); month < end; month = month.AddMonths(1))
+        {
+            DateOnly next = month.AddMonths(1);
+            bool In(DateOnly date) => date >= month && date < next;
+            if (!season.Records.Labor.Any(row => In(row.Date)) && season.Records.Tables.Harvests.Find(row => In(row.Date)) is { } pick)
+            {
+                yield return new RecordGap(
+                    $"There are harvests but no hours from {month:yyyy-MM-dd} on for a month.", "Labor of that month is missing from every crop picked in it: their margins per hour are too high.",
+                    season.Records.Tables.Sales.Where(row => In(row.Date)).Sum(row => RowMoney.Of(row) ?? 0m), pick.Source);
+            }
+        }
+    }
+
+    private static IEnumerable<RecordGap> Totals(SeasonReview season)
+    {
+        (DateOnly start, DateOnly end) = (season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear));
+        foreach (ControlTotal total in ControlTotals.Of(season.Records.Tables, season.Settings))
+        {
+            bool ofSeason = (total.Row.From is not { } from || from < end) && (total.Row.To is not { } to || to >= start);
+            if (ofSeason && total.IsMet == false)
+            {
+                string what = $"{total.Row.Table.Trim()} {total.Row.Measure.Trim()}";
+                bool money = total.Row.Measure.Trim().Equals("amount", StringComparison.OrdinalIgnoreCase);
+                yield return new RecordGap(
+                    $"The control total of {what} is {total.Row.Amount:0.##}, the records hold {total.Found:0.##}.",
+                    money ? "The difference is in no figure of the review." : "What is shared out by it, and every rate per hour or unit of it, is off by as much.",
+                    money ? Math.Abs(total.Difference!.Value) : 0m, total.Row.Source);
+            }
+        }
+    }
+
+    private static IEnumerable<RecordGap> Doubtful(SeasonReview season) =>
+        Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)).Where(outlier => outlier.Money is not null)
+            .Select(outlier => new RecordGap(
+                $"The {outlier.What} is {outlier.Value:0.####}; the median of {outlier.Count} is {outlier.Median:0.####}.", "Were the median right, the sale would differ by the money beside it.", outlier.Money!.Value, outlier.Source));
+
+    private static DateOnly Week(DateOnly day) => day.AddDays(-(((int)day.DayOfWeek + 6) % 7));
+}

@@ -1,0 +1,46 @@
+using FarmEconomics.Records.Names;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Records.Checks;
+
+/// <summary>Checks of aliases: each stands for one known name and hides none.</summary>
+internal static class AliasChecks
+{
+    public static IEnumerable<RecordCheck> All { get; } =
+    [
+        new RowChecks<AliasRow>("aliases", tables => tables.Aliases, ("table, alias and name make sense", Check)),
+    ];
+
+    private static void Check(CheckContext context, AliasRow row)
+    {
+        string table = HeadingKey.Of(row.Table);
+        NameIndex? names = table switch
+        {
+            "crops" => context.CropNames,
+            "beds" => context.BedNames,
+            "plantings" => context.PlantingNames,
+            "channels" => context.ChannelNames,
+            "workers" => context.WorkerNames,
+            "tasks" => context.TaskNames,
+            "categories" => context.CategoryNames,
+            "pools" => context.PoolNames,
+            _ => null,
+        };
+        if (names is null)
+        {
+            if (table != "units")
+            {
+                context.Report(ProblemCodes.AliasOfNothing, row, "table", $"Names of \"{row.Table}\" have no aliases; allowed: {string.Join(", ", NameAliases.Tables)}.", row.Table,
+                    NearestName.Find(row.Table, NameAliases.Tables));
+            }
+
+            return;
+        }
+
+        if (names.Check(context, row, "name", row.Name) && names.Checkable && names.Contains(row.Alias) && !row.Alias.Trim().Equals(row.Name.Trim(), StringComparison.OrdinalIgnoreCase))
+        {
+            context.Report(ProblemCodes.AliasHidesName, row, "alias", $"\"{row.Alias}\" is itself a name in {table}, and would be read as \"{row.Name}\".", row.Alias);
+        }
+    }
+}

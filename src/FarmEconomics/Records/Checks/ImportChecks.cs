@@ -1,0 +1,16 @@
+namespace FarmEconomics.Records.Checks;
+
+/// <summary>Checks of remembered mappings.</summary>
+internal static class ImportChecks
+{
+    public static IEnumerable<RecordCheck> All { get; } =
+    [
+        new RowChecks<ImportRow>("imports", tables => tables.Imports, ("table, column and source make sense", (context, row) =>
+        {
+            if (ImportRules.Fault(row) is { } problem)
+            {
+                context.Problems.Add(problem);
+            }
+        })),
+    ];
+}

@@ -1,0 +1,44 @@
+using FarmEconomics.Records.Checks;
+
+namespace FarmEconomics.Records.Names;
+
+/// <summary>A name that is not known and the known one it is likely to mean: a row for <c>aliases</c>, once the grower agrees.</summary>
+/// <param name="Table">The table the name should stand in.</param>
+/// <param name="Alias">The name as written.</param>
+/// <param name="Name">The known name it is likely to mean.</param>
+/// <param name="Rows">How many rows write it so.</param>
+/// <param name="First">The first of them.</param>
+public sealed record AliasProposal(string Table, string Alias, string Name, int Rows, SourceLine First)
+{
+    private static readonly Dictionary<string, string> TableOfCode = new()
+    {
+        [ProblemCodes.UnknownCrop] = "crops",
+        [ProblemCodes.UnknownBed] = "beds",
+        [ProblemCodes.UnknownPlanting] = "plantings",
+        [ProblemCodes.UnknownChannel] = "channels",
+        [ProblemCodes.UnknownPool] = "pools",
+        [ProblemCodes.UnknownTask] = "tasks",
+        [ProblemCodes.UnknownWorker] = "workers",
+        [ProblemCodes.UnknownCategory] = "categories",
+        [ProblemCodes.NoConversion] = "units",
+    };
+
+    /// <summary>What the unknown names among the problems are likely to mean. Nothing is changed; names with nothing near are left to the grower.</summary>
+    /// <param name="problems">The problems of a check.</param>
+    /// <returns>One proposal per table and name, most rows first.</returns>
+    public static IReadOnlyList<AliasProposal> Of(IEnumerable<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(problems);
+        return
+        [
+            .. problems
+                .Where(problem => problem is { Nearest: not null, Offending: not null } && TableOfCode.ContainsKey(problem.Code))
+                .GroupBy(problem => (Table: TableOfCode[problem.Code], Alias: problem.Offending!.Trim().ToLowerInvariant()))
+
+                // A unit may be near one thing for one crop and near another for the next: then nothing is proposed.
+                .Where(group => group.Select(problem => problem.Nearest!.ToLowerInvariant()).Distinct().Count() == 1)
+                .Select(group => new AliasProposal(group.Key.Table, group.First().Offending!.Trim(), group.First().Nearest!.Trim(), group.Count(), group.First().Source))
+                .OrderByDescending(proposal => proposal.Rows).ThenBy(proposal => proposal.Table, StringComparer.Ordinal).ThenBy(proposal => proposal.Alias, StringComparer.Ordinal),
+        ];
+    }
+}
