@@ -111,17 +111,17 @@ internal static class Papers
             var owed = LoanBook.OwedOn(day);
             var due = owed - LoanBook.OwedOn(day.AddYears(1));
             void Add(string item, string kind, decimal amount) => t.Add(day, item, kind, CsvTable.Money(amount));
-            Add("Cash and checking", "current asset", cash);
-            Add("Shop and kitchen, unpaid invoices", "current asset", owedToUs);
-            Add("Stored crops", "current asset", stock);
-            Add("Seed, mix and boxes on hand", "current asset", supplies);
-            Add("Tools, truck, washers, batteries", "intermediate asset", machines);
-            Add("Buildings, tunnels, well, panels", "long-term asset", buildings);
-            Add("Land", "long-term asset", 38000m);
-            Add("Bills unpaid", "current liability", day.Year == 2024 ? 486.10m : 522.35m);
-            Add("Shares paid ahead", "current liability", Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount));
-            Add("Note, due within a year", "current liability", due);
-            Add("Note, due later", "long-term liability", owed - due);
+            Add("Cash and checking", "current-asset", cash);
+            Add("Shop and kitchen, unpaid invoices", "current-asset", owedToUs);
+            Add("Stored crops", "current-asset", stock);
+            Add("Seed, mix and boxes on hand", "current-asset", supplies);
+            Add("Tools, truck, washers, batteries", "intermediate-asset", machines);
+            Add("Buildings, tunnels, well, panels", "long-term-asset", buildings);
+            Add("Land", "long-term-asset", 38000m);
+            Add("Bills unpaid", "current-liability", day.Year == 2024 ? 486.10m : 522.35m);
+            Add("Shares paid ahead", "current-liability", Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount));
+            Add("Note, due within a year", "current-liability", due);
+            Add("Note, due later", "long-term-liability", owed - due);
         }
 
         return t;
