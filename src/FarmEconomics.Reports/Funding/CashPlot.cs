@@ -14,7 +14,7 @@ public static class CashPlot
     private const int Width = 900;
     private const int Height = 380;
     private const double Left = 84;
-    private const double Right = 760;
+    private const double Right = 730;
     private const double Top = 14;
 
     /// <summary>Draws it.</summary>

@@ -92,9 +92,21 @@ public class ReadingTextTests
         Assert.Equal(
             new FarmSettings
             {
-                FarmName = "Hill", Currency = "CAD", CropYearStartMonth = 10, CropYearStartDay = 1, OwnerWage = 18.5m, PayrollBurdenPercent = 7.65m, InterestPercent = 5m,
-                StandardBedWidthIn = 80m, LengthUnit = LengthUnit.M, ClosingStock = ClosingStock.Ignore, OwnershipMethod = OwnershipMethod.DepreciationAndInterest, IdleCapacity = IdleCapacity.Spread,
-                AsOf = new DateOnly(2025, 12, 31), DateFormat = "d/M/yyyy", DecimalMark = ',',
+                FarmName = "Hill",
+                Currency = "CAD",
+                CropYearStartMonth = 10,
+                CropYearStartDay = 1,
+                OwnerWage = 18.5m,
+                PayrollBurdenPercent = 7.65m,
+                InterestPercent = 5m,
+                StandardBedWidthIn = 80m,
+                LengthUnit = LengthUnit.M,
+                ClosingStock = ClosingStock.Ignore,
+                OwnershipMethod = OwnershipMethod.DepreciationAndInterest,
+                IdleCapacity = IdleCapacity.Spread,
+                AsOf = new DateOnly(2025, 12, 31),
+                DateFormat = "d/M/yyyy",
+                DecimalMark = ',',
             },
             settings);
         foreach ((string name, _) in values.Skip(1))
