@@ -97,7 +97,8 @@ public sealed class TaxStatement
         if (depreciation.Count > 0)
         {
             List<string> missing = depreciation.Where(asset => asset.In(year) is null).Select(asset => asset.Asset.Asset).ToList();
-            decimal? known = missing.Count == depreciation.Count ? null : depreciation.Sum(asset => asset.In(year) ?? 0m);
+            decimal sum = depreciation.Sum(asset => asset.In(year) ?? 0m);
+            decimal? known = missing.Count > 0 && sum == 0m ? null : sum;
             lines.Add(new TaxStatementLine(TaxLines.Depreciation, TaxLines.Depreciation.Name, known, missing.Count == 0 ? null : $"no depreciation class for {string.Join(", ", missing)}", []));
         }
 
