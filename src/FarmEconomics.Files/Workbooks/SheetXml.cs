@@ -8,6 +8,10 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
 {
     private const double Narrowest = 8;
     private const double Widest = 60;
+    private const double LineHeight = 15;
+    private const double CharactersPerWidth = 1.15;
+
+    private double[] widths = [];
 
     /// <summary>Cells with a note, in reading order.</summary>
     internal List<(string Cell, int Row, int Column, string Text)> Notes { get; } = [];
@@ -15,7 +19,8 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
     internal Worksheet Make()
     {
         Worksheet xml = new(new SheetProperties(new PageSetupProperties { FitToPage = true }), View());
-        if (Widths() is { Length: > 0 } widths)
+        widths = Widths();
+        if (widths.Length > 0)
         {
             xml.Append(new Columns(widths.Select((width, i) => new Column { Min = (uint)i + 1, Max = (uint)i + 1, Width = width, CustomWidth = true })));
         }
@@ -45,14 +50,19 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
     private double[] Widths()
     {
         int columns = sheet.Rows.Count == 0 ? 0 : sheet.Rows.Max(row => row.Count);
-        double[] widths = new double[Math.Max(columns, sheet.Widths.Count)];
-        for (int i = 0; i < widths.Length; i++)
+        double[] found = new double[Math.Max(columns, sheet.Widths.Count)];
+        for (int i = 0; i < found.Length; i++)
         {
-            widths[i] = i < sheet.Widths.Count ? sheet.Widths[i] : Math.Clamp(Fit(i) + 2, Narrowest, Widest);
+            found[i] = i < sheet.Widths.Count ? sheet.Widths[i] : Math.Clamp(Fit(i) + 2, Narrowest, Widest);
         }
 
-        return widths;
+        return found;
     }
+
+    // Not every program fits a row to its wrapped text when it opens the file, so the height is given.
+    private int LinesOf(WorkbookCell cell, int column) => cell is { Style.Wrap: true, Value: string text } && column < widths.Length
+        ? Math.Max(1, text.Split('\n').Sum(line => (int)Math.Ceiling(Math.Max(1, line.Length) / (widths[column] * CharactersPerWidth))))
+        : 1;
 
     // Titles, remarks and headings don't widen a column: they overflow or wrap.
     private double Fit(int column) => sheet.Rows.Where(row => column < row.Count).Select(row => row[column]).Max(cell => cell.Value switch
@@ -68,6 +78,13 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
     private Row RowOf(IReadOnlyList<WorkbookCell> cells, int number)
     {
         Row row = new() { RowIndex = (uint)number };
+        int lines = cells.Count == 0 ? 1 : cells.Select(LinesOf).Max();
+        if (lines > 1)
+        {
+            row.Height = lines * LineHeight;
+            row.CustomHeight = true;
+        }
+
         for (int i = 0; i < cells.Count; i++)
         {
             WorkbookCell cell = cells[i];

@@ -109,11 +109,11 @@ internal sealed class WorkbookStyles
             format.QuotePrefix = true;
         }
 
-        if (style?.Wrap == true)
-        {
-            format.ApplyAlignment = true;
-            format.Append(new Alignment { WrapText = true, Vertical = VerticalAlignmentValues.Top });
-        }
+        // At the top, so that the cells of a row with wrapped text still read across.
+        format.ApplyAlignment = true;
+        format.Append(style?.Wrap == true
+            ? new Alignment { WrapText = true, Vertical = VerticalAlignmentValues.Top }
+            : new Alignment { Vertical = VerticalAlignmentValues.Top });
 
         return format;
     }
