@@ -156,7 +156,7 @@ internal sealed class LeavingValuer
 
             enterprise.SalesValue += part.Amount;
             enterprise.ValueIncomplete |= leaving.ValueIncomplete;
-            if (leaving.Channel.IsPriced && OwnAmount(leaving.Row) is not null)
+            if (leaving.Channel.IsPriced && part.Lot is not null && OwnAmount(leaving.Row) is not null)
             {
                 enterprise.PricedQuantity += part.Quantity;
                 enterprise.PricedAmount += part.Amount;
