@@ -21,16 +21,17 @@ internal static class PricesCommand
         Option<decimal?> margin = new("--target-margin") { Description = "Wanted net return in percent of the price, instead of --target-hour.", HelpName = "P" };
         Option<decimal> step = new("--step") { Description = "The steps prices are asked in, rounded up.", HelpName = "0.25", DefaultValueFactory = _ => 0.25m };
         Option<decimal?> members = new("--members") { Description = "Members with a full box: the records don't tell how many boxes went out.", HelpName = "M" };
+        Option<string?> plan = new("--plan") { Description = "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. Needs --members.", HelpName = "FILE" };
         Option<string?> output = new("--out") { Description = "Write a price sheet per channel into this folder; written whole or not at all.", HelpName = "DIR" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("prices", "What each crop must cost, channel by channel: floor, full cost and target beside what it brought.")
         {
-            folder, year, channel, hour, margin, step, members, output, set, skip,
+            folder, year, channel, hour, margin, step, members, plan, output, set, skip,
         };
         command.SetAction(parsed => Run(
             parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(channel), Terms(parsed.GetValue(hour), parsed.GetValue(margin), parsed.GetValue(step)), parsed.GetValue(members),
-            parsed.GetValue(output), parsed.GetValue(set), parsed.GetValue(skip)));
+            parsed.GetValue(plan), parsed.GetValue(output), parsed.GetValue(set), parsed.GetValue(skip)));
         return command;
     }
 
@@ -54,12 +55,14 @@ internal static class PricesCommand
         return terms;
     }
 
-    private static int Run(string folder, int? year, string? channel, PriceTerms terms, decimal? members, string? output, string[]? set, bool skip)
+    private static int Run(string folder, int? year, string? channel, PriceTerms terms, decimal? members, string? plan, string? output, string[]? set, bool skip)
     {
         if (members is <= 0m)
         {
             throw new WrongUseException("--members is above 0.");
         }
+
+        IReadOnlyList<PlannedItem>? planned = plan is null ? null : ReadPlan(plan, members);
 
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
         if (farm.Review is not { } review)
@@ -88,6 +91,11 @@ internal static class PricesCommand
             }
         }
 
+        if (planned is not null)
+        {
+            PrintPlan(book, planned, members!.Value);
+        }
+
         if (channel is null)
         {
             Console.Out.WriteLine(PriceTables.Channels(book).ToPlainText());
@@ -99,6 +107,41 @@ internal static class PricesCommand
         }
 
         return ExitCode.Done;
+    }
+
+    private static IReadOnlyList<PlannedItem> ReadPlan(string plan, decimal? members)
+    {
+        if (members is null)
+        {
+            throw new WrongUseException("--plan needs --members: how many full boxes go out each week.");
+        }
+
+        try
+        {
+            return SharePlanFile.Read(plan);
+        }
+        catch (FormatException wrong)
+        {
+            throw new WrongUseException(wrong.Message);
+        }
+    }
+
+    private static void PrintPlan(PriceBook book, IReadOnlyList<PlannedItem> plan, decimal members)
+    {
+        Channel share = book.Review.Records.Channels.Find(item => item.Kind == ChannelKind.Share)
+            ?? throw new WrongUseException("--plan needs a channel of kind share in the channels table.");
+        try
+        {
+            ShareTerms terms = new() { Members = members };
+            SharePricing shares = SharePricing.Of(book, ShareContents.FromPlan(book, share, plan, members), terms);
+            Console.Out.WriteLine($"The planned boxes of {share.Name}, at the list prices and costs of {book.Season.CropYear}:");
+            Console.Out.WriteLine(ShareTables.Weeks(book, shares).ToPlainText());
+            Console.Out.WriteLine(ShareTables.Price(book, shares, terms).ToPlainText());
+        }
+        catch (ArgumentException wrong)
+        {
+            throw new WrongUseException(wrong.Message);
+        }
     }
 
     private static List<Channel> Wanted(PriceBook book, string? channel)

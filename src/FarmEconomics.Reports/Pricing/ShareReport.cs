@@ -25,6 +25,15 @@ public sealed class ShareReport
     public static ShareReport Of(PriceBook book, ShareTerms terms, string share = "") =>
         new(book, terms, PriceSentences.ShareOf(book, share) is { } channel ? SharePricing.Of(book, ShareContents.Recorded(book, channel), terms) : null);
 
+    /// <summary>The report on planned boxes of the first share of the channels table.</summary>
+    /// <param name="book">The year's prices.</param>
+    /// <param name="terms">Members and the like.</param>
+    /// <param name="plan">What one full box is to hold, week by week.</param>
+    /// <param name="fullBoxes">Full boxes a week, above 0.</param>
+    /// <exception cref="ArgumentException">The plan names a crop or unit that isn't known.</exception>
+    public static ShareReport Planned(PriceBook book, ShareTerms terms, IEnumerable<PlannedItem> plan, decimal fullBoxes) =>
+        new(book, terms, PriceSentences.ShareOf(book, "") is { } channel ? SharePricing.Of(book, ShareContents.FromPlan(book, channel, plan, fullBoxes), terms) : null);
+
     /// <summary>The share in two sentences.</summary>
     public Prose Answer() => shares is null ? new Prose(None) : PriceSentences.Share(book, shares);
 

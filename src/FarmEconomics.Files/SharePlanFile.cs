@@ -1,0 +1,68 @@
+using CsvHelper;
+using FarmEconomics.Files.Reading;
+using FarmEconomics.Pricing;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files;
+
+/// <summary>A plan of next season's boxes: a CSV file with the columns <c>week</c>, <c>crop</c>, <c>quantity</c> and, if need be, <c>unit</c>.</summary>
+public static class SharePlanFile
+{
+    private static readonly string[] Columns = ["week", "crop", "quantity", "unit"];
+
+    /// <summary>Reads a plan.</summary>
+    /// <param name="path">The file; it is only read.</param>
+    /// <returns>What one full box is to hold, line by line.</returns>
+    /// <exception cref="FileNotFoundException">There is no such file.</exception>
+    /// <exception cref="FormatException">Lines that can't be read, all of them, each with file, line and what was expected.</exception>
+    public static IReadOnlyList<PlannedItem> Read(string path)
+    {
+        if (!File.Exists(path))
+        {
+            throw new FileNotFoundException($"There is no file {path}.", path);
+        }
+
+        List<PlannedItem> items = [];
+        List<string> faults = [];
+        int[]? places = null;
+        using CsvReader reader = CsvReader.FromFile(path, TableFile.Options(path) with { HasHeader = false });
+        while (reader.Read())
+        {
+            if (places is null)
+            {
+                string[] headings = reader.Current.ToArray();
+                places = Array.ConvertAll(Columns, column => Array.FindIndex(headings, heading => HeadingKey.Of(heading) == column));
+                faults.AddRange(Columns.Take(3).Where((_, i) => places[i] < 0).Select(column => $"{path}:{reader.LineNumber}: the column {column} is missing; a plan has week, crop, quantity and, if need be, unit."));
+                if (faults.Count > 0)
+                {
+                    break;
+                }
+
+                continue;
+            }
+
+            string[] texts = Array.ConvertAll(places, place => place >= 0 && place < reader.FieldCount ? (reader.GetString(place) ?? "").Trim() : "");
+            if (Array.TrueForAll(texts, text => text.Length == 0))
+            {
+                continue;
+            }
+
+            bool week = int.TryParse(texts[0], out int number) && number > 0;
+            bool quantity = decimal.TryParse(texts[2], System.Globalization.NumberStyles.Number, System.Globalization.CultureInfo.InvariantCulture, out decimal amount) && amount > 0m;
+            if (week && quantity && texts[1].Length > 0)
+            {
+                items.Add(new PlannedItem(number, texts[1], amount, texts[3].Length == 0 ? null : texts[3]));
+                continue;
+            }
+
+            string expected = !week ? $"a week from 1 on was expected, not '{texts[0]}'"
+                : !quantity ? $"a quantity above 0 with a decimal point was expected, not '{texts[2]}'"
+                : "the crop is missing";
+            faults.Add($"{path}:{reader.LineNumber}: {expected}.");
+        }
+
+        return faults.Count > 0 ? throw new FormatException(string.Join('\n', faults))
+            : items.Count > 0 ? items
+            : throw new FormatException($"{path}: the plan holds no line.");
+    }
+}
