@@ -57,6 +57,12 @@ internal sealed class OutputFolder : IDisposable
     {
         string old = $"{System.IO.Path.Combine(System.IO.Path.GetDirectoryName(target)!, "." + System.IO.Path.GetFileName(target))}.old-{Environment.ProcessId}";
         bool replaced = Directory.Exists(target);
+        if (replaced && FolderExchange.TrySwap(staging, target))
+        {
+            Directory.Delete(staging, recursive: true);
+            return;
+        }
+
         if (replaced)
         {
             Directory.Move(target, old);
