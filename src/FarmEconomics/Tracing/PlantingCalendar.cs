@@ -30,8 +30,9 @@ internal sealed class PlantingCalendar
 
         BedStays.Assume(records);
         Picks = SplitHarvests();
-        CloseBeds();
-        cropYears = records.Plantings.Select(CropYearOf).ToArray();
+        (DateOnly First, DateOnly Last)?[] spans = HarvestSpans();
+        CloseBeds(spans);
+        cropYears = records.Plantings.Select(planting => CropYearOf(planting, spans[planting.Index])).ToArray();
         MakeEnterprises();
     }
 
@@ -116,15 +117,22 @@ internal sealed class PlantingCalendar
         }
     }
 
-    private void CloseBeds()
+    /// <summary>First and last harvest of each planting, in one pass.</summary>
+    private (DateOnly First, DateOnly Last)?[] HarvestSpans()
     {
-        DateOnly?[] last = new DateOnly?[records.Plantings.Count];
+        (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
         foreach (Pick pick in Picks)
         {
-            int index = pick.Planting.Index;
-            last[index] = last[index] is { } known && known > pick.Row.Date ? known : pick.Row.Date;
+            DateOnly day = pick.Row.Date;
+            (DateOnly First, DateOnly Last) known = spans[pick.Planting.Index] ?? (day, day);
+            spans[pick.Planting.Index] = (day < known.First ? day : known.First, Later(day, known.Last));
         }
 
+        return spans;
+    }
+
+    private void CloseBeds((DateOnly First, DateOnly Last)?[] spans)
+    {
         foreach (Planting planting in records.Plantings)
         {
             foreach (BedPlanting bed in planting.BedList)
@@ -132,7 +140,7 @@ internal sealed class PlantingCalendar
                 // A perennial without out_of_bed still stands there: its last harvest frees nothing.
                 if (bed.Row.OutOfBed is null)
                 {
-                    bed.Out = !planting.Crop.Perennial && last[planting.Index] is { } day ? Later(day.AddDays(1), bed.In) : Later(records.AsOf, bed.In);
+                    bed.Out = !planting.Crop.Perennial && spans[planting.Index] is { } span ? Later(span.Last.AddDays(1), bed.In) : Later(records.AsOf, bed.In);
                 }
             }
         }
@@ -140,23 +148,14 @@ internal sealed class PlantingCalendar
 
     private static DateOnly Later(DateOnly a, DateOnly b) => a > b ? a : b;
 
-    private int CropYearOf(Planting planting)
+    private int CropYearOf(Planting planting, (DateOnly First, DateOnly Last)? span)
     {
         if (planting.BedList.Select(bed => bed.Row.CropYear).FirstOrDefault(year => year is not null) is { } given)
         {
             return given;
         }
 
-        DateOnly? firstHarvest = null;
-        foreach (Pick pick in Picks)
-        {
-            if (pick.Planting == planting && (firstHarvest is null || pick.Row.Date < firstHarvest))
-            {
-                firstHarvest = pick.Row.Date;
-            }
-        }
-
-        DateOnly date = firstHarvest
+        DateOnly date = span?.First
             ?? planting.BedList.Max(bed => bed.Row.OutOfBed)
             ?? planting.BedList.Min(bed => bed.In);
         return records.Settings.WindowOf(date);
