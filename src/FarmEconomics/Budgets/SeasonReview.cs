@@ -12,6 +12,7 @@ namespace FarmEconomics.Budgets;
 public sealed class SeasonReview
 {
     private readonly ChargeBook book;
+    private readonly decimal[] outsideHours;
     private readonly decimal[] outside = new decimal[Enum.GetValues<Outside>().Length];
 
     internal SeasonReview(ChargeBook book, int cropYear, FarmSettings settings)
@@ -25,7 +26,7 @@ public sealed class SeasonReview
         BudgetSums[] sums = BudgetBuilder.Direct(book, cropYear, Network.Enterprises);
         PoolSharing sharing = new(book, Network, sums, problems);
         Pools = sharing.Results;
-        OutsideHours = sharing.OutsideHours;
+        outsideHours = sharing.OutsideHours;
         ClosingStockValue.Add(book.Trace, cropYear, Network.Enterprises, sums, problems);
         Plantings = Enumerable.Range(0, sums.Length).Select(i => Budget(Network.Enterprises[i].Planting.Name, [Network.Enterprises[i]], sums[i])).ToList();
         Crops = GroupBy(enterprise => enterprise.Crop).Select(pair => Budget(pair.Key.Name, pair.Members, pair.Sums)).ToList();
@@ -88,7 +89,7 @@ public sealed class SeasonReview
     public IReadOnlyList<OtherIncome> OtherIncome { get; }
 
     /// <summary>Hours of pools that ended with household, unused and not assigned, and direct hours not assigned, in that order.</summary>
-    public IReadOnlyList<decimal> OutsideHours { get; }
+    public IReadOnlyList<decimal> OutsideHours => outsideHours;
 
     /// <summary>Money of rows of this year that landed on enterprises of other years.</summary>
     public Money Carried { get; private set; }
@@ -201,7 +202,7 @@ public sealed class SeasonReview
                 outside[(int)where] += charge.Amount.Amount;
                 if (where != Outside.Excluded && charge.Hours > 0m)
                 {
-                    ((decimal[])OutsideHours)[(int)where] += charge.Hours;
+                    outsideHours[(int)where] += charge.Hours;
                 }
             }
 
