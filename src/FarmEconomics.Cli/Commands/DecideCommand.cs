@@ -5,6 +5,7 @@ using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Files;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Decisions;
+using FarmEconomics.Reports.Season;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -81,11 +82,9 @@ internal static class DecideCommand
         CommonOptions.PrintSkipped(farm, Console.Error);
         string text = change is null ? Verdicts(review, costs, elasticity) : Answer(season, costs, change);
         Console.Out.WriteLine(text);
-        Console.Out.WriteLine(Caution);
+        Console.Out.WriteLine(ProofTables.Cautions);
         return ExitCode.Done;
     }
-
-    private const string Caution = "Figures rest on the grower's own records; they are not tax, legal, lending or food-safety advice.";
 
     private static string Verdicts(FarmReview review, SeasonCosts costs, decimal? elasticity)
     {
