@@ -25,8 +25,16 @@ internal static class Tool
         return "";
     }
 
-    /// <summary>Runs a program to its end.</summary>
+    /// <summary>Runs a program to its end; what it said on both streams together.</summary>
     public static async Task<(int ExitCode, string Output)> RunAsync(
+        string program, string folder, IReadOnlyList<string> arguments, IReadOnlyDictionary<string, string>? environment = null, int seconds = 180)
+    {
+        ProgramRun run = await RunApartAsync(program, folder, arguments, environment, seconds);
+        return (run.ExitCode, run.Output + run.Error);
+    }
+
+    /// <summary>Runs a program to its end; what it said on each stream. One that takes too long is ended with all it started.</summary>
+    public static async Task<ProgramRun> RunApartAsync(
         string program, string folder, IReadOnlyList<string> arguments, IReadOnlyDictionary<string, string>? environment = null, int seconds = 180)
     {
         ProcessStartInfo start = new(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
@@ -43,7 +51,7 @@ internal static class Tool
             Task<string> output = process.StandardOutput.ReadToEndAsync(limit.Token);
             Task<string> errors = process.StandardError.ReadToEndAsync(limit.Token);
             await process.WaitForExitAsync(limit.Token);
-            return (process.ExitCode, await output + await errors);
+            return new ProgramRun(process.ExitCode, await output, await errors);
         }
         finally
         {
