@@ -18,6 +18,8 @@ public static class Kit
         typeof(MathNet.Numerics.Constants),
     ];
 
+    private static ((string Folder, string Content, string Settings, bool SkipBadRows) Of, OpenFarm Farm)? last;
+
     static Kit() => Reports.Display.PlotFont.Use();
 
     /// <summary>The version of the library the notebook runs on.</summary>
@@ -31,13 +33,31 @@ public static class Kit
     /// <exception cref="Records.RecordsException">Errors stop every figure; the message lists them.</exception>
     public static OpenFarm Open(string folder, string settings = "", bool skipBadRows = false, bool evenWithErrors = false)
     {
-        OpenFarm farm = new(Files.FarmFolder.Open(folder, SettingPairs(settings), skipBadRows));
+        OpenFarm farm = OpenOnce(folder, settings, skipBadRows);
         if (!evenWithErrors)
         {
             _ = farm.Review; // says what stops it
         }
 
         return farm;
+    }
+
+    // A process that runs one notebook after the other on the same records reads them once; a changed file is read again.
+    private static OpenFarm OpenOnce(string folder, string settings, bool skipBadRows)
+    {
+        string full = Path.GetFullPath(folder);
+        bool there = Directory.Exists(full) || File.Exists(full);
+        (string, string, string, bool) now = (full, there ? Files.RecordsFingerprint.Of(full) : "", settings, skipBadRows);
+        lock (Brought)
+        {
+            if (last is not { } kept || kept.Of != now)
+            {
+                kept = (now, new(Files.FarmFolder.Open(folder, SettingPairs(settings), skipBadRows)));
+                last = there ? kept : null;
+            }
+
+            return kept.Farm;
+        }
     }
 
     private static IEnumerable<KeyValuePair<string, string>> SettingPairs(string settings) =>

@@ -5,7 +5,7 @@ namespace FarmEconomics.Notebooks;
 
 /// <summary>A notebook to run and with what.</summary>
 /// <param name="Notebook">The notebook's path; the file is only read.</param>
-/// <param name="Parameters">Values by name: int, decimal, string, bool or DateOnly.</param>
+/// <param name="Parameters">Values by name: int, decimal, double, string, bool or DateOnly.</param>
 /// <param name="Options">Folder, time limits, progress.</param>
 public sealed record NotebookJob(string Notebook, IReadOnlyDictionary<string, object> Parameters, NotebookRunOptions Options);
 
@@ -89,7 +89,7 @@ public static class NotebookChildProcess
         return WorkerProcess.Start(command);
     }
 
-    private static NotebookDocument Prepare(NotebookJob job)
+    internal static NotebookDocument Prepare(NotebookJob job)
     {
         NotebookDocument document = NotebookDocument.Load(job.Notebook);
         NotebookParameters.Inject(document, job.Parameters);

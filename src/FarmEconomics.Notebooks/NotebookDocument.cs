@@ -28,6 +28,10 @@ public sealed class NotebookDocument
     /// <summary>The cells, in order.</summary>
     public IReadOnlyList<NotebookCell> Cells => [.. CellArray.OfType<JsonObject>().Select(json => new NotebookCell(json))];
 
+    /// <summary>The notebook's question: its first heading of the first level; null when it has none.</summary>
+    public string? Title => Cells.Where(cell => cell.Type == "markdown").SelectMany(cell => cell.Source.Split('\n'))
+        .FirstOrDefault(line => line.StartsWith("# ", StringComparison.Ordinal))?[2..].Trim();
+
     private JsonArray CellArray => (JsonArray)Root["cells"]!;
 
     /// <summary>Reads a notebook file.</summary>

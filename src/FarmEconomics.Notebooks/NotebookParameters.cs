@@ -17,15 +17,16 @@ public static partial class NotebookParameters
     public const string InjectedTag = "injected-parameters";
 
     /// <summary>A value as a C# literal, the same on every machine.</summary>
-    /// <param name="value">An int, decimal, string, bool or DateOnly.</param>
+    /// <param name="value">An int, decimal, double (finite), string, bool or DateOnly.</param>
     public static string Literal(object value) => value switch
     {
         int number => number.ToString(CultureInfo.InvariantCulture),
         decimal number => number.ToString(CultureInfo.InvariantCulture) + "m",
+        double number when double.IsFinite(number) => number.ToString("R", CultureInfo.InvariantCulture) + "d",
         bool yes => yes ? "true" : "false",
         DateOnly date => $"new System.DateOnly({date.Year}, {date.Month}, {date.Day})",
         string text => Quote(text),
-        _ => throw new NotebookException($"a parameter can be an int, decimal, string, bool or date, not {value?.GetType().Name ?? "null"}"),
+        _ => throw new NotebookException($"a parameter can be an int, decimal, double, string, bool or date, not {value?.GetType().Name ?? "null"}"),
     };
 
     /// <summary>Inserts the cell of assignments, or replaces the one that is there.</summary>

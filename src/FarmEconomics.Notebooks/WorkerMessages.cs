@@ -21,6 +21,7 @@ internal sealed record WorkerParameter(string Name, string Type, string Value)
     {
         int number => new(name, "int", number.ToString(CultureInfo.InvariantCulture)),
         decimal number => new(name, "decimal", number.ToString(CultureInfo.InvariantCulture)),
+        double number => new(name, "double", number.ToString("R", CultureInfo.InvariantCulture)),
         bool yes => new(name, "bool", yes ? "true" : "false"),
         DateOnly date => new(name, "date", date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
         string text => new(name, "string", text),
@@ -31,6 +32,7 @@ internal sealed record WorkerParameter(string Name, string Type, string Value)
     {
         "int" => int.Parse(Value, CultureInfo.InvariantCulture),
         "decimal" => decimal.Parse(Value, CultureInfo.InvariantCulture),
+        "double" => double.Parse(Value, CultureInfo.InvariantCulture),
         "bool" => Value == "true",
         "date" => DateOnly.ParseExact(Value, "yyyy-MM-dd", CultureInfo.InvariantCulture),
         _ => Value,

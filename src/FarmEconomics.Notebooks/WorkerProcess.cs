@@ -8,20 +8,31 @@ internal sealed class WorkerProcess : IAsyncDisposable
 {
     // Beyond the notebook's own limit, which the child watches itself: its start, and writing the file.
     private static readonly TimeSpan Grace = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan MemoryGlance = TimeSpan.FromMilliseconds(200);
 
     private readonly Process process;
     private readonly Task<string> errors;
+    private readonly Timer? memoryWatch;
+    private string? overMemory;
 
-    private WorkerProcess(Process process)
+    private WorkerProcess(Process process, long? memoryLimit)
     {
         this.process = process;
+        if (memoryLimit is { } most)
+        {
+            memoryWatch = new Timer(_ => EndOver(most), null, MemoryGlance, MemoryGlance);
+        }
+
         errors = LastLinesAsync(process.StandardError);
     }
 
     /// <summary>Whether it can take another notebook.</summary>
     public bool IsUsable { get; private set; } = true;
 
-    public static WorkerProcess Start(WorkerCommand command)
+    /// <summary>Starts a child.</summary>
+    /// <param name="command">How.</param>
+    /// <param name="memoryLimit">The most memory it may use, in bytes; then it is ended. Null: as much as there is.</param>
+    public static WorkerProcess Start(WorkerCommand command, long? memoryLimit = null)
     {
         ProcessStartInfo start = new(command.FileName, command.Arguments)
         {
@@ -34,7 +45,7 @@ internal sealed class WorkerProcess : IAsyncDisposable
             UseShellExecute = false,
         };
         start.Environment["DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT"] = "1";
-        return new(Process.Start(start) ?? throw new NotebookException($"{command.FileName} did not start"));
+        return new(Process.Start(start) ?? throw new NotebookException($"{command.FileName} did not start"), memoryLimit);
     }
 
     /// <summary>Has the child run a notebook; comes back whatever happens to the child.</summary>
@@ -77,7 +88,7 @@ internal sealed class WorkerProcess : IAsyncDisposable
             IsUsable = false;
             await process.WaitForExitAsync(limit.Token).ConfigureAwait(false);
             string said = await errors.WaitAsync(TimeSpan.FromSeconds(2), CancellationToken.None).ConfigureAwait(false);
-            why = $"the notebook's process ended (exit code {process.ExitCode}){(said.Length > 0 ? ": " + said : "")}";
+            why = overMemory ?? $"the notebook's process ended (exit code {process.ExitCode}){(said.Length > 0 ? ": " + said : "")}";
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
         {
@@ -85,11 +96,11 @@ internal sealed class WorkerProcess : IAsyncDisposable
         }
         catch (IOException fault)
         {
-            why = $"the notebook's process ended: {fault.Message}";
+            why = overMemory ?? $"the notebook's process ended: {fault.Message}";
         }
         catch (TimeoutException)
         {
-            why = "the notebook's process ended";
+            why = overMemory ?? "the notebook's process ended";
         }
         finally
         {
@@ -130,6 +141,11 @@ internal sealed class WorkerProcess : IAsyncDisposable
             {
                 Kill();
             }
+        }
+
+        if (memoryWatch is not null)
+        {
+            await memoryWatch.DisposeAsync().ConfigureAwait(false);
         }
 
         process.Dispose();
@@ -175,6 +191,24 @@ internal sealed class WorkerProcess : IAsyncDisposable
         }
 
         return string.Join(" / ", last);
+    }
+
+    // Sampled, not enforced by the system: the same on every system, and a cell that takes a gigabyte needs longer than a glance.
+    private void EndOver(long most)
+    {
+        try
+        {
+            process.Refresh();
+            if (!process.HasExited && process.WorkingSet64 > most)
+            {
+                overMemory = $"stopped at {most / 1048576.0:0} MB of memory, the most a notebook may use";
+                Kill();
+            }
+        }
+        catch (InvalidOperationException)
+        {
+            // It has ended already.
+        }
     }
 
     private void Kill()

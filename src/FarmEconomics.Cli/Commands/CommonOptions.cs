@@ -41,7 +41,8 @@ internal static class CommonOptions
         return settings;
     }
 
-    internal static FarmFolder Open(string folder, string[]? set, bool skipBadRows, Terminal terminal)
+    /// <summary>Says what is wrong when there are no records at a place.</summary>
+    internal static void RequireRecords(string folder)
     {
         bool isWorkbook = File.Exists(folder) && folder.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase);
         if (!Directory.Exists(folder) && !isWorkbook)
@@ -50,7 +51,11 @@ internal static class CommonOptions
                 ? $"{folder} is a file; give the folder that holds your tables, or a workbook (.xlsx)."
                 : $"There is no folder {folder}.");
         }
+    }
 
+    internal static FarmFolder Open(string folder, string[]? set, bool skipBadRows, Terminal terminal)
+    {
+        RequireRecords(folder);
         terminal.Step($"Reading {folder}");
         FarmFolder farm = FarmFolder.Open(folder, Settings(set), skipBadRows, terminal);
         terminal.Clear();

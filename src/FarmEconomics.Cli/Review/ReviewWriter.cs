@@ -31,7 +31,7 @@ internal sealed class ReviewWriter
     {
         string tables = Directory.CreateDirectory(Path.Combine(folder, "tables")).FullName;
         ResultTables.Write(season, farm.ProblemsWith(season), tables);
-        string[] notebooks = ShippedNotebooks();
+        string[] notebooks = [.. ShippedNotebooks.Find()];
         IReadOnlyList<NotebookRun> runs = await RunAsync(notebooks, cancellation).ConfigureAwait(false);
         bool complete = true;
         for (int i = 0; i < runs.Count; i++)
@@ -57,14 +57,6 @@ internal sealed class ReviewWriter
     /// <summary>What a grower reads in the terminal when the review is done.</summary>
     internal IReadOnlyList<string> Summary() => IndexPage.Answer(farm, season);
 
-    private static string[] ShippedNotebooks()
-    {
-        string folder = Path.Combine(AppContext.BaseDirectory, "notebooks");
-        string[] found = Directory.Exists(folder) ? Directory.GetFiles(folder, "*.ipynb") : [];
-        Array.Sort(found, StringComparer.Ordinal);
-        return found.Length > 0 ? found : throw new WrongUseException($"The notebooks are missing beside the program ({folder}); build it again.");
-    }
-
     private async Task<IReadOnlyList<NotebookRun>> RunAsync(string[] notebooks, CancellationToken cancellation)
     {
         Dictionary<string, object> parameters = new()
@@ -85,7 +77,7 @@ internal sealed class ReviewWriter
     private void WritePages(string folder, string[] notebooks, IReadOnlyList<NotebookRun> runs)
     {
         string[] names = notebooks.Select(path => Path.GetFileNameWithoutExtension(path)).ToArray();
-        string[] titles = runs.Select(run => NotebookTitle.Of(run.Document)).ToArray();
+        string[] titles = runs.Select(run => run.Document.Title ?? "Notebook").ToArray();
         string executed = Directory.CreateDirectory(Path.Combine(folder, "notebooks")).FullName;
         for (int i = 0; i < runs.Count; i++)
         {

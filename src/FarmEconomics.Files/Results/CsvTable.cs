@@ -1,4 +1,5 @@
 using CsvHelper;
+using FarmEconomics.Files.Workbooks;
 
 namespace FarmEconomics.Files.Results;
 
@@ -7,9 +8,17 @@ internal sealed class CsvTable : IDisposable
 {
     private readonly CsvWriter writer;
     private readonly List<string> row = [];
+    private readonly WorkbookSheet? sheet;
+    private readonly List<WorkbookCell> cells = [];
 
-    internal CsvTable(string path, params string[] columns)
+    /// <summary>Starts a table.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="book">A workbook that gets the same rows on a sheet with the file's name, or null.</param>
+    /// <param name="columns">The headings.</param>
+    internal CsvTable(string path, Workbook? book, params string[] columns)
     {
+        sheet = book?.Sheet(Path.GetFileNameWithoutExtension(path));
+        sheet?.HeadingRow(columns);
         writer = CsvWriter.Create(File.Create(path), CsvWriterOptions.Default with { NewLine = "\n", HasHeader = false, Injection = CsvInjection.None }, leaveOpen: false);
         writer.WriteRecord(columns);
     }
@@ -24,25 +33,31 @@ internal sealed class CsvTable : IDisposable
     internal CsvTable Text(string? value)
     {
         string text = value ?? "";
+        cells.Add(WorkbookCell.Text(text));
         row.Add(text.Length > 0 && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' ? "'" + text : text);
         return this;
     }
 
     internal CsvTable Whole(int? value)
     {
+        cells.Add(WorkbookCell.Number(value, WorkbookStyle.Year));
         row.Add(value?.ToString() ?? "");
         return this;
     }
 
     internal CsvTable Money(decimal? value)
     {
-        row.Add(value is { } known ? decimal.Round(known, 2, MidpointRounding.AwayFromZero).ToString("0.00") : "");
+        decimal? rounded = value is { } known ? decimal.Round(known, 2, MidpointRounding.AwayFromZero) : null;
+        cells.Add(WorkbookCell.Money(rounded));
+        row.Add(rounded?.ToString("0.00") ?? "");
         return this;
     }
 
     internal CsvTable Number(decimal? value)
     {
-        row.Add(value is { } known ? decimal.Round(known, 4, MidpointRounding.AwayFromZero).ToString("0.0000") : "");
+        decimal? rounded = value is { } known ? decimal.Round(known, 4, MidpointRounding.AwayFromZero) : null;
+        cells.Add(WorkbookCell.Number(rounded));
+        row.Add(rounded?.ToString("0.0000") ?? "");
         return this;
     }
 
@@ -50,5 +65,7 @@ internal sealed class CsvTable : IDisposable
     {
         writer.WriteRecord(row.ToArray());
         row.Clear();
+        sheet?.Row([.. cells]);
+        cells.Clear();
     }
 }

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 
@@ -14,36 +15,50 @@ public static class ResultTables
     /// <param name="season">The season.</param>
     /// <param name="problems">The problems to list, located.</param>
     /// <param name="folder">The folder.</param>
+    /// <param name="book">A workbook that gets the same tables, a sheet each, or null.</param>
     /// <exception cref="IOException">A file can't be written.</exception>
-    public static void Write(SeasonReview season, IReadOnlyList<Problem> problems, string folder)
+    public static void Write(SeasonReview season, IReadOnlyList<Problem> problems, string folder, Workbook? book = null)
     {
         ArgumentNullException.ThrowIfNull(season);
         ArgumentNullException.ThrowIfNull(problems);
-        WriteCrops(season, Path.Combine(folder, "crops.csv"));
-        WritePlantings(season, Path.Combine(folder, "plantings.csv"));
-        WriteChannels(season, Path.Combine(folder, "channels.csv"));
-        WritePools(season, Path.Combine(folder, "pools.csv"));
-        WriteCharges(season, Path.Combine(folder, "charges.csv"));
-        WriteStatement(season, Path.Combine(folder, "statement.csv"));
-        WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"));
-        WriteProblems(problems, Path.Combine(folder, "problems.csv"));
+        WriteCrops(season, Path.Combine(folder, "crops.csv"), book);
+        WritePlantings(season, Path.Combine(folder, "plantings.csv"), book);
+        WriteChannels(season, Path.Combine(folder, "channels.csv"), book);
+        WritePools(season, Path.Combine(folder, "pools.csv"), book);
+        WriteCharges(season, Path.Combine(folder, "charges.csv"), book);
+        WriteStatement(season, Path.Combine(folder, "statement.csv"), book);
+        WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"), book);
+        WriteProblems(problems, Path.Combine(folder, "problems.csv"), book);
     }
+
+    /// <summary>The tables by file name, each with what it holds.</summary>
+    public static IReadOnlyList<(string Name, string What)> All { get; } =
+    [
+        ("crops.csv", "what each crop earned, from output to net return, with every rate"),
+        ("plantings.csv", "the same for each planting, with its beds"),
+        ("channels.csv", "what each channel brought, its fees, costs and hours"),
+        ("pools.csv", "what each shared cost was, and who bears it"),
+        ("charges.csv", "what each crop was charged by each pool"),
+        ("statement.csv", "the statement of the whole farm"),
+        ("reconciliation.csv", "the proof that nothing was lost: every difference is 0.00"),
+        ("problems.csv", "what the records check found, with file and line"),
+    ];
 
     // The figures are in the farm's own unit of length, and the headings say so.
     private static string[] Headings(SeasonReview season) => [.. BudgetTable.Columns.Select(column => season.Settings.LengthUnit.Label(column))];
 
-    private static void WriteCrops(SeasonReview season, string path)
+    private static void WriteCrops(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(path, Headings(season));
+        using CsvTable table = new(path, book, Headings(season));
         foreach (EnterpriseBudget budget in season.Crops)
         {
             BudgetTable.Row(table, budget);
         }
     }
 
-    private static void WritePlantings(SeasonReview season, string path)
+    private static void WritePlantings(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(path, ["planting", "bed", .. Headings(season)]);
+        using CsvTable table = new(path, book, ["planting", "bed", .. Headings(season)]);
         foreach (EnterpriseBudget budget in season.Plantings)
         {
             Enterprise enterprise = budget.Enterprises[0];
@@ -52,9 +67,9 @@ public static class ResultTables
         }
     }
 
-    private static void WriteChannels(SeasonReview season, string path)
+    private static void WriteChannels(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(path, "crop_year", "channel", "kind", "quantity_value", "fees", "direct_costs", "hours", "margin", "margin_per_hour");
+        using CsvTable table = new(path, book, "crop_year", "channel", "kind", "quantity_value", "fees", "direct_costs", "hours", "margin", "margin_per_hour");
         foreach (ChannelResult channel in season.Channels)
         {
             bool costs = channel.Known.Costs is null;
@@ -66,10 +81,10 @@ public static class ResultTables
         }
     }
 
-    private static void WritePools(SeasonReview season, string path)
+    private static void WritePools(SeasonReview season, string path, Workbook? book)
     {
         using CsvTable table = new(
-            path, "crop_year", "pool", "cash_cost", "labor_cost", "ownership_cost", "hours", "received_from_pools", "passed_to_pools", "to_crops", "to_household", "unused", "not_assigned");
+            path, book, "crop_year", "pool", "cash_cost", "labor_cost", "ownership_cost", "hours", "received_from_pools", "passed_to_pools", "to_crops", "to_household", "unused", "not_assigned");
         foreach (PoolResult pool in season.Pools)
         {
             table.Whole(season.CropYear).Text(pool.Pool.Name).Money(pool.Cash.Amount).Money(pool.Labor.Amount).Money(pool.Ownership.Amount).Number(pool.Hours)
@@ -79,9 +94,9 @@ public static class ResultTables
         }
     }
 
-    private static void WriteCharges(SeasonReview season, string path)
+    private static void WriteCharges(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(path, "crop_year", "pool", "crop", "amount");
+        using CsvTable table = new(path, book, "crop_year", "pool", "crop", "amount");
         foreach (PoolResult pool in season.Pools)
         {
             foreach (IGrouping<Crop, PoolCharge> crop in pool.Charges.Where(charge => charge.Enterprise is not null)
@@ -93,9 +108,9 @@ public static class ResultTables
         }
     }
 
-    private static void WriteStatement(SeasonReview season, string path)
+    private static void WriteStatement(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(path, "crop_year", "line", "amount");
+        using CsvTable table = new(path, book, "crop_year", "line", "amount");
         foreach (FarmStatementLine line in FarmStatement.Of(season))
         {
             table.Whole(season.CropYear).Text(line.Name).Money(line.Amount);
@@ -103,9 +118,9 @@ public static class ResultTables
         }
     }
 
-    private static void WriteReconciliation(SeasonReview season, string path)
+    private static void WriteReconciliation(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(path, "crop_year", "check", "left", "right", "difference");
+        using CsvTable table = new(path, book, "crop_year", "check", "left", "right", "difference");
         foreach (ReconciliationCheck check in season.Reconciliation)
         {
             table.Whole(season.CropYear).Text(check.Check).Money(check.Left).Money(check.Right).Money(check.Difference);
@@ -113,9 +128,9 @@ public static class ResultTables
         }
     }
 
-    private static void WriteProblems(IReadOnlyList<Problem> problems, string path)
+    private static void WriteProblems(IReadOnlyList<Problem> problems, string path, Workbook? book)
     {
-        using CsvTable table = new(path, "severity", "code", "file", "line", "column", "message");
+        using CsvTable table = new(path, book, "severity", "code", "file", "line", "column", "message");
         foreach (Problem problem in problems)
         {
             table.Text(problem.Severity.ToString().ToLowerInvariant()).Text(problem.Code).Text(problem.Source.File)

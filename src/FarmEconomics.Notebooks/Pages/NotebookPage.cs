@@ -24,14 +24,30 @@ public sealed record NotebookPageOptions
     public string Language { get; init; } = "en";
 }
 
+/// <summary>A notebook's page without its frame: HTML made by this program, every text from a record in it encoded.</summary>
+/// <param name="Title">The title, plain text.</param>
+/// <param name="Heading">The one h1.</param>
+/// <param name="Content">All that follows it.</param>
+public sealed record NotebookBody(string Title, string Heading, string Content);
+
 /// <summary>An executed notebook as a page to read and print: text, tables and figures, the code folded away.</summary>
 public static partial class NotebookPage
 {
-    /// <summary>Renders a notebook.</summary>
+    /// <summary>Renders a notebook as a file of its own.</summary>
     public static string Render(NotebookDocument document, NotebookPageOptions options)
     {
-        ArgumentNullException.ThrowIfNull(document);
         ArgumentNullException.ThrowIfNull(options);
+        NotebookBody body = Body(document, options.Title, options.Failure);
+        return PageShell.Render(body.Title, body.Heading + body.Content, options.Nav, options.Footer, options.Language);
+    }
+
+    /// <summary>Renders what stands between a page's header and footer.</summary>
+    /// <param name="document">The executed notebook.</param>
+    /// <param name="title">The title; by default the notebook's first heading.</param>
+    /// <param name="failure">Why the run stopped, if it did; said right below the heading.</param>
+    public static NotebookBody Body(NotebookDocument document, string? title = null, NotebookFailure? failure = null)
+    {
+        ArgumentNullException.ThrowIfNull(document);
         StringBuilder body = new();
         StringBuilder code = new();
         HashSet<string> prefixes = [];
@@ -60,20 +76,40 @@ public static partial class NotebookPage
 
         string html = HtmlFragment.OrderHeadings(body.ToString());
         Match heading = FirstHeading().Match(html);
-        string title = options.Title ?? (heading.Success ? HtmlFragment.PlainText(heading.Groups[1].Value) : "Notebook");
-        if (!heading.Success)
+        title ??= heading.Success ? HtmlFragment.PlainText(heading.Groups[1].Value) : "Notebook";
+        // What stands before the first heading, if anything, follows it.
+        (string first, string rest) = heading.Success
+            ? (heading.Value, html.Remove(heading.Index, heading.Length))
+            : ($"<h1>{PageShell.Encode(title)}</h1>\n", html);
+        if (failure is not null)
         {
-            html = $"<h1>{PageShell.Encode(title)}</h1>\n" + html;
-            heading = FirstHeading().Match(html);
+            rest = "\n<div class=\"note bad\" role=\"alert\"><p><strong>This page is not complete.</strong> "
+                + $"The run stopped: {PageShell.Encode(failure.ToString())}. What would follow was not worked out.</p></div>\n" + rest;
         }
 
-        if (options.Failure is { } failure)
+        return new NotebookBody(title, first, rest);
+    }
+
+    /// <summary>Tables, each in a container that scrolls in a narrow window and can be reached with the keyboard.</summary>
+    /// <param name="html">HTML made by this program.</param>
+    public static string Scrolling(string html) => HtmlFragment.WrapTables(html);
+
+    /// <summary>What an executed notebook answers: the outputs under its heading "The answer"; empty when it has none.</summary>
+    /// <param name="document">The executed notebook.</param>
+    public static string Answer(NotebookDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        StringBuilder answer = new();
+        HashSet<string> prefixes = [];
+        foreach (NotebookCell cell in document.Cells.SkipWhile(cell => cell.Type != "markdown" || cell.Source.Trim() != "## The answer").Skip(1).TakeWhile(cell => cell.Type != "markdown"))
         {
-            html = html.Insert(heading.Index + heading.Length, "\n<div class=\"note bad\" role=\"alert\"><p><strong>This page is not complete.</strong> "
-                + $"The run stopped: {PageShell.Encode(failure.ToString())}. What would follow was not worked out.</p></div>\n");
+            foreach (JsonObject output in cell.Outputs)
+            {
+                Append(answer, output, prefixes);
+            }
         }
 
-        return PageShell.Render(title, html, options.Nav, options.Footer, options.Language);
+        return answer.ToString();
     }
 
     private static void Append(StringBuilder body, JsonObject output, HashSet<string> prefixes)

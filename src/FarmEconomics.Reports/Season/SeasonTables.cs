@@ -16,7 +16,7 @@ public static class SeasonTables
         return Budgets(season, $"What each crop earned in {season.CropYear}{order}", "Crop",
             season.Crops.OrderByDescending(budget => BudgetColumns.RankKey(key(budget))).ThenBy(budget => budget.Name, StringComparer.Ordinal))
             .Note("Gross margin = output - materials - selling, before labor. Return to labor = what an hour earned after all other costs, whoever worked it. "
-                + "Bed-feet count every planting: a bed planted three times counts three times.");
+                + "Bed-feet count every planting: a bed planted three times counts three times.").Opens();
     }
 
     /// <summary>Plantings in the order of their first row, with beds and dates; of one crop, or of all.</summary>
@@ -36,7 +36,7 @@ public static class SeasonTables
                 budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost));
         }
 
-        return table;
+        return table.Opens();
     }
 
     /// <summary>Crop groups, by output.</summary>

@@ -36,6 +36,9 @@ public sealed class ReportTable : IHtmlDisplay
     /// <summary>The row of totals, or null.</summary>
     public IReadOnlyList<ReportCell>? TotalRow { get; private set; }
 
+    /// <summary>Whether each row is a crop or planting whose figures can be opened.</summary>
+    public bool RowsOpen { get; private set; }
+
     /// <summary>Remarks below the table.</summary>
     public IReadOnlyList<string> Notes => notes;
 
@@ -61,6 +64,16 @@ public sealed class ReportTable : IHtmlDisplay
         return this;
     }
 
+    /// <summary>
+    /// Says that the rows are crops or plantings, named in the first column, whose figures can be opened: a page that can explain them
+    /// makes links of them. Where it can't, nothing shows.
+    /// </summary>
+    public ReportTable Opens()
+    {
+        RowsOpen = true;
+        return this;
+    }
+
     /// <summary>Adds a remark below.</summary>
     public ReportTable Note(string? note)
     {
@@ -80,7 +93,7 @@ public sealed class ReportTable : IHtmlDisplay
             return this;
         }
 
-        ReportTable top = new(Title, Currency) { TotalRow = TotalRow };
+        ReportTable top = new(Title, Currency) { TotalRow = TotalRow, RowsOpen = RowsOpen };
         top.columns.AddRange(columns);
         top.rows.AddRange(rows.Take(count));
         top.notes.AddRange(notes);

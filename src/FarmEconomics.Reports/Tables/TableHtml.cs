@@ -30,14 +30,14 @@ internal static class TableHtml
         html.Append("</tr></thead>\n<tbody>\n");
         foreach (IReadOnlyList<ReportCell> row in table.Rows)
         {
-            WriteRow(html, table, row, footnotes);
+            WriteRow(html, table, row, footnotes, table.RowsOpen ? row[0].Value as string : null);
         }
 
         html.Append("</tbody>\n");
         if (table.TotalRow is { } total)
         {
             html.Append("<tfoot>\n");
-            WriteRow(html, table, total, footnotes);
+            WriteRow(html, table, total, footnotes, opens: null);
             html.Append("</tfoot>\n");
         }
 
@@ -55,9 +55,9 @@ internal static class TableHtml
         return html.ToString();
     }
 
-    private static void WriteRow(StringBuilder html, ReportTable table, IReadOnlyList<ReportCell> row, List<string> footnotes)
+    private static void WriteRow(StringBuilder html, ReportTable table, IReadOnlyList<ReportCell> row, List<string> footnotes, string? opens)
     {
-        html.Append("<tr>");
+        html.Append(opens is null ? "<tr>" : $"<tr data-opens=\"{Encode(opens)}\">");
         for (int i = 0; i < row.Count; i++)
         {
             ReportColumn column = table.Columns[i];
@@ -65,6 +65,12 @@ internal static class TableHtml
             bool heads = i == 0 && !column.IsNumeric && column.Look != Look.Date;
             string classes = string.Join(' ', new[] { column.IsNumeric ? "num" : column.Look == Look.Date ? "date" : null, cell.Reason is null ? null : "missing" }.Where(name => name is not null));
             html.Append(heads ? "<th scope=\"row\"" : "<td").Append(classes.Length > 0 ? $" class=\"{classes}\"" : "");
+            if (cell.Number is { } number && column.IsNumeric)
+            {
+                // For a page that sorts: what shows may be rounded, and written with another mark.
+                html.Append($" data-value=\"{number:0.####}\"").Append(opens is null ? "" : $" data-part=\"{PartOf(column.Heading)}\"");
+            }
+
             if ((cell.Reason ?? cell.Mark) is { } why)
             {
                 html.Append(" title=\"").Append(Encode(why)).Append('"');
@@ -81,6 +87,14 @@ internal static class TableHtml
 
         html.Append("</tr>\n");
     }
+
+    // The part of the explanation that a column's figure comes from; rates and margins rest on the whole budget.
+    private static string PartOf(string heading) => heading switch
+    {
+        "Output" => "output",
+        "Labor hours" or "Return to labor" or "of which estimated" => "labor",
+        _ => "budget",
+    };
 
     private static string Encode(string text) => WebUtility.HtmlEncode(text);
 }

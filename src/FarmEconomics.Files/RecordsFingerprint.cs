@@ -1,0 +1,36 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace FarmEconomics.Files;
+
+/// <summary>Tells whether a grower's records are the same as before, by what is in the files.</summary>
+public static class RecordsFingerprint
+{
+    /// <summary>The fingerprint of a records folder or a workbook (SHA-256 over the names and contents of its tables, in hexadecimal).</summary>
+    /// <param name="folder">The folder, or the path of a workbook.</param>
+    /// <returns>Equal for equal records, wherever they lie.</returns>
+    /// <exception cref="IOException">A file can't be read.</exception>
+    public static string Of(string folder)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (FileInfo file in Tables(folder))
+        {
+            using FileStream content = file.Open(FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            hash.AppendData(Encoding.UTF8.GetBytes(file.Name));
+            hash.AppendData(SHA256.HashData(content));
+        }
+
+        return Convert.ToHexStringLower(hash.GetHashAndReset());
+    }
+
+    /// <summary>A sign that changes when a file is written, without reading any: names, sizes and times.</summary>
+    /// <param name="folder">The folder, or the path of a workbook.</param>
+    public static string QuickSign(string folder) =>
+        string.Join('|', Tables(folder).Select(file => $"{file.Name}:{file.Length}:{file.LastWriteTimeUtc.Ticks}"));
+
+    private static IEnumerable<FileInfo> Tables(string folder) => File.Exists(folder)
+        ? [new FileInfo(folder)]
+        : new DirectoryInfo(folder).EnumerateFiles()
+            .Where(file => file.Extension.Equals(".csv", StringComparison.OrdinalIgnoreCase) && (file.Attributes & (FileAttributes.Device | FileAttributes.Directory)) == 0)
+            .OrderBy(file => file.Name, StringComparer.Ordinal);
+}

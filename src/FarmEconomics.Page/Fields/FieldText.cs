@@ -1,0 +1,52 @@
+using System.Globalization;
+
+namespace FarmEconomics.Page.Fields;
+
+/// <summary>Reads what a person typed into a field.</summary>
+internal static class FieldText
+{
+    /// <summary>A number as people write it: with the farm's decimal mark or a dot, perhaps a sign of currency or percent.</summary>
+    internal static decimal? Number(string text, char decimalMark)
+    {
+        string digits = string.Concat(text.Where(c => !char.IsWhiteSpace(c) && c is not ('$' or '€' or '£' or '%' or '\u2212')));
+        digits = text.TrimStart().StartsWith('\u2212') ? "-" + digits : digits;
+        if (decimalMark == ',' && !digits.Contains('.', StringComparison.Ordinal))
+        {
+            digits = digits.Replace(',', '.');
+        }
+
+        return decimal.TryParse(digits, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number) ? number : null;
+    }
+
+    /// <summary>What is wrong with a value, in a sentence for beside the field; null when nothing is.</summary>
+    internal static string? Fault(PageField field, string text, char decimalMark)
+    {
+        switch (field.Kind)
+        {
+            case FieldKind.Choice:
+                return field.Options.Any(option => option.Value == text) ? null : $"“{text}” is not among the choices; choose one from the list.";
+            case FieldKind.Whole or FieldKind.Number:
+                if (Number(text, decimalMark) is not { } number)
+                {
+                    return text.Length == 0 ? $"Give a number{Bounds(field)}." : $"“{text}” is not a number; write digits, such as {(field.Kind == FieldKind.Whole ? "12" : $"4{decimalMark}50")}.";
+                }
+
+                if (field.Kind == FieldKind.Whole && (number != decimal.Truncate(number) || number is > int.MaxValue or < int.MinValue))
+                {
+                    return "Give a whole number.";
+                }
+
+                return number < field.Lowest || number > field.Highest ? $"{text} is out of range; give a number{Bounds(field)}." : null;
+            default:
+                return text.Length > 2000 ? "That is too long; 2,000 letters are the most." : null;
+        }
+    }
+
+    /// <summary>The bounds in words, to end "give a number"; empty when there are none.</summary>
+    internal static string Bounds(PageField field) => Range(field) is not { } range ? "" : range.EndsWith("more", StringComparison.Ordinal) ? $" of {range}" : $" from {range}";
+
+    /// <summary>The range in short: <c>0 to 99</c>, <c>0 or more</c> where no one would reach the top; null when there is none.</summary>
+    internal static string? Range(PageField field) => field is not { Lowest: { } lowest, Highest: { } highest } ? null
+        : highest >= 10_000m ? FormattableString.Invariant($"{lowest:0.##} or more")
+        : FormattableString.Invariant($"{lowest:0.##} to {highest:0.##}");
+}

@@ -1,0 +1,241 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Page.Farm;
+using FarmEconomics.Page.Fields;
+using FarmEconomics.Page.Runs;
+using FarmEconomics.Page.Views;
+using FarmEconomics.Reports.Season;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace FarmEconomics.Page;
+
+/// <summary>The addresses of the server and what stands at each.</summary>
+internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf shelf, IReadOnlyList<NotebookEntry> notebooks, RunBoard board)
+{
+    // A page that is ready in this time comes at once; for a longer one the reader sees how far it is.
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1.5);
+
+    internal void MapTo(WebApplication app)
+    {
+        app.MapGet("/", Start);
+        app.MapGet(LiveShell.StylePath, () => Results.Text(LiveShell.Stylesheet, "text/css; charset=utf-8"));
+        app.MapGet(LiveShell.ScriptPath, () => Results.Text(LiveShell.Script, "text/javascript; charset=utf-8"));
+        app.MapGet("/notebook/{name}", NotebookAsync);
+        app.MapPost("/notebook/{name}", RunAsync);
+        app.MapGet("/notebook/{name}/page.html", (HttpContext context, string name) => Keep(context, name, "html"));
+        app.MapGet("/notebook/{name}/notebook.ipynb", (HttpContext context, string name) => Keep(context, name, "ipynb"));
+        app.MapGet("/runs/{id}", (string id) => board.Find(id) is { } run ? Results.Text(Json(run).ToJsonString(), "application/json") : NoSuchPage("There is no such run any more."));
+        app.MapGet("/runs/{id}/events", EventsAsync);
+        app.MapGet("/runs/{id}/answer", (string id) => board.Find(id) is { } run ? Results.Text(StartView.AnswerBox(run), "text/html; charset=utf-8") : NoSuchPage("There is no such run any more."));
+        app.MapPost("/runs/{id}/cancel", Cancel);
+        app.MapGet("/explain", Explain);
+        MapTables(app);
+        // A browser asks for it by itself; there is none.
+        app.MapGet("/favicon.ico", () => Results.NoContent());
+        app.MapFallback(() => NoSuchPage("There is no such page."));
+    }
+
+    /// <summary>What an address asks for, key by key; of a key given twice the last counts.</summary>
+    private static Dictionary<string, string> Given(IEnumerable<KeyValuePair<string, Microsoft.Extensions.Primitives.StringValues>> values) =>
+        values.ToDictionary(pair => pair.Key, pair => pair.Value.LastOrDefault() ?? "", StringComparer.Ordinal);
+
+    private static Dictionary<string, string> Parsed(string query) => Given(Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(query));
+
+    private IResult Start(HttpContext context)
+    {
+        OpenedFarm farm = shelf.Now();
+        int year = int.TryParse(context.Request.Query["year"], out int asked) && farm.Years.Contains(asked) ? asked : farm.LatestYear;
+        Dictionary<string, string> given = year == farm.LatestYear ? [] : new() { ["year"] = $"{year}" };
+        List<StartView.Question> questions = [];
+        foreach (NotebookEntry notebook in notebooks)
+        {
+            FieldForm form = Form(notebook, given);
+            questions.Add(new(notebook, farm.LatestYear == 0 && notebook != notebooks[0] ? null : board.Get(notebook, Key(notebook, form, farm), form.Parameters, urgent: false)));
+        }
+
+        string body = StartView.Render(farm, shelf.Folder, year, questions);
+        return Page(farm.Settings.FarmName, body, "/", questions.Exists(question => question.Run is { HasEnded: false }) ? 3 : null);
+    }
+
+    private async Task<IResult> NotebookAsync(HttpContext context, string name)
+    {
+        if (Find(name) is not { } notebook)
+        {
+            return NoSuchPage("There is no such notebook.");
+        }
+
+        FieldForm form = Form(notebook, Given(context.Request.Query));
+        return await ShowAsync(notebook, form, context.Request.Query["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
+    }
+
+    private async Task<IResult> ShowAsync(NotebookEntry notebook, FieldForm form, string shown, CancellationToken aborted)
+    {
+        PageRun? run = null;
+        if (form.Faults.Count == 0)
+        {
+            run = board.Get(notebook, Key(notebook, form), form.Parameters);
+            for (Task patience = Task.Delay(Patience, aborted); !run.HasEnded && !patience.IsCompleted;)
+            {
+                Task news = run.Changed;
+                if (!run.HasEnded)
+                {
+                    await Task.WhenAny(news, patience).ConfigureAwait(false);
+                }
+            }
+        }
+
+        FieldForm shownForm = Form(notebook, Parsed(shown));
+        PageRun? below = shownForm.Faults.Count == 0 ? board.Ended(Key(notebook, shownForm)) : null;
+        NotebookView.Page page = NotebookView.Render(notebook, form, run, shownForm, below);
+        return Page(page.Title, page.Body, notebook.Name, run is { HasEnded: false } ? 2 : null, form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
+    }
+
+    private async Task<IResult> RunAsync(HttpContext context, string name)
+    {
+        if (Find(name) is not { } notebook)
+        {
+            return NoSuchPage("There is no such notebook.");
+        }
+
+        IFormCollection sent = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+        FieldForm form = Form(notebook, Given(sent));
+        bool byScript = context.Request.Headers.Accept.ToString().StartsWith("application/json", StringComparison.Ordinal);
+        if (form.Faults.Count > 0)
+        {
+            return byScript ? FaultsAsJson(form) : await ShowAsync(notebook, form, sent["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
+        }
+
+        PageRun run = board.Again(notebook, Key(notebook, form), form.Parameters);
+        string address = Nav.Address($"/notebook/{notebook.Name}", form.Query);
+        if (byScript)
+        {
+            return Results.Text(new JsonObject { ["run"] = run.Id, ["address"] = address }.ToJsonString(), "application/json");
+        }
+
+        string shown = sent["_shown"].ToString();
+        context.Response.Headers.Location = shown.Length > 0 ? $"{address}{(form.Query.Length > 0 ? '&' : '?')}_shown={Uri.EscapeDataString(shown)}" : address;
+        return Results.StatusCode(StatusCodes.Status303SeeOther);
+    }
+
+    private static IResult FaultsAsJson(FieldForm form)
+    {
+        JsonObject faults = [];
+        foreach ((string field, string fault) in form.Faults)
+        {
+            faults[field] = fault;
+        }
+
+        return Results.Text(new JsonObject { ["line"] = FormView.FaultLine(form.Faults.Count), ["faults"] = faults }.ToJsonString(), "application/json", statusCode: StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private IResult Cancel(HttpContext context, string id)
+    {
+        PageRun? run = board.Find(id);
+        run?.CallOff();
+        if (context.Request.Headers.Accept.ToString().StartsWith("application/json", StringComparison.Ordinal))
+        {
+            return Results.NoContent();
+        }
+
+        string back = context.Request.Headers.Referer.ToString() is { Length: > 0 } from && Uri.TryCreate(from, UriKind.Absolute, out Uri? page) ? page.AbsolutePath : "/";
+        context.Response.Headers.Location = back;
+        return Results.StatusCode(StatusCodes.Status303SeeOther);
+    }
+
+    private async Task EventsAsync(HttpContext context, string id)
+    {
+        if (board.Find(id) is not { } run)
+        {
+            context.Response.StatusCode = StatusCodes.Status404NotFound;
+            return;
+        }
+
+        context.Response.ContentType = "text/event-stream; charset=utf-8";
+        while (!context.RequestAborted.IsCancellationRequested)
+        {
+            Task news = run.Changed;
+            bool last = run.HasEnded;
+            await context.Response.WriteAsync($"data: {Json(run).ToJsonString()}\n\n", context.RequestAborted).ConfigureAwait(false);
+            await context.Response.Body.FlushAsync(context.RequestAborted).ConfigureAwait(false);
+            if (last)
+            {
+                return;
+            }
+
+            await news.WaitAsync(context.RequestAborted).ConfigureAwait(false);
+        }
+    }
+
+    private IResult Explain(HttpContext context)
+    {
+        Dictionary<string, string> given = Given(context.Request.Query);
+        FieldForm form = Form(Season, given);
+        string crop = given.GetValueOrDefault("crop", "");
+        OpenedFarm farm = shelf.Now(form.Settings, form.SkipBadRows);
+        string query = NotebookView.YearAndSettings(form);
+        try
+        {
+            return farm.WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address($"/notebook/{Season.Name}", query))) is { } body
+                ? Page($"Where the figures of {crop} come from", body, Season.Name)
+                : NoSuchPage("The records tell nothing of that crop year.");
+        }
+        catch (ArgumentException unknown)
+        {
+            return NoSuchPage(unknown.Message.Split(" (Parameter", 2)[0]);
+        }
+    }
+
+    private async Task<IResult> Keep(HttpContext context, string name, string kind)
+    {
+        if (Find(name) is not { } notebook)
+        {
+            return NoSuchPage("There is no such notebook.");
+        }
+
+        FieldForm form = Form(notebook, Given(context.Request.Query));
+        if (form.Faults.Count > 0 || board.Ended(Key(notebook, form)) is not { Result: { } result })
+        {
+            return NoSuchPage("This page is not there any more; work it out again, then keep a copy.");
+        }
+
+        context.Response.Headers.ContentDisposition = $"attachment; filename=\"{notebook.Name}.{kind}\"";
+        await Task.CompletedTask.ConfigureAwait(false);
+        return kind == "ipynb"
+            ? Results.Text(result.Document.WithoutSvg().ToJson(), "application/x-ipynb+json")
+            : Results.Text(NotebookPage.Render(result.Document, new NotebookPageOptions { Title = notebook.Question, Failure = result.Failure, Footer = [ProofTables.Cautions] }), "text/html; charset=utf-8");
+    }
+
+    /// <summary>The notebook whose fields every page about a season understands.</summary>
+    private NotebookEntry Season => Find("02-season-review") ?? notebooks[0];
+
+    private NotebookEntry? Find(string name) => notebooks.FirstOrDefault(notebook => notebook.Name == name);
+
+    // The names to choose from come from the records as they are; a form that leaves rows out is read with those left out.
+    private FieldForm Form(NotebookEntry notebook, Dictionary<string, string> given) =>
+        FieldForm.Read(notebook.Parameters, shelf.Now("", given.GetValueOrDefault("skip_bad_rows") == "true"), shelf.Folder, options.ScenarioFile, given);
+
+    private string Key(NotebookEntry notebook, FieldForm form, OpenedFarm? farm = null)
+    {
+        string scenarios = form.Parameters.Values.Contains(options.ScenarioFile) && File.Exists(options.ScenarioFile) ? $"{File.GetLastWriteTimeUtc(options.ScenarioFile).Ticks}" : "";
+        return $"{notebook.Name}?{form.Query}#{(farm ?? shelf.Now()).Fingerprint}{scenarios}";
+    }
+
+    private static JsonObject Json(PageRun run) => new()
+    {
+        ["state"] = JsonNamingPolicy.CamelCase.ConvertName(run.State.ToString()),
+        ["cell"] = run.Cell,
+        ["of"] = run.Of,
+        ["words"] = NotebookView.Words(run),
+        ["ended"] = run.HasEnded,
+        ["page"] = run.Result is not null,
+    };
+
+    private IResult Page(string title, string body, string current, int? refresh = null, int status = StatusCodes.Status200OK) =>
+        Results.Text(LiveShell.Render(title, body, Nav.Of(notebooks, current), refresh), "text/html; charset=utf-8", statusCode: status);
+
+    private IResult NoSuchPage(string why) =>
+        Page("Not found", $"<h1>Not found</h1>\n<p>{PageShell.Encode(why)}</p>\n<p><a href=\"/\">Back to the farm</a></p>", "", status: StatusCodes.Status404NotFound);
+}

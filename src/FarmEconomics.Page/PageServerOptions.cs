@@ -1,0 +1,31 @@
+using FarmEconomics.Notebooks;
+
+namespace FarmEconomics.Page;
+
+/// <summary>What to serve and within which limits.</summary>
+public sealed record PageServerOptions
+{
+    /// <summary>The records folder or workbook; only ever read.</summary>
+    public required string Records { get; init; }
+
+    /// <summary>The notebooks to show, in order: the shipped ones, and others only when the user named them and agreed.</summary>
+    public required IReadOnlyList<string> Notebooks { get; init; }
+
+    /// <summary>The file of named what-if scenarios, beside the output and never among the records.</summary>
+    public required string ScenarioFile { get; init; }
+
+    /// <summary>The port on this machine; 0: any that is free.</summary>
+    public int Port { get; init; }
+
+    /// <summary>The longest one step of a notebook may take.</summary>
+    public TimeSpan CellTimeLimit { get; init; } = TimeSpan.FromSeconds(60);
+
+    /// <summary>The longest a whole notebook may take.</summary>
+    public TimeSpan TotalTimeLimit { get; init; } = TimeSpan.FromMinutes(3);
+
+    /// <summary>The processes that run the notebooks, with their memory limit.</summary>
+    public NotebookWorkersOptions Workers { get; init; } = new();
+
+    /// <summary>Whether the notebooks are run once at the start, so that their answers stand on the first page.</summary>
+    public bool RunAtStart { get; init; } = true;
+}

@@ -1,0 +1,31 @@
+using FarmEconomics.Notebooks;
+
+namespace FarmEconomics.Page.Runs;
+
+/// <summary>A notebook that may be run, as it was when the program started.</summary>
+internal sealed class NotebookEntry
+{
+    internal NotebookEntry(string path)
+    {
+        FilePath = Path.GetFullPath(path);
+        Name = Path.GetFileNameWithoutExtension(path);
+        NotebookDocument document = NotebookDocument.Load(FilePath);
+        Question = document.Title ?? Name;
+        Parameters = NotebookParameter.Of(document);
+        string words = Name.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '-').Replace('-', ' ');
+        ShortTitle = words.Length == 0 ? Name : char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    internal string FilePath { get; }
+
+    /// <summary>Its name in addresses: the file's without extension.</summary>
+    internal string Name { get; }
+
+    /// <summary>The question it answers: its first heading.</summary>
+    internal string Question { get; }
+
+    /// <summary>One or two words for the navigation.</summary>
+    internal string ShortTitle { get; }
+
+    internal IReadOnlyList<NotebookParameter> Parameters { get; }
+}

@@ -1,0 +1,100 @@
+using System.Security.Cryptography;
+using FarmEconomics.Notebooks;
+
+namespace FarmEconomics.Page.Runs;
+
+/// <summary>All runs: starts them in child processes, keeps the last pages, and lets them be called off.</summary>
+internal sealed class RunBoard : IAsyncDisposable
+{
+    private const int Most = 60;
+    private readonly Lock gate = new();
+    private readonly LinkedList<PageRun> runs = new();
+    private readonly NotebookWorkers workers;
+    private readonly PageServerOptions options;
+    private readonly CancellationTokenSource ends = new();
+
+    internal RunBoard(PageServerOptions options)
+    {
+        this.options = options;
+        workers = new NotebookWorkers(options.Workers);
+    }
+
+    /// <summary>The run with this name, or null.</summary>
+    internal PageRun? Find(string id)
+    {
+        lock (gate)
+        {
+            return runs.FirstOrDefault(run => run.Id == id);
+        }
+    }
+
+    /// <summary>The last run of a key that has ended with a page, or null.</summary>
+    internal PageRun? Ended(string key)
+    {
+        lock (gate)
+        {
+            return runs.FirstOrDefault(run => run.Key == key && run.Result is not null);
+        }
+    }
+
+    /// <summary>The page of a key: one that is there, one on its way, or a new run.</summary>
+    internal PageRun Get(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters, bool urgent = true)
+    {
+        lock (gate)
+        {
+            return Ended(key) ?? runs.FirstOrDefault(run => run.Key == key && !run.HasEnded) ?? Start(notebook, key, parameters, urgent);
+        }
+    }
+
+    /// <summary>A run of its own for someone who asked for it; only a whole page that is there already spares it.</summary>
+    internal PageRun Again(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters)
+    {
+        lock (gate)
+        {
+            return runs.FirstOrDefault(run => run.Key == key && run.State == RunState.Done) ?? Start(notebook, key, parameters, urgent: true);
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await ends.CancelAsync().ConfigureAwait(false);
+        await workers.DisposeAsync().ConfigureAwait(false);
+        ends.Dispose();
+    }
+
+    private PageRun Start(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters, bool urgent)
+    {
+        PageRun run = new(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(8)), key, ends.Token);
+        runs.AddFirst(run);
+        for (LinkedListNode<PageRun>? last = runs.Last; runs.Count > Most && last is not null; last = last.Previous)
+        {
+            if (last.Value.HasEnded)
+            {
+                runs.Remove(last);
+                break;
+            }
+        }
+
+        NotebookJob job = new(notebook.FilePath, parameters, new NotebookRunOptions { CellTimeLimit = options.CellTimeLimit, TotalTimeLimit = options.TotalTimeLimit, Progress = run });
+        _ = Task.Run(() => RunAsync(run, job, urgent));
+        return run;
+    }
+
+    private async Task RunAsync(PageRun run, NotebookJob job, bool urgent)
+    {
+        try
+        {
+            run.End(await workers.RunAsync(job, urgent, run.Cancellation).ConfigureAwait(false));
+        }
+        catch (OperationCanceledException)
+        {
+            run.EndCalledOff();
+        }
+#pragma warning disable CA1031 // Do not catch general exception types: whatever happens to a run is said on its page, and the server goes on
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            run.Fail(fault.Message);
+        }
+    }
+}
