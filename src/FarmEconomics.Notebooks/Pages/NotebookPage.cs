@@ -64,7 +64,7 @@ public static partial class NotebookPage
                     Append(body, output, prefixes);
                 }
 
-                code.Append($"<pre><code>{PageShell.Encode(cell.Source.TrimEnd())}</code></pre>\n");
+                code.Append($"<pre tabindex=\"0\"><code>{PageShell.Encode(cell.Source.TrimEnd())}</code></pre>\n");
             }
         }
 
@@ -117,7 +117,7 @@ public static partial class NotebookPage
         switch ((string?)output["output_type"])
         {
             case "stream":
-                string kind = (string?)output["name"] == "stderr" ? " class=\"note\"" : "";
+                string kind = (string?)output["name"] == "stderr" ? " class=\"note\"" : " class=\"plain\"";
                 body.Append($"<pre{kind}>{PageShell.Encode(NotebookCell.MultilineText(output["text"]).TrimEnd())}</pre>\n");
                 break;
             case "error":
@@ -158,12 +158,12 @@ public static partial class NotebookPage
         else if (plain.Length > 0 || html.Length > 0)
         {
             // HTML of unknown make is shown in words: a kernel's own display of an object brings styles, others bring scripts.
-            body.Append($"<pre>{PageShell.Encode(plain.Length > 0 ? plain : HtmlFragment.PlainText(StyleOrScript().Replace(html, "")))}</pre>\n");
+            body.Append($"<pre class=\"plain\">{PageShell.Encode(plain.Length > 0 ? plain : HtmlFragment.PlainText(StyleOrScript().Replace(html, "")))}</pre>\n");
         }
     }
 
-    // In a narrow window a wide figure keeps its size and scrolls: shrunk to fit, its labels could not be read.
-    private static string Wide(string width) => int.TryParse(width, out int pixels) && pixels > 600 ? " class=\"wide\"" : "";
+    // In a narrow window a wide figure keeps its size and scrolls, also by keyboard: shrunk to fit, its labels could not be read.
+    private static string Wide(string width) => int.TryParse(width, out int pixels) && pixels > 600 ? " class=\"wide\" tabindex=\"0\"" : "";
 
     // The same figure twice on a page would have the same ids twice.
     private static string OwnIds(string svg, HashSet<string> prefixes)

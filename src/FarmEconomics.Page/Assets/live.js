@@ -84,11 +84,15 @@ function addFilter(table, body, original) {
   });
 }
 
-// A region that scrolls is named by its table's caption.
+// A region that scrolls is named by its table's caption; of several with the same, each gets its number.
 function nameRegions(within) {
+  const used = new Map();
   all('.scroll', within).forEach(region => {
     const caption = one('caption', region);
-    if (caption) region.setAttribute('aria-label', caption.textContent.trim());
+    const name = caption ? caption.textContent.trim() : 'Table';
+    const count = (used.get(name) || 0) + 1;
+    used.set(name, count);
+    region.setAttribute('aria-label', count === 1 ? name : `${name} (${count})`);
   });
 }
 
