@@ -1,12 +1,11 @@
 using FarmEconomics.EndToEnd.Tests.Support;
+using Microsoft.Playwright;
 
 namespace FarmEconomics.EndToEnd.Tests.Pages;
 
 /// <summary>The page in a real browser (Debian's chromium).</summary>
-public class BrowserTests
+public class BrowserTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass>
 {
-    private const string Required = "FARMECONOMICS_REQUIRE_BROWSER";
-
     [Fact]
     public async Task Page_InABrowser_HasNothingToComplainOf()
     {
@@ -29,22 +28,19 @@ public class BrowserTests
         Assert.Contains(await OpenAsync(page), line => line.Contains("style", StringComparison.Ordinal));
     }
 
-    private static async Task<string[]> OpenAsync(string page)
+    private async Task<string[]> OpenAsync(string page)
     {
-        string chromium = Tool.Require(Required, "the pages are not checked in a browser", "chromium", "chromium-browser", "google-chrome");
+        IBrowser browser = await chromium.Get();
         using Scratch scratch = new();
         string file = scratch.File("page.html");
         await File.WriteAllTextAsync(file, page, TestContext.Current.CancellationToken);
-        (int exitCode, string said) = await Tool.RunAsync(
-            chromium,
-            scratch.Folder,
-            [
-                "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-component-update",
-                $"--user-data-dir={scratch.File("profile")}", "--enable-logging=stderr", "--window-size=1200,900",
-                $"--screenshot={scratch.File("page.png")}", new Uri(file).AbsoluteUri,
-            ]);
-        Assert.True(exitCode == 0, said);
-        Assert.True(new FileInfo(scratch.File("page.png")).Length > 10_000, said);
-        return [.. said.Split('\n').Where(line => line.Contains("CONSOLE", StringComparison.Ordinal))];
+        List<string> said = [];
+        IPage tab = await browser.NewPageAsync(new() { ViewportSize = new() { Width = 1200, Height = 900 } });
+        tab.Console += (_, message) => said.Add(message.Text);
+        await tab.GotoAsync(new Uri(file).AbsoluteUri);
+        byte[] picture = await tab.ScreenshotAsync();
+        await tab.CloseAsync();
+        Assert.True(picture.Length > 10_000, string.Join('\n', said));
+        return [.. said];
     }
 }
