@@ -11,7 +11,7 @@ internal static class Program
     // The tests are built in the same configuration, beside it in the tree.
     private static readonly string Configuration = new DirectoryInfo(AppContext.BaseDirectory).Parent!.Name;
 
-    private static string Assembly { get; } =
+    internal static string Assembly { get; } =
         Path.Combine(Repository.Root, "src", "FarmEconomics.Cli", "bin", Configuration, "net10.0", "FarmEconomics.Cli.dll");
 
     internal static async Task<ProgramRun> RunAsync(params string[] arguments)

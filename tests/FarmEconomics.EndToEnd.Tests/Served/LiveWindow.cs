@@ -1,0 +1,25 @@
+using Microsoft.Playwright;
+
+namespace FarmEconomics.EndToEnd.Tests.Served;
+
+/// <summary>What the tests do in a window, in a reader's words.</summary>
+internal static class LiveWindow
+{
+    /// <summary>Opens a page and waits until its run is over.</summary>
+    public static async Task OpenAsync(this IPage page, string address)
+    {
+        await page.GotoAsync(new Uri(new Uri(page.Url), address).ToString());
+        await page.WaitForFunctionAsync("() => !document.querySelector('[data-working]') || document.querySelector('[data-working]').hidden");
+    }
+
+    /// <summary>Presses the button and waits for the new page.</summary>
+    public static async Task WorkItOutAsync(this IPage page)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+        await page.GetByText("Done: the page below is the new one.").WaitForAsync();
+    }
+
+    /// <summary>The paragraph under "The answer".</summary>
+    public static async Task<string> AnswerAsync(this IPage page) =>
+        await page.Locator("h2:has-text('The answer') + p").First.InnerTextAsync();
+}

@@ -1,0 +1,119 @@
+using System.Diagnostics;
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace FarmEconomics.EndToEnd.Tests.Support;
+
+/// <summary>The program serving pages, started as a user starts it; ended with all its children.</summary>
+public sealed partial class OpenProgram : IAsyncDisposable
+{
+    private readonly Process process;
+
+    private OpenProgram(Process process, string door)
+    {
+        this.process = process;
+        Door = door;
+        Base = door[..door.IndexOf("/enter", StringComparison.Ordinal)];
+        Token = door[(door.IndexOf('=', StringComparison.Ordinal) + 1)..];
+    }
+
+    /// <summary>The address it printed, with the key.</summary>
+    public string Door { get; }
+
+    /// <summary>The address without path.</summary>
+    public string Base { get; }
+
+    public string Token { get; }
+
+    public int Port => new Uri(Base).Port;
+
+    public int Id => process.Id;
+
+    public bool IsRunning => !process.HasExited;
+
+    public static async Task<OpenProgram> StartAsync(string records, params string[] more)
+    {
+        ProcessStartInfo start = new("dotnet", [Program.Assembly, "open", records, "--no-browser", .. more])
+        {
+            WorkingDirectory = Path.GetTempPath(),
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            RedirectStandardInput = true,
+        };
+        Process process = Process.Start(start)!;
+        StringBuilder errors = new();
+        process.ErrorDataReceived += (_, line) => errors.AppendLine(line.Data);
+        process.BeginErrorReadLine();
+        using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        limit.CancelAfter(TimeSpan.FromSeconds(120));
+        while (await process.StandardOutput.ReadLineAsync(limit.Token) is { } line)
+        {
+            if (Address().Match(line) is { Success: true } found)
+            {
+                // Read on, so that the pipe never fills.
+                _ = process.StandardOutput.ReadToEndAsync(CancellationToken.None);
+                return new OpenProgram(process, found.Value);
+            }
+        }
+
+        throw new InvalidOperationException($"No address was printed: {errors}");
+    }
+
+    /// <summary>A client that holds the key, without a browser.</summary>
+    public HttpClient Client()
+    {
+        HttpClient client = new(new HttpClientHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = new Uri(Base), Timeout = TimeSpan.FromSeconds(120) };
+        client.DefaultRequestHeaders.Add("Cookie", $"farm-page-{Port}={Token}");
+        return client;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (!process.HasExited)
+        {
+            process.Kill(entireProcessTree: true);
+            await process.WaitForExitAsync();
+        }
+
+        process.Dispose();
+    }
+
+    [GeneratedRegex(@"http://127\.0\.0\.1:\d+/enter\?token=[0-9a-f]+")]
+    private static partial Regex Address();
+}
+
+/// <summary>One program on the demo farm and one browser for all tests of a class.</summary>
+public sealed class OpenDemoFarm : IAsyncDisposable
+{
+    private readonly Lazy<Task<OpenProgram>> program = new(() => OpenProgram.StartAsync(Path.Combine(Repository.Root, "demo-data"), "--scenarios", Path.Combine(Path.GetTempPath(), $"farm-scenarios-{Guid.NewGuid():N}.csv")));
+
+    private readonly Lazy<Task<Microsoft.Playwright.IBrowser>> browser = new(Browser.LaunchAsync);
+
+    public Task<OpenProgram> Program() => program.Value;
+
+    /// <summary>A window that has entered; with a context of its own, so that nothing is shared but the program.</summary>
+    public async Task<Microsoft.Playwright.IPage> WindowAsync(Microsoft.Playwright.BrowserNewContextOptions? options = null)
+    {
+        Microsoft.Playwright.IBrowser chromium = await browser.Value;
+        OpenProgram open = await program.Value;
+        Microsoft.Playwright.IBrowserContext context = await chromium.NewContextAsync(options ?? new() { ViewportSize = new() { Width = 1280, Height = 900 } });
+        context.SetDefaultTimeout(120_000);
+        Microsoft.Playwright.IPage page = await context.NewPageAsync();
+        await page.GotoAsync(open.Door);
+        await page.WaitForURLAsync(open.Base + "/");
+        return page;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is { IsValueCreated: true, Value.IsCompletedSuccessfully: true })
+        {
+            await (await browser.Value).DisposeAsync();
+        }
+
+        if (program is { IsValueCreated: true, Value.IsCompletedSuccessfully: true })
+        {
+            await (await program.Value).DisposeAsync();
+        }
+    }
+}
