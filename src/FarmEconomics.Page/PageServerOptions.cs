@@ -21,11 +21,8 @@ public sealed record PageServerOptions
     public TimeSpan CellTimeLimit { get; init; } = TimeSpan.FromSeconds(60);
 
     /// <summary>The longest a whole notebook may take.</summary>
-    public TimeSpan TotalTimeLimit { get; init; } = TimeSpan.FromMinutes(3);
+    public TimeSpan TotalTimeLimit { get; init; } = TimeSpan.FromMinutes(5);
 
     /// <summary>The processes that run the notebooks, with their memory limit.</summary>
     public NotebookWorkersOptions Workers { get; init; } = new();
-
-    /// <summary>Whether the notebooks are run once at the start, so that their answers stand on the first page.</summary>
-    public bool RunAtStart { get; init; } = true;
 }

@@ -20,7 +20,7 @@ internal static class OpenCommand
         };
         Option<string[]> notebooks = new("--notebook") { Description = "A notebook of your own to show as well. It is a program and may do whatever you may: you are asked first.", HelpName = "FILE" };
         Option<bool> agree = new("--run-my-notebooks") { Description = "Say yes beforehand to running the notebooks given with --notebook." };
-        Option<int> seconds = new("--time-limit") { Description = "The longest one notebook may take, in seconds.", HelpName = "SECONDS", DefaultValueFactory = _ => 180 };
+        Option<int> seconds = new("--time-limit") { Description = "The longest one step of a notebook may take, in seconds; a whole one may take five times as long.", HelpName = "SECONDS", DefaultValueFactory = _ => 60 };
         Option<int> megabytes = new("--memory-limit") { Description = "The most memory one notebook may use, in MB.", HelpName = "MB", DefaultValueFactory = _ => 2048 };
         Command command = new("open", "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; your records are only read.")
         {
@@ -35,8 +35,8 @@ internal static class OpenCommand
                 Notebooks = [.. ShippedNotebooks.Find(), .. Agreed(parsed.GetValue(notebooks) ?? [], parsed.GetValue(agree))],
                 ScenarioFile = Path.GetFullPath(parsed.GetValue(scenarios)!),
                 Port = parsed.GetValue(port),
-                CellTimeLimit = TimeSpan.FromSeconds(Math.Min(60, limits.Seconds)),
-                TotalTimeLimit = TimeSpan.FromSeconds(limits.Seconds),
+                CellTimeLimit = TimeSpan.FromSeconds(limits.Seconds),
+                TotalTimeLimit = TimeSpan.FromSeconds(5.0 * limits.Seconds),
                 Workers = new NotebookWorkersOptions { MemoryLimit = limits.Megabytes * 1048576L },
             };
             return RunAsync(options, limits, parsed.GetValue(noBrowser), cancellation);

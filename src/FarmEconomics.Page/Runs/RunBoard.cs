@@ -13,6 +13,9 @@ internal sealed class RunBoard : IAsyncDisposable
     private readonly PageServerOptions options;
     private readonly CancellationTokenSource ends = new();
 
+    // Answers for the first page are worked out one at a time, so that a child is free for whoever asks for something.
+    private readonly SemaphoreSlim behind = new(1);
+
     internal RunBoard(PageServerOptions options)
     {
         this.options = options;
@@ -60,6 +63,7 @@ internal sealed class RunBoard : IAsyncDisposable
         await ends.CancelAsync().ConfigureAwait(false);
         await workers.DisposeAsync().ConfigureAwait(false);
         ends.Dispose();
+        behind.Dispose();
     }
 
     private PageRun Start(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters, bool urgent)
@@ -82,8 +86,15 @@ internal sealed class RunBoard : IAsyncDisposable
 
     private async Task RunAsync(PageRun run, NotebookJob job, bool urgent)
     {
+        bool queued = false;
         try
         {
+            if (!urgent)
+            {
+                await behind.WaitAsync(run.Cancellation).ConfigureAwait(false);
+                queued = true;
+            }
+
             run.End(await workers.RunAsync(job, urgent, run.Cancellation).ConfigureAwait(false));
         }
         catch (OperationCanceledException)
@@ -95,6 +106,13 @@ internal sealed class RunBoard : IAsyncDisposable
 #pragma warning restore CA1031
         {
             run.Fail(fault.Message);
+        }
+        finally
+        {
+            if (queued)
+            {
+                behind.Release();
+            }
         }
     }
 }

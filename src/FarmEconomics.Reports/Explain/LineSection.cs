@@ -23,6 +23,13 @@ internal static class LineSection
             $"{Words.Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}: {Looks.InWords(total.Amount, Look.Money, currency)}, of which {Looks.InWords(direct.Amount, Look.Money, currency)} in rows that name it "
                 + $"and {Looks.InWords(pooled.Amount, Look.Money, currency)} through {Words.Phrase.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.",
         ];
+        if (line == StatementLine.Labor && budget.Known.Hours is null)
+        {
+            decimal named = charges.Sum(charge => charge.Hours);
+            sentences.Add($"{Looks.Number(budget.LaborHours.Value, Look.Hours)} labor hours stand behind it: {Looks.Number(named, Look.Hours)} in rows that name it, "
+                + $"{Looks.Number(budget.LaborHours.Value - named, Look.Hours)} through pools.");
+        }
+
         string? why = line == StatementLine.Labor ? budget.Known.LaborCost ?? budget.Known.OwnerLabor : budget.Known.Costs;
         if (why is not null)
         {
@@ -60,7 +67,8 @@ internal static class LineSection
         ReportTable table = new ReportTable(title, season.Settings.Currency).Column("Row").Column("Day", Look.Date).Column("What").Column("Kind");
         if (hours)
         {
-            table.Column("Hours", Look.Hours);
+            // A row shared out by standards holds minutes: rounded to tenths it would read as nothing.
+            table.Column("Hours", Look.Exact);
         }
 
         table.Column("Amount", Look.Money);

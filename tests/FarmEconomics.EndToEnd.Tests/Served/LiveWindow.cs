@@ -5,10 +5,10 @@ namespace FarmEconomics.EndToEnd.Tests.Served;
 /// <summary>What the tests do in a window, in a reader's words.</summary>
 internal static class LiveWindow
 {
-    /// <summary>Opens a page and waits until its run is over.</summary>
+    /// <summary>Opens a page (a path of the same program, or a whole address) and waits until its run is over.</summary>
     public static async Task OpenAsync(this IPage page, string address)
     {
-        await page.GotoAsync(new Uri(new Uri(page.Url), address).ToString());
+        await page.GotoAsync(address.StartsWith('/') ? new Uri(new Uri(page.Url), address).ToString() : address);
         await page.WaitForFunctionAsync("() => !document.querySelector('[data-working]') || document.querySelector('[data-working]').hidden");
     }
 
