@@ -19,6 +19,7 @@ internal static class CommandLineApp
             ReviewCommand.Create(),
             ExplainCommand.Create(),
             DecideCommand.Create(),
+            WhatIfCommand.Create(),
             WriteUpCommand.Create(),
             PricesCommand.Create(),
         };

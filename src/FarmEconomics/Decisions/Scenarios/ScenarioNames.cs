@@ -65,11 +65,10 @@ internal sealed class ScenarioNames(FarmRecords records)
             return (kind == WorkerKind.Hired ? ScenarioScope.Hired : ScenarioScope.Owner, null);
         }
 
-        TextPart bare = WithoutPrefix(name, "worker ");
         List<string> workers = records.Tables.Workers.ConvertAll(row => row.Worker.Trim());
-        string? known = workers.Find(worker => Same(worker, bare.Text));
+        string? known = workers.Find(worker => Same(worker, name.Text));
         return known is not null ? (ScenarioScope.Worker, known)
-            : throw bare.Unknown($"There is no worker \"{bare.Text}\"; hired, owner or a name of workers.csv was expected.", workers.Concat(["hired", "owner"]));
+            : throw name.Unknown($"There is no worker \"{name.Text}\"; hired, owner or a name of workers.csv was expected.", workers.Concat(["hired", "owner"]));
     }
 
     /// <summary>Refuses a wage that no figure would follow.</summary>
@@ -94,26 +93,27 @@ internal sealed class ScenarioNames(FarmRecords records)
         }
     }
 
+    /// <summary>A crop goes before a stage of the same name; "stage NAME" names the stage.</summary>
     internal (ScenarioScope Scope, string? Name) CropOrStage(TextPart name)
     {
         TextPart stage = WithoutPrefix(name, "stage ");
-        TextPart crop = WithoutPrefix(name, "crop ");
-        return stage == name && records.FindCrop(crop.Text) is { } known ? (ScenarioScope.Crop, known.Name)
-            : crop == name && Words.TryParse(stage.Text, out Stage word) ? (ScenarioScope.Stage, Words.Of(word))
+        return records.FindCrop(name.Text) is { } crop ? (ScenarioScope.Crop, crop.Name)
+            : Words.TryParse(stage.Text, out Stage word) ? (ScenarioScope.Stage, Words.Of(word))
+            : records.FindCrop(WithoutPrefix(name, "crop ").Text) is { } named ? (ScenarioScope.Crop, named.Name)
             : throw name.Unknown($"There is no crop and no stage of work \"{name.Text}\"; stages are {string.Join(", ", Words.All<Stage>())}.", CropNames.Concat(Words.All<Stage>()));
     }
 
     /// <summary>A category goes before a pool of the same name; "pool NAME" names the pool.</summary>
     internal (ScenarioScope Scope, string? Name) CategoryOrPool(TextPart name)
     {
-        TextPart pool = WithoutPrefix(name, "pool ");
-        TextPart category = WithoutPrefix(name, "category ");
         List<string> categories = Defaults.Categories.Concat(records.Tables.Categories).Select(row => row.Category.Trim()).ToList();
-        string? known = pool == name ? categories.Find(other => Same(other, category.Text)) : null;
-        Pool? found = category == name ? records.FindPool(pool.Text) : null;
-        return known is not null ? (ScenarioScope.Category, known)
-            : found is not null ? (ScenarioScope.Pool, found.Name)
-            : throw name.Unknown($"There is no category of the books and no pool \"{name.Text}\".", categories.Concat(records.Pools.Select(other => other.Name)));
+        string text = name.Text;
+        return Category(text) ?? Pool(text) ?? Category(WithoutPrefix(name, "category ").Text) ?? Pool(WithoutPrefix(name, "pool ").Text)
+            ?? throw name.Unknown($"There is no category of the books and no pool \"{text}\".", categories.Concat(records.Pools.Select(other => other.Name)));
+
+        (ScenarioScope, string?)? Category(string wanted) => categories.Find(other => Same(other, wanted)) is { } known ? (ScenarioScope.Category, known) : null;
+
+        (ScenarioScope, string?)? Pool(string wanted) => records.FindPool(wanted) is { } known ? (ScenarioScope.Pool, known.Name) : null;
     }
 
     private Channel Known(TextPart name) => Channel(name.Text) ?? throw name.Unknown($"There is no channel \"{name.Text}\".", ChannelNames);
