@@ -20,6 +20,7 @@ internal static class CommandLineApp
             OpenCommand.Create(),
             ExplainCommand.Create(),
             DecideCommand.Create(),
+            WhatIfCommand.Create(),
             WriteUpCommand.Create(),
             PricesCommand.Create(),
         };

@@ -6,7 +6,7 @@ namespace FarmEconomics.Cli;
 /// </summary>
 internal sealed class OutputFolder : IDisposable
 {
-    private const string Mark = ".farm-review";
+    private const string Mark = Files.Results.ResultMark.FileName;
     private readonly string target;
     private readonly string staging;
 

@@ -98,7 +98,8 @@ public static class ProblemLocator
         return isHeading ? Array.FindLastIndex(headings, known => HeadingKey.Of(known) == key) : Array.FindIndex(headings, known => HeadingKey.Of(known) == key);
     }
 
-    private static int Position(CsvReader reader, int field)
+    /// <summary>The character a field of the row just read starts at, from 1.</summary>
+    internal static int Position(CsvReader reader, int field)
     {
         int bytes = 0;
         for (int i = 0; i < field; i++)

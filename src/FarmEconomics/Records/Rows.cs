@@ -12,6 +12,9 @@ public abstract class RecordRow : IRecordRow
 {
     /// <inheritdoc/>
     public SourceLine Source { get; set; }
+
+    /// <summary>The same row once more, with its place in the files, to be changed in memory while this one stays as written.</summary>
+    internal RecordRow Copy() => (RecordRow)MemberwiseClone();
 }
 
 /// <summary>A row of <c>crops</c>: a crop and the unit it is counted in.</summary>

@@ -59,7 +59,7 @@ internal sealed class StandardHours
             HoursTracer.Spread(use, standard, use.Hours, estimated: true);
         }
 
-        List<TotalRow> controls = ControlTotals(window, stage);
+        List<TotalRow> controls = ControlTotals(records, window, stage);
         if (controls.Count > 0)
         {
             decimal logged = uses.Where(use => use.Window == window && use.Stage == stage && !use.Added).Sum(use => use.Hours);
@@ -115,16 +115,16 @@ internal sealed class StandardHours
     }
 
     /// <summary>The totals of a stage whose span lies in the window; several (one a month, say) count together.</summary>
-    private List<TotalRow> ControlTotals(int window, Stage stage)
+    internal static List<TotalRow> ControlTotals(FarmRecords records, int window, Stage stage)
     {
         string measure = $"hours:{stage}";
         return records.Tables.Totals.FindAll(row =>
             string.Equals(row.Measure.Replace(" ", "", StringComparison.Ordinal), measure, StringComparison.OrdinalIgnoreCase)
-            && records.Settings.WindowOf(row.From ?? FirstDay()) == window);
+            && records.Settings.WindowOf(row.From ?? FirstDay(records)) == window);
     }
 
     /// <summary>A total without a first day starts with the first record of work.</summary>
-    private DateOnly FirstDay() => records.Labor.Count > 0 ? records.Labor.Min(row => row.Date) : records.AsOf;
+    private static DateOnly FirstDay(FarmRecords records) => records.Labor.Count > 0 ? records.Labor.Min(row => row.Date) : records.AsOf;
 }
 
 /// <summary>How many of the things a rate is counted for an enterprise has.</summary>

@@ -1,0 +1,97 @@
+using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using ScottPlot;
+using Palette = FarmEconomics.Reports.Plots.Palette;
+
+namespace FarmEconomics.Reports.WhatIf;
+
+/// <summary>The crops before and after as dumbbells: a ring where a crop stood, a dot where it would stand.</summary>
+public static class WhatIfPlot
+{
+    private const int Width = 900;
+    private const int Most = 14;
+    private const double Top = 28;
+
+    /// <summary>Net return of the crops that move most, before and after; output where net return isn't available.</summary>
+    public static Figure Of(ScenarioOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        string currency = outcome.Before.Settings.Currency;
+        bool net = outcome.AllCrops.NetReturn.Difference.IsAvailable;
+        string what = net ? outcome.Before.Known.NetReturnLabel : "output";
+        List<(string Name, decimal Before, decimal After)> moved = WhatIfTables.Ordered(outcome).Select(crop => (crop.Name, Figure: net ? crop.NetReturn : crop.Output))
+            .Where(crop => crop.Figure.Difference.Value is not (null or 0m)).Select(crop => (crop.Name, crop.Figure.Before.Value!.Value, crop.Figure.After.Value!.Value)).ToList();
+        List<(string Name, decimal Before, decimal After)> shown = moved.Take(Most).OrderByDescending(crop => crop.Before).ToList();
+        string finding = Finding(outcome, moved, net);
+        if (shown.Count == 0)
+        {
+            return SeasonPlots.Nothing(finding);
+        }
+
+        Canvas canvas = new(finding, Width, 140 + (22 * shown.Count));
+        Draw(canvas, shown, $"{what} in {currency}, {outcome.Before.CropYear}");
+        if (moved.Count > shown.Count)
+        {
+            canvas.Text($"{moved.Count - shown.Count} crops that move less are in the table", Width - 12, 12, 11, Palette.Soft, Alignment.MiddleRight);
+        }
+
+        return canvas.ToFigure($"Dumbbells: {what} of {Phrase.Count(shown.Count, "crop")} as it was and as it would be. {finding}. Largest changes: "
+            + Phrase.List(moved.Take(5).Select(crop => $"{crop.Name} {Looks.InWords(crop.Before, Look.WholeMoney, currency)} to {Looks.InWords(crop.After, Look.WholeMoney, currency)}").ToList()) + ".");
+    }
+
+    private static string Finding(ScenarioOutcome outcome, List<(string Name, decimal Before, decimal After)> moved, bool net)
+    {
+        string currency = outcome.Before.Settings.Currency;
+        if (moved.Count == 0)
+        {
+            return "No crop moves by a cent";
+        }
+
+        int up = moved.Count(crop => crop.After > crop.Before);
+        string first = $"{moved[0].Name} {WhatIfTables.Signed(moved[0].After - moved[0].Before, currency)}";
+        string crops = moved.Count == 1 ? $"{first}, no other crop moves" : $"{first}; {Phrase.Count(up, "crop")} up, {moved.Count - up} down";
+        return net && outcome.FarmNet.Difference.Value is { } farm ? $"{crops}; the farm {WhatIfTables.Signed(farm, currency)}" : crops;
+    }
+
+    private static void Draw(Canvas canvas, List<(string Name, decimal Before, decimal After)> crops, string axis)
+    {
+        double names = crops.Max(crop => Canvas.TextWidth(crop.Name, 11.5)) + 20;
+        double bottom = canvas.Bottom - 40;
+        double[] values = [.. crops.SelectMany(crop => new[] { (double)crop.Before, (double)crop.After }), 0];
+        double room = Math.Max((values.Max() - values.Min()) * 0.03, 1);
+        Scale scale = new(values.Min() - room, values.Max() + room, names + 14, Width - 230);
+        Ring(canvas, 16, 12);
+        canvas.Text("as it was", 26, 12, 11.5);
+        canvas.Dot(106, 12, 9, Palette.Dark, Palette.Dark);
+        canvas.Text("would be (red: less)", 116, 12, 11.5);
+        foreach (double tick in scale.Ticks(7))
+        {
+            canvas.Line(scale[tick], Top, scale[tick], bottom + 3, Math.Abs(tick) < 1e-9 ? Palette.Soft : Palette.Rule);
+            canvas.Text(tick.ToString("#,0"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        }
+
+        canvas.Text(axis, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        double row = (bottom - Top) / crops.Count;
+        for (int i = 0; i < crops.Count; i++)
+        {
+            (string name, decimal before, decimal after) = crops[i];
+            double y = Top + ((i + 0.5) * row);
+            Color color = after < before ? Palette.Loss : Palette.Dark;
+            canvas.Text(name, names, y, 11.5, Palette.Ink, Alignment.MiddleRight);
+            canvas.Line(scale[(double)before], y, scale[(double)after], y, color, 3);
+            Ring(canvas, scale[(double)before], y);
+            canvas.Dot(scale[(double)after], y, 9, color, color);
+            canvas.Text($"{(after > before ? "+" : "")}{Looks.Number(after - before, Look.WholeMoney)}", Width - 150, y, 11, Palette.Ink, Alignment.MiddleRight);
+            canvas.Text($"{Looks.Number(before, Look.WholeMoney)} > {Looks.Number(after, Look.WholeMoney)}", Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight);
+        }
+    }
+
+    private static void Ring(Canvas canvas, double x, double y)
+    {
+        canvas.Dot(x, y, 9, Palette.Dark, Palette.Dark);
+        canvas.Dot(x, y, 5, Palette.White, Palette.White);
+    }
+}

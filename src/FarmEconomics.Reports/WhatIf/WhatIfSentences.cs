@@ -1,0 +1,121 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.WhatIf;
+
+/// <summary>A scenario in sentences: the answer, what the figure shows, how sure it is.</summary>
+public static class WhatIfSentences
+{
+    private const int Leaders = 3;
+
+    /// <summary>"With X, the farm would net A instead of B: C more. Most of it comes from ..."</summary>
+    public static Prose Answer(ScenarioOutcome outcome, bool isExample = false)
+    {
+        SeasonReview season = outcome.Before;
+        string currency = season.Settings.Currency;
+        string with = Prose.Text(ChangeWords.Of(outcome.Scenario, season.Records));
+        string example = !isExample ? "" : outcome.Scenario.Changes.Count == 0
+            ? "No change was given, and nothing of the season was sold for a price that an example could change. "
+            : "No change was given, so this is an example: the crop that brought in most, a tenth cheaper. ";
+        string label = season.Known.NetReturnLabel == "net return" ? "" : $" ({season.Known.NetReturnLabel})";
+        if (outcome.FarmNet.Difference.Value is not { } difference)
+        {
+            decimal output = outcome.AllCrops.Output.Difference.Value ?? 0m;
+            return new Prose($"{example}With **{with}**, the output of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would be {Looks.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney, currency)} instead of "
+                + $"{Looks.InWords(season.Farm.Output.Amount, Look.WholeMoney, currency)}: **{ByHowMuch(output, currency)}**. What the farm would net is not available ({outcome.FarmNet.Difference.Reason}).");
+        }
+
+        string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have netted **{Looks.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney, currency)}** in {season.CropYear} instead of "
+            + $"**{Looks.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney, currency)}**{label}: **{ByHowMuch(difference, currency)}**.";
+        return new Prose(text + Sources(outcome, difference, currency) + Singles(outcome, currency));
+    }
+
+    /// <summary>Below the figure: who gains, who loses, who changes sides.</summary>
+    public static Prose Figure(ScenarioOutcome outcome)
+    {
+        string currency = outcome.Before.Settings.Currency;
+        List<CropDifference> moved = WhatIfTables.Ordered(outcome).Where(crop => WhatIfTables.Moved(crop).Value is not (null or 0m)).ToList();
+        if (moved.Count == 0)
+        {
+            return new Prose("No crop moves by a cent.");
+        }
+
+        CropDifference most = moved[0];
+        bool net = most.NetReturn.Difference.IsAvailable;
+        BeforeAfter figure = net ? most.NetReturn : most.Output;
+        string text = $"{Phrase.Bold(most.Name)} moves most: its {(net ? outcome.Before.Known.NetReturnLabel : "output")} goes from {Looks.InWords(figure.Before.Value ?? 0m, Look.WholeMoney, currency)} to {Looks.InWords(figure.After.Value ?? 0m, Look.WholeMoney, currency)}. "
+            + $"{Phrase.Sentence(Phrase.Count(moved.Count(crop => WhatIfTables.Moved(crop).Value > 0m), "crop"))} would earn more, {moved.Count(crop => WhatIfTables.Moved(crop).Value < 0m)} less.";
+        List<CropDifference> fallen = moved.Where(crop => crop.NetReturn.Before.Value >= 0m && crop.NetReturn.After.Value < 0m).ToList();
+        List<CropDifference> risen = moved.Where(crop => crop.NetReturn.Before.Value < 0m && crop.NetReturn.After.Value >= 0m).ToList();
+        return new Prose(text + (fallen.Count > 0 ? $" {Names(fallen)} would fall below 0." : "") + (risen.Count > 0 ? $" {Names(risen)} would rise above 0." : "")
+            + (fallen.Count + risen.Count == 0 ? " No crop changes sides of 0." : ""));
+    }
+
+    /// <summary>What the scenario takes as given.</summary>
+    public static Prose HowSure(ScenarioOutcome outcome)
+    {
+        string currency = outcome.Before.Settings.Currency;
+        List<string> points =
+        [
+            "what is not changed stays as the records have it: nobody buys less because a price rises, and nobody works faster because a wage does, unless a change of its own says so",
+        ];
+        IReadOnlyList<ChangeEffect> effects = outcome.Effects;
+        if (effects.Count > 1 && outcome.FarmNet.Difference.Value is { } together && effects.All(effect => effect.FarmNet.Difference.IsAvailable))
+        {
+            decimal apart = effects.Sum(effect => effect.FarmNet.Difference.Value!.Value);
+            points.Add(together == apart ? "the changes add up: together they do exactly what they do one by one"
+                : $"one by one the changes come to {WhatIfTables.Signed(apart, currency, Look.Money)}, together to {WhatIfTables.Signed(together, currency, Look.Money)}, because they act on each other");
+        }
+
+        List<string> idle = effects.Where(effect => effect.Change.Subject != ScenarioSubject.Setting && effect.Rows.All(rows => rows.OfSeason == 0)).Select(effect => Prose.Text(effect.Change.Text)).ToList();
+        if (idle.Count > 0)
+        {
+            points.Add($"no row of {outcome.Before.CropYear} is touched by {Phrase.List(idle)}");
+        }
+
+        points.Add(outcome.Before.Farm.EstimatedShare.Value is { } share ? $"{Phrase.Percent(share)} of the labor hours are estimated" : $"labor hours: not available ({outcome.Before.Farm.EstimatedShare.Reason})");
+        points.Add($"the proof: {outcome.After.Reconciliation.Count(check => check.Holds)} of {outcome.After.Reconciliation.Count} sums of the scenario agree, made in two ways");
+        return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
+    }
+
+    private static string ByHowMuch(decimal difference, string currency) => difference == 0m ? "no difference"
+        : $"{Looks.InWords(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney, currency)} {(difference > 0m ? "more" : "less")}";
+
+    private static string Sources(ScenarioOutcome outcome, decimal difference, string currency)
+    {
+        List<CropDifference> same = WhatIfTables.Ordered(outcome).Where(crop => crop.NetReturn.Difference.Value is { } moved && moved != 0m && Math.Sign(moved) == Math.Sign(difference)).Take(Leaders).ToList();
+        if (difference == 0m || same.Count == 0)
+        {
+            return difference == 0m ? "" : " None of it comes from the crops themselves.";
+        }
+
+        decimal first = same[0].NetReturn.Difference.Value!.Value;
+        if (Math.Abs(first) > Math.Abs(difference))
+        {
+            return $" {Phrase.Bold(same[0].Name)} alone makes {WhatIfTables.Signed(first, currency)}; all else together goes the other way, {WhatIfTables.Signed(difference - first, currency)}.";
+        }
+
+        bool most = Math.Abs(first) * 2m > Math.Abs(difference);
+        List<CropDifference> told = most ? same.Take(1).ToList() : same;
+        return $" {(most ? "Most of it comes from" : "It is spread wide; the largest parts come from")} "
+            + $"{Phrase.List(told.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({WhatIfTables.Signed(crop.NetReturn.Difference.Value!.Value, currency)})"))}.";
+    }
+
+    private static string Singles(ScenarioOutcome outcome, string currency)
+    {
+        if (outcome.Effects.Count < 2)
+        {
+            return "";
+        }
+
+        ChangeEffect most = outcome.Effects.MaxBy(effect => Math.Abs(effect.FarmNet.Difference.Value ?? 0m))!;
+        return most.FarmNet.Difference.Value is { } alone
+            ? $" Of the {outcome.Effects.Count} changes, {Prose.Text(ChangeWords.Of(most.Change, outcome.Before.Records))} does most: {WhatIfTables.Signed(alone, currency)} by itself."
+            : "";
+    }
+
+    private static string Names(List<CropDifference> crops) => Phrase.List(crops.ConvertAll(crop => Phrase.Bold(crop.Name)));
+}

@@ -1,0 +1,180 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Reports.WhatIf;
+
+/// <summary>The tables of a scenario: what is changed, the farm and the crops before and after, several scenarios side by side.</summary>
+public static class WhatIfTables
+{
+    /// <summary>Every change by itself: what is counted, before and after, rows touched, money moved, and what it alone would do.</summary>
+    public static ReportTable Changes(ScenarioOutcome outcome)
+    {
+        SeasonReview season = outcome.Before;
+        string currency = season.Settings.Currency;
+        ReportTable table = new ReportTable($"What is changed in {season.CropYear}, each change by itself", currency)
+            .Column("Change").Column("In words").Column("Counted").Column("As it was").Column("Would be").Column("Rows touched")
+            .Column("Money moved in them", Look.Money).Column($"Change of the farm's {season.Known.NetReturnLabel}", Look.Money);
+        foreach (ChangeEffect effect in outcome.Effects)
+        {
+            table.Row(
+                effect.Change.Text, ChangeWords.Of(effect.Change, season.Records), Counted(effect), Value(effect, before: true, currency), Value(effect, before: false, currency),
+                Rows(effect, season.CropYear), effect.MoneyMoved, effect.FarmNet.Difference);
+        }
+
+        if (outcome.Effects.Count > 1)
+        {
+            table.Total("all together", "", "", "", "", "", "", outcome.FarmNet.Difference);
+        }
+
+        foreach (ChangeEffect effect in outcome.Effects)
+        {
+            foreach (string note in effect.Notes)
+            {
+                table.Note(outcome.Effects.Count > 1 ? $"{effect.Change.Text}: {note}" : note);
+            }
+        }
+
+        return table.Note("A change holds for all years in the records, so that goods carried over a year's end keep matching; the figures here are of this season. Amounts are rounded to the cent, half a cent away from zero, once per row.");
+    }
+
+    /// <summary>The whole-farm statement, line by line.</summary>
+    public static ReportTable Farm(ScenarioOutcome outcome)
+    {
+        SeasonReview season = outcome.Before;
+        ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}, as it was and with {outcome.Scenario.Name}", season.Settings.Currency)
+            .Column("Line").Column("As it was", Look.Money).Column("Would be", Look.Money).Column("Difference", Look.Money);
+        foreach (FarmDifference line in outcome.Farm)
+        {
+            table.Row(Phrase.Sentence(line.Name), line.Amount.Before, line.Amount.After, line.Amount.Difference);
+        }
+
+        return table;
+    }
+
+    /// <summary>Every crop, those whose net return moves most first.</summary>
+    public static ReportTable Crops(ScenarioOutcome outcome)
+    {
+        SeasonReview season = outcome.Before;
+        LengthUnit unit = season.Settings.LengthUnit;
+        string net = Phrase.Sentence(season.Known.NetReturnLabel);
+        ReportTable table = new ReportTable($"The crops of {season.CropYear}, as they were and with {outcome.Scenario.Name}, those that move most first", season.Settings.Currency)
+            .Column("Crop").Column("Output", Look.WholeMoney).Column("would be", Look.WholeMoney)
+            .Column(net, Look.WholeMoney).Column("would be", Look.WholeMoney).Column("Difference", Look.Money)
+            .Column(net, Look.Rate, per: unit.Label("bed-foot")).Column("would be", Look.Rate, per: unit.Label("bed-foot"))
+            .Column(net, Look.Rate, per: unit.Label("bed-foot-week")).Column("would be", Look.Rate, per: unit.Label("bed-foot-week"))
+            .Column(net, Look.Rate, per: "labor hour").Column("would be", Look.Rate, per: "labor hour");
+        foreach (CropDifference crop in Ordered(outcome))
+        {
+            table.Row([crop.Name, .. Cells(crop)]);
+        }
+
+        return table.Total(["All crops", .. Cells(outcome.AllCrops)]);
+    }
+
+    /// <summary>The season as it was and every scenario, a row each.</summary>
+    public static ReportTable Scenarios(ScenarioComparison comparison)
+    {
+        SeasonReview season = comparison.Season;
+        ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}: scenarios side by side", season.Settings.Currency)
+            .Column("Scenario").Column("Changes").Column("Output", Look.WholeMoney).Column("Materials and selling", Look.WholeMoney).Column("Labor", Look.WholeMoney)
+            .Column("Infrastructure", Look.WholeMoney).Column("Overhead", Look.WholeMoney).Column($"{Phrase.Sentence(season.Known.NetReturnLabel)} of the farm", Look.WholeMoney)
+            .Column("Difference", Look.Money).Column("Crop that moves most");
+        if (comparison.Outcomes.Count > 0)
+        {
+            table.Row(["as it was", "", .. Lines(season), comparison.Outcomes[0].FarmNet.Before, 0m, ""]);
+        }
+
+        foreach (ScenarioOutcome outcome in comparison.Outcomes)
+        {
+            CropDifference? most = Ordered(outcome).FirstOrDefault(crop => Moved(crop).Value is not (null or 0m));
+            string mover = most is null ? "none" : $"{most.Name} {Signed(Moved(most).Value!.Value, season.Settings.Currency)}";
+            table.Row([outcome.Scenario.Name, ChangeWords.Of(outcome.Scenario, season.Records), .. Lines(outcome.After), outcome.FarmNet.After, outcome.FarmNet.Difference, mover]);
+        }
+
+        return table.Note("Each scenario is set against the season as it was, not on top of the one before.");
+    }
+
+    /// <summary>Net return of every crop in every scenario.</summary>
+    public static ReportTable ScenariosByCrop(ScenarioComparison comparison)
+    {
+        SeasonReview season = comparison.Season;
+        ReportTable table = new ReportTable($"{Phrase.Sentence(season.Known.NetReturnLabel)} of each crop in {season.CropYear}, scenario by scenario", season.Settings.Currency)
+            .Column("Crop").Column("as it was", Look.WholeMoney);
+        foreach (ScenarioOutcome outcome in comparison.Outcomes)
+        {
+            table.Column(outcome.Scenario.Name, Look.WholeMoney);
+        }
+
+        foreach (EnterpriseBudget crop in season.Crops)
+        {
+            List<CropDifference?> there = comparison.Outcomes.Select(outcome => outcome.Crops.FirstOrDefault(other => other.Name == crop.Name)).ToList();
+            table.Row([crop.Name, ReportCell.Known(crop.NetReturn, crop.Known.Costs ?? crop.Known.LaborCost), .. there.Select(other => other is null ? ReportCell.Missing("no planting of it in the scenario") : other.NetReturn.After)]);
+        }
+
+        return table;
+    }
+
+    /// <summary>The crops by how far they move; by output where net return isn't available.</summary>
+    internal static IEnumerable<CropDifference> Ordered(ScenarioOutcome outcome) =>
+        outcome.Crops.OrderByDescending(crop => Math.Abs(Moved(crop).Value ?? 0m));
+
+    /// <summary>How far a crop moves: its net return, or its output where that isn't available.</summary>
+    internal static Rate Moved(CropDifference crop) => crop.NetReturn.Difference.IsAvailable ? crop.NetReturn.Difference : crop.Output.Difference;
+
+    internal static string Signed(decimal value, string currency, Look look = Look.WholeMoney) => (value > 0m ? "+" : "") + Looks.InWords(value, look, currency);
+
+    private static IEnumerable<ReportCell> Cells(CropDifference crop) =>
+    [
+        crop.Output.Before, crop.Output.After, crop.NetReturn.Before, crop.NetReturn.After, crop.NetReturn.Difference,
+        crop.NetReturnPerBedFoot.Before, crop.NetReturnPerBedFoot.After, crop.NetReturnPerBedFootWeek.Before, crop.NetReturnPerBedFootWeek.After,
+        crop.NetReturnPerLaborHour.Before, crop.NetReturnPerLaborHour.After,
+    ];
+
+    private static IEnumerable<ReportCell> Lines(SeasonReview season)
+    {
+        EnterpriseBudget farm = season.Farm;
+        Availability known = season.Known;
+        return
+        [
+            farm.Output, ReportCell.Known(farm.Sums.Materials + farm.Sums.Selling, known.Costs), ReportCell.Known(farm.LaborCost, known.LaborCost),
+            ReportCell.Known(farm.Sums.Infrastructure, known.Costs), ReportCell.Known(farm.Sums.Overhead, known.Costs),
+        ];
+    }
+
+    private static string Counted(ChangeEffect effect) => effect.Measure switch
+    {
+        EffectMeasure.Setting => "the setting",
+        EffectMeasure.PricePerUnit => $"average price per {effect.Unit}",
+        EffectMeasure.MoneyPerHour => "cost of an hour",
+        EffectMeasure.Hours => "hours",
+        EffectMeasure.Quantity => $"picked, in {effect.Unit}",
+        EffectMeasure.Percent => "fee in percent",
+        _ => effect.Change.Subject is ScenarioSubject.Price or ScenarioSubject.Yield ? "money of sales and household use" : "money in the rows",
+    };
+
+    private static ReportCell Value(ChangeEffect effect, bool before, string currency)
+    {
+        Rate value = before ? effect.Value.Before : effect.Value.After;
+        if (effect.Measure == EffectMeasure.Setting)
+        {
+            return before ? effect.SettingBefore : effect.Change.Step.IsPercent && value.Value is { } wage ? Looks.Number(wage, Look.Exact) : effect.Change.ValueText;
+        }
+
+        Look look = effect.Measure switch
+        {
+            EffectMeasure.PricePerUnit or EffectMeasure.MoneyPerHour => Look.Rate,
+            EffectMeasure.Hours => Look.Hours,
+            EffectMeasure.Quantity => Look.Quantity,
+            EffectMeasure.Percent => Look.Exact,
+            _ => Look.Money,
+        };
+        return value.Value is { } known ? Looks.InWords(known, look, currency) : ReportCell.Missing(value.Reason ?? "not available");
+    }
+
+    private static string Rows(ChangeEffect effect, int year) => effect.Rows.Count == 0 ? "none: a setting"
+        : string.Join(", ", effect.Rows.Select(rows => $"{rows.OfSeason:#,0} of {rows.Table}.csv")) + $" in {year}";
+}

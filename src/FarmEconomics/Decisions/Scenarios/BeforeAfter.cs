@@ -1,0 +1,19 @@
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Scenarios;
+
+/// <summary>A figure as it was and as it would be; either may be not available, and then says why.</summary>
+/// <param name="Before">In the season as it was.</param>
+/// <param name="After">In the scenario.</param>
+public readonly record struct BeforeAfter(Rate Before, Rate After)
+{
+    /// <summary>After less before.</summary>
+    public Rate Difference => Before.Value is { } before && After.Value is { } after ? Rate.Known(after - before)
+        : Rate.NotAvailable(Before.Reason ?? After.Reason ?? "not available");
+}
+
+/// <summary>A line of the whole-farm statement before and after.</summary>
+/// <param name="Name">The line, as in <see cref="Budgets.FarmStatement"/>.</param>
+/// <param name="Amount">Its money.</param>
+/// <param name="IsTotal">True for a line derived from those above it.</param>
+public sealed record FarmDifference(string Name, BeforeAfter Amount, bool IsTotal);

@@ -1,0 +1,77 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Scenarios;
+
+/// <summary>Reads off what one change did by itself: rows touched, value before and after, money moved, and what stayed.</summary>
+internal sealed class ChangeEffects
+{
+    private readonly RecordsCopy copy;
+    private readonly ScenarioChange change;
+    private readonly SeasonMoney before;
+    private readonly SeasonMoney after;
+    private readonly SeasonRows rows;
+    private readonly FarmRecords records;
+    private readonly int year;
+
+    private ChangeEffects(FarmReview real, RecordsCopy copy, ScenarioOutcome alone, ScenarioChange change)
+    {
+        this.copy = copy;
+        this.change = change;
+        records = real.Records;
+        year = alone.Before.CropYear;
+        before = new SeasonMoney(real, alone.Before);
+        after = new SeasonMoney(alone.Review, alone.After);
+        rows = new SeasonRows(real, year);
+    }
+
+    internal static ChangeEffect Of(FarmReview real, RecordsCopy copy, ScenarioOutcome alone, ScenarioChange change)
+    {
+        ChangeEffects effects = new(real, copy, alone, change);
+        List<TouchedRows> touched = effects.rows.Count(copy.Touched);
+        (EffectMeasure measure, BeforeAfter value, Rate moved) = effects.Read();
+        return new ChangeEffect(change, measure, value, effects.UnitOf(measure), touched, moved, alone.FarmNet, ChangeNotes.Of(real, alone.Before, copy, effects.rows, touched, change))
+        {
+            SettingBefore = change.Subject == ScenarioSubject.Setting ? SettingWords.Of(real.Records.Settings, change.Name!) : null,
+        };
+    }
+
+    private (EffectMeasure Measure, BeforeAfter Value, Rate Moved) Read()
+    {
+        Crop? crop = change.Scope == ScenarioScope.Crop ? records.Crop(change.Name!) : null;
+        HashSet<RecordRow> meant = [.. copy.Touched.Where(rows.IsOfSeason)];
+        HashSet<RecordRow> now = [.. meant.Select(copy.Now)];
+        switch (change.Subject)
+        {
+            case ScenarioSubject.Setting:
+                return (EffectMeasure.Setting, new BeforeAfter(SettingWords.Number(records.Settings, change.Name!), SettingWords.Number(copy.Settings, change.Name!)), Rate.NotAvailable("a setting is no row of the records"));
+            case ScenarioSubject.Price when crop is not null:
+                return (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Moved(money => money.Sales));
+            case ScenarioSubject.Price:
+                return (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Moved(money => money.Sales));
+            case ScenarioSubject.Yield when crop is not null:
+                return (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Moved(money => money.Sales));
+            case ScenarioSubject.Yield:
+                return (EffectMeasure.Money, Both(money => Rate.Known(money.Sales)), Moved(money => money.Sales));
+            case ScenarioSubject.Wage:
+                return (EffectMeasure.MoneyPerHour, Both(money => money.PerHour(change.Scope, change.Name)), Moved(money => money.Labor));
+            case ScenarioSubject.Hours:
+                return (EffectMeasure.Hours, new BeforeAfter(before.HoursOf(change, meant), after.HoursOf(change, now)), Moved(money => money.Labor));
+            case ScenarioSubject.Fee:
+                return (EffectMeasure.Percent, Both(money => money.FeePercent(change.Name!)), Moved(money => money.Fees));
+            default:
+                BeforeAfter amounts = new(Rate.Known(meant.Sum(Amount)), Rate.Known(now.Sum(Amount)));
+                return (EffectMeasure.Money, amounts, amounts.Difference);
+        }
+    }
+
+    private BeforeAfter Both(Func<SeasonMoney, Rate> read) => new(read(before), read(after));
+
+    private Rate Moved(Func<SeasonMoney, decimal> read) => Rate.Known(read(after) - read(before));
+
+    private string? UnitOf(EffectMeasure measure) =>
+        measure is EffectMeasure.PricePerUnit or EffectMeasure.Quantity ? records.Crop(change.Name!).Unit : null;
+
+    private static decimal Amount(RecordRow row) => row switch { ExpenseRow expense => expense.Amount, IncomeRow income => income.Amount, _ => 0m };
+}

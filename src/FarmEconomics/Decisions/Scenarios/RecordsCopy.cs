@@ -1,0 +1,100 @@
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Decisions.Scenarios;
+
+/// <summary>
+/// Records being changed in memory: a row is copied when it is first touched, and the copy still knows its place in the files. The rows read
+/// stay as they are. Amounts stay unrounded until the end, so that the order of changes makes no difference.
+/// </summary>
+internal sealed class RecordsCopy(FarmRecords records)
+{
+    private readonly Dictionary<RecordRow, RecordRow> copies = new(ReferenceEqualityComparer.Instance);
+
+    internal FarmRecords Original { get; } = records;
+
+    internal FarmSettings Settings { get; set; } = records.Settings;
+
+    /// <summary>The rows touched, as read.</summary>
+    internal IReadOnlyCollection<RecordRow> Touched => copies.Keys;
+
+    /// <summary>The copy of a row, made when it isn't there yet.</summary>
+    internal T Change<T>(T row)
+        where T : RecordRow
+    {
+        if (!copies.TryGetValue(row, out RecordRow? copy))
+        {
+            copies[row] = copy = row.Copy();
+        }
+
+        return (T)copy;
+    }
+
+    /// <summary>The row as it is now.</summary>
+    internal T Now<T>(T row)
+        where T : RecordRow => copies.TryGetValue(row, out RecordRow? copy) ? (T)copy : row;
+
+    /// <summary>The changed records, amounts rounded to the cent once, half a cent away from zero.</summary>
+    internal FarmRecords Link()
+    {
+        foreach (RecordRow copy in copies.Values)
+        {
+            switch (copy)
+            {
+                case SaleRow sale:
+                    sale.Amount = sale.Amount is { } amount ? Cents(amount) : null;
+                    break;
+                case ExpenseRow expense:
+                    expense.Amount = Cents(expense.Amount);
+                    break;
+                case IncomeRow income:
+                    income.Amount = Cents(income.Amount);
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        RecordTables tables = Original.Tables;
+        return FarmRecords.Link(
+            new RecordTables
+            {
+                Present = tables.Present,
+                Unreadable = tables.Unreadable,
+                NamesInError = tables.NamesInError,
+                Farm = tables.Farm,
+                Crops = tables.Crops,
+                Units = tables.Units,
+                Beds = tables.Beds,
+                Plantings = tables.Plantings,
+                Harvests = Of(tables.Harvests),
+                Sales = Of(tables.Sales),
+                Channels = Of(tables.Channels),
+                Prices = Of(tables.Prices),
+                Income = Of(tables.Income),
+                Labor = Of(tables.Labor),
+                Workers = Of(tables.Workers),
+                Tasks = tables.Tasks,
+                LaborStandards = Of(tables.LaborStandards),
+                InputRates = tables.InputRates,
+                Expenses = Of(tables.Expenses),
+                Categories = tables.Categories,
+                Pools = tables.Pools,
+                Use = tables.Use,
+                Loads = tables.Loads,
+                Assets = tables.Assets,
+                Loans = tables.Loans,
+                Balances = tables.Balances,
+                Funding = tables.Funding,
+                Limits = tables.Limits,
+                Totals = Of(tables.Totals),
+                Aliases = tables.Aliases,
+                Imports = tables.Imports,
+            },
+            Settings);
+    }
+
+    private List<T> Of<T>(List<T> rows)
+        where T : RecordRow => copies.Count == 0 ? rows : rows.ConvertAll(Now);
+
+    private static decimal Cents(decimal amount) => decimal.Round(amount, 2, MidpointRounding.AwayFromZero);
+}

@@ -1,0 +1,69 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Scenarios;
+
+/// <summary>The sums of a season that changes are read off by.</summary>
+internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
+{
+    private readonly int year = season.CropYear;
+
+    /// <summary>Sales and household use, without share payments.</summary>
+    internal decimal Sales => Parts.Sum(Value);
+
+    internal decimal Fees => Parts.Sum(part => part.Fee.Amount);
+
+    internal decimal Labor => review.Charges.Charges.Where(charge => charge.HomeYear == year && charge.Stream is CostStream.HiredLabor or CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
+
+    private IEnumerable<LeavingPart> Parts =>
+        review.Trace.Leavings.SelectMany(leaving => leaving.Parts).Where(part => (part.Enterprise?.CropYear ?? part.Leaving.Window) == year);
+
+    private IEnumerable<LaborUse> Work => review.Trace.Labor.Where(use => use.Window == year);
+
+    internal Rate SalesOf(HashSet<RecordRow> rows) => Rate.Known(Parts.Where(part => rows.Contains(part.Leaving.Row)).Sum(Value));
+
+    internal Rate PricePerUnit(Crop crop, string? channel)
+    {
+        List<LeavingPart> sold = Parts.Where(part => part.Leaving.Crop.Index == crop.Index && part.Leaving.Channel.IsPriced
+            && (channel is null || part.Leaving.Channel.Name == channel)).ToList();
+        return Rate.Of(sold.Sum(part => part.Amount.Amount), sold.Sum(part => part.Quantity), $"none of {year} was sold for a price{(channel is null ? "" : $" through {channel}")}");
+    }
+
+    internal Rate Picked(Crop crop)
+    {
+        List<EnterpriseBudget> budgets = season.Crops.Where(budget => budget.Name == crop.Name).ToList();
+        return budgets.Count == 0 ? Rate.NotAvailable($"no planting of {year}") : Rate.Known(budgets.Sum(budget => budget.Sums.Harvested));
+    }
+
+    internal Rate PerHour(ScenarioScope scope, string? worker)
+    {
+        List<LaborUse> work = scope switch
+        {
+            ScenarioScope.Hired => Work.Where(use => use.Kind == WorkerKind.Hired).ToList(),
+            ScenarioScope.Owner => Work.Where(use => use.Kind == WorkerKind.Owner).ToList(),
+            _ => Work.Where(use => use.Origin is LaborRow row && string.Equals(row.Worker.Trim(), worker, StringComparison.OrdinalIgnoreCase)).ToList(),
+        };
+        return work.Exists(use => use.Amount is null) ? Rate.NotAvailable("some of the hours have no wage")
+            : Rate.Of(work.Sum(use => use.Amount!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
+    }
+
+    internal Rate HoursOf(ScenarioChange change, HashSet<RecordRow> rows) => Rate.Known(Work.Where(use => change.Scope switch
+    {
+        ScenarioScope.Crop => use.Origin is LaborRow row && rows.Contains(row),
+        ScenarioScope.Stage => Words.Of(use.Stage) == change.Name,
+        _ => true,
+    }).Sum(use => use.Hours));
+
+    internal Rate FeePercent(string channel) => Rate.Known(review.Records.Channel(channel).Row.FeePercent ?? 0m);
+
+    private static decimal Value(LeavingPart part) => part.Leaving.Channel.Kind switch
+    {
+        ChannelKind.Share => 0m,
+        ChannelKind.Household => part.ListValue.Amount,
+        _ => part.Amount.Amount,
+    };
+}

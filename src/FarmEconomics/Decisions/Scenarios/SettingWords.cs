@@ -1,0 +1,28 @@
+using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Scenarios;
+
+/// <summary>The value of a setting as the grower would write it.</summary>
+internal static class SettingWords
+{
+    internal static string Of(FarmSettings settings, string name) => name switch
+    {
+        "closing_stock" => Words.Of(settings.ClosingStock),
+        "ownership_method" => Words.Of(settings.OwnershipMethod),
+        "idle_capacity" => Words.Of(settings.IdleCapacity),
+        _ => Number(settings, name).Value?.ToString("0.####") ?? "none",
+    };
+
+    internal static Rate Number(FarmSettings settings, string name) => name switch
+    {
+        "owner_wage" => Known(settings.OwnerWage, "no owner_wage among the settings"),
+        "payroll_burden_percent" => Rate.Known(settings.PayrollBurdenPercent),
+        "interest_percent" => Known(settings.InterestPercent, "no interest_percent among the settings"),
+        "standard_bed_width_in" or "standard_bed_width_cm" => Rate.Known(settings.StandardBedWidthIn),
+        _ => Rate.NotAvailable("the setting is a word"),
+    };
+
+    private static Rate Known(decimal? value, string why) => value is { } known ? Rate.Known(known) : Rate.NotAvailable(why);
+}

@@ -1,0 +1,131 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Records;
+using FarmEconomics.Tests.Building;
+using Xunit;
+
+namespace FarmEconomics.Tests.Decisions.Scenarios;
+
+/// <summary>Each answer is reckoned by hand from the small farm's few rows.</summary>
+public class ScenarioComparisonTests
+{
+    // Sales 400 + 600, fee 5 %, own hours 5 + 4 + 6 + 9 at 20, seed 42, rent 100.
+    private static FarmBuilder SmallFarm() => new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31")
+        .Bed("One").Bed("Two").Channel("stall", ChannelKind.Market, fee: 5m).Channel("table", ChannelKind.Household).Channel("boxes", ChannelKind.Share)
+        .Worker("me", WorkerKind.Owner).Task("weed", Stage.Grow).Task("pick", Stage.Harvest).Task("office", Stage.Overhead)
+        .Crop("Beets").Unit("Beets", "crate", 10m).Planting("B1", "Beets", "One", 100m, "2025-05-01", "2025-08-01").Pick("2025-07-01", "B1", 200m)
+        .Sell("2025-07-02", "Beets", "stall", 100m, price: 2m).Sell("2025-07-02", "Beets", "stall", 10m, amount: 200m, unit: "crate")
+        .Crop("Kale").Planting("K1", "Kale", "Two", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "K1", 150m).Sell("2025-07-02", "Kale", "stall", 150m, price: 4m)
+        .Work("2025-06-01", "me", 5m, "weed", crop: "Beets").Work("2025-07-01", "me", 4m, "pick", planting: "B1").Work("2025-07-01", "me", 6m, "pick", crop: "Kale")
+        .Work("2025-07-20", "me", 9m, "office").Spend("2025-05-01", 30m, "seed", crop: "Beets").Spend("2025-05-01", 12m, "seed", crop: "Kale").Spend("2025-03-01", 100m, "rent");
+
+    private static ScenarioOutcome Of(FarmBuilder farm, string changes)
+    {
+        FarmReview review = farm.Review();
+        ScenarioOutcome outcome = ScenarioComparison.Of(review, 2025, FarmScenario.Parse("one", changes, review.Records)).Outcomes[0];
+        outcome.After.AssertProven();
+        return outcome;
+    }
+
+    [Theory]
+    [InlineData("", 0)]
+    [InlineData("price of Beets=+10%", 40 - 2)]
+    [InlineData("price of Beets=3", 200 - 10)]
+    [InlineData("price of Kale at stall=4.50", 75 - 3.75)]
+    [InlineData("prices=-5%", -50 + 2.5)]
+    [InlineData("price of Beets=-100%", -400 + 20)]
+    [InlineData("price of Beets=1; price of Beets at stall=3", 200 - 10)]
+    [InlineData("price of Beets=3; prices=+10%", 260 + 60 - 16)]
+    [InlineData("prices=+25%; prices=-20%", 0)]
+    [InlineData("fee of stall=10", -50)]
+    [InlineData("hours of Beets=-20%", 9 * 0.2 * 20)]
+    [InlineData("hours of harvest=+10%", -10 * 0.1 * 20)]
+    [InlineData("hours=-50%", 12 * 20)]
+    [InlineData("owner_wage=25", -24 * 5)]
+    [InlineData("owner_wage=-10%", 24 * 2)]
+    [InlineData("wage of me=25", -24 * 5)]
+    [InlineData("wage of owner=+10%", -24 * 2)]
+    [InlineData("wage of owner=+10%; owner_wage=+10%", -24 * 4.2)]
+    [InlineData("expenses of seed=+50%", -21)]
+    [InlineData("expenses of pool general overhead=+10%", -10)]
+    [InlineData("expenses=+10%", -14.2)]
+    [InlineData("yield of Kale=+10%", 60 - 3)]
+    [InlineData("yields=-10%", -100 + 5)]
+    public void Change_OfASmallFarm_MovesTheFarmsNetByHandReckonedMoney(string changes, double expected) =>
+        Assert.Equal((decimal)expected, Of(SmallFarm(), changes).FarmNet.Difference.Value);
+
+    [Fact]
+    public void Price_OfOneCrop_LeavesRowsAndTheOtherCropAlone()
+    {
+        FarmReview review = SmallFarm().Review();
+        ScenarioOutcome outcome = ScenarioComparison.Of(review, 2025, FarmScenario.Parse("one", "price of Beets=3", review.Records)).Outcomes[0];
+        Assert.Equal([2m, null, 4m], review.Records.Sales.Select(row => row.UnitPrice));
+        Assert.Equal([3m, 30m, 4m], outcome.Review.Records.Sales.Select(row => row.UnitPrice));
+        Assert.Equal(review.Records.Sales.Select(row => row.Source), outcome.Review.Records.Sales.Select(row => row.Source));
+        Assert.Equal(0m, outcome.Crops.Single(crop => crop.Name == "Kale").Output.Difference.Value);
+        Assert.Equal(200m, outcome.Crops.Single(crop => crop.Name == "Beets").Output.Difference.Value);
+        ChangeEffect effect = Assert.Single(outcome.Effects);
+        Assert.Equal((2m, 3m, "lb"), (effect.Value.Before.Value, effect.Value.After.Value, effect.Unit));
+        Assert.Equal(200m, effect.MoneyMoved.Value);
+        Assert.Equal([new TouchedRows("sales", 2, 2)], effect.Rows);
+    }
+
+    [Theory]
+    [InlineData("hours of Kale=-50%", 75 + 60)] // 300 for 20 h in the books: 5 h fewer at 15; 3 of the owner's 6 at 20
+    [InlineData("wages=+5%", -15)]
+    [InlineData("wage of hired=18", -60)]
+    [InlineData("wage of hired=18; hours of Kale=-50%", 300 - (15 * 18) + 60)]
+    public void Work_HiredAndPaidInTheBooks_KeepsItsCostPerHour(string changes, double expected)
+    {
+        FarmBuilder farm = SmallFarm().Worker("Bo", WorkerKind.Hired, 12m).Work("2025-07-03", "Bo", 10m, "pick", crop: "Kale").Work("2025-07-03", "Bo", 10m, "pick", crop: "Beets").Spend("2025-07-31", 300m, "wages");
+        Assert.Equal((decimal)expected, Of(farm, changes).FarmNet.Difference.Value);
+    }
+
+    [Theory]
+    [InlineData("hours of Kale=-50%", 3 * 20)] // the log lacks 5 h of 15 before and after
+    [InlineData("hours of harvest=-50%", (5 * 20) + 100)] // and half of what the log lacks, paid with the 200 in the books
+    public void Hours_StageWithAControlTotal_FillsUpAsBefore(string changes, double expected)
+    {
+        FarmBuilder farm = SmallFarm().Standard("Beets", Stage.Harvest, 1m, RatePer.Unit).Total("labor", "hours:harvest", 15m, "2025-01-01").Spend("2025-07-31", 200m, "wages");
+        Assert.Equal((decimal)expected, Of(farm, changes).FarmNet.Difference.Value);
+    }
+
+    [Fact]
+    public void Income_OfAShare_MovesWhatMembersPaid()
+    {
+        FarmBuilder farm = SmallFarm().Pick("2025-07-08", "K1", 50m).Sell("2025-07-08", "Kale", "boxes", 50m, price: 4m).Income("2025-03-01", "boxes", 500m);
+        Assert.Equal(25m, Of(farm, "income of boxes=+5%").FarmNet.Difference.Value);
+    }
+
+    [Fact]
+    public void Price_FromTheListOnly_MovesSalesAndHouseholdUse()
+    {
+        FarmBuilder farm = SmallFarm().Pick("2025-07-08", "K1", 50m).Price("Kale", 2m).Sell("2025-07-08", "Kale", "stall", 30m).Sell("2025-07-08", "Kale", "table", 20m);
+        // 600 of priced sales, 60 at list, 40 on the household's table.
+        Assert.Equal(70m - 3.3m, Of(farm, "price of Kale=+10%").FarmNet.Difference.Value);
+    }
+
+    [Fact]
+    public void Effects_OfSeveralChanges_TellEachByItself()
+    {
+        ScenarioOutcome outcome = Of(SmallFarm(), "price of Kale=-50%; owner_wage=25");
+        Assert.Equal([-285m, -120m], outcome.Effects.Select(effect => effect.FarmNet.Difference.Value));
+        Assert.Equal(-405m, outcome.FarmNet.Difference.Value);
+    }
+
+    [Fact]
+    public void Wage_WhereOwnHoursHadNoValue_IsNotComparedWithNone()
+    {
+        ScenarioOutcome outcome = Of(SmallFarm().With(settings => settings with { OwnerWage = null }), "owner_wage=20");
+        Assert.Null(outcome.FarmNet.Difference.Value);
+        Assert.Contains("before owner labor", outcome.FarmNet.Difference.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Amounts_Changed_AreRoundedHalfACentAwayFromZero()
+    {
+        FarmBuilder farm = SmallFarm().Spend("2025-04-01", 0.10m, "seed", crop: "Kale");
+        ScenarioOutcome outcome = Of(farm, "expenses of seed=+5%");
+        Assert.Equal(0.11m, outcome.Review.Records.Expenses[^1].Amount);
+    }
+}
