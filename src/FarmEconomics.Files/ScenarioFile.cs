@@ -113,7 +113,7 @@ public static class ScenarioFile
         string fresh = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.new-{Environment.ProcessId}");
         try
         {
-            using (CsvTable table = new(fresh, ScenarioRow.Columns))
+            using (CsvTable table = new(fresh, null, ScenarioRow.Columns))
             {
                 foreach (ScenarioRow row in rows)
                 {

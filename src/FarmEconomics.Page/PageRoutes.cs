@@ -33,6 +33,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         app.MapPost("/runs/{id}/cancel", Cancel);
         app.MapGet("/explain", Explain);
         MapTables(app);
+        MapScenarios(app);
         // A browser asks for it by itself; there is none.
         app.MapGet("/favicon.ico", () => Results.NoContent());
         app.MapFallback(() => NoSuchPage("There is no such page."));
@@ -71,7 +72,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         return await ShowAsync(notebook, form, context.Request.Query["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
     }
 
-    private async Task<IResult> ShowAsync(NotebookEntry notebook, FieldForm form, string shown, CancellationToken aborted)
+    private async Task<IResult> ShowAsync(NotebookEntry notebook, FieldForm form, string shown, CancellationToken aborted, string? scenarios = null)
     {
         PageRun? run = null;
         if (form.Faults.Count == 0)
@@ -89,7 +90,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
 
         FieldForm shownForm = Form(notebook, Parsed(shown));
         PageRun? below = shownForm.Faults.Count == 0 ? board.Ended(Key(notebook, shownForm)) : null;
-        NotebookView.Page page = NotebookView.Render(notebook, form, run, shownForm, below);
+        NotebookView.Page page = NotebookView.Render(notebook, form, run, shownForm, below, scenarios ?? Scenarios(notebook, form));
         return Page(page.Title, page.Body, notebook.Name, run is { HasEnded: false } ? 2 : null, form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
     }
 
@@ -116,8 +117,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         }
 
         string shown = sent["_shown"].ToString();
-        context.Response.Headers.Location = shown.Length > 0 ? $"{address}{(form.Query.Length > 0 ? '&' : '?')}_shown={Uri.EscapeDataString(shown)}" : address;
-        return Results.StatusCode(StatusCodes.Status303SeeOther);
+        return SeeOther(context, shown.Length > 0 ? $"{address}{(form.Query.Length > 0 ? '&' : '?')}_shown={Uri.EscapeDataString(shown)}" : address);
     }
 
     private static IResult FaultsAsJson(FieldForm form)
@@ -141,8 +141,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         }
 
         string back = context.Request.Headers.Referer.ToString() is { Length: > 0 } from && Uri.TryCreate(from, UriKind.Absolute, out Uri? page) ? page.AbsolutePath : "/";
-        context.Response.Headers.Location = back;
-        return Results.StatusCode(StatusCodes.Status303SeeOther);
+        return SeeOther(context, back);
     }
 
     private async Task EventsAsync(HttpContext context, string id)

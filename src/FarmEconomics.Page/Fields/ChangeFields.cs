@@ -1,3 +1,4 @@
+using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Reports.Tables;
 
@@ -7,7 +8,8 @@ namespace FarmEconomics.Page.Fields;
 internal static class ChangeFields
 {
     private const int PriceRows = 3;
-    private const string Other = "change.more";
+    /// <summary>The field for changes in words.</summary>
+    internal const string Other = "change.more";
     private const string Wages = "change.wages";
     private const string Prices = "change.prices";
 
@@ -36,32 +38,72 @@ internal static class ChangeFields
     }
 
     /// <summary>The changes as the notebook takes them, with semicolons between them.</summary>
-    internal static string Join(IReadOnlyDictionary<string, string> values, char decimalMark)
+    internal static string Join(IReadOnlyDictionary<string, string> values, char decimalMark) => string.Join("; ", Written(values, decimalMark).Select(change => change.Text));
+
+    /// <summary>What is wrong with the changes, by field; names are looked up in the records.</summary>
+    internal static IEnumerable<(string Key, string Fault)> Faults(IReadOnlyDictionary<string, string> values, OpenedFarm farm)
     {
-        List<string> changes = [];
+        for (int row = 1; row <= PriceRows; row++)
+        {
+            bool crop = values.GetValueOrDefault($"price{row}.crop", "").Length > 0;
+            bool price = values.GetValueOrDefault($"price{row}.to", "").Length > 0;
+            if (crop != price)
+            {
+                yield return crop ? ($"price{row}.to", "Give the new price, or a part more or less such as +10%.") : ($"price{row}.crop", "Choose the crop this price is for.");
+            }
+        }
+
+        if (farm.With(folder => folder.Review?.Records) is not { } records)
+        {
+            yield break;
+        }
+
+        foreach (IGrouping<string, string> field in Written(values, farm.Settings.DecimalMark).GroupBy(change => change.Key, change => change.Text))
+        {
+            List<string> sentences = [];
+            foreach (string text in field)
+            {
+                ScenarioText.Read(text, records, out IReadOnlyList<ScenarioFault> faults);
+                sentences.AddRange(faults.Select(fault => fault.Sentence));
+            }
+
+            if (sentences.Count > 0)
+            {
+                yield return (field.Key, string.Join(' ', sentences));
+            }
+        }
+    }
+
+    private static IEnumerable<(string Key, string Text)> Written(IReadOnlyDictionary<string, string> values, char decimalMark)
+    {
         for (int row = 1; row <= PriceRows; row++)
         {
             string to = values.GetValueOrDefault($"price{row}.to", "");
             if (values.GetValueOrDefault($"price{row}.crop", "") is { Length: > 0 } crop && to.Length > 0)
             {
                 string channel = values.GetValueOrDefault($"price{row}.channel", "");
-                changes.Add($"price of {crop}{(channel.Length > 0 ? $" at {channel}" : "")}={Dotted(to, decimalMark)}");
+                yield return ($"price{row}.to", $"price of {crop}{(channel.Length > 0 ? $" at {channel}" : "")}={Amount(to, decimalMark)}");
             }
         }
 
-        Add(Prices, "prices");
-        Add(Wages, "wages");
-        changes.AddRange(values.GetValueOrDefault(Other, "").Split(['\n', '\r', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries));
-        return string.Join("; ", changes);
-
-        void Add(string key, string what)
+        foreach ((string key, string what) in new[] { (Prices, "prices"), (Wages, "wages") })
         {
             if (values.GetValueOrDefault(key, "") is { Length: > 0 } part)
             {
-                changes.Add($"{what}={Dotted(part, decimalMark)}");
+                yield return (key, $"{what}={Amount(part, decimalMark)}");
             }
+        }
+
+        foreach (string line in values.GetValueOrDefault(Other, "").Split(['\n', '\r', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            yield return (Other, line);
         }
     }
 
-    private static string Dotted(string text, char decimalMark) => decimalMark == ',' && !text.Contains('.', StringComparison.Ordinal) ? text.Replace(',', '.') : text;
+    // People write $4.50 into a field for a price.
+    private static string Amount(string text, char decimalMark)
+    {
+        string bare = text.Trim().TrimStart('$', '€', '£').Trim();
+        return decimalMark == ',' && !bare.Contains('.', StringComparison.Ordinal) ? bare.Replace(',', '.') : bare;
+    }
 }

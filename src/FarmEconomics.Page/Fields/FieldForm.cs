@@ -36,6 +36,9 @@ internal sealed class FieldForm
     /// <summary>Whether rows in error are left out.</summary>
     internal bool SkipBadRows => parameters.GetValueOrDefault("skip_bad_rows") as bool? ?? false;
 
+    /// <summary>The changes of a what-if, joined; empty when there are none.</summary>
+    internal string Changes { get; private set; } = "";
+
     /// <summary>A field's value as it shall stand in it.</summary>
     internal string Value(PageField field) => values.GetValueOrDefault(field.Key, field.Default);
 
@@ -69,6 +72,14 @@ internal sealed class FieldForm
         }
 
         form.Query = query.ToString();
+        if (declared.Any(parameter => parameter.Choice == "change"))
+        {
+            foreach ((string key, string fault) in ChangeFields.Faults(form.values, farm))
+            {
+                form.faults.TryAdd(key, fault);
+            }
+        }
+
         foreach (NotebookParameter parameter in declared)
         {
             form.Set(parameter, folder, scenarioFile, mark);
@@ -100,7 +111,7 @@ internal sealed class FieldForm
         }
         else if (parameter.Choice == "change")
         {
-            parameters[parameter.Name] = ChangeFields.Join(values, mark);
+            parameters[parameter.Name] = Changes = ChangeFields.Join(values, mark);
         }
         else if (parameter.Unit == "file" && text.Length > 0)
         {

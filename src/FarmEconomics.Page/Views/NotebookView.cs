@@ -19,8 +19,8 @@ internal static class NotebookView
     /// <param name="run">The run the address asks for; null when a field is wrong.</param>
     /// <param name="shownForm">The fields of the page that is shown while the run goes on; null: none.</param>
     /// <param name="shown">The run whose page is shown meanwhile.</param>
-    /// <param name="before">HTML between heading and fields.</param>
-    internal static Page Render(NotebookEntry notebook, FieldForm form, PageRun? run, FieldForm? shownForm, PageRun? shown, string before = "")
+    /// <param name="after">HTML below the fields.</param>
+    internal static Page Render(NotebookEntry notebook, FieldForm form, PageRun? run, FieldForm? shownForm, PageRun? shown, string after = "")
     {
         string address = $"/notebook/{notebook.Name}";
         bool ready = run is { Result: not null };
@@ -29,9 +29,8 @@ internal static class NotebookView
         NotebookBody? body = below?.Result is { } result ? NotebookPage.Body(result.Document, notebook.Question, result.Failure) : null;
         StringBuilder html = new();
         html.Append(body?.Heading ?? $"<h1>{PageShell.Encode(notebook.Question)}</h1>\n");
-        html.Append(before);
         html.Append(FormView.Render(form, address, belowForm?.Query ?? ""));
-        html.Append(Status(run, ready, below is not null));
+        html.Append(Status(run, ready, below is not null)).Append(after);
         if (body is not null)
         {
             html.Append($"<div class=\"result\" data-result>\n{CropLinks.Add(body.Content, YearAndSettings(belowForm!))}</div>\n");

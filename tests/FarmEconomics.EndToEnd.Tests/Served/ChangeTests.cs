@@ -82,7 +82,7 @@ public partial class ChangeTests(OpenDemoFarm farm) : IClassFixture<OpenDemoFarm
         string text = await page.Locator("main").InnerTextAsync();
         Assert.Matches(@"labor\.csv:\d+", text);
         Assert.Contains("Shares of pools charged to Garlic", text, StringComparison.Ordinal);
-        Assert.Contains(hours, text, StringComparison.Ordinal);
+        Assert.Contains($"{hours} labor hours stand behind it", text, StringComparison.Ordinal);
     }
 
     [Fact]
