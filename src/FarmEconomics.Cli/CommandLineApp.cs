@@ -21,6 +21,7 @@ internal static class CommandLineApp
             DecideCommand.Create(),
             WriteUpCommand.Create(),
             PricesCommand.Create(),
+            JupyterCommand.Create(),
         };
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
