@@ -23,6 +23,7 @@ internal static class CommandLineApp
             WhatIfCommand.Create(),
             WriteUpCommand.Create(),
             PricesCommand.Create(),
+            JupyterCommand.Create(),
         };
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)

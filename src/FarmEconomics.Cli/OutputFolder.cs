@@ -26,6 +26,25 @@ internal sealed class OutputFolder : IDisposable
     /// <exception cref="WrongUseException">The place is taken by something else, or lies in the records.</exception>
     internal static OutputFolder Start(string target, string records)
     {
+        string full = RequireFree(target, records, Mark, "no review wrote");
+        string parent = System.IO.Path.GetDirectoryName(full) ?? full;
+        Directory.CreateDirectory(parent);
+        RemoveLeftovers(parent, System.IO.Path.GetFileName(full));
+        string staging = System.IO.Path.Combine(parent, $".{System.IO.Path.GetFileName(full)}.new-{Environment.ProcessId}");
+        Directory.CreateDirectory(staging);
+        File.WriteAllText(System.IO.Path.Combine(staging, Mark), "Written by a review; the next one replaces this folder whole.\n");
+        return new OutputFolder(full, staging);
+    }
+
+    /// <summary>Makes sure that a place lies apart from the records and holds nothing but what carries our mark.</summary>
+    /// <param name="target">The place.</param>
+    /// <param name="records">The records folder, which nothing may be written into.</param>
+    /// <param name="mark">The file that says who wrote the folder.</param>
+    /// <param name="whose">What is wrong with files that are there without the mark: "no review wrote".</param>
+    /// <returns>The place in full.</returns>
+    /// <exception cref="WrongUseException">The place is taken by something else, or lies in the records.</exception>
+    internal static string RequireFree(string target, string records, string mark, string whose)
+    {
         string full = System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(target));
         string own = System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(records));
         if (IsInside(full, own) || IsInside(own, full))
@@ -38,18 +57,9 @@ internal sealed class OutputFolder : IDisposable
             throw new WrongUseException($"{target} is a file; give a folder for the results.");
         }
 
-        if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any() && !File.Exists(System.IO.Path.Combine(full, Mark)))
-        {
-            throw new WrongUseException($"{target} holds files that no review wrote; nothing was changed. Give another folder, or an empty one.");
-        }
-
-        string parent = System.IO.Path.GetDirectoryName(full) ?? full;
-        Directory.CreateDirectory(parent);
-        RemoveLeftovers(parent, System.IO.Path.GetFileName(full));
-        string staging = System.IO.Path.Combine(parent, $".{System.IO.Path.GetFileName(full)}.new-{Environment.ProcessId}");
-        Directory.CreateDirectory(staging);
-        File.WriteAllText(System.IO.Path.Combine(staging, Mark), "Written by a review; the next one replaces this folder whole.\n");
-        return new OutputFolder(full, staging);
+        return !Directory.Exists(full) || !Directory.EnumerateFileSystemEntries(full).Any() || File.Exists(System.IO.Path.Combine(full, mark))
+            ? full
+            : throw new WrongUseException($"{target} holds files that {whose}; nothing was changed. Give another folder, or an empty one.");
     }
 
     /// <summary>Puts the filled folder in its place.</summary>

@@ -25,14 +25,14 @@ public static class JupyterKernelSpec
 
     /// <summary>Writes <c>kernels/.net-csharp/kernel.json</c> under a Jupyter data folder (one that <c>JUPYTER_PATH</c> names, say).</summary>
     /// <param name="dir">The Jupyter data folder.</param>
-    /// <param name="manifestFolder">The folder whose <c>.config/dotnet-tools.json</c> pins the tool; by default found upward from here.</param>
+    /// <param name="manifestFolder">The folder whose <c>.config/dotnet-tools.json</c> pins the tool; by default <see cref="FindProject"/>.</param>
     /// <returns>The path of the file.</returns>
     public static string Write(string dir, string? manifestFolder = null)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(dir);
-        string manifest = Path.Combine(manifestFolder ?? FindManifestFolder(), ".config", "dotnet-tools.json");
+        string manifest = Path.Combine(manifestFolder ?? FindProject(), ".config", "dotnet-tools.json");
         // `dotnet tool run` finds its manifest upward from the working directory, which for a kernel is the notebook's
-        // folder: right for notebooks inside the project, and the only ones these are.
+        // folder: so a notebook lies in the project, or in a folder with a copy of the manifest (JupyterFolder).
         if (!File.Exists(manifest))
         {
             throw new NotebookException($"{manifest} is not there: it says which kernel to use");
@@ -58,9 +58,15 @@ public static class JupyterKernelSpec
         return file;
     }
 
-    private static string FindManifestFolder()
+    /// <summary>The project's folder: the first above the program, else above the working directory, that pins the kernel.</summary>
+    /// <exception cref="NotebookException">There is none.</exception>
+    public static string FindProject() =>
+        Above(AppContext.BaseDirectory) ?? Above(Directory.GetCurrentDirectory())
+        ?? throw new NotebookException("no .config/dotnet-tools.json above the program or here: it says which kernel to use");
+
+    private static string? Above(string start)
     {
-        for (DirectoryInfo? folder = new(Directory.GetCurrentDirectory()); folder is not null; folder = folder.Parent)
+        for (DirectoryInfo? folder = new(start); folder is not null; folder = folder.Parent)
         {
             if (File.Exists(Path.Combine(folder.FullName, ".config", "dotnet-tools.json")))
             {
@@ -68,6 +74,6 @@ public static class JupyterKernelSpec
             }
         }
 
-        throw new NotebookException("no .config/dotnet-tools.json here or above: it says which kernel to use");
+        return null;
     }
 }

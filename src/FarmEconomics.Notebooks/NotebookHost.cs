@@ -124,8 +124,10 @@ public static partial class NotebookHost
     }
 
     /// <summary>The cell's code with the kit this program came with, so that a stale one on disk can't mix in.</summary>
-    internal static string WithOwnKit(string source) => KitReference().Replace(
-        source, $"#r \"{Path.Combine(AppContext.BaseDirectory, KitFile)}\"");
+    internal static string WithOwnKit(string source) => WithKit(source, Path.Combine(AppContext.BaseDirectory, KitFile));
+
+    /// <summary>The cell's code with its line that refers to the kit, if it has one, naming this file.</summary>
+    internal static string WithKit(string source, string kit) => KitReference().Replace(source, _ => $"#r \"{kit}\"");
 
     [GeneratedRegex("""^[ \t]*#r[ \t]+"[^"\n]*FarmEconomics\.NotebookKit\.dll"[ \t]*(?=\r?$)""", RegexOptions.Multiline)]
     private static partial Regex KitReference();

@@ -57,15 +57,18 @@ internal sealed class ReviewWriter
     /// <summary>What a grower reads in the terminal when the review is done.</summary>
     internal IReadOnlyList<string> Summary() => IndexPage.Answer(farm, season);
 
+    /// <summary>What every notebook is told of a run.</summary>
+    internal static Dictionary<string, object> Parameters(FarmFolder farm, int cropYear, List<KeyValuePair<string, string>> settings, bool skipBadRows) => new()
+    {
+        ["records"] = Path.GetFullPath(farm.Folder),
+        ["year"] = cropYear,
+        ["settings"] = string.Join("; ", settings.Select(pair => $"{pair.Key}={pair.Value}")),
+        ["skip_bad_rows"] = skipBadRows,
+    };
+
     private async Task<IReadOnlyList<NotebookRun>> RunAsync(string[] notebooks, CancellationToken cancellation)
     {
-        Dictionary<string, object> parameters = new()
-        {
-            ["records"] = Path.GetFullPath(farm.Folder),
-            ["year"] = season.CropYear,
-            ["settings"] = string.Join("; ", settings.Select(pair => $"{pair.Key}={pair.Value}")),
-            ["skip_bad_rows"] = skipBadRows,
-        };
+        Dictionary<string, object> parameters = Parameters(farm, season.CropYear, settings, skipBadRows);
         NotebookRunOptions options = new() { Progress = new CellSteps(terminal) };
         terminal.Step($"Running {CountOf(notebooks.Length)}");
         return await NotebookChildProcess.RunAllAsync(

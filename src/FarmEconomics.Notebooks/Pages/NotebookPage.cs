@@ -136,7 +136,7 @@ public static partial class NotebookPage
     private static void AppendBundle(StringBuilder body, JsonObject data, JsonObject? pictureSize, HashSet<string> prefixes)
     {
         string svg = NotebookCell.MultilineText(data["image/svg+xml"]);
-        string html = NotebookCell.MultilineText(data["text/html"]);
+        string html = HtmlFormatterSource.Unguarded(NotebookCell.MultilineText(data["text/html"]));
         string plain = NotebookCell.MultilineText(data["text/plain"]);
         if (svg.StartsWith("<svg", StringComparison.Ordinal) && HtmlFragment.IsSafe(svg))
         {

@@ -16,7 +16,7 @@ public class FarmNotebookTests
     [MemberData(nameof(AllNotebooks))]
     public async Task Notebook_OverTheDemoFarm_RunsCleanAndEveryFigureHasWords(string name)
     {
-        NotebookRun run = await RunAsync(name);
+        NotebookRun run = await Runs.Demo(name);
         Assert.Null(run.Failure);
         Assert.Empty(run.Warnings);
         Assert.Empty(Runs.OfKind(run.Document, "error"));

@@ -14,9 +14,12 @@ internal static class Program
     internal static string Assembly { get; } =
         Path.Combine(Repository.Root, "src", "FarmEconomics.Cli", "bin", Configuration, "net10.0", "FarmEconomics.Cli.dll");
 
-    internal static async Task<ProgramRun> RunAsync(params string[] arguments)
+    internal static Task<ProgramRun> RunAsync(params string[] arguments) => RunInAsync(null, arguments);
+
+    /// <summary>The same with variables of the surroundings set.</summary>
+    internal static async Task<ProgramRun> RunInAsync(IReadOnlyDictionary<string, string>? environment, params string[] arguments)
     {
         Assert.True(File.Exists(Assembly), $"The program isn't built: {Assembly}");
-        return await Tool.RunApartAsync("dotnet", Path.GetTempPath(), [Assembly, .. arguments], seconds: PatienceSeconds);
+        return await Tool.RunApartAsync("dotnet", Path.GetTempPath(), [Assembly, .. arguments], environment, PatienceSeconds);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Notebooks;
 
 namespace FarmEconomics.EndToEnd.Tests.Support;
@@ -22,6 +23,12 @@ internal static class Runs
             new NotebookJob(Repository.Sample(name), parameters ?? NoParameters, options ?? new NotebookRunOptions()),
             Worker,
             TestContext.Current.CancellationToken);
+
+    private static readonly ConcurrentDictionary<string, Lazy<Task<NotebookRun>>> DemoRuns = new();
+
+    /// <summary>A notebook that ships, over the demo farm, run once for all tests that look at it.</summary>
+    public static Task<NotebookRun> Demo(string name) => DemoRuns.GetOrAdd(name, file => new(() => NotebookChildProcess.RunAsync(
+        new NotebookJob(Path.Combine(Repository.Root, "notebooks", file), NoParameters, new NotebookRunOptions()), Worker))).Value;
 
     /// <summary>All text a cell printed.</summary>
     public static string Printed(NotebookCell cell) => string.Concat(

@@ -1,0 +1,74 @@
+using System.CommandLine;
+using FarmEconomics.Cli.Jupyter;
+using FarmEconomics.Cli.Review;
+using FarmEconomics.Files;
+using FarmEconomics.Notebooks;
+
+namespace FarmEconomics.Cli.Commands;
+
+/// <summary><c>jupyter FOLDER</c>: the notebooks on these records, ready to be opened in Jupyter.</summary>
+internal static class JupyterCommand
+{
+    private const string Mark = ".farm-jupyter";
+
+    internal static Command Create()
+    {
+        Argument<string> folder = CommonOptions.Folder();
+        Option<int?> year = CommonOptions.Year();
+        Option<string> output = new("--out")
+        {
+            Description = "The folder for the notebooks. A notebook you changed there is never written over: it is moved to DIR/earlier.",
+            HelpName = "DIR",
+            DefaultValueFactory = _ => "jupyter",
+        };
+        Option<string[]> set = CommonOptions.Set();
+        Option<bool> skip = CommonOptions.SkipBadRows();
+        Command command = new("jupyter", "Get the notebooks ready to be opened, run and changed in Jupyter, and say how to start it.") { folder, year, output, set, skip };
+        command.SetAction((parsed, cancellation) => RunAsync(
+            parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(output)!, parsed.GetValue(set), parsed.GetValue(skip), cancellation));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(string folder, int? year, string output, string[]? set, bool skip, CancellationToken cancellation)
+    {
+        FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
+        if (farm.Review is { } review && year is not null)
+        {
+            _ = CommonOptions.YearOf(review, year); // says which years there are
+        }
+
+        string target = OutputFolder.RequireFree(output, folder, Mark, "this command did not write");
+        string project;
+        JupyterFolderContents written;
+        try
+        {
+            project = JupyterKernelSpec.FindProject();
+            Directory.CreateDirectory(target);
+            await File.WriteAllTextAsync(Path.Combine(target, Mark), "Notebooks to open in Jupyter; the command jupyter brings them up to date.\n", cancellation).ConfigureAwait(false);
+            written = JupyterFolder.Write(target, project, [.. ShippedNotebooks.Find()], ReviewWriter.Parameters(farm, year ?? 0, CommonOptions.Settings(set), skip));
+        }
+        catch (NotebookException fault)
+        {
+            throw new WrongUseException($"The notebooks can't be made ready for Jupyter: {fault.Message}.");
+        }
+
+        TextWriter say = Console.Out;
+        if (written.SetAside.Count > 0)
+        {
+            await say.WriteLineAsync($"{CommonOptions.Count(written.SetAside.Count, "notebook")} of an earlier time with other cells: now in {Path.GetDirectoryName(written.SetAside[0])}").ConfigureAwait(false);
+        }
+
+        await say.WriteLineAsync($"The notebooks on the records in {folder} are in {written.Notebooks}").ConfigureAwait(false);
+        if (farm.Review is null)
+        {
+            await say.WriteLineAsync($"The records hold {CommonOptions.Count(farm.ErrorCount, "error")}: 01-records-check lists them, the other notebooks stop at them.").ConfigureAwait(false);
+        }
+
+        foreach (string line in await JupyterStart.TellAsync(written, project, cancellation).ConfigureAwait(false))
+        {
+            await say.WriteLineAsync(line).ConfigureAwait(false);
+        }
+
+        return ExitCode.Done;
+    }
+}

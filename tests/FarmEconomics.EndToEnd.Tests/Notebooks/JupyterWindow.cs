@@ -1,0 +1,86 @@
+using System.Text.Json;
+using FarmEconomics.EndToEnd.Tests.Support;
+using Microsoft.Playwright;
+
+namespace FarmEconomics.EndToEnd.Tests.Notebooks;
+
+/// <summary>What one code cell shows in the window.</summary>
+internal sealed record ShownCell
+{
+    /// <summary>What stands before it: <c>In [3]:</c> once it ran.</summary>
+    public string Prompt { get; init; } = "";
+
+    /// <summary>The words and numbers of every output that is a text or a table.</summary>
+    public string[] Texts { get; init; } = [];
+
+    /// <summary>The natural width of every picture, 0 for one that isn't shown.</summary>
+    public int[] Pictures { get; init; } = [];
+
+    /// <summary>Error outputs and red text.</summary>
+    public string[] Red { get; init; } = [];
+}
+
+/// <summary>A notebook in Jupyter's window, worked by its menus as a person would.</summary>
+internal static class JupyterWindow
+{
+    private const float PatienceMilliseconds = 180_000;
+
+    /// <summary>Opens a notebook, has its kernel restarted and all cells run, and reads what is shown.</summary>
+    /// <returns>The code cells that hold something, in order.</returns>
+    public static async Task<IReadOnlyList<ShownCell>> RestartAndRunAllAsync(IBrowser browser, JupyterServer server, string notebook)
+    {
+        IPage page = await browser.NewPageAsync(new() { ViewportSize = new() { Width = 1300, Height = 900 } });
+        page.SetDefaultTimeout(PatienceMilliseconds);
+        try
+        {
+            await page.GotoAsync(server.AddressOf(notebook));
+            await page.Locator(".kernel_idle_icon").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+            Assert.Equal(".NET (C#)", (await page.Locator(".kernel_indicator_name").InnerTextAsync()).Trim());
+            await page.GetByRole(AriaRole.Link, new() { Name = "Kernel", Exact = true }).ClickAsync();
+            await page.GetByText("Restart & Run All", new() { Exact = true }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Restart and Run All Cells" }).ClickAsync();
+            await page.WaitForFunctionAsync(Finished);
+            IReadOnlyList<ShownCell> cells = JsonSerializer.Deserialize<ShownCell[]>(await page.EvaluateAsync<string>(Shown), JsonSerializerOptions.Web)!;
+            await PictureAsync(page, notebook);
+            return cells;
+        }
+        finally
+        {
+            // The kernel is not needed any more, and memory is.
+            await page.EvaluateAsync("() => new Promise(done => Jupyter.notebook.session.delete(done, done))");
+            await page.CloseAsync();
+        }
+    }
+
+    // A cell that waits shows "In [*]"; one that was given up after an error shows "In [ ]" while the kernel is idle.
+    private const string Finished =
+        """
+        () => {
+          const cells = [...document.querySelectorAll('.code_cell')].filter(cell => cell.querySelector('.CodeMirror').CodeMirror.getValue().trim());
+          const ran = cells.every(cell => /\[\d+\]/.test(cell.querySelector('.input_prompt').textContent));
+          return document.querySelector('.kernel_idle_icon') && (ran || document.querySelector('.output_error'))
+            && ![...document.querySelectorAll('.output_area img')].some(image => !image.complete);
+        }
+        """;
+
+    private const string Shown =
+        """
+        () => JSON.stringify([...document.querySelectorAll('.code_cell')].filter(cell => cell.querySelector('.CodeMirror').CodeMirror.getValue().trim()).map(cell => ({
+          prompt: cell.querySelector('.input_prompt').textContent.trim(),
+          texts: [...cell.querySelectorAll('.output_html, .output_text')].map(part => part.textContent),
+          pictures: [...cell.querySelectorAll('.output_area img')].map(image => image.naturalWidth),
+          red: [...cell.querySelectorAll('.output_error, .output_stderr')].map(part => part.textContent),
+        })))
+        """;
+
+    /// <summary>A picture of the whole notebook for whoever wants to look: into the folder that FARMECONOMICS_SCREENSHOTS names.</summary>
+    private static async Task PictureAsync(IPage page, string notebook)
+    {
+        if (Environment.GetEnvironmentVariable("FARMECONOMICS_SCREENSHOTS") is { Length: > 0 } folder)
+        {
+            int height = await page.EvaluateAsync<int>("() => document.querySelector('#notebook').scrollHeight + 200");
+            await page.SetViewportSizeAsync(1300, height);
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, Path.ChangeExtension(notebook, ".png")) });
+        }
+    }
+}

@@ -1,0 +1,114 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+
+namespace FarmEconomics.EndToEnd.Tests.Support;
+
+/// <summary>Debian's Jupyter Notebook on a folder that the command <c>jupyter</c> wrote: on this machine only, with a token, without the user's own settings.</summary>
+internal sealed class JupyterServer : IAsyncDisposable
+{
+    private const int PatienceSeconds = 60;
+    private readonly Process process;
+    private readonly Scratch home;
+    private readonly string address;
+    private readonly string token = Guid.NewGuid().ToString("N");
+    private readonly Task<string> said;
+
+    private JupyterServer(string program, string folder, Scratch home)
+    {
+        this.home = home;
+        int port = FreePort();
+        address = $"http://127.0.0.1:{port}/";
+        ProcessStartInfo start = new(program, ["--no-browser", "--ip=127.0.0.1", $"--port={port}", "--NotebookApp.port_retries=0", Path.Combine(folder, "notebooks")])
+        {
+            RedirectStandardError = true,
+            WorkingDirectory = home.Folder,
+        };
+        if (Environment.UserName == "root")
+        {
+            start.ArgumentList.Insert(0, "--allow-root");
+        }
+
+        start.Environment["JUPYTER_PATH"] = folder;
+        start.Environment["JUPYTER_TOKEN"] = token;
+        foreach (string place in new[] { "JUPYTER_CONFIG_DIR", "JUPYTER_DATA_DIR", "JUPYTER_RUNTIME_DIR", "IPYTHONDIR" })
+        {
+            start.Environment[place] = home.Folder;
+        }
+
+        process = Process.Start(start)!;
+        said = process.StandardError.ReadToEndAsync();
+    }
+
+    /// <summary>Starts it and waits until it answers; the test is skipped where it isn't installed, or fails where it is required.</summary>
+    /// <param name="folder">The folder that the command wrote.</param>
+    public static async Task<JupyterServer> StartAsync(string folder)
+    {
+        string program = Tool.Require(Jupyter.Required, "the notebooks are not checked in Jupyter's own window", "jupyter-notebook");
+        JupyterServer server = new(program, folder, new Scratch());
+        try
+        {
+            await server.WaitAsync();
+            return server;
+        }
+        catch
+        {
+            await server.DisposeAsync();
+            throw;
+        }
+    }
+
+    /// <summary>Where a notebook opens.</summary>
+    public string AddressOf(string notebook) => $"{address}notebooks/{Uri.EscapeDataString(notebook)}?token={token}";
+
+    public async ValueTask DisposeAsync()
+    {
+        if (!process.HasExited)
+        {
+            process.Kill(entireProcessTree: true); // with the kernels it started
+            await process.WaitForExitAsync();
+        }
+
+        process.Dispose();
+        home.Dispose();
+    }
+
+    private async Task WaitAsync()
+    {
+        using HttpClient client = new();
+        for (Stopwatch clock = Stopwatch.StartNew(); clock.Elapsed.TotalSeconds < PatienceSeconds; await Task.Delay(100, TestContext.Current.CancellationToken))
+        {
+            if (process.HasExited)
+            {
+                Assert.Fail(await said);
+            }
+
+            try
+            {
+                using HttpResponseMessage answer = await client.GetAsync(new Uri($"{address}api/kernels?token={token}"), TestContext.Current.CancellationToken);
+                answer.EnsureSuccessStatusCode();
+                return;
+            }
+            catch (HttpRequestException)
+            {
+                // not yet
+            }
+        }
+
+        Assert.Fail($"Jupyter did not answer within {PatienceSeconds} s.");
+    }
+
+    private static int FreePort()
+    {
+        using TcpListener listener = new(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+}
+
+/// <summary>What the tests in Jupyter share.</summary>
+internal static class Jupyter
+{
+    /// <summary>The variable that turns a missing Jupyter into a failure.</summary>
+    public const string Required = "FARMECONOMICS_REQUIRE_JUPYTER";
+}
