@@ -14,8 +14,8 @@ function prepareTables(within) {
     const original = [...body.rows];
     const headings = table.tHead ? [...table.tHead.rows[0].cells] : [];
     if (original.some(row => row.cells.length !== headings.length)) continue;
-    // Words in an order of their own, such as assumptions, are left in it.
-    if (original.length < 4 || !headings.some(heading => heading.classList.contains('num'))) continue;
+    // Assumptions and statements stand in an order of their own and are left in it.
+    if (original.length < 4 || !headings.some(heading => heading.classList.contains('num')) || headings[0].textContent === 'Line') continue;
     headings.forEach((heading, column) => {
       const button = document.createElement('button');
       button.type = 'button';
