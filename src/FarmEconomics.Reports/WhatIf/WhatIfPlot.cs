@@ -51,9 +51,11 @@ public static class WhatIfPlot
         }
 
         int up = moved.Count(crop => crop.After > crop.Before);
-        string first = $"{moved[0].Name} {WhatIfTables.Signed(moved[0].After - moved[0].Before, currency)}";
-        string crops = moved.Count == 1 ? $"{first}, no other crop moves" : $"{first}; {Phrase.Count(up, "crop")} up, {moved.Count - up} down";
-        return net && outcome.FarmNet.Difference.Value is { } farm ? $"{crops}; the farm {WhatIfTables.Signed(farm, currency)}" : crops;
+        string first = $"{moved[0].Name} would {(net ? "earn" : "bring in")} {ByHowMuch(moved[0].After - moved[0].Before)}";
+        string rest = moved.Count == 1 ? "no other crop moves" : $"{Phrase.Count(up, "crop")} up, {moved.Count - up} down";
+        return net && outcome.FarmNet.Difference.Value is { } farm ? $"{first}, the farm {ByHowMuch(farm)} ({rest})" : $"{first} ({rest})";
+
+        string ByHowMuch(decimal by) => $"{Looks.InWords(Math.Abs(by), Look.WholeMoney, currency)} {(by < 0m ? "less" : "more")}";
     }
 
     private static void Draw(Canvas canvas, List<(string Name, decimal Before, decimal After)> crops, string axis)

@@ -109,7 +109,7 @@ internal sealed class ScenarioNames(FarmRecords records)
         List<string> categories = Defaults.Categories.Concat(records.Tables.Categories).Select(row => row.Category.Trim()).ToList();
         string text = name.Text;
         return Category(text) ?? Pool(text) ?? Category(WithoutPrefix(name, "category ").Text) ?? Pool(WithoutPrefix(name, "pool ").Text)
-            ?? throw name.Unknown($"There is no category of the books and no pool \"{text}\".", categories.Concat(records.Pools.Select(other => other.Name)));
+            ?? throw WithoutPrefix(WithoutPrefix(name, "category "), "pool ").Unknown($"There is no category of the books and no pool \"{text}\".", categories.Concat(records.Pools.Select(other => other.Name)));
 
         (ScenarioScope, string?)? Category(string wanted) => categories.Find(other => Same(other, wanted)) is { } known ? (ScenarioScope.Category, known) : null;
 

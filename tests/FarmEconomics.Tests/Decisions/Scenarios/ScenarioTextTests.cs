@@ -49,6 +49,7 @@ public class ScenarioTextTests
     [InlineData("hours of Beets=-100%", 16, "above -100%", null)]
     [InlineData("hours of harvst=-10%", 10, "no crop and no stage", "harvest")]
     [InlineData("expenses of sed=+10%", 13, "no category of the books and no pool", "seed")]
+    [InlineData("expenses of pool packagin=+10%", 18, "no category of the books and no pool", "packaging")]
     [InlineData("wage of Cy=10", 9, "a volunteer", null)]
     [InlineData("wage of Bo=16", 9, "stands in the books", null)]
     [InlineData("wage of An=16", 9, "There is no worker", "Ann")]

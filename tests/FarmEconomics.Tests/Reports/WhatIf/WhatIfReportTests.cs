@@ -84,7 +84,7 @@ public class WhatIfReportTests
     public void Figure_TitleSaysTheFindingAndAltTheNumbers()
     {
         Figure figure = Of(SmallFarm(), "price of Kale=-10%").Figure();
-        Assert.Equal("Kale -$60, no other crop moves; the farm -$60", figure.Title);
+        Assert.Equal("Kale would earn $60 less, the farm $60 less (no other crop moves)", figure.Title);
         Assert.Contains("Kale $480 to $420", figure.Alt, StringComparison.Ordinal);
     }
 
