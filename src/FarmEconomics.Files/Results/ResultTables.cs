@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
 using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Files.Results;
@@ -26,7 +27,7 @@ public static class ResultTables
         WriteCharges(season, Path.Combine(folder, "charges.csv"));
         WriteStatement(season, Path.Combine(folder, "statement.csv"));
         WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"));
-        WriteProblems(problems, Path.Combine(folder, "problems.csv"));
+        WriteProblems(problems, season.Settings.LengthUnit, Path.Combine(folder, "problems.csv"));
     }
 
     // The figures are in the farm's own unit of length, and the headings say so.
@@ -113,13 +114,13 @@ public static class ResultTables
         }
     }
 
-    private static void WriteProblems(IReadOnlyList<Problem> problems, string path)
+    private static void WriteProblems(IReadOnlyList<Problem> problems, LengthUnit unit, string path)
     {
         using CsvTable table = new(path, "severity", "code", "file", "line", "column", "message");
         foreach (Problem problem in problems)
         {
             table.Text(problem.Severity.ToString().ToLowerInvariant()).Text(problem.Code).Text(problem.Source.File)
-                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column).Text(problem.Message);
+                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, unit) : null).Text(problem.Message);
             table.End();
         }
     }
