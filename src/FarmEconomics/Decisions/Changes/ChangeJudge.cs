@@ -125,7 +125,7 @@ public sealed class ChangeJudge
     private static void Check(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
     {
         bool sized = change.Kind is ChangeKind.Shrink or ChangeKind.Grow;
-        string? wrong = sized && change.Feet <= 0m ? "how much less or more of it must be above 0"
+        string? wrong = sized && change.Feet <= 0m ? change.LengthUnit.Label("bed-feet must be above 0")
             : change.Kind == ChangeKind.Shrink && change.Feet > crop.Sums.BedFeet.Value ? change.LengthUnit.Label($"{crop.Name} has only {crop.Sums.BedFeet} bed-feet")
             : change.Kind == ChangeKind.Swap && replacement == crop ? "a crop can't take its own place"
             : change.Elasticity == 0m ? "an elasticity of 0 has no price at which more could be sold"
