@@ -39,7 +39,7 @@ internal static class BreakEven
 
         if (budget.Sums.BedFeet.Value <= 0m)
         {
-            return Rate.NotAvailable("no bed-feet planted");
+            return Rate.NotAvailable("nothing planted in beds");
         }
 
         decimal perUnit = (price * (1m - known.salesShare)) - (Cost(budget, VariesWith.Quantity) / known.quantity);

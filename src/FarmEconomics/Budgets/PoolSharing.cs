@@ -27,7 +27,7 @@ internal sealed class PoolSharing
             ShareHours(result);
             if ((result.Total != Money.Zero || result.Hours > 0m) && users.Total <= 0m)
             {
-                problems.Add(CostingProblems.NoWeights(users.Pool, network.Year, result.Total.Amount, result.Hours));
+                problems.Add(CostingProblems.NoWeights(users.Pool, network.Year, result.Total.Amount, result.Hours, network.LengthUnit));
             }
         }
 

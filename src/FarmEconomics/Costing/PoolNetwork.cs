@@ -13,6 +13,7 @@ public sealed class PoolNetwork
         HashSet<Pool> busy = book.Charges.Where(charge => charge.Pool is not null && charge.HomeYear == year).Select(charge => charge.Pool!).ToHashSet();
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
+        LengthUnit = settings.LengthUnit;
         UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
         WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
@@ -31,6 +32,9 @@ public sealed class PoolNetwork
 
     /// <summary>The part of each pool's ownership cost that is passed on: used over capacity, 1 without a capacity.</summary>
     public IReadOnlyList<decimal> UsedFactor { get; }
+
+    /// <summary>The farm's unit of lengths, for words.</summary>
+    internal LengthUnit LengthUnit { get; }
 
     /// <summary>Shares of running cost and hours.</summary>
     public SharedCosts Running { get; }
@@ -55,7 +59,7 @@ public sealed class PoolNetwork
         {
             if (busy.Contains(users.Pool))
             {
-                problems.Add(CostingProblems.OverCapacity(users.Pool, year, used));
+                problems.Add(CostingProblems.OverCapacity(users.Pool, year, used, settings.LengthUnit));
             }
 
             return 1m;
