@@ -36,6 +36,12 @@ internal sealed class StageWork
                 }
             }
         }
+
+        // A row's cents follow its hours, ties to the planting that stands earlier in the file, not to the one picked or sold first that day.
+        foreach (List<(Enterprise Enterprise, decimal Quantity)> day in picked.Values.Concat(sold.Values))
+        {
+            day.Sort((a, b) => a.Enterprise.Index.CompareTo(b.Enterprise.Index));
+        }
     }
 
     /// <summary>The enterprises at that stage on that day with their weights; empty when none was.</summary>
