@@ -117,7 +117,7 @@ internal sealed class StageWork
     private List<(Enterprise Enterprise, decimal Weight)> Standing(Crop crop, DateOnly day, Predicate<BedPlanting> stands, bool byTrays)
     {
         List<BedPlanting> beds = calendar.PlantingsByCrop[crop.Index].SelectMany(planting => planting.BedList).Where(bed => stands(bed)).ToList();
-        bool trays = byTrays && beds.TrueForAll(bed => bed.Row.Trays > 0m);
+        bool trays = byTrays && beds.TrueForAll(bed => bed.Row.Trays is not null);
         List<(Enterprise Enterprise, decimal Weight)> weights = [];
         foreach (IGrouping<Planting, BedPlanting> rows in beds.GroupBy(bed => bed.Planting))
         {
@@ -126,6 +126,7 @@ internal sealed class StageWork
             weights.Add((enterprise, rows.Sum(bed => trays ? bed.Row.Trays!.Value : bed.BedFeet)));
         }
 
-        return weights;
+        // No trays at all says nothing about the seedlings: the year's plantings then share the hours.
+        return weights.Exists(item => item.Weight > 0m) ? weights : [];
     }
 }
