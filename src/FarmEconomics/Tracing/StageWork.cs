@@ -36,6 +36,12 @@ internal sealed class StageWork
                 }
             }
         }
+
+        // A row's cents follow its hours, ties to the planting that stands earlier in the file, not to the one picked or sold first that day.
+        foreach (List<(Enterprise Enterprise, decimal Quantity)> day in picked.Values.Concat(sold.Values))
+        {
+            day.Sort((a, b) => a.Enterprise.Index.CompareTo(b.Enterprise.Index));
+        }
     }
 
     /// <summary>The enterprises at that stage on that day with their weights; empty when none was.</summary>
@@ -111,7 +117,7 @@ internal sealed class StageWork
     private List<(Enterprise Enterprise, decimal Weight)> Standing(Crop crop, DateOnly day, Predicate<BedPlanting> stands, bool byTrays)
     {
         List<BedPlanting> beds = calendar.PlantingsByCrop[crop.Index].SelectMany(planting => planting.BedList).Where(bed => stands(bed)).ToList();
-        bool trays = byTrays && beds.TrueForAll(bed => bed.Row.Trays > 0m);
+        bool trays = byTrays && beds.TrueForAll(bed => bed.Row.Trays is not null);
         List<(Enterprise Enterprise, decimal Weight)> weights = [];
         foreach (IGrouping<Planting, BedPlanting> rows in beds.GroupBy(bed => bed.Planting))
         {
@@ -120,6 +126,7 @@ internal sealed class StageWork
             weights.Add((enterprise, rows.Sum(bed => trays ? bed.Row.Trays!.Value : bed.BedFeet)));
         }
 
-        return weights;
+        // No trays at all says nothing about the seedlings: the year's plantings then share the hours.
+        return weights.Exists(item => item.Weight > 0m) ? weights : [];
     }
 }
