@@ -14,7 +14,7 @@ internal sealed class PoolSharing
     {
         this.network = network;
         this.sums = sums;
-        ILookup<Pool, Charge> rows = book.Charges.Where(charge => charge.Pool is not null && charge.HomeYear == network.Year).ToLookup(charge => charge.Pool!);
+        ILookup<Pool, Charge> rows = book.ByYear[network.Year].Where(charge => charge.Pool is not null && charge.HomeYear == network.Year).ToLookup(charge => charge.Pool!);
         foreach (PoolUsers users in network.Users)
         {
             PoolResult result = new(users.Pool, users, rows[users.Pool].ToList());

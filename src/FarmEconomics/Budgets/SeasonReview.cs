@@ -13,6 +13,13 @@ public sealed class SeasonReview
 {
     private readonly ChargeBook book;
     private readonly decimal[] outsideHours;
+
+    // Opening a farm reviews every year for what is wrong in it; the views of a year are made when somebody looks at them.
+    private readonly Lazy<List<EnterpriseBudget>> groups;
+    private readonly Lazy<List<EnterpriseBudget>> beds;
+    private readonly Lazy<List<EnterpriseBudget>> structures;
+    private readonly Lazy<List<ChannelResult>> channels;
+    private readonly Lazy<List<ReconciliationCheck>> reconciliation;
     private readonly decimal[] outside = new decimal[Enum.GetValues<Outside>().Length];
 
     internal SeasonReview(ChargeBook book, int cropYear, FarmSettings settings)
@@ -30,17 +37,17 @@ public sealed class SeasonReview
         ClosingStockValue.Add(book.Trace, cropYear, Network.Enterprises, sums, problems);
         Plantings = Enumerable.Range(0, sums.Length).Select(i => Budget(Network.Enterprises[i].Planting.Name, [Network.Enterprises[i]], sums[i])).ToList();
         Crops = GroupBy(enterprise => enterprise.Crop).Select(pair => Budget(pair.Key.Name, pair.Members, pair.Sums)).ToList();
-        Groups = GroupBy(enterprise => enterprise.Crop.Group).Select(pair => Budget(pair.Key, pair.Members, pair.Sums)).ToList();
-        Beds = ByBed(bed => bed.Bed.Name);
-        Structures = ByBed(bed => bed.Bed.Structure);
+        groups = new(() => GroupBy(enterprise => enterprise.Crop.Group).Select(pair => Budget(pair.Key, pair.Members, pair.Sums)).ToList());
+        beds = new(() => ByBed(bed => bed.Bed.Name));
+        structures = new(() => ByBed(bed => bed.Bed.Structure));
         BudgetSums all = new();
         Array.ForEach(sums, all.Add);
         Farm = Budget(settings.FarmName, Network.Enterprises, all);
-        Channels = ChannelResult.Of(book, cropYear, Known);
+        channels = new(() => ChannelResult.Of(book, cropYear, Known));
         OtherIncome = book.Trace.OtherIncome.Where(income => income.CropYear == cropYear).ToList();
         SumOutside();
         PoolProblems = problems;
-        Reconciliation = new Reconciliation(this, book).Checks();
+        reconciliation = new(() => new Reconciliation(this, book).Checks());
     }
 
     /// <summary>The crop year.</summary>
@@ -68,19 +75,19 @@ public sealed class SeasonReview
     public IReadOnlyList<EnterpriseBudget> Crops { get; }
 
     /// <summary>A budget per crop group.</summary>
-    public IReadOnlyList<EnterpriseBudget> Groups { get; }
+    public IReadOnlyList<EnterpriseBudget> Groups => groups.Value;
 
     /// <summary>A budget per bed, plantings split by bed-foot-days.</summary>
-    public IReadOnlyList<EnterpriseBudget> Beds { get; }
+    public IReadOnlyList<EnterpriseBudget> Beds => beds.Value;
 
     /// <summary>A budget per structure, plantings split by bed-foot-days.</summary>
-    public IReadOnlyList<EnterpriseBudget> Structures { get; }
+    public IReadOnlyList<EnterpriseBudget> Structures => structures.Value;
 
     /// <summary>All crops together.</summary>
     public EnterpriseBudget Farm { get; }
 
     /// <summary>Results per channel.</summary>
-    public IReadOnlyList<ChannelResult> Channels { get; }
+    public IReadOnlyList<ChannelResult> Channels => channels.Value;
 
     /// <summary>All pools, empty ones included.</summary>
     public IReadOnlyList<PoolResult> Pools { get; }
@@ -110,7 +117,7 @@ public sealed class SeasonReview
     public IReadOnlyList<Problem> PoolProblems { get; }
 
     /// <summary>The proof; every difference is 0.</summary>
-    public IReadOnlyList<ReconciliationCheck> Reconciliation { get; }
+    public IReadOnlyList<ReconciliationCheck> Reconciliation => reconciliation.Value;
 
     /// <summary>Money that ended outside the crops, directly or through pools.</summary>
     /// <param name="where">Household, unused, not assigned or excluded.</param>
@@ -120,19 +127,19 @@ public sealed class SeasonReview
     /// <summary>Direct charges that landed on an enterprise of this year.</summary>
     /// <param name="enterprise">The enterprise.</param>
     /// <returns>Its charges, each with its row.</returns>
-    public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.Charges.Where(charge => charge.Enterprise == enterprise);
+    public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ByEnterprise[enterprise];
 
     /// <summary>Charges of this year that ended outside crops and pools.</summary>
     /// <param name="where">Household, not assigned or excluded.</param>
     /// <returns>The charges, each with its row.</returns>
-    public IEnumerable<Charge> OutsideCharges(Outside where) => book.Charges.Where(charge => charge.Outside == where && charge.HomeYear == CropYear);
+    public IEnumerable<Charge> OutsideCharges(Outside where) => book.ByYear[CropYear].Where(charge => charge.Outside == where && charge.HomeYear == CropYear);
 
     private Availability FindAvailability()
     {
         FarmRecords records = book.Trace.Records;
-        bool hours = book.Trace.Labor.Any(use => use.Window == CropYear);
-        bool laborInBooks = book.Charges.Any(charge => charge.Stream == CostStream.HiredLabor && charge.HomeYear == CropYear && charge.Origin is ExpenseRow);
-        bool costs = records.Expenses.Any(row => book.HomeYearOf(row) == CropYear) || book.Charges.Any(charge => charge.Enterprise?.CropYear == CropYear && charge.Origin is ExpenseRow);
+        bool hours = book.Trace.LaborByWindow[CropYear].Count > 0;
+        bool laborInBooks = book.ByYear[CropYear].Any(charge => charge.Stream == CostStream.HiredLabor && charge.HomeYear == CropYear && charge.Origin is ExpenseRow);
+        bool costs = records.Expenses.Any(row => book.HomeYearOf(row) == CropYear) || book.ByYear[CropYear].Any(charge => charge.Enterprise?.CropYear == CropYear && charge.Origin is ExpenseRow);
         return new Availability(
             costs ? null : records.Has("expenses") ? $"no expenses of {CropYear}" : "no expense records",
             hours ? null : records.Has("labor") ? $"no labor records of {CropYear}" : "no labor records",
@@ -195,7 +202,7 @@ public sealed class SeasonReview
 
     private void SumOutside()
     {
-        foreach (Charge charge in book.Charges)
+        foreach (Charge charge in book.ByYear[CropYear])
         {
             if (charge.HomeYear == CropYear && charge.Outside is { } where)
             {

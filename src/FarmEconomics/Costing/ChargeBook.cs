@@ -9,6 +9,7 @@ public sealed class ChargeBook
 {
     private readonly BooksRouter books;
     private readonly LaborCost labor;
+    private ILookup<Enterprise, Charge>? byEnterprise;
 
     private ChargeBook(FarmTrace trace)
     {
@@ -20,6 +21,14 @@ public sealed class ChargeBook
         AddFees();
         Years = Enumerable.Concat(trace.CropYears, ChargeList.Select(charge => charge.HomeYear)).Distinct().Order().ToList();
         AddOwnership();
+        foreach (Charge charge in ChargeList)
+        {
+            ByYear.Add(charge.HomeYear, charge);
+            if (charge.Year != charge.HomeYear)
+            {
+                ByYear.Add(charge.Year, charge);
+            }
+        }
     }
 
     /// <summary>The trace behind it.</summary>
@@ -44,6 +53,12 @@ public sealed class ChargeBook
     public bool OwnershipMissing => Trace.Records.Settings.InterestPercent is null && Trace.Records.Tables.Assets.Count > 0;
 
     internal List<Charge> ChargeList { get; } = [];
+
+    /// <summary>The charges that concern a crop year: those whose row belongs to it and those that landed in it.</summary>
+    internal ByYear<Charge> ByYear { get; } = new();
+
+    /// <summary>The charges that landed on each enterprise.</summary>
+    internal ILookup<Enterprise, Charge> ByEnterprise => byEnterprise ??= ChargeList.Where(charge => charge.Enterprise is not null).ToLookup(charge => charge.Enterprise!);
 
     internal List<Problem> ProblemList { get; } = [];
 

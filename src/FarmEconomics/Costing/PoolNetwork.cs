@@ -10,7 +10,7 @@ public sealed class PoolNetwork
     {
         Year = year;
         Enterprises = book.Trace.Enterprises.Where(enterprise => enterprise.CropYear == year).ToList();
-        HashSet<Pool> busy = book.Charges.Where(charge => charge.Pool is not null && charge.HomeYear == year).Select(charge => charge.Pool!).ToHashSet();
+        HashSet<Pool> busy = book.ByYear[year].Where(charge => charge.Pool is not null && charge.HomeYear == year).Select(charge => charge.Pool!).ToHashSet();
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
         UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
@@ -76,7 +76,7 @@ public sealed class PoolNetwork
             }
 
             Pool pool = records.Pool(use.Pool);
-            Charge? split = book.Charges.FirstOrDefault(charge => charge.Pool == pool && charge.HomeYear == year
+            Charge? split = book.ByYear[year].FirstOrDefault(charge => charge.Pool == pool && charge.HomeYear == year
                 && charge.Origin is AssetRow { FarmPercent: < 100m } or ExpenseRow { FarmPercent: < 100m });
             if (split is not null)
             {

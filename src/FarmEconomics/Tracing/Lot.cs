@@ -101,6 +101,9 @@ public sealed record LeavingPart(Leaving Leaving, Lot? Lot, Enterprise? Enterpri
     /// <summary>Its part of the money.</summary>
     public Money Amount { get; internal set; }
 
+    /// <summary>The crop year it landed in; the window of its date when it isn't assigned.</summary>
+    internal int CropYear => Enterprise?.CropYear ?? Leaving.Window;
+
     /// <summary>Its part of the fee.</summary>
     public Money Fee { get; internal set; }
 
