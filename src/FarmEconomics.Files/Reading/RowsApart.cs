@@ -27,8 +27,9 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
             first++;
         }
 
-        // A look at the length spares the text of nearly every row.
-        if (reader.GetSpan(first).Length is < 3 or > 14 || !TotalWords.Contains(HeadingKey.Of(reader.GetString(first).TrimEnd(':'))))
+        // A look at the length and the first byte (a date's is a digit) spares the text of nearly every row.
+        ReadOnlySpan<byte> bytes = reader.GetSpan(first);
+        if (bytes.Length is < 3 or > 14 || char.IsAsciiDigit((char)bytes[0]) || !TotalWords.Contains(HeadingKey.Of(reader.GetString(first).TrimEnd(':'))))
         {
             return false;
         }

@@ -87,7 +87,7 @@ internal sealed class Reconciliation
         decimal landed = 0m;
         decimal carried = 0m;
         decimal unassigned = 0m;
-        foreach (LeavingPart part in book.Trace.LeavingsByWindow[year].SelectMany(leaving => leaving.PartList))
+        foreach (LeavingPart part in book.Trace.PartsOfWindow(year))
         {
             unassigned += part.Enterprise is null ? part.Amount.Amount : 0m;
             carried += part.CropYear != year ? part.Amount.Amount : 0m;
@@ -119,6 +119,6 @@ internal sealed class Reconciliation
         book.ByYear[year].Where(charge => charge.Enterprise?.CropYear == year).Sum(charge => charge.Amount.Amount);
 
     private decimal UnassignedValue() =>
-        book.Trace.LeavingsByWindow[year].SelectMany(leaving => leaving.PartList).Where(part => part.Enterprise is null)
+        book.Trace.PartsOfWindow(year).Where(part => part.Enterprise is null)
             .Sum(part => part.Leaving.Channel.Kind == ChannelKind.Household ? part.ListValue.Amount : part.Amount.Amount);
 }

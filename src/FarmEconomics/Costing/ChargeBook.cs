@@ -81,7 +81,7 @@ public sealed class ChargeBook
     {
         foreach (Leaving leaving in Trace.Leavings)
         {
-            foreach (LeavingPart part in leaving.Parts)
+            foreach (LeavingPart part in leaving.OwnParts)
             {
                 if (part.Fee != Money.Zero)
                 {

@@ -40,7 +40,7 @@ internal sealed class CrateDays
     private decimal UnitDays(Lot lot)
     {
         decimal sum = 0m;
-        foreach (LeavingPart part in lot.Draws)
+        for (LeavingPart? part = lot.FirstDraw; part is not null; part = part.NextDraw)
         {
             sum += part.Quantity * part.DaysHeld!.Value;
         }

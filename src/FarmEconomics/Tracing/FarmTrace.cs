@@ -79,6 +79,18 @@ public sealed class FarmTrace
         return new FarmTrace(records);
     }
 
+    /// <summary>The parts of the leavings dated in a crop-year window, wherever they landed.</summary>
+    internal IEnumerable<LeavingPart> PartsOfWindow(int year)
+    {
+        foreach (Leaving leaving in LeavingsByWindow[year])
+        {
+            foreach (LeavingPart part in leaving.OwnParts)
+            {
+                yield return part;
+            }
+        }
+    }
+
     private void LayOutByYear()
     {
         foreach (Lot lot in Ledger.Lots)
@@ -89,7 +101,7 @@ public sealed class FarmTrace
         foreach (Leaving leaving in Ledger.Leavings)
         {
             LeavingsByWindow.Add(leaving.Window, leaving);
-            foreach (LeavingPart part in leaving.PartList)
+            foreach (LeavingPart part in leaving.OwnParts)
             {
                 PartsByYear.Add(part.CropYear, part);
             }
