@@ -6,6 +6,9 @@ namespace FarmEconomics.Costing;
 /// <summary>Who uses what in one crop year, and the shares that follow for running cost and for ownership cost.</summary>
 public sealed class PoolNetwork
 {
+    private readonly Lazy<SharedCosts> running;
+    private readonly Lazy<SharedCosts> owning;
+
     internal PoolNetwork(ChargeBook book, int year, List<Problem> problems, FarmSettings settings)
     {
         Year = year;
@@ -16,8 +19,8 @@ public sealed class PoolNetwork
         UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
         WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
-        Running = Solve(settings.SharingMethod, ownership: false);
-        Owning = Solve(settings.SharingMethod, ownership: true);
+        running = new(() => Solve(settings.SharingMethod, ownership: false));
+        owning = new(() => Solve(settings.SharingMethod, ownership: true));
     }
 
     /// <summary>The crop year.</summary>
@@ -33,10 +36,10 @@ public sealed class PoolNetwork
     public IReadOnlyList<decimal> UsedFactor { get; }
 
     /// <summary>Shares of running cost and hours.</summary>
-    public SharedCosts Running { get; }
+    public SharedCosts Running => running.Value;
 
     /// <summary>Shares of ownership cost, of which idle capacity keeps its part.</summary>
-    public SharedCosts Owning { get; }
+    public SharedCosts Owning => owning.Value;
 
     /// <summary>Column of a target outside the crops.</summary>
     /// <param name="outside">Household, unused or not assigned.</param>
