@@ -4,14 +4,12 @@ using System.Text;
 namespace FarmEconomics.Benchmarks;
 
 /// <summary>
-/// Writes a records folder of any size: ten crop years, forty crops, sales with the harvests they were sold from, hours and bills. Seeded: the same
+/// Writes a records folder of any size: forty crops, sales with the harvests they were sold from, hours and bills. Seeded: the same
 /// number of rows gives the same bytes. Everything in it is invented.
 /// </summary>
 internal static class LargeFarm
 {
-    private const int Seed = 20251125;
     private const int FirstYear = 2016;
-    private const int Years = 10;
     private const int CropCount = 40;
     private const int DaysOfPicking = 50;
     private const int SalesADay = 10;
@@ -25,18 +23,20 @@ internal static class LargeFarm
     /// <summary>Writes the folder.</summary>
     /// <param name="folder">A folder that may be there already; its files are replaced.</param>
     /// <param name="sales">How many sales rows, about; at least one planting a year is made.</param>
-    internal static void Write(string folder, int sales)
+    /// <param name="years">How many crop years they are spread over.</param>
+    /// <param name="seed">Another seed, another farm of the same shape.</param>
+    internal static void Write(string folder, int sales, int years = 10, int seed = 20251125)
     {
         Directory.CreateDirectory(folder);
-        int plantings = Math.Max(1, sales / (Years * SalesPerPlanting));
-        WriteSmallTables(folder, plantings);
-        var random = new Random(Seed);
+        int plantings = Math.Max(1, sales / (years * SalesPerPlanting));
+        WriteSmallTables(folder, plantings, years);
+        var random = new Random(seed);
         using StreamWriter plantingRows = Open(folder, "plantings", "planting,crop,bed,bed_feet,in_bed,out_of_bed,sown,trays");
         using StreamWriter harvestRows = Open(folder, "harvests", "date,crop,planting,quantity,unit");
         using StreamWriter saleRows = Open(folder, "sales", "date,crop,channel,quantity,unit,amount");
         using StreamWriter laborRows = Open(folder, "labor", "date,worker,hours,task,crop");
         using StreamWriter expenseRows = Open(folder, "expenses", "date,amount,category,crop");
-        for (int year = FirstYear; year < FirstYear + Years; year++)
+        for (int year = FirstYear; year < FirstYear + years; year++)
         {
             for (int i = 0; i < plantings; i++)
             {
@@ -102,14 +102,14 @@ internal static class LargeFarm
         }
     }
 
-    private static void WriteSmallTables(string folder, int plantings)
+    private static void WriteSmallTables(string folder, int plantings, int years)
     {
-        Write(folder, "farm", "setting,value", ["farm_name,Large Farm", "owner_wage,20", "interest_percent,5", $"as_of,{FirstYear + Years - 1}-12-31"]);
+        Write(folder, "farm", "setting,value", ["farm_name,Large Farm", "owner_wage,20", "interest_percent,5", $"as_of,{FirstYear + years - 1}-12-31"]);
         Write(folder, "crops", "crop,unit,group,storage_days,units_per_crate,water_need", Enumerable.Range(0, CropCount).Select(i => $"{Crop(i)},lb,group {i % 6},{(i % 4 == 0 ? 2 : 120)},20,1"));
         Write(folder, "beds", "bed,length_ft", Enumerable.Range(0, BedCount(plantings)).Select(i => $"Bed {i:000},100"));
         Write(folder, "channels", "channel,kind,fee_percent", ["Lane Stand,stand,", "Saturday Market,market,5", "Kitchen Door,wholesale,", "Harvest Share,share,", "Household,household,"]);
         Write(folder, "prices", "crop,price", Enumerable.Range(0, CropCount).Select(i => $"{Crop(i)},{2 + (i % 5)}.50"));
-        Write(folder, "income", "date,channel,amount", Enumerable.Range(FirstYear, Years).Select(year => $"{year}-03-01,Harvest Share,{50000 + (year % 7 * 1000)}.00"));
+        Write(folder, "income", "date,channel,amount", Enumerable.Range(FirstYear, years).Select(year => $"{year}-03-01,Harvest Share,{50000 + (year % 7 * 1000)}.00"));
         Write(folder, "workers", "worker,kind,wage", Enumerable.Range(0, 8).Select(i => i < 2 ? $"Hand {i},owner," : $"Hand {i},hired,{16 + i}"));
         Write(folder, "tasks", "task,stage", ["Weed,grow", "Pick,harvest", "Pack,pack", "Stall,sell"]);
     }

@@ -1,23 +1,30 @@
-using System.Diagnostics;
+using BenchmarkDotNet.Running;
 using FarmEconomics.Benchmarks;
-using FarmEconomics.Budgets;
-using FarmEconomics.Files;
 
-switch (args[0])
+// Each verb is one measurement in a process of its own, so that no other warms it up; benchmarks/run puts them side by side.
+switch (args.FirstOrDefault())
 {
-    case "large":
+    case "farm":
         LargeFarm.Write(args[1], int.Parse(args[2]));
-        break;
+        return 0;
     case "open":
-        long start = Stopwatch.GetTimestamp();
-        FarmFolder farm = FarmFolder.Open(args[1]);
-        Console.WriteLine($"open {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s");
-        foreach (int year in farm.Review!.CropYears)
-        {
-            SeasonReview season = farm.Review.Season(year);
-            Console.WriteLine($"{year} {season.Farm.NetReturn} {season.Reconciliation.Count(check => check.Difference != 0m)} differences");
-        }
-
-        Console.WriteLine($"all {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s, cpu {Environment.CpuUsage.TotalTime.TotalSeconds:0.0} s, peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:0} MB, gc pause {GC.GetTotalPauseDuration().TotalSeconds:0.00}, allocated {GC.GetTotalAllocatedBytes() / 1e6:0} MB");
-        break;
+        Measured.Open(args[1]);
+        return 0;
+    case "roll-up":
+        Measured.RollUp(args[1]);
+        return 0;
+    case "farm-years":
+        Measured.FarmYears(int.Parse(args[1]));
+        return 0;
+    case "draws":
+        Measured.Draws(int.Parse(args[1]));
+        return 0;
+    case "report":
+        Report.Write(int.Parse(args[1]));
+        return 0;
+    case "smoke":
+        return Smoke.Run();
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Measured).Assembly).Run(args);
+        return 0;
 }

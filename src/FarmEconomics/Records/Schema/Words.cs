@@ -47,15 +47,19 @@ public static class Words
         return word.ToString();
     }
 
+    // Not the generic forms of the framework: those are compiled anew for every list at each start of the program.
+    private static Array ValuesOf(Type list) => Enum.GetValues(list);
+
+    private static string[] NamesOf(Type list) => Enum.GetNames(list);
+
     private static class Cache<T>
         where T : struct, Enum
     {
-        // Not the generic forms: they would be compiled anew for every list at each start of the program.
-        public static readonly T[] Values = (T[])Enum.GetValues(typeof(T));
+        public static readonly T[] Values = (T[])ValuesOf(typeof(T));
 
         // What a rate is per reads like a column name (bed_foot); the words of all other lists are hyphenated.
         public static readonly string[] Words =
-            Array.ConvertAll(Enum.GetNames(typeof(T)), name => Spell(name, typeof(T) == typeof(RatePer) ? '_' : '-'));
+            Array.ConvertAll(NamesOf(typeof(T)), name => Spell(name, typeof(T) == typeof(RatePer) ? '_' : '-'));
 
         public static readonly string[] Keys = Array.ConvertAll(Words, HeadingKey.Of);
     }
