@@ -34,8 +34,7 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
             return false;
         }
 
-        bool lacks = Array.Exists(_required, i => i != first && columns[i]!.Required && (i >= reader.FieldCount || reader.IsEmpty(i)));
-        if (!lacks)
+        if (!LacksRequired(reader, first))
         {
             return false;
         }
@@ -43,6 +42,10 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
         problems.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, source, null, "The row is a total and is not read."));
         return true;
     }
+
+    // Apart from IsTotal, which every row goes through: what the lambda holds would be made anew for each.
+    private bool LacksRequired(CsvReader reader, int first) =>
+        Array.Exists(_required, i => i != first && columns[i]!.Required && (i >= reader.FieldCount || reader.IsEmpty(i)));
 
     public void NextIsRecord() => _notes.Clear();
 
