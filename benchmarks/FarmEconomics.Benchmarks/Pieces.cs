@@ -8,7 +8,11 @@ using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Benchmarks;
 
-/// <summary>The way from files to budgets in pieces, each with the ones before it done.</summary>
+/// <summary>
+/// The way from files to budgets in pieces, each with the ones before it done. In this process: a project made on the fly would fall under this
+/// repository's build rules.
+/// </summary>
+[InProcess]
 [MemoryDiagnoser]
 public class Pieces
 {

@@ -20,7 +20,7 @@ switch (args.FirstOrDefault())
         Measured.Draws(int.Parse(args[1]));
         return 0;
     case "report":
-        Report.Write(int.Parse(args[1]));
+        Report.Write(int.Parse(args[1]), args.Length > 2 ? int.Parse(args[2]) : 1);
         return 0;
     case "smoke":
         return Smoke.Run();
