@@ -15,7 +15,7 @@ public static class DecisionSentences
     {
         FarmSettings farm = verdicts.Season.Settings;
         ReportTable table = new ReportTable(Heading(verdicts), farm.Currency)
-            .Column("Crop").Column("Net return", Look.WholeMoney).Column("Without it the farm would lose", Look.WholeMoney).Column("Net return", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Chance of a loss", Look.Percent).Column("Verdict, with reasons");
+            .Opens().Column("Crop").Column("Net return", Look.WholeMoney).Column("Without it the farm would lose", Look.WholeMoney).Column("Net return", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Chance of a loss", Look.Percent).Column("Verdict, with reasons");
         foreach (Verdict verdict in verdicts.Crops)
         {
             table.Row(verdict.Budget.Name, ReportCell.Known(verdict.Budget.NetReturn, verdict.WhyUnknown), ReportCell.Known(verdict.Contribution, verdict.WhyUnknown), verdict.NetPerBedFootWeek, ReportCell.Known(verdict.Outcome.ChanceOfLoss, verdict.WhyUnknown), Of(verdict, verdicts.Settings, farm));

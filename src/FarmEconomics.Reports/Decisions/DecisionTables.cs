@@ -28,7 +28,7 @@ public static class DecisionTables
     {
         SeasonReview season = costs.Season;
         ReportTable table = new ReportTable($"Costs of {season.CropYear} by what they vary with", season.Settings.Currency)
-            .Column("Crop").Column("Output", Look.WholeMoney).Column("Area", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Sales", Look.WholeMoney)
+            .Opens().Column("Crop").Column("Output", Look.WholeMoney).Column("Area", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Sales", Look.WholeMoney)
             .Column("Contribution (output less those three)", Look.WholeMoney).Column("Nothing (fixed)", Look.WholeMoney).Column("Net return", Look.WholeMoney);
         foreach (EnterpriseBudget crop in season.Crops.OrderByDescending(crop => crop.NetReturn.Amount))
         {

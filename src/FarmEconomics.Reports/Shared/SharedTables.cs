@@ -96,7 +96,7 @@ public static class SharedTables
     private static ReportTable Compare(SeasonReview season, string title, IReadOnlyList<(string Name, SeasonReview Season)> ways)
     {
         string? reason = season.Known.Costs ?? season.Known.LaborCost;
-        ReportTable table = new ReportTable(title, season.Settings.Currency).Column("Crop");
+        ReportTable table = new ReportTable(title, season.Settings.Currency).Opens().Column("Crop");
         foreach ((string name, SeasonReview _) in ways)
         {
             table.Column(name, Look.WholeMoney);
