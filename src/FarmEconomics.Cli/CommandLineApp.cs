@@ -9,7 +9,7 @@ internal static class CommandLineApp
     internal static async Task<int> RunAsync(string[] args)
     {
         RootCommand root = new(
-            "From a season's records to what each crop earned: per bed-foot, per week of bed time and per hour of labor.\n\n"
+            "From a season's records to what each crop earned: per length of bed, per week of bed time and per hour of labor.\n\n"
             + "FOLDER is a folder of CSV tables, or a workbook (.xlsx) with a sheet per table (docs/records.md says which). Your records are only ever read; results are written beside them.\n"
             + "Exit code 0: done; 1: the records hold errors; 2: wrong use, or a folder can't be read or written.")
         {

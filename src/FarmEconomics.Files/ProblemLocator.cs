@@ -64,6 +64,11 @@ public static class ProblemLocator
             {
                 bool isHeading = headings is null;
                 headings ??= reader.Current.ToArray();
+                if (!byLine.Contains(reading.Line))
+                {
+                    continue;
+                }
+
                 foreach (Problem problem in byLine[reading.Line].Where(left.Remove))
                 {
                     int field = FieldOf(reader, headings, problem, isHeading, RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit));

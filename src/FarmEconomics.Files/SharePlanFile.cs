@@ -1,4 +1,5 @@
 using CsvHelper;
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records.Schema;
@@ -20,6 +21,15 @@ public static class SharePlanFile
         if (!File.Exists(path))
         {
             throw new FileNotFoundException($"There is no file {path}.", path);
+        }
+
+        try
+        {
+            PlainFile.Require(path, path);
+        }
+        catch (InputException fault)
+        {
+            throw new FormatException(fault.Message, fault);
         }
 
         List<PlannedItem> items = [];

@@ -20,7 +20,7 @@ internal static class DecideCommand
         Option<string?> shrink = new("--shrink") { Description = "What if there were less of this crop; with --by.", HelpName = "CROP" };
         Option<string?> grow = new("--grow") { Description = "What if there were more of this crop; with --by.", HelpName = "CROP" };
         Option<string[]> swap = new("--swap") { Description = "What if the second crop stood where the first did.", HelpName = "CROP CROP", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
-        Option<decimal?> by = new("--by") { Description = "Bed-feet less or more.", HelpName = "FEET" };
+        Option<decimal?> by = new("--by") { Description = "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters.", HelpName = "LENGTH" };
         Option<decimal?> elasticity = new("--elasticity") { Description = "How the market takes more: 2 means 2 % more sold for a price 1 % lower. Default: the price stays; 2 in verdicts.", HelpName = "E" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
@@ -61,7 +61,7 @@ internal static class DecideCommand
 
         bool sized = changes.Exists(change => change.Kind is ChangeKind.Shrink or ChangeKind.Grow);
         string? wrong = changes.Count > 1 ? "Give one change at a time: --drop, --shrink, --grow or --swap."
-            : sized && by is null ? "--shrink and --grow need --by FEET: how many bed-feet less or more."
+            : sized && by is null ? "--shrink and --grow need --by LENGTH: how much bed less or more."
             : !sized && by is not null ? "--by goes with --shrink or --grow."
             : elasticity == 0m ? "An elasticity of 0 has no price at which more could be sold; give one above 0."
             : null;

@@ -11,17 +11,18 @@ internal static class ImportCommand
 
     internal static Command Create()
     {
-        Argument<string> file = new("FILE") { Description = "A CSV file of another program: a till, a bank, a time sheet." };
+        Argument<string> file = new("FILE") { Description = "A CSV file or a workbook (.xlsx) of another program: a till, a bank, a time sheet." };
         Option<string> table = new("--as") { Description = "The table its rows are for, such as sales.", HelpName = "TABLE", Required = true };
         Option<string> map = new("--map") { Description = "A file that says how its columns become ours (docs/records.md, table imports), or the name of a mapping the records remember.", HelpName = "FILE", Required = true };
         Option<string?> into = new("--into") { Description = "The records folder to compare with and add to.", HelpName = "FOLDER" };
+        Option<string?> sheet = new("--sheet") { Description = "The sheet of a workbook. Default: its first one.", HelpName = "NAME" };
         Option<bool> apply = new("--apply") { Description = "Add the rows, in a file of their own beside yours. Without it nothing is written." };
-        Command command = new("import", "Bring in rows of another program's file; shows what would be added, and adds it with --apply.") { file, table, map, into, apply };
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, parsed.GetValue(table)!, parsed.GetValue(map)!, parsed.GetValue(into), parsed.GetValue(apply)));
+        Command command = new("import", "Bring in rows of another program's file; shows what would be added, and adds it with --apply.") { file, table, map, sheet, into, apply };
+        command.SetAction(parsed => Run(parsed.GetValue(file)!, parsed.GetValue(table)!, parsed.GetValue(map)!, parsed.GetValue(sheet), parsed.GetValue(into), parsed.GetValue(apply)));
         return command;
     }
 
-    private static int Run(string file, string table, string map, string? into, bool apply)
+    private static int Run(string file, string table, string map, string? sheet, string? into, bool apply)
     {
         if (apply && into is null)
         {
@@ -36,7 +37,7 @@ internal static class ImportCommand
         ImportPlan plan;
         try
         {
-            plan = RecordsImport.Plan(file, table, map, into);
+            plan = RecordsImport.Plan(file, table, map, into, sheet);
         }
         catch (ArgumentException fault)
         {
@@ -47,7 +48,7 @@ internal static class ImportCommand
             $"{plan.Source}: {CommonOptions.Count(plan.RowsInSource, "row")}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping.");
         if (plan.Rows.Count > 0)
         {
-            Console.Out.WriteLine($"  line  {string.Join(" | ", plan.Columns)}");
+            Console.Out.WriteLine($"{(plan.Source.Contains(".xlsx!", StringComparison.OrdinalIgnoreCase) ? "   row" : "  line")}  {string.Join(" | ", plan.Columns)}");
         }
 
         foreach (ImportedRow row in plan.Rows.Take(RowsShown))

@@ -34,7 +34,7 @@ internal static class RecordsCheckText
 
     internal static void PrintProposals(FarmFolder farm, string? output, TextWriter to)
     {
-        IReadOnlyList<AliasProposal> proposals = AliasProposal.Of(farm.Problems);
+        IReadOnlyList<AliasProposal> proposals = AliasProposal.Of(farm.Problems, farm.Reading.Tables);
         to.WriteLine();
         if (proposals.Count == 0)
         {

@@ -33,6 +33,13 @@ internal sealed class ImportMapping
 
     public IReadOnlyList<string> Columns => [.. _fillings.Select(filling => filling.Column.Name)];
 
+    /// <summary>The decimal mark the mapping expects under a heading of the source.</summary>
+    public char MarkOf(string heading) =>
+        _fillings.Exists(filling => heading.Trim().Equals(filling.Main.SourceColumn?.Trim(), StringComparison.OrdinalIgnoreCase) && HasFormat(filling.Main, "decimal-comma")) ? ',' : '.';
+
+    private static bool HasFormat(ImportRow row, string word) =>
+        (row.Format ?? "").Split(';', StringSplitOptions.TrimEntries).Contains(word, StringComparer.OrdinalIgnoreCase);
+
     public bool LeavesOut(Func<string, string> source) =>
         _leaveOut.Exists(row => source(row.SourceColumn!).Trim().Equals(row.When!.Trim(), StringComparison.OrdinalIgnoreCase));
 

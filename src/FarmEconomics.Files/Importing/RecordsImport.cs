@@ -2,6 +2,7 @@ using System.Text;
 using CsvHelper;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Reading;
+using FarmEconomics.Files.Workbooks.Reading;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Names;
@@ -13,14 +14,15 @@ namespace FarmEconomics.Files.Importing;
 public static class RecordsImport
 {
     /// <summary>Works out what an import would add. Nothing is written.</summary>
-    /// <param name="source">The CSV file of the other program.</param>
+    /// <param name="source">The CSV file or workbook of the other program.</param>
     /// <param name="table">The table its rows are for.</param>
     /// <param name="map">A file with the columns of <c>imports</c>, or the name of a mapping the records remember.</param>
     /// <param name="folder">The records folder, or null to look at the rows by themselves.</param>
+    /// <param name="sheet">The sheet of a workbook; null: its first one that is not hidden.</param>
     /// <returns>The plan.</returns>
     /// <exception cref="IOException">A file can't be read.</exception>
     /// <exception cref="ArgumentException">There is no such table or mapping, or the source lacks a heading the mapping names.</exception>
-    public static ImportPlan Plan(string source, string table, string map, string? folder)
+    public static ImportPlan Plan(string source, string table, string map, string? folder, string? sheet = null)
     {
         if (!File.Exists(source))
         {
@@ -32,20 +34,26 @@ public static class RecordsImport
             : throw new ArgumentException($"There is no table {table} that rows can be imported into.");
         if (folder is not null && !Directory.Exists(folder))
         {
-            throw new ArgumentException($"{folder} is no records folder; rows are imported into a folder of CSV files, not into a workbook.");
+            throw new ArgumentException(File.Exists(folder) && SheetPlace.IsWorkbook(folder)
+                ? $"{folder} is a workbook, and records are only ever read: imported rows go into a file of their own, which a workbook has no place for. Save each of its sheets as CSV (crops.csv, sales.csv, ...) in a folder and give that one, or leave --into out, look at the rows, and copy them into the sheet {schema.Name} yourself."
+                : $"There is no records folder {folder}.");
         }
 
         RecordsReading? records = folder is null ? null : RecordsFolder.Read(folder);
+        string file = source;
         var plan = new ImportPlan(schema.Name, Path.GetFileName(source), folder);
         try
         {
+            PlainFile.Require(source, plan.Source);
+            SheetEntry? entry = SourceSheet.Find(source, sheet);
+            plan = entry is null ? plan : new ImportPlan(schema.Name, SheetPlace.Name(source, entry.Name), folder);
             List<Problem> problems = [];
             (List<ImportRow> rows, bool remembered) = MappingOf(map, schema, records, problems);
             plan.Problems = problems;
             if (problems.Count == 0)
             {
-                Fill(plan, source, schema, rows, records);
-                Name(plan, remembered ? null : rows);
+                Fill(plan, file, entry, schema, rows, records);
+                Name(plan, Path.GetFileNameWithoutExtension(source) + (sheet is null ? "" : "-" + sheet), remembered ? null : rows);
             }
         }
         catch (InputException stopped)
@@ -94,10 +102,11 @@ public static class RecordsImport
         return (rows, remembered);
     }
 
-    private static void Fill(ImportPlan plan, string path, TableSchema schema, List<ImportRow> rows, RecordsReading? records)
+    private static void Fill(ImportPlan plan, string path, SheetEntry? sheet, TableSchema schema, List<ImportRow> rows, RecordsReading? records)
     {
         var mapping = new ImportMapping(schema, rows, records?.FarmSettings.DecimalMark ?? '.');
-        SourceRows source = SourceRows.Read(path, mapping.SourceColumns)
+        using InputReading reading = sheet is null ? SourceRows.Open(path) : SourceSheet.Open(path, sheet, mapping);
+        SourceRows source = SourceRows.Read(reading, mapping.SourceColumns)
             ?? throw new ArgumentException($"{plan.Source} has no row with the headings {string.Join(", ", mapping.SourceColumns)}, which the mapping names.");
         HashSet<string> there = records is null ? [] : KnownRows(records, schema.Name);
         var csv = new StringBuilder();
@@ -127,7 +136,8 @@ public static class RecordsImport
 
         (plan.Columns, plan.Rows, plan.RowsInSource, plan.AlreadyThere, plan.LeftOut) = (mapping.Columns, added, source.Rows.Count, already, leftOut);
         plan.Csv = csv.ToString();
-        plan.Problems = Check(plan, schema, [.. lines], records);
+        IEnumerable<Problem> cells = reading.Faults.SelectMany(row => row.Value.Select(fault => ProblemCatalog.Make(fault.Code, new SourceLine(plan.Source, row.Key), fault.Column, fault.Message)));
+        plan.Problems = [.. cells.Concat(Check(plan, schema, [.. lines], records)).OrderBy(problem => problem.Source.Line)];
     }
 
     /// <summary>What earlier imports added to the table.</summary>
@@ -165,9 +175,9 @@ public static class RecordsImport
         return [.. problems.Where(problem => problem.Source.File == plan.Source).OrderBy(problem => problem.Source.Line)];
     }
 
-    private static void Name(ImportPlan plan, List<ImportRow>? mapping)
+    private static void Name(ImportPlan plan, string source, List<ImportRow>? mapping)
     {
-        string stem = Slug(Path.GetFileNameWithoutExtension(plan.Source));
+        string stem = Slug(source);
         plan.FileName = Free(plan.Folder, $"{plan.Table}.{stem}");
         if (mapping is null)
         {

@@ -19,14 +19,16 @@ internal sealed class SourceRows
 
     public List<SourceRow> Rows { get; } = [];
 
-    /// <summary>Reads a file.</summary>
+    /// <summary>Opens a CSV file.</summary>
+    public static InputReading Open(string path) =>
+        new CsvInput(path, Path.GetFileName(path), "imports").Open(options => options with { HasHeader = false }, new FarmSettings());
+
+    /// <summary>Reads a file, or a sheet.</summary>
     /// <returns>The rows, or null when no row holds all the headings.</returns>
-    public static SourceRows? Read(string path, IReadOnlyList<string> headings)
+    public static SourceRows? Read(InputReading reading, IReadOnlyList<string> headings)
     {
         var source = new SourceRows();
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
-        var input = new CsvInput(path, Path.GetFileName(path), "imports");
-        using InputReading reading = input.Open(options => options with { HasHeader = false }, new FarmSettings());
         bool found = false;
         for (int at = 0; reading.Reader.Read(); at++)
         {

@@ -15,6 +15,7 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
     {
         try
         {
+            PlainFile.Require(path, File);
             var before = new FileInfo(path);
             if (before.LinkTarget is not null)
             {

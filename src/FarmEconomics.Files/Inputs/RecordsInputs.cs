@@ -46,6 +46,16 @@ internal static class RecordsInputs
             }
         }
 
+        foreach (string name in Directory.EnumerateDirectories(folder, "*.csv").Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal))
+        {
+            string stem = Path.GetFileNameWithoutExtension(name);
+            int dot = stem.IndexOf('.', StringComparison.Ordinal);
+            if (TableOf(dot < 0 ? stem : stem[..dot]) is not null)
+            {
+                problems.Add(ProblemCatalog.Make(ProblemCodes.FileUnreadable, new SourceLine(name, 0), null, $"{name} is a folder, not a file."));
+            }
+        }
+
         // The file of the plain name first, then the others by name.
         return [.. inputs.OrderBy(input => whole.ContainsValue(input.File) ? 0 : 1).ThenBy(input => input.File, StringComparer.Ordinal)];
     }

@@ -25,12 +25,12 @@ internal sealed class TextConverter : ICsvConverter<string>
         string text = reader.GetString(index);
         if (!Utf8.IsValid(bytes) || text.Contains('\uFFFD', StringComparison.Ordinal))
         {
-            row.Report(ProblemCodes.NotUtf8, index, $"{row.ColumnAt(index).Name} holds letters that are not UTF-8: \"{text}\".", text);
+            row.Report(ProblemCodes.NotUtf8, index, $"{row.NameAt(index)} holds letters that are not UTF-8: \"{text}\".", text);
         }
 
         else if (text.AsSpan().IndexOfAnyInRange('\0', '\u0008') >= 0)
         {
-            row.Report(ProblemCodes.NotUtf8, index, $"{row.ColumnAt(index).Name} holds characters that are no letters (NUL or other control characters).", text);
+            row.Report(ProblemCodes.NotUtf8, index, $"{row.NameAt(index)} holds characters that are no letters (NUL or other control characters).", text);
         }
 
         if (row.ColumnAt(index).Type != ColumnType.Basis)
@@ -38,7 +38,7 @@ internal sealed class TextConverter : ICsvConverter<string>
             return text;
         }
 
-        if (BasisWords.TryParse(text, out string basis))
+        if (BasisWords.TryParse(row.Settings.LengthUnit.Documented(text), out string basis))
         {
             return basis;
         }
@@ -125,7 +125,7 @@ internal sealed class YearConverter : ICsvConverter<int>
             return year;
         }
 
-        RowReading.Current.Report(ProblemCodes.NotAYear, index, $"{RowReading.Current.ColumnAt(index).Name} must be a year from 1990 to 2099, not \"{text}\".", text);
+        RowReading.Current.Report(ProblemCodes.NotAYear, index, $"{RowReading.Current.NameAt(index)} must be a year from 1990 to 2099, not \"{text}\".", text);
         return 0;
     }
 
@@ -140,7 +140,7 @@ internal sealed class YesNoConverter : ICsvConverter<bool>
         string text = reader.GetString(index);
         if (!YesNoText.TryRead(text, out bool value))
         {
-            RowReading.Current.Report(ProblemCodes.NotYesNo, index, $"{RowReading.Current.ColumnAt(index).Name} must be yes or no, not \"{text}\".", text);
+            RowReading.Current.Report(ProblemCodes.NotYesNo, index, $"{RowReading.Current.NameAt(index)} must be yes or no, not \"{text}\".", text);
         }
 
         return value;
@@ -163,12 +163,7 @@ internal sealed class ChoiceConverter<T> : ICsvConverter<T>
         }
 
         string text = reader.GetString(index);
-        if (typeof(T) == typeof(RatePer) && row.Settings.LengthUnit == LengthUnit.M)
-        {
-            text = HeadingKey.Of(text) is "bedmeter" or "bedmetre" ? "bed_foot" : text;
-        }
-
-        if (!Words.TryParse(text, out T value))
+        if (!Words.TryParse(typeof(T) == typeof(RatePer) ? row.Settings.LengthUnit.Documented(text) : text, out T value))
         {
             row.ReportWord(index, text, Words.All<T>());
         }

@@ -35,7 +35,7 @@ internal static class HeadingCheck
             }
             else if (Array.IndexOf(columns, column) >= 0)
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.ColumnTwice, source, column.Name, $"The column {column.Name} stands twice in the heading row.", headings[i]));
+                problems.Add(ProblemCatalog.Make(ProblemCodes.ColumnTwice, source, column.Name, $"The column {column.NameFor(unit)} stands twice in the heading row.", headings[i]));
                 readable = false;
             }
 

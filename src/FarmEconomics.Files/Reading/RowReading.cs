@@ -29,6 +29,9 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
 
     public ColumnSchema ColumnAt(int index) => columns[index]!;
 
+    /// <summary>The column's name as the farm's unit has it.</summary>
+    public string NameAt(int index) => ColumnAt(index).NameFor(Settings.LengthUnit);
+
     public void Enter() => _current = this;
 
     public static void Leave() => _current = null;
@@ -53,29 +56,31 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
     {
         if (ColumnAt(index).Required)
         {
-            Report(ProblemCodes.BlankValue, index, $"{ColumnAt(index).Name} is blank.", null);
+            Report(ProblemCodes.BlankValue, index, $"{NameAt(index)} is blank.", null);
         }
     }
 
     public void ReportWord(int index, string text, IReadOnlyList<string> allowed) =>
-        Report(ProblemCodes.UnknownWord, index, $"{ColumnAt(index).Name} can't be \"{text}\"; allowed: {string.Join(", ", allowed)}.", text,
-            NearestName.Find(text, allowed));
+        ReportWordOf(index, text, [.. allowed.Select(word => Settings.LengthUnit.Label(word))]);
+
+    private void ReportWordOf(int index, string text, string[] allowed) =>
+        Report(ProblemCodes.UnknownWord, index, $"{NameAt(index)} can't be \"{text}\"; allowed: {string.Join(", ", allowed)}.", text, NearestName.Find(text, allowed));
 
     public void ReportNumber(int index, NumberFault fault, string text)
     {
         ColumnSchema column = ColumnAt(index);
         (string code, string message) = fault switch
         {
-            NumberFault.TooManyDecimals => (ProblemCodes.TooManyDecimals, $"{column.Name} has more than {column.MaxDecimals} decimals: \"{text}\"."),
-            NumberFault.TooLarge => (ProblemCodes.NumberTooLarge, $"{column.Name} is too large: \"{text}\"."),
-            _ => (ProblemCodes.NotANumber, $"{column.Name} is not a number: \"{text}\" (the decimal mark is {(Settings.DecimalMark == '.' ? "a point" : "a comma")})."),
+            NumberFault.TooManyDecimals => (ProblemCodes.TooManyDecimals, $"{NameAt(index)} has more than {column.MaxDecimals} decimals: \"{text}\"."),
+            NumberFault.TooLarge => (ProblemCodes.NumberTooLarge, $"{NameAt(index)} is too large: \"{text}\"."),
+            _ => (ProblemCodes.NotANumber, $"{NameAt(index)} is not a number: \"{text}\" (the decimal mark is {(Settings.DecimalMark == '.' ? "a point" : "a comma")})."),
         };
         Report(code, index, message, text);
     }
 
     public void ReportDate(int index, string text) =>
         Report(ProblemCodes.NotADate, index,
-            $"{ColumnAt(index).Name} is not a date: \"{text}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
+            $"{NameAt(index)} is not a date: \"{text}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
 
     /// <summary>Tells all problems of the row what money stands in it; unknown when what makes the money can't be read.</summary>
     public void AddMoney(IRecordRow? row)

@@ -27,14 +27,14 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
             first++;
         }
 
-        // A look at the length spares the text of nearly every row.
-        if (reader.GetSpan(first).Length is < 3 or > 14 || !TotalWords.Contains(HeadingKey.Of(reader.GetString(first).TrimEnd(':'))))
+        // A look at the length and the first byte (a date's is a digit) spares the text of nearly every row.
+        ReadOnlySpan<byte> bytes = reader.GetSpan(first);
+        if (bytes.Length is < 3 or > 14 || char.IsAsciiDigit((char)bytes[0]) || !TotalWords.Contains(HeadingKey.Of(reader.GetString(first).TrimEnd(':'))))
         {
             return false;
         }
 
-        bool lacks = Array.Exists(_required, i => i != first && columns[i]!.Required && (i >= reader.FieldCount || reader.IsEmpty(i)));
-        if (!lacks)
+        if (!LacksRequired(reader, first))
         {
             return false;
         }
@@ -42,6 +42,10 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
         problems.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, source, null, "The row is a total and is not read."));
         return true;
     }
+
+    // Apart from IsTotal, which every row goes through: what the lambda holds would be made anew for each.
+    private bool LacksRequired(CsvReader reader, int first) =>
+        Array.Exists(_required, i => i != first && columns[i]!.Required && (i >= reader.FieldCount || reader.IsEmpty(i)));
 
     public void NextIsRecord() => _notes.Clear();
 

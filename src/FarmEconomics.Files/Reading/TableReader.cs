@@ -218,7 +218,13 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
 
     private static void CheckOneOf(CsvReader reader, RowReading row, TableSchema schema, int[] oneOf)
     {
-        if (oneOf.Length > 0 && Array.TrueForAll(oneOf, reader.IsEmpty))
+        bool blank = oneOf.Length > 0;
+        foreach (int index in oneOf)
+        {
+            blank &= reader.IsEmpty(index);
+        }
+
+        if (blank)
         {
             row.Report(ProblemCodes.NoneOf, schema.OneOf[0], $"The row names no {string.Join(" and no ", schema.OneOf)}.", null);
         }

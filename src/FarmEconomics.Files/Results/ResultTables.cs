@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
 using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Files.Results;
@@ -28,7 +29,7 @@ public static class ResultTables
         WriteCharges(season, Path.Combine(folder, "charges.csv"), book);
         WriteStatement(season, Path.Combine(folder, "statement.csv"), book);
         WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"), book);
-        WriteProblems(problems, Path.Combine(folder, "problems.csv"), book);
+        WriteProblems(problems, season.Settings.LengthUnit, Path.Combine(folder, "problems.csv"), book);
     }
 
     /// <summary>The tables by file name, each with what it holds.</summary>
@@ -128,13 +129,13 @@ public static class ResultTables
         }
     }
 
-    internal static void WriteProblems(IReadOnlyList<Problem> problems, string path, Workbook? book = null)
+    internal static void WriteProblems(IReadOnlyList<Problem> problems, LengthUnit unit, string path, Workbook? book = null)
     {
         using CsvTable table = new(path, book, "severity", "code", "file", "line", "column", "message");
         foreach (Problem problem in problems)
         {
             table.Text(problem.Severity.ToString().ToLowerInvariant()).Text(problem.Code).Text(problem.Source.File)
-                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column).Text(problem.Message);
+                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, unit) : null).Text(problem.Message);
             table.End();
         }
     }

@@ -1,3 +1,4 @@
+using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Start;
@@ -45,6 +46,9 @@ internal static class ColumnExamples
         ["bed"] = "Lane 01",
         ["length_ft"] = "100",
         ["width_in"] = "30",
+        ["length_m"] = "30",
+        ["width_cm"] = "75",
+        ["bed_meters"] = "15",
         ["block"] = "Lane",
         ["structure"] = "Warm house",
         ["planting"] = "Head lettuce 1",
@@ -103,8 +107,12 @@ internal static class ColumnExamples
             _ => "1",
         };
 
+    /// <summary>The same with the farm's decimal mark.</summary>
+    public static string Of(TableSchema table, ColumnSchema column, FarmSettings farm) =>
+        column.Type is ColumnType.Text or ColumnType.Name or ColumnType.Date || farm.DecimalMark == '.' ? Of(table, column) : Of(table, column).Replace('.', farm.DecimalMark);
+
     /// <summary>What a column holds, in a few words.</summary>
-    public static string Holds(ColumnSchema column) => column.Type switch
+    public static string Holds(ColumnSchema column, FarmSettings farm) => column.Type switch
     {
         ColumnType.Text => "text",
         ColumnType.Name when column.RefersTo is not null => $"a name in {column.RefersTo}",
@@ -113,7 +121,7 @@ internal static class ColumnExamples
         ColumnType.Money => "an amount of money, at most 2 decimals",
         ColumnType.Price => "a price, at most 4 decimals",
         ColumnType.Rate => "a rate, at most 4 decimals",
-        ColumnType.Percent => "a percentage: 6.5 is 6.5 %",
+        ColumnType.Percent => $"a percentage: 6{farm.DecimalMark}5 is 6{farm.DecimalMark}5 %",
         ColumnType.Year => "a year",
         ColumnType.YesNo => "yes or no",
         ColumnType.Choice or ColumnType.Basis => "one of: " + string.Join(", ", column.Allowed),

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Start;
@@ -20,9 +21,11 @@ public static class DataPackage
 
     /// <summary>The descriptor of some tables.</summary>
     /// <param name="tables">The tables; all of them make the package the project ships.</param>
+    /// <param name="farm">Whose unit of length and decimal mark hold; null: feet and decimal points.</param>
     /// <returns>JSON text that ends in a line break.</returns>
-    public static string Write(IReadOnlyList<TableSchema> tables)
+    public static string Write(IReadOnlyList<TableSchema> tables, FarmSettings? farm = null)
     {
+        farm ??= new FarmSettings();
         ArgumentNullException.ThrowIfNull(tables);
         var package = new JsonObject
         {
@@ -30,18 +33,18 @@ public static class DataPackage
             ["profile"] = "tabular-data-package",
             ["name"] = "farm-records",
             ["title"] = "The records of a small vegetable farm",
-            ["resources"] = new JsonArray([.. tables.Select(table => Resource(table, tables))]),
+            ["resources"] = new JsonArray([.. tables.Select(table => Resource(table.For(farm.LengthUnit), tables, farm))]),
         };
         return package.ToJsonString(Layout).ReplaceLineEndings("\n") + "\n";
     }
 
-    private static JsonObject Resource(TableSchema table, IReadOnlyList<TableSchema> tables)
+    private static JsonObject Resource(TableSchema table, IReadOnlyList<TableSchema> tables, FarmSettings farm)
     {
         var schema = new JsonObject
         {
             ["fieldsMatch"] = "partial",
             ["missingValues"] = new JsonArray(""),
-            ["fields"] = new JsonArray([.. table.Columns.Select(Field)]),
+            ["fields"] = new JsonArray([.. table.Columns.Select(column => Field(column, farm))]),
         };
         if (Keys.Contains(table.Name))
         {
@@ -54,7 +57,7 @@ public static class DataPackage
             schema["foreignKeys"] = new JsonArray(references);
         }
 
-        return new JsonObject
+        var resource = new JsonObject
         {
             ["name"] = table.Name.Replace('_', '-'),
             ["path"] = $"{table.Name}.csv",
@@ -63,6 +66,12 @@ public static class DataPackage
             ["encoding"] = "utf-8",
             ["schema"] = schema,
         };
+        if (RecordsTemplate.Separator(farm) is var separator and not ',')
+        {
+            resource["dialect"] = new JsonObject { ["delimiter"] = separator.ToString() };
+        }
+
+        return resource;
     }
 
     private static JsonObject Reference(ColumnSchema column) => new()
@@ -71,7 +80,7 @@ public static class DataPackage
         ["reference"] = new JsonObject { ["resource"] = column.RefersTo, ["fields"] = RecordSchema.Find(column.RefersTo!)!.Columns[0].Name },
     };
 
-    private static JsonObject Field(ColumnSchema column)
+    private static JsonObject Field(ColumnSchema column, FarmSettings farm)
     {
         var field = new JsonObject
         {
@@ -95,7 +104,12 @@ public static class DataPackage
         if (column.IsMoney)
         {
             field["bareNumber"] = false;
-            field["groupChar"] = ",";
+            field["groupChar"] = farm.DecimalMark == ',' ? "." : ",";
+        }
+
+        if (farm.DecimalMark != '.' && (string?)field["type"] == "number")
+        {
+            field["decimalChar"] = farm.DecimalMark.ToString();
         }
 
         var constraints = new JsonObject();
@@ -106,7 +120,7 @@ public static class DataPackage
 
         if (column.Type is ColumnType.Choice or ColumnType.Basis)
         {
-            constraints["enum"] = new JsonArray([.. (column.Type == ColumnType.Basis ? BasisWords.Allowed : column.Allowed).Select(word => JsonValue.Create(word))]);
+            constraints["enum"] = new JsonArray([.. (column.Type == ColumnType.Basis ? BasisWords.Allowed.Select(word => farm.LengthUnit.Label(word)) : column.Allowed).Select(word => JsonValue.Create(word))]);
         }
 
         if (constraints.Count > 0)

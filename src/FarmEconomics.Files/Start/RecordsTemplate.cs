@@ -1,4 +1,5 @@
 using System.Text;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
 
@@ -13,17 +14,20 @@ public static class RecordsTemplate
     /// <summary>Writes empty tables.</summary>
     /// <param name="path">A folder, or a workbook when it ends in <c>.xlsx</c>.</param>
     /// <param name="minimal">True: only the tables no review is possible without.</param>
+    /// <param name="farm">Unit of length, currency and decimal mark of the farm; null: feet, US dollars, decimal points. What differs stands in the table farm.</param>
     /// <returns>The files written.</returns>
     /// <exception cref="IOException">Something of that name is there already, or the place can't be written to.</exception>
-    public static IReadOnlyList<string> Write(string path, bool minimal)
+    public static IReadOnlyList<string> Write(string path, bool minimal, FarmSettings? farm = null)
     {
-        IReadOnlyList<TableSchema> tables = [.. RecordSchema.Tables.Where(table => table.Required || !minimal)];
-        return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) ? WriteWorkbook(path, tables) : WriteFolder(path, tables);
+        farm ??= new FarmSettings();
+        List<(string Setting, string Value)> settings = Settings(farm);
+        IReadOnlyList<TableSchema> tables = [.. RecordSchema.Tables.Where(table => table.Required || !minimal || (table.Name == "farm" && settings.Count > 0)).Select(table => table.For(farm.LengthUnit))];
+        return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) ? WriteWorkbook(path, tables, farm, settings) : WriteFolder(path, tables, farm, settings);
     }
 
-    private static string[] WriteWorkbook(string path, IReadOnlyList<TableSchema> tables)
+    private static string[] WriteWorkbook(string path, IReadOnlyList<TableSchema> tables, FarmSettings farm, List<(string Setting, string Value)> settings)
     {
-        byte[] bytes = WorkbookTemplate.Make(tables);
+        byte[] bytes = WorkbookTemplate.Make(tables, farm, settings);
         if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } parent)
         {
             Directory.CreateDirectory(parent);
@@ -34,11 +38,13 @@ public static class RecordsTemplate
         return [path];
     }
 
-    private static string[] WriteFolder(string folder, IReadOnlyList<TableSchema> tables)
+    private static string[] WriteFolder(string folder, IReadOnlyList<TableSchema> tables, FarmSettings farm, List<(string Setting, string Value)> settings)
     {
-        Dictionary<string, string> files = tables.ToDictionary(table => $"{table.Name}.csv", table => string.Join(',', table.Columns.Select(column => column.Name)) + "\n");
-        files.Add(About, AboutText(tables));
-        files.Add(Package, DataPackage.Write(tables));
+        char separator = Separator(farm);
+        Dictionary<string, string> files = tables.ToDictionary(table => $"{table.Name}.csv", table => string.Join(separator, table.Columns.Select(column => column.Name)) + "\n"
+            + (table.Name == "farm" ? string.Concat(settings.Select(setting => Row(setting.Setting, Quoted(setting.Value)))) : ""));
+        files.Add(About, AboutText(tables, farm));
+        files.Add(Package, DataPackage.Write(tables, farm));
         if (File.Exists(folder))
         {
             throw new IOException($"{folder} is a file; nothing was written.");
@@ -57,6 +63,32 @@ public static class RecordsTemplate
         }
 
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
+
+        string Row(string setting, string value) => string.Join(separator, setting, value) + "\n";
+
+        string Quoted(string value) => value.Contains(separator, StringComparison.Ordinal) ? $"\"{value}\"" : value;
+    }
+
+    /// <summary>Where the comma is the decimal mark, spreadsheets part fields with semicolons.</summary>
+    internal static char Separator(FarmSettings farm) => farm.DecimalMark == ',' ? ';' : ',';
+
+    /// <summary>The settings that differ from what holds without a table farm.</summary>
+    private static List<(string Setting, string Value)> Settings(FarmSettings farm)
+    {
+        var usual = new FarmSettings();
+        var settings = new List<(string Setting, string Value)>();
+        Add(farm.LengthUnit != usual.LengthUnit, "length_unit", farm.LengthUnit.Short());
+        Add(farm.Currency != usual.Currency, "currency", farm.Currency);
+        Add(farm.DecimalMark != usual.DecimalMark, "decimal_mark", farm.DecimalMark.ToString());
+        return settings;
+
+        void Add(bool differs, string setting, string value)
+        {
+            if (differs)
+            {
+                settings.Add((setting, value));
+            }
+        }
     }
 
     private static FileStream CreateNew(string path)
@@ -71,7 +103,7 @@ public static class RecordsTemplate
         }
     }
 
-    private static string AboutText(IReadOnlyList<TableSchema> tables)
+    private static string AboutText(IReadOnlyList<TableSchema> tables, FarmSettings farm)
     {
         var text = new StringBuilder("# What goes into each table\n\nColumns marked * must be filled in every row; the rest may be left blank or taken out. Dates are written 2025-06-30.\n");
         foreach (TableSchema table in tables)
@@ -79,13 +111,13 @@ public static class RecordsTemplate
             text.Append($"\n## {table.Name}.csv\n\nOne row is {table.OneRowIs}.\n\n| column | holds | unit | example | meaning |\n|---|---|---|---|---|\n");
             foreach (ColumnSchema column in table.Columns)
             {
-                text.Append($"| {column.Name}{(column.Required ? " *" : "")} | {ColumnExamples.Holds(column)} | {column.Unit} | {ColumnExamples.Of(table, column)} | {column.Description} |\n");
+                text.Append($"| {column.Name}{(column.Required ? " *" : "")} | {ColumnExamples.Holds(column, farm)} | {column.Unit} | {ColumnExamples.Of(table, column, farm)} | {column.Description} |\n");
             }
 
             if (table.Name == "farm")
             {
                 text.Append("\n| setting | must be | if left out | meaning |\n|---|---|---|---|\n");
-                foreach (SettingSpec setting in FarmSettingsReader.Settings)
+                foreach (SettingSpec setting in FarmSettingsReader.For(farm.LengthUnit))
                 {
                     text.Append($"| {setting.Name} | {setting.Expected} | {setting.Default} | {setting.Description} |\n");
                 }

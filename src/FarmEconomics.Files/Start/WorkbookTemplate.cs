@@ -1,4 +1,5 @@
 using FarmEconomics.Files.Workbooks;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
 
@@ -17,23 +18,28 @@ internal static class WorkbookTemplate
     private static readonly WorkbookStyle Amount = new("Amount", "0.00##");
     private static readonly WorkbookStyle Plain = new("Plain number", "0.##########");
 
-    public static byte[] Make(IReadOnlyList<TableSchema> tables)
+    public static byte[] Make(IReadOnlyList<TableSchema> tables, FarmSettings farm, IReadOnlyList<(string Setting, string Value)> settings)
     {
         var workbook = new Workbook();
-        About(workbook.Sheet("about"), tables);
+        About(workbook.Sheet("about"), tables, farm);
         foreach (TableSchema table in tables)
         {
-            Fill(workbook.Sheet(table.Name), table, tables);
+            Fill(workbook.Sheet(table.Name), table, tables, farm, table.Name == "farm" ? settings : []);
         }
 
         return WorkbookWriter.ToBytes(workbook);
     }
 
-    private static void Fill(WorkbookSheet sheet, TableSchema table, IReadOnlyList<TableSchema> tables)
+    private static void Fill(WorkbookSheet sheet, TableSchema table, IReadOnlyList<TableSchema> tables, FarmSettings farm, IReadOnlyList<(string Setting, string Value)> settings)
     {
-        sheet.FrozenRows = sheet.Row([.. table.Columns.Select(column => WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with { Note = Note(table, column) })]);
+        sheet.FrozenRows = sheet.Row([.. table.Columns.Select(column => WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with { Note = Note(table, column, farm) })]);
         IReadOnlyList<WorkbookCell> empty = [.. table.Columns.Select(Empty)];
-        for (int i = 0; i < TypedRows; i++)
+        foreach ((string setting, string value) in settings)
+        {
+            sheet.Row([.. table.Columns.Select(column => column.Name switch { "setting" => WorkbookCell.Text(setting, Words), "value" => WorkbookCell.Text(value, Words), _ => Empty(column) })]);
+        }
+
+        for (int i = settings.Count; i < TypedRows; i++)
         {
             sheet.Row(empty);
         }
@@ -44,7 +50,7 @@ internal static class WorkbookTemplate
             string range = $"{WorkbookSheet.At(i, 2)}:{WorkbookSheet.At(i, LastListRow)}";
             if (table.Name == "farm" && column.Name == "setting")
             {
-                sheet.Allow(new WorkbookChoice(range, [], $"'about'!$A$4:$A${3 + FarmSettingsReader.Settings.Count}"));
+                sheet.Allow(new WorkbookChoice(range, [], $"'about'!$A$4:$A${3 + FarmSettingsReader.For(farm.LengthUnit).Count()}"));
             }
             else if (column.Type == ColumnType.YesNo)
             {
@@ -75,16 +81,16 @@ internal static class WorkbookTemplate
         _ => WorkbookCell.Text(null, Words),
     };
 
-    private static string Note(TableSchema table, ColumnSchema column) =>
-        $"{(column.Required ? "Needed in every row. " : "")}{column.Description}\nHolds {ColumnExamples.Holds(column)}{(column.Unit is { } unit ? $", in {unit}" : "")}."
-        + (ColumnExamples.Of(table, column) is { Length: > 0 } example ? $"\nExample: {example}" : "");
+    private static string Note(TableSchema table, ColumnSchema column, FarmSettings farm) =>
+        $"{(column.Required ? "Needed in every row. " : "")}{column.Description}\nHolds {ColumnExamples.Holds(column, farm)}{(column.Unit is { } unit ? $", in {unit}" : "")}."
+        + (ColumnExamples.Of(table, column, farm) is { Length: > 0 } example ? $"\nExample: {example}" : "");
 
-    private static void About(WorkbookSheet sheet, IReadOnlyList<TableSchema> tables)
+    private static void About(WorkbookSheet sheet, IReadOnlyList<TableSchema> tables, FarmSettings farm)
     {
         sheet.Row(WorkbookCell.Text("What goes into each sheet", WorkbookStyle.Title));
         sheet.Row(WorkbookCell.Text("Rest the pointer on a heading to see what goes there. This sheet is not read.", WorkbookStyle.Remark));
         sheet.Row([.. new[] { "setting of farm", "must be", "if left out", "meaning" }.Select(heading => WorkbookCell.Text(heading, WorkbookStyle.Heading))]);
-        foreach (SettingSpec setting in FarmSettingsReader.Settings)
+        foreach (SettingSpec setting in FarmSettingsReader.For(farm.LengthUnit))
         {
             sheet.Row(WorkbookCell.Text(setting.Name), WorkbookCell.Text(setting.Expected), WorkbookCell.Text(setting.Default), WorkbookCell.Text(setting.Description));
         }
@@ -95,8 +101,8 @@ internal static class WorkbookTemplate
         {
             foreach (ColumnSchema column in table.Columns)
             {
-                sheet.Row(WorkbookCell.Text(table.Name), WorkbookCell.Text(column.Name), WorkbookCell.Text(column.Required ? "yes" : null), WorkbookCell.Text(ColumnExamples.Holds(column)),
-                    WorkbookCell.Text(column.Unit), WorkbookCell.Text(ColumnExamples.Of(table, column)), WorkbookCell.Text(column.Description));
+                sheet.Row(WorkbookCell.Text(table.Name), WorkbookCell.Text(column.Name), WorkbookCell.Text(column.Required ? "yes" : null), WorkbookCell.Text(ColumnExamples.Holds(column, farm)),
+                    WorkbookCell.Text(column.Unit), WorkbookCell.Text(ColumnExamples.Of(table, column, farm)), WorkbookCell.Text(column.Description));
             }
         }
     }

@@ -1,4 +1,5 @@
 using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
 
@@ -56,7 +57,7 @@ public static class ChangeTables
     public static ReportTable Fits(ChangeAnswer answer, string currency, int count = 8)
     {
         ReportTable table = new ReportTable($"What fits where {answer.Change.Crop} stood: same cover, with the sowing dates and days in bed of that season", currency)
-            .Column("Crop").Column("Bed-feet that fit", Look.Quantity).Column("More of it than was grown", Look.Percent).Column("Change of the farm's net return", Look.Money).Column("Weeks beyond the hours there are", Look.Count)
+            .Column("Crop").Column(answer.Change.LengthUnit.Label("Bed-feet that fit"), Look.Quantity).Column("More of it than was grown", Look.Percent).Column("Change of the farm's net return", Look.Money).Column("Weeks beyond the hours there are", Look.Count)
             .Note(answer.Change.Elasticity is { } elasticity ? $"The price of what is grown more falls by an elasticity of {elasticity:0.##}." : "The price of what is grown more stays as it was, which flatters it: set an elasticity.")
             .Note(answer.LimitsNotChecked.Count > 0 ? $"Not checked, since no record says how much of it a crop takes: {string.Join(", ", answer.LimitsNotChecked)}." : null)
             .Note(answer.HoursChecked ? null : "No limit on weekly hours is on record, so hours are not checked.");
@@ -71,8 +72,8 @@ public static class ChangeTables
     /// <summary>Bed-foot-weeks and hours freed or taken, week by week.</summary>
     public static ReportTable Weeks(ChangeAnswer answer)
     {
-        ReportTable table = new ReportTable($"{answer.Change.Title}: bed time and hours by week").Column("Week of", Look.Date).Column("Bed-foot-weeks freed", Look.Quantity).Column("Hours freed", Look.Hours)
-            .Column("Bed-foot-weeks taken", Look.Quantity).Column("Hours taken", Look.Hours)
+        ReportTable table = new ReportTable($"{answer.Change.Title}: bed time and hours by week").Column("Week of", Look.Date).Column(answer.Change.LengthUnit.Label("Bed-foot-weeks freed"), Look.Quantity).Column("Hours freed", Look.Hours)
+            .Column(answer.Change.LengthUnit.Label("Bed-foot-weeks taken"), Look.Quantity).Column("Hours taken", Look.Hours)
             .Note("With the crop's part of pooled work. Hours filled in from time standards carry no day and are left out.");
         Dictionary<DateOnly, WeeklyUse> freed = answer.Freed.ToDictionary(week => week.Monday);
         Dictionary<DateOnly, WeeklyUse> taken = answer.Taken.ToDictionary(week => week.Monday);

@@ -1,5 +1,6 @@
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -12,34 +13,35 @@ public static class DecisionSentences
     /// <summary>Verdicts on all crops as a table of words.</summary>
     public static ReportTable Verdicts(Verdicts verdicts)
     {
-        string currency = verdicts.Season.Settings.Currency;
-        ReportTable table = new ReportTable($"Drop, shrink or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first", currency)
-            .Column("Crop").Column("Net return", Look.WholeMoney).Column("Without it the farm would lose", Look.WholeMoney).Column("Net return", Look.Rate, per: "bed-foot-week").Column("Chance of a loss", Look.Percent).Column("Verdict, with reasons");
+        FarmSettings farm = verdicts.Season.Settings;
+        ReportTable table = new ReportTable(Heading(verdicts), farm.Currency)
+            .Opens().Column("Crop").Column("Net return", Look.WholeMoney).Column("Without it the farm would lose", Look.WholeMoney).Column("Net return", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Chance of a loss", Look.Percent).Column("Verdict, with reasons");
         foreach (Verdict verdict in verdicts.Crops)
         {
-            table.Row(verdict.Budget.Name, ReportCell.Known(verdict.Budget.NetReturn, verdict.WhyUnknown), ReportCell.Known(verdict.Contribution, verdict.WhyUnknown), verdict.NetPerBedFootWeek, ReportCell.Known(verdict.Outcome.ChanceOfLoss, verdict.WhyUnknown), Of(verdict, verdicts.Settings, currency));
+            table.Row(verdict.Budget.Name, ReportCell.Known(verdict.Budget.NetReturn, verdict.WhyUnknown), ReportCell.Known(verdict.Contribution, verdict.WhyUnknown), verdict.NetPerBedFootWeek, ReportCell.Known(verdict.Outcome.ChanceOfLoss, verdict.WhyUnknown), Of(verdict, verdicts.Settings, farm));
         }
 
         return table.Note("What the farm would lose without a crop = its output less the costs that go with it. A negative figure is what the farm would gain by leaving the beds empty.")
-            .Note(Rule(verdicts.Settings, currency))
+            .Note(Rule(verdicts.Settings, farm))
             .Note(OneSeason);
     }
 
     /// <summary>The same line by line, for a terminal: a crop, its figures, its verdict.</summary>
     public static string VerdictLines(Verdicts verdicts, int width = 100)
     {
-        string currency = verdicts.Season.Settings.Currency;
-        List<string> lines = [$"Drop, shrink or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first", ""];
+        FarmSettings farm = verdicts.Season.Settings;
+        string currency = farm.Currency;
+        List<string> lines = [Heading(verdicts), ""];
         foreach (Verdict verdict in verdicts.Crops)
         {
             lines.Add(verdict.WhyUnknown is null
-                ? $"{verdict.Budget.Name}: net return {Looks.InWords(verdict.Budget.NetReturn.Amount, Look.WholeMoney, currency)}, {Phrase.Of(verdict.NetPerBedFootWeek, currency)} per bed-foot-week, a loss in {Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons"
+                ? farm.LengthUnit.Label($"{verdict.Budget.Name}: net return {Looks.InWords(verdict.Budget.NetReturn.Amount, Look.WholeMoney, currency)}, {Phrase.Of(verdict.NetPerBedFootWeek, currency)} per bed-foot-week, a loss in {Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons")
                 : verdict.Budget.Name);
-            lines.AddRange(Wrapped(Of(verdict, verdicts.Settings, currency), width).Select(line => "    " + line));
+            lines.AddRange(Wrapped(Of(verdict, verdicts.Settings, farm), width).Select(line => "    " + line));
         }
 
         lines.Add("");
-        lines.AddRange(Wrapped(Rule(verdicts.Settings, currency), width));
+        lines.AddRange(Wrapped(Rule(verdicts.Settings, farm), width));
         lines.AddRange(Wrapped(OneSeason, width));
         return string.Join('\n', lines) + "\n";
     }
@@ -47,8 +49,9 @@ public static class DecisionSentences
     private const string OneSeason = "The figures rest on your records of one season; soil, rotation, customers and family say more than they do.";
 
     /// <summary>A verdict in words: where it points, why, what it turns on.</summary>
-    public static string Of(Verdict verdict, VerdictSettings settings, string currency)
+    public static string Of(Verdict verdict, VerdictSettings settings, FarmSettings farm)
     {
+        (string currency, LengthUnit length) = (farm.Currency, farm.LengthUnit);
         string Money(decimal amount) => Looks.InWords(amount, Look.WholeMoney, currency);
         string name = verdict.Budget.Name;
         if (verdict.Direction == Direction.Unknown)
@@ -61,7 +64,7 @@ public static class DecisionSentences
         string text = verdict.Direction switch
         {
             Direction.Drop => $"Drop, or change how it is grown: it brought in {Money(-helps)} less than the costs that go with it, so even empty beds would have done better.",
-            Direction.Replace => $"Look at {verdict.BestFit!.Crop} in its place: {name} fell {Money(-net)} short of its full cost, and {Looks.Number(verdict.BestFit.BedFeet, Look.Quantity)} bed-feet of {verdict.BestFit.Crop} would earn the farm {Money(verdict.BestFit.Swap.NetChange.Amount)} more. Left empty, the farm would lose {Money(helps)}.",
+            Direction.Replace => length.Label($"Look at {verdict.BestFit!.Crop} in its place: {name} fell {Money(-net)} short of its full cost, and {Looks.Number(verdict.BestFit.BedFeet, Look.Quantity)} bed-feet of {verdict.BestFit.Crop} would earn the farm {Money(verdict.BestFit.Swap.NetChange.Amount)} more. Left empty, the farm would lose {Money(helps)}."),
             Direction.Mend => $"Keep for now, and mend: it fell {Money(-net)} short of its full cost, but without it the farm would be {Money(helps)} poorer"
                 + (verdict.BestFit is { } fit ? $", and the best that fits its beds, {fit.Crop}, would {Gain(fit.Swap.NetChange.Amount)}." : ", and no other crop fits its beds and dates."),
             Direction.Grow => $"Could grow: it earns its full cost and {Money(net)} more, and {settings.GrowStep * 100m:0} % more of it would add {Money(verdict.GrowthGain.Value ?? 0m)}{(settings.Elasticity is null ? "" : " after a lower price")}."
@@ -69,10 +72,10 @@ public static class DecisionSentences
             _ => $"Keep: it earns its full cost and {Money(net)} more." + (verdict.GrowthGain.Value is { } gain ? gain <= 0m
                 ? $" {settings.GrowStep * 100m:0} % more of it would bring nothing{(settings.Elasticity is null ? "" : " at the lower price")}." : $" It fails too often to grow more ({Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons)." : ""),
         };
-        return text + Ahead(verdict, currency) + Turns(verdict) + (verdict.WeakPoints.Count > 0 ? $" Weak: {Phrase.List(verdict.WeakPoints)}." : "");
+        return text + Ahead(verdict, farm) + Turns(verdict) + (verdict.WeakPoints.Count > 0 ? $" Weak: {Phrase.List(verdict.WeakPoints)}." : "");
 
-        static string Room(decimal room) => room >= 1m
-            ? $" But there is room for only {Looks.Number(room, Look.Quantity)} bed-feet more under its cover while it stands."
+        string Room(decimal room) => room >= 1m
+            ? length.Label($" But there is room for only {Looks.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.")
             : " But there is no room for more under its cover while it stands.";
 
         string Gain(decimal change) => change >= 0m ? $"earn only {Money(change)} more" : $"cost the farm {Money(-change)}";
@@ -81,6 +84,7 @@ public static class DecisionSentences
     /// <summary>A change in words: both answers, and why they differ where they do.</summary>
     public static string Of(ChangeAnswer answer, string currency)
     {
+        LengthUnit length = answer.Change.LengthUnit;
         string Amount(decimal amount) => Looks.InWords(Math.Abs(amount), Look.WholeMoney, currency);
         decimal full = answer.FullCostChange.Amount;
         decimal now = answer.AvoidableChange.Amount;
@@ -91,7 +95,7 @@ public static class DecisionSentences
         {
             said.Add(full > 0m
                 ? $"The two disagree because {Amount(apart)} of the cost that full costing puts on {answer.Change.Crop} does not go away with it: it stays and lands on the other crops{(answer.FeetAdded > 0m ? " and on what takes its place" : "")}."
-                : $"The two disagree because full costing charges {Amount(apart)} of shared cost to the new bed-feet, which the farm pays already.");
+                : $"The two disagree because full costing charges {Amount(apart)} of shared cost to the new beds, which the farm pays already.");
             said.Add(answer.Change.Kind is ChangeKind.Drop or ChangeKind.Shrink
                 ? "So it pays to keep it until something better takes its beds; in the long run its price or yield must rise."
                 : "So it pays now; in the long run something must pay the shared cost.");
@@ -104,14 +108,14 @@ public static class DecisionSentences
         if (answer.Freed.Count > 0)
         {
             string left = answer.Change.Kind == ChangeKind.Swap ? "frees" : "leaves empty";
-            said.Add($"It {left} {Looks.Number(answer.Freed.Sum(week => week.BedFootWeeks), Look.Count)} bed-foot-weeks and {Looks.Number(answer.Freed.Sum(week => week.Hours), Look.Count)} hours.");
+            said.Add(length.Label($"It {left} {Looks.Number(answer.Freed.Sum(week => week.BedFootWeeks), Look.Count)} bed-foot-weeks and {Looks.Number(answer.Freed.Sum(week => week.Hours), Look.Count)} hours."));
         }
 
         if (answer.Change.Kind == ChangeKind.Drop)
         {
             Fit? best = answer.Fits.Count > 0 ? answer.Fits[0] : null;
             said.Add(best is null ? "No other crop of that season fits its beds and dates under the same cover."
-                : $"The best that fits is {best.Crop} ({Looks.Number(best.BedFeet, Look.Quantity)} bed-feet): the farm would be {BetterOrWorse(best.Swap.NetChange.Amount)} with it in place of {answer.Change.Crop}{(answer.Change.Elasticity is null ? $", if the market took {Phrase.Percent(best.Growth)} more of it at the same price, which it seldom does: set an elasticity" : "")}.");
+                : length.Label($"The best that fits is {best.Crop} ({Looks.Number(best.BedFeet, Look.Quantity)} bed-feet): the farm would be {BetterOrWorse(best.Swap.NetChange.Amount)} with it in place of {answer.Change.Crop}{(answer.Change.Elasticity is null ? $", if the market took {Phrase.Percent(best.Growth)} more of it at the same price, which it seldom does: set an elasticity" : "")}."));
         }
 
         said.AddRange(Cautions(answer));
@@ -143,14 +147,17 @@ public static class DecisionSentences
         }
     }
 
-    private static string Rule(VerdictSettings settings, string currency) =>
-        $"Thresholds, yours to set: growing more is suggested among the best {settings.GrowBestPart * 100m:0} % of crops per bed-foot-week with a chance of a loss of at most {settings.GrowAtMostLossChance * 100m:0} %, where {settings.GrowStep * 100m:0} % more still adds to the farm"
-        + $"{(settings.Elasticity is { } elasticity ? $" at a price elasticity of {elasticity:0.##}" : " at the price as it was")}; another crop instead where it earns {Looks.InWords(settings.SwapGain, Look.WholeMoney, currency)} more in the season.";
+    private static string Heading(Verdicts verdicts) =>
+        verdicts.Season.Settings.LengthUnit.Label($"Drop, shrink or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first");
 
-    private static string Ahead(Verdict verdict, string currency) => verdict.NextBelow is null || verdict.ChanceAhead.Value is not { } chance ? ""
+    private static string Rule(VerdictSettings settings, FarmSettings farm) => farm.LengthUnit.Label(
+        $"Thresholds, yours to set: growing more is suggested among the best {settings.GrowBestPart * 100m:0} % of crops per bed-foot-week with a chance of a loss of at most {settings.GrowAtMostLossChance * 100m:0} %, where {settings.GrowStep * 100m:0} % more still adds to the farm"
+        + $"{(settings.Elasticity is { } elasticity ? $" at a price elasticity of {elasticity:0.##}" : " at the price as it was")}; another crop instead where it earns {Looks.InWords(settings.SwapGain, Look.WholeMoney, farm.Currency)} more in the season.");
+
+    private static string Ahead(Verdict verdict, FarmSettings farm) => verdict.NextBelow is null || verdict.ChanceAhead.Value is not { } chance ? ""
         : verdict.PriceToStayAhead.Value is { } price
-            ? $" It stays ahead of {verdict.NextBelow} per bed-foot-week unless the price falls below {Looks.InWords(price, Look.Rate, currency)} (it was {Phrase.Of(verdict.Budget.AveragePrice, currency)}); in drawn seasons it is ahead in {Phrase.Percent(chance)}."
-            : $" It is ahead of {verdict.NextBelow} per bed-foot-week in {Phrase.Percent(chance)} of drawn seasons.";
+            ? farm.LengthUnit.Label($" It stays ahead of {verdict.NextBelow} per bed-foot-week unless the price falls below {Looks.InWords(price, Look.Rate, farm.Currency)} (it was {Phrase.Of(verdict.Budget.AveragePrice, farm.Currency)}); in drawn seasons it is ahead in {Phrase.Percent(chance)}.")
+            : farm.LengthUnit.Label($" It is ahead of {verdict.NextBelow} per bed-foot-week in {Phrase.Percent(chance)} of drawn seasons.");
 
     private static string Turns(Verdict verdict)
     {
@@ -166,18 +173,19 @@ public static class DecisionSentences
 
     private static IEnumerable<string> Cautions(ChangeAnswer answer)
     {
+        LengthUnit length = answer.Change.LengthUnit;
         if (answer.ReplacementDoesNotFit)
         {
-            yield return $"Mind that {answer.Change.Replacement}'s plantings don't fit the time {answer.Change.Crop} frees under that cover; it is reckoned bed-foot for bed-foot, {Looks.Number(answer.FeetAdded, Look.Quantity)} of them.";
+            yield return length.Label($"Mind that {answer.Change.Replacement}'s plantings don't fit the time {answer.Change.Crop} frees under that cover; it is reckoned bed-foot for bed-foot, {Looks.Number(answer.FeetAdded, Look.Quantity)} of them.");
         }
         else if (answer.Change.Kind == ChangeKind.Swap)
         {
-            yield return $"{Looks.Number(answer.FeetAdded, Look.Quantity)} bed-feet of {answer.Change.Replacement} fit, with the dates of its plantings that season.";
+            yield return length.Label($"{Looks.Number(answer.FeetAdded, Look.Quantity)} bed-feet of {answer.Change.Replacement} fit, with the dates of its plantings that season.");
         }
 
         if (answer.Room is { } room && room < answer.FeetAdded)
         {
-            yield return $"Mind that there is room for only {Looks.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.";
+            yield return length.Label($"Mind that there is room for only {Looks.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.");
         }
 
         if (answer.FeetAdded > 0m)

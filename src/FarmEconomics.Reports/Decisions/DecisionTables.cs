@@ -28,7 +28,7 @@ public static class DecisionTables
     {
         SeasonReview season = costs.Season;
         ReportTable table = new ReportTable($"Costs of {season.CropYear} by what they vary with", season.Settings.Currency)
-            .Column("Crop").Column("Output", Look.WholeMoney).Column("Area", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Sales", Look.WholeMoney)
+            .Opens().Column("Crop").Column("Output", Look.WholeMoney).Column("Area", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Sales", Look.WholeMoney)
             .Column("Contribution (output less those three)", Look.WholeMoney).Column("Nothing (fixed)", Look.WholeMoney).Column("Net return", Look.WholeMoney);
         foreach (EnterpriseBudget crop in season.Crops.OrderByDescending(crop => crop.NetReturn.Amount))
         {
@@ -43,30 +43,30 @@ public static class DecisionTables
     {
         string unit = crop.Crop?.Unit ?? "unit";
         ReportTable table = new ReportTable($"{crop.Name} {season.CropYear}: break-even", season.Settings.Currency)
-            .Column("Which").Column("Price", Look.Rate, per: unit).Column("Yield", Look.Exact, unit: $"{unit} sold per bed-foot");
+            .Column("Which").Column("Price", Look.Rate, per: unit).Column("Yield", Look.Exact, unit: season.Settings.LengthUnit.Label($"{unit} sold per bed-foot"));
         foreach (BreakEvenPair pair in BreakEvenPair.Of(crop))
         {
             table.Row(pair.Label, pair.Price, pair.YieldPerBedFoot);
         }
 
-        return table.Row("as it was", crop.AveragePrice, crop.Sums.BedFeet.Value > 0m ? crop.Sums.Sold / crop.Sums.BedFeet.Value : ReportCell.Missing("no bed-feet planted"))
+        return table.Row("as it was", crop.AveragePrice, crop.Sums.BedFeet.Value > 0m ? crop.Sums.Sold / crop.Sums.BedFeet.Value : ReportCell.Missing("nothing planted in beds"))
             .Note("Long run: all costs. Short run: without the fixed ones. Full form: picking, packing and selling cost move with quantity and sales. Textbook form: all costs over units sold, or over the price.");
     }
 
     /// <summary>Net return, or gross margin per bed-foot-week, over price and yield.</summary>
-    public static ReportTable Grid(WhatIfGrid grid, string currency, bool perBedFootWeek = false)
+    public static ReportTable Grid(WhatIfGrid grid, FarmSettings farm, bool perBedTime = false)
     {
-        ReportTable table = new ReportTable(perBedFootWeek ? $"{grid.Model.Name}: gross margin per bed-foot-week by price and yield" : $"{grid.Model.Name}: net return by price and yield", currency)
+        ReportTable table = new ReportTable(perBedTime ? farm.LengthUnit.Label($"{grid.Model.Name}: gross margin per bed-foot-week by price and yield") : $"{grid.Model.Name}: net return by price and yield", farm.Currency)
             .Column("Price", Look.Percent);
         foreach (decimal yield in grid.YieldFactors)
         {
-            table.Column($"Yield {yield * 100m:0} %", perBedFootWeek ? Look.Rate : Look.WholeMoney);
+            table.Column($"Yield {yield * 100m:0} %", perBedTime ? Look.Rate : Look.WholeMoney);
         }
 
         for (int i = 0; i < grid.PriceFactors.Count; i++)
         {
             int row = i;
-            table.Row([grid.PriceFactors[i], .. Enumerable.Range(0, grid.YieldFactors.Count).Select(j => perBedFootWeek ? (ReportCell)grid.MarginPerBedFootWeek[row][j] : grid.NetReturn[row][j])]);
+            table.Row([grid.PriceFactors[i], .. Enumerable.Range(0, grid.YieldFactors.Count).Select(j => perBedTime ? (ReportCell)grid.MarginPerBedFootWeek[row][j] : grid.NetReturn[row][j])]);
         }
 
         return table.Note("100 % and 100 % is the season as it was.");
@@ -119,18 +119,19 @@ public static class DecisionTables
             .Row("Price with yield", chance.PriceYieldCorrelation is { } own ? own.ToString("0.00") : "rank correlation of the crop's plantings where there are eight, else 0", "the records")
             .Row("Yields of different crops", chance.SharedWeather.ToString("0.00"), "ours, no source: one season's weather for all")
             .Row("Price when more is grown", rule.Elasticity is { } elasticity ? $"elasticity {elasticity:0.##}: {elasticity:0.##} % more sold for a price 1 % lower" : "stays as it was", "ours, no source")
-            .Row("Grow more only if", $"among the best {rule.GrowBestPart * 100m:0} % per bed-foot-week, chance of a loss at most {rule.GrowAtMostLossChance * 100m:0} %, and {rule.GrowStep * 100m:0} % more still adds to the farm", "ours")
+            .Row("Grow more only if", verdicts.Season.Settings.LengthUnit.Label($"among the best {rule.GrowBestPart * 100m:0} % per bed-foot-week, chance of a loss at most {rule.GrowAtMostLossChance * 100m:0} %, and {rule.GrowStep * 100m:0} % more still adds to the farm"), "ours")
             .Row("Another crop instead only if", $"it would earn the farm {Looks.InWords(rule.SwapGain, Look.WholeMoney, currency)} more in the season", "ours")
             .Row("Named as weak", $"more than {rule.EstimatedHours * 100m:0} % of hours estimated, or fewer than {rule.FewPlantings} plantings on record", "ours");
     }
 
     /// <summary>The same crop over the years.</summary>
-    public static ReportTable Years(CropOverYears years, string currency)
+    public static ReportTable Years(CropOverYears years, FarmSettings farm)
     {
+        LengthUnit length = farm.LengthUnit;
         string unit = years.Years.Count > 0 ? years.Years[0].Budget.Crop?.Unit ?? "unit" : "unit";
-        ReportTable table = new ReportTable($"{years.Crop} over the years, in the money of each year", currency)
-            .Column("Year", Look.Year).Column("Bed-feet", Look.Quantity).Column("Picked", Look.Exact, unit: $"{unit} per bed-foot").Column("Price", Look.Rate, per: unit).Column("Output", Look.Rate, per: "bed-foot")
-            .Column("All cost", Look.Rate, per: unit).Column("Net return", Look.Rate, per: unit).Column("Net return", Look.WholeMoney).Column("Gross margin", Look.Rate, per: "bed-foot-week");
+        ReportTable table = new ReportTable($"{years.Crop} over the years, in the money of each year", farm.Currency)
+            .Column("Year", Look.Year).Column(length.Label("Bed-feet"), Look.Quantity).Column("Picked", Look.Exact, unit: length.Label($"{unit} per bed-foot")).Column("Price", Look.Rate, per: unit).Column("Output", Look.Rate, per: length.Label("bed-foot"))
+            .Column("All cost", Look.Rate, per: unit).Column("Net return", Look.Rate, per: unit).Column("Net return", Look.WholeMoney).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"));
         foreach (CropYearFigures year in years.Years)
         {
             EnterpriseBudget budget = year.Budget;

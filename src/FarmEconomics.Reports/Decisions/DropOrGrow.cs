@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Funding;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Decisions;
@@ -12,7 +13,7 @@ public sealed class DropOrGrow
     private readonly FarmReview review;
     private readonly ChangeJudge judge;
 
-    private DropOrGrow(FarmReview review, SeasonReview season, string drop, string grow, decimal feet, decimal elasticity, int seed)
+    private DropOrGrow(FarmReview review, SeasonReview season, string drop, string grow, decimal length, decimal elasticity, int seed)
     {
         this.review = review;
         Season = season;
@@ -28,7 +29,7 @@ public sealed class DropOrGrow
         string dropped = string.IsNullOrWhiteSpace(drop) ? MostDisputed() : drop;
         string grown = string.IsNullOrWhiteSpace(grow) ? Verdicts.Crops[0].Budget.Name : grow;
         Dropped = judge.Judge(new Change(ChangeKind.Drop, dropped, 0m, null, market));
-        Grown = judge.Judge(new Change(ChangeKind.Grow, grown, feet, null, market));
+        Grown = judge.Judge(new Change(ChangeKind.Grow, grown, length == 0m ? CropWriteUp.UsualBedLength(season) / 2m : length, null, market));
         DropBudget = season.Crops.First(crop => crop.Name == Dropped.Change.Crop);
         Grid = WhatIfGrid.Of(judge.ModelOf(DropBudget.Name));
     }
@@ -62,12 +63,12 @@ public sealed class DropOrGrow
     /// <param name="season">The season.</param>
     /// <param name="drop">The crop to try without; empty: the one whose two answers disagree by most.</param>
     /// <param name="grow">The crop to try more of; empty: the best per bed-foot-week.</param>
-    /// <param name="feet">Bed-feet more, above 0.</param>
+    /// <param name="length">Bed length more, in the farm's unit; 0: half of the length most beds have.</param>
     /// <param name="elasticity">How the market takes more, by size; 0: the price stays.</param>
     /// <param name="seed">The seed of the draws.</param>
-    /// <exception cref="ArgumentException">A crop has no planting in the season, or the bed-feet aren't above 0.</exception>
-    public static DropOrGrow Of(FarmReview review, SeasonReview season, string drop = "", string grow = "", decimal feet = 50m, decimal elasticity = 2m, int seed = 2025) =>
-        new(review, season, drop, grow, feet, elasticity, seed);
+    /// <exception cref="ArgumentException">A crop has no planting in the season, or the length is below 0.</exception>
+    public static DropOrGrow Of(FarmReview review, SeasonReview season, string drop = "", string grow = "", decimal length = 0m, decimal elasticity = 2m, int seed = 2025) =>
+        new(review, season, drop, grow, length, elasticity, seed);
 
     /// <summary>The checks of this page; throws when one fails.</summary>
     /// <exception cref="InvalidOperationException">A check fails.</exception>

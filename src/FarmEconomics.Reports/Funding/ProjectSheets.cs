@@ -18,9 +18,10 @@ public static class ProjectSheets
     public static FundingSheet Crops(FundingWriteUp writeUp, string? crop = null)
     {
         IReadOnlyList<CropWriteUp> crops = [.. writeUp.Crops.Where(one => crop is null || one.Budget.Name.Equals(crop.Trim(), StringComparison.OrdinalIgnoreCase))];
+        LengthUnit length = writeUp.Season.Settings.LengthUnit;
         ReportTable table = new ReportTable($"Enterprise budgets, crop year {writeUp.Period.Year} and the next by the factors assumed", writeUp.Season.Settings.Currency).Column("Crop").Column("Line")
-            .Column("Last season", Look.Money).Column("Per 100 bed-feet", Look.Rate).Column("Per bed", Look.Rate).Column("Per acre", Look.Rate)
-            .Column("Next season", Look.Money).Column("Next, per 100 bed-feet", Look.Rate).Column("Next, per bed", Look.Rate).Column("Next, per acre", Look.Rate);
+            .Column("Last season", Look.Money).Column(length.Label("Per 100 bed-feet"), Look.Rate).Column("Per bed", Look.Rate).Column(length.Label("Per acre"), Look.Rate)
+            .Column("Next season", Look.Money).Column(length.Label("Next, per 100 bed-feet"), Look.Rate).Column("Next, per bed", Look.Rate).Column(length.Label("Next, per acre"), Look.Rate);
         FundingSheet sheet = new("Crops", table) { Landscape = true };
         foreach (CropWriteUp one in crops)
         {
@@ -43,8 +44,8 @@ public static class ProjectSheets
         if (crops.Count > 0)
         {
             CropWriteUp any = crops[0];
-            table.Note($"Per bed: {Looks.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. Per acre: {Looks.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
-                + $"beds of {Looks.Number(writeUp.Season.Settings.StandardBedWidthIn, Look.Quantity)} in with paths of {writeUp.Assumptions.TextOf("path_in")} in. An acre of beds planted several times a year holds several such acres.");
+            table.Note(length.Label($"Per bed: {Looks.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. Per acre: {Looks.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
+                + $"beds of {Looks.Number(writeUp.Season.Settings.StandardBedWidthIn, Look.Quantity)} {length.WidthShort()} with paths of {Looks.Number(writeUp.Assumptions.PathWidth(length), Look.Exact)} {length.WidthShort()}. An acre of beds planted several times a year holds several such acres."));
         }
 
         return Noted(sheet, "Next season: output x area x yield x price; costs by what each varies with, labor x the wage factor, others x the cost factor.");
@@ -54,9 +55,9 @@ public static class ProjectSheets
     public static FundingSheet CropOverview(FundingWriteUp writeUp)
     {
         string net = Words.Phrase.Sentence(writeUp.Season.Known.NetReturnLabel);
-        ReportTable table = new ReportTable($"What each crop earned in {writeUp.Period.Year}, and would next season", writeUp.Season.Settings.Currency).Column("Crop").Column("Bed-feet", Look.Quantity)
+        ReportTable table = new ReportTable($"What each crop earned in {writeUp.Period.Year}, and would next season", writeUp.Season.Settings.Currency).Column("Crop").Column(writeUp.Season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity)
             .Column("Output", Look.Money).Column("Gross margin", Look.Money).Column(net, Look.Money)
-            .Column("Next: bed-feet", Look.Quantity).Column("Next: output", Look.Money).Column("Next: gross margin", Look.Money).Column($"Next: {net.ToLowerInvariant()}", Look.Money);
+            .Column(writeUp.Season.Settings.LengthUnit.Label("Next: bed-feet"), Look.Quantity).Column("Next: output", Look.Money).Column("Next: gross margin", Look.Money).Column($"Next: {net.ToLowerInvariant()}", Look.Money);
         foreach (CropWriteUp one in writeUp.Crops)
         {
             WriteUpLine Line(string name) => one.Lines.First(line => line.Name == name);
@@ -248,7 +249,7 @@ public static class ProjectSheets
     public static FundingSheet Assumptions(FundingWriteUp writeUp)
     {
         ReportTable table = new ReportTable("What the write-up assumes beside the records", writeUp.Season.Settings.Currency).Column("Assumption").Column("Value").Column("Unit").Column("What it means");
-        foreach (Assumption assumption in writeUp.Assumptions.All)
+        foreach (Assumption assumption in writeUp.Assumptions.All(writeUp.Season.Settings.LengthUnit))
         {
             table.Row(assumption.Name, assumption.Value ?? "not given", assumption.Unit, assumption.Meaning);
         }

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -20,7 +21,7 @@ public static class MarginScatter
             .Select(crop => (crop.Name, (double)crop.GrossMarginPerBedFootWeek.Value!, (double)crop.GrossMarginPerLaborHour.Value!, crop.Output.Amount)).ToList();
         if (crops.Count == 0 || season.Farm.GrossMarginPerLaborHour.Value is not { } perHour || season.Farm.GrossMarginPerBedFootWeek.Value is not { } perWeek)
         {
-            return SeasonPlots.Nothing($"Margin per bed-foot-week against margin per labor hour: not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "no crop has both"})");
+            return SeasonPlots.Nothing(season.Settings.LengthUnit.Label($"Margin per bed-foot-week against margin per labor hour: not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "no crop has both"})"));
         }
 
         // A shelf of trays or a lone outlier would push all others into a corner: what lies beyond stands at the edge with its figures.
@@ -45,7 +46,7 @@ public static class MarginScatter
             canvas.Text(tick.ToString("0.##"), across.From - 6, up[tick], 11, Palette.Soft, Alignment.MiddleRight);
         }
 
-        canvas.Text($"gross margin per bed-foot-week ({sign.Trim()})", (across.From + across.To) / 2, up.From + 28, 12, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Text(season.Settings.LengthUnit.Label($"gross margin per bed-foot-week ({sign.Trim()})"), (across.From + across.To) / 2, up.From + 28, 12, Palette.Soft, Alignment.MiddleCenter);
         canvas.Text($"gross margin per labor hour ({sign.Trim()})", 14, (up.From + up.To) / 2, 12, Palette.Soft, Alignment.MiddleCenter, rotation: -90);
         canvas.Line(across[midX], up.To, across[midX], up.From, Palette.Ink, 1.2, LinePattern.Dashed);
         canvas.Line(across.From, up[midY], across.To, up[midY], Palette.Ink, 1.2, LinePattern.Dashed);
@@ -128,7 +129,7 @@ public static class MarginScatter
     {
         string Top(Func<(string Name, double X, double Y, decimal Output), double> by) =>
             Phrase.List(crops.OrderByDescending(by).Take(3).Select(crop => $"{crop.Name} {sign}{by(crop):0.00}").ToList());
-        return $"Scatter of {Phrase.Count(crops.Count, "crop")} of {season.CropYear}: gross margin per bed-foot-week (highest: {Top(crop => crop.X)}) against gross margin per labor hour "
+        return season.Settings.LengthUnit.Label($"Scatter of {Phrase.Count(crops.Count, "crop")} of {season.CropYear}: gross margin per bed-foot-week (highest: {Top(crop => crop.X)}) against gross margin per labor hour ")
             + $"(highest: {Top(crop => crop.Y)}). {split} beat the farm's average by only one of the two, {poorBoth} by neither."
             + (unlabeled > 0 ? $" {unlabeled} dots in the crowd carry no name." : "");
     }

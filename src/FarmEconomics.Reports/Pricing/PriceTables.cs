@@ -21,7 +21,7 @@ public static class PriceTables
                 ? "Given for this run."
                 : "Not given: a quarter above what an hour cost the farm this season, rounded up.")
             .Row("price step", Looks.InWords(terms.Step, Look.Rate, currency), "The price to ask is the target, rounded up to the next step.")
-            .Row("failed yield", $"under {terms.FailedYieldPercent:0.##} % of normal", "Normal = the median of the crop's own yields per bed-foot over the years that are over.")
+            .Row("failed yield", $"under {terms.FailedYieldPercent:0.##} % of normal", "Normal = the median of the crop's own yields per length of bed over the years that are over.")
             .Row("units that carry cost", "sold, and on hand where that counts", "What was eaten, given away, thrown out or lost carries none: its cost rests on what is sold.")
             .Row("channel cost", "the channel's own pool", "Stall, driving, hours standing there: spread by sales value over what was sold there; in full cost and target, not in the floor.");
     }
@@ -30,7 +30,7 @@ public static class PriceTables
     public static ReportTable Prices(PriceBook book, Channel? channel = null)
     {
         string currency = book.Season.Settings.Currency;
-        ReportTable table = new ReportTable($"Prices {(channel is null ? "in every channel" : $"through {channel.Name}")}, {book.Season.CropYear}", currency).Column("Crop");
+        ReportTable table = new ReportTable($"Prices {(channel is null ? "in every channel" : $"through {channel.Name}")}, {book.Season.CropYear}", currency).Opens().Column("Crop");
         if (channel is null)
         {
             table.Column("Channel");
@@ -103,7 +103,7 @@ public static class PriceTables
     public static ReportTable NormalYield(PriceBook book, Channel channel)
     {
         ReportTable table = new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Settings.Currency)
-            .Column("Crop").Column("Unit").Column("Picked per bed-foot", Look.Exact).Column("Normal", Look.Exact)
+            .Opens().Column("Crop").Column("Unit").Column(book.Season.Settings.LengthUnit.Label("Picked per bed-foot"), Look.Exact).Column("Normal", Look.Exact)
             .Column($"Full cost at the yield of {book.Season.CropYear}", Look.Rate).Column("Full cost at a normal yield", Look.Rate).Column("Target at a normal yield", Look.Rate)
             .Note($"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##} % of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
                 + "All other prices here are at the season's own yield.");

@@ -35,7 +35,7 @@ public static class ShareTables
     public static ReportTable Crops(PriceBook book, ShareContents contents)
     {
         ReportTable table = new ReportTable($"What was in {contents.Channel.Name}, {contents.CropYear}", book.Season.Settings.Currency)
-            .Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("List value", Look.Money).Column("Share income imputed", Look.Money).Column("Production cost", Look.Money)
+            .Opens().Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("List value", Look.Money).Column("Share income imputed", Look.Money).Column("Production cost", Look.Money)
             .Note("Share income goes to the crops by list value (relative sales value); the parts sum to the income to the cent.");
         foreach (ShareItem item in contents.ByCrop)
         {

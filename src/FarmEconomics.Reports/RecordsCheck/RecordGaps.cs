@@ -14,7 +14,7 @@ public static class RecordGaps
     public static ReportTable HoursByCrop(SeasonReview season)
     {
         ReportTable table = new ReportTable($"Where each crop's hours of {season.CropYear} come from, least logged first", season.Settings.Currency)
-            .Column("Crop").Column("Labor hours", Look.Hours).Column("logged by crop or planting", Look.Hours).Column("through pools, by their basis", Look.Hours).Column("estimated by standards", Look.Hours).Column("Logged", Look.Percent);
+            .Opens().Column("Crop").Column("Labor hours", Look.Hours).Column("logged by crop or planting", Look.Hours).Column("through pools, by their basis", Look.Hours).Column("estimated by standards", Look.Hours).Column("Logged", Look.Percent);
         List<(EnterpriseBudget Crop, decimal Logged, decimal Pooled)> crops = season.Crops.Select(crop => (crop, Logged(season, crop), 0m))
             .Select(row => (row.crop, row.Item2, row.crop.LaborHours.Value - row.Item2 - row.crop.Sums.EstimatedHours)).ToList();
         foreach ((EnterpriseBudget crop, decimal logged, decimal pooled) in crops.OrderBy(row => row.Crop.LaborHours.Value > 0m ? row.Logged / row.Crop.LaborHours.Value : -1m))

@@ -24,9 +24,10 @@ public static class RecordsTables
     }
 
     /// <summary>Problems by code: how many, what they mean, where the first stands.</summary>
-    public static ReportTable Problems(IReadOnlyCollection<Problem> problems, string currency = "USD")
+    public static ReportTable Problems(FarmFolder farm)
     {
-        ReportTable table = new ReportTable("What was found wrong or weak", currency).Column("Kind").Column("Code").Column("What").Column("Times", Look.Count).Column("Money in the rows", Look.Money).Column("First one").Column("How to mend it");
+        IReadOnlyList<Problem> problems = farm.Problems;
+        ReportTable table = new ReportTable("What was found wrong or weak", farm.Reading.FarmSettings.Currency).Column("Kind").Column("Code").Column("What").Column("Times", Look.Count).Column("Money in the rows", Look.Money).Column("First one").Column("How to mend it");
         foreach (IGrouping<string, Problem> group in problems.GroupBy(problem => problem.Code).OrderByDescending(group => group.First().Severity).ThenByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal))
         {
             Problem first = group.First();

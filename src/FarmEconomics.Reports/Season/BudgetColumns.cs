@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
 
@@ -19,14 +20,14 @@ internal static class BudgetColumns
         ("Return to labor", Look.Rate, null, "hour"),
     ];
 
-    internal static ReportTable AddColumns(this ReportTable table, Availability known)
+    internal static ReportTable AddColumns(this ReportTable table, SeasonReview season)
     {
         foreach ((string heading, Look look, string? unit, string? per) in Ranking)
         {
-            table.Column(heading, look, unit, per);
+            table.Column(heading, look, unit, per is null ? null : season.Settings.LengthUnit.Label(per));
         }
 
-        return table.Column(Words.Phrase.Sentence(known.NetReturnLabel), Look.WholeMoney);
+        return table.Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);
     }
 
     internal static IReadOnlyList<ReportCell> Cells(EnterpriseBudget budget) =>

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
 
@@ -17,7 +18,7 @@ public static class PoolTables
         foreach (PoolResult pool in busy)
         {
             table.Row(
-                pool.Pool.Name, pool.Users.BasisUsed.ToString(), pool.Cash, pool.Labor, ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), pool.Hours,
+                pool.Pool.Name, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()), pool.Cash, pool.Labor, ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), pool.Hours,
                 pool.ToCrops, pool.ToHousehold, pool.Unused, pool.NotAssigned);
         }
 
@@ -39,7 +40,7 @@ public static class PoolTables
             .Where(pair => pair.Item2 != Money.Zero).OrderByDescending(pair => pair.Item2.Amount).ToList();
         foreach ((PoolResult pool, Money amount) in charges)
         {
-            table.Row(pool.Pool.Name, pool.Users.BasisUsed.ToString(), amount, Rate.Of(amount.Amount, pool.Total.Amount, "the pool's cost is 0"));
+            table.Row(pool.Pool.Name, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()), amount, Rate.Of(amount.Amount, pool.Total.Amount, "the pool's cost is 0"));
         }
 
         return table.Total("All pools", "", Money.Sum(charges.Select(pair => pair.Amount)), "");
@@ -54,7 +55,7 @@ public static class PoolTables
         {
             decimal capacity = pool.Pool.Row.Capacity!.Value;
             table.Row(
-                pool.Pool.Name, capacity, pool.Users.Total, pool.Users.Total / capacity, pool.Users.BasisUsed.Unit,
+                pool.Pool.Name, capacity, pool.Users.Total, pool.Users.Total / capacity, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.Unit),
                 ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), ReportCell.Known(pool.Unused, OwnershipReason(season, pool)));
         }
 

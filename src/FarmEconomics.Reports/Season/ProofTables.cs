@@ -58,9 +58,14 @@ public static class ProofTables
             .Row("ownership_method", settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest", "How the yearly cost of what lasts is reckoned.")
             .Row("idle_capacity", settings.IdleCapacity.ToString().ToLowerInvariant(), settings.IdleCapacity == IdleCapacity.Separate ? "What nobody used is charged to no crop." : "What nobody used is spread over the users.")
             .Row("closing_stock", settings.ClosingStock.ToString().ToLowerInvariant(), "Whether what is still in store counts as output.")
-            .Row("standard_bed_width_in", Looks.Number(settings.StandardBedWidthIn, Look.Exact), "One bed-foot is a foot of bed this many inches wide.")
+            .Row(settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in", Looks.Number(settings.StandardBedWidthIn, Look.Exact), settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide."))
             .Row("sharing of pools", settings.SharingMethod switch { SharingMethod.Reciprocal => "reciprocal", SharingMethod.StepDown => "step-down", _ => "direct" }, "How pools that serve each other are resolved.")
             .Row("currency", settings.Currency, "All money.");
+        if (settings.DecimalMark == ',')
+        {
+            table.Row("numbers on these pages", "1,234.50", "A comma between thousands and a point before decimals, although the records have decimal commas.");
+        }
+
         foreach (TableSchema schema in RecordSchema.Tables.Where(schema => !schema.Required && !season.Records.Has(schema.Name)))
         {
             table.Row($"{schema.Name}.csv", ReportCell.Missing("there is no such file in the records"), schema.Without);

@@ -12,19 +12,20 @@ public static class SeasonTables
     public static ReportTable CropRanking(SeasonReview season, Func<EnterpriseBudget, Rate>? by = null)
     {
         Func<EnterpriseBudget, Rate> key = by ?? (budget => budget.GrossMarginPerBedFootWeek);
-        string order = by is null ? ", best gross margin per bed-foot-week first" : "";
+        string order = by is null ? season.Settings.LengthUnit.Label(", best gross margin per bed-foot-week first") : "";
         return Budgets(season, $"What each crop earned in {season.CropYear}{order}", "Crop",
             season.Crops.OrderByDescending(budget => BudgetColumns.RankKey(key(budget))).ThenBy(budget => budget.Name, StringComparer.Ordinal))
             .Note("Gross margin = output - materials - selling, before labor. Return to labor = what an hour earned after all other costs, whoever worked it. "
-                + "Bed-feet count every planting: a bed planted three times counts three times.").Opens();
+                + season.Settings.LengthUnit.Label("Bed-feet count every planting: a bed planted three times counts three times.")).Opens();
     }
 
     /// <summary>Plantings in the order of their first row, with beds and dates; of one crop, or of all.</summary>
     public static ReportTable Plantings(SeasonReview season, string? crop = null)
     {
+        LengthUnit length = season.Settings.LengthUnit;
         ReportTable table = new ReportTable($"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}", season.Settings.Currency)
-            .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column("Bed-feet", Look.Quantity).Column("Output", Look.WholeMoney)
-            .Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate, per: "bed-foot").Column("Gross margin", Look.Rate, per: "bed-foot-week")
+            .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column(length.Label("Bed-feet"), Look.Quantity).Column("Output", Look.WholeMoney)
+            .Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate, per: length.Label("bed-foot")).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"))
             .Column("Gross margin", Look.Rate, per: "labor hour").Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);
         foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
         {
@@ -74,7 +75,7 @@ public static class SeasonTables
 
     private static ReportTable Budgets(SeasonReview season, string title, string what, IEnumerable<EnterpriseBudget> budgets)
     {
-        ReportTable table = new ReportTable(title, season.Settings.Currency).Column(what).Column("Bed-feet", Look.Quantity).AddColumns(season.Known);
+        ReportTable table = new ReportTable(title, season.Settings.Currency).Column(what).Column(season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity).AddColumns(season);
         foreach (EnterpriseBudget budget in budgets)
         {
             table.Row([budget.Name, budget.Sums.BedFeet.Value, .. BudgetColumns.Cells(budget)]);

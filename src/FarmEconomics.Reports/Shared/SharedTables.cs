@@ -59,17 +59,20 @@ public static class SharedTables
         $"Net return of {cropYear} by the method that resolves pools serving each other",
         [("reciprocal", review.Season(cropYear, SharingMethod.Reciprocal)), ("step-down", review.Season(cropYear, SharingMethod.StepDown)), ("direct", review.Season(cropYear, SharingMethod.Direct))]);
 
-    /// <summary>Net return of each crop with one pool shared out by other bases, widest apart first.</summary>
+    /// <summary>Net return of each crop with one pool shared out by other bases, widest apart first; by bed time, labor hours and sales value when none is named.</summary>
     public static ReportTable Bases(SeasonReview season, string pool, params IReadOnlyList<string> bases)
     {
         PoolResult result = Find(season, pool);
         string now = result.Pool.Basis.ToString();
+        bases = bases.Count > 0 ? bases : UsualBases;
         return Compare(
             season,
             $"Net return of {season.CropYear} with {result.Pool.Name} ({Looks.InWords(result.Total.Amount, Look.WholeMoney, season.Settings.Currency)}) shared out otherwise",
-            [($"{now}, as it is", season), .. bases.Where(basis => !string.Equals(basis, now, StringComparison.OrdinalIgnoreCase))
-                .Select(basis => (basis, BasisChange.Of(season.Records, pool, basis).Season(season.CropYear, season.Settings.SharingMethod)))]);
+            [($"{season.Settings.LengthUnit.Label(now)}, as it is", season), .. bases.Where(basis => !string.Equals(basis, now, StringComparison.OrdinalIgnoreCase))
+                .Select(basis => (season.Settings.LengthUnit.Label(basis), BasisChange.Of(season.Records, pool, basis).Season(season.CropYear, season.Settings.SharingMethod)))]);
     }
+
+    private static readonly string[] UsualBases = ["bed-foot-days", "labor-hours", "sales-value"];
 
     internal static PoolResult Find(SeasonReview season, string pool) =>
         season.Pools.FirstOrDefault(each => string.Equals(each.Pool.Name, pool.Trim(), StringComparison.OrdinalIgnoreCase))
@@ -93,7 +96,7 @@ public static class SharedTables
     private static ReportTable Compare(SeasonReview season, string title, IReadOnlyList<(string Name, SeasonReview Season)> ways)
     {
         string? reason = season.Known.Costs ?? season.Known.LaborCost;
-        ReportTable table = new ReportTable(title, season.Settings.Currency).Column("Crop");
+        ReportTable table = new ReportTable(title, season.Settings.Currency).Opens().Column("Crop");
         foreach ((string name, SeasonReview _) in ways)
         {
             table.Column(name, Look.WholeMoney);

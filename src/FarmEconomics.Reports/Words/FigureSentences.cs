@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
@@ -22,7 +23,7 @@ public static class FigureSentences
         decimal bedFeet = season.Records.Tables.Beds.Sum(bed => bed.LengthFt);
         decimal planted = season.Farm.Sums.BedFeet.Value;
         return new Prose($"{Phrase.Bold(shares[0].Place)} was used most, {shares[0].Share * 100:0} % of the year; {Phrase.Bold(shares[^1].Place)} least, {shares[^1].Share * 100:0} %. "
-            + $"The crops of {season.CropYear} took {Looks.Number(planted, Look.Count)} bed-feet on {Looks.Number(bedFeet, Look.Count)} feet of bed: {Looks.Number(bedFeet > 0m ? planted / bedFeet : 0m, Look.Quantity)} plantings a foot.");
+            + season.Settings.LengthUnit.Label($"The crops of {season.CropYear} took {Looks.Number(planted, Look.Count)} bed-feet on {Looks.Number(bedFeet, Look.Count)} feet of bed: {Looks.Number(bedFeet > 0m ? planted / bedFeet : 0m, Look.Quantity)} plantings a foot."));
     }
 
     /// <summary>Below the hours by month: the busiest month, and months without a log.</summary>
@@ -51,7 +52,7 @@ public static class FigureSentences
         string currency = season.Settings.Currency;
         List<EnterpriseBudget> both = season.Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value > perWeek && crop.GrossMarginPerLaborHour.Value > perHour).OrderByDescending(crop => crop.Output.Amount).ToList();
         List<EnterpriseBudget> neither = season.Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value < perWeek && crop.GrossMarginPerLaborHour.Value < perHour).OrderBy(crop => crop.GrossMarginPerLaborHour.Value).ToList();
-        return new Prose($"The farm's average is {Looks.InWords(perWeek, Look.Rate, currency)} per bed-foot-week and {Looks.InWords(perHour, Look.Rate, currency)} per hour. "
+        return new Prose(season.Settings.LengthUnit.Label($"The farm's average is {Looks.InWords(perWeek, Look.Rate, currency)} per bed-foot-week and {Looks.InWords(perHour, Look.Rate, currency)} per hour. ")
             + $"{Phrase.Sentence(Phrase.Count(both.Count, "crop"))} beat both, the largest {Names(both)}; {Phrase.Count(neither.Count, "crop")} beat neither, the poorest per hour {Names(neither)}.");
     }
 
@@ -69,7 +70,7 @@ public static class FigureSentences
             .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is { } enterprise && budget.Enterprises.Contains(enterprise) && part.Amount != Money.Zero)
             .GroupBy(part => part.Leaving.Channel.Name).Select(group => (group.Key, group.Sum((LeavingPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
             .OrderByDescending(channel => channel.Item2).ToList();
-        string yield = budget.YieldPerBedFoot.Value is { } perFoot ? $"{Looks.Number(perFoot, Look.Rate)} {Prose.Text(found.Unit)} per bed-foot" : $"yield not available ({budget.YieldPerBedFoot.Reason})";
+        string yield = budget.YieldPerBedFoot.Value is { } perFoot ? season.Settings.LengthUnit.Label($"{Looks.Number(perFoot, Look.Rate)} {Prose.Text(found.Unit)} per bed-foot") : $"yield not available ({budget.YieldPerBedFoot.Reason})";
         return new Prose($"{Phrase.Bold(found.Name)} gave {yield}" + (channels.Count == 0
             ? "; no sale of it carries a price."
             : $" and sold for {Phrase.List(channels.ConvertAll(channel => $"{Looks.InWords(channel.Price, Look.Rate, currency)} per {Prose.Text(found.Unit)} through {Prose.Text(channel.Channel)} ({Looks.Number(channel.Quantity, Look.Quantity)} {Prose.Text(found.Unit)})"))}."));

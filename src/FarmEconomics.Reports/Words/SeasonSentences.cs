@@ -26,9 +26,9 @@ public static class SeasonSentences
         string text = $"In **{season.CropYear}** the {Phrase.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{Looks.InWords(farm.Output.Amount, Look.WholeMoney, currency)}**";
         text += season.Known.Costs is { } why
             ? $"; what was left after costs is not available ({why})."
-            : $"; after materials and selling, **{Looks.InWords(farm.GrossMargin.Amount, Look.WholeMoney, currency)}** of it was gross margin: {Phrase.Of(farm.GrossMarginPerBedFoot, currency)} per bed-foot, "
-                + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, currency)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, currency)} per labor hour.";
-        text += Leading(season, "bed-foot-week", budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
+            : season.Settings.LengthUnit.Label($"; after materials and selling, **{Looks.InWords(farm.GrossMargin.Amount, Look.WholeMoney, currency)}** of it was gross margin: {Phrase.Of(farm.GrossMarginPerBedFoot, currency)} per bed-foot, "
+                + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, currency)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, currency)} per labor hour.");
+        text += Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
         return new Prose(text + Losses(season));
     }
 
@@ -44,11 +44,11 @@ public static class SeasonSentences
         string rule = $"Of {crops.Count} crops, those in the top third by one measure and in the bottom third by the other: ";
         return new Prose(rule + "\n\n" + string.Join("\n", new[]
         {
-            Between("good per bed-foot, poor per labor hour", crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerLaborHour),
-            Between("good per labor hour, poor per bed-foot", crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFoot),
-            Between("good per bed-foot, poor per bed-foot-week (they hold the bed long)", crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerBedFootWeek),
-            Between("good per labor hour, poor per bed-foot-week", crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFootWeek),
-            Between("good per bed-foot-week, poor per labor hour", crops, budget => budget.GrossMarginPerBedFootWeek, budget => budget.GrossMarginPerLaborHour),
+            Between(season.Settings.LengthUnit.Label("good per bed-foot, poor per labor hour"), crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerLaborHour),
+            Between(season.Settings.LengthUnit.Label("good per labor hour, poor per bed-foot"), crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFoot),
+            Between(season.Settings.LengthUnit.Label("good per bed-foot, poor per bed-foot-week (they hold the bed long)"), crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerBedFootWeek),
+            Between(season.Settings.LengthUnit.Label("good per labor hour, poor per bed-foot-week"), crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFootWeek),
+            Between(season.Settings.LengthUnit.Label("good per bed-foot-week, poor per labor hour"), crops, budget => budget.GrossMarginPerBedFootWeek, budget => budget.GrossMarginPerLaborHour),
         }));
     }
 
@@ -63,7 +63,7 @@ public static class SeasonSentences
 
         int half = SeasonPlots.HalfOfOutput(season, crops);
         string margin = season.Known.Costs is null && crops[0].Output.Amount > 0m
-            ? $" Of each dollar it brought in, {Phrase.Percent(crops[0].GrossMargin.Amount / crops[0].Output.Amount)} was left after materials and selling." : "";
+            ? $" Of what it brought in, {Phrase.Percent(crops[0].GrossMargin.Amount / crops[0].Output.Amount)} was left after materials and selling." : "";
         return new Prose($"{Phrase.Bold(crops[0].Name)} brought in the most, {Looks.InWords(crops[0].Output.Amount, Look.WholeMoney, season.Settings.Currency)} "
             + $"({Phrase.Percent(crops[0].Output.Amount / season.Farm.Output.Amount)} of the output); {Phrase.Count(half, "crop")} made half of it.{margin}");
     }

@@ -11,6 +11,9 @@ namespace FarmEconomics.Budgets;
 /// </summary>
 internal static class BreakEven
 {
+    // What divisions leave of a difference that is none; money to the cent over any quantity a farm sells is far above it.
+    private const decimal DivisionResidue = 0.000000000000001m;
+
     internal static Rate Price(EnterpriseBudget budget)
     {
         (decimal quantity, decimal salesShare)? basis = Basis(budget, out Rate missing);
@@ -39,12 +42,12 @@ internal static class BreakEven
 
         if (budget.Sums.BedFeet.Value <= 0m)
         {
-            return Rate.NotAvailable("no bed-feet planted");
+            return Rate.NotAvailable("nothing planted in beds");
         }
 
         decimal perUnit = (price * (1m - known.salesShare)) - (Cost(budget, VariesWith.Quantity) / known.quantity);
         decimal costs = Cost(budget, VariesWith.Area) + Cost(budget, VariesWith.Nothing);
-        return perUnit <= 0m
+        return perUnit <= DivisionResidue
             ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
             : Rate.Known(costs / budget.Sums.BedFeet.Value / perUnit);
     }

@@ -12,15 +12,15 @@ internal static class BudgetBuilder
     {
         BudgetSums[] sums = enterprises.Select(Physical).ToArray();
         Dictionary<Enterprise, BudgetSums> byEnterprise = Enumerable.Range(0, sums.Length).ToDictionary(i => enterprises[i], i => sums[i]);
-        foreach (LeavingPart part in book.Trace.Leavings.SelectMany(leaving => leaving.Parts))
+        foreach (LeavingPart part in book.Trace.PartsByYear[year])
         {
-            if (part.Enterprise is { } enterprise && enterprise.CropYear == year)
+            if (part.Enterprise is { } enterprise)
             {
                 AddOutput(byEnterprise[enterprise], part);
             }
         }
 
-        foreach (Charge charge in book.Charges)
+        foreach (Charge charge in book.ByYear[year])
         {
             if (charge.Enterprise is { } enterprise && enterprise.CropYear == year)
             {

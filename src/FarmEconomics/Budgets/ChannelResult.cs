@@ -30,9 +30,9 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
         {
             Money value = Money.Zero;
             Money fees = Money.Zero;
-            foreach (LeavingPart part in book.Trace.Leavings.Where(leaving => leaving.Channel == channel).SelectMany(leaving => leaving.Parts))
+            foreach (LeavingPart part in book.Trace.PartsByYear[year])
             {
-                if ((part.Enterprise?.CropYear ?? part.Leaving.Window) == year)
+                if (part.Leaving.Channel == channel)
                 {
                     value += channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
                     fees += part.Fee;
@@ -40,7 +40,7 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
             }
 
             Pool pool = book.Trace.Records.PoolOf(channel);
-            List<Charge> named = book.Charges.Where(charge => charge.Pool == pool && charge.HomeYear == year).ToList();
+            List<Charge> named = book.ByYear[year].Where(charge => charge.Pool == pool && charge.HomeYear == year).ToList();
             Money costs = Money.Sum(named.Where(charge => charge.Origin is ExpenseRow && charge.Stream == CostStream.Cash).Select(charge => charge.Amount));
             results.Add(new ChannelResult(channel, year, value, fees, costs, new Hours(named.Sum(charge => charge.Hours)), known));
         }

@@ -10,14 +10,22 @@ namespace FarmEconomics.Budgets;
 /// </summary>
 internal static class ClosingStockValue
 {
-    internal static void Add(FarmTrace trace, int year, IReadOnlyList<Enterprise> enterprises, BudgetSums[] sums, List<Problem> problems)
+    /// <summary>Reports stock that nothing tells the price of.</summary>
+    internal static void Check(FarmTrace trace, int year, IReadOnlyList<Enterprise> enterprises, List<Problem> problems)
     {
-        if (trace.Records.Settings.ClosingStock == ClosingStock.Ignore)
+        foreach (IGrouping<Crop, Enterprise> crop in Candidates(trace, enterprises).GroupBy(i => enterprises[i].Crop, i => enterprises[i]))
         {
-            return;
+            if (crop.Sum(enterprise => enterprise.OnHand) > 0m && crop.Sum(enterprise => enterprise.PricedQuantity) <= 0m
+                && trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf) is null)
+            {
+                problems.Add(TracingProblems.ClosingStockWithoutPrice(crop.Key, year));
+            }
         }
+    }
 
-        foreach (IGrouping<Crop, int> crop in Enumerable.Range(0, enterprises.Count).GroupBy(i => enterprises[i].Crop))
+    internal static void Add(FarmTrace trace, IReadOnlyList<Enterprise> enterprises, BudgetSums[] sums)
+    {
+        foreach (IGrouping<Crop, int> crop in Candidates(trace, enterprises).GroupBy(i => enterprises[i].Crop))
         {
             int[] members = crop.ToArray();
             decimal onHand = members.Sum(i => enterprises[i].OnHand);
@@ -34,7 +42,6 @@ internal static class ClosingStockValue
                 : trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf);
             if (price is null)
             {
-                problems.Add(TracingProblems.ClosingStockWithoutPrice(crop.Key, year));
                 Array.ForEach(members, i => sums[i].ValueIncomplete = true);
                 continue;
             }
@@ -46,4 +53,7 @@ internal static class ClosingStockValue
             }
         }
     }
+
+    private static IEnumerable<int> Candidates(FarmTrace trace, IReadOnlyList<Enterprise> enterprises) =>
+        trace.Records.Settings.ClosingStock == ClosingStock.Ignore ? [] : Enumerable.Range(0, enterprises.Count);
 }

@@ -99,7 +99,7 @@ public sealed class EnterpriseBudget
     /// <summary>Picked per bed-foot.</summary>
     public Rate YieldPerBedFoot => Crop is null
         ? Rate.NotAvailable("several crops have no common unit")
-        : Rate.Of(Sums.Harvested, Sums.BedFeet.Value, "no bed-feet planted");
+        : Rate.Of(Sums.Harvested, Sums.BedFeet.Value, "nothing planted in beds");
 
     /// <summary>Share of the hours that rests on standards, 0 to 1.</summary>
     public Rate EstimatedShare => IfHours(() => Rate.Of(Sums.EstimatedHours, LaborHours.Value, "no labor hours"));

@@ -27,8 +27,7 @@ public static class FarmStatement
         string? labor = known.LaborCost ?? known.OwnerLabor;
         string? net = known.Costs ?? labor ?? known.Ownership;
         decimal other = season.OtherIncome.Sum(income => income.Amount.Amount);
-        decimal unassignedSales = season.Trace.Leavings.Where(leaving => leaving.Window == season.CropYear)
-            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
+        decimal unassignedSales = season.Trace.PartsOfWindow(season.CropYear).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
         decimal unused = season.OutsideTotal(Outside.Unused);
         decimal notAssigned = season.OutsideTotal(Outside.NotAssigned);
         return

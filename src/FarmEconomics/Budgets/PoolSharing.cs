@@ -10,11 +10,11 @@ internal sealed class PoolSharing
     private readonly PoolNetwork network;
     private readonly BudgetSums[] sums;
 
-    internal PoolSharing(ChargeBook book, PoolNetwork network, BudgetSums[] sums, List<Problem> problems)
+    internal PoolSharing(ChargeBook book, PoolNetwork network, BudgetSums[] sums)
     {
         this.network = network;
         this.sums = sums;
-        ILookup<Pool, Charge> rows = book.Charges.Where(charge => charge.Pool is not null && charge.HomeYear == network.Year).ToLookup(charge => charge.Pool!);
+        ILookup<Pool, Charge> rows = RowsByPool(book, network.Year);
         foreach (PoolUsers users in network.Users)
         {
             PoolResult result = new(users.Pool, users, rows[users.Pool].ToList());
@@ -25,16 +25,30 @@ internal sealed class PoolSharing
             }
 
             ShareHours(result);
-            if ((result.Total != Money.Zero || result.Hours > 0m) && users.Total <= 0m)
-            {
-                problems.Add(CostingProblems.NoWeights(users.Pool, network.Year, result.Total.Amount, result.Hours));
-            }
         }
 
         ReportFlows();
     }
 
     internal List<PoolResult> Results { get; } = [];
+
+    /// <summary>Reports the pools that hold something and have nobody to share it out to.</summary>
+    internal static void Check(ChargeBook book, PoolNetwork network, List<Problem> problems)
+    {
+        ILookup<Pool, Charge> rows = RowsByPool(book, network.Year);
+        foreach (PoolUsers users in network.Users)
+        {
+            decimal money = rows[users.Pool].Sum(row => row.Amount.Amount);
+            decimal hours = rows[users.Pool].Sum(row => row.Hours);
+            if ((money != 0m || hours > 0m) && users.Total <= 0m)
+            {
+                problems.Add(CostingProblems.NoWeights(users.Pool, network.Year, money, hours, network.LengthUnit));
+            }
+        }
+    }
+
+    private static ILookup<Pool, Charge> RowsByPool(ChargeBook book, int year) =>
+        book.ByYear[year].Where(charge => charge.Pool is not null && charge.HomeYear == year).ToLookup(charge => charge.Pool!);
 
     /// <summary>Hours that ended outside the crops.</summary>
     internal decimal[] OutsideHours { get; } = new decimal[3];

@@ -61,8 +61,8 @@ internal sealed class Reconciliation
 
     private decimal Imputed()
     {
-        decimal fees = book.Trace.Leavings.Where(leaving => leaving.Window == year).Sum(leaving => leaving.Fee.Amount);
-        decimal labor = book.Trace.Labor.Where(use => use.Window == year && (use.Kind == WorkerKind.Owner || book.IsImputed(use))).Sum(use => use.Amount?.Amount ?? 0m);
+        decimal fees = book.Trace.LeavingsByWindow[year].Sum(leaving => leaving.Fee.Amount);
+        decimal labor = book.Trace.LaborByWindow[year].Where(use => use.Kind == WorkerKind.Owner || book.IsImputed(use)).Sum(use => use.Amount?.Amount ?? 0m);
         decimal ownership = records.Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings)).Sum(part => (part.Farm + part.Household).Amount);
         return fees + labor + ownership;
     }
@@ -70,7 +70,7 @@ internal sealed class Reconciliation
     private ReconciliationCheck HoursCheck()
     {
         decimal logged = records.Labor.Where(row => records.Settings.WindowOf(row.Date) == year).Sum(row => row.Hours);
-        decimal added = book.Trace.Labor.Where(use => use.Added && use.Window == year).Sum(use => use.Hours);
+        decimal added = book.Trace.LaborByWindow[year].Where(use => use.Added).Sum(use => use.Hours);
         decimal right = season.Farm.LaborHours.Value + season.Farm.Sums.OverheadHours + season.OutsideHours.Sum() + season.CarriedHours - season.BroughtHours;
         return new ReconciliationCheck("hours logged and estimated = labor hours, overhead hours, household, unused, not assigned and carried less brought", logged + added, right);
     }
@@ -78,22 +78,24 @@ internal sealed class Reconciliation
     private ReconciliationCheck SalesCheck()
     {
         decimal priced = 0m;
-        foreach (Leaving leaving in book.Trace.Leavings)
+        foreach (Leaving leaving in book.Trace.LeavingsByWindow[year])
         {
-            priced += leaving.Window == year && leaving.Channel.Kind != ChannelKind.Share ? leaving.Amount.Amount : 0m;
+            priced += leaving.Channel.Kind != ChannelKind.Share ? leaving.Amount.Amount : 0m;
         }
 
         decimal shares = book.Trace.ShareIncome.Where(pair => pair.Key.Window == year).Sum(pair => pair.Value.Amount);
         decimal landed = 0m;
         decimal carried = 0m;
         decimal unassigned = 0m;
-        foreach (LeavingPart part in book.Trace.Leavings.SelectMany(leaving => leaving.Parts))
+        foreach (LeavingPart part in book.Trace.PartsOfWindow(year))
         {
-            int home = part.Leaving.Window;
-            int at = part.Enterprise?.CropYear ?? home;
-            unassigned += part.Enterprise is null && home == year ? part.Amount.Amount : 0m;
-            carried += home == year && at != year ? part.Amount.Amount : 0m;
-            landed += home != year && at == year ? part.Amount.Amount : 0m;
+            unassigned += part.Enterprise is null ? part.Amount.Amount : 0m;
+            carried += part.CropYear != year ? part.Amount.Amount : 0m;
+        }
+
+        foreach (LeavingPart part in book.Trace.PartsByYear[year])
+        {
+            landed += part.Leaving.Window != year ? part.Amount.Amount : 0m;
         }
 
         return new ReconciliationCheck(
@@ -114,9 +116,9 @@ internal sealed class Reconciliation
         season.Plantings.Sum(budget => budget.NetReturn.Amount));
 
     private decimal DirectCost() =>
-        book.Charges.Where(charge => charge.Enterprise?.CropYear == year).Sum(charge => charge.Amount.Amount);
+        book.ByYear[year].Where(charge => charge.Enterprise?.CropYear == year).Sum(charge => charge.Amount.Amount);
 
     private decimal UnassignedValue() =>
-        book.Trace.Leavings.Where(leaving => leaving.Window == year).SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is null)
+        book.Trace.PartsOfWindow(year).Where(part => part.Enterprise is null)
             .Sum(part => part.Leaving.Channel.Kind == ChannelKind.Household ? part.ListValue.Amount : part.Amount.Amount);
 }

@@ -123,7 +123,7 @@ internal sealed class BooksRouter
             problems.Add(TracingProblems.LaterCropYear(row.Source, "crop", crop, charge.HomeYear, year));
         }
 
-        List<Enterprise> enterprises = trace.Calendar.Enterprises.FindAll(enterprise => enterprise.Crop == crop && enterprise.CropYear == year);
+        IReadOnlyList<Enterprise> enterprises = trace.Calendar.Of(crop, year);
         decimal[] weights = enterprises.Select(enterprise => charge.VariesWith switch
         {
             VariesWith.Quantity => enterprise.Harvested,

@@ -9,6 +9,7 @@ public sealed class ChargeBook
 {
     private readonly BooksRouter books;
     private readonly LaborCost labor;
+    private ILookup<Enterprise, Charge>? byEnterprise;
 
     private ChargeBook(FarmTrace trace)
     {
@@ -20,6 +21,14 @@ public sealed class ChargeBook
         AddFees();
         Years = Enumerable.Concat(trace.CropYears, ChargeList.Select(charge => charge.HomeYear)).Distinct().Order().ToList();
         AddOwnership();
+        foreach (Charge charge in ChargeList)
+        {
+            ByYear.Add(charge.HomeYear, charge);
+            if (charge.Year != charge.HomeYear)
+            {
+                ByYear.Add(charge.Year, charge);
+            }
+        }
     }
 
     /// <summary>The trace behind it.</summary>
@@ -45,6 +54,12 @@ public sealed class ChargeBook
 
     internal List<Charge> ChargeList { get; } = [];
 
+    /// <summary>The charges that concern a crop year: those whose row belongs to it and those that landed in it.</summary>
+    internal ByYear<Charge> ByYear { get; } = new();
+
+    /// <summary>The charges that landed on each enterprise.</summary>
+    internal ILookup<Enterprise, Charge> ByEnterprise => byEnterprise ??= ChargeList.Where(charge => charge.Enterprise is not null).ToLookup(charge => charge.Enterprise!);
+
     internal List<Problem> ProblemList { get; } = [];
 
     /// <summary>The crop year a row of the books belongs to.</summary>
@@ -66,7 +81,7 @@ public sealed class ChargeBook
     {
         foreach (Leaving leaving in Trace.Leavings)
         {
-            foreach (LeavingPart part in leaving.Parts)
+            foreach (LeavingPart part in leaving.OwnParts)
             {
                 if (part.Fee != Money.Zero)
                 {
@@ -92,6 +107,8 @@ public sealed class ChargeBook
             ProblemList.Add(CostingProblems.NoInterest(records.Tables.Assets[0]));
         }
 
+        BooksByTaxLine repairs = new(this, "repair");
+        BooksByTaxLine insurance = new(this, "insurance", "taxes");
         foreach (int year in Years)
         {
             foreach (AssetRow asset in records.Tables.Assets)
@@ -107,32 +124,54 @@ public sealed class ChargeBook
                 }
             }
 
-            WarnOfDoubleCounting(records, year);
+            WarnOfDoubleCounting(records, year, repairs, insurance);
         }
     }
 
-    private void WarnOfDoubleCounting(FarmRecords records, int year)
+    private void WarnOfDoubleCounting(FarmRecords records, int year, BooksByTaxLine repairs, BooksByTaxLine insurance)
     {
         foreach (AssetRow asset in records.Tables.Assets)
         {
             Pool pool = records.Pool(asset.Pool);
-            Warn(asset.RepairsPercent, "repairs_percent", ["repair"]);
-            Warn(asset.InsuranceTaxPercent, "insurance_tax_percent", ["insurance", "taxes"]);
+            Warn(asset.RepairsPercent, "repairs_percent", repairs);
+            Warn(asset.InsuranceTaxPercent, "insurance_tax_percent", insurance);
 
-            void Warn(decimal? percent, string column, string[] taxLines)
+            void Warn(decimal? percent, string column, BooksByTaxLine books)
             {
                 if (percent is not > 0m || Ownership.MonthsInService(asset, year, records.Settings, withinLife: false) == 0)
                 {
                     return;
                 }
 
-                Charge? books = ChargeList.Find(charge => charge.Pool == pool && charge.HomeYear == year && charge.Origin is ExpenseRow row
-                    && taxLines.Any(line => (records.Category(row.Category).TaxLine ?? "").Contains(line, StringComparison.OrdinalIgnoreCase)));
-                if (books is not null)
+                if (books.First(pool, year) is { } charge)
                 {
-                    ProblemList.Add(CostingProblems.PercentBesideBooks(asset, column, pool, year, books.Origin.Source));
+                    ProblemList.Add(CostingProblems.PercentBesideBooks(asset, column, pool, year, charge.Origin.Source));
                 }
             }
         }
+    }
+
+    /// <summary>The first line of the books in each pool and year whose tax line holds one of some words.</summary>
+    private sealed class BooksByTaxLine
+    {
+        private readonly Dictionary<(Pool Pool, int Year), Charge> first = [];
+
+        internal BooksByTaxLine(ChargeBook book, params string[] words)
+        {
+            FarmRecords records = book.Trace.Records;
+            foreach (Charge charge in book.ChargeList)
+            {
+                if (charge is { Pool: { } pool, Origin: ExpenseRow row })
+                {
+                    string taxLine = records.Category(row.Category).TaxLine ?? "";
+                    if (Array.Exists(words, word => taxLine.Contains(word, StringComparison.OrdinalIgnoreCase)))
+                    {
+                        first.TryAdd((pool, charge.HomeYear), charge);
+                    }
+                }
+            }
+        }
+
+        internal Charge? First(Pool pool, int year) => first.GetValueOrDefault((pool, year));
     }
 }

@@ -24,13 +24,8 @@ internal sealed class CrateDays
 
     internal void Fill(PoolUsers users, PoolUserFinder finder)
     {
-        foreach (Lot lot in trace.Lots)
+        foreach (Lot lot in trace.LotsByYear[year])
         {
-            if (lot.Enterprise.CropYear != year)
-            {
-                continue;
-            }
-
             // A crop that is never held needs no store, so only one that was held is worth a warning.
             decimal unitDays = UnitDays(lot);
             decimal share = unitDays > 0m ? ShareOf(users.Pool, lot.Enterprise.Crop, finder) : 0m;
@@ -45,7 +40,7 @@ internal sealed class CrateDays
     private decimal UnitDays(Lot lot)
     {
         decimal sum = 0m;
-        foreach (LeavingPart part in lot.Draws)
+        for (LeavingPart? part = lot.FirstDraw; part is not null; part = part.NextDraw)
         {
             sum += part.Quantity * part.DaysHeld!.Value;
         }

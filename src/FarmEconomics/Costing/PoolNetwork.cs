@@ -6,18 +6,22 @@ namespace FarmEconomics.Costing;
 /// <summary>Who uses what in one crop year, and the shares that follow for running cost and for ownership cost.</summary>
 public sealed class PoolNetwork
 {
+    private readonly Lazy<SharedCosts> running;
+    private readonly Lazy<SharedCosts> owning;
+
     internal PoolNetwork(ChargeBook book, int year, List<Problem> problems, FarmSettings settings)
     {
         Year = year;
         Enterprises = book.Trace.Enterprises.Where(enterprise => enterprise.CropYear == year).ToList();
-        HashSet<Pool> busy = book.Charges.Where(charge => charge.Pool is not null && charge.HomeYear == year).Select(charge => charge.Pool!).ToHashSet();
+        HashSet<Pool> busy = book.ByYear[year].Where(charge => charge.Pool is not null && charge.HomeYear == year).Select(charge => charge.Pool!).ToHashSet();
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
+        LengthUnit = settings.LengthUnit;
         UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
         WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
-        Running = Solve(settings.SharingMethod, ownership: false);
-        Owning = Solve(settings.SharingMethod, ownership: true);
+        running = new(() => Solve(settings.SharingMethod, ownership: false));
+        owning = new(() => Solve(settings.SharingMethod, ownership: true));
     }
 
     /// <summary>The crop year.</summary>
@@ -32,11 +36,14 @@ public sealed class PoolNetwork
     /// <summary>The part of each pool's ownership cost that is passed on: used over capacity, 1 without a capacity.</summary>
     public IReadOnlyList<decimal> UsedFactor { get; }
 
+    /// <summary>The farm's unit of lengths, for words.</summary>
+    internal LengthUnit LengthUnit { get; }
+
     /// <summary>Shares of running cost and hours.</summary>
-    public SharedCosts Running { get; }
+    public SharedCosts Running => running.Value;
 
     /// <summary>Shares of ownership cost, of which idle capacity keeps its part.</summary>
-    public SharedCosts Owning { get; }
+    public SharedCosts Owning => owning.Value;
 
     /// <summary>Column of a target outside the crops.</summary>
     /// <param name="outside">Household, unused or not assigned.</param>
@@ -55,7 +62,7 @@ public sealed class PoolNetwork
         {
             if (busy.Contains(users.Pool))
             {
-                problems.Add(CostingProblems.OverCapacity(users.Pool, year, used));
+                problems.Add(CostingProblems.OverCapacity(users.Pool, year, used, settings.LengthUnit));
             }
 
             return 1m;
@@ -76,7 +83,7 @@ public sealed class PoolNetwork
             }
 
             Pool pool = records.Pool(use.Pool);
-            Charge? split = book.Charges.FirstOrDefault(charge => charge.Pool == pool && charge.HomeYear == year
+            Charge? split = book.ByYear[year].FirstOrDefault(charge => charge.Pool == pool && charge.HomeYear == year
                 && charge.Origin is AssetRow { FarmPercent: < 100m } or ExpenseRow { FarmPercent: < 100m });
             if (split is not null)
             {

@@ -156,7 +156,7 @@ internal sealed class PoolUserFinder
 
     private void FillLaborHours(PoolUsers users, Stage? stage)
     {
-        foreach (Charge charge in book.Charges)
+        foreach (Charge charge in book.ByYear[year])
         {
             if (charge.Enterprise is { } enterprise && enterprise.CropYear == year && charge.Hours > 0m && (stage is null || charge.Stage == stage))
             {
@@ -181,9 +181,9 @@ internal sealed class PoolUserFinder
             part => Crates(users.Pool, part.Leaving.Crop, part.Quantity),
         })
         {
-            foreach (LeavingPart part in trace.Leavings.Where(leaving => leaving.Channel == channel).SelectMany(leaving => leaving.Parts))
+            foreach (LeavingPart part in trace.PartsByYear[year])
             {
-                if (part.Enterprise is { } enterprise && enterprise.CropYear == year)
+                if (part.Leaving.Channel == channel && part.Enterprise is { } enterprise)
                 {
                     users.OfEnterprise[PositionOf(enterprise)] += Math.Max(0m, weight(part));
                 }

@@ -73,7 +73,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
             : Rate.Known(((Cost(budget, VariesWith.Area) / quantity) + perUnit) / keep);
         Rate yield = budget.AveragePrice.Value is not { } average ? budget.AveragePrice
             : (average * keep) - perUnit <= 0m ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
-            : Rate.Of(Cost(budget, VariesWith.Area) / ((average * keep) - perUnit), budget.Sums.BedFeet.Value, "no bed-feet planted");
+            : Rate.Of(Cost(budget, VariesWith.Area) / ((average * keep) - perUnit), budget.Sums.BedFeet.Value, "nothing planted in beds");
         return new BreakEvenPair(BreakEvenForm.Full, Run.Short, price, yield);
     }
 
@@ -88,7 +88,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
 
         decimal cost = budget.Sums.CostByBehavior.Sum() - (run == Run.Short ? Cost(budget, VariesWith.Nothing) : 0m);
         Rate yield = budget.AveragePrice.Value is > 0m and { } average
-            ? Rate.Of(cost / average, budget.Sums.BedFeet.Value, "no bed-feet planted")
+            ? Rate.Of(cost / average, budget.Sums.BedFeet.Value, "nothing planted in beds")
             : Rate.NotAvailable(budget.AveragePrice.Reason ?? "sold for nothing");
         return new BreakEvenPair(BreakEvenForm.Textbook, run, Rate.Known(cost / quantity), yield);
     }

@@ -64,7 +64,7 @@ public sealed class Verdicts
         bool best = unknown is null && budget.NetReturn.Amount >= 0m && place < Math.Ceiling(ranked.Count * Settings.GrowBestPart);
         Rate growth = best
             ? Rate.Known(judge.GrowthOf(budget.Name, Settings.GrowStep * budget.Sums.BedFeet.Value, Settings.Elasticity).NetChange.Amount)
-            : Rate.NotAvailable("not among the best per bed-foot-week");
+            : Rate.NotAvailable("not among the best by bed time");
         Direction direction = unknown is not null ? Direction.Unknown : Point(budget, contribution, outcome, fit, growth);
         (EnterpriseBudget Budget, int Index, decimal PerWeek)? below = place + 1 < ranked.Count && ranked[place + 1].PerWeek != decimal.MinValue ? ranked[place + 1] : null;
         return new Verdict
@@ -81,7 +81,7 @@ public sealed class Verdicts
             PriceToStayAhead = below is { } other ? StayAhead(model, other.PerWeek) : Rate.NotAvailable("no crop is below"),
             BestFit = fit,
             GrowthGain = growth,
-            Room = best ? Rate.Known(judge.RoomFor(budget.Name)) : Rate.NotAvailable("not among the best per bed-foot-week"),
+            Room = best ? Rate.Known(judge.RoomFor(budget.Name)) : Rate.NotAvailable("not among the best by bed time"),
             TurnsOn = direction == Direction.Unknown ? null : Turn(model, direction == Direction.Drop || budget.NetReturn.Amount < 0m ? contribution.Amount : budget.NetReturn.Amount, longRun: budget.NetReturn.Amount >= 0m),
             WeakPoints = WeakPoints(budget),
         };

@@ -21,6 +21,8 @@ public sealed class CropWriteUp
 {
     private const decimal SquareFeetPerAcre = 43560m;
     private const decimal InchesPerFoot = 12m;
+    private const decimal SquareMetersPerHectare = 10000m;
+    private const decimal CentimetersPerMeter = 100m;
 
     private CropWriteUp(EnterpriseBudget budget, decimal nextBedFeet, decimal bedFeetPerAcre, decimal bedLength, List<WriteUpLine> lines)
     {
@@ -37,7 +39,7 @@ public sealed class CropWriteUp
     /// <summary>Bed-feet of next season.</summary>
     public decimal NextBedFeet { get; }
 
-    /// <summary>Bed-feet an acre holds: 43,560 square feet / ((bed width + path) / 12).</summary>
+    /// <summary>Bed-feet an acre holds: 43,560 square feet / ((bed width + path) / 12). On a farm in meters, bed-meters a hectare holds: 10,000 square meters / ((bed width + path) / 100).</summary>
     public decimal BedFeetPerAcre { get; }
 
     /// <summary>Bed-feet of a bed: the length most of the farm's beds have.</summary>
@@ -55,7 +57,7 @@ public sealed class CropWriteUp
     {
         ArgumentNullException.ThrowIfNull(line);
         decimal planted = next ? NextBedFeet : Budget.Sums.BedFeet.Value;
-        return Rate.Of((next ? line.Next : line.Last) * bedFeet, planted, "no bed-feet planted");
+        return Rate.Of((next ? line.Next : line.Last) * bedFeet, planted, "nothing planted in beds");
     }
 
     /// <summary>The write-ups of all crops of a season.</summary>
@@ -67,10 +69,22 @@ public sealed class CropWriteUp
         ArgumentNullException.ThrowIfNull(season);
         ArgumentNullException.ThrowIfNull(assumptions);
         Dictionary<Crop, decimal[,]> costs = CostByLine(season);
-        decimal perAcre = SquareFeetPerAcre * InchesPerFoot / (season.Settings.StandardBedWidthIn + assumptions.Number("path_in")!.Value);
-        decimal bedLength = season.Records.Tables.Beds.GroupBy(bed => bed.LengthFt * (bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn)
-            .OrderByDescending(group => group.Count()).ThenByDescending(group => group.Key).Select(group => group.Key).FirstOrDefault();
+        LengthUnit length = season.Settings.LengthUnit;
+        decimal perAcre = (length == LengthUnit.M ? SquareMetersPerHectare * CentimetersPerMeter : SquareFeetPerAcre * InchesPerFoot)
+            / (season.Settings.StandardBedWidthIn + assumptions.PathWidth(length));
+        decimal bedLength = UsualBedLength(season);
         return [.. season.Crops.Select(crop => Make(crop, costs[crop.Crop!], perAcre, bedLength, assumptions))];
+    }
+
+    /// <summary>The length most of the farm's beds have, at the standard width.</summary>
+    /// <param name="season">The season.</param>
+    /// <returns>Bed-feet, or bed-meters on a farm that measures in meters; 0 without beds.</returns>
+    public static decimal UsualBedLength(SeasonReview season)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        decimal width = season.Settings.StandardBedWidthIn;
+        return season.Records.Tables.Beds.GroupBy(bed => bed.LengthFt * (bed.WidthIn ?? width) / width)
+            .OrderByDescending(group => group.Count()).ThenByDescending(group => group.Key).Select(group => group.Key).FirstOrDefault();
     }
 
     private static CropWriteUp Make(EnterpriseBudget crop, decimal[,] costs, decimal perAcre, decimal bedLength, FundingAssumptions assumptions)

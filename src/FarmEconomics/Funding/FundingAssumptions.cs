@@ -18,14 +18,16 @@ public sealed record Assumption(string Name, string? Value, string Unit, string 
 /// </summary>
 public sealed class FundingAssumptions
 {
+    private const string PathName = "path_width";
+
     private static readonly (string Name, string? Default, string Unit, string Meaning)[] Known =
     [
-        ("area_factor", "1", "x", "bed-feet of next season against last season's, every crop"),
-        ("yield_factor", "1", "x", "yield per bed-foot against last season's"),
+        ("area_factor", "1", "x", "area of next season against last season's, every crop"),
+        ("yield_factor", "1", "x", "yield per length of bed against last season's"),
         ("price_factor", "1", "x", "prices against last season's"),
         ("wage_factor", "1", "x", "value of an hour, hired and unpaid, against last season's"),
         ("cost_factor", "1", "x", "all other costs against last season's"),
-        ("path_in", "18", "in", "path between two beds; with the standard bed width it says how many bed-feet an acre holds (18 in is common practice, no source)"),
+        (PathName, null, "in", "path between two beds; with the standard bed width it says how many bed-feet an acre holds (18 in is common practice, no source)"),
         ("minimum_cash", "0", "currency", "cash that should never be undercut"),
         ("off_farm_income", "0", "currency a year", "income from outside the farm that helps to carry debt"),
         ("coverage_ratio", "1.1", "ratio", "the term-debt coverage that must be kept (1.1 is the lower bound of the middle range on a common scorecard, from memory)"),
@@ -92,7 +94,12 @@ public sealed class FundingAssumptions
     public IReadOnlyDictionary<string, int> Classes { get; }
 
     /// <summary>All assumptions with the values that hold, for print.</summary>
-    public IReadOnlyList<Assumption> All => [.. Known.Select(item => new Assumption(item.Name, TextOf(item.Name), item.Unit, item.Meaning))];
+    /// <param name="unit">The farm's unit of lengths, for the path between beds.</param>
+    /// <returns>The assumptions, in documented order.</returns>
+    public IReadOnlyList<Assumption> All(LengthUnit unit) => [.. Known.Select(item => item.Name != PathName
+        ? new Assumption(item.Name, TextOf(item.Name), item.Unit, item.Meaning)
+        : new Assumption(item.Name, PathWidth(unit).ToString(CultureInfo.InvariantCulture), unit.WidthShort(),
+            unit.Label(item.Meaning).Replace("18 in ", unit == LengthUnit.M ? "45 cm " : "18 in ", StringComparison.Ordinal)))];
 
     /// <summary>Takes assumptions by name.</summary>
     /// <param name="values">Names and values, decimals with a point.</param>
@@ -128,6 +135,11 @@ public sealed class FundingAssumptions
     /// <returns>The number; null when not given.</returns>
     public decimal? Number(string name) => TextOf(name) is { } text ? decimal.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture) : null;
 
+    /// <summary>The width of the paths.</summary>
+    /// <param name="unit">The farm's unit of lengths.</param>
+    /// <returns>Inches, or centimeters on a farm that measures in meters; 0 or more.</returns>
+    public decimal PathWidth(LengthUnit unit) => Number(PathName) ?? (unit == LengthUnit.M ? 45m : 18m);
+
     /// <summary>An assumption as text.</summary>
     /// <param name="name">Its name.</param>
     /// <returns>The text; null when not given.</returns>
@@ -160,7 +172,7 @@ public sealed class FundingAssumptions
 
     private void Validate()
     {
-        foreach (string factor in new[] { "area_factor", "yield_factor", "price_factor", "wage_factor", "cost_factor", "path_in", "minimum_cash", "hour_value", "project_salvage", "in_kind_hours", "new_loan", "coverage_ratio" })
+        foreach (string factor in new[] { "area_factor", "yield_factor", "price_factor", "wage_factor", "cost_factor", PathName, "minimum_cash", "hour_value", "project_salvage", "in_kind_hours", "new_loan", "coverage_ratio" })
         {
             Range(factor, 0m, decimal.MaxValue);
         }

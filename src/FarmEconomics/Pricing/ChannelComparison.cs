@@ -79,7 +79,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
         }
 
         Dictionary<Channel, ChannelComparison> byChannel = all.ToDictionary(item => item.Channel);
-        foreach (Lot lot in book.Season.Trace.Lots.Where(lot => lot.Enterprise.CropYear == book.Season.CropYear))
+        foreach (Lot lot in book.Season.Trace.LotsByYear[book.Season.CropYear])
         {
             LayLosses(book, lot, byChannel);
         }
@@ -93,7 +93,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public static decimal LossWithoutChannel(PriceBook book)
     {
         ArgumentNullException.ThrowIfNull(book);
-        return book.Season.Trace.Lots.Where(lot => lot.Enterprise.CropYear == book.Season.CropYear && !lot.Draws.Any(draw => draw.Leaving.Channel.IsSold))
+        return book.Season.Trace.LotsByYear[book.Season.CropYear].Where(lot => !lot.Draws.Any(draw => draw.Leaving.Channel.IsSold))
             .Sum(lot => PriceOf(book, lot) * (lot.Remaining + Drawn(lot, ChannelKind.Waste) + Drawn(lot, ChannelKind.Donation)));
     }
 

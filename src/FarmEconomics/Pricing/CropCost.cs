@@ -94,15 +94,15 @@ public sealed class CropCost
         SeasonReview season = review.Season(cropYear);
         List<CropCost> costs = season.Crops.Select(budget => new CropCost(budget)).ToList();
         Dictionary<Crop, CropCost> byCrop = costs.ToDictionary(cost => cost.Crop);
-        foreach (LeavingPart part in season.Trace.Leavings.SelectMany(leaving => leaving.Parts))
+        foreach (LeavingPart part in season.Trace.PartsByYear[cropYear])
         {
-            if (part.Enterprise is { } enterprise && enterprise.CropYear == season.CropYear)
+            if (part.Enterprise is { } enterprise)
             {
                 byCrop[enterprise.Crop].At(part.Leaving.Channel).Add(part);
             }
         }
 
-        foreach (Charge charge in review.Charges.Charges)
+        foreach (Charge charge in review.Charges.ByYear[cropYear])
         {
             if (charge.Enterprise is { } enterprise && enterprise.CropYear == cropYear && !charge.IsFee)
             {

@@ -15,6 +15,7 @@ public sealed class FarmTrace
         Valuer = new LeavingValuer(records, Ledger, ProblemList);
         Work = new StageWork(records.Settings, Calendar, Ledger);
         Hours = new HoursTracer(records, Calendar, Work, ProblemList);
+        LayOutByYear();
     }
 
     /// <summary>The records traced.</summary>
@@ -44,6 +45,18 @@ public sealed class FarmTrace
     /// <summary>What tracing found wrong or weak.</summary>
     public IReadOnlyList<Problem> Problems => ProblemList;
 
+    /// <summary>Leavings by the crop-year window of their date.</summary>
+    internal ByYear<Leaving> LeavingsByWindow { get; } = new();
+
+    /// <summary>Parts of leavings by the crop year they landed in; those not assigned by the window of their date.</summary>
+    internal ByYear<LeavingPart> PartsByYear { get; } = new();
+
+    /// <summary>Lots by the crop year of their enterprise.</summary>
+    internal ByYear<Lot> LotsByYear { get; } = new();
+
+    /// <summary>Labor by the crop-year window of its day.</summary>
+    internal ByYear<LaborUse> LaborByWindow { get; } = new();
+
     internal List<Problem> ProblemList { get; } = [];
 
     internal PlantingCalendar Calendar { get; }
@@ -64,5 +77,39 @@ public sealed class FarmTrace
     {
         ArgumentNullException.ThrowIfNull(records);
         return new FarmTrace(records);
+    }
+
+    /// <summary>The parts of the leavings dated in a crop-year window, wherever they landed.</summary>
+    internal IEnumerable<LeavingPart> PartsOfWindow(int year)
+    {
+        foreach (Leaving leaving in LeavingsByWindow[year])
+        {
+            foreach (LeavingPart part in leaving.OwnParts)
+            {
+                yield return part;
+            }
+        }
+    }
+
+    private void LayOutByYear()
+    {
+        foreach (Lot lot in Ledger.Lots)
+        {
+            LotsByYear.Add(lot.Enterprise.CropYear, lot);
+        }
+
+        foreach (Leaving leaving in Ledger.Leavings)
+        {
+            LeavingsByWindow.Add(leaving.Window, leaving);
+            foreach (LeavingPart part in leaving.OwnParts)
+            {
+                PartsByYear.Add(part.CropYear, part);
+            }
+        }
+
+        foreach (LaborUse use in Hours.Uses)
+        {
+            LaborByWindow.Add(use.Window, use);
+        }
     }
 }

@@ -146,7 +146,7 @@ internal sealed class LeavingValuer
         }
 
         SplitOverParts(leaving);
-        foreach (LeavingPart part in leaving.PartList)
+        foreach (LeavingPart part in leaving.OwnParts)
         {
             if (part.Enterprise is not { } enterprise)
             {
@@ -166,7 +166,7 @@ internal sealed class LeavingValuer
 
     private static void SplitOverParts(Leaving leaving)
     {
-        List<LeavingPart> parts = leaving.PartList;
+        ArraySegment<LeavingPart> parts = leaving.OwnParts;
         if (parts.Count == 1)
         {
             (parts[0].Amount, parts[0].Fee, parts[0].ListValue) = (leaving.Amount, leaving.Fee, leaving.ListValue);
@@ -174,25 +174,52 @@ internal sealed class LeavingValuer
         }
 
         // The unmatched part is one last share of the row; that share is then spread over the year's plantings.
-        int lots = parts.TakeWhile(part => part.Lot is not null).Count();
-        decimal[] spread = parts.Skip(lots).Select(part => part.Quantity).ToArray();
-        if (leaving.Quantity == 0m)
+        int lots = 0;
+        decimal unmatched = 0m;
+        foreach (LeavingPart part in parts)
         {
-            spread = parts.ConvertAll(part => part.Enterprise?.BedFeet.Value ?? 0m).ToArray();
+            lots += part.Lot is null ? 0 : 1;
+            unmatched += part.Lot is null ? part.Quantity : 0m;
         }
 
-        List<decimal> weights = parts.Take(lots).Select(part => part.Quantity).ToList();
+        decimal[] spread = new decimal[parts.Count - lots];
+        for (int i = 0; i < spread.Length; i++)
+        {
+            LeavingPart part = parts[lots + i];
+            spread[i] = leaving.Quantity == 0m ? part.Enterprise?.BedFeet.Value ?? 0m : part.Quantity;
+        }
+
+        decimal[] weights = new decimal[spread.Length > 0 ? lots + 1 : lots];
+        for (int i = 0; i < lots; i++)
+        {
+            weights[i] = parts[i].Quantity;
+        }
+
         if (spread.Length > 0)
         {
-            weights.Add(spread.Sum());
+            weights[lots] = leaving.Quantity == 0m ? spread.Sum() : unmatched;
         }
 
         Assign(leaving.Amount, (part, money) => part.Amount = money);
         Assign(leaving.Fee, (part, money) => part.Fee = money);
-        Assign(leaving.ListValue, (part, money) => part.ListValue = money);
+        if (leaving.ListValue != leaving.Amount)
+        {
+            Assign(leaving.ListValue, (part, money) => part.ListValue = money);
+            return;
+        }
+
+        foreach (LeavingPart part in parts)
+        {
+            part.ListValue = part.Amount;
+        }
 
         void Assign(Money total, Action<LeavingPart, Money> set)
         {
+            if (total == Money.Zero)
+            {
+                return;
+            }
+
             Money[] shares = LargestRemainder.Split(total, weights);
             for (int i = 0; i < lots; i++)
             {

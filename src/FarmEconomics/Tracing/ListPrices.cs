@@ -10,7 +10,7 @@ namespace FarmEconomics.Tracing;
 internal sealed class ListPrices
 {
     private readonly FarmRecords records;
-    private readonly Dictionary<(int Crop, int Channel), List<(DateOnly From, decimal PerUnit)>> lists = [];
+    private readonly Dictionary<(int Crop, int Channel), List<(DateOnly From, (decimal Amount, decimal Quantity) Price)>> lists = [];
     private readonly Dictionary<(int Crop, int Channel, int Window), (decimal Amount, decimal Quantity)> realised = [];
     private readonly Dictionary<int, (decimal Amount, decimal Quantity)> realisedAnywhere = [];
 
@@ -28,12 +28,12 @@ internal sealed class ListPrices
 
             Crop crop = records.Crop(row.Crop);
             int channel = string.IsNullOrWhiteSpace(row.Channel) ? NoChannel : records.Channel(row.Channel).Index;
-            if (!lists.TryGetValue((crop.Index, channel), out List<(DateOnly, decimal)>? list))
+            if (!lists.TryGetValue((crop.Index, channel), out List<(DateOnly, (decimal, decimal))>? list))
             {
                 lists[(crop.Index, channel)] = list = [];
             }
 
-            list.Add((row.From ?? DateOnly.MinValue, row.Price / crop.ToBase(1m, row.Unit)));
+            list.Add((row.From ?? DateOnly.MinValue, (row.Price, crop.ToBase(1m, row.Unit))));
         }
     }
 
@@ -53,7 +53,9 @@ internal sealed class ListPrices
     }
 
     /// <summary>List price per unit of the crop for goods leaving a channel on a day; null when nothing tells.</summary>
-    internal decimal? PerUnit(Crop crop, Channel channel, DateOnly day)
+    internal decimal? PerUnit(Crop crop, Channel channel, DateOnly day) => Find(crop, channel, day) is { } price ? price.Amount / price.Quantity : null;
+
+    private (decimal Amount, decimal Quantity)? Find(Crop crop, Channel channel, DateOnly day)
     {
         Channel source = string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? channel : records.Channel(channel.Row.ValuesFrom);
         return Newest(crop.Index, source.Index, day)
@@ -64,23 +66,25 @@ internal sealed class ListPrices
 
     /// <summary>List price per unit for stock on hand, which has no channel yet.</summary>
     internal decimal? PerUnitOnHand(Crop crop, DateOnly day) =>
-        Newest(crop.Index, NoChannel, day)
+        (Newest(crop.Index, NoChannel, day)
         ?? records.Channels.Where(channel => channel.IsPriced).Select(channel => Newest(crop.Index, channel.Index, day)).FirstOrDefault(price => price is not null)
-        ?? Average(realisedAnywhere, crop.Index);
+        ?? Average(realisedAnywhere, crop.Index)) is { } price ? price.Amount / price.Quantity : null;
 
     /// <summary>The value of a quantity, to the cent; null when nothing tells.</summary>
     internal Money? Value(Leaving leaving) =>
-        PerUnit(leaving.Crop, leaving.Channel, leaving.Row.Date) is { } price ? Money.Rounded(leaving.Quantity * price) : null;
+        Find(leaving.Crop, leaving.Channel, leaving.Row.Date) is { } price
+            ? Money.Rounded(leaving.Quantity * price.Amount / price.Quantity) // multiplied first, so that half a cent stays one
+            : null;
 
-    private decimal? Newest(int crop, int channel, DateOnly day)
+    private (decimal Amount, decimal Quantity)? Newest(int crop, int channel, DateOnly day)
     {
-        if (!lists.TryGetValue((crop, channel), out List<(DateOnly From, decimal PerUnit)>? list))
+        if (!lists.TryGetValue((crop, channel), out List<(DateOnly From, (decimal Amount, decimal Quantity) Price)>? list))
         {
             return null;
         }
 
-        (DateOnly From, decimal PerUnit)? best = null;
-        foreach ((DateOnly From, decimal PerUnit) price in list)
+        (DateOnly From, (decimal Amount, decimal Quantity) Price)? best = null;
+        foreach ((DateOnly From, (decimal Amount, decimal Quantity) Price) price in list)
         {
             if (price.From <= day && (best is null || price.From >= best.Value.From))
             {
@@ -88,10 +92,10 @@ internal sealed class ListPrices
             }
         }
 
-        return best?.PerUnit;
+        return best?.Price;
     }
 
-    private static decimal? Average<TKey>(Dictionary<TKey, (decimal Amount, decimal Quantity)> sums, TKey key)
+    private static (decimal Amount, decimal Quantity)? Average<TKey>(Dictionary<TKey, (decimal Amount, decimal Quantity)> sums, TKey key)
         where TKey : notnull =>
-        sums.TryGetValue(key, out (decimal Amount, decimal Quantity) sum) && sum.Quantity > 0m ? sum.Amount / sum.Quantity : null;
+        sums.TryGetValue(key, out (decimal Amount, decimal Quantity) sum) && sum.Quantity > 0m ? sum : null;
 }

@@ -34,9 +34,35 @@ public sealed class Lot
     public decimal Remaining { get; internal set; }
 
     /// <summary>The leavings that drew on it, in order.</summary>
-    public IReadOnlyList<LeavingPart> Draws => DrawList;
+    public IReadOnlyList<LeavingPart> Draws
+    {
+        get
+        {
+            List<LeavingPart> draws = [];
+            for (LeavingPart? part = FirstDraw; part is not null; part = part.NextDraw)
+            {
+                draws.Add(part);
+            }
 
-    internal List<LeavingPart> DrawList { get; } = [];
+            return draws;
+        }
+    }
+
+    // Draws hang together as a chain: a list for each of a million lots would take more room than the draws themselves.
+    internal LeavingPart? FirstDraw { get; private set; }
+
+    private LeavingPart? LastDraw { get; set; }
+
+    internal void AddDraw(LeavingPart part)
+    {
+        FirstDraw ??= part;
+        if (LastDraw is { } last)
+        {
+            last.NextDraw = part;
+        }
+
+        LastDraw = part;
+    }
 
     /// <summary>Age in days on a day.</summary>
     internal int AgeOn(DateOnly day) => day.DayNumber - Date.DayNumber;
@@ -86,9 +112,10 @@ public sealed class Leaving
     public bool ValueIncomplete { get; internal set; }
 
     /// <summary>What it drew on, in drawing order; an unmatched part stands last, one share per planting it was spread over.</summary>
-    public IReadOnlyList<LeavingPart> Parts => PartList;
+    public IReadOnlyList<LeavingPart> Parts => OwnParts;
 
-    internal List<LeavingPart> PartList { get; } = new(1);
+    /// <summary>The same, as a stretch of the ledger's one array of parts: nearly every leaving has a single part.</summary>
+    internal ArraySegment<LeavingPart> OwnParts { get; set; } = ArraySegment<LeavingPart>.Empty;
 }
 
 /// <summary>A part of a leaving that landed on one enterprise.</summary>
@@ -101,11 +128,17 @@ public sealed record LeavingPart(Leaving Leaving, Lot? Lot, Enterprise? Enterpri
     /// <summary>Its part of the money.</summary>
     public Money Amount { get; internal set; }
 
+    /// <summary>The crop year it landed in; the window of its date when it isn't assigned.</summary>
+    internal int CropYear => Enterprise?.CropYear ?? Leaving.Window;
+
     /// <summary>Its part of the fee.</summary>
     public Money Fee { get; internal set; }
 
     /// <summary>Its part of the list value.</summary>
     public Money ListValue { get; internal set; }
+
+    /// <summary>The next draw on the same lot.</summary>
+    internal LeavingPart? NextDraw { get; set; }
 
     /// <summary>Days from harvest to leaving; null when unmatched.</summary>
     public int? DaysHeld => Lot is null ? null : Leaving.Row.Date.DayNumber - Lot.Date.DayNumber;

@@ -12,6 +12,9 @@ internal sealed class LotLedger
     private readonly FarmRecords records;
     private readonly PlantingCalendar calendar;
     private readonly List<Problem> problems;
+    private readonly Dictionary<(Crop Crop, int Window), (IReadOnlyList<Enterprise> Enterprises, decimal[] Weights)> spreads = [];
+    private List<LeavingPart> parts;
+    private int[] ends = [];
 
     internal LotLedger(FarmRecords records, PlantingCalendar calendar, List<Problem> problems)
     {
@@ -20,7 +23,9 @@ internal sealed class LotLedger
         this.problems = problems;
         Lots = MakeLots();
         Leavings = MakeLeavings();
+        parts = new List<LeavingPart>(Leavings.Count);
         Draw();
+        HandOutParts();
         Close();
     }
 
@@ -41,8 +46,7 @@ internal sealed class LotLedger
             enterprise.Culled += pick.Culled;
         }
 
-        // OrderBy is stable: file order within a day.
-        return lots.OrderBy(lot => lot.Date).ToList();
+        return InOrder(lots, lot => lot.Date);
     }
 
     private List<Leaving> MakeLeavings()
@@ -54,15 +58,31 @@ internal sealed class LotLedger
             leavings.Add(new Leaving(row, crop, records.Channel(row.Channel), crop.ToBase(row.Quantity, row.Unit), records.Settings.WindowOf(row.Date)));
         }
 
-        return leavings.OrderBy(leaving => leaving.Row.Date).ToList();
+        return InOrder(leavings, leaving => leaving.Row.Date);
+    }
+
+    /// <summary>By date, file order within a day. Most farms write their rows in that order, which spares sorting millions of them.</summary>
+    private static List<T> InOrder<T>(List<T> rows, Func<T, DateOnly> date)
+    {
+        for (int i = 1; i < rows.Count; i++)
+        {
+            if (date(rows[i]) < date(rows[i - 1]))
+            {
+                // OrderBy is stable.
+                return rows.OrderBy(date).ToList();
+            }
+        }
+
+        return rows;
     }
 
     private void Draw()
     {
+        ends = new int[Leavings.Count];
         CropStore[] stores = new CropStore[records.Crops.Count];
         for (int i = 0; i < stores.Length; i++)
         {
-            stores[i] = new CropStore();
+            stores[i] = new CropStore(parts);
         }
 
         foreach (Lot lot in Lots)
@@ -70,8 +90,10 @@ internal sealed class LotLedger
             stores[lot.Enterprise.Crop.Index].Lots.Add(lot);
         }
 
-        foreach (Leaving leaving in Leavings)
+        for (int i = 0; i < ends.Length; i++)
         {
+            Leaving leaving = Leavings[i];
+            int first = parts.Count;
             decimal left = leaving.Quantity;
             CropStore store = stores[leaving.Crop.Index];
             store.Advance(leaving.Row.Date);
@@ -82,8 +104,9 @@ internal sealed class LotLedger
 
             left = store.DrawYoung(leaving, left);
             left = store.DrawOld(leaving, left);
-            foreach (LeavingPart part in leaving.PartList)
+            for (int k = first; k < parts.Count; k++)
             {
+                LeavingPart part = parts[k];
                 if (part.Lot!.IsTooOldOn(leaving.Row.Date))
                 {
                     problems.Add(TracingProblems.HeldTooLong(part));
@@ -95,40 +118,65 @@ internal sealed class LotLedger
                 problems.Add(TracingProblems.SoldMoreThanPicked(leaving, left));
                 Spread(leaving, left);
             }
-            else if (leaving.PartList.Count == 0)
+            else if (parts.Count == first)
             {
                 // Money without goods (a credit): it stays with the crop's plantings of the year.
                 Spread(leaving, 0m);
             }
+
+            ends[i] = parts.Count;
         }
+    }
+
+    private void HandOutParts()
+    {
+        LeavingPart[] all = [.. parts];
+        for (int i = 0; i < ends.Length; i++)
+        {
+            int first = i == 0 ? 0 : ends[i - 1];
+            Leavings[i].OwnParts = new ArraySegment<LeavingPart>(all, first, ends[i] - first);
+        }
+
+        parts = [];
+        ends = [];
     }
 
     private void Spread(Leaving leaving, decimal quantity)
     {
         // Unmatched goods stay with the crop and year they left in.
-        List<Enterprise> enterprises = calendar.Enterprises
-            .Where(enterprise => enterprise.Crop == leaving.Crop && enterprise.CropYear == leaving.Window).ToList();
+        if (!spreads.TryGetValue((leaving.Crop, leaving.Window), out (IReadOnlyList<Enterprise> Enterprises, decimal[] Weights) spread))
+        {
+            spreads[(leaving.Crop, leaving.Window)] = spread = SpreadOf(leaving.Crop, leaving.Window);
+        }
+
+        if (spread.Weights.Length == 0)
+        {
+            parts.Add(new LeavingPart(leaving, null, null, quantity));
+            return;
+        }
+
+        decimal[] quantities = LargestRemainder.SplitExactly(quantity, spread.Weights);
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            if (quantities[i] > 0m || (quantity == 0m && spread.Weights[i] > 0m))
+            {
+                parts.Add(new LeavingPart(leaving, null, spread.Enterprises[i], quantities[i]));
+                spread.Enterprises[i].Unmatched += quantities[i];
+            }
+        }
+    }
+
+    /// <summary>The crop's plantings of a year with their harvests as weights, else their bed-feet; no weights when they have neither.</summary>
+    private (IReadOnlyList<Enterprise> Enterprises, decimal[] Weights) SpreadOf(Crop crop, int year)
+    {
+        IReadOnlyList<Enterprise> enterprises = calendar.Of(crop, year);
         decimal[] weights = enterprises.Select(enterprise => enterprise.Harvested).ToArray();
         if (weights.Sum() <= 0m)
         {
             weights = enterprises.Select(enterprise => enterprise.BedFeet.Value).ToArray();
         }
 
-        if (weights.Sum() <= 0m)
-        {
-            leaving.PartList.Add(new LeavingPart(leaving, null, null, quantity));
-            return;
-        }
-
-        decimal[] parts = LargestRemainder.SplitExactly(quantity, weights);
-        for (int i = 0; i < enterprises.Count; i++)
-        {
-            if (parts[i] > 0m || (quantity == 0m && weights[i] > 0m))
-            {
-                leaving.PartList.Add(new LeavingPart(leaving, null, enterprises[i], parts[i]));
-                enterprises[i].Unmatched += parts[i];
-            }
-        }
+        return (enterprises, weights.Sum() <= 0m ? [] : weights);
     }
 
     private void Close()
@@ -144,7 +192,7 @@ internal sealed class LotLedger
 
         foreach (Leaving leaving in Leavings)
         {
-            foreach (LeavingPart part in leaving.PartList)
+            foreach (LeavingPart part in leaving.OwnParts)
             {
                 if (part.Enterprise is null)
                 {
@@ -162,96 +210,7 @@ internal sealed class LotLedger
             }
         }
 
-        foreach (Crop crop in records.Crops.Where(crop => crop.Row.StorageDays is null))
-        {
-            if (Lots.Any(lot => lot.Enterprise.Crop == crop && lot.Remaining > 0m))
-            {
-                problems.Add(TracingProblems.NoStorageDays(crop));
-            }
-        }
-    }
-
-    /// <summary>One crop's lots with what is young, what is old and what is gone.</summary>
-    private sealed class CropStore
-    {
-        private readonly List<Lot> old = [];
-        private int arrived;
-        private int young;
-        private int oldStart;
-
-        internal List<Lot> Lots { get; } = [];
-
-        /// <summary>Lets in what was picked up to a day and sets aside what has grown too old by then.</summary>
-        internal void Advance(DateOnly day)
-        {
-            while (arrived < Lots.Count && Lots[arrived].Date <= day)
-            {
-                arrived++;
-            }
-
-            while (young < arrived && (Lots[young].Remaining == 0m || Lots[young].IsTooOldOn(day)))
-            {
-                if (Lots[young].Remaining > 0m)
-                {
-                    old.Add(Lots[young]);
-                }
-
-                young++;
-            }
-        }
-
-        internal decimal DrawYoung(Leaving leaving, decimal left)
-        {
-            for (int i = young; i < arrived && left > 0m; i++)
-            {
-                left = Take(leaving, Lots[i], left);
-            }
-
-            return left;
-        }
-
-        internal decimal DrawOld(Leaving leaving, decimal left)
-        {
-            for (int i = oldStart; i < old.Count && left > 0m; i++)
-            {
-                left = Take(leaving, old[i], left);
-                if (i == oldStart && old[i].Remaining == 0m)
-                {
-                    oldStart++;
-                }
-            }
-
-            return left;
-        }
-
-        /// <summary>The planting's young lots first, then its old ones: the grower said where the goods came from.</summary>
-        internal decimal DrawPlanting(Leaving leaving, Planting planting, decimal left)
-        {
-            for (int i = young; i < arrived && left > 0m; i++)
-            {
-                left = Lots[i].Enterprise.Planting == planting ? Take(leaving, Lots[i], left) : left;
-            }
-
-            for (int i = oldStart; i < old.Count && left > 0m; i++)
-            {
-                left = old[i].Enterprise.Planting == planting ? Take(leaving, old[i], left) : left;
-            }
-
-            return left;
-        }
-
-        private static decimal Take(Leaving leaving, Lot lot, decimal wanted)
-        {
-            decimal taken = Math.Min(wanted, lot.Remaining);
-            if (taken > 0m)
-            {
-                lot.Remaining -= taken;
-                LeavingPart part = new(leaving, lot, lot.Enterprise, taken);
-                lot.DrawList.Add(part);
-                leaving.PartList.Add(part);
-            }
-
-            return wanted - taken;
-        }
+        HashSet<Crop> left = Lots.Where(lot => lot.Remaining > 0m).Select(lot => lot.Enterprise.Crop).ToHashSet();
+        problems.AddRange(records.Crops.Where(crop => crop.Row.StorageDays is null && left.Contains(crop)).Select(TracingProblems.NoStorageDays));
     }
 }

@@ -11,27 +11,25 @@ internal sealed class PlantingCalendar
     private readonly FarmRecords records;
     private readonly List<Problem> problems;
     private readonly Dictionary<(Planting Planting, int CropYear), Enterprise> byKey = [];
+    private readonly Dictionary<(int Crop, int CropYear), List<Enterprise>> byCropAndYear = [];
+    private readonly List<List<Enterprise>> byPlanting;
     private readonly int[] cropYears;
 
     internal PlantingCalendar(FarmRecords records, List<Problem> problems)
     {
         this.records = records;
         this.problems = problems;
-        PlantingsByCrop = new List<Planting>[records.Crops.Count];
-        for (int i = 0; i < PlantingsByCrop.Length; i++)
-        {
-            PlantingsByCrop[i] = [];
-        }
-
+        BedsByCrop = records.Crops.ConvertAll(_ => new List<BedPlanting>());
         foreach (Planting planting in records.Plantings)
         {
-            PlantingsByCrop[planting.Crop.Index].Add(planting);
+            BedsByCrop[planting.Crop.Index].AddRange(planting.BedList);
         }
 
         BedStays.Assume(records);
         Picks = SplitHarvests();
         (DateOnly First, DateOnly Last)?[] spans = HarvestSpans();
         CloseBeds(spans);
+        byPlanting = records.Plantings.ConvertAll(_ => new List<Enterprise>(1));
         cropYears = records.Plantings.Select(planting => CropYearOf(planting, spans[planting.Index])).ToArray();
         MakeEnterprises();
     }
@@ -39,8 +37,8 @@ internal sealed class PlantingCalendar
     /// <summary>Enterprises by first row in the file, then crop year.</summary>
     internal List<Enterprise> Enterprises { get; } = [];
 
-    /// <summary>Plantings of each crop, by crop index.</summary>
-    internal List<Planting>[] PlantingsByCrop { get; }
+    /// <summary>The beds of each crop's plantings, by crop index, planting by planting.</summary>
+    internal List<List<BedPlanting>> BedsByCrop { get; }
 
     /// <summary>Harvest rows split over plantings, in file order.</summary>
     internal List<Pick> Picks { get; }
@@ -50,6 +48,10 @@ internal sealed class PlantingCalendar
         planting.Crop.Perennial
             ? PerennialOf(planting, records.Settings.WindowOf(date))
             : byKey[(planting, cropYears[planting.Index])];
+
+    /// <summary>A crop's enterprises of a crop year, in their order.</summary>
+    internal IReadOnlyList<Enterprise> Of(Crop crop, int cropYear) =>
+        byCropAndYear.TryGetValue((crop.Index, cropYear), out List<Enterprise>? enterprises) ? enterprises : [];
 
     /// <summary>The enterprise of a planting in a crop year, if it has one.</summary>
     internal Enterprise? Find(Planting planting, int cropYear) => byKey.GetValueOrDefault((planting, cropYear));
@@ -62,8 +64,7 @@ internal sealed class PlantingCalendar
             return found;
         }
 
-        return Enterprises.Where(enterprise => enterprise.Planting == planting)
-            .OrderBy(enterprise => Math.Abs(enterprise.CropYear - window)).ThenBy(enterprise => enterprise.CropYear).First();
+        return byPlanting[planting.Index].OrderBy(enterprise => Math.Abs(enterprise.CropYear - window)).ThenBy(enterprise => enterprise.CropYear).First();
     }
 
     private List<Pick> SplitHarvests()
@@ -89,11 +90,10 @@ internal sealed class PlantingCalendar
     {
         decimal quantity = crop.ToBase(row.Quantity, row.Unit);
         decimal culled = crop.ToBase(row.Culled ?? 0m, row.Unit);
-        List<BedPlanting> standing = PlantingsByCrop[crop.Index].SelectMany(planting => planting.BedList).Where(bed => bed.IsInBed(row.Date)).ToList();
+        List<BedPlanting> standing = BedsByCrop[crop.Index].FindAll(bed => bed.IsInBed(row.Date));
         if (standing.Count == 0)
         {
-            BedPlanting? lastOut = PlantingsByCrop[crop.Index].SelectMany(planting => planting.BedList)
-                .Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out);
+            BedPlanting? lastOut = BedsByCrop[crop.Index].Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out);
             if (lastOut is null)
             {
                 throw new RecordsException(TracingProblems.HarvestWithoutPlanting(row, crop));
@@ -201,7 +201,14 @@ internal sealed class PlantingCalendar
         }
 
         Enterprises.Add(enterprise);
+        byPlanting[planting.Index].Add(enterprise);
         byKey[(planting, cropYear)] = enterprise;
+        if (!byCropAndYear.TryGetValue((planting.Crop.Index, cropYear), out List<Enterprise>? ofYear))
+        {
+            byCropAndYear[(planting.Crop.Index, cropYear)] = ofYear = [];
+        }
+
+        ofYear.Add(enterprise);
     }
 }
 

@@ -27,7 +27,7 @@ internal sealed class StageWork
         {
             if (leaving.Channel.IsSold)
             {
-                foreach (LeavingPart part in leaving.PartList)
+                foreach (LeavingPart part in leaving.OwnParts)
                 {
                     if (part.Enterprise is { } enterprise)
                     {
@@ -35,6 +35,12 @@ internal sealed class StageWork
                     }
                 }
             }
+        }
+
+        // A row's cents follow its hours, ties to the planting that stands earlier in the file, not to the one picked or sold first that day.
+        foreach (List<(Enterprise Enterprise, decimal Quantity)> day in picked.Values.Concat(sold.Values))
+        {
+            day.Sort((a, b) => a.Enterprise.Index.CompareTo(b.Enterprise.Index));
         }
     }
 
@@ -51,9 +57,9 @@ internal sealed class StageWork
     /// <summary>The crop's enterprises of a crop year by bed-foot-weeks (by bed-feet when none has time in bed).</summary>
     internal List<(Enterprise Enterprise, decimal Weight)> OfYear(Crop crop, int cropYear)
     {
-        List<Enterprise> enterprises = byCrop[crop].Where(enterprise => enterprise.CropYear == cropYear).ToList();
-        bool anyTime = enterprises.Exists(enterprise => enterprise.BedFootDays.Value > 0m);
-        return enterprises.ConvertAll(enterprise => (enterprise, anyTime ? enterprise.BedFootDays.Value : enterprise.BedFeet.Value));
+        IReadOnlyList<Enterprise> enterprises = calendar.Of(crop, cropYear);
+        bool anyTime = enterprises.Any(enterprise => enterprise.BedFootDays.Value > 0m);
+        return enterprises.Select(enterprise => (enterprise, anyTime ? enterprise.BedFootDays.Value : enterprise.BedFeet.Value)).ToList();
     }
 
     /// <summary>The first crop year from one on in which the crop has an enterprise; null when there is none.</summary>
@@ -79,7 +85,13 @@ internal sealed class StageWork
             into[key] = list = [];
         }
 
-        int at = list.FindIndex(item => item.Item1 == enterprise);
+        // First in, first out: what comes next is nearly always of the planting that came last.
+        int at = list.Count - 1;
+        while (at >= 0 && list[at].Item1 != enterprise)
+        {
+            at--;
+        }
+
         if (at < 0)
         {
             list.Add((enterprise, quantity));
@@ -110,8 +122,8 @@ internal sealed class StageWork
 
     private List<(Enterprise Enterprise, decimal Weight)> Standing(Crop crop, DateOnly day, Predicate<BedPlanting> stands, bool byTrays)
     {
-        List<BedPlanting> beds = calendar.PlantingsByCrop[crop.Index].SelectMany(planting => planting.BedList).Where(bed => stands(bed)).ToList();
-        bool trays = byTrays && beds.TrueForAll(bed => bed.Row.Trays > 0m);
+        List<BedPlanting> beds = calendar.BedsByCrop[crop.Index].FindAll(stands);
+        bool trays = byTrays && beds.TrueForAll(bed => bed.Row.Trays is not null);
         List<(Enterprise Enterprise, decimal Weight)> weights = [];
         foreach (IGrouping<Planting, BedPlanting> rows in beds.GroupBy(bed => bed.Planting))
         {
@@ -120,6 +132,7 @@ internal sealed class StageWork
             weights.Add((enterprise, rows.Sum(bed => trays ? bed.Row.Trays!.Value : bed.BedFeet)));
         }
 
-        return weights;
+        // No trays at all says nothing about the seedlings: the year's plantings then share the hours.
+        return weights.Exists(item => item.Weight > 0m) ? weights : [];
     }
 }

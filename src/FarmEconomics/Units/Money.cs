@@ -36,7 +36,7 @@ public readonly record struct Money(decimal Amount)
     /// <param name="money">The money.</param>
     /// <param name="feet">The bed-feet.</param>
     /// <returns>The rate.</returns>
-    public static Rate operator /(Money money, BedFeet feet) => Rate.Of(money.Amount, feet.Value, "no bed-feet planted");
+    public static Rate operator /(Money money, BedFeet feet) => Rate.Of(money.Amount, feet.Value, "nothing planted in beds");
 
     /// <summary>Money per bed-foot-week; not available without time in bed.</summary>
     /// <param name="money">The money.</param>

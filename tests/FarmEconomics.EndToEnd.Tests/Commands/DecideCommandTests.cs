@@ -33,7 +33,7 @@ public class DecideCommandTests
 
     [Theory]
     [InlineData("Did you mean Peppers?", "--drop", "Pepers")]
-    [InlineData("need --by FEET", "--grow", "Carrots")]
+    [InlineData("need --by LENGTH", "--grow", "Carrots")]
     [InlineData("one change at a time", "--drop", "Carrots", "--grow", "Kale", "--by", "10")]
     [InlineData("--by goes with", "--drop", "Carrots", "--by", "10")]
     public async Task Decide_WrongUse_SaysHowToMendIt(string expected, params string[] arguments)

@@ -78,5 +78,5 @@ public class NotebookDocumentTests
 
     [Fact]
     public void Literal_OfAnotherType_IsRefused() =>
-        Assert.Contains("not Double", Assert.Throws<NotebookException>(() => NotebookParameters.Literal(1.5)).Message, StringComparison.Ordinal);
+        Assert.Contains("not Single", Assert.Throws<NotebookException>(() => NotebookParameters.Literal(1.5f)).Message, StringComparison.Ordinal);
 }

@@ -89,7 +89,7 @@ public class NotebookPageTests
     {
         NotebookRun run = await Runs.Sample("error");
         string page = NotebookPage.Render(run.Document, Options with { Failure = run.Failure });
-        Assert.True(page.IndexOf("This page is not complete.", StringComparison.Ordinal) < page.IndexOf("<pre>before</pre>", StringComparison.Ordinal));
+        Assert.True(page.IndexOf("This page is not complete.", StringComparison.Ordinal) < page.IndexOf("<pre class=\"plain\">before</pre>", StringComparison.Ordinal));
         Assert.Contains("The run stopped: cell 2: the cents don&#39;t add up", page, StringComparison.Ordinal);
     }
 

@@ -67,6 +67,7 @@ public class LooksTests(OpenDemoFarm farm) : IClassFixture<OpenDemoFarm>
             }
         }
 
+        await page.Context.CloseAsync();
         Assert.Empty(complaints);
     }
 }

@@ -27,6 +27,7 @@ public class WhatIfPageTests(OpenDemoFarm farm) : IClassFixture<OpenDemoFarm>
         await page.GetByLabel("Keep the changes on this page as").FillAsync("Dearer carrots");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "Dearer carrots" })).ToBeVisibleAsync();
+        await page.GetByText("Change all prices or wages").ClickAsync();
         await page.GetByLabel("All wages paid").FillAsync("+5%");
         await crop.SelectOptionAsync("");
         await page.GetByLabel("New price").First.FillAsync("");

@@ -22,6 +22,16 @@ public class LaborMoneyTests
     }
 
     [Fact]
+    public void OneRowsMoney_OnATie_GivesTheOddCentToThePlantingEarlierInTheFile()
+    {
+        // 0.05 h x 20.20 = 1.01 over two equal picks; the planting that is later in the file was picked first that day.
+        SeasonReview season = Farm().With(settings => settings with { OwnerWage = 20.2m }).Planting("b2", "beets", "bed", 10, "2025-05-01", "2025-09-01")
+            .Pick("2025-06-01", "b2", 5).Pick("2025-06-01", "b", 5).Work("2025-06-01", "Di", 0.05m, "harvest", crop: "beets").Season(2025);
+        Assert.Equal([0.51m, 0m, 0.50m], season.Plantings.Select(budget => budget.LaborCost.Amount));
+        season.AssertProven();
+    }
+
+    [Fact]
     public void HiredMoney_NamingACrop_GoesThereWithoutHours()
     {
         SeasonReview season = Farm().Spend("2025-12-31", 70, "wages", crop: "beets").Season(2025);

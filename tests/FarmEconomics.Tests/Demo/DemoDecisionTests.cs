@@ -40,7 +40,7 @@ public class DemoDecisionTests
         Assert.Equal(DecisionSentences.VerdictLines(first), again);
         Assert.All(first.Crops, verdict =>
         {
-            string words = DecisionSentences.Of(verdict, first.Settings, "USD");
+            string words = DecisionSentences.Of(verdict, first.Settings, first.Season.Settings);
             Assert.Contains('$', words);
             Assert.Contains("Weakest assumption", words + (verdict.TurnsOn is null ? "Weakest assumption" : ""));
         });

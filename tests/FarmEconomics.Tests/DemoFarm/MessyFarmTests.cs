@@ -29,7 +29,7 @@ public sealed class MessyFarmTests
         Assert.Null(first.Review);
 
         // What the check proposes: aliases, and the doubled rows it names.
-        IReadOnlyList<AliasProposal> proposals = AliasProposal.Of(first.Problems);
+        IReadOnlyList<AliasProposal> proposals = AliasProposal.Of(first.Problems, first.Reading.Tables);
         Assert.Equal(
             ["channels Juniper Shoppe=Juniper Shop", "channels Saturday Mkt=Saturday Market", "crops Head lettce=Head lettuce", "crops Salad Mixx=Salad mix",
                 "tasks Wash & pack=Wash and pack", "workers Marren=Maren"],

@@ -61,7 +61,8 @@ internal static class RecordsDocument
 
         `length_unit` `m` makes every length one in meters: beds have `length_m` and `width_cm`, plantings `bed_meters`, rates may be per
         `bed_meter`, and results have `bed_meters` and `per_bed_meter` in place of feet. Nothing is converted, and a heading of the other unit is
-        an error, so that units can't be mixed. Kilograms are a unit of a crop like any other. Money has no sign of its own: `currency` names it.
+        an error, so that units can't be mixed. Kilograms are a unit of a crop like any other; pools may be shared out by `bed-meters` and `bed-meter-days`.
+        `start --metric` (with `--currency` and `--decimal-comma`) writes tables for such a farm. Money has no sign of its own: `currency` names it.
 
         Every fault of every file is reported in one run, with file, line and character, the row, the nearest known name and how to
         mend it: see [errors.md](errors.md). Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
@@ -121,7 +122,7 @@ internal static class RecordsDocument
         text.Append("\n\n| column | holds | unit | meaning |\n|---|---|---|---|\n");
         foreach (ColumnSchema column in table.Columns)
         {
-            text.Append($"| `{column.Name}`{(column.Required ? " (required)" : "")} | {Holds(column)} | {column.Unit} | {column.Description} |\n");
+            text.Append($"| `{column.Name}`{Metric(column)}{(column.Required ? " (required)" : "")} | {Holds(column)} | {Unit(column)} | {column.Description} |\n");
         }
 
         if (table.Name == "farm")
@@ -133,6 +134,10 @@ internal static class RecordsDocument
             }
         }
     }
+
+    private static string Metric(ColumnSchema column) => column.MetricName is { } name ? $", in meters `{name}`" : "";
+
+    private static string? Unit(ColumnSchema column) => column.MetricName is null ? column.Unit : $"{column.Unit}, or {column.For(LengthUnit.M).Unit}";
 
     private static string Holds(ColumnSchema column) => column.Type switch
     {

@@ -28,6 +28,16 @@ public class HoursTests
         Hours(Farm().Planting("c", "beets", "bed", 40, "2025-06-01", "2025-09-01", "2025-04-20").Work("2025-04-25", "Al", 8, "nursery", crop: "beets")));
 
     [Fact]
+    public void Nursery_NoTraysWrittenAsZero_IsNotBlank()
+    {
+        static FarmBuilder WithNone() => Farm().Planting("c", "beets", "bed", 40, "2025-06-01", "2025-09-01", "2025-03-20", 0);
+        Assert.Equal([6m, 2m, 0m], Hours(WithNone().Work("2025-04-25", "Al", 8, "nursery", crop: "beets")));
+
+        // On a day when nothing but the planting of no trays is sown: by bed-foot-weeks of the year.
+        Assert.Equal(3, Hours(WithNone().Work("2025-03-25", "Al", 8, "nursery", crop: "beets")).Count(hours => hours > 0m));
+    }
+
+    [Fact]
     public void Grow_ByBedFeetOfWhatIsInTheBed()
     {
         Assert.Equal([1m, 3m], Hours(Farm().Work("2025-06-15", "Al", 4, "grow", crop: "beets")));

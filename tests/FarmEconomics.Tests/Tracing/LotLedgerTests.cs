@@ -63,6 +63,12 @@ public class LotLedgerTests
         Draws(Farm().Pick("2025-06-01", "a", 10).Pick("2025-06-02", "b", 3).Sell("2025-06-02", "greens", "market", 5, 1, planting: "b").Review().Trace));
 
     [Fact]
+    public void Sale_NamingAPlanting_DrawsItsYoungLotsThenItsOldOnesThenOthersAndNothingPickedLater() => Assert.Equal(
+        [("a", 3m, 0), ("a", 2m, 7), ("b", 3m, 1), ("a", 1m, 0)],
+        Draws(Farm().Pick("2025-06-01", "a", 2).Pick("2025-06-07", "b", 10).Pick("2025-06-08", "a", 3).Pick("2025-06-09", "a", 9)
+            .Sell("2025-06-08", "greens", "market", 8, 1, planting: "a").Sell("2025-06-09", "greens", "market", 1, 1, planting: "a").Review().Trace));
+
+    [Fact]
     public void OldLot_WithAYoungerOneThere_IsPassedOverAndLost()
     {
         SeasonReview season = Farm().Pick("2025-06-01", "a", 5).Pick("2025-06-08", "b", 5).Sell("2025-06-08", "greens", "market", 5, 2).AsOf("2025-06-30").Season(2025);

@@ -49,6 +49,11 @@ public class OutputTests
     }
 
     [Fact]
+    public void ListValue_OfExactlyHalfACent_IsRoundedAwayFromZero() => Assert.Equal(
+        573.13m, // 27.51 x 6.25 / 0.3 = 573.125; a price per unit of 20.8333... first would leave 573.1249...
+        Farm().Unit("kale", "bag", 0.3m).Price("kale", 6.25m, unit: "bag").Sell("2025-06-01", "kale", "home", 27.51m).Season(2025).CropNamed("kale").Sums.Household.Amount);
+
+    [Fact]
     public void ShareIncome_OfAWindow_IsOneTotalSplitByListValue()
     {
         SeasonReview season = Farm().Price("kale", 2, "market").Price("leek", 1, "market").Income("2025-02-01", "shares", 60).Income("2024-11-01", "shares", 40, 2025)

@@ -19,7 +19,7 @@ public class MoneyTests
         Assert.False(perHour.IsAvailable);
         Assert.Null(perHour.Value);
         Assert.Equal("not available (no labor hours)", perHour.ToString());
-        Assert.Equal("not available (no bed-feet planted)", (new Money(5m) / new BedFeet(0m)).ToString());
+        Assert.Equal("not available (nothing planted in beds)", (new Money(5m) / new BedFeet(0m)).ToString());
         Assert.Equal("not available (no time in bed)", (new Money(5m) / new BedFootWeeks(0m)).ToString());
     }
 

@@ -10,7 +10,7 @@ internal readonly record struct RawCell(int Column, string? Type, int Style, str
 }
 
 /// <summary>Turns cells into the text a grower would write in a CSV file.</summary>
-internal sealed class CellValues(List<string> strings, DateStyles styles, bool date1904, char decimalMark)
+internal sealed class CellValues(List<string> strings, DateStyles styles, bool date1904, Func<ColumnSchema?, char> markOf)
 {
     private const double LastDay = 2958465;
 
@@ -70,7 +70,7 @@ internal sealed class CellValues(List<string> strings, DateStyles styles, bool d
         string text = Math.Abs(number) < 1e15 && Math.Abs(number) >= 1e-12
             ? ((decimal)number).ToString("0.###############", CultureInfo.InvariantCulture)
             : number == 0 ? "0" : number.ToString("R", CultureInfo.InvariantCulture);
-        return decimalMark == '.' ? text : text.Replace('.', decimalMark);
+        return text.Replace('.', markOf(column));
     }
 
     private string? Day(double serial)

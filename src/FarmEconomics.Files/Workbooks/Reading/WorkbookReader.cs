@@ -26,8 +26,8 @@ internal static class WorkbookReader
     /// <exception cref="IOException">The file is no workbook, or unpacks to more than is read.</exception>
     public static IReadOnlyList<SheetEntry> Sheets(string path) => Read(path, (_, workbook) => workbook.Sheets);
 
-    /// <summary>The rows of one sheet as CSV.</summary>
-    public static ConvertedSheet Convert(string path, string sheetId, string file, TableSchema schema, FarmSettings settings) =>
+    /// <summary>The rows of one sheet as CSV; numbers have the farm's decimal mark, or the one that <paramref name="markOf"/> gives for their column.</summary>
+    public static ConvertedSheet Convert(string path, string sheetId, string file, TableSchema schema, FarmSettings settings, Func<ColumnSchema?, char>? markOf = null) =>
         Read(path, (document, workbook) =>
         {
             if (document.GetPartById(sheetId) is not WorksheetPart part)
@@ -39,7 +39,7 @@ internal static class WorkbookReader
                 document.SharedStringTablePart is { } strings ? SharedStrings.Read(strings.GetStream(FileMode.Open, FileAccess.Read)) : [],
                 document.WorkbookStylesPart is { } styles ? DateStyles.Read(styles.GetStream(FileMode.Open, FileAccess.Read)) : DateStyles.None,
                 workbook.Date1904,
-                settings.DecimalMark);
+                markOf ?? (_ => settings.DecimalMark));
             using Stream stream = part.GetStream(FileMode.Open, FileAccess.Read);
             return new SheetConverter(file, schema, settings.LengthUnit, values).Convert(stream);
         });
@@ -59,12 +59,17 @@ internal static class WorkbookReader
         string name = Path.GetFileName(path);
         try
         {
+            PlainFile.Require(path, name);
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             Guard(stream, name);
             stream.Position = 0;
             using SpreadsheetDocument document = SpreadsheetDocument.Open(stream, isEditable: false);
             WorkbookPart part = document.WorkbookPart ?? throw new InvalidDataException("it holds no workbook");
             return read(part, WorkbookParts.Read(part));
+        }
+        catch (InputException fault) when (fault.Code == ProblemCodes.FileUnreadable)
+        {
+            throw new IOException(fault.Message, fault);
         }
         catch (Exception fault) when (fault is InvalidDataException or XmlException or FormatException or OpenXmlPackageException or ArgumentException or KeyNotFoundException
             or InvalidOperationException or NotSupportedException)

@@ -54,8 +54,8 @@ public static class CompletenessReview
 
     private static IEnumerable<RecordGap> SoldUnpicked(SeasonReview season)
     {
-        foreach (IGrouping<Crop, LeavingPart> crop in season.Trace.Leavings.SelectMany(leaving => leaving.Parts)
-            .Where(part => part.Lot is null && part.Quantity > 0m && (part.Enterprise?.CropYear ?? part.Leaving.Window) == season.CropYear)
+        foreach (IGrouping<Crop, LeavingPart> crop in season.Trace.PartsByYear[season.CropYear]
+            .Where(part => part.Lot is null && part.Quantity > 0m)
             .GroupBy(part => part.Leaving.Crop))
         {
             int weeks = crop.Select(part => Week(part.Leaving.Row.Date)).Distinct().Count();

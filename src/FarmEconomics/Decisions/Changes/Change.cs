@@ -1,3 +1,5 @@
+using FarmEconomics.Records;
+
 namespace FarmEconomics.Decisions.Changes;
 
 /// <summary>What is done with a crop.</summary>
@@ -26,12 +28,15 @@ public enum ChangeKind
 /// </param>
 public sealed record Change(ChangeKind Kind, string Crop, decimal Feet = 0m, string? Replacement = null, decimal? Elasticity = null)
 {
+    /// <summary>The unit <see cref="Feet"/> is in, for the words; whoever judges the change sets the farm's.</summary>
+    public LengthUnit LengthUnit { get; init; } = LengthUnit.Ft;
+
     /// <summary>"Drop Beets", "Grow Carrots by 50 bed-feet".</summary>
     public string Title => Kind switch
     {
         ChangeKind.Drop => $"Drop {Crop}",
-        ChangeKind.Shrink => $"Shrink {Crop} by {Feet:0.#} bed-feet",
-        ChangeKind.Grow => $"Grow {Crop} by {Feet:0.#} bed-feet",
+        ChangeKind.Shrink => LengthUnit.Label($"Shrink {Crop} by {Feet:0.#} bed-feet"),
+        ChangeKind.Grow => LengthUnit.Label($"Grow {Crop} by {Feet:0.#} bed-feet"),
         _ => $"Swap {Crop} for {Replacement}",
     };
 

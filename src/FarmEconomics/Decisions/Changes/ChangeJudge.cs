@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
@@ -39,6 +40,7 @@ public sealed class ChangeJudge
     public ChangeAnswer Judge(Change change)
     {
         ArgumentNullException.ThrowIfNull(change);
+        change = change with { LengthUnit = season.Settings.LengthUnit };
         EnterpriseBudget crop = Find(change.Crop);
         EnterpriseBudget? replacement = change.Kind == ChangeKind.Swap ? Find(change.Replacement ?? "") : null;
         Check(change, crop, replacement);
@@ -123,11 +125,11 @@ public sealed class ChangeJudge
     private static void Check(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
     {
         bool sized = change.Kind is ChangeKind.Shrink or ChangeKind.Grow;
-        string? wrong = sized && change.Feet <= 0m ? "bed-feet must be above 0"
-            : change.Kind == ChangeKind.Shrink && change.Feet > crop.Sums.BedFeet.Value ? $"{crop.Name} has only {crop.Sums.BedFeet} bed-feet"
+        string? wrong = sized && change.Feet <= 0m ? change.LengthUnit.Label("bed-feet must be above 0")
+            : change.Kind == ChangeKind.Shrink && change.Feet > crop.Sums.BedFeet.Value ? change.LengthUnit.Label($"{crop.Name} has only {crop.Sums.BedFeet} bed-feet")
             : change.Kind == ChangeKind.Swap && replacement == crop ? "a crop can't take its own place"
             : change.Elasticity == 0m ? "an elasticity of 0 has no price at which more could be sold"
-            : (replacement ?? crop).Sums.BedFeet.Value <= 0m ? "it has no bed-feet to reckon from"
+            : (replacement ?? crop).Sums.BedFeet.Value <= 0m ? "it has no bed space to reckon from"
             : null;
         if (wrong is not null)
         {

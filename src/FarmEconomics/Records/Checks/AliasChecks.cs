@@ -25,6 +25,8 @@ internal static class AliasChecks
             "tasks" => context.TaskNames,
             "categories" => context.CategoryNames,
             "pools" => context.PoolNames,
+            "assets" => context.AssetNames,
+            "structures" => SharedCostChecks.StructureNames(context),
             _ => null,
         };
         if (names is null)

@@ -31,25 +31,28 @@ internal static class BedSpace
         events.Sort();
         decimal held = 0m;
         decimal most = 0m;
-        var inBed = new SortedSet<int>();
-        var involved = new SortedSet<int>();
+        bool[] inBed = new bool[plantings.Count];
+        bool[] involved = new bool[plantings.Count];
         (DateOnly Day, int Planting)? over = null;
         foreach ((DateOnly day, bool starts, int planting) in events)
         {
             held += starts ? plantings[planting].BedFeet : -plantings[planting].BedFeet;
-            _ = starts ? inBed.Add(planting) : inBed.Remove(planting);
+            inBed[planting] = starts;
             if (held > bed.LengthFt)
             {
                 over ??= (day, planting);
                 most = Math.Max(most, held);
-                involved.UnionWith(inBed);
+                for (int i = 0; i < inBed.Length; i++)
+                {
+                    involved[i] |= inBed[i];
+                }
             }
             else if (over is { } stretch)
             {
                 Report(context, bed, plantings, stretch.Day, stretch.Planting, most, involved);
                 over = null;
                 most = 0m;
-                involved.Clear();
+                Array.Clear(involved);
             }
         }
     }
@@ -60,9 +63,9 @@ internal static class BedSpace
         return free > row.InBed ? free : row.InBed.AddDays(1);
     }
 
-    private static void Report(CheckContext context, BedRow bed, List<PlantingRow> plantings, DateOnly day, int first, decimal most, SortedSet<int> involved)
+    private static void Report(CheckContext context, BedRow bed, List<PlantingRow> plantings, DateOnly day, int first, decimal most, bool[] involved)
     {
-        string names = string.Join(", ", involved.Select(i => plantings[i].Planting).Distinct(StringComparer.OrdinalIgnoreCase));
+        string names = string.Join(", ", plantings.Where((_, i) => involved[i]).Select(row => row.Planting).Distinct(StringComparer.OrdinalIgnoreCase));
         string unit = context.Settings.LengthUnit.Short();
         context.Report(ProblemCodes.BedOverfull, plantings[first], "bed_feet",
             $"Bed {bed.Bed} is {bed.LengthFt} {unit} long, but from {day:yyyy-MM-dd} on up to {most} {unit} are planted: {names}.", plantings[first].BedFeet.ToString());

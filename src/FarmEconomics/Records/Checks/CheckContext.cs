@@ -1,3 +1,5 @@
+using FarmEconomics.Records.Schema;
+
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>What the checks work on: the tables, the names known, and where to report.</summary>
@@ -69,7 +71,7 @@ internal sealed class CheckContext
     {
         if (value < 0m)
         {
-            Report(ProblemCodes.NotPositive, row, column, $"{column} can't be negative: {value}.", value.ToString());
+            Report(ProblemCodes.NotPositive, row, column, $"{RecordSchema.NameFor(column, Settings.LengthUnit)} can't be negative: {value}.", value.ToString());
         }
     }
 
@@ -77,7 +79,7 @@ internal sealed class CheckContext
     {
         if (value <= 0m)
         {
-            Report(ProblemCodes.NotPositive, row, column, $"{column} must be above 0, not {value}.", value.ToString());
+            Report(ProblemCodes.NotPositive, row, column, $"{RecordSchema.NameFor(column, Settings.LengthUnit)} must be above 0, not {value}.", value.ToString());
         }
     }
 

@@ -59,12 +59,18 @@ internal static class SharedCostChecks
             return;
         }
 
-        var structures = new NameIndex(ProblemCodes.UnknownStructure, "structure", "in beds.csv", true, null);
-        structures.AddRange(context.Tables.Beds.Select(bed => bed.Structure));
+        NameIndex structures = StructureNames(context);
         foreach (PoolRow row in context.Tables.Pools)
         {
             structures.Check(context, row, "structure", row.Structure);
         }
+    }
+
+    internal static NameIndex StructureNames(CheckContext context)
+    {
+        var structures = new NameIndex(ProblemCodes.UnknownStructure, "structure", "in beds.csv", !context.HasRowsInError("beds") && context.BedNames.Checkable, null);
+        structures.AddRange(context.Tables.Beds.Select(bed => bed.Structure));
+        return structures;
     }
 
     private static void User(CheckContext context, IRecordRow row, string user)

@@ -58,7 +58,7 @@ public static class ControlTotals
         {
             ("sales", "amount") => tables.Sales.Where(sale => In(sale.Date)).Sum(sale => RowMoney.Of(sale) ?? 0m),
             ("sales", "quantity") => tables.Sales.Where(sale => In(sale.Date)).Sum(sale => InCropUnit(tables, sale.Crop, sale.Unit, sale.Quantity)),
-            ("harvests", "quantity") => tables.Harvests.Where(pick => In(pick.Date)).Sum(pick => InCropUnit(tables, CropOf(tables, pick), pick.Unit, pick.Quantity)),
+            ("harvests", "quantity") => Picked(tables, In),
             ("income", "amount") => tables.Income.Where(line => In(line.Date)).Sum(line => line.Amount),
             ("expenses", "amount") => tables.Expenses.Where(line => In(line.Date)).Sum(line => line.Amount),
             ("use", "quantity" or "kwh") => tables.Use.Where(use => use.CropYear is not { } year || In(settings.StartOf(year))).Sum(use => use.Quantity),
@@ -84,8 +84,17 @@ public static class ControlTotals
         return tables.Labor.Where(work => within(work.Date) && stages.TryGetValue(work.Task.Trim(), out Stage of) && of == stage).Sum(work => work.Hours);
     }
 
-    private static string CropOf(RecordTables tables, HarvestRow pick) =>
-        pick.Crop ?? tables.Plantings.Find(planting => planting.Planting.Trim().Equals(pick.Planting?.Trim(), StringComparison.OrdinalIgnoreCase))?.Crop ?? "";
+    private static decimal Picked(RecordTables tables, Func<DateOnly, bool> within)
+    {
+        Dictionary<string, string> crops = new(StringComparer.OrdinalIgnoreCase);
+        foreach (PlantingRow planting in tables.Plantings)
+        {
+            crops.TryAdd(planting.Planting.Trim(), planting.Crop);
+        }
+
+        return tables.Harvests.Where(pick => within(pick.Date))
+            .Sum(pick => InCropUnit(tables, pick.Crop ?? crops.GetValueOrDefault(pick.Planting?.Trim() ?? "", ""), pick.Unit, pick.Quantity));
+    }
 
     private static decimal InCropUnit(RecordTables tables, string crop, string? unit, decimal quantity)
     {

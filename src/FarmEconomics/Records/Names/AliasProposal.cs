@@ -20,25 +20,43 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
         [ProblemCodes.UnknownTask] = "tasks",
         [ProblemCodes.UnknownWorker] = "workers",
         [ProblemCodes.UnknownCategory] = "categories",
+        [ProblemCodes.UnknownStructure] = "structures",
+        [ProblemCodes.UnknownAsset] = "assets",
         [ProblemCodes.NoConversion] = "units",
     };
 
     /// <summary>What the unknown names among the problems are likely to mean. Nothing is changed; names with nothing near are left to the grower.</summary>
     /// <param name="problems">The problems of a check.</param>
+    /// <param name="tables">The records, which tell whether a user of a pool is a pool, a crop or a planting.</param>
     /// <returns>One proposal per table and name, most rows first.</returns>
-    public static IReadOnlyList<AliasProposal> Of(IEnumerable<Problem> problems)
+    public static IReadOnlyList<AliasProposal> Of(IEnumerable<Problem> problems, RecordTables tables)
     {
         ArgumentNullException.ThrowIfNull(problems);
+        ArgumentNullException.ThrowIfNull(tables);
         return
         [
             .. problems
-                .Where(problem => problem is { Nearest: not null, Offending: not null } && TableOfCode.ContainsKey(problem.Code))
-                .GroupBy(problem => (Table: TableOfCode[problem.Code], Alias: problem.Offending!.Trim().ToLowerInvariant()))
+                .Where(problem => problem is { Nearest: not null, Offending: not null } && TableOf(problem, tables) is not null)
+                .GroupBy(problem => (Table: TableOf(problem, tables)!, Alias: problem.Offending!.Trim().ToLowerInvariant()))
 
                 // A unit may be near one thing for one crop and near another for the next: then nothing is proposed.
                 .Where(group => group.Select(problem => problem.Nearest!.ToLowerInvariant()).Distinct().Count() == 1)
                 .Select(group => new AliasProposal(group.Key.Table, group.First().Offending!.Trim(), group.First().Nearest!.Trim(), group.Count(), group.First().Source))
                 .OrderByDescending(proposal => proposal.Rows).ThenBy(proposal => proposal.Table, StringComparer.Ordinal).ThenBy(proposal => proposal.Alias, StringComparer.Ordinal),
         ];
+    }
+
+    private static string? TableOf(Problem problem, RecordTables tables) =>
+        problem.Code == ProblemCodes.UnknownUser ? TableOfUser(problem.Nearest!, tables) : TableOfCode.GetValueOrDefault(problem.Code);
+
+    // In the order in which users are looked up. The household has no table: whoever means it writes it.
+    private static string? TableOfUser(string name, RecordTables tables)
+    {
+        return Holds(tables.Pools.Concat(Defaults.Pools).Select(row => row.Pool)) || Holds(tables.Channels.Select(row => DefaultPools.ChannelPoolName(row.Channel.Trim()))) ? "pools"
+            : Holds(tables.Crops.Select(row => row.Crop)) ? "crops"
+            : Holds(tables.Plantings.Select(row => row.Planting)) ? "plantings"
+            : null;
+
+        bool Holds(IEnumerable<string> names) => names.Any(known => known.Trim().Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
     }
 }

@@ -9,7 +9,7 @@ namespace FarmEconomics.Records.Names;
 public static class NameAliases
 {
     /// <summary>The tables whose names can have aliases.</summary>
-    public static IReadOnlyList<string> Tables { get; } = ["crops", "units", "beds", "plantings", "channels", "workers", "tasks", "categories", "pools"];
+    public static IReadOnlyList<string> Tables { get; } = ["crops", "units", "beds", "plantings", "channels", "workers", "tasks", "categories", "pools", "structures", "assets"];
 
     /// <summary>Replaces aliases in all rows of the tables.</summary>
     /// <param name="tables">The tables as read; rows are changed in place.</param>
@@ -142,6 +142,16 @@ public static class NameAliases
         {
             row.Pool = Must(names["pools"], row.Pool);
             row.User = User(names, row.User);
+        }
+
+        foreach (PoolRow row in tables.Pools)
+        {
+            row.Structure = May(names["structures"], row.Structure);
+        }
+
+        foreach (LoanRow row in tables.Loans)
+        {
+            row.Asset = May(names["assets"], row.Asset);
         }
 
         foreach (AssetRow row in tables.Assets)

@@ -46,6 +46,12 @@ public static class FarmSettingsReader
             (s, v) => v is "." or "," ? s with { DecimalMark = v[0] } : null),
     ];
 
+    /// <summary>The settings a farm can use: the bed width has one name in inches and one in centimeters.</summary>
+    /// <param name="unit">The farm's unit of length.</param>
+    /// <returns>The settings, in documented order.</returns>
+    public static IEnumerable<SettingSpec> For(LengthUnit unit) =>
+        Settings.Where(setting => setting.Name != (unit == LengthUnit.M ? "standard_bed_width_in" : "standard_bed_width_cm"));
+
     /// <summary>Sets one setting.</summary>
     /// <param name="settings">The settings so far.</param>
     /// <param name="name">The setting's name, compared as headings are.</param>

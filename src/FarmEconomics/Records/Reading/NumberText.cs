@@ -51,11 +51,12 @@ public static class NumberText
             return NumberFault.NotANumber;
         }
 
-        NumberFault fault = ReadDigits(text, money, decimalMark, column.MaxDecimals, out UInt128 mantissa, out int scale);
+        NumberFault fault = ReadDigits(text, money, decimalMark, column.MaxDecimals, out ulong whole, out ulong decimals, out int scale);
         if (fault == NumberFault.None)
         {
-            // At most 12 whole digits and 10 decimals: the mantissa always fits the 96 bits of a decimal.
-            value = new decimal((int)(uint)mantissa, (int)(uint)(mantissa >> 32), (int)(uint)(mantissa >> 64), negative && mantissa != 0, (byte)scale);
+            // At most 12 whole digits and 10 decimals: both parts fit 64 bits, their sum the 96 bits of a decimal.
+            value = whole + new decimal((int)(uint)decimals, (int)(uint)(decimals >> 32), 0, isNegative: false, (byte)scale);
+            value = negative && value != 0m ? -value : value;
         }
 
         return fault;
@@ -108,9 +109,10 @@ public static class NumberText
         return firstCurrency && char.GetUnicodeCategory(c) == UnicodeCategory.CurrencySymbol;
     }
 
-    private static NumberFault ReadDigits(ReadOnlySpan<char> text, bool grouped, char mark, int maxDecimals, out UInt128 mantissa, out int scale)
+    private static NumberFault ReadDigits(ReadOnlySpan<char> text, bool grouped, char mark, int maxDecimals, out ulong wholeDigits, out ulong decimalDigits, out int scale)
     {
-        mantissa = 0;
+        wholeDigits = 0;
+        decimalDigits = 0;
         scale = 0;
         int at = text.IndexOf(mark);
         ReadOnlySpan<char> whole = at < 0 ? text : text[..at];
@@ -130,7 +132,7 @@ public static class NumberText
             {
                 sinceSeparator++;
                 digits += digits > 0 || c != '0' ? 1 : 0;
-                mantissa = digits <= MaxWholeDigits ? (mantissa * 10) + (uint)(c - '0') : mantissa;
+                wholeDigits = digits <= MaxWholeDigits ? (wholeDigits * 10) + (uint)(c - '0') : wholeDigits;
                 continue;
             }
 
@@ -158,7 +160,7 @@ public static class NumberText
 
             if (++scale <= maxDecimals)
             {
-                mantissa = (mantissa * 10) + (uint)(c - '0');
+                decimalDigits = (decimalDigits * 10) + (uint)(c - '0');
             }
         }
 

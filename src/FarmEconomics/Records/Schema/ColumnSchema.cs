@@ -29,6 +29,17 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <returns>The name.</returns>
     public string NameFor(LengthUnit unit) => unit == LengthUnit.M ? MetricName ?? Name : Name;
 
+    /// <summary>The column as a farm has it: name, unit and words in the farm's unit of length.</summary>
+    /// <param name="unit">The farm's unit of length.</param>
+    /// <returns>The column; the same for a farm in feet.</returns>
+    public ColumnSchema For(LengthUnit unit) => unit == LengthUnit.Ft ? this : new(NameFor(unit), Type, unit.Label(Description))
+    {
+        Required = Required,
+        Unit = Unit switch { "ft" => unit.Short(), "in" => unit.WidthShort(), _ => Unit },
+        Allowed = [.. Allowed.Select(word => unit.Label(word))],
+        RefersTo = RefersTo,
+    };
+
     /// <summary>The most decimals a value may have; trailing zeros don't count.</summary>
     public int MaxDecimals => Type switch
     {

@@ -9,7 +9,7 @@ public static partial class RecordSchema
     [
         new("aliases", "another way a name is written; it is read as the name wherever a row refers to it",
         [
-            Must("table", Text, "The table the name stands in: crops, units, beds, plantings, channels, workers, tasks, categories or pools."),
+            Must("table", Text, "The table the name stands in: crops, units, beds, plantings, channels, workers, tasks, categories, pools, structures (as beds has them) or assets."),
             Must("alias", Text, "The name as it is also written."),
             Must("name", Text, "The name it stands for."),
         ])

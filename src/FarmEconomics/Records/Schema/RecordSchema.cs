@@ -29,6 +29,13 @@ public static partial class RecordSchema
     /// <returns>The table, or null.</returns>
     public static TableSchema? Find(string name) => ByName.GetValueOrDefault(name);
 
+    /// <summary>A column's name as a farm has it: <c>bed_feet</c> is <c>bed_meters</c> on a farm that measures in meters.</summary>
+    /// <param name="column">The documented name.</param>
+    /// <param name="unit">The farm's unit of length.</param>
+    /// <returns>The farm's name of it; the same where there is no other.</returns>
+    public static string NameFor(string column, LengthUnit unit) =>
+        Tables.SelectMany(table => table.Columns).FirstOrDefault(known => known.Name == column && known.MetricName is not null)?.NameFor(unit) ?? column;
+
     private static ColumnSchema Col(string name, ColumnType type, string description) => new(name, type, description);
 
     private static ColumnSchema Must(string name, ColumnType type, string description) => new(name, type, description) { Required = true };

@@ -21,6 +21,17 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
     /// <summary>Columns of which each row must fill at least one; empty when there is no such rule.</summary>
     public IReadOnlyList<string> OneOf { get; init; } = [];
 
+    /// <summary>The table as a farm has it: names, units and words in the farm's unit of length.</summary>
+    /// <param name="unit">The farm's unit of length.</param>
+    /// <returns>The table; the same for a farm in feet.</returns>
+    public TableSchema For(LengthUnit unit) => unit == LengthUnit.Ft ? this : new(Name, unit.Label(OneRowIs), [.. Columns.Select(column => column.For(unit))])
+    {
+        Required = Required,
+        IsAid = IsAid,
+        Without = Without is null ? null : unit.Label(Without),
+        OneOf = OneOf,
+    };
+
     /// <summary>Finds a column by its heading as written on a farm.</summary>
     /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>
     /// <param name="unit">The farm's unit of length: <c>length_ft</c> is no column of a farm that measures in meters.</param>

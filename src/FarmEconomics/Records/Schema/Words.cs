@@ -16,7 +16,7 @@ public static class Words
     /// <param name="value">The value.</param>
     /// <returns>The word, in lower case.</returns>
     public static string Of<T>(T value)
-        where T : struct, Enum => Cache<T>.Words[Array.IndexOf(Cache<T>.Values, value)];
+        where T : struct, Enum => Cache<T>.Words[Array.IndexOf((Array)Cache<T>.Values, value)];
 
     /// <summary>Reads a word, without regard to case, spaces, hyphens and underscores.</summary>
     /// <typeparam name="T">The list.</typeparam>
@@ -47,15 +47,20 @@ public static class Words
         return word.ToString();
     }
 
+    // Not the generic forms of the framework: those are compiled anew for every list at each start of the program.
+    private static Array ValuesOf(Type list) => Enum.GetValues(list);
+
+    private static string[] NamesOf(Type list) => Enum.GetNames(list);
+
     private static class Cache<T>
         where T : struct, Enum
     {
-        public static readonly T[] Values = Enum.GetValues<T>();
+        public static readonly T[] Values = (T[])ValuesOf(typeof(T));
 
         // What a rate is per reads like a column name (bed_foot); the words of all other lists are hyphenated.
         public static readonly string[] Words =
-            [.. Values.Select(value => Spell(value.ToString(), typeof(T) == typeof(RatePer) ? '_' : '-'))];
+            Array.ConvertAll(NamesOf(typeof(T)), name => Spell(name, typeof(T) == typeof(RatePer) ? '_' : '-'));
 
-        public static readonly string[] Keys = [.. Words.Select(HeadingKey.Of)];
+        public static readonly string[] Keys = Array.ConvertAll(Words, HeadingKey.Of);
     }
 }

@@ -1,5 +1,4 @@
-using DocumentFormat.OpenXml.Packaging;
-using DocumentFormat.OpenXml.Spreadsheet;
+using FarmEconomics.EndToEnd.Tests.Support;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Files.Start;
@@ -19,8 +18,8 @@ public class RecordsTemplateTests
         RecordsTemplate.Write(workbook, minimal: false);
         foreach (string sound in Directory.EnumerateFiles(Path.Combine(TestFolders.BadRecords, "sound"), "*.csv"))
         {
-            FillFolder(folder, sound);
-            FillWorkbook(workbook, sound);
+            FilledTemplates.FillFolder(folder, sound);
+            FilledTemplates.FillWorkbook(workbook, sound);
         }
 
         FarmFolder fromFolder = FarmFolder.Open(folder);
@@ -67,42 +66,6 @@ public class RecordsTemplateTests
 
             Assert.DoesNotContain(reading.Problems, problem => problem.Source.File == $"{table.Name}.csv");
             Assert.Equal(1, reading.Files.Single().RowsRead);
-        }
-    }
-
-    private static void FillFolder(string folder, string sound)
-    {
-        string target = Path.Combine(folder, Path.GetFileName(sound));
-        string[] headings = File.ReadAllLines(target)[0].Split(',');
-        string[][] rows = [.. File.ReadAllLines(sound).Select(line => line.Split(','))];
-        File.AppendAllLines(target, rows.Skip(1).Select(row => string.Join(',', headings.Select(heading => Array.IndexOf(rows[0], heading) is >= 0 and var at && at < row.Length ? row[at] : ""))));
-    }
-
-    private static void FillWorkbook(string path, string sound)
-    {
-        using SpreadsheetDocument document = SpreadsheetDocument.Open(path, isEditable: true);
-        Sheet sheet = document.WorkbookPart!.Workbook!.Descendants<Sheet>().Single(known => known.Name == Path.GetFileNameWithoutExtension(sound));
-        SheetData data = ((WorksheetPart)document.WorkbookPart.GetPartById(sheet.Id!)).Worksheet!.GetFirstChild<SheetData>()!;
-        Row[] rows = [.. data.Elements<Row>()];
-        string[] headings = [.. rows[0].Elements<Cell>().Select(cell => cell.InnerText)];
-        string[][] values = [.. File.ReadAllLines(sound).Select(line => line.Split(','))];
-        for (int i = 1; i < values.Length; i++)
-        {
-            for (int j = 0; j < values[i].Length; j++)
-            {
-                Cell cell = rows[i].Elements<Cell>().ElementAt(Array.IndexOf(headings, values[0][j]));
-                cell.RemoveAllChildren();
-                if (decimal.TryParse(values[i][j], out _))
-                {
-                    cell.DataType = null;
-                    cell.Append(new CellValue(values[i][j]));
-                }
-                else if (values[i][j].Length > 0)
-                {
-                    cell.DataType = CellValues.InlineString;
-                    cell.Append(new InlineString(new Text(values[i][j])));
-                }
-            }
         }
     }
 

@@ -25,12 +25,25 @@ public class ReportTableTests
     }
 
     [Fact]
+    public void Html_RowsThatOpen_NameTheirCropAndThePartOfEachFigure()
+    {
+        string html = new ReportTable("What each crop earned").Column("Crop").Column("Output", Look.Money).Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate)
+            .Row("Beans & <peas>", 12.5m, ReportCell.Missing("no hours"), 3m).Total("All crops", 12.5m, "", "").Opens().ToHtml();
+        Assert.Contains("<tr data-opens=\"Beans &amp; &lt;peas&gt;\">", html, StringComparison.Ordinal);
+        Assert.Contains("data-value=\"12.5\" data-part=\"output\">12.50</td>", html, StringComparison.Ordinal);
+        Assert.Contains("data-part=\"budget\">3.00</td>", html, StringComparison.Ordinal);
+        // What is not available opens nothing, and neither does a total.
+        Assert.DoesNotContain("data-part=\"labor\"", html, StringComparison.Ordinal);
+        Assert.Single(html.Split("data-opens"), part => part.StartsWith("=\"", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Html_NumbersAndHeadings_AreMarkedForReaders()
     {
         string html = Small().ToHtml();
         Assert.Contains("<th scope=\"col\" class=\"num\">Output <span class=\"unit\">$</span></th>", html, StringComparison.Ordinal);
         Assert.Contains("<th scope=\"row\">Kale", html, StringComparison.Ordinal);
-        Assert.Contains("<td class=\"num\">1,234.50</td>", html, StringComparison.Ordinal);
+        Assert.Contains("<td class=\"num\" data-value=\"1234.5\">1,234.50</td>", html, StringComparison.Ordinal);
         Assert.Contains("<tfoot>", html, StringComparison.Ordinal);
     }
 

@@ -1,0 +1,148 @@
+using System.Globalization;
+using System.Runtime.InteropServices;
+using System.Text;
+using FarmEconomics.Notebooks;
+
+namespace FarmEconomics.Benchmarks;
+
+/// <summary>Runs everything side by side and writes docs/benchmarks.md. Called by benchmarks/run from the root of the repository.</summary>
+internal static class Report
+{
+    private const string Cli = "src/FarmEconomics.Cli/bin/Release/net10.0/FarmEconomics.Cli.dll";
+    private static readonly string Own = typeof(Report).Assembly.Location;
+    private static readonly StringBuilder Text = new();
+
+    /// <summary>Measures and writes.</summary>
+    /// <param name="times">How often each is run.</param>
+    /// <param name="part">1: everything, into docs/benchmarks.md. Above: a farm that many times smaller, without the review, onto the screen.</param>
+    internal static void Write(int times, int part)
+    {
+        string scratch = Directory.CreateTempSubdirectory("benchmarks-").FullName;
+        try
+        {
+            Line("# How fast it is");
+            Line();
+            Line($"Written by `benchmarks/run {times}` on {DateTime.UtcNow:yyyy-MM-dd}: {Machine()}, {RuntimeInformation.OSDescription.Split('#')[0].Trim()}, .NET {Environment.Version}. Don't edit by hand.");
+            Line();
+            Line($"Every line is a process of its own, run {times} times in turn with the lines it is compared with. Time is the shortest run, memory the largest. Processor time is that of all threads; other programs on the machine");
+            Line("lengthen the time more than the processor time, so where the two are far apart the machine was busy.");
+            Check(times);
+            Sizes(times, 5_000_000 / part, scratch);
+            FarmYears(times, Math.Max(10, 1000 / part));
+            Draws(times, 200_000 / part);
+            if (part > 1)
+            {
+                Console.WriteLine(Text);
+                return;
+            }
+
+            Review(times, scratch);
+            File.WriteAllText("docs/benchmarks.md", Text.ToString());
+            Console.WriteLine("wrote docs/benchmarks.md");
+        }
+        finally
+        {
+            Directory.Delete(scratch, recursive: true);
+        }
+    }
+
+    private static void Check(int times)
+    {
+        Side check = new("`check demo-data`", "dotnet", Cli, "check", "demo-data");
+        Side jit = new("the same, compiled only while it runs", "env", "DOTNET_ReadyToRun_DisableR2R=1", "DOTNET_ReadyToRun=0", "dotnet", Cli, "check", "demo-data");
+        Side nothing = new("`--version` (start of .NET and of the command line)", "dotnet", Cli, "--version");
+        Side.Measure(times * 3, check, nothing, jit);
+        Heading("Check of the demo farm, from start to end of the process", "Aim: under half a second for three crop years in 26 tables.");
+        Table([check, nothing, jit], check);
+    }
+
+    private static void Sizes(int times, int sales, string scratch)
+    {
+        string folder = Path.Combine(scratch, "farm");
+        LargeFarm.Write(folder, sales);
+        Side own = new("read, check, trace, cost and budget ten years, with the proof", "dotnet", Own, "open", folder);
+        Side duck = new("DuckDB, the plain roll-up", "dotnet", Own, "roll-up", folder);
+        Side pandas = new("pandas, the plain roll-up", "/usr/bin/python3", "benchmarks/roll-up.py", folder);
+        Side.Measure(times, own, duck, pandas);
+        Heading($"{sales:N0} sales",
+            $"{sales:N0} sales, {sales / 5:N0} harvests, {sales / LargeFarm.SalesPerPlanting:N0} plantings, 58,000 rows of labor, ten crop years. The others only add up quantity and amount by crop and year and join the harvests: the least any program must do with the same files.");
+        Table([own, duck, pandas], own);
+        if (own.Missing is null)
+        {
+            Line();
+            Line($"Differences in the proof: {own.Value("differences")}. Sales in the budgets: {own.Value("sales")}{(duck.Missing is null ? $"; added up by DuckDB: {duck.Value("sales")}" : "")}.");
+        }
+    }
+
+    private static void FarmYears(int times, int most)
+    {
+        Side[] sides = [.. new[] { 10, 100, 1000 }.Where(count => count <= most).Select(count => new Side($"{count:N0} farm-years", "dotnet", Own, "farm-years", $"{count}"))];
+        Side.Measure(times, sides);
+        Heading("Many farm-years in one go", "Ten invented farms of 5,000 sales a year in turn, each read, checked and reckoned, one after another. Time should grow with their number and memory should not.");
+        Line("| | seconds | for one, ms | peak memory, MB |");
+        Line("|---|--:|--:|--:|");
+        foreach (Side side in sides.Where(side => side.Missing is null))
+        {
+            Line(string.Create(CultureInfo.InvariantCulture, $"| {side.Name} | {side.Inside:0.00} | {1000.0 * side.Inside / int.Parse(side.Value("farm_years")):0.0} | {side.PeakMb:0} |"));
+        }
+    }
+
+    private static void Draws(int times, int draws)
+    {
+        Side own = new($"{draws:N0} seasons of forty crops drawn", "dotnet", Own, "draws", $"{draws}");
+        Side numpy = new("numpy drawing the same", "/usr/bin/python3", "benchmarks/draws.py", $"{draws}");
+        Side.Measure(times, own, numpy);
+        Heading("Simulation", "Per season and crop: two normal numbers, the copula, two triangular factors, the net return. Time is that of the draws alone.");
+        Table([own, numpy], own);
+        foreach (Side side in new[] { own, numpy }.Where(side => side.Missing is null))
+        {
+            Line();
+            Line($"{side.Name}: mean of the farm {side.Value("mean")}, {side.Value("draws_per_second")} crop draws a second.");
+        }
+    }
+
+    private static void Review(int times, string scratch)
+    {
+        string kernels = Path.Combine(scratch, "jupyter");
+        Directory.CreateDirectory(kernels);
+        JupyterKernelSpec.Write(kernels, Directory.GetCurrentDirectory());
+        string[] notebooks = [.. Directory.GetFiles("notebooks", "*.ipynb").Order(StringComparer.Ordinal)];
+        Side own = new("`review demo-data` (six notebooks, their pages, all tables)", "dotnet", Cli, "review", "demo-data", "--out", Path.Combine(scratch, "review"));
+        Side jupyter = new("`jupyter nbconvert --execute` of the same six notebooks",
+            ["env", $"JUPYTER_PATH={kernels}", "jupyter", "nbconvert", "--to", "notebook", "--execute", .. notebooks, "--output-dir", Path.Combine(scratch, "executed"), "--ExecutePreprocessor.timeout=600"]);
+        Side.Measure(Math.Max(1, times / 2), own, jupyter);
+        Heading("Review of the demo farm, cold", "Aim: under a third of what Jupyter takes for the notebooks alone.");
+        Table([own, jupyter], own);
+    }
+
+    private static void Heading(string title, string what)
+    {
+        Line();
+        Line($"## {title}");
+        Line();
+        Line(what);
+        Line();
+    }
+
+    private static void Table(Side[] sides, Side first)
+    {
+        Line("| | seconds | whole process, s | processor, s | peak memory, MB | first : this |");
+        Line("|---|--:|--:|--:|--:|--:|");
+        foreach (Side side in sides)
+        {
+            Line(side.Missing is { } why
+                ? $"| {side.Name} | {why} | | | | |"
+                : string.Create(CultureInfo.InvariantCulture,
+                    $"| {side.Name} | {side.Inside:0.00} | {side.Wall:0.00} | {side.Cpu:0.00} | {side.PeakMb:0} | {(first.Missing is null ? $"{first.Inside / side.Inside:0.00}" : "")} |"));
+        }
+    }
+
+    private static string Machine()
+    {
+        string model = File.Exists("/proc/cpuinfo")
+            ? File.ReadLines("/proc/cpuinfo").FirstOrDefault(line => line.StartsWith("model name", StringComparison.Ordinal))?.Split(": ")[^1] ?? "" : "";
+        return $"{(model.Length > 0 ? model : $"{RuntimeInformation.ProcessArchitecture}")}, {Environment.ProcessorCount} threads, {GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 1e9:0} GB";
+    }
+
+    private static void Line(string text = "") => Text.Append(text).Append('\n');
+}

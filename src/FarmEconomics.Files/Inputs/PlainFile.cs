@@ -1,0 +1,58 @@
+using System.Formats.Tar;
+using FarmEconomics.Records.Checks;
+
+namespace FarmEconomics.Files.Inputs;
+
+/// <summary>Tells files from what only looks like one: opening a pipe would wait for ever, reading a device never ends.</summary>
+internal static class PlainFile
+{
+    private const int TypeFlagAt = 156;
+
+    /// <summary>Refuses what is no plain file.</summary>
+    /// <param name="path">The path; a link is followed.</param>
+    /// <param name="name">What messages call it.</param>
+    /// <exception cref="InputException">It is a folder, a pipe, a socket or a device.</exception>
+    public static void Require(string path, string name)
+    {
+        if (Directory.Exists(path))
+        {
+            throw new InputException(ProblemCodes.FileUnreadable, $"{name} is a folder, not a file.");
+        }
+
+        if (!IsPlain(path))
+        {
+            throw new InputException(ProblemCodes.FileUnreadable, $"{name} is no plain file but a pipe, a socket or a device.");
+        }
+    }
+
+    // Everything but a plain file has a length of 0. The base library names a file's type only when it writes the head of an archive's
+    // entry, and does that without opening a pipe or a device; of an empty plain file there is nothing else to write.
+    private static bool IsPlain(string path)
+    {
+        var file = new FileInfo(path);
+        string place = file.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? file.FullName;
+        if (OperatingSystem.IsWindows() || !File.Exists(place) || new FileInfo(place).Length > 0)
+        {
+            return true;
+        }
+
+        try
+        {
+            using var head = new MemoryStream();
+            using (var archive = new TarWriter(head, TarEntryFormat.Ustar, leaveOpen: true))
+            {
+                archive.WriteEntry(place, "file");
+            }
+
+            return head.Length > TypeFlagAt && head.GetBuffer()[TypeFlagAt] == (byte)TarEntryType.RegularFile;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return true; // whoever opens it says why it can't be
+        }
+        catch (IOException)
+        {
+            return false; // a socket: archives have no type for it
+        }
+    }
+}

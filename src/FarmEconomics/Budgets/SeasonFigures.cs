@@ -1,0 +1,153 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Budgets;
+
+/// <summary>The figures of one crop year: pools shared out, a budget per planting, and the views those add up to.</summary>
+internal sealed class SeasonFigures
+{
+    private readonly ChargeBook book;
+    private readonly int cropYear;
+    private readonly Availability known;
+    private readonly decimal[] outsideHours;
+    private readonly decimal[] outside = new decimal[Enum.GetValues<Outside>().Length];
+    private readonly Lazy<List<EnterpriseBudget>> groups;
+    private readonly Lazy<List<EnterpriseBudget>> beds;
+    private readonly Lazy<List<EnterpriseBudget>> structures;
+
+    internal SeasonFigures(ChargeBook book, int cropYear, string farmName, Availability known, PoolNetwork network)
+    {
+        this.book = book;
+        this.cropYear = cropYear;
+        this.known = known;
+        BudgetSums[] sums = BudgetBuilder.Direct(book, cropYear, network.Enterprises);
+        PoolSharing sharing = new(book, network, sums);
+        Pools = sharing.Results;
+        outsideHours = sharing.OutsideHours;
+        ClosingStockValue.Add(book.Trace, network.Enterprises, sums);
+        Plantings = Enumerable.Range(0, sums.Length).Select(i => Budget(network.Enterprises[i].Planting.Name, [network.Enterprises[i]], sums[i])).ToList();
+        Crops = GroupBy(enterprise => enterprise.Crop).Select(pair => Budget(pair.Key.Name, pair.Members, pair.Sums)).ToList();
+        groups = new(() => GroupBy(enterprise => enterprise.Crop.Group).Select(pair => Budget(pair.Key, pair.Members, pair.Sums)).ToList());
+        beds = new(() => ByBed(bed => bed.Bed.Name));
+        structures = new(() => ByBed(bed => bed.Bed.Structure));
+        BudgetSums all = new();
+        Array.ForEach(sums, all.Add);
+        Farm = Budget(farmName, network.Enterprises, all);
+        SumOutside();
+    }
+
+    internal List<PoolResult> Pools { get; }
+
+    internal List<EnterpriseBudget> Plantings { get; }
+
+    internal List<EnterpriseBudget> Crops { get; }
+
+    internal List<EnterpriseBudget> Groups => groups.Value;
+
+    internal List<EnterpriseBudget> Beds => beds.Value;
+
+    internal List<EnterpriseBudget> Structures => structures.Value;
+
+    internal EnterpriseBudget Farm { get; }
+
+    internal IReadOnlyList<decimal> OutsideHours => outsideHours;
+
+    internal Money Carried { get; private set; }
+
+    internal Money Brought { get; private set; }
+
+    internal decimal CarriedHours { get; private set; }
+
+    internal decimal BroughtHours { get; private set; }
+
+    internal decimal OutsideTotal(Outside where) => outside[(int)where];
+
+    private EnterpriseBudget Budget(string name, IReadOnlyList<Enterprise> members, BudgetSums sums)
+    {
+        Crop? crop = members.Count > 0 && members.All(member => member.Crop == members[0].Crop) ? members[0].Crop : null;
+        return new EnterpriseBudget(name, cropYear, crop, members, sums, known);
+    }
+
+    private IEnumerable<(TKey Key, List<Enterprise> Members, BudgetSums Sums)> GroupBy<TKey>(Func<Enterprise, TKey> key)
+        where TKey : notnull
+    {
+        foreach (IGrouping<TKey, EnterpriseBudget> group in Plantings.GroupBy(budget => key(budget.Enterprises[0])).OrderBy(group => group.Min(budget => budget.Enterprises[0].Crop.Index)))
+        {
+            BudgetSums sums = new();
+            foreach (EnterpriseBudget budget in group)
+            {
+                sums.Add(budget.Sums);
+            }
+
+            yield return (group.Key, group.Select(budget => budget.Enterprises[0]).ToList(), sums);
+        }
+    }
+
+    private List<EnterpriseBudget> ByBed(Func<BedPlanting, string> key)
+    {
+        Dictionary<string, (BudgetSums Sums, List<Enterprise> Members)> views = new(StringComparer.OrdinalIgnoreCase);
+        foreach (EnterpriseBudget planting in Plantings)
+        {
+            Enterprise enterprise = planting.Enterprises[0];
+            IReadOnlyList<BedPlanting> beds = enterprise.Planting.Beds;
+            decimal[] weights = enterprise.BedFootDays.Value > 0m ? [.. enterprise.BedFootDaysByRow] : beds.Select(bed => bed.BedFeet).ToArray();
+            BudgetSums[] parts = planting.Sums.Split(weights);
+            foreach (IGrouping<string, int> group in Enumerable.Range(0, parts.Length).GroupBy(i => key(beds[i]), StringComparer.OrdinalIgnoreCase))
+            {
+                if (!views.TryGetValue(group.Key, out (BudgetSums Sums, List<Enterprise> Members) view))
+                {
+                    views[group.Key] = view = (new BudgetSums(), []);
+                }
+
+                view.Members.Add(enterprise);
+                view.Sums.Plantings++;
+                foreach (int i in group)
+                {
+                    parts[i].BedFeet = new BedFeet(beds[i].BedFeet);
+                    parts[i].BedFootDays = new BedFootDays(enterprise.BedFootDaysByRow[i]);
+                    view.Sums.Add(parts[i]);
+                }
+            }
+        }
+
+        return views.Select(view => Budget(view.Key, view.Value.Members, view.Value.Sums)).ToList();
+    }
+
+    private void SumOutside()
+    {
+        foreach (Charge charge in book.ByYear[cropYear])
+        {
+            if (charge.HomeYear == cropYear && charge.Outside is { } where)
+            {
+                outside[(int)where] += charge.Amount.Amount;
+                if (where != Outside.Excluded && charge.Hours > 0m)
+                {
+                    outsideHours[(int)where] += charge.Hours;
+                }
+            }
+
+            if (charge.Enterprise is { } enterprise && charge.HomeYear != enterprise.CropYear)
+            {
+                if (charge.HomeYear == cropYear)
+                {
+                    Carried += charge.Amount;
+                    CarriedHours += charge.Hours;
+                }
+                else if (enterprise.CropYear == cropYear)
+                {
+                    Brought += charge.Amount;
+                    BroughtHours += charge.Hours;
+                }
+            }
+        }
+
+        foreach (PoolResult pool in Pools)
+        {
+            outside[(int)Outside.Household] += pool.ToHousehold.Amount;
+            outside[(int)Outside.Unused] += pool.Unused.Amount;
+            outside[(int)Outside.NotAssigned] += pool.NotAssigned.Amount;
+        }
+    }
+}

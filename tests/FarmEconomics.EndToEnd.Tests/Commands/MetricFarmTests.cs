@@ -1,0 +1,134 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using FarmEconomics.EndToEnd.Tests.Support;
+using FarmEconomics.Notebooks;
+
+namespace FarmEconomics.EndToEnd.Tests.Commands;
+
+/// <summary>A farm in meters, kilograms and euros sees its own units wherever the program says something.</summary>
+public sealed partial class MetricFarmTests : IDisposable
+{
+    private readonly Scratch scratch = new();
+    private readonly string farm;
+
+    public MetricFarmTests() => farm = MetricFarm.Write(Path.Combine(Repository.Root, "demo-data"), scratch.File("farm"));
+
+    public void Dispose() => scratch.Dispose();
+
+    [Fact]
+    public async Task Review_MetricFarm_SpeaksOfMetersAndEurosOnly()
+    {
+        string output = scratch.File("out");
+        ProgramRun run = await Program.RunAsync("review", farm, "--out", output);
+
+        Assert.True(run.ExitCode == 0, run.Error + run.Output);
+        AssertMetric("console", run.Output + run.Error);
+        string[] pages = Directory.GetFiles(output, "*.html");
+        Assert.True(pages.Length > 6);
+        foreach (string page in pages)
+        {
+            // Code cells are the program's own text; styles and pictures hold no words.
+            string html = Hidden().Replace(File.ReadAllText(page), "");
+            AssertMetric(Path.GetFileName(page), html);
+        }
+
+        Assert.Contains("bed-meter-week", File.ReadAllText(Path.Combine(output, "02-season-review.html")), StringComparison.Ordinal);
+        Assert.Contains("€", File.ReadAllText(Path.Combine(output, "index.html")), StringComparison.Ordinal);
+        foreach (string notebook in Directory.GetFiles(Path.Combine(output, "notebooks"), "*.ipynb"))
+        {
+            foreach (NotebookCell cell in NotebookDocument.Parse(File.ReadAllText(notebook)).Cells)
+            {
+                AssertMetric(Path.GetFileName(notebook), (cell.Type == "code" ? "" : cell.Source) + string.Concat(cell.Outputs.SelectMany(Texts)));
+            }
+        }
+
+        foreach (string table in Directory.GetFiles(Path.Combine(output, "tables"), "*.csv"))
+        {
+            AssertMetric(Path.GetFileName(table), File.ReadAllText(table).Replace('_', ' '));
+        }
+    }
+
+    [Theory]
+    [InlineData("explain", "--crop", "Carrots")]
+    [InlineData("explain", "--crop", "Carrots", "--line", "infrastructure")]
+    [InlineData("decide")]
+    [InlineData("decide", "--drop", "Broccoli")]
+    [InlineData("decide", "--grow", "Carrots", "--by", "15")]
+    [InlineData("decide", "--swap", "Broccoli", "Carrots")]
+    [InlineData("prices", "--channel", "Lane Stand")]
+    [InlineData("check")]
+    public async Task Command_MetricFarm_SpeaksOfMetersAndEurosOnly(string command, params string[] options)
+    {
+        ProgramRun run = await Program.RunAsync([command, farm, .. options]);
+
+        Assert.True(run.ExitCode is 0, run.Error);
+        AssertMetric(command, run.Output + run.Error);
+    }
+
+    [Fact]
+    public async Task Files_OfPricesAndWriteUp_SpeakOfMetersAndEurosOnly()
+    {
+        ProgramRun prices = await Program.RunAsync("prices", farm, "--channel", "Lane Stand", "--out", scratch.File("prices"));
+        ProgramRun writeup = await Program.RunAsync("writeup", farm, "--project", "Larger cold room", "--out", scratch.File("writeup"));
+
+        Assert.True(prices.ExitCode == 0, prices.Error);
+        Assert.True(writeup.ExitCode == 0, writeup.Error);
+        AssertMetric("prices", prices.Output + prices.Error);
+        AssertMetric("writeup", writeup.Output + writeup.Error);
+        string[] files = [.. Directory.GetFiles(scratch.File("prices"), "*", SearchOption.AllDirectories), .. Directory.GetFiles(scratch.File("writeup"), "*", SearchOption.AllDirectories)];
+        Assert.Contains(files, file => file.EndsWith(".xlsx", StringComparison.Ordinal));
+        foreach (string file in files)
+        {
+            AssertMetric(Path.GetFileName(file), file.EndsWith(".xlsx", StringComparison.Ordinal) ? WorkbookWords(file) : Hidden().Replace(File.ReadAllText(file), ""));
+        }
+    }
+
+    [Fact]
+    public async Task Check_MetricFarmInError_NamesItsOwnColumnsAndWords()
+    {
+        File.WriteAllText(Path.Combine(farm, "beds.csv"), "bed;length_m;width_cm\nA;-3;x\nB;;75\n");
+        File.AppendAllText(Path.Combine(farm, "pools.csv"), "sheds;bed-meter-years;overhead;;;nothing\n");
+        File.WriteAllText(Path.Combine(farm, "plantings.csv"), "planting;crop;bed;bed_feet;in_bed\nP;Carrots;A;0;2025-04-01\n");
+
+        ProgramRun run = await Program.RunAsync("check", farm);
+
+        Assert.Equal(1, run.ExitCode);
+        Assert.Contains("length_m", run.Output + run.Error, StringComparison.Ordinal);
+        Assert.Contains("bed-meter-days", run.Output + run.Error, StringComparison.Ordinal);
+        AssertMetric("check", (run.Output + run.Error).Replace("bed_feet", "", StringComparison.Ordinal));
+    }
+
+    internal static void AssertMetric(string where, string text)
+    {
+        Match found = OtherUnit().Match(text);
+        Assert.False(found.Success, found.Success ? $"{where}: ...{text[Math.Max(0, found.Index - 80)..Math.Min(text.Length, found.Index + 60)]}..." : "");
+    }
+
+    private static string WorkbookWords(string file)
+    {
+        using System.IO.Compression.ZipArchive zip = System.IO.Compression.ZipFile.OpenRead(file);
+        // Text between tags only: formulas have $ in their references.
+        return string.Concat(zip.Entries.Where(entry => entry.FullName.EndsWith(".xml", StringComparison.Ordinal)).Select(entry =>
+        {
+            using StreamReader reader = new(entry.Open());
+            return string.Concat(WorkbookText().Matches(reader.ReadToEnd()).Select(match => match.Groups[1].Value + "\n"));
+        }));
+    }
+
+    private static IEnumerable<string> Texts(JsonObject output)
+    {
+        foreach (JsonNode? part in new[] { output["text"], output["data"]?["text/plain"], output["data"]?["text/html"] })
+        {
+            yield return part is JsonArray lines ? string.Concat(lines.Select(line => (string?)line)) : (string?)part ?? "";
+        }
+    }
+
+    [GeneratedRegex(@"\b(foot|feet|ft|inch|inches|acres?|lbs?|pounds?|dollars?|USD)\b|bed[- ]f|\$", RegexOptions.IgnoreCase)]
+    private static partial Regex OtherUnit();
+
+    [GeneratedRegex(@"<style.*?</style>|<details class=""code"".*?</details>|<pre class=""code"".*?</pre>|<footer>|</footer>", RegexOptions.Singleline)]
+    private static partial Regex Hidden();
+
+    [GeneratedRegex(@"<(?:\w+:)?t(?: [^>]*)?>([^<]*)<|formatCode=""[^""]*""")]
+    private static partial Regex WorkbookText();
+}

@@ -1,0 +1,30 @@
+namespace FarmEconomics.Recount.Tests;
+
+/// <summary>The recount on changed records. FARMECONOMICS_RECOUNTS=20 changes everything at once that many times, by other seeds.</summary>
+public sealed class ChangedFarmTests
+{
+    public static TheoryData<string> Names => [.. ChangedFarms.Changes.Keys];
+
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, int.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_RECOUNTS"), out int many) ? many : 1)];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void ChangedFarm_EveryCropYear_IsTheSameByBothWays(string change) => AssertSame(7, ChangedFarms.Changes[change]);
+
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void FarmWithEveryChange_EveryCropYear_IsTheSameByBothWays(int seed) => AssertSame(
+        seed, ChangedFarms.Changes.Where(change => !change.Key.Contains("close", StringComparison.Ordinal)).SelectMany(change => change.Value));
+
+    private static void AssertSame(int seed, IEnumerable<string> changes)
+    {
+        using RecordsCopy copy = new(seed, changes);
+        Reviewed reviewed = new(copy.Folder);
+        using Recount recount = new(copy.Folder);
+
+        Comparison comparison = Comparison.Of(reviewed, recount, reviewed.Years);
+
+        comparison.AssertEqual();
+        Assert.True(comparison.Fields["plantings"] > 10_000, "so many fields of plantings were compared: " + comparison.Fields["plantings"]);
+    }
+}

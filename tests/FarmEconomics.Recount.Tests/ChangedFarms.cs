@@ -1,0 +1,93 @@
+namespace FarmEconomics.Recount.Tests;
+
+/// <summary>Ways to change the demo farm's records, so that the comparison doesn't rest on one set of data. Each goes where the demo doesn't.</summary>
+internal static class ChangedFarms
+{
+    internal static readonly Dictionary<string, string[]> Changes = new()
+    {
+        // More sold than picked, old lots, prices of four decimals, sales that name their planting, sales of a priced channel without a price.
+        ["sales"] =
+        [
+            "UPDATE sales SET quantity = round(CAST(quantity AS DOUBLE) * (60 + chance(row, 1)) / 100, 2) WHERE chance(row, 2) < 40 AND amount IS NULL AND CAST(quantity AS DOUBLE) > 1",
+            "UPDATE sales SET unit_price = CAST(unit_price AS DECIMAL(12, 4)) + 0.0001 * chance(row, 3) WHERE chance(row, 4) < 50 AND unit_price IS NOT NULL",
+            "UPDATE sales SET unit_price = NULL WHERE chance(row, 5) < 3 AND amount IS NULL",
+            "ALTER TABLE sales ADD COLUMN planting VARCHAR",
+            "UPDATE sales SET planting = (SELECT arg_max(planting, (date, h.row)) FROM harvests h WHERE h.crop = sales.crop AND h.date <= sales.date AND planting IS NOT NULL) WHERE chance(row, 6) < 20",
+            "UPDATE sales SET date = CAST(CAST(date AS DATE) + chance(row, 7) % 4 AS VARCHAR) WHERE chance(row, 8) < 20 AND date < '2025-12-01'",
+        ],
+        ["settings"] =
+        [
+            "UPDATE farm SET value = CASE setting WHEN 'owner_wage' THEN '18.7525' WHEN 'interest_percent' THEN '6.35' WHEN 'crop_year_start' THEN '03-01' WHEN 'standard_bed_width_in' THEN '28' ELSE value END",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread')",
+            "UPDATE totals SET \"from\" = '2025-03-01', \"to\" = '2026-02-28' WHERE measure = 'hours:grow'",
+            "UPDATE plantings SET crop_year = NULL",
+        ],
+        ["no closing stock, earlier close"] =
+        [
+            "UPDATE farm SET value = '2025-10-15' WHERE setting = 'as_of'",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore')",
+        ],
+        ["an early close with stock on hand"] = ["UPDATE farm SET value = '2024-11-20' WHERE setting = 'as_of'"],
+        // Every basis, users of every kind, capacities that are exceeded and not, a second circle.
+        ["pools"] =
+        [
+            "UPDATE pools SET basis = CASE pool WHEN 'pack shed' THEN 'labor-hours:pack' WHEN 'seedling house' THEN 'bed-feet' WHEN 'small tools' THEN 'labor-hours' WHEN 'truck' THEN 'quantity-crates' WHEN 'well and sprinklers' THEN 'bed-foot-days' WHEN 'general overhead' THEN 'water' WHEN 'fertility and crop supplies' THEN 'sales-value' ELSE basis END",
+            "UPDATE pools SET capacity = CASE pool WHEN 'cold room' THEN '9000' WHEN 'pack shed' THEN '120' WHEN 'root cellar' THEN '100' WHEN 'ridge tunnel' THEN '100000' ELSE capacity END",
+            "INSERT INTO use (row, pool, user, quantity, crop_year) VALUES (101, 'cold room', 'wood boiler', '700', NULL), (102, 'cold room', 'Carrots', '450.5', '2024'), (103, 'solar power', 'Tomatoes 2025-01', '88.25', '2025'), (104, 'root cellar', 'Potatoes', '2100', NULL), (105, 'long tunnel', 'household', '3000', NULL), (106, 'pack shed', 'cold room', '12', NULL)",
+            "DELETE FROM input_rates WHERE pool = 'packaging'",
+            "UPDATE crops SET store = CASE chance(row, 1) % 4 WHEN 0 THEN 'cold room; root cellar' WHEN 1 THEN 'root cellar;cold room' ELSE store END, water_need = CASE WHEN chance(row, 2) < 20 THEN NULL ELSE water_need END",
+        ],
+        // Rows naming crops by every behavior, refunds, household parts, wages that name something, a year without wages, uneven assets.
+        ["books"] =
+        [
+            "UPDATE expenses SET crop = (SELECT crop FROM crops c WHERE c.row = 1 + chance(expenses.row, 1) % 40) WHERE chance(row, 2) < 30 AND channel IS NULL AND planting IS NULL AND pool IS NULL AND category IN ('packaging', 'seed', 'fuel', 'truck upkeep', 'market supplies', 'small tools', 'compost and minerals', 'office and bookkeeping')",
+            "UPDATE expenses SET farm_percent = CAST(35 + chance(row, 3) / 2.0 AS DECIMAL(9, 2)) WHERE chance(row, 4) < 25 AND category NOT IN ('wages', 'payroll taxes')",
+            "UPDATE expenses SET amount = -CAST(amount AS DECIMAL(18, 2)) / 2 WHERE chance(row, 5) < 4 AND CAST(CAST(amount AS DECIMAL(18, 2)) * 100 AS INTEGER) % 2 = 0",
+            "UPDATE expenses SET pool = 'cold room' WHERE category = 'wages' AND chance(row, 6) < 8", "UPDATE expenses SET channel = 'Lane Stand' WHERE category = 'wages' AND pool IS NULL AND chance(row, 7) < 8",
+            "UPDATE expenses SET crop = 'Tomatoes' WHERE category = 'payroll taxes' AND chance(row, 8) < 20",
+            "UPDATE expenses SET crop_year = NULL WHERE crop = 'Garlic'",
+            "DELETE FROM expenses WHERE category IN ('wages', 'payroll taxes') AND date LIKE '2024%'",
+            "UPDATE assets SET farm_percent = CAST(60 + chance(row, 9) / 3.0 AS DECIMAL(9, 1)), repairs_percent = CAST(chance(row, 10) / 40.0 AS DECIMAL(9, 2)), \"grant\" = CASE WHEN chance(row, 11) < 30 THEN '333.33' ELSE \"grant\" END",
+            "UPDATE assets SET retired = '2024-09-10' WHERE chance(row, 12) < 12 AND in_service < '2024-01-01' AND retired IS NULL", "UPDATE assets SET life_years = '5' WHERE chance(row, 13) < 20",
+        ],
+        // Crop rows at every stage, tasks without crops, standards at every stage, totals, blank trays, volunteers and owners in turns.
+        ["hours"] =
+        [
+            "UPDATE labor SET hours = CAST(CAST(hours AS DOUBLE) * (50 + chance(row, 1)) / 100 + 0.01 AS DECIMAL(9, 2))",
+            "UPDATE labor SET crop = NULL WHERE chance(row, 2) < 12 AND crop IS NOT NULL",
+            "UPDATE labor SET channel = NULL, crop = (SELECT crop FROM crops c WHERE c.row = 1 + chance(labor.row, 3) % 40) WHERE channel IS NOT NULL AND chance(row, 4) < 30",
+            "UPDATE labor SET worker = CASE chance(row, 5) % 5 WHEN 0 THEN 'Maren' WHEN 1 THEN 'Aldous' ELSE worker END",
+            "UPDATE labor SET date = CAST(CAST(date AS DATE) + chance(row, 6) % 5 AS VARCHAR) WHERE date < '2026-02-20' AND chance(row, 7) < 30 AND planting IS NULL",
+            "INSERT INTO labor_standards (row, crop, stage, minutes, per) SELECT 100 + row, crop, 'harvest', CAST(1 + chance(row, 8) / 10.0 AS DECIMAL(9, 1)), 'unit' FROM crops WHERE chance(row, 9) < 70",
+            "INSERT INTO labor_standards (row, crop, stage, minutes, per) SELECT 200 + row, crop, 'nursery', '4.5', CASE WHEN chance(row, 10) < 50 THEN 'tray' ELSE 'planting' END FROM crops",
+            "INSERT INTO totals (row, \"table\", measure, amount, \"from\", \"to\", tolerance) VALUES (101, 'labor', 'hours:harvest', '900.5', '2024-01-01', '2024-12-31', '1000')",
+            "UPDATE plantings SET trays = CASE chance(row, 11) % 3 WHEN 0 THEN NULL ELSE '0' END WHERE chance(row, 12) < 10 AND sown IS NOT NULL",
+            "UPDATE tasks SET pool = NULL WHERE task = 'Water seedlings'",
+        ],
+        // Half of the harvests name no planting; of each planting the first and the last stay.
+        ["harvests"] =
+        [
+            "CREATE TABLE ends AS SELECT planting, min(date) AS first, max(date) AS last FROM harvests GROUP BY planting",
+            "UPDATE harvests SET planting = NULL FROM ends e WHERE e.planting = harvests.planting AND date <> e.first AND (date <> e.last OR chance(row, 1) < 50) AND chance(row, 2) < 50",
+            "UPDATE harvests SET quantity = round(CAST(quantity AS DOUBLE) * (70 + chance(row, 3) / 2) / 100, 3) WHERE chance(row, 4) < 50",
+            "UPDATE plantings SET bed_feet = CAST(CAST(bed_feet AS DOUBLE) - 1.37 AS DECIMAL(9, 2)) WHERE chance(row, 5) < 30",
+        ],
+        ["channels and prices"] =
+        [
+            "UPDATE channels SET fee_percent = CASE channel WHEN 'Harvest Share' THEN '2.75' WHEN 'Juniper Shop' THEN '1.115' ELSE fee_percent END, values_from = CASE WHEN channel IN ('Lane Stand', 'Our Table') THEN NULL ELSE values_from END",
+            "DELETE FROM prices WHERE chance(row, 1) < 40", "UPDATE prices SET channel = NULL WHERE chance(row, 2) < 20",
+            "UPDATE sales SET unit_price = CAST(2 + chance(row, 3) / 33.0 AS DECIMAL(9, 4)) WHERE channel = 'Our Table' AND chance(row, 4) < 20 AND amount IS NULL",
+            "UPDATE sales SET channel = 'Workshops', unit_price = '3.1' WHERE channel = 'Food Shelf' AND chance(row, 5) < 10 AND amount IS NULL",
+            "UPDATE labor SET channel = 'Food Shelf', crop = NULL, planting = NULL, pool = NULL WHERE chance(row, 6) < 2",
+            "UPDATE income SET crop_year = '2023' WHERE chance(row, 7) < 10 AND channel = 'Harvest Share'",
+            "UPDATE units SET base_units = '0.3' WHERE unit = 'bag' AND chance(row, 8) < 50",
+        ],
+        // Last, because others pick rows by their place: ties and queues go by the order of the file.
+        ["order of rows"] =
+        [
+            "UPDATE sales SET row = hash(row, 'sales') >> 8", "UPDATE harvests SET row = hash(row, 'harvests') >> 8", "UPDATE plantings SET row = hash(row, 'plantings') >> 8",
+            "UPDATE labor SET row = hash(row, 'labor') >> 8", "UPDATE expenses SET row = hash(row, 'expenses') >> 8", "UPDATE income SET row = hash(row, 'income') >> 8",
+            "UPDATE crops SET row = hash(row, 'crops') >> 8", "UPDATE assets SET row = hash(row, 'assets') >> 8", "UPDATE channels SET row = hash(row, 'channels') >> 8",
+        ],
+    };
+}

@@ -1,0 +1,53 @@
+namespace FarmEconomics.Recount.Tests;
+
+/// <summary>That the changed records reach the rules the recount is there for: a rule nothing reaches would be compared in vain.</summary>
+public sealed class CoverageTests
+{
+    private static readonly Dictionary<string, string> Reached = new()
+    {
+        ["lots drawn on though too old"] = "FROM parts p JOIN lots l ON l.lot = p.lot JOIN queue q ON q.leaving = p.leaving JOIN crops c ON c.crop = l.crop WHERE q.date - l.date > c.storage_days",
+        ["rows that name a planting and draw on another"] = "FROM parts p JOIN queue q ON q.leaving = p.leaving WHERE q.planting <> p.planting",
+        ["more left than was picked"] = "FROM unmatched_users",
+        ["and of a crop without a planting that year"] = "FROM loose_money",
+        ["crop-only harvests between plantings"] = "FROM harvest_shares s JOIN harvest_shares o ON o.what = s.what AND o.part <> s.part",
+        ["crop-only harvests when nothing stood in a bed"] = "FROM harvest_shares WHERE place = 0",
+        ["priced sales without a price"] = "FROM leaving_money WHERE kind IN ('market', 'stand', 'wholesale') AND NOT priced AND sales > 0",
+        ["fees on shares"] = "FROM leaving_money WHERE kind = 'share' AND fee > 0",
+        ["goods through a channel of kind other"] = "FROM leaving_money WHERE kind = 'other' AND sales > 0",
+        ["values from average prices"] = "FROM valued v WHERE own_value IS NULL AND list_value > 0 AND NOT EXISTS (FROM prices p WHERE p.crop = v.crop)",
+        ["nursery hours with trays of some blank"] = "FROM bed_stage b JOIN work w ON w.row = b.row JOIN stays s ON s.planting = b.planting WHERE w.stage = 'nursery' AND s.trays IS NULL",
+        ["hours on a day near a harvest"] = "FROM day_stage d JOIN work w ON w.row = d.row WHERE w.stage IN ('harvest', 'pack') AND NOT EXISTS (FROM lots l WHERE l.crop = w.crop AND l.date = w.date)",
+        ["selling hours that name a crop"] = "FROM day_stage d JOIN work w ON w.row = d.row WHERE w.stage = 'sell'",
+        ["hours by bed-foot-weeks, for lack of better"] = "FROM fallback_stage",
+        ["hours spread by standards"] = "FROM spread_rows WHERE stage = 'harvest'",
+        ["hours added to meet a total"] = "FROM added WHERE stage = 'harvest'",
+        ["standards of a stage nobody logged"] = "FROM filled",
+        ["hired work by wage"] = "FROM work_cost c JOIN work w ON w.row = c.row WHERE c.stream = 'hired' AND c.total > 0 AND w.year NOT IN (SELECT year FROM wages)",
+        ["wages that name a pool, a channel or a crop"] = "FROM books WHERE class = 'labor' AND (pool IS NOT NULL OR crop IS NOT NULL)",
+        ["crop rows by quantity picked"] = "FROM direct_money WHERE varies_with = 'quantity' AND row IN (SELECT row FROM crop_row_users)",
+        ["crop rows by sales"] = "FROM direct_money WHERE varies_with = 'sales' AND row IN (SELECT row FROM crop_row_users)",
+        ["crop rows of a later year's plantings"] = "FROM crop_row_users u JOIN books b ON b.row = u.row WHERE u.year > b.year",
+        ["crop rows of a crop that is never planted again"] = "FROM direct_money WHERE planting IS NULL",
+        ["hours of a crop that is never planted again"] = "FROM work w WHERE hours > 0 AND NOT EXISTS (FROM work_to d WHERE d.row = w.row)",
+        ["refunds"] = "FROM (SELECT units FROM direct_money UNION ALL SELECT units FROM pool_books) WHERE units < 0",
+        ["the household's part of ownership"] = "FROM ownership WHERE household > 0",
+        ["a pool by hours of a stage"] = "FROM users WHERE pool = 'pack shed' AND kind = 'planting'",
+        ["a channel's pool by crates"] = "FROM users WHERE pool = 'Food Shelf (channel)'",
+        ["use written for a planting or a crop"] = "FROM planting_use",
+        ["use of a crop that has no planting"] = "FROM users WHERE kind = 'not assigned'",
+        ["pools in a circle"] = "FROM visits WHERE origin = pool AND times > 1",
+        ["unused capacity"] = "FROM charges WHERE user = 'unused' AND units > 0",
+        ["a capacity exceeded"] = "FROM (SELECT pool, year, sum(weight) AS used FROM users GROUP BY ALL) u JOIN pools p ON p.pool = u.pool WHERE used > capacity",
+        ["stock on hand"] = "FROM closing_stock WHERE units > 0",
+        ["produce that was lost"] = "FROM unsold WHERE NOT on_hand",
+    };
+
+    [Fact]
+    public void ChangedFarm_ReachesTheRules()
+    {
+        using RecordsCopy copy = new(1, ChangedFarms.Changes.Where(change => change.Key != "settings" && !change.Key.Contains("close", StringComparison.Ordinal)).SelectMany(change => change.Value));
+        using Recount recount = new(copy.Folder);
+
+        Assert.Empty(Reached.Where(rule => recount.Count(rule.Value) == 0).Select(rule => rule.Key));
+    }
+}

@@ -1,0 +1,25 @@
+namespace FarmEconomics.Recount.Tests;
+
+/// <summary>
+/// The review of a records folder by the SQL files alone, all crop years at once. Each file is one step and says which section of METHODS it does.
+/// </summary>
+internal sealed class Recount : IDisposable
+{
+    private readonly Database database = new();
+
+    internal Recount(string folder)
+    {
+        database.Run($"SET VARIABLE folder = {Database.Quoted(folder)}");
+        foreach (string step in Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "Sql"), "*.sql").Order(StringComparer.Ordinal))
+        {
+            database.Run(File.ReadAllText(step));
+        }
+    }
+
+    internal List<Dictionary<string, object?>> Table(string view, int year) => database.Rows($"SELECT * FROM {view} WHERE crop_year = {year}");
+
+    /// <summary>How many rows a `FROM ...` gives.</summary>
+    internal long Count(string from) => (long)database.Rows($"SELECT count(*) AS n {from}")[0]["n"]!;
+
+    public void Dispose() => database.Dispose();
+}

@@ -1,0 +1,34 @@
+-- METHODS 7 and 14 "Cents": each pool's money of one crop year and stream is one total, split once over plantings (by first row in the file),
+-- household, unused capacity, not assigned, by the pool's row of F. It stays under the name of the pool it started from.
+
+CREATE TABLE pool_money AS
+SELECT pool, year, stream, CASE stream WHEN 'ownership' THEN 'ownership' ELSE 'running' END AS cost, CAST(sum(units) AS BIGINT) AS total
+FROM (
+    SELECT pool, year, CASE WHEN class = 'labor' THEN 'hired' ELSE 'cash' END AS stream, units FROM pool_books
+    UNION ALL SELECT pool, year, 'ownership', amount - household FROM ownership
+    UNION ALL SELECT pool, year, stream, units FROM labor_money WHERE pool IS NOT NULL)
+GROUP BY pool, year, stream HAVING sum(units) <> 0;
+
+CREATE TABLE charge_weights AS
+SELECT concat_ws('|', m.pool, m.year, m.stream) AS what, f.user AS part, m.total, f.share AS weight,
+    CASE f.kind WHEN 'household' THEN 1000001 WHEN 'unused' THEN 1000002 WHEN 'not assigned' THEN 1000003 ELSE y.place END AS place
+FROM pool_money m JOIN full_effect f ON f.cost = m.cost AND f.origin = m.pool AND f.year = m.year
+LEFT JOIN planting_years y ON y.planting = f.user;
+
+CREATE TABLE charges AS
+SELECT m.pool, m.year, m.stream, s.part AS user, s.units, p.line, p.varies_with
+FROM split('charge_weights') s JOIN pool_money m ON concat_ws('|', m.pool, m.year, m.stream) = s.what JOIN pools p ON p.pool = m.pool;
+
+-- Hours go the same way, unrounded.
+CREATE TABLE pool_hours AS SELECT pool, year, sum(hours) AS hours FROM work_hours WHERE pool IS NOT NULL GROUP BY ALL;
+CREATE TABLE hour_charges AS
+SELECT h.pool, h.year, f.user, p.line, h.hours * f.share AS hours
+FROM pool_hours h JOIN full_effect f ON f.cost = 'running' AND f.origin = h.pool AND f.year = h.year JOIN pools p ON p.pool = h.pool;
+
+-- What pools hand each other on the way, gross, for information.
+CREATE TABLE pool_flows AS
+WITH held AS (
+    SELECT v.cost, v.year, v.pool, sum(m.total * v.times) AS units
+    FROM pool_money m JOIN visits v ON v.cost = m.cost AND v.origin = m.pool AND v.year = m.year GROUP BY ALL)
+SELECT h.year, h.pool AS sender, s.user AS receiver, sum(h.units * s.share) AS units
+FROM held h JOIN shares s ON s.cost = h.cost AND s.pool = h.pool AND s.year = h.year WHERE s.kind = 'pool' GROUP BY ALL;

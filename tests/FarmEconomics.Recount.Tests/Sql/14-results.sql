@@ -1,0 +1,85 @@
+-- The result tables (RECORDS, "What a result folder holds") from the recount, for every crop year. Money in whole cents as DECIMAL(18, 2); the rest unrounded.
+
+CREATE MACRO money(units) AS CAST(round(units) AS DECIMAL(18, 0)) * CAST(0.01 AS DECIMAL(3, 2));
+
+-- Unknown is not 0: hours of a year nobody logged, labor money of such a year without wages in the books, or with hired hours nobody knows the wage of.
+CREATE TABLE known AS
+SELECT y.year, EXISTS (FROM work w WHERE w.year = y.year) AS hours_known,
+    (EXISTS (FROM work w WHERE w.year = y.year) OR EXISTS (FROM wages g WHERE g.year = y.year))
+        AND NOT EXISTS (FROM work w WHERE w.year = y.year AND w.kind = 'hired' AND coalesce(w.wage, -1) < 0 AND w.year NOT IN (SELECT year FROM wages)) AS labor_known
+FROM (SELECT DISTINCT year FROM pool_years) y;
+
+-- The figures of METHODS 8 and the break-even of METHODS 14, for one planting or the sum of several. A denominator not above 0: not available.
+CREATE MACRO budget_rows(sums) AS TABLE
+    WITH lines AS (
+        SELECT *, sales + share_income + household + closing AS output FROM query_table(sums)
+    ), margins AS (
+        SELECT *, output - materials - selling AS gross, output - materials - selling - labor AS after_labor,
+            output - materials - selling - labor - infrastructure AS after_infrastructure, output - materials - selling - labor - infrastructure - overhead AS net,
+            sold + stock AS units_valued, sales_value + closing AS value, CASE WHEN sold > 0 THEN sales_value / sold END AS average FROM lines
+    ), even AS (
+        SELECT *, CASE WHEN value > 0 THEN with_sales / value END AS s, CASE WHEN units_valued > 0 THEN with_quantity / units_valued END AS per_unit FROM margins
+    )
+    SELECT planting, bed, even.year AS crop_year, crop, unit, plantings, bed_feet, bed_foot_days / 7 AS bed_foot_weeks,
+        harvested, unmatched, sold, other_use, unsold, money(output) AS output, money(household) AS of_which_household, money(closing) AS of_which_closing_stock,
+        money(materials) AS materials, money(selling) AS selling, money(gross) AS gross_margin, CASE WHEN hours_known THEN hours END AS labor_hours, CASE WHEN hours_known THEN estimated END AS of_which_estimated_hours,
+        money(CASE WHEN labor_known THEN labor END) AS labor_cost, money(CASE WHEN labor_known THEN owner_labor END) AS of_which_owner_labor, money(CASE WHEN labor_known THEN after_labor END) AS margin_after_labor,
+        money(infrastructure) AS infrastructure, money(CASE WHEN labor_known THEN after_infrastructure END) AS margin_after_infrastructure, money(CASE WHEN labor_known THEN overhead END) AS overhead, money(CASE WHEN labor_known THEN net END) AS net_return,
+        CASE WHEN bed_feet > 0 THEN gross / 100 / bed_feet END AS gross_margin_per_bed_foot,
+        CASE WHEN bed_foot_days > 0 THEN gross / 100 / (bed_foot_days / 7) END AS gross_margin_per_bed_foot_week,
+        CASE WHEN hours_known AND hours > 0 THEN gross / 100 / hours END AS gross_margin_per_labor_hour,
+        CASE WHEN hours_known AND hours > 0 THEN (net + labor) / 100 / hours END AS return_to_labor_per_hour,
+        CASE WHEN labor_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
+        average / 100 AS average_price,
+        CASE WHEN labor_known AND s < 1 AND units_valued > 0 THEN (with_area + with_nothing + with_quantity) / units_valued / (1 - s) / 100 END AS break_even_price,
+        CASE WHEN labor_known AND average * (1 - s) - per_unit > 0 AND bed_feet > 0 THEN (with_area + with_nothing) / bed_feet / (average * (1 - s) - per_unit) END AS break_even_yield_per_bed_foot
+    FROM even JOIN known k ON k.year = even.year;
+
+CREATE TABLE planting_sums AS SELECT b.*, 1 AS plantings, c.unit FROM budgets b JOIN crops c ON c.crop = b.crop;
+CREATE TABLE crop_sums AS
+SELECT NULL AS planting, NULL AS bed, b.crop, any_value(c.unit) AS unit, year, count(*) AS plantings,
+    sum(COLUMNS(b.* EXCLUDE (planting, bed, year, crop, place)))
+FROM budgets b JOIN crops c ON c.crop = b.crop GROUP BY b.crop, year;
+
+CREATE VIEW plantings_result AS FROM budget_rows('planting_sums');
+CREATE VIEW crops_result AS SELECT * EXCLUDE (planting, bed) FROM budget_rows('crop_sums');
+
+CREATE VIEW pools_result AS
+SELECT y.year AS crop_year, y.pool,
+    money(coalesce(cash, 0)) AS cash_cost, money(coalesce(labor, 0)) AS labor_cost, money(coalesce(ownership, 0)) AS ownership_cost, coalesce(h.hours, 0) AS hours,
+    money(coalesce(received, 0)) AS received_from_pools, money(coalesce(passed, 0)) AS passed_to_pools,
+    money(coalesce(to_crops, 0)) AS to_crops, money(coalesce(to_household, 0)) AS to_household, money(coalesce(unused, 0)) AS unused, money(coalesce(not_assigned, 0)) AS not_assigned
+FROM pool_years y
+LEFT JOIN (SELECT pool, year, sum(total) FILTER (stream = 'cash') AS cash, sum(total) FILTER (stream IN ('hired', 'owner')) AS labor,
+    sum(total) FILTER (stream = 'ownership') AS ownership FROM pool_money GROUP BY ALL) m ON m.pool = y.pool AND m.year = y.year
+LEFT JOIN pool_hours h ON h.pool = y.pool AND h.year = y.year
+LEFT JOIN (SELECT receiver, year, sum(units) AS received FROM pool_flows GROUP BY ALL) r ON r.receiver = y.pool AND r.year = y.year
+LEFT JOIN (SELECT sender, year, sum(units) AS passed FROM pool_flows GROUP BY ALL) s ON s.sender = y.pool AND s.year = y.year
+LEFT JOIN (SELECT pool, year, sum(units) FILTER (user = 'household') AS to_household, sum(units) FILTER (user = 'unused') AS unused,
+    sum(units) FILTER (user = 'not assigned') AS not_assigned, sum(units) FILTER (user NOT IN ('household', 'unused', 'not assigned')) AS to_crops
+    FROM charges GROUP BY ALL) c ON c.pool = y.pool AND c.year = y.year;
+
+CREATE VIEW charges_result AS
+SELECT c.year AS crop_year, c.pool, y.crop, money(sum(units)) AS amount
+FROM charges c JOIN planting_years y ON y.planting = c.user GROUP BY ALL;
+
+-- Costs (before labor) and hours of a channel are those that name it; sales are those of the crop year's lots and, beyond what was picked, of the window.
+CREATE VIEW channels_result AS
+WITH sold AS (
+    SELECT m.channel, g.year, sum(CASE WHEN g.stream IN ('sales', 'share_income', 'household') THEN g.units ELSE 0 END) AS value,
+        sum(CASE WHEN g.stream = 'fee' THEN g.units ELSE 0 END) AS fees
+    FROM (SELECT leaving, stream, year, units FROM gone_money UNION ALL SELECT leaving, stream, year, units FROM loose_money) g
+    JOIN leaving_money m ON m.row = g.leaving GROUP BY ALL
+), named AS (
+    SELECT channel, year, sum(amount - household) AS costs FROM books WHERE channel IS NOT NULL AND class = 'operating' GROUP BY ALL
+), worked AS (
+    SELECT channel, year, sum(CAST(hours AS DOUBLE)) AS hours FROM work WHERE channel IS NOT NULL GROUP BY ALL
+), joined AS (
+    SELECT y.year, h.channel, h.kind, coalesce(value, 0) AS value, coalesce(fees, 0) AS fees, coalesce(costs, 0) AS costs, coalesce(w.hours, 0) AS hours
+    FROM channels h CROSS JOIN (SELECT DISTINCT year FROM pool_years) y
+    LEFT JOIN sold s ON s.channel = h.channel AND s.year = y.year LEFT JOIN named n ON n.channel = h.channel AND n.year = y.year
+    LEFT JOIN worked w ON w.channel = h.channel AND w.year = y.year
+)
+SELECT j.year AS crop_year, channel, kind, money(value) AS quantity_value, money(fees) AS fees, money(costs) AS direct_costs, CASE WHEN hours_known THEN hours END AS hours,
+    money(value - fees - costs) AS margin, CASE WHEN hours > 0 THEN (value - fees - costs) / 100 / hours END AS margin_per_hour
+FROM joined j JOIN known k ON k.year = j.year;

@@ -1,0 +1,101 @@
+using System.Diagnostics;
+using System.Net.Sockets;
+using FarmEconomics.Files;
+using FarmEconomics.Files.Importing;
+using FarmEconomics.Records;
+using Xunit;
+
+namespace FarmEconomics.Tests.Files;
+
+/// <summary>What only looks like a file is named, and nobody waits for it.</summary>
+public class PlainFileTests
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [InlineData("sales.csv")]
+    [InlineData("sales.till.csv")]
+    [InlineData("farm.csv")]
+    public async Task Open_PipeNamedLikeATable_IsNamedAndNotWaitedFor(string name)
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.Delete(Path.Combine(folder, name));
+        MakePipe(Path.Combine(folder, name));
+
+        FarmFolder farm = await Task.Run(() => FarmFolder.Open(folder), Cancel).WaitAsync(TimeSpan.FromMinutes(1), Cancel);
+
+        Problem problem = Assert.Single(farm.Problems, problem => problem.Source.File == name);
+        Assert.Contains("is no plain file but a pipe, a socket or a device", problem.Message, StringComparison.Ordinal);
+        Assert.Equal(Severity.Error, problem.Severity);
+    }
+
+    [Fact]
+    public async Task Open_LinkToADevice_IsNamed()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "devices are no files on Windows");
+        string folder = TestFolders.MakeBad("sound");
+        File.Delete(Path.Combine(folder, "sales.csv"));
+        File.CreateSymbolicLink(Path.Combine(folder, "sales.csv"), "/dev/zero");
+
+        FarmFolder farm = await Task.Run(() => FarmFolder.Open(folder), Cancel).WaitAsync(TimeSpan.FromMinutes(1), Cancel);
+
+        Assert.Contains(farm.Problems, problem => problem.Message.Contains("sales.csv is no plain file", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Open_Socket_IsNamed()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "sockets are no files on Windows");
+        string folder = TestFolders.MakeBad("sound");
+        File.Delete(Path.Combine(folder, "sales.csv"));
+        using Socket socket = new(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
+        socket.Bind(new UnixDomainSocketEndPoint(Path.Combine(folder, "sales.csv")));
+
+        Assert.Contains(FarmFolder.Open(folder).Problems, problem => problem.Message.Contains("sales.csv is no plain file", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Open_FolderNamedLikeATable_IsNamed()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.Delete(Path.Combine(folder, "expenses.csv"));
+        Directory.CreateDirectory(Path.Combine(folder, "expenses.csv"));
+
+        FarmFolder farm = FarmFolder.Open(folder);
+
+        Assert.Contains(farm.Problems, problem => problem is { Severity: Severity.Error, Message: "expenses.csv is a folder, not a file." });
+        Assert.Null(farm.Review);
+    }
+
+    [Fact]
+    public void Open_EmptyFile_StillSaysItIsEmpty()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.WriteAllText(Path.Combine(folder, "sales.csv"), "");
+
+        Assert.Contains(FarmFolder.Open(folder).Problems, problem => problem.Message == "sales.csv has no heading row.");
+    }
+
+    [Fact]
+    public async Task OpenAndImport_PipesAsWorkbookAndSource_AreNamed()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        (string workbook, string till) = (Path.Combine(folder, "pipe.xlsx"), Path.Combine(folder, "till.csv"));
+        MakePipe(workbook);
+        MakePipe(till);
+
+        IOException opened = await Assert.ThrowsAsync<IOException>(() => Task.Run(() => FarmFolder.Open(workbook), Cancel).WaitAsync(TimeSpan.FromMinutes(1), Cancel));
+        IOException imported = await Assert.ThrowsAsync<IOException>(() => Task.Run(() => RecordsImport.Plan(till, "sales", till, null), Cancel).WaitAsync(TimeSpan.FromMinutes(1), Cancel));
+
+        Assert.Contains("pipe.xlsx is no plain file", opened.Message, StringComparison.Ordinal);
+        Assert.Contains("till.csv is no plain file", imported.Message, StringComparison.Ordinal);
+    }
+
+    private static void MakePipe(string path)
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "pipes are no files on Windows");
+        using Process process = Process.Start("mkfifo", [path]);
+        process.WaitForExit();
+        Assert.Equal(0, process.ExitCode);
+    }
+}
