@@ -17,6 +17,7 @@ internal static class CommandLineApp
             CheckCommand.Create(),
             ImportCommand.Create(),
             ReviewCommand.Create(),
+            ReviewAllCommand.Create(),
             OpenCommand.Create(),
             ExplainCommand.Create(),
             DecideCommand.Create(),

@@ -1,3 +1,5 @@
+using FarmEconomics.Files;
+
 namespace FarmEconomics.Cli;
 
 /// <summary>
@@ -9,11 +11,13 @@ internal sealed class OutputFolder : IDisposable
     private const string Mark = Files.Results.ResultMark.FileName;
     private readonly string target;
     private readonly string staging;
+    private readonly FileHold hold;
 
-    private OutputFolder(string target, string staging)
+    private OutputFolder(string target, string staging, FileHold hold)
     {
         this.target = target;
         this.staging = staging;
+        this.hold = hold;
     }
 
     /// <summary>Where to write.</summary>
@@ -30,10 +34,18 @@ internal sealed class OutputFolder : IDisposable
         string parent = System.IO.Path.GetDirectoryName(full) ?? full;
         Directory.CreateDirectory(parent);
         RemoveLeftovers(parent, System.IO.Path.GetFileName(full));
-        string staging = System.IO.Path.Combine(parent, $".{System.IO.Path.GetFileName(full)}.new-{Environment.ProcessId}");
+        string staging = Beside(full, "new");
         Directory.CreateDirectory(staging);
-        File.WriteAllText(System.IO.Path.Combine(staging, Mark), "Written by a review; the next one replaces this folder whole.\n");
-        return new OutputFolder(full, staging);
+        try
+        {
+            FileHold hold = FileHold.Take(System.IO.Path.Combine(staging, Mark), "Written by a review; the next one replaces this folder whole.\n");
+            return new OutputFolder(full, staging, hold);
+        }
+        catch
+        {
+            Remove(staging);
+            throw;
+        }
     }
 
     /// <summary>Makes sure that a place lies apart from the records and holds nothing but what carries our mark.</summary>
@@ -57,7 +69,7 @@ internal sealed class OutputFolder : IDisposable
             throw new WrongUseException($"{target} is a file; give a folder for the results.");
         }
 
-        return !Directory.Exists(full) || !Directory.EnumerateFileSystemEntries(full).Any() || File.Exists(System.IO.Path.Combine(full, mark))
+        return !Directory.Exists(full) || !Directory.EnumerateFileSystemEntries(full).Any() || System.IO.Path.Exists(System.IO.Path.Combine(full, mark))
             ? full
             : throw new WrongUseException($"{target} holds files that {whose}; nothing was changed. Give another folder, or an empty one.");
     }
@@ -65,14 +77,23 @@ internal sealed class OutputFolder : IDisposable
     /// <summary>Puts the filled folder in its place.</summary>
     internal void SwapIn()
     {
-        string old = $"{System.IO.Path.Combine(System.IO.Path.GetDirectoryName(target)!, "." + System.IO.Path.GetFileName(target))}.old-{Environment.ProcessId}";
+        if (OperatingSystem.IsWindows())
+        {
+            // There a folder with an open file in it can't be renamed.
+            hold.Dispose();
+        }
+
         bool replaced = Directory.Exists(target);
         if (replaced && FolderExchange.TrySwap(staging, target))
         {
-            Directory.Delete(staging, recursive: true);
+            hold.Dispose();
+            Remove(staging);
             return;
         }
 
+        string old = Beside(target, "old");
+        string mark = System.IO.Path.Combine(target, Mark);
+        using FileHold? inUse = replaced && !OperatingSystem.IsWindows() && File.Exists(mark) ? FileHold.Take(mark) : null;
         if (replaced)
         {
             Directory.Move(target, old);
@@ -88,71 +109,78 @@ internal sealed class OutputFolder : IDisposable
             throw;
         }
 
+        hold.Dispose();
         if (replaced)
         {
-            Directory.Delete(old, recursive: true);
+            Remove(old);
         }
     }
 
     /// <summary>Removes what was not swapped in.</summary>
     public void Dispose()
     {
-        if (Directory.Exists(staging))
+        hold.Dispose();
+        Remove(staging);
+    }
+
+    /// <summary>A place beside the target that no other run has, whatever machine or container it runs on.</summary>
+    private static string Beside(string target, string what) => System.IO.Path.Combine(
+        System.IO.Path.GetDirectoryName(target) ?? target, $".{System.IO.Path.GetFileName(target)}.{what}-{Guid.NewGuid().ToString("N")[..12]}");
+
+    private static void Remove(string folder)
+    {
+        try
         {
-            Directory.Delete(staging, recursive: true);
+            if (Directory.Exists(folder))
+            {
+                Directory.Delete(folder, recursive: true);
+            }
+        }
+        catch (DirectoryNotFoundException)
+        {
+            // Another run has cleaned up behind this one.
         }
     }
 
     private static bool IsInside(string inner, string outer) =>
         inner == outer || inner.StartsWith(outer + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
-    /// <summary>What a run that was killed left behind: an old result is put back if none stands in its place, the rest removed.</summary>
-    private static void RemoveLeftovers(string parent, string name)
+    /// <summary>Puts right what killed runs left behind in a folder that holds nothing but results of ours, whatever they were called.</summary>
+    internal static void RemoveAllLeftovers(string parent)
     {
-        foreach (string old in Directory.EnumerateDirectories(parent, $".{name}.old-*"))
+        foreach (string left in Directory.GetDirectories(parent, ".*"))
         {
-            if (IsLive(old))
+            string name = System.IO.Path.GetFileName(left);
+            int end = Math.Max(name.LastIndexOf(".old-", StringComparison.Ordinal), name.LastIndexOf(".new-", StringComparison.Ordinal));
+            if (end > 1 && Directory.Exists(left))
             {
-                continue;
-            }
-
-            string place = System.IO.Path.Combine(parent, name);
-            if (Directory.Exists(place))
-            {
-                Directory.Delete(old, recursive: true);
-            }
-            else
-            {
-                Directory.Move(old, place);
-            }
-        }
-
-        foreach (string half in Directory.EnumerateDirectories(parent, $".{name}.new-*"))
-        {
-            if (!IsLive(half))
-            {
-                Directory.Delete(half, recursive: true);
+                RemoveLeftovers(parent, name[1..end]);
             }
         }
     }
 
-    /// <summary>True when the process that made the folder still runs: two reviews may work beside each other.</summary>
-    private static bool IsLive(string folder)
+    /// <summary>What a run that was killed left behind: an old result is put back if none stands in its place, the rest removed.</summary>
+    private static void RemoveLeftovers(string parent, string name)
     {
-        string id = folder[(folder.LastIndexOf('-') + 1)..];
-        if (!int.TryParse(id, out int process))
+        string place = System.IO.Path.Combine(parent, name);
+        foreach (string left in Directory.GetDirectories(parent).Order(StringComparer.Ordinal))
         {
-            return true;
-        }
+            string leftName = System.IO.Path.GetFileName(left);
+            bool old = leftName.StartsWith($".{name}.old-", StringComparison.Ordinal);
+            bool half = leftName.StartsWith($".{name}.new-", StringComparison.Ordinal);
+            if (!(old || half) || FileHold.IsHeld(System.IO.Path.Combine(left, Mark)))
+            {
+                continue;
+            }
 
-        try
-        {
-            using System.Diagnostics.Process live = System.Diagnostics.Process.GetProcessById(process);
-            return !live.HasExited;
-        }
-        catch (ArgumentException)
-        {
-            return false;
+            if (old && !Directory.Exists(place))
+            {
+                Directory.Move(left, place);
+            }
+            else
+            {
+                Remove(left);
+            }
         }
     }
 }

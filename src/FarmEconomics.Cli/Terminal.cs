@@ -8,7 +8,12 @@ internal sealed class Terminal : IProgress<ReadingProgress>
 {
     private const int RowsBetweenReports = 200_000;
     private readonly IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
+    private readonly bool silent;
     private int lastLength;
+
+    /// <summary>A terminal to report to.</summary>
+    /// <param name="silent">True: say nothing, because somebody else reports for many at once.</param>
+    internal Terminal(bool silent = false) => this.silent = silent;
 
     /// <summary>True when a person sits before the error stream.</summary>
     private bool IsLive => console.Profile.Out.IsTerminal && console.Profile.Capabilities.Ansi;
@@ -17,6 +22,11 @@ internal sealed class Terminal : IProgress<ReadingProgress>
     /// <param name="message">In a few words.</param>
     internal void Step(string message)
     {
+        if (silent)
+        {
+            return;
+        }
+
         if (IsLive)
         {
             string text = message.Length < console.Profile.Width ? message : message[..(console.Profile.Width - 1)];

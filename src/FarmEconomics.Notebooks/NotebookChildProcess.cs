@@ -45,37 +45,31 @@ public static class NotebookChildProcess
         command ??= WorkerCommand.SameProgram();
         NotebookDocument[] prepared = [.. jobs.Select(Prepare)];
         NotebookRun[] results = new NotebookRun[jobs.Count];
-        string folder = Directory.CreateTempSubdirectory("farm-notebooks-").FullName;
-        try
-        {
-            ConcurrentQueue<int> waiting = new(Enumerable.Range(0, jobs.Count));
-            await Task.WhenAll(Enumerable.Range(0, Math.Min(parallel, jobs.Count)).Select(_ => Task.Run(DrainAsync, cancellation))).ConfigureAwait(false);
-            return results;
+        using WorkFolder folder = new();
+        string place = folder.FullName;
+        ConcurrentQueue<int> waiting = new(Enumerable.Range(0, jobs.Count));
+        await Task.WhenAll(Enumerable.Range(0, Math.Min(parallel, jobs.Count)).Select(_ => Task.Run(DrainAsync, cancellation))).ConfigureAwait(false);
+        return results;
 
-            async Task DrainAsync()
+        async Task DrainAsync()
+        {
+            WorkerProcess? worker = null;
+            try
             {
-                WorkerProcess? worker = null;
-                try
+                while (waiting.TryDequeue(out int next))
                 {
-                    while (waiting.TryDequeue(out int next))
-                    {
-                        worker = worker is { IsUsable: true } ? worker : await ReplaceAsync(worker, command).ConfigureAwait(false);
-                        string output = Path.Combine(folder, $"{next}.ipynb");
-                        results[next] = await worker.RunAsync(jobs[next], prepared[next], output, cancellation).ConfigureAwait(false);
-                    }
-                }
-                finally
-                {
-                    if (worker is not null)
-                    {
-                        await worker.DisposeAsync().ConfigureAwait(false);
-                    }
+                    worker = worker is { IsUsable: true } ? worker : await ReplaceAsync(worker, command).ConfigureAwait(false);
+                    string output = Path.Combine(place, $"{next}.ipynb");
+                    results[next] = await worker.RunAsync(jobs[next], prepared[next], output, cancellation).ConfigureAwait(false);
                 }
             }
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
+            finally
+            {
+                if (worker is not null)
+                {
+                    await worker.DisposeAsync().ConfigureAwait(false);
+                }
+            }
         }
     }
 

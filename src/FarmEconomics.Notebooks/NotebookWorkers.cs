@@ -24,7 +24,7 @@ public sealed class NotebookWorkers : IAsyncDisposable
     private readonly WorkerCommand command;
     private readonly PrioritySlots slots;
     private readonly Stack<WorkerProcess> ready = new();
-    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("farm-notebooks-");
+    private readonly WorkFolder folder = new();
     private int runs;
     private bool ended;
 
@@ -72,7 +72,7 @@ public sealed class NotebookWorkers : IAsyncDisposable
         }
 
         await Task.WhenAll(last.Select(worker => worker.DisposeAsync().AsTask())).ConfigureAwait(false);
-        folder.Delete(recursive: true);
+        folder.Dispose();
     }
 
     private WorkerProcess Take()

@@ -29,6 +29,11 @@ internal static class ImportCommand
             throw new WrongUseException("--apply needs --into FOLDER: the records folder the rows go to.");
         }
 
+        if (apply && Directory.Exists(into))
+        {
+            ImportPlan.RemoveLeftovers(into);
+        }
+
         ImportPlan plan;
         try
         {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Budgets;
+using FarmEconomics.Cli.Many;
 using FarmEconomics.Cli.Review;
 using FarmEconomics.Files;
 
@@ -20,34 +21,52 @@ internal static class ReviewCommand
         };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("review", "Review a crop year: open DIR/index.html afterwards.") { folder, year, output, set, skip };
-        command.SetAction((parsed, cancellation) =>
-            RunAsync(parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(output)!, parsed.GetValue(set), parsed.GetValue(skip), cancellation));
+        Option<bool> tablesOnly = new("--tables-only") { Description = "The tables alone, without pages and notebooks: about a second. What review-all does for each farm." };
+        Command command = new("review", "Review a crop year: open DIR/index.html afterwards.") { folder, year, output, set, skip, tablesOnly };
+        command.SetAction((parsed, cancellation) => RunAsync(
+            parsed.GetValue(folder)!,
+            parsed.GetValue(output)!,
+            new FarmRunOptions(parsed.GetValue(year), CommonOptions.Settings(parsed.GetValue(set)), parsed.GetValue(skip), Pages: !parsed.GetValue(tablesOnly)),
+            set: parsed.GetValue(set),
+            cancellation));
         return command;
     }
 
-    private static async Task<int> RunAsync(string folder, int? year, string output, string[]? set, bool skip, CancellationToken cancellation)
+    private static async Task<int> RunAsync(string folder, string output, FarmRunOptions options, string[]? set, CancellationToken cancellation)
     {
         Terminal terminal = new();
-        FarmFolder farm = CommonOptions.Open(folder, set, skip, terminal);
+        CommonOptions.RequireRecords(folder);
+
+        // Taken before the records are read: whoever changes them meanwhile has them reviewed again.
+        string key = options.Pages ? "" : options.Key(folder);
+        FarmFolder farm = CommonOptions.Open(folder, set, options.SkipBadRows, terminal);
         if (farm.Review is not { } review)
         {
             CommonOptions.PrintProblems(farm, Console.Error);
-            await Console.Error.WriteLineAsync(skip
+            await Console.Error.WriteLineAsync(options.SkipBadRows
                 ? "No result was made: the errors above can't be skipped row by row."
                 : "No result was made. Mend the errors, or use --skip-bad-rows to leave those rows out.").ConfigureAwait(false);
             return ExitCode.RecordsInError;
         }
 
-        int cropYear = CommonOptions.YearOf(review, year);
-        SeasonReview season = review.Season(cropYear);
+        SeasonReview season = review.Season(CommonOptions.YearOf(review, options.Year));
         CommonOptions.PrintSkipped(farm, Console.Error);
         using OutputFolder results = OutputFolder.Start(output, folder);
-        ReviewWriter writer = new(farm, season, CommonOptions.Settings(set), skip, terminal);
-        bool complete = await writer.WriteAsync(results.Path, cancellation).ConfigureAwait(false);
-        terminal.Clear();
-        if (!complete)
+        ReviewWriter writer = new(farm, season, options.Settings, options.SkipBadRows, terminal);
+        IReadOnlyList<string> stopped = [];
+        if (options.Pages)
         {
+            stopped = await writer.WriteAsync(results.Path, cancellation).ConfigureAwait(false);
+        }
+        else
+        {
+            FarmRun.WriteTables(results.Path, key, farm, season, writer);
+        }
+
+        terminal.Clear();
+        if (stopped.Count > 0)
+        {
+            await Console.Error.WriteLineAsync(string.Join(Environment.NewLine, [.. stopped, "No result was written."])).ConfigureAwait(false);
             return ExitCode.RecordsInError;
         }
 
@@ -57,7 +76,7 @@ internal static class ReviewCommand
             await Console.Out.WriteLineAsync(sentence).ConfigureAwait(false);
         }
 
-        await Console.Out.WriteLineAsync($"Open {Path.Combine(output, "index.html")}").ConfigureAwait(false);
+        await Console.Out.WriteLineAsync(options.Pages ? $"Open {Path.Combine(output, "index.html")}" : $"The tables are in {Path.Combine(output, "tables")}").ConfigureAwait(false);
         return ExitCode.Done;
     }
 }

@@ -25,33 +25,35 @@ internal sealed class ReviewWriter
         this.terminal = terminal;
     }
 
-    /// <summary>Writes everything.</summary>
-    /// <returns>False when a notebook stopped; what went wrong stands on the error stream.</returns>
-    internal async Task<bool> WriteAsync(string folder, CancellationToken cancellation)
+    /// <summary>Writes the tables alone.</summary>
+    internal void WriteTables(string folder)
     {
         string tables = Directory.CreateDirectory(Path.Combine(folder, "tables")).FullName;
         ResultTables.Write(season, farm.ProblemsWith(season), tables);
+    }
+
+    /// <summary>Writes everything.</summary>
+    /// <returns>What went wrong: the notebooks that stopped, each with the reason; none when the result is complete.</returns>
+    internal async Task<IReadOnlyList<string>> WriteAsync(string folder, CancellationToken cancellation)
+    {
+        WriteTables(folder);
         string[] notebooks = [.. ShippedNotebooks.Find()];
         IReadOnlyList<NotebookRun> runs = await RunAsync(notebooks, cancellation).ConfigureAwait(false);
-        bool complete = true;
+        List<string> stopped = [];
         for (int i = 0; i < runs.Count; i++)
         {
             if (runs[i].Failure is { } failure)
             {
-                terminal.Clear();
-                await Console.Error.WriteLineAsync($"{Path.GetFileName(notebooks[i])} stopped: {failure}").ConfigureAwait(false);
-                complete = false;
+                stopped.Add($"{Path.GetFileName(notebooks[i])} stopped: {failure}");
             }
         }
 
-        if (!complete)
+        if (stopped.Count == 0)
         {
-            await Console.Error.WriteLineAsync("No result was written.").ConfigureAwait(false);
-            return false;
+            WritePages(folder, notebooks, runs);
         }
 
-        WritePages(folder, notebooks, runs);
-        return true;
+        return stopped;
     }
 
     /// <summary>What a grower reads in the terminal when the review is done.</summary>

@@ -1,4 +1,4 @@
-using System.Text;
+using System.Text.RegularExpressions;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Files.Importing;
@@ -9,7 +9,7 @@ namespace FarmEconomics.Files.Importing;
 public sealed record ImportedRow(int Line, IReadOnlyList<string> Fields);
 
 /// <summary>What an import would do. Nothing is written until <see cref="Apply"/>.</summary>
-public sealed class ImportPlan
+public sealed partial class ImportPlan
 {
     internal ImportPlan(string table, string source, string? folder)
     {
@@ -76,18 +76,43 @@ public sealed class ImportPlan
         Write(FileName, Csv);
     }
 
+    /// <summary>Removes what an import that was killed while it wrote left in a records folder; it never had a name that is read.</summary>
+    /// <param name="folder">The records folder.</param>
+    /// <exception cref="IOException">The folder can't be read or written.</exception>
+    public static void RemoveLeftovers(string folder)
+    {
+        foreach (string file in Directory.GetFiles(folder, ".*").Where(file => HalfWritten().IsMatch(Path.GetFileName(file)) && !FileHold.IsHeld(file)))
+        {
+            File.Delete(file);
+        }
+    }
+
     // Written beside under a name no table has, then moved in whole.
     private void Write(string name, string text)
     {
-        string beside = Path.Combine(Folder!, $".{name}.new-{Environment.ProcessId}");
+        string beside = Path.Combine(Folder!, $".{name}.new-{Guid.NewGuid().ToString("N")[..12]}");
         try
         {
-            File.WriteAllText(beside, text, new UTF8Encoding(false));
-            File.Move(beside, Path.Combine(Folder!, name), overwrite: false);
+            using (FileHold hold = FileHold.Take(beside, text))
+            {
+                if (!OperatingSystem.IsWindows())
+                {
+                    File.Move(beside, Path.Combine(Folder!, name), overwrite: false);
+                }
+            }
+
+            if (OperatingSystem.IsWindows())
+            {
+                // There a file that is open can't be moved.
+                File.Move(beside, Path.Combine(Folder!, name), overwrite: false);
+            }
         }
         finally
         {
             File.Delete(beside);
         }
     }
+
+    [GeneratedRegex(@"^\.[a-z]+\.[a-z0-9-]+\.csv\.new-[0-9a-f]{1,12}$")]
+    private static partial Regex HalfWritten();
 }

@@ -5,37 +5,67 @@ namespace FarmEconomics.Files.Results;
 /// <summary>The columns that crops.csv and plantings.csv share.</summary>
 internal static class BudgetTable
 {
-    internal static readonly string[] Columns =
+    internal static readonly ResultColumn<EnterpriseBudget>[] Columns =
     [
-        "crop_year", "crop", "unit", "plantings", "bed_feet", "bed_foot_weeks", "harvested", "unmatched", "sold", "other_use", "unsold",
-        "output", "of_which_household", "of_which_closing_stock", "materials", "selling", "gross_margin", "labor_hours", "of_which_estimated_hours",
-        "labor_cost", "of_which_owner_labor", "margin_after_labor", "infrastructure", "margin_after_infrastructure", "overhead", "net_return",
-        "gross_margin_per_bed_foot", "gross_margin_per_bed_foot_week", "gross_margin_per_labor_hour", "return_to_labor_per_hour",
-        "net_return_per_bed_foot", "average_price", "break_even_price", "break_even_yield_per_bed_foot",
+        new("crop_year", ResultKind.Whole, budget => budget.CropYear),
+        new("crop", ResultKind.Text, budget => budget.Crop!.Name),
+        new("unit", ResultKind.Text, budget => budget.Crop!.Unit),
+        new("plantings", ResultKind.Whole, budget => budget.Sums.Plantings),
+        Number("bed_feet", budget => budget.Sums.BedFeet.Value),
+        Number("bed_foot_weeks", budget => budget.BedFootWeeks.Value),
+        Number("harvested", budget => budget.Sums.Harvested),
+        Number("unmatched", budget => budget.Sums.Unmatched),
+        Number("sold", budget => budget.Sums.Sold),
+        Number("other_use", budget => budget.Sums.OtherUse),
+        Number("unsold", budget => budget.Sums.Unsold),
+        Money("output", budget => budget.Output.Amount),
+        Money("of_which_household", budget => budget.Sums.Household.Amount),
+        Money("of_which_closing_stock", budget => budget.Sums.ClosingStock.Amount),
+        Money("materials", budget => If(Costs(budget), budget.Sums.Materials.Amount)),
+        Money("selling", budget => If(Costs(budget), budget.Sums.Selling.Amount)),
+        Money("gross_margin", budget => If(Costs(budget), budget.GrossMargin.Amount)),
+        Number("labor_hours", budget => If(Hours(budget), budget.LaborHours.Value)),
+        Number("of_which_estimated_hours", budget => If(Hours(budget), budget.Sums.EstimatedHours)),
+        Money("labor_cost", budget => If(Labor(budget), budget.LaborCost.Amount)),
+        Money("of_which_owner_labor", budget => If(Labor(budget), budget.Sums.OwnerLabor.Amount)),
+        Money("margin_after_labor", budget => If(Costs(budget) && Labor(budget), budget.MarginAfterLabor.Amount)),
+        Money("infrastructure", budget => If(Costs(budget) && Ownership(budget), budget.Sums.Infrastructure.Amount)),
+        Money("margin_after_infrastructure", budget => If(All(budget), budget.MarginAfterInfrastructure.Amount)),
+        Money("overhead", budget => If(All(budget), budget.Sums.Overhead.Amount)),
+        Money("net_return", budget => If(All(budget), budget.NetReturn.Amount)),
+        Number("gross_margin_per_bed_foot", budget => budget.GrossMarginPerBedFoot.Value),
+        Number("gross_margin_per_bed_foot_week", budget => budget.GrossMarginPerBedFootWeek.Value),
+        Number("gross_margin_per_labor_hour", budget => budget.GrossMarginPerLaborHour.Value),
+        Number("return_to_labor_per_hour", budget => budget.ReturnToLaborPerHour.Value),
+        Number("net_return_per_bed_foot", budget => budget.NetReturnPerBedFoot.Value),
+        Number("average_price", budget => budget.AveragePrice.Value),
+        Number("break_even_price", budget => budget.BreakEvenPrice.Value),
+        Number("break_even_yield_per_bed_foot", budget => budget.BreakEvenYield.Value),
     ];
 
     internal static void Row(CsvTable table, EnterpriseBudget budget)
     {
-        Availability known = budget.Known;
-        bool costs = known.Costs is null;
-        bool hours = known.Hours is null;
-        bool labor = known.LaborCost is null && known.OwnerLabor is null;
-        bool ownership = known.Ownership is null;
-        BudgetSums sums = budget.Sums;
-        table.Whole(budget.CropYear).Text(budget.Crop!.Name).Text(budget.Crop.Unit).Whole(sums.Plantings)
-            .Number(sums.BedFeet.Value).Number(budget.BedFootWeeks.Value)
-            .Number(sums.Harvested).Number(sums.Unmatched).Number(sums.Sold).Number(sums.OtherUse).Number(sums.Unsold)
-            .Money(budget.Output.Amount).Money(sums.Household.Amount).Money(sums.ClosingStock.Amount)
-            .Money(If(costs, sums.Materials.Amount)).Money(If(costs, sums.Selling.Amount)).Money(If(costs, budget.GrossMargin.Amount))
-            .Number(If(hours, budget.LaborHours.Value)).Number(If(hours, sums.EstimatedHours))
-            .Money(If(labor, budget.LaborCost.Amount)).Money(If(labor, sums.OwnerLabor.Amount)).Money(If(costs && labor, budget.MarginAfterLabor.Amount))
-            .Money(If(costs && ownership, sums.Infrastructure.Amount)).Money(If(costs && labor && ownership, budget.MarginAfterInfrastructure.Amount))
-            .Money(If(costs && ownership && labor, sums.Overhead.Amount)).Money(If(costs && labor && ownership, budget.NetReturn.Amount))
-            .Number(budget.GrossMarginPerBedFoot.Value).Number(budget.GrossMarginPerBedFootWeek.Value).Number(budget.GrossMarginPerLaborHour.Value)
-            .Number(budget.ReturnToLaborPerHour.Value).Number(budget.NetReturnPerBedFoot.Value).Number(budget.AveragePrice.Value)
-            .Number(budget.BreakEvenPrice.Value).Number(budget.BreakEvenYield.Value);
+        foreach (ResultColumn<EnterpriseBudget> column in Columns)
+        {
+            ResultValue.Write(table, column.Kind, column.Value(budget));
+        }
+
         table.End();
     }
+
+    private static ResultColumn<EnterpriseBudget> Money(string name, Func<EnterpriseBudget, decimal?> value) => new(name, ResultKind.Money, budget => value(budget));
+
+    private static ResultColumn<EnterpriseBudget> Number(string name, Func<EnterpriseBudget, decimal?> value) => new(name, ResultKind.Number, budget => value(budget));
+
+    private static bool Costs(EnterpriseBudget budget) => budget.Known.Costs is null;
+
+    private static bool Hours(EnterpriseBudget budget) => budget.Known.Hours is null;
+
+    private static bool Labor(EnterpriseBudget budget) => budget.Known.LaborCost is null && budget.Known.OwnerLabor is null;
+
+    private static bool Ownership(EnterpriseBudget budget) => budget.Known.Ownership is null;
+
+    private static bool All(EnterpriseBudget budget) => Costs(budget) && Labor(budget) && Ownership(budget);
 
     private static decimal? If(bool known, decimal value) => known ? value : null;
 }

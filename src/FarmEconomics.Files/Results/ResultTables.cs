@@ -46,7 +46,7 @@ public static class ResultTables
     ];
 
     // The figures are in the farm's own unit of length, and the headings say so.
-    private static string[] Headings(SeasonReview season) => [.. BudgetTable.Columns.Select(column => season.Settings.LengthUnit.Label(column))];
+    private static string[] Headings(SeasonReview season) => [.. BudgetTable.Columns.Select(column => season.Settings.LengthUnit.Label(column.Name))];
 
     private static void WriteCrops(SeasonReview season, string path, Workbook? book)
     {
@@ -129,7 +129,7 @@ public static class ResultTables
         }
     }
 
-    private static void WriteProblems(IReadOnlyList<Problem> problems, LengthUnit unit, string path, Workbook? book)
+    internal static void WriteProblems(IReadOnlyList<Problem> problems, LengthUnit unit, string path, Workbook? book = null)
     {
         using CsvTable table = new(path, book, "severity", "code", "file", "line", "column", "message");
         foreach (Problem problem in problems)

@@ -31,9 +31,12 @@ public sealed partial class OpenProgram : IAsyncDisposable
 
     public bool IsRunning => !process.HasExited;
 
-    public static async Task<OpenProgram> StartAsync(string records, params string[] more)
+    public static Task<OpenProgram> StartAsync(string records, params string[] more) => StartOtherAsync("dotnet", [Program.Assembly, "open", records, "--no-browser", .. more]);
+
+    /// <summary>Starts the program in another way, such as the installed tool.</summary>
+    public static async Task<OpenProgram> StartOtherAsync(string program, IReadOnlyList<string> arguments)
     {
-        ProcessStartInfo start = new("dotnet", [Program.Assembly, "open", records, "--no-browser", .. more])
+        ProcessStartInfo start = new(program, arguments)
         {
             WorkingDirectory = Path.GetTempPath(),
             RedirectStandardOutput = true,

@@ -17,9 +17,13 @@ internal static class Program
     internal static Task<ProgramRun> RunAsync(params string[] arguments) => RunInAsync(null, arguments);
 
     /// <summary>The same with variables of the surroundings set.</summary>
-    internal static async Task<ProgramRun> RunInAsync(IReadOnlyDictionary<string, string>? environment, params string[] arguments)
+    internal static Task<ProgramRun> RunInAsync(IReadOnlyDictionary<string, string>? environment, params string[] arguments) =>
+        RunInAsync(environment, PatienceSeconds, arguments);
+
+    /// <summary>The same with more patience, for machines that are kept busy.</summary>
+    internal static async Task<ProgramRun> RunInAsync(IReadOnlyDictionary<string, string>? environment, int seconds, string[] arguments)
     {
         Assert.True(File.Exists(Assembly), $"The program isn't built: {Assembly}");
-        return await Tool.RunApartAsync("dotnet", Path.GetTempPath(), [Assembly, .. arguments], environment, PatienceSeconds);
+        return await Tool.RunApartAsync("dotnet", Path.GetTempPath(), [Assembly, .. arguments], environment, seconds);
     }
 }

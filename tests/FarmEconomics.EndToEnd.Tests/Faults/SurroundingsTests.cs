@@ -1,0 +1,63 @@
+using FarmEconomics.EndToEnd.Tests.Support;
+
+namespace FarmEconomics.EndToEnd.Tests.Faults;
+
+/// <summary>Odd machines: another language, another time zone, no home, no fonts, names that need care. The results are the same bytes.</summary>
+public class SurroundingsTests
+{
+    private static readonly string[] AllOdd =
+        ["-u", "HOME", "-u", "XDG_CONFIG_HOME", "FONTCONFIG_FILE=/nowhere/fonts.conf", "FONTCONFIG_PATH=/nowhere", "LANG=tr_TR.UTF-8", "LC_ALL=tr_TR.UTF-8", "TZ=Pacific/Kiritimati"];
+
+    public static TheoryData<string> Oddities =>
+    [
+        "-u HOME", "HOME=/nowhere/at/all", "FONTCONFIG_FILE=/nowhere/fonts.conf FONTCONFIG_PATH=/nowhere", "LANG=tr_TR.UTF-8 LC_ALL=tr_TR.UTF-8",
+        "LANG=de_DE.UTF-8 LC_ALL=de_DE.UTF-8", "LC_ALL=C", "TZ=Pacific/Kiritimati", "TZ=America/St_Johns",
+    ];
+
+    [Theory]
+    [MemberData(nameof(Oddities))]
+    public async Task Review_OddSurroundings_WritesTheSameTables(string odd)
+    {
+        using Scratch scratch = new();
+        ProgramRun plain = await Program.RunAsync("review", ManyFarms.Demo, "--tables-only", "--out", scratch.File("plain"));
+        ProgramRun other = await RunInAsync(odd.Split(' '), "review", ManyFarms.Demo, "--tables-only", "--out", scratch.File("odd"));
+
+        Assert.True(plain.ExitCode == 0, plain.Error);
+        Assert.True(other.ExitCode == 0, other.Error);
+        Assert.Equal(Checksums.Of(scratch.File("plain")), Checksums.Of(scratch.File("odd")));
+    }
+
+    [Fact]
+    public async Task Review_WithPagesAndEverythingOdd_WritesTheSameBytes()
+    {
+        using Scratch scratch = new();
+        ProgramRun plain = await Program.RunAsync("review", ManyFarms.Sound, "--out", scratch.File("plain"));
+        ProgramRun other = await RunInAsync(AllOdd, "review", ManyFarms.Sound, "--out", scratch.File("odd"));
+
+        Assert.True(plain.ExitCode == 0, plain.Error);
+        Assert.True(other.ExitCode == 0, other.Error);
+        Assert.Equal(Checksums.Of(scratch.File("plain")), Checksums.Of(scratch.File("odd")));
+    }
+
+    [Fact]
+    public async Task Review_SpacesAndAccentsInEveryPath_WritesTheSameTables()
+    {
+        using Scratch scratch = new();
+        string records = Checksums.Copy(ManyFarms.Sound, scratch.File("Große Höfe/#1 50% İstanbul 'ż' \"q\" $HOME"));
+        string output = scratch.File("résultats & co/über {0} 日本/out put");
+
+        ProgramRun run = await Program.RunAsync("review", records, "--out", output);
+        ProgramRun plain = await Program.RunAsync("review", ManyFarms.Sound, "--tables-only", "--out", scratch.File("plain"));
+
+        Assert.True(run.ExitCode == 0, run.Error);
+        Assert.True(plain.ExitCode == 0, plain.Error);
+        Assert.True(File.Exists(Path.Combine(output, "index.html")));
+        Assert.Equal(Checksums.Of(scratch.File("plain/tables")), Checksums.Of(Path.Combine(output, "tables")));
+    }
+
+    private static async Task<ProgramRun> RunInAsync(string[] odd, params string[] arguments)
+    {
+        Assert.SkipUnless(File.Exists("/usr/bin/env"), "surroundings are set with env");
+        return await Tool.RunApartAsync("/usr/bin/env", Path.GetTempPath(), [.. odd, "dotnet", Program.Assembly, .. arguments], seconds: 240);
+    }
+}
