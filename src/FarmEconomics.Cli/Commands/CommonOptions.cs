@@ -77,6 +77,17 @@ internal static class CommonOptions
         return year ?? review.LatestCropYear;
     }
 
+    /// <summary>The review; null, and the problems on the error stream, when errors stop it.</summary>
+    internal static FarmReview? ReviewOrProblems(FarmFolder farm)
+    {
+        if (farm.Review is null)
+        {
+            PrintProblems(farm, Console.Error);
+        }
+
+        return farm.Review;
+    }
+
     /// <summary>Every problem, errors first told as such, then a line that counts them.</summary>
     internal static void PrintProblems(FarmFolder farm, TextWriter to)
     {

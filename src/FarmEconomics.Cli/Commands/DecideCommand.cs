@@ -71,9 +71,8 @@ internal static class DecideCommand
     private static int Run(string folder, int? year, Change? change, decimal? elasticity, string[]? set, bool skip)
     {
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
-        if (farm.Review is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
         {
-            CommonOptions.PrintProblems(farm, Console.Error);
             return ExitCode.RecordsInError;
         }
 

@@ -31,9 +31,8 @@ internal static class ExplainCommand
     {
         StatementLine? wanted = LineOf(line);
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
-        if (farm.Review is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
         {
-            CommonOptions.PrintProblems(farm, Console.Error);
             return ExitCode.RecordsInError;
         }
 

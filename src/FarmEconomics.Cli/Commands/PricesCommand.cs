@@ -65,9 +65,8 @@ internal static class PricesCommand
         IReadOnlyList<PlannedItem>? planned = plan is null ? null : ReadPlan(plan, members);
 
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
-        if (farm.Review is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
         {
-            CommonOptions.PrintProblems(farm, Console.Error);
             return ExitCode.RecordsInError;
         }
 

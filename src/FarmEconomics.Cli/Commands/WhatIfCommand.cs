@@ -44,9 +44,8 @@ internal static class WhatIfCommand
             throw new WrongUseException("--save keeps a scenario under its name: give --name NAME and at least one --change.");
         }
 
-        if (farm.Review is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
         {
-            CommonOptions.PrintProblems(farm, Console.Error);
             return ExitCode.RecordsInError;
         }
 

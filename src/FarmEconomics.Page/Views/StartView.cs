@@ -63,7 +63,7 @@ internal static class StartView
     {
         if (farm.Years.Count == 0)
         {
-            return "<p>The records tell of no crop year yet.</p>\n";
+            return farm.With(opened => opened.ErrorCount > 0) ? "" : "<p>The records tell of no crop year yet.</p>\n";
         }
 
         IEnumerable<string> links = farm.Years.Reverse().Select(each => each == year
@@ -84,13 +84,16 @@ internal static class StartView
         html.Append(warnings > 0 ? "; warnings make the figures they touch weaker." : ".").Append("</p>\n");
         if (opened.ErrorCount > 0)
         {
-            html.Append("<p>Mend these in the records, save, and load this page again:</p>\n<ol class=\"problems\">\n");
+            html.Append("<p>Mend these in the records, save, and load this page again:</p>\n<ul class=\"problems\">\n");
             foreach (Problem problem in opened.Problems.Where(problem => problem.Severity == Severity.Error).Take(25))
             {
-                html.Append($"<li><code>{PageShell.Encode(problem.Source.ToString())}</code> {PageShell.Encode(problem.Message)}</li>\n");
+                // The first line holds place, code and message; the row, the nearest name and how to mend it stand below.
+                string[] lines = ProblemText.Format(problem).Split('\n', StringSplitOptions.TrimEntries);
+                html.Append($"<li>{PageShell.Encode(lines[0])}");
+                html.Append(string.Concat(lines.Skip(1).Select(line => $"<br><span class=\"hint\">{PageShell.Encode(line)}</span>"))).Append("</li>\n");
             }
 
-            html.Append("</ol>\n");
+            html.Append("</ul>\n");
             html.Append(opened.ErrorCount > 25 ? $"<p>And {Count(opened.ErrorCount - 25, "more error")}; the records check lists all.</p>\n" : "");
         }
 

@@ -31,36 +31,9 @@ public static class BasisChange
             Source = found.Row.Source,
         };
         bool own = records.Tables.Pools.Contains(found.Row);
-        RecordTables tables = records.Tables;
+        List<PoolRow> pools = records.Tables.Pools;
         return FarmReview.Of(FarmRecords.Link(
-            new RecordTables
-            {
-                Present = tables.Present,
-                Unreadable = tables.Unreadable,
-                NamesInError = tables.NamesInError,
-                Farm = tables.Farm,
-                Crops = tables.Crops,
-                Units = tables.Units,
-                Beds = tables.Beds,
-                Plantings = tables.Plantings,
-                Harvests = tables.Harvests,
-                Sales = tables.Sales,
-                Channels = tables.Channels,
-                Prices = tables.Prices,
-                Income = tables.Income,
-                Labor = tables.Labor,
-                Workers = tables.Workers,
-                Tasks = tables.Tasks,
-                LaborStandards = tables.LaborStandards,
-                InputRates = tables.InputRates,
-                Expenses = tables.Expenses,
-                Categories = tables.Categories,
-                Pools = own ? tables.Pools.ConvertAll(row => row == found.Row ? changed : row) : [.. tables.Pools, changed],
-                Use = tables.Use,
-                Loads = tables.Loads,
-                Assets = tables.Assets,
-                Totals = tables.Totals,
-            },
+            records.Tables with { Pools = own ? pools.ConvertAll(row => row == found.Row ? changed : row) : [.. pools, changed] },
             records.Settings));
     }
 }

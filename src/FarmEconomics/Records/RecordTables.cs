@@ -4,7 +4,7 @@ namespace FarmEconomics.Records;
 /// The tables of a records folder as read: typed rows in file order, not yet checked against each other.
 /// A table that isn't there is an empty list and not in <see cref="Present"/>.
 /// </summary>
-public sealed class RecordTables
+public sealed record RecordTables
 {
     /// <summary>Names of the tables that were found (<c>crops</c>, <c>sales</c>, ...), lower case.</summary>
     public HashSet<string> Present { get; init; } = new(StringComparer.OrdinalIgnoreCase);

@@ -7,7 +7,7 @@ namespace FarmEconomics.EndToEnd.Tests.Served;
 
 /// <summary>Who gets in: the person who started the program, from this machine, with its own pages, and nobody else.</summary>
 /// <remarks>The dangers are those of any server on the loopback address: other users of the machine, other sites' pages in the same browser, and DNS rebinding (OWASP, cross-site request forgery and DNS rebinding).</remarks>
-public class AccessTests(OpenDemoFarm farm) : IClassFixture<OpenDemoFarm>
+public class AccessTests(OpenDemoFarm farm)
 {
     [Theory]
     [InlineData(null)]

@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 namespace FarmEconomics.EndToEnd.Tests.Served;
 
 /// <summary>A grower changes a year, a price or a wage and reads the changed numbers, in a real browser.</summary>
-public partial class ChangeTests(OpenDemoFarm farm) : IClassFixture<OpenDemoFarm>
+public partial class ChangeTests(OpenDemoFarm farm)
 {
     [Fact]
     public async Task Year_Changed_ShowsThatYearsNumbers()

@@ -7,7 +7,7 @@ namespace FarmEconomics.EndToEnd.Tests.Served;
 
 /// <summary>Every page, for everyone: WCAG 2.2 level AA as axe checks it, no request but to the program, nothing wider than the window.</summary>
 /// <remarks>axe finds what a program can find; reading order, sense and words are looked at by people.</remarks>
-public class LooksTests(OpenDemoFarm farm) : IClassFixture<OpenDemoFarm>
+public class LooksTests(OpenDemoFarm farm)
 {
     private static readonly AxeRunOptions Rules = new()
     {

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace FarmEconomics.EndToEnd.Tests.Served;
 
 /// <summary>What if: a price is changed, before and after are read, the changes kept under a name and compared; the records stay as they were.</summary>
-public class WhatIfPageTests(OpenDemoFarm farm) : IClassFixture<OpenDemoFarm>
+public class WhatIfPageTests(OpenDemoFarm farm)
 {
     [Fact]
     public async Task Price_Changed_ShowsBeforeAndAfter_AndCanBeKept()

@@ -1,6 +1,10 @@
 using System.Diagnostics;
 using System.Text;
 using System.Text.RegularExpressions;
+using FarmEconomics.EndToEnd.Tests.Support;
+
+// Started once for all tests that ask for it: its notebooks are worked out once.
+[assembly: AssemblyFixture(typeof(OpenDemoFarm))]
 
 namespace FarmEconomics.EndToEnd.Tests.Support;
 
@@ -85,7 +89,7 @@ public sealed partial class OpenProgram : IAsyncDisposable
     private static partial Regex Address();
 }
 
-/// <summary>One program on the demo farm and one browser for all tests of a class.</summary>
+/// <summary>One program on the demo farm and one browser for all tests.</summary>
 public sealed class OpenDemoFarm : IAsyncDisposable
 {
     private readonly Lazy<Task<OpenProgram>> program = new(() => OpenProgram.StartAsync(Path.Combine(Repository.Root, "demo-data"), "--scenarios", Path.Combine(Path.GetTempPath(), $"farm-scenarios-{Guid.NewGuid():N}.csv")));

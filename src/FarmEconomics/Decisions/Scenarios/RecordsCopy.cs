@@ -56,16 +56,8 @@ internal sealed class RecordsCopy(FarmRecords records)
 
         RecordTables tables = Original.Tables;
         return FarmRecords.Link(
-            new RecordTables
+            tables with
             {
-                Present = tables.Present,
-                Unreadable = tables.Unreadable,
-                NamesInError = tables.NamesInError,
-                Farm = tables.Farm,
-                Crops = tables.Crops,
-                Units = tables.Units,
-                Beds = tables.Beds,
-                Plantings = tables.Plantings,
                 Harvests = Of(tables.Harvests),
                 Sales = Of(tables.Sales),
                 Channels = Of(tables.Channels),
@@ -73,22 +65,9 @@ internal sealed class RecordsCopy(FarmRecords records)
                 Income = Of(tables.Income),
                 Labor = Of(tables.Labor),
                 Workers = Of(tables.Workers),
-                Tasks = tables.Tasks,
                 LaborStandards = Of(tables.LaborStandards),
-                InputRates = tables.InputRates,
                 Expenses = Of(tables.Expenses),
-                Categories = tables.Categories,
-                Pools = tables.Pools,
-                Use = tables.Use,
-                Loads = tables.Loads,
-                Assets = tables.Assets,
-                Loans = tables.Loans,
-                Balances = tables.Balances,
-                Funding = tables.Funding,
-                Limits = tables.Limits,
                 Totals = Of(tables.Totals),
-                Aliases = tables.Aliases,
-                Imports = tables.Imports,
             },
             Settings);
     }
