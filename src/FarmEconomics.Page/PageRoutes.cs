@@ -28,7 +28,6 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         app.MapGet("/notebook/{name}/page.html", (HttpContext context, string name) => Keep(context, name, "html"));
         app.MapGet("/notebook/{name}/notebook.ipynb", (HttpContext context, string name) => Keep(context, name, "ipynb"));
         app.MapGet("/runs/{id}", (string id) => board.Find(id) is { } run ? Results.Text(Json(run).ToJsonString(), "application/json") : NoSuchPage("There is no such run any more."));
-        app.MapGet("/runs/{id}/events", EventsAsync);
         app.MapGet("/runs/{id}/answer", (string id) => board.Find(id) is { } run ? Results.Text(StartView.AnswerBox(run), "text/html; charset=utf-8") : NoSuchPage("There is no such run any more."));
         app.MapPost("/runs/{id}/cancel", Cancel);
         app.MapGet("/explain", Explain);
@@ -142,30 +141,6 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
 
         string back = context.Request.Headers.Referer.ToString() is { Length: > 0 } from && Uri.TryCreate(from, UriKind.Absolute, out Uri? page) ? page.AbsolutePath : "/";
         return SeeOther(context, back);
-    }
-
-    private async Task EventsAsync(HttpContext context, string id)
-    {
-        if (board.Find(id) is not { } run)
-        {
-            context.Response.StatusCode = StatusCodes.Status404NotFound;
-            return;
-        }
-
-        context.Response.ContentType = "text/event-stream; charset=utf-8";
-        while (!context.RequestAborted.IsCancellationRequested)
-        {
-            Task news = run.Changed;
-            bool last = run.HasEnded;
-            await context.Response.WriteAsync($"data: {Json(run).ToJsonString()}\n\n", context.RequestAborted).ConfigureAwait(false);
-            await context.Response.Body.FlushAsync(context.RequestAborted).ConfigureAwait(false);
-            if (last)
-            {
-                return;
-            }
-
-            await news.WaitAsync(context.RequestAborted).ConfigureAwait(false);
-        }
     }
 
     private IResult Explain(HttpContext context)

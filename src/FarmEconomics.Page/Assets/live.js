@@ -114,25 +114,35 @@ function working(on, words, run) {
   if (submit) submit.disabled = on;
 }
 
-function follow(run, whenDone) {
-  if (following) following.close();
-  following = new EventSource(`/runs/${run}/events`);
-  const mine = following;
-  let lost = 0;
-  mine.onmessage = event => {
-    lost = 0;
-    const news = JSON.parse(event.data);
+// Asked for again and again, over connections that end: a browser keeps few open to one address, and one held open for every
+// answer would leave none for the next page.
+const GONE = 'The program does not answer any more. Is it still running? Start it again, then load this page again.';
+const pause = milliseconds => new Promise(done => setTimeout(done, milliseconds));
+
+async function ask(run) {
+  for (let tries = 0; tries < 5; tries++) {
+    try {
+      const answer = await fetch(`/runs/${run}`);
+      if (answer.ok) return await answer.json();
+      if (answer.status === 404) return null;
+    } catch { /* asked again below */ }
+    await pause(500);
+  }
+  return null;
+}
+
+async function follow(run, whenDone) {
+  following = run;
+  for (;;) {
+    const news = await ask(run);
+    if (following !== run) return;
+    if (!news) { working(false, GONE); return; }
+    if (news.ended) { whenDone(news); return; }
     const bar = one('[data-working] progress');
     if (bar) { bar.max = Math.max(news.of, 1); bar.value = news.cell; }
-    if (!news.ended) { working(true, news.words, run); return; }
-    mine.close();
-    whenDone(news);
-  };
-  mine.onerror = () => {
-    if (++lost < 5) return;
-    mine.close();
-    working(false, 'The program does not answer any more. Is it still running? Start it again, then load this page again.');
-  };
+    working(true, news.words, run);
+    await pause(120);
+  }
 }
 
 async function putIn(address, push) {
@@ -167,7 +177,7 @@ async function submit(event) {
   try {
     answer = await fetch(form.action, { method: 'POST', headers: { Accept: 'application/json' }, body: new URLSearchParams(new FormData(form)) });
   } catch {
-    working(false, 'The program does not answer any more. Is it still running? Start it again, then load this page again.');
+    working(false, GONE);
     return;
   }
   if (answer.status === 422) {
@@ -199,17 +209,23 @@ async function cancel(event) {
 
 // ---- The first page: answers come in as they are worked out ----
 
-function awaitAnswer(box) {
-  const run = box.dataset.answer;
-  const source = new EventSource(`/runs/${run}/events`);
-  source.onmessage = async event => {
-    const news = JSON.parse(event.data);
-    if (!news.ended) { box.textContent = ''; const words = document.createElement('p'); words.className = 'hint'; words.textContent = news.words; box.append(words); return; }
-    source.close();
-    const answer = await fetch(`/runs/${run}/answer`);
-    const part = new DOMParser().parseFromString(await answer.text(), 'text/html');
-    box.replaceWith(document.adoptNode(part.body.firstElementChild));
-  };
+async function awaitAnswers(boxes) {
+  let waiting = boxes;
+  while (waiting.length > 0) {
+    for (const box of waiting) {
+      const run = box.dataset.answer;
+      const news = await ask(run);
+      if (!box.isConnected) return;
+      if (news && !news.ended) { const words = one('.hint', box); if (words && words.textContent !== news.words) words.textContent = news.words; continue; }
+      delete box.dataset.answer;
+      if (!news) continue;
+      const answer = await fetch(`/runs/${run}/answer`);
+      const part = new DOMParser().parseFromString(await answer.text(), 'text/html');
+      box.replaceWith(document.adoptNode(part.body.firstElementChild));
+    }
+    waiting = waiting.filter(box => box.isConnected && box.dataset.answer);
+    await pause(400);
+  }
 }
 
 function prepare(within) {
@@ -217,7 +233,7 @@ function prepare(within) {
   nameRegions(within);
   all('form[data-run]', within).forEach(form => form.addEventListener('submit', submit));
   all('[data-cancel]', within).forEach(form => form.addEventListener('submit', cancel));
-  all('[data-answer]', within).forEach(awaitAnswer);
+  awaitAnswers(all('[data-answer]', within));
   const box = one('[data-working]', within);
   if (box && box.dataset.runId) {
     const address = location.href;

@@ -9,6 +9,20 @@ namespace FarmEconomics.EndToEnd.Tests.Served;
 public partial class ChangeTests(OpenDemoFarm farm)
 {
     [Fact]
+    public async Task Address_ThatWasPrinted_LeadsToTheFirstPage_WhereAnswersComeIn()
+    {
+        OpenProgram open = await farm.Program();
+        IPage page = await farm.WindowAsync();
+        await page.Context.ClearCookiesAsync();
+        await page.GotoAsync(open.Door);
+        await Assertions.Expect(page).ToHaveURLAsync(open.Base + "/");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Quillfrost Acre: crop year 2025" })).ToBeVisibleAsync();
+        await page.WaitForFunctionAsync("() => !document.querySelector('[data-answer]')");
+        Assert.Equal(7, await page.Locator(".question .answer p").CountAsync());
+        await Assertions.Expect(page.Locator(".answer").Nth(1)).ToContainTextAsync("the 40 crops of Quillfrost Acre brought in $87,419");
+    }
+
+    [Fact]
     public async Task Year_Changed_ShowsThatYearsNumbers()
     {
         IPage page = await farm.WindowAsync();
