@@ -31,6 +31,8 @@ public static class NotebookWorker
             WorkerReport report = await RunOneAsync(WorkerJob.FromLine(line), output).ConfigureAwait(false);
             Volatile.Write(ref busy, false);
             await WriteAsync(output, report).ConfigureAwait(false);
+            // After the answer, so that nobody waits for it: a child that stays ready gives back what the notebook used.
+            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
             if (report.Failure is not null)
             {
                 // A cell that never comes back ends with the process; after any other failure a clean start is as well.

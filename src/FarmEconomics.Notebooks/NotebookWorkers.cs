@@ -88,7 +88,8 @@ public sealed class NotebookWorkers : IAsyncDisposable
     {
         lock (ready)
         {
-            if (worker.IsUsable && !ended)
+            // What a kernel compiled stays in its process: one that has grown makes room for a new one before it meets the limit.
+            if (worker.IsUsable && !ended && worker.MemoryInUse < options.MemoryLimit / 2)
             {
                 ready.Push(worker);
                 return;

@@ -29,6 +29,23 @@ internal sealed class WorkerProcess : IAsyncDisposable
     /// <summary>Whether it can take another notebook.</summary>
     public bool IsUsable { get; private set; } = true;
 
+    /// <summary>How much memory it holds now, in bytes; 0 when it has ended.</summary>
+    public long MemoryInUse
+    {
+        get
+        {
+            try
+            {
+                process.Refresh();
+                return process.HasExited ? 0 : process.WorkingSet64;
+            }
+            catch (InvalidOperationException)
+            {
+                return 0;
+            }
+        }
+    }
+
     /// <summary>Starts a child.</summary>
     /// <param name="command">How.</param>
     /// <param name="memoryLimit">The most memory it may use, in bytes; then it is ended. Null: as much as there is.</param>
