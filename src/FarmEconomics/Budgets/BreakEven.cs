@@ -11,8 +11,8 @@ namespace FarmEconomics.Budgets;
 /// </summary>
 internal static class BreakEven
 {
-    // What divisions leave of a difference that is none; money to the cent over any quantity a farm sells is far above it.
-    private const decimal DivisionResidue = 0.000000000000001m;
+    // What divisions leave of a difference that is none; money to the cent over any quantity or sales value of a farm is far above it.
+    internal const decimal DivisionResidue = 0.000000000000001m;
 
     internal static Rate Price(EnterpriseBudget budget)
     {
@@ -24,7 +24,7 @@ internal static class BreakEven
 
         decimal keep = 1m - known.salesShare;
         decimal costs = Cost(budget, VariesWith.Area) + Cost(budget, VariesWith.Nothing) + Cost(budget, VariesWith.Quantity);
-        return keep <= 0m ? Rate.NotAvailable("selling costs take all of the sales") : Rate.Known(costs / known.quantity / keep);
+        return keep <= DivisionResidue ? Rate.NotAvailable("selling costs take all of the sales") : Rate.Known(costs / known.quantity / keep);
     }
 
     internal static Rate YieldPerBedFoot(EnterpriseBudget budget)

@@ -68,11 +68,11 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
 
         decimal keep = 1m - (Cost(budget, VariesWith.Sales) / value);
         decimal perUnit = Cost(budget, VariesWith.Quantity) / quantity;
-        Rate price = keep <= 0m
+        Rate price = keep <= BreakEven.DivisionResidue
             ? Rate.NotAvailable("selling costs take all of the sales")
             : Rate.Known(((Cost(budget, VariesWith.Area) / quantity) + perUnit) / keep);
         Rate yield = budget.AveragePrice.Value is not { } average ? budget.AveragePrice
-            : (average * keep) - perUnit <= 0m ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
+            : (average * keep) - perUnit <= BreakEven.DivisionResidue ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
             : Rate.Of(Cost(budget, VariesWith.Area) / ((average * keep) - perUnit), budget.Sums.BedFeet.Value, "nothing planted in beds");
         return new BreakEvenPair(BreakEvenForm.Full, Run.Short, price, yield);
     }
