@@ -40,7 +40,7 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
             }
 
             Pool pool = book.Trace.Records.PoolOf(channel);
-            List<Charge> named = book.ByYear[year].Where(charge => charge.Pool == pool && charge.HomeYear == year).ToList();
+            List<Charge> named = book.ByYear[year].Where(charge => charge.Pool == pool).ToList();
             Money costs = Money.Sum(named.Where(charge => charge.Origin is ExpenseRow && charge.Stream == CostStream.Cash).Select(charge => charge.Amount));
             results.Add(new ChannelResult(channel, year, value, fees, costs, new Hours(named.Sum(charge => charge.Hours)), known));
         }

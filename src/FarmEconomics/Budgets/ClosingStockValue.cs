@@ -37,8 +37,9 @@ internal static class ClosingStockValue
             decimal priced = members.Sum(i => enterprises[i].PricedQuantity);
             decimal sold = members.Sum(i => sums[i].Sold);
             decimal selling = members.Sum(i => sums[i].Selling.Amount + sums[i].SellLabor);
+            // What has a price of its own was sold: there is something to divide by.
             decimal? price = priced > 0m
-                ? Math.Max(0m, (members.Sum(i => enterprises[i].PricedAmount.Amount) / priced) - (sold > 0m ? selling / sold : 0m))
+                ? Math.Max(0m, (members.Sum(i => enterprises[i].PricedAmount.Amount) / priced) - (selling / sold))
                 : trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf);
             if (price is null)
             {

@@ -48,7 +48,7 @@ internal sealed class PoolSharing
     }
 
     private static ILookup<Pool, Charge> RowsByPool(ChargeBook book, int year) =>
-        book.ByYear[year].Where(charge => charge.Pool is not null && charge.HomeYear == year).ToLookup(charge => charge.Pool!);
+        book.ByYear[year].Where(charge => charge.Pool is not null).ToLookup(charge => charge.Pool!);
 
     /// <summary>Hours that ended outside the crops.</summary>
     internal decimal[] OutsideHours { get; } = new decimal[3];
@@ -78,7 +78,7 @@ internal sealed class PoolSharing
         Money[] parts = LargestRemainder.Split(total, shares);
         for (int j = 0; j < parts.Length; j++)
         {
-            if (parts[j] == Money.Zero && shares[j] == 0m)
+            if (shares[j] == 0m)
             {
                 continue;
             }
@@ -147,8 +147,9 @@ internal sealed class PoolSharing
     private void ShareHours(PoolResult result)
     {
         decimal[] shares = Row(result.Pool.Index, network.Running);
-        foreach (IGrouping<(Stage Stage, bool Estimated), Charge> group in result.Rows.Where(row => row.Hours > 0m)
-            .GroupBy(row => (row.Stage ?? Stage.Overhead, row.Estimated)))
+
+        // Hours filled in from standards go to plantings, never to a pool: none of these are estimated.
+        foreach (IGrouping<Stage, Charge> group in result.Rows.Where(row => row.Hours > 0m).GroupBy(row => row.Stage ?? Stage.Overhead))
         {
             decimal[] parts = LargestRemainder.SplitExactly(group.Sum(row => row.Hours), shares);
             for (int j = 0; j < parts.Length; j++)
@@ -163,8 +164,7 @@ internal sealed class PoolSharing
                 }
                 else
                 {
-                    sums[j].StageHours[(int)group.Key.Stage] += parts[j];
-                    sums[j].EstimatedHours += group.Key.Estimated ? parts[j] : 0m;
+                    sums[j].StageHours[(int)group.Key] += parts[j];
                 }
             }
         }

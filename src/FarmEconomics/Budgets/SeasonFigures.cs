@@ -122,7 +122,7 @@ internal sealed class SeasonFigures
             if (charge.HomeYear == cropYear && charge.Outside is { } where)
             {
                 outside[(int)where] += charge.Amount.Amount;
-                if (where != Outside.Excluded && charge.Hours > 0m)
+                if (charge.Hours > 0m)
                 {
                     outsideHours[(int)where] += charge.Hours;
                 }

@@ -161,7 +161,8 @@ public sealed class ChargeBook
             FarmRecords records = book.Trace.Records;
             foreach (Charge charge in book.ChargeList)
             {
-                if (charge is { Pool: { } pool, Origin: ExpenseRow row })
+                // Payroll taxes and workers' compensation stand on the same tax lines, but insure and tax people, not assets.
+                if (charge is { Pool: { } pool, Origin: ExpenseRow row, Stream: CostStream.Cash })
                 {
                     string taxLine = records.Category(row.Category).TaxLine ?? "";
                     if (Array.Exists(words, word => taxLine.Contains(word, StringComparison.OrdinalIgnoreCase)))

@@ -10,14 +10,12 @@ namespace FarmEconomics.Costing;
 internal sealed class CrateDays
 {
     private readonly FarmTrace trace;
-    private readonly IReadOnlyList<Enterprise> enterprises;
     private readonly int crateDayPools;
     private readonly int year;
 
-    internal CrateDays(FarmTrace trace, IReadOnlyList<Enterprise> enterprises, int crateDayPools, int year)
+    internal CrateDays(FarmTrace trace, int crateDayPools, int year)
     {
         this.trace = trace;
-        this.enterprises = enterprises;
         this.crateDayPools = crateDayPools;
         this.year = year;
     }
@@ -58,7 +56,7 @@ internal sealed class CrateDays
     {
         if (crop.Stores.Count == 0)
         {
-            if (crateDayPools > 1 && enterprises.Count > 0)
+            if (crateDayPools > 1)
             {
                 finder.WarnOnce(pool, CostingProblems.MissingStore(pool, crop));
             }

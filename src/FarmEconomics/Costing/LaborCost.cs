@@ -112,7 +112,7 @@ internal sealed class LaborCost
     private void Follow(LaborUse use)
     {
         // A row of no hours has no money either: there is nothing to follow.
-        if (use.Amount is { } amount && amount != Money.Zero && use.Hours > 0m)
+        if (use.Amount is { } amount && amount != Money.Zero)
         {
             Money[] parts = LargestRemainder.Split(amount, use.PartList.ConvertAll(part => part.Hours));
             for (int i = 0; i < parts.Length; i++)

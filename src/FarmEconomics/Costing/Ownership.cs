@@ -106,7 +106,7 @@ public static class Ownership
         }
     }
 
-    private static int MonthNumber(DateOnly date) => (date.Year * 12) + date.Month - 1;
+    private static int MonthNumber(DateOnly date) => (date.Year * 12) + date.Month;
 
     private static decimal Power(decimal value, int exponent)
     {

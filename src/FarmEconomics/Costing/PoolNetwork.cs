@@ -13,7 +13,7 @@ public sealed class PoolNetwork
     {
         Year = year;
         Enterprises = book.Trace.Enterprises.Where(enterprise => enterprise.CropYear == year).ToList();
-        HashSet<Pool> busy = book.ByYear[year].Where(charge => charge.Pool is not null && charge.HomeYear == year).Select(charge => charge.Pool!).ToHashSet();
+        HashSet<Pool> busy = book.ByYear[year].Where(charge => charge.Pool is not null).Select(charge => charge.Pool!).ToHashSet();
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
         LengthUnit = settings.LengthUnit;
@@ -83,7 +83,7 @@ public sealed class PoolNetwork
             }
 
             Pool pool = records.Pool(use.Pool);
-            Charge? split = book.ByYear[year].FirstOrDefault(charge => charge.Pool == pool && charge.HomeYear == year
+            Charge? split = book.ByYear[year].FirstOrDefault(charge => charge.Pool == pool
                 && charge.Origin is AssetRow { FarmPercent: < 100m } or ExpenseRow { FarmPercent: < 100m });
             if (split is not null)
             {

@@ -71,7 +71,7 @@ internal sealed class PoolUserFinder
                 Each(users, enterprise => Crates(pool, enterprise.Crop, enterprise.Harvested));
                 break;
             case BasisKind.CrateDays:
-                new CrateDays(trace, Enterprises, crateDayPools, year).Fill(users, this);
+                new CrateDays(trace, crateDayPools, year).Fill(users, this);
                 break;
             case BasisKind.Water:
                 Each(users, enterprise => BedFootDaysIn(enterprise, pool) is var days && days > 0m ? days * WaterNeed(pool, enterprise.Crop) : 0m);
@@ -151,7 +151,7 @@ internal sealed class PoolUserFinder
     internal int PositionOf(Enterprise enterprise)
     {
         positions ??= Enumerable.Range(0, Enterprises.Count).ToDictionary(i => Enterprises[i]);
-        return positions.GetValueOrDefault(enterprise, -1);
+        return positions[enterprise];
     }
 
     private void FillLaborHours(PoolUsers users, Stage? stage)
