@@ -65,7 +65,7 @@ public sealed class SharedCosts
             r[i, idleColumn] += 1.0 - part;
         }
 
-        Matrix<double> full = q.RowCount == 0 ? r : (Matrix<double>.Build.DenseIdentity(q.RowCount) - q).LU().Solve(r);
+        Matrix<double> full = (Matrix<double>.Build.DenseIdentity(q.RowCount) - q).LU().Solve(r);
         bool[,] reached = Reached(q, r);
         decimal[,] shares = new decimal[full.RowCount, full.ColumnCount];
         for (int i = 0; i < full.RowCount; i++)
@@ -87,11 +87,6 @@ public sealed class SharedCosts
     public double[] GrossFlows(IReadOnlyList<double> own)
     {
         ArgumentNullException.ThrowIfNull(own);
-        if (own.Count == 0)
-        {
-            return [];
-        }
-
         Matrix<double> transposed = (Matrix<double>.Build.DenseIdentity(own.Count) - ToPools).Transpose();
         return transposed.LU().Solve(Vector<double>.Build.DenseOfEnumerable(own)).ToArray();
     }

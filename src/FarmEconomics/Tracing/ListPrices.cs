@@ -97,5 +97,5 @@ internal sealed class ListPrices
 
     private static (decimal Amount, decimal Quantity)? Average<TKey>(Dictionary<TKey, (decimal Amount, decimal Quantity)> sums, TKey key)
         where TKey : notnull =>
-        sums.TryGetValue(key, out (decimal Amount, decimal Quantity) sum) && sum.Quantity > 0m ? sum : null;
+        sums.TryGetValue(key, out (decimal Amount, decimal Quantity) sum) ? sum : null;
 }
