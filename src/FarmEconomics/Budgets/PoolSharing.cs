@@ -73,7 +73,7 @@ internal sealed class PoolSharing
             return;
         }
 
-        PoolStream source = new(result.Pool, stream, total, Behavior(result.Pool, stream, rows, total), SellShare(stream, rows, total));
+        PoolStream source = new(result.Pool, stream, total, Behavior(result.Pool, stream, rows, total), SellShare(rows, total));
         decimal[] shares = Row(result.Pool.Index, stream == CostStream.Ownership ? network.Owning : network.Running);
         Money[] parts = LargestRemainder.Split(total, shares);
         for (int j = 0; j < parts.Length; j++)
@@ -139,10 +139,8 @@ internal sealed class PoolSharing
         return shares;
     }
 
-    private static decimal SellShare(CostStream stream, List<Charge> rows, Money total) =>
-        stream is CostStream.HiredLabor or CostStream.OwnerLabor
-            ? rows.Where(row => row.Stage == Stage.Sell).Sum(row => row.Amount.Amount) / total.Amount
-            : 0m;
+    /// <summary>The part that is labor of stage sell; only labor has a stage.</summary>
+    private static decimal SellShare(List<Charge> rows, Money total) => rows.Where(row => row.Stage == Stage.Sell).Sum(row => row.Amount.Amount) / total.Amount;
 
     private void ShareHours(PoolResult result)
     {

@@ -55,9 +55,9 @@ public class FarmReviewTests
     {
         Assert.Equal(2023, Sold(Farm("2026-12-31"), 2022, 2023).Pick("2024-03-01", "b2024", 10).Spend("2025-03-01", 1, "seed").Review().LatestCropYear);
 
-        // The only sales are of a year not yet half over: it is still the one that tells something.
-        Assert.Equal(2024, Sold(Farm("2024-04-01"), 2024).Spend("2023-03-01", 1, "seed").Review().LatestCropYear);
-        Assert.Equal(2022, Sold(Farm("2022-12-31"), 2022).Review().LatestCropYear);
+        // The only sales are of a year not yet half over: it is still the one that tells something, more than a next year that has begun.
+        Assert.Equal(2024, Sold(Farm("2024-04-01"), 2024).Planting("next", "beets", "bed", 10, "2024-03-15", cropYear: 2025).Spend("2024-03-20", 1, "seed", cropYear: 2025).Review().LatestCropYear);
+        Assert.Equal(2024, Sold(Farm("2025-06-30"), 2024, 2025).Review().LatestCropYear);
     }
 
     [Fact]
