@@ -50,6 +50,9 @@ public class BedStayTests
         Assert.Equal("a 5, b 5", Split(Named(), "2025-07-10"));
         Assert.Equal("a 5, b 5", Split(Named(), "2025-07-20"));
         Assert.Equal("b 10", Split(Named(), "2025-07-21"));
+
+        // The order of the rows makes no difference.
+        Assert.Equal("a 5, b 5", Split(Named().Pick("2025-07-25", "a", 1), "2025-07-25"));
     }
 
     [Fact]

@@ -59,6 +59,15 @@ public class LedgerEdgeTests
     public void Unmatched_OfACropNotPickedAtAll_GoesByBedFeet() => Assert.Equal([("a", 2m), ("b", 6m)], Parts(Trace(Farm().Sell("2025-06-20", "beets", "market", 8, 1)).Leavings[0]));
 
     [Fact]
+    public void Unmatched_OfAPlantingWithoutBedFeet_IsNotAssigned()
+    {
+        // The checks of the records refuse 0 bed-feet; records made by a program may hold them.
+        SeasonReview season = Farm().Crop("kale").Planting("k", "kale", "bed", 0, "2025-05-01", "2025-08-01").Sell("2025-06-20", "kale", "house", 8).Season(2025);
+        Assert.Null(Assert.Single(season.Trace.Leavings[0].Parts).Enterprise);
+        Assert.Contains("W412", season.Codes());
+    }
+
+    [Fact]
     public void Credit_WithoutGoods_IsSpreadByBedFeetOverWhatWasPicked()
     {
         // 10 and 30 bed-feet, though a was picked three times as much.

@@ -20,7 +20,7 @@ public class PlantingCalendarTests
 
     [Fact]
     public void LastHarvest_FreesTheBedWhateverTheOrderOfTheRows() =>
-        Assert.Equal(110m, Farm().Planting("g", "garlic", "bed", 10, "2025-04-01").Pick("2025-04-11", "g", 1).Pick("2025-04-05", "g", 1).Review().Trace.Enterprises[0].BedFootDays.Value);
+        Assert.Equal(110m, Farm().Planting("g", "garlic", "bed", 10, "2025-04-01").Pick("2025-04-05", "g", 1).Pick("2025-04-11", "g", 1).Pick("2025-04-08", "g", 1).Review().Trace.Enterprises[0].BedFootDays.Value);
 
     [Fact]
     public void BedAddedAfterTheLastHarvest_CountsItsFirstDayAlone()
@@ -65,6 +65,7 @@ public class PlantingCalendarTests
         // Freed on January 1, 2025: its last day was in 2024.
         Assert.Equal([2023, 2024], Years(Farm(true).Planting("g", "garlic", "bed", 10, "2023-04-01", "2025-01-01")));
         Assert.Equal([2023, 2024, 2025], Years(Farm(true).Planting("g", "garlic", "bed", 10, "2023-04-01", "2025-01-02")));
+        Assert.Equal([2023, 2024, 2025], Years(Farm(true).Planting("g", "garlic", "bed", 10, "2023-04-01", "2024-08-01").Planting("g", "garlic", "other", 10, "2025-01-01", "2025-01-01"))); // a day of its own
         Assert.Equal([2023, 2024, 2025], Years(Farm(true).Planting("g", "garlic", "bed", 10, "2024-04-01", "2024-08-01").Planting("g", "garlic", "other", 10, "2023-04-01", "2025-08-01")));
     }
 

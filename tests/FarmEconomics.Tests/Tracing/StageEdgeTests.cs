@@ -47,6 +47,11 @@ public class StageEdgeTests
         Parts(Farm().Planting("p", "asparagus", "other", 20, "2026-02-01", sown: "2025-09-01", trays: 2).Planting("p", "asparagus", "bed", 20, "2025-11-01", sown: "2025-09-01", trays: 2).Work("2025-10-01", "Al", 4, "nursery", crop: "asparagus")));
 
     [Fact]
+    public void Nursery_OfABedAddedToAPerennial_GoesToTheYearThatBedIsSetOut() => Assert.Equal(
+        [("p", 2026, 4m)],
+        Parts(Farm().Planting("p", "asparagus", "other", 20, "2024-05-01").Planting("p", "asparagus", "bed", 20, "2026-02-01", sown: "2025-11-01", trays: 2).Work("2025-12-01", "Al", 4, "nursery", crop: "asparagus")));
+
+    [Fact]
     public void HoursBeforeTheYearOfItsNextPlanting_AreCountedThereWithAWarning()
     {
         FarmTrace trace = Farm().Work("2024-11-01", "Al", 4, "grow", crop: "beets").Review().Trace;

@@ -48,6 +48,15 @@ public class StandardHoursTests
     }
 
     [Fact]
+    public void HoursOfAStandard_PointToTheRowOfTheirCropAndStage()
+    {
+        FarmBuilder farm = Farm().Standard("kale", Stage.Pack, 6, RatePer.Planting).Standard("beets", Stage.Grow, 6, RatePer.BedFoot).Standard("kale", Stage.Grow, 3, RatePer.BedFoot);
+        Assert.Equal(
+            [(Stage.Grow, "a", 3), (Stage.Grow, "b", 3), (Stage.Grow, "k", 4), (Stage.Pack, "k", 2)],
+            Added(farm).Select(use => (use.Stage, use.Parts[0].Enterprise!.Planting.Name, use.Origin.Source.Line)).Order());
+    }
+
+    [Fact]
     public void PlantingWithHoursOfThatStage_NeedsNoStandard()
     {
         // Growing of a is logged; of b only picking is: b takes 30 x 6 min.
