@@ -21,6 +21,18 @@ public class BreakEvenWithoutTests
     }
 
     [Fact]
+    public void MoneyWithoutGoods_HasNoBreakEven()
+    {
+        // Nothing was sold, but 5.00 came in for the crop: a row of the sales with an amount and no quantity.
+        FarmBuilder farm = Farm(10);
+        (farm.Tables.Sales[0].Quantity, farm.Tables.Sales[0].UnitPrice, farm.Tables.Sales[0].Amount) = (0m, null, 5m);
+        farm.With(settings => settings with { ClosingStock = ClosingStock.Ignore });
+        EnterpriseBudget beets = farm.Season(2025).CropNamed("beets");
+        Assert.Equal(5m, beets.SalesValue.Amount);
+        Assert.Equal("not available (nothing sold)", beets.BreakEvenPrice.ToString());
+    }
+
+    [Fact]
     public void CropWithoutBedFeet_HasABreakEvenPriceButNoYieldPerBedFoot()
     {
         EnterpriseBudget beets = Farm(0).Season(2025).CropNamed("beets");

@@ -48,12 +48,12 @@ public class StandardHoursTests
     }
 
     [Fact]
-    public void HoursOfAStandard_PointToTheRowOfTheirCropAndStage()
+    public void HoursOfAStandard_PointToTheRowOfTheirCropAndStageAndStandByStageAndYear()
     {
-        FarmBuilder farm = Farm().Standard("kale", Stage.Pack, 6, RatePer.Planting).Standard("beets", Stage.Grow, 6, RatePer.BedFoot).Standard("kale", Stage.Grow, 3, RatePer.BedFoot);
+        FarmBuilder farm = Farm().Planting("old", "beets", "bed", 10, "2024-05-01", "2024-09-01").Standard("kale", Stage.Pack, 6, RatePer.Planting).Standard("beets", Stage.Grow, 6, RatePer.BedFoot).Standard("kale", Stage.Grow, 3, RatePer.BedFoot);
         Assert.Equal(
-            [(Stage.Grow, "a", 3), (Stage.Grow, "b", 3), (Stage.Grow, "k", 4), (Stage.Pack, "k", 2)],
-            Added(farm).Select(use => (use.Stage, use.Parts[0].Enterprise!.Planting.Name, use.Origin.Source.Line)).Order());
+            [(Stage.Grow, "old", 3), (Stage.Grow, "a", 3), (Stage.Grow, "b", 3), (Stage.Grow, "k", 4), (Stage.Pack, "k", 2)],
+            Added(farm).Select(use => (use.Stage, use.Parts[0].Enterprise!.Planting.Name, use.Origin.Source.Line)));
     }
 
     [Fact]
