@@ -1,7 +1,5 @@
 using FarmEconomics.Budgets.Completeness;
-using FarmEconomics.Files;
 using FarmEconomics.Records;
-using FarmEconomics.Tests.Files;
 using Xunit;
 
 namespace FarmEconomics.Tests.Budgets.Completeness;
@@ -32,18 +30,6 @@ public class OutliersTests
 
     [Fact]
     public void Of_FewValues_IsNone() => Assert.Empty(Outliers.Of(Sales(3m, 3m, 30m), May, May.AddMonths(1)));
-
-    [Fact]
-    public void Gaps_OfTheDemoFarm_AreSortedByMoneyAndTellTheMissingPeppers()
-    {
-        FarmFolder farm = FarmFolder.Open(Path.Combine(TestFolders.Repository, "demo-data"));
-
-        IReadOnlyList<RecordGap> gaps = CompletenessReview.Gaps(farm.Review!.Season(2024));
-
-        Assert.Equal(gaps.OrderByDescending(gap => gap.Money).Select(gap => gap.Money), gaps.Select(gap => gap.Money));
-        Assert.Contains(gaps, gap => gap.What.StartsWith("6 lb of Peppers left", StringComparison.Ordinal));
-        Assert.All(gaps, gap => Assert.NotEmpty(gap.Changes));
-    }
 
     private static RecordTables Sales(params decimal[] prices) => new()
     {
