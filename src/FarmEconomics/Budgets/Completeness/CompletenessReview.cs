@@ -82,7 +82,7 @@ public static class CompletenessReview
             {
                 yield return new RecordGap($"No hour is logged to {crop.Name} or a planting of it.", $"What an hour on {crop.Name} earned rests on pools and standards alone.", crop.Output.Amount);
             }
-            else if (all > 0m && crop.Sums.EstimatedHours / all > MostlyEstimated)
+            else if (crop.Sums.EstimatedHours / all > MostlyEstimated)
             {
                 yield return new RecordGap(
                     $"{crop.Sums.EstimatedHours / all:P0} of the hours of {crop.Name} are estimated by time standards.", $"What an hour on {crop.Name} earned is as good as the standards.", crop.Output.Amount);

@@ -75,6 +75,14 @@ public class GapTests
     }
 
     [Fact]
+    public void HoursThatNameNothing_SpreadByAStandard_AreNotLoggedToACrop()
+    {
+        FarmBuilder farm = Farm().Crop("kale").Planting("k", "kale", "bed", 10, "2025-05-01", "2025-08-01").Pick("2025-07-01", "k", 10).Sell("2025-07-01", "kale", "market", 10, 3).Work("2025-07-01", "Al", 5, "pack").Standard("kale", Stage.Pack, 60, RatePer.Planting);
+        Assert.Equal(5m, farm.Season(2025).CropNamed("kale").LaborHours.Value);
+        Assert.Equal(("No hour is logged to kale or a planting of it.", 30m), Only(farm));
+    }
+
+    [Fact]
     public void MoreThanHalfOfTheHoursByStandards_IsAGap()
     {
         // 3 h are logged; packing by the standard adds 3 h, which is just half, or 4.
@@ -96,7 +104,8 @@ public class GapTests
 
     [Fact]
     public void MonthWithoutHours_OfAnotherYear_IsNotThisYears() =>
-        Assert.Empty(Gaps(Farm().Planting("old", "beets", "bed", 10, "2024-05-01", "2024-08-01").Pick("2024-12-31", "old", 1).Sell("2024-12-31", "beets", "market", 1, 1)));
+        Assert.Empty(Gaps(Farm().Planting("old", "beets", "bed", 10, "2024-05-01", "2024-08-01").Pick("2024-12-31", "old", 1).Sell("2024-12-31", "beets", "market", 1, 1)
+            .Pick("2026-01-01", "b", 1).AsOf("2026-03-31")));
 
     [Fact]
     public void ControlTotalNotMet_IsAGapOfTheDifferenceWhereItIsMoney()
@@ -104,6 +113,8 @@ public class GapTests
         FarmBuilder farm = Farm().Total("sales", " Amount ", 230, "2025-01-01", "2025-12-31");
         Assert.Equal(("The control total of sales Amount is 230, the records hold 200.", 30m), Only(farm));
         Assert.Equal(new SourceLine("totals.csv", 2), Gaps(farm)[0].First);
+        Assert.Contains("in no figure", Gaps(farm)[0].Changes, StringComparison.Ordinal);
+        Assert.Contains("shared out", Gaps(Farm().Total("sales", "quantity", 90))[0].Changes, StringComparison.Ordinal);
         Assert.Equal(("The control total of sales quantity is 90, the records hold 100.", 0m), Only(Farm().Total("sales", "quantity", 90)));
         Assert.Empty(Gaps(Farm().Total("sales", "amount", 200)));
         Assert.Empty(Gaps(Farm().Total("loads", "kwh", 200)));
