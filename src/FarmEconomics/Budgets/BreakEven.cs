@@ -12,7 +12,7 @@ namespace FarmEconomics.Budgets;
 internal static class BreakEven
 {
     // What divisions leave of a difference that is none; money to the cent over any quantity a farm sells is far above it.
-    private const decimal DivisionResidue = 0.000000000000001m;
+    internal const decimal DivisionResidue = 0.000000000000001m;
 
     internal static Rate Price(EnterpriseBudget budget)
     {

@@ -72,7 +72,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
             ? Rate.NotAvailable("selling costs take all of the sales")
             : Rate.Known(((Cost(budget, VariesWith.Area) / quantity) + perUnit) / keep);
         Rate yield = budget.AveragePrice.Value is not { } average ? budget.AveragePrice
-            : (average * keep) - perUnit <= 0m ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
+            : (average * keep) - perUnit <= BreakEven.DivisionResidue ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
             : Rate.Of(Cost(budget, VariesWith.Area) / ((average * keep) - perUnit), budget.Sums.BedFeet.Value, "nothing planted in beds");
         return new BreakEvenPair(BreakEvenForm.Full, Run.Short, price, yield);
     }
