@@ -34,7 +34,7 @@ public sealed class Investment
     private readonly int life;
     private readonly decimal salvage;
 
-    private Investment(GrantBudget budget, StoreFacts? facts, List<YearlySaving> savings, int life, decimal salvage, decimal rate)
+    private Investment(GrantBudget budget, StoreFacts? facts, List<YearlySaving> savings, int life, decimal salvage, Rate rate)
     {
         Budget = budget;
         Facts = facts;
@@ -53,26 +53,29 @@ public sealed class Investment
     /// <summary>What is gained and spent a year.</summary>
     public IReadOnlyList<YearlySaving> Savings { get; }
 
-    /// <summary>Cost of capital, as a fraction.</summary>
-    public decimal DiscountRate { get; }
+    /// <summary>Cost of capital, as a fraction; not available when neither discount_percent nor the farm's interest_percent is given.</summary>
+    public Rate DiscountRate { get; }
+
+    /// <summary>Why it can't be told whether the project pays; null when it can.</summary>
+    public string? Missing => YearlySaving.Reason ?? DiscountRate.Reason;
 
     /// <summary>The yearly saving: all lines that are assumed; not available when none is.</summary>
     public Rate YearlySaving => Savings.All(saving => !saving.Amount.IsAvailable)
         ? Rate.NotAvailable("no yearly saving is assumed (hours_saved, losses_saved_percent, ice_saved_percent, power_saved_kwh, other_saving)")
         : Rate.Known(Savings.Sum(saving => saving.Amount.Value ?? 0m));
 
-    /// <summary>Cost and saving without the grant; null when no saving is assumed.</summary>
-    public CapitalBudget? WithoutGrant => YearlySaving.Value is { } saving ? Make(Budget.Total, saving, life, DiscountRate, salvage) : null;
+    /// <summary>Cost and saving without the grant; null when no saving is assumed or the cost of capital isn't known.</summary>
+    public CapitalBudget? WithoutGrant => Outlay(Budget.Total);
 
-    /// <summary>The same with the grant; null when no saving is assumed.</summary>
-    public CapitalBudget? WithGrant => YearlySaving.Value is { } saving ? Make(Budget.Match, saving, life, DiscountRate, salvage) : null;
+    /// <summary>The same with the grant; null as well.</summary>
+    public CapitalBudget? WithGrant => Outlay(Budget.Match);
 
     /// <summary>Net present value with the grant when one input is a tenth lower or higher, widest first.</summary>
     public IReadOnlyList<InvestmentSwing> HangsOn
     {
         get
         {
-            if (YearlySaving.Value is not { } saving)
+            if (YearlySaving.Value is not { } saving || DiscountRate.Value is not { } capital)
             {
                 return [];
             }
@@ -81,12 +84,12 @@ public sealed class Investment
             int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
             List<InvestmentSwing> swings =
             [
-                new("Cost of the project", Npv(Budget.Match - (Budget.Total * Tenth), saving, life, DiscountRate), Npv(Budget.Match + (Budget.Total * Tenth), saving, life, DiscountRate)),
-                new("Grant", Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, DiscountRate), Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, DiscountRate)),
-                new($"Years it serves ({years} fewer or more)", Npv(Budget.Match, saving, Math.Max(1, life - years), DiscountRate), Npv(Budget.Match, saving, life + years, DiscountRate)),
-                new("Cost of capital", Npv(Budget.Match, saving, life, DiscountRate * (1m - Tenth)), Npv(Budget.Match, saving, life, DiscountRate * (1m + Tenth))),
+                new("Cost of the project", Npv(Budget.Match - (Budget.Total * Tenth), saving, life, capital), Npv(Budget.Match + (Budget.Total * Tenth), saving, life, capital)),
+                new("Grant", Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, capital), Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, capital)),
+                new($"Years it serves ({years} fewer or more)", Npv(Budget.Match, saving, Math.Max(1, life - years), capital), Npv(Budget.Match, saving, life + years, capital)),
+                new("Cost of capital", Npv(Budget.Match, saving, life, capital * (1m - Tenth)), Npv(Budget.Match, saving, life, capital * (1m + Tenth))),
                 .. Savings.Where(line => line.Amount.IsAvailable).Select(line => new InvestmentSwing(
-                    line.Name, Npv(Budget.Match, saving - (line.Amount.Value!.Value * Tenth), life, DiscountRate), Npv(Budget.Match, saving + (line.Amount.Value!.Value * Tenth), life, DiscountRate))),
+                    line.Name, Npv(Budget.Match, saving - (line.Amount.Value!.Value * Tenth), life, capital), Npv(Budget.Match, saving + (line.Amount.Value!.Value * Tenth), life, capital))),
             ];
             return [.. swings.OrderByDescending(swing => swing.Width)];
         }
@@ -109,7 +112,9 @@ public sealed class Investment
             ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
             : records.Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool);
-        decimal rate = (assumptions.Number("discount_percent") ?? season.Settings.InterestPercent ?? 0m) / 100m;
+        Rate rate = (assumptions.Number("discount_percent") ?? season.Settings.InterestPercent) is { } percent
+            ? Rate.Known(percent / 100m)
+            : Rate.NotAvailable("the cost of capital isn't known (discount_percent, or interest_percent among the farm's settings)");
         return new Investment(budget, facts, SavingsOf(season, facts, assumptions), (int)assumptions.Number("project_life_years")!.Value, assumptions.Number("project_salvage") ?? 0m, rate);
     }
 
@@ -140,6 +145,9 @@ public sealed class Investment
     private static Rate Times(decimal? quantity, Rate each, string name) => quantity is not { } given
         ? Rate.NotAvailable($"{name} is not given")
         : each.Value is { } value ? Rate.Known(Money.Rounded(given * value).Amount) : each;
+
+    private CapitalBudget? Outlay(decimal outlay) =>
+        YearlySaving.Value is { } saving && DiscountRate.Value is { } capital ? Make(outlay, saving, life, capital, salvage) : null;
 
     private static CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate, decimal salvage)
     {
