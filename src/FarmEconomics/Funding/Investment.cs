@@ -195,8 +195,7 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, dec
 
     private static decimal Lost(SeasonReview season, EnterpriseBudget crop)
     {
-        decimal thrownOut = season.Trace.Leavings.Where(leaving => leaving.Crop == crop.Crop && leaving.Channel.Kind == ChannelKind.Waste)
-            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise?.CropYear == season.CropYear).Sum(part => part.Quantity);
+        decimal thrownOut = season.PartsOf(crop.Crop!).Where(part => part.Leaving.Channel.Kind == ChannelKind.Waste && part.Enterprise is not null).Sum(part => part.Quantity);
         return (crop.Sums.Unsold - crop.Sums.OnHand + thrownOut) * (crop.AveragePrice.Value ?? 0m);
     }
 
