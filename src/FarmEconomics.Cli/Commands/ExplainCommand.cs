@@ -31,7 +31,7 @@ internal static class ExplainCommand
     {
         StatementLine? wanted = LineOf(line);
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
-        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
             return ExitCode.RecordsInError;
         }

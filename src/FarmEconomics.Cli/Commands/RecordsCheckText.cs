@@ -1,6 +1,7 @@
 using FarmEconomics.Files;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Records.Names;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -44,7 +45,7 @@ internal static class RecordsCheckText
 
         foreach (AliasProposal proposal in proposals)
         {
-            to.WriteLine($"{proposal.Table}: \"{proposal.Alias}\" is likely \"{proposal.Name}\" ({CommonOptions.Count(proposal.Rows, "row")}, first {proposal.First})");
+            to.WriteLine($"{proposal.Table}: \"{proposal.Alias}\" is likely \"{proposal.Name}\" ({Phrase.Count(proposal.Rows, "row")}, first {proposal.First})");
         }
 
         string rows = AliasFile.Text(proposals);
@@ -68,6 +69,6 @@ internal static class RecordsCheckText
             stream.Write(System.Text.Encoding.UTF8.GetBytes(rows));
         }
 
-        to.WriteLine($"Wrote {CommonOptions.Count(proposals.Count, "row")} to {output}. Look through them, then put them into your aliases table.");
+        to.WriteLine($"Wrote {Phrase.Count(proposals.Count, "row")} to {output}. Look through them, then put them into your aliases table.");
     }
 }

@@ -1,6 +1,5 @@
 using System.Text;
 using FarmEconomics.Budgets;
-using FarmEconomics.Cli.Commands;
 using FarmEconomics.Files;
 using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Records;
@@ -53,8 +52,8 @@ internal static class IndexPage
     private static string Found(FarmFolder farm)
     {
         int warnings = farm.Problems.Count(problem => problem.Severity == Severity.Warning);
-        string found = $"The records check found {CommonOptions.Count(farm.ErrorCount, "error")} and {CommonOptions.Count(warnings, "warning")}";
-        return farm.Skipped.Count == 0 ? found + "." : $"{found}; {CommonOptions.Count(farm.Skipped.Count, "row")} in error left out.";
+        string found = $"The records check found {Phrase.Count(farm.ErrorCount, "error")} and {Phrase.Count(warnings, "warning")}";
+        return farm.Skipped.Count == 0 ? found + "." : $"{found}; {Phrase.Count(farm.Skipped.Count, "row")} in error left out.";
     }
 
     private static string Proof(SeasonReview season)
