@@ -156,7 +156,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         }
         catch (ArgumentException unknown)
         {
-            return NoSuchPage(unknown.Message.Split(" (Parameter", 2)[0]);
+            return NoSuchPage(unknown.Message);
         }
     }
 

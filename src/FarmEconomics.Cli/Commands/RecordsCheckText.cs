@@ -57,14 +57,12 @@ internal static class RecordsCheckText
             return;
         }
 
-        string place = Path.GetFullPath(output);
-        string records = Path.GetFullPath(farm.Folder);
-        if (place == records || place.StartsWith(Path.TrimEndingDirectorySeparator(records) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        if (FolderPlace.IsIn(output, farm.Folder))
         {
             throw new WrongUseException($"{output} lies in your records, which are only ever read; give a file elsewhere and copy the rows you agree with.");
         }
 
-        using (FileStream stream = new(place, FileMode.CreateNew, FileAccess.Write))
+        using (FileStream stream = new(output, FileMode.CreateNew, FileAccess.Write))
         {
             stream.Write(System.Text.Encoding.UTF8.GetBytes(rows));
         }

@@ -101,10 +101,8 @@ internal static class StartView
         if (opened.Review is { } review && review.CropYears.Count > 0)
         {
             SeasonReview season = review.Season(review.LatestCropYear);
-            int failed = season.Reconciliation.Count(check => !check.Holds);
-            html.Append(failed == 0
-                ? $"<p>Nothing was lost: all {season.Reconciliation.Count} reconciliation checks hold to the cent.</p>\n"
-                : $"<p><strong>{failed} of {season.Reconciliation.Count} reconciliation checks do not hold: don’t rely on these figures.</strong></p>\n");
+            string proof = PageShell.Encode(ProofTables.InWords(season));
+            html.Append(season.Reconciliation.All(check => check.Holds) ? $"<p>{proof}</p>\n" : $"<p><strong>{proof}</strong></p>\n");
         }
 
         return html.Append("</div>\n").ToString();

@@ -144,11 +144,6 @@ public sealed class SeasonReview
     /// <returns>Its charges, each with its row.</returns>
     public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ByEnterprise[enterprise];
 
-    /// <summary>Charges of this year that ended outside crops and pools.</summary>
-    /// <param name="where">Household, not assigned or excluded.</param>
-    /// <returns>The charges, each with its row.</returns>
-    public IEnumerable<Charge> OutsideCharges(Outside where) => book.ByYear[CropYear].Where(charge => charge.Outside == where && charge.HomeYear == CropYear);
-
     private Availability FindAvailability()
     {
         FarmRecords records = book.Trace.Records;
