@@ -105,7 +105,8 @@ function working(on, words, run) {
   if (!box) return;
   box.hidden = words === '';
   one('progress', box).hidden = !on;
-  one('[data-cancel]', box).hidden = !on;
+  // Nothing can be called off before the run has a name: a click would go nowhere.
+  one('[data-cancel]', box).hidden = !on || !run;
   if (run) one('[data-cancel]', box).action = `/runs/${run}/cancel`;
   one('[data-words]', box).textContent = words;
   const result = one('[data-result]');
