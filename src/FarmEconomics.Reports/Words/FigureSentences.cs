@@ -59,7 +59,7 @@ public static class FigureSentences
     /// <summary>Below the price figure: what the crop sold for, by channel.</summary>
     public static Prose PriceAndYield(SeasonReview season, string crop)
     {
-        EnterpriseBudget? budget = season.Crops.FirstOrDefault(candidate => string.Equals(candidate.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
+        EnterpriseBudget? budget = season.FindCrop(crop);
         if (budget?.Crop is not { } found)
         {
             return new Prose($"{Prose.Text(crop)} has no planting in {season.CropYear}.");

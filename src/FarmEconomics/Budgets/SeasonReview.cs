@@ -122,6 +122,15 @@ public sealed class SeasonReview
     /// <returns>The amount.</returns>
     public decimal OutsideTotal(Outside where) => figures.Value.OutsideTotal(where);
 
+    /// <summary>The budget of a crop by its name, in whatever case; null where it has no planting in this year.</summary>
+    /// <param name="name">The crop's name.</param>
+    /// <returns>Its budget.</returns>
+    public EnterpriseBudget? FindCrop(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return Crops.FirstOrDefault(crop => string.Equals(crop.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+    }
+
     /// <summary>Sales dated in this year that no planting could take.</summary>
     internal decimal UnassignedSales => book.Trace.PartsOfWindow(CropYear).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
 
