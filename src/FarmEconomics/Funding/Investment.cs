@@ -131,7 +131,7 @@ public sealed class Investment
                 facts is null ? "assumed" : $"assumed; the records hold {facts.Hours:0.#} hours for {pool}"),
             new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
                 Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
-                facts is null ? "assumed" : $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price; the part saved is assumed"),
+                facts is null ? "assumed" : $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed"),
             new("Ice no longer bought", icePart, "% of the bill", facts is null ? null : facts.IceCost / 100m,
                 Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.IceCost / 100m), "ice_saved_percent"),
                 facts is null ? "assumed" : $"records: {facts.IceCost:0.00} paid for ice; the part saved is assumed"),
@@ -141,6 +141,9 @@ public sealed class Investment
             new("Other yearly cost", null, "", null, cost is { } spent ? Rate.Known(-spent) : Rate.NotAvailable("other_cost is not given"), "assumed"),
         ];
     }
+
+    private static string Without(StoreFacts facts) => facts.LostWithoutPrice.Count == 0 ? ""
+        : $" (without {string.Join(", ", facts.LostWithoutPrice)}, of which nothing was sold)";
 
     private static Rate Times(decimal? quantity, Rate each, string name) => quantity is not { } given
         ? Rate.NotAvailable($"{name} is not given")
@@ -168,6 +171,9 @@ public sealed class Investment
 /// <param name="PowerPrice">What a kWh of the power pool cost, all cost over all use.</param>
 public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, decimal IceCost, decimal KilowattHours, Rate PowerPrice)
 {
+    /// <summary>Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in <see cref="LostValue"/>.</summary>
+    public IReadOnlyList<string> LostWithoutPrice { get; init; } = [];
+
     /// <summary>Reads the facts of a season.</summary>
     /// <param name="season">The season.</param>
     /// <param name="pool">The pool.</param>
@@ -182,13 +188,17 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, dec
         decimal energy = loads.Sum(row => LoadEnergy.KilowattHours(row, year.Start, year.End.AddDays(-1)));
         PoolResult? power = loads.Count == 0 ? null : season.Pools.FirstOrDefault(result => result.Pool.Name.Equals(loads[0].Pool.Trim(), StringComparison.OrdinalIgnoreCase));
         decimal ice = records.Expenses.Where(row => year.Holds(row.Date) && NamesIce($"{row.Category} {row.Note}")).Sum(row => row.Amount);
+        List<(EnterpriseBudget Crop, decimal Lost)> kept = season.Crops.Where(crop => IsKeptIn(crop, pool)).Select(crop => (crop, Lost(season, crop))).ToList();
         return new StoreFacts(
             pool,
-            Money.Rounded(season.Crops.Where(crop => IsKeptIn(crop, pool)).Sum(crop => Lost(season, crop))).Amount,
+            Money.Rounded(kept.Sum(item => item.Lost * (item.Crop.AveragePrice.Value ?? 0m))).Amount,
             season.Pools.First(result => result.Pool == pool).Hours,
             ice,
             energy,
-            power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool") : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"));
+            power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool") : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"))
+        {
+            LostWithoutPrice = [.. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name)],
+        };
     }
 
     private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) => crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
@@ -196,7 +206,7 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, dec
     private static decimal Lost(SeasonReview season, EnterpriseBudget crop)
     {
         decimal thrownOut = season.PartsOf(crop.Crop!).Where(part => part.Leaving.Channel.Kind == ChannelKind.Waste && part.Enterprise is not null).Sum(part => part.Quantity);
-        return (crop.Sums.Unsold - crop.Sums.OnHand + thrownOut) * (crop.AveragePrice.Value ?? 0m);
+        return crop.Sums.Unsold - crop.Sums.OnHand + thrownOut;
     }
 
     private static bool NamesIce(string text) => text.Split([' ', ',', ';', '-', '.'], StringSplitOptions.RemoveEmptyEntries).Contains("ice", StringComparer.OrdinalIgnoreCase);
