@@ -132,9 +132,9 @@ public sealed class Investment
             new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
                 Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
                 facts is null ? "assumed" : $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed"),
-            new("Ice no longer bought", icePart, "% of the bill", facts is null ? null : facts.IceCost / 100m,
-                Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.IceCost / 100m), "ice_saved_percent"),
-                facts is null ? "assumed" : $"records: {facts.IceCost:0.00} paid for ice; the part saved is assumed"),
+            new("Ice no longer bought", icePart, "% of the bill", facts?.IceCost.Value / 100m,
+                Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : facts.IceCost.Value is { } bill ? Rate.Known(bill / 100m) : facts.IceCost, "ice_saved_percent"),
+                facts is null ? "assumed" : $"records: {(facts.IceCost.IsAvailable ? $"{facts.IceCost} paid for ice" : facts.IceCost.Reason)}; the part saved is assumed"),
             new("Electricity", power, "kWh", powerPrice.Value, Times(power, powerPrice, "power_saved_kwh"),
                 facts is null ? "assumed" : $"assumed; the records hold {facts.KilowattHours:0} kWh for {pool}, at what a kWh cost last season"),
             new("Other gain", null, "", null, other is { } gain ? Rate.Known(gain) : Rate.NotAvailable("other_saving is not given"), "assumed"),
@@ -166,10 +166,10 @@ public sealed class Investment
 /// <param name="Pool">The pool.</param>
 /// <param name="LostValue">Produce of crops kept there that was lost or thrown out, at its average price, in currency.</param>
 /// <param name="Hours">Hours logged to the pool.</param>
-/// <param name="IceCost">Rows of the books whose category or note names ice, in currency.</param>
+/// <param name="IceCost">Rows of the books whose category or note names ice, in currency; not available without books.</param>
 /// <param name="KilowattHours">Electricity of its loads.</param>
-/// <param name="PowerPrice">What a kWh of the power pool cost, all cost over all use.</param>
-public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, decimal IceCost, decimal KilowattHours, Rate PowerPrice)
+/// <param name="PowerPrice">What a kWh of the power pool cost, all cost over all use; not available where a part of that cost isn't.</param>
+public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, Rate IceCost, decimal KilowattHours, Rate PowerPrice)
 {
     /// <summary>Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in <see cref="LostValue"/>.</summary>
     public IReadOnlyList<string> LostWithoutPrice { get; init; } = [];
@@ -193,13 +193,20 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, dec
             pool,
             Money.Rounded(kept.Sum(item => item.Lost * (item.Crop.AveragePrice.Value ?? 0m))).Amount,
             season.Pools.First(result => result.Pool == pool).Hours,
-            ice,
+            season.Known.Costs is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(ice),
             energy,
-            power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool") : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"))
+            power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool")
+                : Unknown(season, power) is { } unknown ? Rate.NotAvailable(unknown)
+                : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"))
         {
             LostWithoutPrice = [.. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name)],
         };
     }
+
+    // A part of the pool's cost that can't be told would make its kWh look cheap.
+    private static string? Unknown(SeasonReview season, PoolResult power) => season.Known.Costs
+        ?? (season.Records.Tables.Assets.Exists(asset => season.Records.FindPool(asset.Pool) == power.Pool) ? season.Known.Ownership : null)
+        ?? (power.Hours > 0m ? season.Known.LaborCost ?? season.Known.OwnerLabor : null);
 
     private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) => crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
 

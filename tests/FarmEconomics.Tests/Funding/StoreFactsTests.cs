@@ -26,4 +26,41 @@ public class StoreFactsTests
         Assert.Equal(10m, facts.LostValue);
         Assert.Equal(["dill"], facts.LostWithoutPrice);
     }
+
+    [Fact]
+    public void Of_AStore_PricesIceAndPowerFromTheBooks()
+    {
+        StoreFacts facts = Facts(farm => farm.Category("ice", ExpenseClass.Operating).Spend("2025-06-01", 40m, "ice").Spend("2025-06-01", 24m, "utilities", pool: "power"));
+
+        // 100 W ten hours a day from June 1 to 10 is 10 kWh, all the power there is.
+        Assert.Equal(40m, facts.IceCost.Value);
+        Assert.Equal(10m, facts.KilowattHours);
+        Assert.Equal(2.4m, facts.PowerPrice.Value);
+    }
+
+    [Fact]
+    public void Of_AFarmWithoutBooks_KnowsNoIceAndNoPriceOfPower()
+    {
+        StoreFacts facts = Facts(farm => farm);
+
+        Assert.Equal("no expense records", facts.IceCost.Reason);
+        Assert.Equal("no expense records", facts.PowerPrice.Reason);
+    }
+
+    [Fact]
+    public void Of_PanelsWithoutInterest_KnowsNoPriceOfPower()
+    {
+        StoreFacts facts = Facts(farm => farm.Spend("2025-06-01", 24m, "utilities", pool: "power").Asset("panels", "power", "2025-01-01", 1000m, 10m));
+
+        Assert.Contains("interest_percent", facts.PowerPrice.Reason, StringComparison.Ordinal);
+    }
+
+    private static StoreFacts Facts(Func<FarmBuilder, FarmBuilder> more)
+    {
+        SeasonReview season = more(new FarmBuilder()
+            .Crop("beets", perCrate: 10m, store: "cellar").Bed("bed").Planting("b", "beets", "bed", 40, "2025-05-01", "2025-08-01").Channel("market", ChannelKind.Market)
+            .Pool("cellar", "crate-days").Pool("power", "measured").Load("fan", "power", "cellar", 100m, 10m, "2025-06-01", "2025-06-10")
+            .Pick("2025-07-01", "b", 20).Sell("2025-07-02", "beets", "market", 20, 2m)).Review().Season(2025);
+        return StoreFacts.Of(season, season.Records.FindPool("cellar")!);
+    }
 }
