@@ -128,7 +128,7 @@ public sealed class Investment
         return
         [
             new("Hours saved", assumptions.Number("hours_saved"), "hours", hour, Times(assumptions.Number("hours_saved"), hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
-                facts is null ? "assumed" : $"assumed; the records hold {facts.Hours:0.#} hours for {pool}"),
+                facts is null ? "assumed" : $"assumed; the records hold {(facts.Hours.Value is { } logged ? $"{logged:0.#} hours for {pool}" : $"no hours ({facts.Hours.Reason})")}"),
             new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
                 Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
                 facts is null ? "assumed" : $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed"),
@@ -136,7 +136,7 @@ public sealed class Investment
                 Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : facts.IceCost.Value is { } bill ? Rate.Known(bill / 100m) : facts.IceCost, "ice_saved_percent"),
                 facts is null ? "assumed" : $"records: {(facts.IceCost.IsAvailable ? $"{facts.IceCost} paid for ice" : facts.IceCost.Reason)}; the part saved is assumed"),
             new("Electricity", power, "kWh", powerPrice.Value, Times(power, powerPrice, "power_saved_kwh"),
-                facts is null ? "assumed" : $"assumed; the records hold {facts.KilowattHours:0} kWh for {pool}, at what a kWh cost last season"),
+                facts is null ? "assumed" : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? $"{used:0} kWh for {pool}, at what a kWh cost last season" : facts.KilowattHours.Reason)}"),
             new("Other gain", null, "", null, other is { } gain ? Rate.Known(gain) : Rate.NotAvailable("other_saving is not given"), "assumed"),
             new("Other yearly cost", null, "", null, cost is { } spent ? Rate.Known(-spent) : Rate.NotAvailable("other_cost is not given"), "assumed"),
         ];
@@ -165,11 +165,11 @@ public sealed class Investment
 /// <summary>What the records of a season tell of a store or another pool.</summary>
 /// <param name="Pool">The pool.</param>
 /// <param name="LostValue">Produce of crops kept there that was lost or thrown out, at its average price, in currency.</param>
-/// <param name="Hours">Hours logged to the pool.</param>
+/// <param name="Hours">Hours logged to the pool; not available without hours.</param>
 /// <param name="IceCost">Rows of the books whose category or note names ice, in currency; not available without books.</param>
-/// <param name="KilowattHours">Electricity of its loads.</param>
+/// <param name="KilowattHours">Electricity of its loads; not available where it has none.</param>
 /// <param name="PowerPrice">What a kWh of the power pool cost, all cost over all use; not available where a part of that cost isn't.</param>
-public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, Rate IceCost, decimal KilowattHours, Rate PowerPrice)
+public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate IceCost, Rate KilowattHours, Rate PowerPrice)
 {
     /// <summary>Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in <see cref="LostValue"/>.</summary>
     public IReadOnlyList<string> LostWithoutPrice { get; init; } = [];
@@ -192,9 +192,9 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, Rat
         return new StoreFacts(
             pool,
             Money.Rounded(kept.Sum(item => item.Lost * (item.Crop.AveragePrice.Value ?? 0m))).Amount,
-            season.Pools.First(result => result.Pool == pool).Hours,
+            season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Rate.Known(season.Pools.First(result => result.Pool == pool).Hours),
             season.Known.Costs is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(ice),
-            energy,
+            loads.Count == 0 ? Rate.NotAvailable($"no load of {pool.Name}") : Rate.Known(energy),
             power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool")
                 : Unknown(season, power) is { } unknown ? Rate.NotAvailable(unknown)
                 : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"))

@@ -25,6 +25,7 @@ public class StoreFactsTests
         // Five of the beets at 2.00; kale is not kept there, and dill was never sold.
         Assert.Equal(10m, facts.LostValue);
         Assert.Equal(["dill"], facts.LostWithoutPrice);
+        Assert.Equal("no load of cellar", facts.KilowattHours.Reason);
     }
 
     [Fact]
@@ -34,7 +35,7 @@ public class StoreFactsTests
 
         // 100 W ten hours a day from June 1 to 10 is 10 kWh, all the power there is.
         Assert.Equal(40m, facts.IceCost.Value);
-        Assert.Equal(10m, facts.KilowattHours);
+        Assert.Equal(10m, facts.KilowattHours.Value);
         Assert.Equal(2.4m, facts.PowerPrice.Value);
     }
 
@@ -45,6 +46,7 @@ public class StoreFactsTests
 
         Assert.Equal("no expense records", facts.IceCost.Reason);
         Assert.Equal("no expense records", facts.PowerPrice.Reason);
+        Assert.Equal("no labor records", facts.Hours.Reason);
     }
 
     [Fact]
