@@ -107,8 +107,8 @@ internal static class Report
         Directory.CreateDirectory(kernels);
         JupyterKernelSpec.Write(kernels, Directory.GetCurrentDirectory());
         string[] notebooks = [.. Directory.GetFiles("notebooks", "*.ipynb").Order(StringComparer.Ordinal)];
-        Side own = new("`review demo-data` (six notebooks, their pages, all tables)", "dotnet", Cli, "review", "demo-data", "--out", Path.Combine(scratch, "review"));
-        Side jupyter = new("`jupyter nbconvert --execute` of the same six notebooks",
+        Side own = new($"`review demo-data` ({notebooks.Length} notebooks, their pages, all tables)", "dotnet", Cli, "review", "demo-data", "--out", Path.Combine(scratch, "review"));
+        Side jupyter = new($"`jupyter nbconvert --execute` of the same {notebooks.Length} notebooks",
             ["env", $"JUPYTER_PATH={kernels}", "jupyter", "nbconvert", "--to", "notebook", "--execute", .. notebooks, "--output-dir", Path.Combine(scratch, "executed"), "--ExecutePreprocessor.timeout=600"]);
         Side.Measure(Math.Max(1, times / 2), own, jupyter);
         Heading("Review of the demo farm, cold", "Aim: under a third of what Jupyter takes for the notebooks alone.");

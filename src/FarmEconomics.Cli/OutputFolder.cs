@@ -58,8 +58,7 @@ internal sealed class OutputFolder : IDisposable
     internal static string RequireFree(string target, string records, string mark, string whose)
     {
         string full = System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(target));
-        string own = System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(records));
-        if (IsInside(full, own) || IsInside(own, full))
+        if (FolderPlace.IsIn(full, records) || FolderPlace.IsIn(records, full))
         {
             throw new WrongUseException($"{target} and the records folder {records} lie inside each other; give another folder for the results, for example --out review.");
         }
@@ -141,9 +140,6 @@ internal sealed class OutputFolder : IDisposable
             // Another run has cleaned up behind this one.
         }
     }
-
-    private static bool IsInside(string inner, string outer) =>
-        inner == outer || inner.StartsWith(outer + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
     /// <summary>Puts right what killed runs left behind in a folder that holds nothing but results of ours, whatever they were called.</summary>
     internal static void RemoveAllLeftovers(string parent)

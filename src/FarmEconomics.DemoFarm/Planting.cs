@@ -33,6 +33,4 @@ internal sealed class Planting
 
     /// <summary>The beds it stands in, with the feet in each.</summary>
     public List<(Bed Bed, decimal Feet)> Places { get; } = [];
-
-    public bool InBedOn(DateOnly day) => InBed <= day && day < OutOfBed;
 }

@@ -52,22 +52,13 @@ public static class Kit
         {
             if (last is not { } kept || kept.Of != now)
             {
-                kept = (now, new(Files.FarmFolder.Open(folder, SettingPairs(settings), skipBadRows)));
+                kept = (now, new(Files.FarmFolder.Open(folder, Files.SettingText.Pairs(settings), skipBadRows)));
                 last = there ? kept : null;
             }
 
             return kept.Farm;
         }
     }
-
-    private static IEnumerable<KeyValuePair<string, string>> SettingPairs(string settings) =>
-        settings.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(pair =>
-        {
-            int equals = pair.IndexOf('=', StringComparison.Ordinal);
-            return equals > 0
-                ? KeyValuePair.Create(pair[..equals].Trim(), pair[(equals + 1)..].Trim())
-                : throw new ArgumentException($"'{pair}' is not a setting: write name=value, several with a semicolon between them.", nameof(settings));
-        });
 
     /// <summary>The assemblies a notebook may use after the one line that refers to this one.</summary>
     public static IReadOnlyList<string> Assemblies => [.. Brought.Select(type => type.Assembly.GetName().Name!)];

@@ -49,21 +49,21 @@ internal sealed partial class PageRoutes
         }
 
         string name = sent["name"].ToString().Trim();
-        FieldForm form = Form(notebook, Parsed(sent["_query"].ToString()));
+        FarmNow now = shelf.Look();
+        FieldForm form = Form(now, notebook, Parsed(sent["_query"].ToString()));
         string? fault = form.Faults.Count > 0 || form.Changes.Length == 0 ? "Change something above and work it out first."
             : name.Length == 0 ? "Give the changes a name."
-            : Keep(name, form);
+            : Keep(now, name, form);
         return fault is null
             ? SeeOther(context, Nav.Address($"/notebook/{notebook.Name}", form.Query))
-            : await ShowAsync(notebook, form, form.Query, context.RequestAborted, Scenarios(notebook, form, name, fault)).ConfigureAwait(false);
+            : await ShowAsync(now, notebook, form, form.Query, context.RequestAborted, Scenarios(notebook, form, name, fault)).ConfigureAwait(false);
     }
 
-    private string? Keep(string name, FieldForm form)
+    private string? Keep(FarmNow now, string name, FieldForm form)
     {
-        OpenedFarm farm = shelf.Now(form.Settings, form.SkipBadRows);
         try
         {
-            return farm.With(folder =>
+            return now.Farm(form.Settings, form.SkipBadRows).With(folder =>
             {
                 if (folder.Review is not { } review)
                 {
@@ -88,7 +88,8 @@ internal sealed partial class PageRoutes
             return NoSuchPage("There is no notebook that takes changes.");
         }
 
-        FieldForm form = Form(notebook, Parsed(sent["_query"].ToString()));
+        FarmNow now = shelf.Look();
+        FieldForm form = Form(now, notebook, Parsed(sent["_query"].ToString()));
         try
         {
             if (File.Exists(options.ScenarioFile))
@@ -98,7 +99,7 @@ internal sealed partial class PageRoutes
         }
         catch (Exception refused) when (refused is IOException or FormatException or UnauthorizedAccessException)
         {
-            return await ShowAsync(notebook, form, form.Query, context.RequestAborted, Scenarios(notebook, form, "", refused.Message)).ConfigureAwait(false);
+            return await ShowAsync(now, notebook, form, form.Query, context.RequestAborted, Scenarios(notebook, form, "", refused.Message)).ConfigureAwait(false);
         }
 
         return SeeOther(context, Nav.Address($"/notebook/{notebook.Name}", form.Query));

@@ -37,14 +37,14 @@ internal sealed partial class PageRoutes
 
     private (TableFiles Value, string Query)? Tables(HttpContext context)
     {
-        FieldForm form = Form(Season, Given(context.Request.Query));
+        FarmNow now = shelf.Look();
+        FieldForm form = Form(now, Season, Given(context.Request.Query));
         if (form.Faults.Count > 0)
         {
             return null;
         }
 
-        OpenedFarm farm = shelf.Now(form.Settings, form.SkipBadRows);
-        TableFiles? made = farm.WithSeason(form.Year, (folder, season) =>
+        TableFiles? made = now.Farm(form.Settings, form.SkipBadRows).WithSeason(form.Year, (folder, season) =>
         {
             DirectoryInfo temporary = Directory.CreateTempSubdirectory("farm-tables-");
             try

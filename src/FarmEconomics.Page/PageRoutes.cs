@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using FarmEconomics.Notebooks;
 using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fields;
@@ -25,10 +26,10 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         app.MapGet(LiveShell.ScriptPath, () => Results.Text(LiveShell.Script, "text/javascript; charset=utf-8"));
         app.MapGet("/notebook/{name}", NotebookAsync);
         app.MapPost("/notebook/{name}", RunAsync);
-        app.MapGet("/notebook/{name}/page.html", (HttpContext context, string name) => Keep(context, name, "html"));
-        app.MapGet("/notebook/{name}/notebook.ipynb", (HttpContext context, string name) => Keep(context, name, "ipynb"));
-        app.MapGet("/runs/{id}", (string id) => board.Find(id) is { } run ? Results.Text(Json(run).ToJsonString(), "application/json") : NoSuchPage("There is no such run any more."));
-        app.MapGet("/runs/{id}/answer", (string id) => board.Find(id) is { } run ? Results.Text(StartView.AnswerBox(run), "text/html; charset=utf-8") : NoSuchPage("There is no such run any more."));
+        app.MapGet("/notebook/{name}/page.html", (HttpContext context, string name) => Copy(context, name, "html"));
+        app.MapGet("/notebook/{name}/notebook.ipynb", (HttpContext context, string name) => Copy(context, name, "ipynb"));
+        app.MapGet("/runs/{id}", (string id) => board.Find(id) is { } run ? Results.Text(Json(run.Now).ToJsonString(), "application/json") : NoSuchPage("There is no such run any more."));
+        app.MapGet("/runs/{id}/answer", (string id) => board.Find(id) is { } run ? Results.Text(StartView.AnswerBox(run.Now), "text/html; charset=utf-8") : NoSuchPage("There is no such run any more."));
         app.MapPost("/runs/{id}/cancel", Cancel);
         app.MapGet("/explain", Explain);
         MapTables(app);
@@ -46,14 +47,15 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
 
     private IResult Start(HttpContext context)
     {
-        OpenedFarm farm = shelf.Now();
+        FarmNow now = shelf.Look();
+        OpenedFarm farm = now.Farm();
         int year = int.TryParse(context.Request.Query["year"], out int asked) && farm.Years.Contains(asked) ? asked : farm.LatestYear;
         Dictionary<string, string> given = year == farm.LatestYear ? [] : new() { ["year"] = $"{year}" };
         List<StartView.Question> questions = [];
         foreach (NotebookEntry notebook in notebooks)
         {
-            FieldForm form = Form(notebook, given);
-            questions.Add(new(notebook, farm.LatestYear == 0 && notebook != notebooks[0] ? null : board.Get(notebook, Key(notebook, form, farm), form.Parameters, urgent: false)));
+            FieldForm form = Form(now, notebook, given);
+            questions.Add(new(notebook, farm.LatestYear == 0 && notebook != notebooks[0] ? null : board.Get(notebook, Key(now, notebook, form), form.Parameters, urgent: false).Now));
         }
 
         string body = StartView.Render(farm, shelf.Folder, year, questions);
@@ -67,28 +69,23 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
             return NoSuchPage("There is no such notebook.");
         }
 
-        FieldForm form = Form(notebook, Given(context.Request.Query));
-        return await ShowAsync(notebook, form, context.Request.Query["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
+        FarmNow now = shelf.Look();
+        FieldForm form = Form(now, notebook, Given(context.Request.Query));
+        return await ShowAsync(now, notebook, form, context.Request.Query["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
     }
 
-    private async Task<IResult> ShowAsync(NotebookEntry notebook, FieldForm form, string shown, CancellationToken aborted, string? scenarios = null)
+    private async Task<IResult> ShowAsync(FarmNow now, NotebookEntry notebook, FieldForm form, string shown, CancellationToken aborted, string? scenarios = null)
     {
-        PageRun? run = null;
+        RunStanding? run = null;
         if (form.Faults.Count == 0)
         {
-            run = board.Get(notebook, Key(notebook, form), form.Parameters);
-            for (Task patience = Task.Delay(Patience, aborted); !run.HasEnded && !patience.IsCompleted;)
-            {
-                Task news = run.Changed;
-                if (!run.HasEnded)
-                {
-                    await Task.WhenAny(news, patience).ConfigureAwait(false);
-                }
-            }
+            PageRun asked = board.Get(notebook, Key(now, notebook, form), form.Parameters);
+            await Task.WhenAny(asked.Ended, Task.Delay(Patience, aborted)).ConfigureAwait(false);
+            run = asked.Now;
         }
 
-        FieldForm shownForm = Form(notebook, Parsed(shown));
-        PageRun? below = shownForm.Faults.Count == 0 ? board.Ended(Key(notebook, shownForm)) : null;
+        FieldForm shownForm = Form(now, notebook, Parsed(shown));
+        NotebookRun? below = shownForm.Faults.Count == 0 ? board.Ended(Key(now, notebook, shownForm))?.Now.Result : null;
         NotebookView.Page page = NotebookView.Render(notebook, form, run, shownForm, below, scenarios ?? Scenarios(notebook, form));
         return Page(page.Title, page.Body, notebook.Name, run is { HasEnded: false } ? 2 : null, form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
     }
@@ -101,14 +98,15 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         }
 
         IFormCollection sent = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
-        FieldForm form = Form(notebook, Given(sent));
+        FarmNow now = shelf.Look();
+        FieldForm form = Form(now, notebook, Given(sent));
         bool byScript = context.Request.Headers.Accept.ToString().StartsWith("application/json", StringComparison.Ordinal);
         if (form.Faults.Count > 0)
         {
-            return byScript ? FaultsAsJson(form) : await ShowAsync(notebook, form, sent["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
+            return byScript ? FaultsAsJson(form) : await ShowAsync(now, notebook, form, sent["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
         }
 
-        PageRun run = board.Again(notebook, Key(notebook, form), form.Parameters);
+        PageRun run = board.Again(notebook, Key(now, notebook, form), form.Parameters);
         string address = Nav.Address($"/notebook/{notebook.Name}", form.Query);
         if (byScript)
         {
@@ -146,37 +144,37 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     private IResult Explain(HttpContext context)
     {
         Dictionary<string, string> given = Given(context.Request.Query);
-        FieldForm form = Form(Season, given);
+        FarmNow now = shelf.Look();
+        FieldForm form = Form(now, Season, given);
         string crop = given.GetValueOrDefault("crop", "");
-        OpenedFarm farm = shelf.Now(form.Settings, form.SkipBadRows);
         string query = NotebookView.YearAndSettings(form);
         try
         {
-            return farm.WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address($"/notebook/{Season.Name}", query))) is { } body
+            return now.Farm(form.Settings, form.SkipBadRows).WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address($"/notebook/{Season.Name}", query))) is { } body
                 ? Page($"Where the figures of {crop} come from", body, Season.Name)
                 : NoSuchPage("The records tell nothing of that crop year.");
         }
         catch (ArgumentException unknown)
         {
-            return NoSuchPage(unknown.Message.Split(" (Parameter", 2)[0]);
+            return NoSuchPage(unknown.Message);
         }
     }
 
-    private async Task<IResult> Keep(HttpContext context, string name, string kind)
+    private IResult Copy(HttpContext context, string name, string kind)
     {
         if (Find(name) is not { } notebook)
         {
             return NoSuchPage("There is no such notebook.");
         }
 
-        FieldForm form = Form(notebook, Given(context.Request.Query));
-        if (form.Faults.Count > 0 || board.Ended(Key(notebook, form)) is not { Result: { } result })
+        FarmNow now = shelf.Look();
+        FieldForm form = Form(now, notebook, Given(context.Request.Query));
+        if (form.Faults.Count > 0 || board.Ended(Key(now, notebook, form))?.Now.Result is not { } result)
         {
             return NoSuchPage("This page is not there any more; work it out again, then keep a copy.");
         }
 
         context.Response.Headers.ContentDisposition = $"attachment; filename=\"{notebook.Name}.{kind}\"";
-        await Task.CompletedTask.ConfigureAwait(false);
         return kind == "ipynb"
             ? Results.Text(result.Document.WithoutSvg().ToJson(), "application/x-ipynb+json")
             : Results.Text(NotebookPage.Render(result.Document, new NotebookPageOptions { Title = notebook.Question, Failure = result.Failure, Footer = [ProofTables.Cautions] }), "text/html; charset=utf-8");
@@ -188,16 +186,16 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     private NotebookEntry? Find(string name) => notebooks.FirstOrDefault(notebook => notebook.Name == name);
 
     // The names to choose from come from the records as they are; a form that leaves rows out is read with those left out.
-    private FieldForm Form(NotebookEntry notebook, Dictionary<string, string> given) =>
-        FieldForm.Read(notebook.Parameters, shelf.Now("", given.GetValueOrDefault("skip_bad_rows") == "true"), shelf.Folder, options.ScenarioFile, given);
+    private FieldForm Form(FarmNow now, NotebookEntry notebook, Dictionary<string, string> given) =>
+        FieldForm.Read(notebook.Parameters, now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true"), shelf.Folder, options.ScenarioFile, given);
 
-    private string Key(NotebookEntry notebook, FieldForm form, OpenedFarm? farm = null)
+    private string Key(FarmNow now, NotebookEntry notebook, FieldForm form)
     {
         string scenarios = form.Parameters.Values.Contains(options.ScenarioFile) && File.Exists(options.ScenarioFile) ? $"{File.GetLastWriteTimeUtc(options.ScenarioFile).Ticks}" : "";
-        return $"{notebook.Name}?{form.Query}#{(farm ?? shelf.Now()).Fingerprint}{scenarios}";
+        return $"{notebook.Name}?{form.Query}#{now.Fingerprint}{scenarios}";
     }
 
-    private static JsonObject Json(PageRun run) => new()
+    private static JsonObject Json(RunStanding run) => new()
     {
         ["state"] = JsonNamingPolicy.CamelCase.ConvertName(run.State.ToString()),
         ["cell"] = run.Cell,

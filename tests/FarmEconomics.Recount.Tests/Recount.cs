@@ -1,7 +1,7 @@
 namespace FarmEconomics.Recount.Tests;
 
 /// <summary>
-/// The review of a records folder by the SQL files alone, all crop years at once. Each file is one step and says which section of METHODS it does.
+/// The review of a records folder by the SQL files alone, all crop years at once. Each file is one step and says which section of docs/methods.md it does.
 /// </summary>
 internal sealed class Recount : IDisposable
 {

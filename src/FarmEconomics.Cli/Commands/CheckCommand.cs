@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Files;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -38,7 +39,7 @@ internal static class CheckCommand
 
         if (farm.Review is { Records.RowsAfterAsOf.Count: > 0 } review)
         {
-            string late = string.Join(", ", review.Records.RowsAfterAsOf.Select(pair => $"{CommonOptions.Count(pair.Value, "row")} of {pair.Key}"));
+            string late = string.Join(", ", review.Records.RowsAfterAsOf.Select(pair => $"{Phrase.Count(pair.Value, "row")} of {pair.Key}"));
             Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the closing date, and not read into any result: {late}.");
         }
 

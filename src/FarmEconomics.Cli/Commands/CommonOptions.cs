@@ -2,6 +2,7 @@ using System.CommandLine;
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -24,22 +25,8 @@ internal static class CommonOptions
         Description = "Leave rows in error out and go on; they, and the money in them, are listed at the top of every result.",
     };
 
-    internal static List<KeyValuePair<string, string>> Settings(string[]? options)
-    {
-        List<KeyValuePair<string, string>> settings = [];
-        foreach (string option in options ?? [])
-        {
-            int equals = option.IndexOf('=', StringComparison.Ordinal);
-            if (equals <= 0)
-            {
-                throw new WrongUseException($"--set takes name=value, for example --set owner_wage=22; '{option}' has no '='.");
-            }
-
-            settings.Add(new(option[..equals].Trim(), option[(equals + 1)..].Trim()));
-        }
-
-        return settings;
-    }
+    internal static List<KeyValuePair<string, string>> Settings(string[]? options) => [.. (options ?? []).Select(option => SettingText.Pair(option)
+        ?? throw new WrongUseException($"--set takes name=value, for example --set owner_wage=22; '{option}' has no '='."))];
 
     /// <summary>Says what is wrong when there are no records at a place.</summary>
     internal static void RequireRecords(string folder)
@@ -77,12 +64,15 @@ internal static class CommonOptions
         return year ?? review.LatestCropYear;
     }
 
-    /// <summary>The review; null, and the problems on the error stream, when errors stop it.</summary>
-    internal static FarmReview? ReviewOrProblems(FarmFolder farm)
+    /// <summary>The review; null, and the problems and how to go on said on the error stream, when errors stop it.</summary>
+    internal static FarmReview? ReviewOrProblems(FarmFolder farm, bool skipBadRows)
     {
         if (farm.Review is null)
         {
             PrintProblems(farm, Console.Error);
+            Console.Error.WriteLine(skipBadRows
+                ? "No result was made: the errors above can't be skipped row by row."
+                : "No result was made. Mend the errors, or use --skip-bad-rows to leave those rows out.");
         }
 
         return farm.Review;
@@ -99,7 +89,7 @@ internal static class CommonOptions
         int warnings = farm.Problems.Count - farm.ErrorCount;
         to.WriteLine(farm.Problems.Count == 0
             ? "No problems found."
-            : $"{Count(farm.ErrorCount, "error")}, {Count(warnings, "warning")}.");
+            : $"{Phrase.Count(farm.ErrorCount, "error")}, {Phrase.Count(warnings, "warning")}.");
     }
 
     internal static void PrintSkipped(FarmFolder farm, TextWriter to)
@@ -110,12 +100,10 @@ internal static class CommonOptions
         }
 
         decimal money = farm.Skipped.Sum(row => row.Money ?? 0m);
-        to.WriteLine($"{Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:");
+        to.WriteLine($"{Phrase.Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:");
         foreach (Records.Checks.SkippedRow row in farm.Skipped)
         {
             to.WriteLine($"  {row.Source}{(row.Money is { } amount ? $" ({amount:0.00})" : "")}: {row.Why}");
         }
     }
-
-    internal static string Count(int number, string noun) => number == 1 ? $"1 {noun}" : $"{number:N0} {noun}s";
 }

@@ -71,7 +71,7 @@ internal static class DecideCommand
     private static int Run(string folder, int? year, Change? change, decimal? elasticity, string[]? set, bool skip)
     {
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
-        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
             return ExitCode.RecordsInError;
         }

@@ -2,7 +2,6 @@ using System.CommandLine;
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Explain;
 
 namespace FarmEconomics.Cli.Commands;
@@ -14,7 +13,7 @@ internal static class ExplainCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string> crop = new("--crop") { Description = "The crop to explain.", HelpName = "CROP", Required = true };
+        Option<string> crop = new("--crop") { Description = "The crop, or a planting of it, to explain.", HelpName = "CROP", Required = true };
         Option<string?> line = new("--line") { Description = "One cost line only: materials, selling, labor, infrastructure or overhead.", HelpName = "LINE" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
@@ -31,24 +30,27 @@ internal static class ExplainCommand
     {
         StatementLine? wanted = LineOf(line);
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
-        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
             return ExitCode.RecordsInError;
         }
 
         SeasonReview season = review.Season(CommonOptions.YearOf(review, year));
-        EnterpriseBudget? budget = season.Crops.FirstOrDefault(candidate => string.Equals(candidate.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
-        if (budget is null)
-        {
-            string? nearest = NearestName.Find(crop, season.Crops.Select(candidate => candidate.Name));
-            throw new WrongUseException($"There is no crop {crop} in {season.CropYear}." + (nearest is null
-                ? $" Its crops are {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}."
-                : $" Did you mean {nearest}?"));
-        }
-
         CommonOptions.PrintSkipped(farm, Console.Error);
-        Console.Out.WriteLine(CropExplanation.Of(season, budget.Name, wanted).ToPlainText());
+        Console.Out.WriteLine(Explained(season, crop, wanted).ToPlainText());
         return ExitCode.Done;
+    }
+
+    private static CropExplanation Explained(SeasonReview season, string crop, StatementLine? line)
+    {
+        try
+        {
+            return CropExplanation.Of(season, crop, line);
+        }
+        catch (ArgumentException unknown)
+        {
+            throw new WrongUseException(unknown.Message);
+        }
     }
 
     private static StatementLine? LineOf(string? line)

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -45,7 +46,7 @@ internal static class ImportCommand
         }
 
         Console.Out.WriteLine(
-            $"{plan.Source}: {CommonOptions.Count(plan.RowsInSource, "row")}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping.");
+            $"{plan.Source}: {Phrase.Count(plan.RowsInSource, "row")}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping.");
         if (plan.Rows.Count > 0)
         {
             Console.Out.WriteLine($"{(plan.Source.Contains(".xlsx!", StringComparison.OrdinalIgnoreCase) ? "   row" : "  line")}  {string.Join(" | ", plan.Columns)}");

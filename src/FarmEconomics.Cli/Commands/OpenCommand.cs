@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FarmEconomics.Files;
 using FarmEconomics.Notebooks;
 using FarmEconomics.Page;
 
@@ -59,9 +60,7 @@ internal static class OpenCommand
         }
 
         CommonOptions.RequireRecords(options.Records);
-        string records = Path.GetFullPath(options.Records);
-        string home = Directory.Exists(records) ? records : Path.GetDirectoryName(records)!;
-        if (Directory.Exists(records) && Path.GetDirectoryName(options.ScenarioFile)!.StartsWith(home, StringComparison.Ordinal))
+        if (FolderPlace.IsIn(options.ScenarioFile, options.Records))
         {
             throw new WrongUseException($"{options.ScenarioFile} lies among the records, which are never written to; give another place with --scenarios.");
         }

@@ -65,7 +65,7 @@ internal static class PricesCommand
         IReadOnlyList<PlannedItem>? planned = plan is null ? null : ReadPlan(plan, members);
 
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
-        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
             return ExitCode.RecordsInError;
         }

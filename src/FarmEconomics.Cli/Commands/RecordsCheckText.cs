@@ -1,6 +1,7 @@
 using FarmEconomics.Files;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Records.Names;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -44,7 +45,7 @@ internal static class RecordsCheckText
 
         foreach (AliasProposal proposal in proposals)
         {
-            to.WriteLine($"{proposal.Table}: \"{proposal.Alias}\" is likely \"{proposal.Name}\" ({CommonOptions.Count(proposal.Rows, "row")}, first {proposal.First})");
+            to.WriteLine($"{proposal.Table}: \"{proposal.Alias}\" is likely \"{proposal.Name}\" ({Phrase.Count(proposal.Rows, "row")}, first {proposal.First})");
         }
 
         string rows = AliasFile.Text(proposals);
@@ -56,18 +57,16 @@ internal static class RecordsCheckText
             return;
         }
 
-        string place = Path.GetFullPath(output);
-        string records = Path.GetFullPath(farm.Folder);
-        if (place == records || place.StartsWith(Path.TrimEndingDirectorySeparator(records) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        if (FolderPlace.IsIn(output, farm.Folder))
         {
             throw new WrongUseException($"{output} lies in your records, which are only ever read; give a file elsewhere and copy the rows you agree with.");
         }
 
-        using (FileStream stream = new(place, FileMode.CreateNew, FileAccess.Write))
+        using (FileStream stream = new(output, FileMode.CreateNew, FileAccess.Write))
         {
             stream.Write(System.Text.Encoding.UTF8.GetBytes(rows));
         }
 
-        to.WriteLine($"Wrote {CommonOptions.Count(proposals.Count, "row")} to {output}. Look through them, then put them into your aliases table.");
+        to.WriteLine($"Wrote {Phrase.Count(proposals.Count, "row")} to {output}. Look through them, then put them into your aliases table.");
     }
 }

@@ -40,12 +40,8 @@ internal static class ReviewCommand
         // Taken before the records are read: whoever changes them meanwhile has them reviewed again.
         string key = options.Pages ? "" : options.Key(folder);
         FarmFolder farm = CommonOptions.Open(folder, set, options.SkipBadRows, terminal);
-        if (farm.Review is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm, options.SkipBadRows) is not { } review)
         {
-            CommonOptions.PrintProblems(farm, Console.Error);
-            await Console.Error.WriteLineAsync(options.SkipBadRows
-                ? "No result was made: the errors above can't be skipped row by row."
-                : "No result was made. Mend the errors, or use --skip-bad-rows to leave those rows out.").ConfigureAwait(false);
             return ExitCode.RecordsInError;
         }
 

@@ -33,18 +33,18 @@ internal static class WhatIfCommand
         };
         command.SetAction(parsed => Run(
             CommonOptions.Open(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(skip), new Terminal()),
-            parsed.GetValue(year), parsed.GetValue(change) ?? [], parsed.GetValue(name), parsed.GetValue(save), parsed.GetValue(compare)));
+            parsed.GetValue(skip), parsed.GetValue(year), parsed.GetValue(change) ?? [], parsed.GetValue(name), parsed.GetValue(save), parsed.GetValue(compare)));
         return command;
     }
 
-    private static int Run(FarmFolder farm, int? year, string[] changes, string? name, string? save, string? compare)
+    private static int Run(FarmFolder farm, bool skip, int? year, string[] changes, string? name, string? save, string? compare)
     {
         if (save is not null && (string.IsNullOrWhiteSpace(name) || changes.Length == 0))
         {
             throw new WrongUseException("--save keeps a scenario under its name: give --name NAME and at least one --change.");
         }
 
-        if (CommonOptions.ReviewOrProblems(farm) is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
             return ExitCode.RecordsInError;
         }

@@ -36,10 +36,8 @@ internal static class WriteUpCommand
     {
         Terminal terminal = new();
         FarmFolder farm = CommonOptions.Open(folder, set, skip, terminal);
-        if (farm.Review is not { } review)
+        if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
-            CommonOptions.PrintProblems(farm, Console.Error);
-            Console.Error.WriteLine(skip ? "No result was made: the errors above can't be skipped row by row." : "No result was made. Mend the errors, or use --skip-bad-rows to leave those rows out.");
             return ExitCode.RecordsInError;
         }
 

@@ -1,6 +1,5 @@
 using System.Text;
 using FarmEconomics.Budgets;
-using FarmEconomics.Cli.Commands;
 using FarmEconomics.Files;
 using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Records;
@@ -18,7 +17,7 @@ internal static class IndexPage
     [
         SeasonSentences.Answer(season).ToPlainText().Trim(),
         Found(farm),
-        Proof(season),
+        ProofTables.InWords(season),
     ];
 
     /// <summary>The page's body; every text from the records is encoded.</summary>
@@ -44,7 +43,7 @@ internal static class IndexPage
         }
 
         body.Append("</ul>\n<h2>How far to trust it</h2>\n");
-        body.Append($"<p>{PageShell.Encode(Found(farm))} {PageShell.Encode(Proof(season))}</p>\n");
+        body.Append($"<p>{PageShell.Encode(Found(farm))} {PageShell.Encode(ProofTables.InWords(season))}</p>\n");
         body.Append("<p>Every figure of these pages stands in <code>tables/</code> for a spreadsheet or another program, the notebooks as they were run in <code>notebooks/</code>.</p>\n");
         body.Append(ProofTables.Assumptions(season).ToHtml());
         return body.ToString();
@@ -53,15 +52,7 @@ internal static class IndexPage
     private static string Found(FarmFolder farm)
     {
         int warnings = farm.Problems.Count(problem => problem.Severity == Severity.Warning);
-        string found = $"The records check found {CommonOptions.Count(farm.ErrorCount, "error")} and {CommonOptions.Count(warnings, "warning")}";
-        return farm.Skipped.Count == 0 ? found + "." : $"{found}; {CommonOptions.Count(farm.Skipped.Count, "row")} in error left out.";
-    }
-
-    private static string Proof(SeasonReview season)
-    {
-        int failed = season.Reconciliation.Count(check => !check.Holds);
-        return failed == 0
-            ? $"Nothing was lost: all {season.Reconciliation.Count} reconciliation checks hold to the cent."
-            : $"{failed} of {season.Reconciliation.Count} reconciliation checks do NOT hold: don't rely on these figures.";
+        string found = $"The records check found {Phrase.Count(farm.ErrorCount, "error")} and {Phrase.Count(warnings, "warning")}";
+        return farm.Skipped.Count == 0 ? found + "." : $"{found}; {Phrase.Count(farm.Skipped.Count, "row")} in error left out.";
     }
 }

@@ -4,6 +4,7 @@ using FarmEconomics.Files.Results;
 using FarmEconomics.Notebooks;
 using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Review;
 
@@ -72,12 +73,10 @@ internal sealed class ReviewWriter
     {
         Dictionary<string, object> parameters = Parameters(farm, season.CropYear, settings, skipBadRows);
         NotebookRunOptions options = new() { Progress = new CellSteps(terminal) };
-        terminal.Step($"Running {CountOf(notebooks.Length)}");
+        terminal.Step($"Running {Phrase.Count(notebooks.Length, "notebook")}");
         return await NotebookChildProcess.RunAllAsync(
             notebooks.Select(path => new NotebookJob(path, parameters, options)).ToList(), parallel: 2, cancellation: cancellation).ConfigureAwait(false);
     }
-
-    private static string CountOf(int notebooks) => notebooks == 1 ? "1 notebook" : $"{notebooks} notebooks";
 
     private void WritePages(string folder, string[] notebooks, IReadOnlyList<NotebookRun> runs)
     {
@@ -97,15 +96,8 @@ internal sealed class ReviewWriter
         List<PageLink> Nav(int current) =>
         [
             new("Review", "index.html", current < 0),
-            .. Enumerable.Range(0, names.Length).Select(i => new PageLink(ShortTitle(names[i]), names[i] + ".html", i == current)),
+            .. Enumerable.Range(0, names.Length).Select(i => new PageLink(NotebookPage.ShortTitle(names[i]), names[i] + ".html", i == current)),
         ];
-    }
-
-    /// <summary><c>02-season-review</c> becomes "Season review".</summary>
-    private static string ShortTitle(string name)
-    {
-        string words = name.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '-').Replace('-', ' ');
-        return words.Length == 0 ? name : char.ToUpperInvariant(words[0]) + words[1..];
     }
 
     private sealed class CellSteps(Terminal terminal) : IProgress<CellProgress>

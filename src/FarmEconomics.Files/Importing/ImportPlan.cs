@@ -113,6 +113,6 @@ public sealed partial class ImportPlan
         }
     }
 
-    [GeneratedRegex(@"^\.[a-z]+\.[a-z0-9-]+\.csv\.new-[0-9a-f]{1,12}$")]
+    [GeneratedRegex(@"^\.[a-z_]+\.[a-z0-9-]+\.csv\.new-[0-9a-f]{1,12}$")]
     private static partial Regex HalfWritten();
 }

@@ -41,6 +41,15 @@ public static partial class NotebookPage
         return PageShell.Render(body.Title, body.Heading + body.Content, options.Nav, options.Footer, options.Language);
     }
 
+    /// <summary>One or two words for the navigation: <c>02-season-review</c> becomes "Season review".</summary>
+    /// <param name="name">The notebook's file name without extension.</param>
+    public static string ShortTitle(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        string words = name.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '-').Replace('-', ' ');
+        return words.Length == 0 ? name : char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
     /// <summary>Renders what stands between a page's header and footer.</summary>
     /// <param name="document">The executed notebook.</param>
     /// <param name="title">The title; by default the notebook's first heading.</param>

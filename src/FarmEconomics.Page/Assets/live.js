@@ -105,7 +105,8 @@ function working(on, words, run) {
   if (!box) return;
   box.hidden = words === '';
   one('progress', box).hidden = !on;
-  one('[data-cancel]', box).hidden = !on;
+  // Nothing can be called off before the run has a name: a click would go nowhere.
+  one('[data-cancel]', box).hidden = !on || !run;
   if (run) one('[data-cancel]', box).action = `/runs/${run}/cancel`;
   one('[data-words]', box).textContent = words;
   const result = one('[data-result]');
@@ -193,6 +194,8 @@ async function submit(event) {
     if (news.state === 'done') {
       const focus = document.activeElement && document.activeElement.id;
       await putIn(started.address, true);
+      // The records changed meanwhile, so that the page is being worked out again: it is put in when it is there.
+      if (one('[data-working]').dataset.runId) return;
       working(false, 'Done: the page below is the new one.');
       const again = focus && document.getElementById(focus);
       (again || one('form[data-run] button[type=submit]')).focus({ preventScroll: true });
@@ -243,5 +246,6 @@ function prepare(within) {
   }
 }
 
-window.addEventListener('popstate', () => putIn(location.href, false));
+// Whoever goes back no longer waits for the page they left.
+window.addEventListener('popstate', () => { following = null; putIn(location.href, false); });
 prepare(document);

@@ -14,11 +14,9 @@ internal sealed class FarmShelf(string folder)
     /// <summary>The folder or workbook, in full.</summary>
     internal string Folder { get; } = Path.GetFullPath(folder);
 
-    /// <summary>The records as they are now.</summary>
-    /// <param name="settings">Settings to try, as <c>name=value; name=value</c>.</param>
-    /// <param name="skipBadRows">Whether rows in error are left out.</param>
+    /// <summary>Looks whether a file changed; a request does so once, and reads all it reads by what it saw.</summary>
     /// <exception cref="IOException">The records can't be read.</exception>
-    internal OpenedFarm Now(string settings = "", bool skipBadRows = false)
+    internal FarmNow Look()
     {
         lock (gate)
         {
@@ -29,9 +27,18 @@ internal sealed class FarmShelf(string folder)
                 quickSign = sign;
             }
 
-            string key = $"{fingerprint}\n{skipBadRows}\n{settings}";
+            return new FarmNow(this, fingerprint);
+        }
+    }
+
+    /// <summary>The records of a fingerprint, opened unless they are kept.</summary>
+    internal OpenedFarm Open(string of, string settings, bool skipBadRows)
+    {
+        lock (gate)
+        {
+            string key = $"{of}\n{skipBadRows}\n{settings}";
             int at = kept.FindIndex(one => one.Key == key);
-            OpenedFarm farm = at >= 0 ? kept[at].Farm : new OpenedFarm(FarmFolder.Open(Folder, Pairs(settings), skipBadRows), fingerprint);
+            OpenedFarm farm = at >= 0 ? kept[at].Farm : new OpenedFarm(FarmFolder.Open(Folder, SettingText.Pairs(settings), skipBadRows));
             if (at >= 0)
             {
                 kept.RemoveAt(at);
@@ -46,8 +53,20 @@ internal sealed class FarmShelf(string folder)
             return farm;
         }
     }
+}
 
-    private static IEnumerable<KeyValuePair<string, string>> Pairs(string settings) =>
-        settings.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(pair => pair.Split('=', 2, StringSplitOptions.TrimEntries))
-            .Where(pair => pair.Length == 2).Select(pair => KeyValuePair.Create(pair[0], pair[1]));
+/// <summary>The records as they stood when a request looked at them.</summary>
+/// <param name="shelf">Where they are kept.</param>
+/// <param name="fingerprint">What was in the files.</param>
+internal sealed class FarmNow(FarmShelf shelf, string fingerprint)
+{
+    /// <summary>What was in the files.</summary>
+    internal string Fingerprint => fingerprint;
+
+    /// <summary>The records, opened.</summary>
+    /// <param name="settings">Settings to try, as <c>name=value; name=value</c>.</param>
+    /// <param name="skipBadRows">Whether rows in error are left out.</param>
+    /// <exception cref="IOException">The records can't be read.</exception>
+    /// <exception cref="ArgumentException">A setting has no name and value.</exception>
+    internal OpenedFarm Farm(string settings = "", bool skipBadRows = false) => shelf.Open(fingerprint, settings, skipBadRows);
 }

@@ -12,10 +12,9 @@ internal sealed class OpenedFarm
     private readonly FarmFolder folder;
     private readonly Dictionary<string, IReadOnlyList<string>> choices;
 
-    internal OpenedFarm(FarmFolder folder, string fingerprint)
+    internal OpenedFarm(FarmFolder folder)
     {
         this.folder = folder;
-        Fingerprint = fingerprint;
         Settings = folder.Review?.Records.Settings ?? folder.Reading.FarmSettings;
         Years = folder.Review?.CropYears ?? [];
         LatestYear = folder.Review is { CropYears.Count: > 0 } review ? review.LatestCropYear : 0;
@@ -30,9 +29,6 @@ internal sealed class OpenedFarm
             ["project"] = [.. folder.Reading.Tables.Funding.Select(row => row.Project).Distinct()],
         };
     }
-
-    /// <summary>What was in the files.</summary>
-    internal string Fingerprint { get; }
 
     internal FarmSettings Settings { get; }
 

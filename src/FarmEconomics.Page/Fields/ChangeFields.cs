@@ -100,10 +100,10 @@ internal static class ChangeFields
         }
     }
 
-    // People write $4.50 into a field for a price.
+    // People write $4.50 into a field for a price. Changes are read with the farm's own decimal mark; in a field a dot is one as well.
     private static string Amount(string text, char decimalMark)
     {
         string bare = text.Trim().TrimStart('$', '€', '£').Trim();
-        return decimalMark == ',' && !bare.Contains('.', StringComparison.Ordinal) ? bare.Replace(',', '.') : bare;
+        return bare.Contains(decimalMark, StringComparison.Ordinal) ? bare : bare.Replace('.', decimalMark);
     }
 }

@@ -146,7 +146,7 @@ internal sealed class FieldForm
 
         if (parameter.Choice == "setting")
         {
-            return SettingFields.Of(farm, farm.Settings);
+            return SettingFields.Of(farm.Settings);
         }
 
         if (parameter.Choice == "change")

@@ -1,4 +1,3 @@
-using FarmEconomics.Page.Farm;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Tables;
@@ -11,7 +10,7 @@ internal static class SettingFields
     internal const string Prefix = "set.";
     internal const string Group = "Wage, interest and other settings to try";
 
-    internal static IEnumerable<PageField> Of(OpenedFarm farm, FarmSettings own)
+    internal static IEnumerable<PageField> Of(FarmSettings own)
     {
         string money = Looks.Sign(own.Currency).Trim();
         yield return Number("owner_wage", "Worth of an unpaid hour of the owner", $"{money} an hour", own.OwnerWage, 0m, 10000m);

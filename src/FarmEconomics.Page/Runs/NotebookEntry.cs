@@ -1,4 +1,5 @@
 using FarmEconomics.Notebooks;
+using FarmEconomics.Notebooks.Pages;
 
 namespace FarmEconomics.Page.Runs;
 
@@ -12,8 +13,7 @@ internal sealed class NotebookEntry
         NotebookDocument document = NotebookDocument.Load(FilePath);
         Question = document.Title ?? Name;
         Parameters = NotebookParameter.Of(document);
-        string words = Name.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '-').Replace('-', ' ');
-        ShortTitle = words.Length == 0 ? Name : char.ToUpperInvariant(words[0]) + words[1..];
+        ShortTitle = NotebookPage.ShortTitle(Name);
     }
 
     internal string FilePath { get; }

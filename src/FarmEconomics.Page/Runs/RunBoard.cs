@@ -36,7 +36,7 @@ internal sealed class RunBoard : IAsyncDisposable
     {
         lock (gate)
         {
-            return runs.FirstOrDefault(run => run.Key == key && run.Result is not null);
+            return runs.FirstOrDefault(run => run.Key == key && run.Now.Result is not null);
         }
     }
 
@@ -45,7 +45,7 @@ internal sealed class RunBoard : IAsyncDisposable
     {
         lock (gate)
         {
-            return Ended(key) ?? runs.FirstOrDefault(run => run.Key == key && !run.HasEnded) ?? Start(notebook, key, parameters, urgent);
+            return Ended(key) ?? runs.FirstOrDefault(run => run.Key == key && !run.Now.HasEnded) ?? Start(notebook, key, parameters, urgent);
         }
     }
 
@@ -54,7 +54,7 @@ internal sealed class RunBoard : IAsyncDisposable
     {
         lock (gate)
         {
-            return runs.FirstOrDefault(run => run.Key == key && run.State == RunState.Done) ?? Start(notebook, key, parameters, urgent: true);
+            return runs.FirstOrDefault(run => run.Key == key && run.Now.State == RunState.Done) ?? Start(notebook, key, parameters, urgent: true);
         }
     }
 
@@ -72,7 +72,7 @@ internal sealed class RunBoard : IAsyncDisposable
         runs.AddFirst(run);
         for (LinkedListNode<PageRun>? last = runs.Last; runs.Count > Most && last is not null; last = last.Previous)
         {
-            if (last.Value.HasEnded)
+            if (last.Value.Now.HasEnded)
             {
                 runs.Remove(last);
                 break;

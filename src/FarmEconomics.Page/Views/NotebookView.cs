@@ -1,4 +1,5 @@
 using System.Text;
+using FarmEconomics.Notebooks;
 using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Page.Fields;
 using FarmEconomics.Page.Runs;
@@ -16,17 +17,17 @@ internal static class NotebookView
     /// <summary>Writes the page.</summary>
     /// <param name="notebook">The notebook.</param>
     /// <param name="form">The fields.</param>
-    /// <param name="run">The run the address asks for; null when a field is wrong.</param>
+    /// <param name="run">How the run stands that the address asks for; null when a field is wrong.</param>
     /// <param name="shownForm">The fields of the page that is shown while the run goes on; null: none.</param>
-    /// <param name="shown">The run whose page is shown meanwhile.</param>
+    /// <param name="shown">What is shown meanwhile.</param>
     /// <param name="after">HTML below the fields.</param>
-    internal static Page Render(NotebookEntry notebook, FieldForm form, PageRun? run, FieldForm? shownForm, PageRun? shown, string after = "")
+    internal static Page Render(NotebookEntry notebook, FieldForm form, RunStanding? run, FieldForm? shownForm, NotebookRun? shown, string after = "")
     {
         string address = $"/notebook/{notebook.Name}";
         bool ready = run is { Result: not null };
-        PageRun? below = ready ? run : shown;
+        NotebookRun? below = ready ? run!.Result : shown;
         FieldForm? belowForm = ready ? form : shownForm;
-        NotebookBody? body = below?.Result is { } result ? NotebookPage.Body(result.Document, notebook.Question, result.Failure) : null;
+        NotebookBody? body = below is { } result ? NotebookPage.Body(result.Document, notebook.Question, result.Failure) : null;
         StringBuilder html = new();
         html.Append(body?.Heading ?? $"<h1>{PageShell.Encode(notebook.Question)}</h1>\n");
         html.Append(FormView.Render(form, address, belowForm?.Query ?? ""));
@@ -45,7 +46,7 @@ internal static class NotebookView
         pair.StartsWith("year=", StringComparison.Ordinal) || pair.StartsWith("skip_bad_rows=", StringComparison.Ordinal) || pair.StartsWith(SettingFields.Prefix, StringComparison.Ordinal)));
 
     /// <summary>How a run is getting on, in a few words.</summary>
-    internal static string Words(PageRun run) => run.State switch
+    internal static string Words(RunStanding run) => run.State switch
     {
         RunState.Waiting => "Waiting for its turn…",
         RunState.Running when run.Cell == 0 => "Starting…",
@@ -56,7 +57,7 @@ internal static class NotebookView
     };
 
     // The place where a run is told of; the script fills it when the reader starts one.
-    private static string Status(PageRun? run, bool ready, bool something)
+    private static string Status(RunStanding? run, bool ready, bool something)
     {
         bool hidden = run is null || ready;
         bool going = run is { HasEnded: false };

@@ -6,6 +6,7 @@ using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Runs;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Page.Views;
 
@@ -14,8 +15,8 @@ internal static class StartView
 {
     /// <summary>A notebook on the page.</summary>
     /// <param name="Notebook">The notebook.</param>
-    /// <param name="Run">Its run with the page's year; null when the records can't be reviewed.</param>
-    internal sealed record Question(NotebookEntry Notebook, PageRun? Run);
+    /// <param name="Run">How its run with the page's year stands; null when the records can't be reviewed.</param>
+    internal sealed record Question(NotebookEntry Notebook, RunStanding? Run);
 
     internal static string Render(OpenedFarm farm, string folder, int year, IReadOnlyList<Question> questions)
     {
@@ -43,7 +44,7 @@ internal static class StartView
     }
 
     /// <summary>A question's answer, or how far it is; the script asks for it again until it is there.</summary>
-    internal static string AnswerBox(PageRun? run)
+    internal static string AnswerBox(RunStanding? run)
     {
         string inside = run switch
         {
@@ -78,9 +79,9 @@ internal static class StartView
         string where = PageShell.Encode(Path.GetFileName(Path.TrimEndingDirectorySeparator(folder)));
         StringBuilder html = new();
         html.Append(opened.ErrorCount > 0
-            ? $"<div class=\"note bad\"><p><strong>The records have {Count(opened.ErrorCount, "error")}.</strong> "
+            ? $"<div class=\"note bad\"><p><strong>The records have {Phrase.Count(opened.ErrorCount, "error")}.</strong> "
             : "<div class=\"note\"><p><strong>The records can be reviewed.</strong> ");
-        html.Append($"Read from <code>{where}</code>: {Count(opened.Reading.Files.Count, "table")}, {opened.Reading.Files.Sum(file => file.RowsRead):N0} rows; {Count(opened.ErrorCount, "error")} and {Count(warnings, "warning")} found");
+        html.Append($"Read from <code>{where}</code>: {Phrase.Count(opened.Reading.Files.Count, "table")}, {opened.Reading.Files.Sum(file => file.RowsRead):N0} rows; {Phrase.Count(opened.ErrorCount, "error")} and {Phrase.Count(warnings, "warning")} found");
         html.Append(warnings > 0 ? "; warnings make the figures they touch weaker." : ".").Append("</p>\n");
         if (opened.ErrorCount > 0)
         {
@@ -94,20 +95,16 @@ internal static class StartView
             }
 
             html.Append("</ul>\n");
-            html.Append(opened.ErrorCount > 25 ? $"<p>And {Count(opened.ErrorCount - 25, "more error")}; the records check lists all.</p>\n" : "");
+            html.Append(opened.ErrorCount > 25 ? $"<p>And {Phrase.Count(opened.ErrorCount - 25, "more error")}; the records check lists all.</p>\n" : "");
         }
 
         if (opened.Review is { } review && review.CropYears.Count > 0)
         {
             SeasonReview season = review.Season(review.LatestCropYear);
-            int failed = season.Reconciliation.Count(check => !check.Holds);
-            html.Append(failed == 0
-                ? $"<p>Nothing was lost: all {season.Reconciliation.Count} reconciliation checks hold to the cent.</p>\n"
-                : $"<p><strong>{failed} of {season.Reconciliation.Count} reconciliation checks do not hold: don’t rely on these figures.</strong></p>\n");
+            string proof = PageShell.Encode(ProofTables.InWords(season));
+            html.Append(season.Reconciliation.All(check => check.Holds) ? $"<p>{proof}</p>\n" : $"<p><strong>{proof}</strong></p>\n");
         }
 
         return html.Append("</div>\n").ToString();
     }
-
-    private static string Count(int number, string noun) => number == 1 ? $"1 {noun}" : $"{number:N0} {noun}s";
 }

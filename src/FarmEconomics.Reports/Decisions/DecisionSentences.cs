@@ -22,6 +22,7 @@ public static class DecisionSentences
         }
 
         return table.Note("What the farm would lose without a crop = its output less the costs that go with it. A negative figure is what the farm would gain by leaving the beds empty.")
+            .Note(DecisionTables.NeverSeen)
             .Note(Rule(verdicts.Settings, farm))
             .Note(OneSeason);
     }

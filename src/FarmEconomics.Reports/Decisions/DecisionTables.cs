@@ -101,8 +101,12 @@ public static class DecisionTables
 
         Outcome farm = simulation.Farm;
         return table.Total("All crops", farm.P5, farm.P50, farm.P95, farm.Mean, farm.ChanceOfLoss, "", "", "")
-            .Note("Factors are relative to the season as it was. One season in twenty is worse than P5, one in twenty better than P95. Few plantings on record make a narrow picture.");
+            .Note("Factors are relative to the season as it was. One season in twenty is worse than P5, one in twenty better than P95.")
+            .Note(NeverSeen);
     }
+
+    /// <summary>Why a chance of 0 % or 100 % is no certainty.</summary>
+    internal const string NeverSeen = "A chance of 0 % or 100 % says that no drawn season turned the result, not that none can: what the plantings on record never saw isn't drawn, and few plantings make a narrow picture.";
 
     /// <summary>The assumptions of simulation and verdicts, and whose they are.</summary>
     public static ReportTable Assumptions(Verdicts verdicts)

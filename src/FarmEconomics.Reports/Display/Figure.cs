@@ -70,8 +70,4 @@ public sealed class Figure
             return svg ??= FigureSvg.Inline(Plot.GetSvgXml(Width, Height), Alt, Width, Height);
         }
     }
-
-    /// <summary>The figure as an <c>img</c> element with the PNG inside, for pages that can't take SVG.</summary>
-    public string Img() =>
-        $"<img src=\"data:image/png;base64,{Convert.ToBase64String(Png())}\" width=\"{Width}\" height=\"{Height}\" role=\"img\" alt=\"{System.Net.WebUtility.HtmlEncode(Alt)}\">";
 }

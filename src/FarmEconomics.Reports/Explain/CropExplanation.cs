@@ -57,7 +57,9 @@ public sealed class CropExplanation : IHtmlDisplay
         if (budget is null)
         {
             string? nearest = NearestName.Find(crop.Trim(), season.Crops.Concat(season.Plantings).Select(candidate => candidate.Name));
-            throw new ArgumentException($"No crop or planting of {season.CropYear} is called '{crop.Trim()}'{(nearest is null ? "" : $"; did you mean '{nearest}'?")}", nameof(crop));
+            throw new ArgumentException(
+                $"There is no crop or planting {crop.Trim()} in {season.CropYear}. "
+                + (nearest is null ? $"Its crops are {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}." : $"Did you mean {nearest}?"));
         }
 
         return new CropExplanation(season, budget, line);

@@ -9,14 +9,15 @@ namespace FarmEconomics.Reports.Explain;
 /// <summary>Output opened to the sales rows that drew on the crop's lots.</summary>
 internal static class OutputSection
 {
+    /// <param name="season">The season.</param>
+    /// <param name="budget">The budget of a crop or a planting.</param>
     internal static ExplainSection Of(SeasonReview season, EnterpriseBudget budget)
     {
         HashSet<Enterprise> own = budget.Enterprises.ToHashSet();
-        string unit = budget.Crop?.Unit ?? "units";
-        List<(Leaving Leaving, decimal Quantity, Money Value)> rows = season.Trace.Leavings
-            .Select(leaving => (leaving, leaving.Parts.Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise)).ToList()))
-            .Where(pair => pair.Item2.Count > 0)
-            .Select(pair => (pair.leaving, pair.Item2.Sum(part => part.Quantity), Money.Sum(pair.Item2.Select(Value)))).ToList();
+        string unit = budget.Crop!.Unit;
+        List<(Leaving Leaving, decimal Quantity, Money Value)> rows = season.PartsOf(budget.Crop!)
+            .Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise)).GroupBy(part => part.Leaving)
+            .Select(leaving => (leaving.Key, leaving.Sum(part => part.Quantity), Money.Sum(leaving.Select(Value)))).ToList();
         ReportTable channels = new ReportTable("By channel", season.Settings.Currency).Column("Channel").Column("Rows", Look.Count).Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
         foreach (IGrouping<Channel, (Leaving Leaving, decimal Quantity, Money Value)> channel in rows.GroupBy(row => row.Leaving.Channel).OrderBy(group => group.Key.Index))
         {

@@ -75,7 +75,7 @@ public static class WriteUpReport
             text.Append($"{Prose.Text(grant.Project)} costs {InMoney(grant.Total)}: {InMoney(grant.Funder)} is asked of the funder, {InMoney(grant.Match)} is the farm's own, {InMoney(grant.InKind)} of it in kind. ");
             text.Append(writeUp.Investment is { WithGrant: { } with, WithoutGrant: { } without }
                 ? $"Its net present value is {InMoney(with.NetPresentValue)} with the grant and {InMoney(without.NetPresentValue)} without. "
-                : "What it saves a year isn't assumed yet, so whether it pays can't be told. ");
+                : $"Whether it pays can't be told: {writeUp.Investment!.Missing}. ");
         }
 
         foreach (DebtCoverage row in writeUp.Coverage.Where(row => row.Coverage.IsAvailable && row.SalesMayFall.IsAvailable))

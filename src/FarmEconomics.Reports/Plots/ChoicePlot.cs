@@ -25,7 +25,7 @@ public static class ChoicePlot
 
         List<string> ways = table.Columns.Skip(1).SkipLast(1).Select(column => column.Heading).ToList();
         double widest = rows[0].Values.Max() - rows[0].Values.Min();
-        string sign = Looks.Sign(table.Currency);
+        string sign = Looks.Sign(table.Currency ?? throw new ArgumentException($"The table '{table.Title}' holds no money.", nameof(table)));
         Canvas canvas = new($"The choice moves {rows[0].Name} most, by {sign}{widest:#,0}, the middle crop by {sign}{Middle(table):#,0}", Width, 34 + 30 + (20 * rows.Count) + 46);
         double x = 10;
         for (int k = 0; k < ways.Count; k++)

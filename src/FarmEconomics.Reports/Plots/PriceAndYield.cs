@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -20,15 +21,14 @@ public static class PriceAndYield
     /// <summary>The figure for the lots of the crop that belong to the crop year, also where they were sold after it ended.</summary>
     public static Figure Of(SeasonReview season, string crop)
     {
-        EnterpriseBudget budget = season.Crops.FirstOrDefault(candidate => string.Equals(candidate.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase))
+        EnterpriseBudget budget = season.FindCrop(crop)
             ?? throw new ArgumentException($"{crop} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}.", nameof(crop));
-        List<(DateOnly Week, decimal Quantity)> picked = season.Trace.Lots.Where(lot => budget.Enterprises.Contains(lot.Enterprise))
-            .GroupBy(lot => WeekOf(lot.Date)).Select(week => (week.Key, week.Sum(lot => lot.Quantity))).OrderBy(week => week.Key).ToList();
-        List<(string Channel, List<(DateOnly Week, decimal Price)> Prices)> prices = season.Trace.Leavings
-            .Where(leaving => leaving.Crop == budget.Crop && leaving.Channel.IsPriced)
-            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is { } enterprise && budget.Enterprises.Contains(enterprise) && part.Quantity > 0m && part.Amount.Amount > 0m)
+        List<(DateOnly Week, decimal Quantity)> picked = season.LotsOf(budget.Crop!)
+            .GroupBy(lot => WeeklyUse.MondayOf(lot.Date)).Select(week => (week.Key, week.Sum(lot => lot.Quantity))).OrderBy(week => week.Key).ToList();
+        List<(string Channel, List<(DateOnly Week, decimal Price)> Prices)> prices = season.PartsOf(budget.Crop!)
+            .Where(part => part.Enterprise is not null && part.Leaving.Channel.IsPriced && part.Quantity > 0m && part.Amount.Amount > 0m)
             .GroupBy(part => part.Leaving.Channel.Name)
-            .Select(channel => (channel.Key, channel.GroupBy(part => WeekOf(part.Leaving.Row.Date))
+            .Select(channel => (channel.Key, channel.GroupBy(part => WeeklyUse.MondayOf(part.Leaving.Row.Date))
                 .Select(week => (Week: week.Key, Price: week.Sum(part => part.Amount.Amount) / week.Sum(part => part.Quantity))).OrderBy(week => week.Week).ToList()))
             .OrderByDescending(channel => channel.Item2.Count).ToList();
         if (picked.Count == 0)
@@ -111,6 +111,4 @@ public static class PriceAndYield
             }
         }
     }
-
-    private static DateOnly WeekOf(DateOnly day) => day.AddDays(-(((int)day.DayOfWeek + 6) % 7));
 }

@@ -1,6 +1,7 @@
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Pricing;
@@ -149,7 +150,10 @@ public static class PriceTables
                 channel.NetReturn, ReportCell.Known(channel.Hours, channel.Known.Hours), channel.ReturnPerHour, channel.ThrownOut, channel.GivenAway, channel.Unsold);
         }
 
-        return table.Note(elsewhere > 0m ? $"Harvests that no channel drew on: {Looks.InWords(elsewhere, Look.WholeMoney, book.Season.Settings.Currency)} more was thrown out, given away or never sold." : null);
+        IReadOnlyList<Crop> unpriced = ChannelComparison.LossesWithoutPrice(book);
+        return table
+            .Note(elsewhere > 0m ? $"Harvests that no channel drew on: {Looks.InWords(elsewhere, Look.WholeMoney, book.Season.Settings.Currency)} more was thrown out, given away or never sold." : null)
+            .Note(unpriced.Count == 0 ? null : $"Nothing of {Phrase.List([.. unpriced.Select(crop => crop.Name)])} was sold, so there is no price to tell its loss at: what was thrown out, given away or left of it is in none of these figures.");
     }
 
     /// <summary>What moving a part of every crop from one channel to another would have changed, largest gain first.</summary>

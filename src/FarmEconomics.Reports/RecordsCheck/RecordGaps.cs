@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
+using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Tracing;
@@ -37,7 +38,7 @@ public static class RecordGaps
         ReportTable table = new ReportTable($"Left the farm in {season.CropYear} without a harvest to draw on", season.Settings.Currency)
             .Column("Crop").Column("Week of", Look.Date).Column("Quantity", Look.Quantity).Column("Unit").Column("Money in it", Look.Money).Column("First row");
         foreach (IGrouping<(Crop Crop, DateOnly Week), LeavingPart> week in Unmatched(season)
-            .GroupBy(part => (part.Leaving.Crop, WeekOf(part.Leaving.Row.Date))).OrderBy(week => week.Key.Item2).ThenBy(week => week.Key.Crop.Index))
+            .GroupBy(part => (part.Leaving.Crop, WeeklyUse.MondayOf(part.Leaving.Row.Date))).OrderBy(week => week.Key.Item2).ThenBy(week => week.Key.Crop.Index))
         {
             table.Row(week.Key.Crop.Name, week.Key.Week, week.Sum(part => part.Quantity), week.Key.Crop.Unit, Money.Sum(week.Select(part => part.Amount)), week.First().Leaving.Row.Source.ToString());
         }
@@ -46,10 +47,8 @@ public static class RecordGaps
     }
 
     internal static IEnumerable<LeavingPart> Unmatched(SeasonReview season) =>
-        season.Trace.Leavings.SelectMany(leaving => leaving.Parts).Where(part => part.Lot is null && part.Quantity > 0m && (part.Enterprise?.CropYear ?? part.Leaving.Window) == season.CropYear);
+        season.LeavingParts.Where(part => part.Lot is null && part.Quantity > 0m);
 
     internal static decimal Logged(SeasonReview season, EnterpriseBudget crop) =>
         crop.Enterprises.SelectMany(season.DirectCharges).Where(charge => !charge.Estimated && charge.Origin is LaborRow).Sum((Charge charge) => charge.Hours);
-
-    private static DateOnly WeekOf(DateOnly day) => day.AddDays(-(((int)day.DayOfWeek + 6) % 7));
 }

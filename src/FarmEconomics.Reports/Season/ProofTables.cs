@@ -97,6 +97,15 @@ public static class ProofTables
                 + string.Join("; ", broken.Select(check => $"{check.Check}: {check.Left} against {check.Right}, difference {check.Difference}")));
     }
 
+    /// <summary>The proof in a sentence for beside the figures.</summary>
+    public static string InWords(SeasonReview season)
+    {
+        int failed = season.Reconciliation.Count(check => !check.Holds);
+        return failed == 0
+            ? $"Nothing was lost: all {season.Reconciliation.Count:#,0} reconciliation checks hold to the cent."
+            : $"{failed:#,0} of {season.Reconciliation.Count:#,0} reconciliation checks do not hold: don't rely on these figures.";
+    }
+
     /// <summary>What every report must say about itself.</summary>
     public const string Cautions = "These figures rest on the grower's own records. They are not tax, legal, lending or food-safety advice. Tax lines and depreciation "
         + "need the grower's tax preparer and the current official forms; holding and washing produce follows local food-safety rules; local codes and licensed practice come first.";

@@ -15,7 +15,7 @@ public static class StoreDays
     {
         Dictionary<(Crop, DateOnly), decimal> days = [];
         int stores = Stores(season).Count;
-        foreach (Lot lot in season.Trace.Lots.Where(lot => lot.Enterprise.CropYear == season.CropYear))
+        foreach (Lot lot in season.Lots)
         {
             Crop crop = lot.Enterprise.Crop;
             decimal share = crop.Stores.Count == 0 ? (stores == 1 ? 1m : 0m)

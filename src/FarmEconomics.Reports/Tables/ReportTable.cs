@@ -15,7 +15,9 @@ public sealed class ReportTable : IHtmlDisplay
     private readonly List<string> notes = [];
 
     /// <summary>Makes an empty table.</summary>
-    public ReportTable(string title, string currency = "USD")
+    /// <param name="title">The caption.</param>
+    /// <param name="currency">ISO 4217 code of the farm's currency; null for a table without money, where a column of money is refused: no farm's money is shown in another's.</param>
+    public ReportTable(string title, string? currency = null)
     {
         Title = title;
         Currency = currency;
@@ -24,8 +26,8 @@ public sealed class ReportTable : IHtmlDisplay
     /// <summary>The caption.</summary>
     public string Title { get; }
 
-    /// <summary>ISO 4217 code; money columns without a unit get its sign.</summary>
-    public string Currency { get; }
+    /// <summary>ISO 4217 code; money columns without a unit get its sign. Null for a table without money.</summary>
+    public string? Currency { get; }
 
     /// <summary>The columns.</summary>
     public IReadOnlyList<ReportColumn> Columns => columns;
@@ -43,9 +45,10 @@ public sealed class ReportTable : IHtmlDisplay
     public IReadOnlyList<string> Notes => notes;
 
     /// <summary>Adds a column. Money gets the currency's sign as its unit; <paramref name="per"/> makes it "per" something.</summary>
+    /// <exception cref="InvalidOperationException">Money without a unit, in a table that was given no currency.</exception>
     public ReportTable Column(string heading, Look look = Look.Text, string? unit = null, string? per = null)
     {
-        string? full = unit ?? (look is Look.Money or Look.WholeMoney or Look.Rate ? Looks.Sign(Currency).Trim() : null);
+        string? full = unit ?? (look is Look.Money or Look.WholeMoney or Look.Rate ? SignFor(heading) : null);
         columns.Add(new ReportColumn(heading, look, per is null ? full : $"{full}/{per}"));
         return this;
     }
@@ -100,7 +103,8 @@ public sealed class ReportTable : IHtmlDisplay
         IEnumerable<string> sums = Enumerable.Range(0, columns.Count).Where(i => columns[i].Look is Look.Money or Look.WholeMoney or Look.Hours)
             .Select(i => $"{columns[i].Heading.ToLowerInvariant()} {columns[i].Show(rows.Skip(count).Sum(row => row[i].Number ?? 0m))}");
         string rest = string.Join(", ", sums);
-        top.notes.Add($"{rows.Count - count:#,0} more rows are not shown" + (rest.Length > 0 ? $" ({rest} together)." : "."));
+        bool single = rows.Count - count == 1;
+        top.notes.Add((single ? "1 more row is not shown" : $"{rows.Count - count:#,0} more rows are not shown") + (rest.Length == 0 ? "." : single ? $" ({rest})." : $" ({rest} together)."));
         return top;
     }
 
@@ -136,6 +140,10 @@ public sealed class ReportTable : IHtmlDisplay
 
         return found;
     }
+
+    private string SignFor(string heading) => Currency is { } currency
+        ? Looks.Sign(currency).Trim()
+        : throw new InvalidOperationException($"The table '{Title}' was given no currency for its column '{heading}'.");
 
     private IReadOnlyList<ReportCell> Checked(IReadOnlyList<ReportCell> cells) => cells.Count == columns.Count
         ? cells

@@ -59,15 +59,15 @@ public static class FigureSentences
     /// <summary>Below the price figure: what the crop sold for, by channel.</summary>
     public static Prose PriceAndYield(SeasonReview season, string crop)
     {
-        EnterpriseBudget? budget = season.Crops.FirstOrDefault(candidate => string.Equals(candidate.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
+        EnterpriseBudget? budget = season.FindCrop(crop);
         if (budget?.Crop is not { } found)
         {
             return new Prose($"{Prose.Text(crop)} has no planting in {season.CropYear}.");
         }
 
         string currency = season.Settings.Currency;
-        List<(string Channel, decimal Price, decimal Quantity)> channels = season.Trace.Leavings.Where(leaving => leaving.Crop == found && leaving.Channel.IsPriced)
-            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is { } enterprise && budget.Enterprises.Contains(enterprise) && part.Amount != Money.Zero)
+        List<(string Channel, decimal Price, decimal Quantity)> channels = season.PartsOf(found)
+            .Where(part => part.Enterprise is not null && part.Leaving.Channel.IsPriced && part.Quantity > 0m && part.Amount != Money.Zero)
             .GroupBy(part => part.Leaving.Channel.Name).Select(group => (group.Key, group.Sum((LeavingPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
             .OrderByDescending(channel => channel.Item2).ToList();
         string yield = budget.YieldPerBedFoot.Value is { } perFoot ? season.Settings.LengthUnit.Label($"{Looks.Number(perFoot, Look.Rate)} {Prose.Text(found.Unit)} per bed-foot") : $"yield not available ({budget.YieldPerBedFoot.Reason})";

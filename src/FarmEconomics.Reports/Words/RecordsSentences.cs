@@ -24,7 +24,7 @@ public static class RecordsSentences
         List<string> weak = Weaknesses(season);
         string verdict = weak.Count == 0 ? $"**Yes**, for {season.CropYear}." : $"**Yes, with {Phrase.Count(weak.Count, "reservation")}** for {season.CropYear}.";
         return new Prose($"{verdict} {read} {(farm.Skipped.Count > 0 ? $"**{Phrase.Count(farm.Skipped.Count, "row")} in error were left out** (listed below). " : "")}"
-            + (weak.Count == 0 ? "Nothing found weakens the figures." : $"What weakens the figures: {Phrase.List(weak)}."));
+            + (weak.Count == 0 ? $"{(warnings > 0 ? "Beside the warnings nothing" : "Nothing")} found weakens the figures." : $"What weakens the figures: {Phrase.List(weak)}."));
     }
 
     /// <summary>Reads the hours off: how much is logged by crop.</summary>

@@ -27,9 +27,6 @@ public static class FarmStatement
         string? labor = known.LaborCost ?? known.OwnerLabor;
         string? net = known.Costs ?? labor ?? known.Ownership;
         decimal other = season.OtherIncome.Sum(income => income.Amount.Amount);
-        decimal unassignedSales = season.Trace.PartsOfWindow(season.CropYear).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
-        decimal unused = season.OutsideTotal(Outside.Unused);
-        decimal notAssigned = season.OutsideTotal(Outside.NotAssigned);
         return
         [
             new("sales", farm.Sums.Sales.Amount),
@@ -48,10 +45,10 @@ public static class FarmStatement
             Line("overhead", farm.Sums.Overhead, net),
             Line("net return of the crops", farm.NetReturn, net, isTotal: true),
             new("other income", other),
-            new("sales not assigned to a crop", unassignedSales),
-            Line("unused capacity", new Money(unused), known.Ownership),
-            new("cost not assigned to a crop", notAssigned),
-            Line("net return of the farm", new Money(farm.NetReturn.Amount + other + unassignedSales - unused - notAssigned), net, isTotal: true),
+            new("sales not assigned to a crop", season.UnassignedSales),
+            Line("unused capacity", new Money(season.OutsideTotal(Outside.Unused)), known.Ownership),
+            new("cost not assigned to a crop", season.OutsideTotal(Outside.NotAssigned)),
+            Line("net return of the farm", new Money(season.FarmNet), net, isTotal: true),
             new("household's part of costs, not a farm cost", season.OutsideTotal(Outside.Household)),
             new("capital, principal, interest on asset loans, tax and drawings, outside the budget", season.OutsideTotal(Outside.Excluded)),
         ];

@@ -17,6 +17,8 @@ public sealed class SeasonReview
     private readonly Lazy<SeasonFigures> figures;
     private readonly Lazy<List<ChannelResult>> channels;
     private readonly Lazy<List<ReconciliationCheck>> reconciliation;
+    private readonly Lazy<ILookup<Crop, LeavingPart>> partsByCrop;
+    private readonly Lazy<ILookup<Crop, Lot>> lotsByCrop;
 
     internal SeasonReview(ChargeBook book, int cropYear, FarmSettings settings)
     {
@@ -32,6 +34,8 @@ public sealed class SeasonReview
         figures = new(() => new SeasonFigures(book, cropYear, settings.FarmName, Known, Network));
         channels = new(() => ChannelResult.Of(book, cropYear, Known));
         reconciliation = new(() => new Reconciliation(this, book).Checks());
+        partsByCrop = new(() => LeavingParts.ToLookup(part => part.Leaving.Crop));
+        lotsByCrop = new(() => Lots.ToLookup(lot => lot.Enterprise.Crop));
         OtherIncome = book.Trace.OtherIncome.Where(income => income.CropYear == cropYear).ToList();
     }
 
@@ -46,6 +50,15 @@ public sealed class SeasonReview
 
     /// <summary>The lots, leavings and hours behind it, over all years.</summary>
     public FarmTrace Trace => book.Trace;
+
+    /// <summary>Lots of this year's plantings, by date.</summary>
+    public IReadOnlyList<Lot> Lots => book.Trace.LotsByYear[CropYear];
+
+    /// <summary>Leavings dated in this year, by date.</summary>
+    public IReadOnlyList<Leaving> Leavings => book.Trace.LeavingsByWindow[CropYear];
+
+    /// <summary>What left of this year's plantings, whenever it left, and what left in this year and is assigned to no planting; by date.</summary>
+    public IReadOnlyList<LeavingPart> LeavingParts => book.Trace.PartsByYear[CropYear];
 
     /// <summary>What the records can't tell.</summary>
     public Availability Known { get; }
@@ -109,15 +122,36 @@ public sealed class SeasonReview
     /// <returns>The amount.</returns>
     public decimal OutsideTotal(Outside where) => figures.Value.OutsideTotal(where);
 
+    /// <summary>The budget of a crop by its name, in whatever case; null where it has no planting in this year.</summary>
+    /// <param name="name">The crop's name.</param>
+    /// <returns>Its budget.</returns>
+    public EnterpriseBudget? FindCrop(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return Crops.FirstOrDefault(crop => string.Equals(crop.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>Sales dated in this year that no planting could take.</summary>
+    internal decimal UnassignedSales => book.Trace.PartsOfWindow(CropYear).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
+
+    /// <summary>What the farm netted, crops and the rest: net return, other income and sales not assigned, less unused capacity and cost not assigned.</summary>
+    internal decimal FarmNet => Farm.NetReturn.Amount + OtherIncome.Sum(income => income.Amount.Amount) + UnassignedSales
+        - OutsideTotal(Outside.Unused) - OutsideTotal(Outside.NotAssigned);
+
+    /// <summary>The parts of <see cref="LeavingParts"/> that are of one crop; all crops are sorted out in one pass.</summary>
+    /// <param name="crop">The crop.</param>
+    /// <returns>Its parts, by date.</returns>
+    public IEnumerable<LeavingPart> PartsOf(Crop crop) => partsByCrop.Value[crop];
+
+    /// <summary>The lots of one crop; all crops are sorted out in one pass.</summary>
+    /// <param name="crop">The crop.</param>
+    /// <returns>Its lots, by date.</returns>
+    public IEnumerable<Lot> LotsOf(Crop crop) => lotsByCrop.Value[crop];
+
     /// <summary>Direct charges that landed on an enterprise of this year.</summary>
     /// <param name="enterprise">The enterprise.</param>
     /// <returns>Its charges, each with its row.</returns>
     public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ByEnterprise[enterprise];
-
-    /// <summary>Charges of this year that ended outside crops and pools.</summary>
-    /// <param name="where">Household, not assigned or excluded.</param>
-    /// <returns>The charges, each with its row.</returns>
-    public IEnumerable<Charge> OutsideCharges(Outside where) => book.ByYear[CropYear].Where(charge => charge.Outside == where && charge.HomeYear == CropYear);
 
     private Availability FindAvailability()
     {

@@ -44,7 +44,7 @@ public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Y
         List<CropYearFigures> years = [];
         foreach (int year in review.CropYears.Where(year => last is null || year <= last))
         {
-            EnterpriseBudget? budget = review.Season(year).Crops.FirstOrDefault(one => string.Equals(one.Name, crop, StringComparison.OrdinalIgnoreCase));
+            EnterpriseBudget? budget = review.Season(year).FindCrop(crop);
             if (budget is not null && (budget.Sums.Harvested > 0m || budget.Sums.Sold > 0m))
             {
                 years.Add(new CropYearFigures(year, budget));

@@ -32,9 +32,6 @@ public sealed class WhatIfGrid
     /// <summary>Gross margin per bed-foot-week by price, then yield.</summary>
     public IReadOnlyList<IReadOnlyList<Rate>> MarginPerBedFootWeek { get; }
 
-    /// <summary>The price factor at which net return is 0, yield by yield: the line on the heat map.</summary>
-    public IReadOnlyList<Rate> BreakEvenLine => [.. YieldFactors.Select(yield => Model.PriceFactorFor(yield, longRun: true))];
-
     /// <summary>Fills a grid.</summary>
     /// <param name="model">The model.</param>
     /// <param name="priceFactors">Price factors above 0; null: the usual ones.</param>

@@ -106,8 +106,9 @@ public sealed class CashFlow
     }
 
     /// <summary>
-    /// The next year by last year's own monthly pattern: every month's sales and shares x area x yield x price, fees and other running costs by the same with the cost factor,
-    /// wages by area and the wage factor; other income, household, tax and interest as they were; purchases only those of the project; loans by their schedules.
+    /// The next year by last year's own monthly pattern: every month's sales, shares and channels' fees x area x yield x price, running costs x area x the cost factor,
+    /// wages x area x the wage factor; other income, household and tax as they were; purchases only those of the project; loans by their schedules, or, without a loans
+    /// table, interest and principal as the books had them.
     /// </summary>
     /// <param name="book">Last year's cash book.</param>
     /// <param name="opening">Cash at its beginning, last year's closing; null: unknown.</param>
@@ -124,7 +125,8 @@ public sealed class CashFlow
         decimal sales = Factor("area_factor") * Factor("yield_factor") * Factor("price_factor");
         decimal cost = Factor("area_factor") * Factor("cost_factor");
         List<CashFlowLine> lines = [];
-        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Name is not (Purchases or PrincipalLine or "Loans paid out" or InterestLine)))
+        bool scheduled = LoanSchedule.SaysWhatIsDue(book.Records);
+        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Name is not (Purchases or "Loans paid out") && !(scheduled && line.Name is PrincipalLine or InterestLine)))
         {
             decimal factor = line.Name switch
             {

@@ -182,7 +182,7 @@ public sealed class FundingWriteUp
         Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(noBoth) : Rate.Known(of(Accrual));
         decimal unpaid = review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
         List<LoanPayment> due = Loans.SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
-        bool known = Season.Records.Tables.Loans.Count > 0 || Season.Records.Has("loans");
+        bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);
         Rate FromBooks(CashKind kind) => Season.Records.Has("expenses") ? Rate.Known(-Cash.Sum(kind)) : Rate.NotAvailable("no expense records");
         return new MeasureInputs
         {
@@ -201,8 +201,8 @@ public sealed class FundingWriteUp
             OffFarmIncome = Rate.Known(Assumptions.Number("off_farm_income") ?? 0m),
             IncomeTax = FromBooks(CashKind.IncomeTax),
             FamilyLiving = FromBooks(CashKind.Drawings),
-            TermInterest = known ? Rate.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
-            TermPrincipal = known ? Rate.Known(due.Sum(payment => payment.Principal)) : FromBooks(CashKind.Principal),
+            TermInterest = scheduled ? Rate.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
+            TermPrincipal = scheduled ? Rate.Known(due.Sum(payment => payment.Principal)) : FromBooks(CashKind.Principal),
         };
     }
 

@@ -34,7 +34,7 @@ public sealed class Investment
     private readonly int life;
     private readonly decimal salvage;
 
-    private Investment(GrantBudget budget, StoreFacts? facts, List<YearlySaving> savings, int life, decimal salvage, decimal rate)
+    private Investment(GrantBudget budget, StoreFacts? facts, List<YearlySaving> savings, int life, decimal salvage, Rate rate)
     {
         Budget = budget;
         Facts = facts;
@@ -53,26 +53,29 @@ public sealed class Investment
     /// <summary>What is gained and spent a year.</summary>
     public IReadOnlyList<YearlySaving> Savings { get; }
 
-    /// <summary>Cost of capital, as a fraction.</summary>
-    public decimal DiscountRate { get; }
+    /// <summary>Cost of capital, as a fraction; not available when neither discount_percent nor the farm's interest_percent is given.</summary>
+    public Rate DiscountRate { get; }
+
+    /// <summary>Why it can't be told whether the project pays; null when it can.</summary>
+    public string? Missing => YearlySaving.Reason ?? DiscountRate.Reason;
 
     /// <summary>The yearly saving: all lines that are assumed; not available when none is.</summary>
     public Rate YearlySaving => Savings.All(saving => !saving.Amount.IsAvailable)
         ? Rate.NotAvailable("no yearly saving is assumed (hours_saved, losses_saved_percent, ice_saved_percent, power_saved_kwh, other_saving)")
         : Rate.Known(Savings.Sum(saving => saving.Amount.Value ?? 0m));
 
-    /// <summary>Cost and saving without the grant; null when no saving is assumed.</summary>
-    public CapitalBudget? WithoutGrant => YearlySaving.Value is { } saving ? Make(Budget.Total, saving, life, DiscountRate, salvage) : null;
+    /// <summary>Cost and saving without the grant; null when no saving is assumed or the cost of capital isn't known.</summary>
+    public CapitalBudget? WithoutGrant => Outlay(Budget.Total);
 
-    /// <summary>The same with the grant; null when no saving is assumed.</summary>
-    public CapitalBudget? WithGrant => YearlySaving.Value is { } saving ? Make(Budget.Match, saving, life, DiscountRate, salvage) : null;
+    /// <summary>The same with the grant; null as well.</summary>
+    public CapitalBudget? WithGrant => Outlay(Budget.Match);
 
     /// <summary>Net present value with the grant when one input is a tenth lower or higher, widest first.</summary>
     public IReadOnlyList<InvestmentSwing> HangsOn
     {
         get
         {
-            if (YearlySaving.Value is not { } saving)
+            if (YearlySaving.Value is not { } saving || DiscountRate.Value is not { } capital)
             {
                 return [];
             }
@@ -81,12 +84,12 @@ public sealed class Investment
             int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
             List<InvestmentSwing> swings =
             [
-                new("Cost of the project", Npv(Budget.Match - (Budget.Total * Tenth), saving, life, DiscountRate), Npv(Budget.Match + (Budget.Total * Tenth), saving, life, DiscountRate)),
-                new("Grant", Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, DiscountRate), Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, DiscountRate)),
-                new($"Years it serves ({years} fewer or more)", Npv(Budget.Match, saving, Math.Max(1, life - years), DiscountRate), Npv(Budget.Match, saving, life + years, DiscountRate)),
-                new("Cost of capital", Npv(Budget.Match, saving, life, DiscountRate * (1m - Tenth)), Npv(Budget.Match, saving, life, DiscountRate * (1m + Tenth))),
+                new("Cost of the project", Npv(Budget.Match - (Budget.Total * Tenth), saving, life, capital), Npv(Budget.Match + (Budget.Total * Tenth), saving, life, capital)),
+                new("Grant", Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, capital), Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, capital)),
+                new($"Years it serves ({years} fewer or more)", Npv(Budget.Match, saving, Math.Max(1, life - years), capital), Npv(Budget.Match, saving, life + years, capital)),
+                new("Cost of capital", Npv(Budget.Match, saving, life, capital * (1m - Tenth)), Npv(Budget.Match, saving, life, capital * (1m + Tenth))),
                 .. Savings.Where(line => line.Amount.IsAvailable).Select(line => new InvestmentSwing(
-                    line.Name, Npv(Budget.Match, saving - (line.Amount.Value!.Value * Tenth), life, DiscountRate), Npv(Budget.Match, saving + (line.Amount.Value!.Value * Tenth), life, DiscountRate))),
+                    line.Name, Npv(Budget.Match, saving - (line.Amount.Value!.Value * Tenth), life, capital), Npv(Budget.Match, saving + (line.Amount.Value!.Value * Tenth), life, capital))),
             ];
             return [.. swings.OrderByDescending(swing => swing.Width)];
         }
@@ -109,7 +112,9 @@ public sealed class Investment
             ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
             : records.Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool);
-        decimal rate = (assumptions.Number("discount_percent") ?? season.Settings.InterestPercent ?? 0m) / 100m;
+        Rate rate = (assumptions.Number("discount_percent") ?? season.Settings.InterestPercent) is { } percent
+            ? Rate.Known(percent / 100m)
+            : Rate.NotAvailable("the cost of capital isn't known (discount_percent, or interest_percent among the farm's settings)");
         return new Investment(budget, facts, SavingsOf(season, facts, assumptions), (int)assumptions.Number("project_life_years")!.Value, assumptions.Number("project_salvage") ?? 0m, rate);
     }
 
@@ -123,23 +128,29 @@ public sealed class Investment
         return
         [
             new("Hours saved", assumptions.Number("hours_saved"), "hours", hour, Times(assumptions.Number("hours_saved"), hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
-                facts is null ? "assumed" : $"assumed; the records hold {facts.Hours:0.#} hours for {pool}"),
+                facts is null ? "assumed" : $"assumed; the records hold {(facts.Hours.Value is { } logged ? $"{logged:0.#} hours for {pool}" : $"no hours ({facts.Hours.Reason})")}"),
             new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
                 Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
-                facts is null ? "assumed" : $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price; the part saved is assumed"),
-            new("Ice no longer bought", icePart, "% of the bill", facts is null ? null : facts.IceCost / 100m,
-                Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.IceCost / 100m), "ice_saved_percent"),
-                facts is null ? "assumed" : $"records: {facts.IceCost:0.00} paid for ice; the part saved is assumed"),
+                facts is null ? "assumed" : $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed"),
+            new("Ice no longer bought", icePart, "% of the bill", facts?.IceCost.Value / 100m,
+                Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : facts.IceCost.Value is { } bill ? Rate.Known(bill / 100m) : facts.IceCost, "ice_saved_percent"),
+                facts is null ? "assumed" : $"records: {(facts.IceCost.IsAvailable ? $"{facts.IceCost} paid for ice" : facts.IceCost.Reason)}; the part saved is assumed"),
             new("Electricity", power, "kWh", powerPrice.Value, Times(power, powerPrice, "power_saved_kwh"),
-                facts is null ? "assumed" : $"assumed; the records hold {facts.KilowattHours:0} kWh for {pool}, at what a kWh cost last season"),
+                facts is null ? "assumed" : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? $"{used:0} kWh for {pool}, at what a kWh cost last season" : facts.KilowattHours.Reason)}"),
             new("Other gain", null, "", null, other is { } gain ? Rate.Known(gain) : Rate.NotAvailable("other_saving is not given"), "assumed"),
             new("Other yearly cost", null, "", null, cost is { } spent ? Rate.Known(-spent) : Rate.NotAvailable("other_cost is not given"), "assumed"),
         ];
     }
 
+    private static string Without(StoreFacts facts) => facts.LostWithoutPrice.Count == 0 ? ""
+        : $" (without {string.Join(", ", facts.LostWithoutPrice)}, of which nothing was sold)";
+
     private static Rate Times(decimal? quantity, Rate each, string name) => quantity is not { } given
         ? Rate.NotAvailable($"{name} is not given")
         : each.Value is { } value ? Rate.Known(Money.Rounded(given * value).Amount) : each;
+
+    private CapitalBudget? Outlay(decimal outlay) =>
+        YearlySaving.Value is { } saving && DiscountRate.Value is { } capital ? Make(outlay, saving, life, capital, salvage) : null;
 
     private static CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate, decimal salvage)
     {
@@ -154,12 +165,15 @@ public sealed class Investment
 /// <summary>What the records of a season tell of a store or another pool.</summary>
 /// <param name="Pool">The pool.</param>
 /// <param name="LostValue">Produce of crops kept there that was lost or thrown out, at its average price, in currency.</param>
-/// <param name="Hours">Hours logged to the pool.</param>
-/// <param name="IceCost">Rows of the books whose category or note names ice, in currency.</param>
-/// <param name="KilowattHours">Electricity of its loads.</param>
-/// <param name="PowerPrice">What a kWh of the power pool cost, all cost over all use.</param>
-public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, decimal IceCost, decimal KilowattHours, Rate PowerPrice)
+/// <param name="Hours">Hours logged to the pool; not available without hours.</param>
+/// <param name="IceCost">Rows of the books whose category or note names ice, in currency; not available without books.</param>
+/// <param name="KilowattHours">Electricity of its loads; not available where it has none.</param>
+/// <param name="PowerPrice">What a kWh of the power pool cost, all cost over all use; not available where a part of that cost isn't.</param>
+public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate IceCost, Rate KilowattHours, Rate PowerPrice)
 {
+    /// <summary>Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in <see cref="LostValue"/>.</summary>
+    public IReadOnlyList<string> LostWithoutPrice { get; init; } = [];
+
     /// <summary>Reads the facts of a season.</summary>
     /// <param name="season">The season.</param>
     /// <param name="pool">The pool.</param>
@@ -174,22 +188,32 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, decimal Hours, dec
         decimal energy = loads.Sum(row => LoadEnergy.KilowattHours(row, year.Start, year.End.AddDays(-1)));
         PoolResult? power = loads.Count == 0 ? null : season.Pools.FirstOrDefault(result => result.Pool.Name.Equals(loads[0].Pool.Trim(), StringComparison.OrdinalIgnoreCase));
         decimal ice = records.Expenses.Where(row => year.Holds(row.Date) && NamesIce($"{row.Category} {row.Note}")).Sum(row => row.Amount);
+        List<(EnterpriseBudget Crop, decimal Lost)> kept = season.Crops.Where(crop => IsKeptIn(crop, pool)).Select(crop => (crop, Lost(season, crop))).ToList();
         return new StoreFacts(
             pool,
-            Money.Rounded(season.Crops.Where(crop => IsKeptIn(crop, pool)).Sum(crop => Lost(season, crop))).Amount,
-            season.Pools.First(result => result.Pool == pool).Hours,
-            ice,
-            energy,
-            power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool") : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"));
+            Money.Rounded(kept.Sum(item => item.Lost * (item.Crop.AveragePrice.Value ?? 0m))).Amount,
+            season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Rate.Known(season.Pools.First(result => result.Pool == pool).Hours),
+            season.Known.Costs is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(ice),
+            loads.Count == 0 ? Rate.NotAvailable($"no load of {pool.Name}") : Rate.Known(energy),
+            power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool")
+                : Unknown(season, power) is { } unknown ? Rate.NotAvailable(unknown)
+                : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"))
+        {
+            LostWithoutPrice = [.. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name)],
+        };
     }
+
+    // A part of the pool's cost that can't be told would make its kWh look cheap.
+    private static string? Unknown(SeasonReview season, PoolResult power) => season.Known.Costs
+        ?? (season.Records.Tables.Assets.Exists(asset => season.Records.FindPool(asset.Pool) == power.Pool) ? season.Known.Ownership : null)
+        ?? (power.Hours > 0m ? season.Known.LaborCost ?? season.Known.OwnerLabor : null);
 
     private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) => crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
 
     private static decimal Lost(SeasonReview season, EnterpriseBudget crop)
     {
-        decimal thrownOut = season.Trace.Leavings.Where(leaving => leaving.Crop == crop.Crop && leaving.Channel.Kind == ChannelKind.Waste)
-            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise?.CropYear == season.CropYear).Sum(part => part.Quantity);
-        return (crop.Sums.Unsold - crop.Sums.OnHand + thrownOut) * (crop.AveragePrice.Value ?? 0m);
+        decimal thrownOut = season.PartsOf(crop.Crop!).Where(part => part.Leaving.Channel.Kind == ChannelKind.Waste && part.Enterprise is not null).Sum(part => part.Quantity);
+        return crop.Sums.Unsold - crop.Sums.OnHand + thrownOut;
     }
 
     private static bool NamesIce(string text) => text.Split([' ', ',', ';', '-', '.'], StringSplitOptions.RemoveEmptyEntries).Contains("ice", StringComparer.OrdinalIgnoreCase);

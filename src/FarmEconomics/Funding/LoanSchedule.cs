@@ -101,6 +101,9 @@ public sealed class LoanSchedule
         return last?.Owed ?? Terms.Principal;
     }
 
+    /// <summary>True when there is a loans table: its schedules then say what falls due, else the books say what was paid.</summary>
+    internal static bool SaysWhatIsDue(FarmRecords records) => records.Tables.Loans.Count > 0 || records.Has("loans");
+
     /// <summary>Payments from one day up to, but without, another.</summary>
     /// <param name="from">The first day.</param>
     /// <param name="end">The first day after.</param>

@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
-using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Funding;
@@ -56,9 +55,8 @@ public sealed class StatementBridge
         decimal shareDated = book.Sum(CashKind.ShareIncome);
         decimal otherDated = book.Sum(CashKind.OtherIncome);
         decimal incomeOfYear = records.Income.Where(row => (row.CropYear ?? records.Settings.WindowOf(row.Date)) == year).Sum(row => row.Amount);
-        List<LeavingPart> parts = review.Trace.Leavings.SelectMany(leaving => leaving.Parts).ToList();
-        decimal sentOn = parts.Where(part => part.Leaving.Window == year && part.Enterprise is { } at && at.CropYear != year).Sum(part => part.Amount.Amount);
-        decimal takenIn = parts.Where(part => part.Leaving.Window != year && part.Enterprise?.CropYear == year).Sum(part => part.Amount.Amount);
+        decimal sentOn = review.Trace.PartsOfWindow(year).Where(part => part.CropYear != year).Sum(part => part.Amount.Amount);
+        decimal takenIn = season.LeavingParts.Where(part => part.Leaving.Window != year).Sum(part => part.Amount.Amount);
         decimal booksOfYear = records.Expenses.Where(row => charges.HomeYearOf(row) == year).Sum(row => FarmPart(records, row));
         decimal booksDated = -book.Sum(CashKind.Operating, CashKind.Labor);
         decimal Imputed(CostStream stream) => charges.Charges
@@ -77,10 +75,7 @@ public sealed class StatementBridge
             new("Unpaid owner labor", -Imputed(CostStream.OwnerLabor)),
             new("The household's part of shared works", season.Pools.Sum(pool => pool.ToHousehold.Amount)),
         ];
-        decimal net = season.Farm.NetReturn.Amount + season.OtherIncome.Sum(income => income.Amount.Amount)
-            + parts.Where(part => part.Leaving.Window == year && part.Enterprise is null).Sum(part => part.Amount.Amount)
-            - season.OutsideTotal(Outside.Unused) - season.OutsideTotal(Outside.NotAssigned);
-        return new StatementBridge(book.NetFarmCash, net, steps, season.Known.NetReturnLabel);
+        return new StatementBridge(book.NetFarmCash, season.FarmNet, steps, season.Known.NetReturnLabel);
     }
 
     private static decimal FarmPart(FarmRecords records, ExpenseRow row) =>

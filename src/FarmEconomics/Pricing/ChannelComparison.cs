@@ -47,7 +47,8 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
 
     /// <summary>
     /// Compares the channels things are sold through. No record says which channel a loss came from, so it is laid on the channels that drew on the
-    /// same harvest, by quantity; a harvest nothing was sold of is left to <see cref="LossWithoutChannel"/>.
+    /// same harvest, by quantity; a harvest nothing was sold of is left to <see cref="LossWithoutChannel"/>,
+    /// a crop nothing was sold of all year to <see cref="LossesWithoutPrice"/>.
     /// </summary>
     /// <param name="book">The season's prices.</param>
     /// <returns>One per channel that sold something, in the order of the channels table.</returns>
@@ -79,7 +80,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
         }
 
         Dictionary<Channel, ChannelComparison> byChannel = all.ToDictionary(item => item.Channel);
-        foreach (Lot lot in book.Season.Trace.LotsByYear[book.Season.CropYear])
+        foreach (Lot lot in book.Season.Lots)
         {
             LayLosses(book, lot, byChannel);
         }
@@ -93,8 +94,16 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public static decimal LossWithoutChannel(PriceBook book)
     {
         ArgumentNullException.ThrowIfNull(book);
-        return book.Season.Trace.LotsByYear[book.Season.CropYear].Where(lot => !lot.Draws.Any(draw => draw.Leaving.Channel.IsSold))
-            .Sum(lot => PriceOf(book, lot) * (lot.Remaining + Drawn(lot, ChannelKind.Waste) + Drawn(lot, ChannelKind.Donation)));
+        return book.Season.Lots.Where(lot => !lot.Draws.Any(draw => draw.Leaving.Channel.IsSold)).Sum(lot => (PriceOf(book, lot) ?? 0m) * Lost(lot));
+    }
+
+    /// <summary>Crops of which something was thrown out, given away or never sold and nothing sold: without a price no loss of theirs is in any figure here.</summary>
+    /// <param name="book">The season's prices.</param>
+    /// <returns>The crops, in the order of the crops table.</returns>
+    public static IReadOnlyList<Crop> LossesWithoutPrice(PriceBook book)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        return [.. book.Season.Lots.Where(lot => Lost(lot) > 0m && PriceOf(book, lot) is null).Select(lot => lot.Enterprise.Crop).Distinct().OrderBy(crop => crop.Index)];
     }
 
     private static void LayLosses(PriceBook book, Lot lot, Dictionary<Channel, ChannelComparison> channels)
@@ -105,7 +114,11 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             return;
         }
 
-        decimal price = PriceOf(book, lot);
+        if (PriceOf(book, lot) is not { } price)
+        {
+            return;
+        }
+
         foreach (IGrouping<Channel, LeavingPart> draws in lot.Draws.Where(draw => draw.Leaving.Channel.IsSold).GroupBy(draw => draw.Leaving.Channel))
         {
             if (channels.TryGetValue(draws.Key, out ChannelComparison? channel))
@@ -118,7 +131,9 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
         }
     }
 
-    private static decimal PriceOf(PriceBook book, Lot lot) => book.CostOf(lot.Enterprise.Crop)?.Budget.AveragePrice.Value ?? 0m;
+    private static decimal? PriceOf(PriceBook book, Lot lot) => book.CostOf(lot.Enterprise.Crop)?.Budget.AveragePrice.Value;
+
+    private static decimal Lost(Lot lot) => lot.Remaining + Drawn(lot, ChannelKind.Waste) + Drawn(lot, ChannelKind.Donation);
 
     private static decimal Drawn(Lot lot, ChannelKind kind) => lot.Draws.Where(draw => draw.Leaving.Channel.Kind == kind).Sum(draw => draw.Quantity);
 }

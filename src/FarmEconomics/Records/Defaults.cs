@@ -29,7 +29,7 @@ public static class Defaults
         .. Of(Stage.Overhead, "overhead", "office", "maintenance", "meetings", "repairs"),
     ];
 
-    /// <summary>Pools with their basis and line; METHODS: shared costs.</summary>
+    /// <summary>Pools with their basis and line.</summary>
     public static IReadOnlyList<PoolRow> Pools { get; } =
     [
         Pool(Seed, "input-rates", Materials, Area),

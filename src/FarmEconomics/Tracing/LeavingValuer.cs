@@ -169,7 +169,6 @@ internal sealed class LeavingValuer
         ArraySegment<LeavingPart> parts = leaving.OwnParts;
         if (parts.Count == 1)
         {
-            (parts[0].Amount, parts[0].Fee, parts[0].ListValue) = (leaving.Amount, leaving.Fee, leaving.ListValue);
             return;
         }
 
@@ -200,6 +199,12 @@ internal sealed class LeavingValuer
             weights[lots] = leaving.Quantity == 0m ? spread.Sum() : unmatched;
         }
 
+        LeavingPart.PartMoney[] own = new LeavingPart.PartMoney[parts.Count];
+        for (int i = 0; i < own.Length; i++)
+        {
+            own[i] = parts[i].OwnMoney();
+        }
+
         Assign(leaving.Amount, (part, money) => part.Amount = money);
         Assign(leaving.Fee, (part, money) => part.Fee = money);
         if (leaving.ListValue != leaving.Amount)
@@ -208,12 +213,12 @@ internal sealed class LeavingValuer
             return;
         }
 
-        foreach (LeavingPart part in parts)
+        foreach (LeavingPart.PartMoney part in own)
         {
             part.ListValue = part.Amount;
         }
 
-        void Assign(Money total, Action<LeavingPart, Money> set)
+        void Assign(Money total, Action<LeavingPart.PartMoney, Money> set)
         {
             if (total == Money.Zero)
             {
@@ -223,7 +228,7 @@ internal sealed class LeavingValuer
             Money[] shares = LargestRemainder.Split(total, weights);
             for (int i = 0; i < lots; i++)
             {
-                set(parts[i], shares[i]);
+                set(own[i], shares[i]);
             }
 
             if (spread.Length > 0)
@@ -231,7 +236,7 @@ internal sealed class LeavingValuer
                 Money[] rest = LargestRemainder.Split(shares[^1], spread);
                 for (int i = 0; i < rest.Length; i++)
                 {
-                    set(parts[lots + i], rest[i]);
+                    set(own[lots + i], rest[i]);
                 }
             }
         }

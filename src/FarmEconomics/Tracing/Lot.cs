@@ -119,27 +119,58 @@ public sealed class Leaving
 }
 
 /// <summary>A part of a leaving that landed on one enterprise.</summary>
-/// <param name="Leaving">The leaving.</param>
-/// <param name="Lot">The lot drawn on, or null for an unmatched part.</param>
-/// <param name="Enterprise">Where it landed; null: not assigned.</param>
-/// <param name="Quantity">Quantity in the crop's unit.</param>
-public sealed record LeavingPart(Leaving Leaving, Lot? Lot, Enterprise? Enterprise, decimal Quantity)
+public sealed class LeavingPart
 {
+    private PartMoney? own;
+
+    internal LeavingPart(Leaving leaving, Lot? lot, Enterprise? enterprise, decimal quantity)
+    {
+        Leaving = leaving;
+        Lot = lot;
+        Enterprise = enterprise;
+        Quantity = quantity;
+    }
+
+    /// <summary>The leaving.</summary>
+    public Leaving Leaving { get; }
+
+    /// <summary>The lot drawn on, or null for an unmatched part.</summary>
+    public Lot? Lot { get; }
+
+    /// <summary>Where it landed; null: not assigned.</summary>
+    public Enterprise? Enterprise { get; }
+
+    /// <summary>Quantity in the crop's unit.</summary>
+    public decimal Quantity { get; }
+
     /// <summary>Its part of the money.</summary>
-    public Money Amount { get; internal set; }
+    public Money Amount => own is null ? Leaving.Amount : own.Amount;
+
+    /// <summary>Its part of the fee.</summary>
+    public Money Fee => own is null ? Leaving.Fee : own.Fee;
+
+    /// <summary>Its part of the list value.</summary>
+    public Money ListValue => own is null ? Leaving.ListValue : own.ListValue;
+
+    /// <summary>Days from harvest to leaving; null when unmatched.</summary>
+    public int? DaysHeld => Lot is null ? null : Leaving.Row.Date.DayNumber - Lot.Date.DayNumber;
 
     /// <summary>The crop year it landed in; the window of its date when it isn't assigned.</summary>
     internal int CropYear => Enterprise?.CropYear ?? Leaving.Window;
 
-    /// <summary>Its part of the fee.</summary>
-    public Money Fee { get; internal set; }
-
-    /// <summary>Its part of the list value.</summary>
-    public Money ListValue { get; internal set; }
-
     /// <summary>The next draw on the same lot.</summary>
     internal LeavingPart? NextDraw { get; set; }
 
-    /// <summary>Days from harvest to leaving; null when unmatched.</summary>
-    public int? DaysHeld => Lot is null ? null : Leaving.Row.Date.DayNumber - Lot.Date.DayNumber;
+    /// <summary>The money of a part that is not the whole leaving. Nearly every leaving has a single part, and that one carries the leaving's.</summary>
+    internal PartMoney OwnMoney() => own ??= new PartMoney();
+
+    /// <summary>What a part has of its leaving's money.</summary>
+    internal sealed class PartMoney
+    {
+        internal Money Amount { get; set; }
+
+        internal Money Fee { get; set; }
+
+        internal Money ListValue { get; set; }
+    }
 }

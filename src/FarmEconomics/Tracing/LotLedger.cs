@@ -46,7 +46,7 @@ internal sealed class LotLedger
             enterprise.Culled += pick.Culled;
         }
 
-        return InOrder(lots, lot => lot.Date);
+        return DateOrder.Of(lots, lot => lot.Date);
     }
 
     private List<Leaving> MakeLeavings()
@@ -58,22 +58,7 @@ internal sealed class LotLedger
             leavings.Add(new Leaving(row, crop, records.Channel(row.Channel), crop.ToBase(row.Quantity, row.Unit), records.Settings.WindowOf(row.Date)));
         }
 
-        return InOrder(leavings, leaving => leaving.Row.Date);
-    }
-
-    /// <summary>By date, file order within a day. Most farms write their rows in that order, which spares sorting millions of them.</summary>
-    private static List<T> InOrder<T>(List<T> rows, Func<T, DateOnly> date)
-    {
-        for (int i = 1; i < rows.Count; i++)
-        {
-            if (date(rows[i]) < date(rows[i - 1]))
-            {
-                // OrderBy is stable.
-                return rows.OrderBy(date).ToList();
-            }
-        }
-
-        return rows;
+        return DateOrder.Of(leavings, leaving => leaving.Row.Date);
     }
 
     private void Draw()

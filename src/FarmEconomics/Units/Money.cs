@@ -4,7 +4,7 @@ namespace FarmEconomics.Units;
 /// An amount in the farm's currency. The default value is zero. It is not a price: a price is money per something and comes from division.
 /// Immutable and safe to share between threads.
 /// </summary>
-/// <param name="Amount">The amount; to the cent wherever METHODS rounds, unrounded in between.</param>
+/// <param name="Amount">The amount; to the cent wherever docs/methods.md (section 9) rounds, unrounded in between.</param>
 public readonly record struct Money(decimal Amount)
 {
     /// <summary>No money.</summary>

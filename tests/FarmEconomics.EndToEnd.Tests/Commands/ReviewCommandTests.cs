@@ -97,6 +97,26 @@ public class ReviewCommandTests
         Assert.False(Directory.Exists(scratch.File("out")));
     }
 
+    [Theory]
+    [InlineData("review")]
+    [InlineData("decide")]
+    [InlineData("explain", "--crop", "lettuce")]
+    [InlineData("prices")]
+    [InlineData("whatif")]
+    [InlineData("writeup")]
+    public async Task AnyResult_RecordsInError_SaysThatNoneWasMadeAndHowToGoOn(string command, params string[] more)
+    {
+        using Scratch scratch = new();
+        string records = Copy(Sound, scratch.File("records"));
+        File.AppendAllText(Path.Combine(records, "sales.csv"), "2025-05-11,lettuse,market,4,6.00\n");
+
+        ProgramRun run = await Program.RunAsync([command, records, .. more]);
+
+        Assert.Equal(1, run.ExitCode);
+        Assert.Contains("error E201", run.Error, StringComparison.Ordinal);
+        Assert.EndsWith("No result was made. Mend the errors, or use --skip-bad-rows to leave those rows out.", run.Error.TrimEnd(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Review_SkipBadRows_ListsThemAndTheirMoneyAtTheTop()
     {

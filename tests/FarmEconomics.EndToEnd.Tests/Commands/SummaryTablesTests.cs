@@ -76,6 +76,20 @@ public sealed class SummaryTablesTests : IAsyncLifetime
         Assert.Equal(["m", "EUR", "=Metre"], Rows($"SELECT length_unit, currency, farm_name FROM '{Summary}/farms.parquet' WHERE farm = 'metric'").Single());
     }
 
+    [Fact]
+    public async Task Documentation_QueriesOfTheDatabase_RunAsTheyStand()
+    {
+        string text = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "docs", "many-farms.md"), TestContext.Current.CancellationToken);
+        string[] queries = text.Split("DuckDB:\n")[1].Split("Spark:\n")[0].Replace("results/summary", Summary, StringComparison.Ordinal).Trim().Split(';', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(2, queries.Length);
+
+        // Ten farms with a crop are asked for; here there is one.
+        Assert.Empty(Rows(queries[0]));
+        List<string?[]> crops = Rows(queries[0].Replace(">= 10", ">= 1", StringComparison.Ordinal));
+        Assert.Equal(40, crops.Count(crop => crop[2] is not null));
+        Assert.Equal(["bad"], Rows(queries[1]).Select(row => row[0]));
+    }
+
     private List<string?[]> Rows(string query)
     {
         using DuckDBCommand command = database.CreateCommand();

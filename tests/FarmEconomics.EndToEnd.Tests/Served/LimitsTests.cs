@@ -66,6 +66,13 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
         IPage page = await EnterAsync(open);
         await page.OpenAsync(open.Base + "/notebook/slow");
         await page.GetByLabel("Rounds").FillAsync("90");
+
+        // A slow answer: the button must not be there before there is a run it can call off.
+        await page.RouteAsync("**/notebook/slow", async route =>
+        {
+            await Task.Delay(1000);
+            await route.ContinueAsync();
+        });
         await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Call it off" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Called off");

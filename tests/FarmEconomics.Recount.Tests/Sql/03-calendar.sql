@@ -1,4 +1,4 @@
--- METHODS 1 and 14 "Years and plantings": harvests that name only a crop, crop years, days in bed, enterprises.
+-- docs/methods.md 1: harvests that name only a crop, crop years, days in bed, enterprises.
 
 -- While such harvests are split, a planting without a last day stands until the last harvest that names it, else until the closing date (docs/decisions.md).
 CREATE TABLE standing AS

@@ -1,4 +1,4 @@
--- METHODS 2 and 14 "Lots": whatever leaves draws on the crop's lots first in, first out, never on a lot picked later.
+-- docs/methods.md 2: whatever leaves draws on the crop's lots first in, first out, never on a lot picked later.
 -- A lot older than storage_days is passed over while a younger one can fill the row, then drawn on oldest first.
 -- A row naming a planting draws on that planting's young lots, then its old ones, and only then on others' (docs/decisions.md).
 

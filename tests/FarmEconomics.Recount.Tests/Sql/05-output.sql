@@ -1,4 +1,4 @@
--- METHODS 3 and 14 "Lots and output": what each leaving is worth, and which planting gets it.
+-- docs/methods.md 3: what each leaving is worth, and which planting gets it.
 
 -- List value: newest price of the channel in values_from, else of no channel; else the crop's average realised price there in that window,
 -- else over all its priced sales; else 0. What is given or thrown away is worth 0 whatever is written (docs/decisions.md).

@@ -1,4 +1,4 @@
--- METHODS 4 and 14 "Hours": where every logged hour goes, and the hours that time standards fill in.
+-- docs/methods.md 4: where every logged hour goes, and the hours that time standards fill in.
 
 CREATE TABLE work AS
 SELECT l.row, l.date, l.year, l.hours, t.stage, l.crop, l.planting, l.channel, l.pool, t.pool AS task_pool,

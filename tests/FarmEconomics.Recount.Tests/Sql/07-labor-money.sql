@@ -1,4 +1,4 @@
--- METHODS 4, 13 and 14 "Hours and labor money": what the hours cost. One row of work is rounded once; its cents then follow its hours.
+-- docs/methods.md 4 and 9: what the hours cost. One row of work is rounded once; its cents then follow its hours.
 
 -- Wages in the books that name nothing, by window; any row of class labor in a window rules out reckoning by wage.
 CREATE TABLE wages AS

@@ -1,4 +1,4 @@
--- METHODS 5 and 14: the books, class by class. The household's part comes off first: the farm's is rounded, the household has the rest.
+-- docs/methods.md 5: the books, class by class. The household's part comes off first: the farm's is rounded, the household has the rest.
 
 CREATE TABLE books AS
 SELECT e.row, e.crop, e.planting, e.channel, e.amount, c.category, c.class, c.line, c.varies_with,

@@ -1,4 +1,4 @@
--- METHODS 6, 13 and 14 "Ownership": capital recovery (or depreciation and interest), repairs, insurance and tax; part years by month; each part rounded once.
+-- docs/methods.md 6 and 9: capital recovery (or depreciation and interest), repairs, insurance and tax; part years by month; each part rounded once.
 
 CREATE TABLE ownership AS
 WITH spans AS (

@@ -1,4 +1,4 @@
--- METHODS 7 and 14 "Pools": who uses each pool, by its basis. One row per pool, crop year and user.
+-- docs/methods.md 7: who uses each pool, by its basis. One row per pool, crop year and user.
 
 -- Crate-days lot by lot: from pick to leaving, unsold lots to the end of their storage life or the closing date. Several stores share equally.
 CREATE TABLE stores AS

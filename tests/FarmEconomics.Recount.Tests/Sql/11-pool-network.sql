@@ -1,4 +1,4 @@
--- METHODS 7: pools feed pools, in circles too. With Q the shares pools pass to pools and R those they pass to plantings, household, unused capacity and
+-- docs/methods.md 7: pools feed pools, in circles too. With Q the shares pools pass to pools and R those they pass to plantings, household, unused capacity and
 -- not assigned, F = (I - Q)^-1 R: here the series (I + Q + Q^2 + ...) R, added up until what is still on its way is below 1e-18.
 
 CREATE TABLE pool_years AS

@@ -1,4 +1,4 @@
--- METHODS 7 and 14 "Cents": each pool's money of one crop year and stream is one total, split once over plantings (by first row in the file),
+-- docs/methods.md 7: each pool's money of one crop year and stream is one total, split once over plantings (by first row in the file),
 -- household, unused capacity, not assigned, by the pool's row of F. It stays under the name of the pool it started from.
 
 CREATE TABLE pool_money AS

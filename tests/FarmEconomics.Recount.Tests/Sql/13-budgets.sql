@@ -1,4 +1,4 @@
--- METHODS 8 and 14: every cost of an enterprise as one line, with what it varies with; then closing stock, which rests on them.
+-- docs/methods.md 8: every cost of an enterprise as one line, with what it varies with; then closing stock, which rests on them.
 
 -- What the labor money of a pool varies with: the stages of the work in it; money without a stage varies as the pool does.
 CREATE TABLE pool_stages AS

@@ -9,7 +9,7 @@ SELECT y.year, EXISTS (FROM work w WHERE w.year = y.year) AS hours_known,
         AND NOT EXISTS (FROM work w WHERE w.year = y.year AND w.kind = 'hired' AND coalesce(w.wage, -1) < 0 AND w.year NOT IN (SELECT year FROM wages)) AS labor_known
 FROM (SELECT DISTINCT year FROM pool_years) y;
 
--- The figures of METHODS 8 and the break-even of METHODS 14, for one planting or the sum of several. A denominator not above 0: not available.
+-- The figures and the break-even of docs/methods.md 8, for one planting or the sum of several. A denominator not above 0: not available.
 CREATE MACRO budget_rows(sums) AS TABLE
     WITH lines AS (
         SELECT *, sales + share_income + household + closing AS output FROM query_table(sums)

@@ -1,4 +1,4 @@
--- The statement of the whole farm, and the left sides of the proof (METHODS 14 "Proof"), from the recount alone.
+-- The statement of the whole farm, and the left sides of the proof (docs/methods.md 10), from the recount alone.
 
 CREATE VIEW years AS SELECT DISTINCT year FROM pool_years;
 

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Budgets;
 
-/// <summary>METHODS 14, long-run break-even.</summary>
+/// <summary>docs/methods.md 8, long-run break-even.</summary>
 public class BreakEvenTests
 {
     private static FarmBuilder Farm(decimal price = 2m, decimal feePercent = 5m) => new FarmBuilder(new FarmSettings { InterestPercent = 0m })

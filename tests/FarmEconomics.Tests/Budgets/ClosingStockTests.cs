@@ -5,7 +5,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Budgets;
 
-/// <summary>METHODS 8, stock on hand at the closing date, worked out by hand.</summary>
+/// <summary>docs/methods.md 3, stock on hand at the closing date, worked out by hand.</summary>
 public class ClosingStockTests
 {
     private static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { InterestPercent = 0m }).Crop("beets", storageDays: 300).Bed("bed").Channel("market", ChannelKind.Market).Channel("box", ChannelKind.Share)

@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using Xunit;
@@ -96,14 +95,5 @@ public class FarmStatementTests
         Assert.Equal("not available (no owner_wage among the settings)", farm.Season(2025).Farm.NetReturnPerBedFoot.ToString());
         Assert.Equal("no owner_wage among the settings", Lines(farm)["net return of the farm"].Reason);
         Assert.Equal("not available (no interest_percent among the settings)", farm.With(settings => settings with { OwnerWage = 1m }).Season(2025).Farm.NetReturnPerBedFoot.ToString());
-    }
-
-    [Fact]
-    public void OutsideCharges_AreThoseOfTheYearByWhereTheyEnded()
-    {
-        SeasonReview season = Farm().Spend("2024-06-01", 77, "equipment").Season(2025);
-        Assert.Equal([500m], season.OutsideCharges(Outside.Excluded).Select(charge => charge.Amount.Amount));
-        Assert.Equal([5m], season.OutsideCharges(Outside.Household).Select(charge => charge.Amount.Amount));
-        Assert.Equal([6m], season.OutsideCharges(Outside.NotAssigned).Select(charge => charge.Amount.Amount));
     }
 }

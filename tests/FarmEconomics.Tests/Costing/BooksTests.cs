@@ -6,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
 
-/// <summary>METHODS 5 and 14, the books: where every class of expense lands.</summary>
+/// <summary>docs/methods.md 5, the books: where every class of expense lands.</summary>
 public class BooksTests
 {
     private static FarmBuilder Farm() => new FarmBuilder().Crop("beets", perCrate: 10).Bed("bed").Channel("market", ChannelKind.Market).Channel("stand", ChannelKind.Stand).Channel("given", ChannelKind.Donation)

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
 
-/// <summary>METHODS 7, crate-days: who stands how long in which store.</summary>
+/// <summary>docs/methods.md 7, crate-days: who stands how long in which store.</summary>
 public class CrateDaysTests
 {
     // 2 crates of beets held to the closing date 10 days after the pick, 1 crate of kale that keeps 5 days.

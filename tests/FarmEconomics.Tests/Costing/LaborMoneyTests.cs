@@ -5,7 +5,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
 
-/// <summary>METHODS 14, labor money: the books, else wages; owners at the owner wage.</summary>
+/// <summary>docs/methods.md 4, labor money: the books, else wages; owners at the owner wage.</summary>
 public class LaborMoneyTests
 {
     private static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { InterestPercent = 5m }).Crop("beets").Crop("peas").Bed("bed")

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
 
-/// <summary>METHODS 6 and 14, ownership cost.</summary>
+/// <summary>docs/methods.md 6, ownership cost.</summary>
 public class OwnershipTests
 {
     private static readonly FarmSettings Six = new() { InterestPercent = 6m };

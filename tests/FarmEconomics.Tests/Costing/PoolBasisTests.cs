@@ -6,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
 
-/// <summary>METHODS 7 and 14: every basis by a hundred dollars shared between two plantings.</summary>
+/// <summary>docs/methods.md 7: every basis by a hundred dollars shared between two plantings.</summary>
 public class PoolBasisTests
 {
     private static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { InterestPercent = 0m, OwnerWage = 0m })

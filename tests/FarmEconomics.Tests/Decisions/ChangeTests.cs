@@ -71,6 +71,20 @@ public class ChangeTests
     }
 
     [Fact]
+    public void Grow_WithElasticity_LowerValueOfWhatTheHouseholdEatsIsNoCash()
+    {
+        FarmBuilder farm = Farm().Channel("home", ChannelKind.Household).Pick("2025-07-01", "K1", 50m).Sell("2025-07-02", "Kale", "home", 50m, price: 6m);
+
+        PartialBudget budget = Judge(farm).Judge(new Change(ChangeKind.Grow, "Kale", 100m, Elasticity: 1m)).Partial;
+
+        // Sales and what was eaten bring in what they did before; 120 of unpaid picking is added, and no cash at all moves.
+        Assert.Equal(-120m, decimal.Round(budget.NetChange.Amount, 1));
+        Assert.Equal(0m, decimal.Round(budget.CashChange.Amount, 1));
+        Assert.Equal([false, true], budget.ReducedReturns.Select(line => line.NonCash));
+        Assert.Equal([450m, 150m], budget.ReducedReturns.Select(line => decimal.Round(line.Amount.Amount, 1)));
+    }
+
+    [Fact]
     public void Swap_ReplacementOutsideTheFreedTime_SaysSo()
     {
         FarmBuilder farm = Farm().Bed("Roof", structure: "tunnel").Crop("Basil").Planting("Ba", "Basil", "Roof", 50m, "2025-05-01", "2025-09-01").Pick("2025-08-01", "Ba", 10m).Sell("2025-08-02", "Basil", "stall", 10m, price: 9m);

@@ -116,6 +116,20 @@ public class WhatIfTests
     }
 
     [Fact]
+    public void BreakEven_UnitThatEarnsJustItsOwnCost_HasNoYieldInAnyForm()
+    {
+        // 15 for 7 units, less 5 % fee, is just what packing costs: only the last digit of a division says otherwise.
+        EnterpriseBudget beets = new FarmBuilder(new FarmSettings { InterestPercent = 0m }).AsOf("2025-12-31")
+            .Crop("Beets").Bed("One").Planting("B1", "Beets", "One", 10m, "2025-05-01", "2025-07-15").Pick("2025-07-14", "B1", 7m)
+            .Channel("stall", ChannelKind.Market, 5m).Sell("2025-07-14", "Beets", "stall", 7m, amount: 15m).Worker("Al", WorkerKind.Hired, 10m)
+            .Work("2025-05-01", "Al", 1m, "grow", crop: "Beets").Spend("2025-05-01", 14.25m, "packaging", crop: "Beets").Season(2025).CropNamed("Beets");
+
+        Assert.All(
+            BreakEvenPair.Of(beets).Where(pair => pair.Form == BreakEvenForm.Full),
+            pair => Assert.Equal("a unit earns less than it costs to pick, pack and sell", pair.YieldPerBedFoot.Reason));
+    }
+
+    [Fact]
     public void Swings_SmallFarm_AreSortedAndTellWageFromHours()
     {
         SeasonReview season = SmallFarm().Season(2025);

@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Files;
 using FarmEconomics.Tests.Generators;
 using Xunit;
@@ -83,6 +84,42 @@ public class FundingWriteUpTests
 
         Assert.Equal(writeUp.LastYear.Lines.First(line => line.Name == "Sales of produce").Months, writeUp.NextYear.Lines.First(line => line.Name == "Sales of produce").Months);
         Assert.All(writeUp.Crops, crop => Assert.All(crop.Lines, line => Assert.True(Math.Abs(line.Last - line.Next) <= 0.01m * 3, line.ToString())));
+    }
+
+    [Fact]
+    public void Next_WithoutALoansTable_PaysTheDebtAsTheBooksDid()
+    {
+        FarmBuilder farm = new FarmBuilder().AsOf("2025-12-31").Crop("Beets").Bed("One").Planting("B1", "Beets", "One", 10m, "2025-05-01", "2025-07-15")
+            .Pick("2025-07-14", "B1", 7m).Channel("stall", ChannelKind.Market).Sell("2025-07-14", "Beets", "stall", 7m, amount: 900m)
+            .Category("truck note, interest", ExpenseClass.Interest).Category("truck note, principal", ExpenseClass.Principal)
+            .Spend("2025-03-01", 40m, "truck note, interest").Spend("2025-03-01", 360m, "truck note, principal");
+
+        CashFlow next = FundingWriteUp.Of(farm.Review(), 2025, null, FundingAssumptions.None).NextYear;
+
+        Assert.Equal(400m, next.Out.Sum());
+        Assert.Equal(400m, next.Out[2]);
+
+        // With a loans table its schedules say what is due, and the books' payments would count twice.
+        CashFlow scheduled = FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.None).NextYear;
+        Assert.DoesNotContain(scheduled.Lines, line => line.Name is "Loan principal" or "Interest on loans for assets");
+        Assert.Contains(scheduled.Lines, line => line.Name.StartsWith("Payments on ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Investment_CostOfCapitalNotKnown_SaysSoInsteadOfDiscountingByZero()
+    {
+        FarmReview noInterest = FarmReview.Of(FarmRecords.Link(Demo.Records.Tables, Demo.Records.Settings with { InterestPercent = null }));
+        Investment Of(FarmReview review, string assumed) => FundingWriteUp.Of(review, 2025, "Larger cold room", FundingAssumptions.Parse(assumed)).Investment!;
+
+        Investment unknown = Of(noInterest, "hours_saved=60");
+
+        Assert.Null(unknown.WithGrant);
+        Assert.Null(unknown.WithoutGrant);
+        Assert.Empty(unknown.HangsOn);
+        Assert.Contains("the cost of capital isn't known", unknown.Missing, StringComparison.Ordinal);
+        Assert.Equal(0.04m, Of(noInterest, "hours_saved=60; discount_percent=4").WithGrant!.Rate);
+        Assert.Null(Of(Demo, "hours_saved=60").Missing);
+        Assert.Contains("no yearly saving is assumed", Of(Demo, "").Missing, StringComparison.Ordinal);
     }
 
     [Fact]

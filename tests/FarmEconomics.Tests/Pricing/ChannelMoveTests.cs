@@ -1,5 +1,6 @@
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Pricing;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -65,5 +66,22 @@ public class ChannelMoveTests
         // 20 lb on the heap at the average price of 2.50, laid half on each channel.
         Assert.Equal([25m, 25m], channels.Select(channel => channel.ThrownOut));
         Assert.Equal(0m, ChannelComparison.LossWithoutChannel(book));
+    }
+
+    [Fact]
+    public void Comparison_LossOfACropNeverSold_IsNamedAndInNoFigure()
+    {
+        PriceBook book = PriceBook.Of(
+            new FarmBuilder()
+                .Crop("beets").Crop("dill").Bed("bed").Planting("b", "beets", "bed", 60, "2025-05-01", "2025-08-01").Planting("d", "dill", "bed", 40, "2025-05-01", "2025-08-01")
+                .Channel("market", ChannelKind.Market).Channel("heap", ChannelKind.Waste)
+                .Pick("2025-07-01", "b", 10).Sell("2025-07-02", "beets", "market", 8, 2m).Sell("2025-07-03", "beets", "heap", 2)
+                .Pick("2025-07-01", "d", 10).Sell("2025-07-03", "dill", "heap", 4).Review(),
+            2025);
+
+        Assert.Equal(["dill"], ChannelComparison.LossesWithoutPrice(book).Select(crop => crop.Name));
+        Assert.Equal([("market", 4m)], ChannelComparison.Of(book).Select(channel => (channel.Channel.Name, channel.ThrownOut)));
+        Assert.Contains("Nothing of dill was sold", PriceTables.Channels(book).ToPlainText(), StringComparison.Ordinal);
+        Assert.Empty(ChannelComparison.LossesWithoutPrice(Book()));
     }
 }

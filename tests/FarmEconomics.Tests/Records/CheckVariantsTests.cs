@@ -49,6 +49,8 @@ public class CheckVariantsTests
     [InlineData("expenses", "date,amount,category,channel,pool\n2025-03-01,80.00,compost,market,packaging\n", "E220 pool")]
     [InlineData("expenses", "date,amount,category\n1925-03-01,80.00,compost\n", "E230 date")]
     [InlineData("expenses", "date,amount,category\n2025-03-01,80.00,compost\n2025-03-01,80.00,compost\n", "W202 ")]
+    [InlineData("expenses", "date,amount,category\n2025-03-02,80.00,compost\n2025-03-01,80.00,compost\n2025-03-02,80.00,Compost\n", "W202 ")]
+    [InlineData("expenses", "date,amount,category\n2025-03-01,80.00,compost\n2025-03-02,80.00,compost\n2025-03-01,80.01,compost\n", "")]
     [InlineData("categories", "category,class,pool\nbees,operating,hives\n", "E205 pool")]
     [InlineData("pools", "pool,basis,statement_line,capacity\npower,measured,infrastructure,0\n", "E228 capacity")]
     [InlineData("use", "pool,user,quantity\ngeneral overhead,Household,10\n", "")]

@@ -8,7 +8,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Tracing;
 
-/// <summary>METHODS 14, years and plantings.</summary>
+/// <summary>docs/methods.md 1, years and plantings.</summary>
 public class CropYearTests
 {
     private static FarmBuilder Farm(FarmSettings? settings = null) => new FarmBuilder(settings).Crop("garlic").Bed("bed 1").Bed("bed 2").Channel("market", ChannelKind.Market);

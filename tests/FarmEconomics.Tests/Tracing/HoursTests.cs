@@ -5,7 +5,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Tracing;
 
-/// <summary>METHODS 4 and 14, hours by stage, and standards.</summary>
+/// <summary>docs/methods.md 4, hours by stage, and standards.</summary>
 public class HoursTests
 {
     private static FarmBuilder Farm() => new FarmBuilder().Crop("beets").Crop("peas").Bed("bed").Worker("Al", WorkerKind.Volunteer).Channel("market", ChannelKind.Market).Channel("given", ChannelKind.Donation)

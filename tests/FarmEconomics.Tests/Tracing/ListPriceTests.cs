@@ -6,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Tracing;
 
-/// <summary>METHODS 3, what goods without a price of their own are worth: which price counts before which.</summary>
+/// <summary>docs/methods.md 3, what goods without a price of their own are worth: which price counts before which.</summary>
 public class ListPriceTests
 {
     private static FarmBuilder Farm() => new FarmBuilder().Crop("beets", storageDays: 300).Bed("bed").Channel("market", ChannelKind.Market, 10).Channel("stand", ChannelKind.Stand).Channel("shop", ChannelKind.Wholesale).Channel("house", ChannelKind.Household)

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Tracing;
 
-/// <summary>METHODS 14, lots: first in first out, never on a lot picked later, old ones passed over.</summary>
+/// <summary>docs/methods.md 2, lots: first in first out, never on a lot picked later, old ones passed over.</summary>
 public class LotLedgerTests
 {
     private static FarmBuilder Farm(decimal? storageDays = 3) => new FarmBuilder().Crop("greens", storageDays: storageDays).Bed("bed").Channel("market", ChannelKind.Market)

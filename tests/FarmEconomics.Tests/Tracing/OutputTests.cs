@@ -5,7 +5,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Tracing;
 
-/// <summary>METHODS 3 and 14, output: sales, shares, household, list values and closing stock.</summary>
+/// <summary>docs/methods.md 3, output: sales, shares, household, list values and closing stock.</summary>
 public class OutputTests
 {
     private static FarmBuilder Farm() => new FarmBuilder().Crop("kale", storageDays: 7).Crop("leek", storageDays: 100).Bed("bed")

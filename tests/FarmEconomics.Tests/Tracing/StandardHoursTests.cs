@@ -6,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Tracing;
 
-/// <summary>METHODS 4, time standards and control totals: which hours, of which stage, crop and year.</summary>
+/// <summary>docs/methods.md 4, time standards and control totals: which hours, of which stage, crop and year.</summary>
 public class StandardHoursTests
 {
     private static FarmBuilder Farm() => new FarmBuilder().Crop("beets").Crop("kale").Bed("bed").Worker("Al", WorkerKind.Volunteer)

@@ -119,7 +119,7 @@ public sealed class ChangeJudge
         more is null ? [] : [.. more.Costs()],
         [.. gone?.Returns() ?? [], .. more?.Softened() ?? []]);
 
-    private EnterpriseBudget Find(string name) => season.Crops.FirstOrDefault(crop => string.Equals(crop.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
+    private EnterpriseBudget Find(string name) => season.FindCrop(name)
         ?? throw new ArgumentException($"{(string.IsNullOrWhiteSpace(name) ? "A crop without a name" : name.Trim())} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(crop => crop.Name))}.");
 
     private static void Check(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)

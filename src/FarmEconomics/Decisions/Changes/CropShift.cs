@@ -24,10 +24,17 @@ internal sealed record CropShift(WhatIfModel Model, decimal Growth, decimal Pric
     /// <summary>What the lower price takes from what was sold before.</summary>
     internal IEnumerable<PartialBudgetLine> Softened()
     {
-        Money lost = Money.Rounded(Model.Output.Amount * (1m - PriceFactor));
+        Money lost = Money.Rounded(Model.MarketOutput.Amount * (1m - PriceFactor));
         if (lost != Money.Zero)
         {
             yield return new PartialBudgetLine($"{Model.Name}: lower price on what was sold before", lost);
+        }
+
+        // No money changes hands for what the household eats, so its lower value is no cash lost.
+        Money eaten = Money.Rounded(Model.Household.Amount * (1m - PriceFactor));
+        if (eaten != Money.Zero)
+        {
+            yield return new PartialBudgetLine($"{Model.Name}: lower list value of what the household ate before", eaten, NonCash: true);
         }
     }
 

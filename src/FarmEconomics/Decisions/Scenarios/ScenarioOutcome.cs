@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Costing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Scenarios;
@@ -75,12 +74,5 @@ public sealed class ScenarioOutcome
 
     private static Rate Of(FarmStatementLine line) => line.Amount is { } amount ? Rate.Known(amount) : Rate.NotAvailable(line.Reason ?? "not available");
 
-    private static Rate Whole(Rate crops, SeasonReview season)
-    {
-        decimal unassigned = season.Trace.Leavings.Where(leaving => leaving.Window == season.CropYear)
-            .SelectMany(leaving => leaving.Parts).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
-        return crops.Value is { } net
-            ? Rate.Known(net + season.OtherIncome.Sum(income => income.Amount.Amount) + unassigned - season.OutsideTotal(Outside.Unused) - season.OutsideTotal(Outside.NotAssigned))
-            : crops;
-    }
+    private static Rate Whole(Rate crops, SeasonReview season) => crops.IsAvailable ? Rate.Known(season.FarmNet) : crops;
 }

@@ -17,12 +17,11 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     internal decimal Fees => Parts.Sum(part => part.Fee.Amount);
 
-    internal decimal Labor => review.Charges.Charges.Where(charge => charge.HomeYear == year && charge.Stream is CostStream.HiredLabor or CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
+    internal decimal Labor => review.Charges.ByYear[year].Where(charge => charge.HomeYear == year && charge.Stream is CostStream.HiredLabor or CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
 
-    private IEnumerable<LeavingPart> Parts =>
-        review.Trace.Leavings.SelectMany(leaving => leaving.Parts).Where(part => (part.Enterprise?.CropYear ?? part.Leaving.Window) == year);
+    private IReadOnlyList<LeavingPart> Parts => season.LeavingParts;
 
-    private IEnumerable<LaborUse> Work => review.Trace.Labor.Where(use => use.Window == year);
+    private IReadOnlyList<LaborUse> Work => review.Trace.LaborByWindow[year];
 
     internal Rate SalesOf(HashSet<RecordRow> rows) => Rate.Known(Parts.Where(part => rows.Contains(part.Leaving.Row)).Sum(Value));
 

@@ -28,8 +28,8 @@ internal sealed class SeasonRows
     {
         this.review = review;
         this.year = year;
-        produce.UnionWith(review.Trace.Leavings.Where(leaving => leaving.Parts.Any(part => (part.Enterprise?.CropYear ?? leaving.Window) == year)).Select(leaving => leaving.Row));
-        produce.UnionWith(review.Trace.Lots.Where(lot => lot.Enterprise.CropYear == year).Select(lot => lot.Row));
+        produce.UnionWith(review.Trace.PartsByYear[year].Select(part => part.Leaving.Row));
+        produce.UnionWith(review.Trace.LotsByYear[year].Select(lot => lot.Row));
     }
 
     internal bool IsOfSeason(RecordRow row)

@@ -65,7 +65,10 @@ internal sealed class CheckContext
     public bool HasRowsInError(string table) => Tables.NamesInError.ContainsKey(table) || Tables.Unreadable.Contains(table);
 
     public void Report(string code, IRecordRow row, string? column, string message, string? offending = null, string? nearest = null) =>
-        Problems.Add(ProblemCatalog.Make(code, row.Source, column, message, offending, nearest) with { Money = RowMoney.Of(row) });
+        Problems.Add(ProblemOf(code, row, column, message, offending, nearest));
+
+    public static Problem ProblemOf(string code, IRecordRow row, string? column, string message, string? offending = null, string? nearest = null) =>
+        ProblemCatalog.Make(code, row.Source, column, message, offending, nearest) with { Money = RowMoney.Of(row) };
 
     public void AtLeastZero(IRecordRow row, string column, decimal? value)
     {

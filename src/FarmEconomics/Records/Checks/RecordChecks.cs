@@ -12,7 +12,6 @@ public static class RecordChecks
         .. SharedCostChecks.All,
         .. FundingChecks.All,
         .. NamesOnce.All,
-        .. RowsOnce.All,
         .. AliasChecks.All,
         .. ImportChecks.All,
         LongDays.Check,
@@ -21,7 +20,7 @@ public static class RecordChecks
     ];
 
     /// <summary>What is checked, for documentation.</summary>
-    public static IReadOnlyList<string> Names { get; } = [.. Checks.Select(check => check.Name)];
+    public static IReadOnlyList<string> Names { get; } = [.. Checks.Select(check => check.Name), .. RowsOnce.Names];
 
     /// <summary>Runs all checks.</summary>
     /// <param name="tables">The tables as read.</param>
@@ -37,11 +36,12 @@ public static class RecordChecks
     internal static IReadOnlyList<Problem> Run(RecordTables tables, FarmSettings settings, Dictionary<string, HashSet<string>>? skipped)
     {
         var context = new CheckContext(tables, settings, skipped);
+        Task<List<Problem>> twice = Task.Run(() => RowsOnce.Find(tables));
         foreach (RecordCheck check in Checks)
         {
             check.Run(context);
         }
 
-        return [.. context.Problems.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))];
+        return [.. context.Problems.Concat(twice.GetAwaiter().GetResult()).OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))];
     }
 }

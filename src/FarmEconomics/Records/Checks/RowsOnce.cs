@@ -3,7 +3,7 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Warns of rows that say the same as an earlier one in every column.</summary>
 internal static class RowsOnce
 {
-    public static IEnumerable<RecordCheck> All { get; } =
+    private static readonly DuplicateSearch[] Searches =
     [
         Once("sales", tables => tables.Sales, row => new(row.Date, row.Quantity, row.UnitPrice, row.Amount), row => row.Crop, row => row.Channel, row => row.Unit, row => row.Planting),
         Once("harvests", tables => tables.Harvests, row => new(row.Date, row.Quantity, row.Culled, null), row => row.Crop, row => row.Planting, row => row.Unit),
@@ -12,18 +12,37 @@ internal static class RowsOnce
         Once("funding", tables => tables.Funding, row => new(default, row.Amount, row.FunderPercent, (int)row.ObjectClass), row => row.Project, row => row.Item, row => row.Note),
     ];
 
-    private static TableCheck Once<T>(string table, Func<RecordTables, List<T>> rows, Func<T, Values> values, params Func<T, string?>[] texts)
-        where T : class, IRecordRow => new($"{table}: no row twice", context =>
+    /// <summary>What is looked for, by name.</summary>
+    public static IEnumerable<string> Names => Searches.Select(search => search.Name);
+
+    /// <summary>Looks through all tables. Only reads them, so that it can go on beside the other checks.</summary>
+    public static List<Problem> Find(RecordTables tables) => [.. Searches.SelectMany(search => search.Run(tables))];
+
+    private static DuplicateSearch Once<T>(string table, Func<RecordTables, List<T>> rows, Func<T, Values> values, params Func<T, string?>[] texts)
+        where T : class, IRecordRow => new($"{table}: no row twice", tables =>
     {
-        var seen = new HashSet<T>(rows(context.Tables).Count, new SameContent<T>(values, texts));
-        foreach (T row in rows(context.Tables))
+        // Rows alike are of one day: a set for each day stays small enough to be quick however long the table is.
+        List<Problem> problems = [];
+        var seen = new HashSet<T>(new SameContent<T>(values, texts));
+        DateOnly day = default;
+        foreach (T row in DateOrder.Of(rows(tables), row => values(row).Date))
         {
+            if (values(row).Date != day)
+            {
+                day = values(row).Date;
+                seen.Clear();
+            }
+
             if (!seen.Add(row) && seen.TryGetValue(row, out T? first))
             {
-                context.Report(ProblemCodes.DuplicateRow, row, null, $"The row says the same as line {first.Source.Line}.");
+                problems.Add(CheckContext.ProblemOf(ProblemCodes.DuplicateRow, row, null, $"The row says the same as line {first.Source.Line}."));
             }
         }
+
+        return problems;
     });
+
+    private sealed record DuplicateSearch(string Name, Func<RecordTables, List<Problem>> Run);
 
     /// <summary>The date and numbers of a row: one form for all tables, so that comparing is compiled once.</summary>
     private readonly record struct Values(DateOnly Date, decimal First, decimal? Second, decimal? Third);

@@ -85,6 +85,11 @@ public class ScenarioPropertyTests
                 {
                     Assert.Equal((other.Before.Sums.Sales, other.Before.Sums.Household), (other.After.Sums.Sales, other.After.Sums.Household));
                 }
+
+                // What met no produce of value is other income, which a price may change; the members paid the same.
+                Assert.Equal(Paid(outcome.Before, year), Paid(outcome.After, year));
+                Assert.Equal(outcome.After.Trace.ShareIncome.Where(pair => pair.Key.Window == year).Sum(pair => pair.Value.Amount),
+                    outcome.After.Leavings.Where(leaving => leaving.Channel.Kind == ChannelKind.Share).Sum(leaving => leaving.Amount.Amount));
             }
         },
         iter: Farms, threads: 2, print: farm => farm.ToString());
@@ -104,6 +109,9 @@ public class ScenarioPropertyTests
             Assert.Equal(before, one.Farm.ToString());
         },
         iter: Farms, threads: 2, print: Print);
+
+    private static decimal Paid(SeasonReview season, int year) =>
+        season.Trace.ShareIncome.Where(pair => pair.Key.Window == year).Sum(pair => pair.Value.Amount) + season.OtherIncome.Sum(income => income.Amount.Amount);
 
     private static void AssertSame(SeasonReview expected, SeasonReview actual)
     {

@@ -45,6 +45,18 @@ public class RecordsImportTests
     }
 
     [Fact]
+    public void RemoveLeftovers_OfAnyTable_LeavesWhatTheGrowerKeeps()
+    {
+        string folder = TestFolders.Make(
+            (".sales.till.csv.new-0123456789ab", "half"), (".labor_standards.till-2.csv.new-0123456789ab", "half"),
+            (".labor_standards.till.csv.bak", "kept"), ("labor_standards.csv", "kept"));
+
+        ImportPlan.RemoveLeftovers(folder);
+
+        Assert.Equal([".labor_standards.till.csv.bak", "labor_standards.csv"], Directory.EnumerateFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void Plan_LaterExportThatOverlaps_AddsOnlyWhatIsNew()
     {
         string folder = Farm();

@@ -65,7 +65,7 @@ public class CropExplanationTests
     {
         string name = DemoSeason.Latest.Crops.First(crop => crop.Name.Length > 5).Name;
         ArgumentException fault = Assert.Throws<ArgumentException>(() => CropExplanation.Of(DemoSeason.Latest, name[..^1]));
-        Assert.Contains($"did you mean '{name}'", fault.Message, StringComparison.Ordinal);
+        Assert.Contains($"Did you mean {name}?", fault.Message, StringComparison.Ordinal);
     }
 
     private static void Ties(SeasonReview season, EnterpriseBudget budget, CropExplanation explained)

@@ -6,7 +6,7 @@ namespace FarmEconomics.Tests.Reports.Tables;
 
 public class ReportTableTests
 {
-    private static ReportTable Small() => new ReportTable("What <beds> & crops earned")
+    private static ReportTable Small() => new ReportTable("What <beds> & crops earned", "USD")
         .Column("Crop").Column("Output", Look.Money).Column("Margin", Look.Rate, per: "hour").Column("Day", Look.Date)
         .Row("Kale <b>", 1234.5m, Rate.Known(12.345m), new DateOnly(2025, 6, 30))
         .Row("Beans, \"snap\"", -3m, Rate.NotAvailable("no labor hours"), "")
@@ -27,7 +27,7 @@ public class ReportTableTests
     [Fact]
     public void Html_RowsThatOpen_NameTheirCropAndThePartOfEachFigure()
     {
-        string html = new ReportTable("What each crop earned").Column("Crop").Column("Output", Look.Money).Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate)
+        string html = new ReportTable("What each crop earned", "USD").Column("Crop").Column("Output", Look.Money).Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate)
             .Row("Beans & <peas>", 12.5m, ReportCell.Missing("no hours"), 3m).Total("All crops", 12.5m, "", "").Opens().ToHtml();
         Assert.Contains("<tr data-opens=\"Beans &amp; &lt;peas&gt;\">", html, StringComparison.Ordinal);
         Assert.Contains("data-value=\"12.5\" data-part=\"output\">12.50</td>", html, StringComparison.Ordinal);
@@ -64,12 +64,21 @@ public class ReportTableTests
     {
         ReportTable top = Small().Top(1);
         Assert.Single(top.Rows);
-        Assert.Contains("1 more rows are not shown (output -3.00 together).", top.Notes);
+        Assert.Contains("1 more row is not shown (output -3.00).", top.Notes);
     }
 
     [Fact]
     public void Row_WithTheWrongNumberOfCells_IsRefused() =>
         Assert.Throws<ArgumentException>(() => new ReportTable("t").Column("a").Row("1", "2"));
+
+    [Theory]
+    [InlineData(Look.Money)]
+    [InlineData(Look.WholeMoney)]
+    [InlineData(Look.Rate)]
+    public void Column_OfMoneyInATableWithoutCurrency_IsRefused(Look look) => Assert.Contains(
+        "was given no currency for its column 'Output'",
+        Assert.Throws<InvalidOperationException>(() => new ReportTable("What each crop earned").Column("Crop").Column("Output", look)).Message,
+        StringComparison.Ordinal);
 
     [Theory]
     [InlineData(-0.004, Look.Money, "0.00")]
