@@ -35,10 +35,11 @@ internal sealed class ImportMapping
 
     /// <summary>The decimal mark the mapping expects under a heading of the source.</summary>
     public char MarkOf(string heading) =>
-        _fillings.Exists(filling => heading.Trim().Equals(filling.Main.SourceColumn?.Trim(), StringComparison.OrdinalIgnoreCase) && HasFormat(filling.Main, "decimal-comma")) ? ',' : '.';
+        _fillings.Exists(filling => heading.Trim().Equals(filling.Main.SourceColumn?.Trim(), StringComparison.OrdinalIgnoreCase) && Has(FormatsOf(filling.Main), "decimal-comma")) ? ',' : '.';
 
-    private static bool HasFormat(ImportRow row, string word) =>
-        (row.Format ?? "").Split(';', StringSplitOptions.TrimEntries).Contains(word, StringComparer.OrdinalIgnoreCase);
+    private static string[] FormatsOf(ImportRow row) => (row.Format ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    private static bool Has(string[] formats, string word) => formats.Contains(word, StringComparer.OrdinalIgnoreCase);
 
     public bool LeavesOut(Func<string, string> source) =>
         _leaveOut.Exists(row => source(row.SourceColumn!).Trim().Equals(row.When!.Trim(), StringComparison.OrdinalIgnoreCase));
@@ -53,7 +54,7 @@ internal sealed class ImportMapping
             return rename.Becomes ?? "";
         }
 
-        string[] formats = (filling.Main.Format ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        string[] formats = FormatsOf(filling.Main);
         return filling.Column.Type switch
         {
             _ when filling.Main.SourceColumn is null || text.Length == 0 => text,
@@ -80,16 +81,14 @@ internal sealed class ImportMapping
 
     private string Number(string text, ColumnSchema column, string[] formats)
     {
-        bool Has(string word) => formats.Contains(word, StringComparer.OrdinalIgnoreCase);
-
         // Exports write money into columns of any type: signs and separators are understood in all of them.
         ColumnSchema money = column.IsMoney ? column : column with { Type = ColumnType.Price };
-        if (NumberText.Read(text, money, Has("decimal-comma") ? ',' : '.', out decimal value) != NumberFault.None)
+        if (NumberText.Read(text, money, Has(formats, "decimal-comma") ? ',' : '.', out decimal value) != NumberFault.None)
         {
             return text;
         }
 
-        value = Has("absolute") ? Math.Abs(value) : Has("negative") ? -value : value;
+        value = Has(formats, "absolute") ? Math.Abs(value) : Has(formats, "negative") ? -value : value;
         return value.ToString(column.IsMoney ? "0.00##" : "0.##########", CultureInfo.InvariantCulture).Replace('.', _decimalMark);
     }
 

@@ -40,7 +40,6 @@ public static class RecordsImport
         }
 
         RecordsReading? records = folder is null ? null : RecordsFolder.Read(folder);
-        string file = source;
         var plan = new ImportPlan(schema.Name, Path.GetFileName(source), folder);
         try
         {
@@ -52,7 +51,7 @@ public static class RecordsImport
             plan.Problems = problems;
             if (problems.Count == 0)
             {
-                Fill(plan, file, entry, schema, rows, records);
+                Fill(plan, source, entry, schema, rows, records);
                 Name(plan, Path.GetFileNameWithoutExtension(source) + (sheet is null ? "" : "-" + sheet), remembered ? null : rows);
             }
         }

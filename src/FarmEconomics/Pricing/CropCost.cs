@@ -94,7 +94,7 @@ public sealed class CropCost
         SeasonReview season = review.Season(cropYear);
         List<CropCost> costs = season.Crops.Select(budget => new CropCost(budget)).ToList();
         Dictionary<Crop, CropCost> byCrop = costs.ToDictionary(cost => cost.Crop);
-        foreach (LeavingPart part in season.Trace.PartsByYear[cropYear])
+        foreach (LeavingPart part in season.LeavingParts)
         {
             if (part.Enterprise is { } enterprise)
             {

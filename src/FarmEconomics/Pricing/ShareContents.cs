@@ -74,7 +74,7 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         ArgumentNullException.ThrowIfNull(book);
         RequireShare(channel);
         int year = book.Season.CropYear;
-        List<Leaving> leavings = book.Season.Trace.LeavingsByWindow[year].Where(leaving => leaving.Channel == channel).ToList();
+        List<Leaving> leavings = book.Season.Leavings.Where(leaving => leaving.Channel == channel).ToList();
         Money income = book.Season.Trace.ShareIncome.GetValueOrDefault((channel, year));
         Money fees = Money.Sum(leavings.Select(leaving => leaving.Fee));
         if (leavings.Count == 0)

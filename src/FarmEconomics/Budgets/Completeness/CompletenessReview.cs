@@ -54,7 +54,7 @@ public static class CompletenessReview
 
     private static IEnumerable<RecordGap> SoldUnpicked(SeasonReview season)
     {
-        foreach (IGrouping<Crop, LeavingPart> crop in season.Trace.PartsByYear[season.CropYear]
+        foreach (IGrouping<Crop, LeavingPart> crop in season.LeavingParts
             .Where(part => part.Lot is null && part.Quantity > 0m)
             .GroupBy(part => part.Leaving.Crop))
         {
