@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using FarmEconomics.Files;
 
 namespace FarmEconomics.DemoFarm;
 
@@ -32,7 +33,7 @@ internal sealed class CsvTable
                 text.Append(',');
             }
 
-            text.Append(Quote(Show(fields[i])));
+            text.Append(CsvField.Of(Show(fields[i])));
         }
 
         text.Append('\n');
@@ -53,7 +54,4 @@ internal sealed class CsvTable
 
     /// <summary>An amount with its cents.</summary>
     public static string Money(decimal amount) => amount.ToString("0.00", CultureInfo.InvariantCulture);
-
-    private static string Quote(string field) =>
-        field.AsSpan().IndexOfAny(",\"\n") < 0 ? field : "\"" + field.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
 }

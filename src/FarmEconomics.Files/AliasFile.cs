@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Text;
 using FarmEconomics.Records.Names;
 
@@ -7,7 +6,8 @@ namespace FarmEconomics.Files;
 /// <summary>Proposed aliases as the text of an <c>aliases.csv</c>.</summary>
 public static class AliasFile
 {
-    private static readonly SearchValues<char> NeedQuotes = SearchValues.Create(",;\t\"\n\r");
+    // The rows may be put into a table that is parted by another of these.
+    private const string Separators = ",;\t";
 
     /// <summary>Writes proposals as rows of <c>aliases</c>.</summary>
     /// <param name="proposals">The proposals.</param>
@@ -18,12 +18,9 @@ public static class AliasFile
         var text = new StringBuilder("table,alias,name\n");
         foreach (AliasProposal proposal in proposals)
         {
-            text.Append($"{proposal.Table},{Quote(proposal.Alias)},{Quote(proposal.Name)}\n");
+            text.Append($"{proposal.Table},{CsvField.Of(proposal.Alias, Separators)},{CsvField.Of(proposal.Name, Separators)}\n");
         }
 
         return text.ToString();
     }
-
-    private static string Quote(string field) =>
-        field.AsSpan().IndexOfAny(NeedQuotes) < 0 ? field : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

@@ -42,7 +42,7 @@ public static class RecordsTemplate
     {
         char separator = Separator(farm);
         Dictionary<string, string> files = tables.ToDictionary(table => $"{table.Name}.csv", table => string.Join(separator, table.Columns.Select(column => column.Name)) + "\n"
-            + (table.Name == "farm" ? string.Concat(settings.Select(setting => Row(setting.Setting, Quoted(setting.Value)))) : ""));
+            + (table.Name == "farm" ? string.Concat(settings.Select(setting => Row(setting.Setting, CsvField.Of(setting.Value, separator.ToString())))) : ""));
         files.Add(About, AboutText(tables, farm));
         files.Add(Package, DataPackage.Write(tables, farm));
         if (File.Exists(folder))
@@ -65,8 +65,6 @@ public static class RecordsTemplate
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
 
         string Row(string setting, string value) => string.Join(separator, setting, value) + "\n";
-
-        string Quoted(string value) => value.Contains(separator, StringComparison.Ordinal) ? $"\"{value}\"" : value;
     }
 
     /// <summary>Where the comma is the decimal mark, spreadsheets part fields with semicolons.</summary>

@@ -224,13 +224,7 @@ internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit
         {
             line.Append(i > 0 ? "," : "");
             string field = fields[i].ReplaceLineEndings("\n");
-            if (field.AsSpan().IndexOfAny(",\"\n") < 0)
-            {
-                line.Append(field);
-                continue;
-            }
-
-            line.Append('"').Append(field.Replace("\"", "\"\"", StringComparison.Ordinal)).Append('"');
+            line.Append(CsvField.Of(field));
             for (int breaks = field.Count(c => c == '\n'); breaks > 0; breaks--)
             {
                 _rowOfLine.Add(row);
