@@ -15,7 +15,7 @@ function prepareTables(within) {
     const headings = table.tHead ? [...table.tHead.rows[0].cells] : [];
     if (original.some(row => row.cells.length !== headings.length)) continue;
     // Assumptions and statements stand in an order of their own and are left in it.
-    if (original.length < 4 || !headings.some(heading => heading.classList.contains('num')) || headings[0].textContent === 'Line') continue;
+    if (original.length < 4 || !headings.some(heading => heading.classList.contains('num')) || table.dataset.order === 'kept') continue;
     headings.forEach((heading, column) => {
       const button = document.createElement('button');
       button.type = 'button';

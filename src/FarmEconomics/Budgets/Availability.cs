@@ -8,6 +8,12 @@ namespace FarmEconomics.Budgets;
 /// <param name="Ownership">Why ownership cost isn't known: net return is before ownership cost.</param>
 public sealed record Availability(string? Costs, string? Hours, string? LaborCost, string? OwnerLabor, string? Ownership)
 {
+    /// <summary>Whether net return leaves nothing out.</summary>
+    public bool NetReturnIsWhole => OwnerLabor is null && Ownership is null;
+
+    /// <summary>Whether net return leaves the same out here and there, so that the two may be compared.</summary>
+    internal bool LeavesOutTheSameAs(Availability other) => (OwnerLabor is null, Ownership is null) == (other.OwnerLabor is null, other.Ownership is null);
+
     /// <summary>How net return must be labeled: "net return", or with "before owner labor" or "before ownership cost".</summary>
     public string NetReturnLabel => (OwnerLabor, Ownership) switch
     {

@@ -6,7 +6,8 @@ namespace FarmEconomics.Funding;
 /// <param name="Name">What it is.</param>
 /// <param name="IsIn">True for money that comes in.</param>
 /// <param name="Months">Twelve amounts, above 0, in whole cents.</param>
-public sealed record CashFlowLine(string Name, bool IsIn, IReadOnlyList<decimal> Months)
+/// <param name="Kind">The kind of cash it sums up; null for loans and a project, which no row of the books tells of.</param>
+public sealed record CashFlowLine(string Name, bool IsIn, IReadOnlyList<decimal> Months, CashKind? Kind = null)
 {
     /// <summary>The year's amount.</summary>
     public decimal Total => Months.Sum();
@@ -69,6 +70,9 @@ public sealed class CashFlow
     /// <summary>The month of the low point, from 0; the first of several.</summary>
     public int LowMonth => Closing.ToList().IndexOf(LowPoint);
 
+    /// <summary>The year's cash of some kinds.</summary>
+    internal decimal Sum(params IReadOnlyList<CashKind> kinds) => Lines.Where(line => line.Kind is { } kind && kinds.Contains(kind)).Sum(line => line.Total);
+
     /// <summary>What must be borrowed for the season so that cash never falls below a minimum.</summary>
     /// <param name="minimum">The minimum, in currency.</param>
     /// <returns>At least 0; not available without opening cash.</returns>
@@ -84,15 +88,15 @@ public sealed class CashFlow
     {
         ArgumentNullException.ThrowIfNull(book);
         List<CashFlowLine> lines = [];
-        foreach ((string name, bool isIn, CashKind[] kinds) in Kinds)
+        foreach ((CashKind kind, string name, bool isIn) in Kinds)
         {
             decimal[] months = new decimal[MonthCount];
-            foreach (CashEntry entry in book.Entries.Where(entry => kinds.Contains(entry.Kind)))
+            foreach (CashEntry entry in book.Entries.Where(entry => entry.Kind == kind))
             {
                 months[book.Period.MonthOf(entry.Date)] += isIn ? entry.Amount : -entry.Amount;
             }
 
-            lines.Add(new CashFlowLine(name, isIn, months));
+            lines.Add(new CashFlowLine(name, isIn, months, kind));
         }
 
         decimal[] loans = new decimal[MonthCount];
@@ -126,13 +130,14 @@ public sealed class CashFlow
         decimal cost = Factor("area_factor") * Factor("cost_factor");
         List<CashFlowLine> lines = [];
         bool scheduled = LoanSchedule.SaysWhatIsDue(book.Records);
-        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Name is not (Purchases or "Loans paid out") && !(scheduled && line.Name is PrincipalLine or InterestLine)))
+        foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Kind is not (null or CashKind.Capital)
+            && !(scheduled && line.Kind is CashKind.Principal or CashKind.Interest)))
         {
-            decimal factor = line.Name switch
+            decimal factor = line.Kind switch
             {
-                SalesLine or SharesLine or FeesLine => sales,
-                RunningLine => cost,
-                WagesLine => Factor("area_factor") * Factor("wage_factor"),
+                CashKind.ProduceSales or CashKind.ShareIncome or CashKind.SellingFees => sales,
+                CashKind.Operating => cost,
+                CashKind.Labor => Factor("area_factor") * Factor("wage_factor"),
                 _ => 1m,
             };
             lines.Add(line with { Months = [.. line.Months.Select(amount => Money.Rounded(amount * factor).Amount)] });
@@ -149,29 +154,20 @@ public sealed class CashFlow
         return new CashFlow($"Cash of {next.Year} by last year's pattern", next.Months, opening, Drop(lines.OrderByDescending(line => line.IsIn).ToList()));
     }
 
-    private const string SalesLine = "Sales of produce";
-    private const string SharesLine = "Share payments";
-    private const string FeesLine = "Fees of channels";
-    private const string RunningLine = "Running costs";
-    private const string WagesLine = "Wages and payroll";
-    private const string InterestLine = "Interest on loans for assets";
-    private const string PrincipalLine = "Loan principal";
-    private const string Purchases = "Purchases of what lasts";
-
-    private static readonly (string Name, bool IsIn, CashKind[] Kinds)[] Kinds =
+    private static readonly (CashKind Kind, string Name, bool IsIn)[] Kinds =
     [
-        (SalesLine, true, [CashKind.ProduceSales]),
-        (SharesLine, true, [CashKind.ShareIncome]),
-        ("Other farm income", true, [CashKind.OtherIncome]),
-        (FeesLine, false, [CashKind.SellingFees]),
-        (RunningLine, false, [CashKind.Operating]),
-        (WagesLine, false, [CashKind.Labor]),
-        (InterestLine, false, [CashKind.Interest]),
-        (PrincipalLine, false, [CashKind.Principal]),
-        (Purchases, false, [CashKind.Capital]),
-        ("Household, its part of shared bills", false, [CashKind.HouseholdPart]),
-        ("Household drawings", false, [CashKind.Drawings]),
-        ("Income tax", false, [CashKind.IncomeTax]),
+        (CashKind.ProduceSales, "Sales of produce", true),
+        (CashKind.ShareIncome, "Share payments", true),
+        (CashKind.OtherIncome, "Other farm income", true),
+        (CashKind.SellingFees, "Fees of channels", false),
+        (CashKind.Operating, "Running costs", false),
+        (CashKind.Labor, "Wages and payroll", false),
+        (CashKind.Interest, "Interest on loans for assets", false),
+        (CashKind.Principal, "Loan principal", false),
+        (CashKind.Capital, "Purchases of what lasts", false),
+        (CashKind.HouseholdPart, "Household, its part of shared bills", false),
+        (CashKind.Drawings, "Household drawings", false),
+        (CashKind.IncomeTax, "Income tax", false),
     ];
 
     private static void AddLoans(List<CashFlowLine> lines, FiscalYear next, CashBook book, LoanSchedule? newLoan)

@@ -6,12 +6,53 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Funding;
 
+/// <summary>The lines of a crop's write-up, top to bottom.</summary>
+public enum WriteUpItem
+{
+    /// <summary>Sales and share payments.</summary>
+    Sales,
+
+    /// <summary>What the household took.</summary>
+    HouseholdUse,
+
+    /// <summary>Produce on hand.</summary>
+    ClosingStock,
+
+    /// <summary>The three above.</summary>
+    Output,
+
+    /// <summary>Materials.</summary>
+    Materials,
+
+    /// <summary>Cost of selling.</summary>
+    Selling,
+
+    /// <summary>Output less materials and selling.</summary>
+    GrossMargin,
+
+    /// <summary>Hired and unpaid labor.</summary>
+    Labor,
+
+    /// <summary>Gross margin less labor.</summary>
+    MarginAfterLabor,
+
+    /// <summary>Shared cost of what is used in common.</summary>
+    Infrastructure,
+
+    /// <summary>Overhead.</summary>
+    Overhead,
+
+    /// <summary>What is left.</summary>
+    NetReturn,
+}
+
 /// <summary>A line of a crop's write-up: last season and the next by the factors.</summary>
-/// <param name="Name">The line.</param>
+/// <param name="Item">Which line it is.</param>
+/// <param name="Name">The line in words.</param>
 /// <param name="Last">Last season, in currency.</param>
 /// <param name="Next">Next season, in currency.</param>
 /// <param name="IsTotal">True for a line derived from those above it.</param>
-public sealed record WriteUpLine(string Name, decimal Last, decimal Next, bool IsTotal = false);
+public sealed record WriteUpLine(WriteUpItem Item, string Name, decimal Last, decimal Next, bool IsTotal = false);
 
 /// <summary>
 /// A crop's enterprise budget in write-up form: in all, per 100 bed-feet, per bed and per acre; last season and next. Next season: output x area x yield x price; a cost that varies with area x area,
@@ -92,25 +133,29 @@ public sealed class CropWriteUp
         decimal area = assumptions.Number("area_factor")!.Value, yield = assumptions.Number("yield_factor")!.Value, price = assumptions.Number("price_factor")!.Value;
         decimal[] byBehavior = [area, area * yield, area * yield * price, 1m];
         List<WriteUpLine> lines = [];
-        (string Name, Money Amount)[] output = [("Sales and share payments", crop.SalesValue), ("Household use", crop.Sums.Household), ("Closing stock", crop.Sums.ClosingStock)];
-        lines.AddRange(output.Select(item => new WriteUpLine(item.Name, item.Amount.Amount, Money.Rounded(item.Amount.Amount * area * yield * price).Amount)));
-        Sum("Output");
+        (WriteUpItem Item, string Name, Money Amount)[] output =
+        [
+            (WriteUpItem.Sales, "Sales and share payments", crop.SalesValue), (WriteUpItem.HouseholdUse, "Household use", crop.Sums.Household),
+            (WriteUpItem.ClosingStock, "Closing stock", crop.Sums.ClosingStock),
+        ];
+        lines.AddRange(output.Select(item => new WriteUpLine(item.Item, item.Name, item.Amount.Amount, Money.Rounded(item.Amount.Amount * area * yield * price).Amount)));
+        Sum(WriteUpItem.Output, "Output");
         decimal last = lines[^1].Last, next = lines[^1].Next;
-        Cost("Materials", StatementLine.Materials);
-        Cost("Selling", StatementLine.Selling);
-        Left("Gross margin");
-        Cost("Labor", StatementLine.Labor);
-        Left("Margin after labor");
-        Cost("Infrastructure", StatementLine.Infrastructure);
-        Cost("Overhead", StatementLine.Overhead);
-        Left("Net return");
+        Cost(WriteUpItem.Materials, "Materials", StatementLine.Materials);
+        Cost(WriteUpItem.Selling, "Selling", StatementLine.Selling);
+        Left(WriteUpItem.GrossMargin, "Gross margin");
+        Cost(WriteUpItem.Labor, "Labor", StatementLine.Labor);
+        Left(WriteUpItem.MarginAfterLabor, "Margin after labor");
+        Cost(WriteUpItem.Infrastructure, "Infrastructure", StatementLine.Infrastructure);
+        Cost(WriteUpItem.Overhead, "Overhead", StatementLine.Overhead);
+        Left(WriteUpItem.NetReturn, "Net return");
         return new CropWriteUp(crop, crop.Sums.BedFeet.Value * area, perAcre, bedLength, lines);
 
-        void Sum(string name) => lines.Add(new WriteUpLine(name, lines.Sum(line => line.Last), lines.Sum(line => line.Next), IsTotal: true));
+        void Sum(WriteUpItem item, string name) => lines.Add(new WriteUpLine(item, name, lines.Sum(line => line.Last), lines.Sum(line => line.Next), IsTotal: true));
 
-        void Left(string name) => lines.Add(new WriteUpLine(name, last, next, IsTotal: true));
+        void Left(WriteUpItem item, string name) => lines.Add(new WriteUpLine(item, name, last, next, IsTotal: true));
 
-        void Cost(string name, StatementLine line)
+        void Cost(WriteUpItem item, string name, StatementLine line)
         {
             decimal factor = assumptions.Number(line == StatementLine.Labor ? "wage_factor" : "cost_factor")!.Value;
             decimal was = 0m, becomes = 0m;
@@ -121,7 +166,7 @@ public sealed class CropWriteUp
             }
 
             (was, becomes) = (Money.Rounded(was).Amount, Money.Rounded(becomes).Amount);
-            lines.Add(new WriteUpLine(name, was, becomes));
+            lines.Add(new WriteUpLine(item, name, was, becomes));
             (last, next) = (last - was, next - becomes);
         }
     }

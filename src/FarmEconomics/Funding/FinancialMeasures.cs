@@ -99,10 +99,10 @@ public static class FinancialMeasures
         MeasureInput currentAssets = new("current farm assets", x.CurrentAssets), currentLiabilities = new("current farm liabilities", x.CurrentLiabilities);
         MeasureInput assets = new("total farm assets", x.TotalAssets), liabilities = new("total farm liabilities", x.TotalLiabilities);
         MeasureInput averageAssets = new("average total farm assets", x.AverageAssets), averageEquity = new("average total farm equity", x.AverageEquity);
-        MeasureInput revenue = new("gross revenue", x.GrossRevenue), expense = new("operating expense", x.OperatingExpense), depreciation = new("depreciation", x.Depreciation);
-        MeasureInput interest = new("farm interest", x.Interest), income = new("net farm income from operations", x.NetFarmIncome), unpaid = new("unpaid labor and management", x.UnpaidLabor);
-        MeasureInput offFarm = new("off-farm income", x.OffFarmIncome), tax = new("income and self-employment tax", x.IncomeTax), living = new("family living withdrawals", x.FamilyLiving);
-        MeasureInput termInterest = new("interest on term debt", x.TermInterest), termPrincipal = new("scheduled principal", x.TermPrincipal);
+        MeasureInput revenue = new("gross revenue", x.GrossRevenue), expense = new("operating expense", x.OperatingExpense), depreciation = Depreciation(x);
+        MeasureInput interest = new("farm interest", x.Interest), income = Income(x), unpaid = new("unpaid labor and management", x.UnpaidLabor);
+        MeasureInput offFarm = OffFarm(x), tax = Tax(x), living = Living(x);
+        MeasureInput termInterest = TermInterest(x), termPrincipal = new("scheduled principal", x.TermPrincipal);
         return
         [
             Make("liquidity", "Current ratio", "current farm assets / current farm liabilities", MeasureUnit.Ratio, v => (v[0], v[1]), currentAssets, currentLiabilities),
@@ -115,7 +115,7 @@ public static class FinancialMeasures
             Make("profitability", "Rate of return on farm assets", "(net farm income + farm interest - unpaid labor and management) / average total farm assets", MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), income, interest, unpaid, averageAssets),
             Make("profitability", "Rate of return on farm equity", "(net farm income - unpaid labor and management) / average total farm equity", MeasureUnit.Percent, v => (v[0] - v[1], v[2]), income, unpaid, averageEquity),
             Make("profitability", "Operating profit margin", "(net farm income + farm interest - unpaid labor and management) / gross revenue", MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), income, interest, unpaid, revenue),
-            Make("repayment", "Capital debt repayment capacity", "net farm income + off-farm income - tax + interest on term debt + depreciation - family living", MeasureUnit.Currency, Capacity, income, offFarm, tax, termInterest, depreciation, living),
+            RepaymentCapacity(x),
             Make("repayment", "Term-debt coverage", "capital debt repayment capacity / (scheduled principal + interest on term debt)", MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3]), income, offFarm, tax, termInterest, depreciation, living, termPrincipal),
             Make("repayment", "Margin after term debt", "capital debt repayment capacity - (scheduled principal + interest on term debt)", MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3], null), income, offFarm, tax, termInterest, depreciation, living, termPrincipal),
             Make("efficiency", "Asset turnover", "gross revenue / average total farm assets", MeasureUnit.Percent, v => (v[0], v[1]), revenue, averageAssets),
@@ -125,6 +125,23 @@ public static class FinancialMeasures
             Make("efficiency", "Net farm income ratio", "net farm income from operations / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), income, revenue),
         ];
     }
+
+    /// <summary>What can be paid on debt in a year.</summary>
+    internal static Measure RepaymentCapacity(MeasureInputs x) => Make(
+        "repayment", "Capital debt repayment capacity", "net farm income + off-farm income - tax + interest on term debt + depreciation - family living",
+        MeasureUnit.Currency, Capacity, Income(x), OffFarm(x), Tax(x), TermInterest(x), Depreciation(x), Living(x));
+
+    private static MeasureInput Depreciation(MeasureInputs x) => new("depreciation", x.Depreciation);
+
+    private static MeasureInput Income(MeasureInputs x) => new("net farm income from operations", x.NetFarmIncome);
+
+    private static MeasureInput OffFarm(MeasureInputs x) => new("off-farm income", x.OffFarmIncome);
+
+    private static MeasureInput Tax(MeasureInputs x) => new("income and self-employment tax", x.IncomeTax);
+
+    private static MeasureInput Living(MeasureInputs x) => new("family living withdrawals", x.FamilyLiving);
+
+    private static MeasureInput TermInterest(MeasureInputs x) => new("interest on term debt", x.TermInterest);
 
     private static (decimal Top, decimal? Bottom) Capacity(decimal[] v) => (v[0] + v[1] - v[2] + v[3] + v[4] - v[5], null);
 

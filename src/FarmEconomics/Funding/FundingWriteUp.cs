@@ -115,9 +115,9 @@ public sealed class FundingWriteUp
             List<FundingCheck> checks =
             [
                 new("cash statement + bridge = net return of the enterprise statement", Bridge.NetFarmCash + Bridge.Steps.Sum(step => step.Amount), EnterpriseNet()),
-                new("cash flow, receipts of the farm = gross income of the statement by tax line", LastYear.Lines.Where(line => line.Name is "Sales of produce" or "Share payments" or "Other farm income").Sum(line => line.Total), Tax.GrossIncome),
+                new("cash flow, receipts of the farm = gross income of the statement by tax line", LastYear.Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome), Tax.GrossIncome),
                 new("cash flow, farm costs and interest = expenses of the statement by tax line without depreciation",
-                    LastYear.Lines.Where(line => line.Name is "Fees of channels" or "Running costs" or "Wages and payroll" or "Interest on loans for assets").Sum(line => line.Total), Tax.CashExpenses),
+                    LastYear.Sum(CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest), Tax.CashExpenses),
                 new("cash statement: gross income - cash expenses = net farm cash", Tax.NetBeforeDepreciation, Cash.NetFarmCash),
                 new("cash flow: opening + in - out = closing", (LastYear.OpeningCash ?? 0m) + LastYear.In.Sum() - LastYear.Out.Sum(), LastYear.Closing[^1]),
             ];
@@ -155,7 +155,7 @@ public sealed class FundingWriteUp
         return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project);
     }
 
-    private decimal EnterpriseNet() => FarmStatement.Of(Season) is var lines && lines.First(line => line.Name == "net return of the farm").Amount is { } net ? net : Bridge.NetReturn;
+    private decimal EnterpriseNet() => FarmStatement.Of(Season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm).Amount ?? Bridge.NetReturn;
 
     private LoanSchedule? LoanAskedFor(FarmRecords records)
     {
@@ -208,7 +208,7 @@ public sealed class FundingWriteUp
 
     private List<DebtCoverage> CoverageOf()
     {
-        Rate capacity = Measures.First(measure => measure.Name == "Capital debt repayment capacity").Value;
+        Rate capacity = FinancialMeasures.RepaymentCapacity(Inputs).Value;
         decimal wanted = Assumptions.Number("coverage_ratio")!.Value;
         decimal fees = -Cash.Sum(CashKind.SellingFees);
         decimal service = (Inputs.TermInterest.Value ?? 0m) + (Inputs.TermPrincipal.Value ?? 0m);

@@ -76,6 +76,20 @@ public partial class ArchitectureTests
         Assert.Empty(Repository.Sources(Core).Where(file => forbidden.IsMatch(Code(file))).Select(file => $"{Repository.Name(file)} calls {what}"));
     }
 
+    /// <summary>Text for people is a look: what finds a line, a column or a page asks for its enum or type.</summary>
+    [Fact]
+    public void Sources_FindNothingByItsEnglishText() => Assert.Empty(
+        Repository.Files("src").Where(file => Path.GetExtension(file) is ".cs" or ".js" && !Repository.Name(file).StartsWith("src/FarmEconomics.DemoFarm/", StringComparison.Ordinal))
+            .SelectMany(file => TextAsKey().Matches(Code(file)).Select(match => $"{Repository.Name(file)}: {match.Value}")));
+
+    [Theory]
+    [InlineData("""lines.First(line => line.Name == "Net return")""", true)]
+    [InlineData("""column.Heading is "Output" or "Labor" """, true)]
+    [InlineData("""sheet.Name switch { "Cash last year" => 1 }""", true)]
+    [InlineData("""setting.Name == "owner_wage" """, false)]
+    [InlineData("""line.Item == FarmStatementItem.NetReturnOfFarm""", false)]
+    public void KeyCheck_OnCodeThatAsksForText_FindsIt(string code, bool found) => Assert.Equal(found, TextAsKey().IsMatch(code));
+
     [Fact]
     public void Sources_StayUnderFourHundredLines() => Assert.Empty(
         Repository.Sources("src").Concat(Repository.Sources("tests")).Where(file => File.ReadLines(file).Count() > 400).Select(Repository.Name).Except(LongFiles));
@@ -110,6 +124,9 @@ public partial class ArchitectureTests
 
     [GeneratedRegex(@"using (static )?FarmEconomics\.(?<room>[A-Z]\w+)|FarmEconomics\.(?<room>[A-Z]\w+)\.|(?<![\w.])(?<room>Units|Records|Tracing|Costing|Budgets|Decisions|Pricing|Funding)\.[A-Z]\w*(?=[\s.,;)>?(])")]
     private static partial Regex NamespaceUse();
+
+    [GeneratedRegex("""\b(Name|name|Heading|heading|Title|Label|Caption|NetReturnLabel)\s*(==|!=|is( not)?|switch\s*\{)\s*\(?"([A-Z][a-z]+|[^"\n]* [^"\n]*)"|textContent\s*===?\s*['"]""")]
+    private static partial Regex TextAsKey();
 
     [GeneratedRegex(@"//[^\n]*")]
     private static partial Regex Comment();

@@ -39,7 +39,7 @@ public sealed record CropDifference(string Name, EnterpriseBudget Before, Enterp
     private BeforeAfter Figure(Func<EnterpriseBudget, Rate> rate)
     {
         BeforeAfter both = new(Known(Before, rate), Known(After, rate));
-        return Before.Known.NetReturnLabel == After.Known.NetReturnLabel ? both
+        return Before.Known.LeavesOutTheSameAs(After.Known) ? both
             : both with { Before = Rate.NotAvailable($"as it was, only {Before.Known.NetReturnLabel} is known, which is no match for {After.Known.NetReturnLabel}") };
     }
 
