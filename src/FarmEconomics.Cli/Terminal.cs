@@ -1,4 +1,5 @@
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using Spectre.Console;
 
 namespace FarmEconomics.Cli;
@@ -66,7 +67,7 @@ internal sealed class Terminal : IProgress<ReadingProgress>
         ArgumentNullException.ThrowIfNull(value);
         if (value.Rows > 0 && value.Rows % RowsBetweenReports == 0)
         {
-            Step($"Reading {value.File}: {value.Rows:N0} rows");
+            Step(value.Notation.Text($"Reading {value.File}: {value.Rows:N0} rows"));
         }
     }
 }

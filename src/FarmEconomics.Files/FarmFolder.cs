@@ -25,6 +25,9 @@ public sealed class FarmFolder
     /// <summary>What was read, file by file.</summary>
     public RecordsReading Reading { get; }
 
+    /// <summary>How the farm writes what a person reads.</summary>
+    public Notation Notation => Reading.FarmSettings.Notation;
+
     /// <summary>Every problem of reading, checking and tracing, located in its file, by file and line.</summary>
     public IReadOnlyList<Problem> Problems { get; }
 

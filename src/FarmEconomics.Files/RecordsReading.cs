@@ -17,7 +17,8 @@ public sealed record FileCount(string Table, string File, int RowsInFile, int Ro
 /// <summary>How far the reading is.</summary>
 /// <param name="File">The file being read.</param>
 /// <param name="Rows">Rows read of it so far.</param>
-public sealed record ReadingProgress(string File, int Rows);
+/// <param name="Notation">How the farm writes.</param>
+public sealed record ReadingProgress(string File, int Rows, Notation Notation);
 
 /// <summary>A table that isn't in the folder.</summary>
 /// <param name="Table">The table.</param>

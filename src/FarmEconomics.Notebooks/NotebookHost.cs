@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
@@ -114,8 +115,8 @@ public static partial class NotebookHost
         catch (TimeoutException)
         {
             outputs.Fail("TimeLimit", cellFirst
-                ? $"stopped after {options.CellTimeLimit.TotalSeconds:0.#} s"
-                : $"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook");
+                ? Notation.Default.Text($"stopped after {options.CellTimeLimit.TotalSeconds:0.#} s")
+                : Notation.Default.Text($"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook"));
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.Notebooks;
 
@@ -109,7 +110,7 @@ internal sealed class WorkerProcess : IAsyncDisposable
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
         {
-            why = $"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook";
+            why = Notation.Default.Text($"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook");
         }
         catch (IOException fault)
         {
@@ -218,7 +219,7 @@ internal sealed class WorkerProcess : IAsyncDisposable
             process.Refresh();
             if (!process.HasExited && process.WorkingSet64 > most)
             {
-                overMemory = $"stopped at {most / 1048576.0:0} MB of memory, the most a notebook may use";
+                overMemory = Notation.Default.Text($"stopped at {most / 1048576.0:0} MB of memory, the most a notebook may use");
                 Kill();
             }
         }

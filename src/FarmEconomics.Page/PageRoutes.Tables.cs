@@ -4,6 +4,7 @@ using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fields;
 using FarmEconomics.Page.Views;
+using FarmEconomics.Records;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 
@@ -12,12 +13,12 @@ namespace FarmEconomics.Page;
 /// <summary>The result tables to take along.</summary>
 internal sealed partial class PageRoutes
 {
-    private sealed record TableFiles(int Year, IReadOnlyDictionary<string, byte[]> Files, byte[] Workbook);
+    private sealed record TableFiles(int Year, Notation Notation, IReadOnlyDictionary<string, byte[]> Files, byte[] Workbook);
 
     private void MapTables(WebApplication app)
     {
         app.MapGet("/tables", (HttpContext context) => Tables(context) is { } made
-            ? Page($"The tables of crop year {made.Value.Year}", TablesView.Render(made.Value.Year, made.Query, [.. ResultTables.All.Select(table => (table.Name, table.What, Rows(made.Value.Files[table.Name])))]), "/tables")
+            ? Page($"The tables of crop year {made.Value.Year}", TablesView.Render(made.Value.Year, made.Query, made.Value.Notation, [.. ResultTables.All.Select(table => (table.Name, table.What, Rows(made.Value.Files[table.Name])))]), "/tables")
             : NoSuchPage("There are no tables: the records have errors, or tell nothing of that crop year."));
         app.MapGet("/tables/{name}", (HttpContext context, string name) =>
         {
@@ -52,7 +53,7 @@ internal sealed partial class PageRoutes
                 Workbook book = new();
                 ResultTables.Write(season, folder.ProblemsWith(season), temporary.FullName, book);
                 Dictionary<string, byte[]> files = temporary.EnumerateFiles().ToDictionary(file => file.Name, file => File.ReadAllBytes(file.FullName), StringComparer.Ordinal);
-                return new TableFiles(season.CropYear, files, WorkbookWriter.ToBytes(book));
+                return new TableFiles(season.CropYear, season.Notation, files, WorkbookWriter.ToBytes(book));
             }
             finally
             {

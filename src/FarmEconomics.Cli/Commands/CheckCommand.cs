@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
@@ -28,8 +29,8 @@ internal static class CheckCommand
         FarmFolder farm = CommonOptions.Open(folder, set, skipBadRows: false, new Terminal());
         foreach (FileCount file in farm.Reading.Files)
         {
-            string bad = (file.RowsInError > 0 ? $", {file.RowsInError:N0} in error" : "") + (file.RowsPassedOver > 0 ? $", {file.RowsPassedOver:N0} passed over" : "");
-            Console.Out.WriteLine($"{file.File,-22} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}");
+            string bad = (file.RowsInError > 0 ? farm.Notation.Text($", {file.RowsInError:N0} in error") : "") + (file.RowsPassedOver > 0 ? farm.Notation.Text($", {file.RowsPassedOver:N0} passed over") : "");
+            Console.Out.WriteLine(farm.Notation.Text($"{file.File,-22} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}"));
         }
 
         foreach (MissingTable missing in farm.Reading.MissingTables)
@@ -39,7 +40,7 @@ internal static class CheckCommand
 
         if (farm.Review is { Records.RowsAfterAsOf.Count: > 0 } review)
         {
-            string late = string.Join(", ", review.Records.RowsAfterAsOf.Select(pair => $"{Phrase.Count(pair.Value, "row")} of {pair.Key}"));
+            string late = string.Join(", ", review.Records.RowsAfterAsOf.Select(pair => $"{farm.Notation.Count(pair.Value, "row")} of {pair.Key}"));
             Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the closing date, and not read into any result: {late}.");
         }
 

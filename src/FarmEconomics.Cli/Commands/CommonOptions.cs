@@ -89,7 +89,7 @@ internal static class CommonOptions
         int warnings = farm.Problems.Count - farm.ErrorCount;
         to.WriteLine(farm.Problems.Count == 0
             ? "No problems found."
-            : $"{Phrase.Count(farm.ErrorCount, "error")}, {Phrase.Count(warnings, "warning")}.");
+            : $"{farm.Notation.Count(farm.ErrorCount, "error")}, {farm.Notation.Count(warnings, "warning")}.");
     }
 
     internal static void PrintSkipped(FarmFolder farm, TextWriter to)
@@ -100,10 +100,10 @@ internal static class CommonOptions
         }
 
         decimal money = farm.Skipped.Sum(row => row.Money ?? 0m);
-        to.WriteLine($"{Phrase.Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:");
+        to.WriteLine(farm.Notation.Text($"{farm.Notation.Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:"));
         foreach (Records.Checks.SkippedRow row in farm.Skipped)
         {
-            to.WriteLine($"  {row.Source}{(row.Money is { } amount ? $" ({amount:0.00})" : "")}: {row.Why}");
+            to.WriteLine($"  {row.Source}{(row.Money is { } amount ? farm.Notation.Text($" ({amount:0.00})") : "")}: {row.Why}");
         }
     }
 }

@@ -3,6 +3,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Season;
@@ -101,23 +102,22 @@ internal static class DecideCommand
         }
         catch (ArgumentException wrong)
         {
-            IEnumerable<string> crops = season.Crops.Select(crop => crop.Name);
-            string? unknown = new[] { change.Crop, change.Replacement }.FirstOrDefault(name => name is not null && !crops.Contains(name.Trim(), StringComparer.OrdinalIgnoreCase));
-            string? nearest = unknown is null ? null : NearestName.Find(unknown, crops);
+            string? unknown = new[] { change.Crop, change.Replacement }.FirstOrDefault(name => name is not null && season.FindCrop(name) is null);
+            string? nearest = unknown is null ? null : NearestName.Find(unknown, season.Crops.Select(crop => crop.Name));
             throw new WrongUseException(nearest is null ? wrong.Message : $"There is no crop {unknown} in {season.CropYear}. Did you mean {nearest}?");
         }
 
-        string currency = season.Settings.Currency;
-        List<string> parts = [string.Join('\n', DecisionSentences.Wrapped(DecisionSentences.Of(answer, currency), 100)) + "\n", ChangeTables.Partial(answer, currency).ToPlainText(), ChangeTables.BothAnswers(answer, currency).ToPlainText()];
+        Notation notation = season.Notation;
+        List<string> parts = [string.Join('\n', DecisionSentences.Wrapped(DecisionSentences.Of(answer, notation), 100)) + "\n", ChangeTables.Partial(answer, notation).ToPlainText(), ChangeTables.BothAnswers(answer, notation).ToPlainText()];
         if (answer.Moved.Count > 0)
         {
-            parts.Add(ChangeTables.Moved(answer, currency).ToPlainText());
-            parts.Add(ChangeTables.BeforeAndAfter(answer, currency).Top(15).ToPlainText());
+            parts.Add(ChangeTables.Moved(answer, notation).ToPlainText());
+            parts.Add(ChangeTables.BeforeAndAfter(answer, notation).Top(15).ToPlainText());
         }
 
         if (answer.Fits.Count > 0)
         {
-            parts.Add(ChangeTables.Fits(answer, currency).ToPlainText());
+            parts.Add(ChangeTables.Fits(answer, notation).ToPlainText());
         }
 
         parts.Add(ChangeTables.Weeks(answer).ToPlainText());

@@ -46,7 +46,7 @@ internal static class ImportCommand
         }
 
         Console.Out.WriteLine(
-            $"{plan.Source}: {Phrase.Count(plan.RowsInSource, "row")}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping.");
+            plan.Notation.Text($"{plan.Source}: {plan.Notation.Count(plan.RowsInSource, "row")}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping."));
         if (plan.Rows.Count > 0)
         {
             Console.Out.WriteLine($"{(plan.Source.Contains(".xlsx!", StringComparison.OrdinalIgnoreCase) ? "   row" : "  line")}  {string.Join(" | ", plan.Columns)}");
@@ -59,7 +59,7 @@ internal static class ImportCommand
 
         if (plan.Rows.Count > RowsShown)
         {
-            Console.Out.WriteLine($"        and {plan.Rows.Count - RowsShown:N0} more");
+            Console.Out.WriteLine(plan.Notation.Text($"        and {plan.Rows.Count - RowsShown:N0} more"));
         }
 
         foreach (Problem problem in plan.Problems)

@@ -1,4 +1,5 @@
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Records.Names;
 using FarmEconomics.Reports.Words;
@@ -29,7 +30,7 @@ internal static class RecordsCheckText
                 true => "met",
                 _ => "MISSED",
             };
-            to.WriteLine($"{what,-22} {days,-23} {total.Found,14:0.##} {total.Row.Amount,14:0.##} {total.Difference,12:0.##} {verdict}");
+            to.WriteLine(farm.Notation.Text($"{what,-22} {days,-23} {total.Found,14:0.##} {total.Row.Amount,14:0.##} {total.Difference,12:0.##} {verdict}"));
         }
     }
 
@@ -45,7 +46,7 @@ internal static class RecordsCheckText
 
         foreach (AliasProposal proposal in proposals)
         {
-            to.WriteLine($"{proposal.Table}: \"{proposal.Alias}\" is likely \"{proposal.Name}\" ({Phrase.Count(proposal.Rows, "row")}, first {proposal.First})");
+            to.WriteLine($"{proposal.Table}: \"{proposal.Alias}\" is likely \"{proposal.Name}\" ({farm.Notation.Count(proposal.Rows, "row")}, first {proposal.First})");
         }
 
         string rows = AliasFile.Text(proposals);
@@ -67,6 +68,6 @@ internal static class RecordsCheckText
             stream.Write(System.Text.Encoding.UTF8.GetBytes(rows));
         }
 
-        to.WriteLine($"Wrote {Phrase.Count(proposals.Count, "row")} to {output}. Look through them, then put them into your aliases table.");
+        to.WriteLine($"Wrote {farm.Notation.Count(proposals.Count, "row")} to {output}. Look through them, then put them into your aliases table.");
     }
 }

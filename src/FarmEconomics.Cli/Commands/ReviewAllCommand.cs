@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.CommandLine;
 using FarmEconomics.Cli.Many;
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
@@ -86,14 +87,14 @@ internal static class ReviewAllCommand
         string[] gone = [.. Directory.GetDirectories(farms).Select(Path.GetFileName).Where(name => name![0] != '.' && !outcomes.ContainsKey(name)).Order(StringComparer.Ordinal)!];
         if (gone.Length > 0)
         {
-            await Console.Error.WriteLineAsync($"Results of {Phrase.Count(gone.Length, "farm")} that {folder} doesn't hold any more are left in {Path.Combine(output, "farms")}, and not in the summary: {string.Join(", ", gone.Take(10))}{(gone.Length > 10 ? ", ..." : "")}").ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"Results of {Notation.Default.Count(gone.Length, "farm")} that {folder} doesn't hold any more are left in {Path.Combine(output, "farms")}, and not in the summary: {string.Join(", ", gone.Take(10))}{(gone.Length > 10 ? ", ..." : "")}").ConfigureAwait(false);
         }
 
         int Count(string status) => outcomes.Values.Count(outcome => outcome.Status == status);
         int bad = Count(FarmRun.Failed) + Count(FarmRun.NotProven);
         await Console.Out.WriteLineAsync(
-            $"{Phrase.Count(places.Count, "farm")}: {Count(FarmRun.Done):N0} done ({outcomes.Values.Count(outcome => outcome.WasThere && outcome.Status == FarmRun.Done):N0} of them before, of the same records), "
-            + $"{Count(FarmRun.Failed):N0} failed, {Count(FarmRun.NotProven):N0} not proven, {Count(FarmRun.Empty):N0} empty.").ConfigureAwait(false);
+            Notation.Default.Text($"{Notation.Default.Count(places.Count, "farm")}: {Count(FarmRun.Done):N0} done ({outcomes.Values.Count(outcome => outcome.WasThere && outcome.Status == FarmRun.Done):N0} of them before, of the same records), "
+            + $"{Count(FarmRun.Failed):N0} failed, {Count(FarmRun.NotProven):N0} not proven, {Count(FarmRun.Empty):N0} empty.")).ConfigureAwait(false);
         await Console.Out.WriteLineAsync($"The tables over all farms are in {Path.Combine(output, "summary")}.").ConfigureAwait(false);
         return bad == 0 ? ExitCode.Done : ExitCode.RecordsInError;
     }
@@ -121,11 +122,11 @@ internal static class ReviewAllCommand
     {
         if (done % FarmsBetweenReports == 0)
         {
-            terminal.Step($"{done:N0} of {of:N0} farms");
+            terminal.Step(Notation.Default.Text($"{done:N0} of {of:N0} farms"));
         }
         else
         {
-            terminal.Detail($"{done:N0} of {of:N0} farms");
+            terminal.Detail(Notation.Default.Text($"{done:N0} of {of:N0} farms"));
         }
     }
 }

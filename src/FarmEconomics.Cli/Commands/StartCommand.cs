@@ -37,7 +37,7 @@ internal static class StartCommand
         bool workbook = files.Count == 1;
         Console.Out.WriteLine(workbook
             ? $"Wrote {place}: one sheet per table; rest the pointer on a heading to see what goes there."
-            : $"Wrote {Phrase.Count(files.Count, "file")} into {place}; about.md says what goes into each column.");
+            : $"Wrote {farm.Notation.Count(files.Count, "file")} into {place}; about.md says what goes into each column.");
         Console.Out.WriteLine($"Fill in crops, beds, plantings, harvests and sales first, then type: check {place}");
         return ExitCode.Done;
     }

@@ -3,6 +3,7 @@ using FarmEconomics.Files;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
 using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Funding;
 
 namespace FarmEconomics.Cli.Commands;
@@ -46,7 +47,7 @@ internal static class WriteUpCommand
         try
         {
             string? chosen = project ?? OnlyProject(review.Records.Tables.Funding.Select(row => row.Project.Trim()));
-            writeUp = FundingWriteUp.Of(review, CommonOptions.YearOf(review, year), chosen, FundingAssumptions.Parse(assume, classes));
+            writeUp = FundingWriteUp.Of(review, CommonOptions.YearOf(review, year), chosen, FundingAssumptions.Parse(assume, classes, farm.Notation));
         }
         catch (ArgumentException wrong)
         {
@@ -55,7 +56,7 @@ internal static class WriteUpCommand
 
         if (writeUp.Checks.FirstOrDefault(check => check.Difference != 0m) is { } broken)
         {
-            throw new InvalidOperationException($"The write-up disagrees with itself, which is a fault of the program: {broken.Name}: {broken.Left} against {broken.Right}.");
+            throw new InvalidOperationException(writeUp.Season.Notation.Text($"The write-up disagrees with itself, which is a fault of the program: {broken.Name}: {broken.Left} against {broken.Right}."));
         }
 
         using OutputFolder results = OutputFolder.Start(output, folder);

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json;
 using FarmEconomics.Files.Results;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.Cli.Many;
 
@@ -98,7 +99,7 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
 
     // Eighteen digits, four of them after the point, are what the typed columns hold.
     private static object? Fitting(string column, object? value) => value is decimal number && Math.Abs(number) >= 100_000_000_000_000m
-        ? throw new WrongUseException($"{column} comes to {number}, more than a table over farms can hold; look for a mistyped figure.")
+        ? throw new WrongUseException(Notation.Default.Text($"{column} comes to {number}, more than a table over farms can hold; look for a mistyped figure."))
         : value;
 
     private static void WriteRow(Utf8JsonWriter json, object?[] row)

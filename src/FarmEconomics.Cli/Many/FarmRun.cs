@@ -101,7 +101,7 @@ internal static class FarmRun
         if (farm.Review is not { } review)
         {
             Problem first = farm.Problems.First(problem => problem.Severity == Severity.Error);
-            string more = farm.ErrorCount > 1 ? $" (and {farm.ErrorCount - 1:N0} more)" : "";
+            string more = farm.ErrorCount > 1 ? farm.Notation.Text($" (and {farm.ErrorCount - 1:N0} more)") : "";
             return Save(FarmRecord.Of(key, new FarmResult(Failed, $"{first.Source}: {first.Code}: {first.Message}{more}".ReplaceLineEndings(" "), farm, null)), place, output, farm);
         }
 

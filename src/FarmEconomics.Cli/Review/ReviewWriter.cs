@@ -73,7 +73,7 @@ internal sealed class ReviewWriter
     {
         Dictionary<string, object> parameters = Parameters(farm, season.CropYear, settings, skipBadRows);
         NotebookRunOptions options = new() { Progress = new CellSteps(terminal) };
-        terminal.Step($"Running {Phrase.Count(notebooks.Length, "notebook")}");
+        terminal.Step($"Running {farm.Notation.Count(notebooks.Length, "notebook")}");
         return await NotebookChildProcess.RunAllAsync(
             notebooks.Select(path => new NotebookJob(path, parameters, options)).ToList(), parallel: 2, cancellation: cancellation).ConfigureAwait(false);
     }

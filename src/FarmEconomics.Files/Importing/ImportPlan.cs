@@ -27,6 +27,9 @@ public sealed partial class ImportPlan
     /// <summary>The records folder, or null when none was named: then nothing can be compared with the records, or written.</summary>
     public string? Folder { get; }
 
+    /// <summary>How the farm writes what a person reads; the usual way when no folder was named.</summary>
+    public Notation Notation { get; internal set; } = Notation.Default;
+
     /// <summary>The columns filled, in the order of the table.</summary>
     public IReadOnlyList<string> Columns { get; internal set; } = [];
 

@@ -103,7 +103,8 @@ public static class RecordsImport
 
     private static void Fill(ImportPlan plan, string path, SheetEntry? sheet, TableSchema schema, List<ImportRow> rows, RecordsReading? records)
     {
-        var mapping = new ImportMapping(schema, rows, records?.FarmSettings.DecimalMark ?? '.');
+        plan.Notation = records?.FarmSettings.Notation ?? Notation.Default;
+        var mapping = new ImportMapping(schema, rows, plan.Notation.DecimalMark);
         using InputReading reading = sheet is null ? SourceRows.Open(path) : SourceSheet.Open(path, sheet, mapping);
         SourceRows source = SourceRows.Read(reading, mapping.SourceColumns)
             ?? throw new ArgumentException($"{plan.Source} has no row with the headings {string.Join(", ", mapping.SourceColumns)}, which the mapping names.");
@@ -215,5 +216,5 @@ public static class RecordsImport
     }
 
     private static void Line(StringBuilder csv, IReadOnlyList<string> fields) =>
-        csv.AppendJoin(',', fields.Select(field => field.AsSpan().IndexOfAny(",\"\n\r") < 0 ? field : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"")).Append('\n');
+        csv.AppendJoin(',', fields.Select(field => CsvField.Of(field))).Append('\n');
 }

@@ -26,7 +26,7 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
             (long length, DateTime written) = (before.Length, before.LastWriteTimeUtc);
             if (length > MaxBytes)
             {
-                throw new InputException(ProblemCodes.FileTooLarge, $"{File} has {length / 1048576:N0} MB; at most {MaxBytes / 1048576} MB are read.");
+                throw new InputException(ProblemCodes.FileTooLarge, settings.Notation.Text($"{File} has {length / 1048576:N0} MB; at most {MaxBytes / 1048576} MB are read."));
             }
 
             return new InputReading(CsvReader.FromFile(path, options(TableFile.Options(path))), finish: () =>

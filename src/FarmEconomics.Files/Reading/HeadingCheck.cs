@@ -44,7 +44,7 @@ internal static class HeadingCheck
 
         if (unknown > MaxUnknownTold)
         {
-            problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownColumn, source, null, $"{schema.Name} has no columns for {unknown - MaxUnknownTold:N0} more headings."));
+            problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownColumn, source, null, Notation.Default.Text($"{schema.Name} has no columns for {unknown - MaxUnknownTold:N0} more headings.")));
         }
 
         foreach (ColumnSchema missing in schema.Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0))

@@ -168,13 +168,13 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
                     apart.NextIsInError(reader, row, fits);
                     if (counts.InError > MaxRowsInError)
                     {
-                        throw new InputException(ProblemCodes.TooManyInError, $"More than {MaxRowsInError:N0} rows of {file} are in error; what follows row {reading.Line} is not read.");
+                        throw new InputException(ProblemCodes.TooManyInError, settings.Notation.Text($"More than {MaxRowsInError:N0} rows of {file} are in error; what follows row {reading.Line} is not read."));
                     }
                 }
 
                 if (++count % ProgressEvery == 0)
                 {
-                    progress?.Report(new ReadingProgress(file, count));
+                    progress?.Report(new ReadingProgress(file, count, settings.Notation));
                 }
             }
         }
@@ -186,7 +186,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         int notes = apart.TakeNotes();
         counts.InError -= notes;
         counts.PassedOver += notes;
-        progress?.Report(new ReadingProgress(file, count));
+        progress?.Report(new ReadingProgress(file, count, settings.Notation));
     }
 
     private static void CheckShape(InputReading reading, RowReading row, ColumnSchema?[] columns, Dictionary<long, CsvMalformedReason> quotes)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsvHelper;
 using FarmEconomics.Files.Workbooks;
 
@@ -49,7 +50,7 @@ internal sealed class CsvTable : IDisposable
     {
         decimal? rounded = value is { } known ? decimal.Round(known, 2, MidpointRounding.AwayFromZero) : null;
         cells.Add(WorkbookCell.Money(rounded));
-        row.Add(rounded?.ToString("0.00") ?? "");
+        row.Add(rounded?.ToString("0.00", CultureInfo.InvariantCulture) ?? "");
         return this;
     }
 
@@ -57,7 +58,7 @@ internal sealed class CsvTable : IDisposable
     {
         decimal? rounded = value is { } known ? decimal.Round(known, 4, MidpointRounding.AwayFromZero) : null;
         cells.Add(WorkbookCell.Number(rounded));
-        row.Add(rounded?.ToString("0.0000") ?? "");
+        row.Add(rounded?.ToString("0.0000", CultureInfo.InvariantCulture) ?? "");
         return this;
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Spreadsheet;
 
@@ -70,7 +71,7 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
         string text when cell.Style is { Size: not null } or { Italic: true } || text.Length == 0 => 0,
         string text when cell.Style is { LineBelow: true } => text.Split(' ').Max(word => word.Length),
         string text => text.Length,
-        decimal number => Math.Abs(number).ToString("#,##0.00").Length + 1,
+        decimal number => Math.Abs(number).ToString("#,##0.00", CultureInfo.InvariantCulture).Length + 1,
         DateOnly => 10,
         _ => 0,
     });

@@ -15,7 +15,7 @@ internal static class ChangeFields
 
     internal static IEnumerable<PageField> Of(OpenedFarm farm)
     {
-        string money = Looks.Sign(farm.Settings.Currency).Trim();
+        string money = farm.Settings.Notation.Sign;
         for (int row = 1; row <= PriceRows; row++)
         {
             string group = row == 1 ? "Change a price" : $"Change a {(row == 2 ? "second" : "third")} price";

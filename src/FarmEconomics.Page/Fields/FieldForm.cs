@@ -18,6 +18,9 @@ internal sealed class FieldForm
     /// <summary>The fields in the order of the notebook's cell.</summary>
     internal IReadOnlyList<PageField> Fields { get; }
 
+    /// <summary>The farm's decimal mark.</summary>
+    internal char DecimalMark { get; private init; }
+
     /// <summary>What is wrong, by the field's key.</summary>
     internal IReadOnlyDictionary<string, string> Faults => faults;
 
@@ -52,8 +55,8 @@ internal sealed class FieldForm
         IReadOnlyList<NotebookParameter> declared, OpenedFarm farm, string folder, string scenarioFile, IReadOnlyDictionary<string, string> given)
     {
         List<PageField> fields = [.. declared.SelectMany(parameter => FieldsOf(parameter, farm))];
-        FieldForm form = new(fields);
         char mark = farm.Settings.DecimalMark;
+        FieldForm form = new(fields) { DecimalMark = mark };
         StringBuilder query = new();
         foreach (PageField field in fields)
         {
@@ -160,7 +163,7 @@ internal sealed class FieldForm
             Unit = parameter.Unit switch
             {
                 null or "yes or no" or "file" => null,
-                "money" => Looks.Sign(farm.Settings.Currency).Trim(),
+                "money" => farm.Settings.Notation.Sign,
                 _ when parameter.Unit.StartsWith("length", StringComparison.Ordinal) => Records.LengthWords.Short(farm.Settings.LengthUnit) + parameter.Unit["length".Length..],
                 _ => parameter.Unit,
             },

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.Page.Fields;
 
@@ -28,7 +29,7 @@ internal static class FieldText
             case FieldKind.Whole or FieldKind.Number:
                 if (Number(text, decimalMark) is not { } number)
                 {
-                    return text.Length == 0 ? $"Give a number{Bounds(field)}." : $"“{text}” is not a number; write digits, such as {(field.Kind == FieldKind.Whole ? "12" : $"4{decimalMark}50")}.";
+                    return text.Length == 0 ? $"Give a number{Bounds(field, decimalMark)}." : $"“{text}” is not a number; write digits, such as {(field.Kind == FieldKind.Whole ? "12" : $"4{decimalMark}50")}.";
                 }
 
                 if (field.Kind == FieldKind.Whole && (number != decimal.Truncate(number) || number is > int.MaxValue or < int.MinValue))
@@ -36,17 +37,21 @@ internal static class FieldText
                     return "Give a whole number.";
                 }
 
-                return number < field.Lowest || number > field.Highest ? $"{text} is out of range; give a number{Bounds(field)}." : null;
+                return number < field.Lowest || number > field.Highest ? $"{text} is out of range; give a number{Bounds(field, decimalMark)}." : null;
             default:
                 return text.Length > 2000 ? "That is too long; 2,000 letters are the most." : null;
         }
     }
 
     /// <summary>The bounds in words, to end "give a number"; empty when there are none.</summary>
-    internal static string Bounds(PageField field) => Range(field) is not { } range ? "" : range.EndsWith("more", StringComparison.Ordinal) ? $" of {range}" : $" from {range}";
+    internal static string Bounds(PageField field, char decimalMark) => Range(field, decimalMark) is not { } range ? "" : range.EndsWith("more", StringComparison.Ordinal) ? $" of {range}" : $" from {range}";
 
     /// <summary>The range in short: <c>0 to 99</c>, <c>0 or more</c> where no one would reach the top; null when there is none.</summary>
-    internal static string? Range(PageField field) => field is not { Lowest: { } lowest, Highest: { } highest } ? null
-        : highest >= 10_000m ? FormattableString.Invariant($"{lowest:0.##} or more")
-        : FormattableString.Invariant($"{lowest:0.##} to {highest:0.##}");
+    internal static string? Range(PageField field, char decimalMark)
+    {
+        Notation notation = Notation.Default with { DecimalMark = decimalMark };
+        return field is not { Lowest: { } lowest, Highest: { } highest } ? null
+            : highest >= 10_000m ? notation.Text($"{lowest:0.##} or more")
+            : notation.Text($"{lowest:0.##} to {highest:0.##}");
+    }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Tables;
@@ -12,7 +13,7 @@ internal static class SettingFields
 
     internal static IEnumerable<PageField> Of(FarmSettings own)
     {
-        string money = Looks.Sign(own.Currency).Trim();
+        string money = own.Notation.Sign;
         yield return Number("owner_wage", "Worth of an unpaid hour of the owner", $"{money} an hour", own.OwnerWage, 0m, 10000m);
         yield return Number("interest_percent", "Yearly cost of capital", "%", own.InterestPercent, 0m, 100m);
         yield return Number("payroll_burden_percent", "Employer's cost on top of wages", "%", own.PayrollBurdenPercent, 0m, 100m);
@@ -21,7 +22,7 @@ internal static class SettingFields
         yield return Choice("ownership_method", "Yearly cost of what lasts", own.OwnershipMethod, ("capital-recovery", "capital recovery"), ("depreciation-and-interest", "depreciation and interest"));
 
         PageField Number(string name, string label, string unit, decimal? value, decimal lowest, decimal highest) => new(
-            Prefix + name, label, FieldKind.Text, "", value is { } now ? $"Empty = as in your records: {Looks.Number(now, Look.Exact)}." : "Empty = as in your records: not given.")
+            Prefix + name, label, FieldKind.Text, "", value is { } now ? $"Empty = as in your records: {own.Notation.Number(now, Look.Exact)}." : "Empty = as in your records: not given.")
         {
             Unit = unit,
             Lowest = lowest,
@@ -50,5 +51,5 @@ internal static class SettingFields
     // Settings are read with the farm's own decimal mark.
     private static string Written(PageField field, string text, char decimalMark) => field.Kind == FieldKind.Choice || FieldText.Number(text, decimalMark) is not { } number
         ? text
-        : number.ToString(System.Globalization.CultureInfo.InvariantCulture).Replace('.', decimalMark);
+        : number.ToString(CultureInfo.InvariantCulture).Replace('.', decimalMark);
 }

@@ -48,19 +48,20 @@ internal static class FormView
         html.Append("<div class=\"grid\">\n");
         foreach (PageField field in fields)
         {
-            AppendField(html, field, form.Value(field), form.Faults.GetValueOrDefault(field.Key));
+            AppendField(html, field, form);
         }
 
         html.Append("</div>\n");
     }
 
-    private static void AppendField(StringBuilder html, PageField field, string value, string? fault)
+    private static void AppendField(StringBuilder html, PageField field, FieldForm form)
     {
+        (string value, string? fault) = (form.Value(field), form.Faults.GetValueOrDefault(field.Key));
         string id = "f-" + field.Key.Replace('.', '-');
         string help = field.Help.TrimEnd('.') is { Length: > 0 } words ? char.ToUpperInvariant(words[0]) + words[1..] + "." : "";
         string described = $"{(help.Length > 0 ? id + "-help " : "")}{id}-fault";
         string common = $"id=\"{id}\" name=\"{PageShell.Encode(field.Key)}\" aria-describedby=\"{described}\"{(fault is null ? "" : " aria-invalid=\"true\"")}";
-        string facts = string.Join(", ", new[] { field.Unit, FieldText.Range(field) }.Where(fact => fact is not null));
+        string facts = string.Join(", ", new[] { field.Unit, FieldText.Range(field, form.DecimalMark) }.Where(fact => fact is not null));
         string unit = facts.Length == 0 ? "" : $" <span class=\"unit\">({PageShell.Encode(facts)})</span>";
         string label = $"<label for=\"{id}\">{PageShell.Encode(field.Label)}{unit}</label>";
         html.Append("<div class=\"field\">\n");

@@ -79,9 +79,10 @@ internal static class StartView
         string where = PageShell.Encode(Path.GetFileName(Path.TrimEndingDirectorySeparator(folder)));
         StringBuilder html = new();
         html.Append(opened.ErrorCount > 0
-            ? $"<div class=\"note bad\"><p><strong>The records have {Phrase.Count(opened.ErrorCount, "error")}.</strong> "
+            ? $"<div class=\"note bad\"><p><strong>The records have {opened.Notation.Count(opened.ErrorCount, "error")}.</strong> "
             : "<div class=\"note\"><p><strong>The records can be reviewed.</strong> ");
-        html.Append($"Read from <code>{where}</code>: {Phrase.Count(opened.Reading.Files.Count, "table")}, {opened.Reading.Files.Sum(file => file.RowsRead):N0} rows; {Phrase.Count(opened.ErrorCount, "error")} and {Phrase.Count(warnings, "warning")} found");
+        html.Append(opened.Notation.Text(
+            $"Read from <code>{where}</code>: {opened.Notation.Count(opened.Reading.Files.Count, "table")}, {opened.Reading.Files.Sum(file => file.RowsRead):N0} rows; {opened.Notation.Count(opened.ErrorCount, "error")} and {opened.Notation.Count(warnings, "warning")} found"));
         html.Append(warnings > 0 ? "; warnings make the figures they touch weaker." : ".").Append("</p>\n");
         if (opened.ErrorCount > 0)
         {
@@ -95,7 +96,7 @@ internal static class StartView
             }
 
             html.Append("</ul>\n");
-            html.Append(opened.ErrorCount > 25 ? $"<p>And {Phrase.Count(opened.ErrorCount - 25, "more error")}; the records check lists all.</p>\n" : "");
+            html.Append(opened.ErrorCount > 25 ? $"<p>And {opened.Notation.Count(opened.ErrorCount - 25, "more error")}; the records check lists all.</p>\n" : "");
         }
 
         if (opened.Review is { } review && review.CropYears.Count > 0)

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Budgets.Completeness;
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Reports.Tables;
 
@@ -12,7 +13,7 @@ public static class CompletenessTables
     /// <summary>The gaps of a season, the one that touches most money first.</summary>
     public static ReportTable Gaps(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"What is missing or doubtful in {season.CropYear}, the worst first", season.Settings.Currency)
+        ReportTable table = new ReportTable($"What is missing or doubtful in {season.CropYear}, the worst first", season.Notation)
             .Column("What").Column("What it changes").Column("Money it touches", Look.Money).Column("First row");
         foreach (RecordGap gap in CompletenessReview.Gaps(season))
         {
@@ -25,7 +26,7 @@ public static class CompletenessTables
     /// <summary>Values far from the median of their kind.</summary>
     public static ReportTable FarFromTheirKind(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"Values of {season.CropYear} far from others of their kind", season.Settings.Currency)
+        ReportTable table = new ReportTable($"Values of {season.CropYear} far from others of their kind", season.Notation)
             .Column("What").Column("Value", Look.Quantity).Column("Median", Look.Quantity).Column("of how many", Look.Count).Column("Money it would change", Look.Money).Column("Row");
         foreach (Outlier outlier in Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)))
         {
@@ -39,7 +40,7 @@ public static class CompletenessTables
     public static ReportTable Totals(FarmFolder farm)
     {
         ArgumentNullException.ThrowIfNull(farm);
-        ReportTable table = new ReportTable("Control totals", farm.Reading.FarmSettings.Currency)
+        ReportTable table = new ReportTable("Control totals", farm.Notation)
             .Column("Total").Column("From", Look.Date).Column("To", Look.Date).Column("Records hold", Look.Quantity).Column("Should be", Look.Quantity).Column("Difference", Look.Quantity).Column("Met");
         foreach (ControlTotal total in ControlTotals.Of(farm.Reading.Tables, farm.Reading.FarmSettings))
         {

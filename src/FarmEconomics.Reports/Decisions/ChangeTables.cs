@@ -9,16 +9,16 @@ namespace FarmEconomics.Reports.Decisions;
 public static class ChangeTables
 {
     /// <summary>The partial budget, part by part; only the larger lines of each part one by one.</summary>
-    public static ReportTable Partial(ChangeAnswer answer, string currency, int lines = 8)
+    public static ReportTable Partial(ChangeAnswer answer, Notation notation, int lines = 8)
     {
         PartialBudget budget = answer.Partial;
-        ReportTable table = new ReportTable($"{answer.Change.Title}: partial budget, avoidable cost only", currency)
+        ReportTable table = new ReportTable($"{answer.Change.Title}: partial budget, avoidable cost only", notation)
             .Column("Part").Column("What").Column("Cash or not").Column("Amount", Look.Money);
         Part("added returns", budget.AddedReturns, 1m);
         Part("reduced costs", budget.ReducedCosts, 1m);
         Part("added costs", budget.AddedCosts, -1m);
         Part("reduced returns", budget.ReducedReturns, -1m);
-        return table.Total("net change", "added returns + reduced costs - added costs - reduced returns", $"of which cash {Looks.InWords(budget.CashChange.Amount, Look.Money, currency)}", budget.NetChange);
+        return table.Total("net change", "added returns + reduced costs - added costs - reduced returns", $"of which cash {notation.InWords(budget.CashChange.Amount, Look.Money)}", budget.NetChange);
 
         void Part(string name, IReadOnlyList<PartialBudgetLine> part, decimal sign)
         {
@@ -35,15 +35,15 @@ public static class ChangeTables
     }
 
     /// <summary>Full-cost and avoidable answer side by side.</summary>
-    public static ReportTable BothAnswers(ChangeAnswer answer, string currency) => new ReportTable($"{answer.Change.Title}: two answers", currency)
+    public static ReportTable BothAnswers(ChangeAnswer answer, Notation notation) => new ReportTable($"{answer.Change.Title}: two answers", notation)
         .Column("Answer").Column("Change of the farm's net return", Look.Money).Column("What it says")
         .Row("full cost", answer.FullCostChange, "what must be earned in the long run: fixed cost counted as if it came and went with the beds")
         .Row("avoidable cost", answer.AvoidableChange, "what the change would do now: fixed cost stays and moves onto others");
 
     /// <summary>Where the fixed cost of each pool moves.</summary>
-    public static ReportTable Moved(ChangeAnswer answer, string currency)
+    public static ReportTable Moved(ChangeAnswer answer, Notation notation)
     {
-        ReportTable table = new ReportTable($"{answer.Change.Title}: fixed cost on other shoulders", currency).Column("Fixed cost").Column("Moves", Look.Money).Column("Mostly from").Column("Mostly onto").Column("Made or lost", Look.Money);
+        ReportTable table = new ReportTable($"{answer.Change.Title}: fixed cost on other shoulders", notation).Column("Fixed cost").Column("Moves", Look.Money).Column("Mostly from").Column("Mostly onto").Column("Made or lost", Look.Money);
         foreach (MovedCost cost in answer.Moved.OrderByDescending(cost => cost.Moved.Amount))
         {
             table.Row(cost.Pool?.Name ?? "costs that name the crop", cost.Moved, Names(cost.Moves.Where(move => move.Change.Amount < 0m).OrderBy(move => move.Change.Amount)), Names(cost.Moves.Where(move => move.Change.Amount > 0m)), Money.Sum(cost.Moves.Select(move => move.Change)));
@@ -54,11 +54,11 @@ public static class ChangeTables
     }
 
     /// <summary>What could stand where the crop stood, the best first.</summary>
-    public static ReportTable Fits(ChangeAnswer answer, string currency, int count = 8)
+    public static ReportTable Fits(ChangeAnswer answer, Notation notation, int count = 8)
     {
-        ReportTable table = new ReportTable($"What fits where {answer.Change.Crop} stood: same cover, with the sowing dates and days in bed of that season", currency)
-            .Column("Crop").Column(answer.Change.LengthUnit.Label("Bed-feet that fit"), Look.Quantity).Column("More of it than was grown", Look.Percent).Column("Change of the farm's net return", Look.Money).Column("Weeks beyond the hours there are", Look.Count)
-            .Note(answer.Change.Elasticity is { } elasticity ? $"The price of what is grown more falls by an elasticity of {elasticity:0.##}." : "The price of what is grown more stays as it was, which flatters it: set an elasticity.")
+        ReportTable table = new ReportTable($"What fits where {answer.Change.Crop} stood: same cover, with the sowing dates and days in bed of that season", notation)
+            .Column("Crop").Column(answer.Change.Notation.Label("Bed-feet that fit"), Look.Quantity).Column("More of it than was grown", Look.Percent).Column("Change of the farm's net return", Look.Money).Column("Weeks beyond the hours there are", Look.Count)
+            .Note(answer.Change.Elasticity is { } elasticity ? notation.Text($"The price of what is grown more falls by an elasticity of {elasticity:0.##}.") : "The price of what is grown more stays as it was, which flatters it: set an elasticity.")
             .Note(answer.LimitsNotChecked.Count > 0 ? $"Not checked, since no record says how much of it a crop takes: {string.Join(", ", answer.LimitsNotChecked)}." : null)
             .Note(answer.HoursChecked ? null : "No limit on weekly hours is on record, so hours are not checked.");
         foreach (Fit fit in answer.Fits)
@@ -72,8 +72,8 @@ public static class ChangeTables
     /// <summary>Bed-foot-weeks and hours freed or taken, week by week.</summary>
     public static ReportTable Weeks(ChangeAnswer answer)
     {
-        ReportTable table = new ReportTable($"{answer.Change.Title}: bed time and hours by week").Column("Week of", Look.Date).Column(answer.Change.LengthUnit.Label("Bed-foot-weeks freed"), Look.Quantity).Column("Hours freed", Look.Hours)
-            .Column(answer.Change.LengthUnit.Label("Bed-foot-weeks taken"), Look.Quantity).Column("Hours taken", Look.Hours)
+        ReportTable table = new ReportTable($"{answer.Change.Title}: bed time and hours by week", answer.Change.Notation).Column("Week of", Look.Date).Column(answer.Change.Notation.Label("Bed-foot-weeks freed"), Look.Quantity).Column("Hours freed", Look.Hours)
+            .Column(answer.Change.Notation.Label("Bed-foot-weeks taken"), Look.Quantity).Column("Hours taken", Look.Hours)
             .Note("With the crop's part of pooled work. Hours filled in from time standards carry no day and are left out.");
         Dictionary<DateOnly, WeeklyUse> freed = answer.Freed.ToDictionary(week => week.Monday);
         Dictionary<DateOnly, WeeklyUse> taken = answer.Taken.ToDictionary(week => week.Monday);
@@ -88,9 +88,9 @@ public static class ChangeTables
     }
 
     /// <summary>Net return of every crop whose figure changes, before and after.</summary>
-    public static ReportTable BeforeAndAfter(ChangeAnswer answer, string currency)
+    public static ReportTable BeforeAndAfter(ChangeAnswer answer, Notation notation)
     {
-        ReportTable table = new ReportTable($"{answer.Change.Title}: net return before and after", currency).Column("Crop").Column("Before", Look.Money).Column("After", Look.Money).Column("Change", Look.Money);
+        ReportTable table = new ReportTable($"{answer.Change.Title}: net return before and after", notation).Column("Crop").Column("Before", Look.Money).Column("After", Look.Money).Column("Change", Look.Money);
         foreach ((string crop, Money before, Money after) in answer.Crops.Where(crop => crop.Before != crop.After).OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount)))
         {
             table.Row(crop, before, after, after - before);

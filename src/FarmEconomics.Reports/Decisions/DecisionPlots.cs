@@ -1,6 +1,7 @@
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
@@ -17,7 +18,7 @@ public static class DecisionPlots
     private const int Width = 900;
 
     /// <summary>One-at-a-time swings around the net return as it was.</summary>
-    public static Figure Swings(WhatIfModel model, string currency, decimal fraction = 0.2m, int count = 10)
+    public static Figure Swings(WhatIfModel model, Notation notation, decimal fraction = 0.2m, int count = 10)
     {
         List<Swing> swings = [.. Swing.Of(model, fraction).Where(swing => swing.Size != Money.Zero).Take(count)];
         if (swings.Count == 0)
@@ -26,13 +27,13 @@ public static class DecisionPlots
         }
 
         decimal net = model.NetReturn(1m, 1m);
-        Canvas canvas = new($"{model.Name}: a {fraction * 100m:0} % change of {swings[0].Input} moves the net return most, by {Looks.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney, currency)} either way", Width, 130 + (26 * swings.Count));
+        Canvas canvas = new(notation.Text($"{model.Name}: a {fraction * 100m:0} % change of {swings[0].Input} moves the net return most, by {notation.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney)} either way"), Width, 130 + (26 * swings.Count));
         double names = swings.Max(swing => Canvas.TextWidth(swing.Input, 11.5)) + 20;
         double bottom = canvas.Bottom - 40;
         Scale scale = Covering(swings.SelectMany(swing => new[] { swing.AtLow.Amount, swing.AtHigh.Amount }).Append(net), names + 70, Width - 90);
-        double end = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, $"{fraction * 100m:0} % less");
-        SeasonPlots.Key(canvas, end + 20, 12, Palette.Light, $"{fraction * 100m:0} % more");
-        Axis(canvas, scale, 28, bottom, $"net return in {currency}");
+        double end = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, notation.Text($"{fraction * 100m:0} % less"));
+        SeasonPlots.Key(canvas, end + 20, 12, Palette.Light, notation.Text($"{fraction * 100m:0} % more"));
+        Axis(canvas, notation, scale, 28, bottom, $"net return in {notation.Currency}");
         double row = (bottom - 28) / swings.Count;
         for (int i = 0; i < swings.Count; i++)
         {
@@ -47,19 +48,19 @@ public static class DecisionPlots
                 double b = scale[(double)Math.Max(at.Amount, net)];
                 canvas.Rect(a, y + (row * 0.15), b - a, row * 0.7, color);
                 bool leftward = at.Amount < net;
-                canvas.Text(Looks.Number(at.Amount, Look.WholeMoney), leftward ? a - 4 : b + 4, y + (row / 2), 10.5, Palette.Ink, leftward ? Alignment.MiddleRight : Alignment.MiddleLeft);
+                canvas.Text(notation.Number(at.Amount, Look.WholeMoney), leftward ? a - 4 : b + 4, y + (row / 2), 10.5, Palette.Ink, leftward ? Alignment.MiddleRight : Alignment.MiddleLeft);
             }
         }
 
         canvas.Line(scale[(double)net], 26, scale[(double)net], bottom, Palette.Ink, 1.5);
-        return canvas.ToFigure($"Bars: net return of {model.Name} ({Looks.InWords(net, Look.WholeMoney, currency)} as it was) when one thing changes by {fraction * 100m:0} %, largest swing first: "
-            + Phrase.List(swings.Take(5).Select(swing => $"{swing.Input} {Looks.InWords(swing.AtLow.Amount, Look.WholeMoney, currency)} to {Looks.InWords(swing.AtHigh.Amount, Look.WholeMoney, currency)}").ToList()) + ".");
+        return canvas.ToFigure(notation.Text($"Bars: net return of {model.Name} ({notation.InWords(net, Look.WholeMoney)} as it was) when one thing changes by {fraction * 100m:0} %, largest swing first: ")
+            + Phrase.List(swings.Take(5).Select(swing => $"{swing.Input} {notation.InWords(swing.AtLow.Amount, Look.WholeMoney)} to {notation.InWords(swing.AtHigh.Amount, Look.WholeMoney)}").ToList()) + ".");
     }
 
     /// <summary>Drawn net returns of every crop: P5 to P95, the middle, and the season as it was.</summary>
     public static Figure Distributions(Verdicts verdicts)
     {
-        string currency = verdicts.Season.Settings.Currency;
+        Notation notation = verdicts.Season.Notation;
         List<Verdict> crops = [.. verdicts.Crops.Where(verdict => verdict.Direction != Direction.Unknown).OrderByDescending(verdict => verdict.Outcome.P50.Amount)];
         if (crops.Count == 0)
         {
@@ -70,7 +71,7 @@ public static class DecisionPlots
         int never = crops.Count(verdict => verdict.Outcome.P95.Amount < 0m);
         int columns = crops.Count > 20 ? 2 : 1;
         int rows = ((crops.Count - 1) / columns) + 1;
-        Canvas canvas = new($"{Phrase.Sentence(Phrase.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 drawn seasons of 20; {never} miss{(never == 1 ? "es" : "")} it in 19 of 20", Width, Math.Clamp(130 + (17 * rows), 200, 480));
+        Canvas canvas = new($"{Phrase.Sentence(notation.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 drawn seasons of 20; {never} miss{(never == 1 ? "es" : "")} it in 19 of 20", Width, Math.Clamp(130 + (17 * rows), 200, 480));
         canvas.Line(12, 12, 50, 12, Palette.Dark, 4);
         canvas.Text("19 in 20 better than the left end, 1 in 20 better than the right", 56, 12, 11);
         Ring(canvas, 450, 12);
@@ -86,7 +87,7 @@ public static class DecisionPlots
             List<Verdict> own = [.. crops.Skip(column * rows).Take(rows)];
             double left = 10 + (column * (columnWidth + 20));
             Scale scale = Covering(own.SelectMany(verdict => new[] { verdict.Outcome.P5.Amount, verdict.Outcome.P95.Amount, verdict.Budget.NetReturn.Amount }).Append(0m), left + names, left + columnWidth - 8);
-            Axis(canvas, scale, 26, 26 + (own.Count * row), $"net return in {currency}{(columns > 1 ? "; the columns have scales of their own" : "")}", columns > 1 ? 4 : 7);
+            Axis(canvas, notation, scale, 26, 26 + (own.Count * row), $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}", columns > 1 ? 4 : 7);
             for (int i = 0; i < own.Count; i++)
             {
                 Outcome outcome = own[i].Outcome;
@@ -98,13 +99,13 @@ public static class DecisionPlots
             }
         }
 
-        return canvas.ToFigure($"Ranges: drawn net returns of {Phrase.Count(crops.Count, "crop")}, 5th to 95th percentile. Best middle: {Phrase.List(crops.Take(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}.");
+        return canvas.ToFigure($"Ranges: drawn net returns of {notation.Count(crops.Count, "crop")}, 5th to 95th percentile. Best middle: {Phrase.List(crops.Take(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}.");
 
-        string Range(Outcome outcome) => $"{Looks.InWords(outcome.P5.Amount, Look.WholeMoney, currency)} to {Looks.InWords(outcome.P95.Amount, Look.WholeMoney, currency)}";
+        string Range(Outcome outcome) => $"{notation.InWords(outcome.P5.Amount, Look.WholeMoney)} to {notation.InWords(outcome.P95.Amount, Look.WholeMoney)}";
     }
 
     /// <summary>The farm before and after a change: how the net return of each crop changes, the largest changes first.</summary>
-    public static Figure BeforeAndAfter(ChangeAnswer answer, string currency, int count = 14)
+    public static Figure BeforeAndAfter(ChangeAnswer answer, Notation notation, int count = 14)
     {
         List<(string Name, decimal Before, decimal After)> rows = [.. answer.Crops.Where(crop => crop.Before != crop.After)
             .OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount)).Select(crop => (crop.Crop, crop.Before.Amount, crop.After.Amount))];
@@ -114,36 +115,35 @@ public static class DecisionPlots
         rows = rest.Count > 0 ? [.. rows.Take(count), ($"{rest.Count} other crops", rest.Sum(row => row.Before), rest.Sum(row => row.After))] : rows;
         decimal before = answer.Crops.Sum(crop => crop.Before.Amount);
         decimal change = answer.AvoidableChange.Amount;
-        string finding = $"the farm would be {Looks.InWords(Math.Abs(change), Look.WholeMoney, currency)} {(change < 0m ? "poorer" : "richer")}";
+        string finding = $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change < 0m ? "poorer" : "richer")}";
         Canvas canvas = new($"{answer.Change.Title}: {finding}", Width, 170 + (20 * Math.Max(1, rows.Count)));
         canvas.Text("change of each crop's net return, with shared cost moved (before > after)", 10, 12, 11.5);
         if (rows.Count > 0)
         {
-            rows.Add(("fixed cost off the crops", 0m, -off));
+            rows.AddRange(off == 0m ? [] : [("fixed cost off the crops", 0m, -off)]);
             rows.Add(("the farm", before, before + change));
-            rows.RemoveAll(row => row.Name == "fixed cost off the crops" && off == 0m);
             double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 20;
             double bottom = canvas.Bottom - 40;
             Scale scale = Covering(rows.Select(row => row.After - row.Before).Append(0m), names + 70, Width - 180);
-            Axis(canvas, scale, 28, bottom, $"change of net return in {currency}");
+            Axis(canvas, notation, scale, 28, bottom, $"change of net return in {notation.Currency}");
             double height = (bottom - 28) / rows.Count;
             for (int i = 0; i < rows.Count; i++)
             {
                 (string name, decimal was, decimal becomes) = rows[i];
                 double y = 28 + ((i + 0.5) * height);
-                bool all = name == "the farm";
+                bool all = i == rows.Count - 1;
                 decimal by = becomes - was;
                 double a = scale[(double)Math.Min(by, 0m)];
                 double b = scale[(double)Math.Max(by, 0m)];
                 canvas.Text(name, names, y, 11.5, Palette.Ink, Alignment.MiddleRight, bold: all);
                 canvas.Rect(a, y - (height * 0.36), b - a, height * 0.72, by < 0m ? Palette.Loss : Palette.Dark);
-                canvas.Text((by > 0m ? "+" : "") + Looks.Number(by, Look.WholeMoney), by < 0m ? a - 4 : b + 4, y, 11, Palette.Ink, by < 0m ? Alignment.MiddleRight : Alignment.MiddleLeft, bold: all);
-                canvas.Text($"{Looks.Number(was, Look.WholeMoney)} > {Looks.Number(becomes, Look.WholeMoney)}", Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight, bold: all);
+                canvas.Text((by > 0m ? "+" : "") + notation.Number(by, Look.WholeMoney), by < 0m ? a - 4 : b + 4, y, 11, Palette.Ink, by < 0m ? Alignment.MiddleRight : Alignment.MiddleLeft, bold: all);
+                canvas.Text($"{notation.Number(was, Look.WholeMoney)} > {notation.Number(becomes, Look.WholeMoney)}", Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight, bold: all);
             }
         }
 
-        return canvas.ToFigure($"Bars: change of the crops' net return, {answer.Change.Title}; the farm goes from {Looks.InWords(before, Look.WholeMoney, currency)} to {Looks.InWords(before + change, Look.WholeMoney, currency)}. Largest changes: "
-            + Phrase.List(rows.Take(5).Select(row => $"{row.Name} {Looks.InWords(row.Before, Look.WholeMoney, currency)} to {Looks.InWords(row.After, Look.WholeMoney, currency)}").ToList()) + ".");
+        return canvas.ToFigure($"Bars: change of the crops' net return, {answer.Change.Title}; the farm goes from {notation.InWords(before, Look.WholeMoney)} to {notation.InWords(before + change, Look.WholeMoney)}. Largest changes: "
+            + Phrase.List(rows.Take(5).Select(row => $"{row.Name} {notation.InWords(row.Before, Look.WholeMoney)} to {notation.InWords(row.After, Look.WholeMoney)}").ToList()) + ".");
     }
 
     /// <summary>A white dot with a dark rim.</summary>
@@ -160,12 +160,12 @@ public static class DecisionPlots
         return new Scale(all.Min() - room, all.Max() + room, from, to);
     }
 
-    private static void Axis(Canvas canvas, Scale scale, double top, double bottom, string text, int about = 7)
+    private static void Axis(Canvas canvas, Notation notation, Scale scale, double top, double bottom, string text, int about = 7)
     {
         foreach (double tick in scale.Ticks(about))
         {
             canvas.Line(scale[tick], top, scale[tick], bottom + 3, Math.Abs(tick) < 1e-9 ? Palette.Soft : Palette.Rule);
-            canvas.Text(tick.ToString("#,0"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Text(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
         }
 
         canvas.Text(text, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft, Alignment.MiddleCenter);

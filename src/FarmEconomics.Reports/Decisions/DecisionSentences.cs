@@ -14,7 +14,7 @@ public static class DecisionSentences
     public static ReportTable Verdicts(Verdicts verdicts)
     {
         FarmSettings farm = verdicts.Season.Settings;
-        ReportTable table = new ReportTable(Heading(verdicts), farm.Currency)
+        ReportTable table = new ReportTable(Heading(verdicts), farm.Notation)
             .Opens().Column("Crop").Column("Net return", Look.WholeMoney).Column("Without it the farm would lose", Look.WholeMoney).Column("Net return", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Chance of a loss", Look.Percent).Column("Verdict, with reasons");
         foreach (Verdict verdict in verdicts.Crops)
         {
@@ -31,12 +31,12 @@ public static class DecisionSentences
     public static string VerdictLines(Verdicts verdicts, int width = 100)
     {
         FarmSettings farm = verdicts.Season.Settings;
-        string currency = farm.Currency;
+        Notation notation = farm.Notation;
         List<string> lines = [Heading(verdicts), ""];
         foreach (Verdict verdict in verdicts.Crops)
         {
             lines.Add(verdict.WhyUnknown is null
-                ? farm.LengthUnit.Label($"{verdict.Budget.Name}: net return {Looks.InWords(verdict.Budget.NetReturn.Amount, Look.WholeMoney, currency)}, {Phrase.Of(verdict.NetPerBedFootWeek, currency)} per bed-foot-week, a loss in {Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons")
+                ? farm.Notation.Text($"{verdict.Budget.Name}: net return {notation.InWords(verdict.Budget.NetReturn.Amount, Look.WholeMoney)}, {Phrase.Of(verdict.NetPerBedFootWeek, notation)} per bed-foot-week, a loss in {Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons")
                 : verdict.Budget.Name);
             lines.AddRange(Wrapped(Of(verdict, verdicts.Settings, farm), width).Select(line => "    " + line));
         }
@@ -52,8 +52,8 @@ public static class DecisionSentences
     /// <summary>A verdict in words: where it points, why, what it turns on.</summary>
     public static string Of(Verdict verdict, VerdictSettings settings, FarmSettings farm)
     {
-        (string currency, LengthUnit length) = (farm.Currency, farm.LengthUnit);
-        string Money(decimal amount) => Looks.InWords(amount, Look.WholeMoney, currency);
+        Notation notation = farm.Notation;
+        string Money(decimal amount) => notation.InWords(amount, Look.WholeMoney);
         string name = verdict.Budget.Name;
         if (verdict.Direction == Direction.Unknown)
         {
@@ -65,28 +65,27 @@ public static class DecisionSentences
         string text = verdict.Direction switch
         {
             Direction.Drop => $"Drop, or change how it is grown: it brought in {Money(-helps)} less than the costs that go with it, so even empty beds would have done better.",
-            Direction.Replace => length.Label($"Look at {verdict.BestFit!.Crop} in its place: {name} fell {Money(-net)} short of its full cost, and {Looks.Number(verdict.BestFit.BedFeet, Look.Quantity)} bed-feet of {verdict.BestFit.Crop} would earn the farm {Money(verdict.BestFit.Swap.NetChange.Amount)} more. Left empty, the farm would lose {Money(helps)}."),
+            Direction.Replace => notation.Text($"Look at {verdict.BestFit!.Crop} in its place: {name} fell {Money(-net)} short of its full cost, and {notation.Number(verdict.BestFit.BedFeet, Look.Quantity)} bed-feet of {verdict.BestFit.Crop} would earn the farm {Money(verdict.BestFit.Swap.NetChange.Amount)} more. Left empty, the farm would lose {Money(helps)}."),
             Direction.Mend => $"Keep for now, and mend: it fell {Money(-net)} short of its full cost, but without it the farm would be {Money(helps)} poorer"
                 + (verdict.BestFit is { } fit ? $", and the best that fits its beds, {fit.Crop}, would {Gain(fit.Swap.NetChange.Amount)}." : ", and no other crop fits its beds and dates."),
-            Direction.Grow => $"Could grow: it earns its full cost and {Money(net)} more, and {settings.GrowStep * 100m:0} % more of it would add {Money(verdict.GrowthGain.Value ?? 0m)}{(settings.Elasticity is null ? "" : " after a lower price")}."
+            Direction.Grow => notation.Text($"Could grow: it earns its full cost and {Money(net)} more, and {settings.GrowStep * 100m:0} % more of it would add {Money(verdict.GrowthGain.Value ?? 0m)}{(settings.Elasticity is null ? "" : " after a lower price")}.")
                 + (verdict.Room.Value is { } room && room < settings.GrowStep * verdict.Budget.Sums.BedFeet.Value ? Room(room) : ""),
             _ => $"Keep: it earns its full cost and {Money(net)} more." + (verdict.GrowthGain.Value is { } gain ? gain <= 0m
-                ? $" {settings.GrowStep * 100m:0} % more of it would bring nothing{(settings.Elasticity is null ? "" : " at the lower price")}." : $" It fails too often to grow more ({Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons)." : ""),
+                ? notation.Text($" {settings.GrowStep * 100m:0} % more of it would bring nothing{(settings.Elasticity is null ? "" : " at the lower price")}.") : $" It fails too often to grow more ({Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons)." : ""),
         };
-        return text + Ahead(verdict, farm) + Turns(verdict) + (verdict.WeakPoints.Count > 0 ? $" Weak: {Phrase.List(verdict.WeakPoints)}." : "");
+        return text + Ahead(verdict, farm) + Turns(verdict, farm.Notation) + (verdict.WeakPoints.Count > 0 ? $" Weak: {Phrase.List(verdict.WeakPoints)}." : "");
 
         string Room(decimal room) => room >= 1m
-            ? length.Label($" But there is room for only {Looks.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.")
+            ? notation.Text($" But there is room for only {notation.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.")
             : " But there is no room for more under its cover while it stands.";
 
         string Gain(decimal change) => change >= 0m ? $"earn only {Money(change)} more" : $"cost the farm {Money(-change)}";
     }
 
     /// <summary>A change in words: both answers, and why they differ where they do.</summary>
-    public static string Of(ChangeAnswer answer, string currency)
+    public static string Of(ChangeAnswer answer, Notation notation)
     {
-        LengthUnit length = answer.Change.LengthUnit;
-        string Amount(decimal amount) => Looks.InWords(Math.Abs(amount), Look.WholeMoney, currency);
+        string Amount(decimal amount) => notation.InWords(Math.Abs(amount), Look.WholeMoney);
         decimal full = answer.FullCostChange.Amount;
         decimal now = answer.AvoidableChange.Amount;
         string BetterOrWorse(decimal change) => change > 0m ? $"{Amount(change)} better off" : change < 0m ? $"{Amount(change)} worse off" : "neither better nor worse off";
@@ -109,14 +108,14 @@ public static class DecisionSentences
         if (answer.Freed.Count > 0)
         {
             string left = answer.Change.Kind == ChangeKind.Swap ? "frees" : "leaves empty";
-            said.Add(length.Label($"It {left} {Looks.Number(answer.Freed.Sum(week => week.BedFootWeeks), Look.Count)} bed-foot-weeks and {Looks.Number(answer.Freed.Sum(week => week.Hours), Look.Count)} hours."));
+            said.Add(notation.Text($"It {left} {notation.Number(answer.Freed.Sum(week => week.BedFootWeeks), Look.Count)} bed-foot-weeks and {notation.Number(answer.Freed.Sum(week => week.Hours), Look.Count)} hours."));
         }
 
         if (answer.Change.Kind == ChangeKind.Drop)
         {
             Fit? best = answer.Fits.Count > 0 ? answer.Fits[0] : null;
             said.Add(best is null ? "No other crop of that season fits its beds and dates under the same cover."
-                : length.Label($"The best that fits is {best.Crop} ({Looks.Number(best.BedFeet, Look.Quantity)} bed-feet): the farm would be {BetterOrWorse(best.Swap.NetChange.Amount)} with it in place of {answer.Change.Crop}{(answer.Change.Elasticity is null ? $", if the market took {Phrase.Percent(best.Growth)} more of it at the same price, which it seldom does: set an elasticity" : "")}."));
+                : notation.Text($"The best that fits is {best.Crop} ({notation.Number(best.BedFeet, Look.Quantity)} bed-feet): the farm would be {BetterOrWorse(best.Swap.NetChange.Amount)} with it in place of {answer.Change.Crop}{(answer.Change.Elasticity is null ? $", if the market took {Phrase.Percent(best.Growth)} more of it at the same price, which it seldom does: set an elasticity" : "")}."));
         }
 
         said.AddRange(Cautions(answer));
@@ -124,7 +123,7 @@ public static class DecisionSentences
     }
 
     /// <summary>The same, for a page.</summary>
-    public static Prose Prose(ChangeAnswer answer, string currency) => new(Display.Prose.Text(Of(answer, currency)));
+    public static Prose Prose(ChangeAnswer answer, Notation notation) => new(Display.Prose.Text(Of(answer, notation)));
 
     /// <summary>The answer of the notebook: what to drop, what to replace, what to grow.</summary>
     public static Prose Answer(Verdicts verdicts)
@@ -135,7 +134,7 @@ public static class DecisionSentences
         Say(Direction.Mend, "falls short of its full cost but still helps the farm", "fall short of their full cost but still help the farm");
         Say(Direction.Grow, "could be grown more", "could be grown more");
         Say(Direction.Unknown, "can't be judged by these records", "can't be judged by these records");
-        said.Add($"In nine drawn seasons out of ten all crops together earn between {Looks.InWords(verdicts.Simulation.Farm.P5.Amount, Look.WholeMoney, verdicts.Season.Settings.Currency)} and {Looks.InWords(verdicts.Simulation.Farm.P95.Amount, Look.WholeMoney, verdicts.Season.Settings.Currency)}; {verdicts.Season.CropYear} brought {Looks.InWords(verdicts.Season.Farm.NetReturn.Amount, Look.WholeMoney, verdicts.Season.Settings.Currency)}.");
+        said.Add($"In nine drawn seasons out of ten all crops together earn between {verdicts.Season.Notation.InWords(verdicts.Simulation.Farm.P5.Amount, Look.WholeMoney)} and {verdicts.Season.Notation.InWords(verdicts.Simulation.Farm.P95.Amount, Look.WholeMoney)}; {verdicts.Season.CropYear} brought {verdicts.Season.Notation.InWords(verdicts.Season.Farm.NetReturn.Amount, Look.WholeMoney)}.");
         return new Prose(string.Join(" ", said));
 
         void Say(Direction direction, string one, string many)
@@ -149,18 +148,18 @@ public static class DecisionSentences
     }
 
     private static string Heading(Verdicts verdicts) =>
-        verdicts.Season.Settings.LengthUnit.Label($"Drop, shrink or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first");
+        verdicts.Season.Notation.Text($"Drop, shrink or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first");
 
-    private static string Rule(VerdictSettings settings, FarmSettings farm) => farm.LengthUnit.Label(
+    private static string Rule(VerdictSettings settings, FarmSettings farm) => farm.Notation.Text(
         $"Thresholds, yours to set: growing more is suggested among the best {settings.GrowBestPart * 100m:0} % of crops per bed-foot-week with a chance of a loss of at most {settings.GrowAtMostLossChance * 100m:0} %, where {settings.GrowStep * 100m:0} % more still adds to the farm"
-        + $"{(settings.Elasticity is { } elasticity ? $" at a price elasticity of {elasticity:0.##}" : " at the price as it was")}; another crop instead where it earns {Looks.InWords(settings.SwapGain, Look.WholeMoney, farm.Currency)} more in the season.");
+        + $"{(settings.Elasticity is { } elasticity ? farm.Notation.Text($" at a price elasticity of {elasticity:0.##}") : " at the price as it was")}; another crop instead where it earns {farm.Notation.InWords(settings.SwapGain, Look.WholeMoney)} more in the season.");
 
     private static string Ahead(Verdict verdict, FarmSettings farm) => verdict.NextBelow is null || verdict.ChanceAhead.Value is not { } chance ? ""
         : verdict.PriceToStayAhead.Value is { } price
-            ? farm.LengthUnit.Label($" It stays ahead of {verdict.NextBelow} per bed-foot-week unless the price falls below {Looks.InWords(price, Look.Rate, farm.Currency)} (it was {Phrase.Of(verdict.Budget.AveragePrice, farm.Currency)}); in drawn seasons it is ahead in {Phrase.Percent(chance)}.")
-            : farm.LengthUnit.Label($" It is ahead of {verdict.NextBelow} per bed-foot-week in {Phrase.Percent(chance)} of drawn seasons.");
+            ? farm.Notation.Text($" It stays ahead of {verdict.NextBelow} per bed-foot-week unless the price falls below {farm.Notation.InWords(price, Look.Rate)} (it was {Phrase.Of(verdict.Budget.AveragePrice, farm.Notation)}); in drawn seasons it is ahead in {Phrase.Percent(chance)}.")
+            : farm.Notation.Text($" It is ahead of {verdict.NextBelow} per bed-foot-week in {Phrase.Percent(chance)} of drawn seasons.");
 
-    private static string Turns(Verdict verdict)
+    private static string Turns(Verdict verdict, Notation notation)
     {
         if (verdict.TurnsOn is not { } turn)
         {
@@ -169,37 +168,37 @@ public static class DecisionSentences
 
         string way = turn.Change >= 0m ? "higher" : "lower";
         string what = verdict.Budget.NetReturn.Amount >= 0m ? "its full cost is no longer met" : verdict.Contribution.Amount >= 0m ? "it no longer helps the farm" : "it would help the farm";
-        return $" Weakest assumption: with a {turn.Input} {Math.Abs(turn.Change) * 100m:0.#} % {way}, {what}.";
+        return notation.Text($" Weakest assumption: with a {turn.Input} {Math.Abs(turn.Change) * 100m:0.#} % {way}, {what}.");
     }
 
     private static IEnumerable<string> Cautions(ChangeAnswer answer)
     {
-        LengthUnit length = answer.Change.LengthUnit;
+        Notation notation = answer.Change.Notation;
         if (answer.ReplacementDoesNotFit)
         {
-            yield return length.Label($"Mind that {answer.Change.Replacement}'s plantings don't fit the time {answer.Change.Crop} frees under that cover; it is reckoned bed-foot for bed-foot, {Looks.Number(answer.FeetAdded, Look.Quantity)} of them.");
+            yield return notation.Text($"Mind that {answer.Change.Replacement}'s plantings don't fit the time {answer.Change.Crop} frees under that cover; it is reckoned bed-foot for bed-foot, {notation.Number(answer.FeetAdded, Look.Quantity)} of them.");
         }
         else if (answer.Change.Kind == ChangeKind.Swap)
         {
-            yield return length.Label($"{Looks.Number(answer.FeetAdded, Look.Quantity)} bed-feet of {answer.Change.Replacement} fit, with the dates of its plantings that season.");
+            yield return notation.Text($"{notation.Number(answer.FeetAdded, Look.Quantity)} bed-feet of {answer.Change.Replacement} fit, with the dates of its plantings that season.");
         }
 
         if (answer.Room is { } room && room < answer.FeetAdded)
         {
-            yield return length.Label($"Mind that there is room for only {Looks.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.");
+            yield return notation.Text($"Mind that there is room for only {notation.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.");
         }
 
         if (answer.FeetAdded > 0m)
         {
             yield return answer.Change.Elasticity is { } elasticity
-                ? $"Growing more lowers the whole crop's price by {(1m - answer.PriceFactor) * 100m:0.#} % at an elasticity of {Math.Abs(elasticity):0.##}."
+                ? notation.Text($"Growing more lowers the whole crop's price by {(1m - answer.PriceFactor) * 100m:0.#} % at an elasticity of {Math.Abs(elasticity):0.##}.")
                 : "The price is taken to stay as it was although more is sold: set an elasticity to see what a softer market does.";
         }
 
         if (answer.BeyondLimit.Count > 0)
         {
             WeekBeyondLimit worst = answer.BeyondLimit.MaxBy(week => week.Hours - week.Limit)!;
-            yield return $"{Phrase.Sentence(Phrase.Count(answer.BeyondLimit.Count, "week"))} would need more hours than there are, most in the week of {Looks.Day(worst.Monday)}: {Looks.Number(worst.Hours, Look.Hours)} of {Looks.Number(worst.Limit, Look.Hours)}.";
+            yield return $"{Phrase.Sentence(notation.Count(answer.BeyondLimit.Count, "week"))} would need more hours than there are, most in the week of {Looks.Day(worst.Monday)}: {notation.Number(worst.Hours, Look.Hours)} of {notation.Number(worst.Limit, Look.Hours)}.";
         }
     }
 

@@ -12,7 +12,7 @@ public static class DecisionTables
     /// <summary>Every cost of a budget with what it varies with.</summary>
     public static ReportTable Behavior(SeasonCosts costs, EnterpriseBudget budget)
     {
-        ReportTable table = new ReportTable($"{budget.Name} {budget.CropYear}: what each cost varies with", costs.Season.Settings.Currency)
+        ReportTable table = new ReportTable($"{budget.Name} {budget.CropYear}: what each cost varies with", costs.Season.Notation)
             .Column("Cost").Column("Line").Column("Varies with").Column("Cash or not").Column("Amount", Look.Money)
             .Note("Area, quantity and sales costs go when the crop goes; what varies with nothing stays on the farm. Growing and nursery hours vary with area, picking and packing with quantity, selling with sales.");
         foreach (CostLine line in costs.Of(budget))
@@ -27,8 +27,8 @@ public static class DecisionTables
     public static ReportTable BehaviorOfCrops(SeasonCosts costs)
     {
         SeasonReview season = costs.Season;
-        ReportTable table = new ReportTable($"Costs of {season.CropYear} by what they vary with", season.Settings.Currency)
-            .Opens().Column("Crop").Column("Output", Look.WholeMoney).Column("Area", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Sales", Look.WholeMoney)
+        ReportTable table = new ReportTable($"Costs of {season.CropYear} by what they vary with", season.Notation)
+            .Opens().Column("Crop").Column("Output", Look.WholeMoney, part: FigurePart.Output).Column("Area", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Sales", Look.WholeMoney)
             .Column("Contribution (output less those three)", Look.WholeMoney).Column("Nothing (fixed)", Look.WholeMoney).Column("Net return", Look.WholeMoney);
         foreach (EnterpriseBudget crop in season.Crops.OrderByDescending(crop => crop.NetReturn.Amount))
         {
@@ -42,8 +42,8 @@ public static class DecisionTables
     public static ReportTable BreakEvens(SeasonReview season, EnterpriseBudget crop)
     {
         string unit = crop.Crop?.Unit ?? "unit";
-        ReportTable table = new ReportTable($"{crop.Name} {season.CropYear}: break-even", season.Settings.Currency)
-            .Column("Which").Column("Price", Look.Rate, per: unit).Column("Yield", Look.Exact, unit: season.Settings.LengthUnit.Label($"{unit} sold per bed-foot"));
+        ReportTable table = new ReportTable($"{crop.Name} {season.CropYear}: break-even", season.Notation)
+            .Column("Which").Column("Price", Look.Rate, per: unit).Column("Yield", Look.Exact, unit: season.Notation.Text($"{unit} sold per bed-foot"));
         foreach (BreakEvenPair pair in BreakEvenPair.Of(crop))
         {
             table.Row(pair.Label, pair.Price, pair.YieldPerBedFoot);
@@ -56,11 +56,11 @@ public static class DecisionTables
     /// <summary>Net return, or gross margin per bed-foot-week, over price and yield.</summary>
     public static ReportTable Grid(WhatIfGrid grid, FarmSettings farm, bool perBedTime = false)
     {
-        ReportTable table = new ReportTable(perBedTime ? farm.LengthUnit.Label($"{grid.Model.Name}: gross margin per bed-foot-week by price and yield") : $"{grid.Model.Name}: net return by price and yield", farm.Currency)
+        ReportTable table = new ReportTable(perBedTime ? farm.Notation.Text($"{grid.Model.Name}: gross margin per bed-foot-week by price and yield") : $"{grid.Model.Name}: net return by price and yield", farm.Notation)
             .Column("Price", Look.Percent);
         foreach (decimal yield in grid.YieldFactors)
         {
-            table.Column($"Yield {yield * 100m:0} %", perBedTime ? Look.Rate : Look.WholeMoney);
+            table.Column(farm.Notation.Text($"Yield {yield * 100m:0} %"), perBedTime ? Look.Rate : Look.WholeMoney);
         }
 
         for (int i = 0; i < grid.PriceFactors.Count; i++)
@@ -73,10 +73,10 @@ public static class DecisionTables
     }
 
     /// <summary>One-at-a-time swings, the largest first.</summary>
-    public static ReportTable Swings(WhatIfModel model, string currency, decimal fraction = 0.2m)
+    public static ReportTable Swings(WhatIfModel model, Notation notation, decimal fraction = 0.2m)
     {
-        ReportTable table = new ReportTable($"{model.Name}: net return when one thing changes by {fraction * 100m:0} %", currency)
-            .Column("What").Column($"{fraction * 100m:0} % less", Look.WholeMoney).Column($"{fraction * 100m:0} % more", Look.WholeMoney).Column("Swing", Look.WholeMoney)
+        ReportTable table = new ReportTable(notation.Text($"{model.Name}: net return when one thing changes by {fraction * 100m:0} %"), notation)
+            .Column("What").Column(notation.Text($"{fraction * 100m:0} % less"), Look.WholeMoney).Column(notation.Text($"{fraction * 100m:0} % more"), Look.WholeMoney).Column("Swing", Look.WholeMoney)
             .Note("Wage moves all labor money, hours only the labor line: overhead hours are in the wage alone.");
         foreach (Swing swing in Swing.Of(model, fraction))
         {
@@ -87,16 +87,16 @@ public static class DecisionTables
     }
 
     /// <summary>Drawn outcomes of every crop and the farm.</summary>
-    public static ReportTable Outcomes(Simulation simulation, string currency)
+    public static ReportTable Outcomes(Simulation simulation, Notation notation)
     {
-        ReportTable table = new ReportTable($"Net return in {simulation.Settings.Draws:#,0} drawn seasons", currency)
+        ReportTable table = new ReportTable(notation.Text($"Net return in {simulation.Settings.Draws:#,0} drawn seasons"), notation)
             .Column("Crop").Column("P5", Look.WholeMoney).Column("P50", Look.WholeMoney).Column("P95", Look.WholeMoney).Column("Mean", Look.WholeMoney)
             .Column("Chance of a loss", Look.Percent).Column("Price factor").Column("Yield factor").Column("Correlation", Look.Exact);
         for (int i = 0; i < simulation.Crops.Count; i++)
         {
             Outcome crop = simulation.Crops[i];
             CropRisk risk = simulation.Risks[i];
-            table.Row(crop.Name, crop.P5, crop.P50, crop.P95, crop.Mean, crop.ChanceOfLoss, risk.Price.Words, risk.Yield.Words, decimal.Round((decimal)risk.Correlation, 2));
+            table.Row(crop.Name, crop.P5, crop.P50, crop.P95, crop.Mean, crop.ChanceOfLoss, risk.Price.Words(notation), risk.Yield.Words(notation), decimal.Round((decimal)risk.Correlation, 2));
         }
 
         Outcome farm = simulation.Farm;
@@ -113,19 +113,19 @@ public static class DecisionTables
     {
         SimulationSettings chance = verdicts.Simulation.Settings;
         VerdictSettings rule = verdicts.Settings;
-        string currency = verdicts.Season.Settings.Currency;
-        return new ReportTable("What the decisions rest on; all of it is yours to set", currency).Column("Assumption").Column("Value").Column("From")
+        Notation notation = verdicts.Season.Notation;
+        return new ReportTable("What the decisions rest on; all of it is yours to set", notation).Column("Assumption").Column("Value").Column("From")
             .Row("Seed of the draws", chance.Seed.ToString(), "ours")
-            .Row("Drawn seasons", chance.Draws.ToString("#,0"), "ours")
+            .Row("Drawn seasons", notation.Text($"{chance.Draws:#,0}"), "ours")
             .Row("Prices and yields drawn", chance.FromOwnRecords ? "again from the farm's plantings of all years where there are three, else triangular" : "triangular", "the records, or ours")
-            .Row("Triangular price", $"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was", "lower end: a published pessimistic rule (University of Kentucky, 2001); upper: ours")
-            .Row("Triangular yield", $"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was", "ours, no source")
-            .Row("Price with yield", chance.PriceYieldCorrelation is { } own ? own.ToString("0.00") : "rank correlation of the crop's plantings where there are eight, else 0", "the records")
-            .Row("Yields of different crops", chance.SharedWeather.ToString("0.00"), "ours, no source: one season's weather for all")
-            .Row("Price when more is grown", rule.Elasticity is { } elasticity ? $"elasticity {elasticity:0.##}: {elasticity:0.##} % more sold for a price 1 % lower" : "stays as it was", "ours, no source")
-            .Row("Grow more only if", verdicts.Season.Settings.LengthUnit.Label($"among the best {rule.GrowBestPart * 100m:0} % per bed-foot-week, chance of a loss at most {rule.GrowAtMostLossChance * 100m:0} %, and {rule.GrowStep * 100m:0} % more still adds to the farm"), "ours")
-            .Row("Another crop instead only if", $"it would earn the farm {Looks.InWords(rule.SwapGain, Look.WholeMoney, currency)} more in the season", "ours")
-            .Row("Named as weak", $"more than {rule.EstimatedHours * 100m:0} % of hours estimated, or fewer than {rule.FewPlantings} plantings on record", "ours");
+            .Row("Triangular price", notation.Text($"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was"), "lower end: a published pessimistic rule (University of Kentucky, 2001); upper: ours")
+            .Row("Triangular yield", notation.Text($"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was"), "ours, no source")
+            .Row("Price with yield", chance.PriceYieldCorrelation is { } own ? notation.Text($"{own:0.00}") : "rank correlation of the crop's plantings where there are eight, else 0", "the records")
+            .Row("Yields of different crops", notation.Text($"{chance.SharedWeather:0.00}"), "ours, no source: one season's weather for all")
+            .Row("Price when more is grown", rule.Elasticity is { } elasticity ? notation.Text($"elasticity {elasticity:0.##}: {elasticity:0.##} % more sold for a price 1 % lower") : "stays as it was", "ours, no source")
+            .Row("Grow more only if", notation.Text($"among the best {rule.GrowBestPart * 100m:0} % per bed-foot-week, chance of a loss at most {rule.GrowAtMostLossChance * 100m:0} %, and {rule.GrowStep * 100m:0} % more still adds to the farm"), "ours")
+            .Row("Another crop instead only if", $"it would earn the farm {notation.InWords(rule.SwapGain, Look.WholeMoney)} more in the season", "ours")
+            .Row("Named as weak", notation.Text($"more than {rule.EstimatedHours * 100m:0} % of hours estimated, or fewer than {rule.FewPlantings} plantings on record"), "ours");
     }
 
     /// <summary>The same crop over the years.</summary>
@@ -133,8 +133,8 @@ public static class DecisionTables
     {
         LengthUnit length = farm.LengthUnit;
         string unit = years.Years.Count > 0 ? years.Years[0].Budget.Crop?.Unit ?? "unit" : "unit";
-        ReportTable table = new ReportTable($"{years.Crop} over the years, in the money of each year", farm.Currency)
-            .Column("Year", Look.Year).Column(length.Label("Bed-feet"), Look.Quantity).Column("Picked", Look.Exact, unit: length.Label($"{unit} per bed-foot")).Column("Price", Look.Rate, per: unit).Column("Output", Look.Rate, per: length.Label("bed-foot"))
+        ReportTable table = new ReportTable($"{years.Crop} over the years, in the money of each year", farm.Notation)
+            .Column("Year", Look.Year).Column(length.Label("Bed-feet"), Look.Quantity).Column("Picked", Look.Exact, unit: farm.Notation.Text($"{unit} per bed-foot")).Column("Price", Look.Rate, per: unit).Column("Output", Look.Rate, per: length.Label("bed-foot"))
             .Column("All cost", Look.Rate, per: unit).Column("Net return", Look.Rate, per: unit).Column("Net return", Look.WholeMoney).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"));
         foreach (CropYearFigures year in years.Years)
         {

@@ -3,6 +3,7 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Funding;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Decisions;
@@ -37,8 +38,8 @@ public sealed class DropOrGrow
     /// <summary>The season.</summary>
     public SeasonReview Season { get; }
 
-    /// <summary>The currency of the records.</summary>
-    public string Currency => Season.Settings.Currency;
+    /// <summary>How the farm writes.</summary>
+    public Notation Notation => Season.Notation;
 
     /// <summary>Its costs by what they vary with.</summary>
     public SeasonCosts Costs { get; }
@@ -74,7 +75,7 @@ public sealed class DropOrGrow
     /// <exception cref="InvalidOperationException">A check fails.</exception>
     public ReportTable Proof()
     {
-        ReportTable table = new ReportTable("The checks of this page: both sides must be equal", Currency).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
+        ReportTable table = new ReportTable("The checks of this page: both sides must be equal", Notation).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
         List<string> broken = [];
         Check("cost lines of all crops = their total cost", Costs.Of(Season.Farm).Sum(line => line.Amount.Amount), Season.Farm.TotalCost.Amount);
         WhatIfGrid one = WhatIfGrid.Of(Grid.Model, [1m], [1m]);
@@ -96,7 +97,7 @@ public sealed class DropOrGrow
             table.Row(what, left, right, left - right);
             if (left != right)
             {
-                broken.Add($"{what} ({left} and {right})");
+                broken.Add(Notation.Text($"{what} ({left} and {right})"));
             }
         }
     }

@@ -1,4 +1,5 @@
 using FarmEconomics.Decisions;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
@@ -15,14 +16,14 @@ public static class GridHeatMap
     private const int Height = 440;
 
     /// <summary>The figure; every cell carries its number, so that it can be read without color.</summary>
-    public static Figure Of(WhatIfGrid grid, string currency)
+    public static Figure Of(WhatIfGrid grid, Notation notation)
     {
         WhatIfModel model = grid.Model;
         List<decimal> prices = [.. grid.PriceFactors.Order()];
         List<decimal> yields = [.. grid.YieldFactors.Order()];
         decimal? even = model.PriceFactorFor(1m, longRun: true).Value;
         string title = even is { } at
-            ? $"{model.Name}: at its yield of the season, full cost is met at {at * 100m:0} % of its price"
+            ? notation.Text($"{model.Name}: at its yield of the season, full cost is met at {at * 100m:0} % of its price")
             : $"{model.Name}: full cost is met at no price";
         Canvas canvas = new(title, Width, Height);
         double left = 150;
@@ -34,25 +35,25 @@ public static class GridHeatMap
         decimal most = Math.Max(1m, prices.SelectMany(price => yields.Select(yield => Math.Abs(model.NetReturn(price, yield)))).Max());
         Cells((x, y, net, _) => canvas.Rect(x, y, w, h, Fill((double)(net / most)), Palette.White, 1));
         DrawLine(canvas, model, prices, yields, factor => left + (Place(yields, factor) * w), factor => bottom - (Place(prices, factor) * h));
-        Cells((x, y, net, asItWas) => canvas.Text(Looks.Number(net, Look.WholeMoney), x + (w / 2), y + (h / 2), 11.5, Palette.On(Fill((double)(net / most))), Alignment.MiddleCenter, bold: asItWas));
+        Cells((x, y, net, asItWas) => canvas.Text(notation.Number(net, Look.WholeMoney), x + (w / 2), y + (h / 2), 11.5, Palette.On(Fill((double)(net / most))), Alignment.MiddleCenter, bold: asItWas));
         for (int i = 0; i < prices.Count; i++)
         {
-            string shown = model.Price.Value is { } unit ? $"{prices[i] * 100m:0} %  ({Looks.InWords(prices[i] * unit, Look.Rate, currency)})" : $"{prices[i] * 100m:0} %";
+            string shown = model.Price.Value is { } unit ? notation.Text($"{prices[i] * 100m:0} %  ({notation.InWords(prices[i] * unit, Look.Rate)})") : notation.Text($"{prices[i] * 100m:0} %");
             canvas.Text(shown, left - 8, bottom - ((i + 0.5) * h), 11, Palette.Ink, Alignment.MiddleRight);
         }
 
         for (int j = 0; j < yields.Count; j++)
         {
-            canvas.Text($"{yields[j] * 100m:0} %", left + ((j + 0.5) * w), bottom + 12, 11, Palette.Ink, Alignment.MiddleCenter);
+            canvas.Text(notation.Text($"{yields[j] * 100m:0} %"), left + ((j + 0.5) * w), bottom + 12, 11, Palette.Ink, Alignment.MiddleCenter);
         }
 
         canvas.Text("yield, of the season's", (left + right) / 2, bottom + 30, 11, Palette.Soft, Alignment.MiddleCenter);
         canvas.Text("price, of the season's", 10, 14, 11, Palette.Soft);
-        canvas.Text($"net return in {currency}; brown: loss, blue: gain; bold: as it was; line: full cost just met", right, 14, 11, Palette.Soft, Alignment.MiddleRight);
+        canvas.Text($"net return in {notation.Currency}; brown: loss, blue: gain; bold: as it was; line: full cost just met", right, 14, 11, Palette.Soft, Alignment.MiddleRight);
         decimal low = model.NetReturn(prices[0], yields[0]);
         decimal high = model.NetReturn(prices[^1], yields[^1]);
-        return canvas.ToFigure($"Heat map: net return of {model.Name} over price ({prices[0] * 100m:0} to {prices[^1] * 100m:0} % of the season's) and yield ({yields[0] * 100m:0} to {yields[^1] * 100m:0} %), from {Looks.InWords(low, Look.WholeMoney, currency)} to {Looks.InWords(high, Look.WholeMoney, currency)}; "
-            + $"{Looks.InWords(model.NetReturn(1m, 1m), Look.WholeMoney, currency)} as it was. " + (even is { } factor100 ? $"Full cost is met at {factor100 * 100m:0} % of the price." : "Full cost is met at no price."));
+        return canvas.ToFigure(notation.Text($"Heat map: net return of {model.Name} over price ({prices[0] * 100m:0} to {prices[^1] * 100m:0} % of the season's) and yield ({yields[0] * 100m:0} to {yields[^1] * 100m:0} %), from {notation.InWords(low, Look.WholeMoney)} to {notation.InWords(high, Look.WholeMoney)}; "
+            + $"{notation.InWords(model.NetReturn(1m, 1m), Look.WholeMoney)} as it was. ") + (even is { } factor100 ? notation.Text($"Full cost is met at {factor100 * 100m:0} % of the price.") : "Full cost is met at no price."));
 
         void Cells(Action<double, double, decimal, bool> draw)
         {
@@ -67,12 +68,12 @@ public static class GridHeatMap
     }
 
     /// <summary>The sentence that reads the figure.</summary>
-    public static Prose Sentence(WhatIfGrid grid, string currency)
+    public static Prose Sentence(WhatIfGrid grid, Notation notation)
     {
         WhatIfModel model = grid.Model;
-        string price = model.PriceFactorFor(1m, longRun: true).Value is { } p ? $"{p * 100m:0} % of its price{(model.Price.Value is { } unit ? $" ({Looks.InWords(p * unit, Look.Rate, currency)})" : "")} at the same yield" : "no price at the same yield";
-        string yield = model.YieldFactorFor(1m, longRun: true).Value is { } y ? $"{y * 100m:0} % of its yield at the same price" : "no yield at the same price";
-        string shortRun = model.PriceFactorFor(1m, longRun: false).Value is { } s ? $" It stops helping the farm below {s * 100m:0} % of its price." : "";
+        string price = model.PriceFactorFor(1m, longRun: true).Value is { } p ? notation.Text($"{p * 100m:0} % of its price{(model.Price.Value is { } unit ? $" ({notation.InWords(p * unit, Look.Rate)})" : "")} at the same yield") : "no price at the same yield";
+        string yield = model.YieldFactorFor(1m, longRun: true).Value is { } y ? notation.Text($"{y * 100m:0} % of its yield at the same price") : "no yield at the same price";
+        string shortRun = model.PriceFactorFor(1m, longRun: false).Value is { } s ? notation.Text($" It stops helping the farm below {s * 100m:0} % of its price.") : "";
         return new Prose($"{Phrase.Bold(model.Name)} meets its full cost at {price}, or at {yield}.{shortRun}");
     }
 

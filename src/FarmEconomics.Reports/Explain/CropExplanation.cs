@@ -53,7 +53,7 @@ public sealed class CropExplanation : IHtmlDisplay
     {
         ArgumentNullException.ThrowIfNull(season);
         ArgumentNullException.ThrowIfNull(crop);
-        EnterpriseBudget? budget = season.Crops.Concat(season.Plantings).FirstOrDefault(candidate => string.Equals(candidate.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
+        EnterpriseBudget? budget = season.FindCrop(crop) ?? season.Plantings.FirstOrDefault(planting => string.Equals(planting.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
         if (budget is null)
         {
             string? nearest = NearestName.Find(crop.Trim(), season.Crops.Concat(season.Plantings).Select(candidate => candidate.Name));
@@ -110,7 +110,7 @@ public sealed class CropExplanation : IHtmlDisplay
     private static ReportTable BudgetTable(SeasonReview season, EnterpriseBudget budget)
     {
         Availability known = budget.Known;
-        return new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Settings.Currency).Column("Line").Column("Amount", Look.Money)
+        return new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money)
             .Row("Output", Season.BudgetColumns.Marked(budget.Output, budget))
             .Row("- materials", ReportCell.Known(budget.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(budget.Sums.Selling, known.Costs))
             .Row("Gross margin", ReportCell.Known(budget.GrossMargin, known.Costs))

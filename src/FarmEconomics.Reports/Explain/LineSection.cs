@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Explain;
@@ -11,7 +12,7 @@ internal static class LineSection
 {
     internal static ExplainSection Of(SeasonReview season, EnterpriseBudget budget, StatementLine line)
     {
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         Money total = CropExplanation.LineTotal(budget, line);
         List<Charge> charges = budget.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Line == line).ToList();
         List<PoolPath> paths = PoolPath.Of(season, budget, line);
@@ -20,14 +21,14 @@ internal static class LineSection
         string name = line.ToString().ToLowerInvariant();
         List<string> sentences =
         [
-            $"{Words.Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}: {Looks.InWords(total.Amount, Look.Money, currency)}, of which {Looks.InWords(direct.Amount, Look.Money, currency)} in rows that name it "
-                + $"and {Looks.InWords(pooled.Amount, Look.Money, currency)} through {Words.Phrase.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.",
+            $"{Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}: {notation.InWords(total.Amount, Look.Money)}, of which {notation.InWords(direct.Amount, Look.Money)} in rows that name it "
+                + $"and {notation.InWords(pooled.Amount, Look.Money)} through {notation.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.",
         ];
         if (line == StatementLine.Labor && budget.Known.Hours is null)
         {
             decimal named = charges.Sum(charge => charge.Hours);
-            sentences.Add($"{Looks.Number(budget.LaborHours.Value, Look.Hours)} labor hours stand behind it: {Looks.Number(named, Look.Hours)} in rows that name it, "
-                + $"{Looks.Number(budget.LaborHours.Value - named, Look.Hours)} through pools.");
+            sentences.Add($"{notation.Number(budget.LaborHours.Value, Look.Hours)} labor hours stand behind it: {notation.Number(named, Look.Hours)} in rows that name it, "
+                + $"{notation.Number(budget.LaborHours.Value - named, Look.Hours)} through pools.");
         }
 
         string? why = line == StatementLine.Labor ? budget.Known.LaborCost ?? budget.Known.OwnerLabor : budget.Known.Costs;
@@ -38,8 +39,8 @@ internal static class LineSection
 
         foreach (PoolPath path in paths.Where(path => path.Through.Count > 0))
         {
-            sentences.Add($"{path.Pool.Pool.Name} ({RowWords.Stream(path.Source.Stream)}): {Looks.InWords(path.Directly.Amount, Look.Money, currency)} directly, "
-                + $"through other pools {Words.Phrase.List(path.Through.Select(step => $"{step.Pool.Name} {Looks.InWords(step.Amount.Amount, Look.Money, currency)}").ToList())}.");
+            sentences.Add($"{path.Pool.Pool.Name} ({RowWords.Stream(path.Source.Stream)}): {notation.InWords(path.Directly.Amount, Look.Money)} directly, "
+                + $"through other pools {Phrase.List(path.Through.Select(step => $"{step.Pool.Name} {notation.InWords(step.Amount.Amount, Look.Money)}").ToList())}.");
         }
 
         List<ReportTable> tables = [];
@@ -53,7 +54,7 @@ internal static class LineSection
             tables.Add(Shares(season, budget, paths));
         }
 
-        return new ExplainSection(Words.Phrase.Sentence(name), line, total, direct, pooled, sentences, tables);
+        return new ExplainSection(Phrase.Sentence(name), line, total, direct, pooled, sentences, tables);
     }
 
     internal static ReportTable PoolRows(SeasonReview season, PoolResult pool) => Rows($"Rows of {pool.Pool.Name}", season, pool.Rows);
@@ -64,7 +65,7 @@ internal static class LineSection
         List<IGrouping<(IRecordRow Origin, CostStream Stream, bool Fee), Charge>> rows = charges.GroupBy(charge => (charge.Origin, charge.Stream, charge.IsFee))
             .OrderBy(row => RowWords.Day(row.Key.Origin) ?? DateOnly.MaxValue).ThenBy(row => row.Key.Origin.Source, Comparer<SourceLine>.Create(SourceLine.Compare)).ToList();
         bool hours = rows.Exists(row => row.Any(charge => charge.Hours != 0m));
-        ReportTable table = new ReportTable(title, season.Settings.Currency).Column("Row").Column("Day", Look.Date).Column("What").Column("Kind");
+        ReportTable table = new ReportTable(title, season.Notation).Column("Row").Column("Day", Look.Date).Column("What").Column("Kind");
         if (hours)
         {
             // A row shared out by standards holds minutes: rounded to tenths it would read as nothing.
@@ -76,7 +77,7 @@ internal static class LineSection
         {
             List<ReportCell> cells =
             [
-                row.Key.Origin.Source.ToString(), RowWords.Day(row.Key.Origin) is { } day ? day : "", RowWords.What(row.First()), RowWords.Stream(row.Key.Stream),
+                row.Key.Origin.Source.ToString(), RowWords.Day(row.Key.Origin) is { } day ? day : "", RowWords.What(row.First(), season.Notation), RowWords.Stream(row.Key.Stream),
             ];
             if (hours)
             {
@@ -99,7 +100,7 @@ internal static class LineSection
 
     private static ReportTable Shares(SeasonReview season, EnterpriseBudget budget, List<PoolPath> paths)
     {
-        ReportTable table = new ReportTable($"Shares of pools charged to {budget.Name}", season.Settings.Currency)
+        ReportTable table = new ReportTable($"Shares of pools charged to {budget.Name}", season.Notation)
             .Column("Pool").Column("Kind").Column("The pool's amount", Look.Money).Column("Share", Look.Percent).Column("Charged", Look.Money)
             .Column("Shared out by").Column("Its weight", Look.Quantity).Column("of all weights", Look.Quantity).Column("Directly", Look.Money).Column("Through other pools", Look.Money);
         foreach (PoolPath path in paths)

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
@@ -18,7 +19,7 @@ internal static class OutputSection
         List<(Leaving Leaving, decimal Quantity, Money Value)> rows = season.PartsOf(budget.Crop!)
             .Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise)).GroupBy(part => part.Leaving)
             .Select(leaving => (leaving.Key, leaving.Sum(part => part.Quantity), Money.Sum(leaving.Select(Value)))).ToList();
-        ReportTable channels = new ReportTable("By channel", season.Settings.Currency).Column("Channel").Column("Rows", Look.Count).Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
+        ReportTable channels = new ReportTable("By channel", season.Notation).Column("Channel").Column("Rows", Look.Count).Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
         foreach (IGrouping<Channel, (Leaving Leaving, decimal Quantity, Money Value)> channel in rows.GroupBy(row => row.Leaving.Channel).OrderBy(group => group.Key.Index))
         {
             channels.Row(channel.Key.Name, channel.Count(), channel.Sum(row => row.Quantity), Money.Sum(channel.Select(row => row.Value)));
@@ -30,14 +31,14 @@ internal static class OutputSection
         }
 
         channels.Total("Output", rows.Count, rows.Sum(row => row.Quantity) + (budget.Sums.ClosingStock != Money.Zero ? budget.Sums.OnHand : 0m), Money.Sum(rows.Select(row => row.Value)) + budget.Sums.ClosingStock);
-        ReportTable all = new ReportTable("Rows", season.Settings.Currency).Column("Row").Column("Day", Look.Date).Column("Channel").Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
+        ReportTable all = new ReportTable("Rows", season.Notation).Column("Row").Column("Day", Look.Date).Column("Channel").Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
         foreach ((Leaving leaving, decimal quantity, Money value) in rows)
         {
             all.Row(leaving.Row.Source.ToString(), leaving.Row.Date, leaving.Channel.Name, quantity, leaving.ValueIncomplete ? ReportCell.Missing("no list price is known for it; it counts as 0") : value);
         }
 
         all.Total("All rows", "", "", rows.Sum(row => row.Quantity), Money.Sum(rows.Select(row => row.Value)));
-        string sentence = $"Output of {budget.Name} in {season.CropYear}: {Looks.InWords(budget.Output.Amount, Look.Money, season.Settings.Currency)} from {Words.Phrase.Count(rows.Count, "row")}. "
+        string sentence = $"Output of {budget.Name} in {season.CropYear}: {season.Notation.InWords(budget.Output.Amount, Look.Money)} from {season.Notation.Count(rows.Count, "row")}. "
             + "A row that drew on lots of other plantings too stands here with its part. Rows of a share channel carry their part of the share payments, by list value.";
         return new ExplainSection("Output", null, budget.Output, budget.Output, Money.Zero, [sentence], [channels, all]);
     }

@@ -15,13 +15,13 @@ internal static class RowWords
         _ => null,
     };
 
-    internal static string What(Charge charge) => charge.Origin switch
+    internal static string What(Charge charge, Notation notation) => charge.Origin switch
     {
         ExpenseRow expense => Join(expense.Category, expense.Payee, expense.Note),
         LaborRow labor => Join(labor.Task, labor.Worker, charge.Estimated ? "shared out by time standards" : null),
         SaleRow sale => $"{(charge.IsFee ? "fee of " : "")}{sale.Channel}",
         AssetRow asset => Join(asset.Asset, "yearly cost of what was bought then"),
-        LaborStandardRow standard => $"time standard: {standard.Minutes:0.##} minutes of {standard.Stage.ToString().ToLowerInvariant()} per {standard.Per.ToString().ToLowerInvariant()}, estimated",
+        LaborStandardRow standard => notation.Text($"time standard: {standard.Minutes:0.##} minutes of {standard.Stage.ToString().ToLowerInvariant()} per {standard.Per.ToString().ToLowerInvariant()}, estimated"),
         TotalRow total => $"control total {total.Measure}: hours paid beyond those logged, estimated",
         _ => "",
     };

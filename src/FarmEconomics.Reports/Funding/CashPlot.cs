@@ -1,3 +1,4 @@
+using FarmEconomics.Records;
 using System.Globalization;
 using FarmEconomics.Funding;
 using FarmEconomics.Reports.Display;
@@ -22,10 +23,10 @@ public static class CashPlot
     public static Figure Of(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
-        string currency = writeUp.Season.Settings.Currency;
+        Notation notation = writeUp.Season.Notation;
         CashFlow last = writeUp.LastYear, next = writeUp.NextYear;
         string low = $"{next.Months[next.LowMonth].ToString("MMMM", CultureInfo.InvariantCulture)} {next.Months[next.LowMonth].Year}";
-        string lowest = Looks.InWords(next.LowPoint, Look.WholeMoney, currency);
+        string lowest = notation.InWords(next.LowPoint, Look.WholeMoney);
         Canvas canvas = new($"Cash is lowest at the end of {low}: {lowest}", Width, Height);
         double bottom = canvas.Bottom - 44;
         Scale money = Scale.Covering(last.Closing.Concat(next.Closing).Select(amount => (double)amount), bottom, Top);
@@ -33,7 +34,7 @@ public static class CashPlot
         foreach (double tick in money.Ticks())
         {
             canvas.Line(Left, money[tick], Right, money[tick], tick == 0 ? Palette.Soft : Palette.Rule);
-            canvas.Text(Looks.InWords((decimal)tick, Look.WholeMoney, currency), Left - 8, money[tick], 10.5, Palette.Soft, Alignment.MiddleRight);
+            canvas.Text(notation.InWords((decimal)tick, Look.WholeMoney), Left - 8, money[tick], 10.5, Palette.Soft, Alignment.MiddleRight);
         }
 
         for (int i = 0; i < CashFlow.MonthCount; i++)
@@ -41,7 +42,7 @@ public static class CashPlot
             canvas.Text(next.Months[i].ToString("MMM", CultureInfo.InvariantCulture), months[i], bottom + 14, 10.5, Palette.Soft, Alignment.MiddleCenter);
         }
 
-        canvas.Text($"end of the month; cash in {currency}{(next.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}", (Left + Right) / 2, bottom + 32, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Text($"end of the month; cash in {notation.Currency}{(next.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}", (Left + Right) / 2, bottom + 32, 10.5, Palette.Soft, Alignment.MiddleCenter);
         Draw(last, Palette.Middle, LinePattern.Dashed);
         Draw(next, Palette.Dark, LinePattern.Solid);
         double lastEnd = money[(double)last.Closing[^1]], nextEnd = money[(double)next.Closing[^1]];
@@ -54,8 +55,8 @@ public static class CashPlot
         canvas.Text($"{next.Months[0].Year}, by its pattern", Right + 10, nextEnd, 12, Palette.Dark, bold: true);
         canvas.Dot(months[next.LowMonth], money[(double)next.LowPoint], 11, Palette.White, Palette.Dark);
         return canvas.ToFigure(
-            $"Two lines of cash at the end of each month. Last year ends at {Looks.InWords(last.Closing[^1], Look.WholeMoney, currency)}; next year, by last year's pattern and the factors assumed, "
-            + $"is lowest at the end of {low} with {lowest} and ends at {Looks.InWords(next.Closing[^1], Look.WholeMoney, currency)}.");
+            $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; next year, by last year's pattern and the factors assumed, "
+            + $"is lowest at the end of {low} with {lowest} and ends at {notation.InWords(next.Closing[^1], Look.WholeMoney)}.");
 
         void Draw(CashFlow flow, Color color, LinePattern pattern)
         {
@@ -73,11 +74,11 @@ public static class CashPlot
     {
         ArgumentNullException.ThrowIfNull(writeUp);
         CashFlow next = writeUp.NextYear;
-        string currency = writeUp.Season.Settings.Currency;
-        string low = $"At the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture)} there are {Looks.InWords(next.LowPoint, Look.WholeMoney, currency)}";
+        Notation notation = writeUp.Season.Notation;
+        string low = $"At the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture)} there are {notation.InWords(next.LowPoint, Look.WholeMoney)}";
         return next.OperatingLoan(writeUp.Assumptions.Number("minimum_cash") ?? 0m) switch
         {
-            { Value: > 0m and var loan } => $"{low}: {Looks.InWords(loan, Look.WholeMoney, currency)} must be borrowed for the season.",
+            { Value: > 0m and var loan } => $"{low}: {notation.InWords(loan, Look.WholeMoney)} must be borrowed for the season.",
             { IsAvailable: true } => $"{low}: no operating loan is needed.",
             var unknown => $"{low} beside what there was at the beginning, which is not known ({unknown.Reason}).",
         };

@@ -14,14 +14,18 @@ public static class MoneySheets
     {
         CashFlow flow = next ? writeUp.NextYear : writeUp.LastYear;
         Look look = whole ? Look.WholeMoney : Look.Money;
-        ReportTable table = new ReportTable(flow.Title, writeUp.Season.Settings.Currency).Column("Line");
+        ReportTable table = new ReportTable(flow.Title, writeUp.Season.Notation).InOrder().Column("Line");
         foreach (DateOnly month in flow.Months)
         {
             table.Column(month.ToString("MMM", System.Globalization.CultureInfo.InvariantCulture), look, "");
         }
 
         table.Column("Year", look);
-        FundingSheet sheet = new(next ? "Cash next year" : "Cash last year", table) { Landscape = true };
+        FundingSheet sheet = new(next ? "Cash next year" : "Cash last year", table)
+        {
+            Landscape = true,
+            ForPage = whole ? null : Cash(writeUp, next, whole: true).Table, // a page has no room for cents in twelve months
+        };
         const int Months = CashFlow.MonthCount;
         IReadOnlyList<decimal> closing = flow.Closing;
         decimal opening = flow.OpeningCash ?? 0m;
@@ -75,7 +79,7 @@ public static class MoneySheets
         }
 
         string Day(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);
-        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Settings.Currency).Column("Item").Column("Class")
+        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Notation).Column("Item").Column("Class")
             .Column($"At cost, {Day(writeUp.Opening)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Opening)}", Look.Money)
             .Column($"At cost, {Day(writeUp.Closing)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Closing)}", Look.Money);
         FundingSheet sheet = new("Balance sheet", table) { Landscape = true };
@@ -131,7 +135,7 @@ public static class MoneySheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"Net farm income of {writeUp.Period.Year}, with accrual adjustments", writeUp.Season.Settings.Currency).Column("Line").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"Net farm income of {writeUp.Period.Year}, with accrual adjustments", writeUp.Season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
         FundingSheet sheet = new("Income", table);
         table.Row("Cash income", income.CashIncome).Row("+ change in produce and invoices on hand", income.InventoryChange).Row("+ change in money customers paid ahead (more: below 0)", income.PaidAheadChange)
             .Row("Gross revenue", income.GrossRevenue);
@@ -160,7 +164,7 @@ public static class MoneySheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"Owner equity in {writeUp.Period.Year}, at cost", writeUp.Season.Settings.Currency).Column("Step").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"Owner equity in {writeUp.Period.Year}, at cost", writeUp.Season.Notation).Column("Step").Column("Amount", Look.Money);
         FundingSheet sheet = new("Owner equity", table);
         table.Row($"Equity at {Looks.Day(writeUp.Opening!.Date)}", equity.Opening);
         foreach (BridgeStep step in equity.Steps)
@@ -176,18 +180,18 @@ public static class MoneySheets
     /// <summary>The measures with formula and inputs.</summary>
     public static FundingSheet Measures(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable($"Financial measures of {writeUp.Period.Year}", writeUp.Season.Settings.Currency).Column("Group").Column("Measure").Column("Value").Column("Formula").Column("Inputs");
-        string currency = writeUp.Season.Settings.Currency;
+        ReportTable table = new ReportTable($"Financial measures of {writeUp.Period.Year}", writeUp.Season.Notation).Column("Group").Column("Measure").Column("Value").Column("Formula").Column("Inputs");
+        Notation notation = writeUp.Season.Notation;
         foreach (Measure measure in writeUp.Measures)
         {
             ReportCell value = measure.Value.Value is not { } known ? ReportCell.Missing(measure.Value.Reason!) : measure.Unit switch
             {
-                MeasureUnit.Percent => Looks.Number(known, Look.Percent),
-                MeasureUnit.Currency => Looks.InWords(known, Look.Money, currency),
-                _ => known.ToString("#,##0.00"),
+                MeasureUnit.Percent => notation.Number(known, Look.Percent),
+                MeasureUnit.Currency => notation.InWords(known, Look.Money),
+                _ => notation.Text($"{known:#,##0.00}"),
             };
             table.Row(measure.Group, measure.Name, value, measure.Formula,
-                string.Join("; ", measure.Inputs.Select(input => $"{input.Name} {(input.Value.Value is { } amount ? Looks.InWords(amount, Look.Money, currency) : Looks.NotAvailable)}")));
+                string.Join("; ", measure.Inputs.Select(input => $"{input.Name} {(input.Value.Value is { } amount ? notation.InWords(amount, Look.Money) : Looks.NotAvailable)}")));
         }
 
         return new FundingSheet("Measures", table.Note("Measures of the Farm Financial Standards Council. Assets at the grower's values. Income is accrual; off-farm income is what the assumptions say."))
@@ -199,7 +203,7 @@ public static class MoneySheets
     /// <summary>Term-debt coverage and how far sales may fall.</summary>
     public static FundingSheet Coverage(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable("Term-debt coverage, now and with the loan asked for", writeUp.Season.Settings.Currency)
+        ReportTable table = new ReportTable("Term-debt coverage, now and with the loan asked for", writeUp.Season.Notation)
             .Column("Debt").Column("Repayment capacity", Look.Money).Column("Principal and interest a year", Look.Money).Column("Coverage", Look.Exact).Column("Must be kept", Look.Exact).Column("Sales may fall by", Look.Percent);
         FundingSheet sheet = new("Coverage", table);
         foreach (DebtCoverage row in writeUp.Coverage)
@@ -217,10 +221,10 @@ public static class MoneySheets
     }
 
     /// <summary>A loan's schedule with live formulas.</summary>
-    public static FundingSheet Loan(LoanSchedule loan, string currency, int number)
+    public static FundingSheet Loan(LoanSchedule loan, Notation notation, int number)
     {
         LoanTerms terms = loan.Terms;
-        ReportTable table = new ReportTable($"{terms.Name}: {terms.Payments} payments, {FarmEconomics.Records.Schema.Words.Of(terms.Repayment)}", currency).Column("Payment", Look.Count).Column("Date", Look.Date)
+        ReportTable table = new ReportTable($"{terms.Name}: {terms.Payments} payments, {FarmEconomics.Records.Schema.Words.Of(terms.Repayment)}", notation).Column("Payment", Look.Count).Column("Date", Look.Date)
             .Column("Interest", Look.Money).Column("Principal", Look.Money).Column("Paid", Look.Money).Column("Owed after it", Look.Money).Column("Interest a period", Look.Exact, "").Column("Repeated amount", Look.Money);
         FundingSheet sheet = new($"Loan {number}", table);
         table.Row(0, terms.PaidOut, default, default, default, terms.Principal, terms.PeriodRate, loan.LevelPayment);

@@ -19,7 +19,7 @@ public static class ProjectSheets
     {
         IReadOnlyList<CropWriteUp> crops = [.. writeUp.Crops.Where(one => crop is null || one.Budget.Name.Equals(crop.Trim(), StringComparison.OrdinalIgnoreCase))];
         LengthUnit length = writeUp.Season.Settings.LengthUnit;
-        ReportTable table = new ReportTable($"Enterprise budgets, crop year {writeUp.Period.Year} and the next by the factors assumed", writeUp.Season.Settings.Currency).Column("Crop").Column("Line")
+        ReportTable table = new ReportTable($"Enterprise budgets, crop year {writeUp.Period.Year} and the next by the factors assumed", writeUp.Season.Notation).Column("Crop").Column("Line")
             .Column("Last season", Look.Money).Column(length.Label("Per 100 bed-feet"), Look.Rate).Column("Per bed", Look.Rate).Column(length.Label("Per acre"), Look.Rate)
             .Column("Next season", Look.Money).Column(length.Label("Next, per 100 bed-feet"), Look.Rate).Column("Next, per bed", Look.Rate).Column(length.Label("Next, per acre"), Look.Rate);
         FundingSheet sheet = new("Crops", table) { Landscape = true };
@@ -28,13 +28,13 @@ public static class ProjectSheets
             int first = table.Rows.Count;
             foreach (WriteUpLine line in one.Lines)
             {
-                string? why = WhyNot(writeUp, line.Name);
+                string? why = WhyNot(writeUp, line.Item);
                 table.Row([
                     one.Budget.Name, line.Name, ReportCell.Known(line.Last, why), Per(100m, next: false), Per(one.BedLength, next: false), Per(one.BedFeetPerAcre, next: false),
                     ReportCell.Known(line.Next, why), Per(100m, next: true), Per(one.BedLength, next: true), Per(one.BedFeetPerAcre, next: true)]);
                 foreach (int column in new[] { 2, 6 }.Where(_ => why is null && line.IsTotal))
                 {
-                    sheet.LiveLast(column, TotalOf(line.Name, first, column));
+                    sheet.LiveLast(column, TotalOf(line.Item, first, column));
                 }
 
                 ReportCell Per(decimal feet, bool next) => why is null ? one.Per(line, feet, next) : ReportCell.Missing(why);
@@ -44,8 +44,8 @@ public static class ProjectSheets
         if (crops.Count > 0)
         {
             CropWriteUp any = crops[0];
-            table.Note(length.Label($"Per bed: {Looks.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. Per acre: {Looks.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
-                + $"beds of {Looks.Number(writeUp.Season.Settings.StandardBedWidthIn, Look.Quantity)} {length.WidthShort()} with paths of {Looks.Number(writeUp.Assumptions.PathWidth(length), Look.Exact)} {length.WidthShort()}. An acre of beds planted several times a year holds several such acres."));
+            table.Note(writeUp.Season.Notation.Text($"Per bed: {writeUp.Season.Notation.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. Per acre: {writeUp.Season.Notation.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
+                + $"beds of {writeUp.Season.Notation.Number(writeUp.Season.Settings.StandardBedWidthIn, Look.Quantity)} {length.WidthShort()} with paths of {writeUp.Season.Notation.Number(writeUp.Assumptions.PathWidth(length), Look.Exact)} {length.WidthShort()}. An acre of beds planted several times a year holds several such acres."));
         }
 
         return Noted(sheet, "Next season: output x area x yield x price; costs by what each varies with, labor x the wage factor, others x the cost factor.");
@@ -55,15 +55,15 @@ public static class ProjectSheets
     public static FundingSheet CropOverview(FundingWriteUp writeUp)
     {
         string net = Words.Phrase.Sentence(writeUp.Season.Known.NetReturnLabel);
-        ReportTable table = new ReportTable($"What each crop earned in {writeUp.Period.Year}, and would next season", writeUp.Season.Settings.Currency).Column("Crop").Column(writeUp.Season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity)
+        ReportTable table = new ReportTable($"What each crop earned in {writeUp.Period.Year}, and would next season", writeUp.Season.Notation).Column("Crop").Column(writeUp.Season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity)
             .Column("Output", Look.Money).Column("Gross margin", Look.Money).Column(net, Look.Money)
             .Column(writeUp.Season.Settings.LengthUnit.Label("Next: bed-feet"), Look.Quantity).Column("Next: output", Look.Money).Column("Next: gross margin", Look.Money).Column($"Next: {net.ToLowerInvariant()}", Look.Money);
         foreach (CropWriteUp one in writeUp.Crops)
         {
-            WriteUpLine Line(string name) => one.Lines.First(line => line.Name == name);
-            string? costs = WhyNot(writeUp, "Gross margin"), all = WhyNot(writeUp, "Net return");
-            table.Row(one.Budget.Name, one.Budget.Sums.BedFeet.Value, Line("Output").Last, ReportCell.Known(Line("Gross margin").Last, costs), ReportCell.Known(Line("Net return").Last, all),
-                one.NextBedFeet, Line("Output").Next, ReportCell.Known(Line("Gross margin").Next, costs), ReportCell.Known(Line("Net return").Next, all));
+            WriteUpLine Line(WriteUpItem item) => one.Lines.First(line => line.Item == item);
+            string? costs = WhyNot(writeUp, WriteUpItem.GrossMargin), all = WhyNot(writeUp, WriteUpItem.NetReturn);
+            table.Row(one.Budget.Name, one.Budget.Sums.BedFeet.Value, Line(WriteUpItem.Output).Last, ReportCell.Known(Line(WriteUpItem.GrossMargin).Last, costs), ReportCell.Known(Line(WriteUpItem.NetReturn).Last, all),
+                one.NextBedFeet, Line(WriteUpItem.Output).Next, ReportCell.Known(Line(WriteUpItem.GrossMargin).Next, costs), ReportCell.Known(Line(WriteUpItem.NetReturn).Next, all));
         }
 
         FundingSheet sheet = new("Crop overview", table) { Landscape = true };
@@ -89,7 +89,7 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{grant.Project}: budget by object class", writeUp.Season.Settings.Currency).Column("SF-424A line").Column("Object class").Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
+        ReportTable table = new ReportTable($"{grant.Project}: budget by object class", writeUp.Season.Notation).Column("SF-424A line").Column("Object class").Column("Funder", Look.Money).Column("Match", Look.Money).Column("Total", Look.Money);
         FundingSheet sheet = new("Grant budget", table);
         int lines = grant.Lines.Count;
         foreach ((ObjectClass? kind, string line, string name) in Classes)
@@ -110,11 +110,11 @@ public static class ProjectSheets
             sheet.Live(i, 4, $"{{{i},2}}+{{{i},3}}");
         }
 
-        string currency = writeUp.Season.Settings.Currency;
+        Notation notation = writeUp.Season.Notation;
         table.Note(grant.MatchNeeded.Value is { } needed
-            ? $"Match asked for: {grant.MatchPercent:0.##} % of {(grant.MatchOfAward ? "the award" : "the whole project")}, {Looks.InWords(needed, Look.Money, currency)}; shown here: {Looks.InWords(grant.Match, Look.Money, currency)}, {(grant.Match >= needed ? "enough" : "too little")}."
+            ? notation.Text($"Match asked for: {grant.MatchPercent:0.##} % of {(grant.MatchOfAward ? "the award" : "the whole project")}, {notation.InWords(needed, Look.Money)}; shown here: {notation.InWords(grant.Match, Look.Money)}, {(grant.Match >= needed ? "enough" : "too little")}.")
             : $"Match asked for: {Looks.NotAvailable}, {grant.MatchNeeded.Reason}.")
-            .Note($"In kind: {Looks.InWords(grant.InKind, Look.Money, currency)} of the match. To be paid in money: {Looks.InWords(grant.CashCost, Look.Money, currency)}.")
+            .Note($"In kind: {notation.InWords(grant.InKind, Look.Money)} of the match. To be paid in money: {notation.InWords(grant.CashCost, Look.Money)}.")
             .Note(grant.IndirectNeedsNegotiatedRate ? "The indirect rate is above 15 %: it needs a negotiated rate." : null)
             .Note("Object classes of SF-424A (OMB 4040-0006), Section B; program income (line 7) isn't part of it. What the program allows, the funder's notice says.");
         return sheet;
@@ -139,7 +139,7 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Settings.Currency).Column("Object class").Column("Item").Column("How it comes about")
+        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Notation).Column("Object class").Column("Item").Column("How it comes about")
             .Column("Funder", Look.Money).Column("Match", Look.Money).Column("In kind").Column("Row");
         foreach (GrantLine line in grant.Lines)
         {
@@ -159,7 +159,7 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Settings.Currency).Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money).Column("From");
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Notation).InOrder().Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money).Column("From");
         FundingSheet sheet = new("Yearly saving", table);
         foreach (YearlySaving line in investment.Savings)
         {
@@ -184,8 +184,8 @@ public static class ProjectSheets
             return null;
         }
 
-        string currency = writeUp.Season.Settings.Currency;
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", currency).Column("Figure").Column("With the grant", Look.Exact).Column("Without", Look.Exact);
+        Notation notation = writeUp.Season.Notation;
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", notation).Column("Figure").Column("With the grant", Look.Exact).Column("Without", Look.Exact);
         FundingSheet sheet = new("Investment", table);
         for (int year = 0; year <= with.Years; year++)
         {
@@ -230,7 +230,7 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: net present value when one input is a tenth lower or higher", writeUp.Season.Settings.Currency).Column("Input").Column("A tenth lower", Look.Money).Column("A tenth higher", Look.Money).Column("Apart by", Look.Money);
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: net present value when one input is a tenth lower or higher", writeUp.Season.Notation).Column("Input").Column("A tenth lower", Look.Money).Column("A tenth higher", Look.Money).Column("Apart by", Look.Money);
         FundingSheet sheet = new("Hangs on", table);
         foreach (InvestmentSwing swing in swings)
         {
@@ -248,8 +248,8 @@ public static class ProjectSheets
     /// <summary>Everything assumed beside the records.</summary>
     public static FundingSheet Assumptions(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable("What the write-up assumes beside the records", writeUp.Season.Settings.Currency).Column("Assumption").Column("Value").Column("Unit").Column("What it means");
-        foreach (Assumption assumption in writeUp.Assumptions.All(writeUp.Season.Settings.LengthUnit))
+        ReportTable table = new ReportTable("What the write-up assumes beside the records", writeUp.Season.Notation).Column("Assumption").Column("Value").Column("Unit").Column("What it means");
+        foreach (Assumption assumption in writeUp.Assumptions.All(writeUp.Season.Notation))
         {
             table.Row(assumption.Name, assumption.Value ?? "not given", assumption.Unit, assumption.Meaning);
         }
@@ -265,7 +265,7 @@ public static class ProjectSheets
     /// <summary>What the statements must agree on.</summary>
     public static FundingSheet Checks(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable("What must agree, to the cent", writeUp.Season.Settings.Currency).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
+        ReportTable table = new ReportTable("What must agree, to the cent", writeUp.Season.Notation).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
         FundingSheet sheet = new("Checks", table);
         foreach (FundingCheck check in writeUp.Checks)
         {
@@ -283,23 +283,22 @@ public static class ProjectSheets
         return sheet;
     }
 
-    private static string? WhyNot(FundingWriteUp writeUp, string line)
+    private static string? WhyNot(FundingWriteUp writeUp, WriteUpItem item)
     {
         var known = writeUp.Season.Known;
-        return line switch
+        return item switch
         {
-            "Output" or "Sales and share payments" or "Household use" or "Closing stock" => null,
-            "Materials" or "Selling" or "Gross margin" => known.Costs,
-            "Labor" or "Margin after labor" => known.Costs ?? known.LaborCost,
+            WriteUpItem.Output or WriteUpItem.Sales or WriteUpItem.HouseholdUse or WriteUpItem.ClosingStock => null,
+            WriteUpItem.Materials or WriteUpItem.Selling or WriteUpItem.GrossMargin => known.Costs,
             _ => known.Costs ?? known.LaborCost,
         };
     }
 
-    private static string TotalOf(string name, int first, int column) => name switch
+    private static string TotalOf(WriteUpItem item, int first, int column) => item switch
     {
-        "Output" => $"SUM({{{first},{column}}}:{{{first + 2},{column}}})",
-        "Gross margin" => $"{{{first + 3},{column}}}-{{{first + 4},{column}}}-{{{first + 5},{column}}}",
-        "Margin after labor" => $"{{{first + 6},{column}}}-{{{first + 7},{column}}}",
+        WriteUpItem.Output => $"SUM({{{first},{column}}}:{{{first + 2},{column}}})",
+        WriteUpItem.GrossMargin => $"{{{first + 3},{column}}}-{{{first + 4},{column}}}-{{{first + 5},{column}}}",
+        WriteUpItem.MarginAfterLabor => $"{{{first + 6},{column}}}-{{{first + 7},{column}}}",
         _ => $"{{{first + 8},{column}}}-{{{first + 9},{column}}}-{{{first + 10},{column}}}",
     };
 }

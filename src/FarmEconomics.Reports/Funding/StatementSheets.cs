@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Funding;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Funding;
@@ -11,7 +12,7 @@ public static class StatementSheets
     public static FundingSheet Tax(FundingWriteUp writeUp)
     {
         TaxStatement tax = writeUp.Tax;
-        ReportTable table = new ReportTable($"The whole farm in {writeUp.Period.Year} by Schedule F line, cash basis", writeUp.Season.Settings.Currency).Column("Line").Column("What").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"The whole farm in {writeUp.Period.Year} by Schedule F line, cash basis", writeUp.Season.Notation).InOrder().Column("Line").Column("What").Column("Amount", Look.Money);
         FundingSheet sheet = new("Schedule F", table);
         table.Row("Part I", "Sales of produce raised, share payments included", tax.Sales).Row("Part I", "Other farm income", tax.OtherIncome).Row("9", "Gross income", tax.GrossIncome);
         sheet.LiveLast(2, "SUM({0,2}:{1,2})");
@@ -35,7 +36,7 @@ public static class StatementSheets
     /// <summary>From the cash statement to the enterprise statement.</summary>
     public static FundingSheet Bridge(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable("From the statement by tax line to the enterprise statement", writeUp.Season.Settings.Currency).Column("Step").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable("From the statement by tax line to the enterprise statement", writeUp.Season.Notation).Column("Step").Column("Amount", Look.Money);
         FundingSheet sheet = new("Bridge", table);
         table.Row("Gross income less cash expenses, before depreciation", writeUp.Bridge.NetFarmCash);
         sheet.LiveLast(1, $"{{Schedule F!2,2}}-({string.Join("+", writeUp.Tax.Expenses.Select((line, i) => line.Line == TaxLines.Depreciation ? "0" : $"{{Schedule F!{3 + i},2}}").DefaultIfEmpty("0"))})");
@@ -53,10 +54,10 @@ public static class StatementSheets
     /// <summary>The enterprise statement, as the review has it.</summary>
     public static FundingSheet Enterprise(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable($"The whole farm in crop year {writeUp.Period.Year}, crops first", writeUp.Season.Settings.Currency).Column("Line").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"The whole farm in crop year {writeUp.Period.Year}, crops first", writeUp.Season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
         FundingSheet sheet = new("Enterprise statement", table);
         IReadOnlyList<FarmStatementLine> lines = FarmStatement.Of(writeUp.Season);
-        string[] formulas = [.. lines.Select((line, i) => FormulaOf(line.Name))];
+        string[] formulas = [.. lines.Select((line, i) => FormulaOf(line.Item))];
         foreach (FarmStatementLine line in lines)
         {
             table.Row(Words.Phrase.Sentence(line.Name), line.Amount is { } amount ? amount : ReportCell.Missing(line.Reason!));
@@ -68,25 +69,25 @@ public static class StatementSheets
 
         return sheet;
 
-        string FormulaOf(string name) => name switch
+        string FormulaOf(FarmStatementItem item) => item switch
         {
-            "output" => $"SUM({At("sales")}:{At("closing stock")})",
-            "gross margin" => $"{At("output")}-{At("materials")}-{At("selling")}",
-            "margin after labor" => $"{At("gross margin")}-{At("hired labor")}-{At("owner labor")}",
-            "margin after infrastructure" => $"{At("margin after labor")}-{At("infrastructure")}",
-            "net return of the crops" => $"{At("margin after infrastructure")}-{At("overhead")}",
-            "net return of the farm" => $"{At("net return of the crops")}+{At("other income")}+{At("sales not assigned to a crop")}-{At("unused capacity")}-{At("cost not assigned to a crop")}",
+            FarmStatementItem.Output => $"SUM({At(FarmStatementItem.Sales)}:{At(FarmStatementItem.ClosingStock)})",
+            FarmStatementItem.GrossMargin => $"{At(FarmStatementItem.Output)}-{At(FarmStatementItem.Materials)}-{At(FarmStatementItem.Selling)}",
+            FarmStatementItem.MarginAfterLabor => $"{At(FarmStatementItem.GrossMargin)}-{At(FarmStatementItem.HiredLabor)}-{At(FarmStatementItem.OwnerLabor)}",
+            FarmStatementItem.MarginAfterInfrastructure => $"{At(FarmStatementItem.MarginAfterLabor)}-{At(FarmStatementItem.Infrastructure)}",
+            FarmStatementItem.NetReturnOfCrops => $"{At(FarmStatementItem.MarginAfterInfrastructure)}-{At(FarmStatementItem.Overhead)}",
+            FarmStatementItem.NetReturnOfFarm => $"{At(FarmStatementItem.NetReturnOfCrops)}+{At(FarmStatementItem.OtherIncome)}+{At(FarmStatementItem.UnassignedSales)}-{At(FarmStatementItem.UnusedCapacity)}-{At(FarmStatementItem.UnassignedCost)}",
             _ => "",
         };
 
-        string At(string name) => $"{{{lines.ToList().FindIndex(line => line.Name == name)},1}}";
+        string At(FarmStatementItem item) => $"{{{lines.ToList().FindIndex(line => line.Item == item)},1}}";
     }
 
     /// <summary>Tax depreciation by the classes given.</summary>
     public static FundingSheet Depreciation(FundingWriteUp writeUp)
     {
         int year = writeUp.Period.Year;
-        ReportTable table = new ReportTable($"Tax depreciation (MACRS, half-year convention), {year} and after", writeUp.Season.Settings.Currency)
+        ReportTable table = new ReportTable($"Tax depreciation (MACRS, half-year convention), {year} and after", writeUp.Season.Notation)
             .Column("Asset").Column("In service", Look.Date).Column("Basis", Look.Money).Column("Class", Look.Count, "years").Column("Before", Look.Money);
         int[] years = [.. Enumerable.Range(year, 6)];
         foreach (int one in years)

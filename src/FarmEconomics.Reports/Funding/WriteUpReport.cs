@@ -1,3 +1,4 @@
+using FarmEconomics.Records;
 using System.Net;
 using System.Text;
 using FarmEconomics.Budgets;
@@ -30,7 +31,7 @@ public static class WriteUpReport
     {
         ArgumentNullException.ThrowIfNull(review);
         string? chosen = string.IsNullOrWhiteSpace(project) ? review.Records.Tables.Funding.FirstOrDefault()?.Project : project;
-        return FundingWriteUp.Of(review, year == 0 ? review.LatestCropYear : year, chosen, FundingAssumptions.Parse(assumptions, classes));
+        return FundingWriteUp.Of(review, year == 0 ? review.LatestCropYear : year, chosen, FundingAssumptions.Parse(assumptions, classes, review.Records.Settings.Notation));
     }
 
     /// <summary>A sheet's table, or the reason there is none.</summary>
@@ -45,7 +46,7 @@ public static class WriteUpReport
         ArgumentNullException.ThrowIfNull(writeUp);
         IReadOnlyList<FundingCheck> checks = writeUp.Checks;
         return checks.FirstOrDefault(check => check.Difference != 0m) is { } broken
-            ? throw new InvalidOperationException($"These figures don't agree, so don't trust them: {broken.Name}: {broken.Left} against {broken.Right}.")
+            ? throw new InvalidOperationException(writeUp.Season.Notation.Text($"These figures don't agree, so don't trust them: {broken.Name}: {broken.Left} against {broken.Right}."))
             : $"All {checks.Count} checks of {writeUp.Period.Year} hold: statement, bridge, cash flow, balance sheet, loans and budgets agree to the cent.";
     }
 
@@ -53,8 +54,8 @@ public static class WriteUpReport
     public static Prose Answer(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
-        string currency = writeUp.Season.Settings.Currency;
-        string InMoney(decimal amount) => Looks.InWords(amount, Look.WholeMoney, currency);
+        Notation notation = writeUp.Season.Notation;
+        string InMoney(decimal amount) => notation.InWords(amount, Look.WholeMoney);
         StringBuilder text = new();
         text.Append($"In {writeUp.Period.Year} the farm took in {InMoney(writeUp.Tax.GrossIncome)} and paid {InMoney(writeUp.Tax.CashExpenses)} to run: {InMoney(writeUp.Tax.NetBeforeDepreciation)} before depreciation. ");
         if (writeUp.Accrual is { } income)
@@ -81,8 +82,8 @@ public static class WriteUpReport
         foreach (DebtCoverage row in writeUp.Coverage.Where(row => row.Coverage.IsAvailable && row.SalesMayFall.IsAvailable))
         {
             text.Append(row.SalesMayFall.Value > 0m
-                ? $"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times; sales may fall by {Looks.Number(row.SalesMayFall.Value.Value, Look.Percent)} before it drops under {row.Wanted:0.##}. "
-                : $"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times, under the {row.Wanted:0.##} that must be kept. ");
+                ? notation.Text($"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times; sales may fall by {notation.Number(row.SalesMayFall.Value.Value, Look.Percent)} before it drops under {row.Wanted:0.##}. ")
+                : notation.Text($"{row.Name}: repayment capacity covers payments {row.Coverage.Value:0.0} times, under the {row.Wanted:0.##} that must be kept. "));
         }
 
         return new Prose(text.ToString().Trim());
@@ -92,12 +93,12 @@ public static class WriteUpReport
     public static Prose HowSure(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
-        string currency = writeUp.Season.Settings.Currency;
+        Notation notation = writeUp.Season.Notation;
         List<string> points = [];
         if (writeUp is { Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap)
         {
             points.Add(gap == 0m ? "The cash counted on the balance sheets is what the records explain, to the cent."
-                : $"The records don't explain {Looks.InWords(Math.Abs(gap), Look.Money, currency)} of cash that {(gap > 0m ? "came in" : "left")} in the year; a lender will ask.");
+                : $"The records don't explain {notation.InWords(Math.Abs(gap), Look.Money)} of cash that {(gap > 0m ? "came in" : "left")} in the year; a lender will ask.");
         }
         else
         {
@@ -111,7 +112,7 @@ public static class WriteUpReport
 
         if (writeUp.Tax.Expenses.Where(line => line.Line is null).Sum(line => line.Amount ?? 0m) is > 0m and var unlabeled)
         {
-            points.Add($"{Looks.InWords(unlabeled, Look.Money, currency)} of expenses carry no line of the form.");
+            points.Add($"{notation.InWords(unlabeled, Look.Money)} of expenses carry no line of the form.");
         }
 
         int missing = writeUp.Measures.Count(measure => !measure.Value.IsAvailable);
@@ -124,13 +125,13 @@ public static class WriteUpReport
     public static IReadOnlyList<FundingSheet> Sheets(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
-        string currency = writeUp.Season.Settings.Currency;
+        Notation notation = writeUp.Season.Notation;
         IEnumerable<LoanSchedule> loans = writeUp.NewLoan is { } asked ? writeUp.Loans.Append(asked) : writeUp.Loans;
         FundingSheet?[] sheets =
         [
             ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp),
             MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
-            MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, currency, i + 1)),
+            MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
             ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp),
             ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), ProjectSheets.Checks(writeUp),
         ];
@@ -167,14 +168,7 @@ public static class WriteUpReport
         html.Append("<figure>").Append(CashPlot.Of(writeUp).Svg()).Append("<figcaption>").Append(WebUtility.HtmlEncode(CashPlot.Sentence(writeUp))).Append("</figcaption></figure>\n");
         foreach (FundingSheet sheet in Sheets(writeUp))
         {
-            ReportTable table = sheet.Name switch
-            {
-                // A page has no room for cents in twelve months; the workbook has them.
-                "Cash last year" => MoneySheets.Cash(writeUp, next: false, whole: true).Table,
-                "Cash next year" => MoneySheets.Cash(writeUp, next: true, whole: true).Table,
-                _ => sheet.Table,
-            };
-            html.Append("<h2>").Append(WebUtility.HtmlEncode(sheet.Name)).Append("</h2>\n").Append(table.ToHtml());
+            html.Append("<h2>").Append(WebUtility.HtmlEncode(sheet.Name)).Append("</h2>\n").Append((sheet.ForPage ?? sheet.Table).ToHtml());
         }
 
         return html.ToString();

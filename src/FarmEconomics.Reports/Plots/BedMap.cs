@@ -58,7 +58,7 @@ public static class BedMap
             told.Add($"{beds[i].Bed}: {(plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct()))}");
         }
 
-        return canvas.ToFigure($"Map of {Phrase.Count(beds.Count, "bed")} in {place} over {season.CropYear}: held {Phrase.Percent(share)} of the time. {string.Join("; ", told)}.");
+        return canvas.ToFigure($"Map of {settings.Notation.Count(beds.Count, "bed")} in {place} over {season.CropYear}: held {Phrase.Percent(share)} of the time. {string.Join("; ", told)}.");
     }
 
     /// <summary>Where a bed lies: its structure, else its block.</summary>

@@ -1,3 +1,4 @@
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -25,8 +26,8 @@ public static class ChoicePlot
 
         List<string> ways = table.Columns.Skip(1).SkipLast(1).Select(column => column.Heading).ToList();
         double widest = rows[0].Values.Max() - rows[0].Values.Min();
-        string sign = Looks.Sign(table.Currency ?? throw new ArgumentException($"The table '{table.Title}' holds no money.", nameof(table)));
-        Canvas canvas = new($"The choice moves {rows[0].Name} most, by {sign}{widest:#,0}, the middle crop by {sign}{Middle(table):#,0}", Width, 34 + 30 + (20 * rows.Count) + 46);
+        string sign = table.Notation.Prefix;
+        Canvas canvas = new(table.Notation.Text($"The choice moves {rows[0].Name} most, by {sign}{widest:#,0}, the middle crop by {sign}{Middle(table):#,0}"), Width, 34 + 30 + (20 * rows.Count) + 46);
         double x = 10;
         for (int k = 0; k < ways.Count; k++)
         {
@@ -41,7 +42,7 @@ public static class ChoicePlot
         foreach (double tick in scale.Ticks(8))
         {
             canvas.Line(scale[tick], 26, scale[tick], bottom, tick == 0 ? Palette.Ink : Palette.Rule, tick == 0 ? 1.2 : 1);
-            canvas.Text(tick.ToString("#,0"), scale[tick], bottom + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Text(table.Notation.Text($"{tick:#,0}"), scale[tick], bottom + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
         }
 
         canvas.Text($"net return ({sign.Trim()}); the {rows.Count} crops widest apart", (scale.From + scale.To) / 2, bottom + 27, 11, Palette.Soft, Alignment.MiddleCenter);
@@ -57,7 +58,7 @@ public static class ChoicePlot
         }
 
         return canvas.ToFigure($"{table.Title}. Widest apart: "
-            + Phrase.List(rows.Take(5).Select(row => $"{row.Name} ({string.Join(", ", ways.Select((way, k) => $"{way} {row.Values[k]:#,0}"))})").ToList()) + ".");
+            + Phrase.List(rows.Take(5).Select(row => $"{row.Name} ({string.Join(", ", ways.Select((way, k) => table.Notation.Text($"{way} {row.Values[k]:#,0}")))})").ToList()) + ".");
     }
 
     private static double Middle(ReportTable table)

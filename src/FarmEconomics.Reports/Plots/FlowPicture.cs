@@ -29,7 +29,7 @@ public static class FlowPicture
             return SeasonPlots.Nothing($"No infrastructure pool held any cost in {season.CropYear}");
         }
 
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         List<(string From, string Carrier, string To, double Amount)> flows = Flows(season, origins);
         double total = flows.Sum(flow => flow.Amount);
         HashSet<string> small = flows.GroupBy(flow => flow.Carrier).Where(group => group.Sum(flow => flow.Amount) < total * 0.012).Select(group => group.Key).ToHashSet();
@@ -38,7 +38,7 @@ public static class FlowPicture
         List<string> left = origins.ConvertAll(pool => pool.Pool.Name);
         List<string> middle = left.Where(name => flows.Exists(flow => flow.Carrier == name)).Concat(flows.Select(flow => flow.Carrier).Distinct().Where(name => !left.Contains(name)).Order(StringComparer.Ordinal)).ToList();
         List<string> right = flows.GroupBy(flow => flow.To).OrderBy(group => Ends.Contains(group.Key)).ThenByDescending(group => group.Sum(flow => flow.Amount)).Select(group => group.Key).ToList();
-        Canvas canvas = new($"{Words(detour, currency)} of {Words(total, currency)} of infrastructure cost reached its users through another pool", Width, Height);
+        Canvas canvas = new($"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool", Width, Height);
         canvas.Text("spent in", 20, 10, 11.5, Palette.Soft);
         canvas.Text("handed over by", 372, 10, 11.5, Palette.Soft);
         canvas.Text("borne by", 720, 10, 11.5, Palette.Soft);
@@ -49,11 +49,11 @@ public static class FlowPicture
         Color ColorOf(string name) => left.IndexOf(name) is >= 0 and var i ? Palette.Of(i, left.Count) : Palette.Middle;
         Bands(canvas, left, middle, leftAt, middleAt, (from, to) => flows.Where(flow => flow.From == from && flow.Carrier == to).Sum(flow => flow.Amount), unit, 172, 392, ColorOf);
         Bands(canvas, middle, right, middleAt, rightAt, (from, to) => flows.Where(flow => flow.Carrier == from && flow.To == to).Sum(flow => flow.Amount), unit, 392 + Node, 706, ColorOf);
-        Nodes(canvas, left, leftAt, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), unit, 172 - Node, 154, Alignment.MiddleRight, ColorOf, currency);
-        Nodes(canvas, middle, middleAt, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), unit, 392, 392 + Node + 5, Alignment.MiddleLeft, ColorOf, currency);
-        Nodes(canvas, right, rightAt, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), unit, 706, 706 + Node + 5, Alignment.MiddleLeft, _ => Palette.Ink, currency);
-        return canvas.ToFigure($"Flow of {Words(total, currency)} of infrastructure cost in {season.CropYear}. Spent in: {List(left, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), currency)}. "
-            + $"Handed over by: {List(middle, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), currency)}. Borne by: {List(right, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), currency)}.");
+        Nodes(canvas, left, leftAt, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), unit, 172 - Node, 154, Alignment.MiddleRight, ColorOf, notation);
+        Nodes(canvas, middle, middleAt, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), unit, 392, 392 + Node + 5, Alignment.MiddleLeft, ColorOf, notation);
+        Nodes(canvas, right, rightAt, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), unit, 706, 706 + Node + 5, Alignment.MiddleLeft, _ => Palette.Ink, notation);
+        return canvas.ToFigure($"Flow of {Words(total, notation)} of infrastructure cost in {season.CropYear}. Spent in: {List(left, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), notation)}. "
+            + $"Handed over by: {List(middle, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), notation)}. Borne by: {List(right, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), notation)}.");
     }
 
     private static readonly string[] Ends = ["household", "unused capacity", "not assigned"];
@@ -157,7 +157,7 @@ public static class FlowPicture
     }
 
     private static void Nodes(
-        Canvas canvas, List<string> names, Dictionary<string, double> at, Func<string, double> amount, double unit, double x, double textX, Alignment align, Func<string, Color> color, string currency)
+        Canvas canvas, List<string> names, Dictionary<string, double> at, Func<string, double> amount, double unit, double x, double textX, Alignment align, Func<string, Color> color, Notation notation)
     {
         double lowest = 0;
         foreach (string name in names)
@@ -166,11 +166,11 @@ public static class FlowPicture
             canvas.Rect(x, at[name], Node, height, color(name));
             double y = Math.Max(at[name] + (height / 2), lowest + 13.5);
             lowest = y;
-            canvas.Text($"{name} {Looks.Number((decimal)amount(name), Look.WholeMoney)}", textX, y, 11.5, align: align, halo: true);
+            canvas.Text($"{name} {notation.Number((decimal)amount(name), Look.WholeMoney)}", textX, y, 11.5, align: align, halo: true);
         }
     }
 
-    private static string Words(double amount, string currency) => Looks.InWords((decimal)amount, Look.WholeMoney, currency);
+    private static string Words(double amount, Notation notation) => notation.InWords((decimal)amount, Look.WholeMoney);
 
-    private static string List(List<string> names, Func<string, double> amount, string currency) => Phrase.List(names.ConvertAll(name => $"{name} {Words(amount(name), currency)}"));
+    private static string List(List<string> names, Func<string, double> amount, Notation notation) => Phrase.List(names.ConvertAll(name => $"{name} {Words(amount(name), notation)}"));
 }

@@ -21,7 +21,7 @@ public static class MarginScatter
             .Select(crop => (crop.Name, (double)crop.GrossMarginPerBedFootWeek.Value!, (double)crop.GrossMarginPerLaborHour.Value!, crop.Output.Amount)).ToList();
         if (crops.Count == 0 || season.Farm.GrossMarginPerLaborHour.Value is not { } perHour || season.Farm.GrossMarginPerBedFootWeek.Value is not { } perWeek)
         {
-            return SeasonPlots.Nothing(season.Settings.LengthUnit.Label($"Margin per bed-foot-week against margin per labor hour: not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "no crop has both"})"));
+            return SeasonPlots.Nothing(season.Notation.Text($"Margin per bed-foot-week against margin per labor hour: not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "no crop has both"})"));
         }
 
         // A shelf of trays or a lone outlier would push all others into a corner: what lies beyond stands at the edge with its figures.
@@ -30,23 +30,23 @@ public static class MarginScatter
         double edgeY = Edge(crops.Select(crop => crop.Y), midY);
         int poorBoth = crops.Count(crop => crop.X < midX && crop.Y < midY);
         int split = crops.Count(crop => (crop.X < midX) != (crop.Y < midY));
-        Canvas canvas = new($"{Phrase.Sentence(Phrase.Count(split, "crop"))} of {crops.Count} beat the farm's average by bed or by hour, but not by both", Width, Height);
+        Canvas canvas = new($"{Phrase.Sentence(season.Notation.Count(split, "crop"))} of {crops.Count} beat the farm's average by bed or by hour, but not by both", Width, Height);
         Scale across = Scale.Covering(crops.Select(crop => Math.Min(crop.X, edgeX)), 64, Width - 24, 8);
         Scale up = Scale.Covering(crops.Select(crop => Math.Min(crop.Y, edgeY)), canvas.Bottom - 58, 12, 6);
-        string sign = Looks.Sign(season.Settings.Currency);
+        string sign = season.Notation.Prefix;
         foreach (double tick in across.Ticks(8))
         {
             canvas.Line(across[tick], up.To, across[tick], up.From, Palette.Rule);
-            canvas.Text(tick.ToString("0.##"), across[tick], up.From + 11, 11, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Text(season.Notation.Text($"{tick:0.##}"), across[tick], up.From + 11, 11, Palette.Soft, Alignment.MiddleCenter);
         }
 
         foreach (double tick in up.Ticks(6))
         {
             canvas.Line(across.From, up[tick], across.To, up[tick], Palette.Rule);
-            canvas.Text(tick.ToString("0.##"), across.From - 6, up[tick], 11, Palette.Soft, Alignment.MiddleRight);
+            canvas.Text(season.Notation.Text($"{tick:0.##}"), across.From - 6, up[tick], 11, Palette.Soft, Alignment.MiddleRight);
         }
 
-        canvas.Text(season.Settings.LengthUnit.Label($"gross margin per bed-foot-week ({sign.Trim()})"), (across.From + across.To) / 2, up.From + 28, 12, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Text(season.Notation.Text($"gross margin per bed-foot-week ({sign.Trim()})"), (across.From + across.To) / 2, up.From + 28, 12, Palette.Soft, Alignment.MiddleCenter);
         canvas.Text($"gross margin per labor hour ({sign.Trim()})", 14, (up.From + up.To) / 2, 12, Palette.Soft, Alignment.MiddleCenter, rotation: -90);
         canvas.Line(across[midX], up.To, across[midX], up.From, Palette.Ink, 1.2, LinePattern.Dashed);
         canvas.Line(across.From, up[midY], across.To, up[midY], Palette.Ink, 1.2, LinePattern.Dashed);
@@ -70,7 +70,7 @@ public static class MarginScatter
             double x = across[Math.Clamp(crop.X, across.Min, across.Max)];
             double y = up[Math.Clamp(crop.Y, up.Min, up.Max)];
             double size = 6 + (12 * Math.Sqrt(Math.Max(0, (double)(crop.Output / Math.Max(1m, most)))));
-            string text = beyond ? $"{crop.Name} ({sign}{crop.X:0.00}, {sign}{crop.Y:0.00}) →" : crop.Name;
+            string text = beyond ? season.Notation.Text($"{crop.Name} ({sign}{crop.X:0.00}, {sign}{crop.Y:0.00}) →") : crop.Name;
             double away = Math.Pow((x - across[mid.X]) / (across.To - across.From), 2) + Math.Pow((y - up[mid.Y]) / (up.From - up.To), 2);
             return (text, x, y, size, away + (double)(crop.Output / Math.Max(1m, most) * 0.2m));
         });
@@ -103,8 +103,8 @@ public static class MarginScatter
         points.ForEach(point => canvas.Dot(point.X, point.Y, point.Size, Palette.Dark.WithAlpha(.75), Palette.White));
         texts.ForEach(label => canvas.Text(label.Text, label.X, label.Y, 11.5, halo: true));
 
-        string farm = $"dashed: the farm's average, {Looks.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate, season.Settings.Currency)} and "
-            + $"{Looks.InWords(season.Farm.GrossMarginPerLaborHour.Value!.Value, Look.Rate, season.Settings.Currency)}; larger dot: more output"
+        string farm = $"dashed: the farm's average, {season.Notation.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate)} and "
+            + $"{season.Notation.InWords(season.Farm.GrossMarginPerLaborHour.Value!.Value, Look.Rate)}; larger dot: more output"
             + (unlabeled > 0 ? $"; {unlabeled} in the crowd without a name" : "");
         canvas.Text(farm, across.To, up.From + 47, 10.5, Palette.Soft, Alignment.MiddleRight);
         return unlabeled;
@@ -128,8 +128,8 @@ public static class MarginScatter
     private static string Alt(SeasonReview season, List<(string Name, double X, double Y, decimal Output)> crops, int split, int poorBoth, int unlabeled, string sign)
     {
         string Top(Func<(string Name, double X, double Y, decimal Output), double> by) =>
-            Phrase.List(crops.OrderByDescending(by).Take(3).Select(crop => $"{crop.Name} {sign}{by(crop):0.00}").ToList());
-        return season.Settings.LengthUnit.Label($"Scatter of {Phrase.Count(crops.Count, "crop")} of {season.CropYear}: gross margin per bed-foot-week (highest: {Top(crop => crop.X)}) against gross margin per labor hour ")
+            Phrase.List(crops.OrderByDescending(by).Take(3).Select(crop => season.Notation.Text($"{crop.Name} {sign}{by(crop):0.00}")).ToList());
+        return season.Notation.Text($"Scatter of {season.Notation.Count(crops.Count, "crop")} of {season.CropYear}: gross margin per bed-foot-week (highest: {Top(crop => crop.X)}) against gross margin per labor hour ")
             + $"(highest: {Top(crop => crop.Y)}). {split} beat the farm's average by only one of the two, {poorBoth} by neither."
             + (unlabeled > 0 ? $" {unlabeled} dots in the crowd carry no name." : "");
     }

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -40,14 +41,14 @@ public static class PriceAndYield
         DateOnly last = picked.Select(week => week.Week).Concat(prices.SelectMany(channel => channel.Prices.Select(week => week.Week))).Max();
         (DateOnly bestWeek, decimal best) = picked.MaxBy(week => week.Quantity);
         string unit = budget.Crop!.Unit;
-        Canvas canvas = new($"{budget.Name}: {Looks.Number(budget.Sums.Harvested, Look.Quantity)} {unit} picked in {Phrase.Count(picked.Count, "week")}, most in the week of {bestWeek:MMM d}", Width, Height);
+        Canvas canvas = new($"{budget.Name}: {season.Notation.Number(budget.Sums.Harvested, Look.Quantity)} {unit} picked in {season.Notation.Count(picked.Count, "week")}, most in the week of {bestWeek:MMM d}", Width, Height);
         double ends = prices.Count == 0 ? 20 : prices.Max(channel => Canvas.TextWidth(channel.Channel, 11.5)) + 18;
         Scale time = new(first.DayNumber - 4, last.DayNumber + 11, 64, Width - ends);
         Scale up = Scale.Covering(prices.SelectMany(channel => channel.Prices).Select(week => (double)week.Price), 200, 24, 4);
         Scale down = Scale.Covering(picked.Select(week => (double)week.Quantity), canvas.Bottom - 24, 240, 3);
         Months(canvas, time, first, last, canvas.Bottom - 24);
-        Panel(canvas, time, up, $"price per {unit} ({Looks.Sign(season.Settings.Currency).Trim()}), weekly average", 4);
-        Panel(canvas, time, down, $"picked ({unit} a week)", 3);
+        Panel(canvas, season.Notation, time, up, $"price per {unit} ({season.Notation.Sign}), weekly average", 4);
+        Panel(canvas, season.Notation, time, down, $"picked ({unit} a week)", 3);
         foreach ((DateOnly week, decimal quantity) in picked)
         {
             double x = time[week.DayNumber];
@@ -55,9 +56,9 @@ public static class PriceAndYield
         }
 
         DrawPrices(canvas, prices, time, up);
-        return canvas.ToFigure($"{budget.Name} by week in {season.CropYear}: picked {Looks.Number(budget.Sums.Harvested, Look.Quantity)} {unit}, most ({Looks.Number(best, Look.Quantity)}) in the week of {Looks.Day(bestWeek)}. Average price per {unit}: "
+        return canvas.ToFigure($"{budget.Name} by week in {season.CropYear}: picked {season.Notation.Number(budget.Sums.Harvested, Look.Quantity)} {unit}, most ({season.Notation.Number(best, Look.Quantity)}) in the week of {Looks.Day(bestWeek)}. Average price per {unit}: "
             + (prices.Count == 0 ? "none recorded." : Phrase.List(prices.ConvertAll(channel =>
-                $"{channel.Channel} {Looks.InWords(channel.Prices.Min(week => week.Price), Look.Rate, season.Settings.Currency)} to {Looks.InWords(channel.Prices.Max(week => week.Price), Look.Rate, season.Settings.Currency)}")) + "."));
+                $"{channel.Channel} {season.Notation.InWords(channel.Prices.Min(week => week.Price), Look.Rate)} to {season.Notation.InWords(channel.Prices.Max(week => week.Price), Look.Rate)}")) + "."));
     }
 
     private static void DrawPrices(Canvas canvas, List<(string Channel, List<(DateOnly Week, decimal Price)> Prices)> prices, Scale time, Scale up)
@@ -89,12 +90,12 @@ public static class PriceAndYield
         double X((DateOnly Week, decimal Price) week) => time[week.Week.DayNumber + 3];
     }
 
-    private static void Panel(Canvas canvas, Scale time, Scale up, string axis, int about)
+    private static void Panel(Canvas canvas, Notation notation, Scale time, Scale up, string axis, int about)
     {
         foreach (double tick in up.Ticks(about))
         {
             canvas.Line(time.From, up[tick], time.To, up[tick], Palette.Rule);
-            canvas.Text(tick.ToString("#,0.##"), time.From - 6, up[tick], 11, Palette.Soft, Alignment.MiddleRight);
+            canvas.Text(notation.Text($"{tick:#,0.##}"), time.From - 6, up[tick], 11, Palette.Soft, Alignment.MiddleRight);
         }
 
         canvas.Text(axis, 10, up.To - 13, 11.5, Palette.Soft);

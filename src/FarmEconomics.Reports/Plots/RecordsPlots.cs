@@ -21,16 +21,16 @@ public static class RecordsPlots
         }
 
         decimal share = months.Sum(month => month.Named) / all;
-        Canvas canvas = new($"{Phrase.Percent(share)} of the {Looks.Number(all, Look.Count)} hours logged in {season.CropYear} name a crop or planting", 900, BarColumns.HeightFor(12, 1));
+        Canvas canvas = new($"{Phrase.Percent(share)} of the {season.Notation.Number(all, Look.Count)} hours logged in {season.CropYear} name a crop or planting", 900, BarColumns.HeightFor(12, 1));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, "hours naming a crop or planting");
         SeasonPlots.Key(canvas, x + 18, 12, Palette.Light, "other hours, shared out through pools");
         new BarColumns(
             canvas,
             months.ConvertAll(month => new BarItem(month.Month.ToString("MMM"), [(double)month.Named, (double)month.Other], Label(season, month.Month, month.Named + month.Other))),
             [Palette.Dark, Palette.Light],
-            28).Draw(900, 1, "hours logged", value => value.ToString("#,0"));
+            28).Draw(900, 1, "hours logged", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Bars by month: hours logged in {season.CropYear}, of which naming a crop or planting: "
-            + string.Join("; ", months.Select(month => $"{month.Month:MMM} {Looks.Number(month.Named + month.Other, Look.Hours)}, of which {Looks.Number(month.Named, Look.Hours)}")) + ".");
+            + string.Join("; ", months.Select(month => $"{month.Month:MMM} {season.Notation.Number(month.Named + month.Other, Look.Hours)}, of which {season.Notation.Number(month.Named, Look.Hours)}")) + ".");
     }
 
     internal static List<(DateOnly Month, decimal Named, decimal Other)> Months(SeasonReview season)
@@ -50,6 +50,6 @@ public static class RecordsPlots
     {
         int picked = season.Records.Harvests.Count(row => row.Date >= month && row.Date < month.AddMonths(1));
         int left = season.Records.Sales.Count(row => row.Date >= month && row.Date < month.AddMonths(1));
-        return $"{Looks.Number(hours, Look.Count)} hours, {Phrase.Count(picked, "harvest row")}, {Phrase.Count(left, "sales row")}";
+        return $"{season.Notation.Number(hours, Look.Count)} hours, {season.Notation.Count(picked, "harvest row")}, {season.Notation.Count(left, "sales row")}";
     }
 }

@@ -15,12 +15,12 @@ public static class SeasonPlots
     /// <summary>Output and gross margin of every crop, sorted by output.</summary>
     public static Figure OutputAndMargin(SeasonReview season)
     {
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         List<EnterpriseBudget> crops = season.Crops.Where(crop => crop.Output.Amount != 0m || crop.GrossMargin.Amount != 0m).OrderByDescending(crop => crop.Output.Amount).ToList();
         bool costs = season.Known.Costs is null;
         int half = HalfOfOutput(season, crops);
         string title = crops.Count == 0 ? $"No crop brought in anything in {season.CropYear}"
-            : $"{Phrase.Sentence(Phrase.Count(half, "crop"))} of {crops.Count} brought in half of the output of {season.CropYear}";
+            : $"{Phrase.Sentence(notation.Count(half, "crop"))} of {crops.Count} brought in half of the output of {season.CropYear}";
         int columns = crops.Count > 20 ? 2 : 1;
         Canvas canvas = new(title, Width, BarColumns.HeightFor(Math.Max(1, crops.Count), columns));
         if (crops.Count > 0)
@@ -35,15 +35,15 @@ public static class SeasonPlots
             new BarColumns(
                 canvas,
                 crops.ConvertAll(crop => new BarItem(
-                    crop.Name, [(double)crop.Output.Amount], Looks.Number(crop.Output.Amount, Look.WholeMoney), costs ? (double)crop.GrossMargin.Amount : null)),
+                    crop.Name, [(double)crop.Output.Amount], notation.Number(crop.Output.Amount, Look.WholeMoney), costs ? (double)crop.GrossMargin.Amount : null)),
                 [Palette.Light],
-                26).Draw(Width, columns, $"{currency} in {season.CropYear}", value => value.ToString("#,0"));
+                26).Draw(Width, columns, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
         }
 
-        string alt = $"Bars: output {(costs ? "and gross margin " : "")}of {Phrase.Count(crops.Count, "crop")} in {season.CropYear}, largest first: "
-            + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {Looks.InWords(crop.Output.Amount, Look.WholeMoney, currency)}"
-                + (costs ? $" (margin {Looks.InWords(crop.GrossMargin.Amount, Look.WholeMoney, currency)})" : "")).ToList())
-            + (crops.Count > 5 ? $"; last {crops[^1].Name} {Looks.InWords(crops[^1].Output.Amount, Look.WholeMoney, currency)}." : ".");
+        string alt = $"Bars: output {(costs ? "and gross margin " : "")}of {notation.Count(crops.Count, "crop")} in {season.CropYear}, largest first: "
+            + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {notation.InWords(crop.Output.Amount, Look.WholeMoney)}"
+                + (costs ? $" (margin {notation.InWords(crop.GrossMargin.Amount, Look.WholeMoney)})" : "")).ToList())
+            + (crops.Count > 5 ? $"; last {crops[^1].Name} {notation.InWords(crops[^1].Output.Amount, Look.WholeMoney)}." : ".");
         return canvas.ToFigure(alt);
     }
 
@@ -60,7 +60,7 @@ public static class SeasonPlots
         Stage most = stages.MaxBy(stage => season.Farm.Sums.HoursByStage[(int)stage]);
         decimal share = season.Farm.Sums.HoursByStage[(int)most] / season.Farm.LaborHours.Value;
         int columns = crops.Count > 20 ? 2 : 1;
-        Canvas canvas = new($"{StageName(most)} took {Phrase.Percent(share)} of the {Looks.Number(season.Farm.LaborHours.Value, Look.Count)} crop hours of {season.CropYear}", Width, BarColumns.HeightFor(crops.Count, columns));
+        Canvas canvas = new($"{StageName(most)} took {Phrase.Percent(share)} of the {season.Notation.Number(season.Farm.LaborHours.Value, Look.Count)} crop hours of {season.CropYear}", Width, BarColumns.HeightFor(crops.Count, columns));
         List<Color> colors = stages.Select((_, i) => Palette.Of(i, stages.Count)).ToList();
         double x = 10;
         for (int i = 0; i < stages.Count; i++)
@@ -73,12 +73,12 @@ public static class SeasonPlots
             canvas,
             crops.ConvertAll(crop => new BarItem(
                 crop.Name, stages.ConvertAll(stage => (double)crop.Sums.HoursByStage[(int)stage]),
-                Looks.Number(crop.LaborHours.Value, Look.Count) + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : ""))),
+                season.Notation.Number(crop.LaborHours.Value, Look.Count) + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : ""))),
             colors,
-            26).Draw(Width, columns, "labor hours", value => value.ToString("#,0"));
-        return canvas.ToFigure($"Stacked bars: labor hours of {Phrase.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, most hours first: "
-            + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {Looks.Number(crop.LaborHours.Value, Look.Hours)} (most in {StageName(stages.MaxBy(stage => crop.Sums.HoursByStage[(int)stage])).ToLowerInvariant()})").ToList())
-            + $". Over all crops: {Phrase.List(stages.ConvertAll(stage => $"{StageName(stage).ToLowerInvariant()} {Looks.Number(season.Farm.Sums.HoursByStage[(int)stage], Look.Hours)}"))}.");
+            26).Draw(Width, columns, "labor hours", value => season.Notation.Text($"{value:#,0}"));
+        return canvas.ToFigure($"Stacked bars: labor hours of {season.Notation.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, most hours first: "
+            + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {season.Notation.Number(crop.LaborHours.Value, Look.Hours)} (most in {StageName(stages.MaxBy(stage => crop.Sums.HoursByStage[(int)stage])).ToLowerInvariant()})").ToList())
+            + $". Over all crops: {Phrase.List(stages.ConvertAll(stage => $"{StageName(stage).ToLowerInvariant()} {season.Notation.Number(season.Farm.Sums.HoursByStage[(int)stage], Look.Hours)}"))}.");
     }
 
     /// <summary>How many crops, largest first, bring in half of the output.</summary>

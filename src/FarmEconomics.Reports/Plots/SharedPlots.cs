@@ -25,21 +25,21 @@ public static class SharedPlots
             return SeasonPlots.Nothing($"No pool held any cost in {season.CropYear}");
         }
 
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         decimal owning = pools.Sum(pool => pool.Ownership.Amount);
         string title = season.Known.Ownership is { } why ? $"Running cost of the pools in {season.CropYear}; ownership cost is not available ({why})"
-            : $"{Phrase.Percent(owning / total)} of {Looks.InWords(total, Look.WholeMoney, currency)} of shared cost is the yearly cost of what lasts";
+            : $"{Phrase.Percent(owning / total)} of {notation.InWords(total, Look.WholeMoney)} of shared cost is the yearly cost of what lasts";
         Canvas canvas = new(title, Width, BarColumns.HeightFor(pools.Count, pools.Count > 20 ? 2 : 1));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Pale, "cash");
         x = SeasonPlots.Key(canvas, x + 18, 12, Palette.Middle, "labor");
         SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "ownership");
         new BarColumns(
             canvas,
-            pools.ConvertAll(pool => new BarItem(pool.Pool.Name, [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount], Looks.Number(pool.Total.Amount, Look.WholeMoney))),
+            pools.ConvertAll(pool => new BarItem(pool.Pool.Name, [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount], notation.Number(pool.Total.Amount, Look.WholeMoney))),
             [Palette.Pale, Palette.Middle, Palette.Dark],
-            26).Draw(Width, pools.Count > 20 ? 2 : 1, $"{currency} in {season.CropYear}", value => value.ToString("#,0"));
-        return canvas.ToFigure($"Stacked bars of {Phrase.Count(pools.Count, "pool")} in {season.CropYear}, cash, labor and ownership: "
-            + Phrase.List(pools.Take(8).Select(pool => $"{pool.Pool.Name} {Looks.Number(pool.Cash.Amount, Look.WholeMoney)}, {Looks.Number(pool.Labor.Amount, Look.WholeMoney)} and {Looks.Number(pool.Ownership.Amount, Look.WholeMoney)}").ToList()) + ".");
+            26).Draw(Width, pools.Count > 20 ? 2 : 1, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
+        return canvas.ToFigure($"Stacked bars of {notation.Count(pools.Count, "pool")} in {season.CropYear}, cash, labor and ownership: "
+            + Phrase.List(pools.Take(8).Select(pool => $"{pool.Pool.Name} {notation.Number(pool.Cash.Amount, Look.WholeMoney)}, {notation.Number(pool.Labor.Amount, Look.WholeMoney)} and {notation.Number(pool.Ownership.Amount, Look.WholeMoney)}").ToList()) + ".");
     }
 
     /// <summary>Loads month by month against what panels of that size give at a published northern place.</summary>
@@ -54,8 +54,8 @@ public static class SharedPlots
 
         List<string> shown = users.Take(6).ToList();
         List<int> tight = Enumerable.Range(0, months.Count).Where(i => months[i].Used > Given(months[i].Month, arrayKilowatts)).ToList();
-        string title = tight.Count == 0 ? $"In every month of {season.CropYear} the loads stay below what {arrayKilowatts:0.##} kW of panels give at the reference place"
-            : $"In {Phrase.List(tight.ConvertAll(i => months[i].Month.ToString("MMM")))} the loads exceed what {arrayKilowatts:0.##} kW of panels give at the reference place";
+        string title = tight.Count == 0 ? season.Notation.Text($"In every month of {season.CropYear} the loads stay below what {arrayKilowatts:0.##} kW of panels give at the reference place")
+            : season.Notation.Text($"In {Phrase.List(tight.ConvertAll(i => months[i].Month.ToString("MMM")))} the loads exceed what {arrayKilowatts:0.##} kW of panels give at the reference place");
         Canvas canvas = new(title, Width, BarColumns.HeightFor(12, 1) + 20);
         List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i, shown.Count + 1)).ToList();
         double x = 10;
@@ -72,12 +72,12 @@ public static class SharedPlots
             months.ConvertAll(month => new BarItem(
                 month.Month.ToString("MMM"),
                 [.. shown.Select(user => (double)month.ByUser.GetValueOrDefault(user)), (double)month.ByUser.Where(pair => !shown.Contains(pair.Key)).Sum(pair => pair.Value)],
-                $"{month.Used:#,0} of {Given(month.Month, arrayKilowatts):#,0} kWh",
+                season.Notation.Text($"{month.Used:#,0} of {Given(month.Month, arrayKilowatts):#,0} kWh"),
                 Mark: (double)Given(month.Month, arrayKilowatts))),
             colors,
-            46).Draw(Width, 1, $"kWh a month; {SolarReference.Source}", value => value.ToString("#,0"));
-        return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads, against what {arrayKilowatts:0.##} kW of panels give at {SolarReference.Source}. "
-            + string.Join("; ", months.Select(month => $"{month.Month:MMM} {month.Used:#,0} of {Given(month.Month, arrayKilowatts):#,0}")) + ".");
+            46).Draw(Width, 1, $"kWh a month; {SolarReference.Source}", value => season.Notation.Text($"{value:#,0}"));
+        return canvas.ToFigure(season.Notation.Text($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads, against what {arrayKilowatts:0.##} kW of panels give at {SolarReference.Source}. ")
+            + string.Join("; ", months.Select(month => season.Notation.Text($"{month.Month:MMM} {month.Used:#,0} of {Given(month.Month, arrayKilowatts):#,0}"))) + ".");
     }
 
     /// <summary>Who drew on a measured pool.</summary>
@@ -99,10 +99,10 @@ public static class SharedPlots
         Canvas canvas = new($"{Phrase.Sentence(users[0].Name)} took {Phrase.Percent(users[0].Weight / result.Users.Total)} of what {result.Pool.Name} gave in {season.CropYear}", Width, BarColumns.HeightFor(users.Count, 1) - 16);
         new BarColumns(
             canvas,
-            users.ConvertAll(user => new BarItem(user.Name, [(double)user.Weight], $"{Looks.Number(user.Weight, Look.Quantity)} ({Phrase.Percent(user.Weight / result.Users.Total)})")),
+            users.ConvertAll(user => new BarItem(user.Name, [(double)user.Weight], $"{season.Notation.Number(user.Weight, Look.Quantity)} ({Phrase.Percent(user.Weight / result.Users.Total)})")),
             [Palette.Dark],
-            8).Draw(Width, 1, $"use in {season.CropYear}, {unit}", value => value.ToString("#,0"));
-        return canvas.ToFigure($"Bars: who used {result.Pool.Name} in {season.CropYear} ({unit}): {Phrase.List(users.ConvertAll(user => $"{user.Name} {Looks.Number(user.Weight, Look.Quantity)}"))}.");
+            8).Draw(Width, 1, $"use in {season.CropYear}, {unit}", value => season.Notation.Text($"{value:#,0}"));
+        return canvas.ToFigure($"Bars: who used {result.Pool.Name} in {season.CropYear} ({unit}): {Phrase.List(users.ConvertAll(user => $"{user.Name} {season.Notation.Number(user.Weight, Look.Quantity)}"))}.");
     }
 
     internal static decimal Given(DateOnly month, decimal kilowatts) => SolarReference.KilowattHoursPerKilowatt[month.Month - 1] * kilowatts;

@@ -42,7 +42,7 @@ public static class StorePlot
 
         decimal top = rows.Max(row => row.Values.Max());
         decimal largest = rows[0].Values.Sum();
-        Canvas canvas = new($"{rows[0].Name} filled {Phrase.Percent(largest / total)} of the {store.Name}'s {Looks.Number(total, Look.Count)} crate-days of {season.CropYear}", Width, 34 + 44 + (24 * rows.Count) + 10);
+        Canvas canvas = new($"{rows[0].Name} filled {Phrase.Percent(largest / total)} of the {store.Name}'s {season.Notation.Number(total, Look.Count)} crate-days of {season.CropYear}", Width, 34 + 44 + (24 * rows.Count) + 10);
         double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 14;
         Scale scale = new(0, months, names, Width - 80);
         for (int m = 0; m < months; m++)
@@ -62,22 +62,22 @@ public static class StorePlot
                 canvas.Rect(scale[m], y + 1, scale[m + 1] - scale[m], 22, fill, Palette.White, 0.8);
                 if (rows[i].Values[m] >= 0.5m)
                 {
-                    canvas.Text(Looks.Number(rows[i].Values[m], Look.Count), (scale[m] + scale[m + 1]) / 2, y + 12, 10, Palette.On(fill), Alignment.MiddleCenter);
+                    canvas.Text(season.Notation.Number(rows[i].Values[m], Look.Count), (scale[m] + scale[m + 1]) / 2, y + 12, 10, Palette.On(fill), Alignment.MiddleCenter);
                 }
             }
 
-            canvas.Text(Looks.Number(rows[i].Values.Sum(), Look.Count), Width - 8, y + 12, 11.5, align: Alignment.MiddleRight);
+            canvas.Text(season.Notation.Number(rows[i].Values.Sum(), Look.Count), Width - 8, y + 12, 11.5, align: Alignment.MiddleRight);
         }
 
-        return canvas.ToFigure($"Crate-days in {store.Name} by crop and month, produce of {season.CropYear}: {Phrase.List(rows.Take(6).Select(row => $"{row.Name} {Looks.Number(row.Values.Sum(), Look.Count)}").ToList())}; all {Looks.Number(total, Look.Count)}. "
-            + $"Fullest: {Fullest(rows, first)}.");
+        return canvas.ToFigure($"Crate-days in {store.Name} by crop and month, produce of {season.CropYear}: {Phrase.List(rows.Take(6).Select(row => $"{row.Name} {season.Notation.Number(row.Values.Sum(), Look.Count)}").ToList())}; all {season.Notation.Number(total, Look.Count)}. "
+            + $"Fullest: {Fullest(rows, first, season.Notation)}.");
     }
 
-    private static string Fullest(List<(string Name, decimal[] Values)> rows, DateOnly first)
+    private static string Fullest(List<(string Name, decimal[] Values)> rows, DateOnly first, Notation notation)
     {
         decimal[] sums = Enumerable.Range(0, rows[0].Values.Length).Select(m => rows.Sum(row => row.Values[m])).ToArray();
         int at = Array.IndexOf(sums, sums.Max());
-        return $"{first.AddMonths(at):MMMM yyyy} with {Looks.Number(sums[at], Look.Count)}";
+        return $"{first.AddMonths(at):MMMM yyyy} with {notation.Number(sums[at], Look.Count)}";
     }
 
     private static decimal[] Row(IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> days, HashSet<Crop> crops, DateOnly first, int months) =>

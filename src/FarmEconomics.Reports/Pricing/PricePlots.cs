@@ -15,7 +15,7 @@ public static class PricePlots
     /// <summary>What each crop brought in above or below full cost through one channel.</summary>
     public static Figure AgainstFullCost(PriceBook book, Channel channel)
     {
-        string currency = book.Season.Settings.Currency;
+        Notation notation = book.Season.Notation;
         List<CropPrice> crops = book.In(channel).Where(price => price.AgainstFullCost.IsAvailable).OrderByDescending(price => price.AgainstFullCost.Value).ToList();
         if (crops.Count == 0)
         {
@@ -25,7 +25,7 @@ public static class PricePlots
         int below = crops.Count(price => price.AgainstFullCost.Value < 0m);
         string title = below == 0
             ? $"Every crop covered its full cost through {channel.Name} in {book.Season.CropYear}"
-            : $"{Phrase.Sentence(Phrase.Count(below, "crop"))} of {crops.Count} brought less than full cost through {channel.Name} in {book.Season.CropYear}";
+            : $"{Phrase.Sentence(notation.Count(below, "crop"))} of {crops.Count} brought less than full cost through {channel.Name} in {book.Season.CropYear}";
         int columns = crops.Count > 20 ? 2 : 1;
         Canvas canvas = new(title, Width, BarColumns.HeightFor(crops.Count, columns));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, "above full cost");
@@ -35,20 +35,20 @@ public static class PricePlots
             crops.ConvertAll(price => new BarItem(
                 price.Crop.Name,
                 [Math.Max(0, (double)price.AgainstFullCost.Value!.Value), Math.Min(0, (double)price.AgainstFullCost.Value.Value)],
-                Looks.Number(price.AgainstFullCost.Value.Value, Look.WholeMoney))),
+                notation.Number(price.AgainstFullCost.Value.Value, Look.WholeMoney))),
             [Palette.Dark, Palette.Loss],
-            26).Draw(Width, columns, $"{currency} against full cost", value => value.ToString("#,0"));
-        return canvas.ToFigure($"Bars: what {Phrase.Count(crops.Count, "crop")} brought in through {channel.Name} against full cost. Most above: "
+            26).Draw(Width, columns, $"{notation.Currency} against full cost", value => notation.Text($"{value:#,0}"));
+        return canvas.ToFigure($"Bars: what {notation.Count(crops.Count, "crop")} brought in through {channel.Name} against full cost. Most above: "
             + Phrase.List(crops.Take(3).Select(Said).ToList()) + ". Furthest below: " + Phrase.List(crops.AsEnumerable().Reverse().Take(3).Select(Said).ToList()) + ".");
 
-        string Said(CropPrice price) => $"{price.Crop.Name} {Looks.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney, currency)}";
+        string Said(CropPrice price) => $"{price.Crop.Name} {notation.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney)}";
     }
 
     /// <summary>List value of the boxes week by week against what members paid a week.</summary>
     public static Figure ShareWeeks(PriceBook book, SharePricing shares)
     {
         ShareContents contents = shares.Contents;
-        string currency = book.Season.Settings.Currency;
+        Notation notation = book.Season.Notation;
         if (contents.Weeks.Count == 0)
         {
             return SeasonPlots.Nothing($"Boxes week by week: nothing went out through {contents.Channel.Name} in {contents.CropYear}");
@@ -62,7 +62,7 @@ public static class PricePlots
         double paid = (double)(contents.Income.Amount / boxes / contents.Weeks.Count);
         int under = paid > 0 ? values.Count(value => value < paid) : 0;
         string title = contents.Income.Amount == 0m
-            ? $"{contents.Channel.Name}: a box is worth {Looks.InWords((decimal)values.Average(), Look.Rate, currency)} a week on average"
+            ? $"{contents.Channel.Name}: a box is worth {notation.InWords((decimal)values.Average(), Look.Rate)} a week on average"
             : under == 0
                 ? $"{contents.Channel.Name}: the box was worth its price in every one of {contents.Weeks.Count} weeks"
                 : $"{contents.Channel.Name}: in {under} of {contents.Weeks.Count} weeks the box was worth less than a week's part of its price";
@@ -71,7 +71,7 @@ public static class PricePlots
         foreach (double tick in up.Ticks(4))
         {
             canvas.Line(64, up[tick], Width - 130, up[tick], Palette.Rule);
-            canvas.Text(tick.ToString("#,0"), 58, up[tick], 10.5, Palette.Soft, ScottPlot.Alignment.MiddleRight);
+            canvas.Text(notation.Text($"{tick:#,0}"), 58, up[tick], 10.5, Palette.Soft, ScottPlot.Alignment.MiddleRight);
         }
 
         double slot = (Width - 130 - 70) / (double)values.Length;
@@ -86,7 +86,7 @@ public static class PricePlots
             }
         }
 
-        canvas.Text($"list value {of} ({Looks.Sign(currency).Trim()})", 64, 12, 11.5);
+        canvas.Text($"list value {of} ({notation.Sign})", 64, 12, 11.5);
         canvas.Text("week of delivery", 70 + ((Width - 200) / 2.0), canvas.Bottom - 12, 10.5, Palette.Soft, ScottPlot.Alignment.MiddleCenter);
         if (costKnown)
         {
@@ -96,11 +96,11 @@ public static class PricePlots
         if (paid > 0)
         {
             canvas.Line(64, up[paid], Width - 128, up[paid], Palette.Dark, 2);
-            canvas.Text($"price paid {Looks.InWords((decimal)paid, Look.Rate, currency)}", Width - 122, up[paid], 11.5, Palette.Dark);
+            canvas.Text($"price paid {notation.InWords((decimal)paid, Look.Rate)}", Width - 122, up[paid], 11.5, Palette.Dark);
         }
 
-        return canvas.ToFigure($"Bars: list value {of} in each of {contents.Weeks.Count} weeks, from {Looks.InWords((decimal)values.Min(), Look.Rate, currency)} to {Looks.InWords((decimal)values.Max(), Look.Rate, currency)}"
-            + (paid > 0 ? $", against {Looks.InWords((decimal)paid, Look.Rate, currency)} a week that members paid" : "")
-            + (costKnown ? $"; red strokes: what it cost, {Looks.InWords((decimal)costs.Average(), Look.Rate, currency)} on average." : "."));
+        return canvas.ToFigure($"Bars: list value {of} in each of {contents.Weeks.Count} weeks, from {notation.InWords((decimal)values.Min(), Look.Rate)} to {notation.InWords((decimal)values.Max(), Look.Rate)}"
+            + (paid > 0 ? $", against {notation.InWords((decimal)paid, Look.Rate)} a week that members paid" : "")
+            + (costKnown ? $"; red strokes: what it cost, {notation.InWords((decimal)costs.Average(), Look.Rate)} on average." : "."));
     }
 }

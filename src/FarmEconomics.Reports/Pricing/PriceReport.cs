@@ -35,10 +35,10 @@ public sealed class PriceReport
     /// <summary>A number read off the figure.</summary>
     public Prose FigureInWords()
     {
-        string currency = book.Season.Settings.Currency;
+        Notation notation = book.Season.Notation;
         CropPrice? most = channel is null ? null : book.In(channel).Where(price => price.AgainstFullCost.IsAvailable).MaxBy(price => Math.Abs(price.AgainstFullCost.Value!.Value));
         return most is null ? new Prose("There is no bar to read.")
-            : new Prose($"{Phrase.Bold(most.Crop.Name)} moved the season most: {Looks.InWords(most.AgainstFullCost.Value!.Value, Look.WholeMoney, currency)} against full cost. A {Prose.Text(most.Crop.Unit)} brought {Phrase.Of(most.Realised, currency)} and had to bring {Phrase.Of(most.Prices.FullCost, currency)}.");
+            : new Prose($"{Phrase.Bold(most.Crop.Name)} moved the season most: {notation.InWords(most.AgainstFullCost.Value!.Value, Look.WholeMoney)} against full cost. A {Prose.Text(most.Crop.Unit)} brought {Phrase.Of(most.Realised, notation)} and had to bring {Phrase.Of(most.Prices.FullCost, notation)}.");
     }
 
     /// <summary>Every price.</summary>
@@ -64,12 +64,12 @@ public sealed class PriceReport
         Channel? source = string.IsNullOrWhiteSpace(from) ? ranked.FirstOrDefault() : Named(from);
         Channel? target = string.IsNullOrWhiteSpace(to) ? ranked.LastOrDefault(item => item != source) : Named(to);
         return source is null || target is null || source == target
-            ? new ReportTable("Moving goods to another channel").Note("It takes two channels with prices, and they must not be the same.")
+            ? new ReportTable("Moving goods to another channel", book.Season.Notation).Note("It takes two channels with prices, and they must not be the same.")
             : PriceTables.Moves(book, source, target, percent, priceFactor);
     }
 
     private Channel Named(string name) => book.Review.Records.Channels.FirstOrDefault(item => string.Equals(item.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
         ?? throw new ArgumentException($"There is no channel {name}. Channels: {string.Join(", ", book.Review.Records.Channels)}.", nameof(name));
 
-    private ReportTable Table(Func<PriceBook, Channel, ReportTable> make) => channel is null ? new ReportTable("Prices").Note(Nothing) : make(book, channel);
+    private ReportTable Table(Func<PriceBook, Channel, ReportTable> make) => channel is null ? new ReportTable("Prices", book.Season.Notation).Note(Nothing) : make(book, channel);
 }

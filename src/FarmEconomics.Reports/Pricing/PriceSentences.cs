@@ -26,7 +26,7 @@ public static class PriceSentences
     /// <summary>The answer first: who covers cost, who doesn't, and what an hour earned where.</summary>
     public static Prose Answer(PriceBook book, Channel channel)
     {
-        string currency = book.Season.Settings.Currency;
+        Notation notation = book.Season.Notation;
         List<CropPrice> prices = book.In(channel).ToList();
         List<CropPrice> known = prices.Where(price => price.AgainstFullCost.IsAvailable).OrderBy(price => price.AgainstFullCost.Value).ToList();
         if (known.Count == 0)
@@ -36,21 +36,21 @@ public static class PriceSentences
 
         List<CropPrice> below = known.Where(price => price.AgainstFullCost.Value < 0m).ToList();
         List<CropPrice> underFloor = known.Where(price => price.Realised.Value < price.Prices.Floor.Value).ToList();
-        string text = $"Through {Phrase.Bold(channel.Name)} {known.Count - below.Count} of {Phrase.Count(known.Count, "crop")} brought full cost or more in {book.Season.CropYear}, most of all {Named(known[^1])}. ";
+        string text = $"Through {Phrase.Bold(channel.Name)} {known.Count - below.Count} of {notation.Count(known.Count, "crop")} brought full cost or more in {book.Season.CropYear}, most of all {Named(known[^1])}. ";
         text += below.Count == 0 ? "None fell short. "
-            : $"{Phrase.Sentence(Phrase.Count(below.Count, "crop"))} fell short by {Looks.InWords(-below.Sum(price => price.AgainstFullCost.Value!.Value), Look.WholeMoney, currency)} together, most of all {Phrase.List(below.Take(3).Select(Named).ToList())}. ";
+            : $"{Phrase.Sentence(notation.Count(below.Count, "crop"))} fell short by {notation.InWords(-below.Sum(price => price.AgainstFullCost.Value!.Value), Look.WholeMoney)} together, most of all {Phrase.List(below.Take(3).Select(Named).ToList())}. ";
         text += underFloor.Count == 0 ? "None sold below its floor." : $"Below even the floor, so that each unit sold lost money at once: {Phrase.List(underFloor.ConvertAll(price => Phrase.Bold(price.Crop.Name)))}.";
         List<ChannelComparison> channels = ChannelComparison.Of(book).Where(item => item.ReturnPerHour.IsAvailable).OrderByDescending(item => item.ReturnPerHour.Value).ToList();
-        text += channels.Count < 2 ? "" : $"\n\nAn hour behind the produce earned most through {Phrase.Bold(channels[0].Channel.Name)} ({Phrase.Of(channels[0].ReturnPerHour, currency)}) and least through {Phrase.Bold(channels[^1].Channel.Name)} ({Phrase.Of(channels[^1].ReturnPerHour, currency)}).";
+        text += channels.Count < 2 ? "" : $"\n\nAn hour behind the produce earned most through {Phrase.Bold(channels[0].Channel.Name)} ({Phrase.Of(channels[0].ReturnPerHour, notation)}) and least through {Phrase.Bold(channels[^1].Channel.Name)} ({Phrase.Of(channels[^1].ReturnPerHour, notation)}).";
         return new Prose(text);
 
-        string Named(CropPrice price) => $"{Phrase.Bold(price.Crop.Name)} ({Looks.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney, currency)})";
+        string Named(CropPrice price) => $"{Phrase.Bold(price.Crop.Name)} ({notation.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney)})";
     }
 
     /// <summary>The share in two sentences.</summary>
     public static Prose Share(PriceBook book, SharePricing shares)
     {
-        string currency = book.Season.Settings.Currency;
+        Notation notation = book.Season.Notation;
         ShareContents contents = shares.Contents;
         string name = Phrase.Bold(contents.Channel.Name);
         if (contents.Weeks.Count == 0)
@@ -58,12 +58,12 @@ public static class PriceSentences
             return new Prose($"Nothing went out through {name} in {contents.CropYear}.");
         }
 
-        string text = $"Over {Phrase.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth {Looks.InWords(contents.ListValue.Amount, Look.WholeMoney, currency)} at list price"
-            + (contents.ValueOverPrice.Value is { } ratio ? $", {Phrase.Percent(ratio)} of the {Looks.InWords(contents.Income.Amount, Look.WholeMoney, currency)} members paid. " : ". ");
+        string text = $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth {notation.InWords(contents.ListValue.Amount, Look.WholeMoney)} at list price"
+            + (contents.ValueOverPrice.Value is { } ratio ? $", {Phrase.Percent(ratio)} of the {notation.InWords(contents.Income.Amount, Look.WholeMoney)} members paid. " : ". ");
         text += shares.CostPrice.Value is { } cost
-            ? $"A full share must cost {Looks.InWords(cost, Look.Rate, currency)} to cover contents, packing and handing out; members paid {Phrase.Of(shares.PricePaid, currency)}."
+            ? $"A full share must cost {notation.InWords(cost, Look.Rate)} to cover contents, packing and handing out; members paid {Phrase.Of(shares.PricePaid, notation)}."
             : shares.IncomeToCover.Value is { } all
-                ? $"All members together had to pay {Looks.InWords(all, Look.WholeMoney, currency)} to cover contents, packing and handing out. What that is for one share is not available: {Prose.Text(shares.CostPrice.Reason)}."
+                ? $"All members together had to pay {notation.InWords(all, Look.WholeMoney)} to cover contents, packing and handing out. What that is for one share is not available: {Prose.Text(shares.CostPrice.Reason)}."
                 : $"What a share must cost is not available ({Prose.Text(shares.CostPrice.Reason)}).";
         return new Prose(text);
     }
@@ -87,9 +87,9 @@ public static class PriceSentences
         int failed = book.Prices.Where(price => price.Yields.Failed).Select(price => price.Crop).Distinct().Count();
         List<string> few = book.Prices.Where(price => price.Sold.Parts.Select(part => part.Leaving).Distinct().Count() < 5).Select(price => $"{price.Crop.Name} through {price.Channel.Name}").ToList();
         decimal estimated = book.Season.Farm.EstimatedShare.Value ?? 0m;
-        return new Prose($"These prices are one season's cost over one season's units: a better or worse yield moves them. {Phrase.Sentence(Phrase.Count(failed, "crop"))} failed by their own record; for those the price at a normal yield stands beside. "
+        return new Prose($"These prices are one season's cost over one season's units: a better or worse yield moves them. {Phrase.Sentence(book.Season.Notation.Count(failed, "crop"))} failed by their own record; for those the price at a normal yield stands beside. "
             + (estimated > 0m ? $"{Phrase.Percent(estimated)} of the hours rest on time standards, not on logs. " : "")
-            + $"{Phrase.Sentence(Phrase.Count(few.Count, "price"))} rest on fewer than five sales{(few.Count == 0 ? "" : $" (for example {Prose.Text(few[0])})")}. What a market takes at a higher price, no record tells.");
+            + $"{Phrase.Sentence(book.Season.Notation.Count(few.Count, "price"))} rest on fewer than five sales{(few.Count == 0 ? "" : $" (for example {Prose.Text(few[0])})")}. What a market takes at a higher price, no record tells.");
     }
 
     /// <summary>Fails when the prices don't rise from floor to target, or the split of a crop's cost loses a cent; else says that it holds.</summary>
@@ -100,13 +100,13 @@ public static class PriceSentences
             decimal parts = cost.Production.Full + cost.Channels.Sum(channel => channel.ChannelCost.Full + channel.Fees.Amount);
             if (decimal.Round(parts - cost.Budget.TotalCost.Amount, 4) != 0m)
             {
-                throw new InvalidOperationException($"{cost.Crop}: the parts of its cost come to {parts:0.00}, its budget to {cost.Budget.TotalCost}.");
+                throw new InvalidOperationException(book.Season.Notation.Text($"{cost.Crop}: the parts of its cost come to {parts:0.00}, its budget to {cost.Budget.TotalCost}."));
             }
         }
 
         CropPrice? odd = book.Prices.FirstOrDefault(price => price.Prices.FullCost.Value > price.Prices.Target.Value);
         return odd is null
-            ? new Prose($"The cost of {Phrase.Count(book.Costs.Count, "crop")}, split by channel, is that of the enterprise budgets to the cent, and no target of {Phrase.Count(book.Prices.Count, "price")} lies under its full cost.")
-            : throw new InvalidOperationException($"{odd.Crop} through {odd.Channel}: target {odd.Prices.Target} lies under full cost {odd.Prices.FullCost}.");
+            ? new Prose($"The cost of {book.Season.Notation.Count(book.Costs.Count, "crop")}, split by channel, is that of the enterprise budgets to the cent, and no target of {book.Season.Notation.Count(book.Prices.Count, "price")} lies under its full cost.")
+            : throw new InvalidOperationException(book.Season.Notation.Text($"{odd.Crop} through {odd.Channel}: target {odd.Prices.Target} lies under full cost {odd.Prices.FullCost}."));
     }
 }

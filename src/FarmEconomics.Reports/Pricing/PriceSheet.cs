@@ -23,13 +23,13 @@ public static class PriceSheet
     /// <summary>The body of a sheet, to be put into the frame of a page. Text from the records is encoded.</summary>
     public static string Body(PriceBook book, Channel channel)
     {
-        string currency = book.Season.Settings.Currency;
+        Notation notation = book.Season.Notation;
         List<CropPrice> prices = book.In(channel).ToList();
         StringBuilder html = new();
         html.Append($"<div class=\"sheet\">\n<h1>{Encode(Title(book, channel))}</h1>\n");
-        html.Append($"<p>{Encode(book.Season.Settings.FarmName)}, costs and sales of {book.Season.CropYear}. Ask = the target ({Encode(book.Rules.TargetInWords)}), rounded up to {Looks.InWords(book.Rules.Terms.Step, Look.Rate, currency)}. "
+        html.Append($"<p>{Encode(book.Season.Settings.FarmName)}, costs and sales of {book.Season.CropYear}. Ask = the target ({Encode(book.Rules.TargetInWords)}), rounded up to {notation.InWords(book.Rules.Terms.Step, Look.Rate)}. "
             + "Not under = full cost; below the floor each unit sold loses money at once."
-            + (prices.Any(price => price.FeePercent > 0m) ? $" The fee of {prices[0].FeePercent:0.##} % is in all three." : "") + "</p>\n");
+            + (prices.Any(price => price.FeePercent > 0m) ? notation.Text($" The fee of {prices[0].FeePercent:0.##} % is in all three.") : "") + "</p>\n");
         if (prices.Count > OneColumn)
         {
             // Two halves side by side leave no room for more than what is asked at the stall.
@@ -59,6 +59,7 @@ public static class PriceSheet
 
     private static string Table(PriceBook book, IEnumerable<CropPrice> prices, bool brief)
     {
+        Notation notation = book.Season.Notation;
         StringBuilder html = new("<table>\n<thead><tr><th scope=\"col\">Crop</th><th scope=\"col\">Unit</th><th scope=\"col\" class=\"num\">Ask</th><th scope=\"col\" class=\"num\">Not under</th>");
         html.Append(brief ? "" : "<th scope=\"col\" class=\"num\">Floor</th><th scope=\"col\" class=\"num\">Brought</th><th scope=\"col\">Ask in other units</th>").Append("</tr></thead>\n<tbody>\n");
         foreach (CropPrice price in prices)
@@ -74,7 +75,7 @@ public static class PriceSheet
                 Number(set.For(size).Floor);
                 Number(PriceTables.Times(price.Realised, size));
                 IEnumerable<string> others = price.Units.Where(other => !string.Equals(other, unit, StringComparison.OrdinalIgnoreCase))
-                    .Select(other => $"{other} {Show(PriceMath.RoundUp(set.For(price.BaseUnits(other)).Target, book.Rules.Terms.Step))}");
+                    .Select(other => $"{other} {Show(PriceMath.RoundUp(set.For(price.BaseUnits(other)).Target, book.Rules.Terms.Step), notation)}");
                 html.Append($"<td>{Encode(string.Join(", ", others))}</td>");
             }
 
@@ -84,10 +85,10 @@ public static class PriceSheet
         return html.Append("</tbody>\n</table>\n").ToString();
 
         void Number(Rate rate, bool strong = false) =>
-            html.Append($"<td class=\"num\"{(rate.Reason is { } why ? $" title=\"{Encode(why)}\"" : "")}>").Append(strong ? $"<strong>{Show(rate)}</strong>" : Show(rate)).Append("</td>");
+            html.Append($"<td class=\"num\"{(rate.Reason is { } why ? $" title=\"{Encode(why)}\"" : "")}>").Append(strong ? $"<strong>{Show(rate, notation)}</strong>" : Show(rate, notation)).Append("</td>");
     }
 
-    private static string Show(Rate rate) => rate.Value is { } value ? Looks.Number(value, Look.Rate) : $"not available: {Encode(rate.Reason ?? "")}";
+    private static string Show(Rate rate, Notation notation) => rate.Value is { } value ? notation.Number(value, Look.Rate) : $"not available: {Encode(rate.Reason ?? "")}";
 
     private static string Encode(string text) => WebUtility.HtmlEncode(text);
 }

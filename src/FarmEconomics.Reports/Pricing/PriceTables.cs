@@ -15,14 +15,14 @@ public static class PriceTables
     /// <summary>What the prices rest on.</summary>
     public static ReportTable Assumptions(PriceBook book)
     {
-        string currency = book.Season.Settings.Currency;
+        Notation notation = book.Season.Notation;
         PriceTerms terms = book.Rules.Terms;
-        return new ReportTable($"What the prices of {book.Season.CropYear} rest on", currency).Column("Assumption").Column("Value").Column("What it means")
+        return new ReportTable($"What the prices of {book.Season.CropYear} rest on", notation).Column("Assumption").Column("Value").Column("What it means")
             .Row("wanted", book.Rules.TargetInWords, terms.WantedMarginPercent is not null || terms.WantedPerHour is not null
                 ? "Given for this run."
                 : "Not given: a quarter above what an hour cost the farm this season, rounded up.")
-            .Row("price step", Looks.InWords(terms.Step, Look.Rate, currency), "The price to ask is the target, rounded up to the next step.")
-            .Row("failed yield", $"under {terms.FailedYieldPercent:0.##} % of normal", "Normal = the median of the crop's own yields per length of bed over the years that are over.")
+            .Row("price step", notation.InWords(terms.Step, Look.Rate), "The price to ask is the target, rounded up to the next step.")
+            .Row("failed yield", notation.Text($"under {terms.FailedYieldPercent:0.##} % of normal"), "Normal = the median of the crop's own yields per length of bed over the years that are over.")
             .Row("units that carry cost", "sold, and on hand where that counts", "What was eaten, given away, thrown out or lost carries none: its cost rests on what is sold.")
             .Row("channel cost", "the channel's own pool", "Stall, driving, hours standing there: spread by sales value over what was sold there; in full cost and target, not in the floor.");
     }
@@ -30,8 +30,8 @@ public static class PriceTables
     /// <summary>Every price of one channel, in the unit most of it was sold in; null: of all channels.</summary>
     public static ReportTable Prices(PriceBook book, Channel? channel = null)
     {
-        string currency = book.Season.Settings.Currency;
-        ReportTable table = new ReportTable($"Prices {(channel is null ? "in every channel" : $"through {channel.Name}")}, {book.Season.CropYear}", currency).Opens().Column("Crop");
+        Notation notation = book.Season.Notation;
+        ReportTable table = new ReportTable($"Prices {(channel is null ? "in every channel" : $"through {channel.Name}")}, {book.Season.CropYear}", notation).Opens().Column("Crop");
         if (channel is null)
         {
             table.Column("Channel");
@@ -67,7 +67,7 @@ public static class PriceTables
     /// <summary>The price to ask and full cost in every unit a crop has, one channel.</summary>
     public static ReportTable Units(PriceBook book, Channel channel)
     {
-        ReportTable table = new ReportTable($"The same per other units, {channel.Name}", book.Season.Settings.Currency)
+        ReportTable table = new ReportTable($"The same per other units, {channel.Name}", book.Season.Notation)
             .Column("Crop").Column("Unit").Column("Holds", Look.Exact).Column("of").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price to ask", Look.Rate);
         foreach (CropPrice price in book.In(channel).Where(price => price.Units.Count > 1))
         {
@@ -85,7 +85,7 @@ public static class PriceTables
     public static ReportTable Months(PriceBook book, Channel channel)
     {
         List<DateOnly> months = book.In(channel).SelectMany(price => price.ByMonth.Select(month => month.Month)).Distinct().Order().ToList();
-        ReportTable table = new ReportTable($"What a unit brought through {channel.Name}, month by month", book.Season.Settings.Currency).Column("Crop").Column("Unit").Column("Full cost", Look.Rate);
+        ReportTable table = new ReportTable($"What a unit brought through {channel.Name}, month by month", book.Season.Notation).Column("Crop").Column("Unit").Column("Full cost", Look.Rate);
         months.ForEach(month => table.Column(month.ToString("yyyy-MM"), Look.Rate));
         foreach (CropPrice price in book.In(channel))
         {
@@ -103,11 +103,11 @@ public static class PriceTables
     /// <summary>Crops whose yield failed, at the season's yield and at a normal one.</summary>
     public static ReportTable NormalYield(PriceBook book, Channel channel)
     {
-        ReportTable table = new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Settings.Currency)
+        ReportTable table = new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Notation)
             .Opens().Column("Crop").Column("Unit").Column(book.Season.Settings.LengthUnit.Label("Picked per bed-foot"), Look.Exact).Column("Normal", Look.Exact)
             .Column($"Full cost at the yield of {book.Season.CropYear}", Look.Rate).Column("Full cost at a normal yield", Look.Rate).Column("Target at a normal yield", Look.Rate)
-            .Note($"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##} % of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
-                + "All other prices here are at the season's own yield.");
+            .Note(book.Season.Notation.Text($"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##} % of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
+                + $"All other prices here are at the season's own yield."));
         foreach (CropPrice price in book.In(channel).Where(price => price.AtNormalYield is not null))
         {
             table.Row(price.Crop.Name, price.Crop.Unit, price.Yields.Yield, price.Yields.Normal, price.Prices.FullCost, price.AtNormalYield!.FullCost, price.AtNormalYield.Target);
@@ -119,7 +119,7 @@ public static class PriceTables
     /// <summary>Somebody else's prices beside the farm's own, kept apart.</summary>
     public static ReportTable References(PriceBook book, Channel channel)
     {
-        ReportTable table = new ReportTable("Reference prices (somebody else's), beside yours", book.Season.Settings.Currency)
+        ReportTable table = new ReportTable("Reference prices (somebody else's), beside yours", book.Season.Notation)
             .Column("Crop").Column("Unit").Column("Reference", Look.Rate).Column("From", Look.Date).Column($"Brought through {channel.Name}", Look.Rate).Column("Full cost", Look.Rate)
             .Note("From rows of the prices table marked reference = yes; they value nothing and enter no other figure.");
         foreach (CropPrice price in book.In(channel))
@@ -136,7 +136,7 @@ public static class PriceTables
     /// <summary>The channels beside each other.</summary>
     public static ReportTable Channels(PriceBook book)
     {
-        ReportTable table = new ReportTable($"The channels of {book.Season.CropYear} beside each other", book.Season.Settings.Currency)
+        ReportTable table = new ReportTable($"The channels of {book.Season.CropYear} beside each other", book.Season.Notation)
             .Column("Channel").Column("Kind").Column("Sales", Look.WholeMoney).Column("Fees", Look.WholeMoney).Column("Cost of the produce", Look.WholeMoney).Column("Channel's own cost", Look.WholeMoney)
             .Column("Net return", Look.WholeMoney).Column("Hours", Look.Hours).Column("Return to labor", Look.Rate, per: "hour").Column("Thrown out", Look.WholeMoney).Column("Given away", Look.WholeMoney).Column("Unsold", Look.WholeMoney)
             .Note("Hours: growing, picking, packing and selling behind what was sold there. Thrown out, given away and unsold are at the price the crop brought on average; "
@@ -152,17 +152,17 @@ public static class PriceTables
 
         IReadOnlyList<Crop> unpriced = ChannelComparison.LossesWithoutPrice(book);
         return table
-            .Note(elsewhere > 0m ? $"Harvests that no channel drew on: {Looks.InWords(elsewhere, Look.WholeMoney, book.Season.Settings.Currency)} more was thrown out, given away or never sold." : null)
+            .Note(elsewhere > 0m ? $"Harvests that no channel drew on: {book.Season.Notation.InWords(elsewhere, Look.WholeMoney)} more was thrown out, given away or never sold." : null)
             .Note(unpriced.Count == 0 ? null : $"Nothing of {Phrase.List([.. unpriced.Select(crop => crop.Name)])} was sold, so there is no price to tell its loss at: what was thrown out, given away or left of it is in none of these figures.");
     }
 
     /// <summary>What moving a part of every crop from one channel to another would have changed, largest gain first.</summary>
     public static ReportTable Moves(PriceBook book, Channel from, Channel to, decimal percent, decimal priceFactor = 1m)
     {
-        ReportTable table = new ReportTable($"If {percent:0.##} % of what went through {from.Name} had gone through {to.Name}", book.Season.Settings.Currency)
+        ReportTable table = new ReportTable(book.Season.Notation.Text($"If {percent:0.##} % of what went through {from.Name} had gone through {to.Name}"), book.Season.Notation)
             .Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("Price now", Look.Rate).Column("Price there", Look.Rate).Column("Sales", Look.Money).Column("Fees", Look.Money)
             .Column("Gain if stall and time stay", Look.Money).Column("Hours", Look.Hours).Column("Gain if they follow the goods", Look.Money)
-            .Note($"Each figure is new less old. The price there is what the crop brought there, else its list price{(priceFactor == 1m ? "" : $", times {priceFactor:0.###}")}; whether the market takes more at that price, no record tells.");
+            .Note($"Each figure is new less old. The price there is what the crop brought there, else its list price{(priceFactor == 1m ? "" : book.Season.Notation.Text($", times {priceFactor:0.###}"))}; whether the market takes more at that price, no record tells.");
         IEnumerable<ChannelMove> moves = book.In(from).Select(price => ChannelMove.Of(book, price.Crop, from, to, percent, priceFactor))
             .OrderByDescending(move => move.ShortRun.IsAvailable).ThenByDescending(move => move.ShortRun.Value).ThenBy(move => move.Crop.Index);
         foreach (ChannelMove move in moves)

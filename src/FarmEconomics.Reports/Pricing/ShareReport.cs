@@ -1,4 +1,5 @@
 using FarmEconomics.Pricing;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
@@ -75,9 +76,9 @@ public sealed class ShareReport
 
         decimal imputed = shares.Contents.ByCrop.Sum(item => item.Income.Amount);
         return imputed == shares.Contents.Income.Amount
-            ? new Prose($"The share income imputed to crops, {Looks.InWords(imputed, Look.Money, book.Season.Settings.Currency)}, is the income to the cent.")
-            : throw new InvalidOperationException($"Share income imputed to crops {imputed} is not the income {shares.Contents.Income}.");
+            ? new Prose($"The share income imputed to crops, {book.Season.Notation.InWords(imputed, Look.Money)}, is the income to the cent.")
+            : throw new InvalidOperationException(book.Season.Notation.Text($"Share income imputed to crops {imputed} is not the income {shares.Contents.Income}."));
     }
 
-    private static ReportTable Nothing() => new ReportTable("Shares").Note(None);
+    private ReportTable Nothing() => new ReportTable("Shares", book.Season.Notation).Note(None);
 }

@@ -13,7 +13,7 @@ public static class RecordsTables
     /// <summary>Every file with its rows, and the days it covers where it has dates.</summary>
     public static ReportTable FilesRead(FarmFolder farm)
     {
-        ReportTable table = new ReportTable("What was read").Column("Table").Column("File").Column("Rows", Look.Count).Column("of which in error", Look.Count).Column("First day", Look.Date).Column("Last day", Look.Date);
+        ReportTable table = new ReportTable("What was read", farm.Notation).Column("Table").Column("File").Column("Rows", Look.Count).Column("of which in error", Look.Count).Column("First day", Look.Date).Column("Last day", Look.Date);
         foreach (FileCount file in farm.Reading.Files)
         {
             List<DateOnly> days = DaysOf(farm.Reading.Tables, file.Table).ToList();
@@ -27,7 +27,7 @@ public static class RecordsTables
     public static ReportTable Problems(FarmFolder farm)
     {
         IReadOnlyList<Problem> problems = farm.Problems;
-        ReportTable table = new ReportTable("What was found wrong or weak", farm.Reading.FarmSettings.Currency).Column("Kind").Column("Code").Column("What").Column("Times", Look.Count).Column("Money in the rows", Look.Money).Column("First one").Column("How to mend it");
+        ReportTable table = new ReportTable("What was found wrong or weak", farm.Notation).Column("Kind").Column("Code").Column("What").Column("Times", Look.Count).Column("Money in the rows", Look.Money).Column("First one").Column("How to mend it");
         foreach (IGrouping<string, Problem> group in problems.GroupBy(problem => problem.Code).OrderByDescending(group => group.First().Severity).ThenByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal))
         {
             Problem first = group.First();
@@ -42,7 +42,7 @@ public static class RecordsTables
     /// <summary>Tables that aren't there, each with what can't be said without it.</summary>
     public static ReportTable Missing(FarmFolder farm)
     {
-        ReportTable table = new ReportTable("What is missing and what it costs").Column("Table").Column("What can't be said without it");
+        ReportTable table = new ReportTable("What is missing and what it costs", farm.Notation).Column("Table").Column("What can't be said without it");
         foreach (MissingTable missing in farm.Reading.MissingTables)
         {
             table.Row($"{missing.Table}.csv", missing.Consequence);
@@ -54,7 +54,7 @@ public static class RecordsTables
     /// <summary>Rows dated after the closing date: counted, not used.</summary>
     public static ReportTable AfterAsOf(FarmRecords records)
     {
-        ReportTable table = new ReportTable($"Rows dated after the closing date, {Looks.Day(records.AsOf)}").Column("Table").Column("Rows left out", Look.Count);
+        ReportTable table = new ReportTable($"Rows dated after the closing date, {Looks.Day(records.AsOf)}", records.Settings.Notation).Column("Table").Column("Rows left out", Look.Count);
         foreach ((string name, int rows) in records.RowsAfterAsOf.OrderBy(pair => pair.Key, StringComparer.Ordinal))
         {
             table.Row(name, rows);
@@ -68,7 +68,7 @@ public static class RecordsTables
     {
         FarmRecords records = season.Records;
         DateOnly from = season.Settings.StartOf(season.CropYear);
-        ReportTable table = new ReportTable($"What was written down in {season.CropYear}, month by month", season.Settings.Currency)
+        ReportTable table = new ReportTable($"What was written down in {season.CropYear}, month by month", season.Notation)
             .Column("Month").Column("Harvest rows", Look.Count).Column("Rows of sales and other use", Look.Count).Column("Sales", Look.WholeMoney)
             .Column("Labor rows", Look.Count).Column("Hours", Look.Hours).Column("of which naming a crop or planting", Look.Percent).Column("Rows of the books", Look.Count).Column("Expenses", Look.WholeMoney);
         for (DateOnly month = from; month < season.Settings.EndOf(season.CropYear); month = month.AddMonths(1))
@@ -93,8 +93,8 @@ public static class RecordsTables
     /// <summary>Rows left out because they are in error, with their money.</summary>
     public static ReportTable Skipped(FarmFolder farm)
     {
-        string currency = farm.Reading.FarmSettings.Currency;
-        ReportTable table = new ReportTable("Rows in error that were left out", currency).Column("Row").Column("Money in it", Look.Money).Column("Why");
+        Notation notation = farm.Notation;
+        ReportTable table = new ReportTable("Rows in error that were left out", notation).Column("Row").Column("Money in it", Look.Money).Column("Why");
         foreach (SkippedRow row in farm.Skipped)
         {
             table.Row(row.Source.ToString(), row.Money is { } money ? money : "", row.Why);

@@ -8,23 +8,23 @@ namespace FarmEconomics.Reports.Season;
 /// <summary>The money and rates of enterprise budgets as cells, each "not available" with its reason where the records can't tell.</summary>
 internal static class BudgetColumns
 {
-    internal static readonly IReadOnlyList<(string Heading, Look Look, string? Unit, string? Per)> Ranking =
+    internal static readonly IReadOnlyList<(string Heading, Look Look, string? Unit, string? Per, FigurePart Part)> Ranking =
     [
-        ("Output", Look.WholeMoney, null, null),
-        ("Gross margin", Look.WholeMoney, null, null),
-        ("Labor hours", Look.Hours, null, null),
-        ("of which estimated", Look.Percent, null, null),
-        ("Gross margin", Look.Rate, null, "bed-foot"),
-        ("Gross margin", Look.Rate, null, "bed-foot-week"),
-        ("Gross margin", Look.Rate, null, "labor hour"),
-        ("Return to labor", Look.Rate, null, "hour"),
+        ("Output", Look.WholeMoney, null, null, FigurePart.Output),
+        ("Gross margin", Look.WholeMoney, null, null, FigurePart.Budget),
+        ("Labor hours", Look.Hours, null, null, FigurePart.Labor),
+        ("of which estimated", Look.Percent, null, null, FigurePart.Labor),
+        ("Gross margin", Look.Rate, null, "bed-foot", FigurePart.Budget),
+        ("Gross margin", Look.Rate, null, "bed-foot-week", FigurePart.Budget),
+        ("Gross margin", Look.Rate, null, "labor hour", FigurePart.Budget),
+        ("Return to labor", Look.Rate, null, "hour", FigurePart.Labor),
     ];
 
     internal static ReportTable AddColumns(this ReportTable table, SeasonReview season)
     {
-        foreach ((string heading, Look look, string? unit, string? per) in Ranking)
+        foreach ((string heading, Look look, string? unit, string? per, FigurePart part) in Ranking)
         {
-            table.Column(heading, look, unit, per is null ? null : season.Settings.LengthUnit.Label(per));
+            table.Column(heading, look, unit, per is null ? null : season.Settings.LengthUnit.Label(per), part);
         }
 
         return table.Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);

@@ -11,7 +11,7 @@ public static class PoolTables
     /// <summary>The pools that held anything, largest first.</summary>
     public static ReportTable Pools(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"Shared costs of {season.CropYear} and where they went", season.Settings.Currency)
+        ReportTable table = new ReportTable($"Shared costs of {season.CropYear} and where they went", season.Notation)
             .Column("Pool").Column("Shared out by").Column("Cash", Look.WholeMoney).Column("Labor", Look.WholeMoney).Column("Ownership", Look.WholeMoney).Column("Hours", Look.Hours)
             .Column("To crops", Look.WholeMoney).Column("To household", Look.WholeMoney).Column("Unused", Look.WholeMoney).Column("Not assigned", Look.WholeMoney);
         List<PoolResult> busy = Busy(season).ToList();
@@ -32,10 +32,11 @@ public static class PoolTables
     /// <summary>What each pool charged a crop, largest first; sums to the crop's shared cost.</summary>
     public static ReportTable ChargesOf(SeasonReview season, string crop)
     {
-        ReportTable table = new ReportTable($"Shared costs charged to {crop} in {season.CropYear}", season.Settings.Currency)
+        ReportTable table = new ReportTable($"Shared costs charged to {crop} in {season.CropYear}", season.Notation)
             .Column("Pool").Column("Shared out by").Column("Charged", Look.Money).Column("of the pool's cost", Look.Percent);
+        Crop? charged = season.FindCrop(crop)?.Crop;
         List<(PoolResult Pool, Money Amount)> charges = season.Pools.Select(pool => (pool, Money.Sum(pool.Charges
-                .Where(charge => charge.Enterprise is { } enterprise && string.Equals(enterprise.Crop.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase))
+                .Where(charge => charge.Enterprise is { } enterprise && enterprise.Crop == charged)
                 .Select(charge => charge.Amount))))
             .Where(pair => pair.Item2 != Money.Zero).OrderByDescending(pair => pair.Item2.Amount).ToList();
         foreach ((PoolResult pool, Money amount) in charges)
@@ -49,7 +50,7 @@ public static class PoolTables
     /// <summary>Pools with a capacity: how much of it was used, and what the rest cost.</summary>
     public static ReportTable Capacity(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"What stood idle in {season.CropYear}", season.Settings.Currency)
+        ReportTable table = new ReportTable($"What stood idle in {season.CropYear}", season.Notation)
             .Column("Pool").Column("Capacity", Look.Quantity).Column("Used", Look.Quantity).Column("of capacity", Look.Percent).Column("Counted in").Column("Ownership cost", Look.WholeMoney).Column("of which unused", Look.WholeMoney);
         foreach (PoolResult pool in season.Pools.Where(pool => pool.Pool.Row.Capacity is > 0m))
         {

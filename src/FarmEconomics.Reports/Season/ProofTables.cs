@@ -15,7 +15,7 @@ public static class ProofTables
     {
         EnterpriseBudget farm = season.Farm;
         Availability known = season.Known;
-        ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Settings.Currency).Column("Line").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
         table.Row("Sales", farm.Sums.Sales).Row("Shares, by what they received", farm.Sums.ShareIncome).Row("Household use at list value (no cash)", farm.Sums.Household)
             .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? farm.Sums.ClosingStock : ReportCell.Missing("closing_stock is set to ignore"))
             .Row("Output", BudgetColumns.Marked(farm.Output, farm))
@@ -48,23 +48,19 @@ public static class ProofTables
     public static ReportTable Assumptions(SeasonReview season)
     {
         FarmSettings settings = season.Settings;
-        ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", settings.Currency).Column("Assumption").Column("Value").Column("What it means");
+        ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", settings.Notation).Column("Assumption").Column("Value").Column("What it means");
         DateOnly last = settings.EndOf(season.CropYear).AddDays(-1);
         table.Row("crop year", $"{Looks.Day(settings.StartOf(season.CropYear))} to {Looks.Day(last)}", "A planting counts in the year of its first harvest, with all its costs and sales.")
             .Row("as_of", Looks.Day(season.Records.AsOf), settings.AsOf is null ? "Closing date: the last date in the records." : "Closing date from farm.csv; later rows are counted, not used.")
-            .Row("owner_wage", settings.OwnerWage is { } wage ? Looks.InWords(wage, Look.Rate, settings.Currency) + " an hour" : ReportCell.Missing("no owner_wage in farm.csv: unpaid hours carry no value"), "Value of an unpaid hour, unless workers.csv gives one.")
-            .Row("payroll_burden_percent", Looks.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry no wages.")
-            .Row("interest_percent", settings.InterestPercent is { } interest ? Looks.Number(interest, Look.Exact) : ReportCell.Missing("no interest_percent in farm.csv: the yearly cost of what lasts can't be told"), "Cost of the capital in what lasts.")
+            .Row("owner_wage", settings.OwnerWage is { } wage ? settings.Notation.InWords(wage, Look.Rate) + " an hour" : ReportCell.Missing("no owner_wage in farm.csv: unpaid hours carry no value"), "Value of an unpaid hour, unless workers.csv gives one.")
+            .Row("payroll_burden_percent", settings.Notation.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry no wages.")
+            .Row("interest_percent", settings.InterestPercent is { } interest ? settings.Notation.Number(interest, Look.Exact) : ReportCell.Missing("no interest_percent in farm.csv: the yearly cost of what lasts can't be told"), "Cost of the capital in what lasts.")
             .Row("ownership_method", settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest", "How the yearly cost of what lasts is reckoned.")
             .Row("idle_capacity", settings.IdleCapacity.ToString().ToLowerInvariant(), settings.IdleCapacity == IdleCapacity.Separate ? "What nobody used is charged to no crop." : "What nobody used is spread over the users.")
             .Row("closing_stock", settings.ClosingStock.ToString().ToLowerInvariant(), "Whether what is still in store counts as output.")
-            .Row(settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in", Looks.Number(settings.StandardBedWidthIn, Look.Exact), settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide."))
+            .Row(settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in", settings.Notation.Number(settings.StandardBedWidthIn, Look.Exact), settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide."))
             .Row("sharing of pools", settings.SharingMethod switch { SharingMethod.Reciprocal => "reciprocal", SharingMethod.StepDown => "step-down", _ => "direct" }, "How pools that serve each other are resolved.")
             .Row("currency", settings.Currency, "All money.");
-        if (settings.DecimalMark == ',')
-        {
-            table.Row("numbers on these pages", "1,234.50", "A comma between thousands and a point before decimals, although the records have decimal commas.");
-        }
 
         foreach (TableSchema schema in RecordSchema.Tables.Where(schema => !schema.Required && !season.Records.Has(schema.Name)))
         {
@@ -77,7 +73,7 @@ public static class ProofTables
     /// <summary>The checks that nothing was lost, failed ones first.</summary>
     public static ReportTable Reconciliation(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"The proof: {season.Reconciliation.Count:#,0} sums of {season.CropYear} made in two ways", season.Settings.Currency)
+        ReportTable table = new ReportTable(season.Notation.Text($"The proof: {season.Reconciliation.Count:#,0} sums of {season.CropYear} made in two ways"), season.Notation)
             .Column("Check").Column("From the records", Look.Exact).Column("From the results", Look.Exact).Column("Difference", Look.Exact);
         foreach (ReconciliationCheck check in season.Reconciliation.OrderBy(check => check.Holds))
         {
@@ -92,9 +88,9 @@ public static class ProofTables
     {
         List<ReconciliationCheck> broken = season.Reconciliation.Where(check => !check.Holds).ToList();
         return broken.Count == 0
-            ? $"All {season.Reconciliation.Count:#,0} checks of {season.CropYear} hold: every cent, hour and unit in the records stands in the results exactly once."
+            ? season.Notation.Text($"All {season.Reconciliation.Count:#,0} checks of {season.CropYear} hold: every cent, hour and unit in the records stands in the results exactly once.")
             : throw new InvalidOperationException("These sums don't agree, so don't trust the figures: "
-                + string.Join("; ", broken.Select(check => $"{check.Check}: {check.Left} against {check.Right}, difference {check.Difference}")));
+                + string.Join("; ", broken.Select(check => season.Notation.Text($"{check.Check}: {check.Left} against {check.Right}, difference {check.Difference}"))));
     }
 
     /// <summary>The proof in a sentence for beside the figures.</summary>
@@ -102,8 +98,8 @@ public static class ProofTables
     {
         int failed = season.Reconciliation.Count(check => !check.Holds);
         return failed == 0
-            ? $"Nothing was lost: all {season.Reconciliation.Count:#,0} reconciliation checks hold to the cent."
-            : $"{failed:#,0} of {season.Reconciliation.Count:#,0} reconciliation checks do not hold: don't rely on these figures.";
+            ? season.Notation.Text($"Nothing was lost: all {season.Reconciliation.Count:#,0} reconciliation checks hold to the cent.")
+            : season.Notation.Text($"{failed:#,0} of {season.Reconciliation.Count:#,0} reconciliation checks do not hold: don't rely on these figures.");
     }
 
     /// <summary>What every report must say about itself.</summary>

@@ -23,9 +23,9 @@ public static class SeasonTables
     public static ReportTable Plantings(SeasonReview season, string? crop = null)
     {
         LengthUnit length = season.Settings.LengthUnit;
-        ReportTable table = new ReportTable($"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}", season.Settings.Currency)
-            .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column(length.Label("Bed-feet"), Look.Quantity).Column("Output", Look.WholeMoney)
-            .Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate, per: length.Label("bed-foot")).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"))
+        ReportTable table = new ReportTable($"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}", season.Notation)
+            .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column(length.Label("Bed-feet"), Look.Quantity).Column("Output", Look.WholeMoney, part: FigurePart.Output)
+            .Column("Labor hours", Look.Hours, part: FigurePart.Labor).Column("Gross margin", Look.Rate, per: length.Label("bed-foot")).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"))
             .Column("Gross margin", Look.Rate, per: "labor hour").Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);
         foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
         {
@@ -55,7 +55,7 @@ public static class SeasonTables
     /// <summary>Channels with what left through them and the costs and hours that name them.</summary>
     public static ReportTable Channels(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"What each channel brought in {season.CropYear}", season.Settings.Currency)
+        ReportTable table = new ReportTable($"What each channel brought in {season.CropYear}", season.Notation)
             .Column("Channel").Column("Kind").Column("Value of the produce", Look.WholeMoney).Column("Fees", Look.WholeMoney).Column("Direct costs", Look.WholeMoney)
             .Column("Hours naming it", Look.Hours).Column("Margin before labor", Look.WholeMoney).Column("Margin", Look.Rate, per: "hour")
             .Note("Costs and hours are those that name the channel; picking and packing stand with the crops. Household use stands at list value, donations and waste at 0.");
@@ -75,7 +75,7 @@ public static class SeasonTables
 
     private static ReportTable Budgets(SeasonReview season, string title, string what, IEnumerable<EnterpriseBudget> budgets)
     {
-        ReportTable table = new ReportTable(title, season.Settings.Currency).Column(what).Column(season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity).AddColumns(season);
+        ReportTable table = new ReportTable(title, season.Notation).Column(what).Column(season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity).AddColumns(season);
         foreach (EnterpriseBudget budget in budgets)
         {
             table.Row([budget.Name, budget.Sums.BedFeet.Value, .. BudgetColumns.Cells(budget)]);

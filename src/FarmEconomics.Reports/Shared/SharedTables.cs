@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Shared;
@@ -30,12 +31,12 @@ public static class SharedTables
     {
         if (pool.Trim().Length == 0)
         {
-            return new ReportTable("Who used it", season.Settings.Currency).Note("no such pool is shared out by measured use.");
+            return new ReportTable("Who used it", season.Notation).Note("no such pool is shared out by measured use.");
         }
 
         PoolResult result = Find(season, pool);
         PoolUsers users = result.Users;
-        ReportTable table = new ReportTable($"Who used {result.Pool.Name} in {season.CropYear}", season.Settings.Currency)
+        ReportTable table = new ReportTable($"Who used {result.Pool.Name} in {season.CropYear}", season.Notation)
             .Column("User").Column("Used", Look.Quantity, Unit(season, result)).Column("Share", Look.Percent).Column("Cost that went with it", Look.WholeMoney);
         List<(string Name, decimal Weight)> rows = Users(season, result);
         if (rows.Count == 0)
@@ -67,7 +68,7 @@ public static class SharedTables
         bases = bases.Count > 0 ? bases : UsualBases;
         return Compare(
             season,
-            $"Net return of {season.CropYear} with {result.Pool.Name} ({Looks.InWords(result.Total.Amount, Look.WholeMoney, season.Settings.Currency)}) shared out otherwise",
+            $"Net return of {season.CropYear} with {result.Pool.Name} ({season.Notation.InWords(result.Total.Amount, Look.WholeMoney)}) shared out otherwise",
             [($"{season.Settings.LengthUnit.Label(now)}, as it is", season), .. bases.Where(basis => !string.Equals(basis, now, StringComparison.OrdinalIgnoreCase))
                 .Select(basis => (season.Settings.LengthUnit.Label(basis), BasisChange.Of(season.Records, pool, basis).Season(season.CropYear, season.Settings.SharingMethod)))]);
     }
@@ -96,7 +97,7 @@ public static class SharedTables
     private static ReportTable Compare(SeasonReview season, string title, IReadOnlyList<(string Name, SeasonReview Season)> ways)
     {
         string? reason = season.Known.Costs ?? season.Known.LaborCost;
-        ReportTable table = new ReportTable(title, season.Settings.Currency).Opens().Column("Crop");
+        ReportTable table = new ReportTable(title, season.Notation).Opens().Column("Crop");
         foreach ((string name, SeasonReview _) in ways)
         {
             table.Column(name, Look.WholeMoney);
@@ -110,7 +111,7 @@ public static class SharedTables
         }
 
         int flips = rows.Count(row => row.Net.Any(net => net.Amount < 0m) && row.Net.Any(net => net.Amount >= 0m));
-        return table.Note(reason is not null ? null : $"{Words.Phrase.Sentence(Words.Phrase.Count(flips, "crop changes", "crops change"))} from gain to loss or back with the choice. The {season.Known.NetReturnLabel} is shown.");
+        return table.Note(reason is not null ? null : $"{Phrase.Sentence(season.Notation.Count(flips, "crop changes", "crops change"))} from gain to loss or back with the choice. The {season.Known.NetReturnLabel} is shown.");
     }
 
     private static decimal Spread(Money[] net) => net.Max(value => value.Amount) - net.Min(value => value.Amount);

@@ -1,3 +1,5 @@
+using FarmEconomics.Records;
+
 namespace FarmEconomics.Reports.Tables;
 
 /// <summary>How a value looks: every number of every table and sentence gets its look here and nowhere else.</summary>
@@ -37,45 +39,36 @@ public enum Look
     Year,
 }
 
-/// <summary>Turns values into text. Display rounding only: the numbers themselves are never changed.</summary>
+/// <summary>Turns values into text, in the farm's way of writing. Display rounding only: the numbers themselves are never changed.</summary>
 public static class Looks
 {
     /// <summary>What a missing value reads as; the reason stands beside it.</summary>
     public const string NotAvailable = "not available";
 
-    /// <summary>The sign of a currency, or its code and a space where it has no sign of its own here.</summary>
-    public static string Sign(string currency) => currency switch
-    {
-        "USD" or "CAD" or "AUD" or "NZD" => "$",
-        "EUR" => "€",
-        "GBP" => "£",
-        _ => currency + " ",
-    };
-
     /// <summary>A number without a currency sign.</summary>
-    public static string Number(decimal value, Look look) => look switch
+    public static string Number(this Notation notation, decimal value, Look look) => look switch
     {
-        Look.Money or Look.Rate => Rounded(value, 2).ToString("#,0.00"),
-        Look.WholeMoney or Look.Count => Rounded(value, 0).ToString("#,0"),
-        Look.Hours => Rounded(value, 1).ToString("#,0.0"),
-        Look.Quantity => Rounded(value, 1).ToString("#,0.#"),
-        Look.Percent => Rounded(value * 100m, 1).ToString("0.0") + " %",
-        Look.Exact => Rounded(value, 4).ToString("#,0.####"),
-        Look.Year => value.ToString("0"),
-        _ => value.ToString("0.####"),
+        Look.Money or Look.Rate => notation.Text($"{Rounded(value, 2):#,0.00}"),
+        Look.WholeMoney or Look.Count => notation.Text($"{Rounded(value, 0):#,0}"),
+        Look.Hours => notation.Text($"{Rounded(value, 1):#,0.0}"),
+        Look.Quantity => notation.Text($"{Rounded(value, 1):#,0.#}"),
+        Look.Percent => notation.Text($"{Rounded(value * 100m, 1):0.0} %"),
+        Look.Exact => notation.Text($"{Rounded(value, 4):#,0.####}"),
+        Look.Year => notation.Text($"{value:0}"),
+        _ => notation.Text($"{value:0.####}"),
     };
 
     /// <summary>A number with its sign, as a sentence has it: <c>$1,234</c>, <c>-$12.50</c>.</summary>
-    public static string InWords(decimal value, Look look, string currency)
+    public static string InWords(this Notation notation, decimal value, Look look)
     {
         if (look is not (Look.Money or Look.WholeMoney or Look.Rate))
         {
-            return Number(value, look);
+            return notation.Number(value, look);
         }
 
-        string digits = Number(Math.Abs(value), look);
+        string digits = notation.Number(Math.Abs(value), look);
         bool negative = value < 0m && digits.Any(digit => digit is > '0' and <= '9');
-        return (negative ? "-" : "") + Sign(currency) + digits;
+        return (negative ? "-" : "") + notation.Prefix + digits;
     }
 
     /// <summary>A day in ISO 8601.</summary>

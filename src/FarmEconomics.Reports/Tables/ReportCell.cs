@@ -1,3 +1,4 @@
+using FarmEconomics.Records;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Tables;
@@ -59,11 +60,25 @@ public readonly record struct ReportCell
     public static ReportCell Known(Money value, string? reasonWhyNot) => Known(value.Amount, reasonWhyNot);
 }
 
+/// <summary>The part of a crop's explanation that a figure comes from.</summary>
+public enum FigurePart
+{
+    /// <summary>The enterprise budget, on which rates and margins rest.</summary>
+    Budget,
+
+    /// <summary>Its output.</summary>
+    Output,
+
+    /// <summary>Its labor.</summary>
+    Labor,
+}
+
 /// <summary>A column of a table.</summary>
 /// <param name="Heading">What the values are.</param>
 /// <param name="Look">How they look; numbers are right-aligned.</param>
 /// <param name="Unit">What they are counted in, or null.</param>
-public sealed record ReportColumn(string Heading, Look Look, string? Unit)
+/// <param name="Part">Where the figures of a row that opens come from.</param>
+public sealed record ReportColumn(string Heading, Look Look, string? Unit, FigurePart Part = FigurePart.Budget)
 {
     /// <summary>True for numbers: right-aligned.</summary>
     public bool IsNumeric => Look is not (Look.Text or Look.Date);
@@ -71,10 +86,10 @@ public sealed record ReportColumn(string Heading, Look Look, string? Unit)
     /// <summary>Heading and unit in one text.</summary>
     public string FullHeading => Unit is null ? Heading : $"{Heading} ({Unit})";
 
-    /// <summary>The cell's text in this column, without footnotes.</summary>
-    public string Show(ReportCell cell) => cell.Value switch
+    /// <summary>The cell's text in this column, without footnotes, as the farm writes.</summary>
+    public string Show(ReportCell cell, Notation notation) => cell.Value switch
     {
-        decimal number => Looks.Number(number, Look),
+        decimal number => notation.Number(number, Look),
         DateOnly day => Looks.Day(day),
         string text => text,
         _ => cell.Reason is null ? "" : Looks.NotAvailable,

@@ -1,3 +1,4 @@
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using Microsoft.Data.Analysis;
 
@@ -16,18 +17,18 @@ public sealed class ReportTable : IHtmlDisplay
 
     /// <summary>Makes an empty table.</summary>
     /// <param name="title">The caption.</param>
-    /// <param name="currency">ISO 4217 code of the farm's currency; null for a table without money, where a column of money is refused: no farm's money is shown in another's.</param>
-    public ReportTable(string title, string? currency = null)
+    /// <param name="notation">How the farm writes: no farm's numbers are shown in another's way.</param>
+    public ReportTable(string title, Notation notation)
     {
         Title = title;
-        Currency = currency;
+        Notation = notation;
     }
 
     /// <summary>The caption.</summary>
     public string Title { get; }
 
-    /// <summary>ISO 4217 code; money columns without a unit get its sign. Null for a table without money.</summary>
-    public string? Currency { get; }
+    /// <summary>How its numbers are written; money columns without a unit get the currency's sign.</summary>
+    public Notation Notation { get; }
 
     /// <summary>The columns.</summary>
     public IReadOnlyList<ReportColumn> Columns => columns;
@@ -41,15 +42,17 @@ public sealed class ReportTable : IHtmlDisplay
     /// <summary>Whether each row is a crop or planting whose figures can be opened.</summary>
     public bool RowsOpen { get; private set; }
 
+    /// <summary>Whether the rows stand in an order of their own that no page may sort.</summary>
+    public bool KeepsOrder { get; private set; }
+
     /// <summary>Remarks below the table.</summary>
     public IReadOnlyList<string> Notes => notes;
 
     /// <summary>Adds a column. Money gets the currency's sign as its unit; <paramref name="per"/> makes it "per" something.</summary>
-    /// <exception cref="InvalidOperationException">Money without a unit, in a table that was given no currency.</exception>
-    public ReportTable Column(string heading, Look look = Look.Text, string? unit = null, string? per = null)
+    public ReportTable Column(string heading, Look look = Look.Text, string? unit = null, string? per = null, FigurePart part = FigurePart.Budget)
     {
-        string? full = unit ?? (look is Look.Money or Look.WholeMoney or Look.Rate ? SignFor(heading) : null);
-        columns.Add(new ReportColumn(heading, look, per is null ? full : $"{full}/{per}"));
+        string? full = unit ?? (look is Look.Money or Look.WholeMoney or Look.Rate ? Notation.Sign : null);
+        columns.Add(new ReportColumn(heading, look, per is null ? full : $"{full}/{per}", part));
         return this;
     }
 
@@ -77,6 +80,13 @@ public sealed class ReportTable : IHtmlDisplay
         return this;
     }
 
+    /// <summary>Says that the rows stand in an order of their own, as the lines of a statement do: a page leaves it.</summary>
+    public ReportTable InOrder()
+    {
+        KeepsOrder = true;
+        return this;
+    }
+
     /// <summary>Adds a remark below.</summary>
     public ReportTable Note(string? note)
     {
@@ -96,15 +106,15 @@ public sealed class ReportTable : IHtmlDisplay
             return this;
         }
 
-        ReportTable top = new(Title, Currency) { TotalRow = TotalRow, RowsOpen = RowsOpen };
+        ReportTable top = new(Title, Notation) { TotalRow = TotalRow, RowsOpen = RowsOpen, KeepsOrder = KeepsOrder };
         top.columns.AddRange(columns);
         top.rows.AddRange(rows.Take(count));
         top.notes.AddRange(notes);
         IEnumerable<string> sums = Enumerable.Range(0, columns.Count).Where(i => columns[i].Look is Look.Money or Look.WholeMoney or Look.Hours)
-            .Select(i => $"{columns[i].Heading.ToLowerInvariant()} {columns[i].Show(rows.Skip(count).Sum(row => row[i].Number ?? 0m))}");
+            .Select(i => $"{columns[i].Heading.ToLowerInvariant()} {columns[i].Show(rows.Skip(count).Sum(row => row[i].Number ?? 0m), Notation)}");
         string rest = string.Join(", ", sums);
         bool single = rows.Count - count == 1;
-        top.notes.Add((single ? "1 more row is not shown" : $"{rows.Count - count:#,0} more rows are not shown") + (rest.Length == 0 ? "." : single ? $" ({rest})." : $" ({rest} together)."));
+        top.notes.Add((single ? "1 more row is not shown" : Notation.Text($"{rows.Count - count:#,0} more rows are not shown")) + (rest.Length == 0 ? "." : single ? $" ({rest})." : $" ({rest} together)."));
         return top;
     }
 
@@ -140,10 +150,6 @@ public sealed class ReportTable : IHtmlDisplay
 
         return found;
     }
-
-    private string SignFor(string heading) => Currency is { } currency
-        ? Looks.Sign(currency).Trim()
-        : throw new InvalidOperationException($"The table '{Title}' was given no currency for its column '{heading}'.");
 
     private IReadOnlyList<ReportCell> Checked(IReadOnlyList<ReportCell> cells) => cells.Count == columns.Count
         ? cells

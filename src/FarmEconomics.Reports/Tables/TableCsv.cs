@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text;
+using FarmEconomics.Files;
 
 namespace FarmEconomics.Reports.Tables;
 
@@ -8,10 +10,10 @@ internal static class TableCsv
     internal static string Write(ReportTable table)
     {
         StringBuilder csv = new();
-        csv.AppendJoin(',', table.Columns.Select(column => Quote(column.FullHeading))).Append("\r\n");
+        csv.AppendJoin(',', table.Columns.Select(column => CsvField.Of(column.FullHeading))).Append("\r\n");
         foreach (IReadOnlyList<ReportCell> row in table.Rows)
         {
-            csv.AppendJoin(',', row.Select((cell, i) => Quote(Show(table.Columns[i], cell)))).Append("\r\n");
+            csv.AppendJoin(',', row.Select((cell, i) => CsvField.Of(Show(table.Columns[i], cell)))).Append("\r\n");
         }
 
         return csv.ToString();
@@ -19,13 +21,10 @@ internal static class TableCsv
 
     private static string Show(ReportColumn column, ReportCell cell) => cell.Value switch
     {
-        decimal number when column.Look is Look.Money or Look.WholeMoney => decimal.Round(number, 2, MidpointRounding.AwayFromZero).ToString("0.00"),
-        decimal number => decimal.Round(number, 4, MidpointRounding.AwayFromZero).ToString("0.####"),
+        decimal number when column.Look is Look.Money or Look.WholeMoney => decimal.Round(number, 2, MidpointRounding.AwayFromZero).ToString("0.00", CultureInfo.InvariantCulture),
+        decimal number => decimal.Round(number, 4, MidpointRounding.AwayFromZero).ToString("0.####", CultureInfo.InvariantCulture),
         DateOnly day => Looks.Day(day),
         string text => text,
         _ => "",
     };
-
-    private static string Quote(string field) =>
-        field.AsSpan().IndexOfAny(",\"\r\n") >= 0 ? $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : field;
 }

@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Net;
 using System.Text;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.Reports.Tables;
 
@@ -14,7 +16,7 @@ internal static class TableHtml
         }
 
         List<string> footnotes = table.Footnotes();
-        StringBuilder html = new("<table>\n<caption>");
+        StringBuilder html = new(table.KeepsOrder ? "<table data-order=\"kept\">\n<caption>" : "<table>\n<caption>");
         html.Append(Encode(table.Title)).Append("</caption>\n<thead><tr>");
         foreach (ReportColumn column in table.Columns)
         {
@@ -68,7 +70,7 @@ internal static class TableHtml
             if (cell.Number is { } number && column.IsNumeric)
             {
                 // For a page that sorts: what shows may be rounded, and written with another mark.
-                html.Append($" data-value=\"{number:0.####}\"").Append(opens is null ? "" : $" data-part=\"{PartOf(column.Heading)}\"");
+                html.Append(" data-value=\"").Append(number.ToString("0.####", CultureInfo.InvariantCulture)).Append('"').Append(opens is null ? "" : $" data-part=\"{column.Part.ToString().ToLowerInvariant()}\"");
             }
 
             if ((cell.Reason ?? cell.Mark) is { } why)
@@ -76,7 +78,7 @@ internal static class TableHtml
                 html.Append(" title=\"").Append(Encode(why)).Append('"');
             }
 
-            html.Append('>').Append(Encode(column.Show(cell)));
+            html.Append('>').Append(Encode(column.Show(cell, table.Notation)));
             foreach (string note in new[] { cell.Reason, cell.Mark }.OfType<string>())
             {
                 html.Append("<sup>").Append(footnotes.IndexOf(note) + 1).Append("</sup>");
@@ -87,14 +89,6 @@ internal static class TableHtml
 
         html.Append("</tr>\n");
     }
-
-    // The part of the explanation that a column's figure comes from; rates and margins rest on the whole budget.
-    private static string PartOf(string heading) => heading switch
-    {
-        "Output" => "output",
-        "Labor hours" or "Return to labor" or "of which estimated" => "labor",
-        _ => "budget",
-    };
 
     private static string Encode(string text) => WebUtility.HtmlEncode(text);
 }

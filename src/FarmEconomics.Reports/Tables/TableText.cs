@@ -1,4 +1,5 @@
 using System.Text;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.Reports.Tables;
 
@@ -16,7 +17,7 @@ internal static class TableText
 
         List<string> footnotes = table.Footnotes();
         List<string[]> body = table.Rows.Append(table.TotalRow).OfType<IReadOnlyList<ReportCell>>()
-            .Select(row => row.Select((cell, i) => Show(table.Columns[i], cell, footnotes)).ToArray()).ToList();
+            .Select(row => row.Select((cell, i) => Show(table.Columns[i], cell, table.Notation, footnotes)).ToArray()).ToList();
         int[] data = table.Columns.Select((_, i) => body.Count == 0 ? 0 : body.Max(row => row[i].Length)).ToArray();
         List<string>[] headings = table.Columns.Select((column, i) => Wrap(column.FullHeading, Math.Max(HeadingWidth, data[i]))).ToArray();
         int[] widths = data.Select((width, i) => Math.Max(width, headings[i].Max(line => line.Length))).ToArray();
@@ -54,8 +55,8 @@ internal static class TableText
         return text.ToString();
     }
 
-    private static string Show(ReportColumn column, ReportCell cell, List<string> footnotes) =>
-        OneLine(column.Show(cell)) + string.Concat(new[] { cell.Reason, cell.Mark }.OfType<string>().Select(note => $" [{footnotes.IndexOf(note) + 1}]"));
+    private static string Show(ReportColumn column, ReportCell cell, Notation notation, List<string> footnotes) =>
+        OneLine(column.Show(cell, notation)) + string.Concat(new[] { cell.Reason, cell.Mark }.OfType<string>().Select(note => $" [{footnotes.IndexOf(note) + 1}]"));
 
     // A record's text can hold anything, also what would steer a terminal.
     private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));

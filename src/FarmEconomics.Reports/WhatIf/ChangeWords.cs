@@ -12,11 +12,11 @@ public static class ChangeWords
     {
         ArgumentNullException.ThrowIfNull(change);
         ArgumentNullException.ThrowIfNull(records);
-        string currency = records.Settings.Currency;
+        Notation notation = records.Settings.Notation;
         string at = change.Channel is null ? "" : $" at {change.Channel}";
-        string by = By(change.Step, "higher", "lower");
+        string by = By(change.Step, notation, "higher", "lower");
         decimal number = change.Step.Number;
-        string value = Looks.Sign(currency) + Looks.Number(number, decimal.Round(number, 2) == number ? Look.Rate : Look.Exact);
+        string value = notation.Prefix + notation.Number(number, decimal.Round(number, 2) == number ? Look.Rate : Look.Exact);
         return (change.Subject, change.Scope, change.Step.IsPercent) switch
         {
             (ScenarioSubject.Setting, _, true) => $"{change.Name} {by}",
@@ -30,16 +30,16 @@ public static class ChangeWords
             (ScenarioSubject.Wage, ScenarioScope.Owner, _) => $"an unpaid hour at {value}",
             (ScenarioSubject.Wage, _, true) => $"the hour of {change.Name} {by}",
             (ScenarioSubject.Wage, _, _) => $"an hour of {change.Name} at {value}",
-            (ScenarioSubject.Hours, ScenarioScope.Crop, _) => $"{By(change.Step, "more", "fewer")} hours for {change.Name}",
-            (ScenarioSubject.Hours, ScenarioScope.Stage, _) => $"{By(change.Step, "more", "fewer")} hours of {change.Name} work",
-            (ScenarioSubject.Hours, _, _) => $"{By(change.Step, "more", "fewer")} hours of all work",
+            (ScenarioSubject.Hours, ScenarioScope.Crop, _) => $"{By(change.Step, notation, "more", "fewer")} hours for {change.Name}",
+            (ScenarioSubject.Hours, ScenarioScope.Stage, _) => $"{By(change.Step, notation, "more", "fewer")} hours of {change.Name} work",
+            (ScenarioSubject.Hours, _, _) => $"{By(change.Step, notation, "more", "fewer")} hours of all work",
             (ScenarioSubject.Expenses, ScenarioScope.Category, _) => $"expenses for {change.Name} {by}",
             (ScenarioSubject.Expenses, ScenarioScope.Pool, _) => $"expenses of the pool {change.Name} {by}",
             (ScenarioSubject.Expenses, _, _) => $"all running costs {by}",
             (ScenarioSubject.Yield, ScenarioScope.Crop, _) => $"the yield of {change.Name} {by}",
             (ScenarioSubject.Yield, _, _) => $"all yields {by}",
             (ScenarioSubject.Income, _, _) => $"the income of {change.Name} {by}",
-            _ => $"the fee of {change.Name} at {Looks.Number(change.Step.Number, Look.Exact)} %",
+            _ => $"the fee of {change.Name} at {notation.Number(change.Step.Number, Look.Exact)} %",
         };
     }
 
@@ -50,6 +50,6 @@ public static class ChangeWords
         return scenario.Changes.Count == 0 ? "nothing changed" : Words.Phrase.List(scenario.Changes.Select(change => Of(change, records)).ToList());
     }
 
-    private static string By(ScenarioStep step, string up, string down) =>
-        $"{Looks.Number(Math.Abs(step.Number), Look.Exact)} % {(step.Number < 0m ? down : up)}";
+    private static string By(ScenarioStep step, Notation notation, string up, string down) =>
+        $"{notation.Number(Math.Abs(step.Number), Look.Exact)} % {(step.Number < 0m ? down : up)}";
 }

@@ -1,4 +1,5 @@
 using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
@@ -19,7 +20,7 @@ public static class WhatIfPlot
     public static Figure Of(ScenarioOutcome outcome)
     {
         ArgumentNullException.ThrowIfNull(outcome);
-        string currency = outcome.Before.Settings.Currency;
+        Notation notation = outcome.Before.Settings.Notation;
         bool net = outcome.AllCrops.NetReturn.Difference.IsAvailable;
         string what = net ? outcome.Before.Known.NetReturnLabel : "output";
         List<(string Name, decimal Before, decimal After)> moved = WhatIfTables.Ordered(outcome).Select(crop => (crop.Name, Figure: net ? crop.NetReturn : crop.Output))
@@ -32,19 +33,19 @@ public static class WhatIfPlot
         }
 
         Canvas canvas = new(finding, Width, 140 + (22 * shown.Count));
-        Draw(canvas, shown, $"{what} in {currency}, {outcome.Before.CropYear}");
+        Draw(canvas, shown, $"{what} in {notation.Currency}, {outcome.Before.CropYear}", notation);
         if (moved.Count > shown.Count)
         {
             canvas.Text($"{moved.Count - shown.Count} crops that move less are in the table", Width - 12, 12, 11, Palette.Soft, Alignment.MiddleRight);
         }
 
-        return canvas.ToFigure($"Dumbbells: {what} of {Phrase.Count(shown.Count, "crop")} as it was and as it would be. {finding}. Largest changes: "
-            + Phrase.List(moved.Take(5).Select(crop => $"{crop.Name} {Looks.InWords(crop.Before, Look.WholeMoney, currency)} to {Looks.InWords(crop.After, Look.WholeMoney, currency)}").ToList()) + ".");
+        return canvas.ToFigure($"Dumbbells: {what} of {notation.Count(shown.Count, "crop")} as it was and as it would be. {finding}. Largest changes: "
+            + Phrase.List(moved.Take(5).Select(crop => $"{crop.Name} {notation.InWords(crop.Before, Look.WholeMoney)} to {notation.InWords(crop.After, Look.WholeMoney)}").ToList()) + ".");
     }
 
     private static string Finding(ScenarioOutcome outcome, List<(string Name, decimal Before, decimal After)> moved, bool net)
     {
-        string currency = outcome.Before.Settings.Currency;
+        Notation notation = outcome.Before.Settings.Notation;
         if (moved.Count == 0)
         {
             return "No crop moves by a cent";
@@ -52,13 +53,13 @@ public static class WhatIfPlot
 
         int up = moved.Count(crop => crop.After > crop.Before);
         string first = $"{moved[0].Name} would {(net ? "earn" : "bring in")} {ByHowMuch(moved[0].After - moved[0].Before)}";
-        string rest = moved.Count == 1 ? "no other crop moves" : $"{Phrase.Count(up, "crop")} up, {moved.Count - up} down";
+        string rest = moved.Count == 1 ? "no other crop moves" : $"{notation.Count(up, "crop")} up, {moved.Count - up} down";
         return net && outcome.FarmNet.Difference.Value is { } farm ? $"{first}, the farm {ByHowMuch(farm)} ({rest})" : $"{first} ({rest})";
 
-        string ByHowMuch(decimal by) => $"{Looks.InWords(Math.Abs(by), Look.WholeMoney, currency)} {(by < 0m ? "less" : "more")}";
+        string ByHowMuch(decimal by) => $"{notation.InWords(Math.Abs(by), Look.WholeMoney)} {(by < 0m ? "less" : "more")}";
     }
 
-    private static void Draw(Canvas canvas, List<(string Name, decimal Before, decimal After)> crops, string axis)
+    private static void Draw(Canvas canvas, List<(string Name, decimal Before, decimal After)> crops, string axis, Notation notation)
     {
         double names = crops.Max(crop => Canvas.TextWidth(crop.Name, 11.5)) + 20;
         double bottom = canvas.Bottom - 40;
@@ -72,7 +73,7 @@ public static class WhatIfPlot
         foreach (double tick in scale.Ticks(7))
         {
             canvas.Line(scale[tick], Top, scale[tick], bottom + 3, Math.Abs(tick) < 1e-9 ? Palette.Soft : Palette.Rule);
-            canvas.Text(tick.ToString("#,0"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Text(notation.Text($"{tick:#,0}"), scale[tick], bottom + 11, 10.5, Palette.Soft, Alignment.MiddleCenter);
         }
 
         canvas.Text(axis, (scale.From + scale.To) / 2, bottom + 26, 10.5, Palette.Soft, Alignment.MiddleCenter);
@@ -86,8 +87,8 @@ public static class WhatIfPlot
             canvas.Line(scale[(double)before], y, scale[(double)after], y, color, 3);
             Ring(canvas, scale[(double)before], y);
             canvas.Dot(scale[(double)after], y, 9, color, color);
-            canvas.Text($"{(after > before ? "+" : "")}{Looks.Number(after - before, Look.WholeMoney)}", Width - 150, y, 11, Palette.Ink, Alignment.MiddleRight);
-            canvas.Text($"{Looks.Number(before, Look.WholeMoney)} > {Looks.Number(after, Look.WholeMoney)}", Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight);
+            canvas.Text($"{(after > before ? "+" : "")}{notation.Number(after - before, Look.WholeMoney)}", Width - 150, y, 11, Palette.Ink, Alignment.MiddleRight);
+            canvas.Text($"{notation.Number(before, Look.WholeMoney)} > {notation.Number(after, Look.WholeMoney)}", Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight);
         }
     }
 

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -15,28 +16,28 @@ public static class WhatIfSentences
     public static Prose Answer(ScenarioOutcome outcome, bool isExample = false)
     {
         SeasonReview season = outcome.Before;
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         string with = Prose.Text(ChangeWords.Of(outcome.Scenario, season.Records));
         string example = !isExample ? "" : outcome.Scenario.Changes.Count == 0
             ? "No change was given, and nothing of the season was sold for a price that an example could change. "
             : "No change was given, so this is an example: the crop that brought in most, a tenth cheaper. ";
-        string label = season.Known.NetReturnLabel == "net return" ? "" : $" ({season.Known.NetReturnLabel})";
+        string label = season.Known.NetReturnIsWhole ? "" : $" ({season.Known.NetReturnLabel})";
         if (outcome.FarmNet.Difference.Value is not { } difference)
         {
             decimal output = outcome.AllCrops.Output.Difference.Value ?? 0m;
-            return new Prose($"{example}With **{with}**, the output of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would be {Looks.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney, currency)} instead of "
-                + $"{Looks.InWords(season.Farm.Output.Amount, Look.WholeMoney, currency)}: **{ByHowMuch(output, currency)}**. What the farm would net is not available ({outcome.FarmNet.Difference.Reason}).");
+            return new Prose($"{example}With **{with}**, the output of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would be {notation.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney)} instead of "
+                + $"{notation.InWords(season.Farm.Output.Amount, Look.WholeMoney)}: **{ByHowMuch(output, notation)}**. What the farm would net is not available ({outcome.FarmNet.Difference.Reason}).");
         }
 
-        string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have netted **{Looks.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney, currency)}** in {season.CropYear} instead of "
-            + $"**{Looks.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney, currency)}**{label}: **{ByHowMuch(difference, currency)}**.";
-        return new Prose(text + Sources(outcome, difference, currency) + Singles(outcome, currency));
+        string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have netted **{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)}** in {season.CropYear} instead of "
+            + $"**{notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}**{label}: **{ByHowMuch(difference, notation)}**.";
+        return new Prose(text + Sources(outcome, difference, notation) + Singles(outcome, notation));
     }
 
     /// <summary>Below the figure: who gains, who loses, who changes sides.</summary>
     public static Prose Figure(ScenarioOutcome outcome)
     {
-        string currency = outcome.Before.Settings.Currency;
+        Notation notation = outcome.Before.Settings.Notation;
         List<CropDifference> moved = WhatIfTables.Ordered(outcome).Where(crop => WhatIfTables.Moved(crop).Value is not (null or 0m)).ToList();
         if (moved.Count == 0)
         {
@@ -46,8 +47,8 @@ public static class WhatIfSentences
         CropDifference most = moved[0];
         bool net = most.NetReturn.Difference.IsAvailable;
         BeforeAfter figure = net ? most.NetReturn : most.Output;
-        string text = $"{Phrase.Bold(most.Name)} moves most: its {(net ? outcome.Before.Known.NetReturnLabel : "output")} goes from {Looks.InWords(figure.Before.Value ?? 0m, Look.WholeMoney, currency)} to {Looks.InWords(figure.After.Value ?? 0m, Look.WholeMoney, currency)}. "
-            + $"{Phrase.Sentence(Phrase.Count(moved.Count(crop => WhatIfTables.Moved(crop).Value > 0m), "crop"))} would earn more, {moved.Count(crop => WhatIfTables.Moved(crop).Value < 0m)} less.";
+        string text = $"{Phrase.Bold(most.Name)} moves most: its {(net ? outcome.Before.Known.NetReturnLabel : "output")} goes from {notation.InWords(figure.Before.Value ?? 0m, Look.WholeMoney)} to {notation.InWords(figure.After.Value ?? 0m, Look.WholeMoney)}. "
+            + $"{Phrase.Sentence(notation.Count(moved.Count(crop => WhatIfTables.Moved(crop).Value > 0m), "crop"))} would earn more, {moved.Count(crop => WhatIfTables.Moved(crop).Value < 0m)} less.";
         List<CropDifference> fallen = moved.Where(crop => crop.NetReturn.Before.Value >= 0m && crop.NetReturn.After.Value < 0m).ToList();
         List<CropDifference> risen = moved.Where(crop => crop.NetReturn.Before.Value < 0m && crop.NetReturn.After.Value >= 0m).ToList();
         return new Prose(text + (fallen.Count > 0 ? $" {Names(fallen)} would fall below 0." : "") + (risen.Count > 0 ? $" {Names(risen)} would rise above 0." : "")
@@ -57,7 +58,7 @@ public static class WhatIfSentences
     /// <summary>What the scenario takes as given.</summary>
     public static Prose HowSure(ScenarioOutcome outcome)
     {
-        string currency = outcome.Before.Settings.Currency;
+        Notation notation = outcome.Before.Settings.Notation;
         List<string> points =
         [
             "what is not changed stays as the records have it: nobody buys less because a price rises, and nobody works faster because a wage does, unless a change of its own says so",
@@ -67,7 +68,7 @@ public static class WhatIfSentences
         {
             decimal apart = effects.Sum(effect => effect.FarmNet.Difference.Value!.Value);
             points.Add(together == apart ? "the changes add up: together they do exactly what they do one by one"
-                : $"one by one the changes come to {WhatIfTables.Signed(apart, currency, Look.Money)}, together to {WhatIfTables.Signed(together, currency, Look.Money)}, because they act on each other");
+                : $"one by one the changes come to {WhatIfTables.Signed(apart, notation, Look.Money)}, together to {WhatIfTables.Signed(together, notation, Look.Money)}, because they act on each other");
         }
 
         List<string> idle = effects.Where(effect => effect.Change.Subject != ScenarioSubject.Setting && effect.Rows.All(rows => rows.OfSeason == 0)).Select(effect => Prose.Text(effect.Change.Text)).ToList();
@@ -81,10 +82,10 @@ public static class WhatIfSentences
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
     }
 
-    private static string ByHowMuch(decimal difference, string currency) => difference == 0m ? "no difference"
-        : $"{Looks.InWords(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney, currency)} {(difference > 0m ? "more" : "less")}";
+    private static string ByHowMuch(decimal difference, Notation notation) => difference == 0m ? "no difference"
+        : $"{notation.InWords(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney)} {(difference > 0m ? "more" : "less")}";
 
-    private static string Sources(ScenarioOutcome outcome, decimal difference, string currency)
+    private static string Sources(ScenarioOutcome outcome, decimal difference, Notation notation)
     {
         List<CropDifference> same = WhatIfTables.Ordered(outcome).Where(crop => crop.NetReturn.Difference.Value is { } moved && moved != 0m && Math.Sign(moved) == Math.Sign(difference)).Take(Leaders).ToList();
         if (difference == 0m || same.Count == 0)
@@ -95,16 +96,16 @@ public static class WhatIfSentences
         decimal first = same[0].NetReturn.Difference.Value!.Value;
         if (Math.Abs(first) > Math.Abs(difference))
         {
-            return $" {Phrase.Bold(same[0].Name)} alone makes {WhatIfTables.Signed(first, currency)}; all else together goes the other way, {WhatIfTables.Signed(difference - first, currency)}.";
+            return $" {Phrase.Bold(same[0].Name)} alone makes {WhatIfTables.Signed(first, notation)}; all else together goes the other way, {WhatIfTables.Signed(difference - first, notation)}.";
         }
 
         bool most = Math.Abs(first) * 2m > Math.Abs(difference);
         List<CropDifference> told = most ? same.Take(1).ToList() : same;
         return $" {(most ? "Most of it comes from" : "It is spread wide; the largest parts come from")} "
-            + $"{Phrase.List(told.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({WhatIfTables.Signed(crop.NetReturn.Difference.Value!.Value, currency)})"))}.";
+            + $"{Phrase.List(told.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({WhatIfTables.Signed(crop.NetReturn.Difference.Value!.Value, notation)})"))}.";
     }
 
-    private static string Singles(ScenarioOutcome outcome, string currency)
+    private static string Singles(ScenarioOutcome outcome, Notation notation)
     {
         if (outcome.Effects.Count < 2)
         {
@@ -113,7 +114,7 @@ public static class WhatIfSentences
 
         ChangeEffect most = outcome.Effects.MaxBy(effect => Math.Abs(effect.FarmNet.Difference.Value ?? 0m))!;
         return most.FarmNet.Difference.Value is { } alone
-            ? $" Of the {outcome.Effects.Count} changes, {Prose.Text(ChangeWords.Of(most.Change, outcome.Before.Records))} does most: {WhatIfTables.Signed(alone, currency)} by itself."
+            ? $" Of the {outcome.Effects.Count} changes, {Prose.Text(ChangeWords.Of(most.Change, outcome.Before.Records))} does most: {WhatIfTables.Signed(alone, notation)} by itself."
             : "";
     }
 

@@ -14,15 +14,15 @@ public static class WhatIfTables
     public static ReportTable Changes(ScenarioOutcome outcome)
     {
         SeasonReview season = outcome.Before;
-        string currency = season.Settings.Currency;
-        ReportTable table = new ReportTable($"What is changed in {season.CropYear}, each change by itself", currency)
+        Notation notation = season.Notation;
+        ReportTable table = new ReportTable($"What is changed in {season.CropYear}, each change by itself", notation)
             .Column("Change").Column("In words").Column("Counted").Column("As it was").Column("Would be").Column("Rows touched")
             .Column("Money moved in them", Look.Money).Column($"Change of the farm's {season.Known.NetReturnLabel}", Look.Money);
         foreach (ChangeEffect effect in outcome.Effects)
         {
             table.Row(
-                effect.Change.Text, ChangeWords.Of(effect.Change, season.Records), Counted(effect), Value(effect, before: true, currency), Value(effect, before: false, currency),
-                Rows(effect, season.CropYear), effect.MoneyMoved, effect.FarmNet.Difference);
+                effect.Change.Text, ChangeWords.Of(effect.Change, season.Records), Counted(effect), Value(effect, before: true, notation), Value(effect, before: false, notation),
+                Rows(effect, season.CropYear, notation), effect.MoneyMoved, effect.FarmNet.Difference);
         }
 
         if (outcome.Effects.Count > 1)
@@ -45,8 +45,8 @@ public static class WhatIfTables
     public static ReportTable Farm(ScenarioOutcome outcome)
     {
         SeasonReview season = outcome.Before;
-        ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}, as it was and with {outcome.Scenario.Name}", season.Settings.Currency)
-            .Column("Line").Column("As it was", Look.Money).Column("Would be", Look.Money).Column("Difference", Look.Money);
+        ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}, as it was and with {outcome.Scenario.Name}", season.Notation)
+            .InOrder().Column("Line").Column("As it was", Look.Money).Column("Would be", Look.Money).Column("Difference", Look.Money);
         foreach (FarmDifference line in outcome.Farm)
         {
             table.Row(Phrase.Sentence(line.Name), line.Amount.Before, line.Amount.After, line.Amount.Difference);
@@ -61,7 +61,7 @@ public static class WhatIfTables
         SeasonReview season = outcome.Before;
         LengthUnit unit = season.Settings.LengthUnit;
         string net = Phrase.Sentence(season.Known.NetReturnLabel);
-        ReportTable table = new ReportTable($"The crops of {season.CropYear}, as they were and with {outcome.Scenario.Name}, those that move most first", season.Settings.Currency)
+        ReportTable table = new ReportTable($"The crops of {season.CropYear}, as they were and with {outcome.Scenario.Name}, those that move most first", season.Notation)
             .Column("Crop").Column("Output", Look.WholeMoney).Column("would be", Look.WholeMoney)
             .Column(net, Look.WholeMoney).Column("would be", Look.WholeMoney).Column("Difference", Look.Money)
             .Column(net, Look.Rate, per: unit.Label("bed-foot")).Column("would be", Look.Rate, per: unit.Label("bed-foot"))
@@ -79,7 +79,7 @@ public static class WhatIfTables
     public static ReportTable Scenarios(ScenarioComparison comparison)
     {
         SeasonReview season = comparison.Season;
-        ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}: scenarios side by side", season.Settings.Currency)
+        ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}: scenarios side by side", season.Notation)
             .Column("Scenario").Column("Changes").Column("Output", Look.WholeMoney).Column("Materials and selling", Look.WholeMoney).Column("Labor", Look.WholeMoney)
             .Column("Infrastructure", Look.WholeMoney).Column("Overhead", Look.WholeMoney).Column($"{Phrase.Sentence(season.Known.NetReturnLabel)} of the farm", Look.WholeMoney)
             .Column("Difference", Look.Money).Column("Crop that moves most");
@@ -91,7 +91,7 @@ public static class WhatIfTables
         foreach (ScenarioOutcome outcome in comparison.Outcomes)
         {
             CropDifference? most = Ordered(outcome).FirstOrDefault(crop => Moved(crop).Value is not (null or 0m));
-            string mover = most is null ? "none" : $"{most.Name} {Signed(Moved(most).Value!.Value, season.Settings.Currency)}";
+            string mover = most is null ? "none" : $"{most.Name} {Signed(Moved(most).Value!.Value, season.Notation)}";
             table.Row([outcome.Scenario.Name, ChangeWords.Of(outcome.Scenario, season.Records), .. Lines(outcome.After), outcome.FarmNet.After, outcome.FarmNet.Difference, mover]);
         }
 
@@ -102,7 +102,7 @@ public static class WhatIfTables
     public static ReportTable ScenariosByCrop(ScenarioComparison comparison)
     {
         SeasonReview season = comparison.Season;
-        ReportTable table = new ReportTable($"{Phrase.Sentence(season.Known.NetReturnLabel)} of each crop in {season.CropYear}, scenario by scenario", season.Settings.Currency)
+        ReportTable table = new ReportTable($"{Phrase.Sentence(season.Known.NetReturnLabel)} of each crop in {season.CropYear}, scenario by scenario", season.Notation)
             .Column("Crop").Column("as it was", Look.WholeMoney);
         foreach (ScenarioOutcome outcome in comparison.Outcomes)
         {
@@ -125,7 +125,7 @@ public static class WhatIfTables
     /// <summary>How far a crop moves: its net return, or its output where that isn't available.</summary>
     internal static Rate Moved(CropDifference crop) => crop.NetReturn.Difference.IsAvailable ? crop.NetReturn.Difference : crop.Output.Difference;
 
-    internal static string Signed(decimal value, string currency, Look look = Look.WholeMoney) => (value > 0m ? "+" : "") + Looks.InWords(value, look, currency);
+    internal static string Signed(decimal value, Notation notation, Look look = Look.WholeMoney) => (value > 0m ? "+" : "") + notation.InWords(value, look);
 
     private static IEnumerable<ReportCell> Cells(CropDifference crop) =>
     [
@@ -156,12 +156,12 @@ public static class WhatIfTables
         _ => effect.Change.Subject is ScenarioSubject.Price or ScenarioSubject.Yield ? "money of sales and household use" : "money in the rows",
     };
 
-    private static ReportCell Value(ChangeEffect effect, bool before, string currency)
+    private static ReportCell Value(ChangeEffect effect, bool before, Notation notation)
     {
         Rate value = before ? effect.Value.Before : effect.Value.After;
         if (effect.Measure == EffectMeasure.Setting)
         {
-            return before ? effect.SettingBefore : effect.Change.Step.IsPercent && value.Value is { } wage ? Looks.Number(wage, Look.Exact) : effect.Change.ValueText;
+            return before ? effect.SettingBefore : effect.Change.Step.IsPercent && value.Value is { } wage ? notation.Number(wage, Look.Exact) : effect.Change.ValueText;
         }
 
         Look look = effect.Measure switch
@@ -172,9 +172,9 @@ public static class WhatIfTables
             EffectMeasure.Percent => Look.Exact,
             _ => Look.Money,
         };
-        return value.Value is { } known ? Looks.InWords(known, look, currency) : ReportCell.Missing(value.Reason ?? "not available");
+        return value.Value is { } known ? notation.InWords(known, look) : ReportCell.Missing(value.Reason ?? "not available");
     }
 
-    private static string Rows(ChangeEffect effect, int year) => effect.Rows.Count == 0 ? "none: a setting"
-        : string.Join(", ", effect.Rows.Select(rows => $"{rows.OfSeason:#,0} of {rows.Table}.csv")) + $" in {year}";
+    private static string Rows(ChangeEffect effect, int year, Notation notation) => effect.Rows.Count == 0 ? "none: a setting"
+        : string.Join(", ", effect.Rows.Select(rows => notation.Text($"{rows.OfSeason:#,0} of {rows.Table}.csv"))) + $" in {year}";
 }

@@ -1,3 +1,4 @@
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
@@ -16,7 +17,7 @@ internal static class Phrase
     };
 
     /// <summary>"1 crop", "3 crops".</summary>
-    internal static string Count(int count, string one, string? many = null) => $"{count:#,0} {(count == 1 ? one : many ?? one + "s")}";
+    internal static string Count(this Notation notation, int count, string one, string? many = null) => notation.Text($"{count:#,0} {(count == 1 ? one : many ?? one + "s")}");
 
     /// <summary>The first letter large.</summary>
     internal static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
@@ -25,8 +26,8 @@ internal static class Phrase
     internal static string Bold(string name) => $"**{Prose.Text(name)}**";
 
     /// <summary>A rate in words, or "not available (why)".</summary>
-    internal static string Of(Rate rate, string currency) =>
-        rate.Value is { } value ? Looks.InWords(value, Look.Rate, currency) : $"not available ({rate.Reason})";
+    internal static string Of(Rate rate, Notation notation) =>
+        rate.Value is { } value ? notation.InWords(value, Look.Rate) : $"not available ({rate.Reason})";
 
     /// <summary>A share in whole percent.</summary>
     internal static string Percent(decimal share) => $"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0} %";

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.RecordsCheck;
 using FarmEconomics.Reports.Tables;
@@ -15,15 +16,15 @@ public static class RecordsSentences
         int errors = farm.ErrorCount;
         int warnings = farm.Problems.Count - errors;
         int rows = farm.Reading.Files.Sum(file => file.RowsInFile);
-        string read = $"{rows:#,0} rows were read from {Phrase.Count(farm.Reading.Files.Count, "file")}, with **{Phrase.Count(errors, "error")}** and **{Phrase.Count(warnings, "warning")}**.";
+        string read = farm.Notation.Text($"{rows:#,0} rows were read from {farm.Notation.Count(farm.Reading.Files.Count, "file")}, with **{farm.Notation.Count(errors, "error")}** and **{farm.Notation.Count(warnings, "warning")}**.");
         if (season is null)
         {
             return new Prose($"**Not yet.** {read} The errors below have to be mended before any figure can be made.");
         }
 
         List<string> weak = Weaknesses(season);
-        string verdict = weak.Count == 0 ? $"**Yes**, for {season.CropYear}." : $"**Yes, with {Phrase.Count(weak.Count, "reservation")}** for {season.CropYear}.";
-        return new Prose($"{verdict} {read} {(farm.Skipped.Count > 0 ? $"**{Phrase.Count(farm.Skipped.Count, "row")} in error were left out** (listed below). " : "")}"
+        string verdict = weak.Count == 0 ? $"**Yes**, for {season.CropYear}." : $"**Yes, with {season.Notation.Count(weak.Count, "reservation")}** for {season.CropYear}.";
+        return new Prose($"{verdict} {read} {(farm.Skipped.Count > 0 ? $"**{season.Notation.Count(farm.Skipped.Count, "row")} in error were left out** (listed below). " : "")}"
             + (weak.Count == 0 ? $"{(warnings > 0 ? "Beside the warnings nothing" : "Nothing")} found weakens the figures." : $"What weakens the figures: {Phrase.List(weak)}."));
     }
 
@@ -37,8 +38,8 @@ public static class RecordsSentences
 
         decimal logged = season.Crops.Sum(crop => RecordGaps.Logged(season, crop));
         IReadOnlyList<string> without = RecordGaps.CropsWithoutLoggedHours(season);
-        return new Prose($"Of {Looks.Number(season.Farm.LaborHours.Value, Look.Hours)} hours that reached crops, {Looks.Number(logged, Look.Hours)} ({Phrase.Percent(season.Farm.LaborHours.Value > 0m ? logged / season.Farm.LaborHours.Value : 0m)}) "
-            + $"were logged to a crop or planting; {Looks.Number(season.Farm.Sums.EstimatedHours, Look.Hours)} rest on time standards and the rest came through pools. "
+        return new Prose($"Of {season.Notation.Number(season.Farm.LaborHours.Value, Look.Hours)} hours that reached crops, {season.Notation.Number(logged, Look.Hours)} ({Phrase.Percent(season.Farm.LaborHours.Value > 0m ? logged / season.Farm.LaborHours.Value : 0m)}) "
+            + $"were logged to a crop or planting; {season.Notation.Number(season.Farm.Sums.EstimatedHours, Look.Hours)} rest on time standards and the rest came through pools. "
             + (without.Count == 0 ? "Every crop has hours of its own." : $"No hour is logged to {Phrase.List(without.Select(Phrase.Bold).ToList())}."));
     }
 
@@ -49,7 +50,7 @@ public static class RecordsSentences
         decimal money = RecordGaps.Unmatched(season).Sum(part => part.Amount.Amount);
         return new Prose(crops.Count == 0
             ? "Everything that left the farm had been picked before, by the records."
-            : $"More left than was picked of {Phrase.List(crops.ConvertAll(Phrase.Bold))}: {Looks.InWords(money, Look.Money, season.Settings.Currency)} of sales have no harvest behind them. They stay with the crop, spread over its plantings by quantity picked, so rates per crop hold and rates per planting are weaker.");
+            : $"More left than was picked of {Phrase.List(crops.ConvertAll(Phrase.Bold))}: {season.Notation.InWords(money, Look.Money)} of sales have no harvest behind them. They stay with the crop, spread over its plantings by quantity picked, so rates per crop hold and rates per planting are weaker.");
     }
 
     private static List<string> Weaknesses(SeasonReview season)
@@ -68,25 +69,25 @@ public static class RecordsSentences
         int incomplete = season.Crops.Count(crop => crop.Sums.ValueIncomplete);
         if (incomplete > 0)
         {
-            weak.Add($"{Phrase.Count(incomplete, "crop has", "crops have")} produce without a price");
+            weak.Add($"{season.Notation.Count(incomplete, "crop has", "crops have")} produce without a price");
         }
 
         int unmatched = RecordGaps.Unmatched(season).Select(part => part.Leaving.Crop).Distinct().Count();
         if (unmatched > 0)
         {
-            weak.Add($"{Phrase.Count(unmatched, "crop was", "crops were")} sold beyond what was picked");
+            weak.Add($"{season.Notation.Count(unmatched, "crop was", "crops were")} sold beyond what was picked");
         }
 
         int without = RecordGaps.CropsWithoutLoggedHours(season).Count;
         if (without > 0)
         {
-            weak.Add($"{Phrase.Count(without, "crop has", "crops have")} no hours logged");
+            weak.Add($"{season.Notation.Count(without, "crop has", "crops have")} no hours logged");
         }
 
         decimal unassigned = season.OutsideTotal(Costing.Outside.NotAssigned);
         if (unassigned != 0m)
         {
-            weak.Add($"{Looks.InWords(unassigned, Look.Money, season.Settings.Currency)} of cost found no crop");
+            weak.Add($"{season.Notation.InWords(unassigned, Look.Money)} of cost found no crop");
         }
 
         return weak;

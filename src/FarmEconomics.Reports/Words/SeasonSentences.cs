@@ -16,18 +16,18 @@ public static class SeasonSentences
     /// <summary>The answer first: what came in, what led by each measure, what lost money.</summary>
     public static Prose Answer(SeasonReview season)
     {
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         EnterpriseBudget farm = season.Farm;
         if (season.Crops.Count == 0)
         {
             return new Prose($"The records hold no planting of {season.CropYear}, so there is nothing to say about it.");
         }
 
-        string text = $"In **{season.CropYear}** the {Phrase.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{Looks.InWords(farm.Output.Amount, Look.WholeMoney, currency)}**";
+        string text = $"In **{season.CropYear}** the {notation.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{notation.InWords(farm.Output.Amount, Look.WholeMoney)}**";
         text += season.Known.Costs is { } why
             ? $"; what was left after costs is not available ({why})."
-            : season.Settings.LengthUnit.Label($"; after materials and selling, **{Looks.InWords(farm.GrossMargin.Amount, Look.WholeMoney, currency)}** of it was gross margin: {Phrase.Of(farm.GrossMarginPerBedFoot, currency)} per bed-foot, "
-                + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, currency)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, currency)} per labor hour.");
+            : season.Notation.Text($"; after materials and selling, **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}** of it was gross margin: {Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
+                + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour.");
         text += Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
         return new Prose(text + Losses(season));
     }
@@ -64,8 +64,8 @@ public static class SeasonSentences
         int half = SeasonPlots.HalfOfOutput(season, crops);
         string margin = season.Known.Costs is null && crops[0].Output.Amount > 0m
             ? $" Of what it brought in, {Phrase.Percent(crops[0].GrossMargin.Amount / crops[0].Output.Amount)} was left after materials and selling." : "";
-        return new Prose($"{Phrase.Bold(crops[0].Name)} brought in the most, {Looks.InWords(crops[0].Output.Amount, Look.WholeMoney, season.Settings.Currency)} "
-            + $"({Phrase.Percent(crops[0].Output.Amount / season.Farm.Output.Amount)} of the output); {Phrase.Count(half, "crop")} made half of it.{margin}");
+        return new Prose($"{Phrase.Bold(crops[0].Name)} brought in the most, {season.Notation.InWords(crops[0].Output.Amount, Look.WholeMoney)} "
+            + $"({Phrase.Percent(crops[0].Output.Amount / season.Farm.Output.Amount)} of the output); {season.Notation.Count(half, "crop")} made half of it.{margin}");
     }
 
     /// <summary>Reads the hours figure: the stage and the crop that took most, and how much is estimated.</summary>
@@ -79,15 +79,15 @@ public static class SeasonSentences
         BudgetSums sums = season.Farm.Sums;
         Stage most = Enum.GetValues<Stage>().MaxBy(stage => sums.HoursByStage[(int)stage]);
         EnterpriseBudget crop = season.Crops.MaxBy(budget => budget.LaborHours.Value)!;
-        return new Prose($"{SeasonPlots.StageName(most)} took {Looks.Number(sums.HoursByStage[(int)most], Look.Hours)} of {Looks.Number(season.Farm.LaborHours.Value, Look.Hours)} hours; "
-            + $"{Phrase.Bold(crop.Name)} took the most of any crop, {Looks.Number(crop.LaborHours.Value, Look.Hours)} hours. {Phrase.Percent(season.Farm.EstimatedShare.Value ?? 0m)} of the hours rest on time standards, not on a log. "
-            + $"Another {Looks.Number(sums.OverheadHours, Look.Hours)} hours were general overhead and stand on that line.");
+        return new Prose($"{SeasonPlots.StageName(most)} took {season.Notation.Number(sums.HoursByStage[(int)most], Look.Hours)} of {season.Notation.Number(season.Farm.LaborHours.Value, Look.Hours)} hours; "
+            + $"{Phrase.Bold(crop.Name)} took the most of any crop, {season.Notation.Number(crop.LaborHours.Value, Look.Hours)} hours. {Phrase.Percent(season.Farm.EstimatedShare.Value ?? 0m)} of the hours rest on time standards, not on a log. "
+            + $"Another {season.Notation.Number(sums.OverheadHours, Look.Hours)} hours were general overhead and stand on that line.");
     }
 
     /// <summary>How sure the figures are: estimated hours, prices missing, sales without a harvest, money not assigned.</summary>
     public static Prose HowSure(SeasonReview season)
     {
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         List<string> points = [];
         if (season.Farm.EstimatedShare.Value is { } share)
         {
@@ -104,7 +104,7 @@ public static class SeasonSentences
         List<EnterpriseBudget> unmatched = season.Crops.Where(crop => crop.Sums.Unmatched > 0m).ToList();
         points.Add(unmatched.Count == 0 ? "every sale is matched with a harvest" : $"more left than was picked of {Names(unmatched)}");
         decimal unassigned = season.OutsideTotal(Costing.Outside.NotAssigned);
-        points.Add(unassigned == 0m ? "no cost is left without a crop" : $"{Looks.InWords(unassigned, Look.Money, currency)} of cost found no crop and is charged to none");
+        points.Add(unassigned == 0m ? "no cost is left without a crop" : $"{notation.InWords(unassigned, Look.Money)} of cost found no crop and is charged to none");
         points.Add($"the proof: {season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} sums agree to the cent, the hour and the unit");
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
     }
@@ -113,7 +113,7 @@ public static class SeasonSentences
     {
         List<EnterpriseBudget> best = season.Crops.Where(crop => rate(crop).IsAvailable).OrderByDescending(crop => rate(crop).Value).Take(Leaders).ToList();
         return best.Count == 0 ? ""
-            : $" Per {per}, {Phrase.List(best.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({Looks.InWords(rate(crop).Value!.Value, Look.Rate, season.Settings.Currency)})"))} led.";
+            : $" Per {per}, {Phrase.List(best.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({season.Notation.InWords(rate(crop).Value!.Value, Look.Rate)})"))} led.";
     }
 
     private static string Losses(SeasonReview season)
@@ -123,12 +123,12 @@ public static class SeasonSentences
             return $" Which crops lost money is not available ({why}).";
         }
 
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         string label = season.Known.NetReturnLabel;
         List<EnterpriseBudget> losers = season.Crops.Where(crop => crop.NetReturn.Amount < 0m).OrderBy(crop => crop.NetReturn.Amount).ToList();
-        string total = $" At full cost {(season.Known.OwnerLabor is null ? "(unpaid hours valued) " : "")}the {label} of all crops was **{Looks.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney, currency)}**";
+        string total = $" At full cost {(season.Known.OwnerLabor is null ? "(unpaid hours valued) " : "")}the {label} of all crops was **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}**";
         return losers.Count == 0 ? $"{total}, and no crop's was below 0."
-            : $"{total}; {Phrase.Count(losers.Count, "crop")} fell short, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({Looks.InWords(crop.NetReturn.Amount, Look.WholeMoney, currency)})").ToList())}.";
+            : $"{total}; {notation.Count(losers.Count, "crop")} fell short, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
     }
 
     private static string Between(string words, List<EnterpriseBudget> crops, Func<EnterpriseBudget, Rate> high, Func<EnterpriseBudget, Rate> low)

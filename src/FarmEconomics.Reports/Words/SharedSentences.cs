@@ -15,7 +15,7 @@ public static class SharedSentences
     /// <summary>The answer first: how much, where to, what stood idle.</summary>
     public static Prose Answer(SeasonReview season)
     {
-        string currency = season.Settings.Currency;
+        Notation notation = season.Notation;
         List<PoolResult> pools = PoolTables.Busy(season).ToList();
         decimal total = pools.Sum(pool => pool.Total.Amount);
         if (total == 0m)
@@ -26,14 +26,14 @@ public static class SharedSentences
         decimal crops = pools.Sum(pool => pool.ToCrops.Amount);
         decimal lost = pools.Sum(pool => pool.NotAssigned.Amount);
         List<PoolResult> idle = pools.Where(pool => pool.Unused.Amount > 0m).OrderByDescending(pool => pool.Unused.Amount).ToList();
-        string text = $"In **{season.CropYear}** the {Phrase.Count(pools.Count, "pool")} of shared cost held **{Money(total)}**: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {Money(pools.Sum(pool => pool.Labor.Amount))} labor"
+        string text = $"In **{season.CropYear}** the {notation.Count(pools.Count, "pool")} of shared cost held **{Money(total)}**: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {Money(pools.Sum(pool => pool.Labor.Amount))} labor"
             + (season.Known.Ownership is { } reason ? $" (ownership cost is not available: {reason})" : $" and {Money(pools.Sum(pool => pool.Ownership.Amount))} a year for what lasts")
             + $". The crops carry {Money(crops)} of it, {Phrase.Percent(season.Farm.TotalCost.Amount > 0m ? crops / season.Farm.TotalCost.Amount : 0m)} of all their cost; the household {Money(pools.Sum(pool => pool.ToHousehold.Amount))}. ";
         text += idle.Count == 0 ? "No capacity is known to have stood idle." : $"Capacity nobody used cost {Money(idle.Sum(pool => pool.Unused.Amount))}, most of all {Phrase.List(idle.Take(2).Select(pool => $"{Phrase.Bold(pool.Pool.Name)} ({Money(pool.Unused.Amount)})").ToList())}; it is charged to no crop.";
         text += lost == 0m ? " Nothing was left without a user." : $" {Money(lost)} found no user and is charged to no crop.";
         return new Prose(text);
 
-        string Money(decimal amount) => Looks.InWords(amount, Look.WholeMoney, currency);
+        string Money(decimal amount) => notation.InWords(amount, Look.WholeMoney);
     }
 
     /// <summary>Below the figure of running and ownership cost.</summary>
@@ -47,7 +47,7 @@ public static class SharedSentences
         PoolResult? largest = season.Pools.MaxBy(pool => pool.Ownership.Amount);
         decimal owning = season.Pools.Sum(pool => pool.Ownership.Amount);
         return new Prose(largest is null || owning <= 0m ? "Nothing that lasts is in the records (no assets.csv, or nothing in service)."
-            : $"What lasts costs {Looks.InWords(owning, Look.WholeMoney, season.Settings.Currency)} a year, used or not; the largest part is {Phrase.Bold(largest.Pool.Name)}, {Looks.InWords(largest.Ownership.Amount, Look.WholeMoney, season.Settings.Currency)}.");
+            : $"What lasts costs {season.Notation.InWords(owning, Look.WholeMoney)} a year, used or not; the largest part is {Phrase.Bold(largest.Pool.Name)}, {season.Notation.InWords(largest.Ownership.Amount, Look.WholeMoney)}.");
     }
 
     /// <summary>Below the table of capacities.</summary>
@@ -55,7 +55,7 @@ public static class SharedSentences
     {
         List<PoolResult> known = season.Pools.Where(pool => pool.Pool.Row.Capacity is > 0m).OrderBy(pool => pool.Users.Total / pool.Pool.Row.Capacity!.Value).ToList();
         return new Prose(known.Count == 0 ? "No pool has a capacity in pools.csv, so what stood idle is not available."
-            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(known[0].Users.Total / known[0].Pool.Row.Capacity!.Value)} of what it can give; the unused part cost {Looks.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney, season.Settings.Currency)} over all pools with a capacity.");
+            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(known[0].Users.Total / known[0].Pool.Row.Capacity!.Value)} of what it can give; the unused part cost {season.Notation.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney)} over all pools with a capacity.");
     }
 
     /// <summary>Below the power figure.</summary>
@@ -70,8 +70,8 @@ public static class SharedSentences
 
         decimal given = months.Sum(month => SharedPlots.Given(month.Month, arrayKilowatts));
         (DateOnly tightest, decimal draw, _) = months.MaxBy(month => month.Used / SharedPlots.Given(month.Month, arrayKilowatts));
-        return new Prose($"The loads drew {Looks.Number(used, Look.Count)} kWh in the year, {Phrase.Percent(used / given)} of what {arrayKilowatts:0.##} kW of panels give at the reference place. "
-            + $"The tightest month is {tightest:MMMM}: {Looks.Number(draw, Look.Count)} of {Looks.Number(SharedPlots.Given(tightest, arrayKilowatts), Look.Count)} kWh. Snow, shade and what batteries lose come on top, and the yield at the farm may differ.");
+        return new Prose(season.Notation.Text($"The loads drew {season.Notation.Number(used, Look.Count)} kWh in the year, {Phrase.Percent(used / given)} of what {arrayKilowatts:0.##} kW of panels give at the reference place. "
+            + $"The tightest month is {tightest:MMMM}: {season.Notation.Number(draw, Look.Count)} of {season.Notation.Number(SharedPlots.Given(tightest, arrayKilowatts), Look.Count)} kWh. Snow, shade and what batteries lose come on top, and the yield at the farm may differ."));
     }
 
     /// <summary>Below a comparison of methods or bases.</summary>
@@ -85,7 +85,7 @@ public static class SharedSentences
 
         List<string> flips = table.Rows.Where(row => row.Skip(1).SkipLast(1).Any(cell => cell.Number < 0m) && row.Skip(1).SkipLast(1).Any(cell => cell.Number >= 0m)).Select(row => Phrase.Bold((string)row[0].Value!)).ToList();
         int close = rows.Count(row => row.Spread < 25m);
-        return new Prose($"{Phrase.Bold(rows[0].Name)} moves most, by {Looks.InWords(rows[0].Spread, Look.WholeMoney, season.Settings.Currency)}; {close} of {Phrase.Count(rows.Count, "crop")} move by less than {Looks.InWords(25m, Look.WholeMoney, season.Settings.Currency)}. "
+        return new Prose($"{Phrase.Bold(rows[0].Name)} moves most, by {season.Notation.InWords(rows[0].Spread, Look.WholeMoney)}; {close} of {season.Notation.Count(rows.Count, "crop")} move by less than {season.Notation.InWords(25m, Look.WholeMoney)}. "
             + (flips.Count == 0 ? "No crop changes from gain to loss with the choice." : $"The choice decides between gain and loss for {Phrase.List(flips)}."));
     }
 
@@ -103,7 +103,7 @@ public static class SharedSentences
         decimal all = result.Users.Total;
         decimal cost = (result.Total + result.ReceivedFromPools).Amount;
         return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(store.Name)}."
-            : $"{Phrase.Bold(store.Name)} held {Looks.Number(days, Look.Count)} crate-days of produce{(all - days >= 0.5m ? $" and {Looks.Number(all - days, Look.Count)} of other users" : "")}; with what other pools gave it, a crate-day cost {Looks.InWords(cost / all, Look.Rate, season.Settings.Currency)}.");
+            : $"{Phrase.Bold(store.Name)} held {season.Notation.Number(days, Look.Count)} crate-days of produce{(all - days >= 0.5m ? $" and {season.Notation.Number(all - days, Look.Count)} of other users" : "")}; with what other pools gave it, a crate-day cost {season.Notation.InWords(cost / all, Look.Rate)}.");
     }
 
     /// <summary>Below the users of a measured pool: what one unit of use cost.</summary>
@@ -123,7 +123,7 @@ public static class SharedSentences
 
         decimal cost = (result.Cash + result.Labor + result.Ownership + result.ReceivedFromPools).Amount - (result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
         string unit = SharedTables.Unit(season, result) == "kWh" ? "kWh" : "unit of use";
-        return new Prose($"{Phrase.Bold(users[0].Name)} took most, {Looks.Number(users[0].Weight, Look.Quantity)} of {Looks.Number(result.Users.Total, Look.Quantity)}. With {Looks.Number(result.Hours, Look.Hours)} hours of work and what other pools gave it, a {unit} cost {Looks.InWords(cost / result.Users.Total, Look.Rate, season.Settings.Currency)}.");
+        return new Prose($"{Phrase.Bold(users[0].Name)} took most, {season.Notation.Number(users[0].Weight, Look.Quantity)} of {season.Notation.Number(result.Users.Total, Look.Quantity)}. With {season.Notation.Number(result.Hours, Look.Hours)} hours of work and what other pools gave it, a {unit} cost {season.Notation.InWords(cost / result.Users.Total, Look.Rate)}.");
     }
 
     /// <summary>Below the flow picture.</summary>
@@ -131,7 +131,7 @@ public static class SharedSentences
     {
         List<PoolResult> givers = season.Pools.Where(pool => pool.PassedToPools.Amount > 0m).OrderByDescending(pool => pool.PassedToPools.Amount).ToList();
         return new Prose(givers.Count == 0 ? "No pool serves another."
-            : $"{Phrase.Sentence(Phrase.Count(givers.Count, "pool serves", "pools serve"))} other pools: {Phrase.List(givers.ConvertAll(pool => $"{Phrase.Bold(pool.Pool.Name)} passed {Looks.InWords(pool.PassedToPools.Amount, Look.WholeMoney, season.Settings.Currency)} on"))}"
+            : $"{Phrase.Sentence(season.Notation.Count(givers.Count, "pool serves", "pools serve"))} other pools: {Phrase.List(givers.ConvertAll(pool => $"{Phrase.Bold(pool.Pool.Name)} passed {season.Notation.InWords(pool.PassedToPools.Amount, Look.WholeMoney)} on"))}"
                 + $"{(Circle(season) ? "; some of it in a circle, which is solved exactly" : "")}.");
     }
 

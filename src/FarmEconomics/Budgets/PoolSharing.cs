@@ -42,7 +42,7 @@ internal sealed class PoolSharing
             decimal hours = rows[users.Pool].Sum(row => row.Hours);
             if ((money != 0m || hours > 0m) && users.Total <= 0m)
             {
-                problems.Add(CostingProblems.NoWeights(users.Pool, network.Year, money, hours, network.LengthUnit));
+                problems.Add(CostingProblems.NoWeights(users.Pool, network.Year, money, hours, network.Notation));
             }
         }
     }

@@ -45,6 +45,9 @@ public sealed class SeasonReview
     /// <summary>The assumptions it rests on.</summary>
     public FarmSettings Settings { get; }
 
+    /// <summary>How the farm writes what a person reads.</summary>
+    public Notation Notation => Settings.Notation;
+
     /// <summary>The records it rests on.</summary>
     public FarmRecords Records => book.Trace.Records;
 

@@ -6,9 +6,9 @@ namespace FarmEconomics.Costing;
 /// <summary>The problems costing finds, each with its code and words.</summary>
 internal static class CostingProblems
 {
-    internal static Problem NoWeights(Pool pool, int year, decimal money, decimal hours, LengthUnit length) => ProblemCatalog.Make(
+    internal static Problem NoWeights(Pool pool, int year, decimal money, decimal hours, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.NoWeights, pool.Row.Source, "basis",
-        $"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no {length.Label(pool.Basis.Unit)} to share them by: not assigned to any crop.") with
+        notation.Text($"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no {notation.Label(pool.Basis.Unit)} to share them by: not assigned to any crop.")) with
     { Money = money };
 
     internal static Problem MissingUnitsPerCrate(Pool pool, Crop crop) => ProblemCatalog.Make(
@@ -19,9 +19,9 @@ internal static class CostingProblems
         ProblemCodes.NoStore, crop.Row.Source, "store",
         $"{crop.Name} names no store and there are several: it carries nothing of {pool.Name}.");
 
-    internal static Problem OverCapacity(Pool pool, int year, decimal used, LengthUnit length) => ProblemCatalog.Make(
+    internal static Problem OverCapacity(Pool pool, int year, decimal used, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.OverCapacity, pool.Row.Source, "capacity",
-        $"The pool {pool.Name} was used {used:0.##} {length.Label(pool.Basis.Unit)} in {year}, more than its capacity of {pool.Row.Capacity:0.##}: nothing counts as unused.");
+        notation.Text($"The pool {pool.Name} was used {used:0.##} {notation.Label(pool.Basis.Unit)} in {year}, more than its capacity of {pool.Row.Capacity:0.##}: nothing counts as unused."));
 
     internal static Problem ClosedCircle(IReadOnlyList<Pool> circle, int year) => ProblemCatalog.Make(
         ProblemCodes.ClosedCircle, circle[0].Row.Source, "pool",

@@ -16,7 +16,7 @@ public sealed class PoolNetwork
         HashSet<Pool> busy = book.ByYear[year].Where(charge => charge.Pool is not null).Select(charge => charge.Pool!).ToHashSet();
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
-        LengthUnit = settings.LengthUnit;
+        Notation = settings.Notation;
         UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
         WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
@@ -36,8 +36,8 @@ public sealed class PoolNetwork
     /// <summary>The part of each pool's ownership cost that is passed on: used over capacity, 1 without a capacity.</summary>
     public IReadOnlyList<decimal> UsedFactor { get; }
 
-    /// <summary>The farm's unit of lengths, for words.</summary>
-    internal LengthUnit LengthUnit { get; }
+    /// <summary>How the farm writes, for words.</summary>
+    internal Notation Notation { get; }
 
     /// <summary>Shares of running cost and hours.</summary>
     public SharedCosts Running => running.Value;
@@ -62,7 +62,7 @@ public sealed class PoolNetwork
         {
             if (busy.Contains(users.Pool))
             {
-                problems.Add(CostingProblems.OverCapacity(users.Pool, year, used, settings.LengthUnit));
+                problems.Add(CostingProblems.OverCapacity(users.Pool, year, used, settings.Notation));
             }
 
             return 1m;

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Records;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
@@ -138,7 +139,7 @@ public sealed class Verdicts
         List<string> weak = [];
         if (budget.EstimatedShare.Value is { } estimated && estimated > Settings.EstimatedHours)
         {
-            weak.Add($"{estimated * 100m:0} % of its hours are filled in from time standards, not logged");
+            weak.Add(Season.Notation.Text($"{estimated * 100m:0} % of its hours are filled in from time standards, not logged"));
         }
 
         int plantings = review.Trace.Enterprises.Count(one => one.Crop == budget.Crop && one.Harvested > 0m && one.CropYear <= budget.CropYear);

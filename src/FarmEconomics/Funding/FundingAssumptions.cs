@@ -65,11 +65,14 @@ public sealed class FundingAssumptions
     private readonly Dictionary<string, string> given = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Nothing given: all defaults.</summary>
-    public static FundingAssumptions None { get; } = new([], new Dictionary<string, int>());
+    public static FundingAssumptions None { get; } = new([], new Dictionary<string, int>(), Notation.Default);
 
-    private FundingAssumptions(IEnumerable<KeyValuePair<string, string>> values, IReadOnlyDictionary<string, int> classes)
+    private readonly Notation notation;
+
+    private FundingAssumptions(IEnumerable<KeyValuePair<string, string>> values, IReadOnlyDictionary<string, int> classes, Notation notation)
     {
         Classes = classes;
+        this.notation = notation;
         foreach ((string name, string value) in values)
         {
             (string Name, string? Default, string Unit, string Meaning) known = Known.FirstOrDefault(item => item.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
@@ -79,7 +82,7 @@ public sealed class FundingAssumptions
                 throw new ArgumentException($"There is no assumption \"{name}\"{(nearest is null ? "" : $"; nearest known: {nearest}")}.", nameof(values));
             }
 
-            if (IsNumber(known.Unit) && !decimal.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _))
+            if (IsNumber(known.Unit) && ReadNumber(value) is null)
             {
                 throw new ArgumentException($"{known.Name} must be a number ({known.Unit}), not \"{value}\".", nameof(values));
             }
@@ -94,30 +97,32 @@ public sealed class FundingAssumptions
     public IReadOnlyDictionary<string, int> Classes { get; }
 
     /// <summary>All assumptions with the values that hold, for print.</summary>
-    /// <param name="unit">The farm's unit of lengths, for the path between beds.</param>
+    /// <param name="as">How the farm writes, and its unit for the path between beds.</param>
     /// <returns>The assumptions, in documented order.</returns>
-    public IReadOnlyList<Assumption> All(LengthUnit unit) => [.. Known.Select(item => item.Name != PathName
-        ? new Assumption(item.Name, TextOf(item.Name), item.Unit, item.Meaning)
-        : new Assumption(item.Name, PathWidth(unit).ToString(CultureInfo.InvariantCulture), unit.WidthShort(),
-            unit.Label(item.Meaning).Replace("18 in ", unit == LengthUnit.M ? "45 cm " : "18 in ", StringComparison.Ordinal)))];
+    public IReadOnlyList<Assumption> All(Notation @as) => [.. Known.Select(item => item.Name != PathName
+        ? new Assumption(item.Name, IsNumber(item.Unit) ? TextOf(item.Name)?.Replace('.', @as.DecimalMark) : TextOf(item.Name), item.Unit, item.Meaning.Replace("(1.1 ", @as.Text($"({1.1m} "), StringComparison.Ordinal))
+        : new Assumption(item.Name, @as.Text($"{PathWidth(@as.LengthUnit)}"), @as.LengthUnit.WidthShort(),
+            @as.Label(item.Meaning).Replace("18 in ", @as.LengthUnit == LengthUnit.M ? "45 cm " : "18 in ", StringComparison.Ordinal)))];
 
     /// <summary>Takes assumptions by name.</summary>
-    /// <param name="values">Names and values, decimals with a point.</param>
+    /// <param name="values">Names and values, decimals with a point or the farm's decimal mark.</param>
     /// <param name="classes">Depreciation classes: recovery years by asset name.</param>
+    /// <param name="notation">How the farm writes; null: with a decimal point.</param>
     /// <returns>The assumptions.</returns>
     /// <exception cref="ArgumentException">An unknown name, or a value that can't be.</exception>
-    public static FundingAssumptions Of(IEnumerable<KeyValuePair<string, string>> values, IReadOnlyDictionary<string, int>? classes = null)
+    public static FundingAssumptions Of(IEnumerable<KeyValuePair<string, string>> values, IReadOnlyDictionary<string, int>? classes = null, Notation? notation = null)
     {
         ArgumentNullException.ThrowIfNull(values);
-        return new FundingAssumptions(values, classes ?? new Dictionary<string, int>());
+        return new FundingAssumptions(values, classes ?? new Dictionary<string, int>(), notation ?? Notation.Default);
     }
 
     /// <summary>Takes assumptions and classes as text, several with a semicolon between them.</summary>
     /// <param name="values"><c>hours_saved=60; losses_saved_percent=40</c>.</param>
     /// <param name="classes"><c>Solar panels and mounts=5; Truck=5</c>.</param>
+    /// <param name="notation">How the farm writes; null: with a decimal point.</param>
     /// <returns>The assumptions.</returns>
     /// <exception cref="ArgumentException">An unknown name, a value that can't be, or a part without an equals sign.</exception>
-    public static FundingAssumptions Parse(string values, string classes = "")
+    public static FundingAssumptions Parse(string values, string classes = "", Notation? notation = null)
     {
         Dictionary<string, int> years = new(StringComparer.OrdinalIgnoreCase);
         foreach ((string name, string text) in Pairs(classes))
@@ -127,13 +132,13 @@ public sealed class FundingAssumptions
                 : throw new ArgumentException($"The class of {name} must be a number of years, not \"{text}\".", nameof(classes));
         }
 
-        return Of(Pairs(values), years);
+        return Of(Pairs(values), years, notation);
     }
 
     /// <summary>An assumption as a number.</summary>
     /// <param name="name">Its name.</param>
     /// <returns>The number; null when not given.</returns>
-    public decimal? Number(string name) => TextOf(name) is { } text ? decimal.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture) : null;
+    public decimal? Number(string name) => TextOf(name) is { } text ? ReadNumber(text) : null;
 
     /// <summary>The width of the paths.</summary>
     /// <param name="unit">The farm's unit of lengths.</param>
@@ -167,6 +172,9 @@ public sealed class FundingAssumptions
                 ? KeyValuePair.Create(pair[..equals].Trim(), pair[(equals + 1)..].Trim())
                 : throw new ArgumentException($"'{pair}' has no value: write name=value, several with a semicolon between them.", nameof(text));
         });
+
+    private decimal? ReadNumber(string text) =>
+        decimal.TryParse(notation.DecimalMark == ',' ? text.Replace(',', '.') : text, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal number) ? number : null;
 
     private static bool IsNumber(string unit) => unit is not ("words" or "word" or "classes" or "pool");
 
@@ -213,7 +221,8 @@ public sealed class FundingAssumptions
     {
         if (Number(name) is { } value && (value < least || value > most))
         {
-            throw new ArgumentException($"{name} can't be {value}{(most == decimal.MaxValue ? $"; it must be at least {least}" : $"; it must be from {least} to {most}")}.", name);
+            throw new ArgumentException(
+                notation.Text($"{name} can't be {value}{(most == decimal.MaxValue ? notation.Text($"; it must be at least {least}") : notation.Text($"; it must be from {least} to {most}"))}."), name);
         }
     }
 
@@ -221,7 +230,7 @@ public sealed class FundingAssumptions
     {
         if (Number(name) is { } value && (value < least || value > most || value != decimal.Floor(value)))
         {
-            throw new ArgumentException($"{name} must be a whole number from {least} to {most}, not {value}.", name);
+            throw new ArgumentException(notation.Text($"{name} must be a whole number from {least} to {most}, not {value}."), name);
         }
     }
 }

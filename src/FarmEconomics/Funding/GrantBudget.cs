@@ -115,14 +115,15 @@ public sealed class GrantBudget
                 known.Length == 0 ? "The records hold no funding table, so there is no project to ask money for." : $"There is no project \"{project}\" in the funding table; it holds {string.Join(", ", known)}.", nameof(project));
         }
 
+        Notation notation = records.Settings.Notation;
         decimal? hour = assumptions.Number("hour_value") ?? records.Settings.OwnerWage;
-        List<GrantLine> lines = [.. rows.OrderBy(row => row.ObjectClass).Select(row => LineOf(row, hour))];
+        List<GrantLine> lines = [.. rows.OrderBy(row => row.ObjectClass).Select(row => LineOf(row, hour, notation))];
         decimal hours = assumptions.Number("in_kind_hours") ?? 0m;
         if (hours > 0m)
         {
             decimal value = hour ?? throw new ArgumentException("in_kind_hours need hour_value, or owner_wage among the farm's settings.", nameof(assumptions));
             int at = lines.FindLastIndex(line => line.Class == ObjectClass.Personnel) + 1;
-            lines.Insert(at, new GrantLine(ObjectClass.Personnel, "Unpaid hours given to the project", $"{hours:0.##} hours x {value:0.00}", 0m, Money.Rounded(hours * value).Amount, InKind: true, null));
+            lines.Insert(at, new GrantLine(ObjectClass.Personnel, "Unpaid hours given to the project", notation.Text($"{hours:0.##} hours x {value:0.00}"), 0m, Money.Rounded(hours * value).Amount, InKind: true, null));
         }
 
         if (assumptions.Number("indirect_percent") is { } percent and > 0m)
@@ -131,21 +132,21 @@ public sealed class GrantBudget
             decimal baseAmount = lines.Where(line => line.Class is { } kind && classes.Contains(kind)).Sum(line => line.Total);
             decimal indirect = Indirect(baseAmount, percent);
             decimal funder = Money.Rounded(indirect * assumptions.Number("indirect_funder_percent")!.Value / 100m).Amount;
-            lines.Add(new GrantLine(null, "Indirect charges", $"{percent:0.##} % of {baseAmount:0.00}", funder, indirect - funder, InKind: false, null));
+            lines.Add(new GrantLine(null, "Indirect charges", notation.Text($"{percent:0.##} % of {baseAmount:0.00}"), funder, indirect - funder, InKind: false, null));
         }
 
         return new GrantBudget(rows[0].Project.Trim(), lines, assumptions);
     }
 
-    private static GrantLine LineOf(FundingRow row, decimal? hour)
+    private static GrantLine LineOf(FundingRow row, decimal? hour, Notation notation)
     {
         decimal percent = row.FunderPercent ?? 100m;
         decimal funder = Money.Rounded(row.Amount * percent / 100m).Amount;
         bool inKind = $"{row.Item} {row.Note}".Contains("in kind", StringComparison.OrdinalIgnoreCase) || $"{row.Item} {row.Note}".Contains("in-kind", StringComparison.OrdinalIgnoreCase);
-        string reckoned = $"{row.Amount:0.00}, funder {percent:0.##} %";
+        string reckoned = notation.Text($"{row.Amount:0.00}, funder {percent:0.##} %");
         if (inKind && row.ObjectClass == ObjectClass.Personnel && hour is { } value and > 0m)
         {
-            reckoned += $"; {row.Amount / value:0.##} hours at {value:0.00}";
+            reckoned += notation.Text($"; {row.Amount / value:0.##} hours at {value:0.00}");
         }
 
         return new GrantLine(row.ObjectClass, row.Item.Trim() + (string.IsNullOrWhiteSpace(row.Note) ? "" : $" ({row.Note.Trim()})"), reckoned, funder, row.Amount - funder, inKind, row.Source);

@@ -128,15 +128,15 @@ public sealed class Investment
         return
         [
             new("Hours saved", assumptions.Number("hours_saved"), "hours", hour, Times(assumptions.Number("hours_saved"), hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
-                facts is null ? "assumed" : $"assumed; the records hold {(facts.Hours.Value is { } logged ? $"{logged:0.#} hours for {pool}" : $"no hours ({facts.Hours.Reason})")}"),
+                facts is null ? "assumed" : $"assumed; the records hold {(facts.Hours.Value is { } logged ? season.Notation.Text($"{logged:0.#} hours for {pool}") : $"no hours ({facts.Hours.Reason})")}"),
             new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
                 Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
-                facts is null ? "assumed" : $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed"),
+                facts is null ? "assumed" : season.Notation.Text($"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed")),
             new("Ice no longer bought", icePart, "% of the bill", facts?.IceCost.Value / 100m,
                 Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : facts.IceCost.Value is { } bill ? Rate.Known(bill / 100m) : facts.IceCost, "ice_saved_percent"),
-                facts is null ? "assumed" : $"records: {(facts.IceCost.IsAvailable ? $"{facts.IceCost} paid for ice" : facts.IceCost.Reason)}; the part saved is assumed"),
+                facts is null ? "assumed" : $"records: {(facts.IceCost.IsAvailable ? season.Notation.Text($"{facts.IceCost} paid for ice") : facts.IceCost.Reason)}; the part saved is assumed"),
             new("Electricity", power, "kWh", powerPrice.Value, Times(power, powerPrice, "power_saved_kwh"),
-                facts is null ? "assumed" : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? $"{used:0} kWh for {pool}, at what a kWh cost last season" : facts.KilowattHours.Reason)}"),
+                facts is null ? "assumed" : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? season.Notation.Text($"{used:0} kWh for {pool}, at what a kWh cost last season") : facts.KilowattHours.Reason)}"),
             new("Other gain", null, "", null, other is { } gain ? Rate.Known(gain) : Rate.NotAvailable("other_saving is not given"), "assumed"),
             new("Other yearly cost", null, "", null, cost is { } spent ? Rate.Known(-spent) : Rate.NotAvailable("other_cost is not given"), "assumed"),
         ];

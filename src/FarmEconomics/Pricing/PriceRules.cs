@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Records;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Pricing;
@@ -10,11 +11,14 @@ namespace FarmEconomics.Pricing;
 /// </summary>
 public sealed class PriceRules
 {
+    private readonly Notation notation;
+
     internal PriceRules(SeasonReview season, PriceTerms terms)
     {
         terms.Check();
         Terms = terms;
         Known = season.Known;
+        notation = season.Notation;
         WantedPerHour = terms.WantedPerHour is { } wanted ? Rate.Known(wanted) : DefaultWanted(season);
     }
 
@@ -29,8 +33,8 @@ public sealed class PriceRules
 
     /// <summary>The target in words.</summary>
     public string TargetInWords => Terms.WantedMarginPercent is { } margin
-        ? $"{margin:0.##} % of the price left after all cost"
-        : WantedPerHour.Value is { } wanted ? $"{wanted:0.00} per labor hour" : $"not available: {WantedPerHour.Reason}";
+        ? notation.Text($"{margin:0.##} % of the price left after all cost")
+        : WantedPerHour.Value is { } wanted ? notation.Text($"{wanted:0.00} per labor hour") : $"not available: {WantedPerHour.Reason}";
 
     /// <summary>Why the cost a price must cover isn't known, floor first; null when it is.</summary>
     internal string? FloorMissing => Known.Costs ?? Known.LaborCost ?? Known.OwnerLabor;

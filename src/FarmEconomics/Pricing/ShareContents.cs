@@ -142,7 +142,7 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         Crop crop = book.Review.Records.FindCrop(item.Crop) ?? throw new ArgumentException($"The plan names the crop '{item.Crop}', which the crops table doesn't hold.");
         if (item.Quantity <= 0m || (item.Unit is { } unit && !crop.Units.ContainsKey(unit.Trim())))
         {
-            throw new ArgumentException($"Week {item.Week} of the plan: {item.Quantity} {item.Unit} of {crop.Name}; a quantity is above 0, in a unit the crop has.");
+            throw new ArgumentException(book.Season.Notation.Text($"Week {item.Week} of the plan: {item.Quantity} {item.Unit} of {crop.Name}; a quantity is above 0, in a unit the crop has."));
         }
 
         decimal quantity = crop.ToBase(item.Quantity, item.Unit) * boxes;

@@ -104,6 +104,9 @@ public sealed record FarmSettings
     /// <summary>The decimal mark of numbers in the grower's files, <c>.</c> or <c>,</c>.</summary>
     public char DecimalMark { get; init; } = '.';
 
+    /// <summary>How the farm writes what a person reads.</summary>
+    public Notation Notation => new(Currency, DecimalMark, LengthUnit);
+
     /// <summary>The crop year a date falls in: window N holds the dates from N-MM-DD on.</summary>
     /// <param name="date">The date.</param>
     /// <returns>The year the window is named after.</returns>

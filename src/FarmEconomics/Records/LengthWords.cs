@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-
 namespace FarmEconomics.Records;
 
 /// <summary>
@@ -44,12 +42,6 @@ public static class LengthWords
 
         return text;
     }
-
-    /// <summary>A sentence in the farm's unit. Only what stands in the source changes; names and numbers put into it stay as they are.</summary>
-    /// <param name="unit">The farm's unit.</param>
-    /// <param name="text">The sentence as written for feet.</param>
-    /// <returns>The sentence.</returns>
-    public static string Label(this LengthUnit unit, [InterpolatedStringHandlerArgument(nameof(unit))] LengthText text) => text.ToString();
 
     /// <summary>A word of a grower's table as documented for feet: <c>bed-meter-days</c> or <c>Bed metre days</c> of a farm in meters becomes <c>bed-foot-days</c>.</summary>
     /// <param name="unit">The farm's unit.</param>

@@ -71,7 +71,7 @@ internal sealed class LeavingValuer
                     leaving.Amount = ListValueOf(leaving);
                     if (!leaving.ValueIncomplete)
                     {
-                        problems.Add(TracingProblems.PricedAtList(leaving));
+                        problems.Add(TracingProblems.PricedAtList(leaving, records.Settings.Notation));
                     }
 
                     break;
@@ -124,7 +124,7 @@ internal sealed class LeavingValuer
             decimal[] values = leavings.Select(leaving => Math.Max(0m, leaving.ListValue.Amount)).ToArray();
             if (values.Sum() <= 0m)
             {
-                problems.Add(TracingProblems.ShareIncomeWithoutShares(channel, window, amount));
+                problems.Add(TracingProblems.ShareIncomeWithoutShares(channel, window, amount, records.Settings.Notation));
                 OtherIncome.Add(new OtherIncome(channel, window, new Money(amount), null));
                 continue;
             }

@@ -94,13 +94,13 @@ internal sealed class LotLedger
                 LeavingPart part = parts[k];
                 if (part.Lot!.IsTooOldOn(leaving.Row.Date))
                 {
-                    problems.Add(TracingProblems.HeldTooLong(part));
+                    problems.Add(TracingProblems.HeldTooLong(part, records.Settings.Notation));
                 }
             }
 
             if (left > 0m)
             {
-                problems.Add(TracingProblems.SoldMoreThanPicked(leaving, left));
+                problems.Add(TracingProblems.SoldMoreThanPicked(leaving, left, records.Settings.Notation));
                 Spread(leaving, left);
             }
             else if (parts.Count == first)

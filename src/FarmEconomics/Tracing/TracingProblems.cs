@@ -21,14 +21,14 @@ internal static class TracingProblems
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.") with
     { Offending = row.Crop };
 
-    internal static Problem SoldMoreThanPicked(Leaving leaving, decimal unmatched) => ProblemCatalog.Make(
+    internal static Problem SoldMoreThanPicked(Leaving leaving, decimal unmatched, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.SoldMoreThanPicked, leaving.Row.Source, "quantity",
-        $"{unmatched:0.####} {leaving.Crop.Unit} of {leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} beyond what was picked by then; kept with the crop, spread over its plantings of {leaving.Window}.") with
+        notation.Text($"{unmatched:0.####} {leaving.Crop.Unit} of {leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} beyond what was picked by then; kept with the crop, spread over its plantings of {leaving.Window}.")) with
     { Money = leaving.Row.Amount };
 
-    internal static Problem HeldTooLong(LeavingPart part) => ProblemCatalog.Make(
+    internal static Problem HeldTooLong(LeavingPart part, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.HeldTooLong, part.Leaving.Row.Source, "date",
-        $"{part.Quantity:0.####} {part.Leaving.Crop.Unit} of {part.Leaving.Crop.Name} left on {part.Leaving.Row.Date:yyyy-MM-dd}, {part.DaysHeld} days after harvest ({part.Lot!.Row.Source}); it keeps {part.Leaving.Crop.Row.StorageDays:0.##} days.");
+        notation.Text($"{part.Quantity:0.####} {part.Leaving.Crop.Unit} of {part.Leaving.Crop.Name} left on {part.Leaving.Row.Date:yyyy-MM-dd}, {part.DaysHeld} days after harvest ({part.Lot!.Row.Source}); it keeps {part.Leaving.Crop.Row.StorageDays:0.##} days."));
 
     internal static Problem NoStorageDays(Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoStorageDays, crop.Row.Source, "storage_days",
@@ -38,13 +38,13 @@ internal static class TracingProblems
         ProblemCodes.NoListValue, leaving.Row.Source, "crop",
         $"No price for {leaving.Crop.Name} on {leaving.Row.Date:yyyy-MM-dd} through {leaving.Channel.Name}: valued at 0, the crop's output is incomplete.");
 
-    internal static Problem PricedAtList(Leaving leaving) => ProblemCatalog.Make(
+    internal static Problem PricedAtList(Leaving leaving, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.PricedAtList, leaving.Row.Source, "unit_price",
-        $"The sale of {leaving.Crop.Name} on {leaving.Row.Date:yyyy-MM-dd} through {leaving.Channel.Name} carries no price: valued at the list price, {leaving.Amount}.");
+        notation.Text($"The sale of {leaving.Crop.Name} on {leaving.Row.Date:yyyy-MM-dd} through {leaving.Channel.Name} carries no price: valued at the list price, {leaving.Amount}."));
 
-    internal static Problem ShareIncomeWithoutShares(Channel channel, int year, decimal amount) => ProblemCatalog.Make(
+    internal static Problem ShareIncomeWithoutShares(Channel channel, int year, decimal amount, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.ShareIncomeWithoutShares, channel.Row.Source, "channel",
-        $"{amount:0.00} of share income of {channel.Name} in {year} met no produce of any value that left through it: counted as other income.") with
+        notation.Text($"{amount:0.00} of share income of {channel.Name} in {year} met no produce of any value that left through it: counted as other income.")) with
     { Money = amount };
 
     internal static Problem NoHiredWage(LaborRow row) => ProblemCatalog.Make(

@@ -1,8 +1,10 @@
+using System.Globalization;
+
 namespace FarmEconomics.Units;
 
 /// <summary>Hours of work. Default: none. Not rounded in between.</summary>
 /// <param name="Value">Hours.</param>
-public readonly record struct Hours(decimal Value)
+public readonly record struct Hours(decimal Value) : IFormattable
 {
     /// <summary>Adds.</summary>
     /// <param name="left">Left.</param>
@@ -17,7 +19,10 @@ public readonly record struct Hours(decimal Value)
     public static Hours operator -(Hours left, Hours right) => new(left.Value - right.Value);
 
     /// <summary>Hours to two decimals.</summary>
-    public override string ToString() => Value.ToString("0.##");
+    public override string ToString() => ToString(null, null);
+
+    /// <inheritdoc/>
+    public string ToString(string? format, IFormatProvider? formatProvider) => Value.ToString(format ?? "0.##", formatProvider ?? CultureInfo.InvariantCulture);
 }
 
 /// <summary>
@@ -25,7 +30,7 @@ public readonly record struct Hours(decimal Value)
 /// which also counts how long the bed was held.
 /// </summary>
 /// <param name="Value">Bed-feet.</param>
-public readonly record struct BedFeet(decimal Value)
+public readonly record struct BedFeet(decimal Value) : IFormattable
 {
     /// <summary>Adds.</summary>
     /// <param name="left">Left.</param>
@@ -34,7 +39,10 @@ public readonly record struct BedFeet(decimal Value)
     public static BedFeet operator +(BedFeet left, BedFeet right) => new(left.Value + right.Value);
 
     /// <summary>Bed-feet to one decimal.</summary>
-    public override string ToString() => Value.ToString("0.#");
+    public override string ToString() => ToString(null, null);
+
+    /// <inheritdoc/>
+    public string ToString(string? format, IFormatProvider? formatProvider) => Value.ToString(format ?? "0.#", formatProvider ?? CultureInfo.InvariantCulture);
 }
 
 /// <summary>One bed-foot held for one day. Seven of them are a bed-foot-week.</summary>

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace FarmEconomics.Units;
 
 /// <summary>
@@ -5,7 +7,7 @@ namespace FarmEconomics.Units;
 /// Immutable and safe to share between threads.
 /// </summary>
 /// <param name="Amount">The amount; to the cent wherever docs/methods.md (section 9) rounds, unrounded in between.</param>
-public readonly record struct Money(decimal Amount)
+public readonly record struct Money(decimal Amount) : IFormattable
 {
     /// <summary>No money.</summary>
     public static readonly Money Zero;
@@ -65,5 +67,8 @@ public readonly record struct Money(decimal Amount)
     }
 
     /// <summary>The amount with two decimals and no currency sign.</summary>
-    public override string ToString() => Amount.ToString("0.00");
+    public override string ToString() => ToString(null, null);
+
+    /// <inheritdoc/>
+    public string ToString(string? format, IFormatProvider? formatProvider) => Amount.ToString(format ?? "0.00", formatProvider ?? CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 
 namespace FarmEconomics.Units;
 
@@ -6,7 +7,7 @@ namespace FarmEconomics.Units;
 /// A figure that may not be available, and then says why. Rates come from division; one without its denominator is never 0.
 /// The default value is "not available" without a reason.
 /// </summary>
-public readonly record struct Rate
+public readonly record struct Rate : IFormattable
 {
     private Rate(decimal? value, string? reason)
     {
@@ -43,5 +44,9 @@ public readonly record struct Rate
         denominator == 0m ? NotAvailable(reasonWithout) : Known(numerator / denominator);
 
     /// <summary>The value to two decimals, or "not available".</summary>
-    public override string ToString() => Value is { } value ? value.ToString("0.00") : $"not available ({Reason})";
+    public override string ToString() => ToString(null, null);
+
+    /// <inheritdoc/>
+    public string ToString(string? format, IFormatProvider? formatProvider) =>
+        Value is { } value ? value.ToString(format ?? "0.00", formatProvider ?? CultureInfo.InvariantCulture) : $"not available ({Reason})";
 }

@@ -5,9 +5,12 @@ using FarmEconomics.Notebooks;
 
 namespace FarmEconomics.EndToEnd.Tests.Commands;
 
-/// <summary>A farm in meters, kilograms and euros sees its own units wherever the program says something.</summary>
+/// <summary>A farm in meters, kilograms, euros and decimal commas sees its own units and marks wherever the program says something.</summary>
 public sealed partial class MetricFarmTests : IDisposable
 {
+    /// <summary>Sections of regulations, whose numbers are names.</summary>
+    private static readonly string[] Citations = ["200.414"];
+
     private readonly Scratch scratch = new();
     private readonly string farm;
 
@@ -22,14 +25,14 @@ public sealed partial class MetricFarmTests : IDisposable
         ProgramRun run = await Program.RunAsync("review", farm, "--out", output);
 
         Assert.True(run.ExitCode == 0, run.Error + run.Output);
-        AssertMetric("console", run.Output + run.Error);
+        AssertOwnWay("console", run.Output + run.Error);
         string[] pages = Directory.GetFiles(output, "*.html");
         Assert.True(pages.Length > 6);
         foreach (string page in pages)
         {
             // Code cells are the program's own text; styles and pictures hold no words.
             string html = Hidden().Replace(File.ReadAllText(page), "");
-            AssertMetric(Path.GetFileName(page), html);
+            AssertOwnWay(Path.GetFileName(page), html);
         }
 
         Assert.Contains("bed-meter-week", File.ReadAllText(Path.Combine(output, "02-season-review.html")), StringComparison.Ordinal);
@@ -38,7 +41,7 @@ public sealed partial class MetricFarmTests : IDisposable
         {
             foreach (NotebookCell cell in NotebookDocument.Parse(File.ReadAllText(notebook)).Cells)
             {
-                AssertMetric(Path.GetFileName(notebook), (cell.Type == "code" ? "" : cell.Source) + string.Concat(cell.Outputs.SelectMany(Texts)));
+                AssertOwnWay(Path.GetFileName(notebook), (cell.Type == "code" ? "" : cell.Source) + string.Concat(cell.Outputs.SelectMany(Texts)));
             }
         }
 
@@ -56,13 +59,15 @@ public sealed partial class MetricFarmTests : IDisposable
     [InlineData("decide", "--grow", "Carrots", "--by", "15")]
     [InlineData("decide", "--swap", "Broccoli", "Carrots")]
     [InlineData("prices", "--channel", "Lane Stand")]
+    [InlineData("decide", "--shrink", "Carrots", "--by", "10.5", "--elasticity", "2.5")]
+    [InlineData("whatif", "--change", "price of Carrots=+10,5%", "--change", "wages=-2,5%", "--change", "owner_wage=22,75")]
     [InlineData("check")]
     public async Task Command_MetricFarm_SpeaksOfMetersAndEurosOnly(string command, params string[] options)
     {
         ProgramRun run = await Program.RunAsync([command, farm, .. options]);
 
         Assert.True(run.ExitCode is 0, run.Error);
-        AssertMetric(command, run.Output + run.Error);
+        AssertOwnWay(command, run.Output + run.Error);
     }
 
     [Fact]
@@ -73,13 +78,13 @@ public sealed partial class MetricFarmTests : IDisposable
 
         Assert.True(prices.ExitCode == 0, prices.Error);
         Assert.True(writeup.ExitCode == 0, writeup.Error);
-        AssertMetric("prices", prices.Output + prices.Error);
-        AssertMetric("writeup", writeup.Output + writeup.Error);
+        AssertOwnWay("prices", prices.Output + prices.Error);
+        AssertOwnWay("writeup", writeup.Output + writeup.Error);
         string[] files = [.. Directory.GetFiles(scratch.File("prices"), "*", SearchOption.AllDirectories), .. Directory.GetFiles(scratch.File("writeup"), "*", SearchOption.AllDirectories)];
         Assert.Contains(files, file => file.EndsWith(".xlsx", StringComparison.Ordinal));
         foreach (string file in files)
         {
-            AssertMetric(Path.GetFileName(file), file.EndsWith(".xlsx", StringComparison.Ordinal) ? WorkbookWords(file) : Hidden().Replace(File.ReadAllText(file), ""));
+            AssertOwnWay(Path.GetFileName(file), file.EndsWith(".xlsx", StringComparison.Ordinal) ? WorkbookWords(file) : Hidden().Replace(File.ReadAllText(file), ""));
         }
     }
 
@@ -104,6 +109,33 @@ public sealed partial class MetricFarmTests : IDisposable
         Assert.False(found.Success, found.Success ? $"{where}: ...{text[Math.Max(0, found.Index - 80)..Math.Min(text.Length, found.Index + 60)]}..." : "");
     }
 
+    /// <summary>Its own units, and no number with a decimal point in what a person sees.</summary>
+    private static void AssertOwnWay(string where, string text)
+    {
+        AssertMetric(where, text);
+        string seen = text.Contains('<', StringComparison.Ordinal)
+            ? Tag().Replace(string.Join('\n', Said().Matches(text).Select(match => match.Groups[1].Value)) + "\n" + text, "\n") : text;
+        string[] pointed = [.. WithPoint().Matches(seen).Where(match => !Thousands().IsMatch(match.Value) && !Citations.Contains(match.Value))
+            .Select(match => seen[Math.Max(0, match.Index - 60)..Math.Min(seen.Length, match.Index + 40)].ReplaceLineEndings(" ")).Distinct().Take(12)];
+        Assert.True(pointed.Length == 0, $"{where}:\n{string.Join("\n", pointed)}");
+    }
+
+    [Theory]
+    [InlineData("12.50", true)]
+    [InlineData("€0.125", true)]
+    [InlineData("-3.5 %", true)]
+    [InlineData("1,234.50", true)]
+    [InlineData("<td title=\"a part of 2.5\">x</td>", true)]
+    [InlineData("1.234,50", false)]
+    [InlineData("1.234.567", false)]
+    [InlineData("2025-06-30", false)]
+    [InlineData("<td data-value=\"12.5\">12,5</td>", false)]
+    public void OwnWay_OfATextWithADecimalPoint_IsRefused(string text, bool refused)
+    {
+        Exception? fault = Record.Exception(() => AssertOwnWay("text", text));
+        Assert.Equal(refused, fault is not null);
+    }
+
     private static string WorkbookWords(string file)
     {
         using System.IO.Compression.ZipArchive zip = System.IO.Compression.ZipFile.OpenRead(file);
@@ -125,6 +157,18 @@ public sealed partial class MetricFarmTests : IDisposable
 
     [GeneratedRegex(@"\b(foot|feet|ft|inch|inches|acres?|lbs?|pounds?|dollars?|USD)\b|bed[- ]f|\$", RegexOptions.IgnoreCase)]
     private static partial Regex OtherUnit();
+
+    [GeneratedRegex(@"(?<![\w.,])\d[\d.,]*\.\d[\d.,]*")]
+    private static partial Regex WithPoint();
+
+    [GeneratedRegex(@"^[1-9]\d{0,2}(\.\d{3})+(,\d+)?[.,]?$")]
+    private static partial Regex Thousands();
+
+    [GeneratedRegex(@"<[^>]*>")]
+    private static partial Regex Tag();
+
+    [GeneratedRegex(@"\b(?:alt|title|aria-label|placeholder)=""([^""]*)""")]
+    private static partial Regex Said();
 
     [GeneratedRegex(@"<style.*?</style>|<details class=""code"".*?</details>|<pre class=""code"".*?</pre>|<footer>|</footer>", RegexOptions.Singleline)]
     private static partial Regex Hidden();

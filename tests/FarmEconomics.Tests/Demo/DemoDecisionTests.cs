@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Tests.House;
 using Xunit;
@@ -22,9 +23,9 @@ public class DemoDecisionTests
 
         ChangeAnswer disputed = answers.First(answer => answer.Disagree);
         Assert.True(disputed.FullCostChange.Amount > 0m && disputed.AvoidableChange.Amount < 0m);
-        Assert.Contains("The two disagree because", DecisionSentences.Of(disputed, "USD"));
-        Assert.Contains("does not go away with it", DecisionSentences.Of(disputed, "USD"));
-        Assert.All(answers.Where(answer => !answer.Disagree), answer => Assert.DoesNotContain("disagree", DecisionSentences.Of(answer, "USD")));
+        Assert.Contains("The two disagree because", DecisionSentences.Of(disputed, Notation.Default));
+        Assert.Contains("does not go away with it", DecisionSentences.Of(disputed, Notation.Default));
+        Assert.All(answers.Where(answer => !answer.Disagree), answer => Assert.DoesNotContain("disagree", DecisionSentences.Of(answer, Notation.Default)));
         Assert.All(answers, answer => Assert.All(answer.Moved, moved => Assert.Equal(0m, moved.Moves.Sum(move => move.Change.Amount))));
     }
 
@@ -55,9 +56,9 @@ public class DemoDecisionTests
 
         Assert.True(plan.Dropped.Disagree);
         Assert.All(plan.Proof().Rows, row => Assert.Equal(0m, row[3].Number));
-        Assert.NotEmpty(DecisionPlots.BeforeAndAfter(plan.Dropped, "USD").Svg());
+        Assert.NotEmpty(DecisionPlots.BeforeAndAfter(plan.Dropped, Notation.Default).Svg());
         Assert.NotEmpty(DecisionPlots.Distributions(plan.Verdicts).Svg());
-        Assert.NotEmpty(DecisionPlots.Swings(plan.Grid.Model, "USD").Svg());
-        Assert.Equal(GridHeatMap.Of(plan.Grid, "USD").Svg(), GridHeatMap.Of(plan.Grid, "USD").Svg());
+        Assert.NotEmpty(DecisionPlots.Swings(plan.Grid.Model, Notation.Default).Svg());
+        Assert.Equal(GridHeatMap.Of(plan.Grid, Notation.Default).Svg(), GridHeatMap.Of(plan.Grid, Notation.Default).Svg());
     }
 }

@@ -84,13 +84,14 @@ internal static class WorkbookReader
         using ZipArchive zip = new(stream, ZipArchiveMode.Read, leaveOpen: true);
         if (zip.Entries.Count > MaxParts)
         {
-            throw new IOException($"{name} is not read: it holds {zip.Entries.Count:N0} parts.");
+            throw new IOException(Notation.Default.Text($"{name} is not read: it holds {zip.Entries.Count:N0} parts."));
         }
 
         long unpacked = zip.Entries.Sum(entry => entry.Length < 0 || entry.Length > MaxUnpacked ? MaxUnpacked + 1 : entry.Length);
         if (unpacked > MaxUnpacked || (unpacked > FreeOfRatio && unpacked / MaxRatio > stream.Length))
         {
-            throw new IOException($"{name} is not read: it is {stream.Length / 1024:N0} KB and would unpack to {unpacked / 1048576:N0} MB or more, which no farm's records do.");
+            throw new IOException(Notation.Default.Text(
+                $"{name} is not read: it is {stream.Length / 1024:N0} KB and would unpack to {unpacked / 1048576:N0} MB or more, which no farm's records do."));
         }
     }
 

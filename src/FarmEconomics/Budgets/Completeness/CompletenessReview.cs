@@ -60,7 +60,7 @@ public static class CompletenessReview
         {
             int weeks = crop.Select(part => Week(part.Leaving.Row.Date)).Distinct().Count();
             yield return new RecordGap(
-                $"{crop.Sum(part => part.Quantity):0.##} {crop.Key.Unit} of {crop.Key.Name} left in {(weeks == 1 ? "a week" : $"{weeks} weeks")} with nothing picked to draw on.",
+                season.Notation.Text($"{crop.Sum(part => part.Quantity):0.##} {crop.Key.Unit} of {crop.Key.Name} left in {(weeks == 1 ? "a week" : $"{weeks} weeks")} with nothing picked to draw on."),
                 $"The yield of {crop.Key.Name} is too low, and the money is spread over its plantings by a guess.",
                 crop.Sum(part => part.Amount.Amount),
                 crop.First().Leaving.Row.Source);
@@ -85,7 +85,7 @@ public static class CompletenessReview
             else if (crop.Sums.EstimatedHours / all > MostlyEstimated)
             {
                 yield return new RecordGap(
-                    $"{crop.Sums.EstimatedHours / all:P0} of the hours of {crop.Name} are estimated by time standards.", $"What an hour on {crop.Name} earned is as good as the standards.", crop.Output.Amount);
+                    season.Notation.Text($"{crop.Sums.EstimatedHours / all:P0} of the hours of {crop.Name} are estimated by time standards."), $"What an hour on {crop.Name} earned is as good as the standards.", crop.Output.Amount);
             }
         }
     }
@@ -122,7 +122,7 @@ public static class CompletenessReview
                 string what = $"{total.Row.Table.Trim()} {total.Row.Measure.Trim()}";
                 bool money = total.Row.Measure.Trim().Equals("amount", StringComparison.OrdinalIgnoreCase);
                 yield return new RecordGap(
-                    $"The control total of {what} is {total.Row.Amount:0.##}, the records hold {total.Found:0.##}.",
+                    season.Notation.Text($"The control total of {what} is {total.Row.Amount:0.##}, the records hold {total.Found:0.##}."),
                     money ? "The difference is in no figure of the review." : "What is shared out by it, and every rate per hour or unit of it, is off by as much.",
                     money ? Math.Abs(total.Difference!.Value) : 0m, total.Row.Source);
             }
@@ -132,7 +132,7 @@ public static class CompletenessReview
     private static IEnumerable<RecordGap> Doubtful(SeasonReview season) =>
         Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)).Where(outlier => outlier.Money is not null)
             .Select(outlier => new RecordGap(
-                $"The {outlier.What} is {outlier.Value:0.####}; the median of {outlier.Count} is {outlier.Median:0.####}.", "Were the median right, the sale would differ by the money beside it.", outlier.Money!.Value, outlier.Source));
+                season.Notation.Text($"The {outlier.What} is {outlier.Value:0.####}; the median of {outlier.Count} is {outlier.Median:0.####}."), "Were the median right, the sale would differ by the money beside it.", outlier.Money!.Value, outlier.Source));
 
     private static DateOnly Week(DateOnly day) => day.AddDays(-(((int)day.DayOfWeek + 6) % 7));
 }

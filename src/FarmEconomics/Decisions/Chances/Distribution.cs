@@ -1,3 +1,5 @@
+using FarmEconomics.Records;
+
 namespace FarmEconomics.Decisions.Chances;
 
 /// <summary>How a price or yield factor may fall.</summary>
@@ -10,7 +12,9 @@ public abstract class Distribution
     public abstract double Variance { get; }
 
     /// <summary>In words, printed among the assumptions.</summary>
-    public abstract string Words { get; }
+    /// <param name="notation">How the farm writes.</param>
+    /// <returns>The words.</returns>
+    public abstract string Words(Notation notation);
 
     /// <summary>The value below which a fraction lies (inverse distribution function).</summary>
     /// <param name="fraction">Between 0 and 1.</param>
@@ -38,7 +42,7 @@ public sealed class Triangular : Distribution
     {
         if (!(low <= mode && mode <= high && low < high))
         {
-            throw new ArgumentException($"A triangular distribution needs low <= mode <= high and low < high, not {low}, {mode}, {high}.", nameof(mode));
+            throw new ArgumentException(Notation.Default.Text($"A triangular distribution needs low <= mode <= high and low < high, not {low}, {mode}, {high}."), nameof(mode));
         }
 
         Low = low;
@@ -62,7 +66,7 @@ public sealed class Triangular : Distribution
     public override double Variance => ((Low * Low) + (Mode * Mode) + (High * High) - (Low * Mode) - (Low * High) - (Mode * High)) / 18.0;
 
     /// <inheritdoc/>
-    public override string Words => $"triangular, {Low:0.##} to {High:0.##} with {Mode:0.##} most likely";
+    public override string Words(Notation notation) => notation.Text($"triangular, {Low:0.##} to {High:0.##} with {Mode:0.##} most likely");
 
     /// <inheritdoc/>
     public override double Quantile(double fraction)
@@ -83,6 +87,7 @@ public sealed class Resampled : Distribution
     private readonly double[] values;
     private readonly double[] upTo;
     private readonly double[] upToNormal;
+    private readonly string of;
 
     /// <summary>Makes the distribution.</summary>
     /// <param name="observations">Values with their weights, at least three with a weight above 0.</param>
@@ -110,7 +115,7 @@ public sealed class Resampled : Distribution
         upTo[^1] = 1.0;
         upToNormal = Array.ConvertAll(upTo, Copula.NormalOf);
         Variance = seen.Sum(item => (item.Value - Mean) * (item.Value - Mean) * item.Weight / total);
-        Words = $"drawn again from {values.Length} {of} of this farm, {values[0]:0.##} to {values[^1]:0.##}";
+        this.of = of;
     }
 
     /// <summary>How many values there are.</summary>
@@ -123,7 +128,7 @@ public sealed class Resampled : Distribution
     public override double Variance { get; }
 
     /// <inheritdoc/>
-    public override string Words { get; }
+    public override string Words(Notation notation) => notation.Text($"drawn again from {values.Length} {of} of this farm, {values[0]:0.##} to {values[^1]:0.##}");
 
     /// <inheritdoc/>
     public override double Quantile(double fraction)

@@ -28,15 +28,15 @@ public enum ChangeKind
 /// </param>
 public sealed record Change(ChangeKind Kind, string Crop, decimal Feet = 0m, string? Replacement = null, decimal? Elasticity = null)
 {
-    /// <summary>The unit <see cref="Feet"/> is in, for the words; whoever judges the change sets the farm's.</summary>
-    public LengthUnit LengthUnit { get; init; } = LengthUnit.Ft;
+    /// <summary>How the farm writes, and the unit <see cref="Feet"/> is in; whoever judges the change sets the farm's.</summary>
+    public Notation Notation { get; init; } = Notation.Default;
 
     /// <summary>"Drop Beets", "Grow Carrots by 50 bed-feet".</summary>
     public string Title => Kind switch
     {
         ChangeKind.Drop => $"Drop {Crop}",
-        ChangeKind.Shrink => LengthUnit.Label($"Shrink {Crop} by {Feet:0.#} bed-feet"),
-        ChangeKind.Grow => LengthUnit.Label($"Grow {Crop} by {Feet:0.#} bed-feet"),
+        ChangeKind.Shrink => Notation.Text($"Shrink {Crop} by {Feet:0.#} bed-feet"),
+        ChangeKind.Grow => Notation.Text($"Grow {Crop} by {Feet:0.#} bed-feet"),
         _ => $"Swap {Crop} for {Replacement}",
     };
 

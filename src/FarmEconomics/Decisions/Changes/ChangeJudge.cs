@@ -40,7 +40,7 @@ public sealed class ChangeJudge
     public ChangeAnswer Judge(Change change)
     {
         ArgumentNullException.ThrowIfNull(change);
-        change = change with { LengthUnit = season.Settings.LengthUnit };
+        change = change with { Notation = season.Notation };
         EnterpriseBudget crop = Find(change.Crop);
         EnterpriseBudget? replacement = change.Kind == ChangeKind.Swap ? Find(change.Replacement ?? "") : null;
         Check(change, crop, replacement);
@@ -125,8 +125,8 @@ public sealed class ChangeJudge
     private static void Check(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
     {
         bool sized = change.Kind is ChangeKind.Shrink or ChangeKind.Grow;
-        string? wrong = sized && change.Feet <= 0m ? change.LengthUnit.Label("bed-feet must be above 0")
-            : change.Kind == ChangeKind.Shrink && change.Feet > crop.Sums.BedFeet.Value ? change.LengthUnit.Label($"{crop.Name} has only {crop.Sums.BedFeet} bed-feet")
+        string? wrong = sized && change.Feet <= 0m ? change.Notation.Label("bed-feet must be above 0")
+            : change.Kind == ChangeKind.Shrink && change.Feet > crop.Sums.BedFeet.Value ? change.Notation.Text($"{crop.Name} has only {crop.Sums.BedFeet} bed-feet")
             : change.Kind == ChangeKind.Swap && replacement == crop ? "a crop can't take its own place"
             : change.Elasticity == 0m ? "an elasticity of 0 has no price at which more could be sold"
             : (replacement ?? crop).Sums.BedFeet.Value <= 0m ? "it has no bed space to reckon from"

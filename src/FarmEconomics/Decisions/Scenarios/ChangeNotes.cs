@@ -47,13 +47,13 @@ internal static class ChangeNotes
         int unpriced = sold.Count(leaving => leaving.Channel.IsPriced && !PriceChanges.HasMoney(leaving.Row) && !touched.Contains(leaving.Row));
         if (unpriced > 0)
         {
-            yield return $"{unpriced:#,0} sales carry no price of their own and follow the list price.";
+            yield return real.Records.Settings.Notation.Text($"{unpriced:#,0} sales carry no price of their own and follow the list price.");
         }
 
         int credits = change.Step.IsPercent ? 0 : sold.Count(leaving => leaving.Row.Amount < 0m);
         if (credits > 0)
         {
-            yield return $"{credits:#,0} credits are left as they are.";
+            yield return real.Records.Settings.Notation.Text($"{credits:#,0} credits are left as they are.");
         }
 
         if (real.Trace.ShareIncome.Any(pair => pair.Key.Window == year && pair.Value.Amount != 0m))

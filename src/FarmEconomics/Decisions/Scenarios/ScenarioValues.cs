@@ -14,7 +14,9 @@ internal sealed class ScenarioValues(FarmRecords records)
     /// <summary>Settings that say how the records are read or named, or which season is meant: nothing that could have gone differently.</summary>
     private static readonly string[] NoWhatIf = ["farm_name", "currency", "crop_year_start", "length_unit", "as_of", "date_format", "decimal_mark"];
 
-    private char Mark => records.Settings.DecimalMark;
+    private Notation Notation => records.Settings.Notation;
+
+    private char Mark => Notation.DecimalMark;
 
     /// <summary>A signed percent, or a new value of 0 or more where one makes sense.</summary>
     internal ScenarioStep Step(TextPart value, bool allowValue, string what)
@@ -29,7 +31,7 @@ internal sealed class ScenarioValues(FarmRecords records)
 
             return ReadPercent(value) is { } percent and >= -100m and <= MostPercent
                 ? new ScenarioStep(percent, IsPercent: true)
-                : throw value.Fault($"{Capital(percents)}, not below -100% and not above +{MostPercent:0}%, was expected, not \"{value.Text}\".");
+                : throw value.Fault(Notation.Text($"{Capital(percents)}, not below -100% and not above +{MostPercent:0}%, was expected, not \"{value.Text}\"."));
         }
 
         bool number = NumberText.Read(value.Text, Price, Mark, out decimal amount) == NumberFault.None && value.Text.Length > 0;

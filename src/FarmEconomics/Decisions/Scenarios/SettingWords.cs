@@ -12,7 +12,7 @@ internal static class SettingWords
         "closing_stock" => Words.Of(settings.ClosingStock),
         "ownership_method" => Words.Of(settings.OwnershipMethod),
         "idle_capacity" => Words.Of(settings.IdleCapacity),
-        _ => Number(settings, name).Value?.ToString("0.####") ?? "none",
+        _ => Number(settings, name).Value is { } number ? settings.Notation.Text($"{number:0.####}") : "none",
     };
 
     internal static Rate Number(FarmSettings settings, string name) => name switch

@@ -68,6 +68,6 @@ internal static class BedSpace
         string names = string.Join(", ", plantings.Where((_, i) => involved[i]).Select(row => row.Planting).Distinct(StringComparer.OrdinalIgnoreCase));
         string unit = context.Settings.LengthUnit.Short();
         context.Report(ProblemCodes.BedOverfull, plantings[first], "bed_feet",
-            $"Bed {bed.Bed} is {bed.LengthFt} {unit} long, but from {day:yyyy-MM-dd} on up to {most} {unit} are planted: {names}.", plantings[first].BedFeet.ToString());
+            context.Notation.Text($"Bed {bed.Bed} is {bed.LengthFt} {unit} long, but from {day:yyyy-MM-dd} on up to {most} {unit} are planted: {names}."), context.Notation.Text($"{plantings[first].BedFeet}"));
     }
 }

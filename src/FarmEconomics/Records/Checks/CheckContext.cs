@@ -33,6 +33,9 @@ internal sealed class CheckContext
 
     public FarmSettings Settings { get; }
 
+    /// <summary>How the farm writes its numbers: in messages, and in its files, where the place of what is wrong is looked for.</summary>
+    public Notation Notation => Settings.Notation;
+
     public YearsCovered Years { get; }
 
     public NameIndex CropNames { get; }
@@ -74,7 +77,7 @@ internal sealed class CheckContext
     {
         if (value < 0m)
         {
-            Report(ProblemCodes.NotPositive, row, column, $"{RecordSchema.NameFor(column, Settings.LengthUnit)} can't be negative: {value}.", value.ToString());
+            Report(ProblemCodes.NotPositive, row, column, Notation.Text($"{RecordSchema.NameFor(column, Settings.LengthUnit)} can't be negative: {value}."), Notation.Text($"{value}"));
         }
     }
 
@@ -82,7 +85,7 @@ internal sealed class CheckContext
     {
         if (value <= 0m)
         {
-            Report(ProblemCodes.NotPositive, row, column, $"{RecordSchema.NameFor(column, Settings.LengthUnit)} must be above 0, not {value}.", value.ToString());
+            Report(ProblemCodes.NotPositive, row, column, Notation.Text($"{RecordSchema.NameFor(column, Settings.LengthUnit)} must be above 0, not {value}."), Notation.Text($"{value}"));
         }
     }
 
@@ -90,7 +93,7 @@ internal sealed class CheckContext
     {
         if (value is < 0m or > 100m)
         {
-            Report(ProblemCodes.PercentRange, row, column, $"{column} must be from 0 to 100, not {value}.", value.ToString());
+            Report(ProblemCodes.PercentRange, row, column, Notation.Text($"{column} must be from 0 to 100, not {value}."), Notation.Text($"{value}"));
         }
     }
 

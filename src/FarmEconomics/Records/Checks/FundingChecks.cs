@@ -26,16 +26,16 @@ internal static class FundingChecks
         if (row.PaymentsPerYear is < 1m or > MostPaymentsPerYear || row.PaymentsPerYear != decimal.Floor(row.PaymentsPerYear))
         {
             context.Report(ProblemCodes.PaymentCount, row, "payments_per_year",
-                $"payments_per_year must be a whole number from 1 to {MostPaymentsPerYear}, not {row.PaymentsPerYear}.", row.PaymentsPerYear.ToString());
+                context.Notation.Text($"payments_per_year must be a whole number from 1 to {MostPaymentsPerYear}, not {row.PaymentsPerYear}."), context.Notation.Text($"{row.PaymentsPerYear}"));
         }
         else if (row.Years is > 0m and <= 1000m && row.Years * row.PaymentsPerYear is var count && count != decimal.Floor(count))
         {
             context.Report(ProblemCodes.PaymentCount, row, "years",
-                $"{row.Years} years of {row.PaymentsPerYear} payments are {count:0.####} payments, no whole number.", row.Years.ToString());
+                context.Notation.Text($"{row.Years} years of {row.PaymentsPerYear} payments are {count:0.####} payments, no whole number."), context.Notation.Text($"{row.Years}"));
         }
         else if (row.Years > 1000m)
         {
-            context.Report(ProblemCodes.PaymentCount, row, "years", $"A loan can't run {row.Years} years.", row.Years.ToString());
+            context.Report(ProblemCodes.PaymentCount, row, "years", context.Notation.Text($"A loan can't run {row.Years} years."), context.Notation.Text($"{row.Years}"));
         }
     }
 }

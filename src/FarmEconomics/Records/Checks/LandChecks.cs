@@ -53,7 +53,7 @@ internal static class LandChecks
     {
         if (context.Crop(row.Crop) is { } crop && crop.Row.Unit.Trim().Equals(row.Unit.Trim(), StringComparison.OrdinalIgnoreCase) && row.BaseUnits != 1m)
         {
-            context.Report(ProblemCodes.NameTwice, row, "unit", $"{row.Unit} is {row.Crop}'s own unit and can't hold {row.BaseUnits} of itself.", row.Unit);
+            context.Report(ProblemCodes.NameTwice, row, "unit", context.Notation.Text($"{row.Unit} is {row.Crop}'s own unit and can't hold {row.BaseUnits} of itself."), row.Unit);
         }
     }
 

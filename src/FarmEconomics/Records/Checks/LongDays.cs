@@ -28,7 +28,7 @@ internal static class LongDays
             days[(worker, row.Date)] = before + row.Hours;
             if (before <= MostHours && before + row.Hours > MostHours)
             {
-                context.Report(ProblemCodes.LongDay, row, "hours", $"With this row {name} worked {before + row.Hours} hours on {row.Date:yyyy-MM-dd}.", row.Hours.ToString());
+                context.Report(ProblemCodes.LongDay, row, "hours", context.Notation.Text($"With this row {name} worked {before + row.Hours} hours on {row.Date:yyyy-MM-dd}."), context.Notation.Text($"{row.Hours}"));
             }
         }
     }

@@ -100,7 +100,7 @@ internal static class ProduceChecks
     {
         if (row is { Amount: { } amount, UnitPrice: { } price } && Math.Abs((price * row.Quantity) - amount) > CentsApart)
         {
-            context.Report(ProblemCodes.AmountDisagrees, row, "amount", $"{row.Quantity} x {price} is {price * row.Quantity:0.00##}, amount says {amount:0.00}; amount counts.", amount.ToString());
+            context.Report(ProblemCodes.AmountDisagrees, row, "amount", context.Notation.Text($"{row.Quantity} x {price} is {price * row.Quantity:0.00##}, amount says {amount:0.00}; amount counts."), context.Notation.Text($"{amount}"));
         }
     }
 

@@ -90,7 +90,7 @@ internal static class SharedCostChecks
         context.AtLeastZero(row, "watts", row.Watts);
         if (row.HoursPerDay is < 0m or > 24m)
         {
-            context.Report(ProblemCodes.NotPositive, row, "hours_per_day", $"hours_per_day must be from 0 to 24, not {row.HoursPerDay}.", row.HoursPerDay.ToString());
+            context.Report(ProblemCodes.NotPositive, row, "hours_per_day", context.Notation.Text($"hours_per_day must be from 0 to 24, not {row.HoursPerDay}."), context.Notation.Text($"{row.HoursPerDay}"));
         }
     }
 

@@ -1,3 +1,4 @@
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
 using Xunit;
@@ -6,7 +7,7 @@ namespace FarmEconomics.Tests.Reports.Tables;
 
 public class ReportTableTests
 {
-    private static ReportTable Small() => new ReportTable("What <beds> & crops earned", "USD")
+    private static ReportTable Small(Notation? notation = null) => new ReportTable("What <beds> & crops earned", notation ?? Notation.Default)
         .Column("Crop").Column("Output", Look.Money).Column("Margin", Look.Rate, per: "hour").Column("Day", Look.Date)
         .Row("Kale <b>", 1234.5m, Rate.Known(12.345m), new DateOnly(2025, 6, 30))
         .Row("Beans, \"snap\"", -3m, Rate.NotAvailable("no labor hours"), "")
@@ -27,7 +28,8 @@ public class ReportTableTests
     [Fact]
     public void Html_RowsThatOpen_NameTheirCropAndThePartOfEachFigure()
     {
-        string html = new ReportTable("What each crop earned", "USD").Column("Crop").Column("Output", Look.Money).Column("Labor hours", Look.Hours).Column("Gross margin", Look.Rate)
+        string html = new ReportTable("What each crop earned", Notation.Default).Column("Crop").Column("Brought in", Look.Money, part: FigurePart.Output)
+            .Column("Labor hours", Look.Hours, part: FigurePart.Labor).Column("Gross margin", Look.Rate)
             .Row("Beans & <peas>", 12.5m, ReportCell.Missing("no hours"), 3m).Total("All crops", 12.5m, "", "").Opens().ToHtml();
         Assert.Contains("<tr data-opens=\"Beans &amp; &lt;peas&gt;\">", html, StringComparison.Ordinal);
         Assert.Contains("data-value=\"12.5\" data-part=\"output\">12.50</td>", html, StringComparison.Ordinal);
@@ -69,16 +71,20 @@ public class ReportTableTests
 
     [Fact]
     public void Row_WithTheWrongNumberOfCells_IsRefused() =>
-        Assert.Throws<ArgumentException>(() => new ReportTable("t").Column("a").Row("1", "2"));
+        Assert.Throws<ArgumentException>(() => new ReportTable("t", Notation.Default).Column("a").Row("1", "2"));
 
-    [Theory]
-    [InlineData(Look.Money)]
-    [InlineData(Look.WholeMoney)]
-    [InlineData(Look.Rate)]
-    public void Column_OfMoneyInATableWithoutCurrency_IsRefused(Look look) => Assert.Contains(
-        "was given no currency for its column 'Output'",
-        Assert.Throws<InvalidOperationException>(() => new ReportTable("What each crop earned").Column("Crop").Column("Output", look)).Message,
-        StringComparison.Ordinal);
+    [Fact]
+    public void Table_OfAFarmWithDecimalCommas_IsWrittenItsWayForPeopleAndTheSameForPrograms()
+    {
+        ReportTable comma = Small(new Notation("EUR", ',', LengthUnit.M));
+        string html = comma.ToHtml();
+
+        Assert.Contains("data-value=\"1234.5\">1.234,50</td>", html, StringComparison.Ordinal);
+        Assert.Contains("€", html, StringComparison.Ordinal);
+        Assert.Contains("1.234,50", comma.ToPlainText(), StringComparison.Ordinal);
+        Assert.DoesNotContain("1,234.50", html + comma.ToPlainText(), StringComparison.Ordinal);
+        Assert.Equal(Small().ToCsv().Replace('$', '€'), comma.ToCsv());
+    }
 
     [Theory]
     [InlineData(-0.004, Look.Money, "0.00")]
@@ -87,14 +93,14 @@ public class ReportTableTests
     [InlineData(2.25, Look.Hours, "2.3")]
     [InlineData(0.125, Look.Percent, "12.5 %")]
     [InlineData(2025, Look.Year, "2025")]
-    public void Number_ByLook_RoundsAwayFromZero(double value, Look look, string expected) => Assert.Equal(expected, Looks.Number((decimal)value, look));
+    public void Number_ByLook_RoundsAwayFromZero(double value, Look look, string expected) => Assert.Equal(expected, Notation.Default.Number((decimal)value, look));
 
     [Fact]
     public void MoneyInWords_CarriesSignBeforeCurrency()
     {
-        Assert.Equal("-$12.50", Looks.InWords(-12.5m, Look.Money, "USD"));
-        Assert.Equal("€1,000", Looks.InWords(1000m, Look.WholeMoney, "EUR"));
-        Assert.Equal("CHF 3.00", Looks.InWords(3m, Look.Money, "CHF"));
-        Assert.Equal("$0", Looks.InWords(-0.2m, Look.WholeMoney, "USD"));
+        Assert.Equal("-$12.50", Notation.Default.InWords(-12.5m, Look.Money));
+        Assert.Equal("€1,000", (Notation.Default with { Currency = "EUR" }).InWords(1000m, Look.WholeMoney));
+        Assert.Equal("CHF 3.00", (Notation.Default with { Currency = "CHF" }).InWords(3m, Look.Money));
+        Assert.Equal("$0", Notation.Default.InWords(-0.2m, Look.WholeMoney));
     }
 }

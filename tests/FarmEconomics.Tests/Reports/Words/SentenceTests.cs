@@ -14,7 +14,7 @@ public class SentenceTests
     {
         SeasonReview season = DemoSeason.Latest;
         string text = SeasonSentences.Answer(season).ToPlainText();
-        Assert.Contains(Looks.InWords(season.Farm.Output.Amount, Look.WholeMoney, "USD"), text, StringComparison.Ordinal);
+        Assert.Contains(season.Notation.InWords(season.Farm.Output.Amount, Look.WholeMoney), text, StringComparison.Ordinal);
         Assert.Contains(season.Crops.MaxBy(crop => crop.GrossMarginPerBedFootWeek.Value)!.Name, text, StringComparison.Ordinal);
         Assert.Contains(season.Crops.MaxBy(crop => crop.GrossMarginPerLaborHour.Value)!.Name, text, StringComparison.Ordinal);
         Assert.Contains(season.Crops.MinBy(crop => crop.NetReturn.Amount)!.Name, text, StringComparison.Ordinal);
