@@ -1,6 +1,5 @@
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Page.Farm;
-using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Page.Fields;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using FarmEconomics.Notebooks;
 using FarmEconomics.Page.Farm;
-using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Page.Fields;
 

@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Budgets.Completeness;
 using FarmEconomics.Files;
-using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Reports.Tables;
 

@@ -1,6 +1,6 @@
-using FarmEconomics.Records;
 using System.Globalization;
 using FarmEconomics.Funding;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;

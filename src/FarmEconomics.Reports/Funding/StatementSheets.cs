@@ -1,6 +1,5 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Funding;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Funding;

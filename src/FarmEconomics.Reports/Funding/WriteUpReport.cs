@@ -1,9 +1,9 @@
-using FarmEconomics.Records;
 using System.Net;
 using System.Text;
 using FarmEconomics.Budgets;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
-using FarmEconomics.Records;
 
 namespace FarmEconomics.Reports.Tables;
 
