@@ -11,7 +11,7 @@ internal static class CommonOptions
 {
     internal static Argument<string> Folder() => new("FOLDER") { Description = "The folder with your records, one CSV file per table, or a workbook (.xlsx) with one sheet per table." };
 
-    internal static Option<int?> Year() => new("--year") { Description = "The crop year to review. Default: the season just ended.", HelpName = "N" };
+    internal static Option<int?> Year() => OptionRules.Whole("--year", "N", 1, 9999, "The crop year to review. Default: the season just ended.");
 
     internal static Option<string[]> Set() => new("--set")
     {

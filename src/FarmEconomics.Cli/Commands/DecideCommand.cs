@@ -12,6 +12,8 @@ namespace FarmEconomics.Cli.Commands;
 /// <summary><c>decide FOLDER --drop X</c>: the partial budget of a change; without one, a verdict per crop.</summary>
 internal static class DecideCommand
 {
+    private const decimal LeastElasticity = 0.01m;
+
     internal static Command Create()
     {
         Argument<string> folder = CommonOptions.Folder();
@@ -20,8 +22,8 @@ internal static class DecideCommand
         Option<string?> shrink = new("--shrink") { Description = "What if there were less of this crop; with --by.", HelpName = "CROP" };
         Option<string?> grow = new("--grow") { Description = "What if there were more of this crop; with --by.", HelpName = "CROP" };
         Option<string[]> swap = new("--swap") { Description = "What if the second crop stood where the first did.", HelpName = "CROP CROP", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
-        Option<decimal?> by = new("--by") { Description = "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters.", HelpName = "LENGTH" };
-        Option<decimal?> elasticity = new("--elasticity") { Description = "How the market takes more: 2 means 2 % more sold for a price 1 % lower. Default: the price stays; 2 in verdicts.", HelpName = "E" };
+        Option<decimal?> by = OptionRules.Number("--by", "LENGTH", 0.01m, 10_000_000m, "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters.");
+        Option<decimal?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "How the market takes more: 2 means 2 % more sold for a price 1 % lower. Default: the price stays; 2 in verdicts.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to the farm, with only the costs that really go. Without a change: a verdict per crop.")
@@ -63,7 +65,7 @@ internal static class DecideCommand
         string? wrong = changes.Count > 1 ? "Give one change at a time: --drop, --shrink, --grow or --swap."
             : sized && by is null ? "--shrink and --grow need --by LENGTH: how much bed less or more."
             : !sized && by is not null ? "--by goes with --shrink or --grow."
-            : elasticity == 0m ? "An elasticity of 0 has no price at which more could be sold; give one above 0."
+            : elasticity is > -LeastElasticity and < LeastElasticity ? $"With an elasticity under {LeastElasticity} there is hardly a price at which more could be sold; give one above it."
             : null;
         return wrong is null ? changes.FirstOrDefault() : throw new WrongUseException(wrong);
     }
