@@ -18,11 +18,14 @@ public static class AliasFile
         var text = new StringBuilder("table,alias,name\n");
         foreach (AliasProposal proposal in proposals)
         {
-            text.Append($"{proposal.Table},{Quote(proposal.Alias)},{Quote(proposal.Name)}\n");
+            text.Append(Line(proposal)).Append('\n');
         }
 
         return text.ToString();
     }
+
+    /// <summary>One proposal as a row of <c>aliases</c>.</summary>
+    internal static string Line(AliasProposal proposal) => $"{proposal.Table},{Quote(proposal.Alias)},{Quote(proposal.Name)}";
 
     private static string Quote(string field) =>
         field.AsSpan().IndexOfAny(NeedQuotes) < 0 ? field : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";

@@ -80,6 +80,7 @@ internal static class ChangedFarms
             "UPDATE sales SET channel = 'Workshops', unit_price = '3.1' WHERE channel = 'Food Shelf' AND chance(row, 5) < 10 AND amount IS NULL",
             "UPDATE labor SET channel = 'Food Shelf', crop = NULL, planting = NULL, pool = NULL WHERE chance(row, 6) < 2",
             "UPDATE income SET crop_year = '2023' WHERE chance(row, 7) < 10 AND channel = 'Harvest Share'",
+            "INSERT INTO sales (row, date, crop, channel, quantity, amount) SELECT 900000 + row, date, crop, channel, '0', CAST(-1.25 - chance(row, 9) / 10.0 AS DECIMAL(9, 2)) FROM sales WHERE chance(row, 10) < 2 AND channel <> 'Harvest Share'",
             "UPDATE units SET base_units = '0.3' WHERE unit = 'bag' AND chance(row, 8) < 50",
         ],
         // Last, because others pick rows by their place: ties and queues go by the order of the file.

@@ -12,6 +12,7 @@ public sealed class CoverageTests
         ["crop-only harvests between plantings"] = "FROM harvest_shares s JOIN harvest_shares o ON o.what = s.what AND o.part <> s.part",
         ["crop-only harvests when nothing stood in a bed"] = "FROM harvest_shares WHERE place = 0",
         ["priced sales without a price"] = "FROM leaving_money WHERE kind IN ('market', 'stand', 'wholesale') AND NOT priced AND sales > 0",
+        ["credits"] = "FROM leaving_money m JOIN unmatched_users u ON u.leaving = m.row WHERE m.quantity = 0 AND m.sales < 0",
         ["fees on shares"] = "FROM leaving_money WHERE kind = 'share' AND fee > 0",
         ["goods through a channel of kind other"] = "FROM leaving_money WHERE kind = 'other' AND sales > 0",
         ["values from average prices"] = "FROM valued v WHERE own_value IS NULL AND list_value > 0 AND NOT EXISTS (FROM prices p WHERE p.crop = v.crop)",

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
@@ -9,6 +8,8 @@ namespace FarmEconomics.Cli.Commands;
 /// <summary>What all commands share: the folder, the settings, how problems are told.</summary>
 internal static class CommonOptions
 {
+    private const int MostSkippedTold = 100;
+
     internal static Argument<string> Folder() => new("FOLDER") { Description = "The folder with your records, one CSV file per table, or a workbook (.xlsx) with one sheet per table." };
 
     internal static Option<int?> Year() => OptionRules.Whole("--year", "N", 1, 9999, "The crop year to review. Default: the season just ended.");
@@ -78,18 +79,22 @@ internal static class CommonOptions
         return farm.Review;
     }
 
-    /// <summary>Every problem, errors first told as such, then a line that counts them.</summary>
-    internal static void PrintProblems(FarmFolder farm, TextWriter to)
+    /// <summary>The problems by their cause, or each of them, then a line that counts them.</summary>
+    internal static void PrintProblems(FarmFolder farm, TextWriter to, bool all = false)
     {
-        foreach (Problem problem in farm.Problems)
+        foreach (string line in all ? farm.Problems.Select(problem => ProblemText.Format(problem, farm.Folder)) : ProblemSummary.Lines(farm.Problems, farm.Folder))
         {
-            to.WriteLine(ProblemText.Format(problem, farm.Folder));
+            to.WriteLine(line);
         }
 
-        int warnings = farm.Problems.Count - farm.ErrorCount;
-        to.WriteLine(farm.Problems.Count == 0
-            ? "No problems found."
-            : $"{Phrase.Count(farm.ErrorCount, "error")}, {Phrase.Count(warnings, "warning")}.");
+        if (farm.Problems.Count == 0)
+        {
+            to.WriteLine("No problems found.");
+            return;
+        }
+
+        string more = !all && ProblemSummary.LeavesOut(farm.Problems) ? " check --all tells every row, check --list FILE writes them to a CSV file." : "";
+        to.WriteLine($"{Phrase.Count(farm.ErrorCount, "error")}, {Phrase.Count(farm.WarningCount, "warning")}.{more}");
     }
 
     internal static void PrintSkipped(FarmFolder farm, TextWriter to)
@@ -101,9 +106,14 @@ internal static class CommonOptions
 
         decimal money = farm.Skipped.Sum(row => row.Money ?? 0m);
         to.WriteLine($"{Phrase.Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:");
-        foreach (Records.Checks.SkippedRow row in farm.Skipped)
+        foreach (Records.Checks.SkippedRow row in farm.Skipped.Take(MostSkippedTold))
         {
             to.WriteLine($"  {row.Source}{(row.Money is { } amount ? $" ({amount:0.00})" : "")}: {row.Why}");
+        }
+
+        if (farm.Skipped.Count > MostSkippedTold)
+        {
+            to.WriteLine($"  ... and {Phrase.Count(farm.Skipped.Count - MostSkippedTold, "row")} more.");
         }
     }
 }

@@ -135,7 +135,8 @@ public static class ResultTables
         foreach (Problem problem in problems)
         {
             table.Text(problem.Severity.ToString().ToLowerInvariant()).Text(problem.Code).Text(problem.Source.File)
-                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, unit) : null).Text(problem.Message);
+                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, unit) : null)
+                .Text(problem.Further == 0 ? problem.Message : $"{problem.Message} And {problem.Further:N0} further rows with the same fault.");
             table.End();
         }
     }

@@ -228,7 +228,13 @@ public sealed class FarmRecords
             return;
         }
 
-        foreach (string name in Tables.Sales.Select(row => row.Channel).Concat(Tables.Income.Select(row => row.Channel)))
+        // Every name a row may give, whatever its table: what passes the checks must be known here.
+        IEnumerable<string?> names = Tables.Sales.Select(row => (string?)row.Channel)
+            .Concat(Tables.Income.Select(row => row.Channel))
+            .Concat(Tables.Labor.Select(row => row.Channel))
+            .Concat(Tables.Expenses.Select(row => row.Channel))
+            .Concat(Tables.Prices.Select(row => row.Channel));
+        foreach (string name in names.OfType<string>())
         {
             if (!channelsByName.ContainsKey(name.Trim()))
             {

@@ -32,7 +32,10 @@ SELECT d.leaving, d.lot, l.planting, l.year, d.quantity,
 FROM draws d JOIN lots l USING (lot) JOIN queue q ON q.leaving = d.leaving JOIN crops c ON c.crop = l.crop
 UNION ALL
 SELECT q.leaving, NULL, NULL, NULL, q.quantity - coalesce(sum(d.quantity), 0), 1000000
-FROM queue q LEFT JOIN draws d ON d.leaving = q.leaving GROUP BY q.leaving, q.quantity HAVING q.quantity > coalesce(sum(d.quantity), 0);
+FROM queue q LEFT JOIN draws d ON d.leaving = q.leaving GROUP BY q.leaving, q.quantity HAVING q.quantity > coalesce(sum(d.quantity), 0)
+-- A credit is money without goods: it draws on no lot and is spread like what left beyond what was picked.
+UNION ALL
+SELECT row, NULL, NULL, NULL, 0, 1000000 FROM leavings WHERE quantity = 0;
 
 -- What no row drew: on hand while not older than storage_days at the closing date, else lost.
 CREATE TABLE unsold AS

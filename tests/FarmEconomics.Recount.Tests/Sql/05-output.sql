@@ -20,7 +20,7 @@ SELECT l.*, CASE WHEN kind IN ('donation', 'waste', 'other') THEN 0 ELSE coalesc
 
 -- Share payments of a channel and window: one total, split over what the shares received by list value.
 CREATE TABLE share_weights AS
-SELECT l.channel || ' ' || l.year AS what, l.row AS part, row_number() OVER (ORDER BY l.date, l.row) AS place, l.list_value AS weight, i.total
+SELECT l.channel || ' ' || l.year AS what, l.row AS part, row_number() OVER (ORDER BY l.date, l.row) AS place, greatest(l.list_value, 0) AS weight, i.total
 FROM valued l JOIN (SELECT channel, year, sum(amount) AS total FROM income WHERE kind = 'share' GROUP BY 1, 2) i ON i.channel = l.channel AND i.year = l.year
 WHERE l.kind = 'share';
 CREATE TABLE allotted AS SELECT part AS row, units AS share_income FROM split('share_weights');
@@ -37,7 +37,7 @@ FROM (
 
 -- Each stream of money is split over the lots drawn by quantity, in drawing order; the unmatched part comes last.
 CREATE TABLE part_weights AS
-SELECT p.leaving || ' ' || stream AS what, p.place AS part, p.place, CAST(p.quantity AS DOUBLE) AS weight, total
+SELECT p.leaving || ' ' || stream AS what, p.place AS part, p.place, CASE WHEN p.quantity = 0 THEN 1 ELSE CAST(p.quantity AS DOUBLE) END AS weight, total
 FROM parts p JOIN (UNPIVOT (SELECT row, sales, share_income, household, fee, list_value FROM leaving_money) ON sales, share_income, household, fee, list_value INTO NAME stream VALUE total) m
   ON m.row = p.leaving WHERE total <> 0;
 CREATE TABLE part_money AS

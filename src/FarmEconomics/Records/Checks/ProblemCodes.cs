@@ -69,6 +69,15 @@ public static class ProblemCodes
     /// <summary>Setting twice.</summary>
     public const string SettingTwice = "E122";
 
+    /// <summary>A number beyond what the column may hold.</summary>
+    public const string NumberOutOfRange = "E123";
+
+    /// <summary>A text longer than the column takes.</summary>
+    public const string TextTooLong = "E124";
+
+    /// <summary>Letters in a name that can't be seen.</summary>
+    public const string UnseenLetters = "E125";
+
     /// <summary>A file larger than what is read.</summary>
     public const string FileTooLarge = "E130";
 
