@@ -75,10 +75,10 @@ internal static class ChangedFarms
         ["plantings without an end"] =
         [
             "INSERT INTO beds (row, bed, length_ft) VALUES (1001, 'Spare', '99999')",
-            "UPDATE plantings SET bed = 'Spare', out_of_bed = NULL, crop_year = NULL WHERE chance(planting, 25) < 8 AND crop NOT IN (SELECT crop FROM crops WHERE perennial = 'yes')",
+            "UPDATE plantings SET bed = 'Spare', out_of_bed = NULL, crop_year = NULL WHERE chance(planting, 25) < 8 AND in_bed > '2023-06-01' AND crop NOT IN (SELECT crop FROM crops WHERE perennial = 'yes')",
             "DELETE FROM harvests WHERE planting IN (SELECT planting FROM plantings WHERE bed = 'Spare' AND chance(planting, 26) < 70)",
-            "INSERT INTO harvests (row, date, crop, quantity) SELECT 2000000 + row, CAST(CAST(in_bed AS DATE) + 4 AS VARCHAR), crop, '6.25' FROM plantings WHERE chance(row, 27) < 12 AND in_bed < '2025-11-01'",
-            "INSERT INTO harvests (row, date, crop, quantity) SELECT 3000000 + row, CAST(CAST(in_bed AS DATE) - 9 AS VARCHAR), crop, '3.5' FROM plantings p WHERE chance(row, 28) < 25 AND substr(in_bed, 6, 2) BETWEEN '04' AND '09' AND CAST(in_bed AS DATE) > (SELECT min(CAST(f.in_bed AS DATE)) + 9 FROM plantings f WHERE f.crop = p.crop)",
+            "INSERT INTO harvests (row, date, crop, quantity) SELECT 2000000 + row, CAST(CAST(in_bed AS DATE) + 4 AS VARCHAR), crop, '6.25' FROM plantings WHERE chance(row, 27) < 12 AND in_bed > '2023-06-01' AND in_bed < '2025-11-01'",
+            "INSERT INTO harvests (row, date, crop, quantity) SELECT 3000000 + row, CAST(CAST(in_bed AS DATE) - 9 AS VARCHAR), crop, '3.5' FROM plantings p WHERE chance(row, 28) < 25 AND in_bed > '2023-06-01' AND substr(in_bed, 6, 2) BETWEEN '04' AND '09' AND CAST(in_bed AS DATE) > (SELECT min(CAST(f.in_bed AS DATE)) + 9 FROM plantings f WHERE f.crop = p.crop)",
         ],
         ["crates"] =
         [
