@@ -64,6 +64,27 @@ internal static class ChangedFarms
             "UPDATE plantings SET trays = CASE chance(row, 11) % 3 WHEN 0 THEN NULL ELSE '0' END WHERE chance(row, 12) < 10 AND sown IS NOT NULL",
             "UPDATE tasks SET pool = NULL WHERE task = 'Water seedlings'",
         ],
+        // Sales noted before their harvest, harvests lost, crops without storage_days: what is out of reach, covered, kept to the year's end.
+        ["late and early notes"] =
+        [
+            "UPDATE sales SET date = CAST(CAST(date AS DATE) - 1 - chance(row, 21) % 4 AS VARCHAR) WHERE chance(row, 22) < 15 AND date > '2023-06-01'",
+            "DELETE FROM harvests WHERE chance(row, 23) < 8",
+            "UPDATE crops SET storage_days = NULL WHERE chance(row, 24) < 20",
+        ],
+        // Failed plantings without an end (in a bed of their own, so that none was needed for another), harvests soon after planting and before it.
+        ["plantings without an end"] =
+        [
+            "INSERT INTO beds (row, bed, length_ft) VALUES (1001, 'Spare', '99999')",
+            "UPDATE plantings SET bed = 'Spare', out_of_bed = NULL, crop_year = NULL WHERE chance(planting, 25) < 8 AND in_bed > '2023-06-01' AND crop NOT IN (SELECT crop FROM crops WHERE perennial = 'yes')",
+            "DELETE FROM harvests WHERE planting IN (SELECT planting FROM plantings WHERE bed = 'Spare' AND chance(planting, 26) < 70)",
+            "INSERT INTO harvests (row, date, crop, quantity) SELECT 2000000 + row, CAST(CAST(in_bed AS DATE) + 4 AS VARCHAR), crop, '6.25' FROM plantings WHERE chance(row, 27) < 12 AND in_bed > '2023-06-01' AND in_bed < '2025-11-01'",
+            "INSERT INTO harvests (row, date, crop, quantity) SELECT 3000000 + row, CAST(CAST(in_bed AS DATE) - 9 AS VARCHAR), crop, '3.5' FROM plantings p WHERE chance(row, 28) < 25 AND in_bed > '2023-06-01' AND substr(in_bed, 6, 2) BETWEEN '04' AND '09' AND CAST(in_bed AS DATE) > (SELECT min(CAST(f.in_bed AS DATE)) + 9 FROM plantings f WHERE f.crop = p.crop)",
+        ],
+        ["crates"] =
+        [
+            "UPDATE crops SET units_per_crate = NULL WHERE chance(row, 29) < 25 OR store = 'root cellar'",
+            "UPDATE pools SET capacity = '500' WHERE pool = 'root cellar'",
+        ],
         // Half of the harvests name no planting; of each planting the first and the last stay.
         ["harvests"] =
         [

@@ -5,12 +5,21 @@ public sealed class CoverageTests
 {
     private static readonly Dictionary<string, string> Reached = new()
     {
-        ["lots drawn on though too old"] = "FROM parts p JOIN lots l ON l.lot = p.lot JOIN queue q ON q.leaving = p.leaving JOIN crops c ON c.crop = l.crop WHERE q.date - l.date > c.storage_days",
+        ["lots drawn on though too old"] = "FROM parts p JOIN lots l ON l.lot = p.lot JOIN queue q ON q.leaving = p.leaving WHERE q.date > l.kept_until",
+        ["lots passed by because they are out of reach"] = "FROM parts p JOIN queue q ON q.leaving = p.leaving WHERE p.lot IS NULL AND EXISTS (FROM unsold u WHERE u.crop = q.crop AND q.date > u.kept_until + 7)",
+        ["sales noted before their harvest"] = "FROM parts p JOIN lots l ON l.lot = p.lot JOIN queue q ON q.leaving = p.leaving WHERE l.date > q.date",
+        ["lots kept to the end of their crop year"] = "FROM unsold u JOIN crops c ON c.crop = u.crop WHERE storage_days IS NULL",
         ["rows that name a planting and draw on another"] = "FROM parts p JOIN queue q ON q.leaving = p.leaving WHERE q.planting <> p.planting",
         ["more left than was picked"] = "FROM unmatched_users",
         ["and of a crop without a planting that year"] = "FROM loose_money",
         ["crop-only harvests between plantings"] = "FROM harvest_shares s JOIN harvest_shares o ON o.what = s.what AND o.part <> s.part",
-        ["crop-only harvests when nothing stood in a bed"] = "FROM harvest_shares WHERE place = 0",
+        ["crop-only harvests when nothing stood in a bed"] = "FROM harvest_shares WHERE choice IN (2, 4)",
+        ["crop-only harvests when only young plantings stood"] = "FROM harvest_shares WHERE choice = 3",
+        ["crop-only harvests before their planting"] = "FROM harvest_shares WHERE choice = 5",
+        ["crop-only harvests that pass by a young planting"] = "FROM harvest_shares h JOIN harvest_rows r ON r.row = h.what JOIN standing s ON s.crop = r.crop AND s.in_bed <= r.date AND r.date < s.until WHERE r.date - s.in_bed < soonest AND choice IN (1, 2)",
+        ["failed plantings whose longest stay is over"] = "FROM stays s JOIN planting_rows p ON p.row = s.row JOIN planting_years y ON y.planting = s.planting WHERE p.out_of_bed IS NULL AND last_harvest IS NULL AND NOT s.perennial AND s.out_of_bed < getvariable('as_of')",
+        ["crates estimated"] = "FROM crate_use WHERE NOT known AND NOT by_value AND weight > 0",
+        ["pools by sales value for lack of crates"] = "FROM crate_use WHERE by_value",
         ["priced sales without a price"] = "FROM leaving_money WHERE kind IN ('market', 'stand', 'wholesale') AND NOT priced AND sales > 0",
         ["credits"] = "FROM leaving_money m JOIN unmatched_users u ON u.leaving = m.row WHERE m.quantity = 0 AND m.sales < 0",
         ["fees on shares"] = "FROM leaving_money WHERE kind = 'share' AND fee > 0",

@@ -61,6 +61,7 @@ public static class ProofTables
             .Row(settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in", Looks.Number(settings.StandardBedWidthIn, Look.Exact), settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide."))
             .Row("sharing of pools", settings.SharingMethod switch { SharingMethod.Reciprocal => "reciprocal", SharingMethod.StepDown => "step-down", _ => "direct" }, "How pools that serve each other are resolved.")
             .Row("currency", settings.Currency, "All money.");
+        AddLimits(table, settings.Limits);
         if (settings.DecimalMark == ',')
         {
             table.Row("numbers on these pages", "1,234.50", "A comma between thousands and a point before decimals, although the records have decimal commas.");
@@ -73,6 +74,12 @@ public static class ProofTables
 
         return table;
     }
+
+    private static void AddLimits(ReportTable table, TracingLimits limits) => table
+        .Row("produce past keeping", $"{limits.DaysBeyondKeeping} days", "How long after it stopped keeping a sale may still be matched to it; ours.")
+        .Row("sales noted early", $"{limits.DaysNotedEarly} days", "How long before its harvest a sale may be noted; ours.")
+        .Row("least days to harvest", $"{limits.LeastDaysWithoutHistory} days", "From bed to a harvest that names only its crop, where no harvest names a planting of it; ours.")
+        .Row("plantings without an end", $"{limits.TimesMedianStay} x the crop's usual stay", $"Taken as out of the bed then; at least {limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours.");
 
     /// <summary>The checks that nothing was lost, failed ones first.</summary>
     public static ReportTable Reconciliation(SeasonReview season)

@@ -32,7 +32,7 @@ public static class StoreDays
             }
 
             int left = season.Records.AsOf.DayNumber - lot.Date.DayNumber;
-            Add(days, crop, lot.Date, (int)Math.Min(left, crop.Row.StorageDays ?? left), lot.Remaining * perUnit);
+            Add(days, crop, lot.Date, Math.Min(left, lot.KeptUntil.DayNumber - lot.Date.DayNumber), lot.Remaining * perUnit);
         }
 
         return days;

@@ -11,9 +11,15 @@ internal static class CostingProblems
         $"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no {length.Label(pool.Basis.Unit)} to share them by: not assigned to any crop.") with
     { Money = money };
 
-    internal static Problem MissingUnitsPerCrate(Pool pool, Crop crop) => ProblemCatalog.Make(
+    internal static Problem MissingUnitsPerCrate(Pool pool, Crop crop, decimal? estimate) => ProblemCatalog.Make(
         ProblemCodes.NoUnitsPerCrate, crop.Row.Source, "units_per_crate",
-        $"{crop.Name} has no units_per_crate: it carries nothing of the pool {pool.Name}, the other crops carry its part.");
+        estimate is { } units
+            ? $"{crop.Name} has no units_per_crate: in dividing the pool {pool.Name} a crate is estimated to hold {units:0.##} {crop.Unit}, from what the crop sold for."
+            : $"{crop.Name} has no units_per_crate and nothing to estimate it from: it carries nothing of the pool {pool.Name}, the other crops carry its part.");
+
+    internal static Problem CratesUnknown(Pool pool, int year, decimal part) => ProblemCatalog.Make(
+        ProblemCodes.CratesUnknown, pool.Row.Source, "basis",
+        $"Crops with {part:P0} of the sales value in {year} of what the pool {pool.Name} handled have no units_per_crate: it is divided by sales value.");
 
     internal static Problem MissingStore(Pool pool, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoStore, crop.Row.Source, "store",

@@ -4,7 +4,7 @@ using FarmEconomics.Tracing;
 namespace FarmEconomics.Costing;
 
 /// <summary>
-/// Crates times days in store, lot by lot: from pick to leaving (0 on the same day); what never left counts up to the day it stopped
+/// Quantities times days in store, lot by lot: from pick to leaving (0 on the same day); what never left counts up to the day it stopped
 /// keeping or the closing date. Only crops whose store names the pool; several stores share equally.
 /// </summary>
 internal sealed class CrateDays
@@ -20,18 +20,22 @@ internal sealed class CrateDays
         this.year = year;
     }
 
-    internal void Fill(PoolUsers users, PoolUserFinder finder)
+    /// <summary>Units of its crop times days in the store, of each enterprise.</summary>
+    internal decimal[] UnitDays(Pool pool, PoolUserFinder finder)
     {
+        decimal[] held = new decimal[finder.Enterprises.Count];
         foreach (Lot lot in trace.LotsByYear[year])
         {
             // A crop that is never held needs no store, so only one that was held is worth a warning.
             decimal unitDays = UnitDays(lot);
-            decimal share = unitDays > 0m ? ShareOf(users.Pool, lot.Enterprise.Crop, finder) : 0m;
+            decimal share = unitDays > 0m ? ShareOf(pool, lot.Enterprise.Crop, finder) : 0m;
             if (share > 0m)
             {
-                users.OfEnterprise[finder.PositionOf(lot.Enterprise)] += share * finder.Crates(users.Pool, lot.Enterprise.Crop, unitDays);
+                held[finder.PositionOf(lot.Enterprise)] += share * unitDays;
             }
         }
+
+        return held;
     }
 
     /// <summary>Units of the crop times days held.</summary>
@@ -43,13 +47,7 @@ internal sealed class CrateDays
             sum += part.Quantity * part.DaysHeld!.Value;
         }
 
-        decimal days = trace.Records.AsOf.DayNumber - lot.Date.DayNumber;
-        if (lot.Enterprise.Crop.Row.StorageDays is { } limit)
-        {
-            days = Math.Min(days, limit);
-        }
-
-        return sum + (lot.Remaining * days);
+        return sum + (lot.Remaining * lot.DaysKept(trace.Records.AsOf));
     }
 
     private decimal ShareOf(Pool pool, Crop crop, PoolUserFinder finder)

@@ -52,7 +52,8 @@ public sealed class PoolNetwork
 
     private static decimal Factor(PoolUsers users, int year, FarmSettings settings, HashSet<Pool> busy, List<Problem> problems)
     {
-        if (users.Pool.Row.Capacity is not > 0m || settings.IdleCapacity == IdleCapacity.Spread)
+        // A capacity in crates can't be held against sales value.
+        if (users.Pool.Row.Capacity is not > 0m || users.BasisUsed.Kind != users.Pool.Basis.Kind || settings.IdleCapacity == IdleCapacity.Spread)
         {
             return 1m;
         }

@@ -13,6 +13,7 @@ internal sealed class PoolUserFinder
     private readonly int year;
     private readonly List<Problem> problems;
     private readonly int crateDayPools;
+    private readonly CrateSizes crateSizes;
 
     internal PoolUserFinder(ChargeBook book, int year, IReadOnlyList<Enterprise> enterprises, IReadOnlySet<Pool> busy, List<Problem> problems)
     {
@@ -23,6 +24,7 @@ internal sealed class PoolUserFinder
         this.problems = problems;
         Enterprises = enterprises;
         Busy = busy;
+        crateSizes = new CrateSizes(enterprises);
         crateDayPools = records.Pools.Count(pool => pool.Basis.Kind == BasisKind.CrateDays);
         Users = records.Pools.ConvertAll(Find);
     }
@@ -68,10 +70,10 @@ internal sealed class PoolUserFinder
                 FillLaborHours(users, basis.Stage);
                 break;
             case BasisKind.QuantityCrates:
-                Each(users, enterprise => Crates(pool, enterprise.Crop, enterprise.Harvested));
+                FillCrates(users, [.. Enterprises.Select(enterprise => enterprise.Harvested)]);
                 break;
             case BasisKind.CrateDays:
-                new CrateDays(trace, crateDayPools, year).Fill(users, this);
+                FillCrates(users, new CrateDays(trace, crateDayPools, year).UnitDays(pool, this));
                 break;
             case BasisKind.Water:
                 Each(users, enterprise => BedFootDaysIn(enterprise, pool) is var days && days > 0m ? days * WaterNeed(pool, enterprise.Crop) : 0m);
@@ -112,20 +114,54 @@ internal sealed class PoolUserFinder
     private static decimal BedFeetIn(Enterprise enterprise, Pool pool) =>
         enterprise.Planting.Beds.Where(bed => Serves(pool, bed)).Sum(bed => bed.BedFeet);
 
-    internal decimal Crates(Pool pool, Crop crop, decimal quantity)
+    /// <summary>Quantities in crates; by sales value where crops with over half of it don't say how many of their units fill one.</summary>
+    private void FillCrates(PoolUsers users, decimal[] quantities)
+    {
+        decimal all = 0m;
+        decimal unknown = 0m;
+        decimal[] values = new decimal[quantities.Length];
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            values[i] = quantities[i] > 0m ? Math.Max(0m, Enterprises[i].SalesValue.Amount) : 0m;
+            all += values[i];
+            unknown += CrateSizes.IsKnown(Enterprises[i].Crop) ? 0m : values[i];
+        }
+
+        if (unknown * 2m <= all)
+        {
+            for (int i = 0; i < quantities.Length; i++)
+            {
+                users.OfEnterprise[i] = Crates(users.Pool, Enterprises[i].Crop, quantities[i]);
+            }
+
+            return;
+        }
+
+        users.BasisUsed = new Basis(BasisKind.SalesValue);
+        WarnOnce(users.Pool, CostingProblems.CratesUnknown(users.Pool, year, unknown / all));
+
+        // All together they stay the estimated crates, so that written use in crates stands beside them in the same unit.
+        decimal crates = quantities.Select((quantity, i) => crateSizes.Of(Enterprises[i].Crop) is { } size ? quantity / size : 0m).Sum();
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            users.OfEnterprise[i] = crates > 0m ? crates * values[i] / all : values[i];
+        }
+    }
+
+    private decimal Crates(Pool pool, Crop crop, decimal quantity)
     {
         if (quantity <= 0m)
         {
             return 0m;
         }
 
-        if (crop.Row.UnitsPerCrate is not > 0m)
+        decimal? size = crateSizes.Of(crop);
+        if (!CrateSizes.IsKnown(crop))
         {
-            WarnOnce(pool, CostingProblems.MissingUnitsPerCrate(pool, crop));
-            return 0m;
+            WarnOnce(pool, CostingProblems.MissingUnitsPerCrate(pool, crop, size));
         }
 
-        return quantity / crop.Row.UnitsPerCrate.Value;
+        return size is { } units ? quantity / units : 0m;
     }
 
     private decimal WaterNeed(Pool pool, Crop crop)

@@ -95,6 +95,9 @@ public sealed record FarmSettings
     /// <summary>How pools that serve each other are resolved. Not a setting of the table: reciprocal unless a comparison asks for another.</summary>
     public SharingMethod SharingMethod { get; init; } = SharingMethod.Reciprocal;
 
+    /// <summary>How far tracing goes in matching sales, harvests and plantings. Not a setting of the table; printed among the assumptions.</summary>
+    public TracingLimits Limits { get; init; } = new();
+
     /// <summary>Closing date of the review; null: the last date in the records.</summary>
     public DateOnly? AsOf { get; init; }
 

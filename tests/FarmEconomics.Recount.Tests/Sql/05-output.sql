@@ -30,6 +30,7 @@ CREATE TABLE leaving_money AS
 SELECT *, CASE WHEN kind IN ('household', 'donation', 'waste') THEN 0 ELSE cents((sales + share_income) * fee_percent / 10000) END AS fee
 FROM (
     SELECT v.row, v.date, v.year, v.crop, v.channel, v.kind, v.quantity, v.fee_percent, v.list_value, v.own_value IS NOT NULL AS priced,
+        kind IN ('market', 'stand', 'wholesale', 'share') OR (kind = 'other' AND own_value IS NOT NULL) AS for_money,
         CASE WHEN kind IN ('market', 'stand', 'wholesale') THEN list_value WHEN kind = 'other' THEN coalesce(own_value, 0) ELSE 0 END AS sales,
         coalesce(share_income, 0) AS share_income,
         CASE WHEN kind = 'household' THEN list_value ELSE 0 END AS household
@@ -78,8 +79,7 @@ WITH money AS (
     FROM gone_money g GROUP BY g.planting, g.year
 ), moved AS (
     SELECT g.planting, g.year,
-        sum(CASE WHEN m.kind IN ('market', 'stand', 'wholesale', 'share') THEN g.quantity ELSE 0 END) AS sold,
-        sum(CASE WHEN m.kind IN ('market', 'stand', 'wholesale', 'share') THEN 0 ELSE g.quantity END) AS other_use,
+        sum(CASE WHEN m.for_money THEN g.quantity ELSE 0 END) AS sold, sum(CASE WHEN m.for_money THEN 0 ELSE g.quantity END) AS other_use,
         sum(CASE WHEN unmatched THEN g.quantity ELSE 0 END) AS unmatched
     FROM gone_quantities g JOIN leaving_money m ON m.row = g.leaving GROUP BY g.planting, g.year
 ), kept AS (

@@ -22,7 +22,7 @@ WITH moves AS (
     SELECT 'pick' AS what, crop, date, planting, year, CAST(quantity AS DOUBLE) AS quantity FROM lots
     UNION ALL
     SELECT 'sell', m.crop, m.date, g.planting, g.year, g.quantity FROM gone_quantities g JOIN leaving_money m ON m.row = g.leaving
-    WHERE kind IN ('market', 'stand', 'wholesale', 'share')
+    WHERE m.for_money
 ), near AS (
     SELECT w.row, m.planting, m.year, m.date, m.quantity, abs(m.date - w.date) AS off
     FROM work w JOIN moves m ON m.crop = w.crop AND m.what = CASE w.stage WHEN 'sell' THEN 'sell' ELSE 'pick' END AND abs(m.date - w.date) <= 3

@@ -7,15 +7,37 @@ UNION ALL -- no store written down: the one there is
 SELECT c.crop, p.pool, 1.0 FROM crops c, pools p WHERE c.store IS NULL AND p.basis = 'crate-days' AND (SELECT count(*) FROM pools WHERE basis = 'crate-days') = 1;
 
 CREATE TABLE held AS
-SELECT l.planting, l.year, l.crop, CAST(p.quantity AS DOUBLE) * (m.date - l.date) AS quantity_days
+SELECT l.planting, l.year, l.crop, CAST(p.quantity AS DOUBLE) * greatest(0, m.date - l.date) AS quantity_days
 FROM parts p JOIN lots l ON l.lot = p.lot JOIN leavings m ON m.row = p.leaving
 UNION ALL
-SELECT u.planting, u.year, u.crop, CAST(u.quantity AS DOUBLE) * greatest(0, coalesce(least(u.date + c.storage_days, getvariable('as_of')), getvariable('as_of')) - u.date)
-FROM unsold u JOIN crops c ON c.crop = u.crop;
+SELECT planting, year, crop, CAST(quantity AS DOUBLE) * (least(kept_until, getvariable('as_of')) - date) FROM unsold;
 
-CREATE TABLE crate_days AS
-SELECT planting, year, pool, sum(quantity_days / units_per_crate * part) AS weight
-FROM held h JOIN crops c ON c.crop = h.crop JOIN stores s ON s.crop = h.crop WHERE units_per_crate > 0 GROUP BY planting, year, pool;
+-- Units that fill a crate. Not written: as many crates as the crop's sales value times the median of crates per sales value of that year's picked crops that have it written.
+CREATE TABLE crate_sizes AS
+WITH crop_years AS (
+    SELECT crop, year, sum(harvested) AS picked, CAST(sum(sales_value) AS DOUBLE) AS value, units_per_crate > 0 AS known, units_per_crate
+    FROM enterprise_output JOIN crops USING (crop) GROUP BY crop, year, units_per_crate
+), per_value AS (
+    SELECT year, median(picked / units_per_crate / value) AS crates FROM crop_years WHERE known AND picked > 0 AND value > 0 GROUP BY year)
+SELECT crop, y.year, coalesce(known, false) AS known, CASE WHEN known THEN units_per_crate WHEN picked > 0 AND value > 0 THEN picked / (crates * value) END AS units
+FROM crop_years y LEFT JOIN per_value p ON p.year = y.year;
+
+-- What a pool shared by crates handled, in crates; by sales value where crops with over half of what it handled have no size written: all together then stay the
+-- estimated crates, without any they are its money.
+CREATE TABLE crate_use AS
+WITH handled AS (
+    SELECT pool, planting, year, crop, harvested AS quantity FROM pools, enterprise_output WHERE basis LIKE '%quantity-crates' AND harvested > 0
+    UNION ALL
+    SELECT s.pool, planting, year, h.crop, sum(quantity_days * part)
+    FROM held h JOIN stores s ON s.crop = h.crop JOIN pools p ON p.pool = s.pool WHERE basis = 'crate-days' GROUP BY ALL HAVING sum(quantity_days * part) > 0
+), valued AS (
+    SELECT h.*, z.known, z.units, greatest(0, CAST(o.sales_value AS DOUBLE)) AS value
+    FROM handled h JOIN crate_sizes z ON z.crop = h.crop AND z.year = h.year JOIN enterprise_output o ON o.planting = h.planting AND o.year = h.year
+), judged AS (
+    SELECT *, 2 * sum(CASE WHEN known THEN 0 ELSE value END) OVER (PARTITION BY pool, year) > sum(value) OVER (PARTITION BY pool, year) AS by_value FROM valued)
+SELECT pool, planting, year, by_value, known, CASE WHEN by_value
+    THEN value * coalesce(sum(quantity / units) OVER (PARTITION BY pool, year) / sum(value) OVER (PARTITION BY pool, year), 0.01) ELSE quantity / units END AS weight
+FROM judged;
 
 -- Direct hours, before any pool.
 CREATE TABLE direct_hours AS
@@ -27,8 +49,8 @@ SELECT m.channel, g.planting, g.year,
     coalesce(sum(CASE WHEN g.stream IN ('sales', 'share_income') THEN g.units END), 0) AS sales_value, coalesce(sum(CASE WHEN g.stream = 'list_value' THEN g.units END), 0) AS list_value
 FROM gone_money g JOIN leaving_money m ON m.row = g.leaving GROUP BY ALL;
 CREATE TABLE channel_crates AS
-SELECT m.channel, g.planting, g.year, sum(g.quantity / c.units_per_crate) AS crates
-FROM gone_quantities g JOIN leaving_money m ON m.row = g.leaving JOIN crops c ON c.crop = m.crop WHERE units_per_crate > 0 GROUP BY ALL;
+SELECT m.channel, g.planting, g.year, sum(g.quantity / z.units) AS crates
+FROM gone_quantities g JOIN leaving_money m ON m.row = g.leaving JOIN crate_sizes z ON z.crop = m.crop AND z.year = g.year GROUP BY ALL;
 
 -- "X, else Y": Y where the rate table doesn't know the pool, or nothing of X is there.
 CREATE TABLE computed_weights AS
@@ -36,10 +58,11 @@ WITH inside AS (
     SELECT p.pool, e.planting, e.year, sum(e.bed_feet) AS bed_feet, sum(e.bed_foot_days) AS bed_foot_days
     FROM pools p JOIN enterprise_rows e ON p.structure IS NULL OR p.structure = e.structure GROUP BY ALL
 ), each AS (
-    SELECT p.pool, p.basis, p.channel, e.*, c.water_need, o.harvested, o.harvested / nullif(c.units_per_crate, 0) AS crates, o.sales_value,
+    SELECT p.pool, p.basis, p.channel, e.*, c.water_need, o.harvested, k.weight AS crates, o.sales_value,
         coalesce(i.bed_feet, 0) AS feet_inside, coalesce(i.bed_foot_days, 0) AS days_inside
     FROM pools p CROSS JOIN enterprises e JOIN crops c ON c.crop = e.crop JOIN enterprise_output o ON o.planting = e.planting AND o.year = e.year
     LEFT JOIN inside i ON i.pool = p.pool AND i.planting = e.planting AND i.year = e.year
+    LEFT JOIN crate_use k ON k.pool = p.pool AND k.planting = e.planting AND k.year = e.year
 ), rated AS (
     SELECT e.pool, e.planting, e.year, sum(rate * CASE per WHEN 'bed_foot' THEN bed_feet WHEN 'unit' THEN harvested WHEN 'tray' THEN trays ELSE 1 END) AS weight
     FROM each e JOIN input_rates r ON r.pool = e.pool AND r.crop = e.crop GROUP BY ALL
@@ -51,16 +74,14 @@ WITH inside AS (
         WHEN basis = 'bed-foot-days' THEN days_inside
         WHEN basis = 'bed-feet' THEN feet_inside
         WHEN basis LIKE 'tray-days%' THEN tray_days
-        WHEN basis = 'quantity-crates' THEN crates
+        WHEN basis IN ('quantity-crates', 'crate-days') THEN crates
         WHEN basis = 'water' THEN days_inside * water_need
         WHEN basis = 'sales-value' AND e.channel IS NULL THEN CAST(e.sales_value AS DOUBLE)
         WHEN basis = 'sales-value' THEN CAST(u.sales_value AS DOUBLE)
-        WHEN basis = 'crate-days' THEN d.weight
         WHEN basis LIKE 'input-rates%' THEN r.weight
         WHEN basis LIKE 'labor-hours%' THEN h.hours
         END AS weight
     FROM each e
-    LEFT JOIN crate_days d ON d.pool = e.pool AND d.planting = e.planting AND d.year = e.year
     LEFT JOIN rated r ON r.pool = e.pool AND r.planting = e.planting AND r.year = e.year
     LEFT JOIN worked h ON h.pool = e.pool AND h.planting = e.planting AND h.year = e.year
     LEFT JOIN channel_use u ON u.channel = e.channel AND u.planting = e.planting AND u.year = e.year

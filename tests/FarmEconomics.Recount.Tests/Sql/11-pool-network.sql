@@ -5,9 +5,11 @@ CREATE TABLE pool_years AS
 SELECT p.*, y.year FROM pools p, (SELECT DISTINCT year FROM enterprises UNION SELECT DISTINCT year FROM books UNION SELECT DISTINCT year FROM work) y;
 
 -- The part of its ownership cost a pool passes on: used / capacity, at most 1. The rest is unused capacity, unless the farm spreads it.
+-- A capacity in crates can't be held against sales value.
 CREATE TABLE passed_on AS
-SELECT y.pool, y.year, CASE WHEN capacity > 0 AND getvariable('idle_capacity') <> 'spread' THEN least(1, coalesce(used, 0) / capacity) ELSE 1 END AS factor
-FROM pool_years y LEFT JOIN (SELECT pool, year, sum(weight) AS used FROM users GROUP BY ALL) u ON u.pool = y.pool AND u.year = y.year;
+SELECT y.pool, y.year, CASE WHEN capacity > 0 AND getvariable('idle_capacity') <> 'spread' AND NOT coalesce(v.by_value, false) THEN least(1, coalesce(used, 0) / capacity) ELSE 1 END AS factor
+FROM pool_years y LEFT JOIN (SELECT pool, year, sum(weight) AS used FROM users GROUP BY ALL) u ON u.pool = y.pool AND u.year = y.year
+LEFT JOIN (SELECT DISTINCT pool, year, by_value FROM crate_use WHERE by_value) v ON v.pool = y.pool AND v.year = y.year;
 
 -- Running cost and hours pass in full; ownership cost, a pool's own and what it received, passes in part. So there are two networks.
 CREATE TABLE shares AS

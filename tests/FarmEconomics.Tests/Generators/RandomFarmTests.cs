@@ -3,6 +3,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
+using FarmEconomics.Tracing;
 using Xunit;
 
 namespace FarmEconomics.Tests.Generators;
@@ -24,6 +25,24 @@ public class RandomFarmTests
             foreach (SeasonReview season in Seasons(farm.Farm.Review()))
             {
                 season.AssertProven();
+            }
+        },
+        iter: Farms, threads: 2, print: farm => farm.ToString());
+
+    [Fact]
+    public void Draws_RandomFarm_StayInReachAndNoneInReachIsLeftForTheUnmatched() => RandomFarm.Gen.Sample(
+        farm =>
+        {
+            FarmTrace trace = farm.Farm.Review().Trace;
+            foreach (Leaving leaving in trace.Leavings)
+            {
+                DateOnly day = leaving.Row.Date;
+                bool InReach(Lot lot) => lot.Date <= day.AddDays(3) && day <= lot.KeptUntil.AddDays(7);
+                Assert.All(leaving.Parts, part => Assert.True(part.Lot is null || InReach(part.Lot), $"{leaving.Row.Source} drew on {part.Lot?.Row.Source}, out of reach"));
+                if (leaving.Parts.Any(part => part.Lot is null && part.Quantity > 0m))
+                {
+                    Assert.DoesNotContain(trace.Lots, lot => lot.Enterprise.Crop == leaving.Crop && lot.Remaining > 0m && InReach(lot));
+                }
             }
         },
         iter: Farms, threads: 2, print: farm => farm.ToString());

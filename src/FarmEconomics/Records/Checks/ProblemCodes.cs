@@ -252,6 +252,24 @@ public static class ProblemCodes
     /// <summary>Hired hours without money.</summary>
     public const string HoursWithoutMoney = "W414";
 
+    /// <summary>Left before it was picked.</summary>
+    public const string NotedBeforeHarvest = "W415";
+
+    /// <summary>Planting without an end.</summary>
+    public const string PlantingWithoutEnd = "W416";
+
+    /// <summary>Harvest too soon after planting.</summary>
+    public const string HarvestSoonAfterBed = "W417";
+
+    /// <summary>Harvest before the planting it counts to.</summary>
+    public const string HarvestBeforeBed = "W418";
+
+    /// <summary>Crates not known of most of what was sold.</summary>
+    public const string CratesUnknown = "W419";
+
+    /// <summary>Harvest long after the last planting.</summary>
+    public const string HarvestLongAfterBed = "E402";
+
     /// <summary>Pools that serve only each other.</summary>
     public const string ClosedCircle = "E501";
 

@@ -21,10 +21,10 @@ public static partial class RecordSchema
             Must("unit", Name, "The unit it is counted in: lb, bunch, head, pint."),
             Col("group", Text, "A group the crop is shown under, such as greens or roots."),
             Col("family", Text, "The plant family."),
-            Col("storage_days", Number, new(0m, 36_500m), "Days it keeps after harvest; blank: no limit.") with { Unit = "days" },
+            Col("storage_days", Number, new(0m, 36_500m), "Days it keeps after harvest; blank: to the end of the crop year.") with { Unit = "days" },
             Ref("store", "pools", "The pool it is kept in, or several separated by `;`.") with { MaxLength = 1000 },
             Col("water_need", Number, new(0.001m, 1_000m) { OrZero = true }, "Need of water per bed-foot-day; 1 is average, and so is blank.") with { Unit = "ratio" },
-            Col("units_per_crate", Number, new(0.001m, 100_000m), "How many of its units fill one crate.") with { Unit = "units" },
+            Col("units_per_crate", Number, new(0.001m, 100_000m), "How many of its units fill one crate; blank: estimated from what it sold for.") with { Unit = "units" },
             Col("perennial", YesNo, "Yes when a planting stays over several crop years."),
         ])
         { Required = true },
