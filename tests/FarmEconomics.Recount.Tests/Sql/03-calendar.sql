@@ -5,7 +5,7 @@ CREATE TABLE standing AS
 SELECT p.*, CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN perennial OR last IS NULL THEN getvariable('as_of') ELSE last + 1 END AS until
 FROM planting_rows p LEFT JOIN (SELECT planting, max(date) AS last FROM harvest_rows WHERE planting IS NOT NULL GROUP BY 1) USING (planting);
 
--- Over the plantings in a bed that day by their bed-feet there, to 4 decimals by largest remainder; nobody in a bed: whoever left last before.
+-- Over the plantings in a bed that day by their bed-feet there, exactly at 10^-8; nobody in a bed: whoever left last before.
 CREATE TABLE harvest_shares AS
 WITH there AS (
     SELECT h.row AS what, s.planting AS part, min(s.row) AS place, sum(s.bed_feet) AS weight
@@ -15,15 +15,15 @@ WITH there AS (
     UNION ALL
     SELECT h.row, (SELECT arg_max(planting, (until, -row)) FROM standing b WHERE b.crop = h.crop AND b.until <= h.date), 0, 1
     FROM harvest_rows h WHERE h.planting IS NULL AND h.row NOT IN (SELECT what FROM there))
-SELECT s.*, CAST(round(h.quantity * 10000) AS BIGINT) AS total FROM somebody s JOIN harvest_rows h ON h.row = s.what;
+SELECT s.*, h.quantity AS total FROM somebody s JOIN harvest_rows h ON h.row = s.what;
 
 -- Each harvest is a lot; lots queue by date, then as the file has them.
 CREATE TABLE lots AS
 WITH pieces AS (
     SELECT row, date, crop, planting, quantity, 0 AS piece FROM harvest_rows WHERE planting IS NOT NULL
     UNION ALL
-    SELECT h.row, h.date, h.crop, s.part, CAST(units AS DECIMAL(20, 0)) / 10000, p.place
-    FROM split('harvest_shares') s JOIN harvest_shares p ON p.what = s.what AND p.part = s.part JOIN harvest_rows h ON h.row = s.what)
+    SELECT h.row, h.date, h.crop, s.part, CAST(s.amount AS DECIMAL(24, 8)), p.place
+    FROM split_exactly('harvest_shares') s JOIN harvest_shares p ON p.what = s.what AND p.part = s.part JOIN harvest_rows h ON h.row = s.what)
 SELECT row_number() OVER (ORDER BY date, row, piece) AS lot, date, crop, planting, CAST(quantity AS DECIMAL(24, 8)) AS quantity FROM pieces WHERE quantity > 0;
 
 CREATE TABLE planting_years AS
