@@ -143,7 +143,7 @@ public class PaidHoursTests
     [Fact]
     public void Pool_OfAnAssetWithoutInterest_HasNoOwnershipCostNorHaveItsFlows()
     {
-        SeasonReview season = Farm().With(settings => settings with { InterestPercent = null }).Pool("boiler", "measured").Pool("house", "bed-feet").Pool("shed", "bed-feet").Use("boiler", "house", 1).Use("boiler", "household", 1)
+        SeasonReview season = Farm().With(settings => settings with { InterestPercent = null, UnpaidHours = UnpaidHours.None }).Pool("boiler", "measured").Pool("house", "bed-feet").Pool("shed", "bed-feet").Use("boiler", "house", 1).Use("boiler", "household", 1)
             .Asset("boiler", "boiler", "2020-01-01", 1000, 10).Asset("old", "shed", "2000-01-01", 1000, 10).Spend("2025-05-01", 50, "repairs", pool: "shed").Season(2025);
         PoolResult boiler = season.PoolNamed("boiler");
         PoolResult house = season.PoolNamed("house");

@@ -101,7 +101,7 @@ internal sealed class RandomFarm
         CropYearStartMonth = Chance(30) ? random.Next(1, 13) : 1,
         CropYearStartDay = Chance(20) ? random.Next(1, 29) : 1,
         OwnerWage = Perhaps(80, () => Number(5, 30, 2)),
-        UnpaidHours = Chance(10) ? UnpaidHours.None : UnpaidHours.AsLogged,
+        UnpaidHours = Chance(30) ? UnpaidHours.None : UnpaidHours.AsLogged,
         PayrollBurdenPercent = Number(0, 20, 1),
         InterestPercent = Perhaps(85, () => Number(0, 9, 2)),
         ClosingStock = Chance(90) ? ClosingStock.Count : ClosingStock.Ignore,
