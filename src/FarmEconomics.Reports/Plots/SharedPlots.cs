@@ -116,7 +116,7 @@ public static class SharedPlots
             foreach (LoadRow load in season.Records.Tables.Loads)
             {
                 DateOnly last = month.AddMonths(1).AddDays(-1);
-                decimal energy = LoadEnergy.KilowattHours(load, month, season.Records.AsOf < last ? season.Records.AsOf : last);
+                decimal energy = LoadEnergy.KilowattHours(load, month, season.Records.CostsUntil < last ? season.Records.CostsUntil : last);
                 if (energy > 0m)
                 {
                     byUser[load.User.Trim()] = byUser.GetValueOrDefault(load.User.Trim()) + energy;

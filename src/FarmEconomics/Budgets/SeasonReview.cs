@@ -158,12 +158,12 @@ public sealed class SeasonReview
 
     private void CheckPartOfYear(List<Problem> problems)
     {
-        int months = Ownership.MonthsPassed(CropYear, Records.Settings, Records.AsOf);
-        AssetRow? cut = Records.Tables.Assets.Find(asset => Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false, Records.AsOf)
+        int months = Ownership.MonthsPassed(CropYear, Records.Settings, Records.CostsUntil);
+        AssetRow? cut = Records.Tables.Assets.Find(asset => Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false, Records.CostsUntil)
             < Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false));
         if (cut is not null)
         {
-            problems.Add(CostingProblems.PartOfYear(cut, CropYear, months, Records.AsOf));
+            problems.Add(CostingProblems.PartOfYear(cut, CropYear, months, Records.CostsUntil));
         }
     }
 

@@ -58,7 +58,7 @@ public sealed class ChargeBook
         FarmRecords records = Trace.Records;
         return records.Settings.InterestPercent is not null
             ? new HashSet<Pool>()
-            : records.Tables.Assets.Where(asset => Ownership.MonthsInService(asset, year, records.Settings, withinLife: true, records.AsOf) > 0)
+            : records.Tables.Assets.Where(asset => Ownership.MonthsInService(asset, year, records.Settings, withinLife: true, records.CostsUntil) > 0)
                 .Select(asset => records.Pool(asset.Pool)).ToHashSet();
     }
 
@@ -123,7 +123,7 @@ public sealed class ChargeBook
         {
             foreach (AssetRow asset in records.Tables.Assets)
             {
-                foreach (OwnershipPart part in Ownership.Of(asset, year, records.Settings, records.AsOf))
+                foreach (OwnershipPart part in Ownership.Of(asset, year, records.Settings, records.CostsUntil))
                 {
                     Charge charge = new(asset, year, CostStream.Ownership, part.Farm) { Imputed = true };
                     ChargeList.Add(charge with { Pool = records.Pool(asset.Pool) });
@@ -148,7 +148,7 @@ public sealed class ChargeBook
 
             void Warn(decimal? percent, string column, BooksByTaxLine books)
             {
-                if (percent is not > 0m || Ownership.MonthsInService(asset, year, records.Settings, withinLife: false, records.AsOf) == 0)
+                if (percent is not > 0m || Ownership.MonthsInService(asset, year, records.Settings, withinLife: false, records.CostsUntil) == 0)
                 {
                     return;
                 }

@@ -19,7 +19,7 @@ public sealed class PoolNetwork
         LengthUnit = settings.LengthUnit;
         ILookup<Pool, AssetRow> assets = book.Trace.Records.Tables.Assets.ToLookup(asset => book.Trace.Records.Pool(asset.Pool));
         Capacity = Users.Select(users => users.Pool.Row.Capacity is > 0m and { } capacity
-            ? (decimal?)(capacity * Ownership.MonthsStanding(assets[users.Pool].ToList(), year, settings, book.Trace.Records.AsOf) / 12m) : null).ToList();
+            ? (decimal?)(capacity * Ownership.MonthsStanding(assets[users.Pool].ToList(), year, settings, book.Trace.Records.CostsUntil) / 12m) : null).ToList();
         UsedFactor = Users.Select(users => Factor(users, settings, busy, problems)).ToList();
         WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();

@@ -228,7 +228,7 @@ internal sealed class PoolUserFinder
     {
         DateOnly from = records.Settings.StartOf(year);
         DateOnly yearEnd = records.Settings.EndOf(year).AddDays(-1);
-        DateOnly last = records.AsOf < yearEnd ? records.AsOf : yearEnd;
+        DateOnly last = records.CostsUntil < yearEnd ? records.CostsUntil : yearEnd;
         foreach (LoadRow row in records.Tables.Loads)
         {
             if (records.Pool(row.Pool) == users.Pool)

@@ -2,7 +2,6 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
-using FarmEconomics.Tracing;
 using Xunit;
 
 namespace FarmEconomics.Tests.Costing;
