@@ -1,6 +1,9 @@
 using System.CommandLine;
 using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
 using FarmEconomics.Files;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
@@ -45,9 +48,22 @@ internal static class CommonOptions
     {
         RequireRecords(folder);
         terminal.Step($"Reading {folder}");
-        FarmFolder farm = FarmFolder.Open(folder, Settings(set), skipBadRows, terminal);
+        List<KeyValuePair<string, string>> settings = Settings(set);
+        FarmFolder farm = FarmFolder.Open(folder, settings, skipBadRows, terminal);
         terminal.Clear();
+        SayWhatChangesNothing(farm, settings);
         return farm;
+    }
+
+    /// <summary>A wage that the workers table gives goes before owner_wage: a reader who sets one should know that nothing follows it.</summary>
+    private static void SayWhatChangesNothing(FarmFolder farm, List<KeyValuePair<string, string>> settings)
+    {
+        if (farm.Review is { } review && settings.Exists(pair => HeadingKey.Of(pair.Key) == HeadingKey.Of("owner_wage"))
+            && OwnHourValue.Of(review.Trace) is { WorkersTableDecides: true } value)
+        {
+            Console.Error.WriteLine("--set owner_wage changes nothing here: workers.csv gives every unpaid hour a wage of its own ("
+                + string.Join(", ", value.OwnWages.Select(pair => $"{pair.Worker} {pair.Wage:0.00##}")) + ").");
+        }
     }
 
     internal static int YearOf(FarmReview review, int? year)

@@ -31,7 +31,7 @@ internal static class BudgetTable
         Money("margin_after_labor", budget => If(Costs(budget) && Labor(budget), budget.MarginAfterLabor.Amount)),
         Money("infrastructure", budget => If(Costs(budget) && Ownership(budget), budget.Sums.Infrastructure.Amount)),
         Money("margin_after_infrastructure", budget => If(All(budget), budget.MarginAfterInfrastructure.Amount)),
-        Money("overhead", budget => If(All(budget), budget.Sums.Overhead.Amount)),
+        Money("overhead", budget => If(budget.Known.Overhead is null, budget.Sums.Overhead.Amount)),
         Money("net_return", budget => If(All(budget), budget.NetReturn.Amount)),
         Number("gross_margin_per_bed_foot", budget => budget.GrossMarginPerBedFoot.Value),
         Number("gross_margin_per_bed_foot_week", budget => budget.GrossMarginPerBedFootWeek.Value),

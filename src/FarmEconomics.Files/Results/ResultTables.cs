@@ -3,6 +3,7 @@ using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Tracing;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Files.Results;
 
@@ -88,9 +89,10 @@ public static class ResultTables
             path, book, "crop_year", "pool", "cash_cost", "labor_cost", "ownership_cost", "hours", "received_from_pools", "passed_to_pools", "to_crops", "to_household", "unused", "not_assigned");
         foreach (PoolResult pool in season.Pools)
         {
-            table.Whole(season.CropYear).Text(pool.Pool.Name).Money(pool.Cash.Amount).Money(pool.Labor.Amount).Money(pool.Ownership.Amount).Number(pool.Hours)
-                .Money(pool.ReceivedFromPools.Amount).Money(pool.PassedToPools.Amount).Money(pool.ToCrops.Amount).Money(pool.ToHousehold.Amount)
-                .Money(pool.Unused.Amount).Money(pool.NotAssigned.Amount);
+            decimal? Owned(Money amount) => pool.OwnershipKnown ? amount.Amount : null;
+            table.Whole(season.CropYear).Text(pool.Pool.Name).Money(pool.Cash.Amount).Money(pool.Labor.Amount).Money(Owned(pool.Ownership)).Number(pool.Hours)
+                .Money(pool.ReceivedKnown ? pool.ReceivedFromPools.Amount : null).Money(pool.PassedKnown ? pool.PassedToPools.Amount : null)
+                .Money(Owned(pool.ToCrops)).Money(Owned(pool.ToHousehold)).Money(Owned(pool.Unused)).Money(Owned(pool.NotAssigned));
             table.End();
         }
     }
@@ -103,7 +105,7 @@ public static class ResultTables
             foreach (IGrouping<Crop, PoolCharge> crop in pool.Charges.Where(charge => charge.Enterprise is not null)
                 .GroupBy(charge => charge.Enterprise!.Crop).OrderBy(group => group.Key.Index))
             {
-                table.Whole(season.CropYear).Text(pool.Pool.Name).Text(crop.Key.Name).Money(crop.Sum(charge => charge.Amount.Amount));
+                table.Whole(season.CropYear).Text(pool.Pool.Name).Text(crop.Key.Name).Money(pool.OwnershipKnown ? crop.Sum(charge => charge.Amount.Amount) : null);
                 table.End();
             }
         }

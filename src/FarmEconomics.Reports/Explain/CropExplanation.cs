@@ -115,7 +115,7 @@ public sealed class CropExplanation : IHtmlDisplay
             .Row("- materials", ReportCell.Known(budget.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(budget.Sums.Selling, known.Costs))
             .Row("Gross margin", ReportCell.Known(budget.GrossMargin, known.Costs))
             .Row("- labor", ReportCell.Known(budget.LaborCost, known.LaborCost))
-            .Row("- infrastructure", ReportCell.Known(budget.Sums.Infrastructure, known.Costs)).Row("- overhead", ReportCell.Known(budget.Sums.Overhead, known.Costs))
+            .Row("- infrastructure", ReportCell.Known(budget.Sums.Infrastructure, known.Costs)).Row("- overhead", ReportCell.Known(budget.Sums.Overhead, known.Overhead))
             .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(budget.NetReturn, known.Costs ?? known.LaborCost));
     }
 

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Funding;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Funding;

@@ -115,7 +115,8 @@ public static class SharedPlots
             Dictionary<string, decimal> byUser = new(StringComparer.OrdinalIgnoreCase);
             foreach (LoadRow load in season.Records.Tables.Loads)
             {
-                decimal energy = LoadEnergy.KilowattHours(load, month, month.AddMonths(1).AddDays(-1));
+                DateOnly last = month.AddMonths(1).AddDays(-1);
+                decimal energy = LoadEnergy.KilowattHours(load, month, season.Records.CostsUntil < last ? season.Records.CostsUntil : last);
                 if (energy > 0m)
                 {
                     byUser[load.User.Trim()] = byUser.GetValueOrDefault(load.User.Trim()) + energy;

@@ -3,6 +3,7 @@ using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Season;
@@ -25,7 +26,7 @@ public static class ProofTables
             .Row("- unpaid owner labor (no cash)", ReportCell.Known(farm.Sums.OwnerLabor, known.LaborCost ?? known.OwnerLabor))
             .Row("Margin after labor", ReportCell.Known(farm.MarginAfterLabor, known.Costs ?? known.LaborCost))
             .Row("- infrastructure", ReportCell.Known(farm.Sums.Infrastructure, known.Costs)).Row("Margin after infrastructure", ReportCell.Known(farm.MarginAfterInfrastructure, known.Costs ?? known.LaborCost))
-            .Row("- overhead", ReportCell.Known(farm.Sums.Overhead, known.Costs))
+            .Row("- overhead", ReportCell.Known(farm.Sums.Overhead, known.Overhead))
             .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(farm.NetReturn, known.Costs ?? known.LaborCost));
         foreach ((Outside where, string words) in new[]
         {
@@ -52,8 +53,9 @@ public static class ProofTables
         DateOnly last = settings.EndOf(season.CropYear).AddDays(-1);
         table.Row("crop year", $"{Looks.Day(settings.StartOf(season.CropYear))} to {Looks.Day(last)}", "A planting counts in the year of its first harvest, with all its costs and sales.")
             .Row("as_of", Looks.Day(season.Records.AsOf), settings.AsOf is null ? "Closing date: the last date in the records." : "Closing date from farm.csv; later rows are counted, not used.")
-            .Row("owner_wage", settings.OwnerWage is { } wage ? Looks.InWords(wage, Look.Rate, settings.Currency) + " an hour" : ReportCell.Missing("no owner_wage in farm.csv: unpaid hours carry no value"), "Value of an unpaid hour, unless workers.csv gives one.")
-            .Row("payroll_burden_percent", Looks.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry no wages.")
+            .Row("owner_wage", OwnerWage(season), "Value of an unpaid hour, unless workers.csv gives one.")
+            .Row("unpaid_hours", settings.UnpaidHours == UnpaidHours.None ? "none" : "as-logged", settings.UnpaidHours == UnpaidHours.None ? "A season without wages and hours took no labor." : "A season without a log has unknown hours.")
+            .Row("payroll_burden_percent", Looks.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry neither wages nor what is paid on top of them.")
             .Row("interest_percent", settings.InterestPercent is { } interest ? Looks.Number(interest, Look.Exact) : ReportCell.Missing("no interest_percent in farm.csv: the yearly cost of what lasts can't be told"), "Cost of the capital in what lasts.")
             .Row("ownership_method", settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest", "How the yearly cost of what lasts is reckoned.")
             .Row("idle_capacity", settings.IdleCapacity.ToString().ToLowerInvariant(), settings.IdleCapacity == IdleCapacity.Separate ? "What nobody used is charged to no crop." : "What nobody used is spread over the users.")
@@ -80,6 +82,17 @@ public static class ProofTables
         .Row("sales noted early", $"{limits.DaysNotedEarly} days", "How long before its harvest a sale may be noted; ours.")
         .Row("least days to harvest", $"{limits.LeastDaysWithoutHistory} days", "From bed to a harvest that names only its crop, where no harvest names a planting of it; ours.")
         .Row("plantings without an end", $"{limits.TimesMedianStay} x the crop's usual stay", $"Taken as out of the bed then; at least {limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours.");
+
+    /// <summary>What an unpaid hour is worth, and who says so.</summary>
+    private static ReportCell OwnerWage(SeasonReview season)
+    {
+        OwnHourValue value = OwnHourValue.Of(season.Trace, season.CropYear);
+        string AnHour(decimal wage) => Looks.InWords(wage, Look.Rate, season.Settings.Currency) + " an hour";
+        string own = $"workers.csv gives {Phrase.List(value.OwnWages.Select(pair => $"{pair.Worker} {AnHour(pair.Wage)}").ToList())}";
+        return value.WorkersTableDecides ? $"{(value.Setting is { } unused ? $"{AnHour(unused)}, not used" : "none needed")}: {own}"
+            : value.Setting is not { } wage ? ReportCell.Missing("no owner_wage in farm.csv: unpaid hours carry no value")
+            : value.OwnWages.Count > 0 ? $"{AnHour(wage)}; {own}" : AnHour(wage);
+    }
 
     /// <summary>The checks that nothing was lost, failed ones first.</summary>
     public static ReportTable Reconciliation(SeasonReview season)

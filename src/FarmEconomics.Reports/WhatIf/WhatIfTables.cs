@@ -141,7 +141,7 @@ public static class WhatIfTables
         return
         [
             farm.Output, ReportCell.Known(farm.Sums.Materials + farm.Sums.Selling, known.Costs), ReportCell.Known(farm.LaborCost, known.LaborCost),
-            ReportCell.Known(farm.Sums.Infrastructure, known.Costs), ReportCell.Known(farm.Sums.Overhead, known.Costs),
+            ReportCell.Known(farm.Sums.Infrastructure, known.Costs), ReportCell.Known(farm.Sums.Overhead, known.Overhead),
         ];
     }
 

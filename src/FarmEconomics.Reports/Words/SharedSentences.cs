@@ -53,9 +53,10 @@ public static class SharedSentences
     /// <summary>Below the table of capacities.</summary>
     public static Prose Idle(SeasonReview season)
     {
-        List<PoolResult> known = season.Pools.Where(pool => pool.Pool.Row.Capacity is > 0m).OrderBy(pool => pool.Users.Total / pool.Pool.Row.Capacity!.Value).ToList();
+        decimal Used(PoolResult pool) => pool.Users.Total / season.Network.Capacity[pool.Pool.Index]!.Value;
+        List<PoolResult> known = season.Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m).OrderBy(Used).ToList();
         return new Prose(known.Count == 0 ? "No pool has a capacity in pools.csv, so what stood idle is not available."
-            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(known[0].Users.Total / known[0].Pool.Row.Capacity!.Value)} of what it can give; the unused part cost {Looks.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney, season.Settings.Currency)} over all pools with a capacity.");
+            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(Used(known[0]))} of what it can give; the unused part cost {Looks.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney, season.Settings.Currency)} over all pools with a capacity.");
     }
 
     /// <summary>Below the power figure.</summary>

@@ -8,6 +8,9 @@ namespace FarmEconomics.Budgets;
 /// <param name="Ownership">Why ownership cost isn't known: net return is before ownership cost.</param>
 public sealed record Availability(string? Costs, string? Hours, string? LaborCost, string? OwnerLabor, string? Ownership)
 {
+    /// <summary>Why overhead isn't known: the costs aren't, or an overhead pool holds hours without a value or assets without an interest rate.</summary>
+    public string? Overhead { get; init; }
+
     /// <summary>How net return must be labeled: "net return", or with "before owner labor" or "before ownership cost".</summary>
     public string NetReturnLabel => (OwnerLabor, Ownership) switch
     {

@@ -42,7 +42,7 @@ public static class FarmStatement
             Line("margin after labor", farm.MarginAfterLabor, known.Costs ?? labor, isTotal: true),
             Line("infrastructure", farm.Sums.Infrastructure, known.Costs ?? known.Ownership),
             Line("margin after infrastructure", farm.MarginAfterInfrastructure, net, isTotal: true),
-            Line("overhead", farm.Sums.Overhead, net),
+            Line("overhead", farm.Sums.Overhead, known.Overhead),
             Line("net return of the crops", farm.NetReturn, net, isTotal: true),
             new("other income", other),
             new("sales not assigned to a crop", season.UnassignedSales),

@@ -25,9 +25,9 @@ internal static class CostingProblems
         ProblemCodes.NoStore, crop.Row.Source, "store",
         $"{crop.Name} names no store and there are several: it carries nothing of {pool.Name}.");
 
-    internal static Problem OverCapacity(Pool pool, int year, decimal used, LengthUnit length) => ProblemCatalog.Make(
+    internal static Problem OverCapacity(Pool pool, int year, decimal used, decimal capacity, LengthUnit length) => ProblemCatalog.Make(
         ProblemCodes.OverCapacity, pool.Row.Source, "capacity",
-        $"The pool {pool.Name} was used {used:0.##} {length.Label(pool.Basis.Unit)} in {year}, more than its capacity of {pool.Row.Capacity:0.##}: nothing counts as unused.");
+        $"The pool {pool.Name} was used {used:0.##} {length.Label(pool.Basis.Unit)} in {year}, more than its capacity of {capacity:0.##}: nothing counts as unused.");
 
     internal static Problem ClosedCircle(IReadOnlyList<Pool> circle, int year) => ProblemCatalog.Make(
         ProblemCodes.ClosedCircle, circle[0].Row.Source, "pool",
@@ -56,6 +56,22 @@ internal static class CostingProblems
     internal static Problem MissingWaterNeed(Pool pool, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoWaterNeed, crop.Row.Source, "water_need",
         $"{crop.Name} has no water_need: taken as 1, the average, in sharing out {pool.Name}.");
+
+    internal static Problem HourFarFromWages(SourceLine row, int year, decimal cost, decimal wage) => ProblemCatalog.Make(
+        ProblemCodes.HourFarFromWages, row, "hours",
+        $"A hired hour of {year} cost {cost:0.00} by the books, and the workers' wages are {wage:0.00} on average: hours or wages may be missing.");
+
+    internal static Problem BurdenInBooks(ExpenseRow row, int year, decimal percent) => ProblemCatalog.Make(
+        ProblemCodes.BurdenInBooks, row.Source, "category",
+        $"The books of {year} hold what is paid on top of wages but no wages: hired hours count at wage x hours, and payroll_burden_percent ({percent:0.##}) is not added.");
+
+    internal static Problem PartOfYear(AssetRow asset, int year, int months, DateOnly closing) => ProblemCatalog.Make(
+        ProblemCodes.PartOfYear, asset.Source, "in_service",
+        $"The records of {year} run to {closing:yyyy-MM-dd}: of the yearly cost of owning equipment and buildings {months} of 12 months are charged.");
+
+    internal static Problem UnpaidHoursAfterAll(LaborRow row, int year) => ProblemCatalog.Make(
+        ProblemCodes.UnpaidHoursAfterAll, row.Source, "worker",
+        $"unpaid_hours is none among the farm's settings, but {row.Worker} worked unpaid in {year}: the hours count.");
 
     internal static Problem HoursWithoutMoney(SourceLine row, int year) => ProblemCatalog.Make(
         ProblemCodes.HoursWithoutMoney, row, "hours",

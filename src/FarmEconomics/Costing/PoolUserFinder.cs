@@ -263,7 +263,8 @@ internal sealed class PoolUserFinder
     private void AddLoads(PoolUsers users, HashSet<int> replaced)
     {
         DateOnly from = records.Settings.StartOf(year);
-        DateOnly last = records.Settings.EndOf(year).AddDays(-1);
+        DateOnly yearEnd = records.Settings.EndOf(year).AddDays(-1);
+        DateOnly last = records.CostsUntil < yearEnd ? records.CostsUntil : yearEnd;
         foreach (LoadRow row in records.Tables.Loads)
         {
             if (records.Pool(row.Pool) == users.Pool)

@@ -44,6 +44,12 @@ public sealed class FarmRecords
     /// <summary>The closing date: the setting, else the last date in the records.</summary>
     public DateOnly AsOf { get; }
 
+    /// <summary>
+    /// The last day yearly costs are charged up to: the closing date where it is set, else the end of the last crop year in the records. A season's
+    /// last row rarely falls on its last day.
+    /// </summary>
+    public DateOnly CostsUntil => Settings.AsOf ?? Settings.EndOf(Settings.WindowOf(AsOf)).AddDays(-1);
+
     /// <summary>Crops in file order.</summary>
     public List<Crop> Crops { get; } = [];
 

@@ -53,6 +53,16 @@ public enum SharingMethod
     Direct,
 }
 
+/// <summary>Whether anybody works unpaid.</summary>
+public enum UnpaidHours
+{
+    /// <summary>As the labor table says; a season without it has unknown hours.</summary>
+    AsLogged,
+
+    /// <summary>Nobody does: a season without wages and without logged hours took no labor at all.</summary>
+    None,
+}
+
 /// <summary>The settings of <c>farm</c>: the assumptions of every result, passed in and printed out.</summary>
 public sealed record FarmSettings
 {
@@ -71,7 +81,10 @@ public sealed record FarmSettings
     /// <summary>Value of one unpaid hour, per hour; null: net return is shown before owner labor.</summary>
     public decimal? OwnerWage { get; init; }
 
-    /// <summary>Employer's cost on top of wages, in percent; used only where the books carry no wages.</summary>
+    /// <summary>Whether anybody works unpaid: tells no hours from unknown ones.</summary>
+    public UnpaidHours UnpaidHours { get; init; }
+
+    /// <summary>Employer's cost on top of wages, in percent; used only where the books carry neither wages nor such cost.</summary>
     public decimal PayrollBurdenPercent { get; init; }
 
     /// <summary>Cost of capital in percent a year; null: net return is shown before ownership cost.</summary>

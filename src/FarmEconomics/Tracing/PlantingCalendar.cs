@@ -107,8 +107,8 @@ internal sealed class PlantingCalendar
 
         List<Planting> plantings = beds.Select(bed => bed.Planting).Distinct().ToList();
         decimal[] feet = plantings.Select(planting => beds.Where(bed => bed.Planting == planting).Sum(bed => bed.BedFeet)).ToArray();
-        decimal[] quantities = LargestRemainder.Split(quantity, feet, 0.0001m);
-        decimal[] culls = LargestRemainder.Split(culled, feet, 0.0001m);
+        decimal[] quantities = LargestRemainder.SplitExactly(quantity, feet);
+        decimal[] culls = LargestRemainder.SplitExactly(culled, feet);
         for (int i = 0; i < plantings.Count; i++)
         {
             if (quantities[i] != 0m || culls[i] != 0m)

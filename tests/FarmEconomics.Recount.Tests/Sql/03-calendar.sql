@@ -22,11 +22,11 @@ SELECT p.*, soonest, longest, CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed W
     ELSE least(in_bed + longest, getvariable('as_of') + 1) END AS until
 FROM planting_rows p JOIN crop_times USING (crop) LEFT JOIN named USING (planting);
 
--- Over the plantings long enough in a bed that day by their bed-feet there, to 4 decimals by largest remainder; else whoever left last before, in the same window;
+-- Over the plantings long enough in a bed that day by their bed-feet there, exactly at 10^-8; else whoever left last before, in the same window;
 -- else those that stand, young as they are; else whoever left last in an earlier window, not too long ago; else the next to come into a bed in that window.
 CREATE TABLE harvest_shares AS
 WITH open_rows AS (
-    SELECT row AS what, date, crop, CAST(round(quantity * 10000) AS BIGINT) AS total FROM harvest_rows WHERE planting IS NULL
+    SELECT row AS what, date, crop, quantity AS total FROM harvest_rows WHERE planting IS NULL
 ), there AS (
     SELECT what, total, planting AS part, row AS place, bed_feet AS weight, date - in_bed >= soonest AS ready
     FROM open_rows JOIN standing USING (crop) WHERE in_bed <= date AND date < until
@@ -43,8 +43,8 @@ CREATE TABLE lots AS
 WITH pieces AS (
     SELECT row, date, crop, planting, quantity, 0 AS piece FROM harvest_rows WHERE planting IS NOT NULL
     UNION ALL
-    SELECT h.row, h.date, h.crop, s.part, CAST(units AS DECIMAL(20, 0)) / 10000, p.place
-    FROM split('harvest_shares') s JOIN harvest_shares p ON p.what = s.what AND p.part = s.part JOIN harvest_rows h ON h.row = s.what)
+    SELECT h.row, h.date, h.crop, s.part, CAST(s.amount AS DECIMAL(24, 8)), p.place
+    FROM split_exactly('harvest_shares') s JOIN harvest_shares p ON p.what = s.what AND p.part = s.part JOIN harvest_rows h ON h.row = s.what)
 SELECT row_number() OVER (ORDER BY date, pieces.row, piece) AS lot, date, crop, planting, CAST(quantity AS DECIMAL(24, 8)) AS quantity,
     CASE WHEN storage_days IS NULL THEN window_start(window_of(date) + 1) - 1 ELSE date + storage_days END AS kept_until -- without storage_days: to the end of the window
 FROM pieces JOIN crops USING (crop) WHERE quantity > 0;

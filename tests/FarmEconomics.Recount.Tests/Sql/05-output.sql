@@ -27,7 +27,7 @@ CREATE TABLE allotted AS SELECT part AS row, units AS share_income FROM split('s
 
 -- Sales count at their amount (without a price: at list value), household use at its price or list value, gifts and waste at 0. Fees on sales and on allotted share income.
 CREATE TABLE leaving_money AS
-SELECT *, CASE WHEN kind IN ('household', 'donation', 'waste') THEN 0 ELSE cents((sales + share_income) * fee_percent / 10000) END AS fee
+SELECT *, CASE WHEN kind IN ('household', 'donation', 'waste') THEN 0 ELSE cents_of((sales + share_income) * CAST(fee_percent * 10000 AS BIGINT), 100000000) END AS fee
 FROM (
     SELECT v.row, v.date, v.year, v.crop, v.channel, v.kind, v.quantity, v.fee_percent, v.list_value, v.own_value IS NOT NULL AS priced,
         kind IN ('market', 'stand', 'wholesale', 'share') OR (kind = 'other' AND own_value IS NOT NULL) AS for_money,
@@ -55,11 +55,12 @@ SELECT m.leaving || ' ' || m.stream AS what, u.planting AS part, u.place, u.weig
 FROM part_money m JOIN parts p ON p.leaving = m.leaving AND p.place = m.place JOIN unmatched_users u ON u.leaving = m.leaving WHERE p.lot IS NULL;
 
 -- All that left, by enterprise: quantities and money.
+CREATE TABLE unmatched_quantities AS
+SELECT p.leaving AS what, u.planting AS part, u.place, u.weight, p.quantity AS total, u.year FROM parts p JOIN unmatched_users u ON u.leaving = p.leaving WHERE p.lot IS NULL;
 CREATE TABLE gone_quantities AS
 SELECT leaving, planting, year, lot, CAST(quantity AS DOUBLE) AS quantity, false AS unmatched FROM parts WHERE lot IS NOT NULL
 UNION ALL
-SELECT p.leaving, u.planting, u.year, NULL, CAST(p.quantity AS DOUBLE) * u.weight / sum(u.weight) OVER (PARTITION BY p.leaving), true
-FROM parts p JOIN unmatched_users u ON u.leaving = p.leaving WHERE p.lot IS NULL;
+SELECT s.what, s.part, q.year, NULL, CAST(s.amount AS DOUBLE), true FROM split_exactly('unmatched_quantities') s JOIN unmatched_quantities q ON q.what = s.what AND q.part = s.part;
 CREATE TABLE gone_money AS
 SELECT m.leaving, m.stream, p.planting, p.year, m.units FROM part_money m JOIN parts p ON p.leaving = m.leaving AND p.place = m.place WHERE p.lot IS NOT NULL
 UNION ALL

@@ -94,13 +94,13 @@ WITH inside AS (
 )
 SELECT pool, planting, year, weight FROM measured WHERE weight > 0 QUALIFY choice = min(choice) OVER (PARTITION BY pool, year);
 
--- Written use, and kWh of loads = watts x hours a day x days in the window (both ends included) / 1000.
+-- Written use, and kWh of loads = watts x hours a day x days in the window up to the closing date (both ends included) / 1000.
 CREATE TABLE written_use AS
 SELECT u.pool, coalesce(u.year, y.n) AS year, user, quantity
 FROM uses u JOIN (SELECT DISTINCT year AS n FROM ownership UNION SELECT DISTINCT year FROM enterprises) y ON u.year IS NULL OR u.year = y.n
 UNION ALL
 SELECT pool, n, user, watts * hours_per_day * (least(until, window_start(n + 1) - 1) - greatest(since, window_start(n)) + 1) / 1000
-FROM (SELECT *, unnest(range(window_of(since), window_of(until) + 1)) AS n FROM loads);
+FROM (SELECT * EXCLUDE until, least(until, getvariable('as_of')) AS until, unnest(range(window_of(since), window_of(least(until, getvariable('as_of'))) + 1)) AS n FROM loads WHERE since <= getvariable('as_of'));
 
 -- A crop's written use goes over its plantings by bed-foot-days; planting or crop, it takes the place of the computed weight.
 CREATE TABLE planting_use AS

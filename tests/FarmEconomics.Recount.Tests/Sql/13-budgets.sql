@@ -37,15 +37,15 @@ GROUP BY ALL;
 
 -- Closing stock = units on hand x max(0, average realised price - (selling line + labor of stage sell) / quantity sold), split by quantity.
 CREATE TABLE realised_lots AS
-SELECT l.crop, p.year, sum(coalesce(m.units, 0)) / 100.0 / sum(CAST(p.quantity AS DOUBLE)) AS price
+SELECT l.crop, p.year, sum(coalesce(m.units, 0)) AS money, sum(p.quantity) AS quantity
 FROM parts p JOIN leaving_money l ON l.row = p.leaving LEFT JOIN part_money m ON m.leaving = p.leaving AND m.place = p.place AND m.stream = 'sales'
 WHERE p.lot IS NOT NULL AND l.priced AND l.kind IN ('market', 'stand', 'wholesale') GROUP BY l.crop, p.year;
 
 CREATE TABLE stock_weights AS
 WITH crop_years AS (
-    SELECT o.crop, o.year, sum(on_hand) AS on_hand, sum(sold) AS sold, (sum(c.selling) + sum(c.selling_labor)) / 100.0 AS selling_cost
+    SELECT o.crop, o.year, sum(on_hand) AS on_hand, sum(sold) AS sold, sum(c.selling) + sum(c.selling_labor) AS selling_cost
     FROM enterprise_output o JOIN cost_sums c ON c.planting = o.planting AND c.year = o.year GROUP BY ALL)
-SELECT o.crop || '|' || o.year AS what, o.planting AS part, o.place, o.on_hand AS weight, cents(y.on_hand * greatest(0, r.price - y.selling_cost / y.sold)) AS total
+SELECT o.crop || '|' || o.year AS what, o.planting AS part, o.place, o.on_hand AS weight, cents(y.on_hand * greatest(0, CAST(r.money AS DOUBLE) / CAST(r.quantity AS DOUBLE) - y.selling_cost / y.sold) / 100) AS total
 FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year JOIN realised_lots r ON r.crop = o.crop AND r.year = o.year
 WHERE getvariable('closing_stock') = 'count' AND y.on_hand > 0 AND y.sold > 0;
 CREATE TABLE closing_stock AS

@@ -25,7 +25,7 @@ WITH crop_sums AS (
     SELECT year, sum(amount) AS other_income FROM income i
     WHERE kind <> 'share' OR NOT EXISTS (FROM allotted a JOIN leavings l ON l.row = a.row WHERE l.channel = i.channel AND l.year = i.year) GROUP BY year
 ), imputed AS (
-    SELECT w.year, sum(total) FILTER (stream = 'owner') AS owner_dated, sum(total) FILTER (stream = 'hired' AND w.year NOT IN (SELECT year FROM wages)) AS wage_based
+    SELECT w.year, sum(total) FILTER (stream = 'owner') AS owner_dated, sum(total) FILTER (stream = 'hired' AND w.year NOT IN (SELECT year FROM wage_years)) AS wage_based
     FROM work_cost c JOIN work w ON w.row = c.row GROUP BY w.year
 ), clocked AS (SELECT year, sum(hours) AS all_hours FROM work GROUP BY year)
 SELECT years.year, COLUMNS(* EXCLUDE year)
@@ -37,16 +37,19 @@ UPDATE farm_sums SET to_household = coalesce(to_household, 0) + coalesce(books_h
 CREATE VIEW statement_result AS
 WITH f AS (SELECT year, coalesce(COLUMNS(* EXCLUDE year), 0) FROM farm_sums),
 m AS (SELECT *, sales + share_income + household + closing AS output, sales + share_income + household + closing - materials - selling AS gross FROM f)
-SELECT m.year AS crop_year, line, money(CASE WHEN labor_known OR NOT with_labor THEN units END) AS amount
+SELECT m.year AS crop_year, line, money(CASE needs WHEN 'costs' THEN CASE WHEN costs_known THEN units END WHEN 'labor' THEN CASE WHEN labor_known THEN units END
+    WHEN 'costs and labor' THEN CASE WHEN costs_known AND labor_known THEN units END WHEN 'hired' THEN CASE WHEN hired_known THEN units END
+    WHEN 'infrastructure' THEN CASE WHEN costs_known AND ownership_known THEN units END WHEN 'ownership' THEN CASE WHEN ownership_known THEN units END
+    WHEN 'overhead' THEN CASE WHEN overhead_known THEN units END WHEN 'net' THEN CASE WHEN net_known THEN units END ELSE units END) AS amount
 FROM m JOIN known k ON k.year = m.year, LATERAL (VALUES
-    ('sales', sales, false), ('share income', share_income, false), ('household use', household, false), ('closing stock', closing, false), ('output', output, false),
-    ('materials', materials, false), ('selling', selling, false), ('gross margin', gross, false), ('hired labor', labor - owner_labor, true), ('owner labor', owner_labor, true),
-    ('margin after labor', gross - labor, true), ('infrastructure', infrastructure, false), ('margin after infrastructure', gross - labor - infrastructure, true),
-    ('overhead', overhead, true), ('net return of the crops', gross - labor - infrastructure - overhead, true), ('other income', other_income, false),
-    ('sales not assigned to a crop', loose_sales, false), ('unused capacity', unused, false), ('cost not assigned to a crop', not_assigned, false),
-    ('net return of the farm', gross - labor - infrastructure - overhead + other_income + loose_sales - unused - not_assigned, true),
-    ('household''s part of costs, not a farm cost', to_household, false),
-    ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, false)) v(line, units, with_labor);
+    ('sales', sales, ''), ('share income', share_income, ''), ('household use', household, ''), ('closing stock', closing, ''), ('output', output, ''),
+    ('materials', materials, 'costs'), ('selling', selling, 'costs'), ('gross margin', gross, 'costs'), ('hired labor', labor - owner_labor, 'hired'), ('owner labor', owner_labor, 'labor'),
+    ('margin after labor', gross - labor, 'costs and labor'), ('infrastructure', infrastructure, 'infrastructure'), ('margin after infrastructure', gross - labor - infrastructure, 'net'),
+    ('overhead', overhead, 'overhead'), ('net return of the crops', gross - labor - infrastructure - overhead, 'net'), ('other income', other_income, ''),
+    ('sales not assigned to a crop', loose_sales, ''), ('unused capacity', unused, 'ownership'), ('cost not assigned to a crop', not_assigned, ''),
+    ('net return of the farm', gross - labor - infrastructure - overhead + other_income + loose_sales - unused - not_assigned, 'net'),
+    ('household''s part of costs, not a farm cost', to_household, ''),
+    ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, '')) v(line, units, needs);
 
 -- The left sides: what there is to be found again. Rows of the books by their crop year, imputed charges by their day.
 CREATE VIEW proof_result AS

@@ -107,6 +107,7 @@ internal sealed class RandomFarm
         CropYearStartMonth = Chance(30) ? random.Next(1, 13) : 1,
         CropYearStartDay = Chance(20) ? random.Next(1, 29) : 1,
         OwnerWage = Perhaps(80, () => Number(5, 30, 2)),
+        UnpaidHours = Chance(30) ? UnpaidHours.None : UnpaidHours.AsLogged,
         PayrollBurdenPercent = Number(0, 20, 1),
         InterestPercent = Perhaps(85, () => Number(0, 9, 2)),
         ClosingStock = Chance(90) ? ClosingStock.Count : ClosingStock.Ignore,
@@ -299,7 +300,7 @@ internal sealed class RandomFarm
     private void Books()
     {
         Farm.Category("own operating", ExpenseClass.Operating, Chance(50) ? Of(Enum.GetValues<StatementLine>()) : null, PerhapsOf(50, ownPools), Perhaps(50, () => Of(Enum.GetValues<VariesWith>())));
-        string[] categories = ["own operating", "seed", "compost", "packaging", "market fees", "fuel", "wages", "wages", "equipment", "loan principal", "household draw", "income tax", "mortgage interest"];
+        string[] categories = ["own operating", "seed", "compost", "packaging", "market fees", "fuel", "wages", "wages", "payroll taxes", "workers compensation", "equipment", "loan principal", "household draw", "income tax", "mortgage interest"];
         for (int i = random.Next(14); i > 0; i--)
         {
             int tag = random.Next(12);

@@ -98,5 +98,17 @@ internal static class FindingKinds
         new(ProblemCodes.NoWaterNeed, "No water_need",
             "The pool is shared by water and the crop doesn't say how much it needs; it is taken as 1, the average.",
             "Enter the crop's relative need of water."),
+        new(ProblemCodes.HourFarFromWages, "A hired hour far from the workers' wages",
+            "Wages and what is paid on top of them, over the hired hours, come to less than three quarters or more than one and a half times what workers.csv says an hour is paid. Hours left out of the log make an hour look dear; wages left out of the books make it look cheap.",
+            "Enter the missing hours or wages, or correct the wage in workers.csv."),
+        new(ProblemCodes.BurdenInBooks, "Payroll burden in the books without wages",
+            "The books of the year hold payroll taxes, workers' compensation or benefits but no wages. Hired hours cost wage x hours; the percent that stands in for such rows is not added on top of them.",
+            "Enter the wages in expenses.csv; or leave the rows out and let payroll_burden_percent stand for them."),
+        new(ProblemCodes.PartOfYear, "Part of a year",
+            "The closing date lies inside the crop year, so only the months that have begun by then carry their part of yearly costs: equipment and buildings, their repairs and insurance by percent, and capacity.",
+            "Nothing, while the year goes on. If it is over, set as_of to its last day."),
+        new(ProblemCodes.UnpaidHoursAfterAll, "Unpaid hours after all",
+            "The setting unpaid_hours says that nobody works unpaid, but the log holds hours of an owner. They count.",
+            "Take the setting out of farm.csv, or correct the worker's kind."),
     ];
 }

@@ -302,4 +302,16 @@ public static class ProblemCodes
 
     /// <summary>No water_need.</summary>
     public const string NoWaterNeed = "W510";
+
+    /// <summary>A hired hour far from the workers' wages.</summary>
+    public const string HourFarFromWages = "W511";
+
+    /// <summary>Payroll burden in the books without wages.</summary>
+    public const string BurdenInBooks = "W512";
+
+    /// <summary>Part of a year.</summary>
+    public const string PartOfYear = "W513";
+
+    /// <summary>Unpaid hours after all.</summary>
+    public const string UnpaidHoursAfterAll = "W514";
 }

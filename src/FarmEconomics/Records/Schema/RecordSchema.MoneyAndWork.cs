@@ -68,7 +68,7 @@ public static partial class RecordSchema
         new("categories", "a category of the books",
         [
             Must("category", Name, "The category's name."),
-            Pick<ExpenseClass>("class", "What kind of expense it is.", required: true),
+            Pick<ExpenseClass>("class", "What kind of expense it is; labor: wages; labor-burden: what is paid on top of them (payroll taxes, workers' compensation, benefits).", required: true),
             Pick<StatementLine>("statement_line", "Where a row naming a crop stands; blank: materials."),
             Col("tax_line", Text, "The line of Schedule F it goes to, a label for the tax preparer."),
             Ref("pool", "pools", "Where a row goes that names no crop, planting, channel or pool."),

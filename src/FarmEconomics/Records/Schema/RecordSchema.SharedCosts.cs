@@ -15,7 +15,7 @@ public static partial class RecordSchema
             Must("basis", ColumnType.Basis, "What it is shared out by; `labor-hours:STAGE` counts the hours of one stage.") with { Allowed = BasisWords.All },
             Pick<StatementLine>("statement_line", "The line of the enterprise budget its money stands on.", required: true),
             Col("structure", Name, "The structure it serves, as named in beds; blank: the whole farm."),
-            Col("capacity", Number, new(0.001m, 1_000_000_000m), "What it can give in a crop year.") with { Unit = "unit of its basis" },
+            Col("capacity", Number, new(0.001m, 1_000_000_000m), "What it can give in a crop year of twelve months.") with { Unit = "unit of its basis" },
             Pick<VariesWith>("varies_with", "What its running cost varies with; blank: nothing."),
         ])
         { Without = "Without pools.csv only the pools shipped with the program are known." },
