@@ -46,6 +46,9 @@ public sealed class EnterpriseBudget
     /// <summary>Sales + share income: money that came in for the produce.</summary>
     public Money SalesValue => Sums.Sales + Sums.ShareIncome;
 
+    /// <summary>Output that wasn't sold by the unit: household use and closing stock at their value, and money of channels of kind other.</summary>
+    public Money OutputNotSold => Output - Sums.SoldValue;
+
     /// <summary>Hired and imputed owner labor.</summary>
     public Money LaborCost => Sums.HiredLabor + Sums.OwnerLabor;
 
@@ -91,10 +94,10 @@ public sealed class EnterpriseBudget
     /// <summary>Net return per bed-foot.</summary>
     public Rate NetReturnPerBedFoot => IfNet(() => NetReturn / Sums.BedFeet);
 
-    /// <summary>Sales value per unit sold.</summary>
+    /// <summary>What the units sold brought, per unit.</summary>
     public Rate AveragePrice => Crop is null
         ? Rate.NotAvailable("several crops have no common unit")
-        : Rate.Of(SalesValue.Amount, Sums.Sold, "nothing sold");
+        : Rate.Of(Sums.SoldValue.Amount, Sums.Sold, "nothing sold");
 
     /// <summary>Picked per bed-foot.</summary>
     public Rate YieldPerBedFoot => Crop is null
@@ -104,11 +107,13 @@ public sealed class EnterpriseBudget
     /// <summary>Share of the hours that rests on standards, 0 to 1.</summary>
     public Rate EstimatedShare => IfHours(() => Rate.Of(Sums.EstimatedHours, LaborHours.Value, "no labor hours"));
 
-    /// <summary>The price at which net return is 0 with everything else as it was; long run.</summary>
-    public Rate BreakEvenPrice => IfNet(() => BreakEven.Price(this));
+    /// <summary>
+    /// The price of the units sold at which net return is 0 with every charge as it was, the channels' percentage fees alone following it; long run. Below 0 where household use and stock cover all cost.
+    /// </summary>
+    public Rate BreakEvenPrice => IfNet(() => BreakEven.Price(this, longRun: true));
 
-    /// <summary>The yield per bed-foot at which net return is 0 with everything else as it was; long run.</summary>
-    public Rate BreakEvenYield => IfNet(() => BreakEven.YieldPerBedFoot(this));
+    /// <summary>Units sold per bed-foot at which net return is 0 at the season's price; long run.</summary>
+    public Rate BreakEvenYield => IfNet(() => BreakEven.YieldPerBedFoot(this, longRun: true));
 
     private Rate IfCosts(Func<Rate> rate) => known.Costs is { } reason ? Rate.NotAvailable(reason) : rate();
 

@@ -12,7 +12,7 @@ namespace FarmEconomics.Pricing;
 /// <param name="Channel">The channel.</param>
 /// <param name="Sales">Sale amounts, or share income.</param>
 /// <param name="Fees">The channel's fees.</param>
-/// <param name="Goods">Production cost of what was sold there.</param>
+/// <param name="Goods">Cost of what was sold there, the channel's own left out (<see cref="CropCost.CostOfSold"/>).</param>
 /// <param name="ChannelCost">What the channel's own pool charged.</param>
 /// <param name="Known">What the season's records can't tell.</param>
 public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees, CostBlock Goods, CostBlock ChannelCost, Availability Known)
@@ -66,7 +66,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             {
                 if (cost.Through(channel) is { } sold)
                 {
-                    goods.Add(cost.Production, sold.Quantity / cost.CarryingUnits);
+                    goods.Add(cost.CostOfSold, sold.Quantity / cost.CarryingUnits);
                     own.Add(sold.ChannelCost);
                     sales += sold.Amount;
                     fees += sold.Fees;

@@ -74,8 +74,10 @@ CREATE TABLE enterprise_output AS
 WITH money AS (
     SELECT g.planting, g.year,
         coalesce(sum(units) FILTER (stream = 'sales'), 0) AS sales, coalesce(sum(units) FILTER (stream = 'share_income'), 0) AS share_income,
-        coalesce(sum(units) FILTER (stream = 'household'), 0) AS household, coalesce(sum(units) FILTER (stream = 'fee'), 0) AS fees
-    FROM gone_money g GROUP BY g.planting, g.year
+        coalesce(sum(units) FILTER (stream = 'household'), 0) AS household, coalesce(sum(units) FILTER (stream = 'fee'), 0) AS fees,
+        -- what the units sold brought, and the fees on it
+        coalesce(sum(units) FILTER (stream IN ('sales', 'share_income') AND kind <> 'other'), 0) AS sold_value, coalesce(sum(units) FILTER (stream = 'fee' AND kind <> 'other'), 0) AS sold_fees
+    FROM gone_money g JOIN leaving_money m ON m.row = g.leaving GROUP BY g.planting, g.year
 ), moved AS (
     SELECT g.planting, g.year,
         sum(CASE WHEN m.kind IN ('market', 'stand', 'wholesale', 'share') THEN g.quantity ELSE 0 END) AS sold,
@@ -87,6 +89,7 @@ WITH money AS (
 SELECT e.planting, e.year, e.crop, e.place, coalesce(CAST(k.quantity AS DOUBLE), 0) AS harvested,
     coalesce(sold, 0) AS sold, coalesce(other_use, 0) AS other_use, coalesce(unmatched, 0) AS unmatched, coalesce(unsold, 0) AS unsold, coalesce(on_hand, 0) AS on_hand,
     coalesce(sales, 0) AS sales, coalesce(share_income, 0) AS share_income, coalesce(household, 0) AS household, coalesce(fees, 0) AS fees,
+    coalesce(sold_value, 0) AS sold_value, coalesce(sold_fees, 0) AS sold_fees,
     coalesce(sales, 0) + coalesce(share_income, 0) AS sales_value
 FROM enterprises e
 LEFT JOIN picked k ON k.planting = e.planting AND k.year = e.year LEFT JOIN money m ON m.planting = e.planting AND m.year = e.year

@@ -53,7 +53,7 @@ SELECT part AS planting, CAST(split_part(what, '|', 2) AS INTEGER) AS year, unit
 
 CREATE TABLE budgets AS
 SELECT e.planting, e.bed, e.year, e.crop, e.place, e.bed_feet, e.bed_foot_days, o.* EXCLUDE (planting, year, crop, place),
-    CASE getvariable('closing_stock') WHEN 'count' THEN o.on_hand ELSE 0 END AS stock, coalesce(s.units, 0) AS closing,
+    coalesce(s.units, 0) AS closing,
     c.* EXCLUDE (planting, year), coalesce(h.hours, 0) AS hours, coalesce(h.estimated, 0) AS estimated
 FROM enterprises e JOIN enterprise_output o ON o.planting = e.planting AND o.year = e.year JOIN cost_sums c ON c.planting = e.planting AND c.year = e.year
 LEFT JOIN closing_stock s ON s.planting = e.planting AND s.year = e.year LEFT JOIN hour_sums h ON h.planting = e.planting AND h.year = e.year;

@@ -16,9 +16,11 @@ CREATE MACRO budget_rows(sums) AS TABLE
     ), margins AS (
         SELECT *, output - materials - selling AS gross, output - materials - selling - labor AS after_labor,
             output - materials - selling - labor - infrastructure AS after_infrastructure, output - materials - selling - labor - infrastructure - overhead AS net,
-            sold + stock AS units_valued, sales_value + closing AS value, CASE WHEN sold > 0 THEN sales_value / sold END AS average FROM lines
+            CASE WHEN sold > 0 THEN sold_value / sold END AS average, with_area + with_quantity + with_sales + with_nothing AS all_costs FROM lines
     ), even AS (
-        SELECT *, CASE WHEN value > 0 THEN with_sales / value END AS s, CASE WHEN units_valued > 0 THEN with_quantity / units_valued END AS per_unit FROM margins
+        -- What wasn't sold comes off the cost at its value; of the costs only the fees follow the price. A better yield brings more of everything, and takes what varies with quantity or sales.
+        SELECT *, all_costs - sold_fees - (output - sold_value) AS to_cover, CASE WHEN sold > 0 AND sold_value > 0 THEN sold * (1 - sold_fees / sold_value) END AS kept_units,
+            output - with_quantity - with_sales AS grown FROM margins
     )
     SELECT planting, bed, even.year AS crop_year, crop, unit, plantings, bed_feet, bed_foot_days / 7 AS bed_foot_weeks,
         harvested, unmatched, sold, other_use, unsold, money(output) AS output, money(household) AS of_which_household, money(closing) AS of_which_closing_stock,
@@ -31,8 +33,8 @@ CREATE MACRO budget_rows(sums) AS TABLE
         CASE WHEN hours_known AND hours > 0 THEN (net + labor) / 100 / hours END AS return_to_labor_per_hour,
         CASE WHEN labor_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
         average / 100 AS average_price,
-        CASE WHEN labor_known AND s < 1 AND units_valued > 0 THEN (with_area + with_nothing + with_quantity) / units_valued / (1 - s) / 100 END AS break_even_price,
-        CASE WHEN labor_known AND average * (1 - s) - per_unit > 0 AND bed_feet > 0 THEN (with_area + with_nothing) / bed_feet / (average * (1 - s) - per_unit) END AS break_even_yield_per_bed_foot
+        CASE WHEN labor_known AND kept_units > 0 THEN to_cover / kept_units / 100 END AS break_even_price,
+        CASE WHEN labor_known AND sold > 0 AND sold_value > 0 AND grown > 0 AND bed_feet > 0 THEN (with_area + with_nothing) / grown * sold / bed_feet END AS break_even_yield_per_bed_foot
     FROM even JOIN known k ON k.year = even.year;
 
 CREATE TABLE planting_sums AS SELECT b.*, 1 AS plantings, c.unit FROM budgets b JOIN crops c ON c.crop = b.crop;
