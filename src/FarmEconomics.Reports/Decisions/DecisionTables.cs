@@ -142,7 +142,7 @@ public static class DecisionTables
         {
             EnterpriseBudget budget = year.Budget;
             table.Row(year.CropYear, budget.Sums.BedFeet.Value, budget.YieldPerBedFoot, budget.AveragePrice, budget.OutputPerBedFoot, year.CostPerUnit, year.NetReturnPerUnit,
-                ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost), budget.GrossMarginPerBedFootWeek);
+                ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn), budget.GrossMarginPerBedFootWeek);
         }
 
         return table.Note(years.Statement);
@@ -157,8 +157,8 @@ public static class DecisionTables
         ReportCell Known(Units.Money money) => ReportCell.Known(money, missing);
         return
         [
-            name, budget.Output, Known(model.Cost(VariesWith.Area)), Known(model.Cost(VariesWith.Quantity)), Known(model.Cost(VariesWith.Sales)), ReportCell.Known(model.Contribution(1m, 1m), missing),
-            Known(model.Cost(VariesWith.Nothing)), Known(budget.NetReturn),
+            name, ReportCell.Known(budget.Output, budget.Known.Value), Known(model.Cost(VariesWith.Area)), Known(model.Cost(VariesWith.Quantity)), Known(model.Cost(VariesWith.Sales)), ReportCell.Known(model.Contribution(1m, 1m), budget.Known.NoNetReturn),
+            Known(model.Cost(VariesWith.Nothing)), ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
         ];
     }
 }

@@ -144,7 +144,7 @@ public static class PriceTables
         decimal elsewhere = ChannelComparison.LossWithoutChannel(book);
         foreach (ChannelComparison channel in ChannelComparison.Of(book))
         {
-            string? missing = channel.Known.Costs ?? channel.Known.LaborCost ?? channel.Known.OwnerLabor ?? channel.Known.Ownership;
+            string? missing = channel.Known.NoFullNetReturn;
             table.Row(
                 channel.Channel.Name, channel.Channel.Kind.ToString().ToLowerInvariant(), channel.Sales, channel.Fees, ReportCell.Known(channel.Goods.Full, missing), ReportCell.Known(channel.ChannelCost.Full, missing),
                 channel.NetReturn, ReportCell.Known(channel.Hours, channel.Known.Hours), channel.ReturnPerHour, channel.ThrownOut, channel.GivenAway, channel.Unsold);

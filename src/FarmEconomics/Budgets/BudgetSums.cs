@@ -96,6 +96,8 @@ public sealed class BudgetSums
     /// <summary>True when a part of the output has no price and stands at 0.</summary>
     public bool ValueIncomplete { get; internal set; }
 
+    internal Money Output => Sales + ShareIncome + Household + ClosingStock;
+
     internal decimal[] StageHours { get; } = new decimal[Stages];
 
     internal decimal[] BehaviorCost { get; } = new decimal[Behaviors];

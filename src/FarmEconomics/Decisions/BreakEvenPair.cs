@@ -55,7 +55,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
     {
         Availability known = budget.Known;
         bool longRun = run == Run.Long;
-        if ((known.Costs ?? known.LaborCost ?? known.OwnerLabor ?? (longRun ? known.Ownership : null) ?? BreakEven.Missing(budget)) is { } reason)
+        if ((known.NoNetReturn ?? known.OwnerLabor ?? (longRun ? known.Ownership : null) ?? BreakEven.Missing(budget)) is { } reason)
         {
             return new BreakEvenPair(form, run, Rate.NotAvailable(reason), Rate.NotAvailable(reason));
         }

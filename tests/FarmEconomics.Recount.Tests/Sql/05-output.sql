@@ -1,7 +1,7 @@
 -- docs/methods.md 3: what each leaving is worth, and which planting gets it.
 
 -- List value: newest price of the channel in values_from, else of no channel; else the crop's average realised price there in that window,
--- else over all its priced sales; else 0. What is given or thrown away is worth 0 whatever is written (docs/decisions.md).
+-- else over all its priced sales; else its value isn't known and it counts 0. What is given or thrown away is worth 0 whatever is written (docs/decisions.md).
 CREATE TABLE realised AS
 SELECT crop, channel, year, sum(own_value) / 100.0 AS money, sum(quantity) AS quantity
 FROM leavings WHERE kind IN ('market', 'stand', 'wholesale') AND own_value IS NOT NULL GROUP BY crop, channel, year;
@@ -10,13 +10,14 @@ CREATE TABLE list_prices AS
 WITH found AS (
     SELECT l.row, arg_max(p.price, (p.since, p.row)) FILTER (p.channel = l.values_from) AS own, arg_max(p.price, (p.since, p.row)) FILTER (p.channel IS NULL) AS general
     FROM leavings l JOIN prices p ON p.crop = l.crop AND p.since <= l.date GROUP BY l.row)
-SELECT l.row, coalesce(f.own, f.general, CAST(r.money AS DOUBLE) / CAST(r.quantity AS DOUBLE), CAST(a.money AS DOUBLE) / CAST(a.quantity AS DOUBLE), 0) AS price
+SELECT l.row, coalesce(f.own, f.general, CAST(r.money AS DOUBLE) / CAST(r.quantity AS DOUBLE), CAST(a.money AS DOUBLE) / CAST(a.quantity AS DOUBLE)) AS price
 FROM leavings l LEFT JOIN found f ON f.row = l.row
 LEFT JOIN realised r ON r.crop = l.crop AND r.channel = l.values_from AND r.year = l.year AND r.quantity > 0
 LEFT JOIN (SELECT crop, sum(money) AS money, sum(quantity) AS quantity FROM realised GROUP BY crop HAVING sum(quantity) > 0) a ON a.crop = l.crop;
 
 CREATE TABLE valued AS
-SELECT l.*, CASE WHEN kind IN ('donation', 'waste', 'other') THEN 0 ELSE coalesce(own_value, cents(CAST(quantity AS DOUBLE) * price)) END AS list_value FROM leavings l JOIN list_prices p ON p.row = l.row;
+SELECT l.*, CASE WHEN kind IN ('donation', 'waste', 'other') THEN 0 ELSE coalesce(own_value, cents(CAST(quantity AS DOUBLE) * price), 0) END AS list_value,
+    kind NOT IN ('donation', 'waste', 'other') AND own_value IS NULL AND price IS NULL AS incomplete FROM leavings l JOIN list_prices p ON p.row = l.row;
 
 -- Share payments of a channel and window: one total, split over what the shares received by list value.
 CREATE TABLE share_weights AS
@@ -29,7 +30,7 @@ CREATE TABLE allotted AS SELECT part AS row, units AS share_income FROM split('s
 CREATE TABLE leaving_money AS
 SELECT *, CASE WHEN kind IN ('household', 'donation', 'waste') THEN 0 ELSE cents((sales + share_income) * fee_percent / 10000) END AS fee
 FROM (
-    SELECT v.row, v.date, v.year, v.crop, v.channel, v.kind, v.quantity, v.fee_percent, v.list_value, v.own_value IS NOT NULL AS priced,
+    SELECT v.row, v.date, v.year, v.crop, v.channel, v.kind, v.quantity, v.fee_percent, v.list_value, v.own_value IS NOT NULL AS priced, v.incomplete,
         CASE WHEN kind IN ('market', 'stand', 'wholesale') THEN list_value WHEN kind = 'other' THEN coalesce(own_value, 0) ELSE 0 END AS sales,
         coalesce(share_income, 0) AS share_income,
         CASE WHEN kind = 'household' THEN list_value ELSE 0 END AS household

@@ -6,7 +6,7 @@ CREATE TABLE farm_sums AS
 WITH crop_sums AS (
     SELECT year, sum(sales) AS sales, sum(share_income) AS share_income, sum(household) AS household, sum(closing) AS closing, sum(materials) AS materials,
         sum(selling) AS selling, sum(labor) AS labor, sum(owner_labor) AS owner_labor, sum(infrastructure) AS infrastructure, sum(overhead) AS overhead,
-        sum(hours) AS hours
+        sum(hours) AS hours, sum(worth_unknown) AS worth_unknown
     FROM budgets GROUP BY year
 ), charged AS (
     SELECT year, sum(units) FILTER (user = 'household') AS to_household, sum(units) FILTER (user = 'unused') AS unused, sum(units) FILTER (user = 'not assigned') AS not_assigned
@@ -37,16 +37,16 @@ UPDATE farm_sums SET to_household = coalesce(to_household, 0) + coalesce(books_h
 CREATE VIEW statement_result AS
 WITH f AS (SELECT year, coalesce(COLUMNS(* EXCLUDE year), 0) FROM farm_sums),
 m AS (SELECT *, sales + share_income + household + closing AS output, sales + share_income + household + closing - materials - selling AS gross FROM f)
-SELECT m.year AS crop_year, line, money(CASE WHEN labor_known OR NOT with_labor THEN units END) AS amount
+SELECT m.year AS crop_year, line, money(CASE WHEN (labor_known OR NOT with_labor) AND (worth_unknown = 0 OR NOT with_worth) THEN units END) AS amount
 FROM m JOIN known k ON k.year = m.year, LATERAL (VALUES
-    ('sales', sales, false), ('share income', share_income, false), ('household use', household, false), ('closing stock', closing, false), ('output', output, false),
-    ('materials', materials, false), ('selling', selling, false), ('gross margin', gross, false), ('hired labor', labor - owner_labor, true), ('owner labor', owner_labor, true),
-    ('margin after labor', gross - labor, true), ('infrastructure', infrastructure, false), ('margin after infrastructure', gross - labor - infrastructure, true),
-    ('overhead', overhead, true), ('net return of the crops', gross - labor - infrastructure - overhead, true), ('other income', other_income, false),
-    ('sales not assigned to a crop', loose_sales, false), ('unused capacity', unused, false), ('cost not assigned to a crop', not_assigned, false),
-    ('net return of the farm', gross - labor - infrastructure - overhead + other_income + loose_sales - unused - not_assigned, true),
-    ('household''s part of costs, not a farm cost', to_household, false),
-    ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, false)) v(line, units, with_labor);
+    ('sales', sales, false, true), ('share income', share_income, false, true), ('household use', household, false, true), ('closing stock', closing, false, true), ('output', output, false, true),
+    ('materials', materials, false, false), ('selling', selling, false, false), ('gross margin', gross, false, true), ('hired labor', labor - owner_labor, true, false), ('owner labor', owner_labor, true, false),
+    ('margin after labor', gross - labor, true, true), ('infrastructure', infrastructure, false, false), ('margin after infrastructure', gross - labor - infrastructure, true, true),
+    ('overhead', overhead, true, false), ('net return of the crops', gross - labor - infrastructure - overhead, true, true), ('other income', other_income, false, false),
+    ('sales not assigned to a crop', loose_sales, false, false), ('unused capacity', unused, false, false), ('cost not assigned to a crop', not_assigned, false, false),
+    ('net return of the farm', gross - labor - infrastructure - overhead + other_income + loose_sales - unused - not_assigned, true, true),
+    ('household''s part of costs, not a farm cost', to_household, false, false),
+    ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, false, false)) v(line, units, with_labor, with_worth);
 
 -- The left sides: what there is to be found again. Rows of the books by their crop year, imputed charges by their day.
 CREATE VIEW proof_result AS
