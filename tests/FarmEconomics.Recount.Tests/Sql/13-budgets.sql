@@ -12,8 +12,8 @@ CREATE TABLE costs AS
 SELECT planting, year, CASE class WHEN 'labor' THEN 'labor' ELSE line END AS line, 'direct' AS source, NULL AS stage, varies_with, CAST(units AS DOUBLE) AS units FROM direct_money WHERE planting IS NOT NULL
 UNION ALL SELECT planting, year, 'selling', 'fees', NULL, 'sales', fees FROM enterprise_output WHERE fees <> 0
 UNION ALL SELECT planting, year, 'labor', stream, l.stage, behavior, units FROM labor_money l JOIN stages g ON g.stage = l.stage WHERE planting IS NOT NULL
--- Charges of pools: their own money on the pool's line; labor on the labor line, but that of overhead pools. Ownership and overhead vary with nothing.
-UNION ALL SELECT user, year, line, 'pool', NULL, CASE WHEN stream = 'ownership' OR line = 'overhead' THEN 'nothing' ELSE varies_with END, units
+-- Charges of pools: their own money on the pool's line, varying as the pool says; labor on the labor line, but that of overhead pools. Ownership and the labor of overhead pools vary with nothing.
+UNION ALL SELECT user, year, line, 'pool', NULL, CASE WHEN stream = 'ownership' THEN 'nothing' ELSE varies_with END, units
 FROM charges WHERE stream IN ('cash', 'ownership')
 UNION ALL SELECT c.user, c.year, CASE WHEN c.line = 'overhead' THEN 'overhead' ELSE 'labor' END, c.stream, s.stage,
     CASE WHEN c.line = 'overhead' THEN 'nothing' ELSE coalesce(g.behavior, c.varies_with) END, c.units * s.part
