@@ -87,12 +87,15 @@ UNION ALL
 SELECT pool, n, user, watts * hours_per_day * (least(until, window_start(n + 1) - 1) - greatest(since, window_start(n)) + 1) / 1000
 FROM (SELECT *, unnest(range(window_of(since), window_of(until) + 1)) AS n FROM loads);
 
+CREATE TABLE named_use AS
+SELECT *, CASE WHEN is_pool(user) THEN 'pool' WHEN is_crop(user) THEN 'crop' WHEN is_planting(user) THEN 'planting' END AS whose FROM written_use;
+
 -- A crop's written use goes over its plantings by bed-foot-days; planting or crop, it takes the place of the computed weight.
 CREATE TABLE planting_use AS
-SELECT pool, w.year, e.planting, sum(quantity * CASE WHEN is_crop(w.user) THEN CASE WHEN total > 0 THEN e.bed_foot_days / total ELSE e.bed_feet / feet END ELSE 1 END) AS weight
-FROM written_use w
+SELECT pool, w.year, e.planting, sum(quantity * CASE WHEN w.whose = 'crop' THEN CASE WHEN total > 0 THEN e.bed_foot_days / total ELSE e.bed_feet / feet END ELSE 1 END) AS weight
+FROM named_use w
 JOIN (SELECT *, sum(bed_foot_days) OVER (PARTITION BY crop, year) AS total, sum(bed_feet) OVER (PARTITION BY crop, year) AS feet FROM enterprises) e
-  ON e.year = w.year AND CASE WHEN is_crop(w.user) THEN w.user = e.crop WHEN is_planting(w.user) THEN w.user = e.planting ELSE false END
+  ON e.year = w.year AND ((w.whose = 'crop' AND w.user = e.crop) OR (w.whose = 'planting' AND w.user = e.planting))
 GROUP BY pool, w.year, e.planting;
 
 CREATE TABLE users AS
@@ -101,7 +104,7 @@ WHERE NOT EXISTS (FROM planting_use u WHERE u.pool = c.pool AND u.year = c.year 
 UNION ALL SELECT pool, year, 'planting', planting, weight FROM planting_use WHERE weight > 0
 UNION ALL SELECT pool, year, 'pool', user, sum(quantity) FROM written_use WHERE user IN (SELECT pool FROM pools) GROUP BY pool, year, user HAVING sum(quantity) > 0
 UNION ALL -- a crop that has no planting that year, a planting that isn't of that year
-SELECT pool, year, 'not assigned', 'not assigned', sum(quantity) FROM written_use w
-WHERE (is_crop(user) AND NOT EXISTS (FROM enterprises e WHERE e.crop = w.user AND e.year = w.year))
-   OR (is_planting(user) AND NOT EXISTS (FROM enterprises e WHERE e.planting = w.user AND e.year = w.year)) GROUP BY pool, year HAVING sum(quantity) > 0
+SELECT pool, year, 'not assigned', 'not assigned', sum(quantity) FROM named_use w
+WHERE (whose = 'crop' AND NOT EXISTS (FROM enterprises e WHERE e.crop = w.user AND e.year = w.year))
+   OR (whose = 'planting' AND NOT EXISTS (FROM enterprises e WHERE e.planting = w.user AND e.year = w.year)) GROUP BY pool, year HAVING sum(quantity) > 0
 UNION ALL SELECT pool, year, 'household', 'household', sum(quantity) FROM written_use WHERE lower(user) = 'household' GROUP BY pool, year HAVING sum(quantity) > 0;
