@@ -73,7 +73,7 @@ public static class ProjectSheets
             int last = table.Rows.Count - 1;
             ReportCell Sum(int i) => table.Rows.All(row => row[i].Number is not null) ? table.Rows.Sum(row => row[i].Number!.Value) : table.Rows.First(row => row[i].Number is null)[i];
             table.Total(["All crops", .. Enumerable.Range(1, 8).Select(Sum)]);
-            foreach (int i in Enumerable.Range(1, 8).Where(i => table.Rows[last + 1][i].Number is not null))
+            foreach (int i in Enumerable.Range(1, 8).Where(i => Sum(i).Number is not null))
             {
                 sheet.Live(last + 1, i, $"SUM({{0,{i}}}:{{{last},{i}}})");
             }
