@@ -76,8 +76,8 @@ public static class ResultTables
         {
             bool costs = channel.Known.Costs is null;
             table.Whole(season.CropYear).Text(channel.Channel.Name).Text(channel.Channel.Kind.ToString().ToLowerInvariant())
-                .Money(channel.QuantityValue.Amount).Money(channel.Fees.Amount).Money(costs ? channel.DirectCosts.Amount : null)
-                .Number(channel.Known.Hours is null ? channel.Hours.Value : null).Money(costs ? channel.Margin.Amount : null)
+                .Money(channel.Known.Value is null ? channel.QuantityValue.Amount : null).Money(channel.Known.Value is null ? channel.Fees.Amount : null).Money(costs ? channel.DirectCosts.Amount : null)
+                .Number(channel.Known.Hours is null ? channel.Hours.Value : null).Money(channel.Known.NoGrossMargin is null ? channel.Margin.Amount : null)
                 .Number(channel.MarginPerHour.Value);
             table.End();
         }

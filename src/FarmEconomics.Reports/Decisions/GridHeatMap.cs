@@ -21,9 +21,9 @@ public static class GridHeatMap
         List<decimal> prices = [.. grid.PriceFactors.Order()];
         List<decimal> yields = [.. grid.YieldFactors.Order()];
         decimal? even = model.PriceFactorFor(1m, longRun: true).Value;
-        string title = even is { } at
-            ? $"{model.Name}: at its yield of the season, full cost is met at {at * 100m:0} % of its price"
-            : $"{model.Name}: full cost is met at no price";
+        string title = even is not { } at ? $"{model.Name}: full cost is met at no price"
+            : at <= 0m ? $"{model.Name}: at its yield of the season, full cost is met at any price"
+            : $"{model.Name}: at its yield of the season, full cost is met at {at * 100m:0} % of its price";
         Canvas canvas = new(title, Width, Height);
         double left = 150;
         double right = Width - 20;
@@ -52,7 +52,7 @@ public static class GridHeatMap
         decimal low = model.NetReturn(prices[0], yields[0]);
         decimal high = model.NetReturn(prices[^1], yields[^1]);
         return canvas.ToFigure($"Heat map: net return of {model.Name} over price ({prices[0] * 100m:0} to {prices[^1] * 100m:0} % of the season's) and yield ({yields[0] * 100m:0} to {yields[^1] * 100m:0} %), from {Looks.InWords(low, Look.WholeMoney, currency)} to {Looks.InWords(high, Look.WholeMoney, currency)}; "
-            + $"{Looks.InWords(model.NetReturn(1m, 1m), Look.WholeMoney, currency)} as it was. " + (even is { } factor100 ? $"Full cost is met at {factor100 * 100m:0} % of the price." : "Full cost is met at no price."));
+            + $"{Looks.InWords(model.NetReturn(1m, 1m), Look.WholeMoney, currency)} as it was. " + (even is not { } factor100 ? "Full cost is met at no price." : factor100 <= 0m ? "Full cost is met at any price." : $"Full cost is met at {factor100 * 100m:0} % of the price."));
 
         void Cells(Action<double, double, decimal, bool> draw)
         {
@@ -70,9 +70,9 @@ public static class GridHeatMap
     public static Prose Sentence(WhatIfGrid grid, string currency)
     {
         WhatIfModel model = grid.Model;
-        string price = model.PriceFactorFor(1m, longRun: true).Value is { } p ? $"{p * 100m:0} % of its price{(model.Price.Value is { } unit ? $" ({Looks.InWords(p * unit, Look.Rate, currency)})" : "")} at the same yield" : "no price at the same yield";
+        string price = model.PriceFactorFor(1m, longRun: true).Value is { } p ? p <= 0m ? "any price at the same yield" : $"{p * 100m:0} % of its price{(model.Price.Value is { } unit ? $" ({Looks.InWords(p * unit, Look.Rate, currency)})" : "")} at the same yield" : "no price at the same yield";
         string yield = model.YieldFactorFor(1m, longRun: true).Value is { } y ? $"{y * 100m:0} % of its yield at the same price" : "no yield at the same price";
-        string shortRun = model.PriceFactorFor(1m, longRun: false).Value is { } s ? $" It stops helping the farm below {s * 100m:0} % of its price." : "";
+        string shortRun = model.PriceFactorFor(1m, longRun: false).Value is > 0m and { } s ? $" It stops helping the farm below {s * 100m:0} % of its price." : "";
         return new Prose($"{Phrase.Bold(model.Name)} meets its full cost at {price}, or at {yield}.{shortRun}");
     }
 

@@ -22,6 +22,11 @@ public static class CashPlot
     public static Figure Of(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
+        if (writeUp.Tax.NetUnknown is { } unknown)
+        {
+            return SeasonPlots.Nothing($"Cash by month: not available ({unknown})");
+        }
+
         string currency = writeUp.Season.Settings.Currency;
         CashFlow last = writeUp.LastYear, next = writeUp.NextYear;
         string low = $"{next.Months[next.LowMonth].ToString("MMMM", CultureInfo.InvariantCulture)} {next.Months[next.LowMonth].Year}";
@@ -72,6 +77,11 @@ public static class CashPlot
     public static string Sentence(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
+        if (writeUp.Tax.NetUnknown is { } noBooks)
+        {
+            return $"Cash by month is not available ({noBooks}).";
+        }
+
         CashFlow next = writeUp.NextYear;
         string currency = writeUp.Season.Settings.Currency;
         string low = $"At the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture)} there are {Looks.InWords(next.LowPoint, Look.WholeMoney, currency)}";

@@ -22,6 +22,12 @@ public static class MoneySheets
 
         table.Column("Year", look);
         FundingSheet sheet = new(next ? "Cash next year" : "Cash last year", table) { Landscape = true };
+        if (writeUp.Tax.NetUnknown is { } unknown)
+        {
+            table.Note($"Not available: {unknown}.");
+            return sheet;
+        }
+
         const int Months = CashFlow.MonthCount;
         IReadOnlyList<decimal> closing = flow.Closing;
         decimal opening = flow.OpeningCash ?? 0m;

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
@@ -28,7 +29,7 @@ public static class ProjectSheets
             int first = table.Rows.Count;
             foreach (WriteUpLine line in one.Lines)
             {
-                string? why = WhyNot(writeUp, line.Name);
+                string? why = WhyNot(one.Budget, line.Name);
                 table.Row([
                     one.Budget.Name, line.Name, ReportCell.Known(line.Last, why), Per(100m, next: false), Per(one.BedLength, next: false), Per(one.BedFeetPerAcre, next: false),
                     ReportCell.Known(line.Next, why), Per(100m, next: true), Per(one.BedLength, next: true), Per(one.BedFeetPerAcre, next: true)]);
@@ -61,9 +62,9 @@ public static class ProjectSheets
         foreach (CropWriteUp one in writeUp.Crops)
         {
             WriteUpLine Line(string name) => one.Lines.First(line => line.Name == name);
-            string? costs = WhyNot(writeUp, "Gross margin"), all = WhyNot(writeUp, "Net return");
-            table.Row(one.Budget.Name, one.Budget.Sums.BedFeet.Value, Line("Output").Last, ReportCell.Known(Line("Gross margin").Last, costs), ReportCell.Known(Line("Net return").Last, all),
-                one.NextBedFeet, Line("Output").Next, ReportCell.Known(Line("Gross margin").Next, costs), ReportCell.Known(Line("Net return").Next, all));
+            Availability known = one.Budget.Known;
+            table.Row(one.Budget.Name, one.Budget.Sums.BedFeet.Value, ReportCell.Known(Line("Output").Last, known.Value), ReportCell.Known(Line("Gross margin").Last, known.NoGrossMargin), ReportCell.Known(Line("Net return").Last, known.NoNetReturn),
+                one.NextBedFeet, ReportCell.Known(Line("Output").Next, known.Value), ReportCell.Known(Line("Gross margin").Next, known.NoGrossMargin), ReportCell.Known(Line("Net return").Next, known.NoNetReturn));
         }
 
         FundingSheet sheet = new("Crop overview", table) { Landscape = true };
@@ -72,7 +73,7 @@ public static class ProjectSheets
             int last = table.Rows.Count - 1;
             ReportCell Sum(int i) => table.Rows.All(row => row[i].Number is not null) ? table.Rows.Sum(row => row[i].Number!.Value) : table.Rows.First(row => row[i].Number is null)[i];
             table.Total(["All crops", .. Enumerable.Range(1, 8).Select(Sum)]);
-            for (int i = 1; i < 9; i++)
+            foreach (int i in Enumerable.Range(1, 8).Where(i => Sum(i).Number is not null))
             {
                 sheet.Live(last + 1, i, $"SUM({{0,{i}}}:{{{last},{i}}})");
             }
@@ -283,15 +284,16 @@ public static class ProjectSheets
         return sheet;
     }
 
-    private static string? WhyNot(FundingWriteUp writeUp, string line)
+    private static string? WhyNot(EnterpriseBudget crop, string line)
     {
-        var known = writeUp.Season.Known;
+        Availability known = crop.Known;
         return line switch
         {
-            "Output" or "Sales and share payments" or "Household use" or "Closing stock" => null,
-            "Materials" or "Selling" or "Gross margin" => known.Costs,
-            "Labor" or "Margin after labor" => known.Costs ?? known.LaborCost,
-            _ => known.Costs ?? known.LaborCost,
+            "Output" or "Sales and share payments" or "Household use" or "Closing stock" => known.Value,
+            "Materials" or "Selling" => known.Costs,
+            "Gross margin" => known.NoGrossMargin,
+            "Labor" or "Infrastructure" or "Overhead" => known.Costs ?? known.LaborCost,
+            _ => known.NoNetReturn,
         };
     }
 

@@ -15,19 +15,19 @@ public static class ProofTables
     public static ReportTable Statement(SeasonReview season)
     {
         EnterpriseBudget farm = season.Farm;
-        Availability known = season.Known;
+        Availability known = farm.Known;
         ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Settings.Currency).Column("Line").Column("Amount", Look.Money);
-        table.Row("Sales", farm.Sums.Sales).Row("Shares, by what they received", farm.Sums.ShareIncome).Row("Household use at list value (no cash)", farm.Sums.Household)
-            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? farm.Sums.ClosingStock : ReportCell.Missing("closing_stock is set to ignore"))
-            .Row("Output", BudgetColumns.Marked(farm.Output, farm))
+        table.Row("Sales", Worth(farm.Sums.Sales)).Row("Shares, by what they received", Worth(farm.Sums.ShareIncome)).Row("Household use at list value (no cash)", Worth(farm.Sums.Household))
+            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? Worth(farm.Sums.ClosingStock) : ReportCell.Missing("closing_stock is set to ignore"))
+            .Row("Output", Worth(farm.Output))
             .Row("- materials", ReportCell.Known(farm.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(farm.Sums.Selling, known.Costs))
-            .Row("Gross margin", ReportCell.Known(farm.GrossMargin, known.Costs))
+            .Row("Gross margin", ReportCell.Known(farm.GrossMargin, known.NoGrossMargin))
             .Row("- hired labor", ReportCell.Known(farm.Sums.HiredLabor, known.LaborCost))
             .Row("- unpaid owner labor (no cash)", ReportCell.Known(farm.Sums.OwnerLabor, known.LaborCost ?? known.OwnerLabor))
-            .Row("Margin after labor", ReportCell.Known(farm.MarginAfterLabor, known.Costs ?? known.LaborCost))
-            .Row("- infrastructure", ReportCell.Known(farm.Sums.Infrastructure, known.Costs)).Row("Margin after infrastructure", ReportCell.Known(farm.MarginAfterInfrastructure, known.Costs ?? known.LaborCost))
+            .Row("Margin after labor", ReportCell.Known(farm.MarginAfterLabor, known.NoNetReturn))
+            .Row("- infrastructure", ReportCell.Known(farm.Sums.Infrastructure, known.Costs)).Row("Margin after infrastructure", ReportCell.Known(farm.MarginAfterInfrastructure, known.NoNetReturn))
             .Row("- overhead", ReportCell.Known(farm.Sums.Overhead, known.Overhead))
-            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(farm.NetReturn, known.Costs ?? known.LaborCost));
+            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(farm.NetReturn, known.NoNetReturn));
         foreach ((Outside where, string words) in new[]
         {
             (Outside.Household, "Outside the crops: the household's part"), (Outside.Unused, "Outside the crops: unused capacity"),
@@ -43,6 +43,8 @@ public static class ProofTables
         }
 
         return table;
+
+        ReportCell Worth(Money money) => ReportCell.Known(money, known.Value);
     }
 
     /// <summary>Every assumption the figures rest on, and what is missing with its consequence.</summary>

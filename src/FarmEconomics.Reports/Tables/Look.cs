@@ -12,7 +12,7 @@ public enum Look
     /// <summary>Money in whole units of the currency, for what is compared.</summary>
     WholeMoney,
 
-    /// <summary>Money per something, to the cent.</summary>
+    /// <summary>Money per something, to the cent; below a cent with the digits that count.</summary>
     Rate,
 
     /// <summary>Hours to one decimal.</summary>
@@ -55,7 +55,8 @@ public static class Looks
     /// <summary>A number without a currency sign.</summary>
     public static string Number(decimal value, Look look) => look switch
     {
-        Look.Money or Look.Rate => Rounded(value, 2).ToString("#,0.00"),
+        Look.Money => Rounded(value, 2).ToString("#,0.00"),
+        Look.Rate when Units.Rate.DecimalsShown(value) is var decimals => Rounded(value, decimals).ToString("#,0." + new string('0', decimals)),
         Look.WholeMoney or Look.Count => Rounded(value, 0).ToString("#,0"),
         Look.Hours => Rounded(value, 1).ToString("#,0.0"),
         Look.Quantity => Rounded(value, 1).ToString("#,0.#"),

@@ -1,6 +1,5 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Season;
@@ -99,12 +98,11 @@ public static class SharedSentences
         }
 
         PoolResult result = SharedTables.Find(season, pool);
-        Pool store = result.Pool;
-        decimal days = StoreDays.Of(season, store).Values.Sum();
+        decimal days = result.Users.OfEnterprise.Sum();
         decimal all = result.Users.Total;
-        decimal cost = (result.Total + result.ReceivedFromPools).Amount;
-        return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(store.Name)}."
-            : $"{Phrase.Bold(store.Name)} held {Looks.Number(days, Look.Count)} crate-days of produce{(all - days >= 0.5m ? $" and {Looks.Number(all - days, Look.Count)} of other users" : "")}; with what other pools gave it, a crate-day cost {Looks.InWords(cost / all, Look.Rate, season.Settings.Currency)}.");
+        string others = all > days ? $" and {Looks.Number(all - days, Look.Quantity)} of other users" : "";
+        return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(result.Pool.Name)}."
+            : $"{Phrase.Bold(result.Pool.Name)} held {Looks.Number(days, Look.Quantity)} crate-days of produce{others}; with what other pools gave it, a crate-day cost {Looks.InWords(CostOfUse(season, result) / all, Look.Rate, season.Settings.Currency)}.");
     }
 
     /// <summary>Below the users of a measured pool: what one unit of use cost.</summary>
@@ -122,9 +120,8 @@ public static class SharedSentences
             return new Prose($"No use of {Phrase.Bold(result.Pool.Name)} is written down for {season.CropYear}.");
         }
 
-        decimal cost = (result.Cash + result.Labor + result.Ownership + result.ReceivedFromPools).Amount - (result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
         string unit = SharedTables.Unit(season, result) == "kWh" ? "kWh" : "unit of use";
-        return new Prose($"{Phrase.Bold(users[0].Name)} took most, {Looks.Number(users[0].Weight, Look.Quantity)} of {Looks.Number(result.Users.Total, Look.Quantity)}. With {Looks.Number(result.Hours, Look.Hours)} hours of work and what other pools gave it, a {unit} cost {Looks.InWords(cost / result.Users.Total, Look.Rate, season.Settings.Currency)}.");
+        return new Prose($"{Phrase.Bold(users[0].Name)} took most, {Looks.Number(users[0].Weight, Look.Quantity)} of {Looks.Number(result.Users.Total, Look.Quantity)}. With {Looks.Number(result.Hours, Look.Hours)} hours of work and what other pools gave it, a {unit} cost {Looks.InWords(CostOfUse(season, result) / result.Users.Total, Look.Rate, season.Settings.Currency)}.");
     }
 
     /// <summary>Below the flow picture.</summary>
@@ -135,6 +132,10 @@ public static class SharedSentences
             : $"{Phrase.Sentence(Phrase.Count(givers.Count, "pool serves", "pools serve"))} other pools: {Phrase.List(givers.ConvertAll(pool => $"{Phrase.Bold(pool.Pool.Name)} passed {Looks.InWords(pool.PassedToPools.Amount, Look.WholeMoney, season.Settings.Currency)} on"))}"
                 + $"{(Circle(season) ? "; some of it in a circle, which is solved exactly" : "")}.");
     }
+
+    /// <summary>What a pool held and was given, less its own cost of capacity nobody used.</summary>
+    private static decimal CostOfUse(SeasonReview season, PoolResult result) =>
+        (result.Total + result.ReceivedFromPools).Amount - (result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
 
     private static bool Circle(SeasonReview season)
     {

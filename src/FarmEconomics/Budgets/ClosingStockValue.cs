@@ -28,6 +28,7 @@ internal static class ClosingStockValue
 
     internal static void Add(FarmTrace trace, IReadOnlyList<Enterprise> enterprises, BudgetSums[] sums)
     {
+        MarkUnknown(trace, enterprises, sums);
         foreach (IGrouping<Crop, int> crop in Candidates(trace, enterprises).GroupBy(i => enterprises[i].Crop))
         {
             int[] members = crop.ToArray();
@@ -65,6 +66,22 @@ internal static class ClosingStockValue
         Fraction selling = (Fraction)(members.Sum(member => member.Sums.Selling.Amount) + labor) / members.Sum(member => member.Sums.Sold);
         Fraction price = ((Fraction)members.Sum(member => member.Enterprise.PricedAmount.Amount) / priced) - selling;
         return price.IsPositive ? (onHand * price).ToMoney() : Money.Zero;
+    }
+
+    /// <summary>What was picked and of which no row tells what became of it, of a crop without any price, is of unknown value, also where stock doesn't count or stopped keeping.</summary>
+    private static void MarkUnknown(FarmTrace trace, IReadOnlyList<Enterprise> enterprises, BudgetSums[] sums)
+    {
+        foreach (IGrouping<Crop, int> crop in Enumerable.Range(0, sums.Length).GroupBy(i => enterprises[i].Crop))
+        {
+            if (crop.Sum(i => sums[i].Harvested) > 0m && crop.All(i => sums[i].Sold == 0m && sums[i].OtherUse == 0m && sums[i].Output == Money.Zero)
+                && trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf) is null)
+            {
+                foreach (int i in crop)
+                {
+                    sums[i].ValueIncomplete = true;
+                }
+            }
+        }
     }
 
     private static IEnumerable<int> Candidates(FarmTrace trace, IReadOnlyList<Enterprise> enterprises) =>

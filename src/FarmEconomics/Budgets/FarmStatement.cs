@@ -23,23 +23,23 @@ public static class FarmStatement
     {
         ArgumentNullException.ThrowIfNull(season);
         EnterpriseBudget farm = season.Farm;
-        Availability known = season.Known;
+        Availability known = farm.Known;
         string? labor = known.LaborCost ?? known.OwnerLabor;
-        string? net = known.Costs ?? labor ?? known.Ownership;
+        string? net = known.NoFullNetReturn;
         decimal other = season.OtherIncome.Sum(income => income.Amount.Amount);
         return
         [
-            new("sales", farm.Sums.Sales.Amount),
-            new("share income", farm.Sums.ShareIncome.Amount),
-            new("household use", farm.Sums.Household.Amount),
-            new("closing stock", farm.Sums.ClosingStock.Amount),
-            new("output", farm.Output.Amount, null, IsTotal: true),
+            Line("sales", farm.Sums.Sales, known.Value),
+            Line("share income", farm.Sums.ShareIncome, known.Value),
+            Line("household use", farm.Sums.Household, known.Value),
+            Line("closing stock", farm.Sums.ClosingStock, known.Value),
+            Line("output", farm.Output, known.Value, isTotal: true),
             Line("materials", farm.Sums.Materials, known.Costs),
             Line("selling", farm.Sums.Selling, known.Costs),
-            Line("gross margin", farm.GrossMargin, known.Costs, isTotal: true),
+            Line("gross margin", farm.GrossMargin, known.NoGrossMargin, isTotal: true),
             Line("hired labor", farm.Sums.HiredLabor, known.LaborCost),
             Line("owner labor", farm.Sums.OwnerLabor, labor),
-            Line("margin after labor", farm.MarginAfterLabor, known.Costs ?? labor, isTotal: true),
+            Line("margin after labor", farm.MarginAfterLabor, known.NoGrossMargin ?? labor, isTotal: true),
             Line("infrastructure", farm.Sums.Infrastructure, known.Costs ?? known.Ownership),
             Line("margin after infrastructure", farm.MarginAfterInfrastructure, net, isTotal: true),
             Line("overhead", farm.Sums.Overhead, known.Overhead),

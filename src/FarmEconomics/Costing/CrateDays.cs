@@ -3,6 +3,27 @@ using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Costing;
 
+/// <summary>A part of a lot that was held for the same time, from the day it was picked.</summary>
+/// <param name="Quantity">Quantity in the crop's unit.</param>
+/// <param name="Days">Days held; 0 when it left on the day it was picked.</param>
+public readonly record struct Holding(decimal Quantity, decimal Days)
+{
+    /// <summary>How long each part of a lot was held: up to the day it left; what never left, up to the day it stopped keeping or the closing date.</summary>
+    /// <param name="lot">The lot.</param>
+    /// <param name="closing">The closing date.</param>
+    /// <returns>Its parts; their quantities sum to the lot's.</returns>
+    public static IEnumerable<Holding> Of(Lot lot, DateOnly closing)
+    {
+        ArgumentNullException.ThrowIfNull(lot);
+        for (LeavingPart? part = lot.FirstDraw; part is not null; part = part.NextDraw)
+        {
+            yield return new Holding(part.Quantity, part.DaysHeld!.Value);
+        }
+
+        yield return new Holding(lot.Remaining, lot.DaysKept(closing));
+    }
+}
+
 /// <summary>
 /// Quantities times days in store, lot by lot: from pick to leaving (0 on the same day); what never left counts up to the day it stopped
 /// keeping or the closing date. Only crops whose store names the pool; several stores share equally.
@@ -27,7 +48,7 @@ internal sealed class CrateDays
         foreach (Lot lot in trace.LotsByYear[year])
         {
             // A crop that is never held needs no store, so only one that was held is worth a warning.
-            decimal unitDays = UnitDays(lot);
+            decimal unitDays = Holding.Of(lot, trace.Records.AsOf).Sum(part => part.Quantity * part.Days);
             decimal share = unitDays > 0m ? ShareOf(pool, lot.Enterprise.Crop, finder) : 0m;
             if (share > 0m)
             {
@@ -36,18 +57,6 @@ internal sealed class CrateDays
         }
 
         return held;
-    }
-
-    /// <summary>Units of the crop times days held.</summary>
-    private decimal UnitDays(Lot lot)
-    {
-        decimal sum = 0m;
-        for (LeavingPart? part = lot.FirstDraw; part is not null; part = part.NextDraw)
-        {
-            sum += part.Quantity * part.DaysHeld!.Value;
-        }
-
-        return sum + (lot.Remaining * lot.DaysKept(trace.Records.AsOf));
     }
 
     private decimal ShareOf(Pool pool, Crop crop, PoolUserFinder finder)

@@ -253,7 +253,7 @@ internal sealed class PoolUserFinder
     {
         foreach (UseRow row in records.Tables.Use)
         {
-            if (records.Pool(row.Pool) == users.Pool && (row.CropYear is null || row.CropYear == year))
+            if (records.Pool(row.Pool) == users.Pool && (row.CropYear is null ? !IsPlantingOfOtherYears(row.User.Trim()) : row.CropYear == year))
             {
                 AddUser(users, row, row.User, row.Quantity, replaced);
             }
@@ -278,7 +278,11 @@ internal sealed class PoolUserFinder
         }
     }
 
-    /// <summary>Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight.</summary>
+    /// <summary>"Every crop year" of a planting are those it stands in.</summary>
+    private bool IsPlantingOfOtherYears(string name) =>
+        records.FindPool(name) is null && records.FindCrop(name) is null && records.FindPlanting(name) is { } planting && !Enterprises.Any(enterprise => enterprise.Planting == planting);
+
+    /// <summary>Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight. A name that a crop and a planting share is the crop's.</summary>
     private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int> replaced)
     {
         string name = user.Trim();
@@ -292,15 +296,9 @@ internal sealed class PoolUserFinder
         }
         else
         {
-            List<int> own = [];
-            for (int i = 0; i < Enterprises.Count; i++)
-            {
-                if (string.Equals(Enterprises[i].Crop.Name, name, StringComparison.OrdinalIgnoreCase)
-                    || string.Equals(Enterprises[i].Planting.Name, name, StringComparison.OrdinalIgnoreCase))
-                {
-                    own.Add(i);
-                }
-            }
+            Crop? crop = records.FindCrop(name);
+            Planting? planting = crop is null ? records.FindPlanting(name) : null;
+            List<int> own = [.. Enumerable.Range(0, Enterprises.Count).Where(i => crop is not null ? Enterprises[i].Crop == crop : Enterprises[i].Planting == planting)];
 
             if (own.Count == 0)
             {

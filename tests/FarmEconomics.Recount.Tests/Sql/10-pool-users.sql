@@ -94,27 +94,38 @@ WITH inside AS (
 )
 SELECT pool, planting, year, weight FROM measured WHERE weight > 0 QUALIFY choice = min(choice) OVER (PARTITION BY pool, year);
 
--- Written use, and kWh of loads = watts x hours a day x days in the window up to the closing date (both ends included) / 1000.
+-- Whose a name is: a pool's, else a crop's, else a planting's.
+CREATE MACRO is_pool(named) AS named IN (SELECT pool FROM pools);
+CREATE MACRO is_crop(named) AS NOT is_pool(named) AND named IN (SELECT crop FROM crops);
+CREATE MACRO is_planting(named) AS NOT is_pool(named) AND NOT is_crop(named) AND named IN (SELECT planting FROM planting_rows);
+
+-- A planting's use without a year counts in the years it stands. Written use, and kWh of loads = watts x hours a day x days in the window up to the closing date (both ends included) / 1000.
 CREATE TABLE written_use AS
 SELECT u.pool, coalesce(u.year, y.n) AS year, user, quantity
 FROM uses u JOIN (SELECT DISTINCT year AS n FROM ownership UNION SELECT DISTINCT year FROM enterprises) y ON u.year IS NULL OR u.year = y.n
+WHERE u.year IS NOT NULL OR NOT is_planting(user) OR EXISTS (FROM enterprises e WHERE e.planting = user AND e.year = y.n)
 UNION ALL
 SELECT pool, n, user, watts * hours_per_day * (least(until, window_start(n + 1) - 1) - greatest(since, window_start(n)) + 1) / 1000
 FROM (SELECT * EXCLUDE until, least(until, getvariable('as_of')) AS until, unnest(range(window_of(since), window_of(least(until, getvariable('as_of'))) + 1)) AS n FROM loads WHERE since <= getvariable('as_of'));
 
+CREATE TABLE named_use AS
+SELECT *, CASE WHEN is_pool(user) THEN 'pool' WHEN is_crop(user) THEN 'crop' WHEN is_planting(user) THEN 'planting' END AS whose FROM written_use;
+
 -- A crop's written use goes over its plantings by bed-foot-days; planting or crop, it takes the place of the computed weight.
 CREATE TABLE planting_use AS
-SELECT pool, w.year, e.planting, sum(quantity * CASE WHEN w.user = e.planting THEN 1 ELSE e.bed_foot_days / total END) AS weight
-FROM written_use w
-JOIN (SELECT *, sum(bed_foot_days) OVER (PARTITION BY crop, year) AS total FROM enterprises) e ON e.year = w.year AND (w.user = e.planting OR w.user = e.crop)
-WHERE w.user NOT IN (SELECT pool FROM pools) GROUP BY pool, w.year, e.planting;
+SELECT pool, w.year, e.planting, sum(quantity * CASE WHEN w.whose = 'crop' THEN CASE WHEN total > 0 THEN e.bed_foot_days / total ELSE e.bed_feet / feet END ELSE 1 END) AS weight
+FROM named_use w
+JOIN (SELECT *, sum(bed_foot_days) OVER (PARTITION BY crop, year) AS total, sum(bed_feet) OVER (PARTITION BY crop, year) AS feet FROM enterprises) e
+  ON e.year = w.year AND ((w.whose = 'crop' AND w.user = e.crop) OR (w.whose = 'planting' AND w.user = e.planting))
+GROUP BY pool, w.year, e.planting;
 
 CREATE TABLE users AS
 SELECT pool, year, 'planting' AS kind, planting AS user, weight FROM computed_weights c
 WHERE NOT EXISTS (FROM planting_use u WHERE u.pool = c.pool AND u.year = c.year AND u.planting = c.planting)
 UNION ALL SELECT pool, year, 'planting', planting, weight FROM planting_use WHERE weight > 0
 UNION ALL SELECT pool, year, 'pool', user, sum(quantity) FROM written_use WHERE user IN (SELECT pool FROM pools) GROUP BY pool, year, user HAVING sum(quantity) > 0
-UNION ALL -- a crop that has no planting that year
-SELECT pool, year, 'not assigned', 'not assigned', sum(quantity) FROM written_use w
-WHERE user IN (SELECT crop FROM crops) AND NOT EXISTS (FROM enterprises e WHERE e.crop = w.user AND e.year = w.year) GROUP BY pool, year HAVING sum(quantity) > 0
+UNION ALL -- a crop that has no planting that year, a planting that isn't of that year
+SELECT pool, year, 'not assigned', 'not assigned', sum(quantity) FROM named_use w
+WHERE (whose = 'crop' AND NOT EXISTS (FROM enterprises e WHERE e.crop = w.user AND e.year = w.year))
+   OR (whose = 'planting' AND NOT EXISTS (FROM enterprises e WHERE e.planting = w.user AND e.year = w.year)) GROUP BY pool, year HAVING sum(quantity) > 0
 UNION ALL SELECT pool, year, 'household', 'household', sum(quantity) FROM written_use WHERE lower(user) = 'household' GROUP BY pool, year HAVING sum(quantity) > 0;

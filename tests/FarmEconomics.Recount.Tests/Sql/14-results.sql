@@ -31,23 +31,26 @@ CREATE MACRO budget_rows(sums) AS TABLE
     ), margins AS (
         SELECT *, output - materials - selling AS gross, output - materials - selling - labor AS after_labor,
             output - materials - selling - labor - infrastructure AS after_infrastructure, output - materials - selling - labor - infrastructure - overhead AS net,
-            sold + stock AS units_valued, sales_value + closing AS value, CASE WHEN sold > 0 THEN sales_value / sold END AS average FROM lines
+            CASE WHEN sold > 0 THEN sold_value / sold END AS average, with_area + with_quantity + with_sales + with_nothing AS all_costs FROM lines
     ), even AS (
-        SELECT *, CASE WHEN value > 0 THEN with_sales / value END AS s, CASE WHEN units_valued > 0 THEN with_quantity / units_valued END AS per_unit FROM margins
+        -- What wasn't sold comes off the cost at its value; of the costs only the fees follow the price. A better yield brings more of everything, and takes what varies with quantity or sales.
+        SELECT *, all_costs - sold_fees - (output - sold_value) AS to_cover, CASE WHEN sold > 0 AND sold_value > 0 THEN sold * (1 - sold_fees / sold_value) END AS kept_units,
+            output - with_quantity - with_sales AS grown FROM margins
     )
     SELECT planting, bed, even.year AS crop_year, crop, unit, plantings, bed_feet, bed_foot_days / 7 AS bed_foot_weeks,
-        harvested, unmatched, sold, other_use, unsold, money(output) AS output, money(household) AS of_which_household, money(closing) AS of_which_closing_stock,
-        money(CASE WHEN costs_known THEN materials END) AS materials, money(CASE WHEN costs_known THEN selling END) AS selling, money(CASE WHEN costs_known THEN gross END) AS gross_margin, CASE WHEN hours_known THEN hours END AS labor_hours, CASE WHEN hours_known THEN estimated END AS of_which_estimated_hours,
-        money(CASE WHEN labor_known THEN labor END) AS labor_cost, money(CASE WHEN labor_known THEN owner_labor END) AS of_which_owner_labor, money(CASE WHEN costs_known AND labor_known THEN after_labor END) AS margin_after_labor,
-        money(CASE WHEN costs_known AND ownership_known THEN infrastructure END) AS infrastructure, money(CASE WHEN net_known THEN after_infrastructure END) AS margin_after_infrastructure, money(CASE WHEN overhead_known THEN overhead END) AS overhead, money(CASE WHEN net_known THEN net END) AS net_return,
-        CASE WHEN costs_known AND bed_feet > 0 THEN gross / 100 / bed_feet END AS gross_margin_per_bed_foot,
-        CASE WHEN costs_known AND bed_foot_days > 0 THEN gross / 100 / (bed_foot_days / 7) END AS gross_margin_per_bed_foot_week,
-        CASE WHEN costs_known AND hours_known AND hours > 0 THEN gross / 100 / hours END AS gross_margin_per_labor_hour,
-        CASE WHEN costs_known AND hours_known AND ownership_known AND hours > 0 THEN (net + labor) / 100 / hours END AS return_to_labor_per_hour,
-        CASE WHEN net_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
-        average / 100 AS average_price,
-        CASE WHEN net_known AND s < 1 AND units_valued > 0 THEN (with_area + with_nothing + with_quantity) / units_valued / (1 - s) / 100 END AS break_even_price,
-        CASE WHEN net_known AND average * (1 - s) - per_unit > 0 AND bed_feet > 0 THEN (with_area + with_nothing) / bed_feet / (average * (1 - s) - per_unit) END AS break_even_yield_per_bed_foot
+        harvested, unmatched, sold, other_use, unsold, money(CASE WHEN worth_unknown = 0 THEN output END) AS output, money(CASE WHEN worth_unknown = 0 THEN household END) AS of_which_household,
+        money(CASE WHEN worth_unknown = 0 THEN closing END) AS of_which_closing_stock,
+        money(CASE WHEN costs_known THEN materials END) AS materials, money(CASE WHEN costs_known THEN selling END) AS selling, money(CASE WHEN costs_known AND worth_unknown = 0 THEN gross END) AS gross_margin, CASE WHEN hours_known THEN hours END AS labor_hours, CASE WHEN hours_known THEN estimated END AS of_which_estimated_hours,
+        money(CASE WHEN labor_known THEN labor END) AS labor_cost, money(CASE WHEN labor_known THEN owner_labor END) AS of_which_owner_labor, money(CASE WHEN costs_known AND labor_known AND worth_unknown = 0 THEN after_labor END) AS margin_after_labor,
+        money(CASE WHEN costs_known AND ownership_known THEN infrastructure END) AS infrastructure, money(CASE WHEN net_known AND worth_unknown = 0 THEN after_infrastructure END) AS margin_after_infrastructure, money(CASE WHEN overhead_known THEN overhead END) AS overhead, money(CASE WHEN net_known AND worth_unknown = 0 THEN net END) AS net_return,
+        CASE WHEN costs_known AND worth_unknown = 0 AND bed_feet > 0 THEN gross / 100 / bed_feet END AS gross_margin_per_bed_foot,
+        CASE WHEN costs_known AND worth_unknown = 0 AND bed_foot_days > 0 THEN gross / 100 / (bed_foot_days / 7) END AS gross_margin_per_bed_foot_week,
+        CASE WHEN costs_known AND worth_unknown = 0 AND hours_known AND hours > 0 THEN gross / 100 / hours END AS gross_margin_per_labor_hour,
+        CASE WHEN costs_known AND worth_unknown = 0 AND hours_known AND ownership_known AND hours > 0 THEN (net + labor) / 100 / hours END AS return_to_labor_per_hour,
+        CASE WHEN worth_unknown = 0 AND net_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
+        CASE WHEN worth_unknown = 0 THEN average / 100 END AS average_price,
+        CASE WHEN worth_unknown = 0 AND net_known AND kept_units > 0 THEN to_cover / kept_units / 100 END AS break_even_price,
+        CASE WHEN worth_unknown = 0 AND net_known AND sold > 0 AND sold_value > 0 AND grown > 0 AND bed_feet > 0 THEN (with_area + with_nothing) / grown * sold / bed_feet END AS break_even_yield_per_bed_foot
     FROM even JOIN known k ON k.year = even.year;
 
 CREATE TABLE planting_sums AS SELECT b.*, 1 AS plantings, c.unit FROM budgets b JOIN crops c ON c.crop = b.crop;
@@ -102,12 +105,15 @@ WITH sold AS (
     SELECT channel, year, sum(amount - household) AS costs FROM books WHERE channel IS NOT NULL AND class = 'operating' GROUP BY ALL
 ), worked AS (
     SELECT channel, year, sum(CAST(hours AS DOUBLE)) AS hours FROM work WHERE channel IS NOT NULL GROUP BY ALL
+), unpriced AS (
+    SELECT DISTINCT m.channel, g.year FROM gone_quantities g JOIN leaving_money m ON m.row = g.leaving WHERE m.incomplete
+    UNION SELECT m.channel, m.year FROM leaving_money m JOIN parts p ON p.leaving = m.row WHERE m.incomplete AND p.lot IS NULL AND m.row NOT IN (SELECT leaving FROM unmatched_users)
 ), joined AS (
-    SELECT y.year, h.channel, h.kind, coalesce(value, 0) AS value, coalesce(fees, 0) AS fees, coalesce(costs, 0) AS costs, coalesce(w.hours, 0) AS hours
+    SELECT u.channel IS NULL AS worth_known, y.year, h.channel, h.kind, coalesce(value, 0) AS value, coalesce(fees, 0) AS fees, coalesce(costs, 0) AS costs, coalesce(w.hours, 0) AS hours
     FROM channels h CROSS JOIN (SELECT DISTINCT year FROM pool_years) y
     LEFT JOIN sold s ON s.channel = h.channel AND s.year = y.year LEFT JOIN named n ON n.channel = h.channel AND n.year = y.year
-    LEFT JOIN worked w ON w.channel = h.channel AND w.year = y.year
+    LEFT JOIN worked w ON w.channel = h.channel AND w.year = y.year LEFT JOIN unpriced u ON u.channel = h.channel AND u.year = y.year
 )
-SELECT j.year AS crop_year, channel, kind, money(value) AS quantity_value, money(fees) AS fees, money(CASE WHEN costs_known THEN costs END) AS direct_costs, CASE WHEN hours_known THEN hours END AS hours,
-    money(CASE WHEN costs_known THEN value - fees - costs END) AS margin, CASE WHEN costs_known AND hours_known AND hours > 0 THEN (value - fees - costs) / 100 / hours END AS margin_per_hour
+SELECT j.year AS crop_year, channel, kind, money(CASE WHEN worth_known THEN value END) AS quantity_value, money(CASE WHEN worth_known THEN fees END) AS fees, money(CASE WHEN costs_known THEN costs END) AS direct_costs, CASE WHEN hours_known THEN hours END AS hours,
+    money(CASE WHEN costs_known AND worth_known THEN value - fees - costs END) AS margin, CASE WHEN costs_known AND worth_known AND hours_known AND hours > 0 THEN (value - fees - costs) / 100 / hours END AS margin_per_hour
 FROM joined j JOIN known k ON k.year = j.year;
