@@ -20,6 +20,7 @@ public class PlotTests
         yield return FlowPicture.Of(season);
         yield return SharedPlots.OwnershipAgainstRunning(season);
         yield return SharedPlots.PowerByMonth(season, 5m);
+        yield return SharedPlots.PowerByMonth(season, 0m);
         yield return ChoicePlot.Of(SharedTables.Methods(review, season.CropYear));
         foreach (string place in BedMap.Places(season))
         {
