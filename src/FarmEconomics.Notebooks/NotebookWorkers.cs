@@ -100,8 +100,8 @@ public sealed class NotebookWorkers : IAsyncDisposable
     }
 
     /// <summary>
-    /// So many may go on at once; of those that wait the urgent go first, the newest of them before all: what a reader asked for last is what
-    /// they look at. The others go in the order they came.
+    /// So many may go on at once; of those that wait the urgent go first, the newest of them before all: what a reader asked for
+    /// last is what they look at. The others go in the order they came.
     /// </summary>
     private sealed class PrioritySlots(int free)
     {

@@ -206,7 +206,8 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     // The names to choose from come from the records as they are; a form that leaves rows out is read with those left out.
     private FieldForm Form(FarmNow now, NotebookEntry notebook, Dictionary<string, string> given)
     {
-        FieldForm form = FieldForm.Read(notebook.Parameters, now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true"), shelf.Folder, options.ScenarioFile, given);
+        FieldForm form = FieldForm.Read(notebook.Parameters, now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true"),
+            shelf.Folder, options.ScenarioFile, given);
         RecordsFit.Check(form, notebook.Parameters, () => now.Farm(form.Settings, form.SkipBadRows));
         return form;
     }

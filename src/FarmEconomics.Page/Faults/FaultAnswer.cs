@@ -27,9 +27,12 @@ internal sealed record FaultAnswer(int Status, string Title, string Happened, st
     internal static FaultAnswer Of(int status) => status switch
     {
         StatusCodes.Status404NotFound => new(status, "Not found", "There is no such page.", Back),
-        StatusCodes.Status413PayloadTooLarge => new(status, "Too much was sent", "More was sent than the fields of these pages hold.", "Shorten the longest text and send it again."),
-        StatusCodes.Status414UriTooLong => new(status, "The address is too long", "The address holds more than the fields of these pages do.", Back),
-        StatusCodes.Status415UnsupportedMediaType => new(status, "Not a form", "What was sent is not what a form of these pages sends.", Back),
+        StatusCodes.Status413PayloadTooLarge => new(status, "Too much was sent", "More was sent than the fields of these pages hold.",
+            "Shorten the longest text and send it again."),
+        StatusCodes.Status414UriTooLong => new(status, "The address is too long",
+            "The address holds more than the fields of these pages do.", Back),
+        StatusCodes.Status415UnsupportedMediaType => new(status, "Not a form", "What was sent is not what a form of these pages sends.",
+            Back),
         >= StatusCodes.Status500InternalServerError => new(status, "Something went wrong", "The program could not make this page.", Back),
         _ => new(status, "Not understood", "What was sent can't be read as the fields of a page.", Back),
     };
@@ -40,10 +43,13 @@ internal sealed record FaultAnswer(int Status, string Title, string Happened, st
         const string title = "Your records can’t be read";
         return fault switch
         {
-            DirectoryNotFoundException or FileNotFoundException or DriveNotFoundException => new(status, title, $"{name} is not there any more.",
+            DirectoryNotFoundException or FileNotFoundException or DriveNotFoundException =>
+                new(status, title, $"{name} is not there any more.",
                 "If it lies on a USB stick or a network drive, connect it again; if you moved it, move it back. Then load this page again."),
-            UnauthorizedAccessException => new(status, title, $"This program may not read {name}: {fault.Message}", "Give yourself the right to read it, then load this page again."),
-            _ => new(status, title, $"Reading {name} failed: {fault.Message}", "Close other programs that hold the files, or connect the drive again. Then load this page again."),
+            UnauthorizedAccessException => new(status, title, $"This program may not read {name}: {fault.Message}",
+                "Give yourself the right to read it, then load this page again."),
+            _ => new(status, title, $"Reading {name} failed: {fault.Message}",
+                "Close other programs that hold the files, or connect the drive again. Then load this page again."),
         };
     }
 }

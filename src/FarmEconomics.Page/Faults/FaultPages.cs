@@ -22,9 +22,10 @@ internal sealed class FaultPages(IReadOnlyList<NotebookEntry> notebooks, PageSer
             }
 
             await next(context).ConfigureAwait(false);
-            if (context.Response is { HasStarted: false, StatusCode: >= StatusCodes.Status400BadRequest, ContentType: null, ContentLength: null })
+            HttpResponse made = context.Response;
+            if (made is { HasStarted: false, StatusCode: >= StatusCodes.Status400BadRequest, ContentType: null, ContentLength: null })
             {
-                await AnswerAsync(context, FaultAnswer.Of(context.Response.StatusCode)).ConfigureAwait(false);
+                await AnswerAsync(context, FaultAnswer.Of(made.StatusCode)).ConfigureAwait(false);
             }
         }
 #pragma warning disable CA1031 // Do not catch general exception types: whatever goes wrong is said on a page, and the server goes on
@@ -50,10 +51,12 @@ internal sealed class FaultPages(IReadOnlyList<NotebookEntry> notebooks, PageSer
         }
 
         bool byScript = context.Request.Headers.Accept.ToString().StartsWith("application/json", StringComparison.Ordinal);
-        string body = $"<h1>{PageShell.Encode(answer.Title)}</h1>\n<p>{PageShell.Encode(answer.Happened)}</p>\n<p>{PageShell.Encode(answer.ToDo)}</p>\n<p><a href=\"/\">Back to the farm</a></p>";
+        string body = $"<h1>{PageShell.Encode(answer.Title)}</h1>\n<p>{PageShell.Encode(answer.Happened)}</p>\n"
+            + $"<p>{PageShell.Encode(answer.ToDo)}</p>\n<p><a href=\"/\">Back to the farm</a></p>";
         context.Response.StatusCode = answer.Status;
         context.Response.ContentType = byScript ? "text/plain; charset=utf-8" : "text/html; charset=utf-8";
-        await context.Response.WriteAsync(byScript ? $"{answer.Happened} {answer.ToDo}" : LiveShell.Render(answer.Title, body, Nav.Of(notebooks, ""))).ConfigureAwait(false);
+        string text = byScript ? $"{answer.Happened} {answer.ToDo}" : LiveShell.Render(answer.Title, body, Nav.Of(notebooks, ""));
+        await context.Response.WriteAsync(text).ConfigureAwait(false);
     }
 
     private void Log(HttpRequest request, FaultAnswer answer, Exception fault)

@@ -8,7 +8,8 @@ using FarmEconomics.Reports.Pricing;
 
 namespace FarmEconomics.Page.Fields;
 
-/// <summary>Values that are well written and still can't be, given the records: said beside the field, instead of by a notebook that stops.</summary>
+/// <summary>Values that are well written and still can't be, given the records: said beside the field, instead of by a notebook that
+/// stops.</summary>
 internal static class RecordsFit
 {
     /// <summary>Refuses what the records don't allow.</summary>
@@ -46,8 +47,10 @@ internal static class RecordsFit
         string project = form.Parameters.GetValueOrDefault("project") as string ?? "";
         return (parameter.Choice, parameter.Unit) switch
         {
-            ("crop", _) => (review, year) => review.Season(year).Crops.Any(crop => crop.Name == text) ? null : $"{text} has no planting in {year}; choose another crop or another year.",
-            ("channel with prices", _) => (review, year) => Said(() => PriceSentences.ChannelOf(PriceBook.Of(review, year, new PriceTerms()), text)),
+            ("crop", _) => (review, year) => review.Season(year).Crops.Any(crop => crop.Name == text)
+                ? null : $"{text} has no planting in {year}; choose another crop or another year.",
+            ("channel with prices", _) => (review, year) => Said(() => PriceSentences.ChannelOf(
+                PriceBook.Of(review, year, new PriceTerms()), text)),
             (_, "name=value") => (review, year) => Said(() => WriteUpReport.Make(review, year, project, text)),
             (_, "name=years") => (review, year) => Said(() => WriteUpReport.Make(review, year, project, "", text)),
             (_, "file") => (review, year) => Said(() =>

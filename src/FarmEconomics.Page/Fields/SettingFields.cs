@@ -42,13 +42,15 @@ internal static class SettingFields
     internal static string? Fault(PageField field, string text, char decimalMark) => field.Kind != FieldKind.Text
         ? FieldText.Fault(field, text, decimalMark)
         : text.Length == 0 ? null
-        : FieldText.Fault(field with { Kind = FieldKind.Number }, text, decimalMark) ?? Refused(field.Key[Prefix.Length..], Written(field, text, decimalMark), decimalMark);
+        : FieldText.Fault(field with { Kind = FieldKind.Number }, text, decimalMark)
+            ?? Refused(field.Key[Prefix.Length..], Written(field, text, decimalMark), decimalMark);
 
     // What the records would not take: an amount with more decimals than they may have.
     private static string? Refused(string name, string value, char decimalMark)
     {
         FarmSettingsReader.Apply(new FarmSettings { DecimalMark = decimalMark }, name, value, out Problem? problem);
-        return problem is null ? null : $"“{value}” can’t be used; give {FarmSettingsReader.Settings.First(setting => setting.Name == name).Expected}.";
+        return problem is null
+            ? null : $"“{value}” can’t be used; give {FarmSettingsReader.Settings.First(setting => setting.Name == name).Expected}.";
     }
 
     /// <summary>The filled-in settings as the notebooks take them: <c>name=value; name=value</c>.</summary>

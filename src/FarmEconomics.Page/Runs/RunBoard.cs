@@ -48,7 +48,11 @@ internal sealed class RunBoard : IAsyncDisposable
     {
         lock (gate)
         {
-            return Ended(key) ?? runs.FirstOrDefault(run => run.Key == key && !run.Now.HasEnded && (run.IsUrgent || !urgent || run.Now.State == RunState.Running)) ?? Start(notebook, key, parameters, urgent);
+            // One that was only to be worked out beforehand and still waits is too slow for a reader.
+            return Ended(key)
+                ?? runs.FirstOrDefault(run =>
+                    run.Key == key && !run.Now.HasEnded && (run.IsUrgent || !urgent || run.Now.State == RunState.Running))
+                ?? Start(notebook, key, parameters, urgent);
         }
     }
 
@@ -74,7 +78,13 @@ internal sealed class RunBoard : IAsyncDisposable
         PageRun run = new(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(8)), key, ends.Token) { IsUrgent = urgent };
         runs.AddFirst(run);
         Tidy();
-        NotebookJob job = new(notebook.FilePath, parameters, new NotebookRunOptions { CellTimeLimit = options.CellTimeLimit, TotalTimeLimit = options.TotalTimeLimit, Progress = run });
+        NotebookRunOptions limits = new()
+        {
+            CellTimeLimit = options.CellTimeLimit,
+            TotalTimeLimit = options.TotalTimeLimit,
+            Progress = run,
+        };
+        NotebookJob job = new(notebook.FilePath, parameters, limits);
         _ = Task.Run(() => RunAsync(run, job, urgent));
         return run;
     }

@@ -54,11 +54,7 @@ public static class SharedPlots
 
         List<string> shown = users.Take(6).ToList();
         bool panels = arrayKilowatts > 0m;
-        List<int> tight = Enumerable.Range(0, months.Count).Where(i => months[i].Used > Given(months[i].Month, arrayKilowatts)).ToList();
-        string title = !panels ? $"What the loads drew in {season.CropYear}"
-            : tight.Count == 0 ? $"In every month of {season.CropYear} the loads stay below what {arrayKilowatts:0.##} kW of panels give at the reference place"
-            : $"In {Phrase.List(tight.ConvertAll(i => months[i].Month.ToString("MMM")))} the loads exceed what {arrayKilowatts:0.##} kW of panels give at the reference place";
-        Canvas canvas = new(title, Width, BarColumns.HeightFor(12, 1) + 20);
+        Canvas canvas = new(PowerTitle(season, months, arrayKilowatts), Width, BarColumns.HeightFor(12, 1) + 20);
         List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i, shown.Count + 1)).ToList();
         double x = 10;
         for (int i = 0; i < shown.Count; i++)
@@ -73,7 +69,8 @@ public static class SharedPlots
             canvas.Text("what the panels give at the reference place", 29, 33, 11.5);
         }
 
-        string InWords((DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser) month) => $"{month.Used:#,0}{(panels ? $" of {Given(month.Month, arrayKilowatts):#,0}" : "")}";
+        string InWords((DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser) month) =>
+            $"{month.Used:#,0}{(panels ? $" of {Given(month.Month, arrayKilowatts):#,0}" : "")}";
         new BarColumns(
             canvas,
             months.ConvertAll(month => new BarItem(
@@ -83,8 +80,25 @@ public static class SharedPlots
                 Mark: panels ? (double)Given(month.Month, arrayKilowatts) : null)),
             colors,
             46).Draw(Width, 1, panels ? $"kWh a month; {SolarReference.Source}" : "kWh a month", value => value.ToString("#,0"));
-        return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads{(panels ? $", against what {arrayKilowatts:0.##} kW of panels give at {SolarReference.Source}" : "")}. "
+        string against = panels ? $", against what {arrayKilowatts:0.##} kW of panels give at {SolarReference.Source}" : "";
+        return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads{against}. "
             + string.Join("; ", months.Select(month => $"{month.Month:MMM} {InWords(month)}")) + ".");
+    }
+
+    private static string PowerTitle(
+        SeasonReview season, List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months, decimal arrayKilowatts)
+    {
+        if (arrayKilowatts <= 0m)
+        {
+            return $"What the loads drew in {season.CropYear}";
+        }
+
+        string given = $"what {arrayKilowatts:0.##} kW of panels give at the reference place";
+        List<string> tight = [.. months.Where(month => month.Used > Given(month.Month, arrayKilowatts))
+            .Select(month => month.Month.ToString("MMM"))];
+        return tight.Count == 0
+            ? $"In every month of {season.CropYear} the loads stay below {given}"
+            : $"In {Phrase.List(tight)} the loads exceed {given}";
     }
 
     /// <summary>Who drew on a measured pool.</summary>

@@ -4,7 +4,8 @@ using FarmEconomics.EndToEnd.Tests.Support;
 
 namespace FarmEconomics.EndToEnd.Tests.Served;
 
-/// <summary>Whatever is sent and whatever happens to the records: a page says what happened and what to do, never an empty answer.</summary>
+/// <summary>Whatever is sent and whatever happens to the records: a page says what happened and what to do, never an empty
+/// answer.</summary>
 public class FaultPageTests(OpenDemoFarm farm)
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -25,7 +26,8 @@ public class FaultPageTests(OpenDemoFarm farm)
         Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("/tables", Cancel)).StatusCode);
 
         Directory.Move(records, records + " away");
-        await ExpectAsync(await client.GetAsync("/tables", Cancel), HttpStatusCode.ServiceUnavailable, "Your records can’t be read", "my records is not there any more", "USB stick");
+        await ExpectAsync(await client.GetAsync("/tables", Cancel), HttpStatusCode.ServiceUnavailable, "Your records can’t be read",
+            "my records is not there any more", "USB stick");
         using HttpRequestMessage byScript = Form(open, "/notebook/02-season-review", "year=2024");
         byScript.Headers.Add("Accept", "application/json");
         HttpResponseMessage told = await client.SendAsync(byScript, Cancel);
@@ -57,7 +59,8 @@ public class FaultPageTests(OpenDemoFarm farm)
     {
         OpenProgram open = await farm.Program();
         using HttpClient client = open.Client();
-        using HttpRequestMessage request = Form(open, "/notebook/02-season-review", string.Join('&', Enumerable.Range(0, 5000).Select(i => $"f{i}=1")));
+        using HttpRequestMessage request = Form(open, "/notebook/02-season-review",
+            string.Join('&', Enumerable.Range(0, 5000).Select(i => $"f{i}=1")));
         await ExpectAsync(await client.SendAsync(request, Cancel), HttpStatusCode.BadRequest, "Not understood");
     }
 
@@ -66,7 +69,8 @@ public class FaultPageTests(OpenDemoFarm farm)
     {
         OpenProgram open = await farm.Program();
         using HttpClient client = open.Client();
-        using HttpRequestMessage request = Form(open, "/notebook/02-season-review", "--x\r\nContent-Disposition: form-data; name=year\r\n\r\n20");
+        using HttpRequestMessage request = Form(open, "/notebook/02-season-review",
+            "--x\r\nContent-Disposition: form-data; name=year\r\n\r\n20");
         request.Content!.Headers.ContentType = new("multipart/form-data") { Parameters = { new("boundary", "x") } };
         await ExpectAsync(await client.SendAsync(request, Cancel), HttpStatusCode.BadRequest, "Not understood");
     }
@@ -77,7 +81,8 @@ public class FaultPageTests(OpenDemoFarm farm)
         OpenProgram open = await farm.Program();
         using HttpClient client = open.Client();
         using HttpRequestMessage request = Form(open, "/notebook/07-what-if", "change.more=" + new string('a', 100_000));
-        await ExpectAsync(await client.SendAsync(request, Cancel), HttpStatusCode.RequestEntityTooLarge, "Too much was sent", "Shorten the longest text");
+        await ExpectAsync(await client.SendAsync(request, Cancel), HttpStatusCode.RequestEntityTooLarge, "Too much was sent",
+            "Shorten the longest text");
     }
 
     [Fact]
@@ -85,7 +90,8 @@ public class FaultPageTests(OpenDemoFarm farm)
     {
         OpenProgram open = await farm.Program();
         using HttpClient client = open.Client();
-        await ExpectAsync(await client.GetAsync("/tables?x=" + new string('a', 100_000), Cancel), HttpStatusCode.RequestUriTooLong, "The address is too long");
+        await ExpectAsync(await client.GetAsync("/tables?x=" + new string('a', 100_000), Cancel), HttpStatusCode.RequestUriTooLong,
+            "The address is too long");
         Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("/tables?x=" + new string('a', 50_000), Cancel)).StatusCode);
     }
 
@@ -100,7 +106,8 @@ public class FaultPageTests(OpenDemoFarm farm)
     [Fact]
     public async Task Runs_ThreeHundredQueued_TheReadersNewestGoesFirst_AndFewWait()
     {
-        await using OpenProgram open = await OpenProgram.StartAsync(Path.Combine(Repository.Root, "demo-data"), "--notebook", Repository.Sample("slow"), "--run-my-notebooks");
+        await using OpenProgram open = await OpenProgram.StartAsync(Path.Combine(Repository.Root, "demo-data"), "--notebook",
+            Repository.Sample("slow"), "--run-my-notebooks");
         using HttpClient client = open.Client();
         List<string> queued = [];
         for (int i = 0; i < 300; i++)
@@ -135,11 +142,13 @@ public class FaultPageTests(OpenDemoFarm farm)
         return System.Text.Json.JsonDocument.Parse(text).RootElement.GetProperty("run").GetString()!;
     }
 
-    private static async Task<string> StandingAsync(HttpClient client, string run) => await (await client.GetAsync($"/runs/{run}", Cancel)).Content.ReadAsStringAsync(Cancel);
+    private static async Task<string> StandingAsync(HttpClient client, string run) =>
+        await (await client.GetAsync($"/runs/{run}", Cancel)).Content.ReadAsStringAsync(Cancel);
 
     private static HttpRequestMessage Form(OpenProgram open, string address, string fields)
     {
-        HttpRequestMessage request = new(HttpMethod.Post, address) { Content = new StringContent(fields, Encoding.UTF8, "application/x-www-form-urlencoded") };
+        StringContent content = new(fields, Encoding.UTF8, "application/x-www-form-urlencoded");
+        HttpRequestMessage request = new(HttpMethod.Post, address) { Content = content };
         request.Headers.Add("Origin", open.Base);
         return request;
     }

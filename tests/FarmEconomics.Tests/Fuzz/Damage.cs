@@ -16,7 +16,8 @@ internal static class Damage
 {
     private static readonly byte[][] Nasty =
     [
-        [0], [0xFF], [0xC3], "\""u8.ToArray(), "\n"u8.ToArray(), "\r"u8.ToArray(), ","u8.ToArray(), ";"u8.ToArray(), "\t"u8.ToArray(), "\"\n\""u8.ToArray(), "-"u8.ToArray(), "99999999999999"u8.ToArray(), "total"u8.ToArray(),
+        [0], [0xFF], [0xC3], "\""u8.ToArray(), "\n"u8.ToArray(), "\r"u8.ToArray(), ","u8.ToArray(), ";"u8.ToArray(), "\t"u8.ToArray(),
+        "\"\n\""u8.ToArray(), "-"u8.ToArray(), "99999999999999"u8.ToArray(), "total"u8.ToArray(),
         "=1+1"u8.ToArray(), [0xEF, 0xBB, 0xBF],
     ];
 
@@ -96,9 +97,12 @@ internal static class Damage
     {
         (string Name, string[] Values)[] settings =
         [
-            ("owner_wage", ["0", "0.0001", "1000", "100000"]), ("interest_percent", ["0", "0.0001", "100"]), ("payroll_burden_percent", ["0", "100"]), ("crop_year_start", ["12-31", "02-28", "07-01"]),
-            ("closing_stock", ["count", "ignore"]), ("ownership_method", ["capital-recovery", "depreciation-and-interest"]), ("idle_capacity", ["separate", "spread"]), ("length_unit", ["m"]),
-            ("standard_bed_width_in", ["0.0001", "30", "100000"]), ("as_of", ["1990-01-01", "2023-06-30", "2024-02-29", "2099-12-31"]), ("decimal_mark", [","]), ("date_format", ["DD.MM.YYYY"]), ("currency", ["EUR", "JPY"]),
+            ("owner_wage", ["0", "0.0001", "1000", "100000"]), ("interest_percent", ["0", "0.0001", "100"]),
+            ("payroll_burden_percent", ["0", "100"]), ("crop_year_start", ["12-31", "02-28", "07-01"]),
+            ("closing_stock", ["count", "ignore"]), ("ownership_method", ["capital-recovery", "depreciation-and-interest"]),
+            ("idle_capacity", ["separate", "spread"]), ("length_unit", ["m"]),
+            ("standard_bed_width_in", ["0.0001", "30", "100000"]), ("as_of", ["1990-01-01", "2023-06-30", "2024-02-29", "2099-12-31"]),
+            ("decimal_mark", [","]), ("date_format", ["DD.MM.YYYY"]), ("currency", ["EUR", "JPY"]),
             ("farm_name", ["<b>x</b>", "a*b_c", ""]),
         ];
         (string name, string[] values) = settings[random.Next(settings.Length)];

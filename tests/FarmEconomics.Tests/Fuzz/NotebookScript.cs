@@ -20,7 +20,8 @@ public sealed class OpenedKit(OpenFarm farm)
 /// <param name="Name">The notebook.</param>
 /// <param name="Parameters">Its parameters.</param>
 /// <param name="Run">Runs all cells; what a cell shows goes to the last argument.</param>
-internal sealed record NotebookScript(string Name, IReadOnlyList<NotebookParameter> Parameters, Action<OpenFarm, IReadOnlyDictionary<string, object>, Action<object>> Run)
+internal sealed record NotebookScript(
+    string Name, IReadOnlyList<NotebookParameter> Parameters, Action<OpenFarm, IReadOnlyDictionary<string, object>, Action<object>> Run)
 {
     // What a notebook knows without a using of its own.
     private const string Implicit = "using System; using System.Collections.Generic; using System.IO; using System.Linq; using System.Text; using System.Threading.Tasks;\n";
@@ -31,20 +32,25 @@ internal sealed record NotebookScript(string Name, IReadOnlyList<NotebookParamet
 
     private static IReadOnlyList<NotebookScript> Compile()
     {
-        string[] paths = [.. Directory.GetFiles(Path.Combine(TestFolders.Repository, "notebooks"), "*.ipynb").Order(StringComparer.Ordinal)];
+        string[] paths = [.. Directory.GetFiles(Path.Combine(TestFolders.Repository, "notebooks"), "*.ipynb")
+            .Order(StringComparer.Ordinal)];
         NotebookDocument[] notebooks = [.. paths.Select(path => NotebookDocument.Load(path))];
-        IEnumerable<MetadataReference> references = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator).Select(path => MetadataReference.CreateFromFile(path));
+        IEnumerable<MetadataReference> references = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)
+            .Select(path => MetadataReference.CreateFromFile(path));
         CSharpCompilation compilation = CSharpCompilation.Create(
-            "NotebookScripts", notebooks.Select((notebook, i) => CSharpSyntaxTree.ParseText(ClassOf(notebook, i))), references, new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary));
+            "NotebookScripts", notebooks.Select((notebook, i) => CSharpSyntaxTree.ParseText(ClassOf(notebook, i))), references,
+                new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary));
         using MemoryStream bytes = new();
         EmitResult result = compilation.Emit(bytes);
         if (!result.Success)
         {
-            throw new InvalidOperationException(string.Join('\n', result.Diagnostics.Where(one => one.Severity == DiagnosticSeverity.Error)));
+            throw new InvalidOperationException(string.Join('\n', result.Diagnostics.Where(one =>
+                one.Severity == DiagnosticSeverity.Error)));
         }
 
         Assembly assembly = Assembly.Load(bytes.ToArray());
-        return [.. notebooks.Select((notebook, i) => new NotebookScript(Path.GetFileName(paths[i]), NotebookParameter.Of(notebook), assembly.GetType($"Notebook{i}")!.GetMethod("Run")!
+        return [.. notebooks.Select((notebook, i) => new NotebookScript(Path.GetFileName(paths[i]), NotebookParameter.Of(notebook),
+            assembly.GetType($"Notebook{i}")!.GetMethod("Run")!
             .CreateDelegate<Action<OpenFarm, IReadOnlyDictionary<string, object>, Action<object>>>()))];
     }
 
@@ -54,7 +60,8 @@ internal sealed record NotebookScript(string Name, IReadOnlyList<NotebookParamet
         StringBuilder body = new();
         foreach (NotebookCell cell in notebook.Cells.Where(cell => cell.IsCode))
         {
-            CompilationUnitSyntax unit = CSharpSyntaxTree.ParseText(cell.Source, new CSharpParseOptions(kind: SourceCodeKind.Script)).GetCompilationUnitRoot();
+            CompilationUnitSyntax unit = CSharpSyntaxTree.ParseText(cell.Source, new CSharpParseOptions(kind: SourceCodeKind.Script))
+                .GetCompilationUnitRoot();
             usings.Append(unit.Usings.ToString()).Append('\n');
             foreach (MemberDeclarationSyntax member in unit.Members)
             {
@@ -68,5 +75,6 @@ internal sealed record NotebookScript(string Name, IReadOnlyList<NotebookParamet
             + $"{{ var Kit = new {typeof(OpenedKit).FullName}(opened);\n{body}}} }}";
     }
 
-    private static string Given(VariableDeclarationSyntax declared) => $"{declared.Type} {declared.Variables[0].Identifier} = ({declared.Type})given[\"{declared.Variables[0].Identifier}\"];\n";
+    private static string Given(VariableDeclarationSyntax declared) =>
+        $"{declared.Type} {declared.Variables[0].Identifier} = ({declared.Type})given[\"{declared.Variables[0].Identifier}\"];\n";
 }

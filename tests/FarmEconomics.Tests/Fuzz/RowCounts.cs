@@ -18,7 +18,8 @@ internal static class RowCounts
         if (!ofFile.Any(problem => problem.Source.Line == 0 || problem.Code is "E103" or "E107"))
         {
             Assert.Equal(CountRecords(Path.Combine(folder, file)), count.RowsInFile);
-            Assert.Equal(count.RowsInError, ofFile.Where(problem => problem.Severity == Severity.Error && !problem.Code.StartsWith("E10", StringComparison.Ordinal) || problem.Code is "E104" or "E105" or "E106")
+            Assert.Equal(count.RowsInError, ofFile.Where(problem => problem.Severity == Severity.Error
+                && !problem.Code.StartsWith("E10", StringComparison.Ordinal) || problem.Code is "E104" or "E105" or "E106")
                 .Select(problem => problem.Source.Line).Distinct().Count());
         }
 

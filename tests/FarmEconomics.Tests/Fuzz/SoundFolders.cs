@@ -22,7 +22,8 @@ internal static class SoundFolders
     {
         RandomFarm farm = new((uint)seed, distinctDays: false);
         List<RecordSheet> sheets = [Settings(farm.Farm.Settings)];
-        foreach (TableSchema schema in RecordSchema.Tables.Where(schema => schema.Name != "farm" && (schema.Required || farm.Farm.Tables.Present.Contains(schema.Name))))
+        foreach (TableSchema schema in RecordSchema.Tables.Where(schema => schema.Name != "farm"
+            && (schema.Required || farm.Farm.Tables.Present.Contains(schema.Name))))
         {
             var property = typeof(RecordTables).GetProperties().Single(one => HeadingKey.Of(one.Name) == HeadingKey.Of(schema.Name));
             IEnumerable<object> rows = ((System.Collections.IEnumerable)property.GetValue(farm.Farm.Tables)!).Cast<object>();
@@ -53,9 +54,11 @@ internal static class SoundFolders
         [
             ["crop_year_start", $"{settings.CropYearStartMonth:00}-{settings.CropYearStartDay:00}"],
             ["payroll_burden_percent", Text(settings.PayrollBurdenPercent)],
-            ["closing_stock", Text(settings.ClosingStock)], ["ownership_method", Text(settings.OwnershipMethod)], ["idle_capacity", Text(settings.IdleCapacity)],
+            ["closing_stock", Text(settings.ClosingStock)], ["ownership_method", Text(settings.OwnershipMethod)],
+            ["idle_capacity", Text(settings.IdleCapacity)],
         ];
-        (string Name, object? Value)[] perhaps = [("owner_wage", settings.OwnerWage), ("interest_percent", settings.InterestPercent), ("as_of", settings.AsOf)];
+        (string Name, object? Value)[] perhaps = [("owner_wage", settings.OwnerWage), ("interest_percent", settings.InterestPercent),
+            ("as_of", settings.AsOf)];
         rows.AddRange(perhaps.Where(one => one.Value is not null).Select(one => new List<string> { one.Name, Text(one.Value) }));
         return new("farm", ["setting", "value"], rows);
     }
@@ -63,7 +66,8 @@ internal static class SoundFolders
     private static List<RecordSheet> CutDemo()
     {
         string demo = Path.Combine(TestFolders.Repository, "demo-data");
-        List<RecordSheet> all = [.. RecordSchema.Tables.Select(table => Path.Combine(demo, $"{table.Name}.csv")).Where(File.Exists).Select(RecordSheet.Read)];
+        List<RecordSheet> all = [.. RecordSchema.Tables.Select(table => Path.Combine(demo, $"{table.Name}.csv")).Where(File.Exists)
+            .Select(RecordSheet.Read)];
         HashSet<string> gone = [.. Sheet(all, "crops").Rows.Select(row => row[0]).Except(KeptCrops)];
         foreach (string first in new[] { "crops", "plantings" })
         {

@@ -73,7 +73,8 @@ internal sealed class WholeWay(Random random, string results)
         try
         {
             NotebookScript notebook = NotebookScript.All[0];
-            notebook.Run(new OpenFarm(farm), notebook.Parameters.ToDictionary(parameter => parameter.Name, parameter => parameter.Default), Show);
+            notebook.Run(new OpenFarm(farm), notebook.Parameters.ToDictionary(parameter => parameter.Name, parameter => parameter.Default),
+                Show);
         }
         catch (RecordsException)
         {
@@ -132,8 +133,10 @@ internal sealed class WholeWay(Random random, string results)
 
         return (parameter.Name, parameter.Type, parameter.Lowest, parameter.Highest) switch
         {
-            ("changes", _, _, _) => Readable(Questions.Change(random, review.Records), text => ScenarioText.Read(text, review.Records, out IReadOnlyList<ScenarioFault> faults) is not null && faults.Count == 0),
-            ("assumptions", _, _, _) => Readable(Questions.Assumptions(random), text => WriteUpReport.Make(review, year, "", text) is not null),
+            ("changes", _, _, _) => Readable(Questions.Change(random, review.Records), text =>
+                ScenarioText.Read(text, review.Records, out IReadOnlyList<ScenarioFault> faults) is not null && faults.Count == 0),
+            ("assumptions", _, _, _) => Readable(Questions.Assumptions(random), text =>
+                WriteUpReport.Make(review, year, "", text) is not null),
             (_, ParameterType.Whole, { } low, { } high) => (int)(random.Next(2) == 0 ? low : high),
             (_, ParameterType.Number, { } low, { } high) => random.Next(2) == 0 ? low : high,
             (_, ParameterType.Approximate, { } low, { } high) => decimal.ToDouble(random.Next(2) == 0 ? low : high),

@@ -2,7 +2,6 @@ using FarmEconomics.Files;
 using FarmEconomics.Notebooks;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fields;
-using FarmEconomics.Records;
 using FarmEconomics.Tests.Files;
 using Xunit;
 
@@ -17,7 +16,8 @@ public class FieldFaultTests
 
     private static FieldForm Read(string notebook, params (string Key, string Value)[] given)
     {
-        IReadOnlyList<NotebookParameter> parameters = NotebookParameter.Of(NotebookDocument.Load(Path.Combine(TestFolders.Repository, "notebooks", notebook + ".ipynb")));
+        IReadOnlyList<NotebookParameter> parameters = NotebookParameter.Of(
+            NotebookDocument.Load(Path.Combine(TestFolders.Repository, "notebooks", notebook + ".ipynb")));
         FieldForm form = FieldForm.Read(parameters, Farm.Value, Demo, "none.csv", given.ToDictionary(pair => pair.Key, pair => pair.Value));
         RecordsFit.Check(form, parameters, () => Farm.Value);
         return form;
@@ -50,16 +50,19 @@ public class FieldFaultTests
     }
 
     [Theory]
-    [InlineData("06-loan-or-grant", "assumptions", "hours_saved=60; losses_saved_percent=50; new_loan=5000; new_loan_percent=6; new_loan_years=5")]
+    [InlineData("06-loan-or-grant", "assumptions",
+        "hours_saved=60; losses_saved_percent=50; new_loan=5000; new_loan_percent=6; new_loan_years=5")]
     [InlineData("06-loan-or-grant", "classes", "Truck=5; Solar panels and mounts=5")]
     [InlineData("03-shared-costs", "array_kw", "0")]
     [InlineData("02-season-review", "set.owner_wage", "0.0001")]
-    public void Field_WithAValueTheNotebookTakes_IsLetThrough(string notebook, string field, string value) => Assert.Empty(Read(notebook, (field, value)).Faults);
+    public void Field_WithAValueTheNotebookTakes_IsLetThrough(string notebook, string field, string value) =>
+        Assert.Empty(Read(notebook, (field, value)).Faults);
 
     [Fact]
     public void Crop_WithoutAPlantingInTheYear_SaysSo()
     {
-        (int year, string crop) = Folder.Value.Review!.CropYears.SelectMany(year => Folder.Value.Review!.Records.Crops.Select(crop => crop.Name)
+        (int year, string crop) = Folder.Value.Review!.CropYears.SelectMany(year =>
+            Folder.Value.Review!.Records.Crops.Select(crop => crop.Name)
             .Except(Folder.Value.Review!.Season(year).Crops.Select(budget => budget.Name)).Select(crop => (year, crop))).First();
 
         FieldForm form = Read("04-drop-or-grow", ("year", $"{year}"), ("drop", crop));
