@@ -44,6 +44,21 @@ public class PlotTests
     }
 
     [Fact]
+    public void Bars_AllZero_HaveFewTicks()
+    {
+        Canvas canvas = new("Nothing in any bar of these two", 900, 200);
+        new BarColumns(canvas, [new BarItem("a", [0], "0"), new BarItem("b", [0], "0")], [Palette.Dark], 20).Draw(900, 1, "hours", value => value.ToString("0.#"));
+        Assert.InRange(canvas.ToFigure("Two bars without any length.").Plot.GetPlottables().Count(), 1, 60);
+    }
+
+    [Theory]
+    [InlineData(0, 1, 1e-9)]
+    [InlineData(1e17, 1e17, 1)]
+    [InlineData(-1e12, 1e12, 1e-3)]
+    public void Ticks_StepTinyBesideTheRange_AreFew(double min, double max, double step) =>
+        Assert.InRange(new Scale(min, max, 0, 100).TicksBy(step).Count(), 0, 100);
+
+    [Fact]
     public void EveryFigure_OfTheLatestYear_CanBeDrawn()
     {
         foreach (Figure figure in All(DemoSeason.Latest, DemoSeason.Review))
