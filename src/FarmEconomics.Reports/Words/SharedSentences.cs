@@ -68,6 +68,12 @@ public static class SharedSentences
             return new Prose("Power by month is not available (no loads).");
         }
 
+        if (arrayKilowatts <= 0m)
+        {
+            (DateOnly most, decimal drawn, _) = months.MaxBy(month => month.Used);
+            return new Prose($"The loads drew {Looks.Number(used, Look.Count)} kWh in the year, most in {most:MMMM}: {Looks.Number(drawn, Look.Count)} kWh. No panels are given to compare that with.");
+        }
+
         decimal given = months.Sum(month => SharedPlots.Given(month.Month, arrayKilowatts));
         (DateOnly tightest, decimal draw, _) = months.MaxBy(month => month.Used / SharedPlots.Given(month.Month, arrayKilowatts));
         return new Prose($"The loads drew {Looks.Number(used, Look.Count)} kWh in the year, {Phrase.Percent(used / given)} of what {arrayKilowatts:0.##} kW of panels give at the reference place. "
