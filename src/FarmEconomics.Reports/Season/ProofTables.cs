@@ -83,7 +83,7 @@ public static class ProofTables
         .Row("produce past keeping", $"{limits.DaysBeyondKeeping} days", "How long after it stopped keeping a sale may still be matched to it; ours.")
         .Row("sales noted early", $"{limits.DaysNotedEarly} days", "How long before its harvest a sale may be noted; ours.")
         .Row("least days to harvest", $"{limits.LeastDaysWithoutHistory} days", "From bed to a harvest that names only its crop, where no harvest names a planting of it; ours.")
-        .Row("plantings without an end", $"{limits.TimesMedianStay} x the crop's usual stay", $"Taken as out of the bed then; at least {limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours.");
+        .Row("plantings without an end", $"{limits.TimesMedianStay} x the crop's usual stay", $"Taken as out of the bed then; at least the {limits.LongestStayPercentile:0}th percentile of its stays, {limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours.");
 
     /// <summary>What an unpaid hour is worth, and who says so.</summary>
     private static ReportCell OwnerWage(SeasonReview season)

@@ -46,7 +46,7 @@ public sealed class EnterpriseBudget
     /// <summary>Sales + share income: money that came in for the produce.</summary>
     public Money SalesValue => Sums.Sales + Sums.ShareIncome;
 
-    /// <summary>Output that wasn't sold by the unit: household use and closing stock at their value, and money of channels of kind other.</summary>
+    /// <summary>Output that wasn't sold by the unit: household use and closing stock at their value.</summary>
     public Money OutputNotSold => Output - Sums.SoldValue;
 
     /// <summary>Hired and imputed owner labor.</summary>

@@ -21,6 +21,9 @@ public sealed record TracingLimits
     /// <summary>How many times its crop's median stay a planting without an end stands at most.</summary>
     public int TimesMedianStay { get; init; } = 2;
 
+    /// <summary>Percentile of a crop's stays below which that bound never lies: some sowings stand through the winter; 0 to 100.</summary>
+    public decimal LongestStayPercentile { get; init; } = 95m;
+
     /// <summary>The fewest days that bound comes to.</summary>
     public int ShortestBound { get; init; } = 60;
 

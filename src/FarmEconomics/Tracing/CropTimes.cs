@@ -72,20 +72,8 @@ internal sealed class CropTimes
         }
     }
 
-    /// <summary>The percentile by straight lines between sorted values (definition 7 of Hyndman and Fan), rounded down to whole days.</summary>
-    private int LeastOf(List<int> waits)
-    {
-        if (waits.Count == 0)
-        {
-            return limits.LeastDaysWithoutHistory;
-        }
-
-        waits.Sort();
-        decimal place = (waits.Count - 1) * limits.LeastDaysPercentile / 100m;
-        int below = (int)place;
-        int next = Math.Min(below + 1, waits.Count - 1);
-        return (int)(waits[below] + ((place - below) * (waits[next] - waits[below])));
-    }
+    private int LeastOf(List<int> waits) =>
+        waits.Count == 0 ? limits.LeastDaysWithoutHistory : (int)Percentile(waits, limits.LeastDaysPercentile);
 
     private int LongestOf(List<int> stays)
     {
@@ -94,8 +82,18 @@ internal sealed class CropTimes
             return limits.BoundWithoutHistory;
         }
 
-        stays.Sort();
-        decimal median = (stays[(stays.Count - 1) / 2] + (decimal)stays[stays.Count / 2]) / 2m;
-        return (int)Math.Max(limits.ShortestBound, limits.TimesMedianStay * median);
+        // Some sowings of a crop stand through the winter: twice the usual stay would be too short for them.
+        decimal longest = Math.Max(limits.TimesMedianStay * Percentile(stays, 50m), Percentile(stays, limits.LongestStayPercentile));
+        return (int)Math.Max(limits.ShortestBound, longest);
+    }
+
+    /// <summary>By straight lines between sorted values (definition 7 of Hyndman and Fan).</summary>
+    private static decimal Percentile(List<int> days, decimal percent)
+    {
+        days.Sort();
+        decimal place = (days.Count - 1) * percent / 100m;
+        int below = (int)place;
+        int next = Math.Min(below + 1, days.Count - 1);
+        return days[below] + ((place - below) * (days[next] - days[below]));
     }
 }

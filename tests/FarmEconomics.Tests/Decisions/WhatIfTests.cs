@@ -4,7 +4,6 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Generators;
-using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions;

@@ -1,6 +1,5 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
-using FarmEconomics.Records;
 using Xunit;
 
 namespace FarmEconomics.Tests.Files;

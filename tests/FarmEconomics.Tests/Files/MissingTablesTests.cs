@@ -4,7 +4,6 @@ using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Files;
 using FarmEconomics.Funding;
 using FarmEconomics.Pricing;
-using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using Xunit;
 

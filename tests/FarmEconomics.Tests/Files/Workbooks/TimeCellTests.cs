@@ -1,7 +1,6 @@
 using System.IO.Compression;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Importing;
-using FarmEconomics.Records;
 using Xunit;
 
 namespace FarmEconomics.Tests.Files.Workbooks;
