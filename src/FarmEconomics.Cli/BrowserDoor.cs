@@ -1,16 +1,27 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using FarmEconomics.Files;
 
 namespace FarmEconomics.Cli;
 
 /// <summary>Opens an address in the person's browser, as well as the system lets it.</summary>
-internal static class BrowserDoor
+internal sealed class BrowserDoor : IDisposable
 {
-    /// <summary>Opens the address through a small file only this person may read: a command line can be read by anyone on the machine.</summary>
-    internal static void Open(string address)
+    private readonly string folder;
+
+    private BrowserDoor(string folder) => this.folder = folder;
+
+    /// <summary>
+    /// Opens the address through a small file only this person may read: a command line can be read by anyone on the machine. The file holds the
+    /// key, so it goes when the program ends.
+    /// </summary>
+    internal static BrowserDoor Open(string address)
     {
-        string file = Path.Combine(Directory.CreateTempSubdirectory("farm-open-").FullName, "open.html");
-        File.WriteAllText(file, $"<!DOCTYPE html><meta charset=\"utf-8\"><meta name=\"referrer\" content=\"no-referrer\"><meta http-equiv=\"refresh\" content=\"0;url={address}\"><title>Opening the review</title><p><a href=\"{address}\">Go on to the review</a></p>");
+        string folder = Directory.CreateTempSubdirectory("farm-open-").FullName;
+        TemporaryPlaces.Add(folder);
+        string file = Path.Combine(folder, "open.html");
+        File.WriteAllText(file, $"<!DOCTYPE html><meta charset=\"utf-8\"><meta name=\"referrer\" content=\"no-referrer\">"
+            + $"<meta http-equiv=\"refresh\" content=\"0;url={address}\"><title>Opening the review</title><p><a href=\"{address}\">Go on to the review</a></p>");
         try
         {
             using Process? started = Process.Start(new ProcessStartInfo(file) { UseShellExecute = true });
@@ -19,5 +30,10 @@ internal static class BrowserDoor
         {
             Console.Error.WriteLine("No browser could be started; open the address above yourself.");
         }
+
+        return new BrowserDoor(folder);
     }
+
+    /// <summary>Removes the file with the key.</summary>
+    public void Dispose() => TemporaryPlaces.Remove(folder);
 }

@@ -1,56 +1,129 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using FarmEconomics.Cli.Commands;
+using FarmEconomics.Files;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.Cli;
 
 /// <summary>The commands as a grower types them.</summary>
 internal static class CommandLineApp
 {
+    private const string Trace = "FARMECONOMICS_TRACE";
+
     internal static async Task<int> RunAsync(string[] args)
     {
-        RootCommand root = new(
-            "From a season's records to what each crop earned: per length of bed, per week of bed time and per hour of labor.\n\n"
-            + "FOLDER is a folder of CSV tables, or a workbook (.xlsx) with a sheet per table (docs/records.md says which). Your records are only ever read; results are written beside them.\n"
-            + "Exit code 0: done; 1: the records hold errors; 2: wrong use, or a folder can't be read or written.")
+        using PlainConsole console = PlainConsole.Install();
+        using Interruption interruption = new();
+        UnhandledExceptionEventHandler last = (_, fault) =>
         {
-            StartCommand.Create(),
-            CheckCommand.Create(),
-            ImportCommand.Create(),
-            ReviewCommand.Create(),
-            ReviewAllCommand.Create(),
-            OpenCommand.Create(),
-            ExplainCommand.Create(),
-            DecideCommand.Create(),
-            WhatIfCommand.Create(),
-            WriteUpCommand.Create(),
-            PricesCommand.Create(),
-            JupyterCommand.Create(),
+            TellFault(fault.ExceptionObject as Exception ?? new InvalidOperationException());
+            Environment.Exit(ExitCode.ProgramAtFault);
         };
-        ParseResult parsed = root.Parse(args);
-        if (parsed.Errors.Count > 0)
-        {
-            foreach (System.CommandLine.Parsing.ParseError error in parsed.Errors)
-            {
-                await Console.Error.WriteLineAsync(error.Message).ConfigureAwait(false);
-            }
-
-            await Console.Error.WriteLineAsync("Type --help to see how it is used.").ConfigureAwait(false);
-            return ExitCode.WrongUse;
-        }
-
+        AppDomain.CurrentDomain.UnhandledException += last;
         try
         {
-            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false }).ConfigureAwait(false);
+            Task<int> work = Task.Run(() => CarryOutAsync(args, interruption));
+            if (await Task.WhenAny(work, interruption.PatienceEnds).ConfigureAwait(false) == work)
+            {
+                return await work.ConfigureAwait(false);
+            }
+
+            // It computes on and doesn't listen: what it was writing goes, and it ends with the program.
+            TemporaryPlaces.RemoveAll();
+            return TellStopped(interruption);
         }
-        catch (FarmEconomics.Records.RecordsException stopped)
+        finally
         {
-            await Console.Error.WriteLineAsync(stopped.Message).ConfigureAwait(false);
-            return ExitCode.RecordsInError;
+            AppDomain.CurrentDomain.UnhandledException -= last;
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or WrongUseException)
+    }
+
+    internal static RootCommand Root() => new(
+        "From a season's records to what each crop earned: per length of bed, per week of bed time and per hour of labor.\n\n"
+        + "FOLDER is a folder of CSV tables, or a workbook (.xlsx) with a sheet per table (docs/records.md says which). Your records are only ever read; results are written beside them.\n"
+        + "Exit code 0: done; 1: the records hold errors, or the program has a fault; 2: wrong use, or a folder can't be read or written; 130 or 143: stopped (Ctrl+C, or asked to end).")
+    {
+        StartCommand.Create(),
+        CheckCommand.Create(),
+        ImportCommand.Create(),
+        ReviewCommand.Create(),
+        ReviewAllCommand.Create(),
+        OpenCommand.Create(),
+        ExplainCommand.Create(),
+        DecideCommand.Create(),
+        WhatIfCommand.Create(),
+        WriteUpCommand.Create(),
+        PricesCommand.Create(),
+        JupyterCommand.Create(),
+    };
+
+    private static async Task<int> CarryOutAsync(string[] args, Interruption interruption)
+    {
+        try
         {
-            await Console.Error.WriteLineAsync(fault.Message).ConfigureAwait(false);
-            return ExitCode.WrongUse;
+            RootCommand root = Root();
+            OptionRules.AddTo(root);
+            ParseResult parsed = root.Parse(args);
+            if (parsed.Errors.Count > 0)
+            {
+                TellErrors(parsed.Errors);
+                return ExitCode.WrongUse;
+            }
+
+            // Ctrl+C is heard here alone: the library's own way ends what doesn't listen in the middle.
+            InvocationConfiguration settings = new() { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
+            return await parsed.InvokeAsync(settings, interruption.Token).ConfigureAwait(false);
         }
+#pragma warning disable CA1031 // Do not catch general exception types: a grower reads a sentence, whatever happens
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            // Whatever goes wrong while everything is being stopped comes from that.
+            return interruption.ExitCode != 0 ? TellStopped(interruption) : Tell(fault);
+        }
+    }
+
+    private static int TellStopped(Interruption interruption)
+    {
+        Console.Error.WriteLine();
+        Console.Error.WriteLine(Interruption.Sentence);
+        return interruption.ExitCode;
+    }
+
+    private static int Tell(Exception fault)
+    {
+        switch (fault)
+        {
+            case RecordsException:
+                Console.Error.WriteLine(fault.Message);
+                return ExitCode.RecordsInError;
+            case IOException or UnauthorizedAccessException or WrongUseException:
+                Console.Error.WriteLine(fault.Message);
+                return ExitCode.WrongUse;
+            default:
+                TellFault(fault);
+                return ExitCode.ProgramAtFault;
+        }
+    }
+
+    private static void TellFault(Exception fault)
+    {
+        Console.Error.WriteLine($"This is a fault of the program ({fault.GetType().Name}: {fault.Message.ReplaceLineEndings(" ")}). "
+            + $"Your records are as they were. Please report this line with the command you typed; with {Trace}=1 in the environment it says where.");
+        if (Environment.GetEnvironmentVariable(Trace) == "1")
+        {
+            Console.Error.WriteLine(fault);
+        }
+    }
+
+    private static void TellErrors(IReadOnlyList<ParseError> errors)
+    {
+        foreach (string message in errors.Select(error => error.Message).Distinct())
+        {
+            Console.Error.WriteLine(message);
+        }
+
+        Console.Error.WriteLine("Type --help to see how it is used.");
     }
 }

@@ -31,7 +31,8 @@ internal sealed class Terminal : IProgress<ReadingProgress>
         if (IsLive)
         {
             string text = message.Length < console.Profile.Width ? message : message[..(console.Profile.Width - 1)];
-            Console.Error.Write("\r" + text.PadRight(lastLength));
+            PlainConsole.Control.Write('\r');
+            Console.Error.Write(text.PadRight(lastLength));
             lastLength = text.Length;
         }
         else
@@ -55,7 +56,7 @@ internal sealed class Terminal : IProgress<ReadingProgress>
     {
         if (IsLive && lastLength > 0)
         {
-            Console.Error.Write("\r" + new string(' ', lastLength) + "\r");
+            PlainConsole.Control.Write("\r" + new string(' ', lastLength) + "\r");
             lastLength = 0;
         }
     }

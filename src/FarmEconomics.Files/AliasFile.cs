@@ -18,9 +18,13 @@ public static class AliasFile
         var text = new StringBuilder("table,alias,name\n");
         foreach (AliasProposal proposal in proposals)
         {
-            text.Append($"{proposal.Table},{CsvField.Of(proposal.Alias, Separators)},{CsvField.Of(proposal.Name, Separators)}\n");
+            text.Append(Line(proposal)).Append('\n');
         }
 
         return text.ToString();
     }
+
+    /// <summary>One proposal as a row of <c>aliases</c>.</summary>
+    internal static string Line(AliasProposal proposal) =>
+        $"{proposal.Table},{CsvField.Of(proposal.Alias, Separators)},{CsvField.Of(proposal.Name, Separators)}";
 }

@@ -38,7 +38,10 @@ public sealed class FarmFolder
     public FarmReview? Review { get; }
 
     /// <summary>How many of the problems are errors.</summary>
-    public int ErrorCount => Problems.Count(problem => problem.Severity == Severity.Error);
+    public int ErrorCount => Problems.Where(problem => problem.Severity == Severity.Error).Sum(problem => 1 + problem.Further);
+
+    /// <summary>How many of the problems are warnings.</summary>
+    public int WarningCount => Problems.Where(problem => problem.Severity == Severity.Warning).Sum(problem => 1 + problem.Further);
 
     /// <summary>Opens a records folder or a workbook. It is only ever read.</summary>
     /// <param name="folder">The folder, or the path of a workbook (.xlsx) with a sheet per table.</param>
@@ -86,8 +89,10 @@ public sealed class FarmFolder
         try
         {
             FarmReview review = FarmReview.Of(FarmRecords.Link(tables, reading.FarmSettings));
-            problems.AddRange(review.Trace.Problems);
-            problems.AddRange(review.Charges.Problems);
+            var found = new ProblemLog();
+            found.AddRange(review.Trace.Problems);
+            found.AddRange(review.Charges.Problems);
+            problems.AddRange(found.Problems);
 
             // Pools that serve only each other are found year by year: better told now than at the first figure. A year that has only just
             // begun has nothing to share its first bills by yet; it is told of when it is reviewed.

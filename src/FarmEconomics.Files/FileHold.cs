@@ -35,6 +35,13 @@ internal sealed class FileHold : IDisposable
         return hold;
     }
 
+    /// <summary>Writes more at the end of a file that was made with a text.</summary>
+    internal void Append(string text)
+    {
+        held.Write(System.Text.Encoding.UTF8.GetBytes(text));
+        held.Flush();
+    }
+
     /// <summary>True when a process holds the file now.</summary>
     /// <param name="path">The file; one that isn't there is held by nobody.</param>
     internal static bool IsHeld(string path)

@@ -3,6 +3,9 @@ namespace FarmEconomics.Files;
 /// <summary>Whether a place lies in a folder: nothing may be written among a grower's records, by whatever way.</summary>
 internal static class FolderPlace
 {
+    // As many as Linux follows before it takes them for a circle.
+    private const int MostLinks = 40;
+
     private static readonly StringComparison Names = OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
 
     /// <summary>True when a file or folder is the folder itself or lies anywhere in it, links followed; neither need be there.</summary>
@@ -15,19 +18,48 @@ internal static class FolderPlace
         return string.Equals(inner, outer, Names) || inner.StartsWith(Path.TrimEndingDirectorySeparator(outer) + Path.DirectorySeparatorChar, Names);
     }
 
-    /// <summary>The path with every link in it followed, so that no detour leads into the records.</summary>
+    /// <summary>The path with every link in it followed, so that no detour leads into the records; also links in what a link names, and links that lead to nothing yet.</summary>
     internal static string Real(string given)
     {
         string path = Path.TrimEndingDirectorySeparator(Path.GetFullPath(given));
         string real = Path.GetPathRoot(path)!;
-        foreach (string part in path[real.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries))
+        Stack<string> ahead = new();
+        Push(ahead, path[real.Length..]);
+        for (int links = 0; ahead.TryPop(out string? part);)
         {
             string next = Path.Combine(real, part);
-            FileSystemInfo? target = Directory.Exists(next) ? Directory.ResolveLinkTarget(next, returnFinalTarget: true)
-                : File.Exists(next) ? File.ResolveLinkTarget(next, returnFinalTarget: true) : null;
-            real = target?.FullName ?? next;
+            if (part == "..")
+            {
+                real = Path.GetDirectoryName(real) ?? real;
+            }
+            else if (links < MostLinks && new FileInfo(next).LinkTarget is { } target)
+            {
+                links++;
+                string root = Path.IsPathRooted(target) ? Path.GetPathRoot(target)! : "";
+                real = root.Length > 0 ? Path.GetPathRoot(Path.GetFullPath(target))! : real;
+                Push(ahead, target[root.Length..]);
+            }
+            else
+            {
+                real = next;
+            }
         }
 
         return real;
+    }
+
+    /// <summary>Whether a folder is where a disk begins: its name can't be given to another folder.</summary>
+    internal static bool IsTopOfDisk(string folder)
+    {
+        string full = Path.TrimEndingDirectorySeparator(folder);
+        return DriveInfo.GetDrives().Any(drive => string.Equals(Path.TrimEndingDirectorySeparator(drive.Name), full, Names));
+    }
+
+    private static void Push(Stack<string> ahead, string path)
+    {
+        foreach (string part in path.Split([Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar], StringSplitOptions.RemoveEmptyEntries).Reverse().Where(part => part != "."))
+        {
+            ahead.Push(part);
+        }
     }
 }

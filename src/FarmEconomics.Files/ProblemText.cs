@@ -15,17 +15,17 @@ public static class ProblemText
     /// line is the row of the sheet and the column its letters.
     /// </summary>
     /// <param name="problem">The problem, located by <see cref="ProblemLocator"/>.</param>
+    /// <param name="notation">How the farm writes numbers.</param>
     /// <param name="folder">The folder to put before the file's name, or the workbook; empty for none.</param>
     /// <returns>The text, without a line break at the end.</returns>
-    public static string Format(Problem problem, string folder = "")
+    public static string Format(Problem problem, Notation notation, string folder = "")
     {
         ArgumentNullException.ThrowIfNull(problem);
         bool isOption = problem.Source.File.StartsWith("--", StringComparison.Ordinal);
         bool isSheet = SheetPlace.IsSheet(problem.Source.File);
         string before = isSheet ? Path.GetDirectoryName(folder) ?? "" : folder;
         string path = isOption || before.Length == 0 ? problem.Source.File : Path.Combine(before, problem.Source.File);
-        int position = Math.Max(1, problem.Position);
-        string place = problem.Source.Line == 0 ? path : $"{path}:{problem.Source.Line}:{(isSheet ? SheetPlace.Letters(position) : position)}";
+        string place = path + PositionIn(problem);
         var text = new StringBuilder();
         text.Append(place).Append(problem.Severity == Severity.Error ? ": error " : ": warning ").Append(problem.Code).Append(": ").Append(OneLine(problem.Message));
         if (!string.IsNullOrEmpty(problem.Row))
@@ -38,7 +38,17 @@ public static class ProblemText
             text.Append('\n').Append(Indent).Append("nearest known: ").Append(problem.Nearest);
         }
 
-        return text.Append('\n').Append(Indent).Append("mend: ").Append(problem.Hint).ToString();
+        text.Append('\n').Append(Indent).Append("mend: ").Append(problem.Hint);
+        return (problem.Further == 0 ? text : text.Append('\n').Append(Indent).Append(notation.Text($"and {problem.Further:N0} further rows with the same fault"))).ToString();
+    }
+
+    /// <summary>The place without the folder.</summary>
+    internal static string PlaceIn(Problem problem) => problem.Source.File + PositionIn(problem);
+
+    private static string PositionIn(Problem problem)
+    {
+        int position = Math.Max(1, problem.Position);
+        return problem.Source.Line == 0 ? "" : $":{problem.Source.Line}:{(SheetPlace.IsSheet(problem.Source.File) ? SheetPlace.Letters(position) : position)}";
     }
 
     private static string OneLine(string text) => text.ReplaceLineEndings("\u21B5");

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using FarmEconomics.Files.Inputs;
 
 namespace FarmEconomics.Files;
 
@@ -15,9 +16,8 @@ public static class RecordsFingerprint
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         foreach (FileInfo file in Tables(folder))
         {
-            using FileStream content = file.Open(FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             hash.AppendData(Encoding.UTF8.GetBytes(file.Name));
-            hash.AppendData(SHA256.HashData(content));
+            hash.AppendData(Content(file));
         }
 
         return Convert.ToHexStringLower(hash.GetHashAndReset());
@@ -26,7 +26,19 @@ public static class RecordsFingerprint
     /// <summary>A sign that changes when a file is written, without reading any: names, sizes and times.</summary>
     /// <param name="folder">The folder, or the path of a workbook.</param>
     public static string QuickSign(string folder) =>
-        string.Join('|', Tables(folder).Select(file => $"{file.Name}:{file.Length}:{file.LastWriteTimeUtc.Ticks}"));
+        string.Join('|', Tables(folder).Select(file => $"{file.Name}:{(file.Exists ? file.Length : -1)}:{file.LastWriteTimeUtc.Ticks}"));
+
+    // Whoever reads the records says what is wrong with a link that leads nowhere, a pipe or a device; here none is waited for.
+    private static byte[] Content(FileInfo file)
+    {
+        if (!(file.ResolveLinkTarget(returnFinalTarget: true) ?? file).Exists || !PlainFile.IsPlain(file.FullName))
+        {
+            return [];
+        }
+
+        using FileStream content = file.Open(FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        return SHA256.HashData(content);
+    }
 
     private static IEnumerable<FileInfo> Tables(string folder) => File.Exists(folder)
         ? [new FileInfo(folder)]

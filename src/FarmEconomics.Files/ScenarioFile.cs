@@ -1,12 +1,11 @@
 using FarmEconomics.Decisions.Scenarios;
-using FarmEconomics.Files.Results;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Files;
 
 /// <summary>
 /// Named scenarios in a CSV file of their own: the columns <c>scenario</c>, <c>change</c> and <c>note</c>, one row per change. The file stands
-/// beside the results, never inside the records, and is written whole or not at all.
+/// beside the results, never inside the records, and is written whole or not at all. Encoding, separator, line ends, rights and links of a file that is there stay.
 /// </summary>
 public static class ScenarioFile
 {
@@ -69,12 +68,15 @@ public static class ScenarioFile
             throw new IOException($"The scenario {name} holds no change, so there is nothing to save.");
         }
 
-        List<ScenarioRow> rows = File.Exists(path) ? [.. Rows(path)] : [];
-        List<ScenarioRow> own = scenario.Changes.Select((change, i) => new ScenarioRow(0, name, change.Text, i == 0 ? scenario.Note : null, 0)).ToList();
+        string place = FolderPlace.Real(path);
+        using FileTurn turn = FileTurn.Take(place);
+        ScenarioSheet sheet = File.Exists(place) ? ScenarioSheet.Read(place) : ScenarioSheet.New;
+        List<ScenarioRow> rows = ScenarioRow.Read(path, sheet, out string heading);
+        ScenarioWriter writer = new(sheet, scenario.Note is null ? heading : ScenarioWriter.WithNote(heading, sheet.Separator));
         int at = rows.FindIndex(row => Same(row.Scenario, name));
         rows.RemoveAll(row => Same(row.Scenario, name));
-        rows.InsertRange(at < 0 ? rows.Count : Math.Min(at, rows.Count), own);
-        Write(path, rows);
+        rows.InsertRange(at < 0 ? rows.Count : Math.Min(at, rows.Count), scenario.Changes.Select((change, i) => writer.Row(name, change.Text, i == 0 ? scenario.Note : null)));
+        writer.Write(place, rows);
     }
 
     /// <summary>Takes a scenario out of a file.</summary>
@@ -87,17 +89,20 @@ public static class ScenarioFile
     public static bool Remove(string path, string recordsFolder, string name)
     {
         ScenarioPlace.Check(path, recordsFolder);
-        List<ScenarioRow> rows = [.. Rows(path)];
+        string place = FolderPlace.Real(path);
+        using FileTurn turn = FileTurn.Take(place);
+        ScenarioSheet sheet = ScenarioSheet.Read(path);
+        List<ScenarioRow> rows = ScenarioRow.Read(path, sheet, out string heading);
         bool found = rows.RemoveAll(row => Same(row.Scenario, name)) > 0;
         if (found)
         {
-            Write(path, rows);
+            new ScenarioWriter(sheet, heading).Write(place, rows);
         }
 
         return found;
     }
 
-    private static IReadOnlyList<ScenarioRow> Rows(string path) => ScenarioRow.Read(path);
+    private static List<ScenarioRow> Rows(string path) => ScenarioRow.Read(path, ScenarioSheet.Read(path), out _);
 
     private static string? Notes(IEnumerable<ScenarioRow> rows)
     {
@@ -106,26 +111,4 @@ public static class ScenarioFile
     }
 
     private static bool Same(string left, string right) => string.Equals(left.Trim(), right.Trim(), StringComparison.OrdinalIgnoreCase);
-
-    private static void Write(string path, List<ScenarioRow> rows)
-    {
-        string full = Path.GetFullPath(path);
-        string fresh = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.new-{Environment.ProcessId}");
-        try
-        {
-            using (CsvTable table = new(fresh, null, ScenarioRow.Columns))
-            {
-                foreach (ScenarioRow row in rows)
-                {
-                    table.Text(row.Scenario).Text(row.Change).Text(row.Note).End();
-                }
-            }
-
-            File.Move(fresh, full, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(fresh);
-        }
-    }
 }

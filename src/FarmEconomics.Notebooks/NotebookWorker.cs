@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Text;
 using System.Threading.Channels;
 
@@ -20,6 +21,8 @@ public static class NotebookWorker
         _ = args;
         using StreamReader input = new(Console.OpenStandardInput(), new UTF8Encoding(false));
         using StreamWriter output = new(Console.OpenStandardOutput(), new UTF8Encoding(false)) { AutoFlush = true, NewLine = "\n" };
+        // Ctrl+C in a terminal reaches this process as well; whoever started it decides what becomes of it.
+        using PosixSignalRegistration deaf = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => signal.Cancel = true);
         // Whatever a cell prints past the kernel must not get between the reports.
         Console.SetOut(Console.Error);
 

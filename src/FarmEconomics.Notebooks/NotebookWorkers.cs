@@ -38,7 +38,7 @@ public sealed class NotebookWorkers : IAsyncDisposable
 
     /// <summary>Runs a notebook; it waits while all children are busy.</summary>
     /// <param name="job">The notebook.</param>
-    /// <param name="urgent">True: before those that are not, when several wait.</param>
+    /// <param name="urgent">True: before those that are not, when several wait, and before the urgent ones that came earlier.</param>
     /// <param name="cancellation">Calls the run off and ends the child it runs in.</param>
     /// <exception cref="NotebookException">The notebook can't be read, or takes no such parameters.</exception>
     /// <exception cref="OperationCanceledException">It was called off.</exception>
@@ -99,16 +99,20 @@ public sealed class NotebookWorkers : IAsyncDisposable
         await worker.DisposeAsync().ConfigureAwait(false);
     }
 
-    /// <summary>So many may go on at once; of those that wait the urgent go first, each kind in the order it came.</summary>
+    /// <summary>
+    /// So many may go on at once; of those that wait the urgent go first, the newest of them before all: what a reader asked for
+    /// last is what they look at. The others go in the order they came.
+    /// </summary>
     private sealed class PrioritySlots(int free)
     {
-        private readonly Queue<TaskCompletionSource<IDisposable>> urgentOnes = new();
-        private readonly Queue<TaskCompletionSource<IDisposable>> others = new();
+        private readonly LinkedList<TaskCompletionSource<IDisposable>> urgentOnes = new();
+        private readonly LinkedList<TaskCompletionSource<IDisposable>> others = new();
         private int free = free;
 
         public async Task<IDisposable> TakeAsync(bool urgent, CancellationToken cancellation)
         {
             TaskCompletionSource<IDisposable> waiting = new(TaskCreationOptions.RunContinuationsAsynchronously);
+            LinkedListNode<TaskCompletionSource<IDisposable>> place;
             lock (urgentOnes)
             {
                 if (free > 0)
@@ -117,23 +121,34 @@ public sealed class NotebookWorkers : IAsyncDisposable
                     return new Slot(this);
                 }
 
-                (urgent ? urgentOnes : others).Enqueue(waiting);
+                place = urgent ? urgentOnes.AddFirst(waiting) : others.AddLast(waiting);
             }
 
-            using (cancellation.Register(() => waiting.TrySetCanceled(cancellation)))
+            using (cancellation.Register(() => GiveUp(place, cancellation)))
             {
                 return await waiting.Task.ConfigureAwait(false);
             }
+        }
+
+        private void GiveUp(LinkedListNode<TaskCompletionSource<IDisposable>> place, CancellationToken cancellation)
+        {
+            lock (urgentOnes)
+            {
+                place.List?.Remove(place);
+            }
+
+            place.Value.TrySetCanceled(cancellation);
         }
 
         private void Free()
         {
             lock (urgentOnes)
             {
-                while (urgentOnes.TryDequeue(out TaskCompletionSource<IDisposable>? next) || others.TryDequeue(out next))
+                while ((urgentOnes.First ?? others.First) is { } next)
                 {
+                    next.List!.Remove(next);
                     // One that was called off meanwhile doesn't take it.
-                    if (next.TrySetResult(new Slot(this)))
+                    if (next.Value.TrySetResult(new Slot(this)))
                     {
                         return;
                     }

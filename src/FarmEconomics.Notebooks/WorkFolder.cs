@@ -15,6 +15,7 @@ internal sealed class WorkFolder : IDisposable
     {
         RemoveLeftovers();
         folder = Directory.CreateTempSubdirectory(Prefix);
+        TemporaryPlaces.Add(folder.FullName);
         hold = FileHold.Take(Path.Combine(folder.FullName, Mark));
     }
 
@@ -24,7 +25,7 @@ internal sealed class WorkFolder : IDisposable
     public void Dispose()
     {
         hold.Dispose();
-        folder.Delete(recursive: true);
+        TemporaryPlaces.Remove(folder.FullName);
     }
 
     private static void RemoveLeftovers()

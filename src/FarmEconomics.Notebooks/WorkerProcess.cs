@@ -67,7 +67,10 @@ internal sealed class WorkerProcess : IAsyncDisposable
     }
 
     /// <summary>Has the child run a notebook; comes back whatever happens to the child.</summary>
-    public async Task<NotebookRun> RunAsync(NotebookJob job, NotebookDocument prepared, string output, CancellationToken cancellation)
+    public async Task<NotebookRun> RunAsync(NotebookJob job, NotebookDocument prepared, string output, CancellationToken cancellation) =>
+        PrivatePaths.Without(await RunAsGivenAsync(job, prepared, output, cancellation).ConfigureAwait(false), job.Parameters);
+
+    private async Task<NotebookRun> RunAsGivenAsync(NotebookJob job, NotebookDocument prepared, string output, CancellationToken cancellation)
     {
         Stopwatch clock = Stopwatch.StartNew();
         NotebookRunOptions options = job.Options;

@@ -42,7 +42,7 @@ internal sealed partial class PageRoutes
 
     private async Task<IResult> KeepScenarioAsync(HttpContext context)
     {
-        IFormCollection sent = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+        IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
         if (WhatIf is not { } notebook)
         {
             return NoSuchPage("There is no notebook that takes changes.");
@@ -82,7 +82,7 @@ internal sealed partial class PageRoutes
 
     private async Task<IResult> RemoveScenarioAsync(HttpContext context)
     {
-        IFormCollection sent = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+        IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
         if (WhatIf is not { } notebook)
         {
             return NoSuchPage("There is no notebook that takes changes.");

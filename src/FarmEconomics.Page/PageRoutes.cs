@@ -97,7 +97,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
             return NoSuchPage("There is no such notebook.");
         }
 
-        IFormCollection sent = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+        IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
         FarmNow now = shelf.Look();
         FieldForm form = Form(now, notebook, Given(sent));
         bool byScript = context.Request.Headers.Accept.ToString().StartsWith("application/json", StringComparison.Ordinal);
@@ -115,6 +115,24 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
 
         string shown = sent["_shown"].ToString();
         return SeeOther(context, shown.Length > 0 ? $"{address}{(form.Query.Length > 0 ? '&' : '?')}_shown={Uri.EscapeDataString(shown)}" : address);
+    }
+
+    // Reading what is no form, or is broken, fails in several ways; they are one to whoever sent it.
+    private static async Task<IFormCollection> SentAsync(HttpContext context)
+    {
+        if (!context.Request.HasFormContentType)
+        {
+            throw new BadHttpRequestException("What was sent is no form.", StatusCodes.Status415UnsupportedMediaType);
+        }
+
+        try
+        {
+            return await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+        }
+        catch (Exception broken) when (broken is InvalidDataException or IOException and not BadHttpRequestException)
+        {
+            throw new BadHttpRequestException(broken.Message, StatusCodes.Status400BadRequest, broken);
+        }
     }
 
     private static IResult FaultsAsJson(FieldForm form)
@@ -186,8 +204,13 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     private NotebookEntry? Find(string name) => notebooks.FirstOrDefault(notebook => notebook.Name == name);
 
     // The names to choose from come from the records as they are; a form that leaves rows out is read with those left out.
-    private FieldForm Form(FarmNow now, NotebookEntry notebook, Dictionary<string, string> given) =>
-        FieldForm.Read(notebook.Parameters, now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true"), shelf.Folder, options.ScenarioFile, given);
+    private FieldForm Form(FarmNow now, NotebookEntry notebook, Dictionary<string, string> given)
+    {
+        FieldForm form = FieldForm.Read(notebook.Parameters, now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true"),
+            shelf.Folder, options.ScenarioFile, given);
+        RecordsFit.Check(form, notebook.Parameters, () => now.Farm(form.Settings, form.SkipBadRows));
+        return form;
+    }
 
     private string Key(FarmNow now, NotebookEntry notebook, FieldForm form)
     {

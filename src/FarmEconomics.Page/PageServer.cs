@@ -1,6 +1,7 @@
 using System.Net;
 using FarmEconomics.Page.Access;
 using FarmEconomics.Page.Farm;
+using FarmEconomics.Page.Faults;
 using FarmEconomics.Page.Runs;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -46,6 +47,9 @@ public sealed class PageServer : IAsyncDisposable
             kestrel.Listen(IPAddress.Loopback, options.Port);
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = 64 * 1024;
+            // Longer ones than are answered, so that they can be told of: the server itself would send an empty page.
+            kestrel.Limits.MaxRequestLineSize = 8 * FaultPages.LongestAddress;
+            kestrel.Limits.MaxRequestHeadersTotalSize = 8 * FaultPages.LongestAddress;
         });
         builder.Services.AddRoutingCore();
         builder.Logging.ClearProviders();
@@ -53,6 +57,7 @@ public sealed class PageServer : IAsyncDisposable
         builder.Services.AddSingleton<IHostLifetime, NoLifetime>();
         WebApplication app = builder.Build();
         RunBoard board = new(options);
+        FaultPages faults = new(notebooks, options);
         AccessGate? gate = null;
         app.Use(async (context, next) =>
         {
@@ -68,7 +73,7 @@ public sealed class PageServer : IAsyncDisposable
             }
             else
             {
-                await next(context).ConfigureAwait(false);
+                await faults.GuardAsync(context, next).ConfigureAwait(false);
             }
         });
         app.UseRouting();

@@ -23,6 +23,9 @@ public sealed record PageServerOptions
     /// <summary>The longest a whole notebook may take.</summary>
     public TimeSpan TotalTimeLimit { get; init; } = TimeSpan.FromMinutes(5);
 
+    /// <summary>Where a line goes for every request that fails.</summary>
+    public TextWriter Log { get; init; } = Console.Error;
+
     /// <summary>The processes that run the notebooks, with their memory limit.</summary>
     public NotebookWorkersOptions Workers { get; init; } = new();
 }

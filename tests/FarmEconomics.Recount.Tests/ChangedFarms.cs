@@ -3,6 +3,15 @@ namespace FarmEconomics.Recount.Tests;
 /// <summary>Ways to change the demo farm's records, so that the comparison doesn't rest on one set of data. Each goes where the demo doesn't.</summary>
 internal static class ChangedFarms
 {
+    /// <summary>Changes that leave so much out that others would have nothing left to change.</summary>
+    internal static readonly string[] Alone =
+    [
+        "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log",
+    ];
+
+    /// <summary>All changes that go together.</summary>
+    internal static IEnumerable<string> Together => Changes.Where(change => !Alone.Contains(change.Key)).SelectMany(change => change.Value);
+
     internal static readonly Dictionary<string, string[]> Changes = new()
     {
         // More sold than picked, old lots, prices of four decimals, sales that name their planting, sales of a priced channel without a price.
@@ -28,6 +37,26 @@ internal static class ChangedFarms
             "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore')",
         ],
         ["an early close with stock on hand"] = ["UPDATE farm SET value = '2024-11-20' WHERE setting = 'as_of'"],
+        // What nobody knows stays blank: own hours without a value, assets without an interest rate, in overhead pools and others; pools that pass it on.
+        ["no owner wage and no interest"] =
+        [
+            "DELETE FROM farm WHERE setting IN ('owner_wage', 'interest_percent')", "UPDATE workers SET wage = NULL WHERE kind = 'owner'",
+            "UPDATE tasks SET pool = NULL WHERE stage = 'overhead'", "DELETE FROM labor WHERE date LIKE '2024%' AND task IN (SELECT task FROM tasks WHERE stage = 'overhead')",
+            "UPDATE assets SET pool = 'general overhead', retired = '2024-12-31' WHERE asset = 'Truck'", "UPDATE assets SET life_years = '1' WHERE pool = 'pack shed'",
+        ],
+        // A year without hours and wages took no labor; one with wages has unknown hours; standards add nothing of their own.
+        ["nobody works unpaid"] =
+        [
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'unpaid_hours', 'none')", "DELETE FROM workers WHERE kind = 'owner'", "UPDATE labor SET worker = 'Isolde' WHERE worker IN ('Maren', 'Tobit')",
+            "DELETE FROM labor WHERE date LIKE '2023%' OR date LIKE '2024%'", "DELETE FROM expenses WHERE category = 'wages' AND date LIKE '2024%'", "DELETE FROM totals WHERE measure = 'hours' OR \"table\" = 'expenses'",
+        ],
+        // Hours nobody logged share in the wages of a year that paid some, and are the owner's in one that didn't.
+        ["wages and standards without a log"] =
+        [
+            "DELETE FROM labor WHERE (date LIKE '2023%' OR date LIKE '2024%') AND chance(row, 1) < 97", "DELETE FROM expenses WHERE category = 'wages' AND date LIKE '2023%'",
+            "INSERT INTO labor_standards (row, crop, stage, minutes, per) SELECT 100 + row, crop, 'harvest', CAST(1 + chance(row, 8) / 7.0 AS DECIMAL(9, 3)), 'unit' FROM crops",
+            "INSERT INTO labor_standards (row, crop, stage, minutes, per) SELECT 200 + row, crop, 'grow', '0.7', 'bed_foot' FROM crops WHERE chance(row, 2) < 30", "DELETE FROM totals WHERE measure = 'hours' OR \"table\" = 'expenses'",
+        ],
         // Every basis, users of every kind, capacities that are exceeded and not, a second circle.
         ["pools"] =
         [
@@ -46,7 +75,12 @@ internal static class ChangedFarms
             "UPDATE expenses SET pool = 'cold room' WHERE category = 'wages' AND chance(row, 6) < 8", "UPDATE expenses SET channel = 'Lane Stand' WHERE category = 'wages' AND pool IS NULL AND chance(row, 7) < 8",
             "UPDATE expenses SET crop = 'Tomatoes' WHERE category = 'payroll taxes' AND chance(row, 8) < 20",
             "UPDATE expenses SET crop_year = NULL WHERE crop = 'Garlic'",
-            "DELETE FROM expenses WHERE category IN ('wages', 'payroll taxes') AND date LIKE '2024%'",
+            "DELETE FROM expenses WHERE category = 'wages' AND date LIKE '2024%'", "DELETE FROM expenses WHERE category IN ('wages', 'payroll taxes') AND date LIKE '2023%'",
+            "INSERT INTO categories (row, category, class, statement_line, tax_line) VALUES (101, 'workers compensation', 'labor-burden', 'labor', NULL)",
+            "UPDATE expenses SET category = 'workers compensation' WHERE category = 'payroll taxes' AND chance(row, 14) < 30",
+            "INSERT INTO assets (row, asset, pool, in_service, cost, life_years) VALUES (101, 'Ordered', 'pack shed', '2026-03-10', '5000', '10'), (102, 'New', 'wood boiler', '2026-02-20', '777.77', '7'), (103, 'Later', 'tray room', '2025-05-05', '640', '3')",
+            "UPDATE assets SET in_service = '2025-04-15' WHERE pool = 'wood boiler' AND row < 101", "UPDATE loads SET \"to\" = '2026-09-30' WHERE \"to\" = '2026-02-28'",
+            "INSERT INTO loads (row, load, pool, user, watts, hours_per_day, \"from\", \"to\") VALUES (901, 'Not yet', 'solar power', 'cold room', '900', '9', '2026-04-01', '2026-11-30')",
             "UPDATE assets SET farm_percent = CAST(60 + chance(row, 9) / 3.0 AS DECIMAL(9, 1)), repairs_percent = CAST(chance(row, 10) / 40.0 AS DECIMAL(9, 2)), \"grant\" = CASE WHEN chance(row, 11) < 30 THEN '333.33' ELSE \"grant\" END",
             "UPDATE assets SET retired = '2024-09-10' WHERE chance(row, 12) < 12 AND in_service < '2024-01-01' AND retired IS NULL", "UPDATE assets SET life_years = '5' WHERE chance(row, 13) < 20",
         ],
@@ -64,6 +98,27 @@ internal static class ChangedFarms
             "UPDATE plantings SET trays = CASE chance(row, 11) % 3 WHEN 0 THEN NULL ELSE '0' END WHERE chance(row, 12) < 10 AND sown IS NOT NULL",
             "UPDATE tasks SET pool = NULL WHERE task = 'Water seedlings'",
         ],
+        // Sales noted before their harvest, harvests lost, crops without storage_days: what is out of reach, covered, kept to the year's end.
+        ["late and early notes"] =
+        [
+            "UPDATE sales SET date = CAST(CAST(date AS DATE) - 1 - chance(row, 21) % 4 AS VARCHAR) WHERE chance(row, 22) < 15 AND date > '2023-06-01'",
+            "DELETE FROM harvests WHERE chance(row, 23) < 8",
+            "UPDATE crops SET storage_days = NULL WHERE chance(row, 24) < 20",
+        ],
+        // Failed plantings without an end (in a bed of their own, so that none was needed for another), harvests soon after planting and before it.
+        ["plantings without an end"] =
+        [
+            "INSERT INTO beds (row, bed, length_ft) VALUES (1001, 'Spare', '99999')",
+            "UPDATE plantings SET bed = 'Spare', out_of_bed = NULL, crop_year = NULL WHERE chance(planting, 25) < 8 AND in_bed > '2023-06-01' AND crop NOT IN (SELECT crop FROM crops WHERE perennial = 'yes')",
+            "DELETE FROM harvests WHERE planting IN (SELECT planting FROM plantings WHERE bed = 'Spare' AND chance(planting, 26) < 70)",
+            "INSERT INTO harvests (row, date, crop, quantity) SELECT 2000000 + row, CAST(CAST(in_bed AS DATE) + 4 AS VARCHAR), crop, '6.25' FROM plantings WHERE chance(row, 27) < 12 AND in_bed > '2023-06-01' AND in_bed < '2025-11-01'",
+            "INSERT INTO harvests (row, date, crop, quantity) SELECT 3000000 + row, CAST(CAST(in_bed AS DATE) - 9 AS VARCHAR), crop, '3.5' FROM plantings p WHERE chance(row, 28) < 25 AND in_bed > '2023-06-01' AND substr(in_bed, 6, 2) BETWEEN '04' AND '09' AND CAST(in_bed AS DATE) > (SELECT min(CAST(f.in_bed AS DATE)) + 9 FROM plantings f WHERE f.crop = p.crop)",
+        ],
+        ["crates"] =
+        [
+            "UPDATE crops SET units_per_crate = NULL WHERE chance(row, 29) < 25 OR store = 'root cellar'",
+            "UPDATE pools SET capacity = '500' WHERE pool = 'root cellar'",
+        ],
         // Half of the harvests name no planting; of each planting the first and the last stay.
         ["harvests"] =
         [
@@ -80,6 +135,7 @@ internal static class ChangedFarms
             "UPDATE sales SET channel = 'Workshops', unit_price = '3.1' WHERE channel = 'Food Shelf' AND chance(row, 5) < 10 AND amount IS NULL",
             "UPDATE labor SET channel = 'Food Shelf', crop = NULL, planting = NULL, pool = NULL WHERE chance(row, 6) < 2",
             "UPDATE income SET crop_year = '2023' WHERE chance(row, 7) < 10 AND channel = 'Harvest Share'",
+            "INSERT INTO sales (row, date, crop, channel, quantity, amount) SELECT 900000 + row, date, crop, channel, '0', CAST(-1.25 - chance(row, 9) / 10.0 AS DECIMAL(9, 2)) FROM sales WHERE chance(row, 10) < 2 AND channel <> 'Harvest Share'",
             "UPDATE units SET base_units = '0.3' WHERE unit = 'bag' AND chance(row, 8) < 50",
         ],
         // Last, because others pick rows by their place: ties and queues go by the order of the file.

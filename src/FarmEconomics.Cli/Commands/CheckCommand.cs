@@ -14,16 +14,23 @@ internal static class CheckCommand
         Option<string[]> set = CommonOptions.Set();
         Option<bool> fixNames = new("--fix-names") { Description = "List what unknown names are likely to mean, as rows for aliases.csv. Your records are not changed." };
         Option<string?> output = new("--out") { Description = "With --fix-names: a new file to write those rows to, for you to look through.", HelpName = "FILE" };
-        Command command = new("check", "Check the records: every fault of every file, with file, line and column, and how to mend it.") { folder, set, fixNames, output };
-        command.SetAction(parsed => Run(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(fixNames), parsed.GetValue(output)));
+        Option<bool> all = new("--all") { Description = "Tell every row with a problem, not each kind of problem once." };
+        Option<string?> list = new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
+        Command command = new("check", "Check the records: every fault of every file, with file, line and column, and how to mend it.") { folder, set, all, list, fixNames, output };
+        command.SetAction(parsed => Run(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(all), parsed.GetValue(list), parsed.GetValue(fixNames), parsed.GetValue(output)));
         return command;
     }
 
-    private static int Run(string folder, string[]? set, bool fixNames, string? output)
+    private static int Run(string folder, string[]? set, bool all, string? list, bool fixNames, string? output)
     {
         if (output is not null && !fixNames)
         {
             throw new WrongUseException("--out says where --fix-names writes its rows; give both.");
+        }
+
+        if (list is not null && (File.Exists(list) || FolderPlace.IsIn(list, folder)))
+        {
+            throw new WrongUseException($"{list} {(File.Exists(list) ? "is there already" : "lies in your records, which are only ever read")}; give --list a new file elsewhere.");
         }
 
         FarmFolder farm = CommonOptions.Open(folder, set, skipBadRows: false, new Terminal());
@@ -46,7 +53,13 @@ internal static class CheckCommand
 
         RecordsCheckText.PrintTotals(farm, Console.Out);
         Console.Out.WriteLine();
-        CommonOptions.PrintProblems(farm, Console.Out);
+        CommonOptions.PrintProblems(farm, Console.Out, all);
+        if (list is not null)
+        {
+            ProblemList.Write(farm.Problems, list);
+            Console.Out.WriteLine($"Wrote {farm.Notation.Count(farm.Problems.Count, "problem")} to {list}.");
+        }
+
         if (fixNames)
         {
             RecordsCheckText.PrintProposals(farm, output, Console.Out);

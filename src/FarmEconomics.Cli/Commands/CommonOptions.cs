@@ -1,7 +1,9 @@
 using System.CommandLine;
 using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
@@ -9,9 +11,11 @@ namespace FarmEconomics.Cli.Commands;
 /// <summary>What all commands share: the folder, the settings, how problems are told.</summary>
 internal static class CommonOptions
 {
+    private const int MostSkippedTold = 100;
+
     internal static Argument<string> Folder() => new("FOLDER") { Description = "The folder with your records, one CSV file per table, or a workbook (.xlsx) with one sheet per table." };
 
-    internal static Option<int?> Year() => new("--year") { Description = "The crop year to review. Default: the season just ended.", HelpName = "N" };
+    internal static Option<int?> Year() => OptionRules.Whole("--year", "N", 1, 9999, "The crop year to review. Default: the season just ended.");
 
     internal static Option<string[]> Set() => new("--set")
     {
@@ -44,9 +48,22 @@ internal static class CommonOptions
     {
         RequireRecords(folder);
         terminal.Step($"Reading {folder}");
-        FarmFolder farm = FarmFolder.Open(folder, Settings(set), skipBadRows, terminal);
+        List<KeyValuePair<string, string>> settings = Settings(set);
+        FarmFolder farm = FarmFolder.Open(folder, settings, skipBadRows, terminal);
         terminal.Clear();
+        SayWhatChangesNothing(farm, settings);
         return farm;
+    }
+
+    /// <summary>A wage that the workers table gives goes before owner_wage: a reader who sets one should know that nothing follows it.</summary>
+    private static void SayWhatChangesNothing(FarmFolder farm, List<KeyValuePair<string, string>> settings)
+    {
+        if (farm.Review is { } review && settings.Exists(pair => HeadingKey.Of(pair.Key) == HeadingKey.Of("owner_wage"))
+            && OwnHourValue.Of(review.Trace) is { WorkersTableDecides: true } value)
+        {
+            Console.Error.WriteLine("--set owner_wage changes nothing here: workers.csv gives every unpaid hour a wage of its own ("
+                + string.Join(", ", value.OwnWages.Select(pair => farm.Notation.Text($"{pair.Worker} {pair.Wage:0.00##}"))) + ").");
+        }
     }
 
     internal static int YearOf(FarmReview review, int? year)
@@ -78,18 +95,22 @@ internal static class CommonOptions
         return farm.Review;
     }
 
-    /// <summary>Every problem, errors first told as such, then a line that counts them.</summary>
-    internal static void PrintProblems(FarmFolder farm, TextWriter to)
+    /// <summary>The problems by their cause, or each of them, then a line that counts them.</summary>
+    internal static void PrintProblems(FarmFolder farm, TextWriter to, bool all = false)
     {
-        foreach (Problem problem in farm.Problems)
+        foreach (string line in all ? farm.Problems.Select(problem => ProblemText.Format(problem, farm.Notation, farm.Folder)) : ProblemSummary.Lines(farm.Problems, farm.Folder, farm.Notation))
         {
-            to.WriteLine(ProblemText.Format(problem, farm.Folder));
+            to.WriteLine(line);
         }
 
-        int warnings = farm.Problems.Count - farm.ErrorCount;
-        to.WriteLine(farm.Problems.Count == 0
-            ? "No problems found."
-            : $"{farm.Notation.Count(farm.ErrorCount, "error")}, {farm.Notation.Count(warnings, "warning")}.");
+        if (farm.Problems.Count == 0)
+        {
+            to.WriteLine("No problems found.");
+            return;
+        }
+
+        string more = !all && ProblemSummary.LeavesOut(farm.Problems) ? " check --all tells every row, check --list FILE writes them to a CSV file." : "";
+        to.WriteLine($"{farm.Notation.Count(farm.ErrorCount, "error")}, {farm.Notation.Count(farm.WarningCount, "warning")}.{more}");
     }
 
     internal static void PrintSkipped(FarmFolder farm, TextWriter to)
@@ -101,9 +122,14 @@ internal static class CommonOptions
 
         decimal money = farm.Skipped.Sum(row => row.Money ?? 0m);
         to.WriteLine(farm.Notation.Text($"{farm.Notation.Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:"));
-        foreach (Records.Checks.SkippedRow row in farm.Skipped)
+        foreach (Records.Checks.SkippedRow row in farm.Skipped.Take(MostSkippedTold))
         {
             to.WriteLine($"  {row.Source}{(row.Money is { } amount ? farm.Notation.Text($" ({amount:0.00})") : "")}: {row.Why}");
+        }
+
+        if (farm.Skipped.Count > MostSkippedTold)
+        {
+            to.WriteLine($"  ... and {farm.Notation.Count(farm.Skipped.Count - MostSkippedTold, "row")} more.");
         }
     }
 }

@@ -21,8 +21,8 @@ internal static class DecideCommand
         Option<string?> shrink = new("--shrink") { Description = "What if there were less of this crop; with --by.", HelpName = "CROP" };
         Option<string?> grow = new("--grow") { Description = "What if there were more of this crop; with --by.", HelpName = "CROP" };
         Option<string[]> swap = new("--swap") { Description = "What if the second crop stood where the first did.", HelpName = "CROP CROP", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
-        Option<decimal?> by = new("--by") { Description = "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters.", HelpName = "LENGTH" };
-        Option<decimal?> elasticity = new("--elasticity") { Description = "How the market takes more: 2 means 2 % more sold for a price 1 % lower. Default: the price stays; 2 in verdicts.", HelpName = "E" };
+        Option<NumberOption?> by = OptionRules.Number("--by", "LENGTH", 0.01m, 10_000_000m, "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters.");
+        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "How the market takes more: 2 means 2 % more sold for a price 1 % lower. Default: the price stays; 2 in verdicts.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to the farm, with only the costs that really go. Without a change: a verdict per crop.")
@@ -31,47 +31,17 @@ internal static class DecideCommand
         };
         command.SetAction(parsed =>
         {
-            Change? change = ChangeOf(parsed.GetValue(drop), parsed.GetValue(shrink), parsed.GetValue(grow), parsed.GetValue(swap), parsed.GetValue(by), parsed.GetValue(elasticity));
-            return Run(parsed.GetValue(folder)!, parsed.GetValue(year), change, parsed.GetValue(elasticity), parsed.GetValue(set), parsed.GetValue(skip));
+            ChangeAsked asked = new(parsed.GetValue(drop), parsed.GetValue(shrink), parsed.GetValue(grow), parsed.GetValue(swap), parsed.GetValue(by), parsed.GetValue(elasticity));
+            return Run(parsed.GetValue(folder)!, parsed.GetValue(year), asked, parsed.GetValue(set), parsed.GetValue(skip));
         });
         return command;
     }
 
-    private static Change? ChangeOf(string? drop, string? shrink, string? grow, string[]? swap, decimal? by, decimal? elasticity)
+    private static int Run(string folder, int? year, ChangeAsked asked, string[]? set, bool skip)
     {
-        List<Change> changes = [];
-        if (drop is not null)
-        {
-            changes.Add(new Change(ChangeKind.Drop, drop, 0m, null, elasticity));
-        }
-
-        if (shrink is not null)
-        {
-            changes.Add(new Change(ChangeKind.Shrink, shrink, by ?? 0m, null, elasticity));
-        }
-
-        if (grow is not null)
-        {
-            changes.Add(new Change(ChangeKind.Grow, grow, by ?? 0m, null, elasticity));
-        }
-
-        if (swap is { Length: 2 })
-        {
-            changes.Add(new Change(ChangeKind.Swap, swap[0], 0m, swap[1], elasticity));
-        }
-
-        bool sized = changes.Exists(change => change.Kind is ChangeKind.Shrink or ChangeKind.Grow);
-        string? wrong = changes.Count > 1 ? "Give one change at a time: --drop, --shrink, --grow or --swap."
-            : sized && by is null ? "--shrink and --grow need --by LENGTH: how much bed less or more."
-            : !sized && by is not null ? "--by goes with --shrink or --grow."
-            : elasticity == 0m ? "An elasticity of 0 has no price at which more could be sold; give one above 0."
-            : null;
-        return wrong is null ? changes.FirstOrDefault() : throw new WrongUseException(wrong);
-    }
-
-    private static int Run(string folder, int? year, Change? change, decimal? elasticity, string[]? set, bool skip)
-    {
+        asked.Check();
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
+        Change? change = asked.On(farm.Notation);
         if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
             return ExitCode.RecordsInError;
@@ -80,7 +50,7 @@ internal static class DecideCommand
         SeasonReview season = review.Season(CommonOptions.YearOf(review, year));
         SeasonCosts costs = SeasonCosts.Of(season);
         CommonOptions.PrintSkipped(farm, Console.Error);
-        string text = change is null ? Verdicts(review, costs, elasticity) : Answer(season, costs, change);
+        string text = change is null ? Verdicts(review, costs, asked.Elasticity?.On(farm.Notation)) : Answer(season, costs, change);
         Console.Out.WriteLine(text);
         Console.Out.WriteLine(ProofTables.Cautions);
         return ExitCode.Done;

@@ -30,6 +30,14 @@ internal static class JupyterCommand
         return command;
     }
 
+    /// <summary>From where a notebook lies: it is passed on, and then names no folder of this machine.</summary>
+    private static Dictionary<string, object> Parameters(FarmFolder farm, string target, int year, List<KeyValuePair<string, string>> settings, bool skip)
+    {
+        Dictionary<string, object> parameters = ReviewWriter.Parameters(farm, year, settings, skip);
+        parameters["records"] = Path.GetRelativePath(FolderPlace.Real(Path.Combine(target, "notebooks")), FolderPlace.Real(farm.Folder)).Replace('\\', '/');
+        return parameters;
+    }
+
     private static async Task<int> RunAsync(string folder, int? year, string output, string[]? set, bool skip, CancellationToken cancellation)
     {
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
@@ -38,7 +46,9 @@ internal static class JupyterCommand
             _ = CommonOptions.YearOf(review, year); // says which years there are
         }
 
-        string target = OutputFolder.RequireFree(output, folder, Mark, "this command did not write");
+        OutputPlace place = new(output, "jupyter");
+        place.RequireApart(folder);
+        string target = FolderMark.RequireOwn(place.Full, output, Mark, "jupyter");
         string project;
         JupyterFolderContents written;
         try
@@ -46,7 +56,7 @@ internal static class JupyterCommand
             project = JupyterKernelSpec.FindProject();
             Directory.CreateDirectory(target);
             await File.WriteAllTextAsync(Path.Combine(target, Mark), "Notebooks to open in Jupyter; the command jupyter brings them up to date.\n", cancellation).ConfigureAwait(false);
-            written = JupyterFolder.Write(target, project, [.. ShippedNotebooks.Find()], ReviewWriter.Parameters(farm, year ?? 0, CommonOptions.Settings(set), skip));
+            written = JupyterFolder.Write(target, project, [.. ShippedNotebooks.Find()], Parameters(farm, target, year ?? 0, CommonOptions.Settings(set), skip));
         }
         catch (NotebookException fault)
         {

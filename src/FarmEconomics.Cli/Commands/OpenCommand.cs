@@ -11,7 +11,7 @@ internal static class OpenCommand
     internal static Command Create()
     {
         Argument<string> folder = CommonOptions.Folder();
-        Option<int> port = new("--port") { Description = "The port on this machine; without it any that is free.", HelpName = "N" };
+        Option<int?> port = OptionRules.Whole("--port", "N", 0, 65_535, "The port on this machine; without it any that is free.");
         Option<bool> noBrowser = new("--no-browser") { Description = "Only print the address, don't open a browser." };
         Option<string> scenarios = new("--scenarios")
         {
@@ -21,44 +21,32 @@ internal static class OpenCommand
         };
         Option<string[]> notebooks = new("--notebook") { Description = "A notebook of your own to show as well. It is a program and may do whatever you may: you are asked first.", HelpName = "FILE" };
         Option<bool> agree = new("--run-my-notebooks") { Description = "Say yes beforehand to running the notebooks given with --notebook." };
-        Option<int> seconds = new("--time-limit") { Description = "The longest one step of a notebook may take, in seconds; a whole one may take five times as long.", HelpName = "SECONDS", DefaultValueFactory = _ => 60 };
-        Option<int> megabytes = new("--memory-limit") { Description = "The most memory one notebook may use, in MB.", HelpName = "MB", DefaultValueFactory = _ => 2048 };
+        Option<int?> seconds = OptionRules.Whole("--time-limit", "SECONDS", 1, 86_400, "The longest one step of a notebook may take, in seconds; a whole one may take five times as long. Default: 60.");
+        Option<int?> megabytes = OptionRules.Whole("--memory-limit", "MB", 256, 1_048_576, "The most memory one notebook may use, in MB. Default: 2048.");
         Command command = new("open", "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; your records are only read.")
         {
             folder, port, noBrowser, scenarios, notebooks, agree, seconds, megabytes,
         };
         command.SetAction((parsed, cancellation) =>
         {
-            Limits limits = new(parsed.GetValue(seconds), parsed.GetValue(megabytes));
+            int limit = parsed.GetValue(seconds) ?? 60;
             PageServerOptions options = new()
             {
                 Records = parsed.GetValue(folder)!,
                 Notebooks = [.. ShippedNotebooks.Find(), .. Agreed(parsed.GetValue(notebooks) ?? [], parsed.GetValue(agree))],
                 ScenarioFile = Path.GetFullPath(parsed.GetValue(scenarios)!),
-                Port = parsed.GetValue(port),
-                CellTimeLimit = TimeSpan.FromSeconds(limits.Seconds),
-                TotalTimeLimit = TimeSpan.FromSeconds(5.0 * limits.Seconds),
-                Workers = new NotebookWorkersOptions { MemoryLimit = limits.Megabytes * 1048576L },
+                Port = parsed.GetValue(port) ?? 0,
+                CellTimeLimit = TimeSpan.FromSeconds(limit),
+                TotalTimeLimit = TimeSpan.FromSeconds(5.0 * limit),
+                Workers = new NotebookWorkersOptions { MemoryLimit = (parsed.GetValue(megabytes) ?? 2048) * 1048576L },
             };
-            return RunAsync(options, limits, parsed.GetValue(noBrowser), cancellation);
+            return RunAsync(options, parsed.GetValue(noBrowser), cancellation);
         });
         return command;
     }
 
-    private sealed record Limits(int Seconds, int Megabytes);
-
-    private static async Task<int> RunAsync(PageServerOptions options, Limits limits, bool noBrowser, CancellationToken cancellation)
+    private static async Task<int> RunAsync(PageServerOptions options, bool noBrowser, CancellationToken cancellation)
     {
-        if (limits.Seconds < 1 || limits.Megabytes < 256)
-        {
-            throw new WrongUseException("--time-limit takes at least 1 second, --memory-limit at least 256 MB.");
-        }
-
-        if (options.Port is < 0 or > 65535)
-        {
-            throw new WrongUseException($"--port takes a number from 0 to 65535, not {options.Port}.");
-        }
-
         CommonOptions.RequireRecords(options.Records);
         if (FolderPlace.IsIn(options.ScenarioFile, options.Records))
         {
@@ -78,11 +66,7 @@ internal static class OpenCommand
         await using (server.ConfigureAwait(false))
         {
             await Console.Out.WriteLineAsync($"The review of {options.Records} is open at\n\n  {server.Address}\n\nThe address holds a key: give it to nobody. Only this machine can open it, and nothing leaves it.\nPress Ctrl+C here to stop.").ConfigureAwait(false);
-            if (!noBrowser)
-            {
-                BrowserDoor.Open(server.Address);
-            }
-
+            using BrowserDoor? door = noBrowser ? null : BrowserDoor.Open(server.Address);
             try
             {
                 await Task.Delay(Timeout.Infinite, cancellation).ConfigureAwait(false);

@@ -17,10 +17,10 @@ internal static class PricesCommand
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
         Option<string?> channel = new("--channel") { Description = "One channel only: a market, stand or wholesale channel, or a share. Default: all.", HelpName = "C" };
-        Option<decimal?> hour = new("--target-hour") { Description = "Wanted return per labor hour. Default: a quarter above what an hour cost this season, rounded up.", HelpName = "X" };
-        Option<decimal?> margin = new("--target-margin") { Description = "Wanted net return in percent of the price, instead of --target-hour.", HelpName = "P" };
-        Option<decimal> step = new("--step") { Description = "The steps prices are asked in, rounded up.", HelpName = "0.25", DefaultValueFactory = _ => 0.25m };
-        Option<decimal?> members = new("--members") { Description = "Members with a full box: the records don't tell how many boxes went out.", HelpName = "M" };
+        Option<NumberOption?> hour = OptionRules.Number("--target-hour", "X", 0m, 100_000m, "Wanted return per labor hour. Default: a quarter above what an hour cost this season, rounded up.");
+        Option<NumberOption?> margin = OptionRules.Number("--target-margin", "P", 0m, 99.99m, "Wanted net return in percent of the price, instead of --target-hour.");
+        Option<NumberOption?> step = OptionRules.Number("--step", "X", 0.01m, 10_000m, "The steps prices are asked in, rounded up. Default: 0.25.");
+        Option<NumberOption?> members = OptionRules.Number("--members", "M", 0.01m, 1_000_000m, "Members with a full box: the records don't tell how many boxes went out.");
         Option<string?> plan = new("--plan") { Description = "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. Needs --members.", HelpName = "FILE" };
         Option<string?> output = new("--out") { Description = "Write a price sheet per channel into this folder; written whole or not at all.", HelpName = "DIR" };
         Option<string[]> set = CommonOptions.Set();
@@ -29,20 +29,24 @@ internal static class PricesCommand
         {
             folder, year, channel, hour, margin, step, members, plan, output, set, skip,
         };
-        command.SetAction(parsed => Run(
-            parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(channel), Terms(parsed.GetValue(hour), parsed.GetValue(margin), parsed.GetValue(step)), parsed.GetValue(members),
-            parsed.GetValue(plan), parsed.GetValue(output), parsed.GetValue(set), parsed.GetValue(skip)));
+        command.SetAction(parsed =>
+        {
+            NumberOption? wantedHour = parsed.GetValue(hour), wantedMargin = parsed.GetValue(margin), wantedStep = parsed.GetValue(step);
+            if (wantedHour is not null && wantedMargin is not null)
+            {
+                throw new WrongUseException("Give --target-hour or --target-margin, not both.");
+            }
+
+            return Run(
+                parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(channel), notation => Terms(wantedHour?.On(notation), wantedMargin?.On(notation), wantedStep?.On(notation)),
+                parsed.GetValue(members), parsed.GetValue(plan), parsed.GetValue(output), parsed.GetValue(set), parsed.GetValue(skip));
+        });
         return command;
     }
 
-    private static PriceTerms Terms(decimal? hour, decimal? margin, decimal step)
+    private static PriceTerms Terms(decimal? hour, decimal? margin, decimal? step)
     {
-        if (hour is not null && margin is not null)
-        {
-            throw new WrongUseException("Give --target-hour or --target-margin, not both.");
-        }
-
-        PriceTerms terms = new() { WantedPerHour = hour, WantedMarginPercent = margin, Step = step };
+        PriceTerms terms = new() { WantedPerHour = hour, WantedMarginPercent = margin, Step = step ?? 0.25m };
         try
         {
             terms.Check();
@@ -55,16 +59,13 @@ internal static class PricesCommand
         return terms;
     }
 
-    private static int Run(string folder, int? year, string? channel, PriceTerms terms, decimal? members, string? plan, string? output, string[]? set, bool skip)
+    private static int Run(string folder, int? year, string? channel, Func<Notation, PriceTerms> termsOn, NumberOption? membersGiven, string? plan, string? output, string[]? set, bool skip)
     {
-        if (members is <= 0m)
-        {
-            throw new WrongUseException("--members is above 0.");
-        }
-
-        IReadOnlyList<PlannedItem>? planned = plan is null ? null : ReadPlan(plan, members);
+        IReadOnlyList<PlannedItem>? planned = plan is null ? null : ReadPlan(plan, membersGiven);
 
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
+        PriceTerms terms = termsOn(farm.Notation);
+        decimal? members = membersGiven?.On(farm.Notation);
         if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
             return ExitCode.RecordsInError;
@@ -73,7 +74,7 @@ internal static class PricesCommand
         PriceBook book = PriceBook.Of(review, CommonOptions.YearOf(review, year), terms);
         List<Channel> channels = Wanted(book, channel);
         CommonOptions.PrintSkipped(farm, Console.Error);
-        using OutputFolder? sheets = output is null ? null : OutputFolder.Start(output, folder);
+        using OutputFolder? sheets = output is null ? null : OutputFolder.Start(new OutputPlace(output, OutputPlace.Prices), folder);
         Console.Out.WriteLine(PriceTables.Assumptions(book).ToPlainText());
         foreach (Channel one in channels)
         {
@@ -108,7 +109,7 @@ internal static class PricesCommand
         return ExitCode.Done;
     }
 
-    private static IReadOnlyList<PlannedItem> ReadPlan(string plan, decimal? members)
+    private static IReadOnlyList<PlannedItem> ReadPlan(string plan, NumberOption? members)
     {
         if (members is null)
         {

@@ -24,19 +24,7 @@ internal static class ReviewAllCommand
             HelpName = "DIR",
             DefaultValueFactory = _ => "review-all",
         };
-        Option<int> parallel = new("--parallel")
-        {
-            Description = "How many farms at the same time. Default: one per core.",
-            HelpName = "N",
-            DefaultValueFactory = _ => Environment.ProcessorCount,
-        };
-        parallel.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int>() is < 1 or > 1024)
-            {
-                result.AddError("--parallel takes a whole number from 1 to 1024.");
-            }
-        });
+        Option<int?> parallel = OptionRules.Whole("--parallel", "N", 1, 1024, "How many farms at the same time. Default: one per core.");
         Option<int?> year = CommonOptions.Year();
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
@@ -45,7 +33,7 @@ internal static class ReviewAllCommand
         command.SetAction((parsed, cancellation) => RunAsync(
             parsed.GetValue(folder)!,
             parsed.GetValue(output)!,
-            parsed.GetValue(parallel),
+            parsed.GetValue(parallel) ?? Environment.ProcessorCount,
             new FarmRunOptions(parsed.GetValue(year), CommonOptions.Settings(parsed.GetValue(set)), parsed.GetValue(skip), parsed.GetValue(pages)),
             cancellation));
         return command;
@@ -54,12 +42,12 @@ internal static class ReviewAllCommand
     private static async Task<int> RunAsync(string folder, string output, int parallel, FarmRunOptions options, CancellationToken cancellation)
     {
         IReadOnlyList<FarmPlace> places = FarmPlace.In(folder);
-        string full = OutputFolder.RequireFree(output, folder, HoldsFarmsAlone(output) ? "farms" : Mark, "review-all did not write");
+        string full = Place(output, folder, places);
         string farms = Path.Combine(full, "farms");
         Directory.CreateDirectory(full);
         using FileHold hold = Hold(full, output);
         Directory.CreateDirectory(farms);
-        OutputFolder.RemoveAllLeftovers(farms);
+        OutputLeftovers.RemoveAll(farms);
         Terminal terminal = new();
         ConcurrentDictionary<string, FarmOutcome> outcomes = new(StringComparer.Ordinal);
         ParallelOptions limits = new() { MaxDegreeOfParallelism = parallel, CancellationToken = cancellation };
@@ -70,7 +58,7 @@ internal static class ReviewAllCommand
         }).ConfigureAwait(false);
         terminal.Clear();
 
-        using (OutputFolder summary = OutputFolder.Start(Path.Combine(full, "summary"), folder))
+        using (OutputFolder summary = OutputFolder.Start(new OutputPlace(Path.Combine(full, "summary"), OutputPlace.Summary) { IsOneOfMany = true }, folder))
         {
             await SummaryTables.WriteAsync(summary.Path, places.Select(place => (place.Name, Record(place, outcomes[place.Name], farms)))).ConfigureAwait(false);
             summary.SwapIn();
@@ -97,6 +85,18 @@ internal static class ReviewAllCommand
             + $"{Count(FarmRun.Failed):N0} failed, {Count(FarmRun.NotProven):N0} not proven, {Count(FarmRun.Empty):N0} empty.")).ConfigureAwait(false);
         await Console.Out.WriteLineAsync($"The tables over all farms are in {Path.Combine(output, "summary")}.").ConfigureAwait(false);
         return bad == 0 ? ExitCode.Done : ExitCode.RecordsInError;
+    }
+
+    /// <summary>Where the results go: apart from all records, also those that a link in the folder of farms leads to, and in a folder of our own.</summary>
+    private static string Place(string output, string folder, IReadOnlyList<FarmPlace> farms)
+    {
+        OutputPlace place = new(output, OutputPlace.Summary);
+        foreach (string records in farms.Select(farm => farm.Records).Prepend(folder))
+        {
+            place.RequireApart(records);
+        }
+
+        return FolderMark.RequireOwn(place.Full, output, HoldsFarmsAlone(output) ? "farms" : Mark, "review-all");
     }
 
     /// <summary>True when single reviews have written their results there, as the tasks of a queue do, and nothing else is in it.</summary>

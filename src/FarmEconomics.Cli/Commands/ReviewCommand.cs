@@ -15,7 +15,7 @@ internal static class ReviewCommand
         Option<int?> year = CommonOptions.Year();
         Option<string> output = new("--out")
         {
-            Description = "The folder for the results; written whole or not at all. Only a folder that an earlier review wrote is replaced.",
+            Description = "The folder for the results; written whole or not at all. Only what an earlier review wrote is replaced.",
             HelpName = "DIR",
             DefaultValueFactory = _ => "review",
         };
@@ -47,7 +47,7 @@ internal static class ReviewCommand
 
         SeasonReview season = review.Season(CommonOptions.YearOf(review, options.Year));
         CommonOptions.PrintSkipped(farm, Console.Error);
-        using OutputFolder results = OutputFolder.Start(output, folder);
+        using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.Review), folder);
         ReviewWriter writer = new(farm, season, options.Settings, options.SkipBadRows, terminal);
         IReadOnlyList<string> stopped = [];
         if (options.Pages)

@@ -18,7 +18,7 @@ internal static class WriteUpCommand
         Option<string> project = new("--project") { Description = "The project of the funding table to ask money for. Default: the only one there is.", HelpName = "NAME" };
         Option<string> output = new("--out")
         {
-            Description = "The folder for the results; written whole or not at all. Only a folder that an earlier run wrote is replaced.",
+            Description = "The folder for the results; written whole or not at all. Only what an earlier write-up wrote is replaced.",
             HelpName = "DIR",
             DefaultValueFactory = _ => "writeup",
         };
@@ -59,7 +59,7 @@ internal static class WriteUpCommand
             throw new InvalidOperationException(writeUp.Season.Notation.Text($"The write-up disagrees with itself, which is a fault of the program: {broken.Name}: {broken.Left} against {broken.Right}."));
         }
 
-        using OutputFolder results = OutputFolder.Start(output, folder);
+        using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.WriteUp), folder);
         File.WriteAllText(Path.Combine(results.Path, "writeup.html"), PageShell.Render($"{writeUp.Season.Settings.FarmName}: write-up {writeUp.Period.Year}", Skipped(farm) + WriteUpReport.Html(writeUp), [], WriteUpReport.Cautions));
         WorkbookWriter.Write(WriteUpReport.Workbook(writeUp), Path.Combine(results.Path, "writeup.xlsx"));
         results.SwapIn();

@@ -1,5 +1,5 @@
-using System.Security.Cryptography;
 using System.Text.Json;
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Records;
 
@@ -15,7 +15,6 @@ namespace FarmEconomics.Cli.Many;
 internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<object?[]> Crops)
 {
     internal const string FileName = "farm.json";
-    private const string Mark = ResultMark.FileName;
 
     private static readonly JsonWriterOptions Indented = new() { Indented = true, NewLine = "\n" };
 
@@ -50,7 +49,7 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
         json.WriteStartObject();
         json.WriteString("made_from", Key);
         json.WriteStartObject("files");
-        foreach ((string name, string sum) in Checksums(folder))
+        foreach ((string name, string sum) in Others(folder))
         {
             json.WriteString(name, sum);
         }
@@ -75,10 +74,16 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
     {
         try
         {
-            using FileStream file = File.OpenRead(Path.Combine(folder, FileName));
+            string path = Path.Combine(folder, FileName);
+            if (!PlainFile.IsPlain(path))
+            {
+                return null;
+            }
+
+            using FileStream file = File.OpenRead(path);
             using JsonDocument json = JsonDocument.Parse(file);
             JsonElement root = json.RootElement;
-            if (verify && !root.GetProperty("files").EnumerateObject().Select(one => (one.Name, one.Value.GetString()!)).SequenceEqual(Checksums(folder)))
+            if (verify && !root.GetProperty("files").EnumerateObject().Select(one => (one.Name, one.Value.GetString()!)).SequenceEqual(Others(folder)))
             {
                 return null;
             }
@@ -128,15 +133,5 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
             _ => (object)value.GetDecimal(),
         })];
 
-    private static IEnumerable<(string Name, string Sum)> Checksums(string folder) => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
-        .Select(file => (Name: Path.GetRelativePath(folder, file).Replace('\\', '/'), File: file))
-        .Where(file => file.Name is not (FileName or Mark))
-        .OrderBy(file => file.Name, StringComparer.Ordinal)
-        .Select(file => (file.Name, Sum(file.File)));
-
-    private static string Sum(string file)
-    {
-        using FileStream content = File.OpenRead(file);
-        return Convert.ToHexStringLower(SHA256.HashData(content));
-    }
+    private static IEnumerable<(string Name, string Sum)> Others(string folder) => ResultMark.Checksums(folder).Where(file => file.Name != FileName);
 }

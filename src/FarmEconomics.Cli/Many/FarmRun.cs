@@ -58,7 +58,7 @@ internal static class FarmRun
         {
             if (place.Fault is { } fault)
             {
-                return FarmOutcome.Of(Save(FarmRecord.Of("", new FarmResult(place.IsEmpty ? Empty : Failed, fault, null, null)), place, output, null));
+                return FarmOutcome.Of(Save(FarmRecord.Of("", new FarmResult(place.IsEmpty ? Empty : Failed, PathWords.Hidden(fault, Path.GetFullPath(place.Records)), null, null)), place, output, null));
             }
 
             key = options.Key(place.Records);
@@ -70,12 +70,12 @@ internal static class FarmRun
             return FarmOutcome.Of(await ReviewAsync(key, place, options, output, cancellation).ConfigureAwait(false));
         }
 #pragma warning disable CA1031 // Do not catch general exception types: whatever is wrong with one farm, the others go on, and it is told
-        catch (Exception fault) when (fault is not OperationCanceledException)
+        catch (Exception fault) when (fault is not OperationCanceledException && !cancellation.IsCancellationRequested)
 #pragma warning restore CA1031
         {
             // Records that can't be made into a result won't be the next time either; a full disk may be.
             string lasting = fault is RecordsException or WrongUseException ? key : "";
-            return TrySave(FarmRecord.Of(lasting, new FarmResult(Failed, Reason(fault), null, null)), place, output);
+            return TrySave(FarmRecord.Of(lasting, new FarmResult(Failed, PathWords.Hidden(Reason(fault), Path.GetFullPath(place.Records)), null, null)), place, output);
         }
     }
 
@@ -111,7 +111,7 @@ internal static class FarmRun
         }
 
         SeasonReview season = review.Season(CommonOptions.YearOf(review, options.Year));
-        using OutputFolder results = OutputFolder.Start(output, place.Records);
+        using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.Review) { IsOneOfMany = true }, place.Records);
         ReviewWriter writer = new(farm, season, options.Settings, options.SkipBadRows, new Terminal(silent: true));
         if (options.Pages)
         {
@@ -134,7 +134,7 @@ internal static class FarmRun
     /// <summary>Results that say why there are none, in place of what an earlier run wrote of other records.</summary>
     private static FarmRecord Save(FarmRecord record, FarmPlace place, string output, FarmFolder? farm)
     {
-        using OutputFolder results = OutputFolder.Start(output, place.Records);
+        using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.Review) { IsOneOfMany = true }, place.Records);
         if (farm is not null)
         {
             ResultTables.WriteProblems(farm.Problems, farm.Reading.FarmSettings.LengthUnit, Path.Combine(Directory.CreateDirectory(Path.Combine(results.Path, "tables")).FullName, "problems.csv"));

@@ -59,7 +59,7 @@ internal sealed class ImportMapping
         {
             _ when filling.Main.SourceColumn is null || text.Length == 0 => text,
             ColumnType.Date => Date(text, formats),
-            ColumnType.Number or ColumnType.Money or ColumnType.Price or ColumnType.Rate or ColumnType.Percent => Number(text, filling.Column, formats),
+            ColumnType.Number or ColumnType.Hours or ColumnType.Money or ColumnType.Price or ColumnType.Rate or ColumnType.Percent => Number(text, filling.Column, formats),
             _ => text,
         };
     }
@@ -81,9 +81,15 @@ internal sealed class ImportMapping
 
     private string Number(string text, ColumnSchema column, string[] formats)
     {
+        char mark = Has(formats, "decimal-comma") ? ',' : '.';
+        if (column.Type == ColumnType.Hours && HoursText.TryRead(text, mark, out decimal hours))
+        {
+            return hours.ToString("0.##########", CultureInfo.InvariantCulture).Replace('.', _decimalMark);
+        }
+
         // Exports write money into columns of any type: signs and separators are understood in all of them.
         ColumnSchema money = column.IsMoney ? column : column with { Type = ColumnType.Price };
-        if (NumberText.Read(text, money, Has(formats, "decimal-comma") ? ',' : '.', out decimal value) != NumberFault.None)
+        if (NumberText.Read(text, money, mark, out decimal value) != NumberFault.None)
         {
             return text;
         }

@@ -71,12 +71,15 @@ public sealed partial class ImportPlan
             throw new InvalidOperationException("There is nothing that can be added.");
         }
 
-        if (MappingFileName is not null)
+        TemporaryPlaces.Whole(() =>
         {
-            Write(MappingFileName, MappingCsv);
-        }
+            if (MappingFileName is not null)
+            {
+                Write(MappingFileName, MappingCsv);
+            }
 
-        Write(FileName, Csv);
+            Write(FileName, Csv);
+        });
     }
 
     /// <summary>Removes what an import that was killed while it wrote left in a records folder; it never had a name that is read.</summary>

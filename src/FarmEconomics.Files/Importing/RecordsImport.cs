@@ -195,7 +195,7 @@ public static class RecordsImport
         string name = $"imports.{Slug(mapping[0].Import)}";
         plan.MappingCsv = csv.ToString();
         string place = Path.Combine(plan.Folder ?? "", name + ".csv");
-        plan.MappingFileName = plan.Folder is not null && File.Exists(place) && File.ReadAllText(place) == plan.MappingCsv ? null : Free(plan.Folder, name);
+        plan.MappingFileName = plan.Folder is not null && File.Exists(place) && PlainFile.IsPlain(place) && File.ReadAllText(place) == plan.MappingCsv ? null : Free(plan.Folder, name);
     }
 
     private static string Free(string? folder, string stem)

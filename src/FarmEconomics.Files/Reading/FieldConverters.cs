@@ -1,4 +1,3 @@
-using System.Text.Unicode;
 using CsvHelper;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
@@ -22,18 +21,20 @@ internal sealed class TextConverter : ICsvConverter<string>
             return row.ColumnAt(index).Required ? "" : null!;
         }
 
+        // Nearly every text is plain letters, seen in one look.
         string text = reader.GetString(index);
-        if (!Utf8.IsValid(bytes) || text.Contains('\uFFFD', StringComparison.Ordinal))
+        ColumnSchema column = row.ColumnAt(index);
+        if (bytes.IndexOfAnyExceptInRange((byte)' ', (byte)'~') >= 0)
         {
-            row.Report(ProblemCodes.NotUtf8, index, $"{row.NameAt(index)} holds letters that are not UTF-8: \"{text}\".", text);
+            text = UnusualText.Check(row, index, bytes, text);
         }
 
-        else if (text.AsSpan().IndexOfAnyInRange('\0', '\u0008') >= 0)
+        if (text.Length > column.MaxLength)
         {
-            row.Report(ProblemCodes.NotUtf8, index, $"{row.NameAt(index)} holds characters that are no letters (NUL or other control characters).", text);
+            row.Report(ProblemCodes.TextTooLong, index, $"{row.NameAt(index)} has {text.Length:N0} letters, at most {column.MaxLength:N0} are read: \"{RowReading.Shown(text)}\".", text);
         }
 
-        if (row.ColumnAt(index).Type != ColumnType.Basis)
+        if (column.Type != ColumnType.Basis)
         {
             return text;
         }
@@ -79,6 +80,10 @@ internal sealed class NumberConverter : ICsvConverter<decimal>
         {
             row.ReportNumber(index, fault, reader.GetString(index));
         }
+        else if (column.Range is { } range && !range.Holds(value))
+        {
+            row.ReportRange(index, range, value);
+        }
 
         return value;
     }
@@ -104,6 +109,11 @@ internal sealed class DateConverter : ICsvConverter<DateOnly>
         Span<char> text = stackalloc char[MaxBytes];
         if (bytes.Length <= MaxBytes && DateText.TryRead(text[..reader.GetChars(index, text)], row.Settings.DateFormat, out DateOnly value))
         {
+            if (!ColumnSchema.HoldsYear(value.Year))
+            {
+                row.ReportCalendar(index, value);
+            }
+
             return value;
         }
 
@@ -120,12 +130,12 @@ internal sealed class YearConverter : ICsvConverter<int>
     public int Read(CsvReader reader, int index)
     {
         string text = reader.GetString(index);
-        if (text.Length == 4 && int.TryParse(text, System.Globalization.NumberStyles.None, null, out int year) && year is >= 1990 and < 2100)
+        if (text.Length == 4 && int.TryParse(text, System.Globalization.NumberStyles.None, null, out int year) && ColumnSchema.HoldsYear(year))
         {
             return year;
         }
 
-        RowReading.Current.Report(ProblemCodes.NotAYear, index, $"{RowReading.Current.NameAt(index)} must be a year from 1990 to 2099, not \"{text}\".", text);
+        RowReading.Current.Report(ProblemCodes.NotAYear, index, $"{RowReading.Current.NameAt(index)} must be a year from {ColumnSchema.FirstYear} to {ColumnSchema.LastYear}, not \"{RowReading.Shown(text)}\".", text);
         return 0;
     }
 
@@ -140,7 +150,7 @@ internal sealed class YesNoConverter : ICsvConverter<bool>
         string text = reader.GetString(index);
         if (!YesNoText.TryRead(text, out bool value))
         {
-            RowReading.Current.Report(ProblemCodes.NotYesNo, index, $"{RowReading.Current.NameAt(index)} must be yes or no, not \"{text}\".", text);
+            RowReading.Current.Report(ProblemCodes.NotYesNo, index, $"{RowReading.Current.NameAt(index)} must be yes or no, not \"{RowReading.Shown(text)}\".", text);
         }
 
         return value;

@@ -11,6 +11,8 @@ namespace FarmEconomics.Files.Reading;
 /// </summary>
 internal sealed class RowReading(FarmSettings settings, string file, ColumnSchema?[] columns, List<Problem> problems)
 {
+    private const int LongestShown = 200;
+
     [ThreadStatic]
     private static RowReading? _current;
 
@@ -32,6 +34,9 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
     /// <summary>The column's name as the farm's unit has it.</summary>
     public string NameAt(int index) => ColumnAt(index).NameFor(Settings.LengthUnit);
 
+    /// <summary>A text as a message quotes it: a long one shortened, so that a fault never fills the screen.</summary>
+    public static string Shown(string text) => text.Length <= LongestShown ? text : text[..LongestShown] + "...";
+
     public void Enter() => _current = this;
 
     public static void Leave() => _current = null;
@@ -48,7 +53,7 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
 
     public void Report(string code, string? column, string message, string? offending, string? nearest = null)
     {
-        problems.Add(ProblemCatalog.Make(code, Source, column, message, offending, nearest));
+        problems.Add(ProblemCatalog.Make(code, Source, column, message, code == ProblemCodes.TooManyFields || offending is null ? offending : Shown(offending), nearest));
         InError = true;
     }
 
@@ -64,23 +69,39 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
         ReportWordOf(index, text, [.. allowed.Select(word => Settings.LengthUnit.Label(word))]);
 
     private void ReportWordOf(int index, string text, string[] allowed) =>
-        Report(ProblemCodes.UnknownWord, index, $"{NameAt(index)} can't be \"{text}\"; allowed: {string.Join(", ", allowed)}.", text, NearestName.Find(text, allowed));
+        Report(ProblemCodes.UnknownWord, index, $"{NameAt(index)} can't be \"{Shown(text)}\"; allowed: {string.Join(", ", allowed)}.", text, NearestName.Find(text, allowed));
 
     public void ReportNumber(int index, NumberFault fault, string text)
     {
         ColumnSchema column = ColumnAt(index);
         (string code, string message) = fault switch
         {
-            NumberFault.TooManyDecimals => (ProblemCodes.TooManyDecimals, $"{NameAt(index)} has more than {column.MaxDecimals} decimals: \"{text}\"."),
-            NumberFault.TooLarge => (ProblemCodes.NumberTooLarge, $"{NameAt(index)} is too large: \"{text}\"."),
-            _ => (ProblemCodes.NotANumber, $"{NameAt(index)} is not a number: \"{text}\" (the decimal mark is {(Settings.DecimalMark == '.' ? "a point" : "a comma")})."),
+            NumberFault.TooManyDecimals => (ProblemCodes.TooManyDecimals, $"{NameAt(index)} has more than {column.MaxDecimals} decimals: \"{Shown(text)}\"."),
+            NumberFault.TooLarge => (ProblemCodes.NumberTooLarge, $"{NameAt(index)} is too large: \"{Shown(text)}\"."),
+            _ when column.Type == ColumnType.Hours => (ProblemCodes.NotANumber,
+                $"{NameAt(index)} is not a number of hours: \"{Shown(text)}\" (write 7{Settings.DecimalMark}5 or 7:30)."),
+            _ => (ProblemCodes.NotANumber, $"{NameAt(index)} is not a number: \"{Shown(text)}\" (the decimal mark is {(Settings.DecimalMark == '.' ? "a point" : "a comma")})."),
         };
         Report(code, index, message, text);
     }
 
+    public void ReportRange(int index, NumberRange range, decimal value)
+    {
+        Notation notation = Settings.Notation;
+        string code = ColumnAt(index).Type == ColumnType.Percent ? ProblemCodes.PercentRange
+            : value <= 0m && range.Low >= 0m ? ProblemCodes.NotPositive
+            : ProblemCodes.NumberOutOfRange;
+        string wrong = code != ProblemCodes.NotPositive ? notation.Text($"must be {range}, not {value}")
+            : range.Holds(0m) ? notation.Text($"can't be negative: {value}") : notation.Text($"must be above 0, not {value}");
+        Report(code, index, $"{NameAt(index)} {wrong}.", notation.Text($"{value}"));
+    }
+
+    public void ReportCalendar(int index, DateOnly date) =>
+        Report(ProblemCodes.DateOutside, index, $"{NameAt(index)} {date:yyyy-MM-dd} is before {ColumnSchema.FirstYear} or after {ColumnSchema.LastYear}.", $"{date:yyyy-MM-dd}");
+
     public void ReportDate(int index, string text) =>
         Report(ProblemCodes.NotADate, index,
-            $"{NameAt(index)} is not a date: \"{text}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
+            $"{NameAt(index)} is not a date: \"{Shown(text)}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
 
     /// <summary>Tells all problems of the row what money stands in it; unknown when what makes the money can't be read.</summary>
     public void AddMoney(IRecordRow? row)

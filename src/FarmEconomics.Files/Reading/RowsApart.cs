@@ -16,6 +16,8 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
     private readonly int[] _required =
         [.. Enumerable.Range(0, columns.Length).Where(i => columns[i] is { } column && (column.Required || schema.OneOf.Contains(column.Name)))];
 
+    // Apart from the others: what takes remarks back must not take these, and a file may hold millions of them.
+    private readonly ProblemLog _totals = new();
     private readonly List<(int FirstProblem, SourceLine Source, string Text)> _notes = [];
 
     /// <summary>True for a row that starts with "Total" and lacks a value no record may lack.</summary>
@@ -39,7 +41,7 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
             return false;
         }
 
-        problems.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, source, null, "The row is a total and is not read."));
+        _totals.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, source, null, "The row is a total and is not read."));
         return true;
     }
 
@@ -74,7 +76,7 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
         }
     }
 
-    /// <summary>Puts a warning in place of the errors of the remarks at the end.</summary>
+    /// <summary>Puts a warning in place of the errors of the remarks at the end, and adds those of the totals.</summary>
     /// <returns>How many rows they are.</returns>
     public int TakeNotes()
     {
@@ -84,6 +86,7 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
             problems.AddRange(_notes.Select(note => ProblemCatalog.Make(ProblemCodes.NoRecord, note.Source, null, $"The row under the table in {file} is a remark and is not read.")));
         }
 
+        problems.AddRange(_totals.Problems);
         return _notes.Count;
     }
 }

@@ -18,21 +18,21 @@ internal static class BudgetTable
         Number("sold", budget => budget.Sums.Sold),
         Number("other_use", budget => budget.Sums.OtherUse),
         Number("unsold", budget => budget.Sums.Unsold),
-        Money("output", budget => budget.Output.Amount),
-        Money("of_which_household", budget => budget.Sums.Household.Amount),
-        Money("of_which_closing_stock", budget => budget.Sums.ClosingStock.Amount),
+        Money("output", budget => If(Value(budget), budget.Output.Amount)),
+        Money("of_which_household", budget => If(Value(budget), budget.Sums.Household.Amount)),
+        Money("of_which_closing_stock", budget => If(Value(budget), budget.Sums.ClosingStock.Amount)),
         Money("materials", budget => If(Costs(budget), budget.Sums.Materials.Amount)),
         Money("selling", budget => If(Costs(budget), budget.Sums.Selling.Amount)),
-        Money("gross_margin", budget => If(Costs(budget), budget.GrossMargin.Amount)),
+        Money("gross_margin", budget => If(budget.Known.NoGrossMargin is null, budget.GrossMargin.Amount)),
         Number("labor_hours", budget => If(Hours(budget), budget.LaborHours.Value)),
         Number("of_which_estimated_hours", budget => If(Hours(budget), budget.Sums.EstimatedHours)),
         Money("labor_cost", budget => If(Labor(budget), budget.LaborCost.Amount)),
         Money("of_which_owner_labor", budget => If(Labor(budget), budget.Sums.OwnerLabor.Amount)),
-        Money("margin_after_labor", budget => If(Costs(budget) && Labor(budget), budget.MarginAfterLabor.Amount)),
+        Money("margin_after_labor", budget => If(Value(budget) && Costs(budget) && Labor(budget), budget.MarginAfterLabor.Amount)),
         Money("infrastructure", budget => If(Costs(budget) && Ownership(budget), budget.Sums.Infrastructure.Amount)),
-        Money("margin_after_infrastructure", budget => If(All(budget), budget.MarginAfterInfrastructure.Amount)),
-        Money("overhead", budget => If(All(budget), budget.Sums.Overhead.Amount)),
-        Money("net_return", budget => If(All(budget), budget.NetReturn.Amount)),
+        Money("margin_after_infrastructure", budget => If(Value(budget) && All(budget), budget.MarginAfterInfrastructure.Amount)),
+        Money("overhead", budget => If(budget.Known.Overhead is null, budget.Sums.Overhead.Amount)),
+        Money("net_return", budget => If(budget.Known.NoFullNetReturn is null, budget.NetReturn.Amount)),
         Number("gross_margin_per_bed_foot", budget => budget.GrossMarginPerBedFoot.Value),
         Number("gross_margin_per_bed_foot_week", budget => budget.GrossMarginPerBedFootWeek.Value),
         Number("gross_margin_per_labor_hour", budget => budget.GrossMarginPerLaborHour.Value),
@@ -56,6 +56,8 @@ internal static class BudgetTable
     private static ResultColumn<EnterpriseBudget> Money(string name, Func<EnterpriseBudget, decimal?> value) => new(name, ResultKind.Money, budget => value(budget));
 
     private static ResultColumn<EnterpriseBudget> Number(string name, Func<EnterpriseBudget, decimal?> value) => new(name, ResultKind.Number, budget => value(budget));
+
+    private static bool Value(EnterpriseBudget budget) => budget.Known.Value is null;
 
     private static bool Costs(EnterpriseBudget budget) => budget.Known.Costs is null;
 

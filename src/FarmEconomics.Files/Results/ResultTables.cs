@@ -3,6 +3,7 @@ using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Tracing;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Files.Results;
 
@@ -75,8 +76,8 @@ public static class ResultTables
         {
             bool costs = channel.Known.Costs is null;
             table.Whole(season.CropYear).Text(channel.Channel.Name).Text(channel.Channel.Kind.ToString().ToLowerInvariant())
-                .Money(channel.QuantityValue.Amount).Money(channel.Fees.Amount).Money(costs ? channel.DirectCosts.Amount : null)
-                .Number(channel.Known.Hours is null ? channel.Hours.Value : null).Money(costs ? channel.Margin.Amount : null)
+                .Money(channel.Known.Value is null ? channel.QuantityValue.Amount : null).Money(channel.Known.Value is null ? channel.Fees.Amount : null).Money(costs ? channel.DirectCosts.Amount : null)
+                .Number(channel.Known.Hours is null ? channel.Hours.Value : null).Money(channel.Known.NoGrossMargin is null ? channel.Margin.Amount : null)
                 .Number(channel.MarginPerHour.Value);
             table.End();
         }
@@ -88,9 +89,10 @@ public static class ResultTables
             path, book, "crop_year", "pool", "cash_cost", "labor_cost", "ownership_cost", "hours", "received_from_pools", "passed_to_pools", "to_crops", "to_household", "unused", "not_assigned");
         foreach (PoolResult pool in season.Pools)
         {
-            table.Whole(season.CropYear).Text(pool.Pool.Name).Money(pool.Cash.Amount).Money(pool.Labor.Amount).Money(pool.Ownership.Amount).Number(pool.Hours)
-                .Money(pool.ReceivedFromPools.Amount).Money(pool.PassedToPools.Amount).Money(pool.ToCrops.Amount).Money(pool.ToHousehold.Amount)
-                .Money(pool.Unused.Amount).Money(pool.NotAssigned.Amount);
+            decimal? Owned(Money amount) => pool.OwnershipKnown ? amount.Amount : null;
+            table.Whole(season.CropYear).Text(pool.Pool.Name).Money(pool.Cash.Amount).Money(pool.Labor.Amount).Money(Owned(pool.Ownership)).Number(pool.Hours)
+                .Money(pool.ReceivedKnown ? pool.ReceivedFromPools.Amount : null).Money(pool.PassedKnown ? pool.PassedToPools.Amount : null)
+                .Money(Owned(pool.ToCrops)).Money(Owned(pool.ToHousehold)).Money(Owned(pool.Unused)).Money(Owned(pool.NotAssigned));
             table.End();
         }
     }
@@ -103,7 +105,7 @@ public static class ResultTables
             foreach (IGrouping<Crop, PoolCharge> crop in pool.Charges.Where(charge => charge.Enterprise is not null)
                 .GroupBy(charge => charge.Enterprise!.Crop).OrderBy(group => group.Key.Index))
             {
-                table.Whole(season.CropYear).Text(pool.Pool.Name).Text(crop.Key.Name).Money(crop.Sum(charge => charge.Amount.Amount));
+                table.Whole(season.CropYear).Text(pool.Pool.Name).Text(crop.Key.Name).Money(pool.OwnershipKnown ? crop.Sum(charge => charge.Amount.Amount) : null);
                 table.End();
             }
         }
@@ -135,7 +137,8 @@ public static class ResultTables
         foreach (Problem problem in problems)
         {
             table.Text(problem.Severity.ToString().ToLowerInvariant()).Text(problem.Code).Text(problem.Source.File)
-                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, unit) : null).Text(problem.Message);
+                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, unit) : null)
+                .Text(problem.Further == 0 ? problem.Message : $"{problem.Message} And {problem.Further:N0} further rows with the same fault.");
             table.End();
         }
     }

@@ -118,6 +118,7 @@ internal static class ColumnExamples
         ColumnType.Name when column.RefersTo is not null => $"a name in {column.RefersTo}",
         ColumnType.Name => "a name",
         ColumnType.Date => "a date",
+        ColumnType.Hours => $"hours: 7{farm.DecimalMark}5, or a time: 7:30",
         ColumnType.Money => "an amount of money, at most 2 decimals",
         ColumnType.Price => "a price, at most 4 decimals",
         ColumnType.Rate => "a rate, at most 4 decimals",

@@ -5,7 +5,7 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Start;
 
-/// <summary>Empty records to begin with: a folder of CSV files, or a workbook. Nothing that is there is ever overwritten.</summary>
+/// <summary>Empty records to begin with: a new or empty folder of CSV files, or a new workbook; all of it or nothing.</summary>
 public static class RecordsTemplate
 {
     private const string About = "about.md";
@@ -27,14 +27,13 @@ public static class RecordsTemplate
 
     private static string[] WriteWorkbook(string path, IReadOnlyList<TableSchema> tables, FarmSettings farm, List<(string Setting, string Value)> settings)
     {
-        byte[] bytes = WorkbookTemplate.Make(tables, farm, settings);
-        if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } parent)
+        if (Path.Exists(path))
         {
-            Directory.CreateDirectory(parent);
+            throw new IOException($"{path} is there already; nothing was overwritten. Give another name.");
         }
 
-        using FileStream stream = CreateNew(path);
-        stream.Write(bytes);
+        string full = Path.GetFullPath(path);
+        NewFiles.Write(Path.GetDirectoryName(full)!, new Dictionary<string, byte[]> { [Path.GetFileName(full)] = WorkbookTemplate.Make(tables, farm, settings) });
         return [path];
     }
 
@@ -50,18 +49,13 @@ public static class RecordsTemplate
             throw new IOException($"{folder} is a file; nothing was written.");
         }
 
-        if (files.Keys.FirstOrDefault(name => File.Exists(Path.Combine(folder, name))) is { } there)
+        // Files of a name that begins with a dot are hidden, and no table has such a name.
+        if (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Select(Path.GetFileName).FirstOrDefault(name => name![0] != '.') is { } there)
         {
-            throw new IOException($"{Path.Combine(folder, there)} is there already; nothing was written. Give another folder.");
+            throw new IOException($"{folder} holds files already, such as {there}; nothing was written. Give a new folder, for example {Path.Combine(folder, "records")}.");
         }
 
-        Directory.CreateDirectory(folder);
-        foreach ((string name, string text) in files)
-        {
-            using FileStream stream = CreateNew(Path.Combine(folder, name));
-            stream.Write(Encoding.UTF8.GetBytes(text));
-        }
-
+        NewFiles.Write(Path.GetFullPath(folder), files.ToDictionary(file => file.Key, file => Encoding.UTF8.GetBytes(file.Value)));
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
 
         string Row(string setting, string value) => string.Join(separator, setting, value) + "\n";
@@ -86,18 +80,6 @@ public static class RecordsTemplate
             {
                 settings.Add((setting, value));
             }
-        }
-    }
-
-    private static FileStream CreateNew(string path)
-    {
-        try
-        {
-            return new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-        }
-        catch (IOException fault) when (File.Exists(path))
-        {
-            throw new IOException($"{path} is there already; nothing was overwritten. Give another name.", fault);
         }
     }
 

@@ -77,7 +77,7 @@ internal static class WorkbookTemplate
         ColumnType.Date => WorkbookCell.Date(null),
         ColumnType.Year => WorkbookCell.Number(null, WorkbookStyle.Year),
         ColumnType.Money or ColumnType.Price => WorkbookCell.Number(null, Amount),
-        ColumnType.Number or ColumnType.Rate or ColumnType.Percent => WorkbookCell.Number(null, Plain),
+        ColumnType.Number or ColumnType.Hours or ColumnType.Rate or ColumnType.Percent => WorkbookCell.Number(null, Plain),
         _ => WorkbookCell.Text(null, Words),
     };
 

@@ -22,6 +22,8 @@ internal sealed class OpenedFarm
         choices = records is null ? [] : new Dictionary<string, IReadOnlyList<string>>
         {
             ["crop"] = Sorted(records.Crops.Select(crop => crop.Name)),
+            ["store"] = Sorted(records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays).Select(pool => pool.Name)),
+            ["channel with prices"] = [.. records.Channels.Where(channel => channel.IsPriced).Select(channel => channel.Name)],
             ["selling channel"] = [.. records.Channels.Where(channel => channel.Kind is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale).Select(channel => channel.Name)],
             ["channel"] = [.. records.Channels.Select(channel => channel.Name)],
             ["pool"] = Sorted(records.Pools.Select(pool => pool.Name)),

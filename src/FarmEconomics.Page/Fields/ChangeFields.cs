@@ -1,5 +1,6 @@
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Page.Farm;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.Page.Fields;
 
@@ -57,6 +58,7 @@ internal static class ChangeFields
             yield break;
         }
 
+        bool told = false;
         foreach (IGrouping<string, string> field in Written(values, farm.Settings.DecimalMark).GroupBy(change => change.Key, change => change.Text))
         {
             List<string> sentences = [];
@@ -68,9 +70,22 @@ internal static class ChangeFields
 
             if (sentences.Count > 0)
             {
+                told = true;
                 yield return (field.Key, string.Join(' ', sentences));
             }
         }
+
+        if (!told && Together(values, farm.Settings.DecimalMark, records) is { } fault)
+        {
+            yield return (Written(values, farm.Settings.DecimalMark).Last().Key, fault);
+        }
+    }
+
+    // Each may be right by itself and two of them set the same thing.
+    private static string? Together(IReadOnlyDictionary<string, string> values, char decimalMark, FarmRecords records)
+    {
+        ScenarioText.Read(Join(values, decimalMark), records, out IReadOnlyList<ScenarioFault> faults);
+        return faults.Count == 0 ? null : string.Join(' ', faults.Select(fault => fault.Sentence));
     }
 
     private static IEnumerable<(string Key, string Text)> Written(IReadOnlyDictionary<string, string> values, char decimalMark)

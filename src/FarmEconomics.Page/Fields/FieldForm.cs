@@ -90,6 +90,13 @@ internal sealed class FieldForm
         return form;
     }
 
+    /// <summary>Says what is wrong with a value that can be read and still can't be; the notebook isn't run with it.</summary>
+    internal void Refuse(string key, string fault)
+    {
+        faults[key] = fault;
+        parameters.Remove(key);
+    }
+
     private void Set(NotebookParameter parameter, string folder, string scenarioFile, char mark)
     {
         string text = values.GetValueOrDefault(parameter.Name, "");

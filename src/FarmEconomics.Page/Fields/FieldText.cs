@@ -1,5 +1,5 @@
-using System.Globalization;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
 
 namespace FarmEconomics.Page.Fields;
 
@@ -11,12 +11,7 @@ internal static class FieldText
     {
         string digits = string.Concat(text.Where(c => !char.IsWhiteSpace(c) && c is not ('$' or '€' or '£' or '%' or '\u2212')));
         digits = text.TrimStart().StartsWith('\u2212') ? "-" + digits : digits;
-        if (decimalMark == ',' && !digits.Contains('.', StringComparison.Ordinal))
-        {
-            digits = digits.Replace(',', '.');
-        }
-
-        return decimal.TryParse(digits, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number) ? number : null;
+        return TypedNumber.Read(digits, decimalMark);
     }
 
     /// <summary>What is wrong with a value, in a sentence for beside the field; null when nothing is.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Tables;
 
@@ -41,7 +42,17 @@ internal static class SettingFields
     /// <summary>What is wrong with an optional number of a setting.</summary>
     internal static string? Fault(PageField field, string text, char decimalMark) => field.Kind != FieldKind.Text
         ? FieldText.Fault(field, text, decimalMark)
-        : text.Length == 0 ? null : FieldText.Fault(field with { Kind = FieldKind.Number }, text, decimalMark);
+        : text.Length == 0 ? null
+        : FieldText.Fault(field with { Kind = FieldKind.Number }, text, decimalMark)
+            ?? Refused(field.Key[Prefix.Length..], Written(field, text, decimalMark), decimalMark);
+
+    // What the records would not take: an amount with more decimals than they may have.
+    private static string? Refused(string name, string value, char decimalMark)
+    {
+        FarmSettingsReader.Apply(new FarmSettings { DecimalMark = decimalMark }, name, value, out Problem? problem);
+        return problem is null
+            ? null : $"“{value}” can’t be used; give {FarmSettingsReader.Settings.First(setting => setting.Name == name).Expected}.";
+    }
 
     /// <summary>The filled-in settings as the notebooks take them: <c>name=value; name=value</c>.</summary>
     internal static string Join(IReadOnlyDictionary<string, string> values, IEnumerable<PageField> fields, char decimalMark) => string.Join("; ", fields

@@ -9,6 +9,7 @@ internal sealed class PageRun : IProgress<CellProgress>, IDisposable
     private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Lock gate = new();
     private volatile RunStanding now;
+    private string? calledOffBecause;
 
     internal PageRun(string id, string key, CancellationToken serverEnds)
     {
@@ -23,6 +24,9 @@ internal sealed class PageRun : IProgress<CellProgress>, IDisposable
 
     /// <summary>Notebook, values and records: equal keys give equal pages.</summary>
     internal string Key { get; }
+
+    /// <summary>Whether a reader asked for this very page; false: it is worked out beforehand.</summary>
+    internal bool IsUrgent { get; init; } = true;
 
     /// <summary>How it stands now, as one whole: a reader never sees a run that has ended and has no page yet.</summary>
     internal RunStanding Now => now;
@@ -39,9 +43,14 @@ internal sealed class PageRun : IProgress<CellProgress>, IDisposable
 
     internal void Fail(string why) => Change(known => known with { State = RunState.Failed, Why = why });
 
-    internal void EndCalledOff() => Change(known => known with { State = RunState.CalledOff });
+    internal void EndCalledOff() => Change(known => known with { State = RunState.CalledOff, Why = calledOffBecause });
 
-    internal void CallOff() => cancellation.Cancel();
+    /// <summary>Calls it off; the first reason given stays.</summary>
+    internal void CallOff(string? why = null)
+    {
+        Interlocked.CompareExchange(ref calledOffBecause, why, null);
+        cancellation.Cancel();
+    }
 
     public void Dispose() => cancellation.Dispose();
 

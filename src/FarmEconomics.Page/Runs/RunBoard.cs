@@ -7,6 +7,9 @@ namespace FarmEconomics.Page.Runs;
 internal sealed class RunBoard : IAsyncDisposable
 {
     private const int Most = 60;
+
+    // More pages than these nobody waits for: of all that wait for their turn the oldest go.
+    private const int MostWaiting = 8;
     private readonly Lock gate = new();
     private readonly LinkedList<PageRun> runs = new();
     private readonly NotebookWorkers workers;
@@ -45,7 +48,11 @@ internal sealed class RunBoard : IAsyncDisposable
     {
         lock (gate)
         {
-            return Ended(key) ?? runs.FirstOrDefault(run => run.Key == key && !run.Now.HasEnded) ?? Start(notebook, key, parameters, urgent);
+            // One that was only to be worked out beforehand and still waits is too slow for a reader.
+            return Ended(key)
+                ?? runs.FirstOrDefault(run =>
+                    run.Key == key && !run.Now.HasEnded && (run.IsUrgent || !urgent || run.Now.State == RunState.Running))
+                ?? Start(notebook, key, parameters, urgent);
         }
     }
 
@@ -68,20 +75,36 @@ internal sealed class RunBoard : IAsyncDisposable
 
     private PageRun Start(NotebookEntry notebook, string key, IReadOnlyDictionary<string, object> parameters, bool urgent)
     {
-        PageRun run = new(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(8)), key, ends.Token);
+        PageRun run = new(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(8)), key, ends.Token) { IsUrgent = urgent };
         runs.AddFirst(run);
-        for (LinkedListNode<PageRun>? last = runs.Last; runs.Count > Most && last is not null; last = last.Previous)
+        Tidy();
+        NotebookRunOptions limits = new()
         {
+            CellTimeLimit = options.CellTimeLimit,
+            TotalTimeLimit = options.TotalTimeLimit,
+            Progress = run,
+        };
+        NotebookJob job = new(notebook.FilePath, parameters, limits);
+        _ = Task.Run(() => RunAsync(run, job, urgent));
+        return run;
+    }
+
+    // Called within the gate.
+    private void Tidy()
+    {
+        foreach (PageRun old in runs.Where(run => run.IsUrgent && run.Now.State == RunState.Waiting).Skip(MostWaiting))
+        {
+            old.CallOff("Called off before its turn: newer pages were asked for. Load this page again to see it.");
+        }
+
+        for (LinkedListNode<PageRun>? last = runs.Last, before; runs.Count > Most && last is not null; last = before)
+        {
+            before = last.Previous;
             if (last.Value.Now.HasEnded)
             {
                 runs.Remove(last);
-                break;
             }
         }
-
-        NotebookJob job = new(notebook.FilePath, parameters, new NotebookRunOptions { CellTimeLimit = options.CellTimeLimit, TotalTimeLimit = options.TotalTimeLimit, Progress = run });
-        _ = Task.Run(() => RunAsync(run, job, urgent));
-        return run;
     }
 
     private async Task RunAsync(PageRun run, NotebookJob job, bool urgent)
@@ -93,6 +116,12 @@ internal sealed class RunBoard : IAsyncDisposable
             {
                 await behind.WaitAsync(run.Cancellation).ConfigureAwait(false);
                 queued = true;
+                if (Ended(run.Key)?.Now.Result is { } made)
+                {
+                    // A reader could not wait and has had it worked out meanwhile.
+                    run.End(made);
+                    return;
+                }
             }
 
             run.End(await workers.RunAsync(job, urgent, run.Cancellation).ConfigureAwait(false));

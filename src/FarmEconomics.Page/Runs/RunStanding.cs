@@ -27,7 +27,7 @@ internal enum RunState
 /// <param name="Cell">The code cell being worked out, from 1; 0 before the first.</param>
 /// <param name="Of">How many code cells there are; 0 before the first.</param>
 /// <param name="Result">What came out, when it has ended and was not called off.</param>
-/// <param name="Why">Why it failed, in words, or null.</param>
+/// <param name="Why">Why it failed or was called off by the program, in words, or null.</param>
 internal sealed record RunStanding(string Id, RunState State, int Cell = 0, int Of = 0, NotebookRun? Result = null, string? Why = null)
 {
     internal bool HasEnded => State is RunState.Done or RunState.Failed or RunState.CalledOff;

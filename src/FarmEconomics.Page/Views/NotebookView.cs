@@ -52,7 +52,7 @@ internal static class NotebookView
         RunState.Running when run.Cell == 0 => "Starting…",
         RunState.Running => $"Working it out: step {run.Cell} of {run.Of}…",
         RunState.Done => "Done.",
-        RunState.CalledOff => "Called off. Nothing was changed.",
+        RunState.CalledOff => run.Why ?? "Called off. Nothing was changed.",
         _ => $"It stopped: {run.Why}.",
     };
 

@@ -90,7 +90,7 @@ internal static class StartView
             foreach (Problem problem in opened.Problems.Where(problem => problem.Severity == Severity.Error).Take(25))
             {
                 // The first line holds place, code and message; the row, the nearest name and how to mend it stand below.
-                string[] lines = ProblemText.Format(problem).Split('\n', StringSplitOptions.TrimEntries);
+                string[] lines = ProblemText.Format(problem, opened.Notation).Split('\n', StringSplitOptions.TrimEntries);
                 html.Append($"<li>{PageShell.Encode(lines[0])}");
                 html.Append(string.Concat(lines.Skip(1).Select(line => $"<br><span class=\"hint\">{PageShell.Encode(line)}</span>"))).Append("</li>\n");
             }

@@ -50,7 +50,9 @@ public static class DecisionTables
         }
 
         return table.Row("as it was", crop.AveragePrice, crop.Sums.BedFeet.Value > 0m ? crop.Sums.Sold / crop.Sums.BedFeet.Value : ReportCell.Missing("nothing planted in beds"))
-            .Note("Long run: all costs. Short run: without the fixed ones. Full form: picking, packing and selling cost move with quantity and sales. Textbook form: all costs over units sold, or over the price.");
+            .Note("Long run: all costs. Short run: without the fixed ones. What was eaten and what is on hand count at their value and come off the cost. "
+                + "Full form: a channel's fee follows the price; picking, packing and selling follow the yield. Textbook form: costs over units sold, or over the price.")
+            .Note(crop.BreakEvenPrice.Value < 0m ? "A price below 0: what was eaten and what is on hand are worth more than all cost, so the crop pays at any price." : null);
     }
 
     /// <summary>Net return, or gross margin per bed-foot-week, over price and yield.</summary>
@@ -140,7 +142,7 @@ public static class DecisionTables
         {
             EnterpriseBudget budget = year.Budget;
             table.Row(year.CropYear, budget.Sums.BedFeet.Value, budget.YieldPerBedFoot, budget.AveragePrice, budget.OutputPerBedFoot, year.CostPerUnit, year.NetReturnPerUnit,
-                ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost), budget.GrossMarginPerBedFootWeek);
+                ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn), budget.GrossMarginPerBedFootWeek);
         }
 
         return table.Note(years.Statement);
@@ -155,8 +157,8 @@ public static class DecisionTables
         ReportCell Known(Units.Money money) => ReportCell.Known(money, missing);
         return
         [
-            name, budget.Output, Known(model.Cost(VariesWith.Area)), Known(model.Cost(VariesWith.Quantity)), Known(model.Cost(VariesWith.Sales)), ReportCell.Known(model.Contribution(1m, 1m), missing),
-            Known(model.Cost(VariesWith.Nothing)), Known(budget.NetReturn),
+            name, ReportCell.Known(budget.Output, budget.Known.Value), Known(model.Cost(VariesWith.Area)), Known(model.Cost(VariesWith.Quantity)), Known(model.Cost(VariesWith.Sales)), ReportCell.Known(model.Contribution(1m, 1m), budget.Known.NoNetReturn),
+            Known(model.Cost(VariesWith.Nothing)), ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
         ];
     }
 }

@@ -111,12 +111,12 @@ public sealed class CropExplanation : IHtmlDisplay
     {
         Availability known = budget.Known;
         return new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money)
-            .Row("Output", Season.BudgetColumns.Marked(budget.Output, budget))
+            .Row("Output", ReportCell.Known(budget.Output, known.Value))
             .Row("- materials", ReportCell.Known(budget.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(budget.Sums.Selling, known.Costs))
-            .Row("Gross margin", ReportCell.Known(budget.GrossMargin, known.Costs))
+            .Row("Gross margin", ReportCell.Known(budget.GrossMargin, known.NoGrossMargin))
             .Row("- labor", ReportCell.Known(budget.LaborCost, known.LaborCost))
-            .Row("- infrastructure", ReportCell.Known(budget.Sums.Infrastructure, known.Costs)).Row("- overhead", ReportCell.Known(budget.Sums.Overhead, known.Costs))
-            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(budget.NetReturn, known.Costs ?? known.LaborCost));
+            .Row("- infrastructure", ReportCell.Known(budget.Sums.Infrastructure, known.Costs)).Row("- overhead", ReportCell.Known(budget.Sums.Overhead, known.Overhead))
+            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(budget.NetReturn, known.NoNetReturn));
     }
 
     internal static Money LineTotal(EnterpriseBudget budget, StatementLine line) => line switch

@@ -23,6 +23,11 @@ public static class CashPlot
     public static Figure Of(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
+        if (writeUp.Tax.NetUnknown is { } unknown)
+        {
+            return SeasonPlots.Nothing($"Cash by month: not available ({unknown})");
+        }
+
         Notation notation = writeUp.Season.Notation;
         CashFlow last = writeUp.LastYear, next = writeUp.NextYear;
         string low = $"{next.Months[next.LowMonth].ToString("MMMM", CultureInfo.InvariantCulture)} {next.Months[next.LowMonth].Year}";
@@ -73,6 +78,11 @@ public static class CashPlot
     public static string Sentence(FundingWriteUp writeUp)
     {
         ArgumentNullException.ThrowIfNull(writeUp);
+        if (writeUp.Tax.NetUnknown is { } noBooks)
+        {
+            return $"Cash by month is not available ({noBooks}).";
+        }
+
         CashFlow next = writeUp.NextYear;
         Notation notation = writeUp.Season.Notation;
         string low = $"At the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture)} there are {notation.InWords(next.LowPoint, Look.WholeMoney)}";

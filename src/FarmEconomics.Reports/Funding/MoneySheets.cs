@@ -26,6 +26,12 @@ public static class MoneySheets
             Landscape = true,
             ForPage = whole ? null : Cash(writeUp, next, whole: true).Table, // a page has no room for cents in twelve months
         };
+        if (writeUp.Tax.NetUnknown is { } unknown)
+        {
+            table.Note($"Not available: {unknown}.");
+            return sheet;
+        }
+
         const int Months = CashFlow.MonthCount;
         IReadOnlyList<decimal> closing = flow.Closing;
         decimal opening = flow.OpeningCash ?? 0m;

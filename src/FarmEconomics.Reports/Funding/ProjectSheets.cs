@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
@@ -28,7 +29,7 @@ public static class ProjectSheets
             int first = table.Rows.Count;
             foreach (WriteUpLine line in one.Lines)
             {
-                string? why = WhyNot(writeUp, line.Item);
+                string? why = WhyNot(one.Budget, line.Item);
                 table.Row([
                     one.Budget.Name, line.Name, ReportCell.Known(line.Last, why), Per(100m, next: false), Per(one.BedLength, next: false), Per(one.BedFeetPerAcre, next: false),
                     ReportCell.Known(line.Next, why), Per(100m, next: true), Per(one.BedLength, next: true), Per(one.BedFeetPerAcre, next: true)]);
@@ -61,9 +62,10 @@ public static class ProjectSheets
         foreach (CropWriteUp one in writeUp.Crops)
         {
             WriteUpLine Line(WriteUpItem item) => one.Lines.First(line => line.Item == item);
-            string? costs = WhyNot(writeUp, WriteUpItem.GrossMargin), all = WhyNot(writeUp, WriteUpItem.NetReturn);
-            table.Row(one.Budget.Name, one.Budget.Sums.BedFeet.Value, Line(WriteUpItem.Output).Last, ReportCell.Known(Line(WriteUpItem.GrossMargin).Last, costs), ReportCell.Known(Line(WriteUpItem.NetReturn).Last, all),
-                one.NextBedFeet, Line(WriteUpItem.Output).Next, ReportCell.Known(Line(WriteUpItem.GrossMargin).Next, costs), ReportCell.Known(Line(WriteUpItem.NetReturn).Next, all));
+            ReportCell Last(WriteUpItem item) => ReportCell.Known(Line(item).Last, WhyNot(one.Budget, item));
+            ReportCell Next(WriteUpItem item) => ReportCell.Known(Line(item).Next, WhyNot(one.Budget, item));
+            table.Row(one.Budget.Name, one.Budget.Sums.BedFeet.Value, Last(WriteUpItem.Output), Last(WriteUpItem.GrossMargin), Last(WriteUpItem.NetReturn),
+                one.NextBedFeet, Next(WriteUpItem.Output), Next(WriteUpItem.GrossMargin), Next(WriteUpItem.NetReturn));
         }
 
         FundingSheet sheet = new("Crop overview", table) { Landscape = true };
@@ -72,7 +74,7 @@ public static class ProjectSheets
             int last = table.Rows.Count - 1;
             ReportCell Sum(int i) => table.Rows.All(row => row[i].Number is not null) ? table.Rows.Sum(row => row[i].Number!.Value) : table.Rows.First(row => row[i].Number is null)[i];
             table.Total(["All crops", .. Enumerable.Range(1, 8).Select(Sum)]);
-            for (int i = 1; i < 9; i++)
+            foreach (int i in Enumerable.Range(1, 8).Where(i => Sum(i).Number is not null))
             {
                 sheet.Live(last + 1, i, $"SUM({{0,{i}}}:{{{last},{i}}})");
             }
@@ -283,14 +285,16 @@ public static class ProjectSheets
         return sheet;
     }
 
-    private static string? WhyNot(FundingWriteUp writeUp, WriteUpItem item)
+    private static string? WhyNot(EnterpriseBudget crop, WriteUpItem item)
     {
-        var known = writeUp.Season.Known;
+        Availability known = crop.Known;
         return item switch
         {
-            WriteUpItem.Output or WriteUpItem.Sales or WriteUpItem.HouseholdUse or WriteUpItem.ClosingStock => null,
-            WriteUpItem.Materials or WriteUpItem.Selling or WriteUpItem.GrossMargin => known.Costs,
-            _ => known.Costs ?? known.LaborCost,
+            WriteUpItem.Output or WriteUpItem.Sales or WriteUpItem.HouseholdUse or WriteUpItem.ClosingStock => known.Value,
+            WriteUpItem.Materials or WriteUpItem.Selling => known.Costs,
+            WriteUpItem.GrossMargin => known.NoGrossMargin,
+            WriteUpItem.Labor or WriteUpItem.Infrastructure or WriteUpItem.Overhead => known.Costs ?? known.LaborCost,
+            _ => known.NoNetReturn,
         };
     }
 

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Funding;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Funding;
@@ -13,8 +14,13 @@ public static class StatementSheets
         TaxStatement tax = writeUp.Tax;
         ReportTable table = new ReportTable($"The whole farm in {writeUp.Period.Year} by Schedule F line, cash basis", writeUp.Season.Notation).InOrder().Column("Line").Column("What").Column("Amount", Look.Money);
         FundingSheet sheet = new("Schedule F", table);
-        table.Row("Part I", "Sales of produce raised, share payments included", tax.Sales).Row("Part I", "Other farm income", tax.OtherIncome).Row("9", "Gross income", tax.GrossIncome);
-        sheet.LiveLast(2, "SUM({0,2}:{1,2})");
+        ReportCell Income(decimal amount) => ReportCell.Known(amount, tax.IncomeUnknown);
+        table.Row("Part I", "Sales of produce raised, share payments included", Income(tax.Sales)).Row("Part I", "Other farm income", Income(tax.OtherIncome)).Row("9", "Gross income", Income(tax.GrossIncome));
+        if (tax.IncomeUnknown is null)
+        {
+            sheet.LiveLast(2, "SUM({0,2}:{1,2})");
+        }
+
         foreach (TaxStatementLine line in tax.Expenses)
         {
             table.Row(line.Line?.Number ?? "none", line.Label, line.Amount is { } amount ? ((ReportCell)amount).Marked(line.Reason) : ReportCell.Missing(line.Reason!));
@@ -23,6 +29,12 @@ public static class StatementSheets
         int last = table.Rows.Count - 1;
         decimal total = tax.Expenses.Sum(line => line.Amount ?? 0m);
         string? leavesOut = tax.WithoutClass.Count == 0 ? null : tax.NetProfit.Reason;
+        if (tax.NetUnknown is { } unknown)
+        {
+            table.Row("33", "Total expenses", ReportCell.Known(total, tax.ExpensesUnknown)).Row("34", "Net farm profit or loss", ReportCell.Missing(unknown));
+            return Noted(sheet, "What is not on file is not known: it is no 0.");
+        }
+
         table.Row("33", leavesOut is null ? "Total expenses" : "Total expenses, depreciation only of assets with a class", total);
         sheet.LiveLast(2, tax.Expenses.Count == 0 ? "0" : $"SUM({{3,2}}:{{{last},2}})");
         table.Row("34", leavesOut is null ? "Net farm profit or loss" : "Net before the depreciation left out", ((ReportCell)(tax.GrossIncome - total)).Marked(leavesOut));
@@ -37,6 +49,11 @@ public static class StatementSheets
     {
         ReportTable table = new ReportTable("From the statement by tax line to the enterprise statement", writeUp.Season.Notation).Column("Step").Column("Amount", Look.Money);
         FundingSheet sheet = new("Bridge", table);
+        if (writeUp.Tax.NetUnknown is { } unknown)
+        {
+            return Noted(sheet, $"Not available: {unknown}.");
+        }
+
         table.Row("Gross income less cash expenses, before depreciation", writeUp.Bridge.NetFarmCash);
         sheet.LiveLast(1, $"{{Schedule F!2,2}}-({string.Join("+", writeUp.Tax.Expenses.Select((line, i) => line.Line == TaxLines.Depreciation ? "0" : $"{{Schedule F!{3 + i},2}}").DefaultIfEmpty("0"))})");
         foreach (BridgeStep step in writeUp.Bridge.Steps)

@@ -57,13 +57,21 @@ public static class WriteUpReport
         Notation notation = writeUp.Season.Notation;
         string InMoney(decimal amount) => notation.InWords(amount, Look.WholeMoney);
         StringBuilder text = new();
-        text.Append($"In {writeUp.Period.Year} the farm took in {InMoney(writeUp.Tax.GrossIncome)} and paid {InMoney(writeUp.Tax.CashExpenses)} to run: {InMoney(writeUp.Tax.NetBeforeDepreciation)} before depreciation. ");
+        TaxStatement tax = writeUp.Tax;
+        string tookIn = $"took in {InMoney(tax.GrossIncome)}", paid = $"paid {InMoney(tax.CashExpenses)} to run";
+        text.Append($"In {writeUp.Period.Year} the farm " + (tax.IncomeUnknown, tax.ExpensesUnknown) switch
+        {
+            (null, null) => $"{tookIn} and {paid}: {InMoney(tax.NetBeforeDepreciation)} before depreciation. ",
+            (null, { } noBooks) => $"{tookIn}; what it paid to run is not known ({noBooks}). ",
+            ({ } noIncome, null) => $"{paid}; what it took in is not known ({noIncome}). ",
+            ({ } noIncome, { } noBooks) => $"has neither income nor expenses on file: what it took in and paid to run is not known ({noIncome}, {noBooks}). ",
+        });
         if (writeUp.Accrual is { } income)
         {
             text.Append($"Net farm income with accrual adjustments and depreciation was {InMoney(income.NetFarmIncome)}, before the owners' unpaid labor. ");
         }
 
-        if (writeUp.NextYear.OpeningCash is not null)
+        if (writeUp.NextYear.OpeningCash is not null && tax.NetUnknown is null)
         {
             CashFlow next = writeUp.NextYear;
             text.Append($"Next year's cash is lowest at the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}, at {InMoney(next.LowPoint)}");
@@ -95,6 +103,11 @@ public static class WriteUpReport
         ArgumentNullException.ThrowIfNull(writeUp);
         Notation notation = writeUp.Season.Notation;
         List<string> points = [];
+        if (writeUp.Tax.NetUnknown is { } unknown)
+        {
+            points.Add($"There are {Prose.Text(unknown)}: net income, cash flow and the measures that rest on them are not available. What isn't written down is not 0.");
+        }
+
         if (writeUp is { Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap)
         {
             points.Add(gap == 0m ? "The cash counted on the balance sheets is what the records explain, to the cent."

@@ -46,9 +46,11 @@ internal sealed class BarColumns
         // All columns share one scale; one with short bars only gets less room.
         double low = Math.Min(0, items.Min(Low));
         double[] spans = own.Select(list => Math.Max(0, list.Max(High)) - low).ToArray();
-        spans = spans.Select(span => Math.Max(span, spans.Max() * 0.3)).ToArray();
+        // Where all bars are 0 there is no scale to go by; any will do.
+        double widest = spans.Max() > 0 ? spans.Max() : 1;
+        spans = spans.Select(span => Math.Max(span, widest * 0.3)).ToArray();
         double perUnit = (width - 20 - (Gap * (own.Count - 1)) - (own.Count * (names + ends))) / Math.Max(spans.Sum(), 1e-9);
-        double step = Scale.Step(spans.Max() / 5);
+        double step = Scale.Step(widest / 5);
         double left = 10;
         for (int column = 0; column < own.Count; column++)
         {

@@ -70,7 +70,7 @@ public static class MarginScatter
             double x = across[Math.Clamp(crop.X, across.Min, across.Max)];
             double y = up[Math.Clamp(crop.Y, up.Min, up.Max)];
             double size = 6 + (12 * Math.Sqrt(Math.Max(0, (double)(crop.Output / Math.Max(1m, most)))));
-            string text = beyond ? season.Notation.Text($"{crop.Name} ({sign}{crop.X:0.00}, {sign}{crop.Y:0.00}) →") : crop.Name;
+            string text = beyond ? $"{crop.Name} ({Shown(crop.X, season)}, {Shown(crop.Y, season)}) →" : crop.Name;
             double away = Math.Pow((x - across[mid.X]) / (across.To - across.From), 2) + Math.Pow((y - up[mid.Y]) / (up.From - up.To), 2);
             return (text, x, y, size, away + (double)(crop.Output / Math.Max(1m, most) * 0.2m));
         });
@@ -125,10 +125,12 @@ public static class MarginScatter
         return Math.Max(Math.Max(high * 1.15, mid * 2), sorted[^1] <= high * 1.6 ? sorted[^1] : 0);
     }
 
+    private static string Shown(double rate, SeasonReview season) => season.Notation.InWords((decimal)rate, Look.Rate);
+
     private static string Alt(SeasonReview season, List<(string Name, double X, double Y, decimal Output)> crops, int split, int poorBoth, int unlabeled, string sign)
     {
         string Top(Func<(string Name, double X, double Y, decimal Output), double> by) =>
-            Phrase.List(crops.OrderByDescending(by).Take(3).Select(crop => season.Notation.Text($"{crop.Name} {sign}{by(crop):0.00}")).ToList());
+            Phrase.List(crops.OrderByDescending(by).Take(3).Select(crop => $"{crop.Name} {Shown(by(crop), season)}").ToList());
         return season.Notation.Text($"Scatter of {season.Notation.Count(crops.Count, "crop")} of {season.CropYear}: gross margin per bed-foot-week (highest: {Top(crop => crop.X)}) against gross margin per labor hour ")
             + $"(highest: {Top(crop => crop.Y)}). {split} beat the farm's average by only one of the two, {poorBoth} by neither."
             + (unlabeled > 0 ? $" {unlabeled} dots in the crowd carry no name." : "");

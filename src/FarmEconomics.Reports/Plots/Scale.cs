@@ -3,6 +3,9 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>From values to pixels along one direction, with ticks at round numbers.</summary>
 internal sealed class Scale
 {
+    // More than can be told apart: a step that is tiny beside the range never fills the memory.
+    private const int MostTicks = 100;
+
     internal Scale(double min, double max, double from, double to)
     {
         Min = min;
@@ -27,9 +30,10 @@ internal sealed class Scale
     /// <summary>Ticks at the multiples of a step.</summary>
     internal IEnumerable<double> TicksBy(double step)
     {
-        for (double k = Math.Ceiling((Min / step) - 1e-9); k * step <= Max + (step * 1e-9); k++)
+        double first = Math.Ceiling((Min / step) - 1e-9);
+        for (int i = 0; i < MostTicks && (first + i) * step <= Max + (step * 1e-9); i++)
         {
-            yield return k == 0 ? 0 : k * step; // not -0
+            yield return first + i == 0 ? 0 : (first + i) * step; // not -0
         }
     }
 

@@ -16,10 +16,11 @@ public static class SeasonPlots
     public static Figure OutputAndMargin(SeasonReview season)
     {
         Notation notation = season.Notation;
-        List<EnterpriseBudget> crops = season.Crops.Where(crop => crop.Output.Amount != 0m || crop.GrossMargin.Amount != 0m).OrderByDescending(crop => crop.Output.Amount).ToList();
+        List<EnterpriseBudget> crops = season.Crops.Where(crop => crop.Known.Value is null && (crop.Output.Amount != 0m || crop.GrossMargin.Amount != 0m)).OrderByDescending(crop => crop.Output.Amount).ToList();
         bool costs = season.Known.Costs is null;
         int half = HalfOfOutput(season, crops);
-        string title = crops.Count == 0 ? $"No crop brought in anything in {season.CropYear}"
+        string title = season.Farm.Known.Value is { } unknown ? $"What {season.CropYear} brought in: {unknown}"
+            : crops.Count == 0 ? $"No crop brought in anything in {season.CropYear}"
             : $"{Phrase.Sentence(notation.Count(half, "crop"))} of {crops.Count} brought in half of the output of {season.CropYear}";
         int columns = crops.Count > 20 ? 2 : 1;
         Canvas canvas = new(title, Width, BarColumns.HeightFor(Math.Max(1, crops.Count), columns));

@@ -53,10 +53,8 @@ public static class SharedPlots
         }
 
         List<string> shown = users.Take(6).ToList();
-        List<int> tight = Enumerable.Range(0, months.Count).Where(i => months[i].Used > Given(months[i].Month, arrayKilowatts)).ToList();
-        string title = tight.Count == 0 ? season.Notation.Text($"In every month of {season.CropYear} the loads stay below what {arrayKilowatts:0.##} kW of panels give at the reference place")
-            : season.Notation.Text($"In {Phrase.List(tight.ConvertAll(i => months[i].Month.ToString("MMM")))} the loads exceed what {arrayKilowatts:0.##} kW of panels give at the reference place");
-        Canvas canvas = new(title, Width, BarColumns.HeightFor(12, 1) + 20);
+        bool panels = arrayKilowatts > 0m;
+        Canvas canvas = new(PowerTitle(season, months, arrayKilowatts), Width, BarColumns.HeightFor(12, 1) + 20);
         List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i, shown.Count + 1)).ToList();
         double x = 10;
         for (int i = 0; i < shown.Count; i++)
@@ -65,19 +63,42 @@ public static class SharedPlots
         }
 
         SeasonPlots.Key(canvas, x, 12, colors[^1], "others");
-        canvas.Rect(13, 26, 4, 13, Palette.Loss);
-        canvas.Text("what the panels give at the reference place", 29, 33, 11.5);
+        if (panels)
+        {
+            canvas.Rect(13, 26, 4, 13, Palette.Loss);
+            canvas.Text("what the panels give at the reference place", 29, 33, 11.5);
+        }
+
+        string InWords((DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser) month) =>
+            season.Notation.Text($"{month.Used:#,0}{(panels ? season.Notation.Text($" of {Given(month.Month, arrayKilowatts):#,0}") : "")}");
         new BarColumns(
             canvas,
             months.ConvertAll(month => new BarItem(
                 month.Month.ToString("MMM"),
                 [.. shown.Select(user => (double)month.ByUser.GetValueOrDefault(user)), (double)month.ByUser.Where(pair => !shown.Contains(pair.Key)).Sum(pair => pair.Value)],
-                season.Notation.Text($"{month.Used:#,0} of {Given(month.Month, arrayKilowatts):#,0} kWh"),
-                Mark: (double)Given(month.Month, arrayKilowatts))),
+                $"{InWords(month)} kWh",
+                Mark: panels ? (double)Given(month.Month, arrayKilowatts) : null)),
             colors,
-            46).Draw(Width, 1, $"kWh a month; {SolarReference.Source}", value => season.Notation.Text($"{value:#,0}"));
-        return canvas.ToFigure(season.Notation.Text($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads, against what {arrayKilowatts:0.##} kW of panels give at {SolarReference.Source}. ")
-            + string.Join("; ", months.Select(month => season.Notation.Text($"{month.Month:MMM} {month.Used:#,0} of {Given(month.Month, arrayKilowatts):#,0}"))) + ".");
+            46).Draw(Width, 1, panels ? $"kWh a month; {SolarReference.Source}" : "kWh a month", value => season.Notation.Text($"{value:#,0}"));
+        string against = panels ? season.Notation.Text($", against what {arrayKilowatts:0.##} kW of panels give at {SolarReference.Source}") : "";
+        return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads{against}. "
+            + string.Join("; ", months.Select(month => $"{month.Month:MMM} {InWords(month)}")) + ".");
+    }
+
+    private static string PowerTitle(
+        SeasonReview season, List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months, decimal arrayKilowatts)
+    {
+        if (arrayKilowatts <= 0m)
+        {
+            return $"What the loads drew in {season.CropYear}";
+        }
+
+        string given = season.Notation.Text($"what {arrayKilowatts:0.##} kW of panels give at the reference place");
+        List<string> tight = [.. months.Where(month => month.Used > Given(month.Month, arrayKilowatts))
+            .Select(month => month.Month.ToString("MMM"))];
+        return tight.Count == 0
+            ? $"In every month of {season.CropYear} the loads stay below {given}"
+            : $"In {Phrase.List(tight)} the loads exceed {given}";
     }
 
     /// <summary>Who drew on a measured pool.</summary>
@@ -115,7 +136,8 @@ public static class SharedPlots
             Dictionary<string, decimal> byUser = new(StringComparer.OrdinalIgnoreCase);
             foreach (LoadRow load in season.Records.Tables.Loads)
             {
-                decimal energy = LoadEnergy.KilowattHours(load, month, month.AddMonths(1).AddDays(-1));
+                DateOnly last = month.AddMonths(1).AddDays(-1);
+                decimal energy = LoadEnergy.KilowattHours(load, month, season.Records.CostsUntil < last ? season.Records.CostsUntil : last);
                 if (energy > 0m)
                 {
                     byUser[load.User.Trim()] = byUser.GetValueOrDefault(load.User.Trim()) + energy;

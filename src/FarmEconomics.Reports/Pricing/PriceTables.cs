@@ -23,7 +23,7 @@ public static class PriceTables
                 : "Not given: a quarter above what an hour cost the farm this season, rounded up.")
             .Row("price step", notation.InWords(terms.Step, Look.Rate), "The price to ask is the target, rounded up to the next step.")
             .Row("failed yield", notation.Text($"under {terms.FailedYieldPercent:0.##} % of normal"), "Normal = the median of the crop's own yields per length of bed over the years that are over.")
-            .Row("units that carry cost", "sold, and on hand where that counts", "What was eaten, given away, thrown out or lost carries none: its cost rests on what is sold.")
+            .Row("units that carry cost", "sold", "What was eaten and what is on hand, where that counts, come off the cost at their value. What was given away, thrown out or lost rests on what is sold.")
             .Row("channel cost", "the channel's own pool", "Stall, driving, hours standing there: spread by sales value over what was sold there; in full cost and target, not in the floor.");
     }
 
@@ -144,7 +144,7 @@ public static class PriceTables
         decimal elsewhere = ChannelComparison.LossWithoutChannel(book);
         foreach (ChannelComparison channel in ChannelComparison.Of(book))
         {
-            string? missing = channel.Known.Costs ?? channel.Known.LaborCost ?? channel.Known.OwnerLabor ?? channel.Known.Ownership;
+            string? missing = channel.Known.NoFullNetReturn;
             table.Row(
                 channel.Channel.Name, channel.Channel.Kind.ToString().ToLowerInvariant(), channel.Sales, channel.Fees, ReportCell.Known(channel.Goods.Full, missing), ReportCell.Known(channel.ChannelCost.Full, missing),
                 channel.NetReturn, ReportCell.Known(channel.Hours, channel.Known.Hours), channel.ReturnPerHour, channel.ThrownOut, channel.GivenAway, channel.Unsold);

@@ -32,20 +32,16 @@ internal static class BudgetColumns
 
     internal static IReadOnlyList<ReportCell> Cells(EnterpriseBudget budget) =>
     [
-        Marked(budget.Output, budget),
-        Marked(ReportCell.Known(budget.GrossMargin, budget.Known.Costs), budget),
+        ReportCell.Known(budget.Output, budget.Known.Value),
+        ReportCell.Known(budget.GrossMargin, budget.Known.NoGrossMargin),
         ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
         budget.EstimatedShare,
         budget.GrossMarginPerBedFoot,
         budget.GrossMarginPerBedFootWeek,
         budget.GrossMarginPerLaborHour,
         budget.ReturnToLaborPerHour,
-        ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost),
+        ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
     ];
-
-    /// <summary>Where a part of the output has no price, the figure says so wherever it shows.</summary>
-    internal static ReportCell Marked(ReportCell cell, EnterpriseBudget budget) =>
-        budget.Sums.ValueIncomplete ? cell.Marked("Incomplete: a part of what left has no list price and counts as 0 here.") : cell;
 
     /// <summary>A rate to rank by, those not available last.</summary>
     internal static decimal RankKey(Rate rate) => rate.Value ?? decimal.MinValue;

@@ -15,17 +15,20 @@ public static class PoolTables
             .Column("Pool").Column("Shared out by").Column("Cash", Look.WholeMoney).Column("Labor", Look.WholeMoney).Column("Ownership", Look.WholeMoney).Column("Hours", Look.Hours)
             .Column("To crops", Look.WholeMoney).Column("To household", Look.WholeMoney).Column("Unused", Look.WholeMoney).Column("Not assigned", Look.WholeMoney);
         List<PoolResult> busy = Busy(season).ToList();
+        ReportCell AllOwned(Func<PoolResult, Money> part) => ReportCell.Known(Sum(busy, part), season.Known.Ownership);
         foreach (PoolResult pool in busy)
         {
             table.Row(
                 pool.Pool.Name, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()), pool.Cash, pool.Labor, ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), pool.Hours,
-                pool.ToCrops, pool.ToHousehold, pool.Unused, pool.NotAssigned);
+                Owned(pool.ToCrops), Owned(pool.ToHousehold), Owned(pool.Unused), Owned(pool.NotAssigned));
+
+            ReportCell Owned(Money amount) => ReportCell.Known(amount, OwnershipReason(season, pool));
         }
 
         return table
             .Total(
-                "All pools", "", Sum(busy, pool => pool.Cash), Sum(busy, pool => pool.Labor), Sum(busy, pool => pool.Ownership), busy.Sum(pool => pool.Hours),
-                Sum(busy, pool => pool.ToCrops), Sum(busy, pool => pool.ToHousehold), Sum(busy, pool => pool.Unused), Sum(busy, pool => pool.NotAssigned))
+                "All pools", "", Sum(busy, pool => pool.Cash), Sum(busy, pool => pool.Labor), AllOwned(pool => pool.Ownership), busy.Sum(pool => pool.Hours),
+                AllOwned(pool => pool.ToCrops), AllOwned(pool => pool.ToHousehold), AllOwned(pool => pool.Unused), AllOwned(pool => pool.NotAssigned))
             .Note("Cash + labor + ownership of a pool = its last four columns, to the cent. Money that reached a crop through other pools stands with the pool it was spent in.");
     }
 
@@ -52,9 +55,9 @@ public static class PoolTables
     {
         ReportTable table = new ReportTable($"What stood idle in {season.CropYear}", season.Notation)
             .Column("Pool").Column("Capacity", Look.Quantity).Column("Used", Look.Quantity).Column("of capacity", Look.Percent).Column("Counted in").Column("Ownership cost", Look.WholeMoney).Column("of which unused", Look.WholeMoney);
-        foreach (PoolResult pool in season.Pools.Where(pool => pool.Pool.Row.Capacity is > 0m))
+        foreach (PoolResult pool in season.Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m))
         {
-            decimal capacity = pool.Pool.Row.Capacity!.Value;
+            decimal capacity = season.Network.Capacity[pool.Pool.Index]!.Value;
             table.Row(
                 pool.Pool.Name, capacity, pool.Users.Total, pool.Users.Total / capacity, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.Unit),
                 ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), ReportCell.Known(pool.Unused, OwnershipReason(season, pool)));
@@ -66,8 +69,7 @@ public static class PoolTables
     internal static IEnumerable<PoolResult> Busy(SeasonReview season) =>
         season.Pools.Where(pool => pool.Total != Money.Zero || pool.Hours != 0m).OrderByDescending(pool => pool.Total.Amount).ThenBy(pool => pool.Pool.Index);
 
-    private static string? OwnershipReason(SeasonReview season, PoolResult pool) =>
-        season.Known.Ownership is { } reason && season.Records.Tables.Assets.Exists(asset => season.Records.FindPool(asset.Pool) == pool.Pool) ? reason : null;
+    private static string? OwnershipReason(SeasonReview season, PoolResult pool) => pool.OwnershipKnown ? null : season.Known.Ownership;
 
     private static Money Sum(List<PoolResult> pools, Func<PoolResult, Money> part) => Money.Sum(pools.Select(part));
 }

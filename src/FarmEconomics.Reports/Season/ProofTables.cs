@@ -3,6 +3,7 @@ using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Season;
@@ -14,19 +15,19 @@ public static class ProofTables
     public static ReportTable Statement(SeasonReview season)
     {
         EnterpriseBudget farm = season.Farm;
-        Availability known = season.Known;
+        Availability known = farm.Known;
         ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
-        table.Row("Sales", farm.Sums.Sales).Row("Shares, by what they received", farm.Sums.ShareIncome).Row("Household use at list value (no cash)", farm.Sums.Household)
-            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? farm.Sums.ClosingStock : ReportCell.Missing("closing_stock is set to ignore"))
-            .Row("Output", BudgetColumns.Marked(farm.Output, farm))
+        table.Row("Sales", Worth(farm.Sums.Sales)).Row("Shares, by what they received", Worth(farm.Sums.ShareIncome)).Row("Household use at list value (no cash)", Worth(farm.Sums.Household))
+            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? Worth(farm.Sums.ClosingStock) : ReportCell.Missing("closing_stock is set to ignore"))
+            .Row("Output", Worth(farm.Output))
             .Row("- materials", ReportCell.Known(farm.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(farm.Sums.Selling, known.Costs))
-            .Row("Gross margin", ReportCell.Known(farm.GrossMargin, known.Costs))
+            .Row("Gross margin", ReportCell.Known(farm.GrossMargin, known.NoGrossMargin))
             .Row("- hired labor", ReportCell.Known(farm.Sums.HiredLabor, known.LaborCost))
             .Row("- unpaid owner labor (no cash)", ReportCell.Known(farm.Sums.OwnerLabor, known.LaborCost ?? known.OwnerLabor))
-            .Row("Margin after labor", ReportCell.Known(farm.MarginAfterLabor, known.Costs ?? known.LaborCost))
-            .Row("- infrastructure", ReportCell.Known(farm.Sums.Infrastructure, known.Costs)).Row("Margin after infrastructure", ReportCell.Known(farm.MarginAfterInfrastructure, known.Costs ?? known.LaborCost))
-            .Row("- overhead", ReportCell.Known(farm.Sums.Overhead, known.Costs))
-            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(farm.NetReturn, known.Costs ?? known.LaborCost));
+            .Row("Margin after labor", ReportCell.Known(farm.MarginAfterLabor, known.NoNetReturn))
+            .Row("- infrastructure", ReportCell.Known(farm.Sums.Infrastructure, known.Costs)).Row("Margin after infrastructure", ReportCell.Known(farm.MarginAfterInfrastructure, known.NoNetReturn))
+            .Row("- overhead", ReportCell.Known(farm.Sums.Overhead, known.Overhead))
+            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(farm.NetReturn, known.NoNetReturn));
         foreach ((Outside where, string words) in new[]
         {
             (Outside.Household, "Outside the crops: the household's part"), (Outside.Unused, "Outside the crops: unused capacity"),
@@ -42,6 +43,8 @@ public static class ProofTables
         }
 
         return table;
+
+        ReportCell Worth(Money money) => ReportCell.Known(money, known.Value);
     }
 
     /// <summary>Every assumption the figures rest on, and what is missing with its consequence.</summary>
@@ -52,8 +55,9 @@ public static class ProofTables
         DateOnly last = settings.EndOf(season.CropYear).AddDays(-1);
         table.Row("crop year", $"{Looks.Day(settings.StartOf(season.CropYear))} to {Looks.Day(last)}", "A planting counts in the year of its first harvest, with all its costs and sales.")
             .Row("as_of", Looks.Day(season.Records.AsOf), settings.AsOf is null ? "Closing date: the last date in the records." : "Closing date from farm.csv; later rows are counted, not used.")
-            .Row("owner_wage", settings.OwnerWage is { } wage ? settings.Notation.InWords(wage, Look.Rate) + " an hour" : ReportCell.Missing("no owner_wage in farm.csv: unpaid hours carry no value"), "Value of an unpaid hour, unless workers.csv gives one.")
-            .Row("payroll_burden_percent", settings.Notation.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry no wages.")
+            .Row("owner_wage", OwnerWage(season), "Value of an unpaid hour, unless workers.csv gives one.")
+            .Row("unpaid_hours", settings.UnpaidHours == UnpaidHours.None ? "none" : "as-logged", settings.UnpaidHours == UnpaidHours.None ? "A season without wages and hours took no labor." : "A season without a log has unknown hours.")
+            .Row("payroll_burden_percent", settings.Notation.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry neither wages nor what is paid on top of them.")
             .Row("interest_percent", settings.InterestPercent is { } interest ? settings.Notation.Number(interest, Look.Exact) : ReportCell.Missing("no interest_percent in farm.csv: the yearly cost of what lasts can't be told"), "Cost of the capital in what lasts.")
             .Row("ownership_method", settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest", "How the yearly cost of what lasts is reckoned.")
             .Row("idle_capacity", settings.IdleCapacity.ToString().ToLowerInvariant(), settings.IdleCapacity == IdleCapacity.Separate ? "What nobody used is charged to no crop." : "What nobody used is spread over the users.")
@@ -61,6 +65,7 @@ public static class ProofTables
             .Row(settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in", settings.Notation.Number(settings.StandardBedWidthIn, Look.Exact), settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide."))
             .Row("sharing of pools", settings.SharingMethod switch { SharingMethod.Reciprocal => "reciprocal", SharingMethod.StepDown => "step-down", _ => "direct" }, "How pools that serve each other are resolved.")
             .Row("currency", settings.Currency, "All money.");
+        AddLimits(table, settings.Limits, settings.Notation);
 
         foreach (TableSchema schema in RecordSchema.Tables.Where(schema => !schema.Required && !season.Records.Has(schema.Name)))
         {
@@ -68,6 +73,23 @@ public static class ProofTables
         }
 
         return table;
+    }
+
+    private static void AddLimits(ReportTable table, TracingLimits limits, Notation notation) => table
+        .Row("produce past keeping", $"{limits.DaysBeyondKeeping} days", "How long after it stopped keeping a sale may still be matched to it; ours.")
+        .Row("sales noted early", $"{limits.DaysNotedEarly} days", "How long before its harvest a sale may be noted; ours.")
+        .Row("least days to harvest", $"{limits.LeastDaysWithoutHistory} days", "From bed to a harvest that names only its crop, where no harvest names a planting of it; ours.")
+        .Row("plantings without an end", $"{limits.TimesMedianStay} x the crop's usual stay", notation.Text($"Taken as out of the bed then; at least the {limits.LongestStayPercentile:0}th percentile of its stays, {limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours."));
+
+    /// <summary>What an unpaid hour is worth, and who says so.</summary>
+    private static ReportCell OwnerWage(SeasonReview season)
+    {
+        OwnHourValue value = OwnHourValue.Of(season.Trace, season.CropYear);
+        string AnHour(decimal wage) => season.Notation.InWords(wage, Look.Rate) + " an hour";
+        string own = $"workers.csv gives {Phrase.List(value.OwnWages.Select(pair => $"{pair.Worker} {AnHour(pair.Wage)}").ToList())}";
+        return value.WorkersTableDecides ? $"{(value.Setting is { } unused ? $"{AnHour(unused)}, not used" : "none needed")}: {own}"
+            : value.Setting is not { } wage ? ReportCell.Missing("no owner_wage in farm.csv: unpaid hours carry no value")
+            : value.OwnWages.Count > 0 ? $"{AnHour(wage)}; {own}" : AnHour(wage);
     }
 
     /// <summary>The checks that nothing was lost, failed ones first.</summary>

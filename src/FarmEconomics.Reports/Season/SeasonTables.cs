@@ -33,8 +33,8 @@ public static class SeasonTables
             table.Row(
                 budget.Name, string.Join("; ", planting.Beds.Select(bed => bed.Bed.Name).Distinct()),
                 planting.Beds.Min(bed => bed.In), planting.Beds.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
-                BudgetColumns.Marked(budget.Output, budget), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
-                budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Known(budget.NetReturn, budget.Known.Costs ?? budget.Known.LaborCost));
+                ReportCell.Known(budget.Output, budget.Known.Value), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
+                budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn));
         }
 
         return table.Opens();
@@ -42,7 +42,7 @@ public static class SeasonTables
 
     /// <summary>Crop groups, by output.</summary>
     public static ReportTable Groups(SeasonReview season) =>
-        Budgets(season, $"What each group of crops earned in {season.CropYear}", "Group", season.Groups.OrderByDescending(budget => budget.Output.Amount));
+        Budgets(season, $"What each group of crops earned in {season.CropYear}", "Group", season.Groups.OrderBy(budget => budget.Known.Value is not null).ThenByDescending(budget => budget.Output.Amount));
 
     /// <summary>Beds, by gross margin per bed-foot; a planting in several beds is split by bed-foot-days.</summary>
     public static ReportTable Beds(SeasonReview season) =>
@@ -50,7 +50,7 @@ public static class SeasonTables
 
     /// <summary>Structures and the open field, by output.</summary>
     public static ReportTable Structures(SeasonReview season) =>
-        Budgets(season, $"What each structure earned in {season.CropYear}", "Structure", season.Structures.OrderByDescending(budget => budget.Output.Amount));
+        Budgets(season, $"What each structure earned in {season.CropYear}", "Structure", season.Structures.OrderBy(budget => budget.Known.Value is not null).ThenByDescending(budget => budget.Output.Amount));
 
     /// <summary>Channels with what left through them and the costs and hours that name them.</summary>
     public static ReportTable Channels(SeasonReview season)
@@ -62,9 +62,9 @@ public static class SeasonTables
         foreach (ChannelResult channel in season.Channels.Where(channel => channel.Channel.Kind != ChannelKind.Other))
         {
             table.Row(
-                channel.Channel.Name, channel.Channel.Kind.ToString().ToLowerInvariant(), channel.QuantityValue, ReportCell.Known(channel.Fees, channel.Known.Costs is not null && channel.Fees == Money.Zero ? channel.Known.Costs : null),
+                channel.Channel.Name, channel.Channel.Kind.ToString().ToLowerInvariant(), ReportCell.Known(channel.QuantityValue, channel.Known.Value), ReportCell.Known(channel.Fees, channel.Known.Value ?? (channel.Fees == Money.Zero ? channel.Known.Costs : null)),
                 ReportCell.Known(channel.DirectCosts, channel.Known.Costs), ReportCell.Known(channel.Hours.Value, channel.Known.Hours),
-                ReportCell.Known(channel.Margin, channel.Known.Costs), channel.MarginPerHour);
+                ReportCell.Known(channel.Margin, channel.Known.NoGrossMargin), channel.MarginPerHour);
         }
 
         return table;

@@ -104,7 +104,8 @@ public static class SharedTables
         }
 
         table.Column("Widest difference", Look.WholeMoney);
-        List<(string Name, Money[] Net)> rows = season.Crops.Select((crop, i) => (crop.Name, ways.Select(way => way.Season.Crops[i].NetReturn).ToArray())).ToList();
+        List<(string Name, Money[] Net)> rows = season.Crops.Select((crop, i) => (Crop: crop, i)).Where(pair => pair.Crop.Known.Value is null)
+            .Select(pair => (pair.Crop.Name, ways.Select(way => way.Season.Crops[pair.i].NetReturn).ToArray())).ToList();
         foreach ((string name, Money[] net) in rows.OrderByDescending(row => Spread(row.Net)).ThenBy(row => row.Name, StringComparer.Ordinal))
         {
             table.Row([name, .. net.Select(value => ReportCell.Known(value, reason)), ReportCell.Known(Spread(net), reason)]);

@@ -1,50 +1,56 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Reports.Shared;
 
-/// <summary>Crates in a store day by day, added up by crop and month: the same count the pool is shared out by, laid out over the year.</summary>
+/// <summary>The crate-days a store is shared out by, laid out over the months in which the produce lay there.</summary>
 public static class StoreDays
 {
     /// <summary>The stores: pools shared out by crate-days.</summary>
     public static IReadOnlyList<Pool> Stores(SeasonReview season) => season.Records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays).ToList();
 
-    /// <summary>Crate-days by crop and month for produce of the crop year, also where it was held after the year's end.</summary>
+    /// <summary>
+    /// Crate-days by crop and month for produce of the crop year, also where it was held after the year's end. The crate-days are those of the pool's users; only when they fell is added here. A crop
+    /// whose use is written down without a day of holding in the records has no months and isn't in it.
+    /// </summary>
     public static IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> Of(SeasonReview season, Pool store)
     {
         Dictionary<(Crop, DateOnly), decimal> days = [];
-        int stores = Stores(season).Count;
-        foreach (Lot lot in season.Lots)
+        PoolUsers users = season.Network.Users[store.Index];
+        ILookup<Enterprise, Lot> lots = season.Lots.ToLookup(lot => lot.Enterprise);
+        for (int i = 0; i < season.Network.Enterprises.Count; i++)
         {
-            Crop crop = lot.Enterprise.Crop;
-            decimal share = crop.Stores.Count == 0 ? (stores == 1 ? 1m : 0m)
-                : (decimal)crop.Stores.Count(name => string.Equals(name, store.Name, StringComparison.OrdinalIgnoreCase)) / crop.Stores.Count;
-            if (share <= 0m || crop.Row.UnitsPerCrate is not > 0m)
+            Enterprise enterprise = season.Network.Enterprises[i];
+            Dictionary<DateOnly, decimal> unitDays = users.OfEnterprise[i] > 0m ? ByMonth(lots[enterprise], season.Records.AsOf) : [];
+            decimal all = unitDays.Values.Sum();
+            foreach ((DateOnly month, decimal held) in unitDays)
             {
-                continue;
+                days[(enterprise.Crop, month)] = days.GetValueOrDefault((enterprise.Crop, month)) + (users.OfEnterprise[i] * held / all);
             }
-
-            decimal perUnit = share / crop.Row.UnitsPerCrate.Value;
-            foreach (LeavingPart part in lot.Draws)
-            {
-                Add(days, crop, lot.Date, part.DaysHeld!.Value, part.Quantity * perUnit);
-            }
-
-            int left = season.Records.AsOf.DayNumber - lot.Date.DayNumber;
-            Add(days, crop, lot.Date, (int)Math.Min(left, crop.Row.StorageDays ?? left), lot.Remaining * perUnit);
         }
 
         return days;
     }
 
-    private static void Add(Dictionary<(Crop, DateOnly), decimal> days, Crop crop, DateOnly from, int held, decimal crates)
+    private static Dictionary<DateOnly, decimal> ByMonth(IEnumerable<Lot> lots, DateOnly closing)
     {
-        for (int day = 0; day < held && crates > 0m; day++)
+        Dictionary<DateOnly, decimal> days = [];
+        foreach (Lot lot in lots)
         {
-            DateOnly at = from.AddDays(day);
-            (Crop, DateOnly) key = (crop, new DateOnly(at.Year, at.Month, 1));
-            days[key] = days.GetValueOrDefault(key) + crates;
+            foreach (Holding part in Holding.Of(lot, closing).Where(part => part.Quantity > 0m))
+            {
+                // The last day of a storage life may be a part of one.
+                for (decimal left = part.Days, day = 0m; left > 0m; left--, day++)
+                {
+                    DateOnly at = lot.Date.AddDays((int)day);
+                    DateOnly month = new(at.Year, at.Month, 1);
+                    days[month] = days.GetValueOrDefault(month) + (part.Quantity * Math.Min(1m, left));
+                }
+            }
         }
+
+        return days;
     }
 }

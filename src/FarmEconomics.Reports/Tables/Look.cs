@@ -14,7 +14,7 @@ public enum Look
     /// <summary>Money in whole units of the currency, for what is compared.</summary>
     WholeMoney,
 
-    /// <summary>Money per something, to the cent.</summary>
+    /// <summary>Money per something, to the cent; below a cent with the digits that count.</summary>
     Rate,
 
     /// <summary>Hours to one decimal.</summary>
@@ -48,7 +48,8 @@ public static class Looks
     /// <summary>A number without a currency sign.</summary>
     public static string Number(this Notation notation, decimal value, Look look) => look switch
     {
-        Look.Money or Look.Rate => notation.Text($"{Rounded(value, 2):#,0.00}"),
+        Look.Money => notation.Text($"{Rounded(value, 2):#,0.00}"),
+        Look.Rate when Units.Rate.DecimalsShown(value) is var decimals => Rounded(value, decimals).ToString("#,0." + new string('0', decimals), notation.Culture),
         Look.WholeMoney or Look.Count => notation.Text($"{Rounded(value, 0):#,0}"),
         Look.Hours => notation.Text($"{Rounded(value, 1):#,0.0}"),
         Look.Quantity => notation.Text($"{Rounded(value, 1):#,0.#}"),

@@ -112,7 +112,7 @@ public static class WhatIfTables
         foreach (EnterpriseBudget crop in season.Crops)
         {
             List<CropDifference?> there = comparison.Outcomes.Select(outcome => outcome.Crops.FirstOrDefault(other => other.Name == crop.Name)).ToList();
-            table.Row([crop.Name, ReportCell.Known(crop.NetReturn, crop.Known.Costs ?? crop.Known.LaborCost), .. there.Select(other => other is null ? ReportCell.Missing("no planting of it in the scenario") : other.NetReturn.After)]);
+            table.Row([crop.Name, ReportCell.Known(crop.NetReturn, crop.Known.NoNetReturn), .. there.Select(other => other is null ? ReportCell.Missing("no planting of it in the scenario") : other.NetReturn.After)]);
         }
 
         return table;
@@ -141,7 +141,7 @@ public static class WhatIfTables
         return
         [
             farm.Output, ReportCell.Known(farm.Sums.Materials + farm.Sums.Selling, known.Costs), ReportCell.Known(farm.LaborCost, known.LaborCost),
-            ReportCell.Known(farm.Sums.Infrastructure, known.Costs), ReportCell.Known(farm.Sums.Overhead, known.Costs),
+            ReportCell.Known(farm.Sums.Infrastructure, known.Costs), ReportCell.Known(farm.Sums.Overhead, known.Overhead),
         ];
     }
 

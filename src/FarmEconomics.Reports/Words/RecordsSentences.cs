@@ -66,7 +66,7 @@ public static class RecordsSentences
             weak.Add($"{Phrase.Percent(season.Farm.EstimatedShare.Value.Value)} of the hours are estimated");
         }
 
-        int incomplete = season.Crops.Count(crop => crop.Sums.ValueIncomplete);
+        int incomplete = season.Crops.Count(crop => crop.Known.Value is not null);
         if (incomplete > 0)
         {
             weak.Add($"{season.Notation.Count(incomplete, "crop has", "crops have")} produce without a price");

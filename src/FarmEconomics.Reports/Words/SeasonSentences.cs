@@ -23,6 +23,11 @@ public static class SeasonSentences
             return new Prose($"The records hold no planting of {season.CropYear}, so there is nothing to say about it.");
         }
 
+        if (farm.Known.Value is not null)
+        {
+            return new Prose(ValueUnknown(season));
+        }
+
         string text = $"In **{season.CropYear}** the {notation.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{notation.InWords(farm.Output.Amount, Look.WholeMoney)}**";
         text += season.Known.Costs is { } why
             ? $"; what was left after costs is not available ({why})."
@@ -55,7 +60,12 @@ public static class SeasonSentences
     /// <summary>Reads the largest crops off the output figure.</summary>
     public static Prose Output(SeasonReview season)
     {
-        List<EnterpriseBudget> crops = season.Crops.OrderByDescending(crop => crop.Output.Amount).ToList();
+        List<EnterpriseBudget> crops = Valued(season).OrderByDescending(crop => crop.Output.Amount).ToList();
+        if (season.Farm.Known.Value is { } unknown)
+        {
+            return new Prose($"What the farm brought in is not available ({Prose.Text(unknown)}).");
+        }
+
         if (crops.Count == 0 || season.Farm.Output.Amount <= 0m)
         {
             return new Prose("No output to read off.");
@@ -99,14 +109,30 @@ public static class SeasonSentences
             points.Add($"labor hours: not available ({season.Farm.EstimatedShare.Reason})");
         }
 
-        List<EnterpriseBudget> incomplete = season.Crops.Where(crop => crop.Sums.ValueIncomplete).ToList();
-        points.Add(incomplete.Count == 0 ? "everything that left has a price or a list value" : $"a part of what left has no price, for {Names(incomplete)}: their output is too low");
+        List<EnterpriseBudget> incomplete = season.Crops.Where(crop => crop.Known.Value is not null).ToList();
+        points.Add(incomplete.Count == 0 ? "everything that left has a price or a list value" : $"no price is on record for {Names(incomplete)}, at least for a part of it: what they brought in is not available, nor anything that rests on it");
         List<EnterpriseBudget> unmatched = season.Crops.Where(crop => crop.Sums.Unmatched > 0m).ToList();
         points.Add(unmatched.Count == 0 ? "every sale is matched with a harvest" : $"more left than was picked of {Names(unmatched)}");
         decimal unassigned = season.OutsideTotal(Costing.Outside.NotAssigned);
         points.Add(unassigned == 0m ? "no cost is left without a crop" : $"{notation.InWords(unassigned, Look.Money)} of cost found no crop and is charged to none");
         points.Add($"the proof: {season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} sums agree to the cent, the hour and the unit");
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
+    }
+
+    /// <summary>The crops whose value is known.</summary>
+    private static IEnumerable<EnterpriseBudget> Valued(SeasonReview season) => season.Crops.Where(crop => crop.Known.Value is null);
+
+    /// <summary>The answer where crops have no price: how many have one, what those brought in, and which are left out.</summary>
+    private static string ValueUnknown(SeasonReview season)
+    {
+        Notation notation = season.Notation;
+        List<EnterpriseBudget> valued = Valued(season).ToList();
+        List<EnterpriseBudget> unknown = season.Crops.Where(crop => crop.Known.Value is not null).ToList();
+        string text = $"In **{season.CropYear}** {Phrase.Bold(season.Farm.Name)} grew **{notation.Count(season.Crops.Count, "crop")}, with prices for {valued.Count}**. ";
+        text += valued.Count == 0 ? "What they brought in is not available."
+            : $"Those {valued.Count} brought in {notation.InWords(valued.Sum(crop => crop.Output.Amount), Look.WholeMoney)}; what the whole farm brought in is not available.";
+        text += $" Without a price, at least for a part, and so in no ranking: {Names(unknown)}. Put a price of each into prices.csv.";
+        return text + Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
     }
 
     private static string Leading(SeasonReview season, string per, Func<EnterpriseBudget, Rate> rate)

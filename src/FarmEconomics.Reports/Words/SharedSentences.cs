@@ -53,9 +53,10 @@ public static class SharedSentences
     /// <summary>Below the table of capacities.</summary>
     public static Prose Idle(SeasonReview season)
     {
-        List<PoolResult> known = season.Pools.Where(pool => pool.Pool.Row.Capacity is > 0m).OrderBy(pool => pool.Users.Total / pool.Pool.Row.Capacity!.Value).ToList();
+        decimal Used(PoolResult pool) => pool.Users.Total / season.Network.Capacity[pool.Pool.Index]!.Value;
+        List<PoolResult> known = season.Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m).OrderBy(Used).ToList();
         return new Prose(known.Count == 0 ? "No pool has a capacity in pools.csv, so what stood idle is not available."
-            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(known[0].Users.Total / known[0].Pool.Row.Capacity!.Value)} of what it can give; the unused part cost {season.Notation.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney)} over all pools with a capacity.");
+            : $"{Phrase.Bold(known[0].Pool.Name)} was used least, {Phrase.Percent(Used(known[0]))} of what it can give; the unused part cost {season.Notation.InWords(known.Sum(pool => pool.Unused.Amount), Look.WholeMoney)} over all pools with a capacity.");
     }
 
     /// <summary>Below the power figure.</summary>
@@ -66,6 +67,12 @@ public static class SharedSentences
         if (used <= 0m)
         {
             return new Prose("Power by month is not available (no loads).");
+        }
+
+        if (arrayKilowatts <= 0m)
+        {
+            (DateOnly most, decimal drawn, _) = months.MaxBy(month => month.Used);
+            return new Prose($"The loads drew {season.Notation.Number(used, Look.Count)} kWh in the year, most in {most:MMMM}: {season.Notation.Number(drawn, Look.Count)} kWh. No panels are given to compare that with.");
         }
 
         decimal given = months.Sum(month => SharedPlots.Given(month.Month, arrayKilowatts));
@@ -98,12 +105,11 @@ public static class SharedSentences
         }
 
         PoolResult result = SharedTables.Find(season, pool);
-        Pool store = result.Pool;
-        decimal days = StoreDays.Of(season, store).Values.Sum();
+        decimal days = result.Users.OfEnterprise.Sum();
         decimal all = result.Users.Total;
-        decimal cost = (result.Total + result.ReceivedFromPools).Amount;
-        return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(store.Name)}."
-            : $"{Phrase.Bold(store.Name)} held {season.Notation.Number(days, Look.Count)} crate-days of produce{(all - days >= 0.5m ? $" and {season.Notation.Number(all - days, Look.Count)} of other users" : "")}; with what other pools gave it, a crate-day cost {season.Notation.InWords(cost / all, Look.Rate)}.");
+        string others = all > days ? $" and {season.Notation.Number(all - days, Look.Quantity)} of other users" : "";
+        return new Prose(all <= 0m ? $"Nothing was held in {Phrase.Bold(result.Pool.Name)}."
+            : $"{Phrase.Bold(result.Pool.Name)} held {season.Notation.Number(days, Look.Quantity)} crate-days of produce{others}; with what other pools gave it, a crate-day cost {season.Notation.InWords(CostOfUse(season, result) / all, Look.Rate)}.");
     }
 
     /// <summary>Below the users of a measured pool: what one unit of use cost.</summary>
@@ -121,9 +127,8 @@ public static class SharedSentences
             return new Prose($"No use of {Phrase.Bold(result.Pool.Name)} is written down for {season.CropYear}.");
         }
 
-        decimal cost = (result.Cash + result.Labor + result.Ownership + result.ReceivedFromPools).Amount - (result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
         string unit = SharedTables.Unit(season, result) == "kWh" ? "kWh" : "unit of use";
-        return new Prose($"{Phrase.Bold(users[0].Name)} took most, {season.Notation.Number(users[0].Weight, Look.Quantity)} of {season.Notation.Number(result.Users.Total, Look.Quantity)}. With {season.Notation.Number(result.Hours, Look.Hours)} hours of work and what other pools gave it, a {unit} cost {season.Notation.InWords(cost / result.Users.Total, Look.Rate)}.");
+        return new Prose($"{Phrase.Bold(users[0].Name)} took most, {season.Notation.Number(users[0].Weight, Look.Quantity)} of {season.Notation.Number(result.Users.Total, Look.Quantity)}. With {season.Notation.Number(result.Hours, Look.Hours)} hours of work and what other pools gave it, a {unit} cost {season.Notation.InWords(CostOfUse(season, result) / result.Users.Total, Look.Rate)}.");
     }
 
     /// <summary>Below the flow picture.</summary>
@@ -134,6 +139,10 @@ public static class SharedSentences
             : $"{Phrase.Sentence(season.Notation.Count(givers.Count, "pool serves", "pools serve"))} other pools: {Phrase.List(givers.ConvertAll(pool => $"{Phrase.Bold(pool.Pool.Name)} passed {season.Notation.InWords(pool.PassedToPools.Amount, Look.WholeMoney)} on"))}"
                 + $"{(Circle(season) ? "; some of it in a circle, which is solved exactly" : "")}.");
     }
+
+    /// <summary>What a pool held and was given, less its own cost of capacity nobody used.</summary>
+    private static decimal CostOfUse(SeasonReview season, PoolResult result) =>
+        (result.Total + result.ReceivedFromPools).Amount - (result.Ownership.Amount * (1m - season.Network.UsedFactor[result.Pool.Index]));
 
     private static bool Circle(SeasonReview season)
     {

@@ -14,6 +14,21 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
     /// <summary>Whether net return leaves the same out here and there, so that the two may be compared.</summary>
     internal bool LeavesOutTheSameAs(Availability other) => (OwnerLabor is null, Ownership is null) == (other.OwnerLabor is null, other.Ownership is null);
 
+    /// <summary>Why overhead isn't known: the costs aren't, or an overhead pool holds hours without a value or assets without an interest rate.</summary>
+    public string? Overhead { get; init; }
+
+    /// <summary>Why what the produce was worth isn't known: a part of it has no price. Told of a budget or a channel, never of a whole season.</summary>
+    public string? Value { get; init; }
+
+    /// <summary>Why gross margin isn't known.</summary>
+    public string? NoGrossMargin => Value ?? Costs;
+
+    /// <summary>Why net return isn't known under its <see cref="NetReturnLabel"/>.</summary>
+    public string? NoNetReturn => NoGrossMargin ?? LaborCost;
+
+    /// <summary>Why net return after all costs isn't known.</summary>
+    public string? NoFullNetReturn => NoNetReturn ?? OwnerLabor ?? Ownership;
+
     /// <summary>How net return must be labeled: "net return", or with "before owner labor" or "before ownership cost".</summary>
     public string NetReturnLabel => (OwnerLabor, Ownership) switch
     {

@@ -4,73 +4,55 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Budgets;
 
 /// <summary>
-/// Long-run break-even of an enterprise budget, with every cost by what it varies with:
-/// price = ((area + fixed + quantity) / Q) / (1 - s) and yield per bed-foot = ((area + fixed) / bed-feet) / (average price x (1 - s) - quantity / Q),
-/// where Q = sold + closing stock, V = sales value + closing stock and s = sales costs / V. Source: the break-even definitions of
-/// extension enterprise budgets, extended by a selling cost that follows sales.
+/// Break-even of an enterprise budget (docs/methods.md, section 8). Price: that of the units sold at which net return is 0 while every charge stays as it was; only a channel's fee, a percentage,
+/// follows the price, and what else the crop gave (household use, closing stock) counts at its value. Yield: the one at which net return is 0 at the season's price. Source: the break-even definitions
+/// of extension enterprise budgets, extended by a fee that follows the price and by output that wasn't sold.
 /// </summary>
 internal static class BreakEven
 {
     // What divisions leave of a difference that is none; money to the cent over any quantity or sales value of a farm is far above it.
     internal const decimal DivisionResidue = 0.000000000000001m;
 
-    internal static Rate Price(EnterpriseBudget budget)
+    /// <summary>Why a budget has no break-even of its own; null when it has.</summary>
+    internal static string? Missing(EnterpriseBudget budget) => budget.Crop is null ? "several crops have no common unit"
+        : budget.Sums.Sold <= 0m || budget.Sums.SoldValue.Amount <= 0m ? "nothing sold"
+        : null;
+
+    /// <summary>The price at which the costs are covered; below 0 where what wasn't sold covers them alone.</summary>
+    /// <param name="budget">A crop's or planting's budget.</param>
+    /// <param name="longRun">True: all costs; false: without those that vary with nothing.</param>
+    internal static Rate Price(EnterpriseBudget budget, bool longRun)
     {
-        (decimal quantity, decimal salesShare)? basis = Basis(budget, out Rate missing);
-        if (basis is not { } known)
+        if (Missing(budget) is { } reason)
         {
-            return missing;
+            return Rate.NotAvailable(reason);
         }
 
-        decimal keep = 1m - known.salesShare;
-        decimal costs = Cost(budget, VariesWith.Area) + Cost(budget, VariesWith.Nothing) + Cost(budget, VariesWith.Quantity);
-        return keep <= DivisionResidue ? Rate.NotAvailable("selling costs take all of the sales") : Rate.Known(costs / known.quantity / keep);
+        decimal fees = budget.Sums.SoldFees.Amount;
+        decimal kept = 1m - (fees / budget.Sums.SoldValue.Amount);
+        return kept <= DivisionResidue
+            ? Rate.NotAvailable("the channel's fee takes all of the sales")
+            : Rate.Known((ToCover(budget, longRun) - fees) / budget.Sums.Sold / kept);
     }
 
-    internal static Rate YieldPerBedFoot(EnterpriseBudget budget)
+    /// <summary>Units sold per bed-foot at which the costs are covered, while what wasn't sold grows and shrinks with them.</summary>
+    internal static Rate YieldPerBedFoot(EnterpriseBudget budget, bool longRun)
     {
-        (decimal quantity, decimal salesShare)? basis = Basis(budget, out Rate missing);
-        if (basis is not { } known)
+        if (Missing(budget) is { } reason)
         {
-            return missing;
+            return Rate.NotAvailable(reason);
         }
 
-        if (budget.AveragePrice.Value is not { } price)
-        {
-            return budget.AveragePrice;
-        }
-
-        if (budget.Sums.BedFeet.Value <= 0m)
-        {
-            return Rate.NotAvailable("nothing planted in beds");
-        }
-
-        decimal perUnit = (price * (1m - known.salesShare)) - (Cost(budget, VariesWith.Quantity) / known.quantity);
-        decimal costs = Cost(budget, VariesWith.Area) + Cost(budget, VariesWith.Nothing);
-        return perUnit <= DivisionResidue
+        decimal kept = budget.Output.Amount - Cost(budget, VariesWith.Quantity) - Cost(budget, VariesWith.Sales);
+        decimal standing = Cost(budget, VariesWith.Area) + (longRun ? Cost(budget, VariesWith.Nothing) : 0m);
+        return kept <= DivisionResidue
             ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
-            : Rate.Known(costs / budget.Sums.BedFeet.Value / perUnit);
+            : Rate.Of(standing / kept * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds");
     }
 
-    private static decimal Cost(EnterpriseBudget budget, VariesWith behavior) => budget.Sums.BehaviorCost[(int)behavior];
+    /// <summary>Costs that what was sold must cover: all, or all but the fixed ones, less the value of what wasn't sold.</summary>
+    internal static decimal ToCover(EnterpriseBudget budget, bool longRun) =>
+        budget.Sums.CostByBehavior.Sum() - (longRun ? 0m : Cost(budget, VariesWith.Nothing)) - budget.OutputNotSold.Amount;
 
-    private static (decimal Quantity, decimal SalesShare)? Basis(EnterpriseBudget budget, out Rate missing)
-    {
-        missing = default;
-        if (budget.Crop is null)
-        {
-            missing = Rate.NotAvailable("several crops have no common unit");
-            return null;
-        }
-
-        decimal quantity = budget.Sums.Sold + (budget.Sums.ClosingStock.Amount != 0m ? budget.Sums.OnHand : 0m);
-        decimal value = budget.SalesValue.Amount + budget.Sums.ClosingStock.Amount;
-        if (quantity <= 0m || value <= 0m)
-        {
-            missing = Rate.NotAvailable("nothing sold");
-            return null;
-        }
-
-        return (quantity, Cost(budget, VariesWith.Sales) / value);
-    }
+    private static decimal Cost(EnterpriseBudget budget, VariesWith behavior) => budget.Sums.CostByBehavior[(int)behavior];
 }

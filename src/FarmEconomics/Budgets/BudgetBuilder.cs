@@ -73,6 +73,12 @@ internal static class BudgetBuilder
 
     private static void AddOutput(BudgetSums sums, LeavingPart part)
     {
+        if (part.Leaving.IsSold)
+        {
+            sums.SoldValue += part.Amount;
+            sums.SoldFees += part.Fee;
+        }
+
         switch (part.Leaving.Channel.Kind)
         {
             case ChannelKind.Share:

@@ -48,6 +48,12 @@ public sealed class BudgetSums
     /// <summary>Share income by list value.</summary>
     public Money ShareIncome { get; internal set; }
 
+    /// <summary>The part of sale amounts and share income that the units sold brought: through market, stand, wholesale and share.</summary>
+    public Money SoldValue { get; internal set; }
+
+    /// <summary>The channels' fees on it.</summary>
+    public Money SoldFees { get; internal set; }
+
     /// <summary>Household use at list value, non-cash.</summary>
     public Money Household { get; internal set; }
 
@@ -90,6 +96,8 @@ public sealed class BudgetSums
     /// <summary>True when a part of the output has no price and stands at 0.</summary>
     public bool ValueIncomplete { get; internal set; }
 
+    internal Money Output => Sales + ShareIncome + Household + ClosingStock;
+
     internal decimal[] StageHours { get; } = new decimal[Stages];
 
     internal decimal[] BehaviorCost { get; } = new decimal[Behaviors];
@@ -108,6 +116,8 @@ public sealed class BudgetSums
         OnHand += other.OnHand;
         Sales += other.Sales;
         ShareIncome += other.ShareIncome;
+        SoldValue += other.SoldValue;
+        SoldFees += other.SoldFees;
         Household += other.Household;
         ClosingStock += other.ClosingStock;
         Materials += other.Materials;
@@ -137,6 +147,8 @@ public sealed class BudgetSums
         BudgetSums[] parts = weights.Select(_ => new BudgetSums()).ToArray();
         Cents(Sales, (part, value) => part.Sales = value);
         Cents(ShareIncome, (part, value) => part.ShareIncome = value);
+        Cents(SoldValue, (part, value) => part.SoldValue = value);
+        Cents(SoldFees, (part, value) => part.SoldFees = value);
         Cents(Household, (part, value) => part.Household = value);
         Cents(ClosingStock, (part, value) => part.ClosingStock = value);
         Cents(Materials, (part, value) => part.Materials = value);

@@ -19,7 +19,7 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
     public Money Margin => QuantityValue - Fees - DirectCosts;
 
     /// <summary>Margin per hour naming the channel.</summary>
-    public Rate MarginPerHour => (Known.Costs ?? Known.Hours) is { } reason
+    public Rate MarginPerHour => (Known.NoGrossMargin ?? Known.Hours) is { } reason
         ? Rate.NotAvailable(reason)
         : Hours.Value == 0m ? Rate.NotAvailable("no hours name this channel") : Margin / Hours;
 
@@ -30,19 +30,22 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
         {
             Money value = Money.Zero;
             Money fees = Money.Zero;
+            bool incomplete = false;
             foreach (LeavingPart part in book.Trace.PartsByYear[year])
             {
                 if (part.Leaving.Channel == channel)
                 {
                     value += channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
                     fees += part.Fee;
+                    incomplete |= part.Leaving.ValueIncomplete;
                 }
             }
 
             Pool pool = book.Trace.Records.PoolOf(channel);
             List<Charge> named = book.ByYear[year].Where(charge => charge.Pool == pool).ToList();
             Money costs = Money.Sum(named.Where(charge => charge.Origin is ExpenseRow && charge.Stream == CostStream.Cash).Select(charge => charge.Amount));
-            results.Add(new ChannelResult(channel, year, value, fees, costs, new Hours(named.Sum(charge => charge.Hours)), known));
+            results.Add(new ChannelResult(channel, year, value, fees, costs, new Hours(named.Sum(charge => charge.Hours)),
+                incomplete ? known with { Value = "a part of what went through it has no price on record" } : known));
         }
 
         return results;

@@ -10,6 +10,9 @@ namespace FarmEconomics.Budgets;
 /// </summary>
 internal static class ClosingStockValue
 {
+    // A pool's labor is a part of its money for each stage: no whole cents.
+    private const int SellingLaborDecimals = 8;
+
     /// <summary>Reports stock that nothing tells the price of.</summary>
     internal static void Check(FarmTrace trace, int year, IReadOnlyList<Enterprise> enterprises, List<Problem> problems)
     {
@@ -25,6 +28,7 @@ internal static class ClosingStockValue
 
     internal static void Add(FarmTrace trace, IReadOnlyList<Enterprise> enterprises, BudgetSums[] sums)
     {
+        MarkUnknown(trace, enterprises, sums);
         foreach (IGrouping<Crop, int> crop in Candidates(trace, enterprises).GroupBy(i => enterprises[i].Crop))
         {
             int[] members = crop.ToArray();
@@ -34,23 +38,48 @@ internal static class ClosingStockValue
                 continue;
             }
 
-            decimal priced = members.Sum(i => enterprises[i].PricedQuantity);
-            decimal sold = members.Sum(i => sums[i].Sold);
-            decimal selling = members.Sum(i => sums[i].Selling.Amount + sums[i].SellLabor);
-            // What has a price of its own was sold: there is something to divide by.
-            decimal? price = priced > 0m
-                ? Math.Max(0m, (members.Sum(i => enterprises[i].PricedAmount.Amount) / priced) - (selling / sold))
-                : trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf);
-            if (price is null)
+            if (Value(trace, crop.Key, members.Select(i => (enterprises[i], sums[i])).ToList(), onHand) is not { } value)
             {
                 Array.ForEach(members, i => sums[i].ValueIncomplete = true);
                 continue;
             }
 
-            Money[] parts = LargestRemainder.Split(Money.Rounded(onHand * price.Value), members.Select(i => enterprises[i].OnHand).ToArray());
+            Money[] parts = LargestRemainder.Split(value, members.Select(i => enterprises[i].OnHand).ToArray());
             for (int k = 0; k < members.Length; k++)
             {
                 sums[members[k]].ClosingStock = parts[k];
+            }
+        }
+    }
+
+    /// <summary>The value of a crop's stock; null when nothing tells its price.</summary>
+    private static Money? Value(FarmTrace trace, Crop crop, List<(Enterprise Enterprise, BudgetSums Sums)> members, decimal onHand)
+    {
+        decimal priced = members.Sum(member => member.Enterprise.PricedQuantity);
+        if (priced <= 0m)
+        {
+            return trace.Valuer.Prices.PerUnitOnHand(crop, trace.Records.AsOf) is { } list ? ((Fraction)onHand * list.Amount / list.Quantity).ToMoney() : null;
+        }
+
+        // What has a price of its own was sold: there is something to divide by.
+        decimal labor = decimal.Round(members.Sum(member => member.Sums.SellLabor), SellingLaborDecimals, MidpointRounding.AwayFromZero);
+        Fraction selling = (Fraction)(members.Sum(member => member.Sums.Selling.Amount) + labor) / members.Sum(member => member.Sums.Sold);
+        Fraction price = ((Fraction)members.Sum(member => member.Enterprise.PricedAmount.Amount) / priced) - selling;
+        return price.IsPositive ? (onHand * price).ToMoney() : Money.Zero;
+    }
+
+    /// <summary>What was picked and of which no row tells what became of it, of a crop without any price, is of unknown value, also where stock doesn't count or stopped keeping.</summary>
+    private static void MarkUnknown(FarmTrace trace, IReadOnlyList<Enterprise> enterprises, BudgetSums[] sums)
+    {
+        foreach (IGrouping<Crop, int> crop in Enumerable.Range(0, sums.Length).GroupBy(i => enterprises[i].Crop))
+        {
+            if (crop.Sum(i => sums[i].Harvested) > 0m && crop.All(i => sums[i].Sold == 0m && sums[i].OtherUse == 0m && sums[i].Output == Money.Zero)
+                && trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf) is null)
+            {
+                foreach (int i in crop)
+                {
+                    sums[i].ValueIncomplete = true;
+                }
             }
         }
     }

@@ -37,14 +37,17 @@ public sealed class EnterpriseBudget
     /// <summary>The parts it is made of.</summary>
     public BudgetSums Sums { get; }
 
-    /// <summary>What the season's records can't tell.</summary>
+    /// <summary>What the season's records can't tell of it.</summary>
     public Availability Known => known;
 
     /// <summary>Sales + share income + household use + closing stock.</summary>
-    public Money Output => Sums.Sales + Sums.ShareIncome + Sums.Household + Sums.ClosingStock;
+    public Money Output => Sums.Output;
 
     /// <summary>Sales + share income: money that came in for the produce.</summary>
     public Money SalesValue => Sums.Sales + Sums.ShareIncome;
+
+    /// <summary>Output that wasn't sold by the unit: household use and closing stock at their value.</summary>
+    public Money OutputNotSold => Output - Sums.SoldValue;
 
     /// <summary>Hired and imputed owner labor.</summary>
     public Money LaborCost => Sums.HiredLabor + Sums.OwnerLabor;
@@ -71,30 +74,30 @@ public sealed class EnterpriseBudget
     public BedFootWeeks BedFootWeeks => Sums.BedFootDays.Weeks;
 
     /// <summary>Output per bed-foot.</summary>
-    public Rate OutputPerBedFoot => Output / Sums.BedFeet;
+    public Rate OutputPerBedFoot => If(known.Value, () => Output / Sums.BedFeet);
 
     /// <summary>Output per bed-foot-week.</summary>
-    public Rate OutputPerBedFootWeek => Output / BedFootWeeks;
+    public Rate OutputPerBedFootWeek => If(known.Value, () => Output / BedFootWeeks);
 
     /// <summary>Gross margin per bed-foot.</summary>
-    public Rate GrossMarginPerBedFoot => IfCosts(() => GrossMargin / Sums.BedFeet);
+    public Rate GrossMarginPerBedFoot => If(known.NoGrossMargin, () => GrossMargin / Sums.BedFeet);
 
     /// <summary>Gross margin per bed-foot-week.</summary>
-    public Rate GrossMarginPerBedFootWeek => IfCosts(() => GrossMargin / BedFootWeeks);
+    public Rate GrossMarginPerBedFootWeek => If(known.NoGrossMargin, () => GrossMargin / BedFootWeeks);
 
     /// <summary>Gross margin per labor hour.</summary>
-    public Rate GrossMarginPerLaborHour => IfCosts(() => IfHours(() => GrossMargin / LaborHours));
+    public Rate GrossMarginPerLaborHour => If(known.NoGrossMargin ?? known.Hours, () => GrossMargin / LaborHours);
 
     /// <summary>(Output less all cost but labor) per labor hour: what an hour earned, whoever worked it.</summary>
-    public Rate ReturnToLaborPerHour => IfCosts(() => IfHours(() => IfOwnership(() => (NetReturn + LaborCost) / LaborHours)));
+    public Rate ReturnToLaborPerHour => If(known.NoGrossMargin ?? known.Hours ?? known.Ownership, () => (NetReturn + LaborCost) / LaborHours);
 
     /// <summary>Net return per bed-foot.</summary>
-    public Rate NetReturnPerBedFoot => IfNet(() => NetReturn / Sums.BedFeet);
+    public Rate NetReturnPerBedFoot => If(known.NoFullNetReturn, () => NetReturn / Sums.BedFeet);
 
-    /// <summary>Sales value per unit sold.</summary>
+    /// <summary>What the units sold brought, per unit.</summary>
     public Rate AveragePrice => Crop is null
         ? Rate.NotAvailable("several crops have no common unit")
-        : Rate.Of(SalesValue.Amount, Sums.Sold, "nothing sold");
+        : If(known.Value, () => Rate.Of(Sums.SoldValue.Amount, Sums.Sold, "nothing sold"));
 
     /// <summary>Picked per bed-foot.</summary>
     public Rate YieldPerBedFoot => Crop is null
@@ -102,20 +105,15 @@ public sealed class EnterpriseBudget
         : Rate.Of(Sums.Harvested, Sums.BedFeet.Value, "nothing planted in beds");
 
     /// <summary>Share of the hours that rests on standards, 0 to 1.</summary>
-    public Rate EstimatedShare => IfHours(() => Rate.Of(Sums.EstimatedHours, LaborHours.Value, "no labor hours"));
+    public Rate EstimatedShare => If(known.Hours, () => Rate.Of(Sums.EstimatedHours, LaborHours.Value, "no labor hours"));
 
-    /// <summary>The price at which net return is 0 with everything else as it was; long run.</summary>
-    public Rate BreakEvenPrice => IfNet(() => BreakEven.Price(this));
+    /// <summary>
+    /// The price of the units sold at which net return is 0 with every charge as it was, the channels' percentage fees alone following it; long run. Below 0 where household use and stock cover all cost.
+    /// </summary>
+    public Rate BreakEvenPrice => If(known.NoFullNetReturn, () => BreakEven.Price(this, longRun: true));
 
-    /// <summary>The yield per bed-foot at which net return is 0 with everything else as it was; long run.</summary>
-    public Rate BreakEvenYield => IfNet(() => BreakEven.YieldPerBedFoot(this));
+    /// <summary>Units sold per bed-foot at which net return is 0 at the season's price; long run.</summary>
+    public Rate BreakEvenYield => If(known.NoFullNetReturn, () => BreakEven.YieldPerBedFoot(this, longRun: true));
 
-    private Rate IfCosts(Func<Rate> rate) => known.Costs is { } reason ? Rate.NotAvailable(reason) : rate();
-
-    private Rate IfHours(Func<Rate> rate) => known.Hours is { } reason ? Rate.NotAvailable(reason) : rate();
-
-    private Rate IfOwnership(Func<Rate> rate) => known.Ownership is { } reason ? Rate.NotAvailable(reason) : rate();
-
-    private Rate IfNet(Func<Rate> rate) =>
-        (known.Costs ?? known.LaborCost ?? known.OwnerLabor ?? known.Ownership) is { } reason ? Rate.NotAvailable(reason) : rate();
+    private static Rate If(string? missing, Func<Rate> rate) => missing is null ? rate() : Rate.NotAvailable(missing);
 }

@@ -94,26 +94,26 @@ public static class FarmStatement
     {
         ArgumentNullException.ThrowIfNull(season);
         EnterpriseBudget farm = season.Farm;
-        Availability known = season.Known;
+        Availability known = farm.Known;
         string? labor = known.LaborCost ?? known.OwnerLabor;
-        string? net = known.Costs ?? labor ?? known.Ownership;
+        string? net = known.NoFullNetReturn;
         decimal other = season.OtherIncome.Sum(income => income.Amount.Amount);
         return
         [
-            new(FarmStatementItem.Sales, "sales", farm.Sums.Sales.Amount),
-            new(FarmStatementItem.ShareIncome, "share income", farm.Sums.ShareIncome.Amount),
-            new(FarmStatementItem.HouseholdUse, "household use", farm.Sums.Household.Amount),
-            new(FarmStatementItem.ClosingStock, "closing stock", farm.Sums.ClosingStock.Amount),
-            new(FarmStatementItem.Output, "output", farm.Output.Amount, null, IsTotal: true),
+            Line(FarmStatementItem.Sales, "sales", farm.Sums.Sales, known.Value),
+            Line(FarmStatementItem.ShareIncome, "share income", farm.Sums.ShareIncome, known.Value),
+            Line(FarmStatementItem.HouseholdUse, "household use", farm.Sums.Household, known.Value),
+            Line(FarmStatementItem.ClosingStock, "closing stock", farm.Sums.ClosingStock, known.Value),
+            Line(FarmStatementItem.Output, "output", farm.Output, known.Value, isTotal: true),
             Line(FarmStatementItem.Materials, "materials", farm.Sums.Materials, known.Costs),
             Line(FarmStatementItem.Selling, "selling", farm.Sums.Selling, known.Costs),
-            Line(FarmStatementItem.GrossMargin, "gross margin", farm.GrossMargin, known.Costs, isTotal: true),
+            Line(FarmStatementItem.GrossMargin, "gross margin", farm.GrossMargin, known.NoGrossMargin, isTotal: true),
             Line(FarmStatementItem.HiredLabor, "hired labor", farm.Sums.HiredLabor, known.LaborCost),
             Line(FarmStatementItem.OwnerLabor, "owner labor", farm.Sums.OwnerLabor, labor),
-            Line(FarmStatementItem.MarginAfterLabor, "margin after labor", farm.MarginAfterLabor, known.Costs ?? labor, isTotal: true),
+            Line(FarmStatementItem.MarginAfterLabor, "margin after labor", farm.MarginAfterLabor, known.NoGrossMargin ?? labor, isTotal: true),
             Line(FarmStatementItem.Infrastructure, "infrastructure", farm.Sums.Infrastructure, known.Costs ?? known.Ownership),
             Line(FarmStatementItem.MarginAfterInfrastructure, "margin after infrastructure", farm.MarginAfterInfrastructure, net, isTotal: true),
-            Line(FarmStatementItem.Overhead, "overhead", farm.Sums.Overhead, net),
+            Line(FarmStatementItem.Overhead, "overhead", farm.Sums.Overhead, known.Overhead),
             Line(FarmStatementItem.NetReturnOfCrops, "net return of the crops", farm.NetReturn, net, isTotal: true),
             new(FarmStatementItem.OtherIncome, "other income", other),
             new(FarmStatementItem.UnassignedSales, "sales not assigned to a crop", season.UnassignedSales),

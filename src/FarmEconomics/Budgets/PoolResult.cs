@@ -62,6 +62,15 @@ public sealed class PoolResult
     /// <summary>Hours.</summary>
     public decimal Hours { get; }
 
+    /// <summary>False when an asset of the pool has a yearly cost and there is no interest rate to reckon it by: ownership, and where it went, is unknown.</summary>
+    public bool OwnershipKnown { get; internal init; } = true;
+
+    /// <summary>False when another pool passes it money that isn't known.</summary>
+    public bool ReceivedKnown { get; internal set; } = true;
+
+    /// <summary>False when it passes on money that isn't known.</summary>
+    public bool PassedKnown { get; internal set; } = true;
+
     /// <summary>What it received from other pools, gross, for information.</summary>
     public Money ReceivedFromPools { get; internal set; }
 

@@ -15,9 +15,10 @@ internal sealed class PoolSharing
         this.network = network;
         this.sums = sums;
         ILookup<Pool, Charge> rows = RowsByPool(book, network.Year);
+        IReadOnlySet<Pool> unowned = book.PoolsWithoutOwnership(network.Year);
         foreach (PoolUsers users in network.Users)
         {
-            PoolResult result = new(users.Pool, users, rows[users.Pool].ToList());
+            PoolResult result = new(users.Pool, users, rows[users.Pool].ToList()) { OwnershipKnown = !unowned.Contains(users.Pool) };
             Results.Add(result);
             foreach (CostStream stream in Enum.GetValues<CostStream>())
             {
@@ -28,6 +29,7 @@ internal sealed class PoolSharing
         }
 
         ReportFlows();
+        MarkUnknownFlows();
     }
 
     internal List<PoolResult> Results { get; } = [];
@@ -164,6 +166,25 @@ internal sealed class PoolSharing
                 {
                     sums[j].StageHours[(int)group.Key] += parts[j];
                 }
+            }
+        }
+    }
+
+    /// <summary>Money that isn't known makes what it flows through unknown as well, pool after pool.</summary>
+    private void MarkUnknownFlows()
+    {
+        Queue<PoolResult> unknown = new(Results.Where(result => !result.OwnershipKnown));
+        while (unknown.TryDequeue(out PoolResult? sender))
+        {
+            if (!sender.PassedKnown)
+            {
+                continue;
+            }
+
+            foreach (PoolResult receiver in Results.Where(other => network.Running.ToPools[sender.Pool.Index, other.Pool.Index] > 0.0))
+            {
+                sender.PassedKnown = receiver.ReceivedKnown = false;
+                unknown.Enqueue(receiver);
             }
         }
     }

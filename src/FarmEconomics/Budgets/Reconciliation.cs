@@ -63,7 +63,7 @@ internal sealed class Reconciliation
     {
         decimal fees = book.Trace.LeavingsByWindow[year].Sum(leaving => leaving.Fee.Amount);
         decimal labor = book.Trace.LaborByWindow[year].Where(use => use.Kind == WorkerKind.Owner || book.IsImputed(use)).Sum(use => use.Amount?.Amount ?? 0m);
-        decimal ownership = records.Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings)).Sum(part => (part.Farm + part.Household).Amount);
+        decimal ownership = records.Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings, records.CostsUntil)).Sum(part => (part.Farm + part.Household).Amount);
         return fees + labor + ownership;
     }
 

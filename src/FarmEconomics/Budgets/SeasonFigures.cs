@@ -8,10 +8,13 @@ namespace FarmEconomics.Budgets;
 /// <summary>The figures of one crop year: pools shared out, a budget per planting, and the views those add up to.</summary>
 internal sealed class SeasonFigures
 {
+    private const int NamedWithoutPrice = 5;
+
     private readonly ChargeBook book;
     private readonly int cropYear;
     private readonly Availability known;
     private readonly decimal[] outsideHours;
+    private readonly IReadOnlyList<Crop> withoutPrice;
     private readonly decimal[] outside = new decimal[Enum.GetValues<Outside>().Length];
     private readonly Lazy<List<EnterpriseBudget>> groups;
     private readonly Lazy<List<EnterpriseBudget>> beds;
@@ -27,6 +30,7 @@ internal sealed class SeasonFigures
         Pools = sharing.Results;
         outsideHours = sharing.OutsideHours;
         ClosingStockValue.Add(book.Trace, network.Enterprises, sums);
+        withoutPrice = [.. Enumerable.Range(0, sums.Length).Where(i => sums[i].ValueIncomplete).Select(i => network.Enterprises[i].Crop).Distinct().OrderBy(crop => crop.Index)];
         Plantings = Enumerable.Range(0, sums.Length).Select(i => Budget(network.Enterprises[i].Planting.Name, [network.Enterprises[i]], sums[i])).ToList();
         Crops = GroupBy(enterprise => enterprise.Crop).Select(pair => Budget(pair.Key.Name, pair.Members, pair.Sums)).ToList();
         groups = new(() => GroupBy(enterprise => enterprise.Crop.Group).Select(pair => Budget(pair.Key, pair.Members, pair.Sums)).ToList());
@@ -67,7 +71,17 @@ internal sealed class SeasonFigures
     private EnterpriseBudget Budget(string name, IReadOnlyList<Enterprise> members, BudgetSums sums)
     {
         Crop? crop = members.Count > 0 && members.All(member => member.Crop == members[0].Crop) ? members[0].Crop : null;
-        return new EnterpriseBudget(name, cropYear, crop, members, sums, known);
+        return new EnterpriseBudget(name, cropYear, crop, members, sums, sums.ValueIncomplete ? known with { Value = WhyNoValue(members) } : known);
+    }
+
+    /// <summary>Names the crops whose value isn't known; of many, how many of how many.</summary>
+    private string WhyNoValue(IReadOnlyList<Enterprise> members)
+    {
+        HashSet<Crop> crops = [.. members.Select(member => member.Crop)];
+        List<string> names = [.. withoutPrice.Where(crops.Contains).Select(crop => crop.Name)];
+        return names.Count <= NamedWithoutPrice
+            ? $"no price of {string.Join(", ", names)} is on record, at least for a part of it"
+            : $"{crops.Count} crops, prices for {crops.Count - names.Count}";
     }
 
     private IEnumerable<(TKey Key, List<Enterprise> Members, BudgetSums Sums)> GroupBy<TKey>(Func<Enterprise, TKey> key)

@@ -12,6 +12,7 @@ namespace FarmEconomics.Budgets;
 public sealed class SeasonReview
 {
     private readonly ChargeBook book;
+    private readonly IReadOnlySet<Pool> unowned;
 
     // Opening a farm looks into every year for what is wrong in it; a year's figures are reckoned when somebody asks for one.
     private readonly Lazy<SeasonFigures> figures;
@@ -25,8 +26,10 @@ public sealed class SeasonReview
         this.book = book;
         CropYear = cropYear;
         Settings = settings;
+        unowned = book.PoolsWithoutOwnership(cropYear);
         Known = FindAvailability();
         List<Problem> problems = [];
+        CheckPartOfYear(problems);
         Network = new PoolNetwork(book, cropYear, problems, settings);
         PoolSharing.Check(book, Network, problems);
         ClosingStockValue.Check(book.Trace, cropYear, Network.Enterprises, problems);
@@ -156,18 +159,41 @@ public sealed class SeasonReview
     /// <returns>Its charges, each with its row.</returns>
     public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ByEnterprise[enterprise];
 
+    private void CheckPartOfYear(List<Problem> problems)
+    {
+        int months = Ownership.MonthsPassed(CropYear, Records.Settings, Records.CostsUntil);
+        AssetRow? cut = Records.Tables.Assets.Find(asset => Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false, Records.CostsUntil)
+            < Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false));
+        if (cut is not null)
+        {
+            problems.Add(CostingProblems.PartOfYear(cut, CropYear, months, Records.CostsUntil));
+        }
+    }
+
     private Availability FindAvailability()
     {
         FarmRecords records = book.Trace.Records;
+        bool wages = book.YearsWithWages.Contains(CropYear);
         bool hours = book.Trace.LaborByWindow[CropYear].Count > 0;
-        bool laborInBooks = book.ByYear[CropYear].Any(charge => charge.Stream == CostStream.HiredLabor && charge.HomeYear == CropYear && charge.Origin is ExpenseRow);
+        bool none = !hours && !wages && records.Settings.UnpaidHours == UnpaidHours.None;
         bool costs = records.Expenses.Any(row => book.HomeYearOf(row) == CropYear) || book.ByYear[CropYear].Any(charge => charge.Enterprise?.CropYear == CropYear && charge.Origin is ExpenseRow);
-        return new Availability(
+        Availability known = new(
             costs ? null : records.Has("expenses") ? $"no expenses of {CropYear}" : "no expense records",
-            hours ? null : records.Has("labor") ? $"no labor records of {CropYear}" : "no labor records",
-            !hours && !laborInBooks ? "no labor records and no wages in the books"
+            hours || none ? null : records.Has("labor") ? $"no labor records of {CropYear}" : "no labor records",
+            !hours && !wages && !none ? "no labor records and no wages in the books"
                 : book.YearsWithoutHiredWage.Contains(CropYear) ? "hired hours without a wage and no wages in the books" : null,
             book.YearsWithoutOwnerWage.Contains(CropYear) ? "no owner_wage among the settings" : null,
-            book.OwnershipMissing ? "no interest_percent among the settings" : null);
+            unowned.Count > 0 ? "no interest_percent among the settings" : null);
+        return known with { Overhead = known.Costs ?? UnknownIn(pool => pool.IsOverhead, known, hours) };
+    }
+
+    /// <summary>Why the cost of some pools isn't known: what they hold, not what the rest of the farm lacks.</summary>
+    private string? UnknownIn(Predicate<Pool> meant, Availability known, bool hours)
+    {
+        bool Holds(WorkerKind kind) => book.Trace.LaborByWindow[CropYear].Any(use => use.Kind == kind && use.Amount is null
+            && use.PartList.Exists(part => part.Pool is { } pool && meant(pool)));
+        return (!hours || Holds(WorkerKind.Hired) ? known.LaborCost : null)
+            ?? (Holds(WorkerKind.Owner) ? known.OwnerLabor : null)
+            ?? (unowned.Any(pool => meant(pool)) ? known.Ownership : null);
     }
 }

@@ -18,6 +18,7 @@ internal sealed class BooksRouter
         records = trace.Records;
         this.charges = charges;
         this.problems = problems;
+        YearsWithWages = BookYears.WithWages(records, trace.Calendar);
         foreach (ExpenseRow row in records.Expenses)
         {
             Route(row);
@@ -27,41 +28,35 @@ internal sealed class BooksRouter
     /// <summary>Hired money that names nothing, row by row, to be spread over hired hours.</summary>
     internal List<(ExpenseRow Row, int Year, Money Amount)> HiredMoney { get; } = [];
 
-    /// <summary>Windows in which the books hold any labor.</summary>
-    internal HashSet<int> YearsWithLaborInBooks { get; } = [];
+    /// <summary>Crop years whose books hold wages: hired hours then cost what the books say.</summary>
+    internal HashSet<int> YearsWithWages { get; }
+
+    /// <summary>Crop years whose books hold what is paid on top of wages, each with its first row.</summary>
+    internal Dictionary<int, ExpenseRow> YearsWithBurden { get; } = [];
 
     /// <summary>The crop year a row of the books belongs to.</summary>
-    internal int HomeYear(ExpenseRow row)
-    {
-        if (!string.IsNullOrWhiteSpace(row.Planting) && records.FindPlanting(row.Planting) is { } planting)
-        {
-            DateOnly day = row.CropYear is { } year ? records.Settings.StartOf(year) : row.Date;
-            return trace.Calendar.EnterpriseOf(planting, day).CropYear;
-        }
-
-        return row.CropYear ?? records.Settings.WindowOf(row.Date);
-    }
+    internal int HomeYear(ExpenseRow row) => BookYears.HomeYear(records, trace.Calendar, row);
 
     private void Route(ExpenseRow row)
     {
         CategoryRow category = records.Category(row.Category);
         int year = HomeYear(row);
-        if (category.Class is not (ExpenseClass.Operating or ExpenseClass.Labor))
+        if (!category.EntersBudgets())
         {
             charges.Add(new Charge(row, year, CostStream.Cash, new Money(row.Amount)) { Outside = Outside.Excluded });
             return;
         }
 
         Money farm = Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m);
-        CostStream stream = category.Class == ExpenseClass.Labor ? CostStream.HiredLabor : CostStream.Cash;
+        CostStream stream = category.IsLabor() ? CostStream.HiredLabor : CostStream.Cash;
         if (farm.Amount != row.Amount)
         {
             charges.Add(new Charge(row, year, stream, new Money(row.Amount) - farm) { Outside = Outside.Household });
         }
 
-        if (stream == CostStream.HiredLabor)
+        if (category.IsBurden())
         {
-            YearsWithLaborInBooks.Add(year);
+            YearsWithBurden.TryAdd(year, row);
         }
 
         Place(row, category, year, farm, stream);

@@ -49,8 +49,18 @@ public sealed class ChargeBook
     /// <summary>Years with hired hours that no wage and no books give a cost.</summary>
     public IReadOnlySet<int> YearsWithoutHiredWage { get; }
 
-    /// <summary>True when there are assets but no interest: ownership cost isn't available.</summary>
-    public bool OwnershipMissing => Trace.Records.Settings.InterestPercent is null && Trace.Records.Tables.Assets.Count > 0;
+    /// <summary>Crop years whose books hold wages.</summary>
+    internal IReadOnlySet<int> YearsWithWages => books.YearsWithWages;
+
+    /// <summary>Pools whose ownership cost of a crop year isn't available: there is no interest, and one of their assets was within its life.</summary>
+    internal IReadOnlySet<Pool> PoolsWithoutOwnership(int year)
+    {
+        FarmRecords records = Trace.Records;
+        return records.Settings.InterestPercent is not null
+            ? new HashSet<Pool>()
+            : records.Tables.Assets.Where(asset => Ownership.MonthsInService(asset, year, records.Settings, withinLife: true, records.CostsUntil) > 0)
+                .Select(asset => records.Pool(asset.Pool)).ToHashSet();
+    }
 
     internal List<Charge> ChargeList { get; } = [];
 
@@ -102,7 +112,7 @@ public sealed class ChargeBook
     private void AddOwnership()
     {
         FarmRecords records = Trace.Records;
-        if (OwnershipMissing)
+        if (Years.Select(PoolsWithoutOwnership).Any(pools => pools.Count > 0))
         {
             ProblemList.Add(CostingProblems.NoInterest(records.Tables.Assets[0]));
         }
@@ -113,7 +123,7 @@ public sealed class ChargeBook
         {
             foreach (AssetRow asset in records.Tables.Assets)
             {
-                foreach (OwnershipPart part in Ownership.Of(asset, year, records.Settings))
+                foreach (OwnershipPart part in Ownership.Of(asset, year, records.Settings, records.CostsUntil))
                 {
                     Charge charge = new(asset, year, CostStream.Ownership, part.Farm) { Imputed = true };
                     ChargeList.Add(charge with { Pool = records.Pool(asset.Pool) });
@@ -138,7 +148,7 @@ public sealed class ChargeBook
 
             void Warn(decimal? percent, string column, BooksByTaxLine books)
             {
-                if (percent is not > 0m || Ownership.MonthsInService(asset, year, records.Settings, withinLife: false) == 0)
+                if (percent is not > 0m || Ownership.MonthsInService(asset, year, records.Settings, withinLife: false, records.CostsUntil) == 0)
                 {
                     return;
                 }

@@ -11,17 +11,23 @@ internal static class CostingProblems
         notation.Text($"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no {notation.Label(pool.Basis.Unit)} to share them by: not assigned to any crop.")) with
     { Money = money };
 
-    internal static Problem MissingUnitsPerCrate(Pool pool, Crop crop) => ProblemCatalog.Make(
+    internal static Problem MissingUnitsPerCrate(Pool pool, Crop crop, decimal? estimate, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.NoUnitsPerCrate, crop.Row.Source, "units_per_crate",
-        $"{crop.Name} has no units_per_crate: it carries nothing of the pool {pool.Name}, the other crops carry its part.");
+        estimate is { } units
+            ? notation.Text($"{crop.Name} has no units_per_crate: in dividing the pool {pool.Name} a crate is estimated to hold {units:0.##} {crop.Unit}, from what the crop sold for.")
+            : $"{crop.Name} has no units_per_crate and nothing to estimate it from: it carries nothing of the pool {pool.Name}, the other crops carry its part.");
+
+    internal static Problem CratesUnknown(Pool pool, int year, decimal part, Notation notation) => ProblemCatalog.Make(
+        ProblemCodes.CratesUnknown, pool.Row.Source, "basis",
+        notation.Text($"Crops with {part:P0} of the sales value in {year} of what the pool {pool.Name} handled have no units_per_crate: it is divided by sales value."));
 
     internal static Problem MissingStore(Pool pool, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoStore, crop.Row.Source, "store",
         $"{crop.Name} names no store and there are several: it carries nothing of {pool.Name}.");
 
-    internal static Problem OverCapacity(Pool pool, int year, decimal used, Notation notation) => ProblemCatalog.Make(
+    internal static Problem OverCapacity(Pool pool, int year, decimal used, decimal capacity, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.OverCapacity, pool.Row.Source, "capacity",
-        notation.Text($"The pool {pool.Name} was used {used:0.##} {notation.Label(pool.Basis.Unit)} in {year}, more than its capacity of {pool.Row.Capacity:0.##}: nothing counts as unused."));
+        notation.Text($"The pool {pool.Name} was used {used:0.##} {notation.Label(pool.Basis.Unit)} in {year}, more than its capacity of {capacity:0.##}: nothing counts as unused."));
 
     internal static Problem ClosedCircle(IReadOnlyList<Pool> circle, int year) => ProblemCatalog.Make(
         ProblemCodes.ClosedCircle, circle[0].Row.Source, "pool",
@@ -50,6 +56,22 @@ internal static class CostingProblems
     internal static Problem MissingWaterNeed(Pool pool, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoWaterNeed, crop.Row.Source, "water_need",
         $"{crop.Name} has no water_need: taken as 1, the average, in sharing out {pool.Name}.");
+
+    internal static Problem HourFarFromWages(SourceLine row, int year, decimal cost, decimal wage, Notation notation) => ProblemCatalog.Make(
+        ProblemCodes.HourFarFromWages, row, "hours",
+        notation.Text($"A hired hour of {year} cost {cost:0.00} by the books, and the workers' wages are {wage:0.00} on average: hours or wages may be missing."));
+
+    internal static Problem BurdenInBooks(ExpenseRow row, int year, FarmSettings settings) => ProblemCatalog.Make(
+        ProblemCodes.BurdenInBooks, row.Source, "category",
+        settings.Notation.Text($"The books of {year} hold what is paid on top of wages but no wages: hired hours count at wage x hours, and payroll_burden_percent ({settings.PayrollBurdenPercent:0.##}) is not added."));
+
+    internal static Problem PartOfYear(AssetRow asset, int year, int months, DateOnly closing) => ProblemCatalog.Make(
+        ProblemCodes.PartOfYear, asset.Source, "in_service",
+        $"The records of {year} run to {closing:yyyy-MM-dd}: of the yearly cost of owning equipment and buildings {months} of 12 months are charged.");
+
+    internal static Problem UnpaidHoursAfterAll(LaborRow row, int year) => ProblemCatalog.Make(
+        ProblemCodes.UnpaidHoursAfterAll, row.Source, "worker",
+        $"unpaid_hours is none among the farm's settings, but {row.Worker} worked unpaid in {year}: the hours count.");
 
     internal static Problem HoursWithoutMoney(SourceLine row, int year) => ProblemCatalog.Make(
         ProblemCodes.HoursWithoutMoney, row, "hours",

@@ -3,8 +3,29 @@ using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Costing;
 
+/// <summary>A part of a lot that was held for the same time, from the day it was picked.</summary>
+/// <param name="Quantity">Quantity in the crop's unit.</param>
+/// <param name="Days">Days held; 0 when it left on the day it was picked.</param>
+public readonly record struct Holding(decimal Quantity, decimal Days)
+{
+    /// <summary>How long each part of a lot was held: up to the day it left; what never left, up to the day it stopped keeping or the closing date.</summary>
+    /// <param name="lot">The lot.</param>
+    /// <param name="closing">The closing date.</param>
+    /// <returns>Its parts; their quantities sum to the lot's.</returns>
+    public static IEnumerable<Holding> Of(Lot lot, DateOnly closing)
+    {
+        ArgumentNullException.ThrowIfNull(lot);
+        for (LeavingPart? part = lot.FirstDraw; part is not null; part = part.NextDraw)
+        {
+            yield return new Holding(part.Quantity, part.DaysHeld!.Value);
+        }
+
+        yield return new Holding(lot.Remaining, lot.DaysKept(closing));
+    }
+}
+
 /// <summary>
-/// Crates times days in store, lot by lot: from pick to leaving (0 on the same day); what never left counts up to the day it stopped
+/// Quantities times days in store, lot by lot: from pick to leaving (0 on the same day); what never left counts up to the day it stopped
 /// keeping or the closing date. Only crops whose store names the pool; several stores share equally.
 /// </summary>
 internal sealed class CrateDays
@@ -20,36 +41,22 @@ internal sealed class CrateDays
         this.year = year;
     }
 
-    internal void Fill(PoolUsers users, PoolUserFinder finder)
+    /// <summary>Units of its crop times days in the store, of each enterprise.</summary>
+    internal decimal[] UnitDays(Pool pool, PoolUserFinder finder)
     {
+        decimal[] held = new decimal[finder.Enterprises.Count];
         foreach (Lot lot in trace.LotsByYear[year])
         {
             // A crop that is never held needs no store, so only one that was held is worth a warning.
-            decimal unitDays = UnitDays(lot);
-            decimal share = unitDays > 0m ? ShareOf(users.Pool, lot.Enterprise.Crop, finder) : 0m;
+            decimal unitDays = Holding.Of(lot, trace.Records.AsOf).Sum(part => part.Quantity * part.Days);
+            decimal share = unitDays > 0m ? ShareOf(pool, lot.Enterprise.Crop, finder) : 0m;
             if (share > 0m)
             {
-                users.OfEnterprise[finder.PositionOf(lot.Enterprise)] += share * finder.Crates(users.Pool, lot.Enterprise.Crop, unitDays);
+                held[finder.PositionOf(lot.Enterprise)] += share * unitDays;
             }
         }
-    }
 
-    /// <summary>Units of the crop times days held.</summary>
-    private decimal UnitDays(Lot lot)
-    {
-        decimal sum = 0m;
-        for (LeavingPart? part = lot.FirstDraw; part is not null; part = part.NextDraw)
-        {
-            sum += part.Quantity * part.DaysHeld!.Value;
-        }
-
-        decimal days = trace.Records.AsOf.DayNumber - lot.Date.DayNumber;
-        if (lot.Enterprise.Crop.Row.StorageDays is { } limit)
-        {
-            days = Math.Min(days, limit);
-        }
-
-        return sum + (lot.Remaining * days);
+        return held;
     }
 
     private decimal ShareOf(Pool pool, Crop crop, PoolUserFinder finder)

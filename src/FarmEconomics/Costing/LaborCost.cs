@@ -10,6 +10,10 @@ namespace FarmEconomics.Costing;
 /// </summary>
 internal sealed class LaborCost
 {
+    // Payroll taxes and the like add an eighth or so to a wage, and few logs hold every hour: what lies outside is worth a look (our own bounds).
+    private const decimal LeastOfWage = 0.75m;
+    private const decimal MostOfWage = 1.5m;
+
     private readonly FarmTrace trace;
     private readonly FarmRecords records;
     private readonly List<Charge> charges;
@@ -40,9 +44,10 @@ internal sealed class LaborCost
 
     private void PayHired(BooksRouter books)
     {
+        ILookup<int, LaborUse> byYear = trace.Labor.Where(use => use.Kind == WorkerKind.Hired).ToLookup(use => use.Window);
         foreach (IGrouping<int, (ExpenseRow Row, int Year, Money Amount)> money in books.HiredMoney.GroupBy(item => item.Year))
         {
-            List<LaborUse> hired = trace.Labor.Where(use => use.Kind == WorkerKind.Hired && use.Window == money.Key).ToList();
+            List<LaborUse> hired = byYear[money.Key].ToList();
             if (hired.Sum(use => use.Hours) <= 0m)
             {
                 foreach ((ExpenseRow row, int year, Money amount) in money)
@@ -53,43 +58,113 @@ internal sealed class LaborCost
                 continue;
             }
 
-            Money[] parts = LargestRemainder.Split(Money.Sum(money.Select(item => item.Amount)), hired.ConvertAll(use => use.Hours));
+            bool wages = books.YearsWithWages.Contains(money.Key);
+            Money total = Money.Sum(money.Select(item => item.Amount));
+            Money[] parts = LargestRemainder.Split(total, hired.ConvertAll(use => use.Hours));
             for (int i = 0; i < parts.Length; i++)
             {
-                hired[i].Amount = parts[i];
+                hired[i].Amount = wages ? parts[i] : null;
+                hired[i].Burden = wages ? Money.Zero : parts[i];
+            }
+
+            if (wages)
+            {
+                CompareWithWages(money.Key, total, hired);
             }
         }
 
-        HashSet<int> free = [];
-        foreach (LaborUse use in trace.Labor.Where(use => use.Kind == WorkerKind.Hired && use.Amount is null))
+        foreach (IGrouping<int, LaborUse> year in byYear)
         {
-            if (books.YearsWithLaborInBooks.Contains(use.Window))
+            if (books.YearsWithWages.Contains(year.Key))
             {
-                use.Amount = Money.Zero;
-                if (use.Hours > 0m && free.Add(use.Window))
-                {
-                    problems.Add(CostingProblems.HoursWithoutMoney(use.Origin.Source, use.Window));
-                }
-            }
-            else if (use.Origin is LaborRow row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
-            {
-                use.Amount = Money.Rounded(use.Hours * wage * (1m + (records.Settings.PayrollBurdenPercent / 100m)));
-                imputedHired.Add(use);
+                CountAtNoCost(year.Key, year.Where(use => use.Amount is null));
             }
             else
             {
-                YearsWithoutHiredWage.Add(use.Window);
-                if (use.Origin is LaborRow unpaid)
-                {
-                    problems.Add(TracingProblems.NoHiredWage(unpaid));
-                }
+                PayWages(year.Key, year, books.YearsWithBurden.GetValueOrDefault(year.Key));
             }
+        }
+    }
+
+    /// <summary>Hours of a year in which each row of the wages names something else.</summary>
+    private void CountAtNoCost(int year, IEnumerable<LaborUse> unpaid)
+    {
+        bool told = false;
+        foreach (LaborUse use in unpaid)
+        {
+            use.Amount = Money.Zero;
+            if (use.Hours > 0m && !told)
+            {
+                problems.Add(CostingProblems.HoursWithoutMoney(use.Origin.Source, year));
+                told = true;
+            }
+        }
+    }
+
+    /// <summary>Wage times hours. The setting for what comes on top of wages stands in for rows of the books; where those are there, it isn't added.</summary>
+    private void PayWages(int year, IEnumerable<LaborUse> hired, ExpenseRow? burden)
+    {
+        decimal percent = burden is null ? records.Settings.PayrollBurdenPercent : 0m;
+        bool paid = false;
+        foreach (LaborUse use in hired)
+        {
+            if (use.Origin is LaborRow row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
+            {
+                use.Amount = Money.Rounded(use.Hours * wage * (1m + (percent / 100m)));
+                imputedHired.Add(use);
+                paid |= use.Amount != Money.Zero;
+                continue;
+            }
+
+            YearsWithoutHiredWage.Add(year);
+            if (use.Origin is LaborRow unpaid)
+            {
+                problems.Add(TracingProblems.NoHiredWage(unpaid));
+            }
+        }
+
+        if (paid && burden is not null && records.Settings.PayrollBurdenPercent > 0m)
+        {
+            problems.Add(CostingProblems.BurdenInBooks(burden, year, records.Settings));
+        }
+    }
+
+    /// <summary>The books and the log belong together: an hour should cost about what the workers' wages say.</summary>
+    private void CompareWithWages(int year, Money total, List<LaborUse> hired)
+    {
+        decimal hours = 0m;
+        decimal wages = 0m;
+        foreach (LaborUse use in hired)
+        {
+            if (use.Origin is LaborRow row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
+            {
+                hours += use.Hours;
+                wages += use.Hours * wage;
+            }
+        }
+
+        if (wages <= 0m)
+        {
+            return;
+        }
+
+        decimal cost = total.Amount / hired.Sum(use => use.Hours);
+        decimal mean = wages / hours;
+        if (cost < mean * LeastOfWage || cost > mean * MostOfWage)
+        {
+            problems.Add(CostingProblems.HourFarFromWages(hired[0].Origin.Source, year, cost, mean, records.Settings.Notation));
         }
     }
 
     private void ImputeOwners()
     {
         bool told = false;
+        if (records.Settings.UnpaidHours == UnpaidHours.None
+            && trace.Labor.FirstOrDefault(use => use is { Kind: WorkerKind.Owner, Hours: > 0m, Origin: LaborRow }) is { } after)
+        {
+            problems.Add(CostingProblems.UnpaidHoursAfterAll((LaborRow)after.Origin, after.Window));
+        }
+
         foreach (LaborUse use in trace.Labor.Where(use => use.Kind == WorkerKind.Owner))
         {
             LaborRow? row = use.Origin as LaborRow;
@@ -114,7 +189,7 @@ internal sealed class LaborCost
         // A row of no hours has no money either: there is nothing to follow.
         if (use.Amount is { } amount && amount != Money.Zero)
         {
-            Money[] parts = LargestRemainder.Split(amount, use.PartList.ConvertAll(part => part.Hours));
+            Money[] parts = LargestRemainder.Split(amount, use.PartList.ConvertAll(part => part.Weight));
             for (int i = 0; i < parts.Length; i++)
             {
                 use.PartList[i].Amount = parts[i];
@@ -123,19 +198,30 @@ internal sealed class LaborCost
 
         foreach (LaborPart part in use.PartList)
         {
-            charges.Add(new Charge(use.Origin, use.Window, use.Kind == WorkerKind.Owner ? CostStream.OwnerLabor : CostStream.HiredLabor, part.Amount)
-            {
-                Enterprise = part.Enterprise,
-                Pool = part.Pool,
-                Outside = part.Enterprise is null && part.Pool is null ? Outside.NotAssigned : null,
-                Line = StatementLine.Labor,
-                Stage = use.Stage,
-                VariesWith = StageBehavior.Of(use.Stage),
-                Hours = part.Hours,
-                Estimated = part.Estimated,
-                Imputed = use.Kind == WorkerKind.Owner || imputedHired.Contains(use),
-            });
+            charges.Add(ChargeOf(part, part.Amount) with { Hours = part.Hours, Imputed = use.Kind == WorkerKind.Owner || imputedHired.Contains(use) });
         }
+
+        if (use.Burden != Money.Zero)
+        {
+            // Beside wages reckoned from hours: money of the books, so it is told apart.
+            Money[] burden = LargestRemainder.Split(use.Burden, use.PartList.ConvertAll(part => part.Weight));
+            charges.AddRange(use.PartList.Select((part, i) => ChargeOf(part, burden[i])));
+        }
+    }
+
+    private static Charge ChargeOf(LaborPart part, Money amount)
+    {
+        LaborUse use = part.Use;
+        return new Charge(use.Origin, use.Window, use.Kind == WorkerKind.Owner ? CostStream.OwnerLabor : CostStream.HiredLabor, amount)
+        {
+            Enterprise = part.Enterprise,
+            Pool = part.Pool,
+            Outside = part.Enterprise is null && part.Pool is null ? Outside.NotAssigned : null,
+            Line = StatementLine.Labor,
+            Stage = use.Stage,
+            VariesWith = StageBehavior.Of(use.Stage),
+            Estimated = part.Estimated,
+        };
     }
 }
 

@@ -18,6 +18,11 @@ public sealed record OwnershipPart(AssetRow Asset, string Part, int Months, Mone
 /// </summary>
 public static class Ownership
 {
+    // Over more periods no level payment ends on half a cent, and the numbers would grow long.
+    internal const int MostExactPeriods = 600;
+
+    private const int MonthsPerYear = 12;
+
     /// <summary>The capital recovery factor.</summary>
     /// <param name="rate">Interest as a fraction a year (0.06), at least 0.</param>
     /// <param name="years">Years, above 0; parts of a year allowed.</param>
@@ -47,11 +52,17 @@ public static class Ownership
     /// <param name="cropYear">The crop year.</param>
     /// <param name="settings">The settings, for the crop year's first month.</param>
     /// <param name="withinLife">True: only months inside its life.</param>
+    /// <param name="closing">The closing date: its month counts, later ones don't, nor an asset put into service after it; null: the whole year.</param>
     /// <returns>0 to 12.</returns>
-    public static int MonthsInService(AssetRow asset, int cropYear, FarmSettings settings, bool withinLife)
+    public static int MonthsInService(AssetRow asset, int cropYear, FarmSettings settings, bool withinLife, DateOnly? closing = null)
     {
         ArgumentNullException.ThrowIfNull(asset);
         ArgumentNullException.ThrowIfNull(settings);
+        if (asset.InService > closing)
+        {
+            return 0;
+        }
+
         int windowStart = MonthNumber(settings.StartOf(cropYear));
         int start = MonthNumber(asset.InService);
         int end = asset.Retired is { } retired ? MonthNumber(retired) : int.MaxValue;
@@ -60,33 +71,34 @@ public static class Ownership
             end = Math.Min(end, start + (int)Math.Round(asset.LifeYears * 12m, MidpointRounding.AwayFromZero));
         }
 
-        return Math.Max(0, Math.Min(end, windowStart + 12) - Math.Max(start, windowStart));
+        return Math.Max(0, Math.Min(end, windowStart + MonthsPassed(cropYear, settings, closing)) - Math.Max(start, windowStart));
     }
 
     /// <summary>The parts of an asset's cost in a crop year, each rounded to the cent once.</summary>
     /// <param name="asset">The asset.</param>
     /// <param name="cropYear">The crop year.</param>
     /// <param name="settings">Interest and method. Without interest only repairs and insurance-and-tax are known.</param>
+    /// <param name="closing">The closing date: months after it are not charged; null: the whole year.</param>
     /// <returns>Parts above or below 0; none when it isn't in service.</returns>
-    public static IReadOnlyList<OwnershipPart> Of(AssetRow asset, int cropYear, FarmSettings settings)
+    public static IReadOnlyList<OwnershipPart> Of(AssetRow asset, int cropYear, FarmSettings settings, DateOnly? closing = null)
     {
         ArgumentNullException.ThrowIfNull(asset);
         ArgumentNullException.ThrowIfNull(settings);
         List<OwnershipPart> parts = [];
-        int living = MonthsInService(asset, cropYear, settings, withinLife: true);
-        int serving = MonthsInService(asset, cropYear, settings, withinLife: false);
+        int living = MonthsInService(asset, cropYear, settings, withinLife: true, closing);
+        int serving = MonthsInService(asset, cropYear, settings, withinLife: false, closing);
         decimal outlay = asset.Cost - (asset.Grant ?? 0m);
         decimal salvage = asset.Salvage ?? 0m;
-        if (settings.InterestPercent is { } percent)
+        if (settings.InterestPercent is { } percent && living > 0)
         {
-            decimal rate = percent / 100m;
+            Fraction rate = percent / 100m;
             if (settings.OwnershipMethod == OwnershipMethod.CapitalRecovery)
             {
-                Add("capital recovery", ((outlay - salvage) * CapitalRecoveryFactor(rate, asset.LifeYears)) + (salvage * rate), living);
+                Add("capital recovery", ((outlay - salvage) * RecoveryFactor(percent / 100m, asset.LifeYears)) + (salvage * rate), living);
             }
             else
             {
-                Add("depreciation", (outlay - salvage) / asset.LifeYears, living);
+                Add("depreciation", (Fraction)(outlay - salvage) / asset.LifeYears, living);
                 Add("interest", rate * (outlay + salvage) / 2m, living);
             }
         }
@@ -95,9 +107,9 @@ public static class Ownership
         Add("insurance and tax", asset.Cost * (asset.InsuranceTaxPercent ?? 0m) / 100m, serving);
         return parts;
 
-        void Add(string name, decimal yearly, int months)
+        void Add(string name, Fraction yearly, int months)
         {
-            Money amount = Money.Rounded(yearly * months / 12m);
+            Money amount = (yearly * months / 12m).ToMoney();
             if (amount != Money.Zero)
             {
                 Money household = Money.Rounded(amount.Amount * (100m - (asset.FarmPercent ?? 100m)) / 100m);
@@ -105,6 +117,40 @@ public static class Ownership
             }
         }
     }
+
+    /// <summary>Months of a crop year that had begun by a closing date.</summary>
+    /// <returns>0 to 12.</returns>
+    internal static int MonthsPassed(int cropYear, FarmSettings settings, DateOnly? closing)
+    {
+        DateOnly start = settings.StartOf(cropYear);
+        return closing is not { } day ? MonthsPerYear
+            : day < start ? 0
+            : Math.Min(MonthsPerYear, MonthNumber(day) - MonthNumber(start) + 1);
+    }
+
+    /// <summary>Months of a crop year, up to the closing date, in which any of a pool's assets stood; without assets all that had begun.</summary>
+    /// <returns>0 to 12.</returns>
+    internal static int MonthsStanding(IReadOnlyList<AssetRow> assets, int cropYear, FarmSettings settings, DateOnly closing)
+    {
+        int passed = MonthsPassed(cropYear, settings, closing);
+        int first = MonthNumber(settings.StartOf(cropYear));
+        return assets.Count == 0 ? passed : Enumerable.Range(first, passed).Count(month => assets.Any(asset => asset.InService <= closing
+            && MonthNumber(asset.InService) <= month && (asset.Retired is not { } retired || month < MonthNumber(retired))));
+    }
+
+    /// <summary>The capital recovery factor as an exact quotient, for whole periods.</summary>
+    /// <param name="rate">Interest a period, at least 0.</param>
+    /// <param name="periods">1 to <see cref="MostExactPeriods"/>.</param>
+    /// <returns>The factor.</returns>
+    internal static Fraction ExactRecoveryFactor(Fraction rate, int periods)
+    {
+        Fraction growth = (rate + 1m).Power(periods);
+        return rate.IsPositive ? rate * growth / (growth - 1m) : (Fraction)1m / periods;
+    }
+
+    private static Fraction RecoveryFactor(decimal rate, decimal years) => years == decimal.Floor(years) && years <= MostExactPeriods
+        ? ExactRecoveryFactor(rate, (int)years)
+        : rate == 0m ? (Fraction)1m / years : CapitalRecoveryFactor(rate, years);
 
     private static int MonthNumber(DateOnly date) => (date.Year * 12) + date.Month;
 

@@ -17,7 +17,10 @@ public sealed class PoolNetwork
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
         Notation = settings.Notation;
-        UsedFactor = Users.Select(users => Factor(users, year, settings, busy, problems)).ToList();
+        ILookup<Pool, AssetRow> assets = book.Trace.Records.Tables.Assets.ToLookup(asset => book.Trace.Records.Pool(asset.Pool));
+        Capacity = Users.Select(users => users.Pool.Row.Capacity is > 0m and { } capacity
+            ? (decimal?)(capacity * Ownership.MonthsStanding(assets[users.Pool].ToList(), year, settings, book.Trace.Records.CostsUntil) / 12m) : null).ToList();
+        UsedFactor = Users.Select(users => Factor(users, settings, busy, problems)).ToList();
         WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
         running = new(() => Solve(settings.SharingMethod, ownership: false));
@@ -32,6 +35,9 @@ public sealed class PoolNetwork
 
     /// <summary>The users of each pool, by pool index.</summary>
     public IReadOnlyList<PoolUsers> Users { get; }
+
+    /// <summary>What each pool could give in the crop year, by pool index: its capacity for the months its assets stood by the closing date; null: not known.</summary>
+    public IReadOnlyList<decimal?> Capacity { get; }
 
     /// <summary>The part of each pool's ownership cost that is passed on: used over capacity, 1 without a capacity.</summary>
     public IReadOnlyList<decimal> UsedFactor { get; }
@@ -50,25 +56,27 @@ public sealed class PoolNetwork
     /// <returns>The column in the shares.</returns>
     public int Column(Outside outside) => Enterprises.Count + (int)outside;
 
-    private static decimal Factor(PoolUsers users, int year, FarmSettings settings, HashSet<Pool> busy, List<Problem> problems)
+    private decimal Factor(PoolUsers users, FarmSettings settings, HashSet<Pool> busy, List<Problem> problems)
     {
-        if (users.Pool.Row.Capacity is not > 0m || settings.IdleCapacity == IdleCapacity.Spread)
+        // A capacity in crates can't be held against sales value.
+        if (Capacity[users.Pool.Index] is not { } capacity || capacity <= 0m || users.BasisUsed.Kind != users.Pool.Basis.Kind
+            || settings.IdleCapacity == IdleCapacity.Spread)
         {
             return 1m;
         }
 
         decimal used = users.Total;
-        if (used > users.Pool.Row.Capacity.Value)
+        if (used > capacity)
         {
             if (busy.Contains(users.Pool))
             {
-                problems.Add(CostingProblems.OverCapacity(users.Pool, year, used, settings.Notation));
+                problems.Add(CostingProblems.OverCapacity(users.Pool, Year, used, capacity, settings.Notation));
             }
 
             return 1m;
         }
 
-        return used / users.Pool.Row.Capacity.Value;
+        return used / capacity;
     }
 
     /// <summary>The household's part of a pool may be taken out by farm_percent or by use, not by both.</summary>

@@ -13,6 +13,7 @@ internal sealed class PoolUserFinder
     private readonly int year;
     private readonly List<Problem> problems;
     private readonly int crateDayPools;
+    private readonly CrateSizes crateSizes;
 
     internal PoolUserFinder(ChargeBook book, int year, IReadOnlyList<Enterprise> enterprises, IReadOnlySet<Pool> busy, List<Problem> problems)
     {
@@ -23,6 +24,7 @@ internal sealed class PoolUserFinder
         this.problems = problems;
         Enterprises = enterprises;
         Busy = busy;
+        crateSizes = new CrateSizes(enterprises);
         crateDayPools = records.Pools.Count(pool => pool.Basis.Kind == BasisKind.CrateDays);
         Users = records.Pools.ConvertAll(Find);
     }
@@ -68,10 +70,10 @@ internal sealed class PoolUserFinder
                 FillLaborHours(users, basis.Stage);
                 break;
             case BasisKind.QuantityCrates:
-                Each(users, enterprise => Crates(pool, enterprise.Crop, enterprise.Harvested));
+                FillCrates(users, [.. Enterprises.Select(enterprise => enterprise.Harvested)]);
                 break;
             case BasisKind.CrateDays:
-                new CrateDays(trace, crateDayPools, year).Fill(users, this);
+                FillCrates(users, new CrateDays(trace, crateDayPools, year).UnitDays(pool, this));
                 break;
             case BasisKind.Water:
                 Each(users, enterprise => BedFootDaysIn(enterprise, pool) is var days && days > 0m ? days * WaterNeed(pool, enterprise.Crop) : 0m);
@@ -112,20 +114,54 @@ internal sealed class PoolUserFinder
     private static decimal BedFeetIn(Enterprise enterprise, Pool pool) =>
         enterprise.Planting.Beds.Where(bed => Serves(pool, bed)).Sum(bed => bed.BedFeet);
 
-    internal decimal Crates(Pool pool, Crop crop, decimal quantity)
+    /// <summary>Quantities in crates; by sales value where crops with over half of it don't say how many of their units fill one.</summary>
+    private void FillCrates(PoolUsers users, decimal[] quantities)
+    {
+        decimal all = 0m;
+        decimal unknown = 0m;
+        decimal[] values = new decimal[quantities.Length];
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            values[i] = quantities[i] > 0m ? Math.Max(0m, Enterprises[i].SalesValue.Amount) : 0m;
+            all += values[i];
+            unknown += CrateSizes.IsKnown(Enterprises[i].Crop) ? 0m : values[i];
+        }
+
+        if (unknown * 2m <= all)
+        {
+            for (int i = 0; i < quantities.Length; i++)
+            {
+                users.OfEnterprise[i] = Crates(users.Pool, Enterprises[i].Crop, quantities[i]);
+            }
+
+            return;
+        }
+
+        users.BasisUsed = new Basis(BasisKind.SalesValue);
+        WarnOnce(users.Pool, CostingProblems.CratesUnknown(users.Pool, year, unknown / all, records.Settings.Notation));
+
+        // All together they stay the estimated crates, so that written use in crates stands beside them in the same unit.
+        decimal crates = quantities.Select((quantity, i) => crateSizes.Of(Enterprises[i].Crop) is { } size ? quantity / size : 0m).Sum();
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            users.OfEnterprise[i] = crates > 0m ? crates * values[i] / all : values[i];
+        }
+    }
+
+    private decimal Crates(Pool pool, Crop crop, decimal quantity)
     {
         if (quantity <= 0m)
         {
             return 0m;
         }
 
-        if (crop.Row.UnitsPerCrate is not > 0m)
+        decimal? size = crateSizes.Of(crop);
+        if (!CrateSizes.IsKnown(crop))
         {
-            WarnOnce(pool, CostingProblems.MissingUnitsPerCrate(pool, crop));
-            return 0m;
+            WarnOnce(pool, CostingProblems.MissingUnitsPerCrate(pool, crop, size, records.Settings.Notation));
         }
 
-        return quantity / crop.Row.UnitsPerCrate.Value;
+        return size is { } units ? quantity / units : 0m;
     }
 
     private decimal WaterNeed(Pool pool, Crop crop)
@@ -217,7 +253,7 @@ internal sealed class PoolUserFinder
     {
         foreach (UseRow row in records.Tables.Use)
         {
-            if (records.Pool(row.Pool) == users.Pool && (row.CropYear is null || row.CropYear == year))
+            if (records.Pool(row.Pool) == users.Pool && (row.CropYear is null ? !IsPlantingOfOtherYears(row.User.Trim()) : row.CropYear == year))
             {
                 AddUser(users, row, row.User, row.Quantity, replaced);
             }
@@ -227,7 +263,8 @@ internal sealed class PoolUserFinder
     private void AddLoads(PoolUsers users, HashSet<int> replaced)
     {
         DateOnly from = records.Settings.StartOf(year);
-        DateOnly last = records.Settings.EndOf(year).AddDays(-1);
+        DateOnly yearEnd = records.Settings.EndOf(year).AddDays(-1);
+        DateOnly last = records.CostsUntil < yearEnd ? records.CostsUntil : yearEnd;
         foreach (LoadRow row in records.Tables.Loads)
         {
             if (records.Pool(row.Pool) == users.Pool)
@@ -241,7 +278,11 @@ internal sealed class PoolUserFinder
         }
     }
 
-    /// <summary>Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight.</summary>
+    /// <summary>"Every crop year" of a planting are those it stands in.</summary>
+    private bool IsPlantingOfOtherYears(string name) =>
+        records.FindPool(name) is null && records.FindCrop(name) is null && records.FindPlanting(name) is { } planting && !Enterprises.Any(enterprise => enterprise.Planting == planting);
+
+    /// <summary>Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight. A name that a crop and a planting share is the crop's.</summary>
     private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int> replaced)
     {
         string name = user.Trim();
@@ -255,15 +296,9 @@ internal sealed class PoolUserFinder
         }
         else
         {
-            List<int> own = [];
-            for (int i = 0; i < Enterprises.Count; i++)
-            {
-                if (string.Equals(Enterprises[i].Crop.Name, name, StringComparison.OrdinalIgnoreCase)
-                    || string.Equals(Enterprises[i].Planting.Name, name, StringComparison.OrdinalIgnoreCase))
-                {
-                    own.Add(i);
-                }
-            }
+            Crop? crop = records.FindCrop(name);
+            Planting? planting = crop is null ? records.FindPlanting(name) : null;
+            List<int> own = [.. Enumerable.Range(0, Enterprises.Count).Where(i => crop is not null ? Enterprises[i].Crop == crop : Enterprises[i].Planting == planting)];
 
             if (own.Count == 0)
             {

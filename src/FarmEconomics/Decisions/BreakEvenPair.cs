@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Records;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
@@ -8,12 +7,12 @@ namespace FarmEconomics.Decisions;
 public enum BreakEvenForm
 {
     /// <summary>
-    /// Textbook: cost / units sold, and cost / price. Costs that follow quantity or sales are held where they were.
+    /// Textbook: cost / units sold, and cost / price. Every cost is held where it was.
     /// Source: extension enterprise budgets ("break-even price = total cost / yield, break-even yield = total cost / price").
     /// </summary>
     Textbook,
 
-    /// <summary>Full: costs that follow quantity or sales move with them, as in the columns of the result tables.</summary>
+    /// <summary>Full: a channel's fee follows the price, and costs that follow quantity or sales follow the yield; as in the columns of the result tables.</summary>
     Full,
 }
 
@@ -43,60 +42,32 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
     public static IReadOnlyList<BreakEvenPair> Of(EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
-        Availability known = budget.Known;
-        string? missing = known.Costs ?? known.LaborCost ?? known.OwnerLabor;
         return
         [
             new(BreakEvenForm.Full, Run.Long, budget.BreakEvenPrice, budget.BreakEvenYield),
-            Full(budget, missing),
-            Textbook(budget, Run.Long, missing ?? known.Ownership),
-            Textbook(budget, Run.Short, missing),
+            Pair(BreakEvenForm.Full, Run.Short, budget),
+            Pair(BreakEvenForm.Textbook, Run.Long, budget),
+            Pair(BreakEvenForm.Textbook, Run.Short, budget),
         ];
     }
 
-    private static decimal Cost(EnterpriseBudget budget, VariesWith behavior) => budget.Sums.CostByBehavior[(int)behavior];
-
-    private static BreakEvenPair Full(EnterpriseBudget budget, string? missing)
+    private static BreakEvenPair Pair(BreakEvenForm form, Run run, EnterpriseBudget budget)
     {
-        decimal quantity = Units(budget);
-        decimal value = budget.SalesValue.Amount + budget.Sums.ClosingStock.Amount;
-        missing ??= Unsold(budget, quantity, value);
-        if (missing is not null)
+        Availability known = budget.Known;
+        bool longRun = run == Run.Long;
+        if ((known.NoNetReturn ?? known.OwnerLabor ?? (longRun ? known.Ownership : null) ?? BreakEven.Missing(budget)) is { } reason)
         {
-            return Missing(BreakEvenForm.Full, Run.Short, missing);
+            return new BreakEvenPair(form, run, Rate.NotAvailable(reason), Rate.NotAvailable(reason));
         }
 
-        decimal keep = 1m - (Cost(budget, VariesWith.Sales) / value);
-        decimal perUnit = Cost(budget, VariesWith.Quantity) / quantity;
-        Rate price = keep <= BreakEven.DivisionResidue
-            ? Rate.NotAvailable("selling costs take all of the sales")
-            : Rate.Known(((Cost(budget, VariesWith.Area) / quantity) + perUnit) / keep);
-        Rate yield = budget.AveragePrice.Value is not { } average ? budget.AveragePrice
-            : (average * keep) - perUnit <= BreakEven.DivisionResidue ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
-            : Rate.Of(Cost(budget, VariesWith.Area) / ((average * keep) - perUnit), budget.Sums.BedFeet.Value, "nothing planted in beds");
-        return new BreakEvenPair(BreakEvenForm.Full, Run.Short, price, yield);
-    }
-
-    private static BreakEvenPair Textbook(EnterpriseBudget budget, Run run, string? missing)
-    {
-        decimal quantity = Units(budget);
-        missing ??= Unsold(budget, quantity, budget.SalesValue.Amount + budget.Sums.ClosingStock.Amount);
-        if (missing is not null)
+        if (form == BreakEvenForm.Full)
         {
-            return Missing(BreakEvenForm.Textbook, run, missing);
+            return new BreakEvenPair(form, run, BreakEven.Price(budget, longRun), BreakEven.YieldPerBedFoot(budget, longRun));
         }
 
-        decimal cost = budget.Sums.CostByBehavior.Sum() - (run == Run.Short ? Cost(budget, VariesWith.Nothing) : 0m);
-        Rate yield = budget.AveragePrice.Value is > 0m and { } average
-            ? Rate.Of(cost / average, budget.Sums.BedFeet.Value, "nothing planted in beds")
-            : Rate.NotAvailable(budget.AveragePrice.Reason ?? "sold for nothing");
-        return new BreakEvenPair(BreakEvenForm.Textbook, run, Rate.Known(cost / quantity), yield);
+        decimal cost = BreakEven.ToCover(budget, longRun);
+        return new BreakEvenPair(
+            form, run, Rate.Known(cost / budget.Sums.Sold),
+            Rate.Of(cost * budget.Sums.Sold / budget.Sums.SoldValue.Amount, budget.Sums.BedFeet.Value, "nothing planted in beds"));
     }
-
-    private static decimal Units(EnterpriseBudget budget) => budget.Sums.Sold + (budget.Sums.ClosingStock.Amount != 0m ? budget.Sums.OnHand : 0m);
-
-    private static string? Unsold(EnterpriseBudget budget, decimal quantity, decimal value) =>
-        budget.Crop is null ? "several crops have no common unit" : quantity <= 0m || value <= 0m ? "nothing sold" : null;
-
-    private static BreakEvenPair Missing(BreakEvenForm form, Run run, string reason) => new(form, run, Rate.NotAvailable(reason), Rate.NotAvailable(reason));
 }

@@ -13,6 +13,9 @@ namespace FarmEconomics.Decisions;
 /// <param name="Amount">The money, in whole cents; a refund is negative.</param>
 public sealed record CostLine(string Name, StatementLine Line, VariesWith VariesWith, CostStream Stream, Pool? Pool, Money Amount)
 {
+    /// <summary>True for a channel's fee, a percentage of the sale: the only cost that follows the price.</summary>
+    public bool IsFee { get; init; }
+
     /// <summary>True for hired and owner labor.</summary>
     public bool IsLabor => Stream is CostStream.HiredLabor or CostStream.OwnerLabor;
 

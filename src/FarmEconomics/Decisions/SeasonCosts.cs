@@ -56,7 +56,7 @@ public sealed class SeasonCosts
     {
         ArgumentNullException.ThrowIfNull(budget);
         return budget.Enterprises.SelectMany(LinesOf)
-            .GroupBy(line => (line.Name, line.Line, line.VariesWith, line.Stream, line.Pool))
+            .GroupBy(line => (line.Name, line.Line, line.VariesWith, line.Stream, line.Pool, line.IsFee))
             .Select(group => group.First() with { Amount = Money.Sum(group.Select(line => line.Amount)) })
             .Where(line => line.Amount != Money.Zero)
             .OrderBy(line => line.Pool is not null).ThenBy(line => line.Line).ThenByDescending(line => line.Amount.Amount)
@@ -100,7 +100,7 @@ public sealed class SeasonCosts
         }
     }
 
-    private static CostLine Direct(Charge charge) => new(NameOf(charge), charge.Line, charge.VariesWith, charge.Stream, null, charge.Amount);
+    private static CostLine Direct(Charge charge) => new(NameOf(charge), charge.Line, charge.VariesWith, charge.Stream, null, charge.Amount) { IsFee = charge.IsFee };
 
     private static string NameOf(Charge charge) => charge switch
     {

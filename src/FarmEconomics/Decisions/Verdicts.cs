@@ -50,7 +50,7 @@ public sealed class Verdicts
         return new Verdicts(review, costs, Simulation.Of(review, costs, simulation), settings ?? new VerdictSettings());
     }
 
-    private static Rate PerWeek(EnterpriseBudget budget) => budget.NetReturn / budget.BedFootWeeks;
+    private static Rate PerWeek(EnterpriseBudget budget) => budget.Known.Value is { } reason ? Rate.NotAvailable(reason) : budget.NetReturn / budget.BedFootWeeks;
 
     private Verdict Make(int place)
     {
@@ -58,7 +58,7 @@ public sealed class Verdicts
         WhatIfModel model = judge.ModelOf(budget.Name);
         Outcome outcome = Simulation.Crops[index];
         Money contribution = new(model.Contribution(1m, 1m));
-        string? unknown = budget.Known.Costs ?? budget.Known.LaborCost ?? budget.Known.OwnerLabor ?? budget.Known.Ownership ?? (budget.Output == Money.Zero ? "nothing was sold or used" : null);
+        string? unknown = budget.Known.NoFullNetReturn ?? (budget.Output == Money.Zero ? "nothing was sold or used" : null);
         Fit? fit = unknown is null && budget.NetReturn.Amount < 0m
             ? judge.FitsFor(budget.Name, Settings.Elasticity).FirstOrDefault(one => one.BeyondLimit.Count == 0)
             : null;
@@ -146,11 +146,6 @@ public sealed class Verdicts
         if (plantings < Settings.FewPlantings)
         {
             weak.Add(plantings == 1 ? "only one planting of it is on record" : $"only {plantings} plantings of it are on record");
-        }
-
-        if (budget.Sums.ValueIncomplete)
-        {
-            weak.Add("a part of what left carries no value, so its output is too low");
         }
 
         return weak;

@@ -5,9 +5,9 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions;
 
 /// <summary>
-/// A budget as a function of a price factor p and a yield factor y: output x p y, costs that vary with quantity x y, with sales x p y, with area or
-/// nothing unchanged. At (1, 1) it is the budget. Source: partial and sensitivity budgeting of extension enterprise budgets, with a selling cost that
-/// follows sales. Immutable and safe to share between threads.
+/// A budget as a function of a price factor p and a yield factor y: what was sold and the channels' fees on it x p y, other output and costs that vary with quantity or sales x y, costs that vary
+/// with area or nothing unchanged. At (1, 1) it is the budget. Source: partial and sensitivity budgeting of extension enterprise budgets, with a fee that follows the price.
+/// Immutable and safe to share between threads.
 /// </summary>
 public sealed class WhatIfModel
 {
@@ -18,7 +18,7 @@ public sealed class WhatIfModel
     /// <param name="name">What it is of.</param>
     /// <param name="marketOutput">Sales, share income and closing stock.</param>
     /// <param name="household">Household use at list value.</param>
-    /// <param name="units">Units sold and in closing stock, in the crop's unit; 0 when several crops have no common unit.</param>
+    /// <param name="units">Units sold, in the crop's unit; 0 when several crops have no common unit.</param>
     /// <param name="bedFeet">Bed-feet; 0 when not known.</param>
     /// <param name="bedFootWeeks">Bed-foot-weeks; 0 when not known.</param>
     /// <param name="lines">The costs.</param>
@@ -32,6 +32,8 @@ public sealed class WhatIfModel
         BedFeet = bedFeet;
         BedFootWeeks = bedFootWeeks;
         Lines = lines;
+        NotSold = household;
+        Fees = Money.Sum(lines.Where(line => line.IsFee).Select(line => line.Amount));
         foreach (CostLine line in lines)
         {
             costs[(int)line.VariesWith] += line.Amount.Amount;
@@ -51,7 +53,13 @@ public sealed class WhatIfModel
     /// <summary>Output at (1, 1).</summary>
     public Money Output => MarketOutput + Household;
 
-    /// <summary>Units sold and in closing stock; 0 when several crops have no common unit.</summary>
+    /// <summary>The part of the output that wasn't sold by the unit and keeps its value whatever the price: household use, closing stock and money of channels of kind other.</summary>
+    public Money NotSold { get; init; }
+
+    /// <summary>The channels' fees on what was sold: they follow the price.</summary>
+    public Money Fees { get; init; }
+
+    /// <summary>Units sold; 0 when several crops have no common unit.</summary>
     public decimal Units { get; }
 
     /// <summary>Bed-feet planted.</summary>
@@ -63,8 +71,8 @@ public sealed class WhatIfModel
     /// <summary>The costs, line by line.</summary>
     public IReadOnlyList<CostLine> Lines { get; }
 
-    /// <summary>Market output per unit at (1, 1): the price that factor 1 stands for.</summary>
-    public Rate Price => Units > 0m ? Rate.Known(MarketOutput.Amount / Units) : Rate.NotAvailable("nothing sold, or several crops without a common unit");
+    /// <summary>What a unit sold brought at (1, 1): the price that factor 1 stands for.</summary>
+    public Rate Price => Units > 0m ? Rate.Known((Output - NotSold).Amount / Units) : Rate.NotAvailable("nothing sold, or several crops without a common unit");
 
     /// <summary>The model of a budget.</summary>
     /// <param name="budget">The budget.</param>
@@ -74,8 +82,12 @@ public sealed class WhatIfModel
     {
         ArgumentNullException.ThrowIfNull(budget);
         BudgetSums sums = budget.Sums;
-        decimal units = budget.Crop is null ? 0m : sums.Sold + (sums.ClosingStock.Amount != 0m ? sums.OnHand : 0m);
-        return new WhatIfModel(budget.Name, budget.SalesValue + sums.ClosingStock, sums.Household, units, sums.BedFeet, budget.BedFootWeeks, lines);
+        decimal units = budget.Crop is null ? 0m : sums.Sold;
+        return new WhatIfModel(budget.Name, budget.SalesValue + sums.ClosingStock, sums.Household, units, sums.BedFeet, budget.BedFootWeeks, lines)
+        {
+            NotSold = budget.OutputNotSold,
+            Fees = sums.SoldFees,
+        };
     }
 
     /// <summary>Costs of one behavior at (1, 1).</summary>
@@ -93,13 +105,14 @@ public sealed class WhatIfModel
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
-    public decimal Contribution(decimal price, decimal yield) => Less(costs, price, yield);
+    public decimal Contribution(decimal price, decimal yield) => (price * yield * Followed) + (yield * Grown(costs)) - costs[(int)VariesWith.Area];
 
     /// <summary>Gross margin: output less materials and selling, before labor.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
-    public decimal GrossMargin(decimal price, decimal yield) => Less(direct, price, yield) - direct[(int)VariesWith.Nothing];
+    public decimal GrossMargin(decimal price, decimal yield) =>
+        (price * yield * Followed) + (yield * Grown(direct)) - direct[(int)VariesWith.Area] - direct[(int)VariesWith.Nothing];
 
     /// <summary>Gross margin per bed-foot-week.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
@@ -114,10 +127,10 @@ public sealed class WhatIfModel
     /// <returns>The factor; not available when a unit sold keeps nothing.</returns>
     public Rate PriceFactorFor(decimal yield, bool longRun, decimal wanted = 0m)
     {
-        decimal kept = yield * (Output.Amount - costs[(int)VariesWith.Sales]);
+        decimal kept = yield * Followed;
         return kept <= 0m
-            ? Rate.NotAvailable(Output.Amount <= 0m ? "nothing sold" : "selling costs take all of the sales")
-            : Rate.Known((Needed(longRun) + wanted + (yield * costs[(int)VariesWith.Quantity])) / kept);
+            ? Rate.NotAvailable(Output.Amount <= NotSold.Amount ? "nothing sold" : "the channel's fee takes all of the sales")
+            : Rate.Known((Needed(longRun) + wanted - (yield * Grown(costs))) / kept);
     }
 
     /// <summary>The yield factor at which a price factor leaves a wanted amount.</summary>
@@ -127,7 +140,7 @@ public sealed class WhatIfModel
     /// <returns>The factor; not available when a unit earns less than it costs to pick, pack and sell.</returns>
     public Rate YieldFactorFor(decimal price, bool longRun, decimal wanted = 0m)
     {
-        decimal kept = (price * (Output.Amount - costs[(int)VariesWith.Sales])) - costs[(int)VariesWith.Quantity];
+        decimal kept = (price * Followed) + Grown(costs);
         return kept <= 0m
             ? Rate.NotAvailable(Output.Amount <= 0m ? "nothing sold" : "a unit earns less than it costs to pick, pack and sell")
             : Rate.Known((Needed(longRun) + wanted) / kept);
@@ -135,6 +148,12 @@ public sealed class WhatIfModel
 
     private decimal Needed(bool longRun) => costs[(int)VariesWith.Area] + (longRun ? costs[(int)VariesWith.Nothing] : 0m);
 
-    private decimal Less(decimal[] cost, decimal price, decimal yield) =>
-        (price * yield * (Output.Amount - cost[(int)VariesWith.Sales])) - (yield * cost[(int)VariesWith.Quantity]) - cost[(int)VariesWith.Area];
+    /// <summary>What follows price and yield: what was sold, less the channels' fees.</summary>
+    internal decimal Followed => (Output - NotSold - Fees).Amount;
+
+    /// <summary>What follows the yield alone: other output, less the costs of picking, packing and selling but for the fees. At (1, 1), all costs.</summary>
+    internal decimal Grown() => Grown(costs);
+
+    // Fees stand on the selling line, so they are in the direct costs as in all.
+    private decimal Grown(decimal[] cost) => NotSold.Amount - cost[(int)VariesWith.Quantity] - (cost[(int)VariesWith.Sales] - Fees.Amount);
 }

@@ -120,14 +120,14 @@ public sealed class CashBook
 
     private void AddExpense(ExpenseRow row)
     {
-        ExpenseClass kind = Records.Category(row.Category).Class;
-        decimal farm = kind is ExpenseClass.Operating or ExpenseClass.Labor or ExpenseClass.Interest
+        CategoryRow category = Records.Category(row.Category);
+        decimal farm = category.EntersBudgets() || category.Class == ExpenseClass.Interest
             ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount
             : row.Amount;
-        Add(row.Date, kind switch
+        Add(row.Date, category.Class switch
         {
             ExpenseClass.Operating => CashKind.Operating,
-            ExpenseClass.Labor => CashKind.Labor,
+            ExpenseClass.Labor or ExpenseClass.LaborBurden => CashKind.Labor,
             ExpenseClass.Interest => CashKind.Interest,
             ExpenseClass.Capital => CashKind.Capital,
             ExpenseClass.Principal => CashKind.Principal,

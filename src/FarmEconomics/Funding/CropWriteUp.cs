@@ -56,7 +56,7 @@ public sealed record WriteUpLine(WriteUpItem Item, string Name, decimal Last, de
 
 /// <summary>
 /// A crop's enterprise budget in write-up form: in all, per 100 bed-feet, per bed and per acre; last season and next. Next season: output x area x yield x price; a cost that varies with area x area,
-/// with quantity x area x yield, with sales x area x yield x price, with nothing as it was; labor x the wage factor, all other cost x the cost factor.
+/// with quantity or sales x area x yield, a channel's fee x area x yield x price, with nothing as it was; labor x the wage factor, all other cost x the cost factor.
 /// </summary>
 public sealed class CropWriteUp
 {
@@ -131,7 +131,7 @@ public sealed class CropWriteUp
     private static CropWriteUp Make(EnterpriseBudget crop, decimal[,] costs, decimal perAcre, decimal bedLength, FundingAssumptions assumptions)
     {
         decimal area = assumptions.Number("area_factor")!.Value, yield = assumptions.Number("yield_factor")!.Value, price = assumptions.Number("price_factor")!.Value;
-        decimal[] byBehavior = [area, area * yield, area * yield * price, 1m];
+        decimal[] byBehavior = [area, area * yield, area * yield, 1m, area * yield * price];
         List<WriteUpLine> lines = [];
         (WriteUpItem Item, string Name, Money Amount)[] output =
         [
@@ -171,16 +171,16 @@ public sealed class CropWriteUp
         }
     }
 
-    /// <summary>Cost of each crop by statement line and what it varies with: direct charges and those of pools.</summary>
+    /// <summary>Cost of each crop by statement line and what it varies with, channels' fees last: direct charges and those of pools.</summary>
     private static Dictionary<Crop, decimal[,]> CostByLine(SeasonReview season)
     {
         int lines = Enum.GetValues<StatementLine>().Length, behaviors = Enum.GetValues<VariesWith>().Length;
-        Dictionary<Crop, decimal[,]> costs = season.Crops.ToDictionary(crop => crop.Crop!, _ => new decimal[lines, behaviors]);
+        Dictionary<Crop, decimal[,]> costs = season.Crops.ToDictionary(crop => crop.Crop!, _ => new decimal[lines, behaviors + 1]);
         foreach (Enterprise enterprise in season.Network.Enterprises)
         {
             foreach (Charge charge in season.DirectCharges(enterprise))
             {
-                costs[enterprise.Crop][(int)charge.Line, (int)charge.VariesWith] += charge.Amount.Amount;
+                costs[enterprise.Crop][(int)charge.Line, charge.IsFee ? behaviors : (int)charge.VariesWith] += charge.Amount.Amount;
             }
         }
 

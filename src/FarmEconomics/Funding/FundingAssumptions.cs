@@ -19,6 +19,9 @@ public sealed record Assumption(string Name, string? Value, string Unit, string 
 public sealed class FundingAssumptions
 {
     private const string PathName = "path_width";
+    private const decimal Largest = 1_000_000_000m;
+    private const decimal LargestFactor = 1000m;
+    private const int MostDecimals = 6;
 
     private static readonly (string Name, string? Default, string Unit, string Meaning)[] Known =
     [
@@ -82,9 +85,10 @@ public sealed class FundingAssumptions
                 throw new ArgumentException($"There is no assumption \"{name}\"{(nearest is null ? "" : $"; nearest known: {nearest}")}.", nameof(values));
             }
 
-            if (IsNumber(known.Unit) && ReadNumber(value) is null)
+            if (IsNumber(known.Unit) && !IsUsable(value))
             {
-                throw new ArgumentException($"{known.Name} must be a number ({known.Unit}), not \"{value}\".", nameof(values));
+                throw new ArgumentException(
+                    notation.Text($"{known.Name} must be a number ({known.Unit}) between -{Largest:#,0} and {Largest:#,0} with at most {MostDecimals} decimals and no marks between thousands, not \"{value}\"."), nameof(values));
             }
 
             given[known.Name] = value.Trim();
@@ -138,7 +142,7 @@ public sealed class FundingAssumptions
     /// <summary>An assumption as a number.</summary>
     /// <param name="name">Its name.</param>
     /// <returns>The number; null when not given.</returns>
-    public decimal? Number(string name) => TextOf(name) is { } text ? ReadNumber(text) : null;
+    public decimal? Number(string name) => TextOf(name) is { } text ? TypedNumber.Read(text, notation.DecimalMark) : null;
 
     /// <summary>The width of the paths.</summary>
     /// <param name="unit">The farm's unit of lengths.</param>
@@ -173,16 +177,20 @@ public sealed class FundingAssumptions
                 : throw new ArgumentException($"'{pair}' has no value: write name=value, several with a semicolon between them.", nameof(text));
         });
 
-    private decimal? ReadNumber(string text) =>
-        decimal.TryParse(notation.DecimalMark == ',' ? text.Replace(',', '.') : text, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal number) ? number : null;
+    private bool IsUsable(string value) => TypedNumber.Read(value, notation.DecimalMark) is { } number && Math.Abs(number) <= Largest && decimal.Round(number, MostDecimals) == number;
 
     private static bool IsNumber(string unit) => unit is not ("words" or "word" or "classes" or "pool");
 
     private void Validate()
     {
-        foreach (string factor in new[] { "area_factor", "yield_factor", "price_factor", "wage_factor", "cost_factor", PathName, "minimum_cash", "hour_value", "project_salvage", "in_kind_hours", "new_loan", "coverage_ratio" })
+        foreach (string factor in new[] { "area_factor", "yield_factor", "price_factor", "wage_factor", "cost_factor", "coverage_ratio" })
         {
-            Range(factor, 0m, decimal.MaxValue);
+            Range(factor, 0m, LargestFactor);
+        }
+
+        foreach (string amount in new[] { PathName, "minimum_cash", "hour_value", "project_salvage", "in_kind_hours", "new_loan" })
+        {
+            Range(amount, 0m, Largest);
         }
 
         foreach (string percent in new[] { "losses_saved_percent", "ice_saved_percent", "indirect_percent", "indirect_funder_percent", "new_loan_percent", "discount_percent" })
@@ -221,8 +229,7 @@ public sealed class FundingAssumptions
     {
         if (Number(name) is { } value && (value < least || value > most))
         {
-            throw new ArgumentException(
-                notation.Text($"{name} can't be {value}{(most == decimal.MaxValue ? notation.Text($"; it must be at least {least}") : notation.Text($"; it must be from {least} to {most}"))}."), name);
+            throw new ArgumentException(notation.Text($"{name} can't be {value}; it must be from {least} to {most}."), name);
         }
     }
 

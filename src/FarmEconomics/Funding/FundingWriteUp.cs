@@ -33,8 +33,9 @@ public sealed class FundingWriteUp
         Bridge = StatementBridge.Of(review, season, Cash);
         Opening = BalanceSheet.At(records, Period.Start.AddDays(-1), assumptions);
         Closing = BalanceSheet.At(records, Period.End.AddDays(-1), assumptions);
-        Accrual = Opening is not null && Closing is not null ? AccrualStatement.Of(Cash, Opening, Closing) : null;
-        Equity = Opening is not null && Closing is not null ? OwnerEquity.Of(Cash, Opening, Closing) : null;
+        bool bothEnds = Opening is not null && Closing is not null && Tax.NetUnknown is null;
+        Accrual = bothEnds ? AccrualStatement.Of(Cash, Opening!, Closing!) : null;
+        Equity = bothEnds ? OwnerEquity.Of(Cash, Opening!, Closing!) : null;
         Loans = [.. records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row)))];
         Grant = project is null ? null : GrantBudget.Of(records, project, assumptions);
         Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions);
@@ -71,10 +72,10 @@ public sealed class FundingWriteUp
     /// <summary>The balance sheet at the end; null: none within a month.</summary>
     public BalanceSheet? Closing { get; }
 
-    /// <summary>The accrual statement; null without both balance sheets.</summary>
+    /// <summary>The accrual statement; null without both balance sheets, and in a year without income or expenses on file.</summary>
     public AccrualStatement? Accrual { get; }
 
-    /// <summary>The statement of owner equity; null without both balance sheets.</summary>
+    /// <summary>The statement of owner equity; null without both balance sheets, and in a year without income or expenses on file.</summary>
     public OwnerEquity? Equity { get; }
 
     /// <summary>The loans' schedules.</summary>
@@ -179,11 +180,11 @@ public sealed class FundingWriteUp
         string noBoth = Closing is null ? noClosing : $"no balance sheet within a month before {Period.Start:yyyy-MM-dd}";
         Rate Sheet(Func<BalanceSheet, decimal> of) => Closing is null ? Rate.NotAvailable(noClosing) : Rate.Known(of(Closing));
         Rate Mean(Func<BalanceSheet, decimal> of) => Opening is null || Closing is null ? Rate.NotAvailable(noBoth) : Rate.Known((of(Opening) + of(Closing)) / 2m);
-        Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(noBoth) : Rate.Known(of(Accrual));
+        Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(Tax.NetUnknown ?? noBoth) : Rate.Known(of(Accrual));
         decimal unpaid = review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
         List<LoanPayment> due = Loans.SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
         bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);
-        Rate FromBooks(CashKind kind) => Season.Records.Has("expenses") ? Rate.Known(-Cash.Sum(kind)) : Rate.NotAvailable("no expense records");
+        Rate FromBooks(CashKind kind) => Tax.ExpensesUnknown is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(-Cash.Sum(kind));
         return new MeasureInputs
         {
             CurrentAssets = Sheet(sheet => sheet.ValueOf(BalanceClass.CurrentAsset)),

@@ -185,7 +185,7 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
         FarmRecords records = season.Records;
         FiscalYear year = FiscalYear.Of(records.Settings, season.CropYear);
         List<LoadRow> loads = records.Tables.Loads.FindAll(row => row.User.Trim().Equals(pool.Name, StringComparison.OrdinalIgnoreCase));
-        decimal energy = loads.Sum(row => LoadEnergy.KilowattHours(row, year.Start, year.End.AddDays(-1)));
+        decimal energy = loads.Sum(row => LoadEnergy.KilowattHours(row, year.Start, records.CostsUntil < year.End ? records.CostsUntil : year.End.AddDays(-1)));
         PoolResult? power = loads.Count == 0 ? null : season.Pools.FirstOrDefault(result => result.Pool.Name.Equals(loads[0].Pool.Trim(), StringComparison.OrdinalIgnoreCase));
         decimal ice = records.Expenses.Where(row => year.Holds(row.Date) && NamesIce($"{row.Category} {row.Note}")).Sum(row => row.Amount);
         List<(EnterpriseBudget Crop, decimal Lost)> kept = season.Crops.Where(crop => IsKeptIn(crop, pool)).Select(crop => (crop, Lost(season, crop))).ToList();

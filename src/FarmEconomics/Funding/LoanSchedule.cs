@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Funding;
 
@@ -67,12 +68,12 @@ public sealed class LoanSchedule
         ArgumentOutOfRangeException.ThrowIfLessThan(terms.Payments, 1);
         ArgumentOutOfRangeException.ThrowIfLessThan(terms.PaymentsPerYear, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(terms.PaymentsPerYear, 365);
-        decimal level = Round(Level(terms), rounding);
+        decimal level = rounding == PaymentRounding.None ? Level(terms) : RoundedLevel(terms);
         List<LoanPayment> payments = new(terms.Payments);
         decimal owed = terms.Principal;
         for (int i = 0; i < terms.Payments; i++)
         {
-            decimal interest = Round(owed * terms.PeriodRate, rounding);
+            decimal interest = Round(owed * terms.AnnualRate / terms.PaymentsPerYear, rounding); // multiplied first, so that half a cent stays one
             decimal principal = i == terms.Payments - 1 ? owed : terms.Repayment switch
             {
                 // A payment rounded up could pay more than is owed at the very end of a small loan.
@@ -114,11 +115,16 @@ public sealed class LoanSchedule
     {
         Repayment.LevelPayment => terms.Principal * Factor(terms.PeriodRate, terms.Payments),
         Repayment.LevelPrincipal => terms.Principal / terms.Payments,
-        _ => terms.Principal * terms.PeriodRate,
+        _ => terms.Principal * terms.AnnualRate / terms.PaymentsPerYear,
     };
+
+    private static decimal RoundedLevel(LoanTerms terms) =>
+        terms.Repayment == Repayment.LevelPayment && terms.Payments <= Costing.Ownership.MostExactPeriods
+            ? (terms.Principal * Costing.Ownership.ExactRecoveryFactor((Fraction)terms.AnnualRate / terms.PaymentsPerYear, terms.Payments)).ToMoney().Amount
+            : Money.Rounded(Level(terms)).Amount;
 
     private static decimal Factor(decimal rate, int payments) => Costing.Ownership.CapitalRecoveryFactor(rate, payments);
 
     private static decimal Round(decimal amount, PaymentRounding rounding) =>
-        rounding == PaymentRounding.None ? amount : Units.Money.Rounded(amount).Amount;
+        rounding == PaymentRounding.None ? amount : Money.Rounded(amount).Amount;
 }

@@ -79,5 +79,5 @@ public sealed class StatementBridge
     }
 
     private static decimal FarmPart(FarmRecords records, ExpenseRow row) =>
-        records.Category(row.Category).Class is ExpenseClass.Operating or ExpenseClass.Labor ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount : 0m;
+        records.Category(row.Category).EntersBudgets() ? Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount : 0m;
 }

@@ -35,6 +35,19 @@ public sealed class TaxStatement
     /// <summary>Other farm income (part I).</summary>
     public decimal OtherIncome => Book.Sum(CashKind.OtherIncome);
 
+    /// <summary>Why what the farm took in isn't known: no row of the year tells of any; null where one does.</summary>
+    public string? IncomeUnknown => Book.Entries.Any(entry => entry.Kind is CashKind.ProduceSales or CashKind.ShareIncome or CashKind.OtherIncome)
+        ? null
+        : $"no income of {Book.Period.Year} on file";
+
+    /// <summary>Why what the farm paid isn't known: the books hold no row of the year; null where they do. Fees reckoned from sales are no books.</summary>
+    public string? ExpensesUnknown => Book.Entries.Any(entry => entry.Row is ExpenseRow)
+        ? null
+        : $"no expenses of {Book.Period.Year} on file";
+
+    /// <summary>Why no net can be told of the year; null when one can.</summary>
+    public string? NetUnknown => IncomeUnknown ?? ExpensesUnknown;
+
     /// <summary>Gross income (line 9).</summary>
     public decimal GrossIncome => Sales + OtherIncome;
 

@@ -12,7 +12,7 @@ namespace FarmEconomics.Pricing;
 /// <param name="Channel">The channel.</param>
 /// <param name="Sales">Sale amounts, or share income.</param>
 /// <param name="Fees">The channel's fees.</param>
-/// <param name="Goods">Production cost of what was sold there.</param>
+/// <param name="Goods">Cost of what was sold there, the channel's own left out (<see cref="CropCost.CostOfSold"/>).</param>
 /// <param name="ChannelCost">What the channel's own pool charged.</param>
 /// <param name="Known">What the season's records can't tell.</param>
 public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees, CostBlock Goods, CostBlock ChannelCost, Availability Known)
@@ -36,14 +36,14 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public Rate NetReturn => Cost.Value is { } cost ? Rate.Known(Sales.Amount - cost) : Cost;
 
     /// <summary>(Sales less all cost but labor) per hour.</summary>
-    public Rate ReturnPerHour => (Known.Costs ?? Known.Hours ?? Known.Ownership) is { } reason
+    public Rate ReturnPerHour => (Known.NoGrossMargin ?? Known.Hours ?? Known.Ownership) is { } reason
         ? Rate.NotAvailable(reason)
         : Rate.Of((Sales - Fees).Amount - Goods.Other - ChannelCost.Other, Hours, "no labor hours");
 
     /// <summary>Thrown out over sold and thrown out, 0 to 1, both at price.</summary>
     public Rate LossShare => Rate.Of(ThrownOut, Sales.Amount + ThrownOut, "nothing sold or thrown out");
 
-    private string? Missing => Known.Costs ?? Known.LaborCost ?? Known.OwnerLabor ?? Known.Ownership;
+    private string? Missing => Known.NoFullNetReturn;
 
     /// <summary>
     /// Compares the channels things are sold through. No record says which channel a loss came from, so it is laid on the channels that drew on the
@@ -66,16 +66,18 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             {
                 if (cost.Through(channel) is { } sold)
                 {
-                    goods.Add(cost.Production, sold.Quantity / cost.CarryingUnits);
+                    goods.Add(cost.CostOfSold, sold.Quantity / cost.CarryingUnits);
                     own.Add(sold.ChannelCost);
                     sales += sold.Amount;
                     fees += sold.Fees;
                 }
             }
 
-            if (book.Costs.Any(cost => cost.Through(channel) is not null))
+            List<CropCost> through = [.. book.Costs.Where(cost => cost.Through(channel) is not null)];
+            if (through.Count > 0)
             {
-                all.Add(new ChannelComparison(channel, sales, fees, goods, own, book.Season.Known));
+                string? unknown = through.Select(cost => cost.Budget.Known.Value).FirstOrDefault(why => why is not null);
+                all.Add(new ChannelComparison(channel, sales, fees, goods, own, book.Season.Known with { Value = unknown }));
             }
         }
 

@@ -69,15 +69,20 @@ public sealed class CropCost
     public IReadOnlyList<CropChannel> Channels { get; private set; } = [];
 
     /// <summary>
-    /// Units that carry the production cost: sold through market, stand, wholesale and share, and stock on hand that counts as output. What was eaten,
-    /// given away, thrown out or lost carries none: its cost rests on what is sold, as in the break-even price.
+    /// Units that carry cost, as in the break-even price: those sold through market, stand, wholesale and share.
     /// </summary>
-    public decimal CarryingUnits => Budget.Sums.Sold + (Budget.Sums.ClosingStock != Money.Zero ? Budget.Sums.OnHand : 0m);
+    public decimal CarryingUnits => Budget.Sums.Sold;
 
-    /// <summary>Production cost per unit.</summary>
+    /// <summary>
+    /// What the units sold must cover wherever they are sold: production and the pools of channels that sell nothing, less what else the crop gave at its value (household use and stock, and other
+    /// money after its fees).
+    /// </summary>
+    public CostBlock CostOfSold { get; } = new();
+
+    /// <summary>Cost of what was sold per unit, before the channel's own.</summary>
     /// <param name="yieldFactor">Times the season's yield, above 0; 1: as it was.</param>
     /// <returns>The cost of a unit, or null when nothing was sold.</returns>
-    public UnitCost? PerUnit(decimal yieldFactor = 1m) => CarryingUnits > 0m ? Production.PerUnit(CarryingUnits, yieldFactor) : null;
+    public UnitCost? PerUnit(decimal yieldFactor = 1m) => CarryingUnits > 0m ? CostOfSold.PerUnit(CarryingUnits, yieldFactor) : null;
 
     /// <summary>The crop's dealings with one channel; null when nothing went through it.</summary>
     /// <param name="channel">The channel.</param>
@@ -122,6 +127,7 @@ public sealed class CropCost
         foreach (CropCost cost in costs)
         {
             cost.KeepSold();
+            cost.SumCostOfSold();
         }
 
         return costs;
@@ -168,6 +174,20 @@ public sealed class CropCost
         }
 
         Channels = [.. channels.Values.Where(channel => channel.Quantity > 0m).OrderBy(channel => channel.Channel.Index)];
+    }
+
+    private void SumCostOfSold()
+    {
+        CostOfSold.Add(Production);
+        Money fees = Money.Zero;
+        foreach (CropChannel unsold in Channels.Where(channel => !channel.Channel.IsSold))
+        {
+            CostOfSold.Add(unsold.ChannelCost);
+            fees += unsold.Fees;
+        }
+
+        // Household use and stock grow with the yield, as picking does.
+        CostOfSold.AddMoney(isLabor: false, VariesWith.Quantity, (fees - Budget.OutputNotSold).Amount);
     }
 
     private CropChannel At(Channel channel)

@@ -33,6 +33,12 @@ public sealed class PriceBook
                 continue;
             }
 
+            if (cost.Budget.Known.Value is { } unknown)
+            {
+                without.Add(new CropWithoutPrice(cost.Crop, null, unknown));
+                continue;
+            }
+
             foreach (Channel channel in review.Records.Channels.Where(channel => channel.IsPriced))
             {
                 if (cost.Through(channel) is { } sold)

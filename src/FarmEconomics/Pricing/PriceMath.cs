@@ -24,9 +24,9 @@ public static class PriceMath
     /// <summary>The price rounded up to the next step: the price to ask.</summary>
     /// <param name="price">The price.</param>
     /// <param name="step">The step, above 0.</param>
-    /// <returns>A whole number of steps, not under the price.</returns>
+    /// <returns>A whole number of steps, not under the price, and not under 0.</returns>
     public static Rate RoundUp(Rate price, decimal step) => price.Value is { } known
-        ? Rate.Known(decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step)
+        ? Rate.Known(Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step))
         : price;
 
     /// <summary>The middle of some numbers; the mean of the two in the middle when their count is even.</summary>

@@ -44,6 +44,12 @@ public sealed class FarmRecords
     /// <summary>The closing date: the setting, else the last date in the records.</summary>
     public DateOnly AsOf { get; }
 
+    /// <summary>
+    /// The last day yearly costs are charged up to: the closing date where it is set, else the end of the last crop year in the records. A season's
+    /// last row rarely falls on its last day.
+    /// </summary>
+    public DateOnly CostsUntil => Settings.AsOf ?? Settings.EndOf(Settings.WindowOf(AsOf)).AddDays(-1);
+
     /// <summary>Crops in file order.</summary>
     public List<Crop> Crops { get; } = [];
 
@@ -228,7 +234,13 @@ public sealed class FarmRecords
             return;
         }
 
-        foreach (string name in Tables.Sales.Select(row => row.Channel).Concat(Tables.Income.Select(row => row.Channel)))
+        // Every name a row may give, whatever its table: what passes the checks must be known here.
+        IEnumerable<string?> names = Tables.Sales.Select(row => (string?)row.Channel)
+            .Concat(Tables.Income.Select(row => row.Channel))
+            .Concat(Tables.Labor.Select(row => row.Channel))
+            .Concat(Tables.Expenses.Select(row => row.Channel))
+            .Concat(Tables.Prices.Select(row => row.Channel));
+        foreach (string name in names.OfType<string>())
         {
             if (!channelsByName.ContainsKey(name.Trim()))
             {

@@ -53,6 +53,16 @@ public enum SharingMethod
     Direct,
 }
 
+/// <summary>Whether anybody works unpaid.</summary>
+public enum UnpaidHours
+{
+    /// <summary>As the labor table says; a season without it has unknown hours.</summary>
+    AsLogged,
+
+    /// <summary>Nobody does: a season without wages and without logged hours took no labor at all.</summary>
+    None,
+}
+
 /// <summary>The settings of <c>farm</c>: the assumptions of every result, passed in and printed out.</summary>
 public sealed record FarmSettings
 {
@@ -71,7 +81,10 @@ public sealed record FarmSettings
     /// <summary>Value of one unpaid hour, per hour; null: net return is shown before owner labor.</summary>
     public decimal? OwnerWage { get; init; }
 
-    /// <summary>Employer's cost on top of wages, in percent; used only where the books carry no wages.</summary>
+    /// <summary>Whether anybody works unpaid: tells no hours from unknown ones.</summary>
+    public UnpaidHours UnpaidHours { get; init; }
+
+    /// <summary>Employer's cost on top of wages, in percent; used only where the books carry neither wages nor such cost.</summary>
     public decimal PayrollBurdenPercent { get; init; }
 
     /// <summary>Cost of capital in percent a year; null: net return is shown before ownership cost.</summary>
@@ -94,6 +107,9 @@ public sealed record FarmSettings
 
     /// <summary>How pools that serve each other are resolved. Not a setting of the table: reciprocal unless a comparison asks for another.</summary>
     public SharingMethod SharingMethod { get; init; } = SharingMethod.Reciprocal;
+
+    /// <summary>How far tracing goes in matching sales, harvests and plantings. Not a setting of the table; printed among the assumptions.</summary>
+    public TracingLimits Limits { get; init; } = new();
 
     /// <summary>Closing date of the review; null: the last date in the records.</summary>
     public DateOnly? AsOf { get; init; }

@@ -1,3 +1,5 @@
+using FarmEconomics.Records.Checks;
+
 namespace FarmEconomics.Records;
 
 /// <summary>How bad a problem is.</summary>
@@ -36,6 +38,14 @@ public sealed record Problem(
 
     /// <summary>The nearest known name, when the fault is an unknown name and one is near.</summary>
     public string? Nearest { get; init; }
+
+    /// <summary>
+    /// How many further rows have the same fault and aren't listed one by one: of the same cause only the first rows are kept (<see cref="ProblemLog"/>).
+    /// </summary>
+    public int Further { get; init; }
+
+    /// <summary>Those further rows and their money, so that they can be left out like the others; errors only.</summary>
+    internal IReadOnlyList<(SourceLine Source, decimal? Money)> FurtherRows { get; init; } = [];
 
     /// <summary>The money in the row, when it has any: a skipped row's money is listed at the top of every result.</summary>
     public decimal? Money { get; init; }

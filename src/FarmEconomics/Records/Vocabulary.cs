@@ -69,8 +69,11 @@ public enum ExpenseClass
     /// <summary>Running cost of the season.</summary>
     Operating,
 
-    /// <summary>Wages and what goes with them.</summary>
+    /// <summary>Wages.</summary>
     Labor,
+
+    /// <summary>What an employer pays on top of wages: payroll taxes, workers' compensation, benefits. Labor cost, but no wages.</summary>
+    LaborBurden,
 
     /// <summary>Interest on loans for assets: never enters an enterprise budget.</summary>
     Interest,

@@ -4,38 +4,43 @@ namespace FarmEconomics.Tracing;
 
 /// <summary>
 /// How long plantings without out_of_bed may have stood, before harvests that name only a crop are split over them: up to the last harvest
-/// that names the planting; without one, until another planting needed its bed-feet; else up to the closing date. Without that bound an old
-/// planting would take a part of every later year's harvests.
+/// that names the planting; without one, until another planting needed its bed-feet, or its crop's longest stay was over; else up to the
+/// closing date. Without that bound an old planting would take a part of every later year's harvests.
 /// </summary>
 internal static class BedStays
 {
-    internal static void Assume(FarmRecords records)
+    internal static void Assume(FarmRecords records, CropTimes times)
     {
-        Dictionary<string, DateOnly> lastNamed = new(StringComparer.OrdinalIgnoreCase);
-        foreach (HarvestRow row in records.Harvests)
-        {
-            if (!string.IsNullOrWhiteSpace(row.Planting))
-            {
-                string name = row.Planting.Trim();
-                lastNamed[name] = lastNamed.TryGetValue(name, out DateOnly known) && known > row.Date ? known : row.Date;
-            }
-        }
-
-        List<BedPlanting> open = [];
+        DateOnly afterClose = records.AsOf.AddDays(1);
+        HashSet<BedPlanting> open = [];
         foreach (BedPlanting stay in records.Plantings.SelectMany(planting => planting.Beds))
         {
-            bool annual = !stay.Planting.Crop.Perennial;
-            stay.Out = stay.Row.OutOfBed
-                ?? (annual && lastNamed.TryGetValue(stay.Planting.Name, out DateOnly last) && last >= stay.In ? last.AddDays(1) : records.AsOf.AddDays(1));
-            if (annual && stay.Row.OutOfBed is null && !lastNamed.ContainsKey(stay.Planting.Name))
+            if (stay.Row.OutOfBed is { } written)
             {
-                open.Add(stay);
+                stay.Out = written;
+            }
+            else if (stay.Planting.Crop.Perennial)
+            {
+                stay.Out = afterClose;
+            }
+            else if (times.LastNamed(stay.Planting) is { } last && last >= stay.In)
+            {
+                stay.Out = last.AddDays(1);
+            }
+            else
+            {
+                DateOnly longest = stay.In.AddDays(times.LongestStay(stay.Planting.Crop));
+                stay.Out = longest < afterClose ? longest : afterClose;
+                if (times.LastNamed(stay.Planting) is null)
+                {
+                    open.Add(stay);
+                }
             }
         }
 
         if (open.Count > 0)
         {
-            CloseWhereNeeded(records, open.ToHashSet());
+            CloseWhereNeeded(records, open);
         }
     }
 

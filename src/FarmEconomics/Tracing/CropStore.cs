@@ -2,9 +2,10 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Tracing;
 
-/// <summary>One crop's lots with what is young, what is old and what is gone.</summary>
+/// <summary>One crop's lots with what is coming, what is young, what is old and what is gone.</summary>
 /// <param name="parts">Takes what is drawn, in order.</param>
-internal sealed class CropStore(List<LeavingPart> parts)
+/// <param name="limits">How old a lot may be drawn on, and how far ahead.</param>
+internal sealed class CropStore(List<LeavingPart> parts, TracingLimits limits)
 {
     private readonly List<Lot> old = [];
     private Dictionary<Planting, PlantingLots>? byPlanting;
@@ -32,6 +33,12 @@ internal sealed class CropStore(List<LeavingPart> parts)
 
             young++;
         }
+
+        // Lots stop keeping in the order they were picked: what is out of reach once stays so.
+        while (oldStart < old.Count && (old[oldStart].Remaining == 0m || old[oldStart].AgeOn(day, limits) == LotAge.OutOfReach))
+        {
+            oldStart++;
+        }
     }
 
     internal decimal DrawYoung(Leaving leaving, decimal left)
@@ -58,7 +65,18 @@ internal sealed class CropStore(List<LeavingPart> parts)
         return left;
     }
 
-    /// <summary>The planting's young lots first, then its old ones: the grower said where the goods came from.</summary>
+    /// <summary>What was picked a few days later covers what no lot at hand could: the row was noted early.</summary>
+    internal decimal DrawComing(Leaving leaving, decimal left)
+    {
+        for (int i = arrived; i < Lots.Count && left > 0m && Lots[i].AgeOn(leaving.Row.Date, limits) == LotAge.Coming; i++)
+        {
+            left = Take(leaving, Lots[i], left);
+        }
+
+        return left;
+    }
+
+    /// <summary>The planting's young lots first, then its old ones, then those to come: the grower said where the goods came from.</summary>
     internal decimal DrawPlanting(Leaving leaving, Planting planting, decimal left)
     {
         byPlanting ??= Lots.GroupBy(lot => lot.Enterprise.Planting).ToDictionary(group => group.Key, group => new PlantingLots([.. group]));
@@ -67,14 +85,15 @@ internal sealed class CropStore(List<LeavingPart> parts)
             return left;
         }
 
-        // What is drawn empty at the front stays so; the others are a planting's picks of a few days or weeks.
-        own.SkipEmpty();
+        // What is empty or out of reach at the front stays so; the others are a planting's picks of a few days or weeks.
         DateOnly day = leaving.Row.Date;
-        foreach (bool wantOld in (ReadOnlySpan<bool>)[false, true])
+        own.SkipGone(day, limits);
+        DateOnly last = day.AddDays(limits.DaysNotedEarly);
+        foreach (LotAge age in (ReadOnlySpan<LotAge>)[LotAge.Young, LotAge.Old, LotAge.Coming])
         {
-            for (int i = own.First; i < own.Lots.Length && own.Lots[i].Date <= day && left > 0m; i++)
+            for (int i = own.First; i < own.Lots.Length && own.Lots[i].Date <= last && left > 0m; i++)
             {
-                left = own.Lots[i].IsTooOldOn(day) == wantOld ? Take(leaving, own.Lots[i], left) : left;
+                left = own.Lots[i].AgeOn(day, limits) == age ? Take(leaving, own.Lots[i], left) : left;
             }
         }
 
@@ -101,9 +120,9 @@ internal sealed class CropStore(List<LeavingPart> parts)
 
         internal int First { get; private set; }
 
-        internal void SkipEmpty()
+        internal void SkipGone(DateOnly day, TracingLimits limits)
         {
-            while (First < Lots.Length && Lots[First].Remaining == 0m)
+            while (First < Lots.Length && (Lots[First].Remaining == 0m || (Lots[First].Date <= day && Lots[First].AgeOn(day, limits) == LotAge.OutOfReach)))
             {
                 First++;
             }

@@ -91,7 +91,7 @@ internal sealed class HoursTracer
         Spread(use, weights, use.Hours, estimated: false);
     }
 
-    /// <summary>Spreads hours over enterprises by weight; they sum to the hours exactly.</summary>
+    /// <summary>Spreads hours over enterprises by weight, in units of 10^-8; they sum to the hours exactly.</summary>
     internal static void Spread(LaborUse use, List<(Enterprise Enterprise, decimal Weight)> weights, decimal hours, bool estimated)
     {
         decimal[] parts = LargestRemainder.SplitExactly(hours, weights.ConvertAll(item => item.Weight));
@@ -99,7 +99,7 @@ internal sealed class HoursTracer
         {
             if (parts[i] != 0m)
             {
-                use.PartList.Add(new LaborPart(use, weights[i].Enterprise, null, parts[i], estimated));
+                use.PartList.Add(new LaborPart(use, weights[i].Enterprise, null, parts[i], estimated) { Weight = weights[i].Weight });
             }
         }
     }

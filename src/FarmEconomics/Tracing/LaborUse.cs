@@ -37,6 +37,9 @@ public sealed class LaborUse
     /// <summary>What the hours cost; null while not available (no wage known).</summary>
     public Money? Amount { get; internal set; }
 
+    /// <summary>Its part of what the books paid on top of wages, where the wages themselves are reckoned from hours.</summary>
+    internal Money Burden { get; set; }
+
     /// <summary>Where the hours went; they sum to <see cref="Hours"/>.</summary>
     public IReadOnlyList<LaborPart> Parts => PartList;
 
@@ -53,4 +56,7 @@ public sealed record LaborPart(LaborUse Use, Enterprise? Enterprise, Pool? Pool,
 {
     /// <summary>Its part of the row's money.</summary>
     public Money Amount { get; internal set; }
+
+    /// <summary>What its part was reckoned by: the row's money is split by the same weights as its hours.</summary>
+    internal decimal Weight { get; init; } = 1m;
 }

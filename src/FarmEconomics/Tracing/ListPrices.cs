@@ -64,11 +64,11 @@ internal sealed class ListPrices
             ?? Average(realisedAnywhere, crop.Index);
     }
 
-    /// <summary>List price per unit for stock on hand, which has no channel yet.</summary>
-    internal decimal? PerUnitOnHand(Crop crop, DateOnly day) =>
-        (Newest(crop.Index, NoChannel, day)
+    /// <summary>List price for stock on hand, which has no channel yet: so much money for so many units.</summary>
+    internal (decimal Amount, decimal Quantity)? PerUnitOnHand(Crop crop, DateOnly day) =>
+        Newest(crop.Index, NoChannel, day)
         ?? records.Channels.Where(channel => channel.IsPriced).Select(channel => Newest(crop.Index, channel.Index, day)).FirstOrDefault(price => price is not null)
-        ?? Average(realisedAnywhere, crop.Index)) is { } price ? price.Amount / price.Quantity : null;
+        ?? Average(realisedAnywhere, crop.Index);
 
     /// <summary>The value of a quantity, to the cent; null when nothing tells.</summary>
     internal Money? Value(Leaving leaving) =>

@@ -6,8 +6,9 @@ namespace FarmEconomics.Tracing;
 /// <summary>What one planting gave on one day: the thing sales draw on, first in first out.</summary>
 public sealed class Lot
 {
-    internal Lot(HarvestRow row, Enterprise enterprise, decimal quantity, decimal culled)
+    internal Lot(HarvestRow row, Enterprise enterprise, decimal quantity, decimal culled, DateOnly keptUntil)
     {
+        KeptUntil = keptUntil;
         Row = row;
         Enterprise = enterprise;
         Quantity = quantity;
@@ -23,6 +24,9 @@ public sealed class Lot
 
     /// <summary>The day it was picked.</summary>
     public DateOnly Date => Row.Date;
+
+    /// <summary>The last day it keeps: storage_days after the pick; without storage_days the last day of the crop year it was picked in.</summary>
+    public DateOnly KeptUntil { get; }
 
     /// <summary>Quantity in the crop's unit, without what was culled.</summary>
     public decimal Quantity { get; }
@@ -64,12 +68,39 @@ public sealed class Lot
         LastDraw = part;
     }
 
-    /// <summary>Age in days on a day.</summary>
-    internal int AgeOn(DateOnly day) => day.DayNumber - Date.DayNumber;
+    /// <summary>Days in store of what never left: to the day it stopped keeping, or to the closing date.</summary>
+    internal int DaysKept(DateOnly closing) => (KeptUntil < closing ? KeptUntil : closing).DayNumber - Date.DayNumber;
 
     /// <summary>True when older than the crop keeps.</summary>
-    internal bool IsTooOldOn(DateOnly day) =>
-        Enterprise.Crop.Row.StorageDays is { } limit && AgeOn(day) > limit;
+    internal bool IsTooOldOn(DateOnly day) => day > KeptUntil;
+
+    /// <summary>Whether what left on a day can have come from it.</summary>
+    internal LotAge AgeOn(DateOnly day, TracingLimits limits)
+    {
+        if (day < Date)
+        {
+            return Date.DayNumber - day.DayNumber <= limits.DaysNotedEarly ? LotAge.Coming : LotAge.OutOfReach;
+        }
+
+        return !IsTooOldOn(day) ? LotAge.Young
+            : day.DayNumber - KeptUntil.DayNumber <= limits.DaysBeyondKeeping ? LotAge.Old : LotAge.OutOfReach;
+    }
+}
+
+/// <summary>What a lot is to something that left on a day, in the order lots are drawn on.</summary>
+internal enum LotAge
+{
+    /// <summary>Picked by then and keeping.</summary>
+    Young,
+
+    /// <summary>Older than the crop keeps, by a few days.</summary>
+    Old,
+
+    /// <summary>Picked a few days later: the row was noted early.</summary>
+    Coming,
+
+    /// <summary>Too old or too far ahead to be drawn on.</summary>
+    OutOfReach,
 }
 
 /// <summary>A row of the sales table with its quantity, money and value worked out.</summary>
@@ -92,6 +123,12 @@ public sealed class Leaving
 
     /// <summary>The channel.</summary>
     public Channel Channel { get; }
+
+    /// <summary>
+    /// Sold for money: through a market, stand, wholesale or share channel, and through one of kind other where the row carries money of its
+    /// own. Quantity and money then both count in the average price; of any other row neither does.
+    /// </summary>
+    public bool IsSold => Channel.IsSold || (Channel.Kind == ChannelKind.Other && (Row.Amount is not null || Row.UnitPrice is not null));
 
     /// <summary>Quantity in the crop's unit.</summary>
     public decimal Quantity { get; }
@@ -152,8 +189,8 @@ public sealed class LeavingPart
     /// <summary>Its part of the list value.</summary>
     public Money ListValue => own is null ? Leaving.ListValue : own.ListValue;
 
-    /// <summary>Days from harvest to leaving; null when unmatched.</summary>
-    public int? DaysHeld => Lot is null ? null : Leaving.Row.Date.DayNumber - Lot.Date.DayNumber;
+    /// <summary>Days from harvest to leaving, 0 when it was noted before its harvest; null when unmatched.</summary>
+    public int? DaysHeld => Lot is null ? null : Math.Max(0, Leaving.Row.Date.DayNumber - Lot.Date.DayNumber);
 
     /// <summary>The crop year it landed in; the window of its date when it isn't assigned.</summary>
     internal int CropYear => Enterprise?.CropYear ?? Leaving.Window;

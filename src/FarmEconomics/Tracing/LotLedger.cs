@@ -4,8 +4,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// Lots in, leavings out, first in first out. A leaving never draws on a lot picked later; a lot older than the crop keeps is passed
-/// over while a younger one can fill the row.
+/// Lots in, leavings out, first in first out. A lot older than the crop keeps is passed over while a younger one can fill the row, and out of
+/// reach some days later; one picked a few days after the row's date covers what no other could. The rest is unmatched.
 /// </summary>
 internal sealed class LotLedger
 {
@@ -41,13 +41,17 @@ internal sealed class LotLedger
         foreach (Pick pick in calendar.Picks)
         {
             Enterprise enterprise = calendar.EnterpriseOf(pick.Planting, pick.Row.Date);
-            lots.Add(new Lot(pick.Row, enterprise, pick.Quantity, pick.Culled));
+            lots.Add(new Lot(pick.Row, enterprise, pick.Quantity, pick.Culled, KeptUntil(enterprise.Crop, pick.Row.Date)));
             enterprise.Harvested += pick.Quantity;
             enterprise.Culled += pick.Culled;
         }
 
         return DateOrder.Of(lots, lot => lot.Date);
     }
+
+    private DateOnly KeptUntil(Crop crop, DateOnly picked) => crop.Row.StorageDays is { } days
+        ? DateOnly.FromDayNumber((int)Math.Min(picked.DayNumber + decimal.Floor(days), DateOnly.MaxValue.DayNumber))
+        : records.Settings.EndOf(records.Settings.WindowOf(picked)).AddDays(-1);
 
     private List<Leaving> MakeLeavings()
     {
@@ -67,7 +71,7 @@ internal sealed class LotLedger
         CropStore[] stores = new CropStore[records.Crops.Count];
         for (int i = 0; i < stores.Length; i++)
         {
-            stores[i] = new CropStore(parts);
+            stores[i] = new CropStore(parts, records.Settings.Limits);
         }
 
         foreach (Lot lot in Lots)
@@ -89,12 +93,17 @@ internal sealed class LotLedger
 
             left = store.DrawYoung(leaving, left);
             left = store.DrawOld(leaving, left);
+            left = store.DrawComing(leaving, left);
             for (int k = first; k < parts.Count; k++)
             {
                 LeavingPart part = parts[k];
                 if (part.Lot!.IsTooOldOn(leaving.Row.Date))
                 {
                     problems.Add(TracingProblems.HeldTooLong(part, records.Settings.Notation));
+                }
+                else if (part.Lot.Date > leaving.Row.Date)
+                {
+                    problems.Add(TracingProblems.NotedBeforeHarvest(part, records.Settings.Notation));
                 }
             }
 
@@ -184,7 +193,7 @@ internal sealed class LotLedger
                     continue;
                 }
 
-                if (leaving.Channel.IsSold)
+                if (leaving.IsSold)
                 {
                     part.Enterprise.Sold += part.Quantity;
                 }

@@ -13,6 +13,7 @@ internal sealed class PlantingCalendar
     private readonly Dictionary<(Planting Planting, int CropYear), Enterprise> byKey = [];
     private readonly Dictionary<(int Crop, int CropYear), List<Enterprise>> byCropAndYear = [];
     private readonly List<List<Enterprise>> byPlanting;
+    private readonly CropTimes times;
     private readonly int[] cropYears;
 
     internal PlantingCalendar(FarmRecords records, List<Problem> problems)
@@ -25,7 +26,8 @@ internal sealed class PlantingCalendar
             BedsByCrop[planting.Crop.Index].AddRange(planting.BedList);
         }
 
-        BedStays.Assume(records);
+        times = new CropTimes(records);
+        BedStays.Assume(records, times);
         Picks = SplitHarvests();
         (DateOnly First, DateOnly Last)?[] spans = HarvestSpans();
         CloseBeds(spans);
@@ -70,6 +72,7 @@ internal sealed class PlantingCalendar
     private List<Pick> SplitHarvests()
     {
         List<Pick> picks = new(records.Harvests.Count);
+        CropHarvests cropHarvests = new(records.Settings, times, BedsByCrop, problems);
         foreach (HarvestRow row in records.Harvests)
         {
             if (!string.IsNullOrWhiteSpace(row.Planting))
@@ -80,34 +83,32 @@ internal sealed class PlantingCalendar
                 continue;
             }
 
-            SplitOverBeds(row, records.Crop(row.Crop!), picks);
+            Crop crop = records.Crop(row.Crop!);
+            SplitOverBeds(row, crop, cropHarvests.BedsOf(row, crop), picks);
         }
 
-        return picks;
+        return cropHarvests.Errors.Count > 0 ? throw new RecordsException(cropHarvests.Errors) : picks;
     }
 
-    private void SplitOverBeds(HarvestRow row, Crop crop, List<Pick> picks)
+    private static void SplitOverBeds(HarvestRow row, Crop crop, List<BedPlanting> beds, List<Pick> picks)
     {
         decimal quantity = crop.ToBase(row.Quantity, row.Unit);
         decimal culled = crop.ToBase(row.Culled ?? 0m, row.Unit);
-        List<BedPlanting> standing = BedsByCrop[crop.Index].FindAll(bed => bed.IsInBed(row.Date));
-        if (standing.Count == 0)
+        if (quantity == 0m && culled == 0m)
         {
-            BedPlanting? lastOut = BedsByCrop[crop.Index].Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out);
-            if (lastOut is null)
-            {
-                throw new RecordsException(TracingProblems.HarvestWithoutPlanting(row, crop));
-            }
-
-            problems.Add(TracingProblems.HarvestAfterBed(row, crop, lastOut.Planting));
-            picks.Add(new Pick(row, lastOut.Planting, quantity, culled));
             return;
         }
 
-        List<Planting> plantings = standing.Select(bed => bed.Planting).Distinct().ToList();
-        decimal[] feet = plantings.Select(planting => standing.Where(bed => bed.Planting == planting).Sum(bed => bed.BedFeet)).ToArray();
-        decimal[] quantities = LargestRemainder.Split(quantity, feet, 0.0001m);
-        decimal[] culls = LargestRemainder.Split(culled, feet, 0.0001m);
+        if (beds.Count <= 1)
+        {
+            picks.AddRange(beds.Select(bed => new Pick(row, bed.Planting, quantity, culled)));
+            return;
+        }
+
+        List<Planting> plantings = beds.Select(bed => bed.Planting).Distinct().ToList();
+        decimal[] feet = plantings.Select(planting => beds.Where(bed => bed.Planting == planting).Sum(bed => bed.BedFeet)).ToArray();
+        decimal[] quantities = LargestRemainder.SplitExactly(quantity, feet);
+        decimal[] culls = LargestRemainder.SplitExactly(culled, feet);
         for (int i = 0; i < plantings.Count; i++)
         {
             if (quantities[i] != 0m || culls[i] != 0m)
@@ -135,13 +136,25 @@ internal sealed class PlantingCalendar
     {
         foreach (Planting planting in records.Plantings)
         {
+            // What was picked before it came into a bed (volunteers, say) tells nothing of its end.
+            DateOnly? lastPick = spans[planting.Index] is { } span && span.Last >= planting.BedList.Min(bed => bed.In) ? span.Last : null;
+            DateOnly? cut = null;
             foreach (BedPlanting bed in planting.BedList)
             {
-                // A perennial without out_of_bed still stands there: its last harvest frees nothing.
-                if (bed.Row.OutOfBed is null)
+                if (bed.Row.OutOfBed is not null)
                 {
-                    bed.Out = !planting.Crop.Perennial && spans[planting.Index] is { } span ? Later(span.Last.AddDays(1), bed.In) : Later(records.AsOf, bed.In);
+                    continue;
                 }
+
+                // A perennial without out_of_bed still stands there: its last harvest frees nothing.
+                DateOnly end = planting.Crop.Perennial ? records.AsOf : lastPick?.AddDays(1) ?? bed.In.AddDays(times.LongestStay(planting.Crop));
+                bed.Out = Later(lastPick is null && end > records.AsOf ? records.AsOf : end, bed.In);
+                cut = !planting.Crop.Perennial && lastPick is null && end < records.AsOf ? end : cut;
+            }
+
+            if (cut is { } day)
+            {
+                problems.Add(TracingProblems.NoEnd(planting, day, times.LongestStay(planting.Crop)));
             }
         }
     }

@@ -25,7 +25,7 @@ internal sealed class StageWork
 
         foreach (Leaving leaving in ledger.Leavings)
         {
-            if (leaving.Channel.IsSold)
+            if (leaving.IsSold)
             {
                 foreach (LeavingPart part in leaving.OwnParts)
                 {

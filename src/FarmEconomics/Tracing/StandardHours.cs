@@ -4,14 +4,18 @@ namespace FarmEconomics.Tracing;
 
 /// <summary>
 /// Time standards for work not logged by crop: they spread the hours of a stage that name nothing, or stand in for hours the log lacks.
-/// Everything they place is flagged as estimated.
+/// Everything they place is flagged as estimated. Where the books pay wages, added hours are hired ones and share in those wages.
 /// </summary>
 internal sealed class StandardHours
 {
+    // Hours are counted in units of 10^-8.
+    private const int HourDecimals = 8;
+
     private readonly FarmRecords records;
     private readonly PlantingCalendar calendar;
     private readonly List<LaborUse> uses;
     private readonly List<LaborUse> unplaced;
+    private readonly Lazy<HashSet<int>> yearsWithWages;
 
     internal StandardHours(FarmRecords records, PlantingCalendar calendar, List<LaborUse> uses, List<LaborUse> unplaced)
     {
@@ -19,6 +23,7 @@ internal sealed class StandardHours
         this.calendar = calendar;
         this.uses = uses;
         this.unplaced = unplaced;
+        yearsWithWages = new(() => BookYears.WithWages(records, calendar));
     }
 
     internal void Fill()
@@ -63,9 +68,9 @@ internal sealed class StandardHours
         if (controls.Count > 0)
         {
             decimal logged = uses.Where(use => use.Window == window && use.Stage == stage && !use.Added).Sum(use => use.Hours);
-            Add(controls[0], WorkerKind.Hired, window, stage, standard, controls.Sum(control => control.Amount) - logged);
+            Add(controls[0], WhoWorked(window), window, stage, standard, controls.Sum(control => control.Amount) - logged);
         }
-        else if (waiting.Count == 0)
+        else if (waiting.Count == 0 && !TookNoLabor(window))
         {
             // A stage nobody logged at all for a planting takes the standard itself; a planting with logged hours needs none.
             HashSet<Enterprise> logged = uses.Where(use => use.Stage == stage).SelectMany(use => use.PartList)
@@ -74,12 +79,22 @@ internal sealed class StandardHours
             foreach ((Enterprise enterprise, decimal hours) in missing)
             {
                 LaborStandardRow row = records.Tables.LaborStandards.First(candidate => candidate.Stage == stage && records.Crop(candidate.Crop) == enterprise.Crop);
-                Add(row, WorkerKind.Owner, window, stage, [(enterprise, 1m)], hours);
+                Add(row, WhoWorked(window), window, stage, [(enterprise, 1m)], hours);
             }
         }
 
         return true;
     }
+
+    /// <summary>Whose hours they are that no log holds: where wages were paid, those wages paid for them; else an owner's, if the farm has one.</summary>
+    private WorkerKind WhoWorked(int window) =>
+        !yearsWithWages.Value.Contains(window) && HasOwner ? WorkerKind.Owner : WorkerKind.Hired;
+
+    private bool HasOwner => records.Settings.UnpaidHours != UnpaidHours.None
+        && (records.Settings.OwnerWage is not null || records.Tables.Workers.Exists(worker => worker.Kind == WorkerKind.Owner));
+
+    /// <summary>True for a year without wages on a farm where nobody works unpaid.</summary>
+    private bool TookNoLabor(int window) => records.Settings.UnpaidHours == UnpaidHours.None && !yearsWithWages.Value.Contains(window);
 
     private void Add(IRecordRow origin, WorkerKind kind, int window, Stage stage, List<(Enterprise Enterprise, decimal Weight)> weights, decimal hours)
     {
@@ -105,6 +120,7 @@ internal sealed class StandardHours
                 }
             }
 
+            hours = decimal.Round(hours, HourDecimals, MidpointRounding.AwayFromZero);
             if (hours > 0m)
             {
                 weights.Add((enterprise, hours));

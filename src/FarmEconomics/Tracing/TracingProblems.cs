@@ -21,18 +21,48 @@ internal static class TracingProblems
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.") with
     { Offending = row.Crop };
 
+    internal static Problem HarvestSoonAfterBed(HarvestRow row, Crop crop, IReadOnlyList<BedPlanting> standing, int least, BedPlanting? left)
+    {
+        BedPlanting oldest = standing.MinBy(bed => bed.In)!;
+        string counted = left is null
+            ? $"counted to {string.Join(", ", standing.Select(bed => bed.Planting.Name).Distinct())} all the same, because no other planting left its bed earlier that crop year"
+            : $"counted to {left.Planting.Name}, which left its bed last before, on {left.Out:yyyy-MM-dd}";
+        return ProblemCatalog.Make(
+            ProblemCodes.HarvestSoonAfterBed, row.Source, "crop",
+            $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, but {oldest.Planting.Name} came into its bed only on {oldest.In:yyyy-MM-dd} and {crop.Name} takes at least {least} days; {counted}.") with
+        { Offending = row.Crop };
+    }
+
+    internal static Problem HarvestBeforeBed(HarvestRow row, Crop crop, BedPlanting next) => ProblemCatalog.Make(
+        ProblemCodes.HarvestBeforeBed, row.Source, "crop",
+        $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, long after the last planting of it left its bed; counted to {next.Planting.Name}, the next of that crop year, which came into its bed on {next.In:yyyy-MM-dd}.") with
+    { Offending = row.Crop };
+
+    internal static Problem HarvestLongAfterBed(HarvestRow row, Crop crop, BedPlanting last, int longest) => ProblemCatalog.Make(
+        ProblemCodes.HarvestLongAfterBed, row.Source, "crop",
+        $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, but the last planting of it, {last.Planting.Name}, left its bed on {last.Out:yyyy-MM-dd}, more than {longest} days before, and none came into a bed later that crop year.") with
+    { Offending = row.Crop };
+
+    internal static Problem NoEnd(Planting planting, DateOnly end, int longest) => ProblemCatalog.Make(
+        ProblemCodes.PlantingWithoutEnd, planting.BedList[0].Row.Source, "out_of_bed",
+        $"{planting.Name} has no out_of_bed and nothing was picked of it: taken as out of its bed on {end:yyyy-MM-dd}, {longest} days after it came in.");
+
+    internal static Problem NotedBeforeHarvest(LeavingPart part, Notation notation) => ProblemCatalog.Make(
+        ProblemCodes.NotedBeforeHarvest, part.Leaving.Row.Source, "date",
+        notation.Text($"{part.Quantity:0.####} {part.Leaving.Crop.Unit} of {part.Leaving.Crop.Name} left on {part.Leaving.Row.Date:yyyy-MM-dd}, before the harvest that covers it ({part.Lot!.Row.Source}, {part.Lot.Date:yyyy-MM-dd})."));
+
     internal static Problem SoldMoreThanPicked(Leaving leaving, decimal unmatched, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.SoldMoreThanPicked, leaving.Row.Source, "quantity",
-        notation.Text($"{unmatched:0.####} {leaving.Crop.Unit} of {leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} beyond what was picked by then; kept with the crop, spread over its plantings of {leaving.Window}.")) with
+        notation.Text($"{unmatched:0.####} {leaving.Crop.Unit} of {leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} beyond what was picked and still kept by then; kept with the crop, spread over its plantings of {leaving.Window}.")) with
     { Money = leaving.Row.Amount };
 
     internal static Problem HeldTooLong(LeavingPart part, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.HeldTooLong, part.Leaving.Row.Source, "date",
-        notation.Text($"{part.Quantity:0.####} {part.Leaving.Crop.Unit} of {part.Leaving.Crop.Name} left on {part.Leaving.Row.Date:yyyy-MM-dd}, {part.DaysHeld} days after harvest ({part.Lot!.Row.Source}); it keeps {part.Leaving.Crop.Row.StorageDays:0.##} days."));
+        notation.Text($"{part.Quantity:0.####} {part.Leaving.Crop.Unit} of {part.Leaving.Crop.Name} left on {part.Leaving.Row.Date:yyyy-MM-dd}, {part.DaysHeld} days after harvest ({part.Lot!.Row.Source}); it keeps until {part.Lot.KeptUntil:yyyy-MM-dd}."));
 
     internal static Problem NoStorageDays(Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoStorageDays, crop.Row.Source, "storage_days",
-        $"{crop.Name} has no storage_days: what was never sold counts as stock on hand however old it is.");
+        $"{crop.Name} has no storage_days: taken to keep to the end of the crop year it was picked in.");
 
     internal static Problem NoListValue(Leaving leaving) => ProblemCatalog.Make(
         ProblemCodes.NoListValue, leaving.Row.Source, "crop",

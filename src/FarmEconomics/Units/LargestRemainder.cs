@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace FarmEconomics.Units;
 
 /// <summary>
@@ -8,6 +10,7 @@ public static class LargestRemainder
 {
     private const int ShareDecimals = 12;
     private const int RemainderDecimals = 6;
+    private const decimal UnitsOfOne = 100_000_000m;
 
     /// <summary>Splits money into cents by weight.</summary>
     /// <param name="total">The money, in whole cents; negative totals split the absolute value.</param>
@@ -72,42 +75,79 @@ public static class LargestRemainder
     }
 
     /// <summary>
-    /// Splits hours or quantities, which are not rounded: exact shares, the last part with a weight taking what division left over.
+    /// Splits hours or a quantity into units of 10^-8 by weight; shares and remainders are exact fractions. What is finer than a unit goes
+    /// to the part that is rounded up first, so that the parts always sum to the total.
     /// </summary>
-    /// <param name="total">The total.</param>
-    /// <param name="weights">Weights, at least one above 0.</param>
+    /// <param name="total">The total; negative totals split the absolute value.</param>
+    /// <param name="weights">Weights, at least one above 0; one of 0 or less gets nothing.</param>
     /// <returns>One part per weight; they sum to the total.</returns>
     /// <exception cref="ArgumentException">No weight is above 0.</exception>
     public static decimal[] SplitExactly(decimal total, IReadOnlyList<decimal> weights)
     {
         ArgumentNullException.ThrowIfNull(weights);
-        decimal sum = 0m;
-        int last = -1;
+        List<int> shared = new(weights.Count);
         for (int i = 0; i < weights.Count; i++)
         {
-            sum += weights[i];
-            last = weights[i] > 0m ? i : last;
+            if (weights[i] > 0m)
+            {
+                shared.Add(i);
+            }
         }
 
-        if (last < 0)
+        if (shared.Count == 0)
         {
             throw new ArgumentException("No weight is above 0.", nameof(weights));
         }
 
         decimal[] parts = new decimal[weights.Count];
-        decimal left = total;
-        for (int i = 0; i < last; i++)
+        if (shared.Count == 1)
         {
-            if (weights[i] > 0m)
-            {
-                // Multiplied first: a third of 18 is 6, not 5.99...
-                parts[i] = total * weights[i] / sum;
-                left -= parts[i];
-            }
+            parts[shared[0]] = total;
+            return parts;
         }
 
-        parts[last] = left;
+        int scale = shared.Max(i => weights[i].Scale);
+        decimal units = decimal.Floor(Math.Abs(total) * UnitsOfOne);
+        decimal dust = Math.Abs(total) - (units / UnitsOfOne);
+
+        // Nearly always the products fit into 128 bits; where they don't, they are made exactly all the same.
+        double reach = ((double)units + 1.0) * shared.Sum(i => (double)weights[i]) * Math.Pow(10.0, scale);
+        List<(int Part, decimal Units)> given = reach < 1e37 ? Whole<Int128>(units, weights, shared, scale) : Whole<BigInteger>(units, weights, shared, scale);
+        foreach ((int part, decimal own) in given)
+        {
+            parts[part] = Math.Sign(total) * (own / UnitsOfOne);
+        }
+
+        parts[given[0].Part] += Math.Sign(total) * dust;
         return parts;
+    }
+
+    /// <summary>Whole units for each part that has a weight, the part rounded up first standing first.</summary>
+    private static List<(int Part, decimal Units)> Whole<T>(decimal units, IReadOnlyList<decimal> weights, List<int> shared, int scale)
+        where T : IBinaryInteger<T>
+    {
+        T all = T.CreateChecked(units);
+        List<T> whole = shared.ConvertAll(i => Scaled<T>(weights[i], scale));
+        T sum = whole.Aggregate(T.Zero, (a, b) => a + b);
+        List<(int Part, T Floor, T Over)> floors = [.. shared.Select((part, k) => (part, all * whole[k] / sum, all * whole[k] % sum))];
+        T left = all - floors.Aggregate(T.Zero, (a, b) => a + b.Floor);
+        floors.Sort((a, b) => a.Over != b.Over ? b.Over.CompareTo(a.Over) : a.Part.CompareTo(b.Part));
+        return floors.ConvertAll(floor => (floor.Part, decimal.CreateChecked(floor.Floor + (left-- > T.Zero ? T.One : T.Zero))));
+    }
+
+    /// <summary>A weight as a whole number of 10^-scale.</summary>
+    private static T Scaled<T>(decimal weight, int scale)
+        where T : IBinaryInteger<T>
+    {
+        Span<int> bits = stackalloc int[4];
+        decimal.GetBits(weight, bits);
+        T value = T.CreateChecked(new UInt128((uint)bits[2], ((ulong)(uint)bits[1] << 32) | (uint)bits[0]));
+        for (int i = weight.Scale; i < scale; i++)
+        {
+            value *= T.CreateChecked(10);
+        }
+
+        return value;
     }
 
     private static void Apportion(decimal total, IReadOnlyList<decimal> weights, decimal sum, decimal unit, decimal[] parts)

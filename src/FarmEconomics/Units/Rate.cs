@@ -9,6 +9,9 @@ namespace FarmEconomics.Units;
 /// </summary>
 public readonly record struct Rate : IFormattable
 {
+    private const int MostDecimals = 8;
+    private const decimal Cent = 0.01m;
+
     private Rate(decimal? value, string? reason)
     {
         Value = value;
@@ -43,10 +46,30 @@ public readonly record struct Rate : IFormattable
     public static Rate Of(decimal numerator, decimal denominator, string reasonWithout) =>
         denominator == 0m ? NotAvailable(reasonWithout) : Known(numerator / denominator);
 
-    /// <summary>The value to two decimals, or "not available".</summary>
+    /// <summary>How many decimals a rate of money or quantity is shown with: two, and below a cent as many as show two digits that count, at most eight; what eight can't show is 0.00.</summary>
+    /// <param name="value">The rate.</param>
+    /// <returns>2 to 8.</returns>
+    public static int DecimalsShown(decimal value)
+    {
+        decimal size = Math.Abs(value);
+        if (size >= Cent || decimal.Round(size, MostDecimals) == 0m)
+        {
+            return 2;
+        }
+
+        int decimals = 3;
+        for (decimal digits = size * 1000m; digits < 10m && decimals < MostDecimals; digits *= 10m)
+        {
+            decimals++;
+        }
+
+        return decimals;
+    }
+
+    /// <summary>The value as <see cref="DecimalsShown"/> says, or "not available".</summary>
     public override string ToString() => ToString(null, null);
 
     /// <inheritdoc/>
     public string ToString(string? format, IFormatProvider? formatProvider) =>
-        Value is { } value ? value.ToString(format ?? "0.00", formatProvider ?? CultureInfo.InvariantCulture) : $"not available ({Reason})";
+        Value is { } value ? value.ToString(format ?? $"F{DecimalsShown(value)}", formatProvider ?? CultureInfo.InvariantCulture) : $"not available ({Reason})";
 }

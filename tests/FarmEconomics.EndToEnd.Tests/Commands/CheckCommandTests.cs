@@ -21,13 +21,30 @@ public class CheckCommandTests
     [Fact]
     public async Task Check_TwentyPlantedFaults_ReportsTwentyWithPlaceAndMend()
     {
-        ProgramRun run = await Program.RunAsync("check", Path.Combine(BadRecords, "twenty-faults"));
+        ProgramRun run = await Program.RunAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--all");
 
         Assert.Equal(1, run.ExitCode);
         string[] faults = [.. run.Output.Split('\n').Where(line => line.Contains(": error ", StringComparison.Ordinal) || line.Contains(": warning ", StringComparison.Ordinal))];
         Assert.Equal(20, faults.Length);
         Assert.All(faults, fault => Assert.Matches(@"\.csv(:\d+:\d+)?: (error|warning) [EW]\d{3}: ", fault));
         Assert.Equal(20, run.Output.Split('\n').Count(line => line.StartsWith("    mend: ", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public async Task Check_ManyFaults_FitsAScreenAndTellsHowToSeeThemAll()
+    {
+        using Scratch scratch = new();
+        string list = scratch.File("list.csv");
+
+        ProgramRun run = await Program.RunAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--list", list);
+
+        Assert.Equal(1, run.ExitCode);
+        string[] told = run.Output[run.Output.IndexOf("In /", StringComparison.Ordinal)..].TrimEnd().Split('\n');
+        Assert.InRange(told.Length, 5, 26);
+        Assert.Contains("check --all tells every row", run.Output, StringComparison.Ordinal);
+        Assert.Equal(1, run.Output.Split(BadRecords).Length - 1);
+        Assert.Equal(21, File.ReadLines(list).Count());
+        Assert.Equal(2, (await Program.RunAsync("check", Path.Combine(BadRecords, "twenty-faults"), "--list", list)).ExitCode);
     }
 
     [Fact]

@@ -23,7 +23,8 @@ public class JupyterCommandTests
         Assert.Equal(Names(Path.Combine(Repository.Root, "notebooks")), Names(Path.Combine(output, "notebooks")));
         NotebookDocument review = NotebookDocument.Load(Path.Combine(output, "notebooks", "02-season-review.ipynb"));
         string injected = review.Cells.Single(cell => cell.Tags.Contains(NotebookParameters.InjectedTag)).Source;
-        Assert.Contains($"records = {NotebookParameters.Literal(Sound)};", injected, StringComparison.Ordinal);
+        string records = Path.GetRelativePath(Path.Combine(output, "notebooks"), Sound).Replace('\\', '/');
+        Assert.Contains($"records = {NotebookParameters.Literal(records)};", injected, StringComparison.Ordinal);
         Assert.Contains("settings = \"owner_wage=22\";", injected, StringComparison.Ordinal);
         Assert.StartsWith($"#r \"{JupyterFolder.KitOf(Repository.Root)}\"\n", review.Cells.First(cell => cell.IsCode).Source, StringComparison.Ordinal);
         if (!OperatingSystem.IsWindows() && Environment.GetEnvironmentVariable("JUPYTER_PATH") is null)

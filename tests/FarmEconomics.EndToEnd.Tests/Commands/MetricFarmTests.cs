@@ -60,6 +60,8 @@ public sealed partial class MetricFarmTests : IDisposable
     [InlineData("decide", "--swap", "Broccoli", "Carrots")]
     [InlineData("prices", "--channel", "Lane Stand")]
     [InlineData("decide", "--shrink", "Carrots", "--by", "10.5", "--elasticity", "2.5")]
+    [InlineData("decide", "--shrink", "Carrots", "--by", "10,5", "--elasticity", "2,5")]
+    [InlineData("prices", "--channel", "Lane Stand", "--target-hour", "22,5", "--step", "0,05")]
     [InlineData("whatif", "--change", "price of Carrots=+10,5%", "--change", "wages=-2,5%", "--change", "owner_wage=22,75")]
     [InlineData("check")]
     public async Task Command_MetricFarm_SpeaksOfMetersAndEurosOnly(string command, params string[] options)
@@ -101,6 +103,39 @@ public sealed partial class MetricFarmTests : IDisposable
         Assert.Contains("length_m", run.Output + run.Error, StringComparison.Ordinal);
         Assert.Contains("bed-meter-days", run.Output + run.Error, StringComparison.Ordinal);
         AssertMetric("check", (run.Output + run.Error).Replace("bed_feet", "", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Numbers_OfOptions_AreReadWithAPointOrTheFarmsMarkAndNeverAsTwoThings()
+    {
+        ProgramRun pointed = await Program.RunAsync("decide", farm, "--grow", "Carrots", "--by", "10.5");
+        ProgramRun own = await Program.RunAsync("decide", farm, "--grow", "Carrots", "--by", "10,5");
+        ProgramRun thousands = await Program.RunAsync("decide", farm, "--grow", "Carrots", "--by", "1.500");
+        ProgramRun elsewhere = await Program.RunAsync("decide", Path.Combine(Repository.Root, "demo-data"), "--grow", "Carrots", "--by", "10,5");
+
+        Assert.Equal((0, pointed.Output), (own.ExitCode, own.Output));
+        Assert.Contains("10,5", own.Output, StringComparison.Ordinal);
+        Assert.Equal((2, 2), (thousands.ExitCode, elsewhere.ExitCode));
+        Assert.Contains("--by takes a number from 0,01 to 10.000.000, with a decimal comma where need be and no marks between thousands, not '1.500'.", thousands.Error, StringComparison.Ordinal);
+        Assert.Contains("--by takes a number from 0.01 to 10,000,000, with a decimal point where need be and no marks between thousands, not '10,5'.", elsewhere.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Check_MetricFarmOutOfRange_NamesRangesAndSumsItsOwnWay()
+    {
+        string place = Path.Combine(farm, "sales.csv");
+        string[] rows = File.ReadAllLines(place);
+        File.WriteAllLines(Path.Combine(farm, "beds.csv"), ["bed;length_m;width_cm", "A;-3,5;0,25"]);
+        File.WriteAllLines(place, rows.Select((row, i) => i == 1 ? string.Join(';', row.Split(';').Select((field, at) => rows[0].Split(';')[at] == "quantity" ? "-2,5" : field)) : row));
+
+        ProgramRun run = await Program.RunAsync("check", farm, "--all");
+        ProgramRun brief = await Program.RunAsync("check", farm);
+
+        Assert.Equal((1, 1), (run.ExitCode, brief.ExitCode));
+        Assert.Contains("-3,5", run.Output, StringComparison.Ordinal);
+        Assert.Contains("-2,5", run.Output, StringComparison.Ordinal);
+        AssertOwnWay("check --all", run.Output + run.Error);
+        AssertOwnWay("check", brief.Output + brief.Error);
     }
 
     internal static void AssertMetric(string where, string text)

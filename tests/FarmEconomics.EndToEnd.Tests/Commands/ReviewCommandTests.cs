@@ -61,6 +61,36 @@ public class ReviewCommandTests
         Assert.Equal(Fingerprint(scratch.File("a")), Fingerprint(scratch.File("b")));
     }
 
+    [Theory]
+    [InlineData("of Ann & Söhne")]
+    [InlineData("book.xlsx")]
+    public async Task Review_AnywhereOnTheMachine_WritesTheNameOfTheRecordsAndNeverWhereTheyLie(string name)
+    {
+        using Scratch scratch = new();
+        string place = Path.Combine(scratch.Folder, "somewhere private");
+        string records = Path.Combine(place, name);
+        Directory.CreateDirectory(place);
+        if (name.EndsWith(".xlsx", StringComparison.Ordinal))
+        {
+            Assert.Equal(0, (await Program.RunAsync("start", records)).ExitCode);
+            foreach (string table in Directory.GetFiles(Sound, "*.csv"))
+            {
+                FilledTemplates.FillWorkbook(records, table);
+            }
+        }
+        else
+        {
+            Copy(Sound, records);
+            File.AppendAllText(Path.Combine(records, "sales.csv"), "2025-05-11,lettuse,market,4,6.25\n");
+        }
+
+        ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"), "--skip-bad-rows");
+
+        Assert.True(run.ExitCode == 0, run.Error);
+        Assert.All(Directory.GetFiles(scratch.File("out"), "*", SearchOption.AllDirectories), file => Assert.DoesNotContain("somewhere private", File.ReadAllText(file), StringComparison.Ordinal));
+        Assert.Contains($"records = \\\"{name}\\\";", File.ReadAllText(scratch.File("out/notebooks/02-season-review.ipynb")), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Review_FiveTablesOnly_SaysWhatIsNotAvailable()
     {
@@ -92,8 +122,8 @@ public class ReviewCommandTests
         ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"));
 
         Assert.Equal(1, run.ExitCode);
-        Assert.Contains("sales.csv:4:12: error E201", run.Error, StringComparison.Ordinal);
-        Assert.Contains("nearest known: lettuce", run.Error, StringComparison.Ordinal);
+        Assert.Contains("error E201: There is no crop \"lettuse\" in crops.csv: sales.csv:4:12, with 6.00 of money in it.", run.Error, StringComparison.Ordinal);
+        Assert.Contains("did you mean lettuce? One line in aliases.csv mends it: crops,lettuse,lettuce", run.Error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(scratch.File("out")));
     }
 

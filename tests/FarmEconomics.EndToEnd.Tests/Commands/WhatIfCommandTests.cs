@@ -43,6 +43,21 @@ public class WhatIfCommandTests
     }
 
     [Fact]
+    public async Task WhatIf_EightSaveAtOnce_AllAreKept()
+    {
+        using Scratch scratch = new();
+        string file = scratch.File("scenarios.csv");
+
+        ProgramRun[] runs = await Task.WhenAll(Enumerable.Range(1, 8).Select(i =>
+            Program.RunAsync("whatif", ManyFarms.Sound, "--change", "prices=+5%", "--name", $"scenario {i}", "--save", file)));
+
+        Assert.All(runs, run => Assert.True(run.ExitCode == 0, run.Error));
+        Assert.Equal(9, File.ReadAllLines(file).Length);
+        Assert.All(Enumerable.Range(1, 8), i => Assert.Contains($"\nscenario {i},", File.ReadAllText(file), StringComparison.Ordinal));
+        Assert.Equal([file], Directory.GetFileSystemEntries(scratch.Folder));
+    }
+
+    [Fact]
     public async Task WhatIf_SaveAmongTheRecords_IsRefused()
     {
         ProgramRun run = await Program.RunAsync("whatif", Demo, "--change", "prices=+5%", "--name", "x", "--save", Path.Combine(Demo, "scenarios.csv"));

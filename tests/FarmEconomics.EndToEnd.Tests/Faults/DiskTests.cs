@@ -58,6 +58,25 @@ public class DiskTests
     }
 
     [Theory]
+    [InlineData("new/farm")]
+    [InlineData("there")]
+    [InlineData("farm.xlsx")]
+    public async Task Start_DiskFull_LeavesNothingHalfDone(string place)
+    {
+        await using SmallDisk disk = await SmallDisk.MountAsync(200);
+        Directory.CreateDirectory(Path.Combine(disk.Folder, "there"));
+        File.WriteAllBytes(Path.Combine(disk.Folder, "room"), new byte[16_384]);
+        _ = disk.Fill();
+        File.Delete(Path.Combine(disk.Folder, "room"));
+
+        ProgramRun run = await Program.RunAsync("start", Path.Combine(disk.Folder, place));
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("No space left", run.Error, StringComparison.Ordinal);
+        Assert.Equal(["filler", "there"], Directory.GetFileSystemEntries(disk.Folder, "*", SearchOption.AllDirectories).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
     [InlineData("review")]
     [InlineData("review-all")]
     public async Task Program_PlaceThatCannotBeWrittenTo_SaysWhich(string command)

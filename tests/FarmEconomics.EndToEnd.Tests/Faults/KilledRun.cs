@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using System.Globalization;
+using System.Text;
 using FarmEconomics.EndToEnd.Tests.Support;
 
 namespace FarmEconomics.EndToEnd.Tests.Faults;
@@ -53,6 +55,60 @@ internal sealed class KilledRun : IDisposable
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
         await Task.WhenAll(output, error).WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
         return killed && process.ExitCode != 0;
+    }
+
+    /// <summary>Starts the program, waits for a sign, and asks it to stop with a signal of the system, as a terminal or a service manager does.</summary>
+    /// <param name="arguments">The command.</param>
+    /// <param name="sign">What to wait for, told what it has said on the error stream so far.</param>
+    /// <param name="signal">INT or TERM.</param>
+    /// <param name="times">How often it is asked.</param>
+    public async Task<ProgramRun> StopAsync(string[] arguments, Func<string, bool> sign, string signal, int times = 1)
+    {
+        ProcessStartInfo start = new("dotnet", [Program.Assembly, .. arguments]) { WorkingDirectory = Path.GetTempPath(), RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach ((string name, string value) in Surroundings)
+        {
+            start.Environment[name] = value;
+        }
+
+        using Process process = Process.Start(start)!;
+        StringBuilder error = new();
+        process.ErrorDataReceived += (_, line) =>
+        {
+            lock (error)
+            {
+                error.AppendLine(line.Data);
+            }
+        };
+        process.BeginErrorReadLine();
+        StringBuilder output = new();
+        process.OutputDataReceived += (_, line) =>
+        {
+            lock (error)
+            {
+                output.AppendLine(line.Data);
+            }
+        };
+        process.BeginOutputReadLine();
+        while (!process.HasExited && !sign(Said()))
+        {
+            await Task.Delay(5, TestContext.Current.CancellationToken);
+        }
+
+        for (int i = 0; i < times; i++)
+        {
+            _ = await Tool.RunAsync("kill", "/", [$"-{signal}", process.Id.ToString(CultureInfo.InvariantCulture)]);
+        }
+
+        await process.WaitForExitAsync(TestContext.Current.CancellationToken).WaitAsync(TimeSpan.FromMinutes(2), TestContext.Current.CancellationToken);
+        return new ProgramRun(process.ExitCode, output.ToString(), Said());
+
+        string Said()
+        {
+            lock (error)
+            {
+                return error.ToString() + output;
+            }
+        }
     }
 
     /// <summary>Fails when a process of these runs, such as one that runs notebooks, is still there after a while.</summary>

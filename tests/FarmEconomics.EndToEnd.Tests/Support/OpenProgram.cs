@@ -13,9 +13,12 @@ public sealed partial class OpenProgram : IAsyncDisposable
 {
     private readonly Process process;
 
-    private OpenProgram(Process process, string door)
+    private readonly StringBuilder errors;
+
+    private OpenProgram(Process process, string door, StringBuilder errors)
     {
         this.process = process;
+        this.errors = errors;
         Door = door;
         Base = door[..door.IndexOf("/enter", StringComparison.Ordinal)];
         Token = door[(door.IndexOf('=', StringComparison.Ordinal) + 1)..];
@@ -35,6 +38,18 @@ public sealed partial class OpenProgram : IAsyncDisposable
 
     public bool IsRunning => !process.HasExited;
 
+    /// <summary>What it wrote on the error stream so far.</summary>
+    public string Errors
+    {
+        get
+        {
+            lock (errors)
+            {
+                return errors.ToString();
+            }
+        }
+    }
+
     public static Task<OpenProgram> StartAsync(string records, params string[] more) => StartOtherAsync("dotnet", [Program.Assembly, "open", records, "--no-browser", .. more]);
 
     /// <summary>Starts the program in another way, such as the installed tool.</summary>
@@ -49,7 +64,13 @@ public sealed partial class OpenProgram : IAsyncDisposable
         };
         Process process = Process.Start(start)!;
         StringBuilder errors = new();
-        process.ErrorDataReceived += (_, line) => errors.AppendLine(line.Data);
+        process.ErrorDataReceived += (_, line) =>
+        {
+            lock (errors)
+            {
+                errors.Append(line.Data is null ? "" : line.Data + "\n");
+            }
+        };
         process.BeginErrorReadLine();
         using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
         limit.CancelAfter(TimeSpan.FromSeconds(120));
@@ -59,7 +80,7 @@ public sealed partial class OpenProgram : IAsyncDisposable
             {
                 // Read on, so that the pipe never fills.
                 _ = process.StandardOutput.ReadToEndAsync(CancellationToken.None);
-                return new OpenProgram(process, found.Value);
+                return new OpenProgram(process, found.Value, errors);
             }
         }
 

@@ -11,9 +11,11 @@ SET VARIABLE as_of = (SELECT CAST(value AS DATE) FROM farm WHERE setting = 'as_o
 SET VARIABLE owner_wage = (SELECT CAST(value AS DECIMAL(12, 4)) FROM farm WHERE setting = 'owner_wage');
 SET VARIABLE burden = coalesce((SELECT CAST(value AS DECIMAL(12, 4)) FROM farm WHERE setting = 'payroll_burden_percent'), 0);
 SET VARIABLE interest = (SELECT CAST(value AS DOUBLE) / 100 FROM farm WHERE setting = 'interest_percent');
+SET VARIABLE interest_percent = (SELECT CAST(value AS DECIMAL(9, 4)) FROM farm WHERE setting = 'interest_percent');
 SET VARIABLE standard_width = coalesce((SELECT CAST(value AS DOUBLE) FROM farm WHERE setting = 'standard_bed_width_in'), 30);
 SET VARIABLE closing_stock = coalesce((SELECT value FROM farm WHERE setting = 'closing_stock'), 'count');
 SET VARIABLE ownership_method = coalesce((SELECT value FROM farm WHERE setting = 'ownership_method'), 'capital-recovery');
+SET VARIABLE unpaid_hours = coalesce((SELECT value FROM farm WHERE setting = 'unpaid_hours'), 'as-logged');
 SET VARIABLE idle_capacity = coalesce((SELECT value FROM farm WHERE setting = 'idle_capacity'), 'separate');
 
 CREATE TABLE crops AS
@@ -52,7 +54,7 @@ SELECT row, channel, kind, CAST(coalesce(fee_percent, '0') AS DECIMAL(9, 4)) AS 
 CREATE TABLE leavings AS
 SELECT s.row, CAST(date AS DATE) AS date, window_of(CAST(date AS DATE)) AS year, s.crop, s.channel, kind, planting, values_from, fee_percent,
     CAST(CAST(quantity AS DECIMAL(18, 6)) * base AS DECIMAL(24, 8)) AS quantity,
-    coalesce(cents(CAST(amount AS DECIMAL(18, 2))), cents(CAST(quantity AS DECIMAL(18, 6)) * CAST(unit_price AS DECIMAL(12, 4)))) AS own_value
+    coalesce(exact_cents(CAST(amount AS DECIMAL(18, 2))), exact_cents(CAST(quantity AS DECIMAL(18, 6)) * CAST(unit_price AS DECIMAL(12, 4)))) AS own_value
 FROM (SELECT * FROM file_of('sales') UNION ALL BY NAME SELECT NULL AS planting WHERE false) s
 JOIN channels h ON h.channel = s.channel JOIN crops c ON c.crop = s.crop
 JOIN units u ON u.crop = s.crop AND u.unit = coalesce(s.unit, c.unit)
@@ -72,7 +74,7 @@ CREATE TABLE workers AS
 SELECT row, worker, kind, CAST(wage AS DECIMAL(12, 4)) AS wage, coalesce(CAST("from" AS DATE), DATE '0001-01-01') AS since FROM file_of('workers');
 
 CREATE TABLE labor_rows AS
-SELECT row, CAST(date AS DATE) AS date, window_of(CAST(date AS DATE)) AS year, worker, CAST(hours AS DECIMAL(18, 6)) AS hours, task, crop, planting, channel, pool
+SELECT row, CAST(date AS DATE) AS date, window_of(CAST(date AS DATE)) AS year, worker, CAST(hours AS DECIMAL(18, 8)) AS hours, task, crop, planting, channel, pool
 FROM file_of('labor') WHERE CAST(date AS DATE) <= getvariable('as_of');
 
 CREATE TABLE labor_standards AS

@@ -29,6 +29,13 @@ INSERT INTO stages VALUES
 
 CREATE TABLE tasks AS SELECT task, stage, pool FROM file_of('tasks');
 
+-- What is paid on top of wages: a class of its own; in records that don't know it, class labor with a tax line of benefits, insurance, pensions or taxes,
+-- told by its number, its name or the beginning of its name. It is labor, but no wages.
 CREATE TABLE categories AS
-SELECT category, class, coalesce(statement_line, 'materials') AS line, coalesce(pool, 'general overhead') AS pool, coalesce(varies_with, 'area') AS varies_with
-FROM file_of('categories');
+WITH own AS (
+    SELECT category, replace(lower(class), '_', '-') AS class, statement_line, pool, varies_with, lower(regexp_replace(coalesce(tax_line, ''), '[^A-Za-z0-9]', '', 'g')) AS label FROM file_of('categories'))
+SELECT category, CASE class WHEN 'labor-burden' THEN 'labor' ELSE class END AS class,
+    class = 'labor-burden' OR (class = 'labor' AND EXISTS (FROM (VALUES ('15', 'employeebenefitprograms'), ('20', 'insuranceotherthanhealth'), ('23', 'pensionandprofitsharingplans'), ('29', 'taxes')) t(number, name)
+        WHERE label = number OR (length(label) >= 4 AND starts_with(name, label)))) AS burden,
+    coalesce(statement_line, 'materials') AS line, coalesce(pool, 'general overhead') AS pool, coalesce(varies_with, 'area') AS varies_with
+FROM own;

@@ -1,42 +1,67 @@
 -- docs/methods.md 1: harvests that name only a crop, crop years, days in bed, enterprises.
 
--- While such harvests are split, a planting without a last day stands until the last harvest that names it, else until the closing date (docs/decisions.md).
-CREATE TABLE standing AS
-SELECT p.*, CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN perennial OR last IS NULL THEN getvariable('as_of') ELSE last + 1 END AS until
-FROM planting_rows p LEFT JOIN (SELECT planting, max(date) AS last FROM harvest_rows WHERE planting IS NOT NULL GROUP BY 1) USING (planting);
+CREATE TABLE named AS SELECT planting, min(date) AS first, max(date) AS last FROM harvest_rows WHERE planting IS NOT NULL GROUP BY planting;
 
--- Over the plantings in a bed that day by their bed-feet there, to 4 decimals by largest remainder; nobody in a bed: whoever left last before.
+-- Least days from bed to harvest: the 5th percentile (rounded down) of the crop's plantings that a harvest names, else 20; perennials 0.
+-- Longest stay without an end: the greatest of 60, twice the median and the 95th percentile (rounded down) of its bed rows that have one; none has: 240. Perennials: 0 and 240.
+CREATE TABLE crop_times AS
+WITH waits AS (
+    SELECT crop, quantile_cont(days, 0.05) AS fifth
+    FROM (SELECT p.crop, p.planting, any_value(first) - min(in_bed) AS days FROM planting_rows p JOIN named USING (planting) GROUP BY p.crop, p.planting) GROUP BY crop
+), stayed AS (
+    SELECT crop, median(coalesce(out_of_bed, last + 1) - in_bed) AS middle, quantile_cont(coalesce(out_of_bed, last + 1) - in_bed, 0.95) AS most
+    FROM planting_rows LEFT JOIN named USING (planting) WHERE coalesce(out_of_bed, last + 1) > in_bed GROUP BY crop
+)
+SELECT c.crop, CASE WHEN perennial THEN 0 WHEN fifth IS NULL THEN 20 ELSE CAST(floor(round(fifth, 6)) AS INTEGER) END AS soonest,
+    CASE WHEN perennial OR middle IS NULL THEN 240 ELSE CAST(floor(round(greatest(60, 2 * middle, most), 6)) AS INTEGER) END AS longest
+FROM crops c LEFT JOIN waits USING (crop) LEFT JOIN stayed USING (crop);
+
+-- While such harvests are split, a planting without a last day stands until the last harvest that names it, else for its longest stay, at most to the closing date.
+CREATE TABLE standing AS
+SELECT p.*, soonest, longest, CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN perennial THEN getvariable('as_of') + 1 WHEN last >= in_bed THEN last + 1
+    ELSE least(in_bed + longest, getvariable('as_of') + 1) END AS until
+FROM planting_rows p JOIN crop_times USING (crop) LEFT JOIN named USING (planting);
+
+-- Over the plantings long enough in a bed that day by their bed-feet there, exactly at 10^-8; else whoever left last before, in the same window;
+-- else those that stand, young as they are; else whoever left last in an earlier window, not too long ago; else the next to come into a bed in that window.
 CREATE TABLE harvest_shares AS
-WITH there AS (
-    SELECT h.row AS what, s.planting AS part, min(s.row) AS place, sum(s.bed_feet) AS weight
-    FROM harvest_rows h JOIN standing s ON s.crop = h.crop AND s.in_bed <= h.date AND h.date < s.until WHERE h.planting IS NULL GROUP BY h.row, s.planting
-), somebody AS (
-    FROM there
-    UNION ALL
-    SELECT h.row, (SELECT arg_max(planting, (until, -row)) FROM standing b WHERE b.crop = h.crop AND b.until <= h.date), 0, 1
-    FROM harvest_rows h WHERE h.planting IS NULL AND h.row NOT IN (SELECT what FROM there))
-SELECT s.*, CAST(round(h.quantity * 10000) AS BIGINT) AS total FROM somebody s JOIN harvest_rows h ON h.row = s.what;
+WITH open_rows AS (
+    SELECT row AS what, date, crop, quantity AS total FROM harvest_rows WHERE planting IS NULL
+), there AS (
+    SELECT what, total, planting AS part, row AS place, bed_feet AS weight, date - in_bed >= soonest AS ready
+    FROM open_rows JOIN standing USING (crop) WHERE in_bed <= date AND date < until
+), candidates AS (
+    SELECT 1 AS choice, what, total, part, min(place) AS place, sum(weight) AS weight FROM there WHERE ready GROUP BY what, total, part
+    UNION ALL SELECT CASE WHEN window_of(max(until)) = window_of(any_value(date)) THEN 2 ELSE 4 END, what, total, arg_max(planting, (until, -row)), 0, 1
+    FROM open_rows JOIN standing USING (crop) WHERE until <= date AND date - until <= longest GROUP BY what, total
+    UNION ALL SELECT 3, what, total, part, min(place), sum(weight) FROM there GROUP BY what, total, part
+    UNION ALL SELECT 5, what, total, arg_min(planting, (in_bed, row)), 0, 1 FROM open_rows JOIN standing USING (crop) WHERE in_bed > date AND window_of(in_bed) = window_of(date) GROUP BY what, total)
+FROM candidates QUALIFY choice = min(choice) OVER (PARTITION BY what);
 
 -- Each harvest is a lot; lots queue by date, then as the file has them.
 CREATE TABLE lots AS
 WITH pieces AS (
     SELECT row, date, crop, planting, quantity, 0 AS piece FROM harvest_rows WHERE planting IS NOT NULL
     UNION ALL
-    SELECT h.row, h.date, h.crop, s.part, CAST(units AS DECIMAL(20, 0)) / 10000, p.place
-    FROM split('harvest_shares') s JOIN harvest_shares p ON p.what = s.what AND p.part = s.part JOIN harvest_rows h ON h.row = s.what)
-SELECT row_number() OVER (ORDER BY date, row, piece) AS lot, date, crop, planting, CAST(quantity AS DECIMAL(24, 8)) AS quantity FROM pieces WHERE quantity > 0;
+    SELECT h.row, h.date, h.crop, s.part, CAST(s.amount AS DECIMAL(24, 8)), p.place
+    FROM split_exactly('harvest_shares') s JOIN harvest_shares p ON p.what = s.what AND p.part = s.part JOIN harvest_rows h ON h.row = s.what)
+SELECT row_number() OVER (ORDER BY date, pieces.row, piece) AS lot, date, crop, planting, CAST(quantity AS DECIMAL(24, 8)) AS quantity,
+    CASE WHEN storage_days IS NULL THEN window_start(window_of(date) + 1) - 1 ELSE date + storage_days END AS kept_until -- without storage_days: to the end of the window
+FROM pieces JOIN crops USING (crop) WHERE quantity > 0;
 
 CREATE TABLE planting_years AS
-SELECT planting, any_value(p.crop) AS crop, any_value(perennial) AS perennial, min(row) AS place, any_value(last) AS last_harvest,
+SELECT planting, any_value(p.crop) AS crop, any_value(perennial) AS perennial, min(row) AS place, CASE WHEN any_value(last) >= min(in_bed) THEN any_value(last) END AS last_harvest,
     coalesce(max(crop_year), window_of(any_value(first)), window_of(max(out_of_bed)), window_of(min(in_bed))) AS year
 FROM planting_rows p LEFT JOIN (SELECT planting, min(date) AS first, max(date) AS last FROM lots GROUP BY 1) USING (planting)
 GROUP BY planting;
 
--- Days in bed = out - in, at least 1. No last day: the day after the last harvest, else the closing date; a perennial still stands.
+-- Days in bed = out - in, at least 1. No last day: the day after the last harvest since it came into a bed, else its longest stay, at most to the closing date;
+-- a perennial still stands.
 CREATE TABLE stays AS
 SELECT p.* EXCLUDE (out_of_bed, crop_year), y.year,
-    CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN p.perennial OR last_harvest IS NULL THEN getvariable('as_of') ELSE last_harvest + 1 END AS out_of_bed
-FROM planting_rows p JOIN planting_years y USING (planting);
+    CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN p.perennial THEN getvariable('as_of')
+        WHEN last_harvest IS NULL THEN least(in_bed + longest, getvariable('as_of')) ELSE last_harvest + 1 END AS out_of_bed
+FROM planting_rows p JOIN planting_years y USING (planting) JOIN crop_times t ON t.crop = p.crop;
 
 -- One row per enterprise and bed. A perennial is an enterprise of every window it stands in: bed-feet in full, days inside the window,
 -- its trays in the window it was set out in.

@@ -1,6 +1,5 @@
--- docs/methods.md 2: whatever leaves draws on the crop's lots first in, first out, never on a lot picked later.
--- A lot older than storage_days is passed over while a younger one can fill the row, then drawn on oldest first.
--- A row naming a planting draws on that planting's young lots, then its old ones, and only then on others' (docs/decisions.md).
+-- docs/methods.md 2: whatever leaves draws on the crop's lots first in, first out: on those at hand that keep, then on those up to 7 days past keeping,
+-- then on those picked up to 3 days later. A row naming a planting draws on all of that planting's first, in this order, and only then on others' (docs/decisions.md).
 
 CREATE TABLE queue AS
 SELECT row AS leaving, crop, date, planting, quantity, row_number() OVER (PARTITION BY crop ORDER BY date, row) AS turn FROM leavings WHERE quantity > 0;
@@ -8,18 +7,18 @@ SELECT row AS leaving, crop, date, planting, quantity, row_number() OVER (PARTIT
 -- One turn of the recursion is one leaving of every crop; the state is what is left of each lot.
 CREATE TABLE draws AS
 WITH RECURSIVE stock AS (
-    SELECT crop, CAST(0 AS BIGINT) AS turn, lot, date, planting, quantity AS held, CAST(0 AS DECIMAL(24, 8)) AS drawn, CAST(NULL AS BIGINT) AS leaving FROM lots
+    SELECT crop, CAST(0 AS BIGINT) AS turn, lot, date, kept_until, planting, quantity AS held, CAST(0 AS DECIMAL(24, 8)) AS drawn, CAST(NULL AS BIGINT) AS leaving FROM lots
     UNION ALL
-    SELECT crop, turn, lot, date, planting, CAST(held - drawn AS DECIMAL(24, 8)), CAST(drawn AS DECIMAL(24, 8)), leaving
+    SELECT crop, turn, lot, date, kept_until, planting, CAST(held - drawn AS DECIMAL(24, 8)), CAST(drawn AS DECIMAL(24, 8)), leaving
     FROM (
         SELECT *, CASE WHEN allowed THEN greatest(0, least(held, wanted - (before - held))) ELSE 0 END AS drawn
         FROM (
-            SELECT *, sum(CASE WHEN allowed THEN held ELSE 0 END) OVER (PARTITION BY crop ORDER BY stranger, old, date, lot ROWS UNBOUNDED PRECEDING) AS before
+            SELECT *, sum(CASE WHEN allowed THEN held ELSE 0 END) OVER (PARTITION BY crop ORDER BY stranger, age, date, lot ROWS UNBOUNDED PRECEDING) AS before
             FROM (
-                SELECT s.crop, q.turn, s.lot, s.date, s.planting, s.held, q.leaving, q.quantity AS wanted, s.date <= q.date AS allowed,
-                    q.planting IS NOT NULL AND q.planting <> s.planting AS stranger,
-                    c.storage_days IS NOT NULL AND q.date - s.date > c.storage_days AS old
-                FROM stock s JOIN queue q ON q.crop = s.crop AND q.turn = s.turn + 1 JOIN crops c ON c.crop = s.crop
+                SELECT s.crop, q.turn, s.lot, s.date, s.kept_until, s.planting, s.held, q.leaving, q.quantity AS wanted,
+                    s.date <= q.date + 3 AND q.date <= s.kept_until + 7 AS allowed, q.planting IS NOT NULL AND q.planting <> s.planting AS stranger,
+                    CASE WHEN s.date > q.date THEN 2 WHEN q.date > s.kept_until THEN 1 ELSE 0 END AS age
+                FROM stock s JOIN queue q ON q.crop = s.crop AND q.turn = s.turn + 1
                 WHERE s.held > 0)))
 )
 SELECT leaving, lot, drawn AS quantity FROM stock WHERE drawn > 0;
@@ -28,15 +27,17 @@ SELECT leaving, lot, drawn AS quantity FROM stock WHERE drawn > 0;
 CREATE TABLE parts AS
 SELECT d.leaving, d.lot, l.planting, l.year, d.quantity,
     row_number() OVER (PARTITION BY d.leaving ORDER BY q.planting IS NOT NULL AND q.planting <> l.planting,
-        c.storage_days IS NOT NULL AND q.date - l.date > c.storage_days, l.date, d.lot) AS place
-FROM draws d JOIN lots l USING (lot) JOIN queue q ON q.leaving = d.leaving JOIN crops c ON c.crop = l.crop
+        CASE WHEN l.date > q.date THEN 2 WHEN q.date > l.kept_until THEN 1 ELSE 0 END, l.date, d.lot) AS place
+FROM draws d JOIN lots l USING (lot) JOIN queue q ON q.leaving = d.leaving
 UNION ALL
 SELECT q.leaving, NULL, NULL, NULL, q.quantity - coalesce(sum(d.quantity), 0), 1000000
-FROM queue q LEFT JOIN draws d ON d.leaving = q.leaving GROUP BY q.leaving, q.quantity HAVING q.quantity > coalesce(sum(d.quantity), 0);
+FROM queue q LEFT JOIN draws d ON d.leaving = q.leaving GROUP BY q.leaving, q.quantity HAVING q.quantity > coalesce(sum(d.quantity), 0)
+-- A credit is money without goods: it draws on no lot and is spread like what left beyond what was picked.
+UNION ALL
+SELECT row, NULL, NULL, NULL, 0, 1000000 FROM leavings WHERE quantity = 0;
 
--- What no row drew: on hand while not older than storage_days at the closing date, else lost.
+-- What no row drew: on hand while it keeps at the closing date, else lost.
 CREATE TABLE unsold AS
-SELECT lot, planting, l.year, l.crop, l.date, held AS quantity,
-    c.storage_days IS NULL OR getvariable('as_of') - l.date <= c.storage_days AS on_hand
+SELECT lot, planting, l.year, l.crop, l.date, kept_until, held AS quantity, getvariable('as_of') <= kept_until AS on_hand
 FROM (SELECT lot, l.quantity - coalesce(sum(d.quantity), 0) AS held FROM lots l LEFT JOIN draws d USING (lot) GROUP BY lot, l.quantity)
-JOIN lots l USING (lot) JOIN crops c ON c.crop = l.crop WHERE held > 0;
+JOIN lots l USING (lot) WHERE held > 0;

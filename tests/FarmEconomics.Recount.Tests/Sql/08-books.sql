@@ -1,11 +1,10 @@
 -- docs/methods.md 5: the books, class by class. The household's part comes off first: the farm's is rounded, the household has the rest.
 
 CREATE TABLE books AS
-SELECT e.row, e.crop, e.planting, e.channel, e.amount, c.category, c.class, c.line, c.varies_with,
-    CASE WHEN c.class IN ('operating', 'labor') THEN e.amount - cents(e.amount * farm_percent / 10000) ELSE 0 END AS household,
-    CASE WHEN e.planting IS NULL THEN e.year WHEN y.perennial THEN e.year ELSE y.year END AS year,
-    coalesce(e.pool, e.channel || ' (channel)', CASE WHEN e.crop IS NULL AND e.planting IS NULL THEN c.pool END) AS pool
-FROM expenses e JOIN categories c ON c.category = e.category LEFT JOIN planting_years y ON y.planting = e.planting;
+SELECT row, crop, planting, channel, amount, category, class, line, varies_with,
+    CASE WHEN class IN ('operating', 'labor') THEN amount - cents_of(amount * CAST(farm_percent * 10000 AS BIGINT), 100000000) ELSE 0 END AS household, home_year AS year,
+    coalesce(pool, channel || ' (channel)', CASE WHEN crop IS NULL AND planting IS NULL THEN category_pool END) AS pool
+FROM booked;
 
 -- A row naming a crop: that year's plantings, else the next later year's that has one, by what its cost varies with.
 CREATE TABLE crop_row_users AS

@@ -4,10 +4,20 @@
 CREATE TABLE pool_years AS
 SELECT p.*, y.year FROM pools p, (SELECT DISTINCT year FROM enterprises UNION SELECT DISTINCT year FROM books UNION SELECT DISTINCT year FROM work) y;
 
+-- A capacity is that of twelve months; it counts for those, begun by the closing date, in which any asset of the pool stood (a pool without assets: all of them).
+CREATE TABLE capacities AS
+SELECT y.pool, y.year, y.capacity * CASE WHEN y.pool IN (SELECT pool FROM assets)
+    THEN (SELECT count(DISTINCT m) FROM (SELECT unnest(range(month_number(window_start(y.year)), month_number(window_start(y.year)) + months_passed(y.year))) AS m) months
+        JOIN assets a ON a.pool = y.pool AND a.in_service <= getvariable('as_of') AND month_number(a.in_service) <= m AND m < coalesce(month_number(a.retired), 1000000))
+    ELSE months_passed(y.year) END / 12 AS capacity
+FROM pool_years y;
+
 -- The part of its ownership cost a pool passes on: used / capacity, at most 1. The rest is unused capacity, unless the farm spreads it.
+-- A capacity in crates can't be held against sales value.
 CREATE TABLE passed_on AS
-SELECT y.pool, y.year, CASE WHEN capacity > 0 AND getvariable('idle_capacity') <> 'spread' THEN least(1, coalesce(used, 0) / capacity) ELSE 1 END AS factor
-FROM pool_years y LEFT JOIN (SELECT pool, year, sum(weight) AS used FROM users GROUP BY ALL) u ON u.pool = y.pool AND u.year = y.year;
+SELECT y.pool, y.year, CASE WHEN y.capacity > 0 AND getvariable('idle_capacity') <> 'spread' AND NOT coalesce(v.by_value, false) THEN least(1, coalesce(used, 0) / y.capacity) ELSE 1 END AS factor
+FROM capacities y LEFT JOIN (SELECT pool, year, sum(weight) AS used FROM users GROUP BY ALL) u ON u.pool = y.pool AND u.year = y.year
+LEFT JOIN (SELECT DISTINCT pool, year, by_value FROM crate_use WHERE by_value) v ON v.pool = y.pool AND v.year = y.year;
 
 -- Running cost and hours pass in full; ownership cost, a pool's own and what it received, passes in part. So there are two networks.
 CREATE TABLE shares AS

@@ -12,8 +12,8 @@ CREATE TABLE costs AS
 SELECT planting, year, CASE class WHEN 'labor' THEN 'labor' ELSE line END AS line, 'direct' AS source, NULL AS stage, varies_with, CAST(units AS DOUBLE) AS units FROM direct_money WHERE planting IS NOT NULL
 UNION ALL SELECT planting, year, 'selling', 'fees', NULL, 'sales', fees FROM enterprise_output WHERE fees <> 0
 UNION ALL SELECT planting, year, 'labor', stream, l.stage, behavior, units FROM labor_money l JOIN stages g ON g.stage = l.stage WHERE planting IS NOT NULL
--- Charges of pools: their own money on the pool's line; labor on the labor line, but that of overhead pools. Ownership and overhead vary with nothing.
-UNION ALL SELECT user, year, line, 'pool', NULL, CASE WHEN stream = 'ownership' OR line = 'overhead' THEN 'nothing' ELSE varies_with END, units
+-- Charges of pools: their own money on the pool's line, varying as the pool says; labor on the labor line, but that of overhead pools. Ownership and the labor of overhead pools vary with nothing.
+UNION ALL SELECT user, year, line, 'pool', NULL, CASE WHEN stream = 'ownership' THEN 'nothing' ELSE varies_with END, units
 FROM charges WHERE stream IN ('cash', 'ownership')
 UNION ALL SELECT c.user, c.year, CASE WHEN c.line = 'overhead' THEN 'overhead' ELSE 'labor' END, c.stream, s.stage,
     CASE WHEN c.line = 'overhead' THEN 'nothing' ELSE coalesce(g.behavior, c.varies_with) END, c.units * s.part
@@ -35,25 +35,50 @@ SELECT planting, year, sum(hours) AS hours, sum(CASE WHEN estimated THEN hours E
 FROM (SELECT planting, year, hours, estimated FROM direct_hours UNION ALL SELECT user, year, hours, false FROM hour_charges WHERE line <> 'overhead')
 GROUP BY ALL;
 
+-- What a unit on hand is worth where none was sold: the newest price of no channel, else of the first channel with prices that has one, else the average over all priced sales.
+CREATE TABLE stock_prices AS
+WITH known_prices AS (FROM prices WHERE since <= getvariable('as_of')),
+general AS (SELECT crop, arg_max(price, (since, row)) AS price FROM known_prices WHERE channel IS NULL GROUP BY crop),
+by_channel AS (
+    SELECT p.crop, h.row AS place, arg_max(p.price, (p.since, p.row)) AS price FROM known_prices p JOIN channels h ON h.channel = p.channel
+    WHERE h.kind IN ('market', 'stand', 'wholesale') GROUP BY p.crop, h.row),
+first_channel AS (SELECT crop, arg_min(price, place) AS price FROM by_channel GROUP BY crop),
+anywhere AS (SELECT crop, CAST(sum(money) AS DOUBLE) / CAST(sum(quantity) AS DOUBLE) AS price FROM realised GROUP BY crop HAVING sum(quantity) > 0)
+SELECT c.crop, coalesce(g.price, f.price, a.price) AS price
+FROM crops c LEFT JOIN general g ON g.crop = c.crop LEFT JOIN first_channel f ON f.crop = c.crop LEFT JOIN anywhere a ON a.crop = c.crop;
+
 -- Closing stock = units on hand x max(0, average realised price - (selling line + labor of stage sell) / quantity sold), split by quantity.
 CREATE TABLE realised_lots AS
-SELECT l.crop, p.year, sum(coalesce(m.units, 0)) / 100.0 / sum(CAST(p.quantity AS DOUBLE)) AS price
+SELECT l.crop, p.year, sum(coalesce(m.units, 0)) AS money, sum(p.quantity) AS quantity
 FROM parts p JOIN leaving_money l ON l.row = p.leaving LEFT JOIN part_money m ON m.leaving = p.leaving AND m.place = p.place AND m.stream = 'sales'
 WHERE p.lot IS NOT NULL AND l.priced AND l.kind IN ('market', 'stand', 'wholesale') GROUP BY l.crop, p.year;
 
 CREATE TABLE stock_weights AS
 WITH crop_years AS (
-    SELECT o.crop, o.year, sum(on_hand) AS on_hand, sum(sold) AS sold, (sum(c.selling) + sum(c.selling_labor)) / 100.0 AS selling_cost
+    SELECT o.crop, o.year, sum(on_hand) AS on_hand, sum(sold) AS sold, sum(c.selling) + sum(c.selling_labor) AS selling_cost
     FROM enterprise_output o JOIN cost_sums c ON c.planting = o.planting AND c.year = o.year GROUP BY ALL)
-SELECT o.crop || '|' || o.year AS what, o.planting AS part, o.place, o.on_hand AS weight, cents(y.on_hand * greatest(0, r.price - y.selling_cost / y.sold)) AS total
-FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year JOIN realised_lots r ON r.crop = o.crop AND r.year = o.year
-WHERE getvariable('closing_stock') = 'count' AND y.on_hand > 0 AND y.sold > 0;
+SELECT o.crop || '|' || o.year AS what, o.planting AS part, o.place, o.on_hand AS weight,
+    cents(y.on_hand * CASE WHEN r.price IS NOT NULL THEN greatest(0, r.price - y.selling_cost / y.sold) ELSE p.price END) AS total
+FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year LEFT JOIN realised_lots r ON r.crop = o.crop AND r.year = o.year JOIN stock_prices p ON p.crop = o.crop
+WHERE getvariable('closing_stock') = 'count' AND y.on_hand > 0 AND coalesce(r.price, p.price) IS NOT NULL;
 CREATE TABLE closing_stock AS
 SELECT part AS planting, CAST(split_part(what, '|', 2) AS INTEGER) AS year, units FROM split('stock_weights');
 
+-- What the produce was worth isn't known where a part of it has no price: something that left, stock that counts, or a crop picked of which no row tells what became of it.
+CREATE TABLE worth_unknown AS
+WITH crop_years AS (
+    SELECT o.crop, o.year, sum(harvested) AS harvested, sum(on_hand) AS on_hand, sum(sold) AS sold, sum(other_use) AS other_use, max(abs(sales_value) + abs(household)) AS worth
+    FROM enterprise_output o GROUP BY ALL)
+SELECT DISTINCT g.planting, g.year FROM gone_quantities g JOIN leaving_money m ON m.row = g.leaving WHERE m.incomplete
+UNION
+SELECT o.planting, o.year FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year JOIN stock_prices p ON p.crop = o.crop
+LEFT JOIN realised_lots r ON r.crop = o.crop AND r.year = o.year
+WHERE p.price IS NULL AND r.price IS NULL
+  AND ((getvariable('closing_stock') = 'count' AND y.on_hand > 0) OR (y.harvested > 0 AND y.sold = 0 AND y.other_use = 0 AND y.worth = 0));
+
 CREATE TABLE budgets AS
 SELECT e.planting, e.bed, e.year, e.crop, e.place, e.bed_feet, e.bed_foot_days, o.* EXCLUDE (planting, year, crop, place),
-    CASE getvariable('closing_stock') WHEN 'count' THEN o.on_hand ELSE 0 END AS stock, coalesce(s.units, 0) AS closing,
+    coalesce(s.units, 0) AS closing, CASE WHEN w.planting IS NULL THEN 0 ELSE 1 END AS worth_unknown,
     c.* EXCLUDE (planting, year), coalesce(h.hours, 0) AS hours, coalesce(h.estimated, 0) AS estimated
 FROM enterprises e JOIN enterprise_output o ON o.planting = e.planting AND o.year = e.year JOIN cost_sums c ON c.planting = e.planting AND c.year = e.year
-LEFT JOIN closing_stock s ON s.planting = e.planting AND s.year = e.year LEFT JOIN hour_sums h ON h.planting = e.planting AND h.year = e.year;
+LEFT JOIN closing_stock s ON s.planting = e.planting AND s.year = e.year LEFT JOIN worth_unknown w ON w.planting = e.planting AND w.year = e.year LEFT JOIN hour_sums h ON h.planting = e.planting AND h.year = e.year;

@@ -2,12 +2,27 @@
 
 CREATE MACRO money(units) AS CAST(round(units) AS DECIMAL(18, 0)) * CAST(0.01 AS DECIMAL(3, 2));
 
--- Unknown is not 0: hours of a year nobody logged, labor money of such a year without wages in the books, or with hired hours nobody knows the wage of.
+-- Unknown is not 0: the cost of a year without a row of the books; hours of a year nobody logged, unless nobody works unpaid and no wages were paid; labor
+-- money of such a year without wages in the books, or with hired hours nobody knows the wage of, or with own hours nobody gives a value.
 CREATE TABLE known AS
-SELECT y.year, EXISTS (FROM work w WHERE w.year = y.year) AS hours_known,
-    (EXISTS (FROM work w WHERE w.year = y.year) OR EXISTS (FROM wages g WHERE g.year = y.year))
-        AND NOT EXISTS (FROM work w WHERE w.year = y.year AND w.kind = 'hired' AND coalesce(w.wage, -1) < 0 AND w.year NOT IN (SELECT year FROM wages)) AS labor_known
-FROM (SELECT DISTINCT year FROM pool_years) y;
+WITH logged AS (
+    SELECT y.year, EXISTS (FROM work w WHERE w.year = y.year) AS hours, y.year IN (SELECT year FROM wage_years) AS wages FROM (SELECT DISTINCT year FROM pool_years) y
+), unpriced AS (
+    -- hours without money, and whether an overhead pool holds them
+    SELECT w.year, w.kind, EXISTS (FROM work_to d JOIN pools p ON p.pool = d.pool WHERE d.row = w.row AND p.line = 'overhead') AS overhead
+    FROM work w WHERE (w.kind = 'hired' AND coalesce(w.wage, -1) < 0 AND w.year NOT IN (SELECT year FROM wage_years))
+        OR (w.kind = 'owner' AND coalesce(w.wage, -1) < 0 AND getvariable('owner_wage') IS NULL)
+), facts AS (
+    SELECT l.year, l.hours OR (getvariable('unpaid_hours') = 'none' AND NOT l.wages) AS hours_known, l.hours AS hours_logged,
+        EXISTS (FROM books b WHERE b.year = l.year) OR EXISTS (FROM direct_money d WHERE d.year = l.year AND d.planting IS NOT NULL) AS costs_known,
+        (l.hours OR l.wages OR getvariable('unpaid_hours') = 'none') AND NOT EXISTS (FROM unpriced u WHERE u.year = l.year) AS labor_known,
+        (l.hours OR l.wages OR getvariable('unpaid_hours') = 'none') AND NOT EXISTS (FROM unpriced u WHERE u.year = l.year AND u.kind = 'hired') AS hired_known,
+        (l.hours OR l.wages OR getvariable('unpaid_hours') = 'none') AND NOT EXISTS (FROM unpriced u WHERE u.year = l.year AND u.overhead) AS overhead_labor_known,
+        NOT EXISTS (FROM unowned o WHERE o.year = l.year) AS ownership_known,
+        NOT EXISTS (FROM unowned o JOIN pools p ON p.pool = o.pool WHERE o.year = l.year AND p.line = 'overhead') AS overhead_ownership_known
+    FROM logged l
+)
+SELECT *, costs_known AND labor_known AND ownership_known AS net_known, costs_known AND overhead_labor_known AND overhead_ownership_known AS overhead_known FROM facts;
 
 -- The figures and the break-even of docs/methods.md 8, for one planting or the sum of several. A denominator not above 0: not available.
 CREATE MACRO budget_rows(sums) AS TABLE
@@ -16,23 +31,26 @@ CREATE MACRO budget_rows(sums) AS TABLE
     ), margins AS (
         SELECT *, output - materials - selling AS gross, output - materials - selling - labor AS after_labor,
             output - materials - selling - labor - infrastructure AS after_infrastructure, output - materials - selling - labor - infrastructure - overhead AS net,
-            sold + stock AS units_valued, sales_value + closing AS value, CASE WHEN sold > 0 THEN sales_value / sold END AS average FROM lines
+            CASE WHEN sold > 0 THEN sold_value / sold END AS average, with_area + with_quantity + with_sales + with_nothing AS all_costs FROM lines
     ), even AS (
-        SELECT *, CASE WHEN value > 0 THEN with_sales / value END AS s, CASE WHEN units_valued > 0 THEN with_quantity / units_valued END AS per_unit FROM margins
+        -- What wasn't sold comes off the cost at its value; of the costs only the fees follow the price. A better yield brings more of everything, and takes what varies with quantity or sales.
+        SELECT *, all_costs - sold_fees - (output - sold_value) AS to_cover, CASE WHEN sold > 0 AND sold_value > 0 THEN sold * (1 - sold_fees / sold_value) END AS kept_units,
+            output - with_quantity - with_sales AS grown FROM margins
     )
     SELECT planting, bed, even.year AS crop_year, crop, unit, plantings, bed_feet, bed_foot_days / 7 AS bed_foot_weeks,
-        harvested, unmatched, sold, other_use, unsold, money(output) AS output, money(household) AS of_which_household, money(closing) AS of_which_closing_stock,
-        money(materials) AS materials, money(selling) AS selling, money(gross) AS gross_margin, CASE WHEN hours_known THEN hours END AS labor_hours, CASE WHEN hours_known THEN estimated END AS of_which_estimated_hours,
-        money(CASE WHEN labor_known THEN labor END) AS labor_cost, money(CASE WHEN labor_known THEN owner_labor END) AS of_which_owner_labor, money(CASE WHEN labor_known THEN after_labor END) AS margin_after_labor,
-        money(infrastructure) AS infrastructure, money(CASE WHEN labor_known THEN after_infrastructure END) AS margin_after_infrastructure, money(CASE WHEN labor_known THEN overhead END) AS overhead, money(CASE WHEN labor_known THEN net END) AS net_return,
-        CASE WHEN bed_feet > 0 THEN gross / 100 / bed_feet END AS gross_margin_per_bed_foot,
-        CASE WHEN bed_foot_days > 0 THEN gross / 100 / (bed_foot_days / 7) END AS gross_margin_per_bed_foot_week,
-        CASE WHEN hours_known AND hours > 0 THEN gross / 100 / hours END AS gross_margin_per_labor_hour,
-        CASE WHEN hours_known AND hours > 0 THEN (net + labor) / 100 / hours END AS return_to_labor_per_hour,
-        CASE WHEN labor_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
-        average / 100 AS average_price,
-        CASE WHEN labor_known AND s < 1 AND units_valued > 0 THEN (with_area + with_nothing + with_quantity) / units_valued / (1 - s) / 100 END AS break_even_price,
-        CASE WHEN labor_known AND average * (1 - s) - per_unit > 0 AND bed_feet > 0 THEN (with_area + with_nothing) / bed_feet / (average * (1 - s) - per_unit) END AS break_even_yield_per_bed_foot
+        harvested, unmatched, sold, other_use, unsold, money(CASE WHEN worth_unknown = 0 THEN output END) AS output, money(CASE WHEN worth_unknown = 0 THEN household END) AS of_which_household,
+        money(CASE WHEN worth_unknown = 0 THEN closing END) AS of_which_closing_stock,
+        money(CASE WHEN costs_known THEN materials END) AS materials, money(CASE WHEN costs_known THEN selling END) AS selling, money(CASE WHEN costs_known AND worth_unknown = 0 THEN gross END) AS gross_margin, CASE WHEN hours_known THEN hours END AS labor_hours, CASE WHEN hours_known THEN estimated END AS of_which_estimated_hours,
+        money(CASE WHEN labor_known THEN labor END) AS labor_cost, money(CASE WHEN labor_known THEN owner_labor END) AS of_which_owner_labor, money(CASE WHEN costs_known AND labor_known AND worth_unknown = 0 THEN after_labor END) AS margin_after_labor,
+        money(CASE WHEN costs_known AND ownership_known THEN infrastructure END) AS infrastructure, money(CASE WHEN net_known AND worth_unknown = 0 THEN after_infrastructure END) AS margin_after_infrastructure, money(CASE WHEN overhead_known THEN overhead END) AS overhead, money(CASE WHEN net_known AND worth_unknown = 0 THEN net END) AS net_return,
+        CASE WHEN costs_known AND worth_unknown = 0 AND bed_feet > 0 THEN gross / 100 / bed_feet END AS gross_margin_per_bed_foot,
+        CASE WHEN costs_known AND worth_unknown = 0 AND bed_foot_days > 0 THEN gross / 100 / (bed_foot_days / 7) END AS gross_margin_per_bed_foot_week,
+        CASE WHEN costs_known AND worth_unknown = 0 AND hours_known AND hours > 0 THEN gross / 100 / hours END AS gross_margin_per_labor_hour,
+        CASE WHEN costs_known AND worth_unknown = 0 AND hours_known AND ownership_known AND hours > 0 THEN (net + labor) / 100 / hours END AS return_to_labor_per_hour,
+        CASE WHEN worth_unknown = 0 AND net_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
+        CASE WHEN worth_unknown = 0 THEN average / 100 END AS average_price,
+        CASE WHEN worth_unknown = 0 AND net_known AND kept_units > 0 THEN to_cover / kept_units / 100 END AS break_even_price,
+        CASE WHEN worth_unknown = 0 AND net_known AND sold > 0 AND sold_value > 0 AND grown > 0 AND bed_feet > 0 THEN (with_area + with_nothing) / grown * sold / bed_feet END AS break_even_yield_per_bed_foot
     FROM even JOIN known k ON k.year = even.year;
 
 CREATE TABLE planting_sums AS SELECT b.*, 1 AS plantings, c.unit FROM budgets b JOIN crops c ON c.crop = b.crop;
@@ -44,7 +62,14 @@ FROM budgets b JOIN crops c ON c.crop = b.crop GROUP BY b.crop, year;
 CREATE VIEW plantings_result AS FROM budget_rows('planting_sums');
 CREATE VIEW crops_result AS SELECT * EXCLUDE (planting, bed) FROM budget_rows('crop_sums');
 
+-- Where a pool's ownership cost isn't known, neither is where it went, nor what it passed to other pools and those received.
+CREATE TABLE muddy AS -- pools such money flows through
+SELECT DISTINCT v.pool, v.year FROM visits v JOIN unowned o ON o.pool = v.origin AND o.year = v.year WHERE v.cost = 'running' AND v.times > 0;
+CREATE TABLE muddy_flows AS
+SELECT s.pool AS sender, s.user AS receiver, s.year FROM shares s JOIN muddy m ON m.pool = s.pool AND m.year = s.year WHERE s.cost = 'running' AND s.kind = 'pool' AND s.share > 0;
+
 CREATE VIEW pools_result AS
+WITH all_known AS (
 SELECT y.year AS crop_year, y.pool,
     money(coalesce(cash, 0)) AS cash_cost, money(coalesce(labor, 0)) AS labor_cost, money(coalesce(ownership, 0)) AS ownership_cost, coalesce(h.hours, 0) AS hours,
     money(coalesce(received, 0)) AS received_from_pools, money(coalesce(passed, 0)) AS passed_to_pools,
@@ -52,16 +77,22 @@ SELECT y.year AS crop_year, y.pool,
 FROM pool_years y
 LEFT JOIN (SELECT pool, year, sum(total) FILTER (stream = 'cash') AS cash, sum(total) FILTER (stream IN ('hired', 'owner')) AS labor,
     sum(total) FILTER (stream = 'ownership') AS ownership FROM pool_money GROUP BY ALL) m ON m.pool = y.pool AND m.year = y.year
-LEFT JOIN pool_hours h ON h.pool = y.pool AND h.year = y.year
+LEFT JOIN (SELECT pool, year, sum(hours) AS hours FROM pool_hours GROUP BY ALL) h ON h.pool = y.pool AND h.year = y.year
 LEFT JOIN (SELECT receiver, year, sum(units) AS received FROM pool_flows GROUP BY ALL) r ON r.receiver = y.pool AND r.year = y.year
 LEFT JOIN (SELECT sender, year, sum(units) AS passed FROM pool_flows GROUP BY ALL) s ON s.sender = y.pool AND s.year = y.year
 LEFT JOIN (SELECT pool, year, sum(units) FILTER (user = 'household') AS to_household, sum(units) FILTER (user = 'unused') AS unused,
     sum(units) FILTER (user = 'not assigned') AS not_assigned, sum(units) FILTER (user NOT IN ('household', 'unused', 'not assigned')) AS to_crops
-    FROM charges GROUP BY ALL) c ON c.pool = y.pool AND c.year = y.year;
+    FROM charges GROUP BY ALL) c ON c.pool = y.pool AND c.year = y.year)
+SELECT p.* REPLACE (
+    CASE WHEN o.pool IS NULL THEN ownership_cost END AS ownership_cost, CASE WHEN o.pool IS NULL THEN to_crops END AS to_crops,
+    CASE WHEN o.pool IS NULL THEN to_household END AS to_household, CASE WHEN o.pool IS NULL THEN unused END AS unused, CASE WHEN o.pool IS NULL THEN not_assigned END AS not_assigned,
+    CASE WHEN NOT EXISTS (FROM muddy_flows f WHERE f.receiver = p.pool AND f.year = p.crop_year) THEN received_from_pools END AS received_from_pools,
+    CASE WHEN NOT EXISTS (FROM muddy_flows f WHERE f.sender = p.pool AND f.year = p.crop_year) THEN passed_to_pools END AS passed_to_pools)
+FROM all_known p LEFT JOIN unowned o ON o.pool = p.pool AND o.year = p.crop_year;
 
 CREATE VIEW charges_result AS
-SELECT c.year AS crop_year, c.pool, y.crop, money(sum(units)) AS amount
-FROM charges c JOIN planting_years y ON y.planting = c.user GROUP BY ALL;
+SELECT c.year AS crop_year, c.pool, y.crop, money(CASE WHEN o.pool IS NULL THEN sum(units) END) AS amount
+FROM charges c JOIN planting_years y ON y.planting = c.user LEFT JOIN unowned o ON o.pool = c.pool AND o.year = c.year GROUP BY c.year, c.pool, y.crop, o.pool;
 
 -- Costs (before labor) and hours of a channel are those that name it; sales are those of the crop year's lots and, beyond what was picked, of the window.
 CREATE VIEW channels_result AS
@@ -74,12 +105,15 @@ WITH sold AS (
     SELECT channel, year, sum(amount - household) AS costs FROM books WHERE channel IS NOT NULL AND class = 'operating' GROUP BY ALL
 ), worked AS (
     SELECT channel, year, sum(CAST(hours AS DOUBLE)) AS hours FROM work WHERE channel IS NOT NULL GROUP BY ALL
+), unpriced AS (
+    SELECT DISTINCT m.channel, g.year FROM gone_quantities g JOIN leaving_money m ON m.row = g.leaving WHERE m.incomplete
+    UNION SELECT m.channel, m.year FROM leaving_money m JOIN parts p ON p.leaving = m.row WHERE m.incomplete AND p.lot IS NULL AND m.row NOT IN (SELECT leaving FROM unmatched_users)
 ), joined AS (
-    SELECT y.year, h.channel, h.kind, coalesce(value, 0) AS value, coalesce(fees, 0) AS fees, coalesce(costs, 0) AS costs, coalesce(w.hours, 0) AS hours
+    SELECT u.channel IS NULL AS worth_known, y.year, h.channel, h.kind, coalesce(value, 0) AS value, coalesce(fees, 0) AS fees, coalesce(costs, 0) AS costs, coalesce(w.hours, 0) AS hours
     FROM channels h CROSS JOIN (SELECT DISTINCT year FROM pool_years) y
     LEFT JOIN sold s ON s.channel = h.channel AND s.year = y.year LEFT JOIN named n ON n.channel = h.channel AND n.year = y.year
-    LEFT JOIN worked w ON w.channel = h.channel AND w.year = y.year
+    LEFT JOIN worked w ON w.channel = h.channel AND w.year = y.year LEFT JOIN unpriced u ON u.channel = h.channel AND u.year = y.year
 )
-SELECT j.year AS crop_year, channel, kind, money(value) AS quantity_value, money(fees) AS fees, money(costs) AS direct_costs, CASE WHEN hours_known THEN hours END AS hours,
-    money(value - fees - costs) AS margin, CASE WHEN hours > 0 THEN (value - fees - costs) / 100 / hours END AS margin_per_hour
+SELECT j.year AS crop_year, channel, kind, money(CASE WHEN worth_known THEN value END) AS quantity_value, money(CASE WHEN worth_known THEN fees END) AS fees, money(CASE WHEN costs_known THEN costs END) AS direct_costs, CASE WHEN hours_known THEN hours END AS hours,
+    money(CASE WHEN costs_known AND worth_known THEN value - fees - costs END) AS margin, CASE WHEN costs_known AND worth_known AND hours_known AND hours > 0 THEN (value - fees - costs) / 100 / hours END AS margin_per_hour
 FROM joined j JOIN known k ON k.year = j.year;

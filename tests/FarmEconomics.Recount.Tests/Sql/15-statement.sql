@@ -6,7 +6,7 @@ CREATE TABLE farm_sums AS
 WITH crop_sums AS (
     SELECT year, sum(sales) AS sales, sum(share_income) AS share_income, sum(household) AS household, sum(closing) AS closing, sum(materials) AS materials,
         sum(selling) AS selling, sum(labor) AS labor, sum(owner_labor) AS owner_labor, sum(infrastructure) AS infrastructure, sum(overhead) AS overhead,
-        sum(hours) AS hours
+        sum(hours) AS hours, sum(worth_unknown) AS worth_unknown
     FROM budgets GROUP BY year
 ), charged AS (
     SELECT year, sum(units) FILTER (user = 'household') AS to_household, sum(units) FILTER (user = 'unused') AS unused, sum(units) FILTER (user = 'not assigned') AS not_assigned
@@ -25,7 +25,7 @@ WITH crop_sums AS (
     SELECT year, sum(amount) AS other_income FROM income i
     WHERE kind <> 'share' OR NOT EXISTS (FROM allotted a JOIN leavings l ON l.row = a.row WHERE l.channel = i.channel AND l.year = i.year) GROUP BY year
 ), imputed AS (
-    SELECT w.year, sum(total) FILTER (stream = 'owner') AS owner_dated, sum(total) FILTER (stream = 'hired' AND w.year NOT IN (SELECT year FROM wages)) AS wage_based
+    SELECT w.year, sum(total) FILTER (stream = 'owner') AS owner_dated, sum(total) FILTER (stream = 'hired' AND w.year NOT IN (SELECT year FROM wage_years)) AS wage_based
     FROM work_cost c JOIN work w ON w.row = c.row GROUP BY w.year
 ), clocked AS (SELECT year, sum(hours) AS all_hours FROM work GROUP BY year)
 SELECT years.year, COLUMNS(* EXCLUDE year)
@@ -37,16 +37,19 @@ UPDATE farm_sums SET to_household = coalesce(to_household, 0) + coalesce(books_h
 CREATE VIEW statement_result AS
 WITH f AS (SELECT year, coalesce(COLUMNS(* EXCLUDE year), 0) FROM farm_sums),
 m AS (SELECT *, sales + share_income + household + closing AS output, sales + share_income + household + closing - materials - selling AS gross FROM f)
-SELECT m.year AS crop_year, line, money(CASE WHEN labor_known OR NOT with_labor THEN units END) AS amount
+SELECT m.year AS crop_year, line, money(CASE WHEN with_worth AND worth_unknown <> 0 THEN NULL ELSE CASE needs WHEN 'costs' THEN CASE WHEN costs_known THEN units END WHEN 'labor' THEN CASE WHEN labor_known THEN units END
+    WHEN 'costs and labor' THEN CASE WHEN costs_known AND labor_known THEN units END WHEN 'hired' THEN CASE WHEN hired_known THEN units END
+    WHEN 'infrastructure' THEN CASE WHEN costs_known AND ownership_known THEN units END WHEN 'ownership' THEN CASE WHEN ownership_known THEN units END
+    WHEN 'overhead' THEN CASE WHEN overhead_known THEN units END WHEN 'net' THEN CASE WHEN net_known THEN units END ELSE units END END) AS amount
 FROM m JOIN known k ON k.year = m.year, LATERAL (VALUES
-    ('sales', sales, false), ('share income', share_income, false), ('household use', household, false), ('closing stock', closing, false), ('output', output, false),
-    ('materials', materials, false), ('selling', selling, false), ('gross margin', gross, false), ('hired labor', labor - owner_labor, true), ('owner labor', owner_labor, true),
-    ('margin after labor', gross - labor, true), ('infrastructure', infrastructure, false), ('margin after infrastructure', gross - labor - infrastructure, true),
-    ('overhead', overhead, true), ('net return of the crops', gross - labor - infrastructure - overhead, true), ('other income', other_income, false),
-    ('sales not assigned to a crop', loose_sales, false), ('unused capacity', unused, false), ('cost not assigned to a crop', not_assigned, false),
-    ('net return of the farm', gross - labor - infrastructure - overhead + other_income + loose_sales - unused - not_assigned, true),
-    ('household''s part of costs, not a farm cost', to_household, false),
-    ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, false)) v(line, units, with_labor);
+    ('sales', sales, '', true), ('share income', share_income, '', true), ('household use', household, '', true), ('closing stock', closing, '', true), ('output', output, '', true),
+    ('materials', materials, 'costs', false), ('selling', selling, 'costs', false), ('gross margin', gross, 'costs', true), ('hired labor', labor - owner_labor, 'hired', false), ('owner labor', owner_labor, 'labor', false),
+    ('margin after labor', gross - labor, 'costs and labor', true), ('infrastructure', infrastructure, 'infrastructure', false), ('margin after infrastructure', gross - labor - infrastructure, 'net', true),
+    ('overhead', overhead, 'overhead', false), ('net return of the crops', gross - labor - infrastructure - overhead, 'net', true), ('other income', other_income, '', false),
+    ('sales not assigned to a crop', loose_sales, '', false), ('unused capacity', unused, 'ownership', false), ('cost not assigned to a crop', not_assigned, '', false),
+    ('net return of the farm', gross - labor - infrastructure - overhead + other_income + loose_sales - unused - not_assigned, 'net', true),
+    ('household''s part of costs, not a farm cost', to_household, '', false),
+    ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, '', false)) v(line, units, needs, with_worth);
 
 -- The left sides: what there is to be found again. Rows of the books by their crop year, imputed charges by their day.
 CREATE VIEW proof_result AS

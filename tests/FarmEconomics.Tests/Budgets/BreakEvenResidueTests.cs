@@ -10,7 +10,6 @@ namespace FarmEconomics.Tests.Budgets;
 public class BreakEvenResidueTests
 {
     private const string NothingPerUnit = "not available (a unit earns less than it costs to pick, pack and sell)";
-    private const string NothingOfSales = "not available (selling costs take all of the sales)";
 
     private static FarmBuilder Farm() => new FarmBuilder(new FarmSettings { InterestPercent = 0m }).Crop("beets").Bed("bed").Planting("b", "beets", "bed", 10, "2025-05-01", "2025-07-15")
         .Worker("Al", WorkerKind.Hired, 10).Work("2025-05-01", "Al", 2, "grow", crop: "beets").AsOf("2025-12-31");
@@ -19,8 +18,8 @@ public class BreakEvenResidueTests
     private static EnterpriseBudget UnitThatEarnsWhatItCosts() => Farm().Channel("market", ChannelKind.Market, 33.33m).Pick("2025-07-14", "b", 1).Sell("2025-07-14", "beets", "market", 1, 3)
         .Spend("2025-05-01", 2, "packaging", crop: "beets").Season(2025).CropNamed("beets");
 
-    // One pool holds 1 h of selling and 2 h of packing: 10.00 of its 30.00 sells, reckoned as 30 x 1/3, which is a little less than the 10.00 of sales.
-    private static SeasonReview SellingThatTakesAll() => Farm().Channel("market", ChannelKind.Market).Pick("2025-07-14", "b", 10).Sell("2025-07-14", "beets", "market", 10, 1)
+    // One pool holds 1 h of selling and 2 h of packing: 30.00 in all, reckoned as 30 x 1/3 + 30 x 2/3, which is a little off the 30.00 of sales.
+    private static SeasonReview SellingThatTakesAll() => Farm().Channel("market", ChannelKind.Market).Pick("2025-07-14", "b", 10).Sell("2025-07-14", "beets", "market", 10, 3)
         .Pool("packing shed", "bed-feet").Work("2025-07-14", "Al", 1, "sell", pool: "packing shed").Work("2025-07-14", "Al", 2, "pack", pool: "packing shed")
         .Spend("2025-05-01", 5, "seed", crop: "beets").Season(2025);
 
@@ -34,20 +33,19 @@ public class BreakEvenResidueTests
     }
 
     [Fact]
-    public void SellingThatTakesExactlyAllOfTheSales_HasNoBreakEvenPrice()
+    public void PackingAndSellingThatTakeExactlyAllOfTheSales_HaveNoBreakEvenYield()
     {
         EnterpriseBudget beets = SellingThatTakesAll().CropNamed("beets");
         Close.To(10m, beets.Sums.CostByBehavior[(int)VariesWith.Sales], 0.0000000001m);
-        Assert.Equal(NothingOfSales, beets.BreakEvenPrice.ToString());
-        Assert.All(FullForms(beets), pair => Assert.Equal(NothingOfSales, pair.Price.ToString()));
+        Assert.Equal(5.5m, beets.BreakEvenPrice.Value); // 30 of the pool, 20 of growing, 5 of seed
+        Assert.All(FullForms(beets), pair => Assert.Equal(NothingPerUnit, pair.YieldPerBedFoot.ToString()));
     }
 
     [Fact]
-    public void SellingThatTakesExactlyAllOfTheSales_HasNoWhatIfPriceEither()
+    public void PackingAndSellingThatTakeExactlyAllOfTheSales_HaveNoWhatIfYieldEither()
     {
         SeasonReview season = SellingThatTakesAll();
         WhatIfModel model = SeasonCosts.Of(season).Model(season.CropNamed("beets"));
-        Assert.Equal(NothingOfSales, model.PriceFactorFor(1m, longRun: true).ToString());
         Assert.Equal(NothingPerUnit, model.YieldFactorFor(1m, longRun: true).ToString());
     }
 

@@ -47,7 +47,7 @@ public class FarmStatementTests
     {
         Dictionary<string, FarmStatementLine> lines = Lines(Farm().With(settings => settings with { OwnerWage = null }));
         Assert.Equal(
-            ["owner labor", "margin after labor", "margin after infrastructure", "overhead", "net return of the crops", "net return of the farm"], lines.Values.Where(line => line.Amount is null).Select(line => line.Name));
+            ["owner labor", "margin after labor", "margin after infrastructure", "net return of the crops", "net return of the farm"], lines.Values.Where(line => line.Amount is null).Select(line => line.Name));
         Assert.All(lines.Values.Where(line => line.Amount is null), line => Assert.Equal("no owner_wage among the settings", line.Reason));
         Assert.All(lines.Values.Where(line => line.Amount is not null), line => Assert.Null(line.Reason));
     }
@@ -57,7 +57,7 @@ public class FarmStatementTests
     {
         Dictionary<string, FarmStatementLine> lines = Lines(Farm().With(settings => settings with { InterestPercent = null }));
         Assert.Equal(
-            ["infrastructure", "margin after infrastructure", "overhead", "net return of the crops", "unused capacity", "net return of the farm"], lines.Values.Where(line => line.Amount is null).Select(line => line.Name));
+            ["infrastructure", "margin after infrastructure", "net return of the crops", "unused capacity", "net return of the farm"], lines.Values.Where(line => line.Amount is null).Select(line => line.Name));
         Assert.All(lines.Values.Where(line => line.Amount is null), line => Assert.Equal("no interest_percent among the settings", line.Reason));
     }
 

@@ -78,7 +78,7 @@ public class OwnershipTests
     [Fact]
     public void WithoutInterest_NetReturnIsBeforeOwnershipCost()
     {
-        SeasonReview season = new FarmBuilder().Crop("beets").Bed("bed").Planting("b", "beets", "bed", 10, "2025-05-01", "2025-06-30").Spend("2025-05-01", 1, "seed")
+        SeasonReview season = new FarmBuilder().Crop("beets").Bed("bed").Planting("b", "beets", "bed", 10, "2025-05-01", "2025-06-30").AsOf("2025-12-31").Spend("2025-05-01", 1, "seed")
             .Pool("room", "bed-feet").Asset("cooler", "room", "2025-01-01", 1000, 10, repairs: 2).Season(2025);
         Assert.Equal("net return before ownership cost", season.Known.NetReturnLabel);
         Assert.Contains("W505", season.Codes());

@@ -160,4 +160,37 @@ public class PoolBasisTests
     [InlineData("bed-feet:harvest")]
     [InlineData("labor-hours:dancing")]
     public void Basis_OfOtherWords_IsRefused(string text) => Assert.False(Basis.TryParse(text, out _));
+
+    [Fact]
+    public void Use_OfACropAndOfItsPlanting_AddsUpInPlaceOfTheReckonedWeight() =>
+        // Beets 6 by their crop and 2 by their planting; kale keeps its 30 bed-feet: 8 to 30.
+        Assert.Equal([20m, 75m, 5m, 0m], Shared(Farm().Pool("shared", "bed-feet").Use("shared", "beets", 6m).Use("shared", "b", 2m).Use("shared", "household", 2m)));
+
+    [Fact]
+    public void Use_OfANameThatACropAndAPlantingShare_IsTheCrops() =>
+        // A planting of kale is named "beets" as the crop is: the use is the crop's alone.
+        Assert.Equal(
+            [75m, 25m, 0m, 0m, 0m],
+            Shared(Farm().Planting("beets", "kale", "field", 10, "2025-05-01", "2025-05-21").Pool("shared", "measured").Use("shared", "beets", 3m).Use("shared", "k", 1m)));
+
+    [Fact]
+    public void Use_OfAPlantingWithoutAYear_CountsInTheYearItStands()
+    {
+        FarmReview farm = Farm().Planting("b24", "beets", "field", 10, "2024-05-01", "2024-06-30").Pool("shared", "measured").Use("shared", "b", 3m).Use("shared", "b24", 5m).Use("shared", "household", 5m)
+            .Spend("2024-06-01", 100, "repairs", pool: "shared").Spend("2025-06-01", 80, "repairs", pool: "shared").Review();
+        Assert.Equal([50m, 50m, 0m], Ends(2024, "b24"));
+        Assert.Equal([30m, 50m, 0m], Ends(2025, "b"));
+        Assert.DoesNotContain("W509", farm.Season(2025).Codes());
+
+        decimal[] Ends(int year, string planting) =>
+            farm.Season(year).PoolNamed("shared") is var pool ? [pool.Charged(planting), pool.ToHousehold.Amount, pool.NotAssigned.Amount] : [];
+    }
+
+    [Fact]
+    public void PoolWithACapacityThatNobodyUses_IsUnusedInWhatItCostsToOwnAndNotAssignedInTheRest()
+    {
+        SeasonReview season = Farm().Pool("shared", "measured", capacity: 50m).Asset("shed", "shared", "2025-01-01", 1000, 10).Spend("2025-06-01", 60, "repairs", pool: "shared").Season(2025);
+        Assert.Equal([100m, 60m], new[] { season.PoolNamed("shared").Unused.Amount, season.PoolNamed("shared").NotAssigned.Amount });
+        season.AssertProven();
+    }
 }

@@ -4,7 +4,6 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Generators;
-using FarmEconomics.Units;
 using Xunit;
 
 namespace FarmEconomics.Tests.Decisions;
@@ -82,14 +81,19 @@ public class WhatIfTests
                         Close.To(0m, model.Contribution(1m, yield), 0.01m);
                     }
 
-                    // The break-even of the result tables leaves household use out of the sales it spreads the costs over.
+                    // The break-even of the result tables is the grid's.
+                    decimal near = 0.01m * (1 + (budget.Enterprises.Count * season.Pools.Count));
                     foreach (BreakEvenPair pair in BreakEvenPair.Of(budget).Where(pair => pair.Form == BreakEvenForm.Full))
                     {
-                        if (pair.Price.Value is { } full && model.Price.Value is { } now && now > 0m)
+                        Func<decimal, decimal, decimal> left = pair.Run == Run.Long ? model.NetReturn : model.Contribution;
+                        if (pair.Price.Value is { } full)
                         {
-                            WhatIfModel sold = new(model.Name, model.MarketOutput, Money.Zero, model.Units, model.BedFeet, model.BedFootWeeks, model.Lines);
-                            decimal left = pair.Run == Run.Long ? sold.NetReturn(full / now, 1m) : sold.Contribution(full / now, 1m);
-                            Close.To(0m, left, 0.01m * (1 + (budget.Enterprises.Count * season.Pools.Count)));
+                            Close.To(0m, left(full / model.Price.Value!.Value, 1m), near);
+                        }
+
+                        if (pair.YieldPerBedFoot.Value is { } feet && left(1m, feet * budget.Sums.BedFeet.Value / budget.Sums.Sold) is var atYield && Math.Abs(feet) < 1000m)
+                        {
+                            Close.To(0m, atYield, near * (1m + (feet * budget.Sums.BedFeet.Value / budget.Sums.Sold)));
                         }
                     }
                 }

@@ -28,10 +28,17 @@ internal static class RecordsDocument
         - **Dates** are written `2025-06-30` (ISO 8601). `date_format` adds another form for the whole folder.
         - **Numbers** have a decimal point, or what `decimal_mark` says. Money may carry a currency sign, thousands separators and
           accounting negatives: `(1,234.50)`. A column ending in `_percent` holds 6.5 for 6.5 %. Trailing zeros don't count as decimals.
+        - **Hours** are a number (7.5), or a time: `7:30`, `7h30`, `7 h 30 min`, `45 min`. In a workbook the cell's own format decides: a cell that
+          shows 7:30 is seven and a half hours; one that shows a time of day (7:30 AM), or shows less than it holds (31.5 hours as 7:30), is an error.
         - **Limits**: amounts have at most 2 decimals; prices, wages, rates and percentages at most 4; other numbers at most 10; no
-          number has more than 12 digits before the decimal mark. More is an error: nothing is rounded in silence.
-        - **Names** of crops, beds, plantings, channels and so on are compared trimmed and without case. An unknown name is reported
-          with the nearest known one.
+          number has more than 12 digits before the decimal mark. More is an error: nothing is rounded in silence. What each column takes
+          at least and at most stands below. Dates and crop years lie from 1900 to 2099.
+        - **Names** of crops, beds, plantings, channels and so on are compared trimmed, without case, and with their letters composed (Unicode
+          NFC), so that names which look alike are one. They have at most 100 letters, all of which can be seen; other texts have at most 2,000.
+          An unknown name is reported with the nearest known one.
+        - **Credits**: money given back for what was sold is a row of sales of its own, with quantity 0 and an amount below 0. Goods that came
+          back and were thrown out, eaten or given away are rows of those channels.
+        - A bed is **overfull** when its plantings take over half a percent more length than it has; less is what pacing and rounding leave.
         - **Units**: quantities are in the crop's own unit unless `unit` says otherwise and `units` knows the conversion.
         - **Yes and no** may also be written y and n, true and false, 1 and 0.
         - A **required** column must be there and filled in every row. The others may be left out, or left blank row by row.
@@ -49,7 +56,8 @@ internal static class RecordsDocument
         - Rows above the headings, totals (a first cell `Total` and a blank required one) and remarks under the table (one cell of several
           words) are named by a warning and not read; the last two in CSV files as well. Hidden sheets are read and named. Merged cells are named.
         - A file or sheet of more than 256 MB, a row of more than 1 MB, a workbook that would unpack to more than 1 GB or to a hundred times
-          its size, more than 10,000 rows in error, and a file that changes while it is read are refused whole.
+          its size, more than 10,000 rows in error, and a file that changes while it is read are refused whole; so is a workbook with more than
+          1,000 sheets, 4 million different texts, or a list of its parts of more than 16 MB.
 
         ## Several files for one table
 
@@ -65,7 +73,8 @@ internal static class RecordsDocument
         `start --metric` (with `--currency` and `--decimal-comma`) writes tables for such a farm. Money has no sign of its own: `currency` names it.
 
         Every fault of every file is reported in one run, with file, line and character, the row, the nearest known name and how to
-        mend it: see [errors.md](errors.md). Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
+        mend it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
+        writes them to a CSV file. Of one kind in one file the first 1,000 rows are kept and the others counted. Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
         those that refer to them, are left out and listed with the money in them. Warnings don't stop it.
 
         """;
@@ -139,13 +148,17 @@ internal static class RecordsDocument
 
     private static string? Unit(ColumnSchema column) => column.MetricName is null ? column.Unit : $"{column.Unit}, or {column.For(LengthUnit.M).Unit}";
 
-    private static string Holds(ColumnSchema column) => column.Type switch
+    private static string Holds(ColumnSchema column) =>
+        What(column) + (column.Range is { } range ? $", {range}" : column.MaxLength is 100 or 2000 ? "" : $", at most {column.MaxLength:N0} letters");
+
+    private static string What(ColumnSchema column) => column.Type switch
     {
         ColumnType.Text => "text",
         ColumnType.Name when column.RefersTo is not null => $"name in {column.RefersTo}",
         ColumnType.Name => "name",
         ColumnType.Date => "date",
         ColumnType.Number => "number",
+        ColumnType.Hours => "hours",
         ColumnType.Money => "amount, 2 decimals",
         ColumnType.Price => "price, 4 decimals",
         ColumnType.Rate => "rate, 4 decimals",

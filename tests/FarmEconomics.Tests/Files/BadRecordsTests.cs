@@ -49,7 +49,7 @@ public class BadRecordsTests
     private static void CompareWithExpected(string folder, IReadOnlyList<Problem> problems)
     {
         string path = Path.Combine(TestFolders.BadRecords, folder, "expected.txt");
-        string text = string.Concat(problems.Select(problem => ProblemText.Format(problem) + "\n"));
+        string text = string.Concat(problems.Select(problem => ProblemText.Format(problem, Notation.Default) + "\n"));
         if (TestFolders.Rewrite)
         {
             File.WriteAllText(path, text);

@@ -91,6 +91,41 @@ public class PlainFileTests
         Assert.Contains("till.csv is no plain file", imported.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("sales.csv")]
+    [InlineData("notes.csv")]
+    public async Task Fingerprint_PipeInTheFolder_IsTakenWithoutWaitingAndChangesWhenItGoes(string name)
+    {
+        string folder = TestFolders.MakeBad("sound");
+        string whole = RecordsFingerprint.Of(folder);
+        byte[]? before = File.Exists(Path.Combine(folder, name)) ? File.ReadAllBytes(Path.Combine(folder, name)) : null;
+        File.Delete(Path.Combine(folder, name));
+        MakePipe(Path.Combine(folder, name));
+
+        string piped = await Task.Run(() => RecordsFingerprint.Of(folder) + RecordsFingerprint.QuickSign(folder)[..0], Cancel).WaitAsync(TimeSpan.FromMinutes(1), Cancel);
+        File.Delete(Path.Combine(folder, name));
+        if (before is not null)
+        {
+            File.WriteAllBytes(Path.Combine(folder, name), before);
+        }
+
+        Assert.NotEqual(whole, piped);
+        Assert.Equal(whole, RecordsFingerprint.Of(folder));
+    }
+
+    [Fact]
+    public async Task Fingerprint_LinksToADeviceAndToNothing_AreNotRead()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "devices are no files on Windows");
+        string folder = TestFolders.MakeBad("sound");
+        File.CreateSymbolicLink(Path.Combine(folder, "zero.csv"), "/dev/zero");
+        File.CreateSymbolicLink(Path.Combine(folder, "gone.csv"), "/nowhere/at/all.csv");
+
+        string sign = await Task.Run(() => RecordsFingerprint.Of(folder) + RecordsFingerprint.QuickSign(folder), Cancel).WaitAsync(TimeSpan.FromMinutes(1), Cancel);
+
+        Assert.NotEmpty(sign);
+    }
+
     private static void MakePipe(string path)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "pipes are no files on Windows");

@@ -73,7 +73,7 @@ public class RecordsFolderTests
 
         Assert.Equal(25m, reading.FarmSettings.OwnerWage);
         Problem problem = reading.Problems.Single(problem => problem.Code == "E120");
-        Assert.StartsWith("--set: error E120: There is no setting \"owner_wages\".", ProblemText.Format(problem, folder), StringComparison.Ordinal);
+        Assert.StartsWith("--set: error E120: There is no setting \"owner_wages\".", ProblemText.Format(problem, Notation.Default, folder), StringComparison.Ordinal);
         Assert.Equal("owner_wage", problem.Nearest);
     }
 

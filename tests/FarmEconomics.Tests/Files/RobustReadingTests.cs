@@ -137,6 +137,67 @@ public class RobustReadingTests
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, FewMegabytes);
     }
 
+    [Fact]
+    public void Read_WorkbookWithMillionsOfEmptyTexts_IsRefusedBeforeMemoryGoes()
+    {
+        string path = TestWorkbooks.Raw(("sales", TestWorkbooks.Rows(["date"]), "visible"));
+        using (ZipArchive zip = ZipFile.Open(path, ZipArchiveMode.Update))
+        {
+            AddSharedStrings(zip, Enumerable.Repeat(string.Concat(Enumerable.Repeat("<si/>", 100_000)), 120));
+        }
+
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        RecordsReading reading = RecordsFolder.Read(path);
+
+        Assert.Contains(reading.Problems, problem => problem.Code == "E131" && problem.Message.Contains("more text", StringComparison.Ordinal));
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 3 * FewMegabytes);
+    }
+
+    [Theory]
+    [InlineData("<row r=\"1048577\"><c><v>1</v></c></row>", "more rows")]
+    [InlineData("<row><c r=\"XFE2\"><v>1</v></c></row>", "more columns")]
+    public void Read_SheetBeyondWhatASheetHolds_IsRefused(string row, string expected)
+    {
+        string path = TestWorkbooks.Raw(("sales", $"<dimension ref=\"A1:XFD9999999\"/><sheetData>{row}</sheetData>", "visible"));
+
+        Assert.Contains(RecordsFolder.Read(path).Problems, problem => problem.Code == "E131" && problem.Message.Contains(expected, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Read_WorkbookOfFormulasWithoutValues_StopsEarly()
+    {
+        string faults = string.Concat(Enumerable.Repeat("<row><c t=\"e\"><v>#N/A</v></c></row>", 20_000));
+        string path = TestWorkbooks.Raw(("sales", TestWorkbooks.Rows(["date", "crop", "channel", "quantity"]).Replace("</sheetData>", faults + "</sheetData>", StringComparison.Ordinal), "visible"));
+
+        Assert.Contains(RecordsFolder.Read(path).Problems, problem => problem.Code == "E133");
+    }
+
+    [Fact]
+    public void Open_RowsRepeatedWithoutEnd_WarnInBoundedMemoryAndWords()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.AppendAllText(Path.Combine(folder, "sales.csv"), string.Concat(Enumerable.Repeat("2025-05-10,lettuce,market,1,1.00\n", 200_000)));
+        File.AppendAllText(Path.Combine(folder, "harvests.csv"), "2025-05-10,L1,300000\n");
+
+        FarmFolder farm = FarmFolder.Open(folder);
+
+        Assert.InRange(farm.Problems.Count, 1, 5_000);
+        Assert.Equal(199_999, farm.Problems.Where(problem => problem.Code == "W202").Sum(problem => 1 + problem.Further));
+        Assert.InRange(ProblemSummary.Lines(farm.Problems, folder, farm.Notation).Sum(line => line.Length), 1, 5_000);
+    }
+
+    [Fact]
+    public void Read_TotalsWithoutEnd_AreCountedAndAFewKept()
+    {
+        string folder = TestFolders.Make(("sales.csv", Heading + Row + string.Concat(Enumerable.Repeat("total,,,,5\n", 50_000)) + Row));
+
+        RecordsReading reading = RecordsFolder.Read(folder);
+
+        Assert.Equal(50_000, reading.Problems.Where(problem => problem.Code == "W104").Sum(problem => 1 + problem.Further));
+        Assert.InRange(reading.Problems.Count, 1, 1_100);
+        Assert.Equal(new FileCount("sales", "sales.csv", 50_002, 2, 0) { RowsPassedOver = 50_000 }, reading.Files.Single());
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("date,crop\n2025-05-10,lettuce\n")]
@@ -181,6 +242,43 @@ public class RobustReadingTests
         }
 
         AssertStopped("E130", folder);
+    }
+
+    private static void AddSharedStrings(ZipArchive zip, IEnumerable<string> texts)
+    {
+        ZipArchiveEntry relations = zip.GetEntry("xl/_rels/workbook.xml.rels")!;
+        string text;
+        using (StreamReader reader = new(relations.Open()))
+        {
+            text = reader.ReadToEnd();
+        }
+
+        relations.Delete();
+        using (StreamWriter writer = new(zip.CreateEntry("xl/_rels/workbook.xml.rels").Open()))
+        {
+            writer.Write(text.Replace("</Relationships>", "<Relationship Id=\"ss\" Type=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships/sharedStrings\" Target=\"sharedStrings.xml\"/></Relationships>", StringComparison.Ordinal));
+        }
+
+        ZipArchiveEntry types = zip.GetEntry("[Content_Types].xml")!;
+        using (StreamReader reader = new(types.Open()))
+        {
+            text = reader.ReadToEnd();
+        }
+
+        types.Delete();
+        using (StreamWriter writer = new(zip.CreateEntry("[Content_Types].xml").Open()))
+        {
+            writer.Write(text.Replace("</Types>", "<Override PartName=\"/xl/sharedStrings.xml\" ContentType=\"application/vnd.openxmlformats-officedocument.spreadsheetml.sharedStrings+xml\"/></Types>", StringComparison.Ordinal));
+        }
+
+        using StreamWriter strings = new(zip.CreateEntry("xl/sharedStrings.xml", CompressionLevel.Fastest).Open());
+        strings.Write("<sst xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\">");
+        foreach (string part in texts)
+        {
+            strings.Write(part);
+        }
+
+        strings.Write("</sst>");
     }
 
     private static void AssertStopped(string code, string folder)

@@ -1,3 +1,4 @@
+using System.Text;
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
@@ -32,6 +33,86 @@ public class ScenarioFileTests
         Assert.True(ScenarioFile.Remove(path, Path.Combine(folder, "records"), "cheap"));
         Assert.False(ScenarioFile.Remove(path, Path.Combine(folder, "records"), "cheap"));
         Assert.Equal(["dear wages"], ScenarioFile.Texts(path).Select(scenario => scenario.Name));
+    }
+
+    public static TheoryData<string, byte[], string> Kept => new()
+    {
+        { "latin1", Encoding.Latin1.GetBytes("scenario;change;note\r\nGr\u00FCn;owner_wage=25;\u00E9t\u00E9\r\n"), "Gr\u00FCn;owner_wage=25;\u00E9t\u00E9\r\nnew;owner_wage=22;\r\n" },
+        { "utf8 with mark", [0xEF, 0xBB, 0xBF, .. Encoding.UTF8.GetBytes("note\tScenario\tchange\n\u017A\tGr\u00FCn\towner_wage=25\n")], "\u017A\tGr\u00FCn\towner_wage=25\n\tnew\towner_wage=22\n" },
+        { "utf16", [0xFF, 0xFE, .. Encoding.Unicode.GetBytes("scenario\tchange\r\nGr\u00FCn\towner_wage=25\r\n")], "Gr\u00FCn\towner_wage=25\r\nnew\towner_wage=22\r\n" },
+        { "sep line", Encoding.UTF8.GetBytes("sep=;\nscenario;change\n\"Gr\u00FCn\";owner_wage=25"), "\"Gr\u00FCn\";owner_wage=25\nnew;owner_wage=22\n" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Kept))]
+    public void Save_FileOfAnotherProgram_KeepsEncodingSeparatorAndLineEnds(string what, byte[] before, string rows)
+    {
+        string folder = Make(("records/sales.csv", "x"));
+        string path = Path.Combine(folder, "s.csv");
+        File.WriteAllBytes(path, before);
+
+        ScenarioFile.Save(path, Path.Combine(folder, "records"), FarmScenario.Parse("new", "owner_wage=22", Records));
+
+        byte[] after = File.ReadAllBytes(path);
+        Encoding encoding = what switch { "latin1" => Encoding.Latin1, "utf16" => Encoding.Unicode, _ => Encoding.UTF8 };
+        int heading = Array.IndexOf(before, (byte)'\n', what == "sep line" ? 7 : 0) + (what == "utf16" ? 2 : 1);
+        Assert.Equal(before[..heading], after[..heading]);
+        Assert.Equal(rows, encoding.GetString(after[heading..]));
+        Assert.Equal(["Gr\u00FCn", "new"], ScenarioFile.Read(path, Records).Select(scenario => scenario.Name));
+    }
+
+    [Fact]
+    public void Save_LettersTheEncodingHasNot_GoesOverToUtf8()
+    {
+        string folder = Make(("records/sales.csv", "x"));
+        string path = Path.Combine(folder, "s.csv");
+        File.WriteAllBytes(path, Encoding.Latin1.GetBytes("scenario,change,note\nGr\u00FCn,owner_wage=25,\n"));
+
+        ScenarioFile.Save(path, Path.Combine(folder, "records"), FarmScenario.Parse("\u0179r\u00F3d\u0142o", "owner_wage=22", Records));
+
+        Assert.Equal(["Gr\u00FCn", "\u0179r\u00F3d\u0142o"], ScenarioFile.Texts(path).Select(scenario => scenario.Name));
+        Assert.Equal([0xEF, 0xBB, 0xBF], File.ReadAllBytes(path)[..3]);
+    }
+
+    [Fact]
+    public void Save_ThroughALinkToAPrivateFile_KeepsTheLinkAndTheRights()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            Assert.Skip("rights and links of their own");
+            return;
+        }
+
+        string folder = Make(("records/sales.csv", "x"), ("far/mine.csv", "scenario,change,note\n"));
+        (string path, string target) = (Path.Combine(folder, "s.csv"), Path.Combine(folder, "far", "mine.csv"));
+        File.SetUnixFileMode(target, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupWrite);
+        File.CreateSymbolicLink(path, "far/mine.csv");
+
+        ScenarioFile.Save(path, Path.Combine(folder, "records"), FarmScenario.Parse("new", "owner_wage=22", Records));
+
+        Assert.Equal("far/mine.csv", new FileInfo(path).LinkTarget);
+        Assert.Equal("scenario,change,note\nnew,owner_wage=22,\n", File.ReadAllText(target));
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupWrite, File.GetUnixFileMode(target));
+        Assert.Equal([target], Directory.GetFiles(Path.Combine(folder, "far")));
+    }
+
+    [Fact]
+    public async Task Save_EightAtOnce_KeepsThemAll()
+    {
+        string folder = Make(("records/sales.csv", "x"));
+        string path = Path.Combine(folder, "s.csv");
+
+        await Parallel.ForAsync(0, 8, new ParallelOptions { MaxDegreeOfParallelism = 8, CancellationToken = TestContext.Current.CancellationToken }, async (writer, _) =>
+        {
+            await Task.Yield();
+            for (int i = 0; i < 10; i++)
+            {
+                ScenarioFile.Save(path, Path.Combine(folder, "records"), FarmScenario.Parse($"s{writer}-{i}", "owner_wage=22", Records));
+            }
+        });
+
+        Assert.Equal(80, ScenarioFile.Texts(path).Select(scenario => scenario.Name).Distinct().Count());
+        Assert.Equal([path], Directory.GetFiles(folder));
     }
 
     [Fact]

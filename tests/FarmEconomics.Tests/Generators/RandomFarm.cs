@@ -24,6 +24,7 @@ internal sealed class RandomFarm
     private readonly HashSet<(string, DateOnly)> takenDays = [];
     private readonly Dictionary<string, DateOnly> plantedOn = [];
     private readonly Dictionary<string, string> cropOf = [];
+    private readonly List<(string Crop, DateOnly Day)> picks = [];
     private readonly List<string> crops = [];
     private readonly List<string> ownPools = [];
 
@@ -35,6 +36,11 @@ internal sealed class RandomFarm
         Farm = new FarmBuilder(Settings());
         Land();
         Produce();
+        if (!distinctDays && Chance(25))
+        {
+            Volunteers();
+        }
+
         if (Chance(85))
         {
             Work();
@@ -101,6 +107,7 @@ internal sealed class RandomFarm
         CropYearStartMonth = Chance(30) ? random.Next(1, 13) : 1,
         CropYearStartDay = Chance(20) ? random.Next(1, 29) : 1,
         OwnerWage = Perhaps(80, () => Number(5, 30, 2)),
+        UnpaidHours = Chance(30) ? UnpaidHours.None : UnpaidHours.AsLogged,
         PayrollBurdenPercent = Number(0, 20, 1),
         InterestPercent = Perhaps(85, () => Number(0, 9, 2)),
         ClosingStock = Chance(90) ? ClosingStock.Count : ClosingStock.Ignore,
@@ -155,11 +162,15 @@ internal sealed class RandomFarm
             DateOnly day = from.AddDays(random.Next(140));
             if (!distinctDays && Chance(40))
             {
-                Farm.PickCrop(Iso(Date(plantedOn.Where(pair => cropOf[pair.Key] == cropOf[planting]).Min(pair => pair.Value))), cropOf[planting], Number(0, 200, 1), Perhaps(20, () => Number(0, 9, 2)));
+                // So soon that some planting can always have given it: no stay is taken as shorter than 60 days.
+                day = from.AddDays(random.Next(60));
+                Farm.PickCrop(Iso(day), cropOf[planting], Number(0, 200, 1), Perhaps(20, () => Number(0, 9, 2)));
+                picks.Add((cropOf[planting], day));
             }
             else if (!distinctDays || takenDays.Add((cropOf[planting], day)))
             {
                 Farm.Pick(Iso(day), planting, Number(0, 200, 2), culled: Perhaps(20, () => Number(0, 9, 2)));
+                picks.Add((cropOf[planting], day));
             }
         }
 
@@ -173,8 +184,9 @@ internal sealed class RandomFarm
 
         for (int i = random.Next(14); i > 0; i--)
         {
-            string crop = Of(crops);
-            DateOnly day = Date(Start.AddDays(90));
+            // Half of what left did so some days before or after a harvest.
+            (string crop, DateOnly day) = picks.Count > 0 && Chance(50) ? Of(picks) : (Of(crops), Date(Start.AddDays(90)));
+            day = day.AddDays(random.Next(-5, 15));
             if (distinctDays && !takenDays.Add((crop + " out", day)))
             {
                 continue;
@@ -193,6 +205,20 @@ internal sealed class RandomFarm
         for (int i = random.Next(4); i > 0; i--)
         {
             Farm.Income(Iso(Date(Start)), Of(["boxes", "boxes", "misc"]), Number(-50, 900, 2), Perhaps(30, () => random.Next(2024, 2026)));
+        }
+    }
+
+    /// <summary>A crop that left its bed long ago, came into one again, and was picked a few days before.</summary>
+    private void Volunteers()
+    {
+        Farm.Crop("volunteers").Bed("far bed");
+        DateOnly first = Start.AddDays(random.Next(30));
+        DateOnly second = Start.AddDays(430 + random.Next(60));
+        DateOnly pick = second.AddDays(-1 - random.Next(10));
+        Farm.Planting("v1", "volunteers", "far bed", 10, Iso(first), Iso(first.AddDays(20 + random.Next(20)))).Planting("v2", "volunteers", "far bed", Number(1, 60, 1), Iso(second), Chance(50) ? Iso(second.AddDays(50)) : null);
+        if (Farm.Settings.WindowOf(pick) == Farm.Settings.WindowOf(second) && !(Farm.Settings.AsOf < second))
+        {
+            Farm.PickCrop(Iso(pick), "volunteers", Number(1, 90, 1));
         }
     }
 
@@ -274,7 +300,7 @@ internal sealed class RandomFarm
     private void Books()
     {
         Farm.Category("own operating", ExpenseClass.Operating, Chance(50) ? Of(Enum.GetValues<StatementLine>()) : null, PerhapsOf(50, ownPools), Perhaps(50, () => Of(Enum.GetValues<VariesWith>())));
-        string[] categories = ["own operating", "seed", "compost", "packaging", "market fees", "fuel", "wages", "wages", "equipment", "loan principal", "household draw", "income tax", "mortgage interest"];
+        string[] categories = ["own operating", "seed", "compost", "packaging", "market fees", "fuel", "wages", "wages", "payroll taxes", "workers compensation", "equipment", "loan principal", "household draw", "income tax", "mortgage interest"];
         for (int i = random.Next(14); i > 0; i--)
         {
             int tag = random.Next(12);

@@ -3,6 +3,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
+using FarmEconomics.Tracing;
 using Xunit;
 
 namespace FarmEconomics.Tests.Generators;
@@ -24,6 +25,57 @@ public class RandomFarmTests
             foreach (SeasonReview season in Seasons(farm.Farm.Review()))
             {
                 season.AssertProven();
+            }
+        },
+        iter: Farms, threads: 2, print: farm => farm.ToString());
+
+    /// <summary>Split in whole units, hours and quantities add up without a remainder.</summary>
+    [Fact]
+    public void Season_RandomFarm_HoursAndQuantitiesAddUpExactly() => RandomFarm.Gen.Sample(
+        farm =>
+        {
+            FarmReview review = farm.Farm.Review();
+            Assert.All(review.Trace.Labor, use => Assert.Equal(use.Hours, use.Parts.Sum(part => part.Hours)));
+            Assert.All(review.Trace.Leavings, leaving => Assert.Equal(leaving.Quantity, leaving.Parts.Sum(part => part.Quantity)));
+            foreach (SeasonReview season in Seasons(review))
+            {
+                Assert.All(
+                    season.Reconciliation.Where(check => check.Check.StartsWith("hours", StringComparison.Ordinal) || check.Check.StartsWith("quantity", StringComparison.Ordinal)),
+                    check => Assert.Equal(check.Left, check.Right));
+                Assert.Equal(season.Farm.LaborHours.Value, season.Beds.Sum(bed => bed.LaborHours.Value));
+            }
+        },
+        iter: Farms, threads: 2, print: farm => farm.ToString());
+
+    /// <summary>Where the books hold wages, hired labor costs what stands there, whatever standards add.</summary>
+    [Fact]
+    public void HiredLabor_RandomFarm_IsNeverMoreThanTheBooksOfAYearOfWages() => RandomFarm.Gen.Sample(
+        farm =>
+        {
+            FarmReview review = farm.Farm.Review();
+            foreach (int year in review.Charges.YearsWithWages)
+            {
+                decimal books = review.Records.Expenses.Where(row => review.Charges.HomeYearOf(row) == year && review.Records.Category(row.Category).IsLabor()).Sum(row => row.Amount);
+                Assert.Equal(books, review.Charges.Charges.Where(charge => charge.HomeYear == year && charge.Stream == CostStream.HiredLabor).Sum(charge => charge.Amount.Amount));
+                Assert.DoesNotContain(review.Trace.Labor, use => use.Added && use.Window == year && use.Kind == WorkerKind.Owner);
+            }
+        },
+        iter: Farms, threads: 2, print: farm => farm.ToString());
+
+    [Fact]
+    public void Draws_RandomFarm_StayInReachAndNoneInReachIsLeftForTheUnmatched() => RandomFarm.Gen.Sample(
+        farm =>
+        {
+            FarmTrace trace = farm.Farm.Review().Trace;
+            foreach (Leaving leaving in trace.Leavings)
+            {
+                DateOnly day = leaving.Row.Date;
+                bool InReach(Lot lot) => lot.Date <= day.AddDays(3) && day <= lot.KeptUntil.AddDays(7);
+                Assert.All(leaving.Parts, part => Assert.True(part.Lot is null || InReach(part.Lot), $"{leaving.Row.Source} drew on {part.Lot?.Row.Source}, out of reach"));
+                if (leaving.Parts.Any(part => part.Lot is null && part.Quantity > 0m))
+                {
+                    Assert.DoesNotContain(trace.Lots, lot => lot.Enterprise.Crop == leaving.Crop && lot.Remaining > 0m && InReach(lot));
+                }
             }
         },
         iter: Farms, threads: 2, print: farm => farm.ToString());

@@ -75,14 +75,13 @@ public class DemoFarmPriceTests
 
     [Theory]
     [MemberData(nameof(Years))]
-    public void Channels_Together_HoldAllSalesFeesAndTheCostOfWhatWasSold(int year)
+    public void Channels_Together_HoldAllSalesAndTheNetReturnOfTheCropsSold(int year)
     {
         PriceBook book = PriceBook.Of(Farm.Value, year);
         IReadOnlyList<ChannelComparison> channels = ChannelComparison.Of(book);
         Assert.Equal(book.Season.Farm.SalesValue.Amount, channels.Sum(channel => channel.Sales.Amount));
-        decimal onHand = book.Costs.Where(cost => cost.CarryingUnits > 0m).Sum(cost => cost.Production.Full * (1m - (cost.Budget.Sums.Sold / cost.CarryingUnits)));
-        decimal unsold = book.Costs.Where(cost => cost.CarryingUnits <= 0m).Sum(cost => cost.Production.Full);
-        Assert.Equal(book.Season.Farm.TotalCost.Amount, decimal.Round(channels.Sum(channel => channel.Cost.Value!.Value) + onHand + unsold, 6));
+        decimal unsold = book.Costs.Where(cost => cost.CarryingUnits <= 0m).Sum(cost => cost.Budget.NetReturn.Amount);
+        Assert.Equal(book.Season.Farm.NetReturn.Amount, decimal.Round(channels.Sum(channel => channel.NetReturn.Value!.Value) + unsold, 6));
         Assert.All(channels, channel => Assert.InRange(channel.LossShare.Value!.Value, 0m, 1m));
     }
 

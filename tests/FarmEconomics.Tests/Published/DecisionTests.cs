@@ -154,5 +154,6 @@ public class DecisionTests
         return new WhatIfModel("sweet corn", new Money(corn.Number("quantity") * corn.Number("price")), Money.Zero, corn.Number("quantity"), new BedFeet(17424m), new BedFootWeeks(0m), lines);
     }
 
-    private static CostLine Line(string name, VariesWith varies, decimal amount) => new(name, StatementLine.Materials, varies, CostStream.Cash, null, new Money(amount));
+    // What varies with sales there is a percentage: the selling charge, and the management fee on it.
+    private static CostLine Line(string name, VariesWith varies, decimal amount) => new(name, StatementLine.Materials, varies, CostStream.Cash, null, new Money(amount)) { IsFee = varies == VariesWith.Sales };
 }

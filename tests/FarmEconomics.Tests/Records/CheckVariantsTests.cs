@@ -9,6 +9,30 @@ namespace FarmEconomics.Tests.Records;
 /// <summary>One row of one table beside the sound folder, and the code and column of the one fault it must show.</summary>
 public class CheckVariantsTests
 {
+    [Fact]
+    public void Run_RecordsOf1985_AreSound()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        foreach (string file in Directory.EnumerateFiles(folder, "*.csv"))
+        {
+            File.WriteAllText(file, File.ReadAllText(file).Replace("2025-", "1985-", StringComparison.Ordinal).Replace("2024-", "1984-", StringComparison.Ordinal).Replace("2026-", "1986-", StringComparison.Ordinal));
+        }
+
+        FarmFolder farm = FarmFolder.Open(folder);
+
+        Assert.Empty(farm.Problems);
+        Assert.Equal([1985], farm.Review!.CropYears);
+    }
+
+    [Fact]
+    public void Run_SaleFarFromTheOthers_IsToldWithTheYearsTheyCover()
+    {
+        string folder = TestFolders.MakeBad("sound");
+        File.AppendAllText(Path.Combine(folder, "sales.csv"), "1985-05-10,lettuce,market,40,60.00\n");
+
+        Assert.Contains("more than a year away from 2025", FarmFolder.Open(folder).Problems.Single(problem => problem.Code == "E230").Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("crops", "crop,unit,store\nlettuce,head,\nkale,bunch,general overhead; cellar\n", "E205 store")]
     [InlineData("crops", "crop,unit,units_per_crate\nlettuce,head,0\nkale,bunch,\n", "E228 units_per_crate")]
@@ -55,10 +79,14 @@ public class CheckVariantsTests
     [InlineData("pools", "pool,basis,statement_line,capacity\npower,measured,infrastructure,0\n", "E228 capacity")]
     [InlineData("use", "pool,user,quantity\ngeneral overhead,Household,10\n", "")]
     [InlineData("use", "pool,user,quantity\ngeneral overhead,K1,-10\n", "E228 quantity")]
-    [InlineData("loads", "load,pool,user,watts,hours_per_day,from,to\nfan,general overhead,lettuce,60,25,2025-06-01,2025-06-30\n", "E228 hours_per_day")]
+    [InlineData("loads", "load,pool,user,watts,hours_per_day,from,to\nfan,general overhead,lettuce,60,25,2025-06-01,2025-06-30\n", "E123 hours_per_day")]
     [InlineData("assets", "asset,pool,in_service,cost,life_years\nbarn,general overhead,1950-01-01,8000,100\n", "")]
     [InlineData("assets", "asset,pool,in_service,cost,life_years\ntruck,general overhead,2020-01-01,8000,0\n", "E228 life_years")]
     [InlineData("assets", "asset,pool,in_service,cost,life_years,retired\ntruck,general overhead,2020-01-01,8000,5,2019-01-01\n", "E232 retired")]
+    [InlineData("plantings", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nL1,lettuce,A1,50.25,2025-04-01,2025-06-01\nK1,kale,A1,50.25,2025-04-01,2025-10-01\n", "")]
+    [InlineData("plantings", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nL1,lettuce,A1,50.25,2025-04-01,2025-06-01\nK1,kale,A1,50.26,2025-04-01,2025-10-01\n", "W201 bed_feet")]
+    [InlineData("workers", "worker,kind,from\nAda,owner,1985-04-01\n", "")]
+    [InlineData("expenses", "date,amount,category\n1985-03-01,80.00,compost\n", "E230 date")]
     [InlineData("totals", "table,measure,amount\nlabor,hours:harvest,100\nloads,kWh,5\n", "")]
     [InlineData("totals", "table,measure,amount\nlabour,hours,100\n", "E212 table")]
     public void Run_OneFaultyRow_IsTheOneFault(string table, string text, string expected)

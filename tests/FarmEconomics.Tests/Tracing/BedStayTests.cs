@@ -14,17 +14,17 @@ public class BedStayTests
     [Fact]
     public void NeverPicked_StoodUntilItsBedFeetWereNeeded()
     {
-        Assert.Equal("new 10", Split(Farm().Planting("old", "garlic", "bed", 100, "2024-04-01").Planting("new", "garlic", "bed", 100, "2025-04-01")));
-        Assert.Equal("new 10", Split(Farm().Planting("old", "garlic", "bed", 70, "2024-04-01").Planting("new", "garlic", "bed", 40, "2025-04-01")));
-        Assert.Equal("new 10", Split(Farm().Planting("new", "garlic", "bed", 40, "2025-04-01").Planting("old", "garlic", "bed", 70, "2024-04-01")));
+        Assert.Equal("new 10", Split(Farm().Planting("old", "garlic", "bed", 100, "2024-12-01").Planting("new", "garlic", "bed", 100, "2025-04-01")));
+        Assert.Equal("new 10", Split(Farm().Planting("old", "garlic", "bed", 70, "2024-12-01").Planting("new", "garlic", "bed", 40, "2025-04-01")));
+        Assert.Equal("new 10", Split(Farm().Planting("new", "garlic", "bed", 40, "2025-04-01").Planting("old", "garlic", "bed", 70, "2024-12-01")));
     }
 
     [Fact]
-    public void NeverPicked_StillStandsWhereTheBedHasRoom() => Assert.Equal("old 6, new 4", Split(Farm().Planting("old", "garlic", "bed", 60, "2024-04-01").Planting("new", "garlic", "bed", 40, "2025-04-01")));
+    public void NeverPicked_StillStandsWhereTheBedHasRoom() => Assert.Equal("old 6, new 4", Split(Farm().Planting("old", "garlic", "bed", 60, "2024-12-01").Planting("new", "garlic", "bed", 40, "2025-04-01")));
 
     [Fact]
     public void OldestGoesFirst_AndOnlyAsManyAsNeeded() =>
-        Assert.Equal("second 6.67, third 3.33", Split(Farm().Planting("second", "garlic", "bed", 60, "2024-05-01").Planting("first", "garlic", "bed", 40, "2024-04-01").Planting("third", "garlic", "bed", 30, "2025-04-01")));
+        Assert.Equal("second 6.67, third 3.33", Split(Farm().Planting("second", "garlic", "bed", 60, "2024-12-15").Planting("first", "garlic", "bed", 40, "2024-12-01").Planting("third", "garlic", "bed", 30, "2025-04-01")));
 
     [Fact]
     public void TwoSetOutTheSameDay_DoNotPushEachOtherOut() => Assert.Equal("a 5, b 5", Split(Farm().Planting("a", "garlic", "bed", 80, "2025-04-01").Planting("b", "garlic", "bed", 80, "2025-04-01")));
@@ -33,7 +33,7 @@ public class BedStayTests
     public void WhatIsWrittenOut_NeedsNoRoomAnyMore()
     {
         // 60 of the bed's 100 are freed on the day the next 60 come: the 40 that were never picked may stay.
-        Assert.Equal("old 4, new 6", Split(Farm().Crop("kale").Planting("old", "garlic", "bed", 40, "2024-06-01").Planting("k", "kale", "bed", 60, "2024-05-01", "2025-04-01").Planting("new", "garlic", "bed", 60, "2025-04-01")));
+        Assert.Equal("old 4, new 6", Split(Farm().Crop("kale").Planting("old", "garlic", "bed", 40, "2025-01-01").Planting("k", "kale", "bed", 60, "2024-05-01", "2025-04-01").Planting("new", "garlic", "bed", 60, "2025-04-01")));
     }
 
     [Fact]
@@ -62,14 +62,14 @@ public class BedStayTests
     [Fact]
     public void PickedByNameOnItsFirstDay_StoodThatDay()
     {
-        static FarmBuilder Named() => Farm().Planting("a", "garlic", "bed", 50, "2025-07-01").Planting("b", "garlic", "other", 50, "2025-04-01").Pick("2025-07-01", "a", 1);
+        static FarmBuilder Named() => Farm().Planting("a", "garlic", "bed", 50, "2025-07-01").Planting("b", "garlic", "other", 50, "2025-06-01").Pick("2025-07-01", "a", 1);
         Assert.Equal("a 5, b 5", Split(Named()));
         Assert.Equal("b 10", Split(Named(), "2025-07-02"));
     }
 
     [Fact]
     public void BedAddedAfterTheLastPickByName_StillStands() =>
-        Assert.Equal("a 5, b 5", Split(Farm().Bed("third").Planting("a", "garlic", "bed", 50, "2025-04-01").Planting("a", "garlic", "third", 50, "2025-08-01").Planting("b", "garlic", "other", 50, "2025-04-01").Pick("2025-07-01", "a", 1), "2025-09-01"));
+        Assert.Equal("a 5, b 5", Split(Farm().Bed("third").Planting("a", "garlic", "bed", 50, "2025-04-01").Planting("a", "garlic", "third", 50, "2025-08-01").Planting("b", "garlic", "other", 50, "2025-07-01").Pick("2025-07-01", "a", 1), "2025-11-05"));
 
     [Fact]
     public void Perennial_StandsWhateverWasPickedOrNeeded()

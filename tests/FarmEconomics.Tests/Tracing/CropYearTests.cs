@@ -88,11 +88,11 @@ public class CropYearTests
     }
 
     [Fact]
-    public void CropHarvest_TwoPlantingsInBed_IsSplitByBedFeetToFourDecimals()
+    public void CropHarvest_TwoPlantingsInBed_IsSplitByBedFeetExactly()
     {
         IReadOnlyList<Lot> lots = Farm().Planting("a", "garlic", "bed 1", 20, "2025-04-01", "2025-08-01").Planting("b", "garlic", "bed 2", 10, "2025-04-01", "2025-08-01")
             .Planting("later", "garlic", "bed 2", 10, "2025-07-02", "2025-09-01").PickCrop("2025-07-01", "garlic", 10, culled: 1).Review().Trace.Lots;
-        Assert.Equal([("a", 6.6667m, 0.6667m), ("b", 3.3333m, 0.3333m)], lots.Select(lot => (lot.Enterprise.Planting.Name, lot.Quantity, lot.Culled)));
+        Assert.Equal([("a", 6.66666667m, 0.66666667m), ("b", 3.33333333m, 0.33333333m)], lots.Select(lot => (lot.Enterprise.Planting.Name, lot.Quantity, lot.Culled)));
     }
 
     [Fact]

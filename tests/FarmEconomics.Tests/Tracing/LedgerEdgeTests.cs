@@ -19,7 +19,7 @@ public class LedgerEdgeTests
     [Fact]
     public void OldLots_AreDrawnInTurnUntilEachIsEmpty()
     {
-        FarmTrace trace = Trace(Farm().Pick("2025-06-01", "a", 10).Pick("2025-06-02", "b", 10).Sell("2025-07-01", "beets", "market", 4, 1).Sell("2025-07-02", "beets", "market", 4, 1).Sell("2025-07-03", "beets", "market", 4, 1).Sell("2025-07-04", "beets", "market", 7, 1));
+        FarmTrace trace = Trace(Farm().Pick("2025-06-01", "a", 10).Pick("2025-06-02", "b", 10).Sell("2025-06-13", "beets", "market", 4, 1).Sell("2025-06-14", "beets", "market", 4, 1).Sell("2025-06-15", "beets", "market", 4, 1).Sell("2025-06-16", "beets", "market", 7, 1));
         Assert.Equal([("a", 4m)], Parts(trace.Leavings[0]));
         Assert.Equal([("a", 4m)], Parts(trace.Leavings[1]));
         Assert.Equal([("a", 2m), ("b", 2m)], Parts(trace.Leavings[2]));
@@ -84,7 +84,7 @@ public class LedgerEdgeTests
     public void Money_OverALotAndAnUnmatchedRest_IsSplitOnceForTheRestAndThenWithinIt()
     {
         // 1.00 for 3: 1 from the lot of a, 2 unmatched, spread evenly because both were picked alike. 0.33 and 0.67, and of the 0.67 half a cent more to a.
-        SeasonReview season = Farm().Pick("2025-06-01", "a", 1).Sell("2025-06-02", "beets", "market", 3, amount: 1).Pick("2025-06-03", "b", 1).Season(2025);
+        SeasonReview season = Farm().Pick("2025-06-01", "a", 1).Sell("2025-06-02", "beets", "market", 3, amount: 1).Pick("2025-06-06", "b", 1).Season(2025);
         Assert.Equal([("a", 0.33m), ("a", 0.34m), ("b", 0.33m)], season.Trace.Leavings[0].Parts.Select(part => (part.Enterprise!.Planting.Name, part.Amount.Amount)));
         season.AssertProven();
     }

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Tracing;
 
-/// <summary>docs/methods.md 2, lots: first in first out, never on a lot picked later, old ones passed over.</summary>
+/// <summary>docs/methods.md 2, lots: first in first out, old ones passed over.</summary>
 public class LotLedgerTests
 {
     private static FarmBuilder Farm(decimal? storageDays = 3) => new FarmBuilder().Crop("greens", storageDays: storageDays).Bed("bed").Channel("market", ChannelKind.Market)
@@ -27,9 +27,9 @@ public class LotLedgerTests
     public void Sale_SameDay_PickedBeforeItLeft() => Assert.Equal([("a", 5m, 0)], Draws(Farm().Sell("2025-06-01", "greens", "market", 5, 1).Pick("2025-06-01", "a", 5).Review().Trace));
 
     [Fact]
-    public void Sale_BeforeThePick_IsUnmatchedAndSpreadByWhatWasPicked()
+    public void Sale_LongBeforeThePick_IsUnmatchedAndSpreadByWhatWasPicked()
     {
-        FarmBuilder farm = Farm().Sell("2025-06-01", "greens", "market", 9, 1).Pick("2025-06-02", "a", 20).Pick("2025-06-02", "b", 10);
+        FarmBuilder farm = Farm().Sell("2025-06-01", "greens", "market", 9, 1).Pick("2025-06-05", "a", 20).Pick("2025-06-05", "b", 10);
         SeasonReview season = farm.Season(2025);
         Assert.Equal([("a", 6m, null), ("b", 3m, null)], Draws(season.Trace));
         Assert.Contains("W402", season.Codes());
@@ -63,10 +63,10 @@ public class LotLedgerTests
         Draws(Farm().Pick("2025-06-01", "a", 10).Pick("2025-06-02", "b", 3).Sell("2025-06-02", "greens", "market", 5, 1, planting: "b").Review().Trace));
 
     [Fact]
-    public void Sale_NamingAPlanting_DrawsItsYoungLotsThenItsOldOnesThenOthersAndNothingPickedLater() => Assert.Equal(
+    public void Sale_NamingAPlanting_DrawsItsYoungLotsThenItsOldOnesThenOthersAndNothingPickedMuchLater() => Assert.Equal(
         [("a", 3m, 0), ("a", 2m, 7), ("b", 3m, 1), ("a", 1m, 0)],
-        Draws(Farm().Pick("2025-06-01", "a", 2).Pick("2025-06-07", "b", 10).Pick("2025-06-08", "a", 3).Pick("2025-06-09", "a", 9)
-            .Sell("2025-06-08", "greens", "market", 8, 1, planting: "a").Sell("2025-06-09", "greens", "market", 1, 1, planting: "a").Review().Trace));
+        Draws(Farm().Pick("2025-06-01", "a", 2).Pick("2025-06-07", "b", 10).Pick("2025-06-08", "a", 3).Pick("2025-06-12", "a", 9)
+            .Sell("2025-06-08", "greens", "market", 8, 1, planting: "a").Sell("2025-06-12", "greens", "market", 1, 1, planting: "a").Review().Trace));
 
     [Fact]
     public void OldLot_WithAYoungerOneThere_IsPassedOverAndLost()
@@ -92,10 +92,12 @@ public class LotLedgerTests
         Assert.DoesNotContain("W403", Farm().Pick("2025-06-01", "a", 5).Sell("2025-06-04", "greens", "market", 5, 2).Season(2025).Codes());
 
     [Fact]
-    public void Lots_WithoutStorageDays_NeverAgeAndWarnOnce()
+    public void Lots_WithoutStorageDays_KeepToTheEndOfTheCropYearAndWarnOnce()
     {
-        SeasonReview season = Farm(null).Pick("2025-05-01", "a", 5).Pick("2025-05-02", "a", 5).AsOf("2025-12-31").Season(2025);
+        static SeasonReview Season(string close) => Farm(null).Pick("2025-05-01", "a", 5).Pick("2025-05-02", "a", 5).AsOf(close).Season(2025);
+        SeasonReview season = Season("2025-12-31");
         Assert.Equal(10m, season.Farm.Sums.OnHand);
+        Assert.Equal(0m, Season("2026-01-01").Farm.Sums.OnHand);
         Assert.Single(season.Codes(), code => code == "W404");
     }
 

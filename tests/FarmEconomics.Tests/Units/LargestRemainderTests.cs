@@ -78,13 +78,27 @@ public class LargestRemainderTests
         (total, weights) =>
         {
             decimal[] parts = LargestRemainder.SplitExactly(total.Amount, weights);
-            Close.To(total.Amount, parts.Sum(), 0.00000000000000000001m);
+            Assert.Equal(total.Amount, parts.Sum());
             for (int i = 0; i < parts.Length; i++)
             {
-                Close.To(total.Amount * weights[i] / weights.Sum(), parts[i], 0.0000000001m);
+                Close.To(total.Amount * weights[i] / weights.Sum(), parts[i], 0.00000001m);
+                Assert.Equal(parts[i], decimal.Round(parts[i], 8));
+                Assert.All(Enumerable.Range(0, parts.Length), j => Assert.True(weights[i] >= weights[j] || Math.Abs(parts[i]) <= Math.Abs(parts[j])));
             }
+
+            Assert.Equal(parts, LargestRemainder.SplitExactly(-total.Amount, weights).Select(part => -part));
         },
         iter: 5000);
+
+    [Fact]
+    public void Exactly_Ties_GoToTheEarlierAndNumbersTooLongFor128BitsAreSplitLikeOthers()
+    {
+        Assert.Equal([3.33333334m, 3.33333333m, 3.33333333m], LargestRemainder.SplitExactly(10m, [1m, 1m, 1m]));
+        Assert.Equal([3.33333334m, 3.33333333m, 3.33333333m], LargestRemainder.SplitExactly(10m, [28m / 30m, 28m / 30m, 28m / 30m]));
+        Assert.Equal([0.00000001m, 0m], LargestRemainder.SplitExactly(0.00000001m, [2m, 2m]));
+        Assert.Equal([0.000000005m, 0m], LargestRemainder.SplitExactly(0.000000005m, [2m, 2m]));
+        Assert.Equal([0.25m, 0m, 0.75m], LargestRemainder.SplitExactly(1m, [1m, 0m, 3m]));
+    }
 
     [Fact]
     public void Ties_GoToTheEarlier()
@@ -96,7 +110,7 @@ public class LargestRemainderTests
     }
 
     [Fact]
-    public void FourDecimals_OfAHarvest_KeepWhatIsFiner()
+    public void Unit_CoarserThanTheTotal_KeepsWhatIsFiner()
     {
         decimal[] parts = LargestRemainder.Split(10.00005m, [1m, 2m], 0.0001m);
         Assert.Equal(10.00005m, parts.Sum());

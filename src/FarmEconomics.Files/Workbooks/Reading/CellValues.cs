@@ -10,9 +10,10 @@ internal readonly record struct RawCell(int Column, string? Type, int Style, str
 }
 
 /// <summary>Turns cells into the text a grower would write in a CSV file.</summary>
-internal sealed class CellValues(List<string> strings, DateStyles styles, bool date1904, Func<ColumnSchema?, char> markOf)
+internal sealed class CellValues(List<string> strings, CellLooks looks, bool date1904, Func<ColumnSchema?, char> markOf)
 {
     private const double LastDay = 2958465;
+    private const double SecondsOfDay = 86400;
 
     /// <summary>The text of a cell in a column.</summary>
     /// <param name="cell">The cell.</param>
@@ -58,12 +59,11 @@ internal sealed class CellValues(List<string> strings, DateStyles styles, bool d
             return cell.Value!;
         }
 
-        if (styles.IsDate(cell.Style) || column?.Type == ColumnType.Date)
+        NumberLook look = looks.Of(cell.Style);
+        string? shown = look == NumberLook.Day || column?.Type == ColumnType.Date ? Day(number) : look == NumberLook.Plain ? null : Time(number, look);
+        if (shown is not null)
         {
-            if (Day(number) is { } day)
-            {
-                return day;
-            }
+            return shown;
         }
 
         // A spreadsheet keeps 15 digits; what a double has beyond them (1.1000000000000001) nobody entered.
@@ -71,6 +71,28 @@ internal sealed class CellValues(List<string> strings, DateStyles styles, bool d
             ? ((decimal)number).ToString("0.###############", CultureInfo.InvariantCulture)
             : number == 0 ? "0" : number.ToString("R", CultureInfo.InvariantCulture);
         return text.Replace('.', markOf(column));
+    }
+
+    // As it is shown: 7:30 is seven and a half hours in a column of hours, and no number elsewhere. A time that goes beyond a day and isn't
+    // shown so holds more than one sees: it is written as the day and time it is, which no column of hours takes.
+    private string? Time(double days, NumberLook look)
+    {
+        double seconds = Math.Round(days * SecondsOfDay);
+        if (seconds < 0 || days > LastDay)
+        {
+            return null;
+        }
+
+        if (look != NumberLook.Duration && seconds >= SecondsOfDay)
+        {
+            return Day(days);
+        }
+
+        long whole = (long)seconds;
+        (long hours, long minutes, long left) = (whole / 3600, whole / 60 % 60, whole % 60);
+        string half = look != NumberLook.Clock ? "" : hours < 12 ? " AM" : " PM";
+        hours = half.Length > 0 ? ((hours + 11) % 12) + 1 : hours;
+        return $"{hours}:{minutes:00}{(left == 0 ? "" : $":{left:00}")}{half}";
     }
 
     private string? Day(double serial)
@@ -89,6 +111,6 @@ internal sealed class CellValues(List<string> strings, DateStyles styles, bool d
         DateTime start = date1904 ? new DateTime(1904, 1, 1) : serial < 60 ? new DateTime(1899, 12, 31) : new DateTime(1899, 12, 30);
         DateTime moment = start.AddDays(Math.Floor(serial));
         double part = serial - Math.Floor(serial);
-        return part < 1e-9 ? moment.ToString("yyyy-MM-dd") : moment.AddSeconds(Math.Round(part * 86400)).ToString("yyyy-MM-dd HH:mm:ss");
+        return part < 1e-9 ? moment.ToString("yyyy-MM-dd") : moment.AddSeconds(Math.Round(part * SecondsOfDay)).ToString("yyyy-MM-dd HH:mm:ss");
     }
 }

@@ -8,6 +8,9 @@ internal static class SharedStrings
 {
     private const long MaxLetters = 64L << 20;
 
+    // A sheet has at most a million rows, and texts that repeat stand here once.
+    private const int MaxTexts = 4_000_000;
+
     public static List<string> Read(Stream stream)
     {
         List<string> texts = [];
@@ -19,7 +22,7 @@ internal static class SharedStrings
             {
                 string text = TextOf(xml);
                 letters += text.Length;
-                if (letters > MaxLetters)
+                if (letters > MaxLetters || texts.Count == MaxTexts)
                 {
                     throw new InvalidDataException("it holds more text than any farm's records");
                 }

@@ -21,6 +21,8 @@ internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit
 {
     private const int MaxCsvBytes = 256 << 20;
     private const int MaxColumns = 16_384;
+    private const int MaxRows = 1_048_576;
+    private const int MaxRowsWithFaults = 10_000;
     private const int RowsSearchedForHeadings = 20;
     private const int MaxMergesTold = 20;
 
@@ -49,6 +51,11 @@ internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit
             if (xml.LocalName == "row")
             {
                 row = int.TryParse(xml.GetAttribute("r"), out int given) && given > row ? given : row + 1;
+                if (row > MaxRows)
+                {
+                    throw new InvalidDataException("it has more rows than a sheet can hold");
+                }
+
                 List<RawCell> cells = ReadCells(xml);
                 if (cells.TrueForAll(cell => cell.IsBlank))
                 {
@@ -206,6 +213,11 @@ internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit
             {
                 if (!_faults.TryGetValue(row, out List<CellFault>? faults))
                 {
+                    if (_faults.Count == MaxRowsWithFaults)
+                    {
+                        throw new InputException(ProblemCodes.TooManyInError, $"More than {MaxRowsWithFaults:N0} rows of {file} hold formulas without a value.");
+                    }
+
                     _faults.Add(row, faults = []);
                 }
 

@@ -21,6 +21,10 @@ internal static class WorkbookReader
     private const long FreeOfRatio = 64L << 20;
     private const int MaxRatio = 100;
     private const int MaxParts = 10_000;
+    private const int MaxSheets = 1_000;
+
+    // The lists that say what a workbook holds are read as a whole by the library that opens it.
+    private const long MaxList = 16L << 20;
 
     /// <summary>The sheets in their order.</summary>
     /// <exception cref="IOException">The file is no workbook, or unpacks to more than is read.</exception>
@@ -37,7 +41,7 @@ internal static class WorkbookReader
 
             CellValues values = new(
                 document.SharedStringTablePart is { } strings ? SharedStrings.Read(strings.GetStream(FileMode.Open, FileAccess.Read)) : [],
-                document.WorkbookStylesPart is { } styles ? DateStyles.Read(styles.GetStream(FileMode.Open, FileAccess.Read)) : DateStyles.None,
+                document.WorkbookStylesPart is { } styles ? CellLooks.Read(styles.GetStream(FileMode.Open, FileAccess.Read)) : CellLooks.None,
                 workbook.Date1904,
                 markOf ?? (_ => settings.DecimalMark));
             using Stream stream = part.GetStream(FileMode.Open, FileAccess.Read);
@@ -87,6 +91,11 @@ internal static class WorkbookReader
             throw new IOException(Notation.Default.Text($"{name} is not read: it holds {zip.Entries.Count:N0} parts."));
         }
 
+        if (zip.Entries.FirstOrDefault(entry => IsList(entry.FullName) && (entry.Length < 0 || entry.Length > MaxList)) is { } list)
+        {
+            throw new IOException($"{name} is not read: its part {list.FullName} has more than {MaxList >> 20} MB, which no farm's records do.");
+        }
+
         long unpacked = zip.Entries.Sum(entry => entry.Length < 0 || entry.Length > MaxUnpacked ? MaxUnpacked + 1 : entry.Length);
         if (unpacked > MaxUnpacked || (unpacked > FreeOfRatio && unpacked / MaxRatio > stream.Length))
         {
@@ -94,6 +103,10 @@ internal static class WorkbookReader
                 $"{name} is not read: it is {stream.Length / 1024:N0} KB and would unpack to {unpacked / 1048576:N0} MB or more, which no farm's records do."));
         }
     }
+
+    private static bool IsList(string part) =>
+        part.EndsWith(".rels", StringComparison.OrdinalIgnoreCase) || part.EndsWith("[Content_Types].xml", StringComparison.OrdinalIgnoreCase)
+        || part.EndsWith("workbook.xml", StringComparison.OrdinalIgnoreCase);
 
     private sealed record WorkbookParts(IReadOnlyList<SheetEntry> Sheets, bool Date1904)
     {
@@ -115,6 +128,11 @@ internal static class WorkbookReader
                 }
                 else if (xml.LocalName == "sheet")
                 {
+                    if (sheets.Count == MaxSheets)
+                    {
+                        throw new InvalidDataException($"it holds more than {MaxSheets:N0} sheets");
+                    }
+
                     sheets.Add(new SheetEntry(xml.GetAttribute("name") ?? "", RelationshipId(xml), xml.GetAttribute("state") is "hidden" or "veryHidden"));
                 }
             }

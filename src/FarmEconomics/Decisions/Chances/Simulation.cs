@@ -97,8 +97,8 @@ public sealed class Simulation
     private static Outcome Draw(CropRisk risk, double[] season, SimulationSettings settings)
     {
         WhatIfModel model = risk.Model;
-        double kept = (double)(model.Output - model.Cost(VariesWith.Sales)).Amount;
-        double perQuantity = (double)model.Cost(VariesWith.Quantity).Amount;
+        double followed = (double)model.Followed;
+        double grownOnly = (double)model.Grown();
         double still = (double)(model.Cost(VariesWith.Area) + model.Cost(VariesWith.Nothing)).Amount;
         double shared = Math.Sqrt(settings.SharedWeather);
         SeededRandom random = new(settings.Seed, model.Name);
@@ -109,7 +109,7 @@ public sealed class Simulation
             double sold = Copula.Correlated(grown, random.NextNormal(), risk.Correlation);
             double yield = risk.Yield.AtNormal(grown);
             double price = risk.Price.AtNormal(sold);
-            net[i] = (price * yield * kept) - (yield * perQuantity) - still;
+            net[i] = (price * yield * followed) + (yield * grownOnly) - still;
         }
 
         return new Outcome(model.Name, net, (double)model.BedFootWeeks.Value);

@@ -38,20 +38,20 @@ internal sealed record CropShift(WhatIfModel Model, decimal Growth, decimal Pric
         }
     }
 
-    /// <summary>Costs that follow sales and fall with the lower price.</summary>
+    /// <summary>The channels' fees, percentages of the sale, fall with the lower price; no other cost does.</summary>
     internal IEnumerable<PartialBudgetLine> SoftenedCosts()
     {
-        Money saved = Money.Rounded(Model.Cost(VariesWith.Sales).Amount * (1m - PriceFactor));
+        Money saved = Money.Rounded(Model.Lines.Where(line => line.IsFee).Sum(line => line.Amount.Amount) * (1m - PriceFactor));
         if (saved != Money.Zero)
         {
-            yield return new PartialBudgetLine($"{Model.Name}: selling cost of the lower price", saved);
+            yield return new PartialBudgetLine($"{Model.Name}: fees of the lower price", saved);
         }
     }
 
     /// <summary>Avoidable costs that come or go, by name.</summary>
     internal IEnumerable<PartialBudgetLine> Costs() => Model.Lines.Where(line => line.IsAvoidable)
         .GroupBy(line => (line.Name, NonCash: line.Stream is CostStream.OwnerLabor or CostStream.Ownership))
-        .Select(group => new PartialBudgetLine($"{Model.Name}: {group.Key.Name}", Money.Rounded(group.Sum(line => line.Amount.Amount * (line.VariesWith == VariesWith.Sales ? PriceFactor : 1m)) * Math.Abs(Growth)), group.Key.NonCash))
+        .Select(group => new PartialBudgetLine($"{Model.Name}: {group.Key.Name}", Money.Rounded(group.Sum(line => line.Amount.Amount * (line.IsFee ? PriceFactor : 1m)) * Math.Abs(Growth)), group.Key.NonCash))
         .Where(line => line.Amount != Money.Zero).OrderByDescending(line => line.Amount.Amount).ThenBy(line => line.Name, StringComparer.Ordinal);
 
     /// <summary>The part of the fixed cost that full costing would add or take away with the area.</summary>

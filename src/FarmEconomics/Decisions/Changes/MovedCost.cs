@@ -132,5 +132,5 @@ internal sealed class SharingAgain
     }
 
     private decimal UsedFactor(PoolUsers users, decimal total) =>
-        users.Pool.Row.Capacity is > 0m and { } capacity && idle == IdleCapacity.Separate ? Math.Min(1m, total / capacity) : 1m;
+        network.Capacity[users.Pool.Index] is > 0m and { } capacity && idle == IdleCapacity.Separate ? Math.Min(1m, total / capacity) : 1m;
 }

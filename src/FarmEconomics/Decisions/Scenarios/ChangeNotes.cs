@@ -79,10 +79,10 @@ internal static class ChangeNotes
             yield return "The yearly cost of what lasts in the pool (assets.csv) stays.";
         }
 
-        List<ExpenseClass> classes = copy.Touched.OfType<ExpenseRow>().Select(row => records.Category(row.Category).Class).Distinct().ToList();
-        if (classes.Count > 0 && classes.TrueForAll(kind => kind is not (ExpenseClass.Operating or ExpenseClass.Labor)))
+        List<CategoryRow> categories = copy.Touched.OfType<ExpenseRow>().Select(row => records.Category(row.Category)).Distinct().ToList();
+        if (categories.Count > 0 && categories.TrueForAll(category => !category.EntersBudgets()))
         {
-            yield return $"Rows of class {classes[0].ToString().ToLowerInvariant()} never enter a budget, so the net return stays.";
+            yield return $"Rows of class {categories[0].Class.ToString().ToLowerInvariant()} never enter a budget, so the net return stays.";
         }
 
         if (change.Scope == ScenarioScope.All)

@@ -10,7 +10,7 @@ namespace FarmEconomics.Decisions.Scenarios;
 public sealed record CropDifference(string Name, EnterpriseBudget Before, EnterpriseBudget After)
 {
     /// <summary>Output.</summary>
-    public BeforeAfter Output => new(Rate.Known(Before.Output.Amount), Rate.Known(After.Output.Amount));
+    public BeforeAfter Output => Of(budget => budget.Known.Value is { } why ? Rate.NotAvailable(why) : Rate.Known(budget.Output.Amount));
 
     /// <summary>
     /// Net return, under the label of <see cref="Availability.NetReturnLabel"/>. Not available when the two sides leave out different things.
@@ -44,5 +44,5 @@ public sealed record CropDifference(string Name, EnterpriseBudget Before, Enterp
     }
 
     private static Rate Known(EnterpriseBudget budget, Func<EnterpriseBudget, Rate> rate) =>
-        (budget.Known.Costs ?? budget.Known.LaborCost) is { } why ? Rate.NotAvailable(why) : rate(budget);
+        budget.Known.NoNetReturn is { } why ? Rate.NotAvailable(why) : rate(budget);
 }

@@ -80,7 +80,7 @@ internal sealed class ScenarioNames(FarmRecords records)
             throw name.Fault($"Hours of {worker}, a volunteer, carry no money.");
         }
 
-        if (rows.Exists(row => row.Kind == WorkerKind.Hired) && records.Expenses.Any(row => records.Category(row.Category).Class == ExpenseClass.Labor))
+        if (rows.Exists(row => row.Kind == WorkerKind.Hired) && records.Expenses.Any(row => records.Category(row.Category) is var category && category.IsLabor() && !category.IsBurden()))
         {
             throw name.Fault($"What hired work cost stands in the books, all workers together, so the wage of {worker} alone moves nothing: write wages=+5%, or wage of hired=18 for what an hour costs on average.");
         }

@@ -12,6 +12,7 @@ internal static class SettingWords
         "closing_stock" => Words.Of(settings.ClosingStock),
         "ownership_method" => Words.Of(settings.OwnershipMethod),
         "idle_capacity" => Words.Of(settings.IdleCapacity),
+        "unpaid_hours" => Words.Of(settings.UnpaidHours),
         _ => Number(settings, name).Value is { } number ? settings.Notation.Text($"{number:0.####}") : "none",
     };
 

@@ -133,7 +133,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
             return;
         }
 
-        foreach (IGrouping<int, LaborUse> hired in review.Trace.Labor.Where(use => use.Kind == WorkerKind.Hired).GroupBy(use => use.Window))
+        foreach (IGrouping<int, LaborUse> hired in review.Trace.Labor.Where(use => use.Kind == WorkerKind.Hired && review.Charges.YearsWithWages.Contains(use.Window)).GroupBy(use => use.Window))
         {
             decimal hours = hired.Sum(use => use.Hours);
             decimal paid = records.Expenses.Where(row => IsSpread(row, hired.Key)).Sum(row => Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount);
@@ -152,7 +152,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
         }
     }
 
-    private bool IsLabor(ExpenseRow row) => records.Category(row.Category).Class == ExpenseClass.Labor;
+    private bool IsLabor(ExpenseRow row) => records.Category(row.Category).IsLabor();
 
     /// <summary>True for money of hired work that is spread over the hired hours of a window.</summary>
     private bool IsSpread(ExpenseRow row, int window) => IsLabor(row) && BooksChanges.NamesNothing(row) && review.Charges.HomeYearOf(row) == window;

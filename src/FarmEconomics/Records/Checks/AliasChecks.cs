@@ -26,7 +26,7 @@ internal static class AliasChecks
             "categories" => context.CategoryNames,
             "pools" => context.PoolNames,
             "assets" => context.AssetNames,
-            "structures" => SharedCostChecks.StructureNames(context),
+            "structures" => context.StructureNames,
             _ => null,
         };
         if (names is null)

@@ -7,6 +7,10 @@ namespace FarmEconomics.Records.Checks;
 /// </summary>
 internal static class BedSpace
 {
+    // Lengths are paced and shares of a bed rounded (a third of 100 ft is 33.3334 ft): half a foot in a hundred is no fault.
+    private const decimal Tolerance = 0.005m;
+    private const int MostNamed = 12;
+
     public static RecordCheck Check { get; } = new TableCheck("beds: plantings fit", Run);
 
     private static void Run(CheckContext context)
@@ -31,28 +35,33 @@ internal static class BedSpace
         events.Sort();
         decimal held = 0m;
         decimal most = 0m;
-        bool[] inBed = new bool[plantings.Count];
-        bool[] involved = new bool[plantings.Count];
+        HashSet<int> inBed = [];
+        List<int> involved = [];
+        decimal room = bed.LengthFt * (1m + Tolerance);
         (DateOnly Day, int Planting)? over = null;
         foreach ((DateOnly day, bool starts, int planting) in events)
         {
             held += starts ? plantings[planting].BedFeet : -plantings[planting].BedFeet;
-            inBed[planting] = starts;
-            if (held > bed.LengthFt)
+            _ = starts ? inBed.Add(planting) : inBed.Remove(planting);
+            if (held > room)
             {
-                over ??= (day, planting);
-                most = Math.Max(most, held);
-                for (int i = 0; i < inBed.Length; i++)
+                if (over is null)
                 {
-                    involved[i] |= inBed[i];
+                    over = (day, planting);
+                    involved = [.. inBed];
                 }
+                else if (starts)
+                {
+                    involved.Add(planting);
+                }
+
+                most = Math.Max(most, held);
             }
             else if (over is { } stretch)
             {
                 Report(context, bed, plantings, stretch.Day, stretch.Planting, most, involved);
                 over = null;
                 most = 0m;
-                Array.Clear(involved);
             }
         }
     }
@@ -63,9 +72,10 @@ internal static class BedSpace
         return free > row.InBed ? free : row.InBed.AddDays(1);
     }
 
-    private static void Report(CheckContext context, BedRow bed, List<PlantingRow> plantings, DateOnly day, int first, decimal most, bool[] involved)
+    private static void Report(CheckContext context, BedRow bed, List<PlantingRow> plantings, DateOnly day, int first, decimal most, List<int> involved)
     {
-        string names = string.Join(", ", plantings.Where((_, i) => involved[i]).Select(row => row.Planting).Distinct(StringComparer.OrdinalIgnoreCase));
+        string[] all = [.. involved.Order().Select(i => plantings[i].Planting).Distinct(StringComparer.OrdinalIgnoreCase)];
+        string names = string.Join(", ", all.Take(MostNamed)) + (all.Length > MostNamed ? $" and {all.Length - MostNamed} more" : "");
         string unit = context.Settings.LengthUnit.Short();
         context.Report(ProblemCodes.BedOverfull, plantings[first], "bed_feet",
             context.Notation.Text($"Bed {bed.Bed} is {bed.LengthFt} {unit} long, but from {day:yyyy-MM-dd} on up to {most} {unit} are planted: {names}."), context.Notation.Text($"{plantings[first].BedFeet}"));

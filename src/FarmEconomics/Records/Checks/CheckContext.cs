@@ -1,11 +1,11 @@
-using FarmEconomics.Records.Schema;
-
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>What the checks work on: the tables, the names known, and where to report.</summary>
 internal sealed class CheckContext
 {
     private readonly Dictionary<string, HashSet<string>>? _skipped;
+    private NameIndex? _structures;
+    private string[]? _users;
     private readonly Dictionary<string, CropFacts> _crops = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, PlantingFacts> _plantings = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, ChannelRow> _channels = new(StringComparer.OrdinalIgnoreCase);
@@ -56,7 +56,15 @@ internal sealed class CheckContext
 
     public NameIndex AssetNames { get; }
 
-    public List<Problem> Problems { get; } = [];
+    public ProblemLog Problems { get; } = new();
+
+    /// <summary>Who may use a pool: another pool, a crop, a planting or the household.</summary>
+    public IReadOnlyCollection<string> UserNames => _users ??= [.. PoolNames.Names, .. CropNames.Names, .. PlantingNames.Names, SharedCostChecks.Household];
+
+    public NameSearch Search { get; } = new();
+
+    /// <summary>The structures beds lie in.</summary>
+    public NameIndex StructureNames => _structures ??= SharedCostChecks.StructureNames(this);
 
     public CropFacts? Crop(string? name) => name is null ? null : _crops.GetValueOrDefault(name.Trim());
 
@@ -67,35 +75,14 @@ internal sealed class CheckContext
     /// <summary>True when rows of the table were left out by the reader.</summary>
     public bool HasRowsInError(string table) => Tables.NamesInError.ContainsKey(table) || Tables.Unreadable.Contains(table);
 
-    public void Report(string code, IRecordRow row, string? column, string message, string? offending = null, string? nearest = null) =>
-        Problems.Add(ProblemOf(code, row, column, message, offending, nearest));
+    public void Report(string code, IRecordRow row, string? column, string message, string? offending = null, string? nearest = null, string? hint = null)
+    {
+        Problem problem = ProblemOf(code, row, column, message, offending, nearest);
+        Problems.Add(hint is null ? problem : problem with { Hint = hint });
+    }
 
     public static Problem ProblemOf(string code, IRecordRow row, string? column, string message, string? offending = null, string? nearest = null) =>
         ProblemCatalog.Make(code, row.Source, column, message, offending, nearest) with { Money = RowMoney.Of(row) };
-
-    public void AtLeastZero(IRecordRow row, string column, decimal? value)
-    {
-        if (value < 0m)
-        {
-            Report(ProblemCodes.NotPositive, row, column, Notation.Text($"{RecordSchema.NameFor(column, Settings.LengthUnit)} can't be negative: {value}."), Notation.Text($"{value}"));
-        }
-    }
-
-    public void AboveZero(IRecordRow row, string column, decimal? value)
-    {
-        if (value <= 0m)
-        {
-            Report(ProblemCodes.NotPositive, row, column, Notation.Text($"{RecordSchema.NameFor(column, Settings.LengthUnit)} must be above 0, not {value}."), Notation.Text($"{value}"));
-        }
-    }
-
-    public void Percent(IRecordRow row, string column, decimal? value)
-    {
-        if (value is < 0m or > 100m)
-        {
-            Report(ProblemCodes.PercentRange, row, column, Notation.Text($"{column} must be from 0 to 100, not {value}."), Notation.Text($"{value}"));
-        }
-    }
 
     public bool InYears(IRecordRow row, string column, DateOnly? date)
     {
@@ -116,18 +103,6 @@ internal sealed class CheckContext
         }
     }
 
-    /// <summary>For dates that may lie long before the first season: assets, perennials, the first day of a bed or a price.</summary>
-    public bool InCalendar(IRecordRow row, string column, DateOnly? date, int earliest = YearsCovered.Earliest)
-    {
-        if (date is null || (date.Value.Year >= earliest && date.Value.Year <= YearsCovered.Latest))
-        {
-            return true;
-        }
-
-        Report(ProblemCodes.DateOutside, row, column, $"{column} {date:yyyy-MM-dd} is before {earliest} or after {YearsCovered.Latest}.", $"{date:yyyy-MM-dd}");
-        return false;
-    }
-
     public bool InOrder(string code, IRecordRow row, string column, DateOnly? later, string earlierColumn, DateOnly? earlier, bool sameDayFits)
     {
         if (later is null || earlier is null || later > earlier || (sameDayFits && later == earlier))
@@ -144,7 +119,7 @@ internal sealed class CheckContext
         if (crop is not null && !string.IsNullOrWhiteSpace(unit) && !crop.Units.Contains(unit.Trim()) && !HasRowsInError("units"))
         {
             Report(ProblemCodes.NoConversion, row, "unit", $"{crop.Row.Crop} is counted in {crop.Row.Unit}, and units.csv has no \"{unit}\" for it.", unit,
-                Reading.NearestName.Find(unit, crop.Units));
+                Search.Find(unit, crop.Units));
         }
     }
 

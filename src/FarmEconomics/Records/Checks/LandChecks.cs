@@ -6,37 +6,16 @@ internal static class LandChecks
     public static IEnumerable<RecordCheck> All { get; } =
     [
         new RowChecks<CropRow>("crops", tables => tables.Crops,
-            ("numbers make sense", (context, row) =>
-            {
-                context.AtLeastZero(row, "storage_days", row.StorageDays);
-                context.AtLeastZero(row, "water_need", row.WaterNeed);
-                context.AboveZero(row, "units_per_crate", row.UnitsPerCrate);
-            }),
             ("stores are pools", StoresArePools)),
         new RowChecks<UnitRow>("units", tables => tables.Units,
             ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
-            ("unit is another than the crop's own", UnitIsAnother),
-            ("numbers make sense", (context, row) => context.AboveZero(row, "base_units", row.BaseUnits))),
+            ("unit is another than the crop's own", UnitIsAnother)),
         new RowChecks<BedRow>("beds", tables => tables.Beds,
-            ("numbers make sense", (context, row) =>
-            {
-                context.AboveZero(row, "length_ft", row.LengthFt);
-                context.AboveZero(row, "width_in", row.WidthIn);
-            }),
-            ("dates make sense", (context, row) =>
-            {
-                bool inCalendar = context.InCalendar(row, "from", row.From) & context.InCalendar(row, "to", row.To);
-                _ = inCalendar && context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true);
-            })),
+            ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true))),
         new TableCheck("plantings stand in beds that are there", BedsAreThere),
         new RowChecks<PlantingRow>("plantings", tables => tables.Plantings,
             ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
             ("bed is known", (context, row) => context.BedNames.Check(context, row, "bed", row.Bed)),
-            ("numbers make sense", (context, row) =>
-            {
-                context.AboveZero(row, "bed_feet", row.BedFeet);
-                context.AtLeastZero(row, "trays", row.Trays);
-            }),
             ("dates make sense", PlantingDates),
             ("rows of a planting agree", RowsAgree)),
     ];
@@ -63,8 +42,7 @@ internal static class LandChecks
 
         // A perennial may stand since long before the first season on record.
         bool fine = crop?.Row.Perennial == true
-            ? context.InCalendar(row, "in_bed", row.InBed) & context.InCalendar(row, "sown", row.Sown) & context.InCalendar(row, "out_of_bed", row.OutOfBed)
-            : context.InYears(row, "in_bed", row.InBed) & context.InYears(row, "sown", row.Sown) & context.InYears(row, "out_of_bed", row.OutOfBed);
+            || (context.InYears(row, "in_bed", row.InBed) & context.InYears(row, "sown", row.Sown) & context.InYears(row, "out_of_bed", row.OutOfBed));
         context.InYears(row, "crop_year", row.CropYear);
         fine = fine && context.InOrder(ProblemCodes.OutBeforeIn, row, "out_of_bed", row.OutOfBed, "in_bed", row.InBed, sameDayFits: false);
         if (fine && row.Sown > row.InBed)

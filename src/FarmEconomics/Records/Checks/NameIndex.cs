@@ -1,17 +1,14 @@
-using FarmEconomics.Records.Reading;
-
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>The known names of one table, and what to say when a row names another.</summary>
 internal sealed class NameIndex(string code, string what, string where, bool checkable, IReadOnlySet<string>? skipped)
 {
     private readonly HashSet<string> _known = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, string?> _nearest = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>True when the table is there and readable, so that an unknown name is a fault.</summary>
     public bool Checkable => checkable;
 
-    public IEnumerable<string> Names => _known;
+    public IReadOnlyCollection<string> Names => _known;
 
     public void Add(string? name)
     {
@@ -41,19 +38,11 @@ internal sealed class NameIndex(string code, string what, string where, bool che
 
         if (skipped?.Contains(name.Trim()) == true)
         {
-            context.Report(code, row, column, $"The {what} \"{name}\" stands in a row that is skipped.", name);
-            context.Problems[^1] = context.Problems[^1] with { Hint = "Mend that row, and this one is read." };
+            context.Report(code, row, column, $"The {what} \"{name}\" stands in a row that is skipped.", name, hint: "Mend that row, and this one is read.");
             return false;
         }
 
-        // One search per name: a name misspelled in a million rows is looked up once.
-        if (!_nearest.TryGetValue(name, out string? nearest))
-        {
-            nearest = NearestName.Find(name, _known);
-            _nearest.Add(name, nearest);
-        }
-
-        context.Report(code, row, column, $"There is no {what} \"{name}\" {where}.", name, nearest);
+        context.Report(code, row, column, $"There is no {what} \"{name}\" {where}.", name, context.Search.Find(name, _known));
         return false;
     }
 }

@@ -69,6 +69,15 @@ public static class ProblemCodes
     /// <summary>Setting twice.</summary>
     public const string SettingTwice = "E122";
 
+    /// <summary>A number beyond what the column may hold.</summary>
+    public const string NumberOutOfRange = "E123";
+
+    /// <summary>A text longer than the column takes.</summary>
+    public const string TextTooLong = "E124";
+
+    /// <summary>Letters in a name that can't be seen.</summary>
+    public const string UnseenLetters = "E125";
+
     /// <summary>A file larger than what is read.</summary>
     public const string FileTooLarge = "E130";
 
@@ -243,6 +252,24 @@ public static class ProblemCodes
     /// <summary>Hired hours without money.</summary>
     public const string HoursWithoutMoney = "W414";
 
+    /// <summary>Left before it was picked.</summary>
+    public const string NotedBeforeHarvest = "W415";
+
+    /// <summary>Planting without an end.</summary>
+    public const string PlantingWithoutEnd = "W416";
+
+    /// <summary>Harvest too soon after planting.</summary>
+    public const string HarvestSoonAfterBed = "W417";
+
+    /// <summary>Harvest before the planting it counts to.</summary>
+    public const string HarvestBeforeBed = "W418";
+
+    /// <summary>Crates not known of most of what was sold.</summary>
+    public const string CratesUnknown = "W419";
+
+    /// <summary>Harvest long after the last planting.</summary>
+    public const string HarvestLongAfterBed = "E402";
+
     /// <summary>Pools that serve only each other.</summary>
     public const string ClosedCircle = "E501";
 
@@ -275,4 +302,16 @@ public static class ProblemCodes
 
     /// <summary>No water_need.</summary>
     public const string NoWaterNeed = "W510";
+
+    /// <summary>A hired hour far from the workers' wages.</summary>
+    public const string HourFarFromWages = "W511";
+
+    /// <summary>Payroll burden in the books without wages.</summary>
+    public const string BurdenInBooks = "W512";
+
+    /// <summary>Part of a year.</summary>
+    public const string PartOfYear = "W513";
+
+    /// <summary>Unpaid hours after all.</summary>
+    public const string UnpaidHoursAfterAll = "W514";
 }

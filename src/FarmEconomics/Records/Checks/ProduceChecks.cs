@@ -16,12 +16,7 @@ internal static class ProduceChecks
             }),
             ("crop and planting agree", (context, row) => CropAgrees(context, row, row.Crop, row.Planting)),
             ("not before the bed was planted", NotBeforePlanting),
-            ("unit has a conversion", (context, row) => context.Unit(row, CropOf(context, row), row.Unit)),
-            ("numbers make sense", (context, row) =>
-            {
-                context.AtLeastZero(row, "quantity", row.Quantity);
-                context.AtLeastZero(row, "culled", row.Culled);
-            })),
+            ("unit has a conversion", (context, row) => context.Unit(row, CropOf(context, row), row.Unit))),
         new RowChecks<SaleRow>("sales", tables => tables.Sales,
             ("date is in a year of the records", (context, row) => context.InYears(row, "date", row.Date)),
             ("names are known", (context, row) =>
@@ -32,15 +27,9 @@ internal static class ProduceChecks
             }),
             ("crop and planting agree", (context, row) => CropAgrees(context, row, row.Crop, row.Planting)),
             ("unit has a conversion", (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
-            ("numbers make sense", (context, row) =>
-            {
-                context.AboveZero(row, "quantity", row.Quantity);
-                context.AtLeastZero(row, "unit_price", row.UnitPrice);
-                context.AtLeastZero(row, "amount", row.Amount);
-            }),
+            ("quantity makes sense", QuantityOfSale),
             ("amount and price agree", AmountAgrees)),
         new RowChecks<ChannelRow>("channels", tables => tables.Channels,
-            ("fee is a percentage", (context, row) => context.Percent(row, "fee_percent", row.FeePercent)),
             ("values_from is known", (context, row) => context.ChannelNames.Check(context, row, "values_from", row.ValuesFrom))),
         new RowChecks<PriceRow>("prices", tables => tables.Prices,
             ("names are known", (context, row) =>
@@ -48,9 +37,7 @@ internal static class ProduceChecks
                 context.CropNames.Check(context, row, "crop", row.Crop);
                 context.ChannelNames.Check(context, row, "channel", row.Channel);
             }),
-            ("unit has a conversion", (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
-            ("numbers make sense", (context, row) => context.AtLeastZero(row, "price", row.Price)),
-            ("date is in the calendar", (context, row) => context.InCalendar(row, "from", row.From))),
+            ("unit has a conversion", (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit))),
         new RowChecks<IncomeRow>("income", tables => tables.Income,
             ("date is in a year of the records", (context, row) =>
             {
@@ -96,9 +83,22 @@ internal static class ProduceChecks
         }
     }
 
+    // Goods that come back are no sale of less than nothing: the money is given back as a credit, and what became of the goods is told where they went.
+    private static void QuantityOfSale(CheckContext context, SaleRow row)
+    {
+        if (row.Amount < 0m && row.Quantity != 0m)
+        {
+            context.Report(ProblemCodes.NotPositive, row, "amount", context.Notation.Text($"amount {row.Amount} is below 0: money given back is a row with quantity 0."), context.Notation.Text($"{row.Amount}"));
+        }
+        else if (row.Quantity <= 0m && !(row.Amount < 0m))
+        {
+            context.Report(ProblemCodes.NotPositive, row, "quantity", context.Notation.Text($"quantity must be above 0, not {row.Quantity}; it is 0 where amount is below 0 only."), context.Notation.Text($"{row.Quantity}"));
+        }
+    }
+
     private static void AmountAgrees(CheckContext context, SaleRow row)
     {
-        if (row is { Amount: { } amount, UnitPrice: { } price } && Math.Abs((price * row.Quantity) - amount) > CentsApart)
+        if (row is { Amount: { } amount and >= 0m, UnitPrice: { } price } && Math.Abs((price * row.Quantity) - amount) > CentsApart)
         {
             context.Report(ProblemCodes.AmountDisagrees, row, "amount", context.Notation.Text($"{row.Quantity} x {price} is {price * row.Quantity:0.00##}, amount says {amount:0.00}; amount counts."), context.Notation.Text($"{amount}"));
         }

@@ -36,12 +36,12 @@ public static class RecordChecks
     internal static IReadOnlyList<Problem> Run(RecordTables tables, FarmSettings settings, Dictionary<string, HashSet<string>>? skipped)
     {
         var context = new CheckContext(tables, settings, skipped);
-        Task<List<Problem>> twice = Task.Run(() => RowsOnce.Find(tables));
+        Task<IReadOnlyList<Problem>> twice = Task.Run(() => RowsOnce.Find(tables));
         foreach (RecordCheck check in Checks)
         {
             check.Run(context);
         }
 
-        return [.. context.Problems.Concat(twice.GetAwaiter().GetResult()).OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))];
+        return [.. context.Problems.Problems.Concat(twice.GetAwaiter().GetResult()).OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))];
     }
 }

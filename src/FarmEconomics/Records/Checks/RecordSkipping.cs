@@ -67,6 +67,10 @@ public static class RecordSkipping
         foreach (Problem error in errors)
         {
             skipped.TryAdd(error.Source, new SkippedRow(error.Source, error.Money, error.Message));
+            foreach ((SourceLine source, decimal? money) in error.FurtherRows)
+            {
+                skipped.TryAdd(source, new SkippedRow(source, money, ProblemCatalog.Get(error.Code).Title + "."));
+            }
         }
 
         return skipped.Count > before;

@@ -16,13 +16,21 @@ internal static class RowsOnce
     public static IEnumerable<string> Names => Searches.Select(search => search.Name);
 
     /// <summary>Looks through all tables. Only reads them, so that it can go on beside the other checks.</summary>
-    public static List<Problem> Find(RecordTables tables) => [.. Searches.SelectMany(search => search.Run(tables))];
+    public static IReadOnlyList<Problem> Find(RecordTables tables)
+    {
+        var problems = new ProblemLog();
+        foreach (DuplicateSearch search in Searches)
+        {
+            search.Run(tables, problems);
+        }
+
+        return problems.Problems;
+    }
 
     private static DuplicateSearch Once<T>(string table, Func<RecordTables, List<T>> rows, Func<T, Values> values, params Func<T, string?>[] texts)
-        where T : class, IRecordRow => new($"{table}: no row twice", tables =>
+        where T : class, IRecordRow => new($"{table}: no row twice", (tables, problems) =>
     {
         // Rows alike are of one day: a set for each day stays small enough to be quick however long the table is.
-        List<Problem> problems = [];
         var seen = new HashSet<T>(new SameContent<T>(values, texts));
         DateOnly day = default;
         foreach (T row in DateOrder.Of(rows(tables), row => values(row).Date))
@@ -38,11 +46,9 @@ internal static class RowsOnce
                 problems.Add(CheckContext.ProblemOf(ProblemCodes.DuplicateRow, row, null, $"The row says the same as line {first.Source.Line}."));
             }
         }
-
-        return problems;
     });
 
-    private sealed record DuplicateSearch(string Name, Func<RecordTables, List<Problem>> Run);
+    private sealed record DuplicateSearch(string Name, Action<RecordTables, ProblemLog> Run);
 
     /// <summary>The date and numbers of a row: one form for all tables, so that comparing is compiled once.</summary>
     private readonly record struct Values(DateOnly Date, decimal First, decimal? Second, decimal? Third);

@@ -6,7 +6,7 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Checks of pools, use, loads, assets, limits and totals.</summary>
 internal static class SharedCostChecks
 {
-    private const string Household = "household";
+    internal const string Household = "household";
     private const string HoursOfStage = "hours:";
 
     private static readonly Dictionary<string, string[]> Measures = new(StringComparer.OrdinalIgnoreCase)
@@ -23,32 +23,21 @@ internal static class SharedCostChecks
     public static IEnumerable<RecordCheck> All { get; } =
     [
         new TableCheck("pools serve structures that are there", StructuresAreThere),
-        new RowChecks<PoolRow>("pools", tables => tables.Pools,
-            ("capacity makes sense", (context, row) => context.AboveZero(row, "capacity", row.Capacity))),
         new RowChecks<UseRow>("use", tables => tables.Use,
             ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
             ("user is known", (context, row) => User(context, row, row.User)),
-            ("quantity makes sense", (context, row) => context.AtLeastZero(row, "quantity", row.Quantity)),
             ("year is one of the records", (context, row) => context.InYears(row, "crop_year", row.CropYear))),
         new RowChecks<LoadRow>("loads", tables => tables.Loads,
             ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
             ("user is known", (context, row) => User(context, row, row.User)),
-            ("numbers make sense", LoadNumbers),
             ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
         new RowChecks<AssetRow>("assets", tables => tables.Assets,
             ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
-            ("numbers make sense", AssetNumbers),
-            ("dates make sense", (context, row) =>
-            {
-                _ = context.InCalendar(row, "in_service", row.InService, YearsCovered.EarliestAsset) & context.InCalendar(row, "retired", row.Retired)
-                    && context.InOrder(ProblemCodes.EndBeforeStart, row, "retired", row.Retired, "in_service", row.InService, sameDayFits: true);
-            })),
+            ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "retired", row.Retired, "in_service", row.InService, sameDayFits: true))),
         new RowChecks<LimitRow>("limits", tables => tables.Limits,
-            ("amount makes sense", (context, row) => context.AtLeastZero(row, "amount", row.Amount)),
             ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
         new RowChecks<TotalRow>("totals", tables => tables.Totals,
             ("table and measure are known", Total),
-            ("tolerance makes sense", (context, row) => context.AtLeastZero(row, "tolerance", row.Tolerance)),
             ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
     ];
 
@@ -59,10 +48,9 @@ internal static class SharedCostChecks
             return;
         }
 
-        NameIndex structures = StructureNames(context);
         foreach (PoolRow row in context.Tables.Pools)
         {
-            structures.Check(context, row, "structure", row.Structure);
+            context.StructureNames.Check(context, row, "structure", row.Structure);
         }
     }
 
@@ -82,34 +70,11 @@ internal static class SharedCostChecks
         }
 
         context.Report(ProblemCodes.UnknownUser, row, "user", $"There is no pool, crop or planting \"{user}\".", user,
-            NearestName.Find(user, indexes.SelectMany(index => index.Names).Append(Household)));
+            context.Search.Find(user, context.UserNames));
     }
 
-    private static void LoadNumbers(CheckContext context, LoadRow row)
-    {
-        context.AtLeastZero(row, "watts", row.Watts);
-        if (row.HoursPerDay is < 0m or > 24m)
-        {
-            context.Report(ProblemCodes.NotPositive, row, "hours_per_day", context.Notation.Text($"hours_per_day must be from 0 to 24, not {row.HoursPerDay}."), context.Notation.Text($"{row.HoursPerDay}"));
-        }
-    }
-
-    private static void AssetNumbers(CheckContext context, AssetRow row)
-    {
-        context.AtLeastZero(row, "cost", row.Cost);
-        context.AboveZero(row, "life_years", row.LifeYears);
-        context.AtLeastZero(row, "salvage", row.Salvage);
-        context.AtLeastZero(row, "grant", row.Grant);
-        context.Percent(row, "farm_percent", row.FarmPercent);
-        context.Percent(row, "repairs_percent", row.RepairsPercent);
-        context.Percent(row, "insurance_tax_percent", row.InsuranceTaxPercent);
-    }
-
-    private static void Period(CheckContext context, IRecordRow row, DateOnly? from, DateOnly? to)
-    {
-        _ = context.InCalendar(row, "from", from) & context.InCalendar(row, "to", to)
-            && context.InOrder(ProblemCodes.EndBeforeStart, row, "to", to, "from", from, sameDayFits: true);
-    }
+    private static void Period(CheckContext context, IRecordRow row, DateOnly? from, DateOnly? to) =>
+        context.InOrder(ProblemCodes.EndBeforeStart, row, "to", to, "from", from, sameDayFits: true);
 
     private static void Total(CheckContext context, TotalRow row)
     {

@@ -12,23 +12,17 @@ internal static class WorkChecks
                 context.WorkerNames.Check(context, row, "worker", row.Worker);
                 context.TaskNames.Check(context, row, "task", row.Task);
             }),
-            ("hours are above 0", (context, row) => context.AboveZero(row, "hours", row.Hours)),
             ("at most one tag, and known", (context, row) => Tags(context, row, row.Crop, row.Planting, row.Channel, row.Pool))),
-        new RowChecks<WorkerRow>("workers", tables => tables.Workers,
-            ("wage makes sense", (context, row) => context.AtLeastZero(row, "wage", row.Wage)),
-            ("date is in the calendar", (context, row) => context.InCalendar(row, "from", row.From))),
         new RowChecks<TaskRow>("tasks", tables => tables.Tasks,
             ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool))),
         new RowChecks<LaborStandardRow>("labor_standards", tables => tables.LaborStandards,
-            ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
-            ("minutes are above 0", (context, row) => context.AboveZero(row, "minutes", row.Minutes))),
+            ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop))),
         new RowChecks<InputRateRow>("input_rates", tables => tables.InputRates,
             ("names are known", (context, row) =>
             {
                 context.PoolNames.Check(context, row, "pool", row.Pool);
                 context.CropNames.Check(context, row, "crop", row.Crop);
-            }),
-            ("rate makes sense", (context, row) => context.AtLeastZero(row, "rate", row.Rate))),
+            })),
         new RowChecks<ExpenseRow>("expenses", tables => tables.Expenses,
             ("date is in a year of the records", (context, row) =>
             {
@@ -36,7 +30,6 @@ internal static class WorkChecks
                 context.InYears(row, "crop_year", row.CropYear);
             }),
             ("category is known", (context, row) => context.CategoryNames.Check(context, row, "category", row.Category)),
-            ("farm part is a percentage", (context, row) => context.Percent(row, "farm_percent", row.FarmPercent)),
             ("at most one tag, and known", (context, row) => Tags(context, row, row.Crop, row.Planting, row.Channel, row.Pool))),
         new RowChecks<CategoryRow>("categories", tables => tables.Categories,
             ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool))),

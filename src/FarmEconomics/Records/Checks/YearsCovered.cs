@@ -1,3 +1,5 @@
+using FarmEconomics.Records.Schema;
+
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>
@@ -6,9 +8,6 @@ namespace FarmEconomics.Records.Checks;
 /// </summary>
 internal sealed class YearsCovered
 {
-    public const int Earliest = 1990;
-    public const int EarliestAsset = 1900;
-    public const int Latest = 2099;
     private const int Slack = 1;
     private const int Gap = 2;
 
@@ -32,8 +31,8 @@ internal sealed class YearsCovered
 
         if (rows.Count == 0)
         {
-            First = Earliest;
-            Last = Latest;
+            First = ColumnSchema.FirstYear;
+            Last = ColumnSchema.LastYear;
             return;
         }
 
@@ -53,7 +52,7 @@ internal sealed class YearsCovered
 
     public int Last { get; }
 
-    public bool Holds(int year) => year >= Math.Max(Earliest, First - Slack) && year <= Math.Min(Latest, Last + Slack);
+    public bool Holds(int year) => year >= First - Slack && year <= Last + Slack;
 
     private static void Count(Dictionary<int, int> rows, int year) => rows[year] = rows.GetValueOrDefault(year) + 1;
 }

@@ -41,10 +41,16 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
 
                 // A unit may be near one thing for one crop and near another for the next: then nothing is proposed.
                 .Where(group => group.Select(problem => problem.Nearest!.ToLowerInvariant()).Distinct().Count() == 1)
-                .Select(group => new AliasProposal(group.Key.Table, group.First().Offending!.Trim(), group.First().Nearest!.Trim(), group.Count(), group.First().Source))
+                .Select(group => new AliasProposal(group.Key.Table, group.First().Offending!.Trim(), group.First().Nearest!.Trim(), group.Sum(problem => 1 + problem.Further), group.First().Source))
                 .OrderByDescending(proposal => proposal.Rows).ThenBy(proposal => proposal.Table, StringComparer.Ordinal).ThenBy(proposal => proposal.Alias, StringComparer.Ordinal),
         ];
     }
+
+    /// <summary>True for the faults that are a name nobody knows: two names are two faults.</summary>
+    internal static bool IsOfName(string code) => code == ProblemCodes.UnknownUser || TableOfCode.ContainsKey(code);
+
+    /// <summary>The table the names of a fault stand in; null for users of pools, which may stand in several.</summary>
+    internal static string? TableOf(string code) => TableOfCode.GetValueOrDefault(code);
 
     private static string? TableOf(Problem problem, RecordTables tables) =>
         problem.Code == ProblemCodes.UnknownUser ? TableOfUser(problem.Nearest!, tables) : TableOfCode.GetValueOrDefault(problem.Code);

@@ -9,37 +9,39 @@ public static class FarmSettingsReader
     // The usual width of a permanent bed in metric farms (common practice, no source).
     private const decimal MetricBedWidth = 75m;
 
-    private static readonly ColumnSchema PercentColumn = new("percent", ColumnType.Percent, "");
-    private static readonly ColumnSchema WageColumn = new("wage", ColumnType.Price, "");
-    private static readonly ColumnSchema WidthColumn = new("width", ColumnType.Number, "");
+    private static readonly ColumnSchema PercentColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(0m, 100m) };
+    private static readonly ColumnSchema WageColumn = new("wage", ColumnType.Price, "") { Range = new NumberRange(0m, 1_000_000m) };
+    private static readonly ColumnSchema WidthColumn = new("width", ColumnType.Number, "") { Range = new NumberRange(1m, 1_000m) };
 
     /// <summary>All settings, in documented order.</summary>
     public static IReadOnlyList<SettingSpec> Settings { get; } =
     [
-        new("farm_name", "a name", "The farm", "The farm's name, for headings.", (s, v) => s with { FarmName = v }),
+        new("farm_name", "a name of at most 100 letters", "The farm", "The farm's name, for headings.", (s, v) => v.Length <= 100 ? s with { FarmName = v } : null),
         new("currency", "three letters (ISO 4217), such as USD", "USD", "The currency of all money.",
             (s, v) => v.Length == 3 && v.All(char.IsAsciiLetter) ? s with { Currency = v.ToUpperInvariant() } : null),
         new("crop_year_start", "a month and day MM-DD, such as 01-01 (not 02-29)", "01-01", "The day a crop year starts.", ApplyCropYearStart),
-        new("owner_wage", "a number of 0 or more with at most 4 decimals", "none: net return is shown before owner labor",
-            "What one unpaid hour of the owner is worth.", (s, v) => Number(s, v, WageColumn) is { } wage and >= 0 ? s with { OwnerWage = wage } : null),
-        new("payroll_burden_percent", "a percentage of 0 to 100", "0", "The employer's cost on top of wages, where the books carry no wages.",
-            (s, v) => Number(s, v, PercentColumn) is { } percent and >= 0 and <= 100 ? s with { PayrollBurdenPercent = percent } : null),
+        new("owner_wage", "a number from 0 to 1,000,000 with at most 4 decimals", "none: net return is shown before owner labor",
+            "What one unpaid hour of the owner is worth.", (s, v) => Number(s, v, WageColumn) is { } wage ? s with { OwnerWage = wage } : null),
+        new("unpaid_hours", OneOf<UnpaidHours>(), "as-logged", "With none, a season without wages and without logged hours took no labor: its labor is 0, not unknown.",
+            (s, v) => Words.TryParse(v, out UnpaidHours word) ? s with { UnpaidHours = word } : null),
+        new("payroll_burden_percent", "a percentage of 0 to 100", "0", "The employer's cost on top of wages, where the books carry neither wages nor such cost.",
+            (s, v) => Number(s, v, PercentColumn) is { } percent ? s with { PayrollBurdenPercent = percent } : null),
         new("interest_percent", "a percentage of 0 to 100", "none: net return is shown before ownership cost", "The yearly cost of capital.",
-            (s, v) => Number(s, v, PercentColumn) is { } percent and >= 0 and <= 100 ? s with { InterestPercent = percent } : null),
+            (s, v) => Number(s, v, PercentColumn) is { } percent ? s with { InterestPercent = percent } : null),
         new("length_unit", OneOf<LengthUnit>(), "ft", "The unit of all lengths: with m, beds have length_m and width_cm, plantings bed_meters, and results are per bed-meter.",
             (s, v) => Words.TryParse(v, out LengthUnit word) ? s with { LengthUnit = word, StandardBedWidthIn = word == LengthUnit.M ? MetricBedWidth : s.StandardBedWidthIn } : null),
-        new("standard_bed_width_in", "a number of inches above 0 (farms with length_unit ft)", "30", "The bed width that one bed-foot stands for, in inches.",
-            (s, v) => s.LengthUnit == LengthUnit.Ft && Number(s, v, WidthColumn) is { } width and > 0 ? s with { StandardBedWidthIn = width } : null),
-        new("standard_bed_width_cm", "a number of centimeters above 0 (farms with length_unit m)", "75", "The bed width that one bed-meter stands for, in centimeters.",
-            (s, v) => s.LengthUnit == LengthUnit.M && Number(s, v, WidthColumn) is { } width and > 0 ? s with { StandardBedWidthIn = width } : null),
+        new("standard_bed_width_in", "a number of inches from 1 to 1,000 (farms with length_unit ft)", "30", "The bed width that one bed-foot stands for, in inches.",
+            (s, v) => s.LengthUnit == LengthUnit.Ft && Number(s, v, WidthColumn) is { } width ? s with { StandardBedWidthIn = width } : null),
+        new("standard_bed_width_cm", "a number of centimeters from 1 to 1,000 (farms with length_unit m)", "75", "The bed width that one bed-meter stands for, in centimeters.",
+            (s, v) => s.LengthUnit == LengthUnit.M && Number(s, v, WidthColumn) is { } width ? s with { StandardBedWidthIn = width } : null),
         new("closing_stock", OneOf<ClosingStock>(), "count", "Whether produce on hand at the closing date counts as output.",
             (s, v) => Words.TryParse(v, out ClosingStock word) ? s with { ClosingStock = word } : null),
         new("ownership_method", OneOf<OwnershipMethod>(), "capital-recovery", "How the yearly cost of what lasts is reckoned.",
             (s, v) => Words.TryParse(v, out OwnershipMethod word) ? s with { OwnershipMethod = word } : null),
         new("idle_capacity", OneOf<IdleCapacity>(), "separate", "What happens to the ownership cost of capacity nobody used.",
             (s, v) => Words.TryParse(v, out IdleCapacity word) ? s with { IdleCapacity = word } : null),
-        new("as_of", "a date", "the last date in the records", "The closing date of the review.",
-            (s, v) => DateText.TryRead(v, s.DateFormat, out DateOnly date) && date.Year is >= 1990 and < 2100 ? s with { AsOf = date } : null),
+        new("as_of", "a date", "the last day of any harvest, sale, income, labor or expense, or on which a planting went into its bed", "The closing date of the review.",
+            (s, v) => DateText.TryRead(v, s.DateFormat, out DateOnly date) && ColumnSchema.HoldsYear(date.Year) ? s with { AsOf = date } : null),
         new("date_format", "the letters d, m and y with separators, such as MM/DD/YYYY", "ISO 8601 only", "Another format of dates in all files, besides 2025-06-30.",
             (s, v) => DateText.NormalizeFormat(v) is { } format ? s with { DateFormat = format } : null),
         new("decimal_mark", "`.` or `,`", ".", "The decimal mark of numbers in all files.",
@@ -126,7 +128,7 @@ public static class FarmSettingsReader
         where T : struct, Enum => string.Join(" or ", Words.All<T>());
 
     private static decimal? Number(FarmSettings settings, string text, ColumnSchema column) =>
-        text.Length > 0 && NumberText.Read(text, column, settings.DecimalMark, out decimal value) == NumberFault.None ? value : null;
+        text.Length > 0 && NumberText.Read(text, column, settings.DecimalMark, out decimal value) == NumberFault.None && column.Range!.Holds(value) ? value : null;
 
     private static FarmSettings? ApplyCropYearStart(FarmSettings settings, string text) =>
         text.Length == 5 && DateText.TryRead($"2001-{text}", null, out DateOnly day)

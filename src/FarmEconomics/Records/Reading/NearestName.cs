@@ -3,12 +3,19 @@ namespace FarmEconomics.Records.Reading;
 /// <summary>Finds the known name a grower probably meant.</summary>
 public static class NearestName
 {
+    private const int LongestCompared = 200;
+
     /// <summary>The nearest known name, when one is near enough to be meant.</summary>
     /// <param name="name">The name as written.</param>
     /// <param name="known">The known names.</param>
     /// <returns>The nearest one (the first of several equally near), or null.</returns>
     public static string? Find(string name, IEnumerable<string> known)
     {
+        if (name.Length > LongestCompared)
+        {
+            return null;
+        }
+
         string wanted = name.Trim().ToLowerInvariant();
         string? nearest = null;
         int best = 1 + Math.Clamp(wanted.Length / 3, 1, 3);
@@ -16,7 +23,7 @@ public static class NearestName
         foreach (string candidate in known)
         {
             string other = candidate.Trim().ToLowerInvariant();
-            if (Math.Abs(other.Length - wanted.Length) < best && Distance(wanted, other) is int distance && distance < best)
+            if (Math.Abs(other.Length - wanted.Length) < best && Distance(wanted, other, best) is int distance && distance < best)
             {
                 best = distance;
                 nearest = candidate;
@@ -36,7 +43,10 @@ public static class NearestName
     /// <param name="left">One text.</param>
     /// <param name="right">The other.</param>
     /// <returns>The least number of edits, each letter edited at most once.</returns>
-    public static int Distance(string left, string right)
+    public static int Distance(string left, string right) => Distance(left, right, int.MaxValue);
+
+    // Given up, with what it is at least, as soon as it can't be less than the limit.
+    private static int Distance(string left, string right, int limit)
     {
         int[] twoBack = new int[right.Length + 1];
         int[] oneBack = [.. Enumerable.Range(0, right.Length + 1)];
@@ -44,6 +54,7 @@ public static class NearestName
         for (int i = 1; i <= left.Length; i++)
         {
             current[0] = i;
+            int least = i;
             for (int j = 1; j <= right.Length; j++)
             {
                 int change = oneBack[j - 1] + (left[i - 1] == right[j - 1] ? 0 : 1);
@@ -52,6 +63,14 @@ public static class NearestName
                 {
                     current[j] = Math.Min(current[j], twoBack[j - 2] + 1);
                 }
+
+                least = Math.Min(least, current[j]);
+            }
+
+            // A swap reaches two rows back, so one row at the limit isn't enough.
+            if (least > limit)
+            {
+                return least;
             }
 
             (twoBack, oneBack, current) = (oneBack, current, twoBack);

@@ -22,7 +22,7 @@ public enum NumberFault
 /// <summary>
 /// Reads numbers as a grower writes them. Plain columns take digits, one decimal mark and a sign. Money columns also take a
 /// currency sign on either side, thousands separators in groups of three, a trailing minus and accounting negatives <c>(12.50)</c>.
-/// Percent columns also take a trailing <c>%</c>. Trailing zeros don't count as decimals.
+/// Percent columns also take a trailing <c>%</c>, columns of hours a time (<see cref="HoursText"/>). Trailing zeros don't count as decimals.
 /// </summary>
 public static class NumberText
 {
@@ -37,6 +37,11 @@ public static class NumberText
     public static NumberFault Read(ReadOnlySpan<char> text, ColumnSchema column, char decimalMark, out decimal value)
     {
         value = 0m;
+        if (column.Type == ColumnType.Hours && HoursText.TryRead(text, decimalMark, out value))
+        {
+            return NumberFault.None;
+        }
+
         bool money = column.IsMoney;
         text = text.Trim();
         bool negative = false;

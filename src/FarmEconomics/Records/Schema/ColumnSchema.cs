@@ -6,6 +6,15 @@ namespace FarmEconomics.Records.Schema;
 /// <param name="Description">One sentence for the grower.</param>
 public sealed record ColumnSchema(string Name, ColumnType Type, string Description)
 {
+    /// <summary>The first year of the calendar: every date and crop year of every table lies in it.</summary>
+    public const int FirstYear = 1900;
+
+    /// <summary>The last year of the calendar.</summary>
+    public const int LastYear = 2099;
+
+    private const int LongestName = 100;
+    private const int LongestText = 2000;
+
     /// <summary>True when the column must be there and no row may leave it blank.</summary>
     public bool Required { get; init; }
 
@@ -18,11 +27,22 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <summary>The table whose names the column refers to, or null.</summary>
     public string? RefersTo { get; init; }
 
+    /// <summary>What a number of the column may be; null where the column holds none.</summary>
+    public NumberRange? Range { get; init; }
+
+    /// <summary>The most letters a text of the column may have.</summary>
+    public int MaxLength { get; init; } = Type == ColumnType.Name ? LongestName : LongestText;
+
     /// <summary>The name the column has on a farm that measures in meters; null: the same.</summary>
     public string? MetricName { get; init; }
 
     /// <summary>The name as it is matched: without case, spaces, hyphens and underscores.</summary>
     public string Key { get; } = HeadingKey.Of(Name);
+
+    /// <summary>True for a year of the calendar.</summary>
+    /// <param name="year">The year.</param>
+    /// <returns>Whether dates and crop years may lie in it.</returns>
+    public static bool HoldsYear(int year) => year is >= FirstYear and <= LastYear;
 
     /// <summary>The name the column has on a farm.</summary>
     /// <param name="unit">The farm's unit of length.</param>
@@ -38,7 +58,15 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
         Unit = Unit switch { "ft" => unit.Short(), "in" => unit.WidthShort(), _ => Unit },
         Allowed = [.. Allowed.Select(word => unit.Label(word))],
         RefersTo = RefersTo,
+        Range = Range,
+        MaxLength = MaxLength,
     };
+
+    /// <summary>True for a column of names, whose spelling is compared: texts that name something count, too.</summary>
+    public bool IsName => Type == ColumnType.Name || NamesSomething;
+
+    /// <summary>True for a text that stands for a name of any table.</summary>
+    public bool NamesSomething { get; init; }
 
     /// <summary>The most decimals a value may have; trailing zeros don't count.</summary>
     public int MaxDecimals => Type switch

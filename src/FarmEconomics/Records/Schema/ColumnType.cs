@@ -15,6 +15,9 @@ public enum ColumnType
     /// <summary>A quantity, length, number of hours or other measure: plain digits, at most 10 decimals.</summary>
     Number,
 
+    /// <summary>Hours: a number, or written as a time (7:30, 7h30, 7 h 30 min).</summary>
+    Hours,
+
     /// <summary>An amount in the farm's currency: at most 2 decimals.</summary>
     Money,
 

@@ -10,8 +10,8 @@ public static partial class RecordSchema
         new("aliases", "another way a name is written; it is read as the name wherever a row refers to it",
         [
             Must("table", Text, "The table the name stands in: crops, units, beds, plantings, channels, workers, tasks, categories, pools, structures (as beds has them) or assets."),
-            Must("alias", Text, "The name as it is also written."),
-            Must("name", Text, "The name it stands for."),
+            Must("alias", Text, "The name as it is also written.") with { NamesSomething = true },
+            Must("name", Text, "The name it stands for.") with { NamesSomething = true, MaxLength = 100 },
         ])
         { IsAid = true, Without = "Without aliases.csv every name must be written as its own table has it." },
         new("imports", "how one column of a table is filled from a file of another program; the import command reads and writes it",

@@ -11,7 +11,7 @@ public static partial class RecordSchema
         [
             Must("date", Date, "The day."),
             MustRef("worker", "workers", "Who worked."),
-            Must("hours", Number, "Hours worked.") with { Unit = "hours" },
+            Must("hours", Hours, new(0.001m, 10_000m), "Hours worked.") with { Unit = "hours" },
             MustRef("task", "tasks", "What was done."),
             Ref("crop", "crops", "The crop worked on."),
             Ref("planting", "plantings", "The planting worked on."),
@@ -23,7 +23,7 @@ public static partial class RecordSchema
         [
             Must("worker", Name, "The worker's name."),
             Pick<WorkerKind>("kind", "Hired (the books say what it costs), owner (imputed), volunteer (hours count, no money).", required: true),
-            Col("wage", Price, "Wage of one hour; for an owner, what one of the owner's hours is worth.") with { Unit = "currency per hour" },
+            Col("wage", Price, new(0m, 1_000_000m), "Wage of one hour; for an owner, what one of the owner's hours is worth.") with { Unit = "currency per hour" },
             Col("from", Date, "First day the wage holds; blank: always."),
         ])
         { Without = "Without workers.csv hired, owner and volunteer hours can't be told apart, so hours have no cost." },
@@ -38,7 +38,7 @@ public static partial class RecordSchema
         [
             MustRef("crop", "crops", "The crop."),
             Pick<Stage>("stage", "The stage of work.", required: true),
-            Must("minutes", Rate, "Minutes of work.") with { Unit = "minutes per `per`" },
+            Must("minutes", Rate, new(0.0001m, 100_000m), "Minutes of work.") with { Unit = "minutes per `per`" },
             Pick<RatePer>("per", "What the minutes are counted for.", required: true),
         ])
         { Without = "Without labor_standards.csv hours that name no crop are shared out by their pool's basis only." },
@@ -46,21 +46,21 @@ public static partial class RecordSchema
         [
             MustRef("pool", "pools", "The pool, such as seed and plants or packaging."),
             MustRef("crop", "crops", "The crop."),
-            Must("rate", Rate, "The weight.") with { Unit = "weight per `per`" },
+            Must("rate", Rate, new(0m, 1_000_000m), "The weight.") with { Unit = "weight per `per`" },
             Pick<RatePer>("per", "What the rate is counted for.", required: true),
         ])
         { Without = "Without input_rates.csv seed is shared out by bed-feet and packaging by crates." },
         new("expenses", "one line of the farm's books; names at most one of crop, planting, channel, pool",
         [
             Must("date", Date, "The day."),
-            Must("amount", Money, "Money paid; negative for a refund.") with { Unit = Currency },
+            Must("amount", Money, AnyAmount, "Money paid; negative for a refund.") with { Unit = Currency },
             MustRef("category", "categories", "The category."),
             Col("payee", Text, "Who was paid."),
             Ref("crop", "crops", "The crop it was for."),
             Ref("planting", "plantings", "The planting it was for."),
             Ref("channel", "channels", "The channel it was for."),
             Ref("pool", "pools", "The pool it was for."),
-            Col("farm_percent", Percent, "The farm's part; the rest is the household's; blank: 100.") with { Unit = "%" },
+            Col("farm_percent", Percent, Part, "The farm's part; the rest is the household's; blank: 100.") with { Unit = "%" },
             Col("crop_year", Year, "The crop year it was for; blank: that of the date."),
             Col("note", Text, "A remark."),
         ])
@@ -68,7 +68,7 @@ public static partial class RecordSchema
         new("categories", "a category of the books",
         [
             Must("category", Name, "The category's name."),
-            Pick<ExpenseClass>("class", "What kind of expense it is.", required: true),
+            Pick<ExpenseClass>("class", "What kind of expense it is; labor: wages; labor-burden: what is paid on top of them (payroll taxes, workers' compensation, benefits).", required: true),
             Pick<StatementLine>("statement_line", "Where a row naming a crop stands; blank: materials."),
             Col("tax_line", Text, "The line of Schedule F it goes to, a label for the tax preparer."),
             Ref("pool", "pools", "Where a row goes that names no crop, planting, channel or pool."),

@@ -10,6 +10,19 @@ public static partial class RecordSchema
     private const string Feet = "ft";
     private const string Currency = "currency";
 
+    // Written as an amount by hand nobody has a million of a unit in one row, nor sells a thousandth of one.
+    private static readonly NumberRange Quantity = new(0.001m, 1_000_000m);
+    private static readonly NumberRange QuantityOrNone = Quantity with { OrZero = true };
+    private static readonly NumberRange UseOrNone = new(0.001m, 1_000_000_000m) { OrZero = true };
+
+    // A currency of small units (IDR, VND) needs ten digits where dollars need six.
+    private static readonly NumberRange AnyAmount = new(-10_000_000_000m, 10_000_000_000m);
+    private static readonly NumberRange AmountFromZero = new(0m, 10_000_000_000m);
+    private static readonly NumberRange PriceFromZero = new(0m, 10_000_000m);
+    private static readonly NumberRange Part = new(0m, 100m);
+    private static readonly NumberRange Length = new(0.01m, 100_000m);
+    private static readonly NumberRange Total = new(-999_999_999_999m, 999_999_999_999m);
+
     private static readonly Dictionary<string, TableSchema> ByName = new(StringComparer.OrdinalIgnoreCase);
 
     static RecordSchema()
@@ -39,6 +52,11 @@ public static partial class RecordSchema
     private static ColumnSchema Col(string name, ColumnType type, string description) => new(name, type, description);
 
     private static ColumnSchema Must(string name, ColumnType type, string description) => new(name, type, description) { Required = true };
+
+    private static ColumnSchema Col(string name, ColumnType type, NumberRange range, string description) => new(name, type, description) { Range = range };
+
+    private static ColumnSchema Must(string name, ColumnType type, NumberRange range, string description) =>
+        new(name, type, description) { Range = range, Required = true };
 
     private static ColumnSchema Ref(string name, string table, string description) => new(name, Name, description) { RefersTo = table };
 

@@ -55,6 +55,40 @@ public class RecordsTemplateTests
     }
 
     [Fact]
+    public void Write_IntoAFolderWithFilesOfOthers_NamesOneAndWritesNothing()
+    {
+        string folder = TestFolders.Make(("letter.txt", "mine"));
+
+        string said = Assert.Throws<IOException>(() => RecordsTemplate.Write(folder, minimal: true)).Message;
+
+        Assert.Contains("such as letter.txt; nothing was written", said, StringComparison.Ordinal);
+        Assert.Equal(["letter.txt"], Directory.EnumerateFileSystemEntries(folder).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public void NewFiles_OneThatCannotBeWritten_LeavesNoneAndNoFolder()
+    {
+        string parent = TestFolders.Make();
+        Dictionary<string, byte[]> files = new() { ["a.csv"] = [1], ["not/there.csv"] = [2] };
+
+        Assert.ThrowsAny<IOException>(() => NewFiles.Write(Path.Combine(parent, "new", "farm"), files));
+        Assert.ThrowsAny<IOException>(() => NewFiles.Write(parent, files));
+
+        Assert.Empty(Directory.EnumerateFileSystemEntries(parent));
+    }
+
+    [Fact]
+    public void NewFiles_OneThatIsThere_LeavesItAndTakesTheOthersBack()
+    {
+        string folder = TestFolders.Make(("b.csv", "mine"));
+
+        Assert.ThrowsAny<IOException>(() => NewFiles.Write(folder, new Dictionary<string, byte[]> { ["a.csv"] = [1], ["b.csv"] = [2] }));
+
+        Assert.Equal(["b.csv"], Directory.EnumerateFileSystemEntries(folder).Select(Path.GetFileName));
+        Assert.Equal("mine", File.ReadAllText(Path.Combine(folder, "b.csv")));
+    }
+
+    [Fact]
     public void Examples_OfEveryColumn_CanBeRead()
     {
         foreach (TableSchema table in RecordSchema.Tables)

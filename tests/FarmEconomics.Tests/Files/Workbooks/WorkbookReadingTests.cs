@@ -31,7 +31,7 @@ public class WorkbookReadingTests
         Problem problem = Assert.Single(ProblemLocator.Locate(path, RecordsFolder.Read(path).Problems.Where(problem => problem.Source.Line > 0)));
 
         Assert.Equal(("E111", "records.xlsx!sales", 5, 4), (problem.Code, problem.Source.File, problem.Source.Line, problem.Position));
-        Assert.StartsWith($"{Path.GetDirectoryName(path)}{Path.DirectorySeparatorChar}records.xlsx!sales:5:D: error E111: ", ProblemText.Format(problem, path), StringComparison.Ordinal);
+        Assert.StartsWith($"{Path.GetDirectoryName(path)}{Path.DirectorySeparatorChar}records.xlsx!sales:5:D: error E111: ", ProblemText.Format(problem, Notation.Default, path), StringComparison.Ordinal);
     }
 
     [Theory]

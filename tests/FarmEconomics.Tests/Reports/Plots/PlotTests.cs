@@ -20,6 +20,7 @@ public class PlotTests
         yield return FlowPicture.Of(season);
         yield return SharedPlots.OwnershipAgainstRunning(season);
         yield return SharedPlots.PowerByMonth(season, 5m);
+        yield return SharedPlots.PowerByMonth(season, 0m);
         yield return ChoicePlot.Of(SharedTables.Methods(review, season.CropYear));
         foreach (string place in BedMap.Places(season))
         {
@@ -41,6 +42,21 @@ public class PlotTests
             }
         }
     }
+
+    [Fact]
+    public void Bars_AllZero_HaveFewTicks()
+    {
+        Canvas canvas = new("Nothing in any bar of these two", 900, 200);
+        new BarColumns(canvas, [new BarItem("a", [0], "0"), new BarItem("b", [0], "0")], [Palette.Dark], 20).Draw(900, 1, "hours", value => value.ToString("0.#"));
+        Assert.InRange(canvas.ToFigure("Two bars without any length.").Plot.GetPlottables().Count(), 1, 60);
+    }
+
+    [Theory]
+    [InlineData(0, 1, 1e-9)]
+    [InlineData(1e17, 1e17, 1)]
+    [InlineData(-1e12, 1e12, 1e-3)]
+    public void Ticks_StepTinyBesideTheRange_AreFew(double min, double max, double step) =>
+        Assert.InRange(new Scale(min, max, 0, 100).TicksBy(step).Count(), 0, 100);
 
     [Fact]
     public void EveryFigure_OfTheLatestYear_CanBeDrawn()

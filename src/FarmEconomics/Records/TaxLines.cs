@@ -1,9 +1,10 @@
-namespace FarmEconomics.Funding;
+namespace FarmEconomics.Records;
 
 /// <summary>A line of part II of Schedule F.</summary>
 /// <param name="Number">Its number, a label that changes with the form's year.</param>
 /// <param name="Name">Its name.</param>
-public sealed record TaxLine(string Number, string Name);
+/// <param name="OnTopOfWages">True where a cost of labor is no wages: benefits, workers' compensation, pensions and payroll taxes.</param>
+public sealed record TaxLine(string Number, string Name, bool OnTopOfWages = false);
 
 /// <summary>
 /// Lines of part II of Schedule F (Form 1040), farm expenses, as the form of tax year 2025 numbers them. Sources: the Iowa State University Center for
@@ -29,23 +30,23 @@ public static class TaxLines
         new("12", "Conservation expenses"),
         new("13", "Custom hire (machine work)"),
         Depreciation,
-        new("15", "Employee benefit programs"),
+        new("15", "Employee benefit programs", OnTopOfWages: true),
         new("16", "Feed"),
         new("17", "Fertilizers and lime"),
         new("18", "Freight and trucking"),
         new("19", "Gasoline, fuel, and oil"),
-        new("20", "Insurance (other than health)"),
+        new("20", "Insurance (other than health)", OnTopOfWages: true),
         new("21a", "Interest: mortgage (paid to banks, etc.)"),
         new("21b", "Interest: other"),
         new("22", "Labor hired (less employment credits)"),
-        new("23", "Pension and profit-sharing plans"),
+        new("23", "Pension and profit-sharing plans", OnTopOfWages: true),
         new("24a", "Rent or lease: vehicles, machinery, equipment"),
         new("24b", "Rent or lease: other (land, animals, etc.)"),
         new("25", "Repairs and maintenance"),
         new("26", "Seeds and plants"),
         new("27", "Storage and warehousing"),
         new("28", "Supplies"),
-        new("29", "Taxes"),
+        new("29", "Taxes", OnTopOfWages: true),
         new("30", "Utilities"),
         new("31", "Veterinary, breeding, and medicine"),
         Other,

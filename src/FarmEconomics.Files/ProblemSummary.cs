@@ -1,0 +1,101 @@
+using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+
+namespace FarmEconomics.Files;
+
+/// <summary>Tells problems by their cause, in an order a person can follow: a cause once, with how many rows have it, where the first is, and its fix.</summary>
+public static class ProblemSummary
+{
+    /// <summary>How many causes fit a screen of 24 lines.</summary>
+    public const int OnAScreen = 7;
+
+    private const string Indent = "    ";
+    private const int LongestLine = 200;
+
+    /// <summary>The summary, line by line.</summary>
+    /// <param name="problems">The problems, located by <see cref="ProblemLocator"/>.</param>
+    /// <param name="folder">The records; their full path is told once.</param>
+    /// <param name="notation">How the farm writes numbers.</param>
+    /// <param name="most">How many causes are told; of further ones only their number.</param>
+    /// <returns>Lines; none when there is no problem.</returns>
+    public static IEnumerable<string> Lines(IEnumerable<Problem> problems, string folder, Notation notation, int most = OnAScreen)
+    {
+        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(problems);
+        if (causes.Count == 0)
+        {
+            yield break;
+        }
+
+        yield return $"In {Path.GetFullPath(folder)}:";
+        foreach (string line in causes.Take(most).SelectMany(cause => Lines(cause, notation)))
+        {
+            yield return Clip(line);
+        }
+
+        if (causes.Count > most)
+        {
+            int rows = causes.Skip(most).Sum(cause => cause.Count);
+            yield return notation.Text($"... and {causes.Count - most:N0} more kinds of problems, in {rows:N0} {(rows == 1 ? "place" : "places")}.");
+        }
+    }
+
+    /// <summary>True when the summary leaves rows out.</summary>
+    /// <param name="problems">The problems.</param>
+    /// <returns>Whether there is more to see than it tells.</returns>
+    public static bool LeavesOut(IEnumerable<Problem> problems)
+    {
+        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(problems);
+        return causes.Count > OnAScreen || causes.Any(cause => cause.Count > 1);
+    }
+
+    private static IEnumerable<string> Lines(ProblemCause cause, Notation notation)
+    {
+        Problem first = cause.First;
+        string severity = first.Severity == Severity.Error ? "error" : "warning";
+        string message = first.Message.ReplaceLineEndings("\u21B5");
+        bool saysAll = cause.Count == 1 || cause.IsOfName;
+        yield return $"{severity} {first.Code}: {(saysAll ? message.TrimEnd('.') : ProblemCatalog.Get(first.Code).Title)}: {Where(cause, notation)}{Money(cause, notation)}.";
+        if (!saysAll)
+        {
+            yield return Indent + message;
+        }
+        else if (cause.Count == 1 && !string.IsNullOrEmpty(first.Row))
+        {
+            yield return Indent + first.Row.ReplaceLineEndings("\u21B5");
+        }
+
+        yield return Indent + Fix(cause);
+    }
+
+    private static string Where(ProblemCause cause, Notation notation)
+    {
+        string place = ProblemText.PlaceIn(cause.First);
+        if (cause.Count == 1)
+        {
+            return place;
+        }
+
+        string files = cause.Files.Count switch
+        {
+            1 => cause.Files[0],
+            2 => $"{cause.Files[0]} and {cause.Files[1]}",
+            var count => $"{cause.Files[0]} and {count - 1} other files",
+        };
+        return notation.Text($"{cause.Count:N0} rows in {files}, first at {place}");
+    }
+
+    private static string Money(ProblemCause cause, Notation notation) => cause.First.Severity == Severity.Error && cause.Money != 0m
+        ? notation.Text($", with {cause.Money:0.00} of money in {(cause.Count == 1 ? "it" : "them")}") : "";
+
+    private static string Fix(ProblemCause cause)
+    {
+        if (cause.Alias is { } alias)
+        {
+            return $"did you mean {alias.Name}? One line in aliases.csv mends {(cause.Count == 1 ? "it" : "all")}: {AliasFile.Line(alias)}";
+        }
+
+        return (cause.First.Nearest is { } nearest ? $"did you mean {nearest}? " : "") + $"fix: {cause.First.Hint}";
+    }
+
+    private static string Clip(string line) => line.Length <= LongestLine ? line : string.Concat(line.AsSpan(0, LongestLine - 4), " ...");
+}

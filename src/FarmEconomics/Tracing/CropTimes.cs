@@ -1,0 +1,99 @@
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Tracing;
+
+/// <summary>
+/// What a crop's own plantings tell of time: how long after it came into its bed one is picked at the earliest, and how long one without an
+/// end can have stood. Only harvests that name their planting count, because the others are placed by the answer. Worked out once for all crops.
+/// </summary>
+internal sealed class CropTimes
+{
+    private readonly TracingLimits limits;
+    private readonly (DateOnly First, DateOnly Last)?[] named;
+    private readonly int[] leastDays;
+    private readonly int[] longestStay;
+
+    internal CropTimes(FarmRecords records)
+    {
+        limits = records.Settings.Limits;
+        named = NamedHarvests(records);
+        List<int>[] waits = [.. records.Crops.Select(_ => new List<int>())];
+        List<int>[] stays = [.. records.Crops.Select(_ => new List<int>())];
+        foreach (Planting planting in records.Plantings)
+        {
+            if (!planting.Crop.Perennial)
+            {
+                Add(planting, waits[planting.Crop.Index], stays[planting.Crop.Index]);
+            }
+        }
+
+        leastDays = [.. records.Crops.Select(crop => crop.Perennial ? 0 : LeastOf(waits[crop.Index]))];
+        longestStay = Array.ConvertAll(stays, LongestOf);
+    }
+
+    /// <summary>Days a planting must have stood in its bed before a harvest that names only the crop can be of it.</summary>
+    internal int LeastDays(Crop crop) => leastDays[crop.Index];
+
+    /// <summary>Days a planting without an end stands at most, and days after it left its bed for which a harvest may still be of it.</summary>
+    internal int LongestStay(Crop crop) => longestStay[crop.Index];
+
+    /// <summary>The last harvest that names the planting; null: none does.</summary>
+    internal DateOnly? LastNamed(Planting planting) => named[planting.Index]?.Last;
+
+    private static (DateOnly First, DateOnly Last)?[] NamedHarvests(FarmRecords records)
+    {
+        (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
+        foreach (HarvestRow row in records.Harvests)
+        {
+            if (!string.IsNullOrWhiteSpace(row.Planting) && records.FindPlanting(row.Planting) is { } planting)
+            {
+                (DateOnly First, DateOnly Last) known = spans[planting.Index] ?? (row.Date, row.Date);
+                spans[planting.Index] = (row.Date < known.First ? row.Date : known.First, row.Date > known.Last ? row.Date : known.Last);
+            }
+        }
+
+        return spans;
+    }
+
+    private void Add(Planting planting, List<int> waits, List<int> stays)
+    {
+        (DateOnly First, DateOnly Last)? span = named[planting.Index];
+        if (span is { } picked)
+        {
+            waits.Add(Math.Max(0, picked.First.DayNumber - planting.BedList.Min(bed => bed.In).DayNumber));
+        }
+
+        foreach (BedPlanting bed in planting.BedList)
+        {
+            if ((bed.Row.OutOfBed ?? span?.Last.AddDays(1)) is { } end && end > bed.In)
+            {
+                stays.Add(end.DayNumber - bed.In.DayNumber);
+            }
+        }
+    }
+
+    private int LeastOf(List<int> waits) =>
+        waits.Count == 0 ? limits.LeastDaysWithoutHistory : (int)Percentile(waits, limits.LeastDaysPercentile);
+
+    private int LongestOf(List<int> stays)
+    {
+        if (stays.Count == 0)
+        {
+            return limits.BoundWithoutHistory;
+        }
+
+        // Some sowings of a crop stand through the winter: twice the usual stay would be too short for them.
+        decimal longest = Math.Max(limits.TimesMedianStay * Percentile(stays, 50m), Percentile(stays, limits.LongestStayPercentile));
+        return (int)Math.Max(limits.ShortestBound, longest);
+    }
+
+    /// <summary>By straight lines between sorted values (definition 7 of Hyndman and Fan).</summary>
+    private static decimal Percentile(List<int> days, decimal percent)
+    {
+        days.Sort();
+        decimal place = (days.Count - 1) * percent / 100m;
+        int below = (int)place;
+        int next = Math.Min(below + 1, days.Count - 1);
+        return days[below] + ((place - below) * (days[next] - days[below]));
+    }
+}

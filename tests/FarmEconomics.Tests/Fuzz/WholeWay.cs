@@ -1,0 +1,146 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Files;
+using FarmEconomics.Files.Results;
+using FarmEconomics.Files.Workbooks;
+using FarmEconomics.NotebookKit;
+using FarmEconomics.Notebooks;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Completeness;
+using FarmEconomics.Records.Names;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Funding;
+using FarmEconomics.Reports.Season;
+
+namespace FarmEconomics.Tests.Fuzz;
+
+/// <summary>
+/// Everything a grower may ask of a folder, in this process: check, review with every season's proof and tables, and by chance one of the
+/// commands and one of the notebooks. An exception that a command turns into a message is no fault; every other one is.
+/// </summary>
+internal sealed class WholeWay(Random random, string results)
+{
+    // A drawn picture takes as long as ten folders.
+    private const int PicturesOneIn = 40;
+
+    // The library that draws is not asked by two threads at once, as no notebook's process does.
+    private static readonly Lock Drawing = new();
+
+    internal void Go(string folder)
+    {
+        FarmFolder farm = FarmFolder.Open(folder);
+        Check(farm);
+        if (farm.Review is null)
+        {
+            RecordsCheckPage(farm);
+            farm = FarmFolder.Open(folder, skipBadRows: true);
+            Check(farm);
+        }
+
+        if (farm.Review is { CropYears.Count: > 0 } review)
+        {
+            foreach (int year in review.CropYears)
+            {
+                SeasonReview season = review.Season(year);
+                _ = ProofTables.RequireProof(season);
+                ResultTables.Write(season, farm.ProblemsWith(season), results, year == review.LatestCropYear ? new Workbook() : null);
+            }
+
+            int chosen = random.Next(3) > 0 ? review.LatestCropYear : review.CropYears[random.Next(review.CropYears.Count)];
+            new Questions(random, review, chosen).Ask();
+            NotebookScript notebook = NotebookScript.All[random.Next(NotebookScript.All.Count)];
+            lock (Drawing)
+            {
+                notebook.Run(new OpenFarm(farm), Given(notebook, review, chosen), Show);
+            }
+        }
+    }
+
+    private static void Check(FarmFolder farm)
+    {
+        foreach (Problem problem in farm.Problems)
+        {
+            _ = ProblemText.Format(problem, farm.Notation, farm.Folder);
+        }
+
+        _ = ControlTotals.Of(farm.Reading.Tables, farm.Reading.FarmSettings);
+        _ = AliasFile.Text(AliasProposal.Of(farm.Problems, farm.Reading.Tables));
+    }
+
+    // The first notebook is shown for records in error as well, down to the cell that needs a season.
+    private void RecordsCheckPage(FarmFolder farm)
+    {
+        try
+        {
+            NotebookScript notebook = NotebookScript.All[0];
+            notebook.Run(new OpenFarm(farm), notebook.Parameters.ToDictionary(parameter => parameter.Name, parameter => parameter.Default),
+                Show);
+        }
+        catch (RecordsException)
+        {
+        }
+    }
+
+    private void Show(object shown)
+    {
+        switch (shown)
+        {
+            case IHtmlDisplay display:
+                _ = display.ToHtml();
+                _ = display.ToPlainText();
+                break;
+            case Figure figure when random.Next(PicturesOneIn) == 0:
+                _ = figure.Svg();
+                break;
+            case Figure or string:
+                break;
+            default:
+                throw new InvalidOperationException($"A notebook shows a {shown.GetType()}.");
+        }
+    }
+
+    private Dictionary<string, object> Given(NotebookScript notebook, FarmReview review, int year) => notebook.Parameters.ToDictionary(
+        parameter => parameter.Name,
+        parameter => parameter.Choice == "crop year" ? year : random.Next(3) > 0 ? parameter.Default : Value(parameter, review, year));
+
+    // What the page would refuse beside its field, the notebook never gets.
+    private static string Readable(string text, Func<string, bool> reads)
+    {
+        try
+        {
+            return reads(text) ? text : "";
+        }
+        catch (ArgumentException)
+        {
+            return "";
+        }
+    }
+
+    private object Value(NotebookParameter parameter, FarmReview review, int year)
+    {
+        string[] names = [.. parameter.Choice switch
+        {
+            "crop" => review.Season(year).Crops.Select(crop => crop.Name),
+            "pool" => review.Records.Pools.Select(pool => pool.Name),
+            "store" => review.Records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays).Select(pool => pool.Name),
+            "project" => review.Records.Tables.Funding.Select(row => row.Project),
+            _ => [],
+        }];
+        if (names.Length > 0)
+        {
+            return names[random.Next(names.Length)];
+        }
+
+        return (parameter.Name, parameter.Type, parameter.Lowest, parameter.Highest) switch
+        {
+            ("changes", _, _, _) => Readable(Questions.Change(random, review.Records), text =>
+                ScenarioText.Read(text, review.Records, out IReadOnlyList<ScenarioFault> faults) is not null && faults.Count == 0),
+            ("assumptions", _, _, _) => Readable(Questions.Assumptions(random), text =>
+                WriteUpReport.Make(review, year, "", text) is not null),
+            (_, ParameterType.Whole, { } low, { } high) => (int)(random.Next(2) == 0 ? low : high),
+            (_, ParameterType.Number, { } low, { } high) => random.Next(2) == 0 ? low : high,
+            (_, ParameterType.Approximate, { } low, { } high) => decimal.ToDouble(random.Next(2) == 0 ? low : high),
+            _ => parameter.Default,
+        };
+    }
+}
