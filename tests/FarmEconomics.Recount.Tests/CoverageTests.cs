@@ -19,7 +19,6 @@ public sealed class CoverageTests
         ["crop-only harvests that pass by a young planting"] = "FROM harvest_shares h JOIN harvest_rows r ON r.row = h.what JOIN standing s ON s.crop = r.crop AND s.in_bed <= r.date AND r.date < s.until WHERE r.date - s.in_bed < soonest AND choice IN (1, 2)",
         ["failed plantings whose longest stay is over"] = "FROM stays s JOIN planting_rows p ON p.row = s.row JOIN planting_years y ON y.planting = s.planting WHERE p.out_of_bed IS NULL AND last_harvest IS NULL AND NOT s.perennial AND s.out_of_bed < getvariable('as_of')",
         ["crates estimated"] = "FROM crate_use WHERE NOT known AND NOT by_value AND weight > 0",
-        ["pools by sales value for lack of crates"] = "FROM crate_use WHERE by_value",
         ["priced sales without a price"] = "FROM leaving_money WHERE kind IN ('market', 'stand', 'wholesale') AND NOT priced AND sales > 0",
         ["credits"] = "FROM leaving_money m JOIN unmatched_users u ON u.leaving = m.row WHERE m.quantity = 0 AND m.sales < 0",
         ["fees on shares"] = "FROM leaving_money WHERE kind = 'share' AND fee > 0",
@@ -80,6 +79,7 @@ public sealed class CoverageTests
     [InlineData("no owner wage and no interest", "FROM pools_result WHERE ownership_cost IS NULL")]
     [InlineData("no owner wage and no interest", "FROM pools_result WHERE ownership_cost IS NOT NULL AND received_from_pools IS NULL")]
     [InlineData("no owner wage and no interest", "FROM charges_result WHERE amount IS NULL")]
+    [InlineData("crates", "FROM crate_use WHERE by_value")]
     [InlineData("nobody works unpaid", "FROM known WHERE hours_known AND NOT hours_logged AND labor_known")]
     [InlineData("nobody works unpaid", "FROM standard_hours s WHERE s.hours > 0 AND s.year NOT IN (SELECT year FROM wage_years)")]
     [InlineData("wages and standards without a log", "FROM filled f JOIN work w ON w.row = f.row WHERE w.kind = 'hired'")]

@@ -20,6 +20,8 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
     private readonly ProblemLog _totals = new();
     private readonly List<(int FirstProblem, SourceLine Source, string Text)> _notes = [];
 
+    private readonly List<string> _namesInError = [];
+
     /// <summary>True for a row that starts with "Total" and lacks a value no record may lack.</summary>
     public bool IsTotal(CsvReader reader, SourceLine source)
     {
@@ -49,10 +51,10 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
     private bool LacksRequired(CsvReader reader, int first) =>
         Array.Exists(_required, i => i != first && columns[i]!.Required && (i >= reader.FieldCount || reader.IsEmpty(i)));
 
-    public void NextIsRecord() => _notes.Clear();
+    public void NextIsRecord() => KeepNotes();
 
     /// <summary>A row in error is held to be a remark when it is one text of several words, as long as nothing else follows.</summary>
-    public void NextIsInError(CsvReader reader, RowReading row, bool fits)
+    public void NextIsInError(CsvReader reader, RowReading row, bool fits, string name)
     {
         int filled = -1;
         int count = 0;
@@ -72,8 +74,19 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
         }
         else
         {
-            _notes.Clear();
+            KeepNotes();
+            _namesInError.Add(name);
         }
+    }
+
+    /// <summary>The names that rows in error would have defined: such a name is known. A remark defines none.</summary>
+    public IReadOnlyList<string> NamesInError => _namesInError;
+
+    // What looked like a remark is followed by a record, so it is a row in error after all; its one text may be a name.
+    private void KeepNotes()
+    {
+        _namesInError.AddRange(_notes.Select(note => note.Text));
+        _notes.Clear();
     }
 
     /// <summary>Puts a warning in place of the errors of the remarks at the end, and adds those of the totals.</summary>

@@ -164,8 +164,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
                 {
                     counts.InError++;
                     row.AddMoney(record);
-                    RememberName(schema, key < 0 ? "" : reader.GetString(key));
-                    apart.NextIsInError(reader, row, fits);
+                    apart.NextIsInError(reader, row, fits, key < 0 ? "" : reader.GetString(key));
                     if (counts.InError > MaxRowsInError)
                     {
                         throw new InputException(ProblemCodes.TooManyInError, settings.Notation.Text($"More than {MaxRowsInError:N0} rows of {file} are in error; what follows row {reading.Line} is not read."));
@@ -184,6 +183,11 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         }
 
         int notes = apart.TakeNotes();
+        foreach (string name in apart.NamesInError)
+        {
+            RememberName(schema, name);
+        }
+
         counts.InError -= notes;
         counts.PassedOver += notes;
         progress?.Report(new ReadingProgress(file, count, settings.Notation));

@@ -221,8 +221,14 @@ internal sealed class PoolUserFinder
             {
                 if (part.Leaving.Channel == channel && part.Enterprise is { } enterprise)
                 {
-                    users.OfEnterprise[PositionOf(enterprise)] += Math.Max(0m, weight(part));
+                    users.OfEnterprise[PositionOf(enterprise)] += weight(part);
                 }
+            }
+
+            // Credits take off what was sold; a planting that only gave money back uses nothing.
+            for (int i = 0; i < Enterprises.Count; i++)
+            {
+                users.OfEnterprise[i] = Math.Max(0m, users.OfEnterprise[i]);
             }
 
             if (users.OfEnterprise.Sum() > 0m)

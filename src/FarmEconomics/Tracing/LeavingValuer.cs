@@ -164,7 +164,7 @@ internal sealed class LeavingValuer
         }
     }
 
-    private static void SplitOverParts(Leaving leaving)
+    private void SplitOverParts(Leaving leaving)
     {
         ArraySegment<LeavingPart> parts = leaving.OwnParts;
         if (parts.Count == 1)
@@ -185,7 +185,7 @@ internal sealed class LeavingValuer
         for (int i = 0; i < spread.Length; i++)
         {
             LeavingPart part = parts[lots + i];
-            spread[i] = leaving.Quantity == 0m ? part.Enterprise?.BedFeet.Value ?? 0m : part.Quantity;
+            spread[i] = part.Enterprise is { } enterprise ? ledger.SpreadWeight(leaving, enterprise) : 1m;
         }
 
         decimal[] weights = new decimal[spread.Length > 0 ? lots + 1 : lots];
@@ -196,7 +196,7 @@ internal sealed class LeavingValuer
 
         if (spread.Length > 0)
         {
-            weights[lots] = leaving.Quantity == 0m ? spread.Sum() : unmatched;
+            weights[lots] = leaving.Quantity == 0m ? 1m : unmatched;
         }
 
         LeavingPart.PartMoney[] own = new LeavingPart.PartMoney[parts.Count];

@@ -160,6 +160,21 @@ internal sealed class LotLedger
         }
     }
 
+    /// <summary>What a planting counts where what met no lot is spread: money follows these weights, not the quantities split by them, which are rounded.</summary>
+    internal decimal SpreadWeight(Leaving leaving, Enterprise enterprise)
+    {
+        (IReadOnlyList<Enterprise> enterprises, decimal[] weights) = spreads[(leaving.Crop, leaving.Window)];
+        for (int i = 0; i < weights.Length; i++)
+        {
+            if (enterprises[i] == enterprise)
+            {
+                return weights[i];
+            }
+        }
+
+        return 0m;
+    }
+
     /// <summary>The crop's plantings of a year with their harvests as weights, else their bed-feet; no weights when they have neither.</summary>
     private (IReadOnlyList<Enterprise> Enterprises, decimal[] Weights) SpreadOf(Crop crop, int year)
     {

@@ -76,9 +76,9 @@ SELECT planting, crop, n, row, bed, structure, bed_feet,
 FROM (SELECT *, unnest(range(window_of(in_bed), window_of(greatest(out_of_bed - 1, in_bed)) + 1)) AS n FROM stays WHERE perennial);
 
 CREATE TABLE enterprises AS
-SELECT planting, year, any_value(crop) AS crop, min(row) AS place, string_agg(bed, '; ' ORDER BY row) AS bed,
+SELECT planting, year, any_value(crop) AS crop, min(row) AS place, string_agg(bed, '; ' ORDER BY row) FILTER (first_of_bed) AS bed,
     sum(bed_feet) AS bed_feet, sum(bed_foot_days) AS bed_foot_days, coalesce(sum(trays), 0) AS trays, coalesce(sum(trays * nursery_days), 0) AS tray_days
-FROM enterprise_rows GROUP BY planting, year;
+FROM (SELECT *, row = min(row) OVER (PARTITION BY planting, year, bed) AS first_of_bed FROM enterprise_rows) GROUP BY planting, year;
 
 -- The enterprise each lot belongs to, and what was picked of each.
 ALTER TABLE lots ADD COLUMN year INTEGER;

@@ -4,7 +4,7 @@
 -- else over all its priced sales; else its value isn't known and it counts 0. What is given or thrown away is worth 0 whatever is written (docs/decisions.md).
 CREATE TABLE realised AS
 SELECT crop, channel, year, sum(own_value) / 100.0 AS money, sum(quantity) AS quantity
-FROM leavings WHERE kind IN ('market', 'stand', 'wholesale') AND own_value IS NOT NULL GROUP BY crop, channel, year;
+FROM leavings WHERE kind IN ('market', 'stand', 'wholesale') AND own_value IS NOT NULL AND quantity > 0 GROUP BY crop, channel, year;
 
 CREATE TABLE list_prices AS
 WITH found AS (

@@ -49,7 +49,7 @@ FROM crops c LEFT JOIN general g ON g.crop = c.crop LEFT JOIN first_channel f ON
 
 -- Closing stock = units on hand x max(0, average realised price - (selling line + labor of stage sell) / quantity sold), split by quantity.
 CREATE TABLE realised_lots AS
-SELECT l.crop, p.year, sum(coalesce(m.units, 0)) AS money, sum(p.quantity) AS quantity
+SELECT l.crop, p.year, CAST(sum(coalesce(m.units, 0)) AS DOUBLE) / CAST(sum(p.quantity) AS DOUBLE) AS price -- in cents
 FROM parts p JOIN leaving_money l ON l.row = p.leaving LEFT JOIN part_money m ON m.leaving = p.leaving AND m.place = p.place AND m.stream = 'sales'
 WHERE p.lot IS NOT NULL AND l.priced AND l.kind IN ('market', 'stand', 'wholesale') GROUP BY l.crop, p.year;
 
@@ -58,7 +58,7 @@ WITH crop_years AS (
     SELECT o.crop, o.year, sum(on_hand) AS on_hand, sum(sold) AS sold, sum(c.selling) + sum(c.selling_labor) AS selling_cost
     FROM enterprise_output o JOIN cost_sums c ON c.planting = o.planting AND c.year = o.year GROUP BY ALL)
 SELECT o.crop || '|' || o.year AS what, o.planting AS part, o.place, o.on_hand AS weight,
-    cents(y.on_hand * CASE WHEN r.price IS NOT NULL THEN greatest(0, r.price - y.selling_cost / y.sold) ELSE p.price END) AS total
+    cents(y.on_hand * CASE WHEN r.price IS NOT NULL THEN greatest(0, r.price - y.selling_cost / y.sold) / 100 ELSE p.price END) AS total
 FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year LEFT JOIN realised_lots r ON r.crop = o.crop AND r.year = o.year JOIN stock_prices p ON p.crop = o.crop
 WHERE getvariable('closing_stock') = 'count' AND y.on_hand > 0 AND coalesce(r.price, p.price) IS NOT NULL;
 CREATE TABLE closing_stock AS

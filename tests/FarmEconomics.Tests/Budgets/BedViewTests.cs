@@ -12,7 +12,7 @@ public class BedViewTests
     private static SeasonReview Season() => new FarmBuilder(new FarmSettings { InterestPercent = 0m, OwnerWage = 10m }).Crop("beets", storageDays: 30, perCrate: 10).Bed("first", structure: "tunnel").Bed("second")
         .Planting("b", "beets", "first", 10, "2025-05-01", "2025-07-10").Planting("b", "beets", "second", 30, "2025-05-01", "2025-07-10")
         .Channel("market", ChannelKind.Market, 10).Channel("house", ChannelKind.Household).Channel("box", ChannelKind.Share).Price("beets", 2).Income("2025-05-01", "box", 40)
-        .Pick("2025-07-01", "b", 100, culled: 8).Sell("2025-06-30", "beets", "market", 4, 2).Sell("2025-07-01", "beets", "market", 40, 2).Sell("2025-07-01", "beets", "house", 12).Sell("2025-07-01", "beets", "box", 20)
+        .Pick("2025-07-01", "b", 100, culled: 8).Sell("2025-06-25", "beets", "market", 4, 2).Sell("2025-07-01", "beets", "market", 40, 2).Sell("2025-07-01", "beets", "house", 12).Sell("2025-07-01", "beets", "box", 20)
         .Worker("Di", WorkerKind.Owner).Worker("Al", WorkerKind.Hired, 10).Standard("beets", Stage.Nursery, 3, RatePer.BedFoot)
         .Work("2025-05-01", "Di", 4, "grow", crop: "beets").Work("2025-07-01", "Al", 8, "harvest", crop: "beets").Work("2025-07-01", "Al", 4, "sell", crop: "beets").Work("2025-07-01", "Di", 2, "office")
         .Spend("2025-05-01", 12, "seed").Spend("2025-05-01", 16, "packaging").Spend("2025-05-01", 20, "insurance").Pool("shed", "bed-feet").Spend("2025-05-01", 24, "repairs", pool: "shed").AsOf("2025-07-20").Season(2025);
@@ -43,7 +43,7 @@ public class BedViewTests
     [Fact]
     public void PlantingOverTwoBeds_ByHand()
     {
-        // The year: 100 picked and 8 culled; 4 sold the day before the pick, so unmatched; 60 sold and 12 eaten of the 100, 28 on hand.
+        // The year: 100 picked and 8 culled; 4 sold six days before the pick, so unmatched; 60 sold and 12 eaten of the 100, 28 on hand.
         EnterpriseBudget first = Season().Beds[0];
         Assert.Equal([10m, 25m, 2m, 1m, 16m, 3m, 7m, 7m], [first.Sums.BedFeet.Value, first.Sums.Harvested, first.Sums.Culled, first.Sums.Unmatched, first.Sums.Sold, first.Sums.OtherUse, first.Sums.Unsold, first.Sums.OnHand]);
 

@@ -136,7 +136,7 @@ public class FundingWriteUpTests
     [InlineData("hours_savd=3", "nearest known: hours_saved")]
     [InlineData("hours_saved=many", "must be a number")]
     [InlineData("project_life_years=0", "whole number from 1 to 40")]
-    [InlineData("price_factor=-1", "at least 0")]
+    [InlineData("price_factor=-1", "from 0 to 100")]
     [InlineData("indirect_classes=persons", "no object class")]
     [InlineData("hours_saved", "no value")]
     [InlineData("match_base=half", "one of total, award")]

@@ -41,6 +41,11 @@ internal sealed class RandomFarm
             Volunteers();
         }
 
+        if (Chance(12))
+        {
+            Loose();
+        }
+
         if (Chance(85))
         {
             Work();
@@ -222,6 +227,19 @@ internal sealed class RandomFarm
         }
     }
 
+    /// <summary>A small crop without units_per_crate beside a large one that has it: its crates can be estimated.</summary>
+    private void Loose()
+    {
+        Farm.Crop("counted", perCrate: Number(2, 20, 1)).Crop("loose").Bed("yard");
+        DateOnly pick = Start.AddDays(100 + random.Next(300));
+        foreach ((string crop, decimal amount) in (ReadOnlySpan<(string, decimal)>)[("counted", Number(100, 300, 2)), ("loose", Number(5, 50, 2))])
+        {
+            Farm.Planting($"of {crop}", crop, "yard", Number(1, 60, 1), Iso(pick.AddDays(-40)), Iso(pick.AddDays(9))).Pick(Iso(pick), $"of {crop}", 60m).Sell(Iso(pick), crop, "stall", 50m, amount: amount);
+        }
+
+        Farm.Pool("crates", "quantity-crates").Spend(Iso(pick), Number(1, 90, 2), "repairs", pool: "crates");
+    }
+
     private void Work()
     {
         if (Chance(85))
@@ -239,12 +257,12 @@ internal sealed class RandomFarm
                 channel: tag == 5 && Farm.Tables.Present.Contains("channels") ? Of(ChannelNames) : null, pool: tag == 6 ? Of(["pack work", "fertility and crop supplies"]) : null);
         }
 
-        for (int i = Chance(40) ? random.Next(5) : 0; i > 0; i--)
+        for (int i = Chance(50) ? random.Next(5) : 0; i > 0; i--)
         {
             Farm.Standard(Of(crops), Of(Enum.GetValues<Stage>()), Number(0, 20, 2) + 0.5m, Of(Enum.GetValues<RatePer>()));
         }
 
-        for (int i = Chance(30) ? random.Next(3) : 0; i > 0; i--)
+        for (int i = Chance(85) ? random.Next(3) : 0; i > 0; i--)
         {
             Farm.Total("labor", "hours:" + Of(["grow", "harvest", "pack"]), Number(1, 90, 1), Of(["2024-01-01", "2025-01-01"]), null);
         }

@@ -22,23 +22,23 @@ public class StoreDaysTests
         }
     }
 
-    // 4.5 storage days are 4.5, not 4: 6 crates of beets lost after 4.5 days, 1 crate sold after 10 (drawn on old), 7 crates in all.
+    // Of 4.5 storage days the whole ones count: 6 crates of beets lost after 4 days, 1 crate sold after 10 (drawn on old), 7 crates in all.
     private static FarmBuilder HalfDays() => new FarmBuilder(new FarmSettings { InterestPercent = 0m }).Crop("beets", perCrate: 10, storageDays: 4.5m).Crop("kale", perCrate: 10, storageDays: 30).Bed("bed").Channel("market", ChannelKind.Market)
         .Planting("b", "beets", "bed", 10, "2025-05-01", "2025-06-30").Planting("k", "kale", "bed", 30, "2025-05-01", "2025-06-30").Pick("2025-05-29", "b", 70).Sell("2025-06-08", "beets", "market", 10, 1m)
         .Pool("cooler", "crate-days").Spend("2025-06-01", 100, "repairs", pool: "cooler").AsOf("2025-07-31");
 
     [Fact]
-    public void CrateDays_OfHalfADay_AreThoseOfCostingAndNobodyElses()
+    public void CrateDays_OfHalfAStorageDay_AreThoseOfCostingAndNobodyElses()
     {
         SeasonReview season = HalfDays().Season(2025);
         Pool store = StoreDays.Stores(season).Single();
         IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> days = StoreDays.Of(season, store);
-        Assert.Equal(37m, season.Pools.Single(result => result.Pool == store).Users.Total); // 6 x 4.5 + 1 x 10
-        Close.To(37m, days.Values.Sum(), 0.0001m);
+        Assert.Equal(34m, season.Pools.Single(result => result.Pool == store).Users.Total); // 6 x 4 + 1 x 10
+        Close.To(34m, days.Values.Sum(), 0.0001m);
         Close.To(7m * 3m, days[(season.Crops[0].Crop!, new DateOnly(2025, 5, 1))], 0.0001m); // May 29, 30, 31
         string sentence = SharedSentences.Store(season, "cooler").ToPlainText();
-        Assert.Contains("cooler held 37 crate-days of produce; with", sentence, StringComparison.Ordinal);
-        Assert.Contains("a crate-day cost $2.70", sentence, StringComparison.Ordinal);
+        Assert.Contains("cooler held 34 crate-days of produce; with", sentence, StringComparison.Ordinal);
+        Assert.Contains("a crate-day cost $2.94", sentence, StringComparison.Ordinal);
     }
 
     [Fact]
