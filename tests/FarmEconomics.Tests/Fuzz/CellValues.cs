@@ -38,16 +38,16 @@ internal static class CellValues
     /// <summary>A value at the ends of what the column allows, or just beyond; sometimes one that stands elsewhere in the folder.</summary>
     internal static string Extreme(ColumnSchema? column, IReadOnlyList<RecordSheet> sheets, RecordSheet sheet, int at, Random random) =>
         column?.Type switch
-    {
-        null => Wrong(random),
-        ColumnType.Date => random.Next(4) == 0 ? NearDay(sheet, at, random) : Of(Dates, random),
-        ColumnType.Year => Of(Years, random),
-        ColumnType.YesNo => Of(["", "yes", "no"], random),
-        ColumnType.Choice => Of([.. column.Allowed, ""], random),
-        ColumnType.Basis => Of([.. BasisWords.Allowed], random),
-        ColumnType.Name or ColumnType.Text => Name(column, sheets, sheet, at, random),
-        _ => Of(Numbers, random),
-    };
+        {
+            null => Wrong(random),
+            ColumnType.Date => random.Next(4) == 0 ? NearDay(sheet, at, random) : Of(Dates, random),
+            ColumnType.Year => Of(Years, random),
+            ColumnType.YesNo => Of(["", "yes", "no"], random),
+            ColumnType.Choice => Of([.. column.Allowed, ""], random),
+            ColumnType.Basis => Of([.. BasisWords.Allowed], random),
+            ColumnType.Name or ColumnType.Text => Name(column, sheets, sheet, at, random),
+            _ => Of(Numbers, random),
+        };
 
     private static string Of(string[] values, Random random) => values[random.Next(values.Length)];
 

@@ -124,8 +124,13 @@ internal sealed class Questions(Random random, FarmReview review, int year)
         decimal?[] hours = [null, 0m, 0.01m, 35m, 10_000m];
         decimal?[] margins = [null, null, 0m, 50m, 99m];
         decimal[] steps = [0.01m, 0.25m, 100m];
-        PriceBook book = PriceBook.Of(review, year, new PriceTerms { WantedPerHour = hours[random.Next(hours.Length)],
-            WantedMarginPercent = margins[random.Next(margins.Length)], Step = steps[random.Next(steps.Length)] });
+        PriceTerms terms = new()
+        {
+            WantedPerHour = hours[random.Next(hours.Length)],
+            WantedMarginPercent = margins[random.Next(margins.Length)],
+            Step = steps[random.Next(steps.Length)],
+        };
+        PriceBook book = PriceBook.Of(review, year, terms);
         _ = PriceTables.Assumptions(book).ToPlainText() + PriceTables.Channels(book).ToPlainText();
         foreach (Channel channel in PriceSheet.Channels(book))
         {

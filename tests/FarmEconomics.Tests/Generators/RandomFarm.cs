@@ -46,6 +46,11 @@ internal sealed class RandomFarm
             Loose();
         }
 
+        if (Chance(12))
+        {
+            PaidCrew();
+        }
+
         if (Chance(85))
         {
             Work();
@@ -240,6 +245,14 @@ internal sealed class RandomFarm
         Farm.Pool("crates", "quantity-crates").Spend(Iso(pick), Number(1, 90, 2), "repairs", pool: "crates");
     }
 
+    /// <summary>A crew that was paid, whose hours nobody logged: a control total and a standard tell of them.</summary>
+    private void PaidCrew()
+    {
+        DateOnly day = Start.AddDays(100 + random.Next(300));
+        Farm.Crop("paid").Bed("far row").Planting("of paid", "paid", "far row", Number(1, 60, 1), Iso(day), Iso(day.AddDays(50))).Pick(Iso(day.AddDays(45)), "of paid", 20m)
+            .Standard("paid", Stage.Grow, Number(1, 9, 2), RatePer.BedFoot).Total("labor", "hours:grow", Number(200, 900, 1), Iso(day)).Spend(Iso(day), Number(100, 900, 2), "wages");
+    }
+
     private void Work()
     {
         if (Chance(85))
@@ -262,7 +275,7 @@ internal sealed class RandomFarm
             Farm.Standard(Of(crops), Of(Enum.GetValues<Stage>()), Number(0, 20, 2) + 0.5m, Of(Enum.GetValues<RatePer>()));
         }
 
-        for (int i = Chance(85) ? random.Next(3) : 0; i > 0; i--)
+        for (int i = Chance(30) ? random.Next(3) : 0; i > 0; i--)
         {
             Farm.Total("labor", "hours:" + Of(["grow", "harvest", "pack"]), Number(1, 90, 1), Of(["2024-01-01", "2025-01-01"]), null);
         }

@@ -68,11 +68,11 @@ public class LedgerEdgeTests
     }
 
     [Fact]
-    public void Credit_WithoutGoods_IsSpreadByBedFeetOverWhatWasPicked()
+    public void Credit_WithoutGoods_IsSpreadByQuantityPicked()
     {
-        // 10 and 30 bed-feet, though a was picked three times as much.
+        // a was picked three times as much, though it has 10 bed-feet and b 30.
         SeasonReview season = Farm().Pick("2025-06-01", "a", 30).Pick("2025-06-01", "b", 10).Sell("2025-06-20", "beets", "market", 0, amount: -8).Season(2025);
-        Assert.Equal([-2m, -6m], season.Plantings.Select(budget => budget.Sums.Sales.Amount));
+        Assert.Equal([-6m, -2m], season.Plantings.Select(budget => budget.Sums.Sales.Amount));
         season.AssertProven();
 
         SeasonReview one = Farm().Pick("2025-06-01", "a", 30).Sell("2025-06-20", "beets", "market", 0, amount: -8).Season(2025);
