@@ -62,7 +62,7 @@ internal sealed class PlainConsole : IDisposable
                 afterReturn = letter == '\r';
                 if (!afterReturn)
                 {
-                    _ = IsObeyed(letter) ? plain.Append(CultureInfo.InvariantCulture, $@"\u{(int)letter:X4}") : plain.Append(letter);
+                    _ = IsObeyed(letter) ? plain.Append(@"\u").Append(((int)letter).ToString("X4", CultureInfo.InvariantCulture)) : plain.Append(letter);
                 }
             }
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Files;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Words;
 

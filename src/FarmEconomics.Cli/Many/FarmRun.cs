@@ -137,7 +137,7 @@ internal static class FarmRun
         using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.Review) { IsOneOfMany = true }, place.Records);
         if (farm is not null)
         {
-            ResultTables.WriteProblems(farm.Problems, farm.Reading.FarmSettings.LengthUnit, Path.Combine(Directory.CreateDirectory(Path.Combine(results.Path, "tables")).FullName, "problems.csv"));
+            ResultTables.WriteProblems(farm.Problems, farm.Notation, Path.Combine(Directory.CreateDirectory(Path.Combine(results.Path, "tables")).FullName, "problems.csv"));
         }
 
         record.Write(results.Path);

@@ -31,7 +31,9 @@ internal sealed class TextConverter : ICsvConverter<string>
 
         if (text.Length > column.MaxLength)
         {
-            row.Report(ProblemCodes.TextTooLong, index, $"{row.NameAt(index)} has {text.Length:N0} letters, at most {column.MaxLength:N0} are read: \"{RowReading.Shown(text)}\".", text);
+            row.Report(
+                ProblemCodes.TextTooLong, index,
+                row.Settings.Notation.Text($"{row.NameAt(index)} has {text.Length:N0} letters, at most {column.MaxLength:N0} are read: \"{RowReading.Shown(text)}\"."), text);
         }
 
         if (column.Type != ColumnType.Basis)

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Globalization;
 using System.Text.Unicode;
 using ADRaffy.ENSNormalize;
 using FarmEconomics.Records.Checks;
@@ -45,6 +46,6 @@ internal static class UnusualText
     {
         '\n' or '\r' => "a line break",
         '\t' => "a tab",
-        _ => $"U+{(int)c:X4}",
+        _ => "U+" + ((int)c).ToString("X4", CultureInfo.InvariantCulture),
     };
 }

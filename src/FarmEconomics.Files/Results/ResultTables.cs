@@ -30,7 +30,7 @@ public static class ResultTables
         WriteCharges(season, Path.Combine(folder, "charges.csv"), book);
         WriteStatement(season, Path.Combine(folder, "statement.csv"), book);
         WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"), book);
-        WriteProblems(problems, season.Settings.LengthUnit, Path.Combine(folder, "problems.csv"), book);
+        WriteProblems(problems, season.Notation, Path.Combine(folder, "problems.csv"), book);
     }
 
     /// <summary>The tables by file name, each with what it holds.</summary>
@@ -131,14 +131,14 @@ public static class ResultTables
         }
     }
 
-    internal static void WriteProblems(IReadOnlyList<Problem> problems, LengthUnit unit, string path, Workbook? book = null)
+    internal static void WriteProblems(IReadOnlyList<Problem> problems, Notation notation, string path, Workbook? book = null)
     {
         using CsvTable table = new(path, book, "severity", "code", "file", "line", "column", "message");
         foreach (Problem problem in problems)
         {
             table.Text(problem.Severity.ToString().ToLowerInvariant()).Text(problem.Code).Text(problem.Source.File)
-                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, unit) : null)
-                .Text(problem.Further == 0 ? problem.Message : $"{problem.Message} And {problem.Further:N0} further rows with the same fault.");
+                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, notation.LengthUnit) : null)
+                .Text(problem.Further == 0 ? problem.Message : notation.Text($"{problem.Message} And {problem.Further:N0} further rows with the same fault."));
             table.End();
         }
     }

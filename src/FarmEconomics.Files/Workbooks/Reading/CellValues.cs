@@ -92,7 +92,9 @@ internal sealed class CellValues(List<string> strings, CellLooks looks, bool dat
         (long hours, long minutes, long left) = (whole / 3600, whole / 60 % 60, whole % 60);
         string half = look != NumberLook.Clock ? "" : hours < 12 ? " AM" : " PM";
         hours = half.Length > 0 ? ((hours + 11) % 12) + 1 : hours;
-        return $"{hours}:{minutes:00}{(left == 0 ? "" : $":{left:00}")}{half}";
+        return $"{hours}:{TwoDigits(minutes)}{(left == 0 ? "" : $":{TwoDigits(left)}")}{half}";
+
+        static string TwoDigits(long number) => number.ToString("00", CultureInfo.InvariantCulture);
     }
 
     private string? Day(double serial)

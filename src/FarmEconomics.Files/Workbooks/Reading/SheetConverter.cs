@@ -17,7 +17,7 @@ namespace FarmEconomics.Files.Workbooks.Reading;
 internal sealed record ConvertedSheet(byte[] Csv, int[] RowOfLine, Dictionary<int, List<CellFault>> Faults, IReadOnlyList<Problem> Remarks, int RowsPassedOver);
 
 /// <summary>Turns the rows of one sheet into CSV.</summary>
-internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit unit, CellValues values)
+internal sealed class SheetConverter(string file, TableSchema schema, Notation notation, CellValues values)
 {
     private const int MaxCsvBytes = 256 << 20;
     private const int MaxColumns = 16_384;
@@ -181,7 +181,7 @@ internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit
             _headings[cell.Column - 1] = Plain(cell).Trim();
         }
 
-        _columns = [.. _headings.Select(heading => schema.Find(heading, unit))];
+        _columns = [.. _headings.Select(heading => schema.Find(heading, notation.LengthUnit))];
         WriteLine(_headingRow, _headings);
         foreach ((int row, List<RawCell> cells) in _top.Skip(at + 1))
         {
@@ -195,11 +195,11 @@ internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit
 
     private bool HasRequiredHeadings(List<RawCell> cells)
     {
-        HashSet<string> known = [.. cells.Select(cell => schema.Find(Plain(cell), unit)?.Name ?? "")];
+        HashSet<string> known = [.. cells.Select(cell => schema.Find(Plain(cell), notation.LengthUnit)?.Name ?? "")];
         return schema.Columns.All(column => !column.Required || known.Contains(column.Name));
     }
 
-    private int KnownHeadings(List<RawCell> cells) => cells.Count(cell => schema.Find(Plain(cell), unit) is not null);
+    private int KnownHeadings(List<RawCell> cells) => cells.Count(cell => schema.Find(Plain(cell), notation.LengthUnit) is not null);
 
     private void Write(int row, List<RawCell> cells)
     {
@@ -215,7 +215,7 @@ internal sealed class SheetConverter(string file, TableSchema schema, LengthUnit
                 {
                     if (_faults.Count == MaxRowsWithFaults)
                     {
-                        throw new InputException(ProblemCodes.TooManyInError, $"More than {MaxRowsWithFaults:N0} rows of {file} hold formulas without a value.");
+                        throw new InputException(ProblemCodes.TooManyInError, notation.Text($"More than {MaxRowsWithFaults:N0} rows of {file} hold formulas without a value."));
                     }
 
                     _faults.Add(row, faults = []);

@@ -45,7 +45,7 @@ internal static class WorkbookReader
                 workbook.Date1904,
                 markOf ?? (_ => settings.DecimalMark));
             using Stream stream = part.GetStream(FileMode.Open, FileAccess.Read);
-            return new SheetConverter(file, schema, settings.LengthUnit, values).Convert(stream);
+            return new SheetConverter(file, schema, settings.Notation, values).Convert(stream);
         });
 
     /// <summary>A reader of untrusted XML: no document types, nothing fetched from elsewhere.</summary>
@@ -130,7 +130,7 @@ internal static class WorkbookReader
                 {
                     if (sheets.Count == MaxSheets)
                     {
-                        throw new InvalidDataException($"it holds more than {MaxSheets:N0} sheets");
+                        throw new InvalidDataException(Notation.Default.Text($"it holds more than {MaxSheets:N0} sheets"));
                     }
 
                     sheets.Add(new SheetEntry(xml.GetAttribute("name") ?? "", RelationshipId(xml), xml.GetAttribute("state") is "hidden" or "veryHidden"));

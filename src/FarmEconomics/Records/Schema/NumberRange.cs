@@ -24,7 +24,8 @@ public sealed record NumberRange(decimal Low, decimal High) : IFormattable
     /// <inheritdoc/>
     public string ToString(string? format, IFormatProvider? formatProvider)
     {
-        string range = string.Create(formatProvider ?? CultureInfo.InvariantCulture, $"from {Low:#,##0.####} to {High:#,##0.####}");
+        IFormatProvider provider = formatProvider ?? CultureInfo.InvariantCulture;
+        string range = $"from {Low.ToString("#,##0.####", provider)} to {High.ToString("#,##0.####", provider)}";
         return OrZero ? $"0, or {range}" : range;
     }
 }
