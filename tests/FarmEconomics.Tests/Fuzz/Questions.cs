@@ -140,10 +140,10 @@ internal sealed class Questions(Random random, FarmReview review, int year)
                 continue;
             }
 
-            ShareTerms terms = new() { Members = random.Next(2) == 0 ? null : random.Next(1, 100_000) };
-            SharePricing shares = SharePricing.Of(book, ShareContents.Recorded(book, channel), terms);
-            _ = ShareTables.Weeks(book, shares).ToPlainText() + ShareTables.Price(book, shares, terms).ToPlainText()
-                + PriceSheet.Body(book, shares, terms);
+            ShareTerms asked = new() { Members = random.Next(2) == 0 ? null : random.Next(1, 100_000) };
+            SharePricing shares = SharePricing.Of(book, ShareContents.Recorded(book, channel), asked);
+            _ = ShareTables.Weeks(book, shares).ToPlainText() + ShareTables.Price(book, shares, asked).ToPlainText()
+                + PriceSheet.Body(book, shares, asked);
         }
     }
 
