@@ -93,7 +93,7 @@ public class WhatIfTests
 
                         if (pair.YieldPerBedFoot.Value is { } feet && left(1m, feet * budget.Sums.BedFeet.Value / budget.Sums.Sold) is var atYield && Math.Abs(feet) < 1000m)
                         {
-                            Close.To(0m, atYield, near * (1m + (feet * budget.Sums.BedFeet.Value / budget.Sums.Sold)));
+                            Close.To(0m, atYield, near * (1m + Math.Abs(feet * budget.Sums.BedFeet.Value / budget.Sums.Sold)));
                         }
                     }
                 }
