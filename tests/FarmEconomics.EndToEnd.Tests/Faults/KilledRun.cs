@@ -29,7 +29,8 @@ internal sealed class KilledRun : IDisposable
     /// <returns>True when it was killed, false when it had ended before.</returns>
     public async Task<bool> KillAsync(string[] arguments, Func<bool>? sign, TimeSpan after)
     {
-        ProcessStartInfo start = new("dotnet", [Program.Assembly, .. arguments]) { WorkingDirectory = Path.GetTempPath(), RedirectStandardOutput = true, RedirectStandardError = true };
+        // A shell has what it starts in the background ignore Ctrl+C, and that is inherited: here the program gets the usual answer to it.
+        ProcessStartInfo start = new("env", ["--default-signal=INT", "dotnet", Program.Assembly, .. arguments]) { WorkingDirectory = Path.GetTempPath(), RedirectStandardOutput = true, RedirectStandardError = true };
         foreach ((string name, string value) in Surroundings)
         {
             start.Environment[name] = value;
@@ -64,7 +65,8 @@ internal sealed class KilledRun : IDisposable
     /// <param name="times">How often it is asked.</param>
     public async Task<ProgramRun> StopAsync(string[] arguments, Func<string, bool> sign, string signal, int times = 1)
     {
-        ProcessStartInfo start = new("dotnet", [Program.Assembly, .. arguments]) { WorkingDirectory = Path.GetTempPath(), RedirectStandardOutput = true, RedirectStandardError = true };
+        // A shell has what it starts in the background ignore Ctrl+C, and that is inherited: here the program gets the usual answer to it.
+        ProcessStartInfo start = new("env", ["--default-signal=INT", "dotnet", Program.Assembly, .. arguments]) { WorkingDirectory = Path.GetTempPath(), RedirectStandardOutput = true, RedirectStandardError = true };
         foreach ((string name, string value) in Surroundings)
         {
             start.Environment[name] = value;
