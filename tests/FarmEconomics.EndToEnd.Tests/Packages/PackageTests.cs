@@ -11,7 +11,7 @@ public class PackageTests
 
     [Theory]
     [InlineData("FarmEconomics", "MathNet.Numerics")]
-    [InlineData("FarmEconomics.Files", "FarmEconomics CsvHelper DocumentFormat.OpenXml")]
+    [InlineData("FarmEconomics.Files", "FarmEconomics ADRaffy.ENSNormalize CsvHelper DocumentFormat.OpenXml")]
     [InlineData("FarmEconomics.Reports", "FarmEconomics FarmEconomics.Files Markdig Microsoft.Data.Analysis ScottPlot")]
     public async Task Library_Packed_BringsDocsReadmeSymbolsAndWhatItNeeds(string name, string needs)
     {
