@@ -8,7 +8,7 @@ using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
 using Xunit;
 
-namespace FarmEconomics.Tests.Budgets;
+namespace FarmEconomics.Tests.Reports;
 
 /// <summary>docs/methods.md 3, unknown value: a harvest without any price isn't worth 0, and no figure says that it is.</summary>
 public class UnknownValueTests
