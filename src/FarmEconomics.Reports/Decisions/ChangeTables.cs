@@ -14,22 +14,25 @@ public static class ChangeTables
         PartialBudget budget = answer.Partial;
         ReportTable table = new ReportTable($"{answer.Change.Title}: partial budget, avoidable cost only", notation)
             .Column("Part").Column("What").Column("Cash or not").Column("Amount", Look.Money);
-        Part("added returns", budget.AddedReturns, 1m);
+        Part("added returns", budget.AddedReturns, 1m, answer.WhyUnknown);
         Part("reduced costs", budget.ReducedCosts, 1m);
         Part("added costs", budget.AddedCosts, -1m);
-        Part("reduced returns", budget.ReducedReturns, -1m);
-        return table.Total("net change", "added returns + reduced costs - added costs - reduced returns", $"of which cash {notation.InWords(budget.CashChange.Amount, Look.Money)}", budget.NetChange);
+        Part("reduced returns", budget.ReducedReturns, -1m, answer.WhyUnknown);
+        return table.Total(
+            "net change", "added returns + reduced costs - added costs - reduced returns",
+            answer.WhyUnknown is null ? $"of which cash {notation.InWords(budget.CashChange.Amount, Look.Money)}" : "",
+            ReportCell.Known(budget.NetChange, answer.WhyUnknown));
 
-        void Part(string name, IReadOnlyList<PartialBudgetLine> part, decimal sign)
+        void Part(string name, IReadOnlyList<PartialBudgetLine> part, decimal sign, string? whyUnknown = null)
         {
             foreach (PartialBudgetLine line in part.Take(lines))
             {
-                table.Row(name, line.Name, line.NonCash ? "non-cash" : "cash", line.Amount.Amount * sign);
+                table.Row(name, line.Name, line.NonCash ? "non-cash" : "cash", ReportCell.Known(line.Amount.Amount * sign, whyUnknown));
             }
 
             foreach (IGrouping<bool, PartialBudgetLine> rest in part.Skip(lines).GroupBy(line => line.NonCash))
             {
-                table.Row(name, $"{rest.Count()} smaller lines", rest.Key ? "non-cash" : "cash", PartialBudget.Sum(rest).Amount * sign);
+                table.Row(name, $"{rest.Count()} smaller lines", rest.Key ? "non-cash" : "cash", ReportCell.Known(PartialBudget.Sum(rest).Amount * sign, whyUnknown));
             }
         }
     }
@@ -37,8 +40,8 @@ public static class ChangeTables
     /// <summary>Full-cost and avoidable answer side by side.</summary>
     public static ReportTable BothAnswers(ChangeAnswer answer, Notation notation) => new ReportTable($"{answer.Change.Title}: two answers", notation)
         .Column("Answer").Column("Change of the farm's net return", Look.Money).Column("What it says")
-        .Row("full cost", answer.FullCostChange, "what must be earned in the long run: fixed cost counted as if it came and went with the beds")
-        .Row("avoidable cost", answer.AvoidableChange, "what the change would do now: fixed cost stays and moves onto others");
+        .Row("full cost", ReportCell.Known(answer.FullCostChange, answer.WhyUnknown), "what must be earned in the long run: fixed cost counted as if it came and went with the beds")
+        .Row("avoidable cost", ReportCell.Known(answer.AvoidableChange, answer.WhyUnknown), "what the change would do now: fixed cost stays and moves onto others");
 
     /// <summary>Where the fixed cost of each pool moves.</summary>
     public static ReportTable Moved(ChangeAnswer answer, Notation notation)
@@ -93,7 +96,9 @@ public static class ChangeTables
         ReportTable table = new ReportTable($"{answer.Change.Title}: net return before and after", notation).Column("Crop").Column("Before", Look.Money).Column("After", Look.Money).Column("Change", Look.Money);
         foreach ((string crop, Money before, Money after) in answer.Crops.Where(crop => crop.Before != crop.After).OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount)))
         {
-            table.Row(crop, before, after, after - before);
+            string? why = answer.CropsUnknown.GetValueOrDefault(crop);
+            bool named = crop == answer.Change.Crop || crop == answer.Change.Replacement;
+            table.Row(crop, ReportCell.Known(before, why), ReportCell.Known(after, why), ReportCell.Known(after - before, named ? answer.WhyUnknown : null));
         }
 
         HashSet<string> crops = new(answer.Crops.Select(crop => crop.Crop), StringComparer.OrdinalIgnoreCase);
@@ -102,7 +107,9 @@ public static class ChangeTables
             table.Row($"fixed cost that ends with {to}", ReportCell.Missing("not a crop"), ReportCell.Missing("not a crop"), -change);
         }
 
-        return table.Total("The farm", Money.Sum(answer.Crops.Select(crop => crop.Before)), Money.Sum(answer.Crops.Select(crop => crop.Before)) + answer.AvoidableChange, answer.AvoidableChange)
+        Money all = Money.Sum(answer.Crops.Select(crop => crop.Before));
+        string? unknown = answer.CropsUnknown.Values.FirstOrDefault();
+        return table.Total("The farm", ReportCell.Known(all, unknown), ReportCell.Known(all + answer.AvoidableChange, unknown), ReportCell.Known(answer.AvoidableChange, answer.WhyUnknown))
             .Note("Crops whose figures stay the same are left out; the totals hold all crops.");
     }
 

@@ -107,7 +107,7 @@ public static class DecisionPlots
     /// <summary>The farm before and after a change: how the net return of each crop changes, the largest changes first.</summary>
     public static Figure BeforeAndAfter(ChangeAnswer answer, Notation notation, int count = 14)
     {
-        List<(string Name, decimal Before, decimal After)> rows = [.. answer.Crops.Where(crop => crop.Before != crop.After)
+        List<(string Name, decimal Before, decimal After)> rows = [.. answer.Crops.Where(crop => crop.Before != crop.After && !answer.CropsUnknown.ContainsKey(crop.Crop))
             .OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount)).Select(crop => (crop.Crop, crop.Before.Amount, crop.After.Amount))];
         HashSet<string> crops = new(answer.Crops.Select(crop => crop.Crop), StringComparer.OrdinalIgnoreCase);
         decimal off = answer.MovedInAll.Where(move => !crops.Contains(move.To)).Sum(move => move.Change.Amount);
@@ -115,13 +115,18 @@ public static class DecisionPlots
         rows = rest.Count > 0 ? [.. rows.Take(count), ($"{rest.Count} other crops", rest.Sum(row => row.Before), rest.Sum(row => row.After))] : rows;
         decimal before = answer.Crops.Sum(crop => crop.Before.Amount);
         decimal change = answer.AvoidableChange.Amount;
-        string finding = $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change < 0m ? "poorer" : "richer")}";
+        bool whole = answer.CropsUnknown.Count == 0;
+        string finding = answer.WhyUnknown is { } why ? $"what the farm would be is not known, {why}" : $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change < 0m ? "poorer" : "richer")}";
         Canvas canvas = new($"{answer.Change.Title}: {finding}", Width, 170 + (20 * Math.Max(1, rows.Count)));
         canvas.Text("change of each crop's net return, with shared cost moved (before > after)", 10, 12, 11.5);
         if (rows.Count > 0)
         {
             rows.AddRange(off == 0m ? [] : [("fixed cost off the crops", 0m, -off)]);
-            rows.Add(("the farm", before, before + change));
+            if (whole)
+            {
+                rows.Add(("the farm", before, before + change));
+            }
+
             double names = rows.Max(row => Canvas.TextWidth(row.Name, 11.5)) + 20;
             double bottom = canvas.Bottom - 40;
             Scale scale = Covering(rows.Select(row => row.After - row.Before).Append(0m), names + 70, Width - 180);
@@ -131,7 +136,7 @@ public static class DecisionPlots
             {
                 (string name, decimal was, decimal becomes) = rows[i];
                 double y = 28 + ((i + 0.5) * height);
-                bool all = i == rows.Count - 1;
+                bool all = i == rows.Count - 1 && whole;
                 decimal by = becomes - was;
                 double a = scale[(double)Math.Min(by, 0m)];
                 double b = scale[(double)Math.Max(by, 0m)];
@@ -142,7 +147,7 @@ public static class DecisionPlots
             }
         }
 
-        return canvas.ToFigure($"Bars: change of the crops' net return, {answer.Change.Title}; the farm goes from {notation.InWords(before, Look.WholeMoney)} to {notation.InWords(before + change, Look.WholeMoney)}. Largest changes: "
+        return canvas.ToFigure($"Bars: change of the crops' net return, {answer.Change.Title}; {(whole ? $"the farm goes from {notation.InWords(before, Look.WholeMoney)} to {notation.InWords(before + change, Look.WholeMoney)}" : finding)}. Largest changes: "
             + Phrase.List(rows.Take(5).Select(row => $"{row.Name} {notation.InWords(row.Before, Look.WholeMoney)} to {notation.InWords(row.After, Look.WholeMoney)}").ToList()) + ".");
     }
 

@@ -86,6 +86,12 @@ public static class DecisionSentences
     public static string Of(ChangeAnswer answer, Notation notation)
     {
         string Amount(decimal amount) => notation.InWords(Math.Abs(amount), Look.WholeMoney);
+        if (answer.WhyUnknown is { } why)
+        {
+            decimal costs = (PartialBudget.Sum(answer.Partial.ReducedCosts) - PartialBudget.Sum(answer.Partial.AddedCosts)).Amount;
+            return $"{answer.Change.Title}: the records can't tell whether it pays: {why}. Known are the costs: {Amount(costs)} {(costs < 0m ? "would come" : "would go")}.";
+        }
+
         decimal full = answer.FullCostChange.Amount;
         decimal now = answer.AvoidableChange.Amount;
         string BetterOrWorse(decimal change) => change > 0m ? $"{Amount(change)} better off" : change < 0m ? $"{Amount(change)} worse off" : "neither better nor worse off";

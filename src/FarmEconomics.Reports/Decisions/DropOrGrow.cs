@@ -107,6 +107,6 @@ public sealed class DropOrGrow
     {
         Verdict? disputed = Verdicts.Crops.Where(verdict => verdict.Direction is Direction.Mend or Direction.Replace)
             .OrderByDescending(verdict => Math.Min(-verdict.Budget.NetReturn.Amount, verdict.Contribution.Amount)).FirstOrDefault();
-        return (disputed ?? Verdicts.Crops[^1]).Budget.Name;
+        return (disputed ?? Verdicts.Crops.LastOrDefault(verdict => verdict.Direction != Direction.Unknown) ?? Verdicts.Crops[^1]).Budget.Name;
     }
 }

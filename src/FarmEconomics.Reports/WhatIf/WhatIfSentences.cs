@@ -24,7 +24,12 @@ public static class WhatIfSentences
         string label = season.Known.NetReturnIsWhole ? "" : $" ({season.Known.NetReturnLabel})";
         if (outcome.FarmNet.Difference.Value is not { } difference)
         {
-            decimal output = outcome.AllCrops.Output.Difference.Value ?? 0m;
+            if (outcome.AllCrops.Output.Difference.Value is not { } output)
+            {
+                return new Prose($"{example}With **{with}**, what {Phrase.Bold(season.Farm.Name)} would have earned in {season.CropYear} is not known ({outcome.AllCrops.Output.Difference.Reason}). "
+                    + "The lines that are known stand in the tables.");
+            }
+
             return new Prose($"{example}With **{with}**, the output of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would be {notation.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney)} instead of "
                 + $"{notation.InWords(season.Farm.Output.Amount, Look.WholeMoney)}: **{ByHowMuch(output, notation)}**. What the farm would net is not available ({outcome.FarmNet.Difference.Reason}).");
         }

@@ -20,6 +20,8 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
     /// <summary>Why what the produce was worth isn't known: a part of it has no price. Told of a budget or a channel, never of a whole season.</summary>
     public string? Value { get; init; }
 
+    internal static string NoPriceOf(IEnumerable<string> crops) => $"no price of {string.Join(", ", crops)} is on record, at least for a part of it";
+
     /// <summary>Why gross margin isn't known.</summary>
     public string? NoGrossMargin => Value ?? Costs;
 

@@ -80,7 +80,7 @@ internal sealed class SeasonFigures
         HashSet<Crop> crops = [.. members.Select(member => member.Crop)];
         List<string> names = [.. withoutPrice.Where(crops.Contains).Select(crop => crop.Name)];
         return names.Count <= NamedWithoutPrice
-            ? $"no price of {string.Join(", ", names)} is on record, at least for a part of it"
+            ? Availability.NoPriceOf(names)
             : $"{crops.Count} crops, prices for {crops.Count - names.Count}";
     }
 

@@ -1,8 +1,13 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.WhatIf;
 using FarmEconomics.Reports.Words;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
@@ -136,5 +141,36 @@ public class UnknownValueTests
         ChannelResult market = Farm().Channel("market", ChannelKind.Market).Sell("2025-07-01", "kale", "market", 10).Season(2025).Channels.Single(channel => channel.Channel.Name == "market");
         Assert.Equal("a part of what went through it has no price on record", market.Known.Value);
         Assert.Equal(market.Known.Value, market.MarginPerHour.Reason);
+    }
+
+    [Fact]
+    public void CropWithoutAPrice_TriedWithout_TellsTheCostsAndNoSumOfBoth()
+    {
+        SeasonReview season = Farm().Season(2025);
+        ChangeAnswer answer = new ChangeJudge(SeasonCosts.Of(season)).Judge(new Change(ChangeKind.Drop, "kale", 0m, null, null));
+        Assert.Equal(NoPrice, answer.WhyUnknown);
+        Assert.Equal(
+            $"Drop kale: the records can't tell whether it pays: {NoPrice}. Known are the costs: $50 would go.", DecisionSentences.Of(answer, season.Notation));
+        Assert.DoesNotContain(answer.Fits, fit => fit.Crop == "kale");
+        foreach (ReportTable table in new[] { ChangeTables.Partial(answer, season.Notation), ChangeTables.BothAnswers(answer, season.Notation), ChangeTables.BeforeAndAfter(answer, season.Notation) })
+        {
+            Assert.Contains("not available", table.ToPlainText(), StringComparison.Ordinal);
+            Assert.Contains(NoPrice, table.ToPlainText(), StringComparison.Ordinal);
+        }
+
+        Assert.Contains(NoPrice, DecisionPlots.BeforeAndAfter(answer, season.Notation).Alt, StringComparison.Ordinal);
+        ChangeAnswer known = new ChangeJudge(SeasonCosts.Of(season)).Judge(new Change(ChangeKind.Drop, "beets", 0m, null, null));
+        Assert.Null(known.WhyUnknown);
+        Assert.Contains("$150 worse off", DecisionSentences.Of(known, season.Notation), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CropWithoutAPrice_InWhatIf_HasNoOutputBeforeOrAfter()
+    {
+        FarmReview review = Farm().Channel("market", ChannelKind.Market).Sell("2025-07-01", "kale", "market", 10).Sell("2025-07-01", "beets", "market", 10).Review();
+        ScenarioOutcome outcome = ScenarioComparison.Of(review, 2025, FarmScenario.Parse("dearer", "price of kale=+10%", review.Records)).Outcomes[0];
+        Assert.Contains($"would have earned in 2025 is not known ({NoPrice})", WhatIfSentences.Answer(outcome).ToPlainText(), StringComparison.Ordinal);
+        Assert.Equal(NoPrice, outcome.Effects[0].Value.Before.Reason);
+        Assert.Equal(NoPrice, outcome.Effects[0].MoneyMoved.Reason);
     }
 }

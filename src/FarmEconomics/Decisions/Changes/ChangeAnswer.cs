@@ -22,6 +22,9 @@ public sealed record ChangeAnswer
     /// <summary>The change, with the crops' names as the records have them.</summary>
     public required Change Change { get; init; }
 
+    /// <summary>Why what comes or goes isn't known: a crop of the change has no price for a part of it. Null where it is; else only the costs count.</summary>
+    public string? WhyUnknown { get; init; }
+
     /// <summary>The partial budget: avoidable cost only.</summary>
     public required PartialBudget Partial { get; init; }
 
@@ -43,6 +46,9 @@ public sealed record ChangeAnswer
 
     /// <summary>Net return by crop, before and after, fixed cost moved; crops in the season's order.</summary>
     public required IReadOnlyList<(string Crop, Money Before, Money After)> Crops { get; init; }
+
+    /// <summary>Crops of the season whose net return isn't known, each with the reason.</summary>
+    public required IReadOnlyDictionary<string, string> CropsUnknown { get; init; }
 
     /// <summary>The bed-feet that go, as the change says or all of the crop; 0 for grow.</summary>
     public required decimal FeetGone { get; init; }

@@ -61,10 +61,12 @@ public sealed class ChangeJudge
         return new ChangeAnswer
         {
             Change = change,
+            WhyUnknown = crop.Known.Value ?? replacement?.Known.Value,
             Partial = partial,
             FullCostChange = Money.Rounded(partial.NetChange.Amount - (gone?.FixedPart ?? 0m) - (more?.FixedPart ?? 0m)),
             Moved = moved,
             Crops = After(gone, more, moved),
+            CropsUnknown = season.Crops.Where(other => other.Known.Value is not null).ToDictionary(other => other.Name, other => other.Known.Value!),
             FeetGone = gone is null ? 0m : -gone.Growth * crop.Sums.BedFeet.Value,
             FeetAdded = added,
             ReplacementDoesNotFit = replacement is not null && fitting <= 0m,
@@ -204,7 +206,7 @@ public sealed class ChangeJudge
         List<Fit> fits = [];
         foreach (EnterpriseBudget other in season.Crops)
         {
-            decimal feet = other == crop || other.Sums.BedFeet.Value <= 0m ? 0m : BedTime.FittingFeet(gaps, other);
+            decimal feet = other == crop || other.Known.Value is not null || other.Sums.BedFeet.Value <= 0m ? 0m : BedTime.FittingFeet(gaps, other);
             if (feet > 0m)
             {
                 Change swap = new(ChangeKind.Swap, crop.Name, 0m, other.Name, elasticity);

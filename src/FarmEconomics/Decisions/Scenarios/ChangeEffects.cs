@@ -47,13 +47,13 @@ internal sealed class ChangeEffects
             case ScenarioSubject.Setting:
                 return (EffectMeasure.Setting, new BeforeAfter(SettingWords.Number(records.Settings, change.Name!), SettingWords.Number(copy.Settings, change.Name!)), Rate.NotAvailable("a setting is no row of the records"));
             case ScenarioSubject.Price when crop is not null:
-                return (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Moved(money => money.Sales));
+                return (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Both(money => money.Sales).Difference);
             case ScenarioSubject.Price:
-                return (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Moved(money => money.Sales));
+                return (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Both(money => money.Sales).Difference);
             case ScenarioSubject.Yield when crop is not null:
-                return (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Moved(money => money.Sales));
+                return (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Both(money => money.Sales).Difference);
             case ScenarioSubject.Yield:
-                return (EffectMeasure.Money, Both(money => Rate.Known(money.Sales)), Moved(money => money.Sales));
+                return (EffectMeasure.Money, Both(money => money.Sales), Both(money => money.Sales).Difference);
             case ScenarioSubject.Wage:
                 return (EffectMeasure.MoneyPerHour, Both(money => money.PerHour(change.Scope, change.Name)), Moved(money => money.Labor));
             case ScenarioSubject.Hours:

@@ -12,8 +12,8 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 {
     private readonly int year = season.CropYear;
 
-    /// <summary>Sales and household use, without share payments.</summary>
-    internal decimal Sales => Parts.Sum(Value);
+    /// <summary>Sales and household use, without share payments; not available while a part of it has no price.</summary>
+    internal Rate Sales => ValueOf(Parts);
 
     internal decimal Fees => Parts.Sum(part => part.Fee.Amount);
 
@@ -23,13 +23,14 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     private IReadOnlyList<LaborUse> Work => review.Trace.LaborByWindow[year];
 
-    internal Rate SalesOf(HashSet<RecordRow> rows) => Rate.Known(Parts.Where(part => rows.Contains(part.Leaving.Row)).Sum(Value));
+    internal Rate SalesOf(HashSet<RecordRow> rows) => ValueOf(Parts.Where(part => rows.Contains(part.Leaving.Row)));
 
     internal Rate PricePerUnit(Crop crop, string? channel)
     {
         List<LeavingPart> sold = Parts.Where(part => part.Leaving.Crop.Index == crop.Index && part.Leaving.Channel.IsPriced
             && (channel is null || part.Leaving.Channel.Name == channel)).ToList();
-        return Rate.Of(sold.Sum(part => part.Amount.Amount), sold.Sum(part => part.Quantity), $"none of {year} was sold for a price{(channel is null ? "" : $" through {channel}")}");
+        return sold.Exists(part => part.Leaving.ValueIncomplete) ? Rate.NotAvailable(Availability.NoPriceOf([crop.Name]))
+            : Rate.Of(sold.Sum(part => part.Amount.Amount), sold.Sum(part => part.Quantity), $"none of {year} was sold for a price{(channel is null ? "" : $" through {channel}")}");
     }
 
     internal Rate Picked(Crop crop)
@@ -58,6 +59,13 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
     }).Sum(use => use.Hours));
 
     internal Rate FeePercent(string channel) => Rate.Known(review.Records.Channel(channel).Row.FeePercent ?? 0m);
+
+    private static Rate ValueOf(IEnumerable<LeavingPart> parts)
+    {
+        List<LeavingPart> all = [.. parts];
+        List<string> unknown = [.. all.Where(part => part.Leaving.ValueIncomplete).Select(part => part.Leaving.Crop.Name).Distinct()];
+        return unknown.Count > 0 ? Rate.NotAvailable(Availability.NoPriceOf(unknown)) : Rate.Known(all.Sum(Value));
+    }
 
     private static decimal Value(LeavingPart part) => part.Leaving.Channel.Kind switch
     {
