@@ -22,10 +22,10 @@ echo "== test (the notebooks run among the end-to-end tests)"
 results=$(mktemp -d)
 trap 'rm -rf "$results"' EXIT
 status=0
-# Each test program runs itself, one after another: between a test program and `dotnet test` stands a pipe that a busy machine now and then
-# closes before the last words are through, and then a run without a failed test ends in failure.
+# Each test program runs itself, one after another: side by side they make each other slow, and between a test program and `dotnet test`
+# stands a pipe that a busy machine now and then closes before the last words are through.
 for name in FarmEconomics.Tests FarmEconomics.Recount.Tests FarmEconomics.EndToEnd.Tests; do
-  "tests/$name/bin/Release/net10.0/$name" -noLogo -noColor -trx "$results/$name.trx" || status=$?
+  "tests/$name/bin/Release/net10.0/$name" -noLogo -noColor -result-trx "$results/$name.trx" || status=$?
 done
 
 passed=0 failed=0 skipped=0

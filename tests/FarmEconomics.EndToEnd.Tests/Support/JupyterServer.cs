@@ -22,6 +22,9 @@ internal sealed class JupyterServer : IAsyncDisposable
         ProcessStartInfo start = new(program, ["--no-browser", "--ip=127.0.0.1", $"--port={port}", "--NotebookApp.port_retries=0", Path.Combine(folder, "notebooks")])
         {
             RedirectStandardError = true,
+
+            // What its kernels log is no part of what the test program says, which the runner of the tests reads line by line.
+            RedirectStandardOutput = true,
             WorkingDirectory = home.Folder,
         };
         if (Environment.UserName == "root")
@@ -38,6 +41,7 @@ internal sealed class JupyterServer : IAsyncDisposable
 
         process = Process.Start(start)!;
         said = process.StandardError.ReadToEndAsync();
+        _ = process.StandardOutput.ReadToEndAsync();
     }
 
     /// <summary>Starts it and waits until it answers; the test is skipped where it isn't installed, or fails where it is required.</summary>
