@@ -35,9 +35,11 @@ internal static class Policies
     /// <summary>The common rule of thumb: drop the five crops lowest by gross margin per bed-foot, double the five highest.</summary>
     internal static double[][] RuleOfThumb(Farm farm, SeasonReview season)
     {
-        List<EnterpriseBudget> ranked = [.. season.Crops.Where(crop => crop.GrossMarginPerBedFoot.Value is not null).OrderBy(crop => crop.GrossMarginPerBedFoot.Value)];
+        List<EnterpriseBudget> ranked = [.. season.Crops.Where(crop => crop.GrossMarginPerBedFoot.Value is not null)
+            .OrderBy(crop => crop.GrossMarginPerBedFoot.Value)];
         IEnumerable<Advised> low = ranked.Take(ThumbCrops).Select(crop => new Advised(crop.Name, Move.Drop));
-        IEnumerable<Advised> high = ranked.TakeLast(ThumbCrops).Select(crop => new Advised(crop.Name, Move.Grow, null, (double)crop.Sums.BedFeet.Value));
+        IEnumerable<Advised> high = ranked.TakeLast(ThumbCrops)
+            .Select(crop => new Advised(crop.Name, Move.Grow, null, (double)crop.Sums.BedFeet.Value));
         return Follow(farm, [.. low, .. high]);
     }
 

@@ -24,9 +24,15 @@ internal enum Move
 /// <param name="Move">What to do.</param>
 /// <param name="Other">The crop in its place.</param>
 /// <param name="Feet">Bed-feet more, of the crop or of the one in its place.</param>
-internal sealed record Advised(string Crop, Move Move, string? Other = null, double Feet = 0.0);
+internal sealed record Advised(string Crop, Move Move, string? Other = null, double Feet = 0.0)
+{
+    /// <summary>What the program says the farm gains by it, $ a season; what it says dropping would gain where nothing is advised.</summary>
+    internal double Said { get; init; }
+}
 
-/// <summary>Reads the program's verdicts as the page on what to drop and grow gives them. The only file that knows how the program words them.</summary>
+/// <summary>
+/// Reads the program's verdicts as the page on what to drop and grow gives them. The only file that knows how the program words them.
+/// </summary>
 internal static class VerdictReading
 {
     /// <summary>The advice on every crop of the last season, with the program's own thresholds.</summary>
@@ -39,13 +45,17 @@ internal static class VerdictReading
     private static Advised Read(Verdict verdict, VerdictSettings settings)
     {
         string crop = verdict.Budget.Name;
+        double drop = -(double)verdict.Contribution.Amount;
+
+        // The page names a step and, where it is less, the room.
+        decimal more = Math.Min(settings.GrowStep * verdict.Budget.Sums.BedFeet.Value, verdict.Room.Value ?? 0m);
         return verdict.Direction switch
         {
-            Direction.Drop => new Advised(crop, Move.Drop),
-            Direction.Replace when verdict.BestFit is { } fit => new Advised(crop, Move.Another, fit.Crop, (double)fit.BedFeet),
-            // The page names a step and, where it is less, the room.
-            Direction.Grow => new Advised(crop, Move.Grow, null, (double)Math.Min(settings.GrowStep * verdict.Budget.Sums.BedFeet.Value, verdict.Room.Value ?? 0m)),
-            _ => new Advised(crop, Move.None),
+            Direction.Drop => new Advised(crop, Move.Drop) { Said = drop },
+            Direction.Replace when verdict.BestFit is { } fit =>
+                new Advised(crop, Move.Another, fit.Crop, (double)fit.BedFeet) { Said = (double)fit.Swap.NetChange.Amount },
+            Direction.Grow => new Advised(crop, Move.Grow, null, (double)more) { Said = (double)(verdict.GrowthGain.Value ?? 0m) },
+            _ => new Advised(crop, Move.None) { Said = drop },
         };
     }
 }

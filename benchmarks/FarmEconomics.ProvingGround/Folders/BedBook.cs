@@ -18,8 +18,8 @@ internal static class BedBook
     }
 
     /// <summary>
-    /// First bed with room: sowings come in order of their week, so what a bed has free in that week it has free until the sowing is out, and a plan that
-    /// fits the beds in sum always finds room.
+    /// First bed with room: sowings come in order of their week, so what a bed has free in that week it has free until the sowing is out,
+    /// and a plan that fits the beds in sum always finds room.
     /// </summary>
     internal static void Write(Farm farm, double[][] plan, Book book)
     {
@@ -42,7 +42,8 @@ internal static class BedBook
     }
 
     private static void Place(
-        Farm farm, Book book, (int Crop, int Week, double Feet) sowing, ((string Name, double Feet)[] Beds, List<(int Bed, int Out, double Feet)> Taken) room)
+        Farm farm, Book book, (int Crop, int Week, double Feet) sowing,
+            ((string Name, double Feet)[] Beds, List<(int Bed, int Out, double Feet)> Taken) room)
     {
         int last = farm.Crops[sowing.Crop].LastPickOf(sowing.Week) + 1;
         string free = book.Random.NextUniform() < OutNoted ? book.Date(Math.Min(last, 51)) : "";
@@ -56,7 +57,8 @@ internal static class BedBook
                 room.Taken.Add((bed, last, feet));
                 left -= feet;
                 string crop = farm.Crops[sowing.Crop].Name;
-                book.Plantings.Row($"{book.Name(sowing.Crop, sowing.Week)},{crop},{room.Beds[bed].Name},{feet},{book.Date(sowing.Week)},{free}");
+                string name = book.Name(sowing.Crop, sowing.Week);
+                book.Plantings.Row($"{name},{crop},{room.Beds[bed].Name},{feet},{book.Date(sowing.Week)},{free}");
             }
         }
     }

@@ -70,7 +70,8 @@ internal sealed class Book(Farm farm) : IDiary
         SoldByCrop[crop] += sale.Units;
         if (Math.Round(sale.Units, 1) > 0.0)
         {
-            sales.Row($"{Date(week, 5)},{farm.Crops[crop].Name},{farm.Outlets[outlet].Name},{Math.Round(sale.Units, 1)},{Math.Round(sale.Price * Level, 2)}");
+            (double units, double price) = (Math.Round(sale.Units, 1), Math.Round(sale.Price * Level, 2));
+            sales.Row($"{Date(week, 5)},{farm.Crops[crop].Name},{farm.Outlets[outlet].Name},{units},{price}");
         }
     }
 

@@ -46,7 +46,7 @@ internal static class FarmTables
             crops.Row($"{crop.Name},unit,{7 * crop.Time.Keeps},{crop.UnitsPerCrate}");
             for (int year = RecordsWriter.LastYear - 2; year <= RecordsWriter.LastYear; year++)
             {
-                double level = Math.Pow(1.0 + farm.Traits.Inflation, year - RecordsWriter.LastYear);
+                double level = RecordsWriter.Level(farm, year);
                 for (int o = 0; o < farm.Outlets.Length; o++)
                 {
                     prices.Row($"{crop.Name},{Math.Round(crop.Demands[o].Price * level, 2)},{farm.Outlets[o].Name},{year}-01-01");
@@ -78,7 +78,7 @@ internal static class FarmTables
         workers.Row($"{Owner},owner,{farm.Labor.OwnerWage},");
         for (int year = RecordsWriter.LastYear - 2; year <= RecordsWriter.LastYear; year++)
         {
-            workers.Row($"{Hand},hired,{Math.Round(farm.Labor.HiredWage * Math.Pow(1.0 + farm.Traits.Inflation, year - RecordsWriter.LastYear), 2)},{year}-01-01");
+            workers.Row($"{Hand},hired,{Math.Round(farm.Labor.HiredWage * RecordsWriter.Level(farm, year), 2)},{year}-01-01");
         }
 
         workers.Save(folder);

@@ -5,8 +5,9 @@ using FarmEconomics.ProvingGround.World;
 namespace FarmEconomics.ProvingGround.Folders;
 
 /// <summary>
-/// Writes three seasons of a farm as an ordinary records folder, with ordinary gaps: hours that name no crop (as many as the world says), harvests that
-/// name only the crop, a harvest forgotten now and then, spoiled produce noted half of the time, beds whose last day isn't noted, seed bought for several crops.
+/// Writes three seasons of a farm as an ordinary records folder, with ordinary gaps: hours that name no crop (as many as the world says),
+/// harvests that name only the crop, a harvest forgotten now and then, spoiled produce noted half of the time, beds whose last day isn't
+/// noted, seed bought for several crops.
 /// </summary>
 internal static class RecordsWriter
 {
@@ -23,7 +24,7 @@ internal static class RecordsWriter
         {
             SeededRandom random = new(farm.Seed, $"gaps {year}");
             double[][] plan = PlanOf(farm, year, random);
-            book.Begin(year, Math.Pow(1.0 + farm.Traits.Inflation, year - LastYear), random);
+            book.Begin(year, Level(farm, year), random);
             BedBook.Write(farm, plan, book);
             play.Play(plan, new SeasonDraw(farm, $"records {year}"), book);
             BillBook.Write(farm, plan, book);
@@ -32,8 +33,14 @@ internal static class RecordsWriter
         book.Save(folder);
     }
 
+    /// <summary>Prices, wages and costs of a year over those of the last.</summary>
+    internal static double Level(Farm farm, int year) => Math.Pow(1.0 + farm.Traits.Inflation, year - LastYear);
+
     /// <summary>Earlier seasons were a little smaller here and there; the last is today's plan.</summary>
     private static double[][] PlanOf(Farm farm, int year, SeededRandom random) => year == LastYear
         ? farm.Today
-        : farm.Today.Select(crop => crop.Select(feet => feet == 0.0 ? 0.0 : Math.Max(1.0, Math.Floor(feet * FarmMaker.Between(random, 0.8, 1.0)))).ToArray()).ToArray();
+        : farm.Today.Select(crop => crop.Select(feet => feet == 0.0 ? 0.0 : Smaller(feet, random)).ToArray()).ToArray();
+
+    private static double Smaller(double feet, SeededRandom random) =>
+        Math.Max(1.0, Math.Floor(feet * FarmMaker.Between(random, 0.8, 1.0)));
 }

@@ -4,8 +4,8 @@ using FarmEconomics.ProvingGround.World;
 namespace FarmEconomics.ProvingGround.Plans;
 
 /// <summary>
-/// The best that could be done knowing the truth: the linear program over seasons drawn from it, then the best by play of that plan, parts of it and mixes
-/// of it with today's, over further seasons. None of those seasons is one the trial plays.
+/// The best that could be done knowing the truth: the linear program over seasons drawn from it, then the best by play of that plan,
+/// parts of it and mixes of it with today's, over further seasons. None of those seasons is one the trial plays.
 /// </summary>
 internal static class BestKnown
 {
@@ -44,7 +44,8 @@ internal static class BestKnown
     internal static double[][] Mixed(double[][] one, double[][] other, double part) =>
         [.. one.Select((crop, c) => crop.Select((feet, week) => (feet * part) + (other[c][week] * (1.0 - part))).ToArray())];
 
-    private static double[][] Scaled(double[][] plan, double factor) => [.. plan.Select(crop => crop.Select(feet => feet * factor).ToArray())];
+    private static double[][] Scaled(double[][] plan, double factor) =>
+        [.. plan.Select(crop => crop.Select(feet => feet * factor).ToArray())];
 
     private static double[][] BestByPlay(Farm farm, double[][][] plans)
     {

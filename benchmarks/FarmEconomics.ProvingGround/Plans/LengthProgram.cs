@@ -4,9 +4,10 @@ using Google.OrTools.LinearSolver;
 namespace FarmEconomics.ProvingGround.Plans;
 
 /// <summary>
-/// Finds the lengths that earn most: lengths first, then in each scenario what is picked, kept, boxed, sold, hired. Solved by GLOP (Google OR-Tools).
-/// Maximize the mean over scenarios of sales net of fees and packaging - bought-in produce - hours at their cost, less seed and supplies. A two-stage linear
-/// program with simple recourse; source: Birge and Louveaux, Introduction to Stochastic Programming, ch. 1 (its farmer's problem).
+/// Finds the lengths that earn most: lengths first, then in each scenario what is picked, kept, boxed, sold, hired. Solved by GLOP
+/// (Google OR-Tools). Maximize the mean over scenarios of sales net of fees and packaging - bought-in produce - hours at their cost, less
+/// seed and supplies. A two-stage linear program with simple recourse; source: Birge and Louveaux, Introduction to Stochastic
+/// Programming, ch. 1 (its farmer's problem).
 /// </summary>
 internal sealed class LengthProgram : IDisposable
 {
@@ -19,7 +20,8 @@ internal sealed class LengthProgram : IDisposable
     private LengthProgram(PlanModel model)
     {
         this.model = model;
-        solver = Solver.CreateSolver("GLOP") ?? throw new InvalidOperationException("GLOP, the linear solver of Google.OrTools, is missing.");
+        solver = Solver.CreateSolver("GLOP")
+            ?? throw new InvalidOperationException("GLOP, the linear solver of Google.OrTools, is missing.");
         objective = solver.Objective();
         objective.SetMaximization();
         part = 1.0 / model.Scenarios;
@@ -99,8 +101,8 @@ internal sealed class LengthProgram : IDisposable
     }
 
     /// <summary>
-    /// Picked no more than is ripe; stock of last week + picked = sold + boxed + stock (the rest stays unpicked); stock no more than what was picked in the
-    /// weeks it keeps.
+    /// Picked no more than is ripe; stock of last week + picked = sold + boxed + stock (the rest stays unpicked); stock no more than what
+    /// was picked in the weeks it keeps.
     /// </summary>
     private void AddCrop(int c, int scenario, Constraint[] hours, Constraint[] boxes)
     {

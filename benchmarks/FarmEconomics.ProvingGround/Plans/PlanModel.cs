@@ -1,8 +1,8 @@
 namespace FarmEconomics.ProvingGround.Plans;
 
 /// <summary>
-/// A farm as a linear program sees it: known truth, or what records tell. Weeks 0 to 51; money in $. Every scenario is a season that may come, all equally
-/// likely; with one scenario it is the expected season.
+/// A farm as a linear program sees it: known truth, or what records tell. Weeks 0 to 51; money in $. Every scenario is a season that may
+/// come, all equally likely; with one scenario it is the expected season.
 /// </summary>
 internal sealed class PlanModel
 {
@@ -51,7 +51,8 @@ internal sealed record Sowing(int Crop, int Cover, double[] Feet, double[] Hours
 /// <param name="Keeps">Weeks it can be sold in, that of picking counted.</param>
 /// <param name="Steps">Quantities and what a unit of each brings net of fees, by scenario and week.</param>
 /// <param name="Box">Most units in the boxes of a week, and list value a unit, $.</param>
-internal sealed record CropModel((double Hours, double Packaging) Handling, int Keeps, List<SaleStep>[][] Steps, (double Most, double Value) Box);
+internal sealed record CropModel(
+    (double Hours, double Packaging) Handling, int Keeps, List<SaleStep>[][] Steps, (double Most, double Value) Box);
 
 /// <summary>A step of demand in a week.</summary>
 /// <param name="Units">Units.</param>

@@ -12,7 +12,8 @@ internal sealed class RecordsFacts
     internal RecordsFacts(FarmFolder folder)
     {
         Tables = folder.Reading.Tables;
-        index = Tables.Crops.Select((row, i) => (row.Crop, i)).ToDictionary(pair => pair.Crop, pair => pair.i, StringComparer.OrdinalIgnoreCase);
+        index = Tables.Crops.Select((row, i) => (row.Crop, i))
+            .ToDictionary(pair => pair.Crop, pair => pair.i, StringComparer.OrdinalIgnoreCase);
         int crops = index.Count;
         (Feet, Harvested, ListPrice) = (new double[crops], new double[crops], new double[crops]);
         Seen = [.. Enumerable.Range(0, crops).Select(_ => new List<(int In, int Weeks)>())];

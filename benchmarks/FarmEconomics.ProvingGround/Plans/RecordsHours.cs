@@ -3,7 +3,10 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.ProvingGround.Plans;
 
-/// <summary>Hours as the records tell them: rows that name a crop are its own, the others are divided by bed time (growing) or by list value picked.</summary>
+/// <summary>
+/// Hours as the records tell them: rows that name a crop are its own, the others are divided by bed time (growing) or by list value
+/// picked.
+/// </summary>
 internal sealed class RecordsHours
 {
     private readonly RecordsFacts facts;
@@ -27,7 +30,8 @@ internal sealed class RecordsHours
         for (int week = 0; week < Farm.Weeks; week++)
         {
             DateOnly day = new DateOnly(facts.Years[^1], 1, 1).AddDays(7 * week);
-            limit[week] = (double)facts.Tables.Limits.Where(row => Covers(row, day) || Covers(row, day.AddYears(1))).Select(row => row.Amount).DefaultIfEmpty(0m).Min();
+            limit[week] = (double)facts.Tables.Limits.Where(row => Covers(row, day) || Covers(row, day.AddYears(1)))
+                .Select(row => row.Amount).DefaultIfEmpty(0m).Min();
         }
     }
 
@@ -40,7 +44,8 @@ internal sealed class RecordsHours
     /// <summary>Hours a bed-foot to grow.</summary>
     internal double GrowPerFoot(int c, int weeks)
     {
-        double bedTime = Enumerable.Range(0, facts.Feet.Length).Sum(i => facts.Feet[i] * facts.Seen[i].Select(one => (double)one.Weeks).DefaultIfEmpty(0.0).Average());
+        double bedTime = Enumerable.Range(0, facts.Feet.Length)
+            .Sum(i => facts.Feet[i] * facts.Seen[i].Select(one => (double)one.Weeks).DefaultIfEmpty(0.0).Average());
         return (Named(c, "grow") / facts.Feet[c]) + (Unnamed("grow") * weeks / bedTime);
     }
 
@@ -52,7 +57,8 @@ internal sealed class RecordsHours
         return named + ((Unnamed("harvest") + Unnamed("pack")) * facts.ListPrice[c] / value);
     }
 
-    private static bool Covers(LimitRow row, DateOnly day) => (row.From is not { } from || from <= day) && (row.To is not { } to || day <= to);
+    private static bool Covers(LimitRow row, DateOnly day) =>
+        (row.From is not { } from || from <= day) && (row.To is not { } to || day <= to);
 
     private double Named(int c, string task) => facts.Worked(row => row.Task == task && row.Crop == facts.Tables.Crops[c].Crop);
 

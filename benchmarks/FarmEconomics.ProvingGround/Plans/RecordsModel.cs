@@ -5,9 +5,9 @@ using FarmEconomics.Records;
 namespace FarmEconomics.ProvingGround.Plans;
 
 /// <summary>
-/// The plain linear program's model: means of three seasons of records and nothing else. Sowing weeks from the earliest to the latest on record; yield,
-/// hours and cost the crop's means; each channel takes the most it took in that week or the two on either side in any year, at the mean part of list
-/// price it paid, and nothing more.
+/// The plain linear program's model: means of three seasons of records and nothing else. Sowing weeks from the earliest to the latest on
+/// record; yield, hours and cost the crop's means; each channel takes the most it took in that week or the two on either side in any
+/// year, at the mean part of list price it paid, and nothing more.
 /// </summary>
 internal sealed class RecordsModel
 {
@@ -32,10 +32,11 @@ internal sealed class RecordsModel
         RecordTables tables = facts.Tables;
         string[] shares = [.. tables.Channels.Where(row => row.Kind == ChannelKind.Share).Select(row => row.Channel)];
         int last = facts.Years[^1];
-        List<int> delivered = [.. tables.Sales.Where(row => shares.Contains(row.Channel) && row.Date.Year == last).Select(row => RecordsFacts.WeekOf(row.Date)).Distinct()];
+        List<int> delivered = [.. tables.Sales.Where(row => shares.Contains(row.Channel) && row.Date.Year == last)
+            .Select(row => RecordsFacts.WeekOf(row.Date)).Distinct()];
         double paid = (double)tables.Income.Where(row => shares.Contains(row.Channel) && row.Date.Year == last).Sum(row => row.Amount);
         double hired = facts.Worked(row => row.Date.Year == last && hours.IsHired(row));
-        double wages = facts.Spent(row => row.Date.Year == last && row.Category is "wages" or "payroll taxes" && row.Date.Year == last);
+        double wages = facts.Spent(row => row.Date.Year == last && row.Category is "wages" or "payroll taxes");
         return new PlanModel
         {
             Sowings = [.. Enumerable.Range(0, tables.Crops.Count).SelectMany(SowingsOf)],
@@ -97,30 +98,35 @@ internal sealed class RecordsModel
     {
         CropRow crop = facts.Tables.Crops[c];
         List<SaleStep>[] steps = [.. Enumerable.Range(0, Farm.Weeks).Select(_ => new List<SaleStep>())];
-        foreach (ChannelRow channel in facts.Tables.Channels.Where(row => row.Kind is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale))
+        foreach (ChannelRow channel in facts.Tables.Channels.Where(row => HasPrices(row)))
         {
             AddSteps(crop.Crop, channel, steps);
         }
 
-        double boxed = facts.Tables.Sales.Where(row => row.Crop == crop.Crop && shares.Contains(row.Channel)).Select(row => (double)row.Quantity).DefaultIfEmpty(0.0).Max();
+        double boxed = facts.Tables.Sales.Where(row => row.Crop == crop.Crop && shares.Contains(row.Channel))
+            .Select(row => (double)row.Quantity).DefaultIfEmpty(0.0).Max();
         double crates = facts.Tables.Sales.Sum(row => (double)row.Quantity / UnitsPerCrate(facts.IndexOf(row.Crop)));
         double packaging = crates > 0.0 ? facts.Spent(row => row.Category == "packaging") / crates / UnitsPerCrate(c) : 0.0;
         int keeps = Math.Max(1, (int)crop.StorageDays.GetValueOrDefault(7) / 7);
         return new CropModel((hours.HandlingPerUnit(c), packaging), keeps, [steps], (boxed, facts.ListPrice[c]));
     }
 
+    private static bool HasPrices(ChannelRow row) => row.Kind is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale;
+
     private double UnitsPerCrate(int c) => (double)facts.Tables.Crops[c].UnitsPerCrate.GetValueOrDefault(10);
 
     private void AddSteps(string crop, ChannelRow channel, List<SaleStep>[] steps)
     {
-        List<SaleRow> sales = [.. facts.Tables.Sales.Where(row => row.Crop == crop && row.Channel == channel.Channel && row.UnitPrice > 0m)];
+        List<SaleRow> sales =
+            [.. facts.Tables.Sales.Where(row => row.Crop == crop && row.Channel == channel.Channel && row.UnitPrice > 0m)];
         if (sales.Count == 0)
         {
             return;
         }
 
         double part = sales.Average(row => (double)row.UnitPrice!.Value / facts.PriceOf(crop, channel.Channel, row.Date.Year));
-        double net = part * facts.PriceOf(crop, channel.Channel, facts.Years[^1]) * (1.0 - ((double)channel.FeePercent.GetValueOrDefault() / 100.0));
+        double net = part * facts.PriceOf(crop, channel.Channel, facts.Years[^1])
+            * (1.0 - ((double)channel.FeePercent.GetValueOrDefault() / 100.0));
         ILookup<int, double> byWeek = sales.ToLookup(row => RecordsFacts.WeekOf(row.Date), row => (double)row.Quantity);
         for (int week = 0; week < Farm.Weeks; week++)
         {

@@ -89,7 +89,8 @@ internal static class TruthModel
     private static CropModel CropOf(Farm farm, int c, IReadOnlyList<SeasonDraw> scenarios)
     {
         Crop crop = farm.Crops[c];
-        List<SaleStep>[][] steps = [.. scenarios.Select(draw => Enumerable.Range(0, Farm.Weeks).Select(week => StepsOf(farm, c, draw, week)).ToArray())];
+        List<SaleStep>[][] steps = [.. scenarios.Select(draw => Enumerable.Range(0, Farm.Weeks)
+            .Select(week => StepsOf(farm, c, draw, week)).ToArray())];
         return new CropModel((crop.HandlingHours, crop.Cost.Packaging), crop.Time.Keeps, steps, (crop.BoxMost, crop.Price));
     }
 
@@ -103,7 +104,8 @@ internal static class TruthModel
             double from = 0.0;
             foreach (double to in Demand.Ends.Where(end => units > 0.0 && end <= demand.MostTimes))
             {
-                steps.Add(new SaleStep(units * (to - from), demand.Price * (1.0 - farm.Outlets[o].Fee) * Demand.Step(from, to, demand.Elasticity)));
+                steps.Add(new SaleStep(units * (to - from),
+                    demand.Price * (1.0 - farm.Outlets[o].Fee) * Demand.Step(from, to, demand.Elasticity)));
                 from = to;
             }
         }

@@ -3,8 +3,8 @@ using FarmEconomics.ProvingGround.World;
 namespace FarmEconomics.ProvingGround.Play;
 
 /// <summary>
-/// Fills the week's boxes up to the value members paid for: first with what the channels don't take at list price, then from the rest in proportion, then
-/// with produce bought in.
+/// Fills the week's boxes up to the value members paid for: first with what the channels don't take at list price, then from the rest in
+/// proportion, then with produce bought in.
 /// </summary>
 internal sealed class BoxFilling(Farm farm, Stock[] stocks)
 {
@@ -72,7 +72,8 @@ internal sealed class BoxFilling(Farm farm, Stock[] stocks)
     }
 
     /// <summary>What of the stock is for this week: all of what spoils soon, an even part of what keeps.</summary>
-    private double Ration(int c, int week) => Math.Max(stocks[c].Oldest, stocks[c].All / Math.Max(1, Math.Min(farm.Crops[c].Time.Keeps, 46 - week)));
+    private double Ration(int c, int week) =>
+        Math.Max(stocks[c].Oldest, stocks[c].All / Math.Max(1, Math.Min(farm.Crops[c].Time.Keeps, 46 - week)));
 
     private double Taken(SeasonDraw draw, int c, int week)
     {

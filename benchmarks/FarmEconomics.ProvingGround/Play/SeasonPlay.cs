@@ -3,8 +3,8 @@ using FarmEconomics.ProvingGround.World;
 namespace FarmEconomics.ProvingGround.Play;
 
 /// <summary>
-/// Plays a season of a farm under a plan, week by week: grow, pick as far as the hours reach and anybody will buy, fill the boxes, sell. The grower sells
-/// sensibly and in the same way under every plan; only what was sown differs.
+/// Plays a season of a farm under a plan, week by week: grow, pick as far as the hours reach and anybody will buy, fill the boxes, sell.
+/// The grower sells sensibly and in the same way under every plan; only what was sown differs.
 /// </summary>
 internal sealed class SeasonPlay
 {

@@ -3,8 +3,8 @@ using FarmEconomics.ProvingGround.World;
 namespace FarmEconomics.ProvingGround.Play;
 
 /// <summary>
-/// Sells what is on hand: at list price as far as the week's demand goes; what would spoil, and what there is too much of to sell at list while it keeps,
-/// at a lower price, the step that adds most first, as long as it covers picking, packing and packaging.
+/// Sells what is on hand: at list price as far as the week's demand goes; what would spoil, and what there is too much of to sell at list
+/// while it keeps, at a lower price, the step that adds most first, as long as it covers picking, packing and packaging.
 /// </summary>
 internal sealed class Selling
 {

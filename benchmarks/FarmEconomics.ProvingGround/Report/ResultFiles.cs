@@ -3,7 +3,9 @@ using FarmEconomics.ProvingGround.Trials;
 
 namespace FarmEconomics.ProvingGround.Report;
 
-/// <summary>Keeps the figures of a run as three CSV files, and reads them back, so that a later run's figures stand beside an earlier one's.</summary>
+/// <summary>
+/// Keeps the figures of a run as three CSV files, and reads them back, so that a later run's figures stand beside an earlier one's.
+/// </summary>
 /// <param name="folder">Where.</param>
 /// <param name="name">The run: before, after, before-fresh, after-fresh.</param>
 internal sealed class ResultFiles(string folder, string name)
@@ -19,29 +21,44 @@ internal sealed class ResultFiles(string folder, string name)
     internal void Write(IReadOnlyList<WorldResult> results)
     {
         Directory.CreateDirectory(folder);
-        Save(Worlds, "seed,crops,skill,logged,nothing_value,nothing_cash", results.Select(world =>
-            FormattableString.Invariant($"{world.Seed},{world.Crops},{world.Skill:0.0},{world.Logged:0.00},{world.Nothing.Value:0},{world.Nothing.Cash:0}")));
-        Save(Policies, "seed,policy,gain,cash,own_hours,worst_fifth", results.SelectMany(world => world.Policies).Select(one =>
-            FormattableString.Invariant($"{one.Seed},{one.Policy},{one.Gain:0},{one.Cash:0},{one.OwnHours:0},{one.WorstFifth:0}")));
-        Save(Verdicts, "seed,crop,move,gain,cash,drop_gain,grow_gain", results.SelectMany(world => world.Verdicts).Select(one =>
-            FormattableString.Invariant($"{one.Seed},{one.Crop},{one.Move},{one.Gain:0.0},{one.Cash:0.0},{one.DropGain:0.0},{one.GrowGain:0.0}")));
+        Save(Worlds, "seed,crops,skill,logged,nothing_value,nothing_cash", results.Select(Text));
+        Save(Policies, "seed,policy,gain,cash,own_hours,worst_fifth", results.SelectMany(world => world.Policies).Select(Text));
+        Save(Verdicts, "seed,crop,move,said,gain,cash,drop_gain,grow_gain", results.SelectMany(world => world.Verdicts).Select(Text));
     }
 
     internal IReadOnlyList<WorldResult> Read()
     {
-        ILookup<int, PolicyResult> policies = Rows(Policies).Select(row =>
-            new PolicyResult(int.Parse(row[0]), Enum.Parse<Policy>(row[1]), double.Parse(row[2]), double.Parse(row[3]), double.Parse(row[4]), double.Parse(row[5])))
-            .ToLookup(one => one.Seed);
-        ILookup<int, VerdictResult> verdicts = Rows(Verdicts).Select(row =>
-            new VerdictResult(int.Parse(row[0]), row[1], row[2], double.Parse(row[3]), double.Parse(row[4]), double.Parse(row[5]), double.Parse(row[6])))
-            .ToLookup(one => one.Seed);
+        ILookup<int, PolicyResult> policies = Rows(Policies).Select(Policy).ToLookup(one => one.Seed);
+        ILookup<int, VerdictResult> verdicts = Rows(Verdicts).Select(Verdict).ToLookup(one => one.Seed);
         return [.. Rows(Worlds).Select(row =>
-            new WorldResult(int.Parse(row[0]), int.Parse(row[1]), double.Parse(row[2]), double.Parse(row[3]), (double.Parse(row[4]), double.Parse(row[5])))
+            new WorldResult(int.Parse(row[0]), int.Parse(row[1]), Number(row[2]), Number(row[3]), (Number(row[4]), Number(row[5])))
             {
                 Policies = [.. policies[int.Parse(row[0])]],
                 Verdicts = [.. verdicts[int.Parse(row[0])]],
             })];
     }
+
+    private static string Text(WorldResult one) => FormattableString.Invariant(
+        $"{one.Seed},{one.Crops},{one.Skill:0.0},{one.Logged:0.00},{one.Nothing.Value:0},{one.Nothing.Cash:0}");
+
+    private static string Text(PolicyResult one) => FormattableString.Invariant(
+        $"{one.Seed},{one.Policy},{one.Gain:0},{one.Cash:0},{one.OwnHours:0},{one.WorstFifth:0}");
+
+    private static string Text(VerdictResult one) => FormattableString.Invariant(
+        $"{one.Seed},{one.Crop},{one.Move},{one.Said:0.0},{one.Gain:0.0},{one.Cash:0.0},{one.DropGain:0.0},{one.GrowGain:0.0}");
+
+    private static PolicyResult Policy(string[] row) =>
+        new(int.Parse(row[0]), Enum.Parse<Policy>(row[1]), Number(row[2]), Number(row[3]), Number(row[4]), Number(row[5]));
+
+    private static VerdictResult Verdict(string[] row) =>
+        new(int.Parse(row[0]), row[1], row[2], Number(row[3]), Number(row[4]))
+        {
+            Cash = Number(row[5]),
+            DropGain = Number(row[6]),
+            GrowGain = Number(row[7]),
+        };
+
+    private static double Number(string text) => double.Parse(text);
 
     private static IEnumerable<string[]> Rows(string file) => File.ReadLines(file).Skip(1).Select(line => line.Split(','));
 

@@ -9,7 +9,10 @@ internal static class Spread
     private const double Z90 = 1.2815515655446004;
     private const int Resamples = 2000;
 
-    /// <summary>A quantile, linear between order statistics: type 7 of Hyndman and Fan, "Sample quantiles in statistical packages", The American Statistician 50(4), 1996.</summary>
+    /// <summary>
+    /// A quantile, linear between order statistics: type 7 of Hyndman and Fan, "Sample quantiles in statistical packages", The American
+    /// Statistician 50(4), 1996.
+    /// </summary>
     internal static double Quantile(IReadOnlyCollection<double> values, double p)
     {
         double[] sorted = [.. values.Order()];
@@ -19,12 +22,13 @@ internal static class Spread
         return sorted[below] + ((at - below) * (sorted[above] - sorted[below]));
     }
 
-    internal static double MeanOfWorstFifth(IReadOnlyCollection<double> values) => values.Order().Take(Math.Max(1, values.Count / 5)).Average();
+    internal static double MeanOfWorstFifth(IReadOnlyCollection<double> values) =>
+        values.Order().Take(Math.Max(1, values.Count / 5)).Average();
 
     /// <summary>
-    /// Lower one-sided 90 % bound of a share. The lower of two: Wilson's score bound, (p + z^2/2n - z sqrt(p(1-p)/n + z^2/4n^2)) / (1 + z^2/n) (Wilson,
-    /// JASA 22, 1927), which takes each verdict as a draw of its own; and the 10th percentile over farms drawn again with replacement (Efron's bootstrap,
-    /// The Annals of Statistics 7(1), 1979), because verdicts of one farm are right or wrong together.
+    /// Lower one-sided 90 % bound of a share. The lower of two: Wilson's score bound, (p + z^2/2n - z sqrt(p(1-p)/n + z^2/4n^2)) / (1 +
+    /// z^2/n) (Wilson, JASA 22, 1927), which takes each verdict as a draw of its own; and the 10th percentile over farms drawn again with
+    /// replacement (Efron's bootstrap, The Annals of Statistics 7(1), 1979), because verdicts of one farm are right or wrong together.
     /// </summary>
     /// <param name="farms">Right and named verdicts of each farm.</param>
     internal static double LowerBound(IReadOnlyList<(int Right, int Named)> farms)

@@ -9,7 +9,8 @@ internal static class VerdictTables
 {
     internal static void Add(StringBuilder text, IReadOnlyList<WorldResult> worlds)
     {
-        text.Append("| verdict | named | on farms | right | lower 90% bound | gain of following it, mean | lowered cash |\n|---|---|---|---|---|---|---|\n");
+        text.Append("| verdict | named | on farms | right | lower 90% bound | gain of following it, mean | lowered cash |\n");
+        text.Append("|---|---|---|---|---|---|---|\n");
         foreach (Move move in new[] { Move.Drop, Move.Another, Move.Grow })
         {
             AddMove(text, move, worlds);
@@ -20,13 +21,15 @@ internal static class VerdictTables
         List<VerdictResult> named = [.. all.Where(Says(Move.Drop))];
         double there = losers.Sum(one => one.DropGain);
         text.Append($"\nOf {all.Count:N0} crops dropping {losers.Count} would truly pay, {Words.Money(there)} a season over all farms. ");
-        text.Append($"\"Drop\" named {named.Count(one => one.DropGain > 0.0)} of them and took {Words.Percent(Part(named.Sum(one => Math.Max(0.0, one.DropGain)), there))} of that gain; ");
+        string taken = Words.Percent(Part(named.Sum(one => Math.Max(0.0, one.DropGain)), there));
+        text.Append($"\"Drop\" named {named.Count(one => one.DropGain > 0.0)} of them and took {taken} of that gain; ");
         text.Append($"with its wrong ones it took {Words.Percent(Part(named.Sum(one => one.DropGain), there))}.\n");
         List<VerdictResult> growers = [.. all.Where(one => one.GrowGain > 0.0)];
         List<VerdictResult> told = [.. all.Where(Says(Move.Grow))];
         double more = growers.Sum(one => one.GrowGain);
         text.Append($"A fifth more would truly pay for {growers.Count}, {Words.Money(more)} a season over all farms. ");
-        text.Append($"\"Grow\" named {told.Count(one => one.GrowGain > 0.0)} of them, with {Words.Percent(Part(told.Sum(one => Math.Max(0.0, one.GrowGain)), more))} of that gain.\n");
+        string grown = Words.Percent(Part(told.Sum(one => Math.Max(0.0, one.GrowGain)), more));
+        text.Append($"\"Grow\" named {told.Count(one => one.GrowGain > 0.0)} of them, with {grown} of that gain.\n");
     }
 
     private static Func<VerdictResult, bool> Says(Move move) => one => one.Move == move.ToString();
@@ -46,7 +49,8 @@ internal static class VerdictTables
         }
 
         int right = farms.Sum(farm => farm.Right);
-        text.Append($"| {name} | {all.Count} | {farms.Count(farm => farm.Named > 0)} | {right} ({Words.Percent((double)right / all.Count)}) | ");
-        text.Append($"{Words.Percent(Spread.LowerBound(farms))} | {Words.Money(all.Average(one => one.Gain))} | {all.Count(one => one.Cash < 0.0)} |\n");
+        text.Append($"| {name} | {all.Count} | {farms.Count(farm => farm.Named > 0)} | ");
+        text.Append($"{right} ({Words.Percent((double)right / all.Count)}) | {Words.Percent(Spread.LowerBound(farms))} | ");
+        text.Append($"{Words.Money(all.Average(one => one.Gain))} | {all.Count(one => one.Cash < 0.0)} |\n");
     }
 }

@@ -57,7 +57,8 @@ internal sealed class Balance(Farm farm, double[][] plan) : IDiary
             }
         }
 
-        bool same = Math.Abs(cash - outcome.Cash) < 1e-6 && Math.Abs(outcome.Cash - (outcome.OwnHours * farm.Labor.OwnerWage) - outcome.Value) < 1e-6;
+        bool same = Math.Abs(cash - outcome.Cash) < 1e-6
+            && Math.Abs(outcome.Cash - (outcome.OwnHours * farm.Labor.OwnerWage) - outcome.Value) < 1e-6;
         return same ? null : FormattableString.Invariant($"The season's cash is {outcome.Cash}, its parts add up to {cash}.");
     }
 }

@@ -36,27 +36,33 @@ internal static class SmokeRun
     private static string? WrongBalance()
     {
         Farm farm = FarmMaker.Make(3);
-        return Enumerable.Range(0, 5).Select(i => Balance.Of(farm, farm.Today, new SeasonDraw(farm, $"trial {i}"))).FirstOrDefault(wrong => wrong is not null);
+        return Enumerable.Range(0, 5).Select(i => Balance.Of(farm, farm.Today, new SeasonDraw(farm, $"trial {i}")))
+            .FirstOrDefault(wrong => wrong is not null);
     }
 
     private static string? WrongTrial(List<WorldResult> worlds)
     {
         WorldResult again = Trial.Of(worlds[0].Seed, Seasons);
-        return !worlds[0].Policies.SequenceEqual(again.Policies) || !worlds[0].Verdicts.SequenceEqual(again.Verdicts) ? "The same seed gave other figures."
-            : worlds.Exists(world => world.Policies.Single(one => one.Policy == Policy.Best).Gain <= 0.0) ? "Knowing the truth gained nothing."
+        return !worlds[0].Policies.SequenceEqual(again.Policies) || !worlds[0].Verdicts.SequenceEqual(again.Verdicts)
+            ? "The same seed gave other figures."
+            : worlds.Exists(world => world.Policies.Single(one => one.Policy == Policy.Best).Gain <= 0.0)
+                ? "Knowing the truth gained nothing."
             : worlds.Exists(world => world.Verdicts.Count != world.Crops) ? "A crop has no verdict."
             : null;
     }
 
     /// <summary>
-    /// One crop in the bed in weeks 20 to 22, picked in week 22: 2 units a bed-foot. 20 units bring $5 each and 8 more $1.50; handling takes 0.1 hours at $10 and
-    /// $0.25 of packaging a unit, a bed-foot costs $1. A foot for the 20 earns 2 x (5 - 1.25) - 1 = $6.50, for the 8 more 2 x (1.50 - 1.25) - 1 = -$0.50; boxes
-    /// must hold $12 of list value at $3 a unit, 4 units, or be bought in at $12: a foot for them saves 2 x (3 - 1.25) - 1 = $2.50. So 24 units: 12 bed-feet.
+    /// One crop in the bed in weeks 20 to 22, picked in week 22: 2 units a bed-foot. 20 units bring $5 each and 8 more $1.50; handling
+    /// takes 0.1 hours at $10 and $0.25 of packaging a unit, a bed-foot costs $1. A foot for the 20 earns 2 x (5 - 1.25) - 1 = $6.50, for
+    /// the 8 more 2 x (1.50 - 1.25) - 1 = -$0.50; boxes must hold $12 of list value at $3 a unit, 4 units, or be bought in at $12: a foot
+    /// for them saves 2 x (3 - 1.25) - 1 = $2.50. So 24 units: 12 bed-feet.
     /// </summary>
     private static PlanModel OneCrop()
     {
-        double[] At(double value, params int[] weeks) => [.. Enumerable.Range(0, Farm.Weeks).Select(week => weeks.Contains(week) ? value : 0.0)];
-        List<SaleStep>[] steps = [.. Enumerable.Range(0, Farm.Weeks).Select(week => week == 22 ? [new SaleStep(20, 5), new SaleStep(8, 1.5)] : new List<SaleStep>())];
+        double[] At(double value, params int[] weeks) =>
+            [.. Enumerable.Range(0, Farm.Weeks).Select(week => weeks.Contains(week) ? value : 0.0)];
+        List<SaleStep>[] steps = [.. Enumerable.Range(0, Farm.Weeks)
+            .Select(week => week == 22 ? [new SaleStep(20, 5), new SaleStep(8, 1.5)] : new List<SaleStep>())];
         return new PlanModel
         {
             Sowings = [new Sowing(0, 0, At(1, 20, 21, 22), new double[Farm.Weeks], [At(2, 22)]) { Cost = 1.0, Week = 20 }],

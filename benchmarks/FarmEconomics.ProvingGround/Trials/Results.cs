@@ -23,11 +23,19 @@ internal sealed record PolicyResult(int Seed, Policy Policy, double Gain, double
 /// <param name="Seed">The world.</param>
 /// <param name="Crop">The crop.</param>
 /// <param name="Move">What the program said.</param>
+/// <param name="Said">What the program says it gains, $ a season; what it says dropping gains where nothing was advised.</param>
 /// <param name="Gain">What doing it, and nothing else, gains a season, $; 0 where nothing was said.</param>
-/// <param name="Cash">The same in cash, $.</param>
-/// <param name="DropGain">What dropping the crop alone truly gains, said or not, $.</param>
-/// <param name="GrowGain">What a fifth more of it alone truly gains, within the room, said or not, $.</param>
-internal sealed record VerdictResult(int Seed, string Crop, string Move, double Gain, double Cash, double DropGain, double GrowGain);
+internal sealed record VerdictResult(int Seed, string Crop, string Move, double Said, double Gain)
+{
+    /// <summary>The gain of <see cref="Gain"/> in cash, $.</summary>
+    internal required double Cash { get; init; }
+
+    /// <summary>What dropping the crop alone truly gains, advised or not, $.</summary>
+    internal required double DropGain { get; init; }
+
+    /// <summary>What a fifth more of it alone truly gains, within the room, advised or not, $.</summary>
+    internal required double GrowGain { get; init; }
+}
 
 /// <summary>A world as it was tried.</summary>
 /// <param name="Seed">Its seed.</param>

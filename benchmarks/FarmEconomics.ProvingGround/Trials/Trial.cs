@@ -51,7 +51,8 @@ internal sealed class Trial
         }
 
         IReadOnlyList<Advised> advice = VerdictReading.Of(review);
-        return new WorldResult(farm.Seed, farm.Crops.Length, farm.Traits.Skill, farm.Traits.Logged, (nothing.Average(one => one.Value), nothing.Average(one => one.Cash)))
+        return new WorldResult(farm.Seed, farm.Crops.Length, farm.Traits.Skill, farm.Traits.Logged,
+            (nothing.Average(one => one.Value), nothing.Average(one => one.Cash)))
         {
             Policies =
             [
@@ -77,7 +78,8 @@ internal sealed class Trial
 
     private double Mean(Outcome[] played, Func<Outcome, double> of) => played.Average(of) - nothing.Average(of);
 
-    private static double WorstFifth(Outcome[] played) => played.Select(one => one.Value).Order().Take(Math.Max(1, played.Length / 5)).Average();
+    private static double WorstFifth(Outcome[] played) =>
+        played.Select(one => one.Value).Order().Take(Math.Max(1, played.Length / 5)).Average();
 
     private VerdictResult Single(Advised advised)
     {
@@ -85,8 +87,11 @@ internal sealed class Trial
         Outcome[] dropped = Play(Policies.Follow(farm, [new Advised(advised.Crop, Move.Drop)]));
         double feet = GrowStep * farm.Today[Array.FindIndex(farm.Crops, crop => crop.Name == advised.Crop)].Sum();
         Outcome[] grown = Play(Policies.Follow(farm, [new Advised(advised.Crop, Move.Grow, null, feet)]));
-        return new VerdictResult(
-            farm.Seed, advised.Crop, advised.Move.ToString(), Mean(followed, one => one.Value), Mean(followed, one => one.Cash),
-            Mean(dropped, one => one.Value), Mean(grown, one => one.Value));
+        return new VerdictResult(farm.Seed, advised.Crop, advised.Move.ToString(), advised.Said, Mean(followed, one => one.Value))
+        {
+            Cash = Mean(followed, one => one.Cash),
+            DropGain = Mean(dropped, one => one.Value),
+            GrowGain = Mean(grown, one => one.Value),
+        };
     }
 }

@@ -45,7 +45,10 @@ internal sealed class Crop
 
     internal int LastPickOf(int sown) => sown + Time.Lag + Time.Picking - 1;
 
-    /// <summary>The part of the best week's yield a sowing of this week is expected to give, failures not counted: 1 - loss x (distance / half window)^2.</summary>
+    /// <summary>
+    /// The part of the best week's yield a sowing of this week is expected to give, failures not counted: 1 - loss x (distance / half
+    /// window)^2.
+    /// </summary>
     internal double WeekFactor(int sown)
     {
         double half = Math.Max(2.0, (Time.Last - Time.First) / 2.0);

@@ -1,6 +1,8 @@
 namespace FarmEconomics.ProvingGround.World;
 
-/// <summary>A kind of crop that worlds draw their crops around. Every figure is invented (from memory of the trade's rough sizes, no source).</summary>
+/// <summary>
+/// A kind of crop that worlds draw their crops around. Every figure is invented (from memory of the trade's rough sizes, no source).
+/// </summary>
 /// <param name="Name">The crop's name in the records.</param>
 /// <param name="Tunnel">True: it stands in the tunnel.</param>
 /// <param name="Market">List price a unit and units a bed-foot.</param>

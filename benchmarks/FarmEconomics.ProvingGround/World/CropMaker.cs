@@ -13,9 +13,10 @@ internal static class CropMaker
         double price = Math.Round(kind.Market.Price * FarmMaker.Factor(random, 0.18) * 4) / 4;
         price = Math.Max(0.5, price);
         KindWork work = new(
-            kind.Work.Grow * FarmMaker.Factor(random, 0.3), kind.Work.Pick * FarmMaker.Factor(random, 0.3), kind.Work.Pack * FarmMaker.Factor(random, 0.3));
+            kind.Work.Grow * FarmMaker.Factor(random, 0.3),
+                kind.Work.Pick * FarmMaker.Factor(random, 0.3), kind.Work.Pack * FarmMaker.Factor(random, 0.3));
         KindCost cost = new(kind.Cost.Seed * FarmMaker.Factor(random, 0.2), kind.Cost.Supplies, kind.Cost.Packaging);
-        double weekly = FarmMaker.Between(random, 60, 220) * FarmMaker.Factor(random, 0.3) * farm.Traits.Market / price;
+        double weekly = FarmMaker.Between(random, 80, 240) * FarmMaker.Factor(random, 0.3) * farm.Traits.Market / price;
         return new Crop
         {
             Name = kind.Name,
@@ -41,7 +42,8 @@ internal static class CropMaker
         [
             (price, FarmMaker.Between(random, 0.35, 0.65)),
             (Math.Round(price * FarmMaker.Between(random, 0.9, 1.0), 2), FarmMaker.Between(random, 0.1, 0.3)),
-            (Math.Round(price * FarmMaker.Between(random, 0.55, 0.8), 2), random.NextUniform() < 0.6 ? FarmMaker.Between(random, 0.2, 0.8) : 0.0),
+            (Math.Round(price * FarmMaker.Between(random, 0.55, 0.8), 2),
+                random.NextUniform() < 0.6 ? FarmMaker.Between(random, 0.2, 0.8) : 0.0),
         ];
         return channels.Select(channel => Demand(random, channel.Price, channel.Part * weekly, handling)).ToArray();
     }

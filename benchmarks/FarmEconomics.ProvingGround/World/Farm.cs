@@ -26,7 +26,8 @@ internal sealed class Farm
 
     /// <summary>Hours of a week that no plan changes: trips, box day, overhead.</summary>
     internal double FixedHours(int week) =>
-        Labor.Overhead + Outlets.Where(outlet => outlet.IsOpen(week)).Sum(outlet => outlet.TripHours) + (Shares.IsOpen(week) ? Shares.BoxHours : 0.0);
+        Labor.Overhead + Outlets.Where(outlet => outlet.IsOpen(week)).Sum(outlet => outlet.TripHours)
+            + (Shares.IsOpen(week) ? Shares.BoxHours : 0.0);
 }
 
 /// <summary>A channel with prices of its own.</summary>
@@ -51,7 +52,7 @@ internal sealed record Shares(int Members, double Payment, double BuyIn)
     private const int First = 22;
     private const int Last = 41;
 
-    internal double BoxHours => Members == 0 ? 0.0 : 2.0 + (0.05 * Members);
+    internal double BoxHours => Members == 0 ? 0.0 : 1.5 + (0.04 * Members);
 
     /// <summary>List value the boxes of a week must hold: payments of the year over its delivery weeks, $.</summary>
     internal double Target => Members * Payment / (Last - First + 1);

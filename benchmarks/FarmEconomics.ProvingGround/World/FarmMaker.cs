@@ -14,11 +14,19 @@ internal static class FarmMaker
         {
             Inflation = Between(random, 0.0, 0.04),
         };
-        Labor labor = new() { OwnerWage = Round(Between(random, 14, 22)), HiredWage = Round(Between(random, 15, 19)), Overhead = Between(random, 3, 8) };
+        Labor labor = new()
+        {
+            OwnerWage = Round(Between(random, 14, 22)),
+            HiredWage = Round(Between(random, 15, 19)),
+            Overhead = Between(random, 2, 5),
+        };
         Outlet[] outlets = Outlets(random);
-        Shares shares = random.NextUniform() < 0.25 ? new(0, 0, 1) : new((int)Between(random, 20, 70), 25 * (int)Between(random, 16, 25), Between(random, 0.85, 1.1));
-        Crop[] crops = CropKinds.All.OrderBy(_ => random.NextUniform()).Take((int)Between(random, 18, 27)).OrderBy(kind => kind.Name, StringComparer.Ordinal)
-            .Select(kind => CropMaker.Make(new SeededRandom(seed, kind.Name), kind, new CropMaker.Setting(traits, labor, outlets, shares))).ToArray();
+        Shares shares = random.NextUniform() < 0.25 ? new(0, 0, 1) :
+            new((int)Between(random, 20, 70), 25 * (int)Between(random, 16, 25), Between(random, 0.85, 1.1));
+        Crop[] crops = CropKinds.All.OrderBy(_ => random.NextUniform()).Take((int)Between(random, 18, 27))
+            .OrderBy(kind => kind.Name, StringComparer.Ordinal)
+
+                .Select(kind => CropMaker.Make(new SeededRandom(seed, kind.Name), kind, new CropMaker.Setting(traits, labor, outlets, shares))).ToArray();
         Farm farm = new() { Seed = seed, Crops = crops, Outlets = outlets, Shares = shares, Labor = labor, Traits = traits };
         farm.Today = Habit(farm, random);
         SetLimits(farm);
@@ -34,14 +42,15 @@ internal static class FarmMaker
 
     private static Outlet[] Outlets(SeededRandom random) =>
     [
-        new("Saturday Market", "market", Math.Round(Between(random, 0, 0.06), 3), (17, 44), (Between(random, 6, 10), Between(random, 25, 50))),
-        new("Farm Stand", "stand", 0.0, (15, 47), (Between(random, 1, 4), Between(random, 3, 10))),
-        new("Shop and Kitchens", "wholesale", 0.0, (18, 47), (Between(random, 2, 4), Between(random, 10, 20))),
+        new("Saturday Market", "market", Math.Round(Between(random, 0, 0.06), 3),
+            (17, 44), (Between(random, 5, 9), Between(random, 25, 50))),
+        new("Farm Stand", "stand", 0.0, (15, 47), (Between(random, 1, 2), Between(random, 3, 10))),
+        new("Shop and Kitchens", "wholesale", 0.0, (18, 47), (Between(random, 1.5, 3), Between(random, 10, 20))),
     ];
 
     /// <summary>
-    /// What a grower sows by habit: sowings as far apart as one is picked, each long enough for what the channels and boxes take while it is picked and
-    /// keeps, times the grower's own error.
+    /// What a grower sows by habit: sowings as far apart as one is picked, each long enough for what the channels and boxes take while it
+    /// is picked and keeps, times the grower's own error.
     /// </summary>
     private static double[][] Habit(Farm farm, SeededRandom random)
     {

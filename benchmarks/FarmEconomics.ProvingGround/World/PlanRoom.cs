@@ -33,21 +33,26 @@ internal static class PlanRoom
                 bool stands = plan[c][sown] > 0 && week <= crop.LastPickOf(sown);
                 hours += stands ? plan[c][sown] * crop.Work.Grow * GrowPart(crop, week - sown) : 0.0;
                 bool picked = stands && week >= sown + crop.Time.Lag;
-                hours += picked ? plan[c][sown] * crop.Yield * crop.WeekFactor(sown) * (1 - crop.FailChance) / crop.Time.Picking * crop.HandlingHours : 0.0;
+                hours += picked ? plan[c][sown] * crop.Yield * crop.WeekFactor(sown)
+                    * (1 - crop.FailChance) / crop.Time.Picking * crop.HandlingHours : 0.0;
             }
         }
 
         return hours;
     }
 
-    /// <summary>The part of a sowing's growing hours that falls in a week: 40 % in the first, the rest evenly until the bed is free.</summary>
+    /// <summary>
+    /// The part of a sowing's growing hours that falls in a week: 40 % in the first, the rest evenly until the bed is free.
+    /// </summary>
     internal static double GrowPart(Crop crop, int weeksIn) =>
         (weeksIn == 0 ? 0.4 : 0.0) + (0.6 / (crop.Time.Lag + crop.Time.Picking));
 
     /// <summary>Shrinks all sowings of overfull weeks in proportion, in place.</summary>
     internal static void Shrink(Farm farm, double[][] plan) => Fit(farm, plan, null);
 
-    /// <summary>Makes a plan fit in place: what it has more than <paramref name="kept"/> is shrunk in overfull weeks, in proportion.</summary>
+    /// <summary>
+    /// Makes a plan fit in place: what it has more than <paramref name="kept"/> is shrunk in overfull weeks, in proportion.
+    /// </summary>
     /// <param name="farm">The farm.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="kept">A plan that fits and isn't touched where it is smaller; null: all is shrunk.</param>
@@ -76,7 +81,8 @@ internal static class PlanRoom
             {
                 for (int sown = 0; farm.Crops[c].Cover == full.Cover && sown <= full.Week; sown++)
                 {
-                    double added = farm.Crops[c].LastPickOf(sown) < full.Week ? 0.0 : Math.Max(0.0, plan[c][sown] - (kept?[c][sown] ?? 0.0));
+                    double added = farm.Crops[c].LastPickOf(sown) < full.Week ? 0.0
+                        : Math.Max(0.0, plan[c][sown] - (kept?[c][sown] ?? 0.0));
                     if (pass == 0)
                     {
                         more += added;
