@@ -26,17 +26,29 @@ internal static class Spread
         values.Order().Take(Math.Max(1, values.Count / 5)).Average();
 
     /// <summary>
-    /// Lower one-sided 90 % bound of a share. The lower of two: Wilson's score bound, (p + z^2/2n - z sqrt(p(1-p)/n + z^2/4n^2)) / (1 +
-    /// z^2/n) (Wilson, JASA 22, 1927), which takes each verdict as a draw of its own; and the 10th percentile over farms drawn again with
-    /// replacement (Efron's bootstrap, The Annals of Statistics 7(1), 1979), because verdicts of one farm are right or wrong together.
+    /// Lower one-sided 90 % bound of a share, 0 to 1. The lower of two: Wilson's, which takes each verdict as a draw of its own, and the
+    /// 10th percentile over farms drawn again with replacement (Efron's bootstrap, The Annals of Statistics 7(1), 1979), because verdicts
+    /// of one farm are right or wrong together.
     /// </summary>
-    /// <param name="farms">Right and named verdicts of each farm.</param>
-    internal static double LowerBound(IReadOnlyList<(int Right, int Named)> farms)
+    /// <param name="farms">Right and named verdicts of each farm, at least one named.</param>
+    internal static double LowerBound(IReadOnlyList<(int Right, int Named)> farms) =>
+        Math.Min(Wilson(farms.Sum(farm => farm.Right), farms.Sum(farm => farm.Named), Z90), Quantile(Redrawn(farms), 0.1));
+
+    /// <summary>
+    /// Lower score bound of a share: (p + z^2/2n - z sqrt(p(1-p)/n + z^2/4n^2)) / (1 + z^2/n). Source: Wilson, "Probable inference, the
+    /// law of succession, and statistical inference", JASA 22, 1927.
+    /// </summary>
+    /// <param name="right">How many of them.</param>
+    /// <param name="n">Of how many, above 0.</param>
+    /// <param name="z">Standard normal quantile of the bound.</param>
+    internal static double Wilson(int right, double n, double z)
     {
-        double n = farms.Sum(farm => farm.Named);
-        double p = farms.Sum(farm => farm.Right) / n;
-        double z2 = Z90 * Z90;
-        double wilson = (p + (z2 / (2 * n)) - (Z90 * Math.Sqrt((p * (1 - p) / n) + (z2 / (4 * n * n))))) / (1 + (z2 / n));
+        double p = right / n;
+        return (p + (z * z / (2 * n)) - (z * Math.Sqrt((p * (1 - p) / n) + (z * z / (4 * n * n))))) / (1 + (z * z / n));
+    }
+
+    private static List<double> Redrawn(IReadOnlyList<(int Right, int Named)> farms)
+    {
         SeededRandom random = new(90, "bootstrap");
         List<double> shares = [];
         for (int i = 0; i < Resamples; i++)
@@ -54,6 +66,6 @@ internal static class Spread
             }
         }
 
-        return Math.Min(wilson, Quantile(shares, 0.1));
+        return shares;
     }
 }

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.ProvingGround.Advice;
 using FarmEconomics.ProvingGround.Folders;
@@ -50,13 +51,19 @@ internal sealed class Trial
             throw new InvalidOperationException($"World {farm.Seed} wrote records the program refuses: {records.Problems[0].Message}");
         }
 
+        SeasonReview season = review.Season(review.LatestCropYear);
+        if (season.Reconciliation.FirstOrDefault(check => !check.Holds) is { } broken)
+        {
+            throw new InvalidOperationException($"World {farm.Seed}: the review's totals don't agree: {broken}");
+        }
+
         IReadOnlyList<Advised> advice = VerdictReading.Of(review);
         return new WorldResult(farm.Seed, farm.Crops.Length, farm.Traits.Skill, farm.Traits.Logged,
             (nothing.Average(one => one.Value), nothing.Average(one => one.Cash)))
         {
             Policies =
             [
-                Against(Policy.RuleOfThumb, Policies.RuleOfThumb(farm, review.Season(review.LatestCropYear))),
+                Against(Policy.RuleOfThumb, Policies.RuleOfThumb(farm, season)),
                 Against(Policy.Verdicts, Policies.Follow(farm, advice)),
                 Against(Policy.PlainProgram, Policies.PlainProgram(farm, records)),
                 Against(Policy.BestSizes, BestKnown.Plan(farm, sizesOnly: true)),
