@@ -1,0 +1,22 @@
+using FarmEconomics.ProvingGround.Trials;
+
+namespace FarmEconomics.ProvingGround.Report;
+
+/// <summary>How the page says things.</summary>
+internal static class Words
+{
+    internal static string Of(Policy policy) => policy switch
+    {
+        Policy.RuleOfThumb => "rule of thumb",
+        Policy.Verdicts => "the program's verdicts",
+        Policy.PlainProgram => "plain linear program on the records",
+        Policy.BestSizes => "sizes of today's sowings, knowing the truth",
+        _ => "best, knowing the truth",
+    };
+
+    internal static string Percent(double part) => Number(part * 100.0) + "%";
+
+    internal static string Money(double amount) => (Math.Round(amount) < 0 ? "−$" : "$") + Math.Abs(Math.Round(amount)).ToString("N0");
+
+    internal static string Number(double value) => (Math.Round(value) < 0 ? "−" : "") + Math.Abs(Math.Round(value)).ToString("N0");
+}
