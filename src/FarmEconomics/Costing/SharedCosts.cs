@@ -12,6 +12,9 @@ public sealed class SharedCosts
 {
     private const int ShareDecimals = 12;
 
+    // Less than this passed out of a circle is none: nearer to 1, doubles can't tell what stays from what leaves.
+    private const double LeastPassedOut = 1e-12;
+
     private SharedCosts(decimal[,] shares, Matrix<double> toPools)
     {
         Shares = shares;
@@ -65,6 +68,7 @@ public sealed class SharedCosts
             r[i, idleColumn] += 1.0 - part;
         }
 
+        CloseCircles(q, r);
         Matrix<double> full = (Matrix<double>.Build.DenseIdentity(q.RowCount) - q).LU().Solve(r);
         bool[,] reached = Reached(q, r);
         decimal[,] shares = new decimal[full.RowCount, full.ColumnCount];
@@ -117,6 +121,35 @@ public sealed class SharedCosts
         }
 
         return reached;
+    }
+
+    /// <summary>Pools that serve only each other reach no target: what they hold is not assigned.</summary>
+    private static void CloseCircles(Matrix<double> q, Matrix<double> r)
+    {
+        bool[] leaves = new bool[q.RowCount];
+        bool changed = true;
+        while (changed)
+        {
+            changed = false;
+            for (int i = 0; i < leaves.Length; i++)
+            {
+                double passedOut = r.Row(i).Sum() + q.Row(i).EnumerateIndexed().Sum(share => leaves[share.Item1] ? share.Item2 : 0.0);
+                if (!leaves[i] && passedOut > LeastPassedOut)
+                {
+                    leaves[i] = changed = true;
+                }
+            }
+        }
+
+        for (int i = 0; i < leaves.Length; i++)
+        {
+            if (!leaves[i])
+            {
+                q.ClearRow(i);
+                r.ClearRow(i);
+                r[i, r.ColumnCount - 1] = 1.0;
+            }
+        }
     }
 
     /// <summary>Step-down ignores service to pools already closed, direct all service to pools; the rest of the row is scaled up to 1.</summary>

@@ -136,6 +136,16 @@ public class PoolNetworkTests
         Close.To(0.4m, solved.Shares[2, 1], 0.00000001m);
     }
 
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(1e-17)]
+    public void Solve_ClosedCircle_IsNotAssigned(double leak)
+    {
+        SharedCosts solved = SharedCosts.Solve(
+            new[,] { { 0.0, 1.0 - leak, 0.0 }, { 1.0 - leak, 0.0, 0.0 }, { 0.5, 0.0, 0.0 } }, new[,] { { leak, 0.0 }, { leak, 0.0 }, { 0.5, 0.0 } }, SharingMethod.Reciprocal);
+        Assert.Equal([0m, 1m, 0m, 1m, 0.5m, 0.5m], solved.Shares.Cast<decimal>());
+    }
+
     [Fact]
     public void Streams_OfAPool_AreSharedApart()
     {

@@ -55,7 +55,7 @@ internal static class CellValues
     {
         string cell = sheet.Rows[random.Next(sheet.Rows.Count)][at];
         return DateOnly.TryParseExact(cell, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day)
-            ? day.AddDays(random.Next(-400, 400)).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
+            ? DateOnly.FromDayNumber(Math.Clamp(day.DayNumber + random.Next(-400, 400), 0, DateOnly.MaxValue.DayNumber)).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
             : cell;
     }
 

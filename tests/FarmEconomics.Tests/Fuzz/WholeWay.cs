@@ -39,14 +39,26 @@ internal sealed class WholeWay(Random random, string results)
 
         if (farm.Review is { CropYears.Count: > 0 } review)
         {
+            List<int> told = [];
             foreach (int year in review.CropYears)
             {
-                SeasonReview season = review.Season(year);
+                SeasonReview season;
+                try
+                {
+                    season = review.Season(year);
+                }
+                catch (RecordsException) when (year > review.LatestCropYear)
+                {
+                    // A year that has only just begun is told of when it is asked for; the command says the error.
+                    continue;
+                }
+
+                told.Add(year);
                 _ = ProofTables.RequireProof(season);
                 ResultTables.Write(season, farm.ProblemsWith(season), results, year == review.LatestCropYear ? new Workbook() : null);
             }
 
-            int chosen = random.Next(3) > 0 ? review.LatestCropYear : review.CropYears[random.Next(review.CropYears.Count)];
+            int chosen = random.Next(3) > 0 ? review.LatestCropYear : told[random.Next(told.Count)];
             new Questions(random, review, chosen).Ask();
             NotebookScript notebook = NotebookScript.All[random.Next(NotebookScript.All.Count)];
             lock (Drawing)
