@@ -3,6 +3,9 @@ namespace FarmEconomics.Records;
 /// <summary>A crop with its units resolved.</summary>
 public sealed class Crop
 {
+    // Quantities are split in units of 10^-8; a column may hold a number of 10 decimals, and so may the conversion of its unit.
+    private const int QuantityDecimals = 8;
+
     internal Crop(int index, CropRow row)
     {
         Index = index;
@@ -36,13 +39,13 @@ public sealed class Crop
     /// <summary>How many of the crop's own units each known unit holds.</summary>
     internal Dictionary<string, decimal> Units { get; } = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>A quantity in the crop's own unit.</summary>
+    /// <summary>A quantity in the crop's own unit, to 8 decimals.</summary>
     /// <param name="quantity">The quantity as written.</param>
     /// <param name="unit">Its unit; blank: the crop's own.</param>
     /// <returns>The quantity in the crop's own unit.</returns>
     /// <exception cref="KeyNotFoundException">The unit has no conversion; the records check reports it first.</exception>
     public decimal ToBase(decimal quantity, string? unit) =>
-        string.IsNullOrWhiteSpace(unit) ? quantity : quantity * Units[unit.Trim()];
+        decimal.Round(string.IsNullOrWhiteSpace(unit) ? quantity : quantity * Units[unit.Trim()], QuantityDecimals, MidpointRounding.AwayFromZero);
 
     /// <summary>The crop's name.</summary>
     public override string ToString() => Name;

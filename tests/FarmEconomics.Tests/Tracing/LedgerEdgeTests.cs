@@ -37,6 +37,13 @@ public class LedgerEdgeTests
     }
 
     [Fact]
+    public void Quantity_InAnotherUnit_CountsTo8DecimalsHalfAwayFromZero()
+    {
+        FarmTrace trace = Trace(Farm().Unit("beets", "jar", 0.123456785m).Pick("2025-06-01", "a", 1, unit: "jar"));
+        Assert.Equal(0.12345679m, trace.Lots[0].Quantity);
+    }
+
+    [Fact]
     public void LotEmptiedByName_IsPassedOver()
     {
         FarmTrace trace = Trace(Farm().Pick("2025-06-01", "a", 10).Pick("2025-06-02", "b", 5).Pick("2025-06-03", "a", 10).Sell("2025-06-04", "beets", "market", 5, 1, planting: "b").Sell("2025-06-05", "beets", "market", 12, 1).Sell("2025-06-06", "beets", "market", 3, 1, planting: "b"));
