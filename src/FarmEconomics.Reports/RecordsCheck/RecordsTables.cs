@@ -77,7 +77,7 @@ public static class RecordsTables
             bool In(DateOnly day) => day >= month && day < next;
             List<LaborRow> labor = records.Labor.Where(row => In(row.Date)).ToList();
             List<ExpenseRow> books = records.Expenses.Where(row => In(row.Date)).ToList();
-            List<Leaving> left = season.Leavings.Where(leaving => In(leaving.Row.Date)).ToList();
+            List<Disposition> left = season.Dispositions.Where(leaving => In(leaving.Row.Date)).ToList();
             decimal hours = labor.Sum(row => row.Hours);
             decimal named = labor.Where(row => !string.IsNullOrWhiteSpace(row.Crop) || !string.IsNullOrWhiteSpace(row.Planting)).Sum(row => row.Hours);
             table.Row(

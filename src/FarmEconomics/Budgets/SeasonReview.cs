@@ -18,7 +18,7 @@ public sealed class SeasonReview
     private readonly Lazy<SeasonFigures> figures;
     private readonly Lazy<List<ChannelResult>> channels;
     private readonly Lazy<List<ReconciliationCheck>> reconciliation;
-    private readonly Lazy<ILookup<Crop, LeavingPart>> partsByCrop;
+    private readonly Lazy<ILookup<Crop, DispositionPart>> partsByCrop;
     private readonly Lazy<ILookup<Crop, Lot>> lotsByCrop;
 
     internal SeasonReview(ChargeBook book, int cropYear, FarmSettings settings)
@@ -37,7 +37,7 @@ public sealed class SeasonReview
         figures = new(() => new SeasonFigures(book, cropYear, settings.FarmName, Known, Network));
         channels = new(() => ChannelResult.Of(book, cropYear, Known));
         reconciliation = new(() => new Reconciliation(this, book).Checks());
-        partsByCrop = new(() => LeavingParts.ToLookup(part => part.Leaving.Crop));
+        partsByCrop = new(() => DispositionParts.ToLookup(part => part.Disposition.Crop));
         lotsByCrop = new(() => Lots.ToLookup(lot => lot.Enterprise.Crop));
         OtherIncome = book.Trace.OtherIncome.Where(income => income.CropYear == cropYear).ToList();
     }
@@ -58,13 +58,13 @@ public sealed class SeasonReview
     public FarmTrace Trace => book.Trace;
 
     /// <summary>Lots of this year's plantings, by date.</summary>
-    public IReadOnlyList<Lot> Lots => book.Trace.LotsByYear[CropYear];
+    public IReadOnlyList<Lot> Lots => book.Trace.LotsOfYear(CropYear);
 
-    /// <summary>Leavings dated in this year, by date.</summary>
-    public IReadOnlyList<Leaving> Leavings => book.Trace.LeavingsByWindow[CropYear];
+    /// <summary>Dispositions dated in this year, by date.</summary>
+    public IReadOnlyList<Disposition> Dispositions => book.Trace.DispositionsOfWindow(CropYear);
 
     /// <summary>What left of this year's plantings, whenever it left, and what left in this year and is assigned to no planting; by date.</summary>
-    public IReadOnlyList<LeavingPart> LeavingParts => book.Trace.PartsByYear[CropYear];
+    public IReadOnlyList<DispositionPart> DispositionParts => book.Trace.PartsOfYear(CropYear);
 
     /// <summary>What the records can't tell.</summary>
     public Availability Known { get; }
@@ -138,16 +138,16 @@ public sealed class SeasonReview
     }
 
     /// <summary>Sales dated in this year that no planting could take.</summary>
-    internal decimal UnassignedSales => book.Trace.PartsOfWindow(CropYear).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
+    internal decimal UnassignedSales => ExactUnits.Money(book.Trace.TotalsOf(CropYear).Unassigned).Amount;
 
     /// <summary>What the farm netted, crops and the rest: net return, other income and sales not assigned, less unused capacity and cost not assigned.</summary>
     internal decimal FarmNet => Farm.NetReturn.Amount + OtherIncome.Sum(income => income.Amount.Amount) + UnassignedSales
         - OutsideTotal(Outside.Unused) - OutsideTotal(Outside.NotAssigned);
 
-    /// <summary>The parts of <see cref="LeavingParts"/> that are of one crop; all crops are sorted out in one pass.</summary>
+    /// <summary>The parts of <see cref="DispositionParts"/> that are of one crop; all crops are sorted out in one pass.</summary>
     /// <param name="crop">The crop.</param>
     /// <returns>Its parts, by date.</returns>
-    public IEnumerable<LeavingPart> PartsOf(Crop crop) => partsByCrop.Value[crop];
+    public IEnumerable<DispositionPart> PartsOf(Crop crop) => partsByCrop.Value[crop];
 
     /// <summary>The lots of one crop; all crops are sorted out in one pass.</summary>
     /// <param name="crop">The crop.</param>
@@ -157,7 +157,7 @@ public sealed class SeasonReview
     /// <summary>Direct charges that landed on an enterprise of this year.</summary>
     /// <param name="enterprise">The enterprise.</param>
     /// <returns>Its charges, each with its row.</returns>
-    public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ByEnterprise[enterprise];
+    public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ChargesOf(enterprise);
 
     private void CheckPartOfYear(List<Problem> problems)
     {

@@ -28,9 +28,9 @@ internal sealed class LaborCost
         this.problems = problems;
         PayHired(books);
         ImputeOwners();
-        foreach (LaborUse use in trace.Labor)
+        foreach (List<Charge> piece in RowRanges.Map(trace.Labor.Count, Follow))
         {
-            Follow(use);
+            charges.AddRange(piece);
         }
     }
 
@@ -184,7 +184,18 @@ internal sealed class LaborCost
         }
     }
 
-    private void Follow(LaborUse use)
+    private List<Charge> Follow(int from, int to)
+    {
+        List<Charge> own = [];
+        for (int i = from; i < to; i++)
+        {
+            Follow(trace.Labor[i], own);
+        }
+
+        return own;
+    }
+
+    private void Follow(LaborUse use, List<Charge> own)
     {
         // A row of no hours has no money either: there is nothing to follow.
         if (use.Amount is { } amount && amount != Money.Zero)
@@ -198,14 +209,14 @@ internal sealed class LaborCost
 
         foreach (LaborPart part in use.PartList)
         {
-            charges.Add(ChargeOf(part, part.Amount) with { Hours = part.Hours, Imputed = use.Kind == WorkerKind.Owner || imputedHired.Contains(use) });
+            own.Add(ChargeOf(part, part.Amount) with { Hours = part.Hours, Imputed = use.Kind == WorkerKind.Owner || imputedHired.Contains(use) });
         }
 
         if (use.Burden != Money.Zero)
         {
             // Beside wages reckoned from hours: money of the books, so it is told apart.
             Money[] burden = LargestRemainder.Split(use.Burden, use.PartList.ConvertAll(part => part.Weight));
-            charges.AddRange(use.PartList.Select((part, i) => ChargeOf(part, burden[i])));
+            own.AddRange(use.PartList.Select((part, i) => ChargeOf(part, burden[i])));
         }
     }
 

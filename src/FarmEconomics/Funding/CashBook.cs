@@ -64,7 +64,7 @@ public sealed class CashBook
     {
         Period = period;
         Records = review.Records;
-        foreach (Leaving leaving in review.Trace.Leavings.Where(leaving => period.Holds(leaving.Row.Date)))
+        foreach (Disposition leaving in review.Trace.Dispositions.Where(leaving => period.Holds(leaving.Row.Date)))
         {
             // What a share received is paid by its income rows; its part of them is no second receipt.
             if (leaving.Channel.Kind != ChannelKind.Share)

@@ -74,7 +74,7 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         ArgumentNullException.ThrowIfNull(book);
         RequireShare(channel);
         int year = book.Season.CropYear;
-        List<Leaving> leavings = book.Season.Leavings.Where(leaving => leaving.Channel == channel).ToList();
+        List<Disposition> leavings = book.Season.Dispositions.Where(leaving => leaving.Channel == channel).ToList();
         Money income = book.Season.Trace.ShareIncome.GetValueOrDefault((channel, year));
         Money fees = Money.Sum(leavings.Select(leaving => leaving.Fee));
         if (leavings.Count == 0)
@@ -128,7 +128,7 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         return Rate.Known(sum);
     }
 
-    private static List<ShareItem> Items(IEnumerable<Leaving> leavings, BoxCosts costs) => leavings.GroupBy(leaving => leaving.Crop).OrderBy(crop => crop.Key.Index)
+    private static List<ShareItem> Items(IEnumerable<Disposition> leavings, BoxCosts costs) => leavings.GroupBy(leaving => leaving.Crop).OrderBy(crop => crop.Key.Index)
         .Select(crop => new ShareItem(
             crop.Key,
             crop.Sum(leaving => leaving.Quantity),

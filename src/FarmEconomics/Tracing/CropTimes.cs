@@ -10,12 +10,22 @@ internal sealed class CropTimes
 {
     private readonly TracingLimits limits;
     private readonly (DateOnly First, DateOnly Last)?[] named;
+    private readonly Planting?[] plantingOfHarvest;
     private readonly int[] leastDays;
     private readonly int[] longestStay;
 
     internal CropTimes(FarmRecords records)
     {
         limits = records.Settings.Limits;
+        plantingOfHarvest = new Planting?[records.Harvests.Count];
+        RowRanges.ForEach(plantingOfHarvest.Length, (from, to) =>
+        {
+            for (int i = from; i < to; i++)
+            {
+                string? name = records.Harvests[i].Planting;
+                plantingOfHarvest[i] = string.IsNullOrWhiteSpace(name) ? null : records.FindPlanting(name);
+            }
+        });
         named = NamedHarvests(records);
         List<int>[] waits = [.. records.Crops.Select(_ => new List<int>())];
         List<int>[] stays = [.. records.Crops.Select(_ => new List<int>())];
@@ -40,13 +50,17 @@ internal sealed class CropTimes
     /// <summary>The last harvest that names the planting; null: none does.</summary>
     internal DateOnly? LastNamed(Planting planting) => named[planting.Index]?.Last;
 
-    private static (DateOnly First, DateOnly Last)?[] NamedHarvests(FarmRecords records)
+    /// <summary>The planting a harvest row names; null: it names none, or none that is known.</summary>
+    internal Planting? PlantingNamed(int harvest) => plantingOfHarvest[harvest];
+
+    private (DateOnly First, DateOnly Last)?[] NamedHarvests(FarmRecords records)
     {
         (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
-        foreach (HarvestRow row in records.Harvests)
+        for (int i = 0; i < plantingOfHarvest.Length; i++)
         {
-            if (!string.IsNullOrWhiteSpace(row.Planting) && records.FindPlanting(row.Planting) is { } planting)
+            if (plantingOfHarvest[i] is { } planting)
             {
+                HarvestRow row = records.Harvests[i];
                 (DateOnly First, DateOnly Last) known = spans[planting.Index] ?? (row.Date, row.Date);
                 spans[planting.Index] = (row.Date < known.First ? row.Date : known.First, row.Date > known.Last ? row.Date : known.Last);
             }

@@ -46,6 +46,9 @@ public sealed class Enterprise
     /// <summary>Picked, in the crop's unit, without what was culled.</summary>
     public decimal Harvested { get; internal set; }
 
+    /// <summary>True when a harvest row is of it, be it of nothing.</summary>
+    internal bool IsPicked { get; set; }
+
     /// <summary>Thrown out in the field.</summary>
     public decimal Culled { get; internal set; }
 

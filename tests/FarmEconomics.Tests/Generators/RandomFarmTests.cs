@@ -36,7 +36,7 @@ public class RandomFarmTests
         {
             FarmReview review = farm.Farm.Review();
             Assert.All(review.Trace.Labor, use => Assert.Equal(use.Hours, use.Parts.Sum(part => part.Hours)));
-            Assert.All(review.Trace.Leavings, leaving => Assert.Equal(leaving.Quantity, leaving.Parts.Sum(part => part.Quantity)));
+            Assert.All(review.Trace.Dispositions, leaving => Assert.Equal(leaving.Quantity, leaving.Parts.Sum(part => part.Quantity)));
             foreach (SeasonReview season in Seasons(review))
             {
                 Assert.All(
@@ -67,11 +67,11 @@ public class RandomFarmTests
         farm =>
         {
             FarmTrace trace = farm.Farm.Review().Trace;
-            foreach (Leaving leaving in trace.Leavings)
+            foreach (Disposition leaving in trace.Dispositions)
             {
                 DateOnly day = leaving.Row.Date;
                 bool InReach(Lot lot) => lot.Date <= day.AddDays(3) && day <= lot.KeptUntil.AddDays(7);
-                Assert.All(leaving.Parts, part => Assert.True(part.Lot is null || InReach(part.Lot), $"{leaving.Row.Source} drew on {part.Lot?.Row.Source}, out of reach"));
+                Assert.All(leaving.Parts, part => Assert.True(part.Lot is not { } lot || InReach(lot), $"{leaving.Row.Source} drew on {part.Lot?.Row.Source}, out of reach"));
                 if (leaving.Parts.Any(part => part.Lot is null && part.Quantity > 0m))
                 {
                     Assert.DoesNotContain(trace.Lots, lot => lot.Enterprise.Crop == leaving.Crop && lot.Remaining > 0m && InReach(lot));

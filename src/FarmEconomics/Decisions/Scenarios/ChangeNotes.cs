@@ -42,7 +42,7 @@ internal static class ChangeNotes
     private static IEnumerable<string> Prices(FarmReview real, int year, RecordsCopy copy, SeasonRows rows, ScenarioChange change)
     {
         HashSet<RecordRow> touched = new(copy.Touched, ReferenceEqualityComparer.Instance);
-        List<Leaving> sold = real.Trace.Leavings.Where(leaving => rows.IsOfSeason(leaving.Row) && (change.Channel is null || leaving.Channel.Name == change.Channel)
+        List<Disposition> sold = real.Trace.Dispositions.Where(leaving => rows.IsOfSeason(leaving.Row) && (change.Channel is null || leaving.Channel.Name == change.Channel)
             && (change.Scope != ScenarioScope.Crop || leaving.Crop.Name == change.Name)).ToList();
         int unpriced = sold.Count(leaving => leaving.Channel.IsPriced && !PriceChanges.HasMoney(leaving.Row) && !touched.Contains(leaving.Row));
         if (unpriced > 0)

@@ -19,16 +19,16 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     internal decimal Labor => review.Charges.ByYear[year].Where(charge => charge.HomeYear == year && charge.Stream is CostStream.HiredLabor or CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
 
-    private IReadOnlyList<LeavingPart> Parts => season.LeavingParts;
+    private IReadOnlyList<DispositionPart> Parts => season.DispositionParts;
 
     private IReadOnlyList<LaborUse> Work => review.Trace.LaborByWindow[year];
 
-    internal Rate SalesOf(HashSet<RecordRow> rows) => Rate.Known(Parts.Where(part => rows.Contains(part.Leaving.Row)).Sum(Value));
+    internal Rate SalesOf(HashSet<RecordRow> rows) => Rate.Known(Parts.Where(part => rows.Contains(part.Disposition.Row)).Sum(Value));
 
     internal Rate PricePerUnit(Crop crop, string? channel)
     {
-        List<LeavingPart> sold = Parts.Where(part => part.Leaving.Crop.Index == crop.Index && part.Leaving.Channel.IsPriced
-            && (channel is null || part.Leaving.Channel.Name == channel)).ToList();
+        List<DispositionPart> sold = Parts.Where(part => part.Disposition.Crop.Index == crop.Index && part.Disposition.Channel.IsPriced
+            && (channel is null || part.Disposition.Channel.Name == channel)).ToList();
         return Rate.Of(sold.Sum(part => part.Amount.Amount), sold.Sum(part => part.Quantity), $"none of {year} was sold for a price{(channel is null ? "" : $" through {channel}")}");
     }
 
@@ -59,7 +59,7 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     internal Rate FeePercent(string channel) => Rate.Known(review.Records.Channel(channel).Row.FeePercent ?? 0m);
 
-    private static decimal Value(LeavingPart part) => part.Leaving.Channel.Kind switch
+    private static decimal Value(DispositionPart part) => part.Disposition.Channel.Kind switch
     {
         ChannelKind.Share => 0m,
         ChannelKind.Household => part.ListValue.Amount,

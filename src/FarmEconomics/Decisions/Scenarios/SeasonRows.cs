@@ -28,8 +28,8 @@ internal sealed class SeasonRows
     {
         this.review = review;
         this.year = year;
-        produce.UnionWith(review.Trace.PartsByYear[year].Select(part => part.Leaving.Row));
-        produce.UnionWith(review.Trace.LotsByYear[year].Select(lot => lot.Row));
+        produce.UnionWith(review.Trace.PartsOfYear(year).Select(part => part.Disposition.Row));
+        produce.UnionWith(review.Trace.LotsOfYear(year).Select(lot => lot.Row));
     }
 
     internal bool IsOfSeason(RecordRow row)
