@@ -34,7 +34,7 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
                 settings);
             problems.AddRange(reading.Remarks);
             counts.PassedOver = reading.RowsPassedOver;
-            Read(reading, input.File, table, quotes, counts);
+            Read(reading, input, table, quotes, counts);
             reading.Finish();
         }
         catch (InputException stopped)
@@ -69,9 +69,10 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         }
     }
 
-    private void Read(InputReading reading, string file, RecordTable table, Dictionary<long, CsvMalformedReason> quotes, RowCounts counts)
+    private void Read(InputReading reading, TableInput input, RecordTable table, Dictionary<long, CsvMalformedReason> quotes, RowCounts counts)
     {
         TableSchema schema = table.Schema;
+        string file = input.File;
         CsvReader reader = reading.Reader;
         reader.ReadHeader();
         IReadOnlyList<string> headings = reader.Headers.ToArray();
@@ -97,10 +98,19 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         }
 
         counts.Rows = counts.PassedOver;
+        table.StartFile(file);
+        if (input is CsvInput csv && SlicedReading.TryRead(csv.Path, reading.Line, settings, table, columns) is { } read)
+        {
+            counts.Rows += read;
+            progress?.Report(new ReadingProgress(file, read, settings.Notation));
+            return;
+        }
+
         ReadRows(reading, file, table, columns, quotes, counts);
     }
 
-    private static bool IsBlank(CsvReader reader)
+    /// <summary>True for a row nothing stands in.</summary>
+    public static bool IsBlank(CsvReader reader)
     {
         for (int i = 0; i < reader.FieldCount; i++)
         {

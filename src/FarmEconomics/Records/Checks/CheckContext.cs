@@ -117,6 +117,9 @@ internal sealed class CheckContext
         return false;
     }
 
+    /// <summary>True for a blank and for a unit of the crop, by their numbers.</summary>
+    public bool HasUnit(CropFacts? crop, int unit) => unit == 0 || crop?.UnitNames.Contains(Tables.Names.Folded(unit)) != false;
+
     public void Unit(IRecordRow row, CropFacts? crop, string? unit)
     {
         if (crop is not null && !string.IsNullOrWhiteSpace(unit) && !crop.Units.Contains(unit.Trim()) && !HasRowsInError("units"))
@@ -157,6 +160,11 @@ internal sealed class CheckContext
         foreach (UnitRow row in Tables.Units)
         {
             Crop(row.Crop)?.Units.Add(row.Unit.Trim());
+        }
+
+        foreach (CropFacts crop in _crops.OfType<CropFacts>())
+        {
+            crop.UnitNames.AddRange(crop.Units.Select(Tables.Names.Find).Where(unit => unit > 0));
         }
 
         foreach (ChannelRow row in Tables.Channels)

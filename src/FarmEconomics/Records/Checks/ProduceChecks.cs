@@ -11,11 +11,11 @@ internal static class ProduceChecks
             ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date)),
             ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
             ("not before the bed was planted", IsPlanted, NotBeforePlanting),
-            ("unit has a conversion", (_, row) => row.UnitName == 0, (context, row) => context.Unit(row, CropOf(context, row), row.Unit))),
+            ("unit has a conversion", (context, row) => context.HasUnit(CropOf(context, row), row.UnitName), (context, row) => context.Unit(row, CropOf(context, row), row.Unit))),
         new RowChecks<SaleRow>(
             ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date)),
             ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
-            ("unit has a conversion", (_, row) => row.UnitName == 0, (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
+            ("unit has a conversion", (context, row) => context.HasUnit(context.Crop(row.CropName), row.UnitName), (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
             ("quantity makes sense", (_, row) => row.Quantity > 0m && !(row.Amount < 0m), QuantityOfSale),
             ("amount and price agree", (_, row) => row.UnitPrice is null || row.Amount is null, AmountAgrees)),
         new RowChecks<PriceRow>(("unit has a conversion", (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit))),
@@ -28,7 +28,8 @@ internal static class ProduceChecks
             ("channel takes income", ChannelTakesIncome)),
     ];
 
-    private static CropFacts? CropOf(CheckContext context, HarvestRow row) => context.Crop(row.Crop ?? context.Planting(row.Planting)?.First.Crop);
+    private static CropFacts? CropOf(CheckContext context, HarvestRow row) =>
+        row.CropName != 0 ? context.Crop(row.CropName) : context.Planting(row.PlantingName) is { } planting ? context.Crop(planting.First.CropName) : null;
 
     private static bool CropAgrees(CheckContext context, int crop, int plantingName) =>
         crop == 0 || context.Planting(plantingName) is not { } planting || context.Crop(planting.First.CropName) == context.Crop(crop);
