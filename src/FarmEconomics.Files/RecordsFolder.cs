@@ -31,7 +31,7 @@ public static class RecordsFolder
 
         // farm comes first: its formats of dates and numbers hold for all files.
         List<FileCount> farm = ReadFarm(inputs, tables, problems, progress);
-        FarmSettings farmSettings = ReadSettings(tables, settings ?? [], problems);
+        FarmSettings farmSettings = ReadSettings(ref tables, settings ?? [], problems);
         foreach (FileCount count in farm)
         {
             int read = tables.Farm.Count(row => row.Source.File == count.File);
@@ -42,7 +42,7 @@ public static class RecordsFolder
         foreach (TableSchema schema in RecordSchema.Tables.Where(schema => schema.Name != "farm"))
         {
             TableInput[] ofTable = [.. inputs.Where(input => input.Table == schema.Name)];
-            counts.AddRange(ofTable.Select(input => ReadTable(reader, input, schema, tables)));
+            counts.AddRange(ofTable.Select(input => reader.Read(input, tables.Of(schema))));
             if (ofTable.Length == 0 && schema.Required)
             {
                 problems.Add(ProblemCatalog.Make(ProblemCodes.MissingTable, new SourceLine(RecordsInputs.PlaceOf(folder, schema.Name), 0), null,
@@ -51,6 +51,7 @@ public static class RecordsFolder
         }
 
         NameAliases.Apply(tables);
+        tables.Seal();
         return new RecordsReading(
             tables,
             farmSettings,
@@ -72,58 +73,26 @@ public static class RecordsFolder
         foreach (char mark in ".,")
         {
             var reader = new TableReader(new FarmSettings { DecimalMark = mark }, tables, problems, progress);
-            counts = [.. farm.Select(input => reader.Read(input, RecordSchema.Find("farm")!, tables.Farm))];
+            counts = [.. farm.Select(input => reader.Read(input, tables.Farm.Table))];
             bool comma = tables.Farm.Exists(row => HeadingKey.Of(row.Setting) == "decimalmark" && row.Value == ",");
             if (mark == ',' || !comma || !farm.Any(input => input is SheetInput))
             {
                 break;
             }
 
-            tables.Farm.Clear();
+            tables.Farm.Table.CutTo(0);
             problems.RemoveRange(before, problems.Count - before);
         }
 
         return counts;
     }
 
-    internal static FileCount ReadTable(TableReader reader, TableInput file, TableSchema schema, RecordTables tables) => schema.Name switch
-    {
-        "crops" => reader.Read(file, schema, tables.Crops),
-        "units" => reader.Read(file, schema, tables.Units),
-        "beds" => reader.Read(file, schema, tables.Beds),
-        "plantings" => reader.Read(file, schema, tables.Plantings),
-        "harvests" => reader.Read(file, schema, tables.Harvests),
-        "sales" => reader.Read(file, schema, tables.Sales),
-        "channels" => reader.Read(file, schema, tables.Channels),
-        "prices" => reader.Read(file, schema, tables.Prices),
-        "income" => reader.Read(file, schema, tables.Income),
-        "labor" => reader.Read(file, schema, tables.Labor),
-        "workers" => reader.Read(file, schema, tables.Workers),
-        "tasks" => reader.Read(file, schema, tables.Tasks),
-        "labor_standards" => reader.Read(file, schema, tables.LaborStandards),
-        "input_rates" => reader.Read(file, schema, tables.InputRates),
-        "expenses" => reader.Read(file, schema, tables.Expenses),
-        "categories" => reader.Read(file, schema, tables.Categories),
-        "pools" => reader.Read(file, schema, tables.Pools),
-        "use" => reader.Read(file, schema, tables.Use),
-        "loads" => reader.Read(file, schema, tables.Loads),
-        "assets" => reader.Read(file, schema, tables.Assets),
-        "loans" => reader.Read(file, schema, tables.Loans),
-        "balances" => reader.Read(file, schema, tables.Balances),
-        "funding" => reader.Read(file, schema, tables.Funding),
-        "limits" => reader.Read(file, schema, tables.Limits),
-        "totals" => reader.Read(file, schema, tables.Totals),
-        "aliases" => reader.Read(file, schema, tables.Aliases),
-        "imports" => reader.Read(file, schema, tables.Imports),
-        _ => throw new InvalidOperationException($"The table {schema.Name} is in the schema but not read."),
-    };
-
-    private static FarmSettings ReadSettings(RecordTables tables, IEnumerable<KeyValuePair<string, string>> overrides, List<Problem> problems)
+    private static FarmSettings ReadSettings(ref RecordTables tables, IEnumerable<KeyValuePair<string, string>> overrides, List<Problem> problems)
     {
         int first = problems.Count;
         FarmSettings settings = FarmSettingsReader.Read(tables.Farm, overrides, problems);
         var bad = problems.Skip(first).Select(problem => problem.Source).ToHashSet();
-        tables.Farm.RemoveAll(row => bad.Contains(row.Source));
+        tables = tables.With(table => table.Schema == SettingRow.Schema ? table.Where(row => !bad.Contains(table.Source(row))) : table);
         return settings;
     }
 }

@@ -162,11 +162,11 @@ public sealed class SeasonReview
     private void CheckPartOfYear(List<Problem> problems)
     {
         int months = Ownership.MonthsPassed(CropYear, Records.Settings, Records.CostsUntil);
-        AssetRow? cut = Records.Tables.Assets.Find(asset => Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false, Records.CostsUntil)
-            < Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false));
-        if (cut is not null)
+        AssetRow? cut = Records.Tables.Assets.Find(one => Ownership.MonthsInService(one, CropYear, Records.Settings, withinLife: false, Records.CostsUntil)
+            < Ownership.MonthsInService(one, CropYear, Records.Settings, withinLife: false));
+        if (cut is { } asset)
         {
-            problems.Add(CostingProblems.PartOfYear(cut, CropYear, months, Records.CostsUntil));
+            problems.Add(CostingProblems.PartOfYear(asset, CropYear, months, Records.CostsUntil));
         }
     }
 

@@ -81,7 +81,7 @@ internal sealed class LaborCost
             }
             else
             {
-                PayWages(year.Key, year, books.YearsWithBurden.GetValueOrDefault(year.Key));
+                PayWages(year.Key, year, books.YearsWithBurden.TryGetValue(year.Key, out ExpenseRow burden) ? burden : null);
             }
         }
     }
@@ -123,9 +123,9 @@ internal sealed class LaborCost
             }
         }
 
-        if (paid && burden is not null && records.Settings.PayrollBurdenPercent > 0m)
+        if (paid && burden is { } booked && records.Settings.PayrollBurdenPercent > 0m)
         {
-            problems.Add(CostingProblems.BurdenInBooks(burden, year, records.Settings));
+            problems.Add(CostingProblems.BurdenInBooks(booked, year, records.Settings));
         }
     }
 
@@ -167,8 +167,8 @@ internal sealed class LaborCost
 
         foreach (LaborUse use in trace.Labor.Where(use => use.Kind == WorkerKind.Owner))
         {
-            LaborRow? row = use.Origin as LaborRow;
-            decimal? wage = (row is null ? null : records.WorkerOn(row.Worker, row.Date).Wage) ?? records.Settings.OwnerWage;
+            LaborRow? logged = use.Origin is LaborRow origin ? origin : null;
+            decimal? wage = (logged is { } row ? records.WorkerOn(row.Worker, row.Date).Wage : null) ?? records.Settings.OwnerWage;
             if (wage is { } value)
             {
                 use.Amount = Money.Rounded(use.Hours * value);
@@ -176,9 +176,9 @@ internal sealed class LaborCost
             }
 
             YearsWithoutOwnerWage.Add(use.Window);
-            if (!told && row is not null)
+            if (!told && logged is { } unpaid)
             {
-                problems.Add(CostingProblems.NoOwnerWage(row));
+                problems.Add(CostingProblems.NoOwnerWage(unpaid));
                 told = true;
             }
         }

@@ -45,7 +45,10 @@ public sealed class Crop
     /// <returns>The quantity in the crop's own unit.</returns>
     /// <exception cref="KeyNotFoundException">The unit has no conversion; the records check reports it first.</exception>
     public decimal ToBase(decimal quantity, string? unit) =>
-        decimal.Round(string.IsNullOrWhiteSpace(unit) ? quantity : quantity * Units[unit.Trim()], QuantityDecimals, MidpointRounding.AwayFromZero);
+        decimal.Round(quantity * UnitsIn(unit), QuantityDecimals, MidpointRounding.AwayFromZero);
+
+    /// <summary>How many of the crop's own units another one holds.</summary>
+    internal decimal UnitsIn(string? unit) => string.IsNullOrWhiteSpace(unit) ? 1m : Units[unit.Trim()];
 
     /// <summary>The crop's name.</summary>
     public override string ToString() => Name;

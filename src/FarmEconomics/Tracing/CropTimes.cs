@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Tracing;
 
@@ -10,22 +11,20 @@ internal sealed class CropTimes
 {
     private readonly TracingLimits limits;
     private readonly (DateOnly First, DateOnly Last)?[] named;
-    private readonly Planting?[] plantingOfHarvest;
+    private readonly int[] plantingOfHarvest;
     private readonly int[] leastDays;
     private readonly int[] longestStay;
 
     internal CropTimes(FarmRecords records)
     {
         limits = records.Settings.Limits;
-        plantingOfHarvest = new Planting?[records.Harvests.Count];
-        RowRanges.ForEach(plantingOfHarvest.Length, (from, to) =>
+        plantingOfHarvest = new int[records.Harvests.Count];
+        TextCells names = HarvestRow.PlantingColumn.Cells(records.Harvests.Table);
+        for (int i = 0; i < plantingOfHarvest.Length; i++)
         {
-            for (int i = from; i < to; i++)
-            {
-                string? name = records.Harvests[i].Planting;
-                plantingOfHarvest[i] = string.IsNullOrWhiteSpace(name) ? null : records.FindPlanting(name);
-            }
-        });
+            plantingOfHarvest[i] = records.PlantingAt(names[records.Harvests.IndexOf(i)]);
+        }
+
         named = NamedHarvests(records);
         List<int>[] waits = [.. records.Crops.Select(_ => new List<int>())];
         List<int>[] stays = [.. records.Crops.Select(_ => new List<int>())];
@@ -50,19 +49,19 @@ internal sealed class CropTimes
     /// <summary>The last harvest that names the planting; null: none does.</summary>
     internal DateOnly? LastNamed(Planting planting) => named[planting.Index]?.Last;
 
-    /// <summary>The planting a harvest row names; null: it names none, or none that is known.</summary>
-    internal Planting? PlantingNamed(int harvest) => plantingOfHarvest[harvest];
+    /// <summary>The planting a harvest row names; -1: it names none, or none that is known.</summary>
+    internal int PlantingNamed(int harvest) => plantingOfHarvest[harvest];
 
     private (DateOnly First, DateOnly Last)?[] NamedHarvests(FarmRecords records)
     {
         (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
         for (int i = 0; i < plantingOfHarvest.Length; i++)
         {
-            if (plantingOfHarvest[i] is { } planting)
+            if (plantingOfHarvest[i] is >= 0 and int planting)
             {
-                HarvestRow row = records.Harvests[i];
-                (DateOnly First, DateOnly Last) known = spans[planting.Index] ?? (row.Date, row.Date);
-                spans[planting.Index] = (row.Date < known.First ? row.Date : known.First, row.Date > known.Last ? row.Date : known.Last);
+                DateOnly day = records.Harvests[i].Date;
+                (DateOnly First, DateOnly Last) known = spans[planting] ?? (day, day);
+                spans[planting] = (day < known.First ? day : known.First, day > known.Last ? day : known.Last);
             }
         }
 

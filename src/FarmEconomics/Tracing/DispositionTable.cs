@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
@@ -34,13 +35,14 @@ internal sealed class DispositionTable
         int count = records.Sales.Count;
         int[] crops = new int[count];
         int[] days = new int[count];
+        (TextCells names, DayCells dates) = (SaleRow.CropColumn.Cells(records.Sales.Table), SaleRow.DateColumn.Cells(records.Sales.Table));
         RowRanges.ForEach(count, (from, to) =>
         {
             for (int i = from; i < to; i++)
             {
-                SaleRow row = records.Sales[i];
-                crops[i] = records.Crop(row.Crop).Index;
-                days[i] = row.Date.DayNumber;
+                int row = records.Sales.IndexOf(i);
+                crops[i] = records.CropAt(names[row]);
+                days[i] = dates.DayNumber(row);
             }
         });
         Layout = new CropLayout(records.Crops.Count, crops, days);
@@ -109,23 +111,28 @@ internal sealed class DispositionTable
 
     private void Fill(int from, int to)
     {
+        RecordTable sales = Records.Sales.Table;
+        (DayCells days, TextCells channels, TextCells plantings) = (SaleRow.DateColumn.Cells(sales), SaleRow.ChannelColumn.Cells(sales), SaleRow.PlantingColumn.Cells(sales));
+        (NumberCells quantities, TextCells units) = (SaleRow.QuantityColumn.Cells(sales), SaleRow.UnitColumn.Cells(sales));
+        (NumberCells amounts, NumberCells prices) = (SaleRow.AmountColumn.Cells(sales), SaleRow.UnitPriceColumn.Cells(sales));
+        UnitNames own = new(Records, sales);
         for (int i = from; i < to; i++)
         {
             int place = Layout.PlaceOf[i];
-            SaleRow row = Records.Sales[i];
+            int row = Records.Sales.IndexOf(i);
             Row[place] = i;
-            Day[place] = row.Date.DayNumber;
-            Channel[place] = Records.Channel(row.Channel).Index;
-            Quantity[place] = ExactUnits.Of(string.IsNullOrWhiteSpace(row.Unit) ? row.Quantity : Records.Crop(row.Crop).ToBase(row.Quantity, row.Unit));
-            Marks[place] = string.IsNullOrWhiteSpace(row.Planting) ? DispositionMarks.None : DispositionMarks.NamesPlanting;
-            if (row.Amount is { } amount)
+            Day[place] = days.DayNumber(row);
+            Channel[place] = Records.ChannelAt(channels[row]);
+            Quantity[place] = own.Quantity(Layout.CropAt(place), units[row], quantities, row);
+            Marks[place] = plantings[row] == 0 ? DispositionMarks.None : DispositionMarks.NamesPlanting;
+            if (!amounts.IsBlank(row))
             {
-                Amount[place] = ExactUnits.Cents(amount);
+                Amount[place] = amounts.TryUnits(row, out long amount) ? ExactUnits.UnitsToCents(amount) : ExactUnits.Cents(amounts[row]!.Value);
                 Marks[place] |= DispositionMarks.OwnValue;
             }
-            else if (row.UnitPrice is { } price)
+            else if (prices[row] is { } price)
             {
-                Amount[place] = ExactUnits.Cents(row.Quantity * price);
+                Amount[place] = ExactUnits.Cents(quantities[row]!.Value * price);
                 Marks[place] |= DispositionMarks.OwnValue;
             }
         }

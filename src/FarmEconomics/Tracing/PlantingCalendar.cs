@@ -76,8 +76,9 @@ internal sealed class PlantingCalendar
         for (int i = 0; i < records.Harvests.Count; i++)
         {
             HarvestRow row = records.Harvests[i];
-            if (times.PlantingNamed(i) is { } planting)
+            if (times.PlantingNamed(i) is >= 0 and int named)
             {
+                Planting planting = records.Plantings[named];
                 (long quantity, long culled) = InUnits(planting.Crop, row);
                 picks.Add(i, planting, row.Date, quantity, culled);
             }

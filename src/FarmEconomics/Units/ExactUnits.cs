@@ -25,6 +25,14 @@ internal static class ExactUnits
     /// <exception cref="OverflowException">The value is beyond 92 quadrillion.</exception>
     internal static long Cents(decimal value) => Whole(value, CentDecimals);
 
+    /// <summary>Whole cents of money in units of 10^-8.</summary>
+    internal static long UnitsToCents(long units)
+    {
+        const long Cent = OfOne / 100;
+        (long cents, long over) = Math.DivRem(units, Cent);
+        return Math.Abs(over) * 2 < Cent ? cents : cents + Math.Sign(units);
+    }
+
     /// <summary>Money of so many cents, written with both decimals.</summary>
     internal static Money Money(Int128 cents) => new((decimal)cents * 0.01m);
 

@@ -41,7 +41,7 @@ internal static class ChangeNotes
 
     private static IEnumerable<string> Prices(FarmReview real, int year, RecordsCopy copy, SeasonRows rows, ScenarioChange change)
     {
-        HashSet<RecordRow> touched = new(copy.Touched, ReferenceEqualityComparer.Instance);
+        HashSet<SaleRow> touched = [.. copy.Touched.OfType<SaleRow>()];
         List<Disposition> sold = real.Trace.Dispositions.Where(leaving => rows.IsOfSeason(leaving.Row) && (change.Channel is null || leaving.Channel.Name == change.Channel)
             && (change.Scope != ScenarioScope.Crop || leaving.Crop.Name == change.Name)).ToList();
         int unpriced = sold.Count(leaving => leaving.Channel.IsPriced && !PriceChanges.HasMoney(leaving.Row) && !touched.Contains(leaving.Row));

@@ -23,7 +23,11 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     private IReadOnlyList<LaborUse> Work => review.Trace.LaborByWindow[year];
 
-    internal Rate SalesOf(HashSet<RecordRow> rows) => Rate.Known(Parts.Where(part => rows.Contains(part.Disposition.Row)).Sum(Value));
+    internal Rate SalesOf(HashSet<IRecordRow> rows)
+    {
+        HashSet<SaleRow> sales = [.. rows.OfType<SaleRow>()];
+        return Rate.Known(Parts.Where(part => sales.Contains(part.Disposition.Row)).Sum(Value));
+    }
 
     internal Rate PricePerUnit(Crop crop, string? channel)
     {
@@ -50,9 +54,9 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
             : Rate.Of(work.Sum(use => use.Amount!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
     }
 
-    internal Rate HoursOf(ScenarioChange change, HashSet<RecordRow> rows) => Rate.Known(Work.Where(use => change.Scope switch
+    internal Rate HoursOf(ScenarioChange change, HashSet<IRecordRow> rows) => Rate.Known(Work.Where(use => change.Scope switch
     {
-        ScenarioScope.Crop => use.Origin is LaborRow row && rows.Contains(row),
+        ScenarioScope.Crop => rows.Contains(use.Origin),
         ScenarioScope.Stage => Words.Of(use.Stage) == change.Name,
         _ => true,
     }).Sum(use => use.Hours));

@@ -9,29 +9,16 @@ internal static class AliasChecks
 {
     public static IEnumerable<RecordCheck> All { get; } =
     [
-        new RowChecks<AliasRow>("aliases", tables => tables.Aliases, ("table, alias and name make sense", Check)),
+        new RowChecks<AliasRow>(("table, alias and name make sense", Check)),
     ];
 
     private static void Check(CheckContext context, AliasRow row)
     {
         string table = HeadingKey.Of(row.Table);
-        NameIndex? names = table switch
-        {
-            "crops" => context.CropNames,
-            "beds" => context.BedNames,
-            "plantings" => context.PlantingNames,
-            "channels" => context.ChannelNames,
-            "workers" => context.WorkerNames,
-            "tasks" => context.TaskNames,
-            "categories" => context.CategoryNames,
-            "pools" => context.PoolNames,
-            "assets" => context.AssetNames,
-            "structures" => context.StructureNames,
-            _ => null,
-        };
+        NameIndex? names = context.FindNames(table);
         if (names is null)
         {
-            if (table != "units")
+            if (!NameAliases.Tables.Contains(table))
             {
                 context.Report(ProblemCodes.AliasOfNothing, row, "table", $"Names of \"{row.Table}\" have no aliases; allowed: {string.Join(", ", NameAliases.Tables)}.", row.Table,
                     NearestName.Find(row.Table, NameAliases.Tables));

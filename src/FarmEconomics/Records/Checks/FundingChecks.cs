@@ -7,9 +7,7 @@ internal static class FundingChecks
 
     public static IEnumerable<RecordCheck> All { get; } =
     [
-        new RowChecks<LoanRow>("loans", tables => tables.Loans,
-            ("numbers make sense", LoanNumbers),
-            ("asset is known", (context, row) => context.AssetNames.Check(context, row, "asset", row.Asset))),
+        new RowChecks<LoanRow>(("numbers make sense", LoanNumbers)),
     ];
 
     private static void LoanNumbers(CheckContext context, LoanRow row)

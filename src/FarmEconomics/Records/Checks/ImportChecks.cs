@@ -5,7 +5,7 @@ internal static class ImportChecks
 {
     public static IEnumerable<RecordCheck> All { get; } =
     [
-        new RowChecks<ImportRow>("imports", tables => tables.Imports, ("table, column and source make sense", (context, row) =>
+        new RowChecks<ImportRow>(("table, column and source make sense", (context, row) =>
         {
             if (ImportRules.Fault(row) is { } problem)
             {

@@ -5,28 +5,14 @@ internal static class LandChecks
 {
     public static IEnumerable<RecordCheck> All { get; } =
     [
-        new RowChecks<CropRow>("crops", tables => tables.Crops,
-            ("stores are pools", StoresArePools)),
-        new RowChecks<UnitRow>("units", tables => tables.Units,
-            ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
-            ("unit is another than the crop's own", UnitIsAnother)),
-        new RowChecks<BedRow>("beds", tables => tables.Beds,
+        new RowChecks<UnitRow>(("unit is another than the crop's own", UnitIsAnother)),
+        new RowChecks<BedRow>(
             ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true))),
         new TableCheck("plantings stand in beds that are there", BedsAreThere),
-        new RowChecks<PlantingRow>("plantings", tables => tables.Plantings,
-            ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
-            ("bed is known", (context, row) => context.BedNames.Check(context, row, "bed", row.Bed)),
+        new RowChecks<PlantingRow>(
             ("dates make sense", PlantingDates),
             ("rows of a planting agree", RowsAgree)),
     ];
-
-    private static void StoresArePools(CheckContext context, CropRow row)
-    {
-        foreach (string store in (row.Store ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
-        {
-            context.PoolNames.Check(context, row, "store", store);
-        }
-    }
 
     private static void UnitIsAnother(CheckContext context, UnitRow row)
     {
@@ -67,7 +53,7 @@ internal static class LandChecks
 
     private static void RowsAgree(CheckContext context, PlantingRow row)
     {
-        if (context.Planting(row.Planting) is not { } planting || ReferenceEquals(planting.First, row))
+        if (context.Planting(row.Planting) is not { } planting || planting.First == row)
         {
             return;
         }
@@ -92,7 +78,7 @@ internal static class LandChecks
 
         foreach (PlantingRow row in context.Tables.Plantings)
         {
-            if (beds.TryGetValue(row.Bed.Trim(), out BedRow? bed) && !(bed.To < bed.From))
+            if (beds.TryGetValue(row.Bed.Trim(), out BedRow bed) && !(bed.To < bed.From))
             {
                 // The bed's last day is included; the day out of bed is the first free one.
                 if (row.InBed < bed.From)

@@ -1,4 +1,5 @@
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Checks;
 
@@ -7,19 +8,13 @@ internal static class NamesOnce
 {
     public static IEnumerable<RecordCheck> All { get; } =
     [
-        Once("crops", "crop", tables => tables.Crops, row => row.Crop.Trim()),
-        Once("beds", "bed", tables => tables.Beds, row => row.Bed.Trim()),
-        Once("channels", "channel", tables => tables.Channels, row => row.Channel.Trim()),
-        Once("pools", "pool", tables => tables.Pools, row => row.Pool.Trim()),
-        Once("tasks", "task", tables => tables.Tasks, row => row.Task.Trim()),
-        Once("categories", "category", tables => tables.Categories, row => row.Category.Trim()),
-        Once("assets", "asset", tables => tables.Assets, row => row.Asset.Trim()),
-        Once("loans", "loan", tables => tables.Loans, row => row.Loan.Trim()),
-        Once("balances", "item", tables => tables.Balances, row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Words.Of(row.Class)}"),
-        Once("units", "unit", tables => tables.Units, row => $"{row.Unit.Trim()} of {row.Crop.Trim()}"),
-        Once("workers", "worker", tables => tables.Workers, row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}" : row.Worker.Trim()),
-        Once("aliases", "alias", tables => tables.Aliases, row => $"the alias {row.Alias.Trim()} in {row.Table.Trim()}"),
-        Once("prices", "crop", tables => tables.Prices, PriceKey),
+        .. RecordSchema.Tables.Where(table => table.NamesOnce).Select(table =>
+            Once(table, table.Columns[0].Name, row => ((TextColumn)table.Stored[0]).Of(row.Home, row.Index).Trim())),
+        Once<BalanceRow>("item", row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Words.Of(row.Class)}"),
+        Once<UnitRow>("unit", row => $"{row.Unit.Trim()} of {row.Crop.Trim()}"),
+        Once<WorkerRow>("worker", row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}" : row.Worker.Trim()),
+        Once<AliasRow>("alias", row => $"the alias {row.Alias.Trim()} in {row.Table.Trim()}"),
+        Once<PriceRow>("crop", PriceKey),
     ];
 
     private static string PriceKey(PriceRow row) =>
@@ -28,12 +23,16 @@ internal static class NamesOnce
         + (row.Channel is { } channel ? $" through {channel.Trim()}" : "")
         + (row.From is { } from ? $" from {from:yyyy-MM-dd}" : "");
 
-    private static TableCheck Once<T>(string table, string column, Func<RecordTables, List<T>> rows, Func<T, string> key)
-        where T : IRecordRow => new($"{table}: every {column} stands once", context =>
+    private static TableCheck Once<T>(string column, Func<T, string> key)
+        where T : struct, IRecordRow<T> => Once(T.Schema, column, row => key((T)row));
+
+    private static TableCheck Once(TableSchema schema, string column, Func<IRecordRow, string> key) => new($"{schema.Name}: every {column} stands once", context =>
     {
         var seen = new Dictionary<string, SourceLine>(StringComparer.OrdinalIgnoreCase);
-        foreach (T row in rows(context.Tables))
+        RecordTable table = context.Tables.Of(schema);
+        for (int i = 0; i < table.Count; i++)
         {
+            IRecordRow row = table[i];
             string name = key(row);
             if (!seen.TryAdd(name, row.Source))
             {

@@ -6,6 +6,7 @@ public static class RecordChecks
     // Plantings come before harvests: a harvest isn't measured by dates that are in doubt.
     private static readonly IReadOnlyList<RecordCheck> Checks =
     [
+        .. NamesKnown.All,
         .. LandChecks.All,
         .. ProduceChecks.All,
         .. WorkChecks.All,

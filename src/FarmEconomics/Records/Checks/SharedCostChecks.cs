@@ -23,20 +23,16 @@ internal static class SharedCostChecks
     public static IEnumerable<RecordCheck> All { get; } =
     [
         new TableCheck("pools serve structures that are there", StructuresAreThere),
-        new RowChecks<UseRow>("use", tables => tables.Use,
-            ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
+        new RowChecks<UseRow>(
             ("user is known", (context, row) => User(context, row, row.User)),
             ("year is one of the records", (context, row) => context.InYears(row, "crop_year", row.CropYear))),
-        new RowChecks<LoadRow>("loads", tables => tables.Loads,
-            ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
+        new RowChecks<LoadRow>(
             ("user is known", (context, row) => User(context, row, row.User)),
             ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
-        new RowChecks<AssetRow>("assets", tables => tables.Assets,
-            ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
+        new RowChecks<AssetRow>(
             ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "retired", row.Retired, "in_service", row.InService, sameDayFits: true))),
-        new RowChecks<LimitRow>("limits", tables => tables.Limits,
-            ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
-        new RowChecks<TotalRow>("totals", tables => tables.Totals,
+        new RowChecks<LimitRow>(("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
+        new RowChecks<TotalRow>(
             ("table and measure are known", Total),
             ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
     ];
