@@ -26,15 +26,15 @@ public static class SeasonTables
         ReportTable table = new ReportTable($"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}", season.Notation)
             .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column(length.Label("Bed-feet"), Look.Quantity).Column("Output", Look.WholeMoney, part: FigurePart.Output)
             .Column("Labor hours", Look.Hours, part: FigurePart.Labor).Column("Gross margin", Look.Rate, per: length.Label("bed-foot")).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"))
-            .Column("Gross margin", Look.Rate, per: "labor hour").Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);
+            .Column("Gross margin", Look.Rate, per: "labor hour").Column("Net return", Look.WholeMoney);
         foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
         {
             Planting planting = budget.Enterprises[0].Planting;
             table.Row(
                 budget.Name, string.Join("; ", planting.Beds.Select(bed => bed.Bed.Name).Distinct()),
                 planting.Beds.Min(bed => bed.In), planting.Beds.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
-                ReportCell.Known(budget.Output, budget.Known.Value), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
-                budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn));
+                ReportCell.Of(budget.Line(BudgetLine.Output)), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
+                budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Of(budget.Line(BudgetLine.NetReturn)));
         }
 
         return table.Opens();

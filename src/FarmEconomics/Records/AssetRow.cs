@@ -21,7 +21,7 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         UnknownName = ProblemCodes.UnknownAsset,
         NamesOnce = true,
         Money = "cost",
-        Without = "Without assets.csv the yearly cost of what lasts is not known: net return is before ownership cost.",
+        Without = "Without assets.csv nothing is charged for what lasts.",
     };
 
     internal static readonly TextColumn AssetColumn = Declared.Text(new("asset", ColumnType.Name, "The asset's name.") { Required = true });

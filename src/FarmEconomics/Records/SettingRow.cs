@@ -17,8 +17,8 @@ public readonly record struct SettingRow(RecordTable Home, int Index) : IRecordR
 {
     private static readonly TableDeclaration Declared = new("farm", 100, "one setting of the farm")
     {
-        Without = "Without farm.csv every setting keeps its default; with no owner wage and no interest rate, net return is "
-            + "shown before owner labor and before ownership cost.",
+        Without = "Without farm.csv every setting keeps its default; with no owner wage and no interest rate, what holds unpaid labor or "
+            + "the cost of owning is blank.",
     };
 
     internal static readonly TextColumn SettingColumn = Declared.Text(

@@ -43,12 +43,12 @@ public static class CompletenessReview
 
         if (known.OwnerLabor is { } owner)
         {
-            yield return new RecordGap($"Unpaid hours carry no value: {owner}.", "Every net return is before owner labor: crops that take much of the owner's time look better than they are.", output);
+            yield return new RecordGap($"Unpaid hours carry no value: {owner}.", "Labor and net return are not available; by gross margin alone crops that take much of the owner's time look better than they are.", output);
         }
 
         if (known.Ownership is { } ownership)
         {
-            yield return new RecordGap($"The cost of owning what lasts is not known: {ownership}.", "Every net return is before ownership cost: crops under cover and in the cold room look better than they are.", output);
+            yield return new RecordGap($"The cost of owning what lasts is not known: {ownership}.", "Infrastructure and net return are not available; by gross margin alone crops under cover and in the cold room look better than they are.", output);
         }
     }
 
