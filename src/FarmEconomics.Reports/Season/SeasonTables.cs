@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Season;
@@ -29,10 +30,10 @@ public static class SeasonTables
             .Column("Gross margin", Look.Rate, per: "labor hour").Column("Net return", Look.WholeMoney);
         foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
         {
-            Planting planting = budget.Enterprises[0].Planting;
+            IReadOnlyList<BedStay> stays = budget.Enterprises[0].Stays;
             table.Row(
-                budget.Name, string.Join("; ", planting.Beds.Select(bed => bed.Bed.Name).Distinct()),
-                planting.Beds.Min(bed => bed.In), planting.Beds.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
+                budget.Name, string.Join("; ", stays.Select(bed => bed.Bed.Name).Distinct()),
+                stays.Min(bed => bed.In), stays.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
                 ReportCell.Of(budget.Line(BudgetLine.Output)), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
                 budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Of(budget.Line(BudgetLine.NetReturn)));
         }

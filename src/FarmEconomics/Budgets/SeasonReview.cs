@@ -20,6 +20,7 @@ public sealed class SeasonReview
     private readonly Lazy<List<ReconciliationCheck>> reconciliation;
     private readonly Lazy<ILookup<Crop, DispositionPart>> partsByCrop;
     private readonly Lazy<ILookup<Crop, Lot>> lotsByCrop;
+    private readonly Lazy<Postings> postings;
 
     internal SeasonReview(ChargeBook book, int cropYear, FarmSettings settings)
     {
@@ -38,6 +39,7 @@ public sealed class SeasonReview
         channels = new(() => ChannelResult.Of(book, cropYear, Known));
         reconciliation = new(() => new Reconciliation(this, book).Checks());
         partsByCrop = new(() => DispositionParts.ToLookup(part => part.Disposition.Crop));
+        postings = new(() => new Postings(this, book));
         lotsByCrop = new(() => Lots.ToLookup(lot => lot.Enterprise.Crop));
         OtherIncome = book.Trace.OtherIncome.Where(income => income.CropYear == cropYear).ToList();
     }
@@ -123,6 +125,9 @@ public sealed class SeasonReview
     /// <summary>The proof; every difference is 0.</summary>
     public IReadOnlyList<ReconciliationCheck> Reconciliation => reconciliation.Value;
 
+    /// <summary>The ledger: everything that landed in this year, line by line, from which every planting's budget is summed.</summary>
+    public Postings Postings => postings.Value;
+
     /// <summary>Money that ended outside the crops, directly or through pools.</summary>
     /// <param name="where">Household, unused, not assigned or excluded.</param>
     /// <returns>The amount.</returns>
@@ -190,7 +195,7 @@ public sealed class SeasonReview
     /// <summary>Why the cost of some pools isn't known: what they hold, not what the rest of the farm lacks.</summary>
     private string? UnknownIn(Predicate<Pool> meant, Availability known, bool hours)
     {
-        bool Holds(WorkerKind kind) => book.Trace.LaborByWindow[CropYear].Any(use => use.Kind == kind && use.Amount is null
+        bool Holds(WorkerKind kind) => book.Trace.LaborByWindow[CropYear].Any(use => use.Kind == kind && book.AmountOf(use) is null
             && use.PartList.Exists(part => part.Pool is { } pool && meant(pool)));
         return (!hours || Holds(WorkerKind.Hired) ? known.LaborCost : null)
             ?? (Holds(WorkerKind.Owner) ? known.OwnerLabor : null)

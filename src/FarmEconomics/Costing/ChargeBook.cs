@@ -81,6 +81,14 @@ public sealed class ChargeBook
     /// <summary>The crop year a row of the books belongs to.</summary>
     internal int HomeYearOf(ExpenseRow row) => books.HomeYear(row);
 
+    /// <summary>What hours cost; null while not available (no wage known).</summary>
+    /// <param name="use">The hours.</param>
+    /// <returns>Their cost.</returns>
+    public Money? AmountOf(LaborUse use) => labor.AmountOf(use);
+
+    /// <summary>What the books paid on top of wages that are worked out from hours.</summary>
+    internal Money BurdenOf(LaborUse use) => labor.BurdenOf(use);
+
     /// <summary>True for hired hours whose cost is wage times hours, because the books are silent.</summary>
     internal bool IsImputed(LaborUse use) => labor.IsImputed(use);
 

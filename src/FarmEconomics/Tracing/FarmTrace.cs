@@ -37,6 +37,9 @@ public sealed class FarmTrace
     /// <summary>Enterprises of all crop years, by first row in the file.</summary>
     public IReadOnlyList<Enterprise> Enterprises => Calendar.Enterprises;
 
+    /// <summary>All stays in beds, planting by planting.</summary>
+    public IReadOnlyList<BedStay> Stays => Calendar.Stays;
+
     /// <summary>The crop years that have a planting, in order.</summary>
     public IReadOnlyList<int> CropYears => Calendar.Enterprises.Select(enterprise => enterprise.CropYear).Distinct().Order().ToList();
 

@@ -13,6 +13,7 @@ internal sealed class PlantingCalendar
     private readonly Dictionary<(Planting Planting, int CropYear), Enterprise> byKey = [];
     private readonly Dictionary<(int Crop, int CropYear), List<Enterprise>> byCropAndYear = [];
     private readonly List<List<Enterprise>> byPlanting;
+    private readonly List<List<BedStay>> stays = [];
     private readonly CropTimes times;
     private readonly int[] cropYears;
 
@@ -20,14 +21,15 @@ internal sealed class PlantingCalendar
     {
         this.records = records;
         this.problems = problems;
-        BedsByCrop = records.Crops.ConvertAll(_ => new List<BedPlanting>());
+        BedsByCrop = records.Crops.ConvertAll(_ => new List<BedStay>());
         foreach (Planting planting in records.Plantings)
         {
-            BedsByCrop[planting.Crop.Index].AddRange(planting.BedList);
+            stays.Add(planting.BedList.ConvertAll(bed => new BedStay(bed)));
+            BedsByCrop[planting.Crop.Index].AddRange(stays[^1]);
         }
 
         times = new CropTimes(records);
-        BedStays.Assume(records, times);
+        BedEnds.Assume(records, Stays, times);
         Picks = SplitHarvests();
         (DateOnly First, DateOnly Last)?[] spans = HarvestSpans();
         CloseBeds(spans);
@@ -39,8 +41,11 @@ internal sealed class PlantingCalendar
     /// <summary>Enterprises by first row in the file, then crop year.</summary>
     internal List<Enterprise> Enterprises { get; } = [];
 
+    /// <summary>All stays in beds, planting by planting.</summary>
+    internal IReadOnlyList<BedStay> Stays => [.. stays.SelectMany(planting => planting)];
+
     /// <summary>The beds of each crop's plantings, by crop index, planting by planting.</summary>
-    internal List<List<BedPlanting>> BedsByCrop { get; }
+    internal List<List<BedStay>> BedsByCrop { get; }
 
     /// <summary>Harvest rows split over plantings, in file order.</summary>
     internal Picks Picks { get; }
@@ -99,7 +104,7 @@ internal sealed class PlantingCalendar
     private static (long Quantity, long Culled) InUnits(Crop crop, HarvestRow row) =>
         (ExactUnits.Of(crop.ToBase(row.Quantity, row.Unit)), row.Culled is { } culled ? ExactUnits.Of(crop.ToBase(culled, row.Unit)) : 0);
 
-    private void SplitOverBeds(int row, Crop crop, List<BedPlanting> beds, Picks picks)
+    private void SplitOverBeds(int row, Crop crop, List<BedStay> beds, Picks picks)
     {
         DateOnly day = records.Harvests[row].Date;
         (long quantity, long culled) = InUnits(crop, records.Harvests[row]);
@@ -146,9 +151,9 @@ internal sealed class PlantingCalendar
         foreach (Planting planting in records.Plantings)
         {
             // What was picked before it came into a bed (volunteers, say) tells nothing of its end.
-            DateOnly? lastPick = spans[planting.Index] is { } span && span.Last >= planting.BedList.Min(bed => bed.In) ? span.Last : null;
+            DateOnly? lastPick = spans[planting.Index] is { } span && span.Last >= stays[planting.Index].Min(bed => bed.In) ? span.Last : null;
             DateOnly? cut = null;
-            foreach (BedPlanting bed in planting.BedList)
+            foreach (BedStay bed in stays[planting.Index])
             {
                 if (bed.Row.OutOfBed is not null)
                 {
@@ -172,14 +177,14 @@ internal sealed class PlantingCalendar
 
     private int CropYearOf(Planting planting, (DateOnly First, DateOnly Last)? span)
     {
-        if (planting.BedList.Select(bed => bed.Row.CropYear).FirstOrDefault(year => year is not null) is { } given)
+        if (stays[planting.Index].Select(bed => bed.Row.CropYear).FirstOrDefault(year => year is not null) is { } given)
         {
             return given;
         }
 
         DateOnly date = span?.First
-            ?? planting.BedList.Max(bed => bed.Row.OutOfBed)
-            ?? planting.BedList.Min(bed => bed.In);
+            ?? stays[planting.Index].Max(bed => bed.Row.OutOfBed)
+            ?? stays[planting.Index].Min(bed => bed.In);
         return records.Settings.WindowOf(date);
     }
 
@@ -195,8 +200,8 @@ internal sealed class PlantingCalendar
                 continue;
             }
 
-            DateOnly lastDay = planting.BedList.Max(bed => bed.Out.DayNumber > bed.In.DayNumber ? bed.Out.AddDays(-1) : bed.In);
-            int first = records.Settings.WindowOf(planting.BedList.Min(bed => bed.In));
+            DateOnly lastDay = stays[planting.Index].Max(bed => bed.Out.DayNumber > bed.In.DayNumber ? bed.Out.AddDays(-1) : bed.In);
+            int first = records.Settings.WindowOf(stays[planting.Index].Min(bed => bed.In));
             int last = records.Settings.WindowOf(lastDay < records.AsOf ? lastDay : records.AsOf);
             foreach (int year in Enumerable.Range(first, Math.Max(1, last - first + 1)).Concat(pickYears[planting.Index]).Distinct().Order())
             {
@@ -208,12 +213,12 @@ internal sealed class PlantingCalendar
     private void Add(Planting planting, int cropYear, DateOnly from, DateOnly to)
     {
         bool annual = !planting.Crop.Perennial;
-        Enterprise enterprise = new(Enterprises.Count, planting, cropYear);
-        decimal[] days = planting.BedList.Select(bed => bed.BedFeet * (annual ? bed.Days : bed.DaysWithin(from, to))).ToArray();
-        enterprise.BedFeet = new BedFeet(planting.BedList.Sum(bed => bed.BedFeet));
+        Enterprise enterprise = new(Enterprises.Count, planting, cropYear, stays[planting.Index]);
+        decimal[] days = stays[planting.Index].Select(bed => bed.BedFeet * (annual ? bed.Days : bed.DaysWithin(from, to))).ToArray();
+        enterprise.BedFeet = new BedFeet(stays[planting.Index].Sum(bed => bed.BedFeet));
         enterprise.BedFootDaysByRow = days;
         enterprise.BedFootDays = new BedFootDays(days.Sum());
-        foreach (BedPlanting bed in planting.BedList)
+        foreach (BedStay bed in stays[planting.Index])
         {
             // A perennial's seedlings count in the crop year it was set out in.
             if (annual || (bed.In >= from && bed.In < to))

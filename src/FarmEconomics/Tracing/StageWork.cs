@@ -139,12 +139,12 @@ internal sealed class StageWork
         }
     }
 
-    private List<(Enterprise Enterprise, decimal Weight)> Standing(Crop crop, DateOnly day, Predicate<BedPlanting> stands, bool byTrays)
+    private List<(Enterprise Enterprise, decimal Weight)> Standing(Crop crop, DateOnly day, Predicate<BedStay> stands, bool byTrays)
     {
-        List<BedPlanting> beds = calendar.BedsByCrop[crop.Index].FindAll(stands);
+        List<BedStay> beds = calendar.BedsByCrop[crop.Index].FindAll(stands);
         bool trays = byTrays && beds.TrueForAll(bed => bed.Row.Trays is not null);
         List<(Enterprise Enterprise, decimal Weight)> weights = [];
-        foreach (IGrouping<Planting, BedPlanting> rows in beds.GroupBy(bed => bed.Planting))
+        foreach (IGrouping<Planting, BedStay> rows in beds.GroupBy(bed => bed.Planting))
         {
             // Seedlings belong to the crop year they were raised for, not to the day they were watered on.
             Enterprise enterprise = byTrays ? calendar.EnterpriseOf(rows.Key, rows.Min(bed => bed.In)) : calendar.EnterpriseOf(rows.Key, day);

@@ -22,9 +22,9 @@ internal static class TracingProblems
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.") with
     { Offending = row.Crop };
 
-    internal static Problem HarvestSoonAfterBed(HarvestRow row, Crop crop, IReadOnlyList<BedPlanting> standing, int least, BedPlanting? left)
+    internal static Problem HarvestSoonAfterBed(HarvestRow row, Crop crop, IReadOnlyList<BedStay> standing, int least, BedStay? left)
     {
-        BedPlanting oldest = standing.MinBy(bed => bed.In)!;
+        BedStay oldest = standing.MinBy(bed => bed.In)!;
         string counted = left is null
             ? $"counted to {string.Join(", ", standing.Select(bed => bed.Planting.Name).Distinct())} all the same, because no other planting left its bed earlier that crop year"
             : $"counted to {left.Planting.Name}, which left its bed last before, on {left.Out:yyyy-MM-dd}";
@@ -34,12 +34,12 @@ internal static class TracingProblems
         { Offending = row.Crop };
     }
 
-    internal static Problem HarvestBeforeBed(HarvestRow row, Crop crop, BedPlanting next) => ProblemCatalog.Make(
+    internal static Problem HarvestBeforeBed(HarvestRow row, Crop crop, BedStay next) => ProblemCatalog.Make(
         ProblemCodes.HarvestBeforeBed, row.Source, "crop",
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, long after the last planting of it left its bed; counted to {next.Planting.Name}, the next of that crop year, which came into its bed on {next.In:yyyy-MM-dd}.") with
     { Offending = row.Crop };
 
-    internal static Problem HarvestLongAfterBed(HarvestRow row, Crop crop, BedPlanting last, int longest) => ProblemCatalog.Make(
+    internal static Problem HarvestLongAfterBed(HarvestRow row, Crop crop, BedStay last, int longest) => ProblemCatalog.Make(
         ProblemCodes.HarvestLongAfterBed, row.Source, "crop",
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, but the last planting of it, {last.Planting.Name}, left its bed on {last.Out:yyyy-MM-dd}, more than {longest} days before, and none came into a bed later that crop year.") with
     { Offending = row.Crop };

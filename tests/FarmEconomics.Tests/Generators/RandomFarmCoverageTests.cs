@@ -42,8 +42,8 @@ public class RandomFarmCoverageTests
             Count("crop year not from January", review.Records.Settings.CropYearStartMonth != 1);
             Count("pool money through another pool", seasons.Exists(season => season.Pools.Any(pool => pool.ReceivedFromPools.Amount > 0m)));
             Count("circle of pools", seasons.Exists(season => HasCircle(season.Network)));
-            Count("burden beside wage times hours", review.Trace.Labor.Any(use => use.Burden.Amount != 0m));
-            Count("wages shared by added hours", review.Trace.Labor.Any(use => use.Added && use.Amount is { Amount: > 0m } && use.Kind == WorkerKind.Hired));
+            Count("burden beside wage times hours", review.Trace.Labor.Any(use => review.Charges.BurdenOf(use).Amount != 0m));
+            Count("wages shared by added hours", review.Trace.Labor.Any(use => use.Added && review.Charges.AmountOf(use) is { Amount: > 0m } && use.Kind == WorkerKind.Hired));
             Count("no labor, known", seasons.Exists(season => season.Known.Hours is null && season.Farm.LaborHours.Value == 0m && season.Trace.Labor.All(use => use.Window != season.CropYear)));
             Count("part of a year", seasons.Exists(season => season.Problems.Any(problem => problem.Code == "W513")));
             Count("unknown costs", seasons.Exists(season => season.Known.Costs is not null));

@@ -50,8 +50,8 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
             ScenarioScope.Owner => Work.Where(use => use.Kind == WorkerKind.Owner).ToList(),
             _ => Work.Where(use => use.Origin is LaborRow row && string.Equals(row.Worker.Trim(), worker, StringComparison.OrdinalIgnoreCase)).ToList(),
         };
-        return work.Exists(use => use.Amount is null) ? Rate.NotAvailable("some of the hours have no wage")
-            : Rate.Of(work.Sum(use => use.Amount!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
+        return work.Exists(use => review.Charges.AmountOf(use) is null) ? Rate.NotAvailable("some of the hours have no wage")
+            : Rate.Of(work.Sum(use => review.Charges.AmountOf(use)!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
     }
 
     internal Rate HoursOf(ScenarioChange change, HashSet<IRecordRow> rows) => Rate.Known(Work.Where(use => change.Scope switch
