@@ -37,11 +37,14 @@ internal sealed class CropLayout
     /// <summary>The first place of each crop, then the number of rows.</summary>
     internal int[] Starts { get; }
 
-    /// <summary>The place of each row of the file.</summary>
-    internal int[] PlaceOf { get; }
+    /// <summary>The place of each row of the file, while columns are filled.</summary>
+    internal int[] PlaceOf { get; private set; }
 
     /// <summary>The places in the order of all crops together: by date, then file order.</summary>
     internal int[] ByDate { get; }
+
+    /// <summary>Lets go of what only filling needs.</summary>
+    internal void Filled() => PlaceOf = [];
 
     /// <summary>The crop a place belongs to.</summary>
     internal int CropAt(int place)

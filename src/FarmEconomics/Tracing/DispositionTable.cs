@@ -50,6 +50,7 @@ internal sealed class DispositionTable
         (Quantity, Amount, ListValue) = (new long[count], new long[count], new long[count]);
         Marks = new DispositionMarks[count];
         RowRanges.ForEach(count, Fill);
+        Layout.Filled();
     }
 
     internal FarmRecords Records { get; }

@@ -45,7 +45,7 @@ public sealed class LaborUse
 /// <param name="Pool">The pool worked for, or null; neither: not assigned.</param>
 /// <param name="Hours">Hours.</param>
 /// <param name="Estimated">True when a time standard, not a log, says where the hours went.</param>
-public sealed record LaborPart(LaborUse Use, Enterprise? Enterprise, Pool? Pool, decimal Hours, bool Estimated)
+public readonly record struct LaborPart(LaborUse Use, Enterprise? Enterprise, Pool? Pool, decimal Hours, bool Estimated)
 {
     /// <summary>What its part was reckoned by: the row's money is split by the same weights as its hours.</summary>
     internal decimal Weight { get; init; } = 1m;

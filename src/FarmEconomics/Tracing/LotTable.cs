@@ -25,6 +25,7 @@ internal sealed class LotTable
         (Row, Enterprise, Day, KeptUntil) = (new int[count], new int[count], new int[count], new int[count]);
         (Quantity, Culled, Remaining) = (new long[count], new long[count], new long[count]);
         RowRanges.ForEach(count, (from, to) => Fill(picks, calendar, from, to));
+        Layout.Filled();
         draws = new(LayOutDraws);
     }
 

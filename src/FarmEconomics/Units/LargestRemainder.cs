@@ -11,10 +11,12 @@ public static class LargestRemainder
 {
     private const long ShareUnits = 1_000_000_000_000;
     private const long RemainderUnits = 1_000_000;
+    private const int FewParts = 64;
     private const decimal UnitsOfOne = 100_000_000m;
 
     // Twice a weight times the units of a share, and the next operation, stay inside.
     private const double MostIn128Bits = 1e37;
+    private const double MostIn64Bits = 1e18;
 
     /// <summary>Splits money into cents by weight.</summary>
     /// <param name="total">The money, in whole cents; negative totals split the absolute value.</param>
@@ -70,8 +72,8 @@ public static class LargestRemainder
         decimal dust = Math.Abs(total) - (units * unit);
         int scale = weights.Max(weight => weight.Scale);
         double reach = Math.Max((double)sum * Math.Pow(10.0, scale), (double)units) * ShareUnits;
-        int first = reach < MostIn128Bits
-            ? Apportion<Int128>(units, weights, scale, parts)
+        int first = reach < MostIn64Bits ? Apportion<long>(units, weights, scale, parts)
+            : reach < MostIn128Bits ? Apportion<Int128>(units, weights, scale, parts)
             : Apportion<BigInteger>(units, weights, scale, parts);
         for (int i = 0; i < parts.Length; i++)
         {
@@ -83,25 +85,73 @@ public static class LargestRemainder
 
     /// <summary>Splits whole units, cents say, by whole weights.</summary>
     /// <param name="total">The units; negative totals split the absolute value.</param>
-    /// <param name="weights">Weights, none negative, at least one above 0.</param>
+    /// <param name="weights">Weights, none negative, at least one above 0; they are divided by the powers of ten they have in common.</param>
     /// <param name="parts">Takes one part per weight; they sum to the total.</param>
-    internal static void Split(long total, ReadOnlySpan<long> weights, Span<long> parts)
+    internal static void Split(long total, Span<long> weights, Span<long> parts)
     {
-        Int128[] whole = ArrayPool<Int128>.Shared.Rent(2 * weights.Length);
-        Span<Int128> own = whole.AsSpan(0, weights.Length);
-        Span<Int128> given = whole.AsSpan(weights.Length, weights.Length);
-        for (int i = 0; i < weights.Length; i++)
+        Shorten(weights);
+        double sum = 0.0;
+        foreach (long weight in weights)
         {
-            own[i] = weights[i];
+            sum += weight;
         }
 
-        Apportion<Int128>(Math.Abs(total), own, given);
-        for (int i = 0; i < parts.Length; i++)
+        long units = Math.Abs(total);
+        if (Math.Max(sum, units) * ShareUnits < MostIn64Bits)
         {
-            parts[i] = Math.Sign(total) * (long)given[i];
+            Apportion<long>(units, weights, parts);
+        }
+        else
+        {
+            Int128[] whole = ArrayPool<Int128>.Shared.Rent(2 * weights.Length);
+            Span<Int128> own = whole.AsSpan(0, weights.Length);
+            Span<Int128> given = whole.AsSpan(weights.Length, weights.Length);
+            for (int i = 0; i < weights.Length; i++)
+            {
+                own[i] = weights[i];
+            }
+
+            Apportion<Int128>(units, own, given);
+            for (int i = 0; i < parts.Length; i++)
+            {
+                parts[i] = (long)given[i];
+            }
+
+            ArrayPool<Int128>.Shared.Return(whole);
         }
 
-        ArrayPool<Int128>.Shared.Return(whole);
+        for (int i = 0; total < 0 && i < parts.Length; i++)
+        {
+            parts[i] = -parts[i];
+        }
+    }
+
+    /// <summary>Shares rest on what weights are to each other: a quantity of tenths needs no hundred-millionths.</summary>
+    private static void Shorten(Span<long> weights)
+    {
+        long divisor = 1;
+        while (divisor < 100_000_000 && AllDivideBy(weights, divisor * 10))
+        {
+            divisor *= 10;
+        }
+
+        for (int i = 0; divisor > 1 && i < weights.Length; i++)
+        {
+            weights[i] /= divisor;
+        }
+    }
+
+    private static bool AllDivideBy(Span<long> weights, long divisor)
+    {
+        foreach (long weight in weights)
+        {
+            if (weight % divisor != 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>
@@ -136,13 +186,21 @@ public static class LargestRemainder
             return parts;
         }
 
-        int scale = shared.Max(i => weights[i].Scale);
+        int scale = 0;
+        double sum = 0.0;
+        foreach (int i in shared)
+        {
+            scale = Math.Max(scale, weights[i].Scale);
+            sum += (double)weights[i];
+        }
+
         decimal units = decimal.Floor(Math.Abs(total) * UnitsOfOne);
         decimal dust = Math.Abs(total) - (units / UnitsOfOne);
 
         // Nearly always the products fit into 128 bits; where they don't, they are made exactly all the same.
-        double reach = ((double)units + 1.0) * shared.Sum(i => (double)weights[i]) * Math.Pow(10.0, scale);
-        List<(int Part, decimal Units)> given = reach < MostIn128Bits ? Whole<Int128>(units, weights, shared, scale) : Whole<BigInteger>(units, weights, shared, scale);
+        double reach = ((double)units + 1.0) * sum * Math.Pow(10.0, scale);
+        List<(int Part, decimal Units)> given = reach < MostIn64Bits ? Whole<long>(units, weights, shared, scale)
+            : reach < MostIn128Bits ? Whole<Int128>(units, weights, shared, scale) : Whole<BigInteger>(units, weights, shared, scale);
         foreach ((int part, decimal own) in given)
         {
             parts[part] = Math.Sign(total) * (own / UnitsOfOne);
@@ -157,10 +215,24 @@ public static class LargestRemainder
         where T : IBinaryInteger<T>
     {
         T all = T.CreateChecked(units);
-        List<T> whole = shared.ConvertAll(i => Scaled<T>(weights[i], scale));
-        T sum = whole.Aggregate(T.Zero, (a, b) => a + b);
-        List<(int Part, T Floor, T Over)> floors = [.. shared.Select((part, k) => (part, all * whole[k] / sum, all * whole[k] % sum))];
-        T left = all - floors.Aggregate(T.Zero, (a, b) => a + b.Floor);
+        T sum = T.Zero;
+        List<(int Part, T Floor, T Over)> floors = new(shared.Count);
+        foreach (int part in shared)
+        {
+            T weight = Scaled<T>(weights[part], scale);
+            sum += weight;
+            floors.Add((part, weight, T.Zero));
+        }
+
+        T left = all;
+        for (int i = 0; i < floors.Count; i++)
+        {
+            (int part, T weight, _) = floors[i];
+            (T floor, T over) = T.DivRem(all * weight, sum);
+            floors[i] = (part, floor, over);
+            left -= floor;
+        }
+
         floors.Sort((a, b) => a.Over != b.Over ? b.Over.CompareTo(a.Over) : a.Part.CompareTo(b.Part));
         return floors.ConvertAll(floor => (floor.Part, decimal.CreateChecked(floor.Floor + (left-- > T.Zero ? T.One : T.Zero))));
     }
@@ -208,7 +280,8 @@ public static class LargestRemainder
         T left = units;
         T shareUnits = T.CreateChecked(ShareUnits);
         T two = T.One + T.One;
-        ulong[] order = ArrayPool<ulong>.Shared.Rent(weights.Length);
+        ulong[]? rented = weights.Length > FewParts ? ArrayPool<ulong>.Shared.Rent(weights.Length) : null;
+        Span<ulong> order = rented ?? stackalloc ulong[FewParts];
         int count = 0;
         for (int i = 0; i < weights.Length; i++)
         {
@@ -227,7 +300,7 @@ public static class LargestRemainder
             }
         }
 
-        order.AsSpan(0, count).Sort();
+        order[..count].Sort();
         for (int k = 0; left > T.Zero; k = (k + 1) % count, left--)
         {
             given[(int)(uint)order[k]]++;
@@ -244,7 +317,11 @@ public static class LargestRemainder
         }
 
         int first = (int)(uint)order[0];
-        ArrayPool<ulong>.Shared.Return(order);
+        if (rented is not null)
+        {
+            ArrayPool<ulong>.Shared.Return(rented);
+        }
+
         return first;
     }
 }
