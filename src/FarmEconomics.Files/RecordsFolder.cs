@@ -18,12 +18,17 @@ public static class RecordsFolder
     /// <returns>What was read, and what could not be.</returns>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
     /// <exception cref="IOException">A file can't be opened, for example because another program holds it.</exception>
-    public static RecordsReading Read(string folder, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null)
+    public static RecordsReading Read(string folder, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null) =>
+        ReadTables(folder, RecordSchema.Tables, settings, progress);
+
+    /// <summary>Reads tables of which some may be declared elsewhere.</summary>
+    internal static RecordsReading ReadTables(
+        string folder, IReadOnlyList<TableSchema> schemas, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null)
     {
         var problems = new List<Problem>();
-        var tables = new RecordTables();
+        var tables = new RecordTables(schemas);
         var counts = new List<FileCount>();
-        IReadOnlyList<TableInput> inputs = RecordsInputs.Find(folder, problems);
+        IReadOnlyList<TableInput> inputs = RecordsInputs.Find(folder, schemas, problems);
         foreach (TableInput input in inputs)
         {
             tables.Present.Add(input.Table);
@@ -39,7 +44,7 @@ public static class RecordsFolder
         }
 
         var reader = new TableReader(farmSettings, tables, problems, progress);
-        foreach (TableSchema schema in RecordSchema.Tables.Where(schema => schema.Name != "farm"))
+        foreach (TableSchema schema in schemas.Where(schema => schema != SettingRow.Schema))
         {
             TableInput[] ofTable = [.. inputs.Where(input => input.Table == schema.Name)];
             counts.AddRange(ofTable.Select(input => reader.Read(input, tables.Of(schema))));
@@ -57,7 +62,7 @@ public static class RecordsFolder
             farmSettings,
             [.. problems.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
             counts,
-            [.. RecordSchema.Tables.Where(schema => !schema.Required && !schema.IsAid && !tables.Present.Contains(schema.Name))
+            [.. schemas.Where(schema => !schema.Required && !schema.IsAid && !tables.Present.Contains(schema.Name))
                 .Select(schema => new MissingTable(schema.Name, schema.Without!))])
         {
             Inputs = inputs,
@@ -67,7 +72,7 @@ public static class RecordsFolder
     // The cells of a sheet hold numbers, not text: they are written with the farm's decimal mark, which stands among them.
     private static List<FileCount> ReadFarm(IReadOnlyList<TableInput> inputs, RecordTables tables, List<Problem> problems, IProgress<ReadingProgress>? progress)
     {
-        TableInput[] farm = [.. inputs.Where(input => input.Table == "farm")];
+        TableInput[] farm = [.. inputs.Where(input => input.Table == SettingRow.Schema.Name)];
         List<FileCount> counts = [];
         int before = problems.Count;
         foreach (char mark in ".,")

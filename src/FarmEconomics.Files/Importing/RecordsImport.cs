@@ -29,7 +29,7 @@ public static class RecordsImport
             throw new FileNotFoundException($"There is no file {source}.");
         }
 
-        TableSchema schema = RecordSchema.Find(table.Trim()) is { Name: not ("farm" or "imports" or "aliases") } known
+        TableSchema schema = RecordSchema.Find(table.Trim()) is { IsAid: false } known && known != SettingRow.Schema
             ? known
             : throw new ArgumentException($"There is no table {table} that rows can be imported into.");
         if (folder is not null && !Directory.Exists(folder))

@@ -1,6 +1,8 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Tracing;
@@ -103,16 +105,10 @@ public static class RecordsTables
         return farm.Skipped.Count == 0 ? table.Note("None.") : table;
     }
 
-    private static IEnumerable<DateOnly> DaysOf(RecordTables tables, string table) => table switch
+    private static IEnumerable<DateOnly> DaysOf(RecordTables tables, string table)
     {
-        "plantings" => tables.Plantings.Select(row => row.InBed),
-        "harvests" => tables.Harvests.Select(row => row.Date),
-        "sales" => tables.Sales.Select(row => row.Date),
-        "income" => tables.Income.Select(row => row.Date),
-        "labor" => tables.Labor.Select(row => row.Date),
-        "expenses" => tables.Expenses.Select(row => row.Date),
-        "assets" => tables.Assets.Select(row => row.InService),
-        "loads" => tables.Loads.Select(row => row.From),
-        _ => [],
-    };
+        RecordTable rows = tables.Of(RecordSchema.Find(table)!);
+        var day = (DayColumn?)Array.Find(rows.Schema.Stored, column => column.Schema.Name == rows.Schema.Day);
+        return day is null ? [] : Enumerable.Range(0, rows.Count).Select(row => day.Of(rows, row));
+    }
 }

@@ -208,16 +208,20 @@ internal sealed class LaborCost
         List<decimal> weights = use.PartList.ConvertAll(part => part.Weight);
         Money[] parts = AmountOf(use) is { } amount && amount != Money.Zero ? LargestRemainder.Split(amount, weights) : new Money[weights.Count];
         bool imputed = use.Kind == WorkerKind.Owner || imputedHired.Contains(use);
-        own.AddRange(use.PartList.Select((part, i) => ChargeOf(part, parts[i]) with { Hours = part.Hours, Imputed = imputed }));
+        for (int i = 0; i < parts.Length; i++)
+        {
+            own.Add(ChargeOf(use.PartList[i], parts[i], use.PartList[i].Hours, imputed));
+        }
+
         if (BurdenOf(use) is var burden && burden != Money.Zero)
         {
             // Beside wages worked out from hours: money of the books, so it is told apart.
             Money[] over = LargestRemainder.Split(burden, weights);
-            own.AddRange(use.PartList.Select((part, i) => ChargeOf(part, over[i])));
+            own.AddRange(use.PartList.Select((part, i) => ChargeOf(part, over[i], hours: 0m, imputed: false)));
         }
     }
 
-    private static Charge ChargeOf(LaborPart part, Money amount)
+    private static Charge ChargeOf(LaborPart part, Money amount, decimal hours, bool imputed)
     {
         LaborUse use = part.Use;
         return new Charge(use.Origin, use.Window, use.Kind == WorkerKind.Owner ? CostStream.OwnerLabor : CostStream.HiredLabor, amount)
@@ -229,6 +233,8 @@ internal sealed class LaborCost
             Stage = use.Stage,
             VariesWith = StageBehavior.Of(use.Stage),
             Estimated = part.Estimated,
+            Hours = hours,
+            Imputed = imputed,
         };
     }
 }

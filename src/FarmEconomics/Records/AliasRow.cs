@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>aliases</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>aliases</c>.</summary>
@@ -20,6 +20,7 @@ public readonly record struct AliasRow(RecordTable Home, int Index) : IRecordRow
     {
         IsAid = true,
         Without = "Without aliases.csv every name must be written as its own table has it.",
+        Checks = () => AliasChecks.OfAliases,
     };
 
     internal static readonly TextColumn TableColumn = Declared.Text(

@@ -4,7 +4,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>assets</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>assets</c>.</summary>
@@ -22,12 +21,13 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         NamesOnce = true,
         Money = "cost",
         Without = "Without assets.csv nothing is charged for what lasts.",
+        Day = "in_service",
+        Checks = () => SharedCostChecks.OfAssets,
     };
 
     internal static readonly TextColumn AssetColumn = Declared.Text(new("asset", ColumnType.Name, "The asset's name.") { Required = true });
-    internal static readonly TextColumn PoolColumn = Declared.Text(
-        new("pool", ColumnType.Name, "The pool it belongs to.") { Required = true, RefersTo = "pools" });
-    internal static readonly DayColumn InServiceColumn = Declared.Day(
+    internal static readonly TextColumn PoolColumn = Declared.MustRef("pool", "pools", "The pool it belongs to.");
+    internal static readonly DayColumn InServiceColumn = Declared.Date(
         new("in_service", ColumnType.Date, "The day it was put into service.") { Required = true });
     internal static readonly NumberColumn CostColumn = Declared.Number(
         new("cost", ColumnType.Money, "What it cost.")
@@ -49,7 +49,7 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         new("insurance_tax_percent", ColumnType.Percent,
             "Yearly insurance and property tax in percent of cost, where the books don't carry them.")
         { Range = NumberRanges.Part, Unit = "% a year" });
-    internal static readonly DayColumn RetiredColumn = Declared.Day(
+    internal static readonly DayColumn RetiredColumn = Declared.Date(
         new("retired", ColumnType.Date, "The day it was retired; blank: in service."));
 
     /// <inheritdoc/>

@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>balances</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>balances</c>.</summary>
@@ -19,15 +19,15 @@ public readonly record struct BalanceRow(RecordTable Home, int Index) : IRecordR
     {
         Money = "amount",
         Without = "Without balances.csv there is no balance sheet, and the measures that rest on one are not available.",
+        Checks = () => FundingChecks.OfBalances,
     };
 
-    internal static readonly DayColumn DateColumn = Declared.Day(
+    internal static readonly DayColumn DateColumn = Declared.Date(
         new("date", ColumnType.Date, "The day of the balance sheet.") { Required = true });
     internal static readonly TextColumn ItemColumn = Declared.Text(
         new("item", ColumnType.Name, "What is owned or owed.") { Required = true });
     internal static readonly ChoiceColumn<BalanceClass> ClassColumn = Declared.Choice<BalanceClass>(
-        new("class", ColumnType.Choice, "Asset or liability, and how soon it turns into money or falls due.")
-        { Required = true });
+        new("class", ColumnType.Choice, "Asset or liability, and how soon it turns into money or falls due.") { Required = true });
     internal static readonly NumberColumn AmountColumn = Declared.Number(
         new("amount", ColumnType.Money, "Its amount; a liability is entered above 0.")
         { Required = true, Range = NumberRanges.AnyAmount, Unit = ColumnUnits.Currency });

@@ -4,7 +4,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>beds</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>beds</c>.</summary>
@@ -21,6 +20,7 @@ public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<B
         Required = true,
         UnknownName = ProblemCodes.UnknownBed,
         NamesOnce = true,
+        Checks = () => LandChecks.OfBeds,
     };
 
     internal static readonly TextColumn BedColumn = Declared.Text(new("bed", ColumnType.Name, "The bed's name.") { Required = true });
@@ -33,8 +33,8 @@ public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<B
     internal static readonly TextColumn BlockColumn = Declared.Text(new("block", ColumnType.Text, "The block of beds it lies in."));
     internal static readonly TextColumn StructureColumn = Declared.Text(
         new("structure", ColumnType.Name, "The tunnel or house it lies in; blank: open field."));
-    internal static readonly DayColumn FromColumn = Declared.Day(new("from", ColumnType.Date, "First day the bed exists; blank: always."));
-    internal static readonly DayColumn ToColumn = Declared.Day(new("to", ColumnType.Date, "Last day the bed exists; blank: still there."));
+    internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day the bed exists; blank: always."));
+    internal static readonly DayColumn ToColumn = Declared.Date(new("to", ColumnType.Date, "Last day the bed exists; blank: still there."));
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<BedRow>();

@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>expenses</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>expenses</c>.</summary>
@@ -22,23 +22,20 @@ public readonly record struct ExpenseRow(RecordTable Home, int Index) : IRecordR
         AtMostOneOf = ["crop", "planting", "channel", "pool"],
         Money = "amount",
         Without = "Without expenses.csv no money spent is known: margins are output only and say so.",
+        Day = "date",
+        Checks = () => WorkChecks.OfExpenses,
     };
 
-    internal static readonly DayColumn DateColumn = Declared.Day(new("date", ColumnType.Date, "The day.") { Required = true });
+    internal static readonly DayColumn DateColumn = Declared.Date(new("date", ColumnType.Date, "The day.") { Required = true });
     internal static readonly NumberColumn AmountColumn = Declared.Number(
         new("amount", ColumnType.Money, "Money paid; negative for a refund.")
         { Required = true, Range = NumberRanges.AnyAmount, Unit = ColumnUnits.Currency });
-    internal static readonly TextColumn CategoryColumn = Declared.Text(
-        new("category", ColumnType.Name, "The category.") { Required = true, RefersTo = "categories" });
+    internal static readonly TextColumn CategoryColumn = Declared.MustRef("category", "categories", "The category.");
     internal static readonly TextColumn PayeeColumn = Declared.Text(new("payee", ColumnType.Text, "Who was paid."));
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop it was for.") { RefersTo = "crops" });
-    internal static readonly TextColumn PlantingColumn = Declared.Text(
-        new("planting", ColumnType.Name, "The planting it was for.") { RefersTo = "plantings" });
-    internal static readonly TextColumn ChannelColumn = Declared.Text(
-        new("channel", ColumnType.Name, "The channel it was for.") { RefersTo = "channels" });
-    internal static readonly TextColumn PoolColumn = Declared.Text(
-        new("pool", ColumnType.Name, "The pool it was for.") { RefersTo = "pools" });
+    internal static readonly TextColumn CropColumn = Declared.Ref("crop", "crops", "The crop it was for.");
+    internal static readonly TextColumn PlantingColumn = Declared.Ref("planting", "plantings", "The planting it was for.");
+    internal static readonly TextColumn ChannelColumn = Declared.Ref("channel", "channels", "The channel it was for.");
+    internal static readonly TextColumn PoolColumn = Declared.Ref("pool", "pools", "The pool it was for.");
     internal static readonly NumberColumn FarmPercentColumn = Declared.Number(
         new("farm_percent", ColumnType.Percent, "The farm's part; the rest is the household's; blank: 100.")
         { Range = NumberRanges.Part, Unit = "%" });

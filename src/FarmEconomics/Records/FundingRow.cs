@@ -3,7 +3,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>funding</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>funding</c>.</summary>
@@ -25,8 +24,7 @@ public readonly record struct FundingRow(RecordTable Home, int Index) : IRecordR
     internal static readonly TextColumn ProjectColumn = Declared.Text(new("project", ColumnType.Name, "The project.") { Required = true });
     internal static readonly TextColumn ItemColumn = Declared.Text(new("item", ColumnType.Text, "What is to be paid.") { Required = true });
     internal static readonly ChoiceColumn<ObjectClass> ObjectClassColumn = Declared.Choice<ObjectClass>(
-        new("object_class", ColumnType.Choice, "The object class of the federal budget form SF-424A, Section B.")
-        { Required = true });
+        new("object_class", ColumnType.Choice, "The object class of the federal budget form SF-424A, Section B.") { Required = true });
     internal static readonly NumberColumn AmountColumn = Declared.Number(
         new("amount", ColumnType.Money, "What it costs.")
         { Required = true, Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });

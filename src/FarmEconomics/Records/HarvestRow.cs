@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>harvests</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>harvests</c>.</summary>
@@ -20,19 +20,19 @@ public readonly record struct HarvestRow(RecordTable Home, int Index) : IRecordR
         RowsOnce = true,
         Required = true,
         OneOf = ["crop", "planting"],
+        Day = "date",
+        Checks = () => ProduceChecks.OfHarvests,
     };
 
-    internal static readonly DayColumn DateColumn = Declared.Day(
+    internal static readonly DayColumn DateColumn = Declared.Date(
         new("date", ColumnType.Date, "The day of the harvest.") { Required = true });
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop; may be blank when the planting is named.") { RefersTo = "crops" });
+    internal static readonly TextColumn CropColumn = Declared.Ref("crop", "crops", "The crop; may be blank when the planting is named.");
     internal static readonly TextColumn PlantingColumn = Declared.Text(
         new("planting", ColumnType.Name, "The planting; may be blank when the crop is named.") { RefersTo = "plantings" });
     internal static readonly NumberColumn QuantityColumn = Declared.Number(
         new("quantity", ColumnType.Number, "What was picked, without what was culled.")
         { Required = true, Range = NumberRanges.QuantityOrNone, Unit = ColumnUnits.CropUnit });
-    internal static readonly TextColumn UnitColumn = Declared.Text(
-        new("unit", ColumnType.Name, "The unit; blank: the crop's own.") { RefersTo = "units" });
+    internal static readonly TextColumn UnitColumn = Declared.Ref("unit", "units", "The unit; blank: the crop's own.");
     internal static readonly NumberColumn CulledColumn = Declared.Number(
         new("culled", ColumnType.Number, "Further quantity thrown out in the field.")
         { Range = NumberRanges.QuantityOrNone, Unit = ColumnUnits.CropUnit });

@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>imports</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>imports</c>.</summary>
@@ -20,6 +20,7 @@ public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRo
     {
         IsAid = true,
         Without = "Without imports.csv no mapping for files of other programs is remembered.",
+        Checks = () => ImportChecks.OfImports,
     };
 
     internal static readonly TextColumn ImportColumn = Declared.Text(

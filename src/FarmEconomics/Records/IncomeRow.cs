@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>income</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>income</c>.</summary>
@@ -19,9 +19,11 @@ public readonly record struct IncomeRow(RecordTable Home, int Index) : IRecordRo
     {
         Money = "amount",
         Without = "Without income.csv share payments and other farm income are not known, so what the shares received earns nothing.",
+        Day = "date",
+        Checks = () => ProduceChecks.OfIncome,
     };
 
-    internal static readonly DayColumn DateColumn = Declared.Day(new("date", ColumnType.Date, "The day.") { Required = true });
+    internal static readonly DayColumn DateColumn = Declared.Date(new("date", ColumnType.Date, "The day.") { Required = true });
     internal static readonly TextColumn ChannelColumn = Declared.Text(
         new("channel", ColumnType.Name, "A channel of kind share for share payments, of kind other for other farm income.")
         { Required = true, RefersTo = "channels" });

@@ -3,7 +3,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>input_rates</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>input_rates</c>.</summary>
@@ -20,10 +19,8 @@ public readonly record struct InputRateRow(RecordTable Home, int Index) : IRecor
         Without = "Without input_rates.csv seed is shared out by bed-feet and packaging by crates.",
     };
 
-    internal static readonly TextColumn PoolColumn = Declared.Text(
-        new("pool", ColumnType.Name, "The pool, such as seed and plants or packaging.") { Required = true, RefersTo = "pools" });
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop.") { Required = true, RefersTo = "crops" });
+    internal static readonly TextColumn PoolColumn = Declared.MustRef("pool", "pools", "The pool, such as seed and plants or packaging.");
+    internal static readonly TextColumn CropColumn = Declared.MustRef("crop", "crops", "The crop.");
     internal static readonly NumberColumn RateColumn = Declared.Number(
         new("rate", ColumnType.Rate, "The weight.")
         { Required = true, Range = new NumberRange(0m, 1_000_000m), Unit = "weight per `per`" });

@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>labor</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>labor</c>.</summary>
@@ -21,23 +21,19 @@ public readonly record struct LaborRow(RecordTable Home, int Index) : IRecordRow
         RowsOnce = true,
         AtMostOneOf = ["crop", "planting", "channel", "pool"],
         Without = "Without labor.csv no hours are known: margin per labor hour and labor cost by crop are not available.",
+        Day = "date",
+        Checks = () => WorkChecks.OfLabor,
     };
 
-    internal static readonly DayColumn DateColumn = Declared.Day(new("date", ColumnType.Date, "The day.") { Required = true });
-    internal static readonly TextColumn WorkerColumn = Declared.Text(
-        new("worker", ColumnType.Name, "Who worked.") { Required = true, RefersTo = "workers" });
+    internal static readonly DayColumn DateColumn = Declared.Date(new("date", ColumnType.Date, "The day.") { Required = true });
+    internal static readonly TextColumn WorkerColumn = Declared.MustRef("worker", "workers", "Who worked.");
     internal static readonly NumberColumn HoursColumn = Declared.Number(
         new("hours", ColumnType.Hours, "Hours worked.") { Required = true, Range = new NumberRange(0.001m, 10_000m), Unit = "hours" });
-    internal static readonly TextColumn TaskColumn = Declared.Text(
-        new("task", ColumnType.Name, "What was done.") { Required = true, RefersTo = "tasks" });
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop worked on.") { RefersTo = "crops" });
-    internal static readonly TextColumn PlantingColumn = Declared.Text(
-        new("planting", ColumnType.Name, "The planting worked on.") { RefersTo = "plantings" });
-    internal static readonly TextColumn ChannelColumn = Declared.Text(
-        new("channel", ColumnType.Name, "The channel worked for.") { RefersTo = "channels" });
-    internal static readonly TextColumn PoolColumn = Declared.Text(
-        new("pool", ColumnType.Name, "The pool worked for.") { RefersTo = "pools" });
+    internal static readonly TextColumn TaskColumn = Declared.MustRef("task", "tasks", "What was done.");
+    internal static readonly TextColumn CropColumn = Declared.Ref("crop", "crops", "The crop worked on.");
+    internal static readonly TextColumn PlantingColumn = Declared.Ref("planting", "plantings", "The planting worked on.");
+    internal static readonly TextColumn ChannelColumn = Declared.Ref("channel", "channels", "The channel worked for.");
+    internal static readonly TextColumn PoolColumn = Declared.Ref("pool", "pools", "The pool worked for.");
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<LaborRow>();

@@ -3,7 +3,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>labor_standards</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>labor_standards</c>.</summary>
@@ -20,8 +19,7 @@ public readonly record struct LaborStandardRow(RecordTable Home, int Index) : IR
         Without = "Without labor_standards.csv hours that name no crop are shared out by their pool's basis only.",
     };
 
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop.") { Required = true, RefersTo = "crops" });
+    internal static readonly TextColumn CropColumn = Declared.MustRef("crop", "crops", "The crop.");
     internal static readonly ChoiceColumn<Stage> StageColumn = Declared.Choice<Stage>(
         new("stage", ColumnType.Choice, "The stage of work.") { Required = true });
     internal static readonly NumberColumn MinutesColumn = Declared.Number(

@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>limits</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>limits</c>.</summary>
@@ -18,6 +18,7 @@ public readonly record struct LimitRow(RecordTable Home, int Index) : IRecordRow
     private static readonly TableDeclaration Declared = new("limits", 340, "what the farm cannot exceed")
     {
         Without = "Without limits.csv no change is checked against the hours there are in a week.",
+        Checks = () => SharedCostChecks.OfLimits,
     };
 
     internal static readonly TextColumn LimitColumn = Declared.Text(
@@ -27,8 +28,8 @@ public readonly record struct LimitRow(RecordTable Home, int Index) : IRecordRow
         { Required = true, Range = new NumberRange(0m, 999_999_999_999m), Unit = "unit" });
     internal static readonly TextColumn UnitColumn = Declared.Text(
         new("unit", ColumnType.Text, "What it is counted in: hours a week, gallons a day, crates, ..."));
-    internal static readonly DayColumn FromColumn = Declared.Day(new("from", ColumnType.Date, "First day it holds; blank: always."));
-    internal static readonly DayColumn ToColumn = Declared.Day(new("to", ColumnType.Date, "Last day it holds, included; blank: always."));
+    internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day it holds; blank: always."));
+    internal static readonly DayColumn ToColumn = Declared.Date(new("to", ColumnType.Date, "Last day it holds, included; blank: always."));
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<LimitRow>();

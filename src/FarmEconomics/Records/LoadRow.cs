@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>loads</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>loads</c>.</summary>
@@ -18,11 +18,12 @@ public readonly record struct LoadRow(RecordTable Home, int Index) : IRecordRow<
     private static readonly TableDeclaration Declared = new("loads", 320, "an electrical load")
     {
         Without = "Without loads.csv the use of electricity is known only from use.csv.",
+        Day = "from",
+        Checks = () => SharedCostChecks.OfLoads,
     };
 
     internal static readonly TextColumn LoadColumn = Declared.Text(new("load", ColumnType.Name, "The load's name.") { Required = true });
-    internal static readonly TextColumn PoolColumn = Declared.Text(
-        new("pool", ColumnType.Name, "The power pool it draws on.") { Required = true, RefersTo = "pools" });
+    internal static readonly TextColumn PoolColumn = Declared.MustRef("pool", "pools", "The power pool it draws on.");
     internal static readonly TextColumn UserColumn = Declared.Text(
         new("user", ColumnType.Name, ColumnUnits.UserHelp) { Required = true, Names = ["pools", "crops", "plantings"] });
     internal static readonly NumberColumn WattsColumn = Declared.Number(
@@ -30,8 +31,8 @@ public readonly record struct LoadRow(RecordTable Home, int Index) : IRecordRow<
     internal static readonly NumberColumn HoursPerDayColumn = Declared.Number(
         new("hours_per_day", ColumnType.Hours, "Hours a day it runs, at most 24.")
         { Required = true, Range = new NumberRange(0m, 24m), Unit = "hours" });
-    internal static readonly DayColumn FromColumn = Declared.Day(new("from", ColumnType.Date, "First day.") { Required = true });
-    internal static readonly DayColumn ToColumn = Declared.Day(new("to", ColumnType.Date, "Last day, included.") { Required = true });
+    internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day.") { Required = true });
+    internal static readonly DayColumn ToColumn = Declared.Date(new("to", ColumnType.Date, "Last day, included.") { Required = true });
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<LoadRow>();

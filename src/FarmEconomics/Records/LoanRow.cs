@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>loans</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>loans</c>.</summary>
@@ -20,6 +20,7 @@ public readonly record struct LoanRow(RecordTable Home, int Index) : IRecordRow<
         NamesOnce = true,
         Money = "principal",
         Without = "Without loans.csv no loan schedule is known, and term debt is what balances.csv says.",
+        Checks = () => FundingChecks.OfLoans,
     };
 
     internal static readonly TextColumn LoanColumn = Declared.Text(new("loan", ColumnType.Name, "The loan's name.") { Required = true });
@@ -33,7 +34,7 @@ public readonly record struct LoanRow(RecordTable Home, int Index) : IRecordRow<
     internal static readonly NumberColumn PaymentsPerYearColumn = Declared.Number(
         new("payments_per_year", ColumnType.Number, "Payments a year, a whole number.")
         { Required = true, Range = new NumberRange(1m, 365m), Unit = "payments a year" });
-    internal static readonly DayColumn FirstPaymentColumn = Declared.Day(
+    internal static readonly DayColumn FirstPaymentColumn = Declared.Date(
         new("first_payment", ColumnType.Date, "The day of the first payment, one period after the money was paid out.")
         { Required = true });
     internal static readonly ChoiceColumn<Repayment> RepaymentColumn = Declared.Choice<Repayment>(
@@ -41,8 +42,7 @@ public readonly record struct LoanRow(RecordTable Home, int Index) : IRecordRow<
             "How it is paid back: the same payment every time, the same principal every time, or interest only with the principal "
             + "at the end.")
         { Required = true });
-    internal static readonly TextColumn AssetColumn = Declared.Text(
-        new("asset", ColumnType.Name, "The asset it paid for.") { RefersTo = "assets" });
+    internal static readonly TextColumn AssetColumn = Declared.Ref("asset", "assets", "The asset it paid for.");
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<LoanRow>();

@@ -4,7 +4,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>plantings</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>plantings</c>.</summary>
@@ -21,22 +20,22 @@ public readonly record struct PlantingRow(RecordTable Home, int Index) : IRecord
     {
         Required = true,
         UnknownName = ProblemCodes.UnknownPlanting,
+        Day = "in_bed",
+        Checks = () => LandChecks.OfPlantings,
     };
 
     internal static readonly TextColumn PlantingColumn = Declared.Text(
         new("planting", ColumnType.Name, "The planting's name.") { Required = true });
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop.") { Required = true, RefersTo = "crops" });
-    internal static readonly TextColumn BedColumn = Declared.Text(
-        new("bed", ColumnType.Name, "The bed.") { Required = true, RefersTo = "beds" });
+    internal static readonly TextColumn CropColumn = Declared.MustRef("crop", "crops", "The crop.");
+    internal static readonly TextColumn BedColumn = Declared.MustRef("bed", "beds", "The bed.");
     internal static readonly NumberColumn BedFeetColumn = Declared.Number(
         new("bed_feet", ColumnType.Number, "Length of bed it takes.")
         { Required = true, Range = NumberRanges.Length, Unit = ColumnUnits.Feet, MetricName = "bed_meters" });
-    internal static readonly DayColumn InBedColumn = Declared.Day(
+    internal static readonly DayColumn InBedColumn = Declared.Date(
         new("in_bed", ColumnType.Date, "The day it was sown or set in the bed.") { Required = true });
-    internal static readonly DayColumn OutOfBedColumn = Declared.Day(
+    internal static readonly DayColumn OutOfBedColumn = Declared.Date(
         new("out_of_bed", ColumnType.Date, "The day the bed was free again; blank: the day after the last harvest."));
-    internal static readonly DayColumn SownColumn = Declared.Day(
+    internal static readonly DayColumn SownColumn = Declared.Date(
         new("sown", ColumnType.Date, "The day it was sown in the nursery; blank: sown in place."));
     internal static readonly NumberColumn TraysColumn = Declared.Number(
         new("trays", ColumnType.Number, "Trays in the nursery.")

@@ -4,7 +4,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>pools</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>pools</c>.</summary>
@@ -23,6 +22,7 @@ public readonly record struct PoolRow(RecordTable Home, int Index) : IRecordRow<
             .Concat(tables.Channels.Select(row => DefaultPools.ChannelPoolName(row.Channel.Trim()))),
         NamesOnce = true,
         Without = "Without pools.csv only the pools shipped with the program are known.",
+        Checks = () => SharedCostChecks.OfPools,
     };
 
     internal static readonly TextColumn PoolColumn = Declared.Text(new("pool", ColumnType.Name, "The pool's name.") { Required = true });
@@ -30,8 +30,7 @@ public readonly record struct PoolRow(RecordTable Home, int Index) : IRecordRow<
         new("basis", ColumnType.Basis, "What it is shared out by; `labor-hours:STAGE` counts the hours of one stage.")
         { Required = true, Allowed = BasisWords.All });
     internal static readonly ChoiceColumn<StatementLine> StatementLineColumn = Declared.Choice<StatementLine>(
-        new("statement_line", ColumnType.Choice, "The line of the enterprise budget its money stands on.")
-        { Required = true });
+        new("statement_line", ColumnType.Choice, "The line of the enterprise budget its money stands on.") { Required = true });
     internal static readonly TextColumn StructureColumn = Declared.Text(
         new("structure", ColumnType.Name, "The structure it serves, as named in beds; blank: the whole farm.") { Names = ["structures"] });
     internal static readonly NumberColumn CapacityColumn = Declared.Number(

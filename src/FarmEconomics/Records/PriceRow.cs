@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>prices</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>prices</c>.</summary>
@@ -18,18 +18,17 @@ public readonly record struct PriceRow(RecordTable Home, int Index) : IRecordRow
     private static readonly TableDeclaration Declared = new("prices", 180, "a list price")
     {
         Without = "Without prices.csv goods that carry no price are valued at the crop's average realised price only.",
+        Checks = () => ProduceChecks.OfPrices,
     };
 
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop.") { Required = true, RefersTo = "crops" });
+    internal static readonly TextColumn CropColumn = Declared.MustRef("crop", "crops", "The crop.");
     internal static readonly NumberColumn PriceColumn = Declared.Number(
         new("price", ColumnType.Price, "Price of one unit.")
         { Required = true, Range = NumberRanges.PriceFromZero, Unit = "currency per unit of the row" });
-    internal static readonly TextColumn UnitColumn = Declared.Text(
-        new("unit", ColumnType.Name, "The unit; blank: the crop's own.") { RefersTo = "units" });
-    internal static readonly TextColumn ChannelColumn = Declared.Text(
-        new("channel", ColumnType.Name, "The channel; blank: all channels.") { RefersTo = "channels" });
-    internal static readonly DayColumn FromColumn = Declared.Day(new("from", ColumnType.Date, "First day the price holds; blank: always."));
+    internal static readonly TextColumn UnitColumn = Declared.Ref("unit", "units", "The unit; blank: the crop's own.");
+    internal static readonly TextColumn ChannelColumn = Declared.Ref("channel", "channels", "The channel; blank: all channels.");
+    internal static readonly DayColumn FromColumn = Declared.Date(
+        new("from", ColumnType.Date, "First day the price holds; blank: always."));
     internal static readonly YesNoColumn ReferenceColumn = Declared.YesNo(
         new("reference", ColumnType.YesNo, "Yes for somebody else's price, such as a published market report; kept apart."));
 

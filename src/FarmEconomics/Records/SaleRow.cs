@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>sales</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>sales</c>.</summary>
@@ -21,18 +21,17 @@ public readonly record struct SaleRow(RecordTable Home, int Index) : IRecordRow<
         RowsOnce = true,
         Required = true,
         Money = "amount",
+        Day = "date",
+        Checks = () => ProduceChecks.OfSales,
     };
 
-    internal static readonly DayColumn DateColumn = Declared.Day(new("date", ColumnType.Date, "The day it left.") { Required = true });
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop.") { Required = true, RefersTo = "crops" });
-    internal static readonly TextColumn ChannelColumn = Declared.Text(
-        new("channel", ColumnType.Name, "The channel it left through.") { Required = true, RefersTo = "channels" });
+    internal static readonly DayColumn DateColumn = Declared.Date(new("date", ColumnType.Date, "The day it left.") { Required = true });
+    internal static readonly TextColumn CropColumn = Declared.MustRef("crop", "crops", "The crop.");
+    internal static readonly TextColumn ChannelColumn = Declared.MustRef("channel", "channels", "The channel it left through.");
     internal static readonly NumberColumn QuantityColumn = Declared.Number(
         new("quantity", ColumnType.Number, "The quantity.")
         { Required = true, Range = NumberRanges.QuantityOrNone, Unit = ColumnUnits.CropUnit });
-    internal static readonly TextColumn UnitColumn = Declared.Text(
-        new("unit", ColumnType.Name, "The unit; blank: the crop's own.") { RefersTo = "units" });
+    internal static readonly TextColumn UnitColumn = Declared.Ref("unit", "units", "The unit; blank: the crop's own.");
     internal static readonly NumberColumn UnitPriceColumn = Declared.Number(
         new("unit_price", ColumnType.Price, "Price of one unit.")
         { Range = NumberRanges.PriceFromZero, Unit = "currency per unit of the row" });
@@ -41,8 +40,7 @@ public readonly record struct SaleRow(RecordTable Home, int Index) : IRecordRow<
             "Money for the whole row; counts before unit_price. Below 0 with quantity 0: a credit, money given back for what was "
             + "sold.")
         { Range = NumberRanges.AnyAmount, Unit = ColumnUnits.Currency });
-    internal static readonly TextColumn PlantingColumn = Declared.Text(
-        new("planting", ColumnType.Name, "The planting it came from, when known.") { RefersTo = "plantings" });
+    internal static readonly TextColumn PlantingColumn = Declared.Ref("planting", "plantings", "The planting it came from, when known.");
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<SaleRow>();

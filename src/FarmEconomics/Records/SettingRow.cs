@@ -3,7 +3,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>farm</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>farm</c>.</summary>

@@ -4,7 +4,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>tasks</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>tasks</c>.</summary>

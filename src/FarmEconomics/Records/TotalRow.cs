@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>totals</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>totals</c>.</summary>
@@ -18,6 +18,7 @@ public readonly record struct TotalRow(RecordTable Home, int Index) : IRecordRow
     private static readonly TableDeclaration Declared = new("totals", 350, "a control total the records must meet")
     {
         Without = "Without totals.csv the records are not checked against totals known from elsewhere.",
+        Checks = () => SharedCostChecks.OfTotals,
     };
 
     internal static readonly TextColumn TableColumn = Declared.Text(
@@ -27,8 +28,8 @@ public readonly record struct TotalRow(RecordTable Home, int Index) : IRecordRow
     internal static readonly NumberColumn AmountColumn = Declared.Number(
         new("amount", ColumnType.Number, "The total to be met.")
         { Required = true, Range = NumberRanges.Total, Unit = "unit of the measure" });
-    internal static readonly DayColumn FromColumn = Declared.Day(new("from", ColumnType.Date, "First day; blank: from the first record."));
-    internal static readonly DayColumn ToColumn = Declared.Day(
+    internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day; blank: from the first record."));
+    internal static readonly DayColumn ToColumn = Declared.Date(
         new("to", ColumnType.Date, "Last day, included; blank: to the last record."));
     internal static readonly NumberColumn ToleranceColumn = Declared.Number(
         new("tolerance", ColumnType.Number, "How far off it may be; blank: 0.")

@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>units</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>units</c>.</summary>
@@ -18,10 +18,10 @@ public readonly record struct UnitRow(RecordTable Home, int Index) : IRecordRow<
     private static readonly TableDeclaration Declared = new("units", 120, "another unit of a crop: 1 bag = 0.3125 lb")
     {
         Without = "Without units.csv every quantity must be in the crop's own unit.",
+        Checks = () => LandChecks.OfUnits,
     };
 
-    internal static readonly TextColumn CropColumn = Declared.Text(
-        new("crop", ColumnType.Name, "The crop.") { Required = true, RefersTo = "crops" });
+    internal static readonly TextColumn CropColumn = Declared.MustRef("crop", "crops", "The crop.");
     internal static readonly TextColumn UnitColumn = Declared.Text(new("unit", ColumnType.Name, "The other unit.") { Required = true });
     internal static readonly NumberColumn BaseUnitsColumn = Declared.Number(
         new("base_units", ColumnType.Number, "How many of the crop's own units one of it holds.")

@@ -1,9 +1,9 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>use</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>use</c>.</summary>
@@ -18,10 +18,10 @@ public readonly record struct UseRow(RecordTable Home, int Index) : IRecordRow<U
     private static readonly TableDeclaration Declared = new("use", 310, "measured use of a pool")
     {
         Without = "Without use.csv no measured use is known, and a pool with the basis measured has only its loads to go by.",
+        Checks = () => SharedCostChecks.OfUse,
     };
 
-    internal static readonly TextColumn PoolColumn = Declared.Text(
-        new("pool", ColumnType.Name, "The pool used.") { Required = true, RefersTo = "pools" });
+    internal static readonly TextColumn PoolColumn = Declared.MustRef("pool", "pools", "The pool used.");
     internal static readonly TextColumn UserColumn = Declared.Text(
         new("user", ColumnType.Name, ColumnUnits.UserHelp) { Required = true, Names = ["pools", "crops", "plantings"] });
     internal static readonly NumberColumn QuantityColumn = Declared.Number(

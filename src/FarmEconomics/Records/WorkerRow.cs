@@ -4,7 +4,6 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records;
 
-/// <content>Rows of <c>workers</c>.</content>
 public sealed partial class RecordTables
 {
     /// <summary>Rows of <c>workers</c>.</summary>
@@ -21,6 +20,7 @@ public readonly record struct WorkerRow(RecordTable Home, int Index) : IRecordRo
     {
         UnknownName = ProblemCodes.UnknownWorker,
         Without = "Without workers.csv hired, owner and volunteer hours can't be told apart, so hours have no cost.",
+        Checks = () => WorkChecks.OfWorkers,
     };
 
     internal static readonly TextColumn WorkerColumn = Declared.Text(
@@ -31,7 +31,7 @@ public readonly record struct WorkerRow(RecordTable Home, int Index) : IRecordRo
     internal static readonly NumberColumn WageColumn = Declared.Number(
         new("wage", ColumnType.Price, "Wage of one hour; for an owner, what one of the owner's hours is worth.")
         { Range = new NumberRange(0m, 1_000_000m), Unit = "currency per hour" });
-    internal static readonly DayColumn FromColumn = Declared.Day(new("from", ColumnType.Date, "First day the wage holds; blank: always."));
+    internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day the wage holds; blank: always."));
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<WorkerRow>();

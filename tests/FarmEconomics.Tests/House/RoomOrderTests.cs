@@ -19,6 +19,8 @@ public class RoomOrderTests
     [
         ("FarmEconomics.Records", "FarmEconomics.Records.Schema", "rows declare their table, and the words of a basis are listed beside the declarations"),
         ("FarmEconomics.Records", "FarmEconomics.Records.Storage", "rows are views of columns, and columns hold kinds and places that stand with the rows"),
+        ("FarmEconomics.Records", "FarmEconomics.Records.Checks", "a table's declaration names its checks"),
+        ("FarmEconomics.Records.Checks", "FarmEconomics.Records.Schema", "a table's declaration names its checks, which read declarations"),
         ("FarmEconomics.Records.Schema", "FarmEconomics.Records.Storage", "a declared column is the column that stores it"),
         ("FarmEconomics.Records.Checks", "FarmEconomics.Records.Reading", "settings are read with the problems that checks name"),
         ("FarmEconomics.Records.Checks", "FarmEconomics.Records.Completeness", "control totals are checked and listed"),

@@ -7,8 +7,9 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Checks of aliases: each stands for one known name and hides none.</summary>
 internal static class AliasChecks
 {
-    public static IEnumerable<RecordCheck> All { get; } =
+    public static IEnumerable<RecordCheck> OfAliases =>
     [
+        NamesOnce.Of<AliasRow>("alias", row => $"the alias {row.Alias.Trim()} in {row.Table.Trim()}"),
         new RowChecks<AliasRow>(("table, alias and name make sense", Check)),
     ];
 

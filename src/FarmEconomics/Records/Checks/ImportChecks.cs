@@ -3,7 +3,7 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Checks of remembered mappings.</summary>
 internal static class ImportChecks
 {
-    public static IEnumerable<RecordCheck> All { get; } =
+    public static IEnumerable<RecordCheck> OfImports =>
     [
         new RowChecks<ImportRow>(("table, column and source make sense", (context, row) =>
         {

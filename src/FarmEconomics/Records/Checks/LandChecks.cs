@@ -3,15 +3,25 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Checks of crops, units, beds and plantings.</summary>
 internal static class LandChecks
 {
-    public static IEnumerable<RecordCheck> All { get; } =
+    public static IEnumerable<RecordCheck> OfUnits =>
     [
+        NamesOnce.Of<UnitRow>("unit", row => $"{row.Unit.Trim()} of {row.Crop.Trim()}"),
         new RowChecks<UnitRow>(("unit is another than the crop's own", UnitIsAnother)),
+    ];
+
+    public static IEnumerable<RecordCheck> OfBeds =>
+    [
         new RowChecks<BedRow>(
             ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true))),
+    ];
+
+    public static IEnumerable<RecordCheck> OfPlantings =>
+    [
         new TableCheck("plantings stand in beds that are there", BedsAreThere),
         new RowChecks<PlantingRow>(
             ("dates make sense", PlantingDates),
             ("rows of a planting agree", RowsAgree)),
+        BedSpace.Check,
     ];
 
     private static void UnitIsAnother(CheckContext context, UnitRow row)

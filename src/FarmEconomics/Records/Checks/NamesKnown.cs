@@ -6,11 +6,10 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Names of other tables stand in them, and a row names at most one of what it may name one of: both as its table declares.</summary>
 internal static class NamesKnown
 {
-    public static IEnumerable<RecordCheck> All { get; } =
-        RecordSchema.Tables.Where(table => Referring(table).Length > 0).Select(table => new TableCheck(NameOf(table), context => Run(context, table))).ToList();
+    /// <summary>The check of a table; null when it refers to none.</summary>
+    public static RecordCheck? Of(TableSchema table) => Referring(table).Length == 0 ? null : new TableCheck(NameOf(table), context => Run(context, table));
 
-    /// <summary>Checks one table.</summary>
-    public static void Run(CheckContext context, TableSchema schema)
+    private static void Run(CheckContext context, TableSchema schema)
     {
         RecordTable table = context.Tables.Of(schema);
         TextColumn[] columns = Referring(schema);

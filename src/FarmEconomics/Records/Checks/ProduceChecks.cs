@@ -5,20 +5,34 @@ internal static class ProduceChecks
 {
     private const decimal CentsApart = 0.01m;
 
-    public static IEnumerable<RecordCheck> All { get; } =
+    // Plantings come before harvests: a harvest isn't measured by dates that are in doubt.
+    public static IEnumerable<RecordCheck> OfHarvests =>
     [
         new RowChecks<HarvestRow>(
             ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date)),
             ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
             ("not before the bed was planted", IsPlanted, NotBeforePlanting),
             ("unit has a conversion", (context, row) => context.HasUnit(CropOf(context, row), row.UnitName), (context, row) => context.Unit(row, CropOf(context, row), row.Unit))),
+    ];
+
+    public static IEnumerable<RecordCheck> OfSales =>
+    [
         new RowChecks<SaleRow>(
             ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date)),
             ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
             ("unit has a conversion", (context, row) => context.HasUnit(context.Crop(row.CropName), row.UnitName), (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
             ("quantity makes sense", (_, row) => row.Quantity > 0m && !(row.Amount < 0m), QuantityOfSale),
             ("amount and price agree", (_, row) => row.UnitPrice is null || row.Amount is null, AmountAgrees)),
+    ];
+
+    public static IEnumerable<RecordCheck> OfPrices =>
+    [
+        NamesOnce.Of<PriceRow>("crop", PriceKey),
         new RowChecks<PriceRow>(("unit has a conversion", (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit))),
+    ];
+
+    public static IEnumerable<RecordCheck> OfIncome =>
+    [
         new RowChecks<IncomeRow>(
             ("date is in a year of the records", (context, row) =>
             {
@@ -27,6 +41,12 @@ internal static class ProduceChecks
             }),
             ("channel takes income", ChannelTakesIncome)),
     ];
+
+    private static string PriceKey(PriceRow row) =>
+        (row.Reference == true ? "the reference price of " : "the price of ") + row.Crop.Trim()
+        + (row.Unit is { } unit ? $" per {unit.Trim()}" : "")
+        + (row.Channel is { } channel ? $" through {channel.Trim()}" : "")
+        + (row.From is { } from ? $" from {from:yyyy-MM-dd}" : "");
 
     private static CropFacts? CropOf(CheckContext context, HarvestRow row) =>
         row.CropName != 0 ? context.Crop(row.CropName) : context.Planting(row.PlantingName) is { } planting ? context.Crop(planting.First.CropName) : null;

@@ -9,16 +9,14 @@ internal static class RowsOnce
 {
     private const int Slice = 1 << 17;
 
-    private static readonly TableSchema[] Tables = [.. RecordSchema.Tables.Where(table => table.RowsOnce)];
-
     /// <summary>What is looked for, by name.</summary>
-    public static IEnumerable<string> Names => Tables.Select(table => $"{table.Name}: no row twice");
+    public static IEnumerable<string> Names => RecordSchema.Tables.Where(table => table.RowsOnce).Select(table => $"{table.Name}: no row twice");
 
     /// <summary>Looks through all tables. Only reads them, so that it can go on beside the other checks.</summary>
     public static IReadOnlyList<Problem> Find(RecordTables tables)
     {
         var problems = new ProblemLog();
-        foreach (RecordTable table in Tables.Select(tables.Of))
+        foreach (RecordTable table in tables.All.Where(table => table.Schema.RowsOnce))
         {
             foreach ((int first, int again) in Twice(table))
             {

@@ -1,12 +1,20 @@
 namespace FarmEconomics.Records.Checks;
 
-/// <summary>Checks of labor and expenses.</summary>
+/// <summary>Checks of labor, workers and expenses.</summary>
 internal static class WorkChecks
 {
-    public static IEnumerable<RecordCheck> All { get; } =
+    public static IEnumerable<RecordCheck> OfWorkers =>
+        [NamesOnce.Of<WorkerRow>("worker", row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}" : row.Worker.Trim())];
+
+    public static IEnumerable<RecordCheck> OfLabor =>
     [
         new RowChecks<LaborRow>(
             ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date))),
+        LongDays.Check,
+    ];
+
+    public static IEnumerable<RecordCheck> OfExpenses =>
+    [
         new RowChecks<ExpenseRow>(("date is in a year of the records", (context, row) =>
         {
             context.InYears(row, "date", row.Date);

@@ -10,12 +10,7 @@ namespace FarmEconomics.Records.Names;
 public static class NameAliases
 {
     /// <summary>The tables whose names can have aliases, and structures: what some column refers to.</summary>
-    public static IReadOnlyList<string> Tables { get; } =
-    [
-        .. RecordSchema.Tables.SelectMany(table => table.Columns.SelectMany(column => column.Names)
-                .Select(names => (Names: names, Place: RecordSchema.Find(names)?.Place ?? table.Place)))
-            .OrderBy(kind => kind.Place).Select(kind => kind.Names).Distinct(),
-    ];
+    public static IReadOnlyList<string> Tables { get; } = KindsOf(RecordSchema.Tables);
 
     /// <summary>Replaces aliases in all rows of the tables.</summary>
     /// <param name="tables">The tables as read; they are changed in place, and must not be sealed yet.</param>
@@ -27,8 +22,8 @@ public static class NameAliases
             return;
         }
 
-        Dictionary<string, Dictionary<string, string>> names =
-            Tables.ToDictionary(table => table, _ => new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase));
+        Dictionary<string, Dictionary<string, string>> names = KindsOf(tables.All.Select(table => table.Schema))
+            .ToDictionary(kind => kind, _ => new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase));
         foreach (AliasRow row in tables.Aliases)
         {
             if (names.TryGetValue(HeadingKey.Of(row.Table), out Dictionary<string, string>? ofTable))
@@ -45,6 +40,13 @@ public static class NameAliases
             }
         }
     }
+
+    private static string[] KindsOf(IEnumerable<TableSchema> tables) =>
+    [
+        .. tables.SelectMany(table => table.Columns.SelectMany(column => column.Names)
+                .Select(names => (Names: names, Place: RecordSchema.Find(names)?.Place ?? table.Place)))
+            .OrderBy(kind => kind.Place).Select(kind => kind.Names).Distinct(),
+    ];
 
     // A text that stands in many rows is looked up once.
     private static void Replace(RecordTable table, TextColumn column, Dictionary<string, string>[] aliases)

@@ -1,3 +1,4 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Schema;
@@ -41,9 +42,21 @@ internal sealed class TableDeclaration(string name, int place, string oneRowIs)
     /// <summary>The column of the money a row is worth.</summary>
     public string? Money { get; init; }
 
+    /// <summary>The column of the day a row belongs to.</summary>
+    public string? Day { get; init; }
+
+    /// <summary>What is checked besides what the declaration says, in the order in which it is.</summary>
+    public Func<IEnumerable<RecordCheck>> Checks { get; init; } = () => [];
+
     public TextColumn Text(ColumnSchema column) => Add(new TextColumn(column, columns.Count));
 
-    public DayColumn Day(ColumnSchema column) => Add(new DayColumn(column, columns.Count));
+    /// <summary>A column that may name a row of another table.</summary>
+    public TextColumn Ref(string column, string table, string about) => Text(new(column, ColumnType.Name, about) { RefersTo = table });
+
+    /// <summary>A column that must name a row of another table.</summary>
+    public TextColumn MustRef(string column, string table, string about) => Text(new(column, ColumnType.Name, about) { RefersTo = table, Required = true });
+
+    public DayColumn Date(ColumnSchema column) => Add(new DayColumn(column, columns.Count));
 
     public NumberColumn Number(ColumnSchema column) => Add(new NumberColumn(column, columns.Count));
 
@@ -69,6 +82,8 @@ internal sealed class TableDeclaration(string name, int place, string oneRowIs)
             NamesOnce = NamesOnce,
             RowsOnce = RowsOnce,
             Money = Money,
+            Day = Day,
+            Checks = new(() => [.. Checks()]),
             Stored = [.. columns],
             RowOf = static (table, index) => T.At(table, index),
         };

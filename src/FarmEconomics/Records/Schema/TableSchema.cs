@@ -1,3 +1,4 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Schema;
@@ -46,6 +47,12 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
 
     /// <summary>The column of the money a row is worth; null where it is worth none.</summary>
     internal string? Money { get; init; }
+
+    /// <summary>The column of the day a row belongs to; null where it belongs to none.</summary>
+    internal string? Day { get; init; }
+
+    /// <summary>What is checked besides what the declaration says.</summary>
+    internal Lazy<RecordCheck[]> Checks { get; init; } = new(() => []);
 
     /// <summary>The columns with their values.</summary>
     internal Column[] Stored { get; init; } = [];
