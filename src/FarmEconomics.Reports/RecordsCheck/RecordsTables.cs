@@ -79,11 +79,11 @@ public static class RecordsTables
             bool In(DateOnly day) => day >= month && day < next;
             List<LaborRow> labor = records.Labor.Where(row => In(row.Date)).ToList();
             List<ExpenseRow> books = records.Expenses.Where(row => In(row.Date)).ToList();
-            List<Disposition> left = season.Dispositions.Where(leaving => In(leaving.Row.Date)).ToList();
+            List<Disposition> left = season.Dispositions.Where(disposition => In(disposition.Row.Date)).ToList();
             decimal hours = labor.Sum(row => row.Hours);
             decimal named = labor.Where(row => !string.IsNullOrWhiteSpace(row.Crop) || !string.IsNullOrWhiteSpace(row.Planting)).Sum(row => row.Hours);
             table.Row(
-                month.ToString("MMM yyyy"), records.Harvests.Count(row => In(row.Date)), left.Count, left.Where(leaving => leaving.Channel.IsPriced).Sum(leaving => leaving.Amount.Amount),
+                month.ToString("MMM yyyy"), records.Harvests.Count(row => In(row.Date)), left.Count, left.Where(disposition => disposition.Channel.IsPriced).Sum(disposition => disposition.Amount.Amount),
                 records.Has("labor") ? labor.Count : ReportCell.Missing("no labor.csv"), records.Has("labor") ? hours : ReportCell.Missing("no labor.csv"),
                 Units.Rate.Of(named, hours, "no hours in the month"),
                 records.Has("expenses") ? books.Count : ReportCell.Missing("no expenses.csv"), records.Has("expenses") ? books.Sum(row => row.Amount) : ReportCell.Missing("no expenses.csv"));

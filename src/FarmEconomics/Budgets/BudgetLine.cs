@@ -1,6 +1,9 @@
 namespace FarmEconomics.Budgets;
 
-/// <summary>The lines of an enterprise budget, top to bottom. What each adds up, and when it isn't known, is declared in <see cref="BudgetLines"/>.</summary>
+/// <summary>
+/// The lines of an enterprise budget, top to bottom. What each adds up, and when it isn't known, is declared in <see
+/// cref="BudgetLines"/>.
+/// </summary>
 public enum BudgetLine
 {
     /// <summary>Sale amounts.</summary>

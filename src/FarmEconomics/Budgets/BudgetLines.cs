@@ -4,7 +4,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Budgets;
 
 /// <summary>
-/// The lines of a budget, each declared once: what it counts into and with which sign, and what makes it unknown. A total is known where all of its lines are.
+/// The lines of a budget, each declared once: what it counts into and with which sign, and what makes it unknown. A total is known
+/// where all of its lines are.
 /// Tables, statements, pages and explanations ask here whether a figure is known.
 /// </summary>
 public static class BudgetLines

@@ -11,7 +11,9 @@ public enum PostingKind
     /// <summary>One source row, or an imputed amount, as it landed.</summary>
     Entry,
 
-    /// <summary>What one pool charged one planting of one stream, or of hours of one stage; or what of it ended outside the crops.</summary>
+    /// <summary>
+    /// What one pool charged one planting of one stream, or of hours of one stage; or what of it ended outside the crops.
+    /// </summary>
     Charge,
 
     /// <summary>A part of what was sold or used, with quantity, value and fee.</summary>
@@ -22,7 +24,8 @@ public enum PostingKind
 }
 
 /// <summary>
-/// One line of the ledger of a season: what landed where, from which source. Money of a cost is above 0 where it costs; a sale's fee is a cost of its own on the line
+/// One line of the ledger of a season: what landed where, from which source. Money of a cost is above 0 where it costs; a sale's fee is
+/// a cost of its own on the line
 /// of selling. Whatever of <see cref="Planting"/>, <see cref="Pool"/> and <see cref="Outside"/> is null doesn't hold it.
 /// </summary>
 public readonly record struct Posting(PostingKind Kind, int CropYear, BudgetLine Line)

@@ -7,7 +7,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Budgets;
 
 /// <summary>
-/// The ledger of one season, never changed: entries, charges of pools, parts of what was sold or used, and stock. Every line of every planting's budget is the sum of
+/// The ledger of one season, never changed: entries, charges of pools, parts of what was sold or used, and stock. Every line of every
+/// planting's budget is the sum of
 /// its postings. Sales are made when looked at, from the columns of the trace.
 /// </summary>
 public sealed class Postings : IReadOnlyList<Posting>

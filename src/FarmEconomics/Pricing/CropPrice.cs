@@ -99,7 +99,7 @@ public sealed class CropPrice
 
     /// <summary>The unit most of the season's sales rows of this channel were written in; the one its price is asked in.</summary>
     public string SellingUnit => Sold.Parts.Select(part => part.Disposition).Distinct()
-        .GroupBy(leaving => string.IsNullOrWhiteSpace(leaving.Row.Unit) ? Crop.Unit : leaving.Row.Unit.Trim(), StringComparer.OrdinalIgnoreCase)
+        .GroupBy(disposition => string.IsNullOrWhiteSpace(disposition.Row.Unit) ? Crop.Unit : disposition.Row.Unit.Trim(), StringComparer.OrdinalIgnoreCase)
         .OrderByDescending(unit => unit.Count()).ThenBy(unit => unit.Key, StringComparer.OrdinalIgnoreCase).First().Key;
 
     /// <summary>The crop's own unit and those of the units table, in that order.</summary>

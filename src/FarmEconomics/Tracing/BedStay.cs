@@ -2,7 +2,9 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Tracing;
 
-/// <summary>One bed's part of a planting with the days it was held: what the row says, and where it says nothing, what follows from harvests.</summary>
+/// <summary>
+/// One bed's part of a planting with the days it was held: what the row says, and where it says nothing, what follows from harvests.
+/// </summary>
 public sealed class BedStay
 {
     private readonly BedPlanting part;

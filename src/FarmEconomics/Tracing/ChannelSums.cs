@@ -14,7 +14,9 @@ internal struct ChannelSum
     internal bool ValueIncomplete;
 }
 
-/// <summary>All parts added up by enterprise and channel, once, while they are split; and by crop-year window what no planting could take.</summary>
+/// <summary>
+/// All parts added up by enterprise and channel, once, while they are split; and by crop-year window what no planting could take.
+/// </summary>
 internal sealed class ChannelSums
 {
     private readonly LotLedger ledger;

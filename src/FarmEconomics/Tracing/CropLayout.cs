@@ -1,6 +1,9 @@
 namespace FarmEconomics.Tracing;
 
-/// <summary>Where the rows of a table lie once they are laid out crop by crop, each crop's by date, then in file order: no lot of a crop is drawn on by another.</summary>
+/// <summary>
+/// Where the rows of a table lie once they are laid out crop by crop, each crop's by date, then in file order: no lot of a crop is
+/// drawn on by another.
+/// </summary>
 internal sealed class CropLayout
 {
     /// <param name="crops">How many crops there are.</param>

@@ -3,7 +3,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// What is found wrong while crops are worked side by side, kept by crop and told in one order in the end: by the date of the row, then file order, as if one
+/// What is found wrong while crops are worked side by side, kept by crop and told in one order in the end: by the date of the row, then
+/// file order, as if one
 /// row after the other had been looked at.
 /// </summary>
 internal sealed class CropProblems

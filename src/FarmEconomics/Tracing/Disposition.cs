@@ -4,7 +4,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// A row of the sales table with its quantity, money and value worked out: something sold, eaten, given away or thrown out. A view of a row of columns; the
+/// A row of the sales table with its quantity, money and value worked out: something sold, eaten, given away or thrown out. A view of a
+/// row of columns; the
 /// default value is of none.
 /// </summary>
 public readonly record struct Disposition
@@ -31,7 +32,8 @@ public readonly record struct Disposition
     public DateOnly Date => DateOnly.FromDayNumber(Table.Day[place]);
 
     /// <summary>
-    /// Sold for money: through a market, stand, wholesale or share channel, and through one of kind other where the row carries money of its
+    /// Sold for money: through a market, stand, wholesale or share channel, and through one of kind other where the row carries money
+    /// of its
     /// own. Quantity and money then both count in the average price; of any other row neither does.
     /// </summary>
     public bool IsSold => Table.IsSold(place);

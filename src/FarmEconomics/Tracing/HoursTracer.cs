@@ -3,7 +3,9 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
-/// <summary>Takes every logged hour to the enterprises or the pool it was worked for, and fills in standards where there is no log.</summary>
+/// <summary>
+/// Takes every logged hour to the enterprises or the pool it was worked for, and fills in standards where there is no log.
+/// </summary>
 internal sealed class HoursTracer
 {
     private readonly FarmRecords records;

@@ -3,7 +3,10 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
-/// <summary>What one planting gave on one day: the thing sales draw on, first in first out. A view of a row of columns; the default value is of none.</summary>
+/// <summary>
+/// What one planting gave on one day: the thing sales draw on, first in first out. A view of a row of columns; the default value is of
+/// none.
+/// </summary>
 public readonly record struct Lot
 {
     private readonly LotTable table;
@@ -24,7 +27,9 @@ public readonly record struct Lot
     /// <summary>The day it was picked.</summary>
     public DateOnly Date => DateOnly.FromDayNumber(table.Day[place]);
 
-    /// <summary>The last day it keeps: storage_days after the pick; without storage_days the last day of the crop year it was picked in.</summary>
+    /// <summary>
+    /// The last day it keeps: storage_days after the pick; without storage_days the last day of the crop year it was picked in.
+    /// </summary>
     public DateOnly KeptUntil => DateOnly.FromDayNumber(table.KeptUntil[place]);
 
     /// <summary>Quantity in the crop's unit, without what was culled.</summary>

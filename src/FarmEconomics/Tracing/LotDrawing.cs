@@ -69,7 +69,10 @@ internal sealed class LotDrawing
         }
     }
 
-    /// <summary>Young lots, then old ones, then what was picked a few days later, which covers what no lot at hand could: the row was noted early.</summary>
+    /// <summary>
+    /// Young lots, then old ones, then what was picked a few days later, which covers what no lot at hand could: the row was noted
+    /// early.
+    /// </summary>
     /// <param name="day">The day.</param>
     /// <param name="left">What is still to be drawn.</param>
     /// <returns>What no lot could give.</returns>
@@ -97,7 +100,9 @@ internal sealed class LotDrawing
         return left;
     }
 
-    /// <summary>The planting's young lots first, then its old ones, then those to come: the grower said where the goods came from.</summary>
+    /// <summary>
+    /// The planting's young lots first, then its old ones, then those to come: the grower said where the goods came from.
+    /// </summary>
     internal long DrawPlanting(Planting planting, int day, long left)
     {
         byPlanting ??= Enumerable.Range(start, end - start).GroupBy(lot => lots.Enterprises[lots.Enterprise[lot]].Planting.Index)

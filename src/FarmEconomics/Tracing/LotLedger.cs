@@ -4,8 +4,10 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// Lots in, dispositions out, first in first out. A lot older than the crop keeps is passed over while a younger one can fill the row, and out of
-/// reach some days later; one picked a few days after the row's date covers what no other could. The rest is unmatched. Crop by crop, side by side.
+/// Lots in, dispositions out, first in first out. A lot older than the crop keeps is passed over while a younger one can fill the row,
+/// and out of
+/// reach some days later; one picked a few days after the row's date covers what no other could. The rest is unmatched. Crop by crop,
+/// side by side.
 /// </summary>
 internal sealed class LotLedger
 {
@@ -38,7 +40,10 @@ internal sealed class LotLedger
 
     internal PartTable Parts { get; }
 
-    /// <summary>What a planting counts where what met no lot is spread: money follows these weights, not the quantities split by them, which are rounded.</summary>
+    /// <summary>
+    /// What a planting counts where what met no lot is spread: money follows these weights, not the quantities split by them, which are
+    /// rounded.
+    /// </summary>
     internal decimal SpreadWeight(int crop, int window, int enterprise)
     {
         SpreadOver spread = spreads[crop][window];
@@ -158,7 +163,9 @@ internal sealed class LotLedger
         }
     }
 
-    /// <summary>The crop's plantings of a year with their harvests as weights, else their bed-feet; no weights when they have neither.</summary>
+    /// <summary>
+    /// The crop's plantings of a year with their harvests as weights, else their bed-feet; no weights when they have neither.
+    /// </summary>
     private SpreadOver SpreadOf(Crop crop, int year)
     {
         IReadOnlyList<Enterprise> enterprises = calendar.Of(crop, year);

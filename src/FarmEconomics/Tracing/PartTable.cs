@@ -1,7 +1,8 @@
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// The parts of all dispositions in columns, in the order of the dispositions. Nearly every disposition has a single part, which carries all its money;
+/// The parts of all dispositions in columns, in the order of the dispositions. Nearly every disposition has a single part, which
+/// carries all its money;
 /// only of the others are the parts' cents held.
 /// </summary>
 internal sealed class PartTable
@@ -51,12 +52,16 @@ internal sealed class PartTable
 
     internal int[] Disposition { get; }
 
-    /// <summary>The lot drawn on; without one: <see cref="NotAssigned"/>, or the enterprise it was spread to, counted down from -2.</summary>
+    /// <summary>
+    /// The lot drawn on; without one: <see cref="NotAssigned"/>, or the enterprise it was spread to, counted down from -2.
+    /// </summary>
     internal int[] Source { get; }
 
     internal long[] Quantity { get; }
 
-    /// <summary>Where a part's cents stand among its crop's, amount, fee and list value one after another; -1: it has all of its disposition's.</summary>
+    /// <summary>
+    /// Where a part's cents stand among its crop's, amount, fee and list value one after another; -1: it has all of its disposition's.
+    /// </summary>
     internal int[] Money { get; }
 
     /// <summary>The cents of parts, crop by crop.</summary>

@@ -1,6 +1,8 @@
 namespace FarmEconomics.Tracing;
 
-/// <summary>Work over many rows in pieces, side by side. Each piece writes to its own rows only, so that every run gives the same.</summary>
+/// <summary>
+/// Work over many rows in pieces, side by side. Each piece writes to its own rows only, so that every run gives the same.
+/// </summary>
 internal static class RowRanges
 {
     private const int RowsPerPiece = 65_536;

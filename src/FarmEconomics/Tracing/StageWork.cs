@@ -79,7 +79,10 @@ internal sealed class StageWork
         return [];
     }
 
-    /// <summary>What of a crop was picked, or sold, on a day, by enterprise in their order: a row's cents follow its hours, ties to the planting that stands earlier in the file.</summary>
+    /// <summary>
+    /// What of a crop was picked, or sold, on a day, by enterprise in their order: a row's cents follow its hours, ties to the planting
+    /// that stands earlier in the file.
+    /// </summary>
     private List<(Enterprise Enterprise, decimal Weight)> OnDay(bool sold, int crop, int day)
     {
         if (days.TryGetValue((sold, crop, day), out List<(Enterprise Enterprise, decimal Weight)>? known))

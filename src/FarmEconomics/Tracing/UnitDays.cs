@@ -1,7 +1,8 @@
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// Quantities times days held: from pick to the day sold or used (0 on the same day); what never was counts up to the day it stopped keeping or the closing date.
+/// Quantities times days held: from pick to the day sold or used (0 on the same day); what never was counts up to the day it stopped
+/// keeping or the closing date.
 /// </summary>
 internal static class UnitDays
 {

@@ -4,7 +4,9 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
-/// <summary>Quantities of rows in their crop's unit, in units of 10^-8. What a unit holds is looked up once for each crop and name.</summary>
+/// <summary>
+/// Quantities of rows in their crop's unit, in units of 10^-8. What a unit holds is looked up once for each crop and name.
+/// </summary>
 /// <param name="records">The records.</param>
 /// <param name="table">The table whose names the units are.</param>
 internal sealed class UnitNames(FarmRecords records, RecordTable table)

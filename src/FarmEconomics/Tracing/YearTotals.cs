@@ -3,7 +3,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// What the rows of the sales table come to in each crop year, in cents, added up from the columns themselves and not from what plantings were told: one side of the proof.
+/// What the rows of the sales table come to in each crop year, in cents, added up from the columns themselves and not from what
+/// plantings were told: one side of the proof.
 /// </summary>
 internal sealed class YearTotals
 {

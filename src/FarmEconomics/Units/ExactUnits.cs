@@ -4,7 +4,8 @@ using System.Runtime.InteropServices;
 namespace FarmEconomics.Units;
 
 /// <summary>
-/// Quantities and hours as whole numbers of 10^-8, and money as whole cents: what columns hold. The largest quantity a record may hold, in the smallest of its
+/// Quantities and hours as whole numbers of 10^-8, and money as whole cents: what columns hold. The largest quantity a record may hold,
+/// in the smallest of its
 /// crop's units, is 10^10 and fits; sums over many rows are 128 bits wide.
 /// </summary>
 internal static class ExactUnits

@@ -266,7 +266,9 @@ public static class LargestRemainder
         return first;
     }
 
-    /// <summary>Shares to 12 decimals, remainders to 6 of a unit, both rounded away from zero at the half; a tie goes to the earlier part.</summary>
+    /// <summary>
+    /// Shares to 12 decimals, remainders to 6 of a unit, both rounded away from zero at the half; a tie goes to the earlier part.
+    /// </summary>
     /// <returns>The part that is rounded up first.</returns>
     private static int Apportion<T>(T units, ReadOnlySpan<T> weights, Span<T> given)
         where T : IBinaryInteger<T>
@@ -306,7 +308,8 @@ public static class LargestRemainder
             given[(int)(uint)order[k]]++;
         }
 
-        // Shares are rounded to 12 decimals, so on a very large total the floors may come out a unit too high: take it back from the smallest remainder.
+        // Shares are rounded to 12 decimals, so on a very large total the floors may come out a unit too high: take it back from the
+        // smallest remainder.
         for (int k = count - 1; left < T.Zero; k = k == 0 ? count - 1 : k - 1)
         {
             if (given[(int)(uint)order[k]] > T.Zero)

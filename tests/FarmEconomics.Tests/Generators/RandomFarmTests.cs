@@ -37,7 +37,7 @@ public class RandomFarmTests
         {
             FarmReview review = farm.Farm.Review();
             Assert.All(review.Trace.Labor, use => Assert.Equal(use.Hours, use.Parts.Sum(part => part.Hours)));
-            Assert.All(review.Trace.Dispositions, leaving => Assert.Equal(leaving.Quantity, leaving.Parts.Sum(part => part.Quantity)));
+            Assert.All(review.Trace.Dispositions, disposition => Assert.Equal(disposition.Quantity, disposition.Parts.Sum(part => part.Quantity)));
             foreach (SeasonReview season in Seasons(review))
             {
                 Assert.All(
@@ -68,14 +68,14 @@ public class RandomFarmTests
         farm =>
         {
             FarmTrace trace = farm.Farm.Review().Trace;
-            foreach (Disposition leaving in trace.Dispositions)
+            foreach (Disposition disposition in trace.Dispositions)
             {
-                DateOnly day = leaving.Row.Date;
+                DateOnly day = disposition.Row.Date;
                 bool InReach(Lot lot) => lot.Date <= day.AddDays(3) && day <= lot.KeptUntil.AddDays(7);
-                Assert.All(leaving.Parts, part => Assert.True(part.Lot is not { } lot || InReach(lot), $"{leaving.Row.Source} drew on {part.Lot?.Row.Source}, out of reach"));
-                if (leaving.Parts.Any(part => part.Lot is null && part.Quantity > 0m))
+                Assert.All(disposition.Parts, part => Assert.True(part.Lot is not { } lot || InReach(lot), $"{disposition.Row.Source} drew on {part.Lot?.Row.Source}, out of reach"));
+                if (disposition.Parts.Any(part => part.Lot is null && part.Quantity > 0m))
                 {
-                    Assert.DoesNotContain(trace.Lots, lot => lot.Enterprise.Crop == leaving.Crop && lot.Remaining > 0m && InReach(lot));
+                    Assert.DoesNotContain(trace.Lots, lot => lot.Enterprise.Crop == disposition.Crop && lot.Remaining > 0m && InReach(lot));
                 }
             }
         },

@@ -8,7 +8,8 @@ using System.Reflection.PortableExecutable;
 namespace FarmEconomics.Tests.House;
 
 /// <summary>
-/// Which namespaces of a built assembly use which, read from its symbols: base types, interfaces, fields, signatures, local variables and every instruction that
+/// Which namespaces of a built assembly use which, read from its symbols: base types, interfaces, fields, signatures, local variables
+/// and every instruction that
 /// names a type or a member. Text in comments, or a namespace imported and not used, is no use; constants leave no trace.
 /// </summary>
 internal sealed class NamespaceUses : ISignatureTypeProvider<int, object?>, IDisposable

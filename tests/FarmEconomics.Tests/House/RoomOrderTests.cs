@@ -2,7 +2,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.House;
 
-/// <summary>The order of rooms, by the symbols of the built assemblies: data flows one way, and no two namespaces know each other both ways.</summary>
+/// <summary>
+/// The order of rooms, by the symbols of the built assemblies: data flows one way, and no two namespaces know each other both ways.
+/// </summary>
 public class RoomOrderTests
 {
     /// <summary>The rooms of all projects, in the order data flows.</summary>
@@ -14,7 +16,9 @@ public class RoomOrderTests
 
     private static readonly string[] Projects = ["FarmEconomics", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page"];
 
-    /// <summary>Pairs of namespaces that still know each other, each with its reason. Nothing is added here: a pair that is parted goes.</summary>
+    /// <summary>
+    /// Pairs of namespaces that still know each other, each with its reason. Nothing is added here: a pair that is parted goes.
+    /// </summary>
     private static readonly (string One, string Other, string Why)[] Pairs =
     [
         ("FarmEconomics.Records", "FarmEconomics.Records.Schema", "rows declare their table, and the words of a basis are listed beside the declarations"),

@@ -14,7 +14,7 @@ public class LedgerEdgeTests
 
     private static FarmTrace Trace(FarmBuilder farm) => farm.Review().Trace;
 
-    private static IEnumerable<(string Planting, decimal Quantity)> Parts(Disposition leaving) => leaving.Parts.Select(part => (part.Enterprise!.Planting.Name, part.Quantity));
+    private static IEnumerable<(string Planting, decimal Quantity)> Parts(Disposition disposition) => disposition.Parts.Select(part => (part.Enterprise!.Planting.Name, part.Quantity));
 
     [Fact]
     public void OldLots_AreDrawnInTurnUntilEachIsEmpty()

@@ -13,7 +13,7 @@ public class LotLedgerTests
         .Planting("a", "greens", "bed", 10, "2025-04-01", "2025-09-01").Planting("b", "greens", "bed", 20, "2025-04-01", "2025-09-01");
 
     private static (string? Planting, decimal Quantity, int? Held)[] Draws(FarmTrace trace) =>
-        trace.Dispositions.SelectMany(leaving => leaving.Parts).Select(part => (part.Enterprise?.Planting.Name, part.Quantity, part.DaysHeld)).ToArray();
+        trace.Dispositions.SelectMany(disposition => disposition.Parts).Select(part => (part.Enterprise?.Planting.Name, part.Quantity, part.DaysHeld)).ToArray();
 
     [Fact]
     public void Sale_TwoLots_DrawsOnTheOlderFirst()
