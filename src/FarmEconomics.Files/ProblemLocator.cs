@@ -19,7 +19,7 @@ public static class ProblemLocator
     /// <param name="problems">The problems.</param>
     /// <returns>The same problems, located.</returns>
     public static IReadOnlyList<Problem> Locate(string folder, IEnumerable<Problem> problems) =>
-        Locate(RecordsInputs.Find(folder, []), new FarmSettings(), problems);
+        Locate(RecordsInputs.Find(folder, RecordSchema.Tables, []), new FarmSettings(), problems);
 
     /// <summary>Fills in position, offending text and row, and sorts by file, line and position.</summary>
     /// <param name="reading">The records as read.</param>

@@ -18,12 +18,17 @@ public static class RecordsFolder
     /// <returns>What was read, and what could not be.</returns>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
     /// <exception cref="IOException">A file can't be opened, for example because another program holds it.</exception>
-    public static RecordsReading Read(string folder, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null)
+    public static RecordsReading Read(string folder, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null) =>
+        ReadTables(folder, RecordSchema.Tables, settings, progress);
+
+    /// <summary>Reads tables of which some may be declared elsewhere.</summary>
+    internal static RecordsReading ReadTables(
+        string folder, IReadOnlyList<TableSchema> schemas, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null)
     {
         var problems = new List<Problem>();
-        var tables = new RecordTables();
+        var tables = new RecordTables(schemas);
         var counts = new List<FileCount>();
-        IReadOnlyList<TableInput> inputs = RecordsInputs.Find(folder, problems);
+        IReadOnlyList<TableInput> inputs = RecordsInputs.Find(folder, schemas, problems);
         foreach (TableInput input in inputs)
         {
             tables.Present.Add(input.Table);
@@ -31,7 +36,7 @@ public static class RecordsFolder
 
         // farm comes first: its formats of dates and numbers hold for all files.
         List<FileCount> farm = ReadFarm(inputs, tables, problems, progress);
-        FarmSettings farmSettings = ReadSettings(tables, settings ?? [], problems);
+        FarmSettings farmSettings = ReadSettings(ref tables, settings ?? [], problems);
         foreach (FileCount count in farm)
         {
             int read = tables.Farm.Count(row => row.Source.File == count.File);
@@ -39,10 +44,10 @@ public static class RecordsFolder
         }
 
         var reader = new TableReader(farmSettings, tables, problems, progress);
-        foreach (TableSchema schema in RecordSchema.Tables.Where(schema => schema.Name != "farm"))
+        foreach (TableSchema schema in schemas.Where(schema => schema != SettingRow.Schema))
         {
             TableInput[] ofTable = [.. inputs.Where(input => input.Table == schema.Name)];
-            counts.AddRange(ofTable.Select(input => ReadTable(reader, input, schema, tables)));
+            counts.AddRange(ofTable.Select(input => reader.Read(input, tables.Of(schema))));
             if (ofTable.Length == 0 && schema.Required)
             {
                 problems.Add(ProblemCatalog.Make(ProblemCodes.MissingTable, new SourceLine(RecordsInputs.PlaceOf(folder, schema.Name), 0), null,
@@ -51,12 +56,13 @@ public static class RecordsFolder
         }
 
         NameAliases.Apply(tables);
+        tables.Seal();
         return new RecordsReading(
             tables,
             farmSettings,
             [.. problems.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
             counts,
-            [.. RecordSchema.Tables.Where(schema => !schema.Required && !schema.IsAid && !tables.Present.Contains(schema.Name))
+            [.. schemas.Where(schema => !schema.Required && !schema.IsAid && !tables.Present.Contains(schema.Name))
                 .Select(schema => new MissingTable(schema.Name, schema.Without!))])
         {
             Inputs = inputs,
@@ -66,64 +72,32 @@ public static class RecordsFolder
     // The cells of a sheet hold numbers, not text: they are written with the farm's decimal mark, which stands among them.
     private static List<FileCount> ReadFarm(IReadOnlyList<TableInput> inputs, RecordTables tables, List<Problem> problems, IProgress<ReadingProgress>? progress)
     {
-        TableInput[] farm = [.. inputs.Where(input => input.Table == "farm")];
+        TableInput[] farm = [.. inputs.Where(input => input.Table == SettingRow.Schema.Name)];
         List<FileCount> counts = [];
         int before = problems.Count;
         foreach (char mark in ".,")
         {
             var reader = new TableReader(new FarmSettings { DecimalMark = mark }, tables, problems, progress);
-            counts = [.. farm.Select(input => reader.Read(input, RecordSchema.Find("farm")!, tables.Farm))];
+            counts = [.. farm.Select(input => reader.Read(input, tables.Farm.Table))];
             bool comma = tables.Farm.Exists(row => HeadingKey.Of(row.Setting) == "decimalmark" && row.Value == ",");
             if (mark == ',' || !comma || !farm.Any(input => input is SheetInput))
             {
                 break;
             }
 
-            tables.Farm.Clear();
+            tables.Farm.Table.CutTo(0);
             problems.RemoveRange(before, problems.Count - before);
         }
 
         return counts;
     }
 
-    internal static FileCount ReadTable(TableReader reader, TableInput file, TableSchema schema, RecordTables tables) => schema.Name switch
-    {
-        "crops" => reader.Read(file, schema, tables.Crops),
-        "units" => reader.Read(file, schema, tables.Units),
-        "beds" => reader.Read(file, schema, tables.Beds),
-        "plantings" => reader.Read(file, schema, tables.Plantings),
-        "harvests" => reader.Read(file, schema, tables.Harvests),
-        "sales" => reader.Read(file, schema, tables.Sales),
-        "channels" => reader.Read(file, schema, tables.Channels),
-        "prices" => reader.Read(file, schema, tables.Prices),
-        "income" => reader.Read(file, schema, tables.Income),
-        "labor" => reader.Read(file, schema, tables.Labor),
-        "workers" => reader.Read(file, schema, tables.Workers),
-        "tasks" => reader.Read(file, schema, tables.Tasks),
-        "labor_standards" => reader.Read(file, schema, tables.LaborStandards),
-        "input_rates" => reader.Read(file, schema, tables.InputRates),
-        "expenses" => reader.Read(file, schema, tables.Expenses),
-        "categories" => reader.Read(file, schema, tables.Categories),
-        "pools" => reader.Read(file, schema, tables.Pools),
-        "use" => reader.Read(file, schema, tables.Use),
-        "loads" => reader.Read(file, schema, tables.Loads),
-        "assets" => reader.Read(file, schema, tables.Assets),
-        "loans" => reader.Read(file, schema, tables.Loans),
-        "balances" => reader.Read(file, schema, tables.Balances),
-        "funding" => reader.Read(file, schema, tables.Funding),
-        "limits" => reader.Read(file, schema, tables.Limits),
-        "totals" => reader.Read(file, schema, tables.Totals),
-        "aliases" => reader.Read(file, schema, tables.Aliases),
-        "imports" => reader.Read(file, schema, tables.Imports),
-        _ => throw new InvalidOperationException($"The table {schema.Name} is in the schema but not read."),
-    };
-
-    private static FarmSettings ReadSettings(RecordTables tables, IEnumerable<KeyValuePair<string, string>> overrides, List<Problem> problems)
+    private static FarmSettings ReadSettings(ref RecordTables tables, IEnumerable<KeyValuePair<string, string>> overrides, List<Problem> problems)
     {
         int first = problems.Count;
         FarmSettings settings = FarmSettingsReader.Read(tables.Farm, overrides, problems);
         var bad = problems.Skip(first).Select(problem => problem.Source).ToHashSet();
-        tables.Farm.RemoveAll(row => bad.Contains(row.Source));
+        tables = tables.With(table => table.Schema == SettingRow.Schema ? table.Where(row => !bad.Contains(table.Source(row))) : table);
         return settings;
     }
 }

@@ -18,9 +18,9 @@ internal sealed class ImportMapping
         foreach (ColumnSchema column in schema.Columns)
         {
             ImportRow[] ofColumn = [.. rows.Where(row => row.Column is not null && schema.Find(row.Column) == column)];
-            if (ofColumn.FirstOrDefault(row => row.When is null) is { } main)
+            if (Array.FindIndex(ofColumn, row => row.When is null) is >= 0 and var main)
             {
-                _fillings.Add(new Filling(column, main, [.. ofColumn.Where(row => row.When is not null)]));
+                _fillings.Add(new Filling(column, ofColumn[main], [.. ofColumn.Where(row => row.When is not null)]));
             }
         }
 
@@ -49,9 +49,10 @@ internal sealed class ImportMapping
 
     private string Value(Filling filling, string text)
     {
-        if (filling.Renames.Find(row => row.When!.Trim().Equals(text, StringComparison.OrdinalIgnoreCase)) is { } rename)
+        int renamed = filling.Renames.FindIndex(row => row.When!.Trim().Equals(text, StringComparison.OrdinalIgnoreCase));
+        if (renamed >= 0)
         {
-            return rename.Becomes ?? "";
+            return filling.Renames[renamed].Becomes ?? "";
         }
 
         string[] formats = FormatsOf(filling.Main);

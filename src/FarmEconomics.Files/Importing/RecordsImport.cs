@@ -29,7 +29,7 @@ public static class RecordsImport
             throw new FileNotFoundException($"There is no file {source}.");
         }
 
-        TableSchema schema = RecordSchema.Find(table.Trim()) is { Name: not ("farm" or "imports" or "aliases") } known
+        TableSchema schema = RecordSchema.Find(table.Trim()) is { IsAid: false } known && known != SettingRow.Schema
             ? known
             : throw new ArgumentException($"There is no table {table} that rows can be imported into.");
         if (folder is not null && !Directory.Exists(folder))
@@ -78,7 +78,9 @@ public static class RecordsImport
         else
         {
             var reader = new TableReader(new FarmSettings(), new RecordTables(), problems, null);
-            _ = reader.Read(new CsvInput(map, Path.GetFileName(map), "imports"), RecordSchema.Find("imports")!, rows);
+            var mapping = new RecordTables();
+            _ = reader.Read(new CsvInput(map, Path.GetFileName(map), "imports"), mapping.Imports.Table);
+            rows.AddRange(mapping.Imports);
             problems.RemoveAll(problem => problem.Severity != Severity.Error);
         }
 
@@ -162,10 +164,10 @@ public static class RecordsImport
     private static List<Problem> Check(ImportPlan plan, TableSchema schema, int[] lines, RecordsReading? records)
     {
         List<Problem> problems = [];
-        RecordTables tables = records?.Tables ?? new RecordTables();
+        RecordTables tables = (records?.Tables ?? new RecordTables()).With(table => table.Copy());
         FarmSettings settings = records?.FarmSettings ?? new FarmSettings();
         tables.Present.Add(schema.Name);
-        RecordsFolder.ReadTable(new TableReader(settings, tables, problems, null), new TextInput(plan.Csv, lines, plan.Source, schema.Name), schema, tables);
+        new TableReader(settings, tables, problems, null).Read(new TextInput(plan.Csv, lines, plan.Source, schema.Name), tables.Of(schema));
         if (records is not null)
         {
             NameAliases.Apply(tables);
@@ -185,10 +187,10 @@ public static class RecordsImport
         }
 
         var csv = new StringBuilder();
-        Line(csv, ["import", "table", "column", "source_column", "constant", "when", "becomes", "format"]);
+        Line(csv, [.. ImportRow.Schema.Columns.Select(column => column.Name)]);
         foreach (ImportRow row in mapping)
         {
-            Line(csv, [row.Import, row.Table, row.Column ?? "", row.SourceColumn ?? "", row.Constant ?? "", row.When ?? "", row.Becomes ?? "", row.Format ?? ""]);
+            Line(csv, [.. ImportRow.Schema.Stored.Select(column => column.Text(row.Home, row.Index))]);
         }
 
         // The same mapping is remembered once.

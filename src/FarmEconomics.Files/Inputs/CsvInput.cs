@@ -8,6 +8,8 @@ namespace FarmEconomics.Files.Inputs;
 /// <summary>A CSV file of a records folder.</summary>
 internal sealed class CsvInput(string path, string file, string table) : TableInput(file, table)
 {
+    public string Path { get; } = path;
+
     /// <summary>Far above any farm's records (several million rows), and small enough that what is read of it fits a plain computer.</summary>
     public const long MaxBytes = 256L * 1024 * 1024;
 
@@ -15,8 +17,8 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
     {
         try
         {
-            PlainFile.Require(path, File);
-            var before = new FileInfo(path);
+            PlainFile.Require(Path, File);
+            var before = new FileInfo(Path);
             if (before.LinkTarget is not null)
             {
                 before = before.ResolveLinkTarget(returnFinalTarget: true) as FileInfo
@@ -29,7 +31,7 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
                 throw new InputException(ProblemCodes.FileTooLarge, settings.Notation.Text($"{File} has {length / 1048576:N0} MB; at most {MaxBytes / 1048576} MB are read."));
             }
 
-            return new InputReading(CsvReader.FromFile(path, options(TableFile.Options(path))), finish: () =>
+            return new InputReading(CsvReader.FromFile(Path, options(TableFile.Options(Path))), finish: () =>
             {
                 before.Refresh();
                 if (!before.Exists || before.Length != length || before.LastWriteTimeUtc != written)

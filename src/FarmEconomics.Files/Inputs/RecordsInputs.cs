@@ -13,14 +13,14 @@ internal static class RecordsInputs
     private const string AboutSheet = "about";
 
     /// <summary>The inputs by table, in the order they are read, and what is not read.</summary>
-    public static IReadOnlyList<TableInput> Find(string path, List<Problem> problems) =>
-        SheetPlace.IsWorkbook(path) ? InWorkbook(path, problems) : InFolder(path, problems);
+    public static IReadOnlyList<TableInput> Find(string path, IReadOnlyList<TableSchema> schemas, List<Problem> problems) =>
+        SheetPlace.IsWorkbook(path) ? InWorkbook(path, schemas, problems) : InFolder(path, schemas, problems);
 
     /// <summary>What stands for a table that isn't there.</summary>
     public static string PlaceOf(string path, string table) =>
         SheetPlace.IsWorkbook(path) ? SheetPlace.Name(path, table) : $"{table}.csv";
 
-    private static List<TableInput> InFolder(string folder, List<Problem> problems)
+    private static List<TableInput> InFolder(string folder, IReadOnlyList<TableSchema> schemas, List<Problem> problems)
     {
         var inputs = new List<TableInput>();
         var whole = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
@@ -32,17 +32,17 @@ internal static class RecordsInputs
 
             // sales.csv may have further files beside it, sales.NAME.csv: what is imported stands in files of its own.
             int dot = stem.IndexOf('.', StringComparison.Ordinal);
-            if (TableOf(dot < 0 ? stem : stem[..dot]) is not { } table)
+            if (TableOf(dot < 0 ? stem : stem[..dot], schemas) is not { } table)
             {
                 problems.Add(NotRead(new SourceLine(name, 0), name, stem));
             }
-            else if (dot < 0 && !whole.TryAdd(table, name))
+            else if (dot < 0 && !whole.TryAdd(table.Name, name))
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.TableTwice, new SourceLine(name, 0), null, $"{name} is not read: {whole[table]} is the table {table} already."));
+                problems.Add(ProblemCatalog.Make(ProblemCodes.TableTwice, new SourceLine(name, 0), null, $"{name} is not read: {whole[table.Name]} is the table {table.Name} already."));
             }
             else
             {
-                inputs.Add(new CsvInput(Path.Combine(folder, name), name, table));
+                inputs.Add(new CsvInput(Path.Combine(folder, name), name, table.Name));
             }
         }
 
@@ -50,7 +50,7 @@ internal static class RecordsInputs
         {
             string stem = Path.GetFileNameWithoutExtension(name);
             int dot = stem.IndexOf('.', StringComparison.Ordinal);
-            if (TableOf(dot < 0 ? stem : stem[..dot]) is not null)
+            if (TableOf(dot < 0 ? stem : stem[..dot], schemas) is not null)
             {
                 problems.Add(ProblemCatalog.Make(ProblemCodes.FileUnreadable, new SourceLine(name, 0), null, $"{name} is a folder, not a file."));
             }
@@ -60,7 +60,7 @@ internal static class RecordsInputs
         return [.. inputs.OrderBy(input => whole.ContainsValue(input.File) ? 0 : 1).ThenBy(input => input.File, StringComparer.Ordinal)];
     }
 
-    private static List<TableInput> InWorkbook(string path, List<Problem> problems)
+    private static List<TableInput> InWorkbook(string path, IReadOnlyList<TableSchema> schemas, List<Problem> problems)
     {
         var inputs = new List<TableInput>();
         var seen = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
@@ -68,16 +68,16 @@ internal static class RecordsInputs
         {
             string file = SheetPlace.Name(path, sheet.Name);
             var source = new SourceLine(file, 0);
-            if (TableOf(sheet.Name) is not { } table)
+            if (TableOf(sheet.Name, schemas) is not { } table)
             {
                 if (HeadingKey.Of(sheet.Name) != AboutSheet)
                 {
                     problems.Add(NotRead(source, $"The {(sheet.Hidden ? "hidden sheet" : "sheet")} \"{sheet.Name}\"", sheet.Name));
                 }
             }
-            else if (!seen.TryAdd(table, sheet.Name))
+            else if (!seen.TryAdd(table.Name, sheet.Name))
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.TableTwice, source, null, $"The sheet \"{sheet.Name}\" is not read: \"{seen[table]}\" is the table {table} already."));
+                problems.Add(ProblemCatalog.Make(ProblemCodes.TableTwice, source, null, $"The sheet \"{sheet.Name}\" is not read: \"{seen[table.Name]}\" is the table {table.Name} already."));
             }
             else
             {
@@ -92,10 +92,10 @@ internal static class RecordsInputs
         return inputs;
     }
 
-    private static string? TableOf(string name)
+    private static TableSchema? TableOf(string name, IReadOnlyList<TableSchema> schemas)
     {
         string key = HeadingKey.Of(name);
-        return RecordSchema.Tables.FirstOrDefault(schema => HeadingKey.Of(schema.Name) == key)?.Name;
+        return schemas.FirstOrDefault(schema => HeadingKey.Of(schema.Name) == key);
     }
 
     private static Problem NotRead(SourceLine source, string what, string name) =>

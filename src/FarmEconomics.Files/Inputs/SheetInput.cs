@@ -10,11 +10,11 @@ namespace FarmEconomics.Files.Inputs;
 /// A sheet of a workbook. Its rows are turned into CSV in memory and read like any other file, so that a folder and a workbook
 /// with the same content can't give different results.
 /// </summary>
-internal sealed class SheetInput(string path, string sheetId, string file, string table) : TableInput(file, table)
+internal sealed class SheetInput(string path, string sheetId, string file, TableSchema schema) : TableInput(file, schema.Name)
 {
     public override InputReading Open(Func<CsvReaderOptions, CsvReaderOptions> options, FarmSettings settings)
     {
-        ConvertedSheet sheet = WorkbookReader.Convert(path, sheetId, File, RecordSchema.Find(Table)!, settings);
+        ConvertedSheet sheet = WorkbookReader.Convert(path, sheetId, File, schema, settings);
         CsvReaderOptions plain = TableFile.Options(',') with { Encoding = null };
         return new InputReading(CsvReader.Create(sheet.Csv, options(plain)), sheet.RowOfLine)
         {

@@ -5,20 +5,13 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Reading;
 
-/// <summary>
-/// What the converters need to know of the row being read: its place, its columns and where to report. Converters are created by
-/// generated code without arguments, so the one of the thread is current while a file is read.
-/// </summary>
+/// <summary>The record being read, for its problems: its place, its columns and where to report.</summary>
 internal sealed class RowReading(FarmSettings settings, string file, ColumnSchema?[] columns, List<Problem> problems)
 {
     private const int LongestShown = 200;
-
-    [ThreadStatic]
-    private static RowReading? _current;
+    private const int LongestNumber = 120;
 
     private int _firstProblem;
-
-    public static RowReading Current => _current ?? throw new InvalidOperationException("No row is being read.");
 
     public FarmSettings Settings { get; } = settings;
 
@@ -36,10 +29,6 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
 
     /// <summary>A text as a message quotes it: a long one shortened, so that a fault never fills the screen.</summary>
     public static string Shown(string text) => text.Length <= LongestShown ? text : text[..LongestShown] + "...";
-
-    public void Enter() => _current = this;
-
-    public static void Leave() => _current = null;
 
     public void StartRow(int line)
     {
@@ -65,15 +54,85 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
         }
     }
 
-    public void ReportWord(int index, string text, IReadOnlyList<string> allowed) =>
-        ReportWordOf(index, text, [.. allowed.Select(word => Settings.LengthUnit.Label(word))]);
+    public void ReportNoneOf(IReadOnlyList<string> oneOf) =>
+        Report(ProblemCodes.NoneOf, oneOf[0], $"The row names no {string.Join(" and no ", oneOf)}.", null);
 
-    private void ReportWordOf(int index, string text, string[] allowed) =>
-        Report(ProblemCodes.UnknownWord, index, $"{NameAt(index)} can't be \"{Shown(text)}\"; allowed: {string.Join(", ", allowed)}.", text, NearestName.Find(text, allowed));
-
-    public void ReportNumber(int index, NumberFault fault, string text)
+    /// <summary>Tells what is wrong with a field that could not be read, or is out of its range.</summary>
+    /// <param name="index">The field.</param>
+    /// <param name="bytes">As it stands in the file.</param>
+    /// <param name="text">As text.</param>
+    /// <param name="value">What could be read of it, or null.</param>
+    public void Report(int index, ReadOnlySpan<byte> bytes, string text, object? value)
     {
         ColumnSchema column = ColumnAt(index);
+        switch (column.Type)
+        {
+            case ColumnType.Text or ColumnType.Name or ColumnType.Basis:
+                ReportText(index, bytes, text);
+                break;
+            case ColumnType.Date when value is DateOnly day:
+                Report(ProblemCodes.DateOutside, index, $"{NameAt(index)} {day:yyyy-MM-dd} is before {ColumnSchema.FirstYear} or after {ColumnSchema.LastYear}.", $"{day:yyyy-MM-dd}");
+                break;
+            case ColumnType.Date:
+                Report(ProblemCodes.NotADate, index,
+                    $"{NameAt(index)} is not a date: \"{Shown(text)}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
+                break;
+            case ColumnType.Year:
+                Report(ProblemCodes.NotAYear, index, $"{NameAt(index)} must be a year from {ColumnSchema.FirstYear} to {ColumnSchema.LastYear}, not \"{Shown(text)}\".", text);
+                break;
+            case ColumnType.YesNo:
+                Report(ProblemCodes.NotYesNo, index, $"{NameAt(index)} must be yes or no, not \"{Shown(text)}\".", text);
+                break;
+            case ColumnType.Choice:
+                ReportWord(index, text, column.Allowed);
+                break;
+            default:
+                ReportNumber(index, text, (decimal?)value);
+                break;
+        }
+    }
+
+    private void ReportText(int index, ReadOnlySpan<byte> bytes, string text)
+    {
+        ColumnSchema column = ColumnAt(index);
+        if (UnusualText.Is(bytes))
+        {
+            if (UnusualText.FaultOf(column, bytes, text) is { } fault)
+            {
+                Report(fault.Code, index, $"{NameAt(index)} {fault.Message}", text);
+            }
+
+            text = UnusualText.Composed(column, text);
+        }
+
+        if (text.Length > column.MaxLength)
+        {
+            Report(ProblemCodes.TextTooLong, index,
+                Settings.Notation.Text($"{NameAt(index)} has {text.Length:N0} letters, at most {column.MaxLength:N0} are read: \"{Shown(text)}\"."), text);
+        }
+
+        if (column.Type == ColumnType.Basis && !BasisWords.TryParse(Settings.LengthUnit.Documented(text), out _))
+        {
+            ReportWord(index, text, BasisWords.Allowed);
+        }
+    }
+
+    private void ReportWord(int index, string text, IReadOnlyList<string> allowed)
+    {
+        string[] words = [.. allowed.Select(word => Settings.LengthUnit.Label(word))];
+        Report(ProblemCodes.UnknownWord, index, $"{NameAt(index)} can't be \"{Shown(text)}\"; allowed: {string.Join(", ", words)}.", text, NearestName.Find(text, words));
+    }
+
+    private void ReportNumber(int index, string text, decimal? value)
+    {
+        ColumnSchema column = ColumnAt(index);
+        if (value is { } number)
+        {
+            ReportRange(index, column.Range!, number);
+            return;
+        }
+
+        NumberFault fault = text.Length > LongestNumber ? NumberFault.NotANumber : NumberText.Read(text, column, Settings.DecimalMark, out _);
         (string code, string message) = fault switch
         {
             NumberFault.TooManyDecimals => (ProblemCodes.TooManyDecimals, $"{NameAt(index)} has more than {column.MaxDecimals} decimals: \"{Shown(text)}\"."),
@@ -85,7 +144,7 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
         Report(code, index, message, text);
     }
 
-    public void ReportRange(int index, NumberRange range, decimal value)
+    private void ReportRange(int index, NumberRange range, decimal value)
     {
         Notation notation = Settings.Notation;
         string code = ColumnAt(index).Type == ColumnType.Percent ? ProblemCodes.PercentRange
@@ -96,24 +155,17 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
         Report(code, index, $"{NameAt(index)} {wrong}.", notation.Text($"{value}"));
     }
 
-    public void ReportCalendar(int index, DateOnly date) =>
-        Report(ProblemCodes.DateOutside, index, $"{NameAt(index)} {date:yyyy-MM-dd} is before {ColumnSchema.FirstYear} or after {ColumnSchema.LastYear}.", $"{date:yyyy-MM-dd}");
-
-    public void ReportDate(int index, string text) =>
-        Report(ProblemCodes.NotADate, index,
-            $"{NameAt(index)} is not a date: \"{Shown(text)}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
-
     /// <summary>Tells all problems of the row what money stands in it; unknown when what makes the money can't be read.</summary>
     public void AddMoney(IRecordRow? row)
     {
-        decimal? money = row is null || IsBad("amount") || IsBad("cost") || IsBad("principal") || (row is SaleRow { Amount: null } && (IsBad("quantity") || IsBad("unit_price")))
-            ? null
-            : RowMoney.Of(row);
+        // What makes the money of a row can't be read: then it isn't known.
+        bool known = row is not null && !IsBad(row.Home.Schema.Money) && (row is not SaleRow { Amount: null } || (!IsBad("quantity") && !IsBad("unit_price")));
+        decimal? money = known ? RowMoney.Of(row!) : null;
         for (int i = _firstProblem; money is not null && i < problems.Count; i++)
         {
             problems[i] = problems[i] with { Money = money };
         }
     }
 
-    private bool IsBad(string column) => problems.FindIndex(_firstProblem, problem => problem.Column == column) >= 0;
+    private bool IsBad(string? column) => problems.FindIndex(_firstProblem, problem => problem.Column == column && column is not null) >= 0;
 }

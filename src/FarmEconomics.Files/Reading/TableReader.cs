@@ -3,10 +3,11 @@ using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Files.Reading;
 
-/// <summary>Reads one file into the rows of its table.</summary>
+/// <summary>Reads one file into its table.</summary>
 internal sealed class TableReader(FarmSettings settings, RecordTables tables, List<Problem> problems, IProgress<ReadingProgress>? progress)
 {
     private const int ProgressEvery = 100_000;
@@ -15,11 +16,11 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
     private const int MaxRowsInError = 10_000;
     private const int MaxProblemsOfAStoppedFile = 10;
 
-    public FileCount Read<T>(TableInput input, TableSchema schema, List<T> rows)
-        where T : class, IRecordRow
+    public FileCount Read(TableInput input, RecordTable table)
     {
+        TableSchema schema = table.Schema;
         var counts = new RowCounts();
-        int firstRow = rows.Count;
+        int firstRow = table.Count;
         int firstProblem = problems.Count;
         try
         {
@@ -27,16 +28,13 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
             using InputReading reading = input.Open(
                 options => options with
                 {
-                    // The mappers know a column by its one name.
-                    NormalizeHeaderName = heading => schema.Find(heading, settings.LengthUnit)?.Key ?? HeadingKey.Of(heading),
-
                     // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
                     OnMalformedRecord = record => _ = record.Reason == CsvMalformedReason.StrayQuote || quotes.TryAdd(record.LineNumber, record.Reason),
                 },
                 settings);
             problems.AddRange(reading.Remarks);
             counts.PassedOver = reading.RowsPassedOver;
-            Read(reading, input.File, schema, quotes, rows, counts);
+            Read(reading, input, table, quotes, counts);
             reading.Finish();
         }
         catch (InputException stopped)
@@ -66,14 +64,15 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
 
             problems.Add(ProblemCatalog.Make(code, new SourceLine(input.File, 0), null, message));
             tables.Unreadable.Add(schema.Name);
-            rows.RemoveRange(firstRow, rows.Count - firstRow);
+            table.CutTo(firstRow);
             counts.InError = counts.Rows - counts.PassedOver;
         }
     }
 
-    private void Read<T>(InputReading reading, string file, TableSchema schema, Dictionary<long, CsvMalformedReason> quotes, List<T> rows, RowCounts counts)
-        where T : class, IRecordRow
+    private void Read(InputReading reading, TableInput input, RecordTable table, Dictionary<long, CsvMalformedReason> quotes, RowCounts counts)
     {
+        TableSchema schema = table.Schema;
+        string file = input.File;
         CsvReader reader = reading.Reader;
         reader.ReadHeader();
         IReadOnlyList<string> headings = reader.Headers.ToArray();
@@ -99,10 +98,19 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         }
 
         counts.Rows = counts.PassedOver;
-        ReadRows(reading, file, schema, columns, quotes, rows, counts);
+        table.StartFile(file);
+        if (input is CsvInput csv && SlicedReading.TryRead(csv.Path, reading.Line, settings, table, columns) is { } read)
+        {
+            counts.Rows += read;
+            progress?.Report(new ReadingProgress(file, read, settings.Notation));
+            return;
+        }
+
+        ReadRows(reading, file, table, columns, quotes, counts);
     }
 
-    private static bool IsBlank(CsvReader reader)
+    /// <summary>True for a row nothing stands in.</summary>
+    public static bool IsBlank(CsvReader reader)
     {
         for (int i = 0; i < reader.FieldCount; i++)
         {
@@ -115,71 +123,55 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         return true;
     }
 
-    private void ReadRows<T>(
-        InputReading reading, string file, TableSchema schema, ColumnSchema?[] columns, Dictionary<long, CsvMalformedReason> quotes, List<T> rows, RowCounts counts)
-        where T : class, IRecordRow
+    private void ReadRows(
+        InputReading reading, string file, RecordTable table, ColumnSchema?[] columns, Dictionary<long, CsvMalformedReason> quotes, RowCounts counts)
     {
         CsvReader reader = reading.Reader;
-        CsvRecordMapper<T> mapper = CsvRecordMapper.CreateProjection<T>(reader, columns.Where(column => column is not null).Select(column => Member(column!.Name)));
-        int[] oneOf = [.. schema.OneOf.Select(name => Array.FindIndex(columns, column => column?.Name == name)).Where(index => index >= 0)];
+        TableSchema schema = table.Schema;
         int key = Array.FindIndex(columns, column => column?.Name == schema.Columns[0].Name);
+        var fields = new RowReader(settings, table, columns);
         var row = new RowReading(settings, file, columns, problems);
         var apart = new RowsApart(schema, columns, file, problems);
         int count = 0;
-        row.Enter();
-        try
+        while (reader.Read())
         {
-            while (reader.Read())
+            if (IsBlank(reader))
             {
-                if (IsBlank(reader))
-                {
-                    continue;
-                }
+                continue;
+            }
 
-                counts.Rows++;
-                row.StartRow(reading.Line);
-                if (apart.IsTotal(reader, row.Source))
-                {
-                    counts.PassedOver++;
-                    continue;
-                }
+            counts.Rows++;
+            row.StartRow(reading.Line);
+            if (apart.IsTotal(reader, row.Source))
+            {
+                counts.PassedOver++;
+                continue;
+            }
 
-                CheckShape(reading, row, columns, quotes);
-                T? record = null;
-                bool fits = !row.InError;
-                if (fits)
-                {
-                    // A row of the wrong shape has its values in the wrong columns: reading them would only report follow-on faults.
-                    record = reader.GetRecord(mapper);
-                    record.Source = row.Source;
-                    CheckOneOf(reader, row, schema, oneOf);
-                }
+            CheckShape(reading, row, columns, quotes);
+            bool fits = !row.InError;
+            int at = table.Add(row.Source);
 
-                if (record is not null && !row.InError)
+            // A row of the wrong shape has its values in the wrong columns: reading them would only report follow-on faults.
+            if (fits && fields.TryRead(reader, at))
+            {
+                apart.NextIsRecord();
+            }
+            else
+            {
+                counts.InError++;
+                TakeBack(reader, fields, row, table, at, fits);
+                apart.NextIsInError(reader, row, fits, key < 0 ? "" : reader.GetString(key));
+                if (counts.InError > MaxRowsInError)
                 {
-                    rows.Add(record);
-                    apart.NextIsRecord();
-                }
-                else
-                {
-                    counts.InError++;
-                    row.AddMoney(record);
-                    apart.NextIsInError(reader, row, fits, key < 0 ? "" : reader.GetString(key));
-                    if (counts.InError > MaxRowsInError)
-                    {
-                        throw new InputException(ProblemCodes.TooManyInError, settings.Notation.Text($"More than {MaxRowsInError:N0} rows of {file} are in error; what follows row {reading.Line} is not read."));
-                    }
-                }
-
-                if (++count % ProgressEvery == 0)
-                {
-                    progress?.Report(new ReadingProgress(file, count, settings.Notation));
+                    throw new InputException(ProblemCodes.TooManyInError, settings.Notation.Text($"More than {MaxRowsInError:N0} rows of {file} are in error; what follows row {reading.Line} is not read."));
                 }
             }
-        }
-        finally
-        {
-            RowReading.Leave();
+
+            if (++count % ProgressEvery == 0)
+            {
+                progress?.Report(new ReadingProgress(file, count, settings.Notation));
+            }
         }
 
         int notes = apart.TakeNotes();
@@ -191,6 +183,18 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         counts.InError -= notes;
         counts.PassedOver += notes;
         progress?.Report(new ReadingProgress(file, count, settings.Notation));
+    }
+
+    /// <summary>Tells what is wrong with a row and what money stands in it, and takes it back.</summary>
+    private static void TakeBack(CsvReader reader, RowReader fields, RowReading row, RecordTable table, int at, bool fits)
+    {
+        if (fits)
+        {
+            fields.Explain(reader, row, at);
+        }
+
+        row.AddMoney(fits ? table[at] : null);
+        table.CutTo(at);
     }
 
     private static void CheckShape(InputReading reading, RowReading row, ColumnSchema?[] columns, Dictionary<long, CsvMalformedReason> quotes)
@@ -219,23 +223,6 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
             }
         }
     }
-
-    private static void CheckOneOf(CsvReader reader, RowReading row, TableSchema schema, int[] oneOf)
-    {
-        bool blank = oneOf.Length > 0;
-        foreach (int index in oneOf)
-        {
-            blank &= reader.IsEmpty(index);
-        }
-
-        if (blank)
-        {
-            row.Report(ProblemCodes.NoneOf, schema.OneOf[0], $"The row names no {string.Join(" and no ", schema.OneOf)}.", null);
-        }
-    }
-
-    private static string Member(string column) =>
-        string.Concat(column.Split('_').Select(part => char.ToUpperInvariant(part[0]) + part[1..]));
 
     private void RememberName(TableSchema schema, string name)
     {

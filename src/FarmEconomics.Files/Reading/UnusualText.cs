@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Unicode;
 using ADRaffy.ENSNormalize;
 using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Reading;
 
@@ -12,35 +13,30 @@ internal static class UnusualText
     // Marks that change nothing one can see (word joiners, directions of writing); those that join letters of some scripts are left.
     private static readonly SearchValues<char> Unseen = SearchValues.Create("\u00AD\u061C\u200B\u200E\u200F\u202A\u202B\u202C\u202D\u202E\u2060\u2066\u2067\u2068\u2069\uFEFF");
 
-    /// <summary>Reports what is wrong with the text.</summary>
-    /// <returns>The text; a name with its letters composed (Unicode NFC), so that names which look alike are one name.</returns>
-    public static string Check(RowReading row, int index, ReadOnlySpan<byte> bytes, string text)
+    /// <summary>True for a text that needs a look: nearly every text is plain letters, seen at once.</summary>
+    public static bool Is(ReadOnlySpan<byte> bytes) => bytes.IndexOfAnyExceptInRange((byte)' ', (byte)'~') >= 0;
+
+    /// <summary>What is wrong with a text; the message goes on after the column's name. Null when nothing is.</summary>
+    public static (string Code, string Message)? FaultOf(ColumnSchema column, ReadOnlySpan<byte> bytes, string text)
     {
-        bool isName = row.ColumnAt(index).IsName;
         if (!Utf8.IsValid(bytes) || text.Contains('\uFFFD', StringComparison.Ordinal))
         {
-            row.Report(ProblemCodes.NotUtf8, index, $"{row.NameAt(index)} holds letters that are not UTF-8: \"{RowReading.Shown(text)}\".", text);
-            return text;
+            return (ProblemCodes.NotUtf8, $"holds letters that are not UTF-8: \"{RowReading.Shown(text)}\".");
         }
 
-        int control = isName ? text.AsSpan().IndexOfAny(Unseen) : -1;
+        int control = column.IsName ? text.AsSpan().IndexOfAny(Unseen) : -1;
         for (int i = 0; i < text.Length && control < 0; i++)
         {
-            control = char.IsControl(text[i]) && (isName || text[i] is not ('\t' or '\n' or '\r')) ? i : control;
+            control = char.IsControl(text[i]) && (column.IsName || text[i] is not ('\t' or '\n' or '\r')) ? i : control;
         }
 
-        if (control >= 0)
-        {
-            bool isNoText = text[control] < '\t';
-            row.Report(isNoText || !isName ? ProblemCodes.NotUtf8 : ProblemCodes.UnseenLetters, index,
-                isNoText || !isName
-                    ? $"{row.NameAt(index)} holds characters that are no letters (NUL or other control characters)."
-                    : $"{row.NameAt(index)} holds a character that can't be seen ({Name(text[control])}) after \"{RowReading.Shown(text[..control])}\".",
-                text);
-        }
-
-        return isName ? ENSNormalize.NF.NFC(text) : text;
+        return control < 0 ? null
+            : text[control] < '\t' || !column.IsName ? (ProblemCodes.NotUtf8, "holds characters that are no letters (NUL or other control characters).")
+            : (ProblemCodes.UnseenLetters, $"holds a character that can't be seen ({Name(text[control])}) after \"{RowReading.Shown(text[..control])}\".");
     }
+
+    /// <summary>A name with its letters composed (Unicode NFC), so that names which look alike are one name; another text as it is.</summary>
+    public static string Composed(ColumnSchema column, string text) => column.IsName ? ENSNormalize.NF.NFC(text) : text;
 
     private static string Name(char c) => c switch
     {

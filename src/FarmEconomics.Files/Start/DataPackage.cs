@@ -14,11 +14,6 @@ public static class DataPackage
 {
     private static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    // Names of these tables may also be shipped with the program or stand several in a field, so no other table must hold them.
-    private static readonly string[] Strict = ["crops", "beds", "plantings", "channels", "workers"];
-
-    private static readonly string[] Keys = ["crops", "beds", "channels"];
-
     /// <summary>The descriptor of some tables.</summary>
     /// <param name="tables">The tables; all of them make the package the project ships.</param>
     /// <param name="farm">Whose unit of length and decimal mark hold; null: feet and decimal points.</param>
@@ -46,12 +41,12 @@ public static class DataPackage
             ["missingValues"] = new JsonArray(""),
             ["fields"] = new JsonArray([.. table.Columns.Select(column => Field(column, farm))]),
         };
-        if (Keys.Contains(table.Name))
+        if (table.NamesOnce)
         {
             schema["primaryKey"] = table.Columns[0].Name;
         }
 
-        JsonNode[] references = [.. table.Columns.Where(column => column.RefersTo is { } other && Strict.Contains(other) && tables.Any(known => known.Name == other)).Select(Reference)];
+        JsonNode[] references = [.. table.Columns.Where(column => !column.Several && tables.FirstOrDefault(known => known.Name == column.RefersTo)?.HoldsAllNames == true).Select(Reference)];
         if (references.Length > 0)
         {
             schema["foreignKeys"] = new JsonArray(references);

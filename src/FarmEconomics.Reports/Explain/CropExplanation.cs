@@ -5,7 +5,6 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Explain;
 
@@ -16,6 +15,11 @@ namespace FarmEconomics.Reports.Explain;
 [TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = ["text/html", "text/plain"])]
 public sealed class CropExplanation : IHtmlDisplay
 {
+    private static readonly BudgetLine[] Shown =
+    [
+        BudgetLine.Output, BudgetLine.Materials, BudgetLine.Selling, BudgetLine.GrossMargin, BudgetLine.Labor, BudgetLine.Infrastructure, BudgetLine.Overhead, BudgetLine.NetReturn,
+    ];
+
     private CropExplanation(SeasonReview season, EnterpriseBudget budget, StatementLine? line)
     {
         Name = budget.Name;
@@ -109,22 +113,12 @@ public sealed class CropExplanation : IHtmlDisplay
 
     private static ReportTable BudgetTable(SeasonReview season, EnterpriseBudget budget)
     {
-        Availability known = budget.Known;
-        return new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money)
-            .Row("Output", ReportCell.Known(budget.Output, known.Value))
-            .Row("- materials", ReportCell.Known(budget.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(budget.Sums.Selling, known.Costs))
-            .Row("Gross margin", ReportCell.Known(budget.GrossMargin, known.NoGrossMargin))
-            .Row("- labor", ReportCell.Known(budget.LaborCost, known.LaborCost))
-            .Row("- infrastructure", ReportCell.Known(budget.Sums.Infrastructure, known.Costs)).Row("- overhead", ReportCell.Known(budget.Sums.Overhead, known.Overhead))
-            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(budget.NetReturn, known.NoNetReturn));
-    }
+        ReportTable table = new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
+        foreach (BudgetLine line in Shown)
+        {
+            table.Row(line.Sign() < 0 ? $"- {line.Name()}" : Words.Phrase.Sentence(line.Name()), ReportCell.Of(budget.Line(line)));
+        }
 
-    internal static Money LineTotal(EnterpriseBudget budget, StatementLine line) => line switch
-    {
-        StatementLine.Materials => budget.Sums.Materials,
-        StatementLine.Selling => budget.Sums.Selling,
-        StatementLine.Labor => budget.LaborCost,
-        StatementLine.Infrastructure => budget.Sums.Infrastructure,
-        _ => budget.Sums.Overhead,
-    };
+        return table;
+    }
 }

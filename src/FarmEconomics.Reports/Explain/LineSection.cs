@@ -13,7 +13,7 @@ internal static class LineSection
     internal static ExplainSection Of(SeasonReview season, EnterpriseBudget budget, StatementLine line)
     {
         Notation notation = season.Notation;
-        Money total = CropExplanation.LineTotal(budget, line);
+        BudgetFigure figure = budget.Line(BudgetLines.Of(line));
         List<Charge> charges = budget.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Line == line).ToList();
         List<PoolPath> paths = PoolPath.Of(season, budget, line);
         Money direct = Money.Sum(charges.Select(charge => charge.Amount));
@@ -21,20 +21,14 @@ internal static class LineSection
         string name = line.ToString().ToLowerInvariant();
         List<string> sentences =
         [
-            $"{Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}: {notation.InWords(total.Amount, Look.Money)}, of which {notation.InWords(direct.Amount, Look.Money)} in rows that name it "
-                + $"and {notation.InWords(pooled.Amount, Look.Money)} through {notation.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.",
+            $"{Phrase.Sentence(name)} of {budget.Name} in {season.CropYear}{(figure.Missing is { } why ? $" is not available ({why}). What is known of it: " : $": {notation.InWords(figure.Amount.Amount, Look.Money)}, of which ")}"
+                + $"{notation.InWords(direct.Amount, Look.Money)} in rows that name it and {notation.InWords(pooled.Amount, Look.Money)} through {notation.Count(paths.Select(path => path.Pool).Distinct().Count(), "pool")}.",
         ];
         if (line == StatementLine.Labor && budget.Known.Hours is null)
         {
             decimal named = charges.Sum(charge => charge.Hours);
             sentences.Add($"{notation.Number(budget.LaborHours.Value, Look.Hours)} labor hours stand behind it: {notation.Number(named, Look.Hours)} in rows that name it, "
                 + $"{notation.Number(budget.LaborHours.Value - named, Look.Hours)} through pools.");
-        }
-
-        string? why = line == StatementLine.Labor ? budget.Known.LaborCost ?? budget.Known.OwnerLabor : budget.Known.Costs;
-        if (why is not null)
-        {
-            sentences.Add($"A part of it is not available: {why}.");
         }
 
         foreach (PoolPath path in paths.Where(path => path.Through.Count > 0))
@@ -54,7 +48,7 @@ internal static class LineSection
             tables.Add(Shares(season, budget, paths));
         }
 
-        return new ExplainSection(Phrase.Sentence(name), line, total, direct, pooled, sentences, tables);
+        return new ExplainSection(Phrase.Sentence(name), line, figure.Amount, direct, pooled, sentences, tables);
     }
 
     internal static ReportTable PoolRows(SeasonReview season, PoolResult pool) => Rows($"Rows of {pool.Pool.Name}", season, pool.Rows);

@@ -16,11 +16,11 @@ internal static class OutputSection
     {
         HashSet<Enterprise> own = budget.Enterprises.ToHashSet();
         string unit = budget.Crop!.Unit;
-        List<(Leaving Leaving, decimal Quantity, Money Value)> rows = season.PartsOf(budget.Crop!)
-            .Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise)).GroupBy(part => part.Leaving)
-            .Select(leaving => (leaving.Key, leaving.Sum(part => part.Quantity), Money.Sum(leaving.Select(Value)))).ToList();
+        List<(Disposition Disposition, decimal Quantity, Money Value)> rows = season.PartsOf(budget.Crop!)
+            .Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise)).GroupBy(part => part.Disposition)
+            .Select(disposition => (disposition.Key, disposition.Sum(part => part.Quantity), Money.Sum(disposition.Select(Value)))).ToList();
         ReportTable channels = new ReportTable("By channel", season.Notation).Column("Channel").Column("Rows", Look.Count).Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
-        foreach (IGrouping<Channel, (Leaving Leaving, decimal Quantity, Money Value)> channel in rows.GroupBy(row => row.Leaving.Channel).OrderBy(group => group.Key.Index))
+        foreach (IGrouping<Channel, (Disposition Disposition, decimal Quantity, Money Value)> channel in rows.GroupBy(row => row.Disposition.Channel).OrderBy(group => group.Key.Index))
         {
             channels.Row(channel.Key.Name, channel.Count(), channel.Sum(row => row.Quantity), Money.Sum(channel.Select(row => row.Value)));
         }
@@ -32,9 +32,9 @@ internal static class OutputSection
 
         channels.Total("Output", rows.Count, rows.Sum(row => row.Quantity) + (budget.Sums.ClosingStock != Money.Zero ? budget.Sums.OnHand : 0m), Money.Sum(rows.Select(row => row.Value)) + budget.Sums.ClosingStock);
         ReportTable all = new ReportTable("Rows", season.Notation).Column("Row").Column("Day", Look.Date).Column("Channel").Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
-        foreach ((Leaving leaving, decimal quantity, Money value) in rows)
+        foreach ((Disposition disposition, decimal quantity, Money value) in rows)
         {
-            all.Row(leaving.Row.Source.ToString(), leaving.Row.Date, leaving.Channel.Name, quantity, leaving.ValueIncomplete ? ReportCell.Missing("no list price is known for it; it counts as 0") : value);
+            all.Row(disposition.Row.Source.ToString(), disposition.Row.Date, disposition.Channel.Name, quantity, disposition.ValueIncomplete ? ReportCell.Missing("no list price is known for it; it counts as 0") : value);
         }
 
         all.Total("All rows", "", "", rows.Sum(row => row.Quantity), Money.Sum(rows.Select(row => row.Value)));
@@ -43,5 +43,5 @@ internal static class OutputSection
         return new ExplainSection("Output", null, budget.Output, budget.Output, Money.Zero, [sentence], [channels, all]);
     }
 
-    private static Money Value(LeavingPart part) => part.Leaving.Channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
+    private static Money Value(DispositionPart part) => part.Disposition.Channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
 }

@@ -55,7 +55,7 @@ public static class ProjectSheets
     /// <summary>The crops' main lines side by side, one row a crop.</summary>
     public static FundingSheet CropOverview(FundingWriteUp writeUp)
     {
-        string net = Words.Phrase.Sentence(writeUp.Season.Known.NetReturnLabel);
+        string net = "Net return";
         ReportTable table = new ReportTable($"What each crop earned in {writeUp.Period.Year}, and would next season", writeUp.Season.Notation).Column("Crop").Column(writeUp.Season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity)
             .Column("Output", Look.Money).Column("Gross margin", Look.Money).Column(net, Look.Money)
             .Column(writeUp.Season.Settings.LengthUnit.Label("Next: bed-feet"), Look.Quantity).Column("Next: output", Look.Money).Column("Next: gross margin", Look.Money).Column($"Next: {net.ToLowerInvariant()}", Look.Money);
@@ -285,18 +285,21 @@ public static class ProjectSheets
         return sheet;
     }
 
-    private static string? WhyNot(EnterpriseBudget crop, WriteUpItem item)
+    private static string? WhyNot(EnterpriseBudget crop, WriteUpItem item) => crop.Line(item switch
     {
-        Availability known = crop.Known;
-        return item switch
-        {
-            WriteUpItem.Output or WriteUpItem.Sales or WriteUpItem.HouseholdUse or WriteUpItem.ClosingStock => known.Value,
-            WriteUpItem.Materials or WriteUpItem.Selling => known.Costs,
-            WriteUpItem.GrossMargin => known.NoGrossMargin,
-            WriteUpItem.Labor or WriteUpItem.Infrastructure or WriteUpItem.Overhead => known.Costs ?? known.LaborCost,
-            _ => known.NoNetReturn,
-        };
-    }
+        WriteUpItem.Sales => BudgetLine.Sales,
+        WriteUpItem.HouseholdUse => BudgetLine.HouseholdUse,
+        WriteUpItem.ClosingStock => BudgetLine.ClosingStock,
+        WriteUpItem.Output => BudgetLine.Output,
+        WriteUpItem.Materials => BudgetLine.Materials,
+        WriteUpItem.Selling => BudgetLine.Selling,
+        WriteUpItem.GrossMargin => BudgetLine.GrossMargin,
+        WriteUpItem.Labor => BudgetLine.Labor,
+        WriteUpItem.MarginAfterLabor => BudgetLine.MarginAfterLabor,
+        WriteUpItem.Infrastructure => BudgetLine.Infrastructure,
+        WriteUpItem.Overhead => BudgetLine.Overhead,
+        _ => BudgetLine.NetReturn,
+    }).Missing;
 
     private static string TotalOf(WriteUpItem item, int first, int column) => item switch
     {

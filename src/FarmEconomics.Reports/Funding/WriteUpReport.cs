@@ -30,7 +30,7 @@ public static class WriteUpReport
     public static FundingWriteUp Make(FarmReview review, int year = 0, string project = "", string assumptions = "", string classes = "")
     {
         ArgumentNullException.ThrowIfNull(review);
-        string? chosen = string.IsNullOrWhiteSpace(project) ? review.Records.Tables.Funding.FirstOrDefault()?.Project : project;
+        string? chosen = string.IsNullOrWhiteSpace(project) ? review.Records.Tables.Funding.Select(row => row.Project).FirstOrDefault() : project;
         return FundingWriteUp.Of(review, year == 0 ? review.LatestCropYear : year, chosen, FundingAssumptions.Parse(assumptions, classes, review.Records.Settings.Notation));
     }
 

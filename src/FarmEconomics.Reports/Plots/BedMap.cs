@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Words;
+using FarmEconomics.Tracing;
 using ScottPlot;
 
 namespace FarmEconomics.Reports.Plots;
@@ -24,7 +25,7 @@ public static class BedMap
         DateOnly to = settings.EndOf(season.CropYear);
         List<BedRow> beds = season.Records.Tables.Beds.Where(bed => string.Equals(PlaceOf(bed), place, StringComparison.OrdinalIgnoreCase)).ToList();
         List<string> groups = season.Records.Crops.Select(crop => crop.Group).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
-        Dictionary<string, List<BedPlanting>> byBed = season.Records.Plantings.SelectMany(planting => planting.Beds)
+        Dictionary<string, List<BedStay>> byBed = season.Trace.Stays
             .Where(bed => bed.In < to && bed.Out > from).GroupBy(bed => bed.Bed.Name, StringComparer.OrdinalIgnoreCase)
             .ToDictionary(group => group.Key, group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(), StringComparer.OrdinalIgnoreCase);
         decimal held = 0m;
@@ -51,7 +52,7 @@ public static class BedMap
         List<string> told = [];
         for (int i = 0; i < beds.Count; i++)
         {
-            List<BedPlanting> plantings = byBed.GetValueOrDefault(beds[i].Bed.Trim(), []);
+            List<BedStay> plantings = byBed.GetValueOrDefault(beds[i].Bed.Trim(), []);
             double y = top + (i * row);
             canvas.Text(beds[i].Bed, Left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
             DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, crop => ColorOf(groups, crop.Group));
@@ -72,7 +73,7 @@ public static class BedMap
         return Palette.Of(i % 2 == 0 ? i / 2 : ((groups.Count + 1) / 2) + (i / 2), groups.Count);
     }
 
-    private static int Days(BedPlanting planting, DateOnly from, DateOnly to) =>
+    private static int Days(BedStay planting, DateOnly from, DateOnly to) =>
         Math.Max(0, Math.Min(planting.Out.DayNumber, to.DayNumber) - Math.Max(planting.In.DayNumber, from.DayNumber));
 
     private static void DrawCalendar(Canvas canvas, Scale scale, DateOnly from, DateOnly to, double top, double bottom)
@@ -87,13 +88,13 @@ public static class BedMap
     }
 
     /// <summary>Plantings that share a bed stand one below the other, each as thick as the part of the bed it takes.</summary>
-    private static void DrawBed(Canvas canvas, Scale scale, List<BedPlanting> plantings, decimal length, DateOnly from, DateOnly to, double y, double row, Func<Crop, Color> color)
+    private static void DrawBed(Canvas canvas, Scale scale, List<BedStay> plantings, decimal length, DateOnly from, DateOnly to, double y, double row, Func<Crop, Color> color)
     {
-        List<(BedPlanting Planting, decimal Start)> placed = [];
-        foreach (BedPlanting planting in plantings)
+        List<(BedStay Planting, decimal Start)> placed = [];
+        foreach (BedStay planting in plantings)
         {
             decimal start = 0m;
-            foreach ((BedPlanting other, decimal at) in placed.Where(item => item.Planting.In < planting.Out && planting.In < item.Planting.Out).OrderBy(item => item.Start))
+            foreach ((BedStay other, decimal at) in placed.Where(item => item.Planting.In < planting.Out && planting.In < item.Planting.Out).OrderBy(item => item.Start))
             {
                 start = start + planting.Row.BedFeet <= at ? start : Math.Max(start, at + other.Row.BedFeet);
             }

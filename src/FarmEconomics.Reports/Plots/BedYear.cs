@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Words;
+using FarmEconomics.Tracing;
 using ScottPlot;
 
 namespace FarmEconomics.Reports.Plots;
@@ -77,7 +78,7 @@ public static class BedYear
         HashSet<string> beds = season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Select(bed => bed.Bed.Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase);
         double length = (double)season.Records.Tables.Beds.Where(bed => beds.Contains(bed.Bed.Trim())).Sum(bed => bed.LengthFt);
         double[] held = new double[weeks];
-        foreach (BedPlanting bed in season.Records.Plantings.SelectMany(planting => planting.Beds).Where(bed => beds.Contains(bed.Bed.Name)))
+        foreach (BedStay bed in season.Trace.Stays.Where(bed => beds.Contains(bed.Bed.Name)))
         {
             for (int week = 0; week < weeks; week++)
             {

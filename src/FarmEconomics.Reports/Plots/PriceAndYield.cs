@@ -27,9 +27,9 @@ public static class PriceAndYield
         List<(DateOnly Week, decimal Quantity)> picked = season.LotsOf(budget.Crop!)
             .GroupBy(lot => WeeklyUse.MondayOf(lot.Date)).Select(week => (week.Key, week.Sum(lot => lot.Quantity))).OrderBy(week => week.Key).ToList();
         List<(string Channel, List<(DateOnly Week, decimal Price)> Prices)> prices = season.PartsOf(budget.Crop!)
-            .Where(part => part.Enterprise is not null && part.Leaving.Channel.IsPriced && part.Quantity > 0m && part.Amount.Amount > 0m)
-            .GroupBy(part => part.Leaving.Channel.Name)
-            .Select(channel => (channel.Key, channel.GroupBy(part => WeeklyUse.MondayOf(part.Leaving.Row.Date))
+            .Where(part => part.Enterprise is not null && part.Disposition.Channel.IsPriced && part.Quantity > 0m && part.Amount.Amount > 0m)
+            .GroupBy(part => part.Disposition.Channel.Name)
+            .Select(channel => (channel.Key, channel.GroupBy(part => WeeklyUse.MondayOf(part.Disposition.Row.Date))
                 .Select(week => (Week: week.Key, Price: week.Sum(part => part.Amount.Amount) / week.Sum(part => part.Quantity))).OrderBy(week => week.Week).ToList()))
             .OrderByDescending(channel => channel.Item2.Count).ToList();
         if (picked.Count == 0)

@@ -85,7 +85,7 @@ public static class PriceSentences
     public static Prose HowSure(PriceBook book)
     {
         int failed = book.Prices.Where(price => price.Yields.Failed).Select(price => price.Crop).Distinct().Count();
-        List<string> few = book.Prices.Where(price => price.Sold.Parts.Select(part => part.Leaving).Distinct().Count() < 5).Select(price => $"{price.Crop.Name} through {price.Channel.Name}").ToList();
+        List<string> few = book.Prices.Where(price => price.Sold.Parts.Select(part => part.Disposition).Distinct().Count() < 5).Select(price => $"{price.Crop.Name} through {price.Channel.Name}").ToList();
         decimal estimated = book.Season.Farm.EstimatedShare.Value ?? 0m;
         return new Prose($"These prices are one season's cost over one season's units: a better or worse yield moves them. {Phrase.Sentence(book.Season.Notation.Count(failed, "crop"))} failed by their own record; for those the price at a normal yield stands beside. "
             + (estimated > 0m ? $"{Phrase.Percent(estimated)} of the hours rest on time standards, not on logs. " : "")

@@ -37,17 +37,17 @@ public static class RecordGaps
     {
         ReportTable table = new ReportTable($"Left the farm in {season.CropYear} without a harvest to draw on", season.Notation)
             .Column("Crop").Column("Week of", Look.Date).Column("Quantity", Look.Quantity).Column("Unit").Column("Money in it", Look.Money).Column("First row");
-        foreach (IGrouping<(Crop Crop, DateOnly Week), LeavingPart> week in Unmatched(season)
-            .GroupBy(part => (part.Leaving.Crop, WeeklyUse.MondayOf(part.Leaving.Row.Date))).OrderBy(week => week.Key.Item2).ThenBy(week => week.Key.Crop.Index))
+        foreach (IGrouping<(Crop Crop, DateOnly Week), DispositionPart> week in Unmatched(season)
+            .GroupBy(part => (part.Disposition.Crop, WeeklyUse.MondayOf(part.Disposition.Row.Date))).OrderBy(week => week.Key.Item2).ThenBy(week => week.Key.Crop.Index))
         {
-            table.Row(week.Key.Crop.Name, week.Key.Week, week.Sum(part => part.Quantity), week.Key.Crop.Unit, Money.Sum(week.Select(part => part.Amount)), week.First().Leaving.Row.Source.ToString());
+            table.Row(week.Key.Crop.Name, week.Key.Week, week.Sum(part => part.Quantity), week.Key.Crop.Unit, Money.Sum(week.Select(part => part.Amount)), week.First().Disposition.Row.Source.ToString());
         }
 
         return table.Rows.Count == 0 ? table.Note("None: every sale is matched with a harvest.") : table;
     }
 
-    internal static IEnumerable<LeavingPart> Unmatched(SeasonReview season) =>
-        season.LeavingParts.Where(part => part.Lot is null && part.Quantity > 0m);
+    internal static IEnumerable<DispositionPart> Unmatched(SeasonReview season) =>
+        season.DispositionParts.Where(part => part.Lot is null && part.Quantity > 0m);
 
     internal static decimal Logged(SeasonReview season, EnterpriseBudget crop) =>
         crop.Enterprises.SelectMany(season.DirectCharges).Where(charge => !charge.Estimated && charge.Origin is LaborRow).Sum((Charge charge) => charge.Hours);

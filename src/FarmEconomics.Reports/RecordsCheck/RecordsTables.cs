@@ -1,6 +1,8 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Tracing;
@@ -77,11 +79,11 @@ public static class RecordsTables
             bool In(DateOnly day) => day >= month && day < next;
             List<LaborRow> labor = records.Labor.Where(row => In(row.Date)).ToList();
             List<ExpenseRow> books = records.Expenses.Where(row => In(row.Date)).ToList();
-            List<Leaving> left = season.Leavings.Where(leaving => In(leaving.Row.Date)).ToList();
+            List<Disposition> left = season.Dispositions.Where(disposition => In(disposition.Row.Date)).ToList();
             decimal hours = labor.Sum(row => row.Hours);
             decimal named = labor.Where(row => !string.IsNullOrWhiteSpace(row.Crop) || !string.IsNullOrWhiteSpace(row.Planting)).Sum(row => row.Hours);
             table.Row(
-                month.ToString("MMM yyyy"), records.Harvests.Count(row => In(row.Date)), left.Count, left.Where(leaving => leaving.Channel.IsPriced).Sum(leaving => leaving.Amount.Amount),
+                month.ToString("MMM yyyy"), records.Harvests.Count(row => In(row.Date)), left.Count, left.Where(disposition => disposition.Channel.IsPriced).Sum(disposition => disposition.Amount.Amount),
                 records.Has("labor") ? labor.Count : ReportCell.Missing("no labor.csv"), records.Has("labor") ? hours : ReportCell.Missing("no labor.csv"),
                 Units.Rate.Of(named, hours, "no hours in the month"),
                 records.Has("expenses") ? books.Count : ReportCell.Missing("no expenses.csv"), records.Has("expenses") ? books.Sum(row => row.Amount) : ReportCell.Missing("no expenses.csv"));
@@ -103,16 +105,10 @@ public static class RecordsTables
         return farm.Skipped.Count == 0 ? table.Note("None.") : table;
     }
 
-    private static IEnumerable<DateOnly> DaysOf(RecordTables tables, string table) => table switch
+    private static IEnumerable<DateOnly> DaysOf(RecordTables tables, string table)
     {
-        "plantings" => tables.Plantings.Select(row => row.InBed),
-        "harvests" => tables.Harvests.Select(row => row.Date),
-        "sales" => tables.Sales.Select(row => row.Date),
-        "income" => tables.Income.Select(row => row.Date),
-        "labor" => tables.Labor.Select(row => row.Date),
-        "expenses" => tables.Expenses.Select(row => row.Date),
-        "assets" => tables.Assets.Select(row => row.InService),
-        "loads" => tables.Loads.Select(row => row.From),
-        _ => [],
-    };
+        RecordTable rows = tables.Of(RecordSchema.Find(table)!);
+        var day = (DayColumn?)Array.Find(rows.Schema.Stored, column => column.Schema.Name == rows.Schema.Day);
+        return day is null ? [] : Enumerable.Range(0, rows.Count).Select(row => day.Of(rows, row));
+    }
 }

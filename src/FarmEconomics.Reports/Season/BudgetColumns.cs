@@ -27,20 +27,20 @@ internal static class BudgetColumns
             table.Column(heading, look, unit, per is null ? null : season.Settings.LengthUnit.Label(per), part);
         }
 
-        return table.Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);
+        return table.Column("Net return", Look.WholeMoney);
     }
 
     internal static IReadOnlyList<ReportCell> Cells(EnterpriseBudget budget) =>
     [
-        ReportCell.Known(budget.Output, budget.Known.Value),
-        ReportCell.Known(budget.GrossMargin, budget.Known.NoGrossMargin),
+        ReportCell.Of(budget.Line(BudgetLine.Output)),
+        ReportCell.Of(budget.Line(BudgetLine.GrossMargin)),
         ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
         budget.EstimatedShare,
         budget.GrossMarginPerBedFoot,
         budget.GrossMarginPerBedFootWeek,
         budget.GrossMarginPerLaborHour,
         budget.ReturnToLaborPerHour,
-        ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
+        ReportCell.Of(budget.Line(BudgetLine.NetReturn)),
     ];
 
     /// <summary>A rate to rank by, those not available last.</summary>

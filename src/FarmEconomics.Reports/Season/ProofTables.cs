@@ -15,26 +15,26 @@ public static class ProofTables
     public static ReportTable Statement(SeasonReview season)
     {
         EnterpriseBudget farm = season.Farm;
-        Availability known = farm.Known;
+        ReportCell On(BudgetLine line) => ReportCell.Of(farm.Line(line));
         ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
-        table.Row("Sales", Worth(farm.Sums.Sales)).Row("Shares, by what they received", Worth(farm.Sums.ShareIncome)).Row("Household use at list value (no cash)", Worth(farm.Sums.Household))
-            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? Worth(farm.Sums.ClosingStock) : ReportCell.Missing("closing_stock is set to ignore"))
-            .Row("Output", Worth(farm.Output))
-            .Row("- materials", ReportCell.Known(farm.Sums.Materials, known.Costs)).Row("- selling", ReportCell.Known(farm.Sums.Selling, known.Costs))
-            .Row("Gross margin", ReportCell.Known(farm.GrossMargin, known.NoGrossMargin))
-            .Row("- hired labor", ReportCell.Known(farm.Sums.HiredLabor, known.LaborCost))
-            .Row("- unpaid owner labor (no cash)", ReportCell.Known(farm.Sums.OwnerLabor, known.LaborCost ?? known.OwnerLabor))
-            .Row("Margin after labor", ReportCell.Known(farm.MarginAfterLabor, known.NoNetReturn))
-            .Row("- infrastructure", ReportCell.Known(farm.Sums.Infrastructure, known.Costs)).Row("Margin after infrastructure", ReportCell.Known(farm.MarginAfterInfrastructure, known.NoNetReturn))
-            .Row("- overhead", ReportCell.Known(farm.Sums.Overhead, known.Overhead))
-            .Row(Words.Phrase.Sentence(known.NetReturnLabel), ReportCell.Known(farm.NetReturn, known.NoNetReturn));
+        table.Row("Sales", On(BudgetLine.Sales)).Row("Shares, by what they received", On(BudgetLine.ShareIncome)).Row("Household use at list value (no cash)", On(BudgetLine.HouseholdUse))
+            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? On(BudgetLine.ClosingStock) : ReportCell.Missing("closing_stock is set to ignore"))
+            .Row("Output", On(BudgetLine.Output))
+            .Row("- materials", On(BudgetLine.Materials)).Row("- selling", On(BudgetLine.Selling))
+            .Row("Gross margin", On(BudgetLine.GrossMargin))
+            .Row("- hired labor", On(BudgetLine.HiredLabor))
+            .Row("- unpaid owner labor (no cash)", On(BudgetLine.OwnerLabor))
+            .Row("Margin after labor", On(BudgetLine.MarginAfterLabor))
+            .Row("- infrastructure", On(BudgetLine.Infrastructure)).Row("Margin after infrastructure", On(BudgetLine.MarginAfterInfrastructure))
+            .Row("- overhead", On(BudgetLine.Overhead))
+            .Row("Net return", On(BudgetLine.NetReturn));
         foreach ((Outside where, string words) in new[]
         {
             (Outside.Household, "Outside the crops: the household's part"), (Outside.Unused, "Outside the crops: unused capacity"),
             (Outside.NotAssigned, "Outside the crops: not assigned"), (Outside.Excluded, "Outside the crops: purchases, principal, interest on assets, tax, drawings"),
         })
         {
-            table.Row(words, season.OutsideTotal(where));
+            table.Row(words, where == Outside.Unused ? ReportCell.Known(season.OutsideTotal(where), farm.Known.Ownership) : season.OutsideTotal(where));
         }
 
         if (season.OtherIncome.Count > 0)
@@ -43,8 +43,6 @@ public static class ProofTables
         }
 
         return table;
-
-        ReportCell Worth(Money money) => ReportCell.Known(money, known.Value);
     }
 
     /// <summary>Every assumption the figures rest on, and what is missing with its consequence.</summary>

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Season;
@@ -26,15 +27,15 @@ public static class SeasonTables
         ReportTable table = new ReportTable($"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}", season.Notation)
             .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column(length.Label("Bed-feet"), Look.Quantity).Column("Output", Look.WholeMoney, part: FigurePart.Output)
             .Column("Labor hours", Look.Hours, part: FigurePart.Labor).Column("Gross margin", Look.Rate, per: length.Label("bed-foot")).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"))
-            .Column("Gross margin", Look.Rate, per: "labor hour").Column(Words.Phrase.Sentence(season.Known.NetReturnLabel), Look.WholeMoney);
+            .Column("Gross margin", Look.Rate, per: "labor hour").Column("Net return", Look.WholeMoney);
         foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
         {
-            Planting planting = budget.Enterprises[0].Planting;
+            IReadOnlyList<BedStay> stays = budget.Enterprises[0].Stays;
             table.Row(
-                budget.Name, string.Join("; ", planting.Beds.Select(bed => bed.Bed.Name).Distinct()),
-                planting.Beds.Min(bed => bed.In), planting.Beds.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
-                ReportCell.Known(budget.Output, budget.Known.Value), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
-                budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn));
+                budget.Name, string.Join("; ", stays.Select(bed => bed.Bed.Name).Distinct()),
+                stays.Min(bed => bed.In), stays.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
+                ReportCell.Of(budget.Line(BudgetLine.Output)), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
+                budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Of(budget.Line(BudgetLine.NetReturn)));
         }
 
         return table.Opens();

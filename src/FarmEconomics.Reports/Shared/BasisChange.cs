@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Reports.Shared;
 
@@ -20,20 +21,28 @@ public static class BasisChange
             throw new ArgumentException($"'{basis}' is not a basis. Bases: {string.Join(", ", Basis.KnownNames)}.", nameof(basis));
         }
 
-        PoolRow changed = new()
-        {
-            Pool = found.Row.Pool,
-            Basis = basis,
-            StatementLine = found.Row.StatementLine,
-            Structure = found.Row.Structure,
-            Capacity = null, // counted in the old basis
-            VariesWith = found.Row.VariesWith,
-            Source = found.Row.Source,
-        };
-        bool own = records.Tables.Pools.Contains(found.Row);
-        List<PoolRow> pools = records.Tables.Pools;
+        RecordTable pools = records.Tables.Pools.Table;
         return FarmReview.Of(FarmRecords.Link(
-            records.Tables with { Pools = own ? pools.ConvertAll(row => row == found.Row ? changed : row) : [.. pools, changed] },
+            records.Tables.With(table => table != pools ? table : found.Row.Home == pools ? Changed(table, found.Row, basis) : Added(table, found.Row, basis)),
             records.Settings));
+    }
+
+    // A capacity is counted in the old basis.
+    private static RecordTable Changed(RecordTable pools, PoolRow row, string basis) =>
+        pools.With([new(PoolRow.BasisColumn, row.Index, basis), new(PoolRow.CapacityColumn, row.Index, null)]);
+
+    private static RecordTable Added(RecordTable pools, PoolRow row, string basis)
+    {
+        RecordTable more = pools.Copy();
+        _ = new RowValues
+        {
+            ["pool"] = row.Pool,
+            ["basis"] = basis,
+            ["statement_line"] = row.StatementLine,
+            ["structure"] = row.Structure,
+            ["varies_with"] = row.VariesWith,
+            Source = row.Source,
+        }.AddTo(more);
+        return more;
     }
 }

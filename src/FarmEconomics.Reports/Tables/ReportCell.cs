@@ -58,6 +58,9 @@ public readonly record struct ReportCell
 
     /// <summary>The value where it is known; else the reason.</summary>
     public static ReportCell Known(Money value, string? reasonWhyNot) => Known(value.Amount, reasonWhyNot);
+
+    /// <summary>A budget line's amount, or "not available" with the reason.</summary>
+    public static ReportCell Of(Budgets.BudgetFigure figure) => Known(figure.Amount, figure.Missing);
 }
 
 /// <summary>The part of a crop's explanation that a figure comes from.</summary>

@@ -67,8 +67,8 @@ public static class FigureSentences
 
         Notation notation = season.Notation;
         List<(string Channel, decimal Price, decimal Quantity)> channels = season.PartsOf(found)
-            .Where(part => part.Enterprise is not null && part.Leaving.Channel.IsPriced && part.Quantity > 0m && part.Amount != Money.Zero)
-            .GroupBy(part => part.Leaving.Channel.Name).Select(group => (group.Key, group.Sum((LeavingPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
+            .Where(part => part.Enterprise is not null && part.Disposition.Channel.IsPriced && part.Quantity > 0m && part.Amount != Money.Zero)
+            .GroupBy(part => part.Disposition.Channel.Name).Select(group => (group.Key, group.Sum((DispositionPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
             .OrderByDescending(channel => channel.Item2).ToList();
         string yield = budget.YieldPerBedFoot.Value is { } perFoot ? season.Notation.Text($"{notation.Number(perFoot, Look.Rate)} {Prose.Text(found.Unit)} per bed-foot") : $"yield not available ({budget.YieldPerBedFoot.Reason})";
         return new Prose($"{Phrase.Bold(found.Name)} gave {yield}" + (channels.Count == 0

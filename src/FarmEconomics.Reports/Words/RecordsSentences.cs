@@ -46,7 +46,7 @@ public static class RecordsSentences
     /// <summary>Reads the gaps off.</summary>
     public static Prose Gaps(SeasonReview season)
     {
-        List<string> crops = RecordGaps.Unmatched(season).Select(part => part.Leaving.Crop.Name).Distinct().ToList();
+        List<string> crops = RecordGaps.Unmatched(season).Select(part => part.Disposition.Crop.Name).Distinct().ToList();
         decimal money = RecordGaps.Unmatched(season).Sum(part => part.Amount.Amount);
         return new Prose(crops.Count == 0
             ? "Everything that left the farm had been picked before, by the records."
@@ -72,7 +72,7 @@ public static class RecordsSentences
             weak.Add($"{season.Notation.Count(incomplete, "crop has", "crops have")} produce without a price");
         }
 
-        int unmatched = RecordGaps.Unmatched(season).Select(part => part.Leaving.Crop).Distinct().Count();
+        int unmatched = RecordGaps.Unmatched(season).Select(part => part.Disposition.Crop).Distinct().Count();
         if (unmatched > 0)
         {
             weak.Add($"{season.Notation.Count(unmatched, "crop was", "crops were")} sold beyond what was picked");

@@ -144,15 +144,14 @@ public static class SeasonSentences
 
     private static string Losses(SeasonReview season)
     {
-        if ((season.Known.Costs ?? season.Known.LaborCost) is { } why)
+        if (season.Farm.Line(BudgetLine.NetReturn).Missing is { } why)
         {
             return $" Which crops lost money is not available ({why}).";
         }
 
         Notation notation = season.Notation;
-        string label = season.Known.NetReturnLabel;
         List<EnterpriseBudget> losers = season.Crops.Where(crop => crop.NetReturn.Amount < 0m).OrderBy(crop => crop.NetReturn.Amount).ToList();
-        string total = $" At full cost {(season.Known.OwnerLabor is null ? "(unpaid hours valued) " : "")}the {label} of all crops was **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}**";
+        string total = $" At full cost (unpaid hours valued) the net return of all crops was **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}**";
         return losers.Count == 0 ? $"{total}, and no crop's was below 0."
             : $"{total}; {notation.Count(losers.Count, "crop")} fell short, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
     }

@@ -5,18 +5,18 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Budgets;
 
-/// <summary>Fills the sums of a year's enterprises: output from the leavings, direct costs and hours from the charges.</summary>
+/// <summary>Fills the sums of a year's enterprises: output from what was sold or used, direct costs and hours from the charges.</summary>
 internal static class BudgetBuilder
 {
     internal static BudgetSums[] Direct(ChargeBook book, int year, IReadOnlyList<Enterprise> enterprises)
     {
         BudgetSums[] sums = enterprises.Select(Physical).ToArray();
         Dictionary<Enterprise, BudgetSums> byEnterprise = Enumerable.Range(0, sums.Length).ToDictionary(i => enterprises[i], i => sums[i]);
-        foreach (LeavingPart part in book.Trace.PartsByYear[year])
+        foreach (Channel channel in book.Trace.Records.Channels)
         {
-            if (part.Enterprise is { } enterprise)
+            for (int i = 0; i < sums.Length; i++)
             {
-                AddOutput(byEnterprise[enterprise], part);
+                AddOutput(sums[i], channel.Kind, book.Trace.Valuer.Results.Of(enterprises[i], channel));
             }
         }
 
@@ -71,24 +71,25 @@ internal static class BudgetBuilder
         ValueIncomplete = enterprise.ValueIncomplete,
     };
 
-    private static void AddOutput(BudgetSums sums, LeavingPart part)
+    private static void AddOutput(BudgetSums sums, ChannelKind kind, in ChannelSum through)
     {
-        if (part.Leaving.IsSold)
-        {
-            sums.SoldValue += part.Amount;
-            sums.SoldFees += part.Fee;
-        }
+        (Money amount, Money fee) = (ExactUnits.Money(through.Amount), ExactUnits.Money(through.Fee));
 
-        switch (part.Leaving.Channel.Kind)
+        // Money comes only from what is sold, also through a channel of kind other.
+        sums.SoldValue += amount;
+        sums.SoldFees += fee;
+        sums.Selling += fee;
+        sums.BehaviorCost[(int)VariesWith.Sales] += fee.Amount;
+        switch (kind)
         {
             case ChannelKind.Share:
-                sums.ShareIncome += part.Amount;
+                sums.ShareIncome += amount;
                 break;
             case ChannelKind.Household:
-                sums.Household += part.ListValue;
+                sums.Household += ExactUnits.Money(through.ListValue);
                 break;
             default:
-                sums.Sales += part.Amount;
+                sums.Sales += amount;
                 break;
         }
     }

@@ -144,6 +144,15 @@ public sealed class BudgetSums
     /// <summary>Splits the sums by weight so that the parts add up to them again: money by largest remainder, the rest exactly.</summary>
     internal BudgetSums[] Split(IReadOnlyList<decimal> weights)
     {
+        if (weights.Count == 1)
+        {
+            // Most plantings lie in one bed, which takes all.
+            BudgetSums whole = new();
+            whole.Add(this);
+            (whole.Plantings, whole.BedFeet, whole.BedFootDays) = (0, default, default);
+            return [whole];
+        }
+
         BudgetSums[] parts = weights.Select(_ => new BudgetSums()).ToArray();
         Cents(Sales, (part, value) => part.Sales = value);
         Cents(ShareIncome, (part, value) => part.ShareIncome = value);

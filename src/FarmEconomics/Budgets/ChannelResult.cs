@@ -28,26 +28,37 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
         List<ChannelResult> results = [];
         foreach (Channel channel in book.Trace.Records.Channels)
         {
-            Money value = Money.Zero;
-            Money fees = Money.Zero;
-            bool incomplete = false;
-            foreach (LeavingPart part in book.Trace.PartsByYear[year])
-            {
-                if (part.Leaving.Channel == channel)
-                {
-                    value += channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
-                    fees += part.Fee;
-                    incomplete |= part.Leaving.ValueIncomplete;
-                }
-            }
-
+            (Int128 value, Int128 fees, bool incomplete) = Through(book.Trace, channel, year);
             Pool pool = book.Trace.Records.PoolOf(channel);
             List<Charge> named = book.ByYear[year].Where(charge => charge.Pool == pool).ToList();
             Money costs = Money.Sum(named.Where(charge => charge.Origin is ExpenseRow && charge.Stream == CostStream.Cash).Select(charge => charge.Amount));
-            results.Add(new ChannelResult(channel, year, value, fees, costs, new Hours(named.Sum(charge => charge.Hours)),
+            results.Add(new ChannelResult(channel, year, ExactUnits.Money(value), ExactUnits.Money(fees), costs, new Hours(named.Sum(charge => charge.Hours)),
                 incomplete ? known with { Value = "a part of what went through it has no price on record" } : known));
         }
 
         return results;
+    }
+
+    private static (Int128 Value, Int128 Fees, bool Incomplete) Through(FarmTrace trace, Channel channel, int year)
+    {
+        bool household = channel.Kind == ChannelKind.Household;
+        (Int128 value, Int128 fees, bool incomplete) = (0, 0, false);
+        foreach (Enterprise enterprise in trace.Enterprises.Where(enterprise => enterprise.CropYear == year))
+        {
+            ChannelSum sum = trace.Valuer.Results.Of(enterprise, channel);
+            value += household ? sum.ListValue : sum.Amount;
+            fees += sum.Fee;
+            incomplete |= sum.ValueIncomplete;
+        }
+
+        PartTable parts = trace.Ledger.Parts;
+        foreach (int part in trace.Valuer.Results.UnassignedIn(year).Where(part => parts.Dispositions.Channel[parts.Disposition[part]] == channel.Index))
+        {
+            value += household ? parts.ListValue(part) : parts.Amount(part);
+            fees += parts.Fee(part);
+            incomplete |= new DispositionPart(parts, part).Disposition.ValueIncomplete;
+        }
+
+        return (value, fees, incomplete);
     }
 }

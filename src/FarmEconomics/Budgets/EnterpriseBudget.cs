@@ -40,6 +40,11 @@ public sealed class EnterpriseBudget
     /// <summary>What the season's records can't tell of it.</summary>
     public Availability Known => known;
 
+    /// <summary>A line of the budget, known or with the reason why not.</summary>
+    /// <param name="line">Which line.</param>
+    /// <returns>The line.</returns>
+    public BudgetFigure Line(BudgetLine line) => BudgetLines.Figure(line, Sums, known);
+
     /// <summary>Sales + share income + household use + closing stock.</summary>
     public Money Output => Sums.Output;
 
@@ -50,19 +55,19 @@ public sealed class EnterpriseBudget
     public Money OutputNotSold => Output - Sums.SoldValue;
 
     /// <summary>Hired and imputed owner labor.</summary>
-    public Money LaborCost => Sums.HiredLabor + Sums.OwnerLabor;
+    public Money LaborCost => Line(BudgetLine.Labor).Amount;
 
     /// <summary>Output less materials and selling.</summary>
-    public Money GrossMargin => Output - Sums.Materials - Sums.Selling;
+    public Money GrossMargin => Line(BudgetLine.GrossMargin).Amount;
 
     /// <summary>Gross margin less labor.</summary>
-    public Money MarginAfterLabor => GrossMargin - LaborCost;
+    public Money MarginAfterLabor => Line(BudgetLine.MarginAfterLabor).Amount;
 
     /// <summary>Margin after labor less infrastructure.</summary>
-    public Money MarginAfterInfrastructure => MarginAfterLabor - Sums.Infrastructure;
+    public Money MarginAfterInfrastructure => Line(BudgetLine.MarginAfterInfrastructure).Amount;
 
     /// <summary>Margin after infrastructure less overhead; see <see cref="Availability.NetReturnLabel"/> for what it leaves out.</summary>
-    public Money NetReturn => MarginAfterInfrastructure - Sums.Overhead;
+    public Money NetReturn => Line(BudgetLine.NetReturn).Amount;
 
     /// <summary>All cost lines together.</summary>
     public Money TotalCost => Output - NetReturn;

@@ -85,8 +85,8 @@ public sealed class FarmReview
     private List<int> FindRecordedYears()
     {
         HashSet<int> told = Charges.Charges.Where(charge => charge.Origin is ExpenseRow or LaborRow).Select(charge => charge.HomeYear)
-            .Concat(Trace.Lots.Select(lot => lot.Enterprise.CropYear))
-            .Concat(Trace.Leavings.Select(leaving => leaving.Window)).ToHashSet();
+            .Concat(Trace.Enterprises.Where(enterprise => enterprise.IsPicked).Select(enterprise => enterprise.CropYear))
+            .Concat(Trace.WindowsOfDispositions).ToHashSet();
         return Trace.CropYears.Where(told.Contains).ToList();
     }
 }

@@ -1,5 +1,4 @@
 using FarmEconomics.Costing;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Budgets;
 
@@ -87,6 +86,25 @@ public sealed record FarmStatementLine(FarmStatementItem Item, string Name, deci
 /// </summary>
 public static class FarmStatement
 {
+    private static readonly (FarmStatementItem Item, BudgetLine Line)[] CropLines =
+    [
+        (FarmStatementItem.Sales, BudgetLine.Sales),
+        (FarmStatementItem.ShareIncome, BudgetLine.ShareIncome),
+        (FarmStatementItem.HouseholdUse, BudgetLine.HouseholdUse),
+        (FarmStatementItem.ClosingStock, BudgetLine.ClosingStock),
+        (FarmStatementItem.Output, BudgetLine.Output),
+        (FarmStatementItem.Materials, BudgetLine.Materials),
+        (FarmStatementItem.Selling, BudgetLine.Selling),
+        (FarmStatementItem.GrossMargin, BudgetLine.GrossMargin),
+        (FarmStatementItem.HiredLabor, BudgetLine.HiredLabor),
+        (FarmStatementItem.OwnerLabor, BudgetLine.OwnerLabor),
+        (FarmStatementItem.MarginAfterLabor, BudgetLine.MarginAfterLabor),
+        (FarmStatementItem.Infrastructure, BudgetLine.Infrastructure),
+        (FarmStatementItem.MarginAfterInfrastructure, BudgetLine.MarginAfterInfrastructure),
+        (FarmStatementItem.Overhead, BudgetLine.Overhead),
+        (FarmStatementItem.NetReturnOfCrops, BudgetLine.NetReturn),
+    ];
+
     /// <summary>The statement of a season.</summary>
     /// <param name="season">The season.</param>
     /// <returns>Its lines from top to bottom.</returns>
@@ -94,37 +112,22 @@ public static class FarmStatement
     {
         ArgumentNullException.ThrowIfNull(season);
         EnterpriseBudget farm = season.Farm;
-        Availability known = farm.Known;
-        string? labor = known.LaborCost ?? known.OwnerLabor;
-        string? net = known.NoFullNetReturn;
-        decimal other = season.OtherIncome.Sum(income => income.Amount.Amount);
+        string? net = BudgetLines.Missing(BudgetLine.NetReturn, farm.Known);
         return
         [
-            Line(FarmStatementItem.Sales, "sales", farm.Sums.Sales, known.Value),
-            Line(FarmStatementItem.ShareIncome, "share income", farm.Sums.ShareIncome, known.Value),
-            Line(FarmStatementItem.HouseholdUse, "household use", farm.Sums.Household, known.Value),
-            Line(FarmStatementItem.ClosingStock, "closing stock", farm.Sums.ClosingStock, known.Value),
-            Line(FarmStatementItem.Output, "output", farm.Output, known.Value, isTotal: true),
-            Line(FarmStatementItem.Materials, "materials", farm.Sums.Materials, known.Costs),
-            Line(FarmStatementItem.Selling, "selling", farm.Sums.Selling, known.Costs),
-            Line(FarmStatementItem.GrossMargin, "gross margin", farm.GrossMargin, known.NoGrossMargin, isTotal: true),
-            Line(FarmStatementItem.HiredLabor, "hired labor", farm.Sums.HiredLabor, known.LaborCost),
-            Line(FarmStatementItem.OwnerLabor, "owner labor", farm.Sums.OwnerLabor, labor),
-            Line(FarmStatementItem.MarginAfterLabor, "margin after labor", farm.MarginAfterLabor, known.NoGrossMargin ?? labor, isTotal: true),
-            Line(FarmStatementItem.Infrastructure, "infrastructure", farm.Sums.Infrastructure, known.Costs ?? known.Ownership),
-            Line(FarmStatementItem.MarginAfterInfrastructure, "margin after infrastructure", farm.MarginAfterInfrastructure, net, isTotal: true),
-            Line(FarmStatementItem.Overhead, "overhead", farm.Sums.Overhead, known.Overhead),
-            Line(FarmStatementItem.NetReturnOfCrops, "net return of the crops", farm.NetReturn, net, isTotal: true),
-            new(FarmStatementItem.OtherIncome, "other income", other),
+            .. CropLines.Select(line => Line(line.Item, line.Item == FarmStatementItem.NetReturnOfCrops ? "net return of the crops" : line.Line.Name(), farm.Line(line.Line))),
+            new(FarmStatementItem.OtherIncome, "other income", season.OtherIncome.Sum(income => income.Amount.Amount)),
             new(FarmStatementItem.UnassignedSales, "sales not assigned to a crop", season.UnassignedSales),
-            Line(FarmStatementItem.UnusedCapacity, "unused capacity", new Money(season.OutsideTotal(Outside.Unused)), known.Ownership),
+            Line(FarmStatementItem.UnusedCapacity, "unused capacity", season.OutsideTotal(Outside.Unused), farm.Known.Ownership),
             new(FarmStatementItem.UnassignedCost, "cost not assigned to a crop", season.OutsideTotal(Outside.NotAssigned)),
-            Line(FarmStatementItem.NetReturnOfFarm, "net return of the farm", new Money(season.FarmNet), net, isTotal: true),
+            Line(FarmStatementItem.NetReturnOfFarm, "net return of the farm", season.FarmNet, net, isTotal: true),
             new(FarmStatementItem.HouseholdPart, "household's part of costs, not a farm cost", season.OutsideTotal(Outside.Household)),
             new(FarmStatementItem.Excluded, "capital, principal, interest on asset loans, tax and drawings, outside the budget", season.OutsideTotal(Outside.Excluded)),
         ];
     }
 
-    private static FarmStatementLine Line(FarmStatementItem item, string name, Money amount, string? reason, bool isTotal = false) =>
-        new(item, name, reason is null ? amount.Amount : null, reason, isTotal);
+    private static FarmStatementLine Line(FarmStatementItem item, string name, BudgetFigure figure) => new(item, name, figure.Value, figure.Missing, figure.Line.IsTotal());
+
+    private static FarmStatementLine Line(FarmStatementItem item, string name, decimal amount, string? reason, bool isTotal = false) =>
+        new(item, name, reason is null ? amount : null, reason, isTotal);
 }

@@ -27,6 +27,14 @@ public sealed record PoolCharge(PoolStream Source, Enterprise? Enterprise, Outsi
         : Source.Pool.Line;
 }
 
+/// <summary>Hours of one stage that a pool passed to an enterprise, or that ended outside the crops.</summary>
+/// <param name="Pool">The pool.</param>
+/// <param name="Enterprise">The enterprise, or null.</param>
+/// <param name="Outside">Household, unused or not assigned when no enterprise.</param>
+/// <param name="Stage">The stage of work.</param>
+/// <param name="Hours">The hours.</param>
+public sealed record PoolHours(Pool Pool, Enterprise? Enterprise, Outside? Outside, Stage Stage, decimal Hours);
+
 /// <summary>One pool in one crop year: what it held and where that went.</summary>
 public sealed class PoolResult
 {
@@ -95,7 +103,12 @@ public sealed class PoolResult
     /// <summary>What it charged, enterprise by enterprise and stream by stream.</summary>
     public IReadOnlyList<PoolCharge> Charges => ChargeList;
 
+    /// <summary>Where its hours went, stage by stage.</summary>
+    public IReadOnlyList<PoolHours> HoursCharged => HoursList;
+
     internal List<PoolCharge> ChargeList { get; } = [];
+
+    internal List<PoolHours> HoursList { get; } = [];
 
     /// <summary>Money of one stream.</summary>
     /// <param name="stream">The stream.</param>

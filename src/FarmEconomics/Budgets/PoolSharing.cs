@@ -154,7 +154,14 @@ internal sealed class PoolSharing
             decimal[] parts = LargestRemainder.SplitExactly(group.Sum(row => row.Hours), shares);
             for (int j = 0; j < parts.Length; j++)
             {
-                if (j >= sums.Length)
+                if (parts[j] == 0m)
+                {
+                    continue;
+                }
+
+                bool crop = j < sums.Length;
+                result.HoursList.Add(new PoolHours(result.Pool, crop ? network.Enterprises[j] : null, crop ? null : (Outside)(j - sums.Length), group.Key, parts[j]));
+                if (!crop)
                 {
                     OutsideHours[j - sums.Length] += parts[j];
                 }

@@ -1,6 +1,7 @@
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Budgets;
 
@@ -61,8 +62,8 @@ internal sealed class Reconciliation
 
     private decimal Imputed()
     {
-        decimal fees = book.Trace.LeavingsByWindow[year].Sum(leaving => leaving.Fee.Amount);
-        decimal labor = book.Trace.LaborByWindow[year].Where(use => use.Kind == WorkerKind.Owner || book.IsImputed(use)).Sum(use => use.Amount?.Amount ?? 0m);
+        decimal fees = ExactUnits.Money(book.Trace.TotalsOf(year).Fees).Amount;
+        decimal labor = book.Trace.LaborByWindow[year].Where(use => use.Kind == WorkerKind.Owner || book.IsImputed(use)).Sum(use => book.AmountOf(use)?.Amount ?? 0m);
         decimal ownership = records.Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings, records.CostsUntil)).Sum(part => (part.Farm + part.Household).Amount);
         return fees + labor + ownership;
     }
@@ -77,31 +78,12 @@ internal sealed class Reconciliation
 
     private ReconciliationCheck SalesCheck()
     {
-        decimal priced = 0m;
-        foreach (Leaving leaving in book.Trace.LeavingsByWindow[year])
-        {
-            priced += leaving.Channel.Kind != ChannelKind.Share ? leaving.Amount.Amount : 0m;
-        }
-
+        YearTotals rows = book.Trace.TotalsOf(year);
         decimal shares = book.Trace.ShareIncome.Where(pair => pair.Key.Window == year).Sum(pair => pair.Value.Amount);
-        decimal landed = 0m;
-        decimal carried = 0m;
-        decimal unassigned = 0m;
-        foreach (LeavingPart part in book.Trace.PartsOfWindow(year))
-        {
-            unassigned += part.Enterprise is null ? part.Amount.Amount : 0m;
-            carried += part.CropYear != year ? part.Amount.Amount : 0m;
-        }
-
-        foreach (LeavingPart part in book.Trace.PartsByYear[year])
-        {
-            landed += part.Leaving.Window != year ? part.Amount.Amount : 0m;
-        }
-
         return new ReconciliationCheck(
             "sales and share income dated in the year = crops' sales, not assigned and carried less brought",
-            priced + shares,
-            season.Farm.SalesValue.Amount + unassigned + carried - landed);
+            ExactUnits.Money(rows.OutsideShares).Amount + shares,
+            season.Farm.SalesValue.Amount + ExactUnits.Money(rows.Unassigned + rows.Carried - rows.Brought).Amount);
     }
 
     private IEnumerable<ReconciliationCheck> QuantityChecks() =>
@@ -116,9 +98,8 @@ internal sealed class Reconciliation
         season.Plantings.Sum(budget => budget.NetReturn.Amount));
 
     private decimal DirectCost() =>
-        book.ByYear[year].Where(charge => charge.Enterprise?.CropYear == year).Sum(charge => charge.Amount.Amount);
+        book.ByYear[year].Where(charge => charge.Enterprise?.CropYear == year).Sum(charge => charge.Amount.Amount)
+        + season.Plantings.Sum(planting => planting.Sums.SoldFees.Amount);
 
-    private decimal UnassignedValue() =>
-        book.Trace.PartsOfWindow(year).Where(part => part.Enterprise is null)
-            .Sum(part => part.Leaving.Channel.Kind == ChannelKind.Household ? part.ListValue.Amount : part.Amount.Amount);
+    private decimal UnassignedValue() => ExactUnits.Money(book.Trace.TotalsOf(year).UnassignedValue).Amount;
 }

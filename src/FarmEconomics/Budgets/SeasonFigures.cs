@@ -131,6 +131,11 @@ internal sealed class SeasonFigures
 
     private void SumOutside()
     {
+        // Fees follow the sales: a part sold in one crop year and grown in another carries its fee over.
+        YearTotals fees = book.Trace.TotalsOf(cropYear);
+        outside[(int)Outside.NotAssigned] += ExactUnits.Money(fees.UnassignedFees).Amount;
+        Carried += ExactUnits.Money(fees.CarriedFees);
+        Brought += ExactUnits.Money(fees.BroughtFees);
         foreach (Charge charge in book.ByYear[cropYear])
         {
             if (charge.HomeYear == cropYear && charge.Outside is { } where)

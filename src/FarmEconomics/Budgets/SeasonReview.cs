@@ -18,8 +18,9 @@ public sealed class SeasonReview
     private readonly Lazy<SeasonFigures> figures;
     private readonly Lazy<List<ChannelResult>> channels;
     private readonly Lazy<List<ReconciliationCheck>> reconciliation;
-    private readonly Lazy<ILookup<Crop, LeavingPart>> partsByCrop;
+    private readonly Lazy<ILookup<Crop, DispositionPart>> partsByCrop;
     private readonly Lazy<ILookup<Crop, Lot>> lotsByCrop;
+    private readonly Lazy<Postings> postings;
 
     internal SeasonReview(ChargeBook book, int cropYear, FarmSettings settings)
     {
@@ -37,7 +38,8 @@ public sealed class SeasonReview
         figures = new(() => new SeasonFigures(book, cropYear, settings.FarmName, Known, Network));
         channels = new(() => ChannelResult.Of(book, cropYear, Known));
         reconciliation = new(() => new Reconciliation(this, book).Checks());
-        partsByCrop = new(() => LeavingParts.ToLookup(part => part.Leaving.Crop));
+        partsByCrop = new(() => DispositionParts.ToLookup(part => part.Disposition.Crop));
+        postings = new(() => new Postings(this, book));
         lotsByCrop = new(() => Lots.ToLookup(lot => lot.Enterprise.Crop));
         OtherIncome = book.Trace.OtherIncome.Where(income => income.CropYear == cropYear).ToList();
     }
@@ -58,13 +60,13 @@ public sealed class SeasonReview
     public FarmTrace Trace => book.Trace;
 
     /// <summary>Lots of this year's plantings, by date.</summary>
-    public IReadOnlyList<Lot> Lots => book.Trace.LotsByYear[CropYear];
+    public IReadOnlyList<Lot> Lots => book.Trace.LotsOfYear(CropYear);
 
-    /// <summary>Leavings dated in this year, by date.</summary>
-    public IReadOnlyList<Leaving> Leavings => book.Trace.LeavingsByWindow[CropYear];
+    /// <summary>Dispositions dated in this year, by date.</summary>
+    public IReadOnlyList<Disposition> Dispositions => book.Trace.DispositionsOfWindow(CropYear);
 
     /// <summary>What left of this year's plantings, whenever it left, and what left in this year and is assigned to no planting; by date.</summary>
-    public IReadOnlyList<LeavingPart> LeavingParts => book.Trace.PartsByYear[CropYear];
+    public IReadOnlyList<DispositionPart> DispositionParts => book.Trace.PartsOfYear(CropYear);
 
     /// <summary>What the records can't tell.</summary>
     public Availability Known { get; }
@@ -123,6 +125,9 @@ public sealed class SeasonReview
     /// <summary>The proof; every difference is 0.</summary>
     public IReadOnlyList<ReconciliationCheck> Reconciliation => reconciliation.Value;
 
+    /// <summary>The ledger: everything that landed in this year, line by line, from which every planting's budget is summed.</summary>
+    public Postings Postings => postings.Value;
+
     /// <summary>Money that ended outside the crops, directly or through pools.</summary>
     /// <param name="where">Household, unused, not assigned or excluded.</param>
     /// <returns>The amount.</returns>
@@ -138,16 +143,16 @@ public sealed class SeasonReview
     }
 
     /// <summary>Sales dated in this year that no planting could take.</summary>
-    internal decimal UnassignedSales => book.Trace.PartsOfWindow(CropYear).Where(part => part.Enterprise is null).Sum(part => part.Amount.Amount);
+    internal decimal UnassignedSales => ExactUnits.Money(book.Trace.TotalsOf(CropYear).Unassigned).Amount;
 
     /// <summary>What the farm netted, crops and the rest: net return, other income and sales not assigned, less unused capacity and cost not assigned.</summary>
     internal decimal FarmNet => Farm.NetReturn.Amount + OtherIncome.Sum(income => income.Amount.Amount) + UnassignedSales
         - OutsideTotal(Outside.Unused) - OutsideTotal(Outside.NotAssigned);
 
-    /// <summary>The parts of <see cref="LeavingParts"/> that are of one crop; all crops are sorted out in one pass.</summary>
+    /// <summary>The parts of <see cref="DispositionParts"/> that are of one crop; all crops are sorted out in one pass.</summary>
     /// <param name="crop">The crop.</param>
     /// <returns>Its parts, by date.</returns>
-    public IEnumerable<LeavingPart> PartsOf(Crop crop) => partsByCrop.Value[crop];
+    public IEnumerable<DispositionPart> PartsOf(Crop crop) => partsByCrop.Value[crop];
 
     /// <summary>The lots of one crop; all crops are sorted out in one pass.</summary>
     /// <param name="crop">The crop.</param>
@@ -157,16 +162,16 @@ public sealed class SeasonReview
     /// <summary>Direct charges that landed on an enterprise of this year.</summary>
     /// <param name="enterprise">The enterprise.</param>
     /// <returns>Its charges, each with its row.</returns>
-    public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ByEnterprise[enterprise];
+    public IEnumerable<Charge> DirectCharges(Enterprise enterprise) => book.ChargesOf(enterprise);
 
     private void CheckPartOfYear(List<Problem> problems)
     {
         int months = Ownership.MonthsPassed(CropYear, Records.Settings, Records.CostsUntil);
-        AssetRow? cut = Records.Tables.Assets.Find(asset => Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false, Records.CostsUntil)
-            < Ownership.MonthsInService(asset, CropYear, Records.Settings, withinLife: false));
-        if (cut is not null)
+        AssetRow? cut = Records.Tables.Assets.Find(one => Ownership.MonthsInService(one, CropYear, Records.Settings, withinLife: false, Records.CostsUntil)
+            < Ownership.MonthsInService(one, CropYear, Records.Settings, withinLife: false));
+        if (cut is { } asset)
         {
-            problems.Add(CostingProblems.PartOfYear(cut, CropYear, months, Records.CostsUntil));
+            problems.Add(CostingProblems.PartOfYear(asset, CropYear, months, Records.CostsUntil));
         }
     }
 
@@ -190,7 +195,7 @@ public sealed class SeasonReview
     /// <summary>Why the cost of some pools isn't known: what they hold, not what the rest of the farm lacks.</summary>
     private string? UnknownIn(Predicate<Pool> meant, Availability known, bool hours)
     {
-        bool Holds(WorkerKind kind) => book.Trace.LaborByWindow[CropYear].Any(use => use.Kind == kind && use.Amount is null
+        bool Holds(WorkerKind kind) => book.Trace.LaborByWindow[CropYear].Any(use => use.Kind == kind && book.AmountOf(use) is null
             && use.PartList.Exists(part => part.Pool is { } pool && meant(pool)));
         return (!hours || Holds(WorkerKind.Hired) ? known.LaborCost : null)
             ?? (Holds(WorkerKind.Owner) ? known.OwnerLabor : null)

@@ -4,7 +4,7 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Costing;
 
-/// <summary>Every charge of every year: the books, the labor, the fees and the yearly cost of what lasts.</summary>
+/// <summary>Every charge of every year: the books, the labor and the yearly cost of what lasts, and the fees as they follow from the sales.</summary>
 public sealed class ChargeBook
 {
     private readonly BooksRouter books;
@@ -18,8 +18,7 @@ public sealed class ChargeBook
         labor = new LaborCost(trace, books, ChargeList, ProblemList);
         YearsWithoutOwnerWage = labor.YearsWithoutOwnerWage;
         YearsWithoutHiredWage = labor.YearsWithoutHiredWage;
-        AddFees();
-        Years = Enumerable.Concat(trace.CropYears, ChargeList.Select(charge => charge.HomeYear)).Distinct().Order().ToList();
+        Years = trace.CropYears.Concat(ChargeList.Select(charge => charge.HomeYear)).Concat(trace.YearsWithFees).Distinct().Order().ToList();
         AddOwnership();
         foreach (Charge charge in ChargeList)
         {
@@ -34,8 +33,11 @@ public sealed class ChargeBook
     /// <summary>The trace behind it.</summary>
     public FarmTrace Trace { get; }
 
-    /// <summary>All charges, in the order they were made.</summary>
+    /// <summary>The charges of books, labor and ownership, in the order they were made. Channels' fees are derived from the sales: <see cref="Fees"/>.</summary>
     public IReadOnlyList<Charge> Charges => ChargeList;
+
+    /// <summary>Channels' fees, part by part of what was sold.</summary>
+    public IEnumerable<Charge> Fees => Enumerable.Range(0, Trace.Ledger.Parts.Source.Length).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf);
 
     /// <summary>All crop years that hold a planting, a charge or hours.</summary>
     public IReadOnlyList<int> Years { get; }
@@ -67,13 +69,25 @@ public sealed class ChargeBook
     /// <summary>The charges that concern a crop year: those whose row belongs to it and those that landed in it.</summary>
     internal ByYear<Charge> ByYear { get; } = new();
 
-    /// <summary>The charges that landed on each enterprise.</summary>
-    internal ILookup<Enterprise, Charge> ByEnterprise => byEnterprise ??= ChargeList.Where(charge => charge.Enterprise is not null).ToLookup(charge => charge.Enterprise!);
+    /// <summary>The charges that landed on an enterprise, its channels' fees last.</summary>
+    internal IEnumerable<Charge> ChargesOf(Enterprise enterprise)
+    {
+        byEnterprise ??= ChargeList.Where(charge => charge.Enterprise is not null).ToLookup(charge => charge.Enterprise!);
+        return byEnterprise[enterprise].Concat(Trace.PartPlacesOf(enterprise).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf));
+    }
 
     internal List<Problem> ProblemList { get; } = [];
 
     /// <summary>The crop year a row of the books belongs to.</summary>
     internal int HomeYearOf(ExpenseRow row) => books.HomeYear(row);
+
+    /// <summary>What hours cost; null while not available (no wage known).</summary>
+    /// <param name="use">The hours.</param>
+    /// <returns>Their cost.</returns>
+    public Money? AmountOf(LaborUse use) => labor.AmountOf(use);
+
+    /// <summary>What the books paid on top of wages that are worked out from hours.</summary>
+    internal Money BurdenOf(LaborUse use) => labor.BurdenOf(use);
 
     /// <summary>True for hired hours whose cost is wage times hours, because the books are silent.</summary>
     internal bool IsImputed(LaborUse use) => labor.IsImputed(use);
@@ -87,26 +101,18 @@ public sealed class ChargeBook
         return new ChargeBook(trace);
     }
 
-    private void AddFees()
+    private Charge FeeOf(int part)
     {
-        foreach (Leaving leaving in Trace.Leavings)
+        DispositionPart view = new(Trace.Ledger.Parts, part);
+        return new Charge(view.Disposition.Row, view.Disposition.Window, CostStream.Cash, view.Fee)
         {
-            foreach (LeavingPart part in leaving.OwnParts)
-            {
-                if (part.Fee != Money.Zero)
-                {
-                    ChargeList.Add(new Charge(leaving.Row, leaving.Window, CostStream.Cash, part.Fee)
-                    {
-                        Enterprise = part.Enterprise,
-                        Outside = part.Enterprise is null ? Outside.NotAssigned : null,
-                        Line = StatementLine.Selling,
-                        VariesWith = VariesWith.Sales,
-                        Imputed = true,
-                        IsFee = true,
-                    });
-                }
-            }
-        }
+            Enterprise = view.Enterprise,
+            Outside = view.Enterprise is null ? Outside.NotAssigned : null,
+            Line = StatementLine.Selling,
+            VariesWith = VariesWith.Sales,
+            Imputed = true,
+            IsFee = true,
+        };
     }
 
     private void AddOwnership()

@@ -35,11 +35,11 @@ internal static class CostingProblems
 
     internal static Problem NoInterest(AssetRow asset) => ProblemCatalog.Make(
         ProblemCodes.NoInterest, asset.Source, "cost",
-        "There are assets but no interest_percent among the farm's settings: their ownership cost is not available and every net return is before ownership cost.");
+        "There are assets but no interest_percent among the farm's settings: their ownership cost is not available, nor is what holds it: infrastructure and net return.");
 
     internal static Problem NoOwnerWage(LaborRow row) => ProblemCatalog.Make(
         ProblemCodes.NoOwnerWage, row.Source, "worker",
-        "There are unpaid owner hours but no owner_wage among the farm's settings: their value is not available and every net return is before owner labor.");
+        "There are unpaid owner hours but no owner_wage among the farm's settings: their value is not available, nor is what holds it: labor and net return.");
 
     internal static Problem PercentBesideBooks(AssetRow asset, string what, Pool pool, int year, SourceLine books) => ProblemCatalog.Make(
         ProblemCodes.PercentBesideBooks, asset.Source, what,

@@ -18,6 +18,8 @@ internal sealed class LaborCost
     private readonly FarmRecords records;
     private readonly List<Charge> charges;
     private readonly List<Problem> problems;
+    private readonly Dictionary<LaborUse, Money> amounts = [];
+    private readonly Dictionary<LaborUse, Money> burdens = [];
     private readonly HashSet<LaborUse> imputedHired = [];
 
     internal LaborCost(FarmTrace trace, BooksRouter books, List<Charge> charges, List<Problem> problems)
@@ -28,9 +30,9 @@ internal sealed class LaborCost
         this.problems = problems;
         PayHired(books);
         ImputeOwners();
-        foreach (LaborUse use in trace.Labor)
+        foreach (List<Charge> piece in RowRanges.Map(trace.Labor.Count, Follow))
         {
-            Follow(use);
+            charges.AddRange(piece);
         }
     }
 
@@ -39,6 +41,12 @@ internal sealed class LaborCost
 
     /// <summary>Years in which some hired hours have no cost.</summary>
     internal HashSet<int> YearsWithoutHiredWage { get; } = [];
+
+    /// <summary>What hours cost; null while not available (no wage known).</summary>
+    internal Money? AmountOf(LaborUse use) => amounts.TryGetValue(use, out Money amount) ? amount : null;
+
+    /// <summary>Their part of what the books paid on top of wages, where the wages themselves are worked out from hours.</summary>
+    internal Money BurdenOf(LaborUse use) => burdens.GetValueOrDefault(use);
 
     internal bool IsImputed(LaborUse use) => imputedHired.Contains(use);
 
@@ -63,8 +71,7 @@ internal sealed class LaborCost
             Money[] parts = LargestRemainder.Split(total, hired.ConvertAll(use => use.Hours));
             for (int i = 0; i < parts.Length; i++)
             {
-                hired[i].Amount = wages ? parts[i] : null;
-                hired[i].Burden = wages ? Money.Zero : parts[i];
+                (wages ? amounts : burdens)[hired[i]] = parts[i];
             }
 
             if (wages)
@@ -77,11 +84,11 @@ internal sealed class LaborCost
         {
             if (books.YearsWithWages.Contains(year.Key))
             {
-                CountAtNoCost(year.Key, year.Where(use => use.Amount is null));
+                CountAtNoCost(year.Key, year.Where(use => !amounts.ContainsKey(use)).ToList());
             }
             else
             {
-                PayWages(year.Key, year, books.YearsWithBurden.GetValueOrDefault(year.Key));
+                PayWages(year.Key, year, books.YearsWithBurden.TryGetValue(year.Key, out ExpenseRow burden) ? burden : null);
             }
         }
     }
@@ -92,7 +99,7 @@ internal sealed class LaborCost
         bool told = false;
         foreach (LaborUse use in unpaid)
         {
-            use.Amount = Money.Zero;
+            amounts[use] = Money.Zero;
             if (use.Hours > 0m && !told)
             {
                 problems.Add(CostingProblems.HoursWithoutMoney(use.Origin.Source, year));
@@ -110,9 +117,9 @@ internal sealed class LaborCost
         {
             if (use.Origin is LaborRow row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
             {
-                use.Amount = Money.Rounded(use.Hours * wage * (1m + (percent / 100m)));
+                amounts[use] = Money.Rounded(use.Hours * wage * (1m + (percent / 100m)));
                 imputedHired.Add(use);
-                paid |= use.Amount != Money.Zero;
+                paid |= amounts[use] != Money.Zero;
                 continue;
             }
 
@@ -123,9 +130,9 @@ internal sealed class LaborCost
             }
         }
 
-        if (paid && burden is not null && records.Settings.PayrollBurdenPercent > 0m)
+        if (paid && burden is { } booked && records.Settings.PayrollBurdenPercent > 0m)
         {
-            problems.Add(CostingProblems.BurdenInBooks(burden, year, records.Settings));
+            problems.Add(CostingProblems.BurdenInBooks(booked, year, records.Settings));
         }
     }
 
@@ -167,49 +174,54 @@ internal sealed class LaborCost
 
         foreach (LaborUse use in trace.Labor.Where(use => use.Kind == WorkerKind.Owner))
         {
-            LaborRow? row = use.Origin as LaborRow;
-            decimal? wage = (row is null ? null : records.WorkerOn(row.Worker, row.Date).Wage) ?? records.Settings.OwnerWage;
+            LaborRow? logged = use.Origin is LaborRow origin ? origin : null;
+            decimal? wage = (logged is { } row ? records.WorkerOn(row.Worker, row.Date).Wage : null) ?? records.Settings.OwnerWage;
             if (wage is { } value)
             {
-                use.Amount = Money.Rounded(use.Hours * value);
+                amounts[use] = Money.Rounded(use.Hours * value);
                 continue;
             }
 
             YearsWithoutOwnerWage.Add(use.Window);
-            if (!told && row is not null)
+            if (!told && logged is { } unpaid)
             {
-                problems.Add(CostingProblems.NoOwnerWage(row));
+                problems.Add(CostingProblems.NoOwnerWage(unpaid));
                 told = true;
             }
         }
     }
 
-    private void Follow(LaborUse use)
+    private List<Charge> Follow(int from, int to)
+    {
+        List<Charge> own = [];
+        for (int i = from; i < to; i++)
+        {
+            Follow(trace.Labor[i], own);
+        }
+
+        return own;
+    }
+
+    private void Follow(LaborUse use, List<Charge> own)
     {
         // A row of no hours has no money either: there is nothing to follow.
-        if (use.Amount is { } amount && amount != Money.Zero)
+        List<decimal> weights = use.PartList.ConvertAll(part => part.Weight);
+        Money[] parts = AmountOf(use) is { } amount && amount != Money.Zero ? LargestRemainder.Split(amount, weights) : new Money[weights.Count];
+        bool imputed = use.Kind == WorkerKind.Owner || imputedHired.Contains(use);
+        for (int i = 0; i < parts.Length; i++)
         {
-            Money[] parts = LargestRemainder.Split(amount, use.PartList.ConvertAll(part => part.Weight));
-            for (int i = 0; i < parts.Length; i++)
-            {
-                use.PartList[i].Amount = parts[i];
-            }
+            own.Add(ChargeOf(use.PartList[i], parts[i], use.PartList[i].Hours, imputed));
         }
 
-        foreach (LaborPart part in use.PartList)
+        if (BurdenOf(use) is var burden && burden != Money.Zero)
         {
-            charges.Add(ChargeOf(part, part.Amount) with { Hours = part.Hours, Imputed = use.Kind == WorkerKind.Owner || imputedHired.Contains(use) });
-        }
-
-        if (use.Burden != Money.Zero)
-        {
-            // Beside wages reckoned from hours: money of the books, so it is told apart.
-            Money[] burden = LargestRemainder.Split(use.Burden, use.PartList.ConvertAll(part => part.Weight));
-            charges.AddRange(use.PartList.Select((part, i) => ChargeOf(part, burden[i])));
+            // Beside wages worked out from hours: money of the books, so it is told apart.
+            Money[] over = LargestRemainder.Split(burden, weights);
+            own.AddRange(use.PartList.Select((part, i) => ChargeOf(part, over[i], hours: 0m, imputed: false)));
         }
     }
 
-    private static Charge ChargeOf(LaborPart part, Money amount)
+    private static Charge ChargeOf(LaborPart part, Money amount, decimal hours, bool imputed)
     {
         LaborUse use = part.Use;
         return new Charge(use.Origin, use.Window, use.Kind == WorkerKind.Owner ? CostStream.OwnerLabor : CostStream.HiredLabor, amount)
@@ -221,6 +233,8 @@ internal sealed class LaborCost
             Stage = use.Stage,
             VariesWith = StageBehavior.Of(use.Stage),
             Estimated = part.Estimated,
+            Hours = hours,
+            Imputed = imputed,
         };
     }
 }

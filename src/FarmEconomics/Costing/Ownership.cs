@@ -56,7 +56,6 @@ public static class Ownership
     /// <returns>0 to 12.</returns>
     public static int MonthsInService(AssetRow asset, int cropYear, FarmSettings settings, bool withinLife, DateOnly? closing = null)
     {
-        ArgumentNullException.ThrowIfNull(asset);
         ArgumentNullException.ThrowIfNull(settings);
         if (asset.InService > closing)
         {
@@ -82,7 +81,6 @@ public static class Ownership
     /// <returns>Parts above or below 0; none when it isn't in service.</returns>
     public static IReadOnlyList<OwnershipPart> Of(AssetRow asset, int cropYear, FarmSettings settings, DateOnly? closing = null)
     {
-        ArgumentNullException.ThrowIfNull(asset);
         ArgumentNullException.ThrowIfNull(settings);
         List<OwnershipPart> parts = [];
         int living = MonthsInService(asset, cropYear, settings, withinLife: true, closing);

@@ -6,25 +6,26 @@ namespace FarmEconomics.Costing;
 /// <summary>Who uses what in one crop year, and the shares that follow for running cost and for ownership cost.</summary>
 public sealed class PoolNetwork
 {
+    private readonly FarmSettings settings;
     private readonly Lazy<SharedCosts> running;
     private readonly Lazy<SharedCosts> owning;
 
     internal PoolNetwork(ChargeBook book, int year, List<Problem> problems, FarmSettings settings)
     {
         Year = year;
+        this.settings = settings;
         Enterprises = book.Trace.Enterprises.Where(enterprise => enterprise.CropYear == year).ToList();
         HashSet<Pool> busy = book.ByYear[year].Where(charge => charge.Pool is not null).Select(charge => charge.Pool!).ToHashSet();
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
-        Notation = settings.Notation;
         ILookup<Pool, AssetRow> assets = book.Trace.Records.Tables.Assets.ToLookup(asset => book.Trace.Records.Pool(asset.Pool));
         Capacity = Users.Select(users => users.Pool.Row.Capacity is > 0m and { } capacity
             ? (decimal?)(capacity * Ownership.MonthsStanding(assets[users.Pool].ToList(), year, settings, book.Trace.Records.CostsUntil) / 12m) : null).ToList();
-        UsedFactor = Users.Select(users => Factor(users, settings, busy, problems)).ToList();
+        UsedFactor = Users.Select(users => Factor(users, busy, problems)).ToList();
         WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
-        running = new(() => Solve(settings.SharingMethod, ownership: false));
-        owning = new(() => Solve(settings.SharingMethod, ownership: true));
+        running = new(() => Solve(ownership: false, new Dictionary<Enterprise, decimal>()));
+        owning = new(() => Solve(ownership: true, new Dictionary<Enterprise, decimal>()));
     }
 
     /// <summary>The crop year.</summary>
@@ -43,7 +44,7 @@ public sealed class PoolNetwork
     public IReadOnlyList<decimal> UsedFactor { get; }
 
     /// <summary>How the farm writes, for words.</summary>
-    internal Notation Notation { get; }
+    internal Notation Notation => settings.Notation;
 
     /// <summary>Shares of running cost and hours.</summary>
     public SharedCosts Running => running.Value;
@@ -56,28 +57,22 @@ public sealed class PoolNetwork
     /// <returns>The column in the shares.</returns>
     public int Column(Outside outside) => Enterprises.Count + (int)outside;
 
-    private decimal Factor(PoolUsers users, FarmSettings settings, HashSet<Pool> busy, List<Problem> problems)
+    private decimal Factor(PoolUsers users, HashSet<Pool> busy, List<Problem> problems)
     {
-        // A capacity in crates can't be held against sales value.
-        if (Capacity[users.Pool.Index] is not { } capacity || capacity <= 0m || users.BasisUsed.Kind != users.Pool.Basis.Kind
-            || settings.IdleCapacity == IdleCapacity.Spread)
+        if (users.Total is var used && CapacityOf(users) is { } capacity && used > capacity && busy.Contains(users.Pool))
         {
-            return 1m;
+            problems.Add(CostingProblems.OverCapacity(users.Pool, Year, used, capacity, settings.Notation));
         }
 
-        decimal used = users.Total;
-        if (used > capacity)
-        {
-            if (busy.Contains(users.Pool))
-            {
-                problems.Add(CostingProblems.OverCapacity(users.Pool, Year, used, capacity, settings.Notation));
-            }
-
-            return 1m;
-        }
-
-        return used / capacity;
+        return FactorOf(users, users.Total);
     }
+
+    /// <summary>What of a pool's ownership cost is passed on where so much of it is used.</summary>
+    private decimal FactorOf(PoolUsers users, decimal used) => CapacityOf(users) is { } capacity && used <= capacity ? used / capacity : 1m;
+
+    /// <summary>What use is held against; null where idle capacity is spread, or nothing tells it: a capacity in crates can't be held against sales value.</summary>
+    private decimal? CapacityOf(PoolUsers users) =>
+        Capacity[users.Pool.Index] is > 0m and { } capacity && users.BasisUsed.Kind == users.Pool.Basis.Kind && settings.IdleCapacity != IdleCapacity.Spread ? capacity : null;
 
     /// <summary>The household's part of a pool may be taken out by farm_percent or by use, not by both.</summary>
     private static void WarnOfHouseholdTwice(ChargeBook book, int year, List<Problem> problems)
@@ -100,36 +95,44 @@ public sealed class PoolNetwork
         }
     }
 
-    private SharedCosts Solve(SharingMethod method, bool ownership)
+    /// <summary>The shares, with the weights of some enterprises changed; weights that pools have on each other (a load in kWh) stay as measured.</summary>
+    /// <param name="ownership">True: ownership cost, of which idle capacity keeps its part.</param>
+    /// <param name="factors">What an enterprise's weights are multiplied by; one that isn't there keeps its own.</param>
+    /// <returns>The shares.</returns>
+    internal SharedCosts Solve(bool ownership, IReadOnlyDictionary<Enterprise, decimal> factors)
     {
         int pools = Users.Count;
         double[,] q = new double[pools, pools];
         double[,] r = new double[pools, Enterprises.Count + 3];
+        decimal[] passedOn = new decimal[pools];
         for (int i = 0; i < pools; i++)
         {
             PoolUsers users = Users[i];
-            double total = (double)users.Total;
-            if (total <= 0.0)
+            decimal[] weights = [.. Enterprises.Select((enterprise, j) => users.OfEnterprise[j] * factors.GetValueOrDefault(enterprise, 1m))];
+            decimal used = weights.Sum() + users.OfPool.Sum() + users.Household + users.NotAssigned;
+            passedOn[i] = FactorOf(users, used);
+            if (used <= 0m)
             {
                 r[i, Column(Outside.NotAssigned)] = 1.0;
                 continue;
             }
 
+            double total = (double)used;
             for (int j = 0; j < pools; j++)
             {
                 q[i, j] = (double)users.OfPool[j] / total;
             }
 
-            for (int j = 0; j < Enterprises.Count; j++)
+            for (int j = 0; j < weights.Length; j++)
             {
-                r[i, j] = (double)users.OfEnterprise[j] / total;
+                r[i, j] = (double)weights[j] / total;
             }
 
             r[i, Column(Outside.Household)] = (double)users.Household / total;
             r[i, Column(Outside.NotAssigned)] = (double)users.NotAssigned / total;
         }
 
-        return SharedCosts.Solve(q, r, method, ownership ? UsedFactor : null, Column(Outside.Unused));
+        return SharedCosts.Solve(q, r, settings.SharingMethod, ownership ? passedOn : null, Column(Outside.Unused));
     }
 
     /// <summary>Pools that only serve each other can't hand their cost to anybody: an error that names the circle.</summary>

@@ -73,7 +73,7 @@ internal sealed class PoolUserFinder
                 FillCrates(users, [.. Enterprises.Select(enterprise => enterprise.Harvested)]);
                 break;
             case BasisKind.CrateDays:
-                FillCrates(users, new CrateDays(trace, crateDayPools, year).UnitDays(pool, this));
+                FillCrates(users, new CrateDays(trace, crateDayPools).UnitDays(pool, this));
                 break;
             case BasisKind.Water:
                 Each(users, enterprise => BedFootDaysIn(enterprise, pool) is var days && days > 0m ? days * WaterNeed(pool, enterprise.Crop) : 0m);
@@ -210,27 +210,15 @@ internal sealed class PoolUserFinder
         }
 
         // A channel's pool follows its own sales; goods without money follow their list value, else their crates.
-        foreach (Func<LeavingPart, decimal> weight in new Func<LeavingPart, decimal>[]
+        foreach (Func<Enterprise, ChannelSum, decimal> weight in new Func<Enterprise, ChannelSum, decimal>[]
         {
-            part => part.Amount.Amount,
-            part => part.ListValue.Amount,
-            part => Crates(users.Pool, part.Leaving.Crop, part.Quantity),
+            (_, sum) => ExactUnits.Money(sum.Amount).Amount,
+            (_, sum) => ExactUnits.Money(sum.ListValue).Amount,
+            (enterprise, sum) => Crates(users.Pool, enterprise.Crop, ExactUnits.Value(sum.Quantity)),
         })
         {
-            foreach (LeavingPart part in trace.PartsByYear[year])
-            {
-                if (part.Leaving.Channel == channel && part.Enterprise is { } enterprise)
-                {
-                    users.OfEnterprise[PositionOf(enterprise)] += weight(part);
-                }
-            }
-
             // Credits take off what was sold; a planting that only gave money back uses nothing.
-            for (int i = 0; i < Enterprises.Count; i++)
-            {
-                users.OfEnterprise[i] = Math.Max(0m, users.OfEnterprise[i]);
-            }
-
+            Each(users, enterprise => weight(enterprise, trace.Valuer.Results.Of(enterprise, channel)));
             if (users.OfEnterprise.Sum() > 0m)
             {
                 return;

@@ -26,7 +26,6 @@ public static class BookValue
     /// <returns>Its book value; null when it isn't there.</returns>
     public static BookedAsset? On(AssetRow asset, DateOnly day)
     {
-        ArgumentNullException.ThrowIfNull(asset);
         if (asset.InService > day || asset.Retired <= day)
         {
             return null;

@@ -64,15 +64,15 @@ public sealed class CashBook
     {
         Period = period;
         Records = review.Records;
-        foreach (Leaving leaving in review.Trace.Leavings.Where(leaving => period.Holds(leaving.Row.Date)))
+        foreach (Disposition disposition in review.Trace.Dispositions.Where(disposition => period.Holds(disposition.Row.Date)))
         {
             // What a share received is paid by its income rows; its part of them is no second receipt.
-            if (leaving.Channel.Kind != ChannelKind.Share)
+            if (disposition.Channel.Kind != ChannelKind.Share)
             {
-                Add(leaving.Row.Date, CashKind.ProduceSales, leaving.Amount.Amount, leaving.Row);
+                Add(disposition.Row.Date, CashKind.ProduceSales, disposition.Amount.Amount, disposition.Row);
             }
 
-            Add(leaving.Row.Date, CashKind.SellingFees, -leaving.Fee.Amount, leaving.Row);
+            Add(disposition.Row.Date, CashKind.SellingFees, -disposition.Fee.Amount, disposition.Row);
         }
 
         foreach (IncomeRow row in Records.Income.Where(row => period.Holds(row.Date)))

@@ -212,7 +212,7 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
 
     private static decimal Lost(SeasonReview season, EnterpriseBudget crop)
     {
-        decimal thrownOut = season.PartsOf(crop.Crop!).Where(part => part.Leaving.Channel.Kind == ChannelKind.Waste && part.Enterprise is not null).Sum(part => part.Quantity);
+        decimal thrownOut = season.PartsOf(crop.Crop!).Where(part => part.Disposition.Channel.Kind == ChannelKind.Waste && part.Enterprise is not null).Sum(part => part.Quantity);
         return crop.Sums.Unsold - crop.Sums.OnHand + thrownOut;
     }
 

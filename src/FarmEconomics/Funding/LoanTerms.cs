@@ -26,7 +26,6 @@ public sealed record LoanTerms(string Name, decimal Principal, decimal AnnualRat
     /// <returns>The terms.</returns>
     public static LoanTerms Of(LoanRow row)
     {
-        ArgumentNullException.ThrowIfNull(row);
         return new LoanTerms(
             row.Loan.Trim(), row.Principal, row.AnnualPercent / 100m, (int)(row.Years * row.PaymentsPerYear), (int)row.PaymentsPerYear, row.FirstPayment, row.Repayment);
     }

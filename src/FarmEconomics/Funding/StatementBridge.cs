@@ -56,7 +56,7 @@ public sealed class StatementBridge
         decimal otherDated = book.Sum(CashKind.OtherIncome);
         decimal incomeOfYear = records.Income.Where(row => (row.CropYear ?? records.Settings.WindowOf(row.Date)) == year).Sum(row => row.Amount);
         decimal sentOn = review.Trace.PartsOfWindow(year).Where(part => part.CropYear != year).Sum(part => part.Amount.Amount);
-        decimal takenIn = season.LeavingParts.Where(part => part.Leaving.Window != year).Sum(part => part.Amount.Amount);
+        decimal takenIn = season.DispositionParts.Where(part => part.Disposition.Window != year).Sum(part => part.Amount.Amount);
         decimal booksOfYear = records.Expenses.Where(row => charges.HomeYearOf(row) == year).Sum(row => FarmPart(records, row));
         decimal booksDated = -book.Sum(CashKind.Operating, CashKind.Labor);
         decimal Imputed(CostStream stream) => charges.Charges

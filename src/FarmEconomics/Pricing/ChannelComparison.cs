@@ -96,7 +96,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public static decimal LossWithoutChannel(PriceBook book)
     {
         ArgumentNullException.ThrowIfNull(book);
-        return book.Season.Lots.Where(lot => !lot.Draws.Any(draw => draw.Leaving.Channel.IsSold)).Sum(lot => (PriceOf(book, lot) ?? 0m) * Lost(lot));
+        return book.Season.Lots.Where(lot => !lot.Draws.Any(draw => draw.Disposition.Channel.IsSold)).Sum(lot => (PriceOf(book, lot) ?? 0m) * Lost(lot));
     }
 
     /// <summary>Crops of which something was thrown out, given away or never sold and nothing sold: without a price no loss of theirs is in any figure here.</summary>
@@ -110,7 +110,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
 
     private static void LayLosses(PriceBook book, Lot lot, Dictionary<Channel, ChannelComparison> channels)
     {
-        decimal sold = lot.Draws.Where(draw => draw.Leaving.Channel.IsSold).Sum(draw => draw.Quantity);
+        decimal sold = lot.Draws.Where(draw => draw.Disposition.Channel.IsSold).Sum(draw => draw.Quantity);
         if (sold <= 0m)
         {
             return;
@@ -121,7 +121,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             return;
         }
 
-        foreach (IGrouping<Channel, LeavingPart> draws in lot.Draws.Where(draw => draw.Leaving.Channel.IsSold).GroupBy(draw => draw.Leaving.Channel))
+        foreach (IGrouping<Channel, DispositionPart> draws in lot.Draws.Where(draw => draw.Disposition.Channel.IsSold).GroupBy(draw => draw.Disposition.Channel))
         {
             if (channels.TryGetValue(draws.Key, out ChannelComparison? channel))
             {
@@ -137,5 +137,5 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
 
     private static decimal Lost(Lot lot) => lot.Remaining + Drawn(lot, ChannelKind.Waste) + Drawn(lot, ChannelKind.Donation);
 
-    private static decimal Drawn(Lot lot, ChannelKind kind) => lot.Draws.Where(draw => draw.Leaving.Channel.Kind == kind).Sum(draw => draw.Quantity);
+    private static decimal Drawn(Lot lot, ChannelKind kind) => lot.Draws.Where(draw => draw.Disposition.Channel.Kind == kind).Sum(draw => draw.Quantity);
 }

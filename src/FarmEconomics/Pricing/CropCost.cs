@@ -9,7 +9,7 @@ namespace FarmEconomics.Pricing;
 /// <summary>What a crop sold through one channel, and what that channel's own pool (stall, driving, hours standing there) charged it.</summary>
 public sealed class CropChannel
 {
-    private readonly List<LeavingPart> parts = [];
+    private readonly List<DispositionPart> parts = [];
 
     internal CropChannel(Channel channel)
     {
@@ -20,7 +20,7 @@ public sealed class CropChannel
     public Channel Channel { get; }
 
     /// <summary>What left through it, part by part, in the order of the sales table.</summary>
-    public IReadOnlyList<LeavingPart> Parts => parts;
+    public IReadOnlyList<DispositionPart> Parts => parts;
 
     /// <summary>Quantity in the crop's unit.</summary>
     public decimal Quantity { get; private set; }
@@ -34,7 +34,7 @@ public sealed class CropChannel
     /// <summary>The crop's part of the channel's own pool, spread by the pool's basis (its sales value).</summary>
     public CostBlock ChannelCost { get; } = new();
 
-    internal void Add(LeavingPart part)
+    internal void Add(DispositionPart part)
     {
         parts.Add(part);
         Quantity += part.Quantity;
@@ -99,11 +99,11 @@ public sealed class CropCost
         SeasonReview season = review.Season(cropYear);
         List<CropCost> costs = season.Crops.Select(budget => new CropCost(budget)).ToList();
         Dictionary<Crop, CropCost> byCrop = costs.ToDictionary(cost => cost.Crop);
-        foreach (LeavingPart part in season.LeavingParts)
+        foreach (DispositionPart part in season.DispositionParts)
         {
             if (part.Enterprise is { } enterprise)
             {
-                byCrop[enterprise.Crop].At(part.Leaving.Channel).Add(part);
+                byCrop[enterprise.Crop].At(part.Disposition.Channel).Add(part);
             }
         }
 

@@ -44,7 +44,7 @@ public sealed class CropPrice
         cost = (crop.PerUnit() ?? default) + ChannelPart;
         Prices = rules.Price(crop.PerUnit()!.Value, ChannelPart, FeePercent);
         AtNormalYield = yields.Failed ? rules.Price(crop.PerUnit(yields.NormalFactor)!.Value, ChannelPart, FeePercent) : null;
-        ByMonth = sold.Parts.GroupBy(part => new DateOnly(part.Leaving.Row.Date.Year, part.Leaving.Row.Date.Month, 1))
+        ByMonth = sold.Parts.GroupBy(part => new DateOnly(part.Disposition.Row.Date.Year, part.Disposition.Row.Date.Month, 1))
             .OrderBy(month => month.Key)
             .Select(month => new MonthPrice(month.Key, month.Sum(part => part.Quantity), Rate.Of(month.Sum(part => part.Amount.Amount), month.Sum(part => part.Quantity), "nothing sold")))
             .ToList();
@@ -98,8 +98,8 @@ public sealed class CropPrice
     public Rate AgainstTarget { get; }
 
     /// <summary>The unit most of the season's sales rows of this channel were written in; the one its price is asked in.</summary>
-    public string SellingUnit => Sold.Parts.Select(part => part.Leaving).Distinct()
-        .GroupBy(leaving => string.IsNullOrWhiteSpace(leaving.Row.Unit) ? Crop.Unit : leaving.Row.Unit.Trim(), StringComparer.OrdinalIgnoreCase)
+    public string SellingUnit => Sold.Parts.Select(part => part.Disposition).Distinct()
+        .GroupBy(disposition => string.IsNullOrWhiteSpace(disposition.Row.Unit) ? Crop.Unit : disposition.Row.Unit.Trim(), StringComparer.OrdinalIgnoreCase)
         .OrderByDescending(unit => unit.Count()).ThenBy(unit => unit.Key, StringComparer.OrdinalIgnoreCase).First().Key;
 
     /// <summary>The crop's own unit and those of the units table, in that order.</summary>

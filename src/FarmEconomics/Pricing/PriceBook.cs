@@ -120,8 +120,8 @@ public sealed class PriceBook
         PriceRow? newest = Newest(crop, channel.Name, last)
             ?? (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? null : Newest(crop, channel.Row.ValuesFrom.Trim(), last))
             ?? Newest(crop, null, last);
-        return newest is not null
-            ? Rate.Known(newest.Price / crop.ToBase(1m, newest.Unit))
+        return newest is { } list
+            ? Rate.Known(list.Price / crop.ToBase(1m, list.Unit))
             : Rate.NotAvailable($"no list price of {crop.Name} for {channel.Name}");
     }
 
@@ -130,7 +130,8 @@ public sealed class PriceBook
             && Review.Records.FindCrop(row.Crop) == crop
             && string.Equals(row.Channel?.Trim() is { Length: > 0 } name ? name : null, channel, StringComparison.OrdinalIgnoreCase)
             && (row.From ?? DateOnly.MinValue) <= day)
-        .MaxBy(row => (row.From ?? DateOnly.MinValue, row.Source.Line));
+        .Select(row => (PriceRow?)row)
+        .MaxBy(row => (row!.Value.From ?? DateOnly.MinValue, row.Value.Source.Line));
 
     private List<ReferencePrice> ReferencesOf(Crop crop) => Review.Records.Tables.Prices
         .Where(row => row.Reference == true && Review.Records.FindCrop(row.Crop) == crop)

@@ -74,17 +74,17 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         ArgumentNullException.ThrowIfNull(book);
         RequireShare(channel);
         int year = book.Season.CropYear;
-        List<Leaving> leavings = book.Season.Leavings.Where(leaving => leaving.Channel == channel).ToList();
+        List<Disposition> dispositions = book.Season.Dispositions.Where(disposition => disposition.Channel == channel).ToList();
         Money income = book.Season.Trace.ShareIncome.GetValueOrDefault((channel, year));
-        Money fees = Money.Sum(leavings.Select(leaving => leaving.Fee));
-        if (leavings.Count == 0)
+        Money fees = Money.Sum(dispositions.Select(disposition => disposition.Fee));
+        if (dispositions.Count == 0)
         {
             return new ShareContents(channel, year, [], income, fees, Planned: false);
         }
 
-        DateOnly first = leavings.Min(leaving => leaving.Row.Date);
+        DateOnly first = dispositions.Min(disposition => disposition.Row.Date);
         BoxCosts costs = new(book);
-        List<ShareWeek> weeks = leavings.GroupBy(leaving => (leaving.Row.Date.DayNumber - first.DayNumber) / 7).OrderBy(week => week.Key)
+        List<ShareWeek> weeks = dispositions.GroupBy(disposition => (disposition.Row.Date.DayNumber - first.DayNumber) / 7).OrderBy(week => week.Key)
             .Select(week => new ShareWeek(week.Key + 1, first.AddDays(7 * week.Key), Items(week, costs)))
             .ToList();
         return new ShareContents(channel, year, weeks, income, fees, Planned: false);
@@ -128,13 +128,13 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         return Rate.Known(sum);
     }
 
-    private static List<ShareItem> Items(IEnumerable<Leaving> leavings, BoxCosts costs) => leavings.GroupBy(leaving => leaving.Crop).OrderBy(crop => crop.Key.Index)
+    private static List<ShareItem> Items(IEnumerable<Disposition> dispositions, BoxCosts costs) => dispositions.GroupBy(disposition => disposition.Crop).OrderBy(crop => crop.Key.Index)
         .Select(crop => new ShareItem(
             crop.Key,
-            crop.Sum(leaving => leaving.Quantity),
-            Money.Sum(crop.Select(leaving => leaving.ListValue)),
-            Money.Sum(crop.Select(leaving => leaving.Amount)),
-            Total(crop.SelectMany(leaving => leaving.Parts).Select(part => costs.Of(crop.Key, part.Enterprise?.CropYear, part.Quantity)))))
+            crop.Sum(disposition => disposition.Quantity),
+            Money.Sum(crop.Select(disposition => disposition.ListValue)),
+            Money.Sum(crop.Select(disposition => disposition.Amount)),
+            Total(crop.SelectMany(disposition => disposition.Parts).Select(part => costs.Of(crop.Key, part.Enterprise?.CropYear, part.Quantity)))))
         .ToList();
 
     private static ShareItem Planned1(PriceBook book, Channel channel, PlannedItem item, decimal boxes, DateOnly day, BoxCosts costs)

@@ -39,37 +39,26 @@ public enum BasisKind
 /// <param name="Stage">The stage for <c>labor-hours:STAGE</c>; null: all stages.</param>
 public sealed record Basis(BasisKind Kind, Stage? Stage = null)
 {
-    private static readonly Dictionary<string, BasisKind> Names = new(StringComparer.OrdinalIgnoreCase)
-    {
-        ["bed-foot-days"] = BasisKind.BedFootDays,
-        ["tray-days"] = BasisKind.TrayDays,
-        ["bed-feet"] = BasisKind.BedFeet,
-        ["labor-hours"] = BasisKind.LaborHours,
-        ["quantity-crates"] = BasisKind.QuantityCrates,
-        ["crate-days"] = BasisKind.CrateDays,
-        ["water"] = BasisKind.Water,
-        ["sales-value"] = BasisKind.SalesValue,
-        ["input-rates"] = BasisKind.InputRates,
-        ["measured"] = BasisKind.Measured,
-    };
+    // Each with the name a pools table gives it and the unit its weights are in, in documented order.
+    private static readonly (BasisKind Kind, string Name, string Unit)[] Known =
+    [
+        (BasisKind.BedFootDays, "bed-foot-days", "bed-foot-days"),
+        (BasisKind.TrayDays, "tray-days", "tray-days"),
+        (BasisKind.BedFeet, "bed-feet", "bed-feet"),
+        (BasisKind.LaborHours, "labor-hours", "hours"),
+        (BasisKind.QuantityCrates, "quantity-crates", "crates"),
+        (BasisKind.CrateDays, "crate-days", "crate-days"),
+        (BasisKind.Water, "water", "weighted bed-foot-days"),
+        (BasisKind.SalesValue, "sales-value", "sales value"),
+        (BasisKind.InputRates, "input-rates", "weighted units"),
+        (BasisKind.Measured, "measured", "measured units"),
+    ];
 
     /// <summary>The names a pools table may use; <c>labor-hours</c> also takes <c>:STAGE</c>.</summary>
-    public static IReadOnlyCollection<string> KnownNames => Names.Keys;
+    public static IReadOnlyList<string> KnownNames { get; } = Array.ConvertAll(Known, basis => basis.Name);
 
     /// <summary>The unit the weights are in.</summary>
-    public string Unit => Kind switch
-    {
-        BasisKind.BedFootDays => "bed-foot-days",
-        BasisKind.TrayDays => "tray-days",
-        BasisKind.BedFeet => "bed-feet",
-        BasisKind.LaborHours => "hours",
-        BasisKind.QuantityCrates => "crates",
-        BasisKind.CrateDays => "crate-days",
-        BasisKind.Water => "weighted bed-foot-days",
-        BasisKind.SalesValue => "sales value",
-        BasisKind.InputRates => "weighted units",
-        _ => "measured units",
-    };
+    public string Unit => Array.Find(Known, basis => basis.Kind == Kind).Unit;
 
     /// <summary>Reads a basis.</summary>
     /// <param name="text">As written.</param>
@@ -81,10 +70,13 @@ public sealed record Basis(BasisKind Kind, Stage? Stage = null)
         string name = (text ?? "").Trim();
         int colon = name.IndexOf(':', StringComparison.Ordinal);
         string head = (colon < 0 ? name : name[..colon]).Trim().Replace(' ', '-').Replace('_', '-');
-        if (!Names.TryGetValue(head, out BasisKind kind))
+        int at = Array.FindIndex(Known, known => known.Name.Equals(head, StringComparison.OrdinalIgnoreCase));
+        if (at < 0)
         {
             return false;
         }
+
+        BasisKind kind = Known[at].Kind;
 
         if (colon < 0)
         {
@@ -111,7 +103,7 @@ public sealed record Basis(BasisKind Kind, Stage? Stage = null)
     /// <summary>The basis as the pools table writes it.</summary>
     public override string ToString()
     {
-        string name = Names.First(pair => pair.Value == Kind).Key;
+        string name = Array.Find(Known, basis => basis.Kind == Kind).Name;
         return Stage is { } stage ? $"{name}:{stage.ToString().ToLowerInvariant()}" : name;
     }
 }

@@ -16,7 +16,8 @@ public static class Defaults
     private const string Packaging = "packaging";
     private const string SellingGeneral = "selling general";
 
-    private static readonly SourceLine BuiltIn = new("built-in", 0);
+    private static readonly SourceLine Place = new("built-in", 0);
+    private static readonly RecordTables BuiltIn = new();
 
     /// <summary>Tasks: the six stages by name, and the usual words for the work in them.</summary>
     public static IReadOnlyList<TaskRow> Tasks { get; } =
@@ -115,11 +116,20 @@ public static class Defaults
     ];
 
     private static IEnumerable<TaskRow> Of(Stage stage, params string[] names) =>
-        names.Select(name => new TaskRow { Task = name, Stage = stage, Source = BuiltIn });
+        names.Select(name => BuiltIn.Add<TaskRow>(new() { ["task"] = name, ["stage"] = stage, Source = Place }));
 
-    private static PoolRow Pool(string name, string basis, StatementLine line, VariesWith variesWith) =>
-        new() { Pool = name, Basis = basis, StatementLine = line, VariesWith = variesWith, Source = BuiltIn };
+    private static PoolRow Pool(string name, string basis, StatementLine line, VariesWith variesWith) => BuiltIn.Add<PoolRow>(
+        new() { ["pool"] = name, ["basis"] = basis, ["statement_line"] = line, ["varies_with"] = variesWith, Source = Place });
 
     private static CategoryRow Category(string name, ExpenseClass kind, StatementLine? line, string? taxLine, string? pool, VariesWith? variesWith) =>
-        new() { Category = name, Class = kind, StatementLine = line, TaxLine = taxLine, Pool = pool, VariesWith = variesWith, Source = BuiltIn };
+        BuiltIn.Add<CategoryRow>(new()
+        {
+            ["category"] = name,
+            ["class"] = kind,
+            ["statement_line"] = line,
+            ["tax_line"] = taxLine,
+            ["pool"] = pool,
+            ["varies_with"] = variesWith,
+            Source = Place,
+        });
 }

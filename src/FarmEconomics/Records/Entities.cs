@@ -3,6 +3,9 @@ namespace FarmEconomics.Records;
 /// <summary>A crop with its units resolved.</summary>
 public sealed class Crop
 {
+    // Quantities are split in units of 10^-8; a column may hold a number of 10 decimals, and so may the conversion of its unit.
+    private const int QuantityDecimals = 8;
+
     internal Crop(int index, CropRow row)
     {
         Index = index;
@@ -36,13 +39,16 @@ public sealed class Crop
     /// <summary>How many of the crop's own units each known unit holds.</summary>
     internal Dictionary<string, decimal> Units { get; } = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>A quantity in the crop's own unit.</summary>
+    /// <summary>A quantity in the crop's own unit, to 8 decimals.</summary>
     /// <param name="quantity">The quantity as written.</param>
     /// <param name="unit">Its unit; blank: the crop's own.</param>
     /// <returns>The quantity in the crop's own unit.</returns>
     /// <exception cref="KeyNotFoundException">The unit has no conversion; the records check reports it first.</exception>
     public decimal ToBase(decimal quantity, string? unit) =>
-        string.IsNullOrWhiteSpace(unit) ? quantity : quantity * Units[unit.Trim()];
+        decimal.Round(quantity * UnitsIn(unit), QuantityDecimals, MidpointRounding.AwayFromZero);
+
+    /// <summary>How many of the crop's own units another one holds.</summary>
+    internal decimal UnitsIn(string? unit) => string.IsNullOrWhiteSpace(unit) ? 1m : Units[unit.Trim()];
 
     /// <summary>The crop's name.</summary>
     public override string ToString() => Name;
@@ -178,33 +184,6 @@ public sealed class BedPlanting
 
     /// <summary>The day it came into the bed.</summary>
     public DateOnly In => Row.InBed;
-
-    /// <summary>The first day the bed was free again, once worked out from the row, the last harvest or the closing date.</summary>
-    public DateOnly Out { get; internal set; }
-
-    /// <summary>True while it stands in the bed: from the day it came in to the day before it left.</summary>
-    /// <param name="day">The day.</param>
-    /// <returns>True when in bed.</returns>
-    public bool IsInBed(DateOnly day) => In <= day && day < Out;
-
-    /// <summary>True while it stands in the nursery: sown and not yet in the bed.</summary>
-    /// <param name="day">The day.</param>
-    /// <returns>True when in the nursery.</returns>
-    public bool IsInNursery(DateOnly day) => Row.Sown is { } sown && sown <= day && day < In;
-
-    /// <summary>Days held in the bed inside a span, at least 1 over the whole stay.</summary>
-    /// <param name="from">First day of the span.</param>
-    /// <param name="to">First day after the span.</param>
-    /// <returns>Days.</returns>
-    internal int DaysWithin(DateOnly from, DateOnly to)
-    {
-        DateOnly start = In > from ? In : from;
-        DateOnly end = Out < to ? Out : to;
-        return Math.Max(0, end.DayNumber - start.DayNumber);
-    }
-
-    /// <summary>Days held in the bed, at least 1.</summary>
-    public int Days => Math.Max(1, Out.DayNumber - In.DayNumber);
 }
 
 /// <summary>A planting: all rows of one name.</summary>

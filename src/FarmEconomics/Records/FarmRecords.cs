@@ -1,3 +1,5 @@
+using FarmEconomics.Records.Storage;
+
 namespace FarmEconomics.Records;
 
 /// <summary>
@@ -15,9 +17,13 @@ public sealed class FarmRecords
     private readonly Dictionary<string, CategoryRow> categoriesByName = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, List<WorkerRow>> workersByName = new(StringComparer.OrdinalIgnoreCase);
     private readonly Pool[] channelPools;
+    private readonly int[] cropAt;
+    private readonly int[] plantingAt;
+    private readonly int[] channelAt;
 
     private FarmRecords(RecordTables tables, FarmSettings settings)
     {
+        tables.Seal();
         Tables = tables;
         Settings = settings;
         AsOf = settings.AsOf ?? LastDate(tables);
@@ -28,11 +34,14 @@ public sealed class FarmRecords
         channelPools = new Pool[Channels.Count];
         LinkPools();
         LinkWork();
-        Harvests = Until(tables.Harvests, row => row.Date, "harvests");
-        Sales = Until(tables.Sales, row => row.Date, "sales");
-        Income = Until(tables.Income, row => row.Date, "income");
-        Labor = Until(tables.Labor, row => row.Date, "labor");
-        Expenses = Until(tables.Expenses, row => row.Date, "expenses");
+        cropAt = PlacesOf(cropsByName, crop => crop.Index);
+        plantingAt = PlacesOf(plantingsByName, planting => planting.Index);
+        channelAt = PlacesOf(channelsByName, channel => channel.Index);
+        Harvests = Until(tables.Harvests, HarvestRow.DateColumn);
+        Sales = Until(tables.Sales, SaleRow.DateColumn);
+        Income = Until(tables.Income, IncomeRow.DateColumn);
+        Labor = Until(tables.Labor, LaborRow.DateColumn);
+        Expenses = Until(tables.Expenses, ExpenseRow.DateColumn);
     }
 
     /// <summary>The tables as read.</summary>
@@ -63,19 +72,19 @@ public sealed class FarmRecords
     public List<Pool> Pools { get; } = [];
 
     /// <summary>Harvests up to the closing date.</summary>
-    public IReadOnlyList<HarvestRow> Harvests { get; }
+    public Rows<HarvestRow> Harvests { get; }
 
     /// <summary>Sales and other leavings up to the closing date.</summary>
-    public IReadOnlyList<SaleRow> Sales { get; }
+    public Rows<SaleRow> Sales { get; }
 
     /// <summary>Income up to the closing date.</summary>
-    public IReadOnlyList<IncomeRow> Income { get; }
+    public Rows<IncomeRow> Income { get; }
 
     /// <summary>Labor up to the closing date.</summary>
-    public IReadOnlyList<LaborRow> Labor { get; }
+    public Rows<LaborRow> Labor { get; }
 
     /// <summary>Expenses up to the closing date.</summary>
-    public IReadOnlyList<ExpenseRow> Expenses { get; }
+    public Rows<ExpenseRow> Expenses { get; }
 
     /// <summary>How many rows of each table are dated after the closing date and not read into any result.</summary>
     public Dictionary<string, int> RowsAfterAsOf { get; } = [];
@@ -113,6 +122,15 @@ public sealed class FarmRecords
     /// <returns>The pool or null.</returns>
     public Pool? FindPool(string name) => poolsByName.GetValueOrDefault(name.Trim());
 
+    /// <summary>The place of a crop among <see cref="Crops"/> by the number of its name in the tables; -1 for a blank or an unknown name.</summary>
+    internal int CropAt(int name) => cropAt[name];
+
+    /// <summary>The place of a planting among <see cref="Plantings"/> by the number of its name in the tables; -1 for a blank or an unknown name.</summary>
+    internal int PlantingAt(int name) => plantingAt[name];
+
+    /// <summary>The place of a channel among <see cref="Channels"/> by the number of its name in the tables; -1 for a blank or an unknown name.</summary>
+    internal int ChannelAt(int name) => channelAt[name];
+
     internal Planting? FindPlanting(string name) => plantingsByName.GetValueOrDefault(name.Trim());
 
     internal Channel Channel(string name) => channelsByName[name.Trim()];
@@ -138,37 +156,56 @@ public sealed class FarmRecords
         WorkerRow? best = null;
         foreach (WorkerRow row in rows)
         {
-            if ((row.From is null || row.From <= day) && (best is null || (row.From ?? DateOnly.MinValue) >= (best.From ?? DateOnly.MinValue)))
+            if ((row.From is null || row.From <= day) && (best is null || (row.From ?? DateOnly.MinValue) >= (best.Value.From ?? DateOnly.MinValue)))
             {
                 best = row;
             }
         }
 
-        return best is null ? (rows[0].Kind, null) : (best.Kind, best.Wage);
+        return best is { } valid ? (valid.Kind, valid.Wage) : (rows[0].Kind, null);
     }
 
-    private static DateOnly LastDate(RecordTables tables)
+    private static DateOnly LastDate(RecordTables tables) => DateOnly.FromDayNumber(new[]
     {
-        DateOnly last = DateOnly.MinValue;
-        foreach (DateOnly date in tables.Harvests.Select(row => row.Date)
-            .Concat(tables.Sales.Select(row => row.Date))
-            .Concat(tables.Income.Select(row => row.Date))
-            .Concat(tables.Labor.Select(row => row.Date))
-            .Concat(tables.Expenses.Select(row => row.Date))
-            .Concat(tables.Plantings.Select(row => row.InBed)))
+        Last(HarvestRow.DateColumn.Cells(tables.Harvests.Table)),
+        Last(SaleRow.DateColumn.Cells(tables.Sales.Table)),
+        Last(IncomeRow.DateColumn.Cells(tables.Income.Table)),
+        Last(LaborRow.DateColumn.Cells(tables.Labor.Table)),
+        Last(ExpenseRow.DateColumn.Cells(tables.Expenses.Table)),
+        Last(PlantingRow.InBedColumn.Cells(tables.Plantings.Table)),
+    }.Max());
+
+    // The end of what is stored is blank, and a blank is the least of all.
+    private static int Last(DayCells days)
+    {
+        int last = 1;
+        foreach (int day in days.Stored)
         {
-            last = date > last ? date : last;
+            last = Math.Max(last, day);
         }
 
-        return last;
+        return last - 1;
     }
 
-    private List<T> Until<T>(List<T> rows, Func<T, DateOnly> dateOf, string table)
+    private int[] PlacesOf<T>(Dictionary<string, T> byName, Func<T, int> place)
     {
-        List<T> kept = rows.FindAll(row => dateOf(row) <= AsOf);
+        int[] places = new int[Tables.Names.Count];
+        places[0] = -1;
+        for (int name = 1; name < places.Length; name++)
+        {
+            places[name] = byName.TryGetValue(Tables.Names[name]!.Trim(), out T? one) ? place(one) : -1;
+        }
+
+        return places;
+    }
+
+    private Rows<T> Until<T>(Rows<T> rows, DayColumn date)
+        where T : struct, IRecordRow<T>
+    {
+        Rows<T> kept = rows.Until(date, AsOf);
         if (kept.Count < rows.Count)
         {
-            RowsAfterAsOf[table] = rows.Count - kept.Count;
+            RowsAfterAsOf[T.Schema.Name] = rows.Count - kept.Count;
         }
 
         return kept;
@@ -235,12 +272,12 @@ public sealed class FarmRecords
         }
 
         // Every name a row may give, whatever its table: what passes the checks must be known here.
-        IEnumerable<string?> names = Tables.Sales.Select(row => (string?)row.Channel)
-            .Concat(Tables.Income.Select(row => row.Channel))
-            .Concat(Tables.Labor.Select(row => row.Channel))
-            .Concat(Tables.Expenses.Select(row => row.Channel))
-            .Concat(Tables.Prices.Select(row => row.Channel));
-        foreach (string name in names.OfType<string>())
+        IEnumerable<string> names = Named(Tables.Sales.Table, SaleRow.ChannelColumn)
+            .Concat(Named(Tables.Income.Table, IncomeRow.ChannelColumn))
+            .Concat(Named(Tables.Labor.Table, LaborRow.ChannelColumn))
+            .Concat(Named(Tables.Expenses.Table, ExpenseRow.ChannelColumn))
+            .Concat(Named(Tables.Prices.Table, PriceRow.ChannelColumn));
+        foreach (string name in names)
         {
             if (!channelsByName.ContainsKey(name.Trim()))
             {
@@ -248,7 +285,22 @@ public sealed class FarmRecords
                     .Where(candidate => name.Contains(candidate.ToString(), StringComparison.OrdinalIgnoreCase))
                     .DefaultIfEmpty(ChannelKind.Market)
                     .First();
-                AddChannel(new ChannelRow { Channel = name, Kind = kind, Source = new SourceLine("implied", 0) }, implied: true);
+                AddChannel(new RowValues { ["channel"] = name, ["kind"] = kind, Source = new SourceLine("implied", 0) }.Row<ChannelRow>(), implied: true);
+            }
+        }
+    }
+
+    // Each name once, by its first row.
+    private static IEnumerable<string> Named(RecordTable table, TextColumn column)
+    {
+        bool[] seen = new bool[table.Names.Count];
+        for (int row = 0; row < table.Count; row++)
+        {
+            int id = column.Id(table, row);
+            if (id > 0 && !seen[id])
+            {
+                seen[id] = true;
+                yield return table.Names[id]!;
             }
         }
     }
@@ -270,8 +322,8 @@ public sealed class FarmRecords
 
         foreach (PoolRow row in Defaults.Pools)
         {
-            bool replaced = own.Remove(row.Pool, out PoolRow? mine);
-            AddPool(new Pool(Pools.Count, mine ?? row) { Fallback = replaced ? null : DefaultPools.FallbackOf(row.Pool) });
+            bool replaced = own.Remove(row.Pool, out PoolRow mine);
+            AddPool(new Pool(Pools.Count, replaced ? mine : row) { Fallback = replaced ? null : DefaultPools.FallbackOf(row.Pool) });
         }
 
         foreach (PoolRow row in Tables.Pools)
@@ -284,15 +336,15 @@ public sealed class FarmRecords
 
         foreach (Channel channel in Channels)
         {
-            PoolRow row = new()
+            RowValues row = new()
             {
-                Pool = DefaultPools.ChannelPoolName(channel.Name),
-                Basis = "sales-value",
-                StatementLine = StatementLine.Selling,
-                VariesWith = VariesWith.Sales,
+                ["pool"] = DefaultPools.ChannelPoolName(channel.Name),
+                ["basis"] = "sales-value",
+                ["statement_line"] = StatementLine.Selling,
+                ["varies_with"] = VariesWith.Sales,
                 Source = channel.Row.Source,
             };
-            Pool pool = new(Pools.Count, row) { Channel = channel };
+            Pool pool = new(Pools.Count, row.Row<PoolRow>()) { Channel = channel };
             AddPool(pool);
             channelPools[channel.Index] = pool;
         }

@@ -78,7 +78,7 @@ public sealed record FarmSettings
     /// <summary>Day of the month the crop year starts on.</summary>
     public int CropYearStartDay { get; init; } = 1;
 
-    /// <summary>Value of one unpaid hour, per hour; null: net return is shown before owner labor.</summary>
+    /// <summary>Value of one unpaid hour, per hour; null: labor and net return are not available where hours are unpaid.</summary>
     public decimal? OwnerWage { get; init; }
 
     /// <summary>Whether anybody works unpaid: tells no hours from unknown ones.</summary>
@@ -87,7 +87,7 @@ public sealed record FarmSettings
     /// <summary>Employer's cost on top of wages, in percent; used only where the books carry neither wages nor such cost.</summary>
     public decimal PayrollBurdenPercent { get; init; }
 
-    /// <summary>Cost of capital in percent a year; null: net return is shown before ownership cost.</summary>
+    /// <summary>Cost of capital in percent a year; null: infrastructure and net return are not available where assets have a yearly cost.</summary>
     public decimal? InterestPercent { get; init; }
 
     /// <summary>Bed width that one bed-foot stands for, in inches; in centimeters when lengths are in meters.</summary>

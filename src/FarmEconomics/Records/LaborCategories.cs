@@ -8,7 +8,6 @@ public static class LaborCategories
     /// <returns>True for class labor or labor-burden.</returns>
     public static bool IsLabor(this CategoryRow category)
     {
-        ArgumentNullException.ThrowIfNull(category);
         return category.Class is ExpenseClass.Labor or ExpenseClass.LaborBurden;
     }
 
@@ -20,7 +19,6 @@ public static class LaborCategories
     /// <returns>True for payroll taxes, workers' compensation, benefits and pensions.</returns>
     public static bool IsBurden(this CategoryRow category)
     {
-        ArgumentNullException.ThrowIfNull(category);
         return category.Class == ExpenseClass.LaborBurden
             || (category.Class == ExpenseClass.Labor && TaxLines.Find(category.TaxLine) is { OnTopOfWages: true });
     }

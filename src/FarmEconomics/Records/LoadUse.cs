@@ -10,7 +10,6 @@ public static class LoadUse
     /// <returns>kWh, at least 0.</returns>
     public static decimal KilowattHours(this LoadRow row, DateOnly from, DateOnly last)
     {
-        ArgumentNullException.ThrowIfNull(row);
         DateOnly start = row.From > from ? row.From : from;
         DateOnly end = row.To < last ? row.To : last;
         return row.Watts * row.HoursPerDay * Math.Max(0, end.DayNumber - start.DayNumber + 1) / 1000m;

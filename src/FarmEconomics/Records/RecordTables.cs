@@ -1,11 +1,35 @@
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
+
 namespace FarmEconomics.Records;
 
 /// <summary>
-/// The tables of a records folder as read: typed rows in file order, not yet checked against each other.
-/// A table that isn't there is an empty list and not in <see cref="Present"/>.
+/// The tables of a records folder as read: rows in file order, not yet checked against each other. Each table's rows are found under its name
+/// (<see cref="Sales"/>, ...). A table that isn't there has no rows and is not in <see cref="Present"/>.
 /// </summary>
-public sealed record RecordTables
+public sealed partial class RecordTables
 {
+    private readonly Dictionary<TableSchema, RecordTable> tables;
+    private readonly NamePool names;
+
+    /// <summary>No rows yet.</summary>
+    public RecordTables()
+        : this(RecordSchema.Tables)
+    {
+    }
+
+    internal RecordTables(IReadOnlyList<TableSchema> schemas)
+    {
+        names = new NamePool();
+        tables = schemas.ToDictionary(schema => schema, schema => new RecordTable(schema, names));
+    }
+
+    private RecordTables(RecordTables from, Func<RecordTable, RecordTable> change)
+    {
+        names = from.names;
+        tables = from.tables.ToDictionary(table => table.Key, table => change(table.Value));
+    }
+
     /// <summary>Names of the tables that were found (<c>crops</c>, <c>sales</c>, ...), lower case.</summary>
     public HashSet<string> Present { get; init; } = new(StringComparer.OrdinalIgnoreCase);
 
@@ -21,87 +45,54 @@ public sealed record RecordTables
     /// </summary>
     public Dictionary<string, HashSet<string>> NamesInError { get; init; } = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Rows of <c>farm</c>.</summary>
-    public List<SettingRow> Farm { get; init; } = [];
+    /// <summary>All tables, in documented order.</summary>
+    public IEnumerable<RecordTable> All => tables.Values;
 
-    /// <summary>Rows of <c>crops</c>.</summary>
-    public List<CropRow> Crops { get; init; } = [];
+    /// <summary>The rows of a table.</summary>
+    /// <typeparam name="T">The type of its rows.</typeparam>
+    /// <returns>The rows.</returns>
+    public Rows<T> Of<T>()
+        where T : struct, IRecordRow<T> => tables[T.Schema].Rows<T>();
 
-    /// <summary>Rows of <c>units</c>.</summary>
-    public List<UnitRow> Units { get; init; } = [];
+    /// <summary>A table by its schema.</summary>
+    /// <param name="schema">The schema.</param>
+    /// <returns>The table.</returns>
+    public RecordTable Of(TableSchema schema) => tables[schema];
 
-    /// <summary>Rows of <c>beds</c>.</summary>
-    public List<BedRow> Beds { get; init; } = [];
+    /// <summary>Adds a row; its table is there from now on.</summary>
+    /// <typeparam name="T">The type of row.</typeparam>
+    /// <param name="row">Its values.</param>
+    /// <returns>The row.</returns>
+    /// <exception cref="InvalidOperationException">The records are read already, and sealed.</exception>
+    public T Add<T>(RowValues row)
+        where T : struct, IRecordRow<T>
+    {
+        ArgumentNullException.ThrowIfNull(row);
+        Present.Add(T.Schema.Name);
+        RecordTable table = tables[T.Schema];
+        return T.At(table, row.AddTo(table));
+    }
 
-    /// <summary>Rows of <c>plantings</c>.</summary>
-    public List<PlantingRow> Plantings { get; init; } = [];
+    /// <summary>The name all tables number as one; 0 where no row holds it.</summary>
+    internal NamePool Names => names;
 
-    /// <summary>Rows of <c>harvests</c>.</summary>
-    public List<HarvestRow> Harvests { get; init; } = [];
+    /// <summary>From here on nothing changes.</summary>
+    internal void Seal()
+    {
+        foreach (RecordTable table in tables.Values)
+        {
+            table.Seal();
+        }
+    }
 
-    /// <summary>Rows of <c>sales</c>.</summary>
-    public List<SaleRow> Sales { get; init; } = [];
+    /// <summary>The same rows once more, to be added to.</summary>
+    internal RecordTables Copy() => With(table => table.Copy());
 
-    /// <summary>Rows of <c>channels</c>.</summary>
-    public List<ChannelRow> Channels { get; init; } = [];
-
-    /// <summary>Rows of <c>prices</c>.</summary>
-    public List<PriceRow> Prices { get; init; } = [];
-
-    /// <summary>Rows of <c>income</c>.</summary>
-    public List<IncomeRow> Income { get; init; } = [];
-
-    /// <summary>Rows of <c>labor</c>.</summary>
-    public List<LaborRow> Labor { get; init; } = [];
-
-    /// <summary>Rows of <c>workers</c>.</summary>
-    public List<WorkerRow> Workers { get; init; } = [];
-
-    /// <summary>Rows of <c>tasks</c>.</summary>
-    public List<TaskRow> Tasks { get; init; } = [];
-
-    /// <summary>Rows of <c>labor_standards</c>.</summary>
-    public List<LaborStandardRow> LaborStandards { get; init; } = [];
-
-    /// <summary>Rows of <c>input_rates</c>.</summary>
-    public List<InputRateRow> InputRates { get; init; } = [];
-
-    /// <summary>Rows of <c>expenses</c>.</summary>
-    public List<ExpenseRow> Expenses { get; init; } = [];
-
-    /// <summary>Rows of <c>categories</c>.</summary>
-    public List<CategoryRow> Categories { get; init; } = [];
-
-    /// <summary>Rows of <c>pools</c>.</summary>
-    public List<PoolRow> Pools { get; init; } = [];
-
-    /// <summary>Rows of <c>use</c>.</summary>
-    public List<UseRow> Use { get; init; } = [];
-
-    /// <summary>Rows of <c>loads</c>.</summary>
-    public List<LoadRow> Loads { get; init; } = [];
-
-    /// <summary>Rows of <c>assets</c>.</summary>
-    public List<AssetRow> Assets { get; init; } = [];
-
-    /// <summary>Rows of <c>loans</c>.</summary>
-    public List<LoanRow> Loans { get; init; } = [];
-
-    /// <summary>Rows of <c>balances</c>.</summary>
-    public List<BalanceRow> Balances { get; init; } = [];
-
-    /// <summary>Rows of <c>funding</c>.</summary>
-    public List<FundingRow> Funding { get; init; } = [];
-
-    /// <summary>Rows of <c>limits</c>.</summary>
-    public List<LimitRow> Limits { get; init; } = [];
-
-    /// <summary>Rows of <c>totals</c>.</summary>
-    public List<TotalRow> Totals { get; init; } = [];
-
-    /// <summary>Rows of <c>aliases</c>.</summary>
-    public List<AliasRow> Aliases { get; init; } = [];
-
-    /// <summary>Rows of <c>imports</c>.</summary>
-    public List<ImportRow> Imports { get; init; } = [];
+    /// <summary>The records with other tables in place of some; every table is asked, so none is left behind.</summary>
+    internal RecordTables With(Func<RecordTable, RecordTable> change, bool rowsInError = true) => new(this, change)
+    {
+        Present = Present,
+        Unreadable = Unreadable,
+        NamesInError = rowsInError ? NamesInError : new(StringComparer.OrdinalIgnoreCase),
+    };
 }

@@ -7,30 +7,30 @@ namespace FarmEconomics.Tracing;
 /// before, in the same crop year; else those that stand, young as they are; else the one that left last in an earlier crop year, not too long
 /// ago; else the next to come that crop year.
 /// </summary>
-internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IReadOnlyList<List<BedPlanting>> bedsByCrop, List<Problem> problems)
+internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IReadOnlyList<List<BedStay>> bedsByCrop, List<Problem> problems)
 {
     /// <summary>Harvests no planting can have given; empty when each found one.</summary>
     internal List<Problem> Errors { get; } = [];
 
     /// <summary>The rows of the plantings it came from; empty, with an error, when there is none.</summary>
-    internal List<BedPlanting> BedsOf(HarvestRow row, Crop crop)
+    internal List<BedStay> BedsOf(HarvestRow row, Crop crop)
     {
-        List<BedPlanting> standing = bedsByCrop[crop.Index].FindAll(bed => bed.IsInBed(row.Date));
+        List<BedStay> standing = bedsByCrop[crop.Index].FindAll(bed => bed.IsInBed(row.Date));
         int least = times.LeastDays(crop);
-        List<BedPlanting> ready = least == 0 ? standing : standing.FindAll(bed => row.Date.DayNumber - bed.In.DayNumber >= least);
+        List<BedStay> ready = least == 0 ? standing : standing.FindAll(bed => row.Date.DayNumber - bed.In.DayNumber >= least);
         return ready.Count > 0 ? ready : WhenNoneIsReady(row, crop, standing);
     }
 
-    private List<BedPlanting> WhenNoneIsReady(HarvestRow row, Crop crop, List<BedPlanting> standing)
+    private List<BedStay> WhenNoneIsReady(HarvestRow row, Crop crop, List<BedStay> standing)
     {
-        List<BedPlanting> beds = bedsByCrop[crop.Index];
+        List<BedStay> beds = bedsByCrop[crop.Index];
         if (!beds.Exists(bed => bed.In <= row.Date))
         {
             Errors.Add(TracingProblems.HarvestWithoutPlanting(row, crop));
             return [];
         }
 
-        BedPlanting? left = beds.Where(bed => bed.Out <= row.Date && row.Date.DayNumber - bed.Out.DayNumber <= times.LongestStay(crop)).MaxBy(bed => bed.Out);
+        BedStay? left = beds.Where(bed => bed.Out <= row.Date && row.Date.DayNumber - bed.Out.DayNumber <= times.LongestStay(crop)).MaxBy(bed => bed.Out);
         int window = settings.WindowOf(row.Date);
         if (standing.Count > 0)
         {

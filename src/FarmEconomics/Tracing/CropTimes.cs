@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Tracing;
 
@@ -10,12 +11,20 @@ internal sealed class CropTimes
 {
     private readonly TracingLimits limits;
     private readonly (DateOnly First, DateOnly Last)?[] named;
+    private readonly int[] plantingOfHarvest;
     private readonly int[] leastDays;
     private readonly int[] longestStay;
 
     internal CropTimes(FarmRecords records)
     {
         limits = records.Settings.Limits;
+        plantingOfHarvest = new int[records.Harvests.Count];
+        TextCells names = HarvestRow.PlantingColumn.Cells(records.Harvests.Table);
+        for (int i = 0; i < plantingOfHarvest.Length; i++)
+        {
+            plantingOfHarvest[i] = records.PlantingAt(names[records.Harvests.IndexOf(i)]);
+        }
+
         named = NamedHarvests(records);
         List<int>[] waits = [.. records.Crops.Select(_ => new List<int>())];
         List<int>[] stays = [.. records.Crops.Select(_ => new List<int>())];
@@ -40,15 +49,19 @@ internal sealed class CropTimes
     /// <summary>The last harvest that names the planting; null: none does.</summary>
     internal DateOnly? LastNamed(Planting planting) => named[planting.Index]?.Last;
 
-    private static (DateOnly First, DateOnly Last)?[] NamedHarvests(FarmRecords records)
+    /// <summary>The planting a harvest row names; -1: it names none, or none that is known.</summary>
+    internal int PlantingNamed(int harvest) => plantingOfHarvest[harvest];
+
+    private (DateOnly First, DateOnly Last)?[] NamedHarvests(FarmRecords records)
     {
         (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
-        foreach (HarvestRow row in records.Harvests)
+        for (int i = 0; i < plantingOfHarvest.Length; i++)
         {
-            if (!string.IsNullOrWhiteSpace(row.Planting) && records.FindPlanting(row.Planting) is { } planting)
+            if (plantingOfHarvest[i] is >= 0 and int planting)
             {
-                (DateOnly First, DateOnly Last) known = spans[planting.Index] ?? (row.Date, row.Date);
-                spans[planting.Index] = (row.Date < known.First ? row.Date : known.First, row.Date > known.Last ? row.Date : known.Last);
+                DateOnly day = records.Harvests[i].Date;
+                (DateOnly First, DateOnly Last) known = spans[planting] ?? (day, day);
+                spans[planting] = (day < known.First ? day : known.First, day > known.Last ? day : known.Last);
             }
         }
 

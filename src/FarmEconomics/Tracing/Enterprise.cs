@@ -9,8 +9,9 @@ namespace FarmEconomics.Tracing;
 /// </summary>
 public sealed class Enterprise
 {
-    internal Enterprise(int index, Planting planting, int cropYear)
+    internal Enterprise(int index, Planting planting, int cropYear, IReadOnlyList<BedStay> stays)
     {
+        Stays = stays;
         Index = index;
         Planting = planting;
         CropYear = cropYear;
@@ -21,6 +22,9 @@ public sealed class Enterprise
 
     /// <summary>The planting.</summary>
     public Planting Planting { get; }
+
+    /// <summary>Its planting's stays in beds, in file order.</summary>
+    public IReadOnlyList<BedStay> Stays { get; }
 
     /// <summary>The crop.</summary>
     public Crop Crop => Planting.Crop;
@@ -40,11 +44,14 @@ public sealed class Enterprise
     /// <summary>Trays raised.</summary>
     public decimal Trays { get; internal set; }
 
-    /// <summary>Bed-foot-days row by row, in the order of <see cref="Planting.Beds"/>.</summary>
+    /// <summary>Bed-foot-days row by row, in the order of <see cref="Stays"/>.</summary>
     public IReadOnlyList<decimal> BedFootDaysByRow { get; internal set; } = [];
 
     /// <summary>Picked, in the crop's unit, without what was culled.</summary>
     public decimal Harvested { get; internal set; }
+
+    /// <summary>True when a harvest row is of it, be it of nothing.</summary>
+    internal bool IsPicked { get; set; }
 
     /// <summary>Thrown out in the field.</summary>
     public decimal Culled { get; internal set; }

@@ -3,33 +3,47 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
-/// <summary>Takes every logged hour to the enterprises or the pool it was worked for, and fills in standards where there is no log.</summary>
+/// <summary>
+/// Takes every logged hour to the enterprises or the pool it was worked for, and fills in standards where there is no log.
+/// </summary>
 internal sealed class HoursTracer
 {
     private readonly FarmRecords records;
     private readonly PlantingCalendar calendar;
     private readonly StageWork work;
-    private readonly List<Problem> problems;
+    private readonly List<Problem> problems = [];
+    private readonly List<LaborUse> unplaced = [];
 
-    internal HoursTracer(FarmRecords records, PlantingCalendar calendar, StageWork work, List<Problem> problems)
+    private HoursTracer(FarmRecords records, PlantingCalendar calendar, StageWork work, int from, int to)
     {
         this.records = records;
         this.calendar = calendar;
         this.work = work;
-        this.problems = problems;
-        List<LaborUse> unplaced = [];
-        foreach (LaborRow row in records.Labor)
+        for (int i = from; i < to; i++)
         {
-            Uses.Add(Trace(row, unplaced));
+            Uses.Add(Trace(records.Labor[i]));
         }
-
-        new StandardHours(records, calendar, Uses, unplaced).Fill();
     }
 
-    /// <summary>All labor, logged rows in file order, then hours added from standards.</summary>
-    internal List<LaborUse> Uses { get; } = [];
+    private List<LaborUse> Uses { get; } = [];
 
-    private LaborUse Trace(LaborRow row, List<LaborUse> unplaced)
+    /// <summary>All labor: logged rows in file order, then hours added from standards.</summary>
+    internal static List<LaborUse> Of(FarmRecords records, PlantingCalendar calendar, StageWork work, List<Problem> problems)
+    {
+        List<LaborUse> uses = new(records.Labor.Count);
+        List<LaborUse> unplaced = [];
+        foreach (HoursTracer piece in RowRanges.Map(records.Labor.Count, (from, to) => new HoursTracer(records, calendar, work.Another(), from, to)))
+        {
+            uses.AddRange(piece.Uses);
+            unplaced.AddRange(piece.unplaced);
+            problems.AddRange(piece.problems);
+        }
+
+        new StandardHours(records, calendar, uses, unplaced).Fill();
+        return uses;
+    }
+
+    private LaborUse Trace(LaborRow row)
     {
         TaskRow task = records.Task(row.Task);
         LaborUse use = new(row, task.Stage, records.WorkerOn(row.Worker, row.Date).Kind, row.Hours, records.Settings.WindowOf(row.Date), added: false);

@@ -1,5 +1,4 @@
 using FarmEconomics.Records;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
@@ -34,12 +33,6 @@ public sealed class LaborUse
     /// <summary>True when no log stands behind the hours: they were added from a standard.</summary>
     public bool Added { get; }
 
-    /// <summary>What the hours cost; null while not available (no wage known).</summary>
-    public Money? Amount { get; internal set; }
-
-    /// <summary>Its part of what the books paid on top of wages, where the wages themselves are reckoned from hours.</summary>
-    internal Money Burden { get; set; }
-
     /// <summary>Where the hours went; they sum to <see cref="Hours"/>.</summary>
     public IReadOnlyList<LaborPart> Parts => PartList;
 
@@ -52,11 +45,8 @@ public sealed class LaborUse
 /// <param name="Pool">The pool worked for, or null; neither: not assigned.</param>
 /// <param name="Hours">Hours.</param>
 /// <param name="Estimated">True when a time standard, not a log, says where the hours went.</param>
-public sealed record LaborPart(LaborUse Use, Enterprise? Enterprise, Pool? Pool, decimal Hours, bool Estimated)
+public readonly record struct LaborPart(LaborUse Use, Enterprise? Enterprise, Pool? Pool, decimal Hours, bool Estimated)
 {
-    /// <summary>Its part of the row's money.</summary>
-    public Money Amount { get; internal set; }
-
     /// <summary>What its part was reckoned by: the row's money is split by the same weights as its hours.</summary>
     internal decimal Weight { get; init; } = 1m;
 }

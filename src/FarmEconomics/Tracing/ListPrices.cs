@@ -10,15 +10,21 @@ namespace FarmEconomics.Tracing;
 internal sealed class ListPrices
 {
     private readonly FarmRecords records;
-    private readonly Dictionary<(int Crop, int Channel), List<(DateOnly From, (decimal Amount, decimal Quantity) Price)>> lists = [];
-    private readonly Dictionary<(int Crop, int Channel, int Window), (decimal Amount, decimal Quantity)> realised = [];
-    private readonly Dictionary<int, (decimal Amount, decimal Quantity)> realisedAnywhere = [];
 
-    private const int NoChannel = -1;
+    // By crop; inside, by channel, with prices of no channel last. Each crop is worked by itself.
+    private readonly List<(DateOnly From, (decimal Amount, decimal Quantity) Price)>?[][] lists;
+    private readonly Dictionary<(int Channel, int Window), (long Cents, Int128 Quantity)>[] realised;
+    private readonly (long Cents, Int128 Quantity)[] realisedAnywhere;
+    private readonly int[] sources;
 
     internal ListPrices(FarmRecords records)
     {
         this.records = records;
+        NoChannel = records.Channels.Count;
+        lists = [.. records.Crops.Select(_ => new List<(DateOnly, (decimal, decimal))>?[NoChannel + 1])];
+        realised = [.. records.Crops.Select(_ => new Dictionary<(int, int), (long, Int128)>())];
+        realisedAnywhere = new (long, Int128)[records.Crops.Count];
+        sources = [.. records.Channels.Select(channel => (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? channel : records.Channel(channel.Row.ValuesFrom)).Index)];
         foreach (PriceRow row in records.Tables.Prices)
         {
             if (row.Reference == true)
@@ -28,57 +34,53 @@ internal sealed class ListPrices
 
             Crop crop = records.Crop(row.Crop);
             int channel = string.IsNullOrWhiteSpace(row.Channel) ? NoChannel : records.Channel(row.Channel).Index;
-            if (!lists.TryGetValue((crop.Index, channel), out List<(DateOnly, (decimal, decimal))>? list))
-            {
-                lists[(crop.Index, channel)] = list = [];
-            }
-
-            list.Add((row.From ?? DateOnly.MinValue, (row.Price, crop.ToBase(1m, row.Unit))));
+            (lists[crop.Index][channel] ??= []).Add((row.From ?? DateOnly.MinValue, (row.Price, crop.ToBase(1m, row.Unit))));
         }
     }
 
+    private int NoChannel { get; }
+
     /// <summary>Adds a priced sale to the averages.</summary>
-    internal void Realise(Leaving leaving)
+    internal void Realise(int crop, DispositionTable table, int place)
     {
-        if (leaving.Quantity <= 0m)
+        long quantity = table.Quantity[place];
+        if (quantity <= 0)
         {
             return;
         }
 
-        (int, int, int) key = (leaving.Crop.Index, leaving.Channel.Index, leaving.Window);
-        (decimal amount, decimal quantity) = realised.GetValueOrDefault(key);
-        realised[key] = (amount + leaving.Amount.Amount, quantity + leaving.Quantity);
-        (amount, quantity) = realisedAnywhere.GetValueOrDefault(leaving.Crop.Index);
-        realisedAnywhere[leaving.Crop.Index] = (amount + leaving.Amount.Amount, quantity + leaving.Quantity);
+        (int, int) key = (table.Channel[place], records.Settings.WindowOf(DateOnly.FromDayNumber(table.Day[place])));
+        ref (long Cents, Int128 Quantity) sum = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(realised[crop], key, out _);
+        sum.Cents += table.Amount[place];
+        sum.Quantity += quantity;
+        realisedAnywhere[crop].Cents += table.Amount[place];
+        realisedAnywhere[crop].Quantity += quantity;
     }
 
     /// <summary>List price per unit of the crop for goods leaving a channel on a day; null when nothing tells.</summary>
-    internal decimal? PerUnit(Crop crop, Channel channel, DateOnly day) => Find(crop, channel, day) is { } price ? price.Amount / price.Quantity : null;
+    internal decimal? PerUnit(Crop crop, Channel channel, DateOnly day) => Find(crop.Index, channel.Index, day) is { } price ? price.Amount / price.Quantity : null;
 
-    private (decimal Amount, decimal Quantity)? Find(Crop crop, Channel channel, DateOnly day)
-    {
-        Channel source = string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? channel : records.Channel(channel.Row.ValuesFrom);
-        return Newest(crop.Index, source.Index, day)
-            ?? Newest(crop.Index, NoChannel, day)
-            ?? Average(realised, (crop.Index, source.Index, records.Settings.WindowOf(day)))
-            ?? Average(realisedAnywhere, crop.Index);
-    }
+    private (decimal Amount, decimal Quantity)? Find(int crop, int channel, DateOnly day) =>
+        Newest(crop, sources[channel], day)
+        ?? Newest(crop, NoChannel, day)
+        ?? Average(realised[crop].GetValueOrDefault((sources[channel], records.Settings.WindowOf(day))))
+        ?? Average(realisedAnywhere[crop]);
 
     /// <summary>List price for stock on hand, which has no channel yet: so much money for so many units.</summary>
     internal (decimal Amount, decimal Quantity)? PerUnitOnHand(Crop crop, DateOnly day) =>
         Newest(crop.Index, NoChannel, day)
         ?? records.Channels.Where(channel => channel.IsPriced).Select(channel => Newest(crop.Index, channel.Index, day)).FirstOrDefault(price => price is not null)
-        ?? Average(realisedAnywhere, crop.Index);
+        ?? Average(realisedAnywhere[crop.Index]);
 
-    /// <summary>The value of a quantity, to the cent; null when nothing tells.</summary>
-    internal Money? Value(Leaving leaving) =>
-        Find(leaving.Crop, leaving.Channel, leaving.Row.Date) is { } price
-            ? Money.Rounded(leaving.Quantity * price.Amount / price.Quantity) // multiplied first, so that half a cent stays one
+    /// <summary>The value of a disposition in cents; null when nothing tells.</summary>
+    internal long? Value(int crop, DispositionTable table, int place) =>
+        Find(crop, table.Channel[place], DateOnly.FromDayNumber(table.Day[place])) is { } price
+            ? ExactUnits.Cents(ExactUnits.Value(table.Quantity[place]) * price.Amount / price.Quantity) // multiplied first, so that half a cent stays one
             : null;
 
     private (decimal Amount, decimal Quantity)? Newest(int crop, int channel, DateOnly day)
     {
-        if (!lists.TryGetValue((crop, channel), out List<(DateOnly From, (decimal Amount, decimal Quantity) Price)>? list))
+        if (lists[crop][channel] is not { } list)
         {
             return null;
         }
@@ -95,7 +97,6 @@ internal sealed class ListPrices
         return best?.Price;
     }
 
-    private static (decimal Amount, decimal Quantity)? Average<TKey>(Dictionary<TKey, (decimal Amount, decimal Quantity)> sums, TKey key)
-        where TKey : notnull =>
-        sums.TryGetValue(key, out (decimal Amount, decimal Quantity) sum) ? sum : null;
+    private static (decimal Amount, decimal Quantity)? Average((long Cents, Int128 Quantity) sum) =>
+        sum.Quantity > 0 ? (ExactUnits.Money(sum.Cents).Amount, ExactUnits.Value(sum.Quantity)) : null;
 }

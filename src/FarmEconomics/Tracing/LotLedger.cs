@@ -4,179 +4,169 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// Lots in, leavings out, first in first out. A lot older than the crop keeps is passed over while a younger one can fill the row, and out of
-/// reach some days later; one picked a few days after the row's date covers what no other could. The rest is unmatched.
+/// Lots in, dispositions out, first in first out. A lot older than the crop keeps is passed over while a younger one can fill the row,
+/// and out of
+/// reach some days later; one picked a few days after the row's date covers what no other could. The rest is unmatched. Crop by crop,
+/// side by side.
 /// </summary>
 internal sealed class LotLedger
 {
     private readonly FarmRecords records;
     private readonly PlantingCalendar calendar;
-    private readonly List<Problem> problems;
-    private readonly Dictionary<(Crop Crop, int Window), (IReadOnlyList<Enterprise> Enterprises, decimal[] Weights)> spreads = [];
-    private List<LeavingPart> parts;
-    private int[] ends = [];
+    private readonly CropProblems problems;
+    private readonly Dictionary<int, SpreadOver>[] spreads;
 
-    internal LotLedger(FarmRecords records, PlantingCalendar calendar, List<Problem> problems)
+    internal LotLedger(FarmRecords records, PlantingCalendar calendar, List<Problem> told)
     {
         this.records = records;
         this.calendar = calendar;
-        this.problems = problems;
-        Lots = MakeLots();
-        Leavings = MakeLeavings();
-        parts = new List<LeavingPart>(Leavings.Count);
-        Draw();
-        HandOutParts();
-        Close();
+        int crops = records.Crops.Count;
+        problems = new CropProblems(crops);
+        spreads = [.. records.Crops.Select(_ => new Dictionary<int, SpreadOver>())];
+        Lots = new LotTable(records, calendar);
+        Dispositions = new DispositionTable(records);
+        SumPicks();
+        PartColumns[] drawn = new PartColumns[crops];
+        RowRanges.Run(crops, crop => drawn[crop] = Draw(crop));
+        Parts = new PartTable(Dispositions, Lots, drawn);
+        Lots.Parts = Parts;
+        told.AddRange(problems.Tell(Dispositions));
+        told.AddRange(records.Crops.Where(crop => crop.Row.StorageDays is null && IsLeftOf(crop)).Select(TracingProblems.NoStorageDays));
     }
 
-    /// <summary>All lots by date, then file order.</summary>
-    internal List<Lot> Lots { get; }
+    internal LotTable Lots { get; }
 
-    /// <summary>All leavings by date, then file order.</summary>
-    internal List<Leaving> Leavings { get; }
+    internal DispositionTable Dispositions { get; }
 
-    private List<Lot> MakeLots()
+    internal PartTable Parts { get; }
+
+    /// <summary>
+    /// What a planting counts where what met no lot is spread: money follows these weights, not the quantities split by them, which are
+    /// rounded.
+    /// </summary>
+    internal decimal SpreadWeight(int crop, int window, int enterprise)
     {
-        List<Lot> lots = new(calendar.Picks.Count);
-        foreach (Pick pick in calendar.Picks)
+        SpreadOver spread = spreads[crop][window];
+        for (int i = 0; i < spread.Weights.Length; i++)
         {
-            Enterprise enterprise = calendar.EnterpriseOf(pick.Planting, pick.Row.Date);
-            lots.Add(new Lot(pick.Row, enterprise, pick.Quantity, pick.Culled, KeptUntil(enterprise.Crop, pick.Row.Date)));
-            enterprise.Harvested += pick.Quantity;
-            enterprise.Culled += pick.Culled;
-        }
-
-        return DateOrder.Of(lots, lot => lot.Date);
-    }
-
-    private DateOnly KeptUntil(Crop crop, DateOnly picked) => crop.Row.StorageDays is { } days
-        ? DateOnly.FromDayNumber((int)Math.Min(picked.DayNumber + decimal.Floor(days), DateOnly.MaxValue.DayNumber))
-        : records.Settings.EndOf(records.Settings.WindowOf(picked)).AddDays(-1);
-
-    private List<Leaving> MakeLeavings()
-    {
-        List<Leaving> leavings = new(records.Sales.Count);
-        foreach (SaleRow row in records.Sales)
-        {
-            Crop crop = records.Crop(row.Crop);
-            leavings.Add(new Leaving(row, crop, records.Channel(row.Channel), crop.ToBase(row.Quantity, row.Unit), records.Settings.WindowOf(row.Date)));
-        }
-
-        return DateOrder.Of(leavings, leaving => leaving.Row.Date);
-    }
-
-    private void Draw()
-    {
-        ends = new int[Leavings.Count];
-        CropStore[] stores = new CropStore[records.Crops.Count];
-        for (int i = 0; i < stores.Length; i++)
-        {
-            stores[i] = new CropStore(parts, records.Settings.Limits);
-        }
-
-        foreach (Lot lot in Lots)
-        {
-            stores[lot.Enterprise.Crop.Index].Lots.Add(lot);
-        }
-
-        for (int i = 0; i < ends.Length; i++)
-        {
-            Leaving leaving = Leavings[i];
-            int first = parts.Count;
-            decimal left = leaving.Quantity;
-            CropStore store = stores[leaving.Crop.Index];
-            store.Advance(leaving.Row.Date);
-            if (!string.IsNullOrWhiteSpace(leaving.Row.Planting) && records.FindPlanting(leaving.Row.Planting) is { } planting)
+            if (spread.Enterprises[i].Index == enterprise)
             {
-                left = store.DrawPlanting(leaving, planting, left);
-            }
-
-            left = store.DrawYoung(leaving, left);
-            left = store.DrawOld(leaving, left);
-            left = store.DrawComing(leaving, left);
-            for (int k = first; k < parts.Count; k++)
-            {
-                LeavingPart part = parts[k];
-                if (part.Lot!.IsTooOldOn(leaving.Row.Date))
-                {
-                    problems.Add(TracingProblems.HeldTooLong(part, records.Settings.Notation));
-                }
-                else if (part.Lot.Date > leaving.Row.Date)
-                {
-                    problems.Add(TracingProblems.NotedBeforeHarvest(part, records.Settings.Notation));
-                }
-            }
-
-            if (left > 0m)
-            {
-                problems.Add(TracingProblems.SoldMoreThanPicked(leaving, left, records.Settings.Notation));
-                Spread(leaving, left);
-            }
-            else if (parts.Count == first)
-            {
-                // Money without goods (a credit): it stays with the crop's plantings of the year.
-                Spread(leaving, 0m);
-            }
-
-            ends[i] = parts.Count;
-        }
-    }
-
-    private void HandOutParts()
-    {
-        LeavingPart[] all = [.. parts];
-        for (int i = 0; i < ends.Length; i++)
-        {
-            int first = i == 0 ? 0 : ends[i - 1];
-            Leavings[i].OwnParts = new ArraySegment<LeavingPart>(all, first, ends[i] - first);
-        }
-
-        parts = [];
-        ends = [];
-    }
-
-    private void Spread(Leaving leaving, decimal quantity)
-    {
-        // Unmatched goods stay with the crop and year they left in.
-        if (!spreads.TryGetValue((leaving.Crop, leaving.Window), out (IReadOnlyList<Enterprise> Enterprises, decimal[] Weights) spread))
-        {
-            spreads[(leaving.Crop, leaving.Window)] = spread = SpreadOf(leaving.Crop, leaving.Window);
-        }
-
-        if (spread.Weights.Length == 0)
-        {
-            parts.Add(new LeavingPart(leaving, null, null, quantity));
-            return;
-        }
-
-        decimal[] quantities = LargestRemainder.SplitExactly(quantity, spread.Weights);
-        for (int i = 0; i < quantities.Length; i++)
-        {
-            if (quantities[i] > 0m || (quantity == 0m && spread.Weights[i] > 0m))
-            {
-                parts.Add(new LeavingPart(leaving, null, spread.Enterprises[i], quantities[i]));
-                spread.Enterprises[i].Unmatched += quantities[i];
-            }
-        }
-    }
-
-    /// <summary>What a planting counts where what met no lot is spread: money follows these weights, not the quantities split by them, which are rounded.</summary>
-    internal decimal SpreadWeight(Leaving leaving, Enterprise enterprise)
-    {
-        (IReadOnlyList<Enterprise> enterprises, decimal[] weights) = spreads[(leaving.Crop, leaving.Window)];
-        for (int i = 0; i < weights.Length; i++)
-        {
-            if (enterprises[i] == enterprise)
-            {
-                return weights[i];
+                return spread.Weights[i];
             }
         }
 
         return 0m;
     }
 
-    /// <summary>The crop's plantings of a year with their harvests as weights, else their bed-feet; no weights when they have neither.</summary>
-    private (IReadOnlyList<Enterprise> Enterprises, decimal[] Weights) SpreadOf(Crop crop, int year)
+    private bool IsLeftOf(Crop crop) =>
+        Lots.Remaining.AsSpan(Lots.Layout.Starts[crop.Index]..Lots.Layout.Starts[crop.Index + 1]).ContainsAnyExcept(0);
+
+    private void SumPicks()
+    {
+        Int128[] harvested = new Int128[calendar.Enterprises.Count];
+        Int128[] culled = new Int128[harvested.Length];
+        for (int lot = 0; lot < Lots.Row.Length; lot++)
+        {
+            harvested[Lots.Enterprise[lot]] += Lots.Quantity[lot];
+            culled[Lots.Enterprise[lot]] += Lots.Culled[lot];
+            calendar.Enterprises[Lots.Enterprise[lot]].IsPicked = true;
+        }
+
+        foreach (Enterprise enterprise in calendar.Enterprises)
+        {
+            enterprise.Harvested = ExactUnits.Value(harvested[enterprise.Index]);
+            enterprise.Culled = ExactUnits.Value(culled[enterprise.Index]);
+        }
+    }
+
+    private PartColumns Draw(int crop)
+    {
+        (int first, int end) = (Dispositions.Layout.Starts[crop], Dispositions.Layout.Starts[crop + 1]);
+        int lots = Lots.Layout.Starts[crop + 1] - Lots.Layout.Starts[crop];
+        PartColumns parts = new(end - first, end - first + Math.Min(lots, end - first));
+        LotDrawing drawing = new(Lots, crop, parts);
+        for (int i = first; i < end; i++)
+        {
+            int day = Dispositions.Day[i];
+            int before = parts.Count;
+            long left = Dispositions.Quantity[i];
+            drawing.Advance(day);
+            if ((Dispositions.Marks[i] & DispositionMarks.NamesPlanting) != 0 && records.FindPlanting(records.Sales[Dispositions.Row[i]].Planting!) is { } planting)
+            {
+                left = drawing.DrawPlanting(planting, day, left);
+            }
+
+            left = drawing.Draw(day, left);
+            Check(crop, i, parts, before);
+            if (left > 0)
+            {
+                TellUnmatched(crop, i, left);
+            }
+
+            // Money without goods (a credit) stays with the crop's plantings of the year, as goods do that met no lot.
+            if (left > 0 || parts.Count == before)
+            {
+                Spread(crop, i, left, parts);
+            }
+
+            parts.Ends[i - first] = parts.Count;
+        }
+
+        return parts;
+    }
+
+    private void Check(int crop, int disposition, PartColumns parts, int before)
+    {
+        int day = Dispositions.Day[disposition];
+        for (int k = before; k < parts.Count; k++)
+        {
+            if (day > Lots.KeptUntil[parts.Source[k]])
+            {
+                Tell(crop, disposition, k - before, TracingProblems.HeldTooLong);
+            }
+            else if (Lots.Day[parts.Source[k]] > day)
+            {
+                Tell(crop, disposition, k - before, TracingProblems.NotedBeforeHarvest);
+            }
+        }
+    }
+
+    // By themselves, so that the millions of rows with nothing to tell make no closure.
+    private void Tell(int crop, int disposition, int part, Func<DispositionPart, Notation, Problem> tell) =>
+        problems.Add(crop, disposition, () => tell(new DispositionPart(Parts, Parts.First[disposition] + part), records.Settings.Notation));
+
+    private void TellUnmatched(int crop, int disposition, long quantity) =>
+        problems.Add(crop, disposition, () => TracingProblems.SoldMoreThanPicked(new Disposition(Parts, disposition), ExactUnits.Value(quantity), records.Settings.Notation));
+
+    private void Spread(int crop, int disposition, long quantity, PartColumns parts)
+    {
+        // Unmatched goods stay with the crop and year they were sold or used in.
+        int window = records.Settings.WindowOf(DateOnly.FromDayNumber(Dispositions.Day[disposition]));
+        if (!spreads[crop].TryGetValue(window, out SpreadOver? spread))
+        {
+            spreads[crop][window] = spread = SpreadOf(records.Crops[crop], window);
+        }
+
+        if (spread.Weights.Length == 0)
+        {
+            parts.Add(PartTable.NotAssigned, quantity);
+            return;
+        }
+
+        decimal[] quantities = LargestRemainder.SplitExactly(ExactUnits.Value(quantity), spread.Weights);
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            if (quantities[i] > 0m || (quantity == 0 && spread.Weights[i] > 0m))
+            {
+                parts.Add(PartTable.Spread(spread.Enterprises[i].Index), ExactUnits.Of(quantities[i]));
+            }
+        }
+    }
+
+    /// <summary>
+    /// The crop's plantings of a year with their harvests as weights, else their bed-feet; no weights when they have neither.
+    /// </summary>
+    private SpreadOver SpreadOf(Crop crop, int year)
     {
         IReadOnlyList<Enterprise> enterprises = calendar.Of(crop, year);
         decimal[] weights = enterprises.Select(enterprise => enterprise.Harvested).ToArray();
@@ -185,41 +175,8 @@ internal sealed class LotLedger
             weights = enterprises.Select(enterprise => enterprise.BedFeet.Value).ToArray();
         }
 
-        return (enterprises, weights.Sum() <= 0m ? [] : weights);
+        return new SpreadOver(enterprises, weights.Sum() <= 0m ? [] : weights);
     }
 
-    private void Close()
-    {
-        foreach (Lot lot in Lots)
-        {
-            lot.Enterprise.Unsold += lot.Remaining;
-            if (lot.Remaining > 0m && !lot.IsTooOldOn(records.AsOf))
-            {
-                lot.Enterprise.OnHand += lot.Remaining;
-            }
-        }
-
-        foreach (Leaving leaving in Leavings)
-        {
-            foreach (LeavingPart part in leaving.OwnParts)
-            {
-                if (part.Enterprise is null)
-                {
-                    continue;
-                }
-
-                if (leaving.IsSold)
-                {
-                    part.Enterprise.Sold += part.Quantity;
-                }
-                else
-                {
-                    part.Enterprise.OtherUse += part.Quantity;
-                }
-            }
-        }
-
-        HashSet<Crop> left = Lots.Where(lot => lot.Remaining > 0m).Select(lot => lot.Enterprise.Crop).ToHashSet();
-        problems.AddRange(records.Crops.Where(crop => crop.Row.StorageDays is null && left.Contains(crop)).Select(TracingProblems.NoStorageDays));
-    }
+    private sealed record SpreadOver(IReadOnlyList<Enterprise> Enterprises, decimal[] Weights);
 }

@@ -13,6 +13,7 @@ internal sealed class PlantingCalendar
     private readonly Dictionary<(Planting Planting, int CropYear), Enterprise> byKey = [];
     private readonly Dictionary<(int Crop, int CropYear), List<Enterprise>> byCropAndYear = [];
     private readonly List<List<Enterprise>> byPlanting;
+    private readonly List<List<BedStay>> stays = [];
     private readonly CropTimes times;
     private readonly int[] cropYears;
 
@@ -20,14 +21,15 @@ internal sealed class PlantingCalendar
     {
         this.records = records;
         this.problems = problems;
-        BedsByCrop = records.Crops.ConvertAll(_ => new List<BedPlanting>());
+        BedsByCrop = records.Crops.ConvertAll(_ => new List<BedStay>());
         foreach (Planting planting in records.Plantings)
         {
-            BedsByCrop[planting.Crop.Index].AddRange(planting.BedList);
+            stays.Add(planting.BedList.ConvertAll(bed => new BedStay(bed)));
+            BedsByCrop[planting.Crop.Index].AddRange(stays[^1]);
         }
 
         times = new CropTimes(records);
-        BedStays.Assume(records, times);
+        BedEnds.Assume(records, Stays, times);
         Picks = SplitHarvests();
         (DateOnly First, DateOnly Last)?[] spans = HarvestSpans();
         CloseBeds(spans);
@@ -39,17 +41,20 @@ internal sealed class PlantingCalendar
     /// <summary>Enterprises by first row in the file, then crop year.</summary>
     internal List<Enterprise> Enterprises { get; } = [];
 
+    /// <summary>All stays in beds, planting by planting.</summary>
+    internal IReadOnlyList<BedStay> Stays => [.. stays.SelectMany(planting => planting)];
+
     /// <summary>The beds of each crop's plantings, by crop index, planting by planting.</summary>
-    internal List<List<BedPlanting>> BedsByCrop { get; }
+    internal List<List<BedStay>> BedsByCrop { get; }
 
     /// <summary>Harvest rows split over plantings, in file order.</summary>
-    internal List<Pick> Picks { get; }
+    internal Picks Picks { get; }
 
     /// <summary>The enterprise a date of a planting belongs to.</summary>
     internal Enterprise EnterpriseOf(Planting planting, DateOnly date) =>
         planting.Crop.Perennial
             ? PerennialOf(planting, records.Settings.WindowOf(date))
-            : byKey[(planting, cropYears[planting.Index])];
+            : byPlanting[planting.Index][0];
 
     /// <summary>A crop's enterprises of a crop year, in their order.</summary>
     internal IReadOnlyList<Enterprise> Of(Crop crop, int cropYear) =>
@@ -69,51 +74,60 @@ internal sealed class PlantingCalendar
         return byPlanting[planting.Index].OrderBy(enterprise => Math.Abs(enterprise.CropYear - window)).ThenBy(enterprise => enterprise.CropYear).First();
     }
 
-    private List<Pick> SplitHarvests()
+    private Picks SplitHarvests()
     {
-        List<Pick> picks = new(records.Harvests.Count);
+        Picks picks = new(records.Harvests.Count);
         CropHarvests cropHarvests = new(records.Settings, times, BedsByCrop, problems);
-        foreach (HarvestRow row in records.Harvests)
+        for (int i = 0; i < records.Harvests.Count; i++)
         {
-            if (!string.IsNullOrWhiteSpace(row.Planting))
+            HarvestRow row = records.Harvests[i];
+            if (times.PlantingNamed(i) is >= 0 and int named)
             {
-                Planting planting = records.FindPlanting(row.Planting)
-                    ?? throw new RecordsException(TracingProblems.HarvestBeforePlanting(row));
-                picks.Add(new Pick(row, planting, planting.Crop.ToBase(row.Quantity, row.Unit), planting.Crop.ToBase(row.Culled ?? 0m, row.Unit)));
-                continue;
+                Planting planting = records.Plantings[named];
+                (long quantity, long culled) = InUnits(planting.Crop, row);
+                picks.Add(i, planting, row.Date, quantity, culled);
             }
-
-            Crop crop = records.Crop(row.Crop!);
-            SplitOverBeds(row, crop, cropHarvests.BedsOf(row, crop), picks);
+            else if (!string.IsNullOrWhiteSpace(row.Planting))
+            {
+                throw new RecordsException(TracingProblems.HarvestBeforePlanting(row));
+            }
+            else
+            {
+                Crop crop = records.Crop(row.Crop!);
+                SplitOverBeds(i, crop, cropHarvests.BedsOf(row, crop), picks);
+            }
         }
 
         return cropHarvests.Errors.Count > 0 ? throw new RecordsException(cropHarvests.Errors) : picks;
     }
 
-    private static void SplitOverBeds(HarvestRow row, Crop crop, List<BedPlanting> beds, List<Pick> picks)
+    private static (long Quantity, long Culled) InUnits(Crop crop, HarvestRow row) =>
+        (ExactUnits.Of(crop.ToBase(row.Quantity, row.Unit)), row.Culled is { } culled ? ExactUnits.Of(crop.ToBase(culled, row.Unit)) : 0);
+
+    private void SplitOverBeds(int row, Crop crop, List<BedStay> beds, Picks picks)
     {
-        decimal quantity = crop.ToBase(row.Quantity, row.Unit);
-        decimal culled = crop.ToBase(row.Culled ?? 0m, row.Unit);
-        if (quantity == 0m && culled == 0m)
+        DateOnly day = records.Harvests[row].Date;
+        (long quantity, long culled) = InUnits(crop, records.Harvests[row]);
+        if (quantity == 0 && culled == 0)
         {
             return;
         }
 
         if (beds.Count <= 1)
         {
-            picks.AddRange(beds.Select(bed => new Pick(row, bed.Planting, quantity, culled)));
+            beds.ForEach(bed => picks.Add(row, bed.Planting, day, quantity, culled));
             return;
         }
 
         List<Planting> plantings = beds.Select(bed => bed.Planting).Distinct().ToList();
         decimal[] feet = plantings.Select(planting => beds.Where(bed => bed.Planting == planting).Sum(bed => bed.BedFeet)).ToArray();
-        decimal[] quantities = LargestRemainder.SplitExactly(quantity, feet);
-        decimal[] culls = LargestRemainder.SplitExactly(culled, feet);
+        decimal[] quantities = LargestRemainder.SplitExactly(ExactUnits.Value(quantity), feet);
+        decimal[] culls = LargestRemainder.SplitExactly(ExactUnits.Value(culled), feet);
         for (int i = 0; i < plantings.Count; i++)
         {
             if (quantities[i] != 0m || culls[i] != 0m)
             {
-                picks.Add(new Pick(row, plantings[i], quantities[i], culls[i]));
+                picks.Add(row, plantings[i], day, ExactUnits.Of(quantities[i]), ExactUnits.Of(culls[i]));
             }
         }
     }
@@ -122,11 +136,11 @@ internal sealed class PlantingCalendar
     private (DateOnly First, DateOnly Last)?[] HarvestSpans()
     {
         (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
-        foreach (Pick pick in Picks)
+        for (int i = 0; i < Picks.Count; i++)
         {
-            DateOnly day = pick.Row.Date;
-            (DateOnly First, DateOnly Last) known = spans[pick.Planting.Index] ?? (day, day);
-            spans[pick.Planting.Index] = (day < known.First ? day : known.First, Later(day, known.Last));
+            DateOnly day = DateOnly.FromDayNumber(Picks.Day[i]);
+            (DateOnly First, DateOnly Last) known = spans[Picks.Planting[i]] ?? (day, day);
+            spans[Picks.Planting[i]] = (day < known.First ? day : known.First, Later(day, known.Last));
         }
 
         return spans;
@@ -137,9 +151,9 @@ internal sealed class PlantingCalendar
         foreach (Planting planting in records.Plantings)
         {
             // What was picked before it came into a bed (volunteers, say) tells nothing of its end.
-            DateOnly? lastPick = spans[planting.Index] is { } span && span.Last >= planting.BedList.Min(bed => bed.In) ? span.Last : null;
+            DateOnly? lastPick = spans[planting.Index] is { } span && span.Last >= stays[planting.Index].Min(bed => bed.In) ? span.Last : null;
             DateOnly? cut = null;
-            foreach (BedPlanting bed in planting.BedList)
+            foreach (BedStay bed in stays[planting.Index])
             {
                 if (bed.Row.OutOfBed is not null)
                 {
@@ -163,20 +177,21 @@ internal sealed class PlantingCalendar
 
     private int CropYearOf(Planting planting, (DateOnly First, DateOnly Last)? span)
     {
-        if (planting.BedList.Select(bed => bed.Row.CropYear).FirstOrDefault(year => year is not null) is { } given)
+        if (stays[planting.Index].Select(bed => bed.Row.CropYear).FirstOrDefault(year => year is not null) is { } given)
         {
             return given;
         }
 
         DateOnly date = span?.First
-            ?? planting.BedList.Max(bed => bed.Row.OutOfBed)
-            ?? planting.BedList.Min(bed => bed.In);
+            ?? stays[planting.Index].Max(bed => bed.Row.OutOfBed)
+            ?? stays[planting.Index].Min(bed => bed.In);
         return records.Settings.WindowOf(date);
     }
 
     private void MakeEnterprises()
     {
-        ILookup<Planting, int> pickYears = Picks.ToLookup(pick => pick.Planting, pick => records.Settings.WindowOf(pick.Row.Date));
+        ILookup<int, int> pickYears = Enumerable.Range(0, Picks.Count).Where(i => records.Plantings[Picks.Planting[i]].Crop.Perennial)
+            .ToLookup(i => Picks.Planting[i], i => records.Settings.WindowOf(DateOnly.FromDayNumber(Picks.Day[i])));
         foreach (Planting planting in records.Plantings)
         {
             if (!planting.Crop.Perennial)
@@ -185,10 +200,10 @@ internal sealed class PlantingCalendar
                 continue;
             }
 
-            DateOnly lastDay = planting.BedList.Max(bed => bed.Out.DayNumber > bed.In.DayNumber ? bed.Out.AddDays(-1) : bed.In);
-            int first = records.Settings.WindowOf(planting.BedList.Min(bed => bed.In));
+            DateOnly lastDay = stays[planting.Index].Max(bed => bed.Out.DayNumber > bed.In.DayNumber ? bed.Out.AddDays(-1) : bed.In);
+            int first = records.Settings.WindowOf(stays[planting.Index].Min(bed => bed.In));
             int last = records.Settings.WindowOf(lastDay < records.AsOf ? lastDay : records.AsOf);
-            foreach (int year in Enumerable.Range(first, Math.Max(1, last - first + 1)).Concat(pickYears[planting]).Distinct().Order())
+            foreach (int year in Enumerable.Range(first, Math.Max(1, last - first + 1)).Concat(pickYears[planting.Index]).Distinct().Order())
             {
                 Add(planting, year, records.Settings.StartOf(year), records.Settings.EndOf(year));
             }
@@ -198,12 +213,12 @@ internal sealed class PlantingCalendar
     private void Add(Planting planting, int cropYear, DateOnly from, DateOnly to)
     {
         bool annual = !planting.Crop.Perennial;
-        Enterprise enterprise = new(Enterprises.Count, planting, cropYear);
-        decimal[] days = planting.BedList.Select(bed => bed.BedFeet * (annual ? bed.Days : bed.DaysWithin(from, to))).ToArray();
-        enterprise.BedFeet = new BedFeet(planting.BedList.Sum(bed => bed.BedFeet));
+        Enterprise enterprise = new(Enterprises.Count, planting, cropYear, stays[planting.Index]);
+        decimal[] days = stays[planting.Index].Select(bed => bed.BedFeet * (annual ? bed.Days : bed.DaysWithin(from, to))).ToArray();
+        enterprise.BedFeet = new BedFeet(stays[planting.Index].Sum(bed => bed.BedFeet));
         enterprise.BedFootDaysByRow = days;
         enterprise.BedFootDays = new BedFootDays(days.Sum());
-        foreach (BedPlanting bed in planting.BedList)
+        foreach (BedStay bed in stays[planting.Index])
         {
             // A perennial's seedlings count in the crop year it was set out in.
             if (annual || (bed.In >= from && bed.In < to))
@@ -225,5 +240,27 @@ internal sealed class PlantingCalendar
     }
 }
 
-/// <summary>A harvest row's part that belongs to one planting.</summary>
-internal readonly record struct Pick(HarvestRow Row, Planting Planting, decimal Quantity, decimal Culled);
+/// <summary>Harvest rows split over plantings, in file order, in columns: row, planting, day, and quantities in units of 10^-8 of the crop's unit.</summary>
+internal sealed class Picks(int room)
+{
+    internal int Count => Row.Count;
+
+    internal List<int> Row { get; } = new(room);
+
+    internal List<int> Planting { get; } = new(room);
+
+    internal List<int> Day { get; } = new(room);
+
+    internal List<long> Quantity { get; } = new(room);
+
+    internal List<long> Culled { get; } = new(room);
+
+    internal void Add(int row, Planting planting, DateOnly day, long quantity, long culled)
+    {
+        Row.Add(row);
+        Planting.Add(planting.Index);
+        Day.Add(day.DayNumber);
+        Quantity.Add(quantity);
+        Culled.Add(culled);
+    }
+}

@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
@@ -8,49 +9,33 @@ internal sealed class StageWork
     private const int DaysAround = 3;
 
     private readonly PlantingCalendar calendar;
-    private readonly FarmSettings settings;
-    private readonly Dictionary<(int Crop, DateOnly Day), List<(Enterprise Enterprise, decimal Quantity)>> picked = [];
-    private readonly Dictionary<(int Crop, DateOnly Day), List<(Enterprise Enterprise, decimal Quantity)>> sold = [];
+    private readonly LotLedger ledger;
+    private readonly Dictionary<(bool Sold, int Crop, int Day), List<(Enterprise Enterprise, decimal Weight)>> days = [];
+    private readonly List<(int Enterprise, long Quantity)> found = [];
     private readonly ILookup<Crop, Enterprise> byCrop;
 
-    internal StageWork(FarmSettings settings, PlantingCalendar calendar, LotLedger ledger)
+    internal StageWork(PlantingCalendar calendar, LotLedger ledger)
+        : this(calendar, ledger, calendar.Enterprises.ToLookup(enterprise => enterprise.Crop))
     {
-        this.settings = settings;
-        this.calendar = calendar;
-        byCrop = calendar.Enterprises.ToLookup(enterprise => enterprise.Crop);
-        foreach (Lot lot in ledger.Lots)
-        {
-            Add(picked, (lot.Enterprise.Crop.Index, lot.Date), lot.Enterprise, lot.Quantity);
-        }
-
-        foreach (Leaving leaving in ledger.Leavings)
-        {
-            if (leaving.IsSold)
-            {
-                foreach (LeavingPart part in leaving.OwnParts)
-                {
-                    if (part.Enterprise is { } enterprise)
-                    {
-                        Add(sold, (leaving.Crop.Index, leaving.Row.Date), enterprise, part.Quantity);
-                    }
-                }
-            }
-        }
-
-        // A row's cents follow its hours, ties to the planting that stands earlier in the file, not to the one picked or sold first that day.
-        foreach (List<(Enterprise Enterprise, decimal Quantity)> day in picked.Values.Concat(sold.Values))
-        {
-            day.Sort((a, b) => a.Enterprise.Index.CompareTo(b.Enterprise.Index));
-        }
     }
+
+    private StageWork(PlantingCalendar calendar, LotLedger ledger, ILookup<Crop, Enterprise> byCrop)
+    {
+        this.calendar = calendar;
+        this.ledger = ledger;
+        this.byCrop = byCrop;
+    }
+
+    /// <summary>The same for another thread: what one has looked up isn't shared.</summary>
+    internal StageWork Another() => new(calendar, ledger, byCrop);
 
     /// <summary>The enterprises at that stage on that day with their weights; empty when none was.</summary>
     internal List<(Enterprise Enterprise, decimal Weight)> At(Crop crop, Stage stage, DateOnly day) => stage switch
     {
         Stage.Nursery => Standing(crop, day, bed => bed.IsInNursery(day), byTrays: true),
         Stage.Grow => Standing(crop, day, bed => bed.IsInBed(day), byTrays: false),
-        Stage.Harvest or Stage.Pack => Nearest(picked, crop, day),
-        Stage.Sell => Nearest(sold, crop, day),
+        Stage.Harvest or Stage.Pack => Nearest(sold: false, crop, day),
+        Stage.Sell => Nearest(sold: true, crop, day),
         _ => [],
     };
 
@@ -77,40 +62,14 @@ internal sealed class StageWork
         return best;
     }
 
-    private static void Add(
-        Dictionary<(int, DateOnly), List<(Enterprise, decimal)>> into, (int, DateOnly) key, Enterprise enterprise, decimal quantity)
-    {
-        if (!into.TryGetValue(key, out List<(Enterprise, decimal)>? list))
-        {
-            into[key] = list = [];
-        }
-
-        // First in, first out: what comes next is nearly always of the planting that came last.
-        int at = list.Count - 1;
-        while (at >= 0 && list[at].Item1 != enterprise)
-        {
-            at--;
-        }
-
-        if (at < 0)
-        {
-            list.Add((enterprise, quantity));
-        }
-        else
-        {
-            list[at] = (enterprise, list[at].Item2 + quantity);
-        }
-    }
-
-    private static List<(Enterprise Enterprise, decimal Weight)> Nearest(
-        Dictionary<(int, DateOnly), List<(Enterprise, decimal)>> days, Crop crop, DateOnly day)
+    private List<(Enterprise Enterprise, decimal Weight)> Nearest(bool sold, Crop crop, DateOnly day)
     {
         for (int distance = 0; distance <= DaysAround; distance++)
         {
             // The earlier day first: on a tie it counts.
-            foreach (DateOnly candidate in distance == 0 ? [day] : new[] { day.AddDays(-distance), day.AddDays(distance) })
+            foreach (int candidate in (ReadOnlySpan<int>)(distance == 0 ? [day.DayNumber] : [day.DayNumber - distance, day.DayNumber + distance]))
             {
-                if (days.TryGetValue((crop.Index, candidate), out List<(Enterprise, decimal Quantity)>? list) && list.Exists(item => item.Quantity > 0m))
+                if (OnDay(sold, crop.Index, candidate) is var list && list.Exists(item => item.Weight > 0m))
                 {
                     return list;
                 }
@@ -120,12 +79,75 @@ internal sealed class StageWork
         return [];
     }
 
-    private List<(Enterprise Enterprise, decimal Weight)> Standing(Crop crop, DateOnly day, Predicate<BedPlanting> stands, bool byTrays)
+    /// <summary>
+    /// What of a crop was picked, or sold, on a day, by enterprise in their order: a row's cents follow its hours, ties to the planting
+    /// that stands earlier in the file.
+    /// </summary>
+    private List<(Enterprise Enterprise, decimal Weight)> OnDay(bool sold, int crop, int day)
     {
-        List<BedPlanting> beds = calendar.BedsByCrop[crop.Index].FindAll(stands);
+        if (days.TryGetValue((sold, crop, day), out List<(Enterprise Enterprise, decimal Weight)>? known))
+        {
+            return known;
+        }
+
+        found.Clear();
+        if (sold)
+        {
+            FindSold(crop, day);
+        }
+        else
+        {
+            FindPicked(crop, day);
+        }
+
+        found.Sort((a, b) => a.Enterprise.CompareTo(b.Enterprise));
+        List<(Enterprise Enterprise, decimal Weight)> list = [];
+        for (int i = 0; i < found.Count;)
+        {
+            int enterprise = found[i].Enterprise;
+            Int128 quantity = 0;
+            for (; i < found.Count && found[i].Enterprise == enterprise; i++)
+            {
+                quantity += found[i].Quantity;
+            }
+
+            list.Add((calendar.Enterprises[enterprise], ExactUnits.Value(quantity)));
+        }
+
+        return days[(sold, crop, day)] = list;
+    }
+
+    private void FindPicked(int crop, int day)
+    {
+        LotTable lots = ledger.Lots;
+        for (int lot = lots.Layout.FirstFrom(crop, lots.Day, day); lot < lots.Layout.Starts[crop + 1] && lots.Day[lot] == day; lot++)
+        {
+            found.Add((lots.Enterprise[lot], lots.Quantity[lot]));
+        }
+    }
+
+    private void FindSold(int crop, int day)
+    {
+        DispositionTable table = ledger.Dispositions;
+        PartTable parts = ledger.Parts;
+        for (int i = table.Layout.FirstFrom(crop, table.Day, day); i < table.Layout.Starts[crop + 1] && table.Day[i] == day; i++)
+        {
+            for (int part = parts.First[i]; table.IsSold(i) && part < parts.First[i + 1]; part++)
+            {
+                if (parts.EnterpriseOf(part) is >= 0 and int enterprise)
+                {
+                    found.Add((enterprise, parts.Quantity[part]));
+                }
+            }
+        }
+    }
+
+    private List<(Enterprise Enterprise, decimal Weight)> Standing(Crop crop, DateOnly day, Predicate<BedStay> stands, bool byTrays)
+    {
+        List<BedStay> beds = calendar.BedsByCrop[crop.Index].FindAll(stands);
         bool trays = byTrays && beds.TrueForAll(bed => bed.Row.Trays is not null);
         List<(Enterprise Enterprise, decimal Weight)> weights = [];
-        foreach (IGrouping<Planting, BedPlanting> rows in beds.GroupBy(bed => bed.Planting))
+        foreach (IGrouping<Planting, BedStay> rows in beds.GroupBy(bed => bed.Planting))
         {
             // Seedlings belong to the crop year they were raised for, not to the day they were watered on.
             Enterprise enterprise = byTrays ? calendar.EnterpriseOf(rows.Key, rows.Min(bed => bed.In)) : calendar.EnterpriseOf(rows.Key, day);

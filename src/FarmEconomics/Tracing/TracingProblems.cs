@@ -1,5 +1,6 @@
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
@@ -21,9 +22,9 @@ internal static class TracingProblems
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.") with
     { Offending = row.Crop };
 
-    internal static Problem HarvestSoonAfterBed(HarvestRow row, Crop crop, IReadOnlyList<BedPlanting> standing, int least, BedPlanting? left)
+    internal static Problem HarvestSoonAfterBed(HarvestRow row, Crop crop, IReadOnlyList<BedStay> standing, int least, BedStay? left)
     {
-        BedPlanting oldest = standing.MinBy(bed => bed.In)!;
+        BedStay oldest = standing.MinBy(bed => bed.In)!;
         string counted = left is null
             ? $"counted to {string.Join(", ", standing.Select(bed => bed.Planting.Name).Distinct())} all the same, because no other planting left its bed earlier that crop year"
             : $"counted to {left.Planting.Name}, which left its bed last before, on {left.Out:yyyy-MM-dd}";
@@ -33,12 +34,12 @@ internal static class TracingProblems
         { Offending = row.Crop };
     }
 
-    internal static Problem HarvestBeforeBed(HarvestRow row, Crop crop, BedPlanting next) => ProblemCatalog.Make(
+    internal static Problem HarvestBeforeBed(HarvestRow row, Crop crop, BedStay next) => ProblemCatalog.Make(
         ProblemCodes.HarvestBeforeBed, row.Source, "crop",
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, long after the last planting of it left its bed; counted to {next.Planting.Name}, the next of that crop year, which came into its bed on {next.In:yyyy-MM-dd}.") with
     { Offending = row.Crop };
 
-    internal static Problem HarvestLongAfterBed(HarvestRow row, Crop crop, BedPlanting last, int longest) => ProblemCatalog.Make(
+    internal static Problem HarvestLongAfterBed(HarvestRow row, Crop crop, BedStay last, int longest) => ProblemCatalog.Make(
         ProblemCodes.HarvestLongAfterBed, row.Source, "crop",
         $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, but the last planting of it, {last.Planting.Name}, left its bed on {last.Out:yyyy-MM-dd}, more than {longest} days before, and none came into a bed later that crop year.") with
     { Offending = row.Crop };
@@ -47,30 +48,30 @@ internal static class TracingProblems
         ProblemCodes.PlantingWithoutEnd, planting.BedList[0].Row.Source, "out_of_bed",
         $"{planting.Name} has no out_of_bed and nothing was picked of it: taken as out of its bed on {end:yyyy-MM-dd}, {longest} days after it came in.");
 
-    internal static Problem NotedBeforeHarvest(LeavingPart part, Notation notation) => ProblemCatalog.Make(
-        ProblemCodes.NotedBeforeHarvest, part.Leaving.Row.Source, "date",
-        notation.Text($"{part.Quantity:0.####} {part.Leaving.Crop.Unit} of {part.Leaving.Crop.Name} left on {part.Leaving.Row.Date:yyyy-MM-dd}, before the harvest that covers it ({part.Lot!.Row.Source}, {part.Lot.Date:yyyy-MM-dd})."));
+    internal static Problem NotedBeforeHarvest(DispositionPart part, Notation notation) => ProblemCatalog.Make(
+        ProblemCodes.NotedBeforeHarvest, part.Disposition.Row.Source, "date",
+        notation.Text($"{part.Quantity:0.####} {part.Disposition.Crop.Unit} of {part.Disposition.Crop.Name} left on {part.Disposition.Row.Date:yyyy-MM-dd}, before the harvest that covers it ({part.Lot!.Value.Row.Source}, {part.Lot.Value.Date:yyyy-MM-dd})."));
 
-    internal static Problem SoldMoreThanPicked(Leaving leaving, decimal unmatched, Notation notation) => ProblemCatalog.Make(
-        ProblemCodes.SoldMoreThanPicked, leaving.Row.Source, "quantity",
-        notation.Text($"{unmatched:0.####} {leaving.Crop.Unit} of {leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} beyond what was picked and still kept by then; kept with the crop, spread over its plantings of {leaving.Window}.")) with
-    { Money = leaving.Row.Amount };
+    internal static Problem SoldMoreThanPicked(Disposition disposition, decimal unmatched, Notation notation) => ProblemCatalog.Make(
+        ProblemCodes.SoldMoreThanPicked, disposition.Row.Source, "quantity",
+        notation.Text($"{unmatched:0.####} {disposition.Crop.Unit} of {disposition.Crop.Name} left on {disposition.Row.Date:yyyy-MM-dd} beyond what was picked and still kept by then; kept with the crop, spread over its plantings of {disposition.Window}.")) with
+    { Money = disposition.Row.Amount };
 
-    internal static Problem HeldTooLong(LeavingPart part, Notation notation) => ProblemCatalog.Make(
-        ProblemCodes.HeldTooLong, part.Leaving.Row.Source, "date",
-        notation.Text($"{part.Quantity:0.####} {part.Leaving.Crop.Unit} of {part.Leaving.Crop.Name} left on {part.Leaving.Row.Date:yyyy-MM-dd}, {part.DaysHeld} days after harvest ({part.Lot!.Row.Source}); it keeps until {part.Lot.KeptUntil:yyyy-MM-dd}."));
+    internal static Problem HeldTooLong(DispositionPart part, Notation notation) => ProblemCatalog.Make(
+        ProblemCodes.HeldTooLong, part.Disposition.Row.Source, "date",
+        notation.Text($"{part.Quantity:0.####} {part.Disposition.Crop.Unit} of {part.Disposition.Crop.Name} left on {part.Disposition.Row.Date:yyyy-MM-dd}, {part.DaysHeld} days after harvest ({part.Lot!.Value.Row.Source}); it keeps until {part.Lot.Value.KeptUntil:yyyy-MM-dd}."));
 
     internal static Problem NoStorageDays(Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoStorageDays, crop.Row.Source, "storage_days",
         $"{crop.Name} has no storage_days: taken to keep to the end of the crop year it was picked in.");
 
-    internal static Problem NoListValue(Leaving leaving) => ProblemCatalog.Make(
-        ProblemCodes.NoListValue, leaving.Row.Source, "crop",
-        $"No price for {leaving.Crop.Name} on {leaving.Row.Date:yyyy-MM-dd} through {leaving.Channel.Name}: valued at 0, the crop's output is incomplete.");
+    internal static Problem NoListValue(Disposition disposition) => ProblemCatalog.Make(
+        ProblemCodes.NoListValue, disposition.Row.Source, "crop",
+        $"No price for {disposition.Crop.Name} on {disposition.Row.Date:yyyy-MM-dd} through {disposition.Channel.Name}: valued at 0, the crop's output is incomplete.");
 
-    internal static Problem PricedAtList(Leaving leaving, Notation notation) => ProblemCatalog.Make(
-        ProblemCodes.PricedAtList, leaving.Row.Source, "unit_price",
-        notation.Text($"The sale of {leaving.Crop.Name} on {leaving.Row.Date:yyyy-MM-dd} through {leaving.Channel.Name} carries no price: valued at the list price, {leaving.Amount}."));
+    internal static Problem PricedAtList(Disposition disposition, Notation notation, Money value) => ProblemCatalog.Make(
+        ProblemCodes.PricedAtList, disposition.Row.Source, "unit_price",
+        notation.Text($"The sale of {disposition.Crop.Name} on {disposition.Row.Date:yyyy-MM-dd} through {disposition.Channel.Name} carries no price: valued at the list price, {value}."));
 
     internal static Problem ShareIncomeWithoutShares(Channel channel, int year, decimal amount, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.ShareIncomeWithoutShares, channel.Row.Source, "channel",
@@ -94,10 +95,10 @@ internal static class TracingProblems
         ProblemCodes.StockWithoutPrice, crop.Row.Source, "crop",
         $"Stock on hand of {crop.Name} of {year} has no price: valued at 0, the crop's output is incomplete.");
 
-    internal static Problem UnassignedLeaving(Leaving leaving) => ProblemCatalog.Make(
-        ProblemCodes.UnassignedLeaving, leaving.Row.Source, "crop",
-        $"{leaving.Crop.Name} left on {leaving.Row.Date:yyyy-MM-dd} but has no planting in crop year {leaving.Window}: its money is not assigned to any crop.") with
-    { Money = leaving.Amount.Amount };
+    internal static Problem UnassignedDisposition(Disposition disposition) => ProblemCatalog.Make(
+        ProblemCodes.UnassignedLeaving, disposition.Row.Source, "crop",
+        $"{disposition.Crop.Name} left on {disposition.Row.Date:yyyy-MM-dd} but has no planting in crop year {disposition.Window}: its money is not assigned to any crop.") with
+    { Money = disposition.Amount.Amount };
 
     internal static Problem PlantingAfterClose(SourceLine source, string planting, decimal? money) => ProblemCatalog.Make(
         ProblemCodes.PlantingAfterClose, source, "planting",

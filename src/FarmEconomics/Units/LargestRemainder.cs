@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 
 namespace FarmEconomics.Units;
@@ -8,9 +9,14 @@ namespace FarmEconomics.Units;
 /// </summary>
 public static class LargestRemainder
 {
-    private const int ShareDecimals = 12;
-    private const int RemainderDecimals = 6;
+    private const long ShareUnits = 1_000_000_000_000;
+    private const long RemainderUnits = 1_000_000;
+    private const int FewParts = 64;
     private const decimal UnitsOfOne = 100_000_000m;
+
+    // Twice a weight times the units of a share, and the next operation, stay inside.
+    private const double MostIn128Bits = 1e37;
+    private const double MostIn64Bits = 1e18;
 
     /// <summary>Splits money into cents by weight.</summary>
     /// <param name="total">The money, in whole cents; negative totals split the absolute value.</param>
@@ -62,16 +68,90 @@ public static class LargestRemainder
             return parts;
         }
 
-        Apportion(Math.Abs(total), weights, sum, unit, parts);
-        if (total < 0m)
+        decimal units = decimal.Floor(Math.Abs(total) / unit);
+        decimal dust = Math.Abs(total) - (units * unit);
+        int scale = weights.Max(weight => weight.Scale);
+        double reach = Math.Max((double)sum * Math.Pow(10.0, scale), (double)units) * ShareUnits;
+        int first = reach < MostIn64Bits ? Apportion<long>(units, weights, scale, parts)
+            : reach < MostIn128Bits ? Apportion<Int128>(units, weights, scale, parts)
+            : Apportion<BigInteger>(units, weights, scale, parts);
+        for (int i = 0; i < parts.Length; i++)
         {
-            for (int i = 0; i < parts.Length; i++)
-            {
-                parts[i] = -parts[i];
-            }
+            parts[i] = Math.Sign(total) * ((parts[i] * unit) + (i == first ? dust : 0m));
         }
 
         return parts;
+    }
+
+    /// <summary>Splits whole units, cents say, by whole weights.</summary>
+    /// <param name="total">The units; negative totals split the absolute value.</param>
+    /// <param name="weights">Weights, none negative, at least one above 0; they are divided by the powers of ten they have in common.</param>
+    /// <param name="parts">Takes one part per weight; they sum to the total.</param>
+    internal static void Split(long total, Span<long> weights, Span<long> parts)
+    {
+        Shorten(weights);
+        double sum = 0.0;
+        foreach (long weight in weights)
+        {
+            sum += weight;
+        }
+
+        long units = Math.Abs(total);
+        if (Math.Max(sum, units) * ShareUnits < MostIn64Bits)
+        {
+            Apportion<long>(units, weights, parts);
+        }
+        else
+        {
+            Int128[] whole = ArrayPool<Int128>.Shared.Rent(2 * weights.Length);
+            Span<Int128> own = whole.AsSpan(0, weights.Length);
+            Span<Int128> given = whole.AsSpan(weights.Length, weights.Length);
+            for (int i = 0; i < weights.Length; i++)
+            {
+                own[i] = weights[i];
+            }
+
+            Apportion<Int128>(units, own, given);
+            for (int i = 0; i < parts.Length; i++)
+            {
+                parts[i] = (long)given[i];
+            }
+
+            ArrayPool<Int128>.Shared.Return(whole);
+        }
+
+        for (int i = 0; total < 0 && i < parts.Length; i++)
+        {
+            parts[i] = -parts[i];
+        }
+    }
+
+    /// <summary>Shares rest on what weights are to each other: a quantity of tenths needs no hundred-millionths.</summary>
+    private static void Shorten(Span<long> weights)
+    {
+        long divisor = 1;
+        while (divisor < 100_000_000 && AllDivideBy(weights, divisor * 10))
+        {
+            divisor *= 10;
+        }
+
+        for (int i = 0; divisor > 1 && i < weights.Length; i++)
+        {
+            weights[i] /= divisor;
+        }
+    }
+
+    private static bool AllDivideBy(Span<long> weights, long divisor)
+    {
+        foreach (long weight in weights)
+        {
+            if (weight % divisor != 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>
@@ -106,13 +186,21 @@ public static class LargestRemainder
             return parts;
         }
 
-        int scale = shared.Max(i => weights[i].Scale);
+        int scale = 0;
+        double sum = 0.0;
+        foreach (int i in shared)
+        {
+            scale = Math.Max(scale, weights[i].Scale);
+            sum += (double)weights[i];
+        }
+
         decimal units = decimal.Floor(Math.Abs(total) * UnitsOfOne);
         decimal dust = Math.Abs(total) - (units / UnitsOfOne);
 
         // Nearly always the products fit into 128 bits; where they don't, they are made exactly all the same.
-        double reach = ((double)units + 1.0) * shared.Sum(i => (double)weights[i]) * Math.Pow(10.0, scale);
-        List<(int Part, decimal Units)> given = reach < 1e37 ? Whole<Int128>(units, weights, shared, scale) : Whole<BigInteger>(units, weights, shared, scale);
+        double reach = ((double)units + 1.0) * sum * Math.Pow(10.0, scale);
+        List<(int Part, decimal Units)> given = reach < MostIn64Bits ? Whole<long>(units, weights, shared, scale)
+            : reach < MostIn128Bits ? Whole<Int128>(units, weights, shared, scale) : Whole<BigInteger>(units, weights, shared, scale);
         foreach ((int part, decimal own) in given)
         {
             parts[part] = Math.Sign(total) * (own / UnitsOfOne);
@@ -127,10 +215,24 @@ public static class LargestRemainder
         where T : IBinaryInteger<T>
     {
         T all = T.CreateChecked(units);
-        List<T> whole = shared.ConvertAll(i => Scaled<T>(weights[i], scale));
-        T sum = whole.Aggregate(T.Zero, (a, b) => a + b);
-        List<(int Part, T Floor, T Over)> floors = [.. shared.Select((part, k) => (part, all * whole[k] / sum, all * whole[k] % sum))];
-        T left = all - floors.Aggregate(T.Zero, (a, b) => a + b.Floor);
+        T sum = T.Zero;
+        List<(int Part, T Floor, T Over)> floors = new(shared.Count);
+        foreach (int part in shared)
+        {
+            T weight = Scaled<T>(weights[part], scale);
+            sum += weight;
+            floors.Add((part, weight, T.Zero));
+        }
+
+        T left = all;
+        for (int i = 0; i < floors.Count; i++)
+        {
+            (int part, T weight, _) = floors[i];
+            (T floor, T over) = T.DivRem(all * weight, sum);
+            floors[i] = (part, floor, over);
+            left -= floor;
+        }
+
         floors.Sort((a, b) => a.Over != b.Over ? b.Over.CompareTo(a.Over) : a.Part.CompareTo(b.Part));
         return floors.ConvertAll(floor => (floor.Part, decimal.CreateChecked(floor.Floor + (left-- > T.Zero ? T.One : T.Zero))));
     }
@@ -150,58 +252,79 @@ public static class LargestRemainder
         return value;
     }
 
-    private static void Apportion(decimal total, IReadOnlyList<decimal> weights, decimal sum, decimal unit, decimal[] parts)
+    private static int Apportion<T>(decimal units, IReadOnlyList<decimal> weights, int scale, decimal[] parts)
+        where T : IBinaryInteger<T>
     {
-        decimal units = decimal.Floor(total / unit);
-        decimal dust = total - (units * unit);
-        decimal given = 0m;
-        decimal[] remainders = new decimal[parts.Length];
-        List<int> order = new(parts.Length);
+        T[] whole = [.. weights.Select(weight => Scaled<T>(weight, scale))];
+        T[] given = new T[whole.Length];
+        int first = Apportion(T.CreateChecked(units), whole, given);
         for (int i = 0; i < parts.Length; i++)
         {
-            if (weights[i] <= 0m)
-            {
-                continue;
-            }
-
-            decimal share = decimal.Round(weights[i] / sum, ShareDecimals, MidpointRounding.AwayFromZero);
-            decimal exact = units * share;
-            decimal floor = decimal.Floor(exact);
-            decimal remainder = decimal.Round(exact - floor, RemainderDecimals, MidpointRounding.AwayFromZero);
-            if (remainder >= 1m)
-            {
-                floor += 1m;
-                remainder = 0m;
-            }
-
-            parts[i] = floor;
-            remainders[i] = remainder;
-            given += floor;
-            order.Add(i);
+            parts[i] = decimal.CreateChecked(given[i]);
         }
 
-        order.Sort((a, b) => remainders[a] != remainders[b] ? remainders[b].CompareTo(remainders[a]) : a.CompareTo(b));
-        decimal left = units - given;
-        for (int k = 0; left > 0m; k = (k + 1) % order.Count, left -= 1m)
+        return first;
+    }
+
+    /// <summary>
+    /// Shares to 12 decimals, remainders to 6 of a unit, both rounded away from zero at the half; a tie goes to the earlier part.
+    /// </summary>
+    /// <returns>The part that is rounded up first.</returns>
+    private static int Apportion<T>(T units, ReadOnlySpan<T> weights, Span<T> given)
+        where T : IBinaryInteger<T>
+    {
+        T sum = T.Zero;
+        foreach (T weight in weights)
         {
-            parts[order[k]] += 1m;
+            sum += weight;
         }
 
-        // Shares are rounded to 12 decimals, so on a very large total the floors may come out a unit too high: take it back from the smallest remainder.
-        for (int k = order.Count - 1; left < 0m; k = k == 0 ? order.Count - 1 : k - 1)
+        T left = units;
+        T shareUnits = T.CreateChecked(ShareUnits);
+        T two = T.One + T.One;
+        ulong[]? rented = weights.Length > FewParts ? ArrayPool<ulong>.Shared.Rent(weights.Length) : null;
+        Span<ulong> order = rented ?? stackalloc ulong[FewParts];
+        int count = 0;
+        for (int i = 0; i < weights.Length; i++)
         {
-            if (parts[order[k]] > 0m)
+            given[i] = T.Zero;
+            if (weights[i] > T.Zero)
             {
-                parts[order[k]] -= 1m;
-                left += 1m;
+                T exact = units * (((two * weights[i] * shareUnits) + sum) / (two * sum));
+                T floor = exact / shareUnits;
+                long remainder = (long.CreateChecked(exact - (floor * shareUnits)) + (ShareUnits / RemainderUnits / 2)) / (ShareUnits / RemainderUnits);
+                floor += remainder == RemainderUnits ? T.One : T.Zero;
+                given[i] = floor;
+                left -= floor;
+
+                // Sorted by the largest remainder, then by place.
+                order[count++] = ((ulong)(RemainderUnits - (remainder % RemainderUnits)) << 32) | (uint)i;
             }
         }
 
-        for (int i = 0; i < parts.Length; i++)
+        order[..count].Sort();
+        for (int k = 0; left > T.Zero; k = (k + 1) % count, left--)
         {
-            parts[i] *= unit;
+            given[(int)(uint)order[k]]++;
         }
 
-        parts[order[0]] += dust;
+        // Shares are rounded to 12 decimals, so on a very large total the floors may come out a unit too high: take it back from the
+        // smallest remainder.
+        for (int k = count - 1; left < T.Zero; k = k == 0 ? count - 1 : k - 1)
+        {
+            if (given[(int)(uint)order[k]] > T.Zero)
+            {
+                given[(int)(uint)order[k]]--;
+                left++;
+            }
+        }
+
+        int first = (int)(uint)order[0];
+        if (rented is not null)
+        {
+            ArrayPool<ulong>.Shared.Return(rented);
+        }
+
+        return first;
     }
 }

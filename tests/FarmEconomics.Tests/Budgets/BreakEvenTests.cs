@@ -78,7 +78,7 @@ public class BreakEvenTests
         FarmBuilder farm = Farm();
         foreach (LaborRow row in farm.Tables.Labor)
         {
-            row.Crop = null;
+            farm.Set(row, LaborRow.CropColumn, null);
         }
 
         Assert.Equal([40m, 25m, 15m, 8m], farm.Season(2025).CropNamed("beets").Sums.CostByBehavior);
@@ -88,7 +88,7 @@ public class BreakEvenTests
     public void ClosingStock_ComesOffTheCostAtItsValue()
     {
         FarmBuilder farm = Farm();
-        farm.Tables.Sales[0].Quantity = 50;
+        farm.Set(farm.Tables.Sales[0], SaleRow.QuantityColumn, 50m);
         EnterpriseBudget beets = farm.Season(2025).CropNamed("beets");
         decimal stock = beets.Sums.ClosingStock.Amount;
         Assert.True(stock > 0m);

@@ -25,7 +25,8 @@ public class BreakEvenWithoutTests
     {
         // Nothing was sold, but 5.00 came in for the crop: a row of the sales with an amount and no quantity.
         FarmBuilder farm = Farm(10);
-        (farm.Tables.Sales[0].Quantity, farm.Tables.Sales[0].UnitPrice, farm.Tables.Sales[0].Amount) = (0m, null, 5m);
+        SaleRow sale = farm.Tables.Sales[0];
+        farm.Set(sale, SaleRow.QuantityColumn, 0m).Set(sale, SaleRow.UnitPriceColumn, null).Set(sale, SaleRow.AmountColumn, 5m);
         farm.With(settings => settings with { ClosingStock = ClosingStock.Ignore });
         EnterpriseBudget beets = farm.Season(2025).CropNamed("beets");
         Assert.Equal(5m, beets.SalesValue.Amount);

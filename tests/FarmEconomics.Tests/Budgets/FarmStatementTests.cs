@@ -65,8 +65,8 @@ public class FarmStatementTests
     public void WithoutBooksAndLabor_TheFirstReasonOnTheWayDownIsTold()
     {
         FarmBuilder farm = Farm().With(settings => settings with { InterestPercent = null });
-        farm.Tables.Expenses.Clear();
-        farm.Tables.Labor.Clear();
+        farm.Empty("expenses");
+        farm.Empty("labor");
         farm.Tables.Present.Remove("expenses");
         farm.Tables.Present.Remove("labor");
         Dictionary<string, FarmStatementLine> lines = Lines(farm);

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Units;
 using Xunit;
 
@@ -12,7 +13,7 @@ internal sealed class FarmBuilder
 
     internal FarmBuilder(FarmSettings? settings = null) => Settings = settings ?? new FarmSettings();
 
-    internal RecordTables Tables { get; } = new();
+    internal RecordTables Tables { get; private set; } = new();
 
     internal FarmSettings Settings { get; set; }
 
@@ -27,109 +28,133 @@ internal sealed class FarmBuilder
     internal FarmBuilder AsOf(string day) => With(settings => settings with { AsOf = Day(day) });
 
     internal FarmBuilder Crop(string crop, string unit = "lb", decimal? storageDays = 365, decimal? perCrate = null, string? store = null, decimal? water = null, bool perennial = false, string? group = null) =>
-        Add(Tables.Crops, "crops", new CropRow { Crop = crop, Unit = unit, StorageDays = storageDays, UnitsPerCrate = perCrate, Store = store, WaterNeed = water, Perennial = perennial, Group = group });
+        Add<CropRow>(new RowValues { ["crop"] = crop, ["unit"] = unit, ["storage_days"] = storageDays, ["units_per_crate"] = perCrate, ["store"] = store, ["water_need"] = water, ["perennial"] = perennial, ["group"] = group });
 
     internal FarmBuilder Unit(string crop, string unit, decimal baseUnits) =>
-        Add(Tables.Units, "units", new UnitRow { Crop = crop, Unit = unit, BaseUnits = baseUnits });
+        Add<UnitRow>(new RowValues { ["crop"] = crop, ["unit"] = unit, ["base_units"] = baseUnits });
 
     internal FarmBuilder Bed(string bed, decimal length = 100, decimal? width = null, string? structure = null) =>
-        Add(Tables.Beds, "beds", new BedRow { Bed = bed, LengthFt = length, WidthIn = width, Structure = structure });
+        Add<BedRow>(new RowValues { ["bed"] = bed, ["length_ft"] = length, ["width_in"] = width, ["structure"] = structure });
 
     internal FarmBuilder Planting(string planting, string crop, string bed, decimal feet, string inBed, string? outOfBed = null, string? sown = null, decimal? trays = null, int? cropYear = null) =>
-        Add(Tables.Plantings, "plantings", new PlantingRow
+        Add<PlantingRow>(new RowValues
         {
-            Planting = planting,
-            Crop = crop,
-            Bed = bed,
-            BedFeet = feet,
-            InBed = Day(inBed),
-            OutOfBed = Maybe(outOfBed),
-            Sown = Maybe(sown),
-            Trays = trays,
-            CropYear = cropYear,
+            ["planting"] = planting,
+            ["crop"] = crop,
+            ["bed"] = bed,
+            ["bed_feet"] = feet,
+            ["in_bed"] = Day(inBed),
+            ["out_of_bed"] = Maybe(outOfBed),
+            ["sown"] = Maybe(sown),
+            ["trays"] = trays,
+            ["crop_year"] = cropYear,
         });
 
     /// <summary>A harvest of a planting.</summary>
     internal FarmBuilder Pick(string date, string planting, decimal quantity, string? unit = null, decimal? culled = null) =>
-        Add(Tables.Harvests, "harvests", new HarvestRow { Date = Day(date), Planting = planting, Quantity = quantity, Unit = unit, Culled = culled });
+        Add<HarvestRow>(new RowValues { ["date"] = Day(date), ["planting"] = planting, ["quantity"] = quantity, ["unit"] = unit, ["culled"] = culled });
 
     /// <summary>A harvest that names only the crop.</summary>
     internal FarmBuilder PickCrop(string date, string crop, decimal quantity, decimal? culled = null) =>
-        Add(Tables.Harvests, "harvests", new HarvestRow { Date = Day(date), Crop = crop, Quantity = quantity, Culled = culled });
+        Add<HarvestRow>(new RowValues { ["date"] = Day(date), ["crop"] = crop, ["quantity"] = quantity, ["culled"] = culled });
 
     internal FarmBuilder Channel(string channel, ChannelKind kind, decimal? fee = null, string? valuesFrom = null) =>
-        Add(Tables.Channels, "channels", new ChannelRow { Channel = channel, Kind = kind, FeePercent = fee, ValuesFrom = valuesFrom });
+        Add<ChannelRow>(new RowValues { ["channel"] = channel, ["kind"] = kind, ["fee_percent"] = fee, ["values_from"] = valuesFrom });
 
     internal FarmBuilder Sell(string date, string crop, string channel, decimal quantity, decimal? price = null, decimal? amount = null, string? planting = null, string? unit = null) =>
-        Add(Tables.Sales, "sales", new SaleRow { Date = Day(date), Crop = crop, Channel = channel, Quantity = quantity, UnitPrice = price, Amount = amount, Planting = planting, Unit = unit });
+        Add<SaleRow>(new RowValues { ["date"] = Day(date), ["crop"] = crop, ["channel"] = channel, ["quantity"] = quantity, ["unit_price"] = price, ["amount"] = amount, ["planting"] = planting, ["unit"] = unit });
 
     internal FarmBuilder Price(string crop, decimal price, string? channel = null, string? from = null, bool? reference = null, string? unit = null) =>
-        Add(Tables.Prices, "prices", new PriceRow { Crop = crop, Price = price, Channel = channel, From = Maybe(from), Reference = reference, Unit = unit });
+        Add<PriceRow>(new RowValues { ["crop"] = crop, ["price"] = price, ["channel"] = channel, ["from"] = Maybe(from), ["reference"] = reference, ["unit"] = unit });
 
     internal FarmBuilder Income(string date, string channel, decimal amount, int? cropYear = null) =>
-        Add(Tables.Income, "income", new IncomeRow { Date = Day(date), Channel = channel, Amount = amount, CropYear = cropYear });
+        Add<IncomeRow>(new RowValues { ["date"] = Day(date), ["channel"] = channel, ["amount"] = amount, ["crop_year"] = cropYear });
 
     internal FarmBuilder Work(string date, string worker, decimal hours, string task, string? crop = null, string? planting = null, string? channel = null, string? pool = null) =>
-        Add(Tables.Labor, "labor", new LaborRow { Date = Day(date), Worker = worker, Hours = hours, Task = task, Crop = crop, Planting = planting, Channel = channel, Pool = pool });
+        Add<LaborRow>(new RowValues { ["date"] = Day(date), ["worker"] = worker, ["hours"] = hours, ["task"] = task, ["crop"] = crop, ["planting"] = planting, ["channel"] = channel, ["pool"] = pool });
 
     internal FarmBuilder Worker(string worker, WorkerKind kind, decimal? wage = null, string? from = null) =>
-        Add(Tables.Workers, "workers", new WorkerRow { Worker = worker, Kind = kind, Wage = wage, From = Maybe(from) });
+        Add<WorkerRow>(new RowValues { ["worker"] = worker, ["kind"] = kind, ["wage"] = wage, ["from"] = Maybe(from) });
 
     internal FarmBuilder Task(string task, Stage stage, string? pool = null) =>
-        Add(Tables.Tasks, "tasks", new TaskRow { Task = task, Stage = stage, Pool = pool });
+        Add<TaskRow>(new RowValues { ["task"] = task, ["stage"] = stage, ["pool"] = pool });
 
     internal FarmBuilder Standard(string crop, Stage stage, decimal minutes, RatePer per) =>
-        Add(Tables.LaborStandards, "labor_standards", new LaborStandardRow { Crop = crop, Stage = stage, Minutes = minutes, Per = per });
+        Add<LaborStandardRow>(new RowValues { ["crop"] = crop, ["stage"] = stage, ["minutes"] = minutes, ["per"] = per });
 
     internal FarmBuilder Total(string table, string measure, decimal amount, string? from = null, string? to = null) =>
-        Add(Tables.Totals, "totals", new TotalRow { Table = table, Measure = measure, Amount = amount, From = Maybe(from), To = Maybe(to) });
+        Add<TotalRow>(new RowValues { ["table"] = table, ["measure"] = measure, ["amount"] = amount, ["from"] = Maybe(from), ["to"] = Maybe(to) });
 
     internal FarmBuilder Spend(string date, decimal amount, string category, string? crop = null, string? planting = null, string? channel = null, string? pool = null, decimal? farmPercent = null, int? cropYear = null) =>
-        Add(Tables.Expenses, "expenses", new ExpenseRow
+        Add<ExpenseRow>(new RowValues
         {
-            Date = Day(date),
-            Amount = amount,
-            Category = category,
-            Crop = crop,
-            Planting = planting,
-            Channel = channel,
-            Pool = pool,
-            FarmPercent = farmPercent,
-            CropYear = cropYear,
+            ["date"] = Day(date),
+            ["amount"] = amount,
+            ["category"] = category,
+            ["crop"] = crop,
+            ["planting"] = planting,
+            ["channel"] = channel,
+            ["pool"] = pool,
+            ["farm_percent"] = farmPercent,
+            ["crop_year"] = cropYear,
         });
 
     internal FarmBuilder Category(string category, ExpenseClass kind, StatementLine? line = null, string? pool = null, VariesWith? varies = null, string? taxLine = null) =>
-        Add(Tables.Categories, "categories", new CategoryRow { Category = category, Class = kind, StatementLine = line, Pool = pool, VariesWith = varies, TaxLine = taxLine });
+        Add<CategoryRow>(new RowValues { ["category"] = category, ["class"] = kind, ["statement_line"] = line, ["pool"] = pool, ["varies_with"] = varies, ["tax_line"] = taxLine });
 
     internal FarmBuilder Pool(string pool, string basis, StatementLine line = StatementLine.Infrastructure, string? structure = null, decimal? capacity = null, VariesWith? varies = null) =>
-        Add(Tables.Pools, "pools", new PoolRow { Pool = pool, Basis = basis, StatementLine = line, Structure = structure, Capacity = capacity, VariesWith = varies });
+        Add<PoolRow>(new RowValues { ["pool"] = pool, ["basis"] = basis, ["statement_line"] = line, ["structure"] = structure, ["capacity"] = capacity, ["varies_with"] = varies });
 
     internal FarmBuilder Use(string pool, string user, decimal quantity, int? cropYear = null) =>
-        Add(Tables.Use, "use", new UseRow { Pool = pool, User = user, Quantity = quantity, CropYear = cropYear });
+        Add<UseRow>(new RowValues { ["pool"] = pool, ["user"] = user, ["quantity"] = quantity, ["crop_year"] = cropYear });
 
     internal FarmBuilder Load(string load, string pool, string user, decimal watts, decimal hoursPerDay, string from, string to) =>
-        Add(Tables.Loads, "loads", new LoadRow { Load = load, Pool = pool, User = user, Watts = watts, HoursPerDay = hoursPerDay, From = Day(from), To = Day(to) });
+        Add<LoadRow>(new RowValues { ["load"] = load, ["pool"] = pool, ["user"] = user, ["watts"] = watts, ["hours_per_day"] = hoursPerDay, ["from"] = Day(from), ["to"] = Day(to) });
 
     internal FarmBuilder Rate(string pool, string crop, decimal rate, RatePer per) =>
-        Add(Tables.InputRates, "input_rates", new InputRateRow { Pool = pool, Crop = crop, Rate = rate, Per = per });
+        Add<InputRateRow>(new RowValues { ["pool"] = pool, ["crop"] = crop, ["rate"] = rate, ["per"] = per });
 
     internal FarmBuilder Asset(string asset, string pool, string inService, decimal cost, decimal life, decimal? salvage = null, decimal? farmPercent = null, decimal? grant = null, decimal? repairs = null, decimal? insuranceTax = null, string? retired = null) =>
-        Add(Tables.Assets, "assets", new AssetRow
+        Add<AssetRow>(new RowValues
         {
-            Asset = asset,
-            Pool = pool,
-            InService = Day(inService),
-            Cost = cost,
-            LifeYears = life,
-            Salvage = salvage,
-            FarmPercent = farmPercent,
-            Grant = grant,
-            RepairsPercent = repairs,
-            InsuranceTaxPercent = insuranceTax,
-            Retired = Maybe(retired),
+            ["asset"] = asset,
+            ["pool"] = pool,
+            ["in_service"] = Day(inService),
+            ["cost"] = cost,
+            ["life_years"] = life,
+            ["salvage"] = salvage,
+            ["farm_percent"] = farmPercent,
+            ["grant"] = grant,
+            ["repairs_percent"] = repairs,
+            ["insurance_tax_percent"] = insuranceTax,
+            ["retired"] = Maybe(retired),
         });
 
-    internal FarmRecords Link() => FarmRecords.Link(Tables, Settings);
+    /// <summary>Takes all rows out of a table, which is there still.</summary>
+    internal FarmBuilder Empty(string name)
+    {
+        Tables = Tables.With(table => table.Schema.Name == name ? table.Where(_ => false) : table);
+        return this;
+    }
+
+    /// <summary>Adds a row of another farm, with its place.</summary>
+    internal FarmBuilder Take(IRecordRow row)
+    {
+        RecordTable table = Tables.Of(row.Home.Schema);
+        int at = table.Add(row.Source);
+        Array.ForEach(table.Schema.Stored, column => column.Set(table, at, column.Get(row.Home, row.Index)));
+        return this;
+    }
+
+    /// <summary>Gives a cell another value.</summary>
+    internal FarmBuilder Set(IRecordRow row, Column column, object? value)
+    {
+        column.Set(Tables.Of(row.Home.Schema), row.Index, value);
+        return this;
+    }
+
+    // Linked records are sealed; a test may go on building.
+    internal FarmRecords Link() => FarmRecords.Link(Tables.Copy(), Settings);
 
     internal FarmReview Review() => FarmReview.Of(Link());
 
@@ -137,14 +162,14 @@ internal sealed class FarmBuilder
 
     private static DateOnly? Maybe(string? iso) => iso is null ? null : Day(iso);
 
-    private FarmBuilder Add<T>(List<T> table, string name, T row)
-        where T : RecordRow
+    private FarmBuilder Add<T>(RowValues row)
+        where T : struct, IRecordRow<T>
     {
+        string name = T.Schema.Name;
         int line = lines.GetValueOrDefault(name, 1) + 1;
         lines[name] = line;
         row.Source = new SourceLine($"{name}.csv", line);
-        table.Add(row);
-        Tables.Present.Add(name);
+        Tables.Add<T>(row);
         return this;
     }
 }

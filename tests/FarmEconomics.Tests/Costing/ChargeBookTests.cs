@@ -54,7 +54,7 @@ public class ChargeBookTests
             .Work("2025-06-01", "Al", 1, "grow").Work("2025-06-01", "Di", 1, "grow").Spend("2025-06-01", 4, "seed").Review().Charges;
         Assert.Equal(
             [(true, false, 10m), (true, false, 12m), (true, false, 40m), (true, false, 60m), (true, true, 2m), (false, false, 4m)],
-            book.Charges.Select(charge => (charge.Imputed, charge.IsFee, charge.Amount.Amount)).OrderByDescending(charge => charge.Imputed).ThenBy(charge => charge.IsFee).ThenBy(charge => charge.Amount));
+            book.Charges.Concat(book.Fees).Select(charge => (charge.Imputed, charge.IsFee, charge.Amount.Amount)).OrderByDescending(charge => charge.Imputed).ThenBy(charge => charge.IsFee).ThenBy(charge => charge.Amount));
     }
 
     [Fact]

@@ -49,9 +49,7 @@ public class OwnershipEdgeTests
     [Fact]
     public void Nothing_IsRefused()
     {
-        Assert.Throws<ArgumentNullException>(() => Ownership.Of(null!, 2025, Six));
         Assert.Throws<ArgumentNullException>(() => Ownership.Of(Asset(), 2025, null!));
-        Assert.Throws<ArgumentNullException>(() => Ownership.MonthsInService(null!, 2025, Six, withinLife: true));
         Assert.Throws<ArgumentNullException>(() => Ownership.MonthsInService(Asset(), 2025, null!, withinLife: true));
     }
 }

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using Xunit;
 
@@ -77,7 +78,7 @@ public class PaidHoursTests
     [InlineData(ExpenseClass.Labor, null, false)]
     [InlineData(ExpenseClass.Operating, "Taxes", false)]
     public void Category_ToldByClassElseByTaxLine_IsPaidOnTopOfWages(ExpenseClass kind, string? taxLine, bool burden) =>
-        Assert.Equal(burden, new CategoryRow { Category = "any name", Class = kind, TaxLine = taxLine }.IsBurden());
+        Assert.Equal(burden, new RowValues { ["category"] = "any name", ["class"] = kind, ["tax_line"] = taxLine }.Row<CategoryRow>().IsBurden());
 
     [Fact]
     public void BurdenInTheBooks_IsNotAddedAgainByPercent()

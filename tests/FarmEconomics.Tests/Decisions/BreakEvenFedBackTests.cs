@@ -63,9 +63,9 @@ public class BreakEvenFedBackTests
                 {
                     decimal factor = crop.BreakEvenPrice.Value!.Value / crop.AveragePrice.Value!.Value;
                     decimal net = crop.Sums.Household.Amount + crop.Sums.ClosingStock.Amount - costs.Of(crop).Where(line => !line.IsFee).Sum(line => line.Amount.Amount);
-                    foreach (LeavingPart part in season.PartsOf(crop.Crop!).Where(part => part.Enterprise is not null))
+                    foreach (DispositionPart part in season.PartsOf(crop.Crop!).Where(part => part.Enterprise is not null))
                     {
-                        net += (part.Amount - part.Fee).Amount * (part.Leaving.IsSold ? factor : 1m);
+                        net += (part.Amount - part.Fee).Amount * (part.Disposition.IsSold ? factor : 1m);
                     }
 
                     Close.To(0m, net, 0.005m);

@@ -3,6 +3,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Generators;
 using FarmEconomics.Units;
@@ -100,8 +101,8 @@ public class ChangeTests
     public void Grow_BeyondTheHoursOfAWeek_NamesTheWeek()
     {
         FarmBuilder farm = Farm();
-        farm.Tables.Limits.Add(new LimitRow { Limit = "labor", Amount = 12m, Unit = "hours a week", From = new(2026, 5, 1), To = new(2026, 10, 31) });
-        farm.Tables.Limits.Add(new LimitRow { Limit = "water", Amount = 12m, Unit = "gallons a day" });
+        farm.Tables.Add<LimitRow>(new RowValues { ["limit"] = "labor", ["amount"] = 12m, ["unit"] = "hours a week", ["from"] = new DateOnly(2026, 5, 1), ["to"] = new DateOnly(2026, 10, 31) });
+        farm.Tables.Add<LimitRow>(new RowValues { ["limit"] = "water", ["amount"] = 12m, ["unit"] = "gallons a day" });
 
         ChangeAnswer answer = Judge(farm).Judge(new Change(ChangeKind.Grow, "Kale", 100m));
 

@@ -49,6 +49,6 @@ public class DemoScenarioTests
         Assert.True(expected > 100m);
         Assert.Equal(expected, Sold(outcome.Review) - Sold(Review));
 
-        static decimal Sold(FarmReview review) => review.Trace.Leavings.Where(leaving => leaving.Channel.IsPriced).Sum(leaving => leaving.Amount.Amount);
+        static decimal Sold(FarmReview review) => review.Trace.Dispositions.Where(disposition => disposition.Channel.IsPriced).Sum(disposition => disposition.Amount.Amount);
     }
 }

@@ -124,7 +124,7 @@ public class ColumnRangeTests
                 : PriceSheet.Body(book, channel);
         }
 
-        FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review!, year, farm.Review!.Records.Tables.Funding.FirstOrDefault()?.Project, FundingAssumptions.Parse("", ""));
+        FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review!, year, farm.Review!.Records.Tables.Funding.Select(row => row.Project).FirstOrDefault(), FundingAssumptions.Parse("", ""));
         Assert.NotEmpty(WriteUpReport.Html(writeUp));
     }
 

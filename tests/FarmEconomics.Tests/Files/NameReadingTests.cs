@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Records.Checks;
 using Xunit;
 
@@ -93,11 +94,11 @@ public class NameReadingTests
     public void Run_CropThatIsUnknownWithAnUnknownUnitInEveryRow_LooksEachUpOnce()
     {
         var tables = new RecordTables { Present = { "crops", "units", "sales" } };
-        tables.Crops.Add(new CropRow { Crop = "kale", Unit = "bunch", Source = new SourceLine("crops.csv", 2) });
+        tables.Add<CropRow>(new RowValues { ["crop"] = "kale", ["unit"] = "bunch", Source = new SourceLine("crops.csv", 2) });
         for (int i = 0; i < 3_000; i++)
         {
-            tables.Units.Add(new UnitRow { Crop = "kale", Unit = $"crate number {i}", BaseUnits = 2, Source = new SourceLine("units.csv", i + 2) });
-            tables.Sales.Add(new SaleRow { Crop = "kale", Unit = $"crate mumber {i}", Channel = "market", Date = new DateOnly(2025, 5, 1), Quantity = 1, Source = new SourceLine("sales.csv", i + 2) });
+            tables.Add<UnitRow>(new RowValues { ["crop"] = "kale", ["unit"] = $"crate number {i}", ["base_units"] = 2m, Source = new SourceLine("units.csv", i + 2) });
+            tables.Add<SaleRow>(new RowValues { ["crop"] = "kale", ["unit"] = $"crate mumber {i}", ["channel"] = "market", ["date"] = new DateOnly(2025, 5, 1), ["quantity"] = 1m, Source = new SourceLine("sales.csv", i + 2) });
         }
 
         Stopwatch watch = Stopwatch.StartNew();

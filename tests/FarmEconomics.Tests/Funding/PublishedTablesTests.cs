@@ -2,6 +2,7 @@ using System.Text.Json;
 using CsCheck;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Published;
@@ -169,7 +170,11 @@ public class PublishedTablesTests
     private static FarmRecords Project(params (ObjectClass Kind, decimal Amount, decimal? Percent)[] rows)
     {
         RecordTables tables = new();
-        tables.Funding.AddRange(rows.Select(row => new FundingRow { Project = "Shed", Item = "item", ObjectClass = row.Kind, Amount = row.Amount, FunderPercent = row.Percent }));
+        foreach ((ObjectClass Kind, decimal Amount, decimal? Percent) row in rows)
+        {
+            tables.Add<FundingRow>(new RowValues { ["project"] = "Shed", ["item"] = "item", ["object_class"] = row.Kind, ["amount"] = row.Amount, ["funder_percent"] = row.Percent });
+        }
+
         return FarmRecords.Link(tables, new FarmSettings());
     }
 

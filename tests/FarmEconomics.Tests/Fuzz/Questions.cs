@@ -156,7 +156,7 @@ internal sealed class Questions(Random random, FarmReview review, int year)
         try
         {
             assumptions = FundingAssumptions.Parse(random.Next(2) == 0 ? "" : Assumptions(random), random.Next(2) == 0 ? "" : classes);
-            writeUp = FundingWriteUp.Of(review, year, review.Records.Tables.Funding.FirstOrDefault()?.Project, assumptions);
+            writeUp = FundingWriteUp.Of(review, year, review.Records.Tables.Funding.Select(row => row.Project).FirstOrDefault(), assumptions);
         }
         catch (ArgumentException)
         {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Files;
 using FarmEconomics.Tests.Generators;
 
@@ -25,17 +26,14 @@ internal static class SoundFolders
         foreach (TableSchema schema in RecordSchema.Tables.Where(schema => schema.Name != "farm"
             && (schema.Required || farm.Farm.Tables.Present.Contains(schema.Name))))
         {
-            var property = typeof(RecordTables).GetProperties().Single(one => HeadingKey.Of(one.Name) == HeadingKey.Of(schema.Name));
-            IEnumerable<object> rows = ((System.Collections.IEnumerable)property.GetValue(farm.Farm.Tables)!).Cast<object>();
-            sheets.Add(new(schema.Name, [.. schema.Columns.Select(column => column.Name)], [.. rows.Select(row => Cells(row, schema))]));
+            RecordTable table = farm.Farm.Tables.Of(schema);
+            sheets.Add(new(schema.Name, [.. schema.Columns.Select(column => column.Name)],
+                [.. Enumerable.Range(0, table.Count).Select(row => schema.Stored.Select(column => column.Text(table, row)).ToList())]));
         }
 
         string[] lenders = seed % 2 == 0 ? ["balances", "funding", "limits", "totals"] : [];
         return [.. sheets, .. Demo().Where(sheet => lenders.Contains(sheet.Table) && !sheets.Exists(own => own.Table == sheet.Table))];
     }
-
-    private static List<string> Cells(object row, TableSchema schema) => [.. schema.Columns.Select(column =>
-        Text(row.GetType().GetProperties().Single(property => HeadingKey.Of(property.Name) == column.Key).GetValue(row)))];
 
     private static string Text(object? value) => value switch
     {

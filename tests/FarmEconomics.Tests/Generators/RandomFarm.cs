@@ -1,5 +1,6 @@
 using System.Text;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 
 namespace FarmEconomics.Tests.Generators;
@@ -77,15 +78,15 @@ internal sealed class RandomFarm
     public override string ToString()
     {
         StringBuilder text = new($"random farm of seed {Seed}: {Farm.Settings}");
-        foreach (object row in Farm.Tables.Crops.Cast<RecordRow>().Concat(Farm.Tables.Plantings).Concat(Farm.Tables.Harvests).Concat(Farm.Tables.Sales)
-            .Concat(Farm.Tables.Channels).Concat(Farm.Tables.Labor).Concat(Farm.Tables.Expenses).Concat(Farm.Tables.Pools).Concat(Farm.Tables.Use).Concat(Farm.Tables.Assets))
+        foreach (IRecordRow row in Farm.Tables.Crops.Cast<IRecordRow>().Concat(Farm.Tables.Plantings.Cast<IRecordRow>()).Concat(Farm.Tables.Harvests.Cast<IRecordRow>()).Concat(Farm.Tables.Sales.Cast<IRecordRow>())
+            .Concat(Farm.Tables.Channels.Cast<IRecordRow>()).Concat(Farm.Tables.Labor.Cast<IRecordRow>()).Concat(Farm.Tables.Expenses.Cast<IRecordRow>()).Concat(Farm.Tables.Pools.Cast<IRecordRow>()).Concat(Farm.Tables.Use.Cast<IRecordRow>()).Concat(Farm.Tables.Assets.Cast<IRecordRow>()))
         {
             text.AppendLine().Append(row.GetType().Name);
-            foreach (System.Reflection.PropertyInfo property in row.GetType().GetProperties())
+            foreach (Column column in row.Home.Schema.Stored)
             {
-                if (property.GetValue(row) is { } value)
+                if (column.Text(row.Home, row.Index) is { Length: > 0 } value)
                 {
-                    text.Append(' ').Append(property.Name).Append('=').Append(value is DateOnly day ? day.ToString("yyyy-MM-dd") : value);
+                    text.Append(' ').Append(column.Schema.Name).Append('=').Append(value);
                 }
             }
         }

@@ -26,14 +26,14 @@ public class RandomFarmCoverageTests
             Count("unmatched", review.Trace.Enterprises.Any(enterprise => enterprise.Unmatched > 0m));
             Count("held too long", seasons.Exists(season => season.Problems.Any(problem => problem.Code == "W403")));
             Count("noted before its harvest", review.Trace.Problems.Any(problem => problem.Code == "W415"));
-            Count("lots out of reach", review.Trace.Leavings.Any(leaving => leaving.Parts.Any(part => part.Lot is null && part.Quantity > 0m)
-                && review.Trace.Lots.Any(lot => lot.Remaining > 0m && lot.Enterprise.Crop == leaving.Crop && lot.KeptUntil.AddDays(7) < leaving.Row.Date)));
+            Count("lots out of reach", review.Trace.Dispositions.Any(disposition => disposition.Parts.Any(part => part.Lot is null && part.Quantity > 0m)
+                && review.Trace.Lots.Any(lot => lot.Remaining > 0m && lot.Enterprise.Crop == disposition.Crop && lot.KeptUntil.AddDays(7) < disposition.Row.Date)));
             Count("planting without an end", review.Trace.Problems.Any(problem => problem.Code == "W416"));
             Count("harvest too soon", review.Trace.Problems.Any(problem => problem.Code == "W417"));
             Count("harvest before its planting", review.Trace.Problems.Any(problem => problem.Code == "W418"));
             Count("crates estimated", seasons.Exists(season => season.Problems.Any(problem => problem.Code == "W502" && problem.Message.Contains("estimated", StringComparison.Ordinal))));
             Count("crates unknown", seasons.Exists(season => season.Problems.Any(problem => problem.Code == "W419")));
-            Count("sold through another channel", review.Trace.Leavings.Any(leaving => leaving.IsSold && leaving.Channel.Kind == ChannelKind.Other));
+            Count("sold through another channel", review.Trace.Dispositions.Any(disposition => disposition.IsSold && disposition.Channel.Kind == ChannelKind.Other));
             Count("share income", review.Trace.ShareIncome.Values.Any(income => income.Amount > 0m));
             Count("closing stock", seasons.Exists(season => season.Farm.Sums.ClosingStock.Amount > 0m));
             Count("estimated hours", seasons.Exists(season => season.Farm.Sums.EstimatedHours > 0m));
@@ -42,8 +42,8 @@ public class RandomFarmCoverageTests
             Count("crop year not from January", review.Records.Settings.CropYearStartMonth != 1);
             Count("pool money through another pool", seasons.Exists(season => season.Pools.Any(pool => pool.ReceivedFromPools.Amount > 0m)));
             Count("circle of pools", seasons.Exists(season => HasCircle(season.Network)));
-            Count("burden beside wage times hours", review.Trace.Labor.Any(use => use.Burden.Amount != 0m));
-            Count("wages shared by added hours", review.Trace.Labor.Any(use => use.Added && use.Amount is { Amount: > 0m } && use.Kind == WorkerKind.Hired));
+            Count("burden beside wage times hours", review.Trace.Labor.Any(use => review.Charges.BurdenOf(use).Amount != 0m));
+            Count("wages shared by added hours", review.Trace.Labor.Any(use => use.Added && review.Charges.AmountOf(use) is { Amount: > 0m } && use.Kind == WorkerKind.Hired));
             Count("no labor, known", seasons.Exists(season => season.Known.Hours is null && season.Farm.LaborHours.Value == 0m && season.Trace.Labor.All(use => use.Window != season.CropYear)));
             Count("part of a year", seasons.Exists(season => season.Problems.Any(problem => problem.Code == "W513")));
             Count("unknown costs", seasons.Exists(season => season.Known.Costs is not null));

@@ -2,6 +2,7 @@ using CsCheck;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tracing;
 using Xunit;
@@ -36,7 +37,7 @@ public class RandomFarmTests
         {
             FarmReview review = farm.Farm.Review();
             Assert.All(review.Trace.Labor, use => Assert.Equal(use.Hours, use.Parts.Sum(part => part.Hours)));
-            Assert.All(review.Trace.Leavings, leaving => Assert.Equal(leaving.Quantity, leaving.Parts.Sum(part => part.Quantity)));
+            Assert.All(review.Trace.Dispositions, disposition => Assert.Equal(disposition.Quantity, disposition.Parts.Sum(part => part.Quantity)));
             foreach (SeasonReview season in Seasons(review))
             {
                 Assert.All(
@@ -67,14 +68,14 @@ public class RandomFarmTests
         farm =>
         {
             FarmTrace trace = farm.Farm.Review().Trace;
-            foreach (Leaving leaving in trace.Leavings)
+            foreach (Disposition disposition in trace.Dispositions)
             {
-                DateOnly day = leaving.Row.Date;
+                DateOnly day = disposition.Row.Date;
                 bool InReach(Lot lot) => lot.Date <= day.AddDays(3) && day <= lot.KeptUntil.AddDays(7);
-                Assert.All(leaving.Parts, part => Assert.True(part.Lot is null || InReach(part.Lot), $"{leaving.Row.Source} drew on {part.Lot?.Row.Source}, out of reach"));
-                if (leaving.Parts.Any(part => part.Lot is null && part.Quantity > 0m))
+                Assert.All(disposition.Parts, part => Assert.True(part.Lot is not { } lot || InReach(lot), $"{disposition.Row.Source} drew on {part.Lot?.Row.Source}, out of reach"));
+                if (disposition.Parts.Any(part => part.Lot is null && part.Quantity > 0m))
                 {
-                    Assert.DoesNotContain(trace.Lots, lot => lot.Enterprise.Crop == leaving.Crop && lot.Remaining > 0m && InReach(lot));
+                    Assert.DoesNotContain(trace.Lots, lot => lot.Enterprise.Crop == disposition.Crop && lot.Remaining > 0m && InReach(lot));
                 }
             }
         },
@@ -148,9 +149,9 @@ public class RandomFarmTests
             foreach (UseRow use in farm.Farm.Tables.Use.Where(row => !farm.OwnPools.Contains(row.User) && row.User != "pack work").Take(2).ToList())
             {
                 FarmReview before = farm.Farm.Review();
-                use.Quantity *= 2;
+                farm.Farm.Set(use, UseRow.QuantityColumn, use.Quantity * 2);
                 FarmReview after = farm.Farm.Review();
-                use.Quantity /= 2;
+                farm.Farm.Set(use, UseRow.QuantityColumn, use.Quantity / 2);
                 foreach (int year in before.Charges.Years)
                 {
                     int pool = before.Records.FindPool(use.Pool)!.Index;
@@ -182,7 +183,7 @@ public class RandomFarmTests
     public void Rows_InAnotherOrder_ChangeNoTotals() => RandomFarm.GenDistinctDays.Sample(
         farm =>
         {
-            farm.Farm.Tables.Prices.Clear();
+            farm.Farm.Empty("prices");
             FarmReview before = farm.Farm.Review();
             Random shuffle = new(unchecked((int)farm.Seed));
             FarmBuilder other = Shuffled(farm.Farm, shuffle);
@@ -270,33 +271,13 @@ public class RandomFarmTests
             other.Tables.Present.Add(table);
         }
 
-        Copy(farm.Tables.Crops, other.Tables.Crops);
-        Copy(farm.Tables.Units, other.Tables.Units);
-        Copy(farm.Tables.Beds, other.Tables.Beds);
-        Copy(farm.Tables.Plantings, other.Tables.Plantings);
-        Copy(farm.Tables.Harvests, other.Tables.Harvests);
-        Copy(farm.Tables.Sales, other.Tables.Sales);
-        Copy(farm.Tables.Channels, other.Tables.Channels);
-        Copy(farm.Tables.Income, other.Tables.Income);
-        Copy(farm.Tables.Labor, other.Tables.Labor);
-        Copy(farm.Tables.Workers, other.Tables.Workers);
-        Copy(farm.Tables.Tasks, other.Tables.Tasks);
-        Copy(farm.Tables.LaborStandards, other.Tables.LaborStandards);
-        Copy(farm.Tables.Totals, other.Tables.Totals);
-        Copy(farm.Tables.InputRates, other.Tables.InputRates);
-        Copy(farm.Tables.Expenses, other.Tables.Expenses);
-        Copy(farm.Tables.Categories, other.Tables.Categories);
-        Copy(farm.Tables.Pools, other.Tables.Pools);
-        Copy(farm.Tables.Use, other.Tables.Use);
-        Copy(farm.Tables.Loads, other.Tables.Loads);
-        Copy(farm.Tables.Assets, other.Tables.Assets);
-        return other;
-
-        void Copy<T>(List<T> from, List<T> to)
+        foreach (RecordTable table in farm.Tables.All)
         {
-            T[] rows = [.. from];
+            int[] rows = [.. Enumerable.Range(0, table.Count)];
             shuffle.Shuffle(rows);
-            to.AddRange(rows);
+            Array.ForEach(rows, row => other.Take(table[row]));
         }
+
+        return other;
     }
 }

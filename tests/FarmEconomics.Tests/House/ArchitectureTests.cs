@@ -5,12 +5,9 @@ using Xunit;
 
 namespace FarmEconomics.Tests.House;
 
-/// <summary>What keeps the house in order: data flows one way, the core calls no file, clock or screen, files stay small.</summary>
+/// <summary>What keeps the house in order beside the order of its rooms: the core calls no file, clock or screen, files stay small.</summary>
 public partial class ArchitectureTests
 {
-    /// <summary>The rooms of the library, in the order data flows. Nobody reaches back.</summary>
-    private static readonly string[] Rooms = ["Units", "Records", "Tracing", "Costing", "Budgets", "Decisions", "Pricing", "Funding"];
-
     private static readonly string Core = Path.Combine("src", "FarmEconomics");
 
     /// <summary>Longer than 400 lines, each with its reason.</summary>
@@ -18,30 +15,6 @@ public partial class ArchitectureTests
     [
         "src/FarmEconomics/Records/Rows.cs", // one small type per table of the grower's, side by side on purpose
     ];
-
-    public static TheoryData<string> RoomNames => [.. Rooms];
-
-    [Theory]
-    [MemberData(nameof(RoomNames))]
-    public void Room_ReachesOnlyIntoEarlierOnes(string room)
-    {
-        string folder = Path.Combine(Core, room);
-        Assert.SkipUnless(Directory.Exists(Path.Combine(Repository.Root, folder)), $"There is no {room} yet.");
-        string[] later = Rooms[(Array.IndexOf(Rooms, room) + 1)..];
-        List<string> reaching = [];
-        foreach (string file in Repository.Sources(folder))
-        {
-            foreach (Match match in NamespaceUse().Matches(Code(file)))
-            {
-                if (later.Contains(match.Groups["room"].Value))
-                {
-                    reaching.Add($"{Repository.Name(file)}: {match.Value.Trim()}");
-                }
-            }
-        }
-
-        Assert.Empty(reaching);
-    }
 
     [Fact]
     public void Core_FilesStandInTheRoomTheirNamespaceSays() => Assert.All(Repository.Sources(Core), file =>
@@ -110,20 +83,8 @@ public partial class ArchitectureTests
         Assert.Empty(found);
     }
 
-    [Fact]
-    public void LayerCheck_OnAReachingLine_FindsIt()
-    {
-        Assert.Equal("Costing", NamespaceUse().Match("using FarmEconomics.Costing;").Groups["room"].Value);
-        Assert.Equal("Costing", NamespaceUse().Match("public Costing.Basis Basis { get; }").Groups["room"].Value);
-        Assert.DoesNotMatch(NamespaceUse(), "season.Budgets.Select(one => one)");
-        Assert.DoesNotMatch(NamespaceUse(), "Tables.Units.Find(row)");
-    }
-
     /// <summary>A file's code without its comments, so that a cref in the docs is no dependency.</summary>
     private static string Code(string file) => Comment().Replace(File.ReadAllText(file), "");
-
-    [GeneratedRegex(@"using (static )?FarmEconomics\.(?<room>[A-Z]\w+)|FarmEconomics\.(?<room>[A-Z]\w+)\.|(?<![\w.])(?<room>Units|Records|Tracing|Costing|Budgets|Decisions|Pricing|Funding)\.[A-Z]\w*(?=[\s.,;)>?(])")]
-    private static partial Regex NamespaceUse();
 
     [GeneratedRegex("""\b(Name|name|Heading|heading|Title|Label|Caption|NetReturnLabel)\s*(==|!=|is( not)?|switch\s*\{)\s*\(?"([A-Z][a-z]+|[^"\n]* [^"\n]*)"|textContent\s*===?\s*['"]""")]
     private static partial Regex TextAsKey();

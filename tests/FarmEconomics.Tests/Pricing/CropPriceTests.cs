@@ -78,7 +78,7 @@ public class CropPriceTests
                 {
                     foreach (CropCost cost in CropCost.Of(review, year))
                     {
-                        decimal fees = review.Charges.Charges.Where(charge => charge.IsFee && charge.Enterprise is { } enterprise && enterprise.CropYear == year && enterprise.Crop == cost.Crop).Sum(charge => charge.Amount.Amount);
+                        decimal fees = review.Charges.Fees.Where(charge => charge.Enterprise is { } enterprise && enterprise.CropYear == year && enterprise.Crop == cost.Crop).Sum(charge => charge.Amount.Amount);
                         Close.To(cost.Budget.TotalCost.Amount, cost.Production.Full + cost.Channels.Sum(channel => channel.ChannelCost.Full) + fees, 0.000001m);
                         Close.To(cost.Budget.LaborHours.Value, cost.Production.Hours + cost.Channels.Sum(channel => channel.ChannelCost.Hours), 0.000001m);
                     }

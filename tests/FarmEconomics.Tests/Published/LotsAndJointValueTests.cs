@@ -37,7 +37,7 @@ public class LotsAndJointValueTests
         FarmReview review = farm.Review();
         review.Season(2025).AssertProven();
         JsonElement answers = item.GetProperty("answers");
-        List<LeavingPart> draws = review.Trace.Leavings.SelectMany(leaving => leaving.Parts).ToList();
+        List<DispositionPart> draws = review.Trace.Dispositions.SelectMany(disposition => disposition.Parts).ToList();
         decimal sold = draws.Sum(part => part.Quantity * unitCost[part.Enterprise!.Planting.Name]);
         Assert.Equal(answers.Number("cost_of_goods_sold"), sold);
         Assert.Equal(answers.Number("ending"), review.Trace.Lots.Sum(lot => lot.Remaining * unitCost[lot.Enterprise.Planting.Name]));

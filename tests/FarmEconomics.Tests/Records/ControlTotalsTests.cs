@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Records.Completeness;
 using Xunit;
 
@@ -20,7 +21,7 @@ public class ControlTotalsTests
     [InlineData("use", "kWh", 30)]
     public void Of_EachMeasure_AddsUpWhatTheRowsHold(string table, string measure, double expected)
     {
-        RecordTables tables = Tables(new TotalRow { Table = table, Measure = measure, Amount = (decimal)expected, From = new(2025, 1, 1), To = new(2025, 12, 31) });
+        RecordTables tables = Tables(new RowValues { ["table"] = table, ["measure"] = measure, ["amount"] = (decimal)expected, ["from"] = new DateOnly(2025, 1, 1), ["to"] = new DateOnly(2025, 12, 31) });
 
         ControlTotal total = Assert.Single(ControlTotals.Of(tables, new FarmSettings()));
 
@@ -34,7 +35,7 @@ public class ControlTotalsTests
     [InlineData(100, 13.74, false)]
     public void IsMet_Tolerance_IncludesItsEdge(double amount, double tolerance, bool met)
     {
-        RecordTables tables = Tables(new TotalRow { Table = "sales", Measure = "amount", Amount = (decimal)amount, Tolerance = (decimal)tolerance, From = new(2025, 1, 1), To = new(2025, 12, 31) });
+        RecordTables tables = Tables(new RowValues { ["table"] = "sales", ["measure"] = "amount", ["amount"] = (decimal)amount, ["tolerance"] = (decimal)tolerance, ["from"] = new DateOnly(2025, 1, 1), ["to"] = new DateOnly(2025, 12, 31) });
 
         Assert.Equal(met, ControlTotals.Of(tables, new FarmSettings()).Single().IsMet);
     }
@@ -42,7 +43,7 @@ public class ControlTotalsTests
     [Fact]
     public void Of_TableThatIsNotThere_IsNotAvailableAndNotZero()
     {
-        RecordTables tables = Tables(new TotalRow { Table = "labor", Measure = "hours", Amount = 1m });
+        RecordTables tables = Tables(new RowValues { ["table"] = "labor", ["measure"] = "hours", ["amount"] = 1m });
         tables.Present.Remove("labor");
 
         ControlTotal total = ControlTotals.Of(tables, new FarmSettings()).Single();
@@ -55,36 +56,38 @@ public class ControlTotalsTests
     [Fact]
     public void IsMet_HoursThatStandardsFillUp_OnlyTooManyMissIt()
     {
-        RecordTables tables = Tables(new TotalRow { Table = "labor", Measure = "hours:harvest", Amount = 10m }, new TotalRow { Table = "labor", Measure = "hours:harvest", Amount = 2m });
-        tables.LaborStandards.Add(new LaborStandardRow { Crop = "lettuce", Stage = Stage.Harvest, Minutes = 1m });
+        RecordTables tables = Tables(new RowValues { ["table"] = "labor", ["measure"] = "hours:harvest", ["amount"] = 10m }, new RowValues { ["table"] = "labor", ["measure"] = "hours:harvest", ["amount"] = 2m });
+        tables.Add<LaborStandardRow>(new RowValues { ["crop"] = "lettuce", ["stage"] = Stage.Harvest, ["minutes"] = 1m });
 
         Assert.Equal([true, false], ControlTotals.Of(tables, new FarmSettings()).Select(total => total.IsMet!.Value));
     }
 
     // By hand: sales 1.5 x 40 = 60, and 26.25; the row of 2026 is outside the year; one case is 4 heads.
-    private static RecordTables Tables(params TotalRow[] totals)
+    private static RecordTables Tables(params RowValues[] totals)
     {
-        var tables = new RecordTables
+        var tables = new RecordTables();
+        tables.Add<UnitRow>(new RowValues { ["crop"] = "lettuce", ["unit"] = "case", ["base_units"] = 4m });
+        tables.Add<SaleRow>(new RowValues { ["date"] = May, ["crop"] = "lettuce", ["channel"] = "market", ["quantity"] = 40m, ["unit_price"] = 1.5m });
+        tables.Add<SaleRow>(new RowValues { ["date"] = May, ["crop"] = "lettuce", ["channel"] = "market", ["quantity"] = 2m, ["unit"] = "case", ["amount"] = 26.25m });
+        tables.Add<SaleRow>(new RowValues { ["date"] = May, ["crop"] = "lettuce", ["channel"] = "compost", ["quantity"] = 1m });
+        tables.Add<SaleRow>(new RowValues { ["date"] = May.AddYears(1), ["crop"] = "lettuce", ["channel"] = "market", ["quantity"] = 7m, ["amount"] = 9m });
+        tables.Add<HarvestRow>(new RowValues { ["date"] = May, ["crop"] = "lettuce", ["quantity"] = 4m });
+        tables.Add<HarvestRow>(new RowValues { ["date"] = May, ["crop"] = "lettuce", ["quantity"] = 2m, ["unit"] = "case" });
+        tables.Add<IncomeRow>(new RowValues { ["date"] = May, ["channel"] = "shares", ["amount"] = 500m });
+        tables.Add<ExpenseRow>(new RowValues { ["date"] = May, ["amount"] = 50m, ["category"] = "seed", ["farm_percent"] = 50m });
+        tables.Add<ExpenseRow>(new RowValues { ["date"] = May, ["amount"] = -10m, ["category"] = "seed" });
+        tables.Add<LaborRow>(new RowValues { ["date"] = May, ["worker"] = "Ada", ["task"] = "harvest", ["hours"] = 3m });
+        tables.Add<LaborRow>(new RowValues { ["date"] = May, ["worker"] = "Ada", ["task"] = "office", ["hours"] = 4.5m });
+        tables.Add<TaskRow>(new RowValues { ["task"] = "office", ["stage"] = Stage.Overhead });
+        // 100 W x 12 h x 10 days = 12 kWh; the days of 2024 don't count.
+        tables.Add<LoadRow>(new RowValues { ["load"] = "fan", ["pool"] = "power", ["user"] = "lettuce", ["watts"] = 100m, ["hours_per_day"] = 12m, ["from"] = new DateOnly(2024, 12, 22), ["to"] = new DateOnly(2025, 1, 10) });
+        tables.Add<UseRow>(new RowValues { ["pool"] = "power", ["user"] = "lettuce", ["quantity"] = 30m, ["crop_year"] = 2025 });
+        tables.Add<UseRow>(new RowValues { ["pool"] = "power", ["user"] = "lettuce", ["quantity"] = 8m, ["crop_year"] = 2024 });
+        foreach (RowValues total in totals)
         {
-            Units = [new UnitRow { Crop = "lettuce", Unit = "case", BaseUnits = 4m }],
-            Sales =
-            [
-                new SaleRow { Date = May, Crop = "lettuce", Channel = "market", Quantity = 40m, UnitPrice = 1.5m },
-                new SaleRow { Date = May, Crop = "lettuce", Channel = "market", Quantity = 2m, Unit = "case", Amount = 26.25m },
-                new SaleRow { Date = May, Crop = "lettuce", Channel = "compost", Quantity = 1m },
-                new SaleRow { Date = May.AddYears(1), Crop = "lettuce", Channel = "market", Quantity = 7m, Amount = 9m },
-            ],
-            Harvests = [new HarvestRow { Date = May, Crop = "lettuce", Quantity = 4m }, new HarvestRow { Date = May, Crop = "lettuce", Quantity = 2m, Unit = "case" }],
-            Income = [new IncomeRow { Date = May, Channel = "shares", Amount = 500m }],
-            Expenses = [new ExpenseRow { Date = May, Amount = 50m, Category = "seed", FarmPercent = 50m }, new ExpenseRow { Date = May, Amount = -10m, Category = "seed" }],
-            Labor = [new LaborRow { Date = May, Worker = "Ada", Task = "harvest", Hours = 3m }, new LaborRow { Date = May, Worker = "Ada", Task = "office", Hours = 4.5m }],
-            Tasks = [new TaskRow { Task = "office", Stage = Stage.Overhead }],
+            tables.Add<TotalRow>(total);
+        }
 
-            // 100 W x 12 h x 10 days = 12 kWh; the days of 2024 don't count.
-            Loads = [new LoadRow { Load = "fan", Pool = "power", User = "lettuce", Watts = 100m, HoursPerDay = 12m, From = new(2024, 12, 22), To = new(2025, 1, 10) }],
-            Use = [new UseRow { Pool = "power", User = "lettuce", Quantity = 30m, CropYear = 2025 }, new UseRow { Pool = "power", User = "lettuce", Quantity = 8m, CropYear = 2024 }],
-            Totals = [.. totals],
-        };
         tables.Present.UnionWith(["sales", "harvests", "income", "expenses", "labor", "loads", "use"]);
         return tables;
     }

@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Records.Checks;
 using Xunit;
 
@@ -12,8 +13,7 @@ public class RecordChecksTests
     public void Run_BedOverfullTwice_WarnsOncePerStretchWithDayAndNames()
     {
         RecordTables tables = Tables();
-        tables.Plantings.AddRange(
-            [Planting("L1", 60, April, April.AddDays(30), 2), Planting("L2", 60, April.AddDays(10), April.AddDays(40), 3), Planting("L3", 40, April.AddDays(30), April.AddDays(50), 4), Planting("L4", 70, April.AddDays(45), April.AddDays(60), 5)]);
+        Add<PlantingRow>(tables, Planting("L1", 60, April, April.AddDays(30), 2), Planting("L2", 60, April.AddDays(10), April.AddDays(40), 3), Planting("L3", 40, April.AddDays(30), April.AddDays(50), 4), Planting("L4", 70, April.AddDays(45), April.AddDays(60), 5));
 
         IReadOnlyList<Problem> problems = RecordChecks.Run(tables, new FarmSettings());
 
@@ -27,7 +27,7 @@ public class RecordChecksTests
     public void Run_BedFreedAndPlantedOnTheSameDay_IsNotOverfull()
     {
         RecordTables tables = Tables();
-        tables.Plantings.AddRange([Planting("L1", 100, April, April.AddDays(30), 2), Planting("L2", 100, April.AddDays(30), April.AddDays(60), 3)]);
+        Add<PlantingRow>(tables, Planting("L1", 100, April, April.AddDays(30), 2), Planting("L2", 100, April.AddDays(30), April.AddDays(60), 3));
 
         Assert.Empty(RecordChecks.Run(tables, new FarmSettings()));
     }
@@ -36,8 +36,8 @@ public class RecordChecksTests
     public void Run_HarvestOfACropOnly_IsMeasuredByItsFirstPlanting()
     {
         RecordTables tables = Tables();
-        tables.Plantings.Add(Planting("L1", 50, April, null, 2));
-        tables.Harvests.AddRange([Harvest(April.AddDays(-1), 2), Harvest(April, 3), Harvest(April.AddDays(400), 4)]);
+        tables.Add<PlantingRow>(Planting("L1", 50, April, null, 2));
+        Add<HarvestRow>(tables, Harvest(April.AddDays(-1), 2), Harvest(April, 3), Harvest(April.AddDays(400), 4));
 
         Problem problem = Assert.Single(RecordChecks.Run(tables, new FarmSettings()));
 
@@ -48,8 +48,8 @@ public class RecordChecksTests
     public void Run_MistypedPlantingDate_IsReportedOnceAndNotInItsHarvests()
     {
         RecordTables tables = Tables();
-        tables.Plantings.AddRange([Planting("L1", 50, April, null, 2), Planting("L2", 50, April.AddYears(20), null, 3)]);
-        tables.Harvests.AddRange([Harvest(April.AddDays(30), 2, "L1"), Harvest(April.AddDays(40), 3, "L2")]);
+        Add<PlantingRow>(tables, Planting("L1", 50, April, null, 2), Planting("L2", 50, April.AddYears(20), null, 3));
+        Add<HarvestRow>(tables, Harvest(April.AddDays(30), 2, "L1"), Harvest(April.AddDays(40), 3, "L2"));
 
         Problem problem = Assert.Single(RecordChecks.Run(tables, new FarmSettings()));
 
@@ -60,9 +60,9 @@ public class RecordChecksTests
     public void Run_PerennialPlantedLongAgo_IsFine()
     {
         RecordTables tables = Tables();
-        tables.Crops[0].Perennial = true;
-        tables.Plantings.AddRange([Planting("L1", 50, new DateOnly(2009, 4, 1), null, 2), Planting("L2", 20, April, null, 3)]);
-        tables.Harvests.AddRange([Harvest(April, 2), Harvest(April.AddDays(1), 3)]);
+        CropRow.PerennialColumn.Set(tables.Crops.Table, 0, true);
+        Add<PlantingRow>(tables, Planting("L1", 50, new DateOnly(2009, 4, 1), null, 2), Planting("L2", 20, April, null, 3));
+        Add<HarvestRow>(tables, Harvest(April, 2), Harvest(April.AddDays(1), 3));
 
         Assert.Empty(RecordChecks.Run(tables, new FarmSettings()));
     }
@@ -71,9 +71,9 @@ public class RecordChecksTests
     public void Run_NamesInOtherCaseAndWithBlanks_AreKnown()
     {
         RecordTables tables = Tables();
-        tables.Plantings.Add(Planting(" l1 ", 50, April, null, 2));
-        tables.Harvests.Add(Harvest(April, 2, "L1 "));
-        tables.Harvests[0].Crop = "LETTUCE";
+        tables.Add<PlantingRow>(Planting(" l1 ", 50, April, null, 2));
+        tables.Add<HarvestRow>(Harvest(April, 2, "L1 "));
+        HarvestRow.CropColumn.Set(tables.Harvests.Table, 0, "LETTUCE");
 
         Assert.Empty(RecordChecks.Run(tables, new FarmSettings()));
     }
@@ -82,9 +82,9 @@ public class RecordChecksTests
     public void Run_OptionalTablesMissing_DoesNotCallTheirNamesUnknown()
     {
         RecordTables tables = Tables();
-        tables.Plantings.Add(Planting("L1", 50, April, null, 2));
-        tables.Sales.Add(new SaleRow { Date = April, Crop = "lettuce", Channel = "anything", Quantity = 1m, Source = new("sales.csv", 2) });
-        tables.Labor.Add(new LaborRow { Date = April, Worker = "anyone", Task = "Weeding", Hours = 2m, Source = new("labor.csv", 2) });
+        tables.Add<PlantingRow>(Planting("L1", 50, April, null, 2));
+        tables.Add<SaleRow>(new RowValues { ["date"] = April, ["crop"] = "lettuce", ["channel"] = "anything", ["quantity"] = 1m, Source = new SourceLine("sales.csv", 2) });
+        tables.Add<LaborRow>(new RowValues { ["date"] = April, ["worker"] = "anyone", ["task"] = "Weeding", ["hours"] = 2m, Source = new SourceLine("labor.csv", 2) });
 
         Assert.Empty(RecordChecks.Run(tables, new FarmSettings()));
     }
@@ -95,8 +95,8 @@ public class RecordChecksTests
     public void Run_HoursOfADay_WarnAboveSixteen(double hours, int expected)
     {
         RecordTables tables = Tables();
-        tables.Plantings.Add(Planting("L1", 50, April, null, 2));
-        tables.Labor.AddRange([Labor("Ada", 8m, 2), Labor("ada", (decimal)hours - 8m, 3), Labor("Ben", 8m, 4)]);
+        tables.Add<PlantingRow>(Planting("L1", 50, April, null, 2));
+        Add<LaborRow>(tables, Labor("Ada", 8m, 2), Labor("ada", (decimal)hours - 8m, 3), Labor("Ben", 8m, 4));
 
         Assert.Equal(expected, RecordChecks.Run(tables, new FarmSettings()).Count(problem => problem.Code == "W203"));
     }
@@ -105,30 +105,47 @@ public class RecordChecksTests
     public void Defaults_EveryReference_IsKnown()
     {
         RecordTables tables = Tables();
-        tables.Tasks.AddRange(Defaults.Tasks);
-        tables.Pools.AddRange(Defaults.Pools);
-        tables.Categories.AddRange(Defaults.Categories);
+        Copy(tables.Tasks, Defaults.Tasks);
+        Copy(tables.Pools, Defaults.Pools);
+        Copy(tables.Categories, Defaults.Categories);
 
         Assert.Empty(RecordChecks.Run(tables, new FarmSettings()));
         Assert.All(Defaults.Categories, category => Assert.Equal(category.Class == ExpenseClass.Operating, category.Pool is not null));
     }
 
-    private static LaborRow Labor(string worker, decimal hours, int line) =>
-        new() { Date = April, Worker = worker, Task = "harvest", Hours = hours, Source = new("labor.csv", line) };
+    private static RowValues Labor(string worker, decimal hours, int line) =>
+        new() { ["date"] = April, ["worker"] = worker, ["task"] = "harvest", ["hours"] = hours, Source = new SourceLine("labor.csv", line) };
 
-    private static HarvestRow Harvest(DateOnly date, int line, string? planting = null) =>
-        new() { Date = date, Crop = planting is null ? "lettuce" : null, Planting = planting, Quantity = 1m, Source = new("harvests.csv", line) };
+    private static RowValues Harvest(DateOnly date, int line, string? planting = null) =>
+        new() { ["date"] = date, ["crop"] = planting is null ? "lettuce" : null, ["planting"] = planting, ["quantity"] = 1m, Source = new SourceLine("harvests.csv", line) };
 
-    private static PlantingRow Planting(string name, decimal feet, DateOnly inBed, DateOnly? outOfBed, int line) =>
-        new() { Planting = name, Crop = "lettuce", Bed = "A1", BedFeet = feet, InBed = inBed, OutOfBed = outOfBed, Source = new("plantings.csv", line) };
+    private static RowValues Planting(string name, decimal feet, DateOnly inBed, DateOnly? outOfBed, int line) =>
+        new() { ["planting"] = name, ["crop"] = "lettuce", ["bed"] = "A1", ["bed_feet"] = feet, ["in_bed"] = inBed, ["out_of_bed"] = outOfBed, Source = new SourceLine("plantings.csv", line) };
+
+    private static void Add<T>(RecordTables tables, params RowValues[] rows)
+        where T : struct, IRecordRow<T>
+    {
+        foreach (RowValues row in rows)
+        {
+            tables.Add<T>(row);
+        }
+    }
+
+    private static void Copy<T>(Rows<T> to, IEnumerable<T> from)
+        where T : struct, IRecordRow<T>
+    {
+        foreach (T row in from)
+        {
+            int at = to.Table.Add(row.Source);
+            Array.ForEach(T.Schema.Stored, column => column.Set(to.Table, at, column.Get(row.Home, row.Index)));
+        }
+    }
 
     private static RecordTables Tables()
     {
-        var tables = new RecordTables
-        {
-            Crops = [new CropRow { Crop = "lettuce", Unit = "head", Source = new("crops.csv", 2) }],
-            Beds = [new BedRow { Bed = "A1", LengthFt = 100m, Source = new("beds.csv", 2) }],
-        };
+        var tables = new RecordTables();
+        tables.Add<CropRow>(new() { ["crop"] = "lettuce", ["unit"] = "head", Source = new SourceLine("crops.csv", 2) });
+        tables.Add<BedRow>(new() { ["bed"] = "A1", ["length_ft"] = 100m, Source = new SourceLine("beds.csv", 2) });
         tables.Present.UnionWith(["crops", "beds", "plantings", "harvests", "sales"]);
         return tables;
     }

@@ -65,7 +65,7 @@ public class UnknownValueTests
     public void HarvestOfWhichNoRowTellsWhatBecame_IsUnknownWhetherItKeepsCountsOrNot(ClosingStock stock, int? storageDays)
     {
         FarmBuilder farm = Farm(stock);
-        farm.Tables.Crops[1].StorageDays = storageDays;
+        farm.Set(farm.Tables.Crops[1], CropRow.StorageDaysColumn, (decimal?)storageDays);
         Assert.Equal(NoPrice, farm.Season(2025).CropNamed("kale").Known.Value);
     }
 

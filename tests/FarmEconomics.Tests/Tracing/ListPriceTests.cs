@@ -15,7 +15,7 @@ public class ListPriceTests
     /// <summary>What 10 that left through a channel in July 2025 are worth.</summary>
     private static decimal Worth(FarmBuilder farm, string channel)
     {
-        Leaving leaving = farm.Sell("2025-07-15", "beets", channel, 10).Review().Trace.Leavings.Single(leaving => leaving.Row.Date == FarmBuilder.Day("2025-07-15"));
+        Disposition leaving = farm.Sell("2025-07-15", "beets", channel, 10).Review().Trace.Dispositions.Single(leaving => leaving.Row.Date == FarmBuilder.Day("2025-07-15"));
         return leaving.ListValue.Amount;
     }
 
@@ -85,7 +85,7 @@ public class ListPriceTests
     [Fact]
     public void SaleWithAPrice_IsWorthWhatItBrought()
     {
-        Leaving sale = Assert.Single(Farm().Price("beets", 3).Sell("2025-07-15", "beets", "stand", 10, 5).Review().Trace.Leavings);
+        Disposition sale = Assert.Single(Farm().Price("beets", 3).Sell("2025-07-15", "beets", "stand", 10, 5).Review().Trace.Dispositions);
         Assert.Equal((50m, 50m), (sale.Amount.Amount, sale.ListValue.Amount));
         Assert.Equal((50m, 50m), (sale.Parts[0].Amount.Amount, sale.Parts[0].ListValue.Amount));
     }

@@ -13,14 +13,14 @@ public class LotLedgerTests
         .Planting("a", "greens", "bed", 10, "2025-04-01", "2025-09-01").Planting("b", "greens", "bed", 20, "2025-04-01", "2025-09-01");
 
     private static (string? Planting, decimal Quantity, int? Held)[] Draws(FarmTrace trace) =>
-        trace.Leavings.SelectMany(leaving => leaving.Parts).Select(part => (part.Enterprise?.Planting.Name, part.Quantity, part.DaysHeld)).ToArray();
+        trace.Dispositions.SelectMany(disposition => disposition.Parts).Select(part => (part.Enterprise?.Planting.Name, part.Quantity, part.DaysHeld)).ToArray();
 
     [Fact]
     public void Sale_TwoLots_DrawsOnTheOlderFirst()
     {
         FarmTrace trace = Farm().Pick("2025-06-02", "b", 10).Pick("2025-06-01", "a", 4).Sell("2025-06-02", "greens", "market", 6, amount: 10.01m).Review().Trace;
         Assert.Equal([("a", 4m, 1), ("b", 2m, 0)], Draws(trace));
-        Assert.Equal([6.67m, 3.34m], trace.Leavings[0].Parts.Select(part => part.Amount.Amount));
+        Assert.Equal([6.67m, 3.34m], trace.Dispositions[0].Parts.Select(part => part.Amount.Amount));
     }
 
     [Fact]
@@ -44,7 +44,7 @@ public class LotLedgerTests
         SeasonReview season = Farm().Pick("2025-06-01", "a", 1).Pick("2025-06-10", "b", 2).Sell("2025-06-02", "greens", "market", 4, amount: 10m).Season(2025);
 
         // 1 of 4 from the lot; 3 unmatched, 7.50, over a (1 picked) and b (2 picked).
-        Assert.Equal([2.50m, 2.50m, 5.00m], season.Trace.Leavings[0].Parts.Select(part => part.Amount.Amount));
+        Assert.Equal([2.50m, 2.50m, 5.00m], season.Trace.Dispositions[0].Parts.Select(part => part.Amount.Amount));
         season.AssertProven();
     }
 

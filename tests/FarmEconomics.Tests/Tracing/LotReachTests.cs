@@ -41,7 +41,7 @@ public class LotReachTests
     [InlineData("2026-01-07", 0)]
     [InlineData("2026-01-08", 10)]
     public void Lot_WithoutStorageDays_IsInReachToTheEndOfItsCropYearAndSevenDaysMore(string day, int unmatched) =>
-        Assert.Equal(unmatched, Farm(null).Pick("2025-07-01", "new", 10).Sell(day, "beans", "market", 10, 3).Review().Trace.Leavings[0].Parts.Sum(part => part.Lot is null ? part.Quantity : 0m));
+        Assert.Equal(unmatched, Farm(null).Pick("2025-07-01", "new", 10).Sell(day, "beans", "market", 10, 3).Review().Trace.Dispositions[0].Parts.Sum(part => part.Lot is null ? part.Quantity : 0m));
 
     [Fact]
     public void Sale_NotedUpToThreeDaysBeforeItsHarvest_IsCoveredByItBeforeStockIsValued()
@@ -51,7 +51,7 @@ public class LotReachTests
         SeasonReview covered = Season("2025-07-01");
         Assert.Equal(300m, covered.Farm.Output.Amount);
         Assert.Equal(0m, covered.Farm.Sums.Unmatched + covered.Farm.Sums.OnHand);
-        Assert.Equal(0, covered.Trace.Leavings[0].Parts[0].DaysHeld);
+        Assert.Equal(0, covered.Trace.Dispositions[0].Parts[0].DaysHeld);
         Assert.Contains("W415", covered.Codes());
         covered.AssertProven();
         Assert.Equal(100m, Season("2025-06-30").Farm.Sums.Unmatched);
@@ -61,14 +61,14 @@ public class LotReachTests
     public void Sale_WithLotsAtHand_DrawsOnThoseToComeOnlyForTheRest()
     {
         FarmTrace trace = Farm().Pick("2025-07-01", "new", 4).Pick("2025-07-10", "new", 3).Pick("2025-07-12", "new", 9).Sell("2025-07-10", "beans", "market", 10, 3).Review().Trace;
-        Assert.Equal([("2025-07-10", 3m), ("2025-07-01", 4m), ("2025-07-12", 3m)], trace.Leavings[0].Parts.Select(part => ($"{part.Lot!.Date:yyyy-MM-dd}", part.Quantity)));
+        Assert.Equal([("2025-07-10", 3m), ("2025-07-01", 4m), ("2025-07-12", 3m)], trace.Dispositions[0].Parts.Select(part => ($"{part.Lot!.Value.Date:yyyy-MM-dd}", part.Quantity)));
     }
 
     [Fact]
     public void Sale_NamingAPlanting_TakesItsLotToComeBeforeAnothersAtHand()
     {
         FarmTrace trace = Farm().Planting("other", "beans", "bed", 10, "2025-05-01", "2025-09-01").Pick("2025-07-01", "other", 5).Pick("2025-07-03", "new", 5).Sell("2025-07-02", "beans", "market", 7, 3, planting: "new").Review().Trace;
-        Assert.Equal([("new", 5m), ("other", 2m)], trace.Leavings[0].Parts.Select(part => (part.Enterprise!.Planting.Name, part.Quantity)));
+        Assert.Equal([("new", 5m), ("other", 2m)], trace.Dispositions[0].Parts.Select(part => (part.Enterprise!.Planting.Name, part.Quantity)));
     }
 
     [Fact]

@@ -88,8 +88,8 @@ public class OutputTests
             .Sell("2025-06-01", "kale", "home", 1).Sell("2025-06-02", "leek", "market", 10, 4).Sell("2025-06-03", "leek", "shares", 1);
         SeasonReview season = farm.Season(2025);
         Assert.Equal(1m, season.CropNamed("kale").Sums.Household.Amount); // home takes no channel's prices: the list without a channel
-        Assert.Equal(4m, season.Trace.Leavings.Single(leaving => leaving.Channel.Name == "shares").ListValue.Amount);
-        Assert.Equal(3m, Farm().Price("kale", 9, "market", "2025-07-01").Price("kale", 3, "market", "2025-05-01").Sell("2025-06-01", "kale", "shares", 1).Review().Trace.Leavings[0].ListValue.Amount);
+        Assert.Equal(4m, season.Trace.Dispositions.Single(disposition => disposition.Channel.Name == "shares").ListValue.Amount);
+        Assert.Equal(3m, Farm().Price("kale", 9, "market", "2025-07-01").Price("kale", 3, "market", "2025-05-01").Sell("2025-06-01", "kale", "shares", 1).Review().Trace.Dispositions[0].ListValue.Amount);
     }
 
     [Fact]

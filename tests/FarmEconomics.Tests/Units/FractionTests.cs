@@ -2,6 +2,7 @@ using CsCheck;
 using FarmEconomics.Costing;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
 using Xunit;
@@ -39,7 +40,7 @@ public class FractionTests
     public void YearlyCost_OfPartOfAYear_KeepsHalfACent(OwnershipMethod method)
     {
         // 212.50 over 3 years, 9 months: 53.125.
-        AssetRow asset = new() { Asset = "pump", Pool = "well", InService = FarmBuilder.Day("2025-04-01"), Cost = 212.50m, LifeYears = 3m };
+        AssetRow asset = new RowValues { ["asset"] = "pump", ["pool"] = "well", ["in_service"] = FarmBuilder.Day("2025-04-01"), ["cost"] = 212.50m, ["life_years"] = 3m }.Row<AssetRow>();
         Assert.Equal(53.13m, Ownership.Of(asset, 2025, new FarmSettings { InterestPercent = 0m, OwnershipMethod = method })[0].Farm.Amount);
     }
 
@@ -47,7 +48,7 @@ public class FractionTests
     public void CapitalRecovery_OverOneYear_KeepsHalfACent()
     {
         // One year at 5 %: 100.10 x 1.05 = 105.105.
-        AssetRow asset = new() { Asset = "pump", Pool = "well", InService = FarmBuilder.Day("2025-01-01"), Cost = 100.10m, LifeYears = 1m };
+        AssetRow asset = new RowValues { ["asset"] = "pump", ["pool"] = "well", ["in_service"] = FarmBuilder.Day("2025-01-01"), ["cost"] = 100.10m, ["life_years"] = 1m }.Row<AssetRow>();
         Assert.Equal(105.11m, Ownership.Of(asset, 2025, new FarmSettings { InterestPercent = 5m })[0].Farm.Amount);
     }
 

@@ -124,4 +124,16 @@ public class LargestRemainderTests
         Assert.Throws<ArgumentException>(() => LargestRemainder.Split(new Money(1m), [1m, -1m]));
         Assert.Throws<ArgumentException>(() => LargestRemainder.SplitExactly(1m, []));
     }
+
+    [Fact]
+    public void Split_OfWholeUnits_IsThatOfDecimals() => Gen.Select(Gen.Long[-2_000_000_000_000, 2_000_000_000_000], Gen.OneOf(Gen.Long[0, 1_000_000_000_000_000_000], Gen.Long[0, 900].Select(tenths => tenths * 10_000_000)).Array[2, 9]).Sample(
+        (total, weights) =>
+        {
+            weights[0]++;
+            decimal[] expected = LargestRemainder.Split(total, [.. weights.Select(weight => (decimal)weight)], 1m);
+            long[] parts = new long[weights.Length];
+            LargestRemainder.Split(total, weights, parts);
+            Assert.Equal(expected, parts.Select(part => (decimal)part));
+        },
+        iter: 5000);
 }

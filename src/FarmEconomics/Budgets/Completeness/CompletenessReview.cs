@@ -43,27 +43,27 @@ public static class CompletenessReview
 
         if (known.OwnerLabor is { } owner)
         {
-            yield return new RecordGap($"Unpaid hours carry no value: {owner}.", "Every net return is before owner labor: crops that take much of the owner's time look better than they are.", output);
+            yield return new RecordGap($"Unpaid hours carry no value: {owner}.", "Labor and net return are not available; by gross margin alone crops that take much of the owner's time look better than they are.", output);
         }
 
         if (known.Ownership is { } ownership)
         {
-            yield return new RecordGap($"The cost of owning what lasts is not known: {ownership}.", "Every net return is before ownership cost: crops under cover and in the cold room look better than they are.", output);
+            yield return new RecordGap($"The cost of owning what lasts is not known: {ownership}.", "Infrastructure and net return are not available; by gross margin alone crops under cover and in the cold room look better than they are.", output);
         }
     }
 
     private static IEnumerable<RecordGap> SoldUnpicked(SeasonReview season)
     {
-        foreach (IGrouping<Crop, LeavingPart> crop in season.LeavingParts
+        foreach (IGrouping<Crop, DispositionPart> crop in season.DispositionParts
             .Where(part => part.Lot is null && part.Quantity > 0m)
-            .GroupBy(part => part.Leaving.Crop))
+            .GroupBy(part => part.Disposition.Crop))
         {
-            int weeks = crop.Select(part => Week(part.Leaving.Row.Date)).Distinct().Count();
+            int weeks = crop.Select(part => Week(part.Disposition.Row.Date)).Distinct().Count();
             yield return new RecordGap(
                 season.Notation.Text($"{crop.Sum(part => part.Quantity):0.##} {crop.Key.Unit} of {crop.Key.Name} left in {(weeks == 1 ? "a week" : $"{weeks} weeks")} with nothing picked to draw on."),
                 $"The yield of {crop.Key.Name} is too low, and the money is spread over its plantings by a guess.",
                 crop.Sum(part => part.Amount.Amount),
-                crop.First().Leaving.Row.Source);
+                crop.First().Disposition.Row.Source);
         }
     }
 

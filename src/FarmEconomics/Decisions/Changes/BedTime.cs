@@ -26,13 +26,13 @@ internal sealed class BedTime
     {
         List<Gap> gaps = [];
         HashSet<Enterprise> own = [.. crop.Enterprises];
-        List<BedPlanting> others = season.Records.Plantings.Where(planting => planting.Crop != crop.Crop).SelectMany(planting => planting.Beds).ToList();
+        List<BedStay> others = season.Trace.Stays.Where(stay => stay.Planting.Crop != crop.Crop).ToList();
         foreach (Enterprise enterprise in own)
         {
-            foreach (BedPlanting row in enterprise.Planting.Beds)
+            foreach (BedStay row in enterprise.Stays)
             {
                 (DateOnly from, DateOnly to) = WeeklyUse.Stay(season, enterprise, row);
-                List<BedPlanting> beside = others.FindAll(other => other.Bed == row.Bed);
+                List<BedStay> beside = others.FindAll(other => other.Bed == row.Bed);
 
                 // A bed shared with another crop at the time is not stretched: nobody wrote down which feet were whose.
                 if (!beside.Exists(other => other.In < to && other.Out > from))
@@ -59,7 +59,7 @@ internal sealed class BedTime
             return 0m;
         }
 
-        var stays = crop.Enterprises.Where(one => one.Harvested > 0m).SelectMany(one => one.Planting.Beds).OrderBy(row => row.Out).ThenBy(row => row.In).ToList();
+        var stays = crop.Enterprises.Where(one => one.Harvested > 0m).SelectMany(one => one.Stays).OrderBy(row => row.Out).ThenBy(row => row.In).ToList();
         decimal feet = 0m;
         HashSet<(Bed, DateOnly, DateOnly)> stretched = [];
         foreach (Gap gap in gaps)
@@ -71,7 +71,7 @@ internal sealed class BedTime
             }
 
             DateOnly free = gap.From;
-            foreach (BedPlanting stay in stays)
+            foreach (BedStay stay in stays)
             {
                 if (stay.In >= free && stay.Out <= gap.To && IsUnder(stay.Bed.Structure, gap.Bed.Structure))
                 {
@@ -88,12 +88,12 @@ internal sealed class BedTime
     internal decimal RoomFor(EnterpriseBudget crop)
     {
         decimal growth = decimal.MaxValue;
-        foreach (string cover in crop.Enterprises.SelectMany(one => one.Planting.Beds).Select(row => row.Bed.Structure).Distinct(StringComparer.OrdinalIgnoreCase))
+        foreach (string cover in crop.Enterprises.SelectMany(one => one.Stays).Select(row => row.Bed.Structure).Distinct(StringComparer.OrdinalIgnoreCase))
         {
             List<BedRow> beds = season.Records.Tables.Beds.FindAll(row => IsUnder(string.IsNullOrWhiteSpace(row.Structure) ? "open field" : row.Structure.Trim(), cover));
-            List<BedPlanting> rows = season.Records.Plantings.SelectMany(planting => planting.Beds).Where(row => IsUnder(row.Bed.Structure, cover)).ToList();
+            List<BedStay> rows = season.Trace.Stays.Where(row => IsUnder(row.Bed.Structure, cover)).ToList();
             List<(DateOnly From, DateOnly To, decimal Feet)> own = crop.Enterprises
-                .SelectMany(one => one.Planting.Beds.Where(row => IsUnder(row.Bed.Structure, cover)).Select(row => (Stay: WeeklyUse.Stay(season, one, row), row.BedFeet)))
+                .SelectMany(one => one.Stays.Where(row => IsUnder(row.Bed.Structure, cover)).Select(row => (Stay: WeeklyUse.Stay(season, one, row), row.BedFeet)))
                 .Select(item => (item.Stay.From, item.Stay.To, item.BedFeet)).ToList();
             foreach (DateOnly day in own.SelectMany(item => new[] { item.From, item.To.AddDays(-1) }).Concat(rows.Select(row => row.In)).Distinct())
             {

@@ -22,16 +22,12 @@ public sealed record MovedCost(Pool? Pool, IReadOnlyList<(string To, Money Chang
 internal sealed class SharingAgain
 {
     private readonly PoolNetwork network;
-    private readonly IReadOnlyDictionary<Enterprise, decimal> factors;
-    private readonly IdleCapacity idle;
 
     internal SharingAgain(SeasonReview season, IReadOnlyDictionary<Enterprise, decimal> factors)
     {
         network = season.Network;
-        this.factors = factors;
-        idle = season.Settings.IdleCapacity;
-        SharedCosts running = Solve(season.Settings.SharingMethod, ownership: false);
-        SharedCosts owning = Solve(season.Settings.SharingMethod, ownership: true);
+        SharedCosts running = network.Solve(ownership: false, factors);
+        SharedCosts owning = network.Solve(ownership: true, factors);
         foreach (PoolResult pool in season.Pools)
         {
             Dictionary<string, Money> changes = new(StringComparer.OrdinalIgnoreCase);
@@ -95,42 +91,4 @@ internal sealed class SharingAgain
 
         throw new ArgumentException($"{enterprise} is not of crop year {network.Year}.", nameof(enterprise));
     }
-
-    private SharedCosts Solve(SharingMethod method, bool ownership)
-    {
-        int pools = network.Users.Count;
-        double[,] q = new double[pools, pools];
-        double[,] r = new double[pools, network.Enterprises.Count + 3];
-        decimal[] passedOn = new decimal[pools];
-        for (int i = 0; i < pools; i++)
-        {
-            PoolUsers users = network.Users[i];
-            decimal[] weights = network.Enterprises.Select((enterprise, j) => users.OfEnterprise[j] * factors.GetValueOrDefault(enterprise, 1m)).ToArray();
-            decimal total = weights.Sum() + users.OfPool.Sum() + users.Household + users.NotAssigned;
-            passedOn[i] = UsedFactor(users, total);
-            if (total <= 0m)
-            {
-                r[i, network.Column(Outside.NotAssigned)] = 1.0;
-                continue;
-            }
-
-            for (int j = 0; j < pools; j++)
-            {
-                q[i, j] = (double)users.OfPool[j] / (double)total;
-            }
-
-            for (int j = 0; j < weights.Length; j++)
-            {
-                r[i, j] = (double)weights[j] / (double)total;
-            }
-
-            r[i, network.Column(Outside.Household)] = (double)users.Household / (double)total;
-            r[i, network.Column(Outside.NotAssigned)] = (double)users.NotAssigned / (double)total;
-        }
-
-        return SharedCosts.Solve(q, r, method, ownership ? passedOn : null, network.Column(Outside.Unused));
-    }
-
-    private decimal UsedFactor(PoolUsers users, decimal total) =>
-        network.Capacity[users.Pool.Index] is > 0m and { } capacity && idle == IdleCapacity.Separate ? Math.Min(1m, total / capacity) : 1m;
 }

@@ -66,7 +66,7 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
 
     private static void AddBeds(SeasonReview season, Enterprise enterprise, SortedDictionary<DateOnly, (decimal Beds, decimal Hours)> weeks)
     {
-        foreach (BedPlanting bed in enterprise.Planting.Beds)
+        foreach (BedStay bed in enterprise.Stays)
         {
             (DateOnly from, DateOnly to) = Stay(season, enterprise, bed);
             for (DateOnly day = from; day < to; day = day.AddDays(1))
@@ -78,7 +78,7 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
     }
 
     /// <summary>The days a planting holds a bed; a perennial's inside the crop year.</summary>
-    internal static (DateOnly From, DateOnly To) Stay(SeasonReview season, Enterprise enterprise, BedPlanting bed)
+    internal static (DateOnly From, DateOnly To) Stay(SeasonReview season, Enterprise enterprise, BedStay bed)
     {
         DateOnly to = bed.Out > bed.In ? bed.Out : bed.In.AddDays(1);
         if (!enterprise.Crop.Perennial)

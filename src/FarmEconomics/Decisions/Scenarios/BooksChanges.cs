@@ -9,7 +9,7 @@ internal static class BooksChanges
     {
         foreach (ExpenseRow row in copy.Original.Tables.Expenses.Where(row => IsMeant(copy.Original, row, change)))
         {
-            copy.Change(row).Amount *= change.Step.Factor;
+            copy.Scale(row, ExpenseRow.AmountColumn, change.Step.Factor);
         }
     }
 
@@ -17,7 +17,7 @@ internal static class BooksChanges
     {
         foreach (IncomeRow row in copy.Original.Tables.Income.Where(row => Same(row.Channel, change.Name!)))
         {
-            copy.Change(row).Amount *= change.Step.Factor;
+            copy.Scale(row, IncomeRow.AmountColumn, change.Step.Factor);
         }
     }
 
@@ -25,7 +25,7 @@ internal static class BooksChanges
     {
         foreach (ChannelRow row in copy.Original.Tables.Channels.Where(row => Same(row.Channel, change.Name!)))
         {
-            copy.Change(row).FeePercent = change.Step.Number;
+            copy.Set(row, ChannelRow.FeePercentColumn, change.Step.Number);
         }
     }
 

@@ -40,8 +40,8 @@ internal sealed class ChangeEffects
     private (EffectMeasure Measure, BeforeAfter Value, Rate Moved) Read()
     {
         Crop? crop = change.Scope == ScenarioScope.Crop ? records.Crop(change.Name!) : null;
-        HashSet<RecordRow> meant = [.. copy.Touched.Where(rows.IsOfSeason)];
-        HashSet<RecordRow> now = [.. meant.Select(copy.Now)];
+        HashSet<IRecordRow> meant = [.. copy.Touched.Where(rows.IsOfSeason)];
+        HashSet<IRecordRow> now = [.. meant.Select(copy.Now)];
         switch (change.Subject)
         {
             case ScenarioSubject.Setting:
@@ -73,5 +73,5 @@ internal sealed class ChangeEffects
     private string? UnitOf(EffectMeasure measure) =>
         measure is EffectMeasure.PricePerUnit or EffectMeasure.Quantity ? records.Crop(change.Name!).Unit : null;
 
-    private static decimal Amount(RecordRow row) => row switch { ExpenseRow expense => expense.Amount, IncomeRow income => income.Amount, _ => 0m };
+    private static decimal Amount(IRecordRow row) => row switch { ExpenseRow expense => expense.Amount, IncomeRow income => income.Amount, _ => 0m };
 }

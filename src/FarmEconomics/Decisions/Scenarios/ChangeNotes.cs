@@ -41,16 +41,16 @@ internal static class ChangeNotes
 
     private static IEnumerable<string> Prices(FarmReview real, int year, RecordsCopy copy, SeasonRows rows, ScenarioChange change)
     {
-        HashSet<RecordRow> touched = new(copy.Touched, ReferenceEqualityComparer.Instance);
-        List<Leaving> sold = real.Trace.Leavings.Where(leaving => rows.IsOfSeason(leaving.Row) && (change.Channel is null || leaving.Channel.Name == change.Channel)
-            && (change.Scope != ScenarioScope.Crop || leaving.Crop.Name == change.Name)).ToList();
-        int unpriced = sold.Count(leaving => leaving.Channel.IsPriced && !PriceChanges.HasMoney(leaving.Row) && !touched.Contains(leaving.Row));
+        HashSet<SaleRow> touched = [.. copy.Touched.OfType<SaleRow>()];
+        List<Disposition> sold = real.Trace.Dispositions.Where(disposition => rows.IsOfSeason(disposition.Row) && (change.Channel is null || disposition.Channel.Name == change.Channel)
+            && (change.Scope != ScenarioScope.Crop || disposition.Crop.Name == change.Name)).ToList();
+        int unpriced = sold.Count(disposition => disposition.Channel.IsPriced && !PriceChanges.HasMoney(disposition.Row) && !touched.Contains(disposition.Row));
         if (unpriced > 0)
         {
             yield return real.Records.Settings.Notation.Text($"{unpriced:#,0} sales carry no price of their own and follow the list price.");
         }
 
-        int credits = change.Step.IsPercent ? 0 : sold.Count(leaving => leaving.Row.Amount < 0m);
+        int credits = change.Step.IsPercent ? 0 : sold.Count(disposition => disposition.Row.Amount < 0m);
         if (credits > 0)
         {
             yield return real.Records.Settings.Notation.Text($"{credits:#,0} credits are left as they are.");

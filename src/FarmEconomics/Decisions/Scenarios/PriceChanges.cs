@@ -27,8 +27,9 @@ internal static class PriceChanges
             Channel? of = string.IsNullOrWhiteSpace(row.Channel) ? null : records.Channel(row.Channel);
             if (row.Reference != true && (crop is null || records.Crop(row.Crop) == crop) && (channel is null || of == channel))
             {
-                PriceRow list = copy.Change(row);
-                list.Price = change.Step.IsPercent ? list.Price * change.Step.Factor : change.Step.Number * records.Crop(row.Crop).ToBase(1m, row.Unit);
+                copy.Set(row, PriceRow.PriceColumn, change.Step.IsPercent
+                    ? copy.Value(row, PriceRow.PriceColumn) * change.Step.Factor
+                    : change.Step.Number * records.Crop(row.Crop).ToBase(1m, row.Unit));
             }
         }
     }
@@ -45,11 +46,10 @@ internal static class PriceChanges
 
         if (step.IsPercent)
         {
-            if (HasMoney(copy.Now(row)))
+            if (copy.Value(row, SaleRow.AmountColumn) is not null || copy.Value(row, SaleRow.UnitPriceColumn) is not null)
             {
-                SaleRow scaled = copy.Change(row);
-                scaled.Amount *= step.Factor;
-                scaled.UnitPrice *= step.Factor;
+                copy.Scale(row, SaleRow.AmountColumn, step.Factor);
+                copy.Scale(row, SaleRow.UnitPriceColumn, step.Factor);
             }
 
             return;
@@ -61,8 +61,7 @@ internal static class PriceChanges
             return;
         }
 
-        SaleRow priced = copy.Change(row);
-        priced.UnitPrice = step.Number * crop.ToBase(1m, row.Unit);
-        priced.Amount = null;
+        copy.Set(row, SaleRow.UnitPriceColumn, step.Number * crop.ToBase(1m, row.Unit));
+        copy.Set(row, SaleRow.AmountColumn, null);
     }
 }

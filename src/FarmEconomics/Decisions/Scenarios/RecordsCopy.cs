@@ -1,79 +1,55 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// Records being changed in memory: a row is copied when it is first touched, and the copy still knows its place in the files. The rows read
-/// stay as they are. Amounts stay unrounded until the end, so that the order of changes makes no difference.
+/// Records being changed in memory, as a list of cells that hold other values; every row still knows its place in the files, and the records
+/// read stay as they are. Amounts stay unrounded until the end, so that the order of changes makes no difference.
 /// </summary>
 internal sealed class RecordsCopy(FarmRecords records)
 {
-    private readonly Dictionary<RecordRow, RecordRow> copies = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(RecordTable Table, NumberColumn Column, int Row), decimal?> cells = [];
+    private readonly Dictionary<RecordTable, RecordTable> changed = [];
+    private readonly HashSet<IRecordRow> touched = [];
 
     internal FarmRecords Original { get; } = records;
 
     internal FarmSettings Settings { get; set; } = records.Settings;
 
     /// <summary>The rows touched, as read.</summary>
-    internal IReadOnlyCollection<RecordRow> Touched => copies.Keys;
+    internal IReadOnlyCollection<IRecordRow> Touched => touched;
 
-    /// <summary>The copy of a row, made when it isn't there yet.</summary>
-    internal T Change<T>(T row)
-        where T : RecordRow
+    /// <summary>Gives a cell of a row another value.</summary>
+    internal void Set(IRecordRow row, NumberColumn column, decimal? value)
     {
-        if (!copies.TryGetValue(row, out RecordRow? copy))
-        {
-            copies[row] = copy = row.Copy();
-        }
-
-        return (T)copy;
+        touched.Add(row);
+        cells[(row.Home, column, row.Index)] = value;
     }
 
-    /// <summary>The row as it is now.</summary>
-    internal T Now<T>(T row)
-        where T : RecordRow => copies.TryGetValue(row, out RecordRow? copy) ? (T)copy : row;
+    /// <summary>Multiplies a cell of a row; a blank stays blank.</summary>
+    internal void Scale(IRecordRow row, NumberColumn column, decimal factor) => Set(row, column, Value(row, column) * factor);
+
+    /// <summary>The value of a cell as it is now.</summary>
+    internal decimal? Value(IRecordRow row, NumberColumn column) =>
+        cells.TryGetValue((row.Home, column, row.Index), out decimal? value) ? value : column.Maybe(row.Home, row.Index);
+
+    /// <summary>A row as the changed records have it; only once they are linked.</summary>
+    internal IRecordRow Now(IRecordRow row) => changed.TryGetValue(row.Home, out RecordTable? table) ? table[row.Index] : row;
 
     /// <summary>The changed records, amounts rounded to the cent once, half a cent away from zero.</summary>
     internal FarmRecords Link()
     {
-        foreach (RecordRow copy in copies.Values)
+        foreach (IGrouping<RecordTable, KeyValuePair<(RecordTable Table, NumberColumn Column, int Row), decimal?>> table in cells.GroupBy(cell => cell.Key.Table))
         {
-            switch (copy)
-            {
-                case SaleRow sale:
-                    sale.Amount = sale.Amount is { } amount ? Cents(amount) : null;
-                    break;
-                case ExpenseRow expense:
-                    expense.Amount = Cents(expense.Amount);
-                    break;
-                case IncomeRow income:
-                    income.Amount = Cents(income.Amount);
-                    break;
-                default:
-                    break;
-            }
+            changed[table.Key] = table.Key.With(table.Select(cell => new CellChange(cell.Key.Column, cell.Key.Row, Rounded(cell.Key.Column, cell.Value))));
         }
 
-        RecordTables tables = Original.Tables;
-        return FarmRecords.Link(
-            tables with
-            {
-                Harvests = Of(tables.Harvests),
-                Sales = Of(tables.Sales),
-                Channels = Of(tables.Channels),
-                Prices = Of(tables.Prices),
-                Income = Of(tables.Income),
-                Labor = Of(tables.Labor),
-                Workers = Of(tables.Workers),
-                LaborStandards = Of(tables.LaborStandards),
-                Expenses = Of(tables.Expenses),
-                Totals = Of(tables.Totals),
-            },
-            Settings);
+        return FarmRecords.Link(Original.Tables.With(table => changed.GetValueOrDefault(table, table)), Settings);
     }
 
-    private List<T> Of<T>(List<T> rows)
-        where T : RecordRow => copies.Count == 0 ? rows : rows.ConvertAll(Now);
-
-    private static decimal Cents(decimal amount) => decimal.Round(amount, 2, MidpointRounding.AwayFromZero);
+    private static decimal? Rounded(NumberColumn column, decimal? value) =>
+        value is { } amount && (column == SaleRow.AmountColumn || column == ExpenseRow.AmountColumn || column == IncomeRow.AmountColumn)
+            ? decimal.Round(amount, 2, MidpointRounding.AwayFromZero)
+            : value;
 }

@@ -65,7 +65,7 @@ internal sealed class ScenarioNames(FarmRecords records)
             return (kind == WorkerKind.Hired ? ScenarioScope.Hired : ScenarioScope.Owner, null);
         }
 
-        List<string> workers = records.Tables.Workers.ConvertAll(row => row.Worker.Trim());
+        List<string> workers = records.Tables.Workers.Select(row => row.Worker.Trim()).ToList();
         string? known = workers.Find(worker => Same(worker, name.Text));
         return known is not null ? (ScenarioScope.Worker, known)
             : throw name.Unknown($"There is no worker \"{name.Text}\"; hired, owner or a name of workers.csv was expected.", workers.Concat(["hired", "owner"]));

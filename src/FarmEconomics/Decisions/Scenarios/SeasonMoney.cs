@@ -19,18 +19,24 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     internal decimal Labor => review.Charges.ByYear[year].Where(charge => charge.HomeYear == year && charge.Stream is CostStream.HiredLabor or CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
 
-    private IReadOnlyList<LeavingPart> Parts => season.LeavingParts;
+    private IReadOnlyList<DispositionPart> Parts => season.DispositionParts;
 
     private IReadOnlyList<LaborUse> Work => review.Trace.LaborByWindow[year];
 
-    internal Rate SalesOf(HashSet<RecordRow> rows) => ValueOf(Parts.Where(part => rows.Contains(part.Leaving.Row)));
+    internal Rate SalesOf(HashSet<IRecordRow> rows)
+    {
+        HashSet<SaleRow> sales = [.. rows.OfType<SaleRow>()];
+        return ValueOf(Parts.Where(part => sales.Contains(part.Disposition.Row)));
+    }
 
     internal Rate PricePerUnit(Crop crop, string? channel)
     {
-        List<LeavingPart> sold = Parts.Where(part => part.Leaving.Crop.Index == crop.Index && part.Leaving.Channel.IsPriced
-            && (channel is null || part.Leaving.Channel.Name == channel)).ToList();
-        return sold.Exists(part => part.Leaving.ValueIncomplete) ? Rate.NotAvailable(Availability.NoPriceOf([crop.Name]))
-            : Rate.Of(sold.Sum(part => part.Amount.Amount), sold.Sum(part => part.Quantity), $"none of {year} was sold for a price{(channel is null ? "" : $" through {channel}")}");
+        List<DispositionPart> sold = Parts.Where(part => part.Disposition.Crop.Index == crop.Index && part.Disposition.Channel.IsPriced
+            && (channel is null || part.Disposition.Channel.Name == channel)).ToList();
+        return sold.Exists(part => part.Disposition.ValueIncomplete) ? Rate.NotAvailable(Availability.NoPriceOf([crop.Name]))
+            : Rate.Of(
+                sold.Sum(part => part.Amount.Amount), sold.Sum(part => part.Quantity),
+                $"none of {year} was sold for a price{(channel is null ? "" : $" through {channel}")}");
     }
 
     internal Rate Picked(Crop crop)
@@ -47,27 +53,27 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
             ScenarioScope.Owner => Work.Where(use => use.Kind == WorkerKind.Owner).ToList(),
             _ => Work.Where(use => use.Origin is LaborRow row && string.Equals(row.Worker.Trim(), worker, StringComparison.OrdinalIgnoreCase)).ToList(),
         };
-        return work.Exists(use => use.Amount is null) ? Rate.NotAvailable("some of the hours have no wage")
-            : Rate.Of(work.Sum(use => use.Amount!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
+        return work.Exists(use => review.Charges.AmountOf(use) is null) ? Rate.NotAvailable("some of the hours have no wage")
+            : Rate.Of(work.Sum(use => review.Charges.AmountOf(use)!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
     }
 
-    internal Rate HoursOf(ScenarioChange change, HashSet<RecordRow> rows) => Rate.Known(Work.Where(use => change.Scope switch
+    internal Rate HoursOf(ScenarioChange change, HashSet<IRecordRow> rows) => Rate.Known(Work.Where(use => change.Scope switch
     {
-        ScenarioScope.Crop => use.Origin is LaborRow row && rows.Contains(row),
+        ScenarioScope.Crop => rows.Contains(use.Origin),
         ScenarioScope.Stage => Words.Of(use.Stage) == change.Name,
         _ => true,
     }).Sum(use => use.Hours));
 
     internal Rate FeePercent(string channel) => Rate.Known(review.Records.Channel(channel).Row.FeePercent ?? 0m);
 
-    private static Rate ValueOf(IEnumerable<LeavingPart> parts)
+    private static Rate ValueOf(IEnumerable<DispositionPart> parts)
     {
-        List<LeavingPart> all = [.. parts];
-        List<string> unknown = [.. all.Where(part => part.Leaving.ValueIncomplete).Select(part => part.Leaving.Crop.Name).Distinct()];
+        List<DispositionPart> all = [.. parts];
+        List<string> unknown = [.. all.Where(part => part.Disposition.ValueIncomplete).Select(part => part.Disposition.Crop.Name).Distinct()];
         return unknown.Count > 0 ? Rate.NotAvailable(Availability.NoPriceOf(unknown)) : Rate.Known(all.Sum(Value));
     }
 
-    private static decimal Value(LeavingPart part) => part.Leaving.Channel.Kind switch
+    private static decimal Value(DispositionPart part) => part.Disposition.Channel.Kind switch
     {
         ChannelKind.Share => 0m,
         ChannelKind.Household => part.ListValue.Amount,

@@ -6,38 +6,26 @@ namespace FarmEconomics.Decisions.Scenarios;
 /// <summary>Which rows count in a season: a sale by the lots it drew on, work by its day, the books by their crop year.</summary>
 internal sealed class SeasonRows
 {
-    private static readonly Dictionary<Type, string> Tables = new()
-    {
-        [typeof(SaleRow)] = "sales",
-        [typeof(PriceRow)] = "prices",
-        [typeof(HarvestRow)] = "harvests",
-        [typeof(LaborRow)] = "labor",
-        [typeof(WorkerRow)] = "workers",
-        [typeof(LaborStandardRow)] = "labor_standards",
-        [typeof(TotalRow)] = "totals",
-        [typeof(ExpenseRow)] = "expenses",
-        [typeof(IncomeRow)] = "income",
-        [typeof(ChannelRow)] = "channels",
-    };
-
     private readonly FarmReview review;
     private readonly int year;
-    private readonly HashSet<RecordRow> produce = new(ReferenceEqualityComparer.Instance);
+    private readonly HashSet<SaleRow> sold;
+    private readonly HashSet<HarvestRow> picked;
 
     internal SeasonRows(FarmReview review, int year)
     {
         this.review = review;
         this.year = year;
-        produce.UnionWith(review.Trace.PartsByYear[year].Select(part => part.Leaving.Row));
-        produce.UnionWith(review.Trace.LotsByYear[year].Select(lot => lot.Row));
+        sold = [.. review.Trace.PartsOfYear(year).Select(part => part.Disposition.Row)];
+        picked = [.. review.Trace.LotsOfYear(year).Select(lot => lot.Row)];
     }
 
-    internal bool IsOfSeason(RecordRow row)
+    internal bool IsOfSeason(IRecordRow row)
     {
         FarmSettings settings = review.Records.Settings;
         return row switch
         {
-            SaleRow or HarvestRow => produce.Contains(row),
+            SaleRow sale => sold.Contains(sale),
+            HarvestRow harvest => picked.Contains(harvest),
             LaborRow labor => labor.Date <= review.Records.AsOf && settings.WindowOf(labor.Date) == year,
             ExpenseRow expense => expense.Date <= review.Records.AsOf && review.Charges.HomeYearOf(expense) == year,
             IncomeRow income => income.Date <= review.Records.AsOf && (income.CropYear ?? settings.WindowOf(income.Date)) == year,
@@ -48,6 +36,6 @@ internal sealed class SeasonRows
         };
     }
 
-    internal List<TouchedRows> Count(IEnumerable<RecordRow> touched) => touched.GroupBy(row => Tables[row.GetType()])
+    internal List<TouchedRows> Count(IEnumerable<IRecordRow> touched) => touched.GroupBy(row => row.Home.Schema.Name)
         .Select(group => new TouchedRows(group.Key, group.Count(IsOfSeason), group.Count())).OrderBy(rows => rows.Table, StringComparer.Ordinal).ToList();
 }

@@ -25,7 +25,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
         {
             if ((crop is null || CropOf(row) == crop) && (stage is null || records.Task(row.Task).Stage == stage))
             {
-                copy.Change(row).Hours *= change.Step.Factor;
+                copy.Scale(row, LaborRow.HoursColumn, change.Step.Factor);
             }
         }
 
@@ -41,7 +41,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
 
         foreach (LaborStandardRow row in records.Tables.LaborStandards.Where(row => stage is null || row.Stage == stage))
         {
-            copy.Change(row).Minutes *= change.Step.Factor;
+            copy.Scale(row, LaborStandardRow.MinutesColumn, change.Step.Factor);
         }
     }
 
@@ -96,7 +96,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
         }
     }
 
-    private decimal HoursNow(LaborUse use) => use.Origin is LaborRow row ? copy.Now(row).Hours : use.Hours * stageFactors.GetValueOrDefault(use.Stage, 1m);
+    private decimal HoursNow(LaborUse use) => use.Origin is LaborRow row ? copy.Value(row, LaborRow.HoursColumn)!.Value : use.Hours * stageFactors.GetValueOrDefault(use.Stage, 1m);
 
     /// <summary>
     /// A control total of a stage fills up what the log lacks. It moves with the log, so that what is filled up stays as it was; or changes as the stage does.
@@ -108,7 +108,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
         {
             decimal total = totals.Sum(row => row.Amount);
             decimal lacking = (total - logged.Sum(use => use.Hours)) * stageFactors.GetValueOrDefault(stage, 1m);
-            copy.Change(totals[0]).Amount += logged.Sum(HoursNow) + lacking - total;
+            copy.Set(totals[0], TotalRow.AmountColumn, copy.Value(totals[0], TotalRow.AmountColumn) + (logged.Sum(HoursNow) + lacking - total));
         }
     }
 
@@ -116,8 +116,8 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
     {
         foreach (WorkerRow row in records.Tables.Workers.FindAll(meant))
         {
-            WorkerRow worker = copy.Change(row);
-            worker.Wage = step.IsPercent ? (worker.Wage ?? (ofOwner && row.Kind == WorkerKind.Owner ? copy.Settings.OwnerWage : null)) * step.Factor : step.Number;
+            decimal? wage = copy.Value(row, WorkerRow.WageColumn) ?? (ofOwner && row.Kind == WorkerKind.Owner ? copy.Settings.OwnerWage : null);
+            copy.Set(row, WorkerRow.WageColumn, step.IsPercent ? wage * step.Factor : step.Number);
         }
     }
 
@@ -127,7 +127,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
         {
             foreach (ExpenseRow row in records.Tables.Expenses.Where(IsLabor))
             {
-                copy.Change(row).Amount *= step.Factor;
+                copy.Scale(row, ExpenseRow.AmountColumn, step.Factor);
             }
 
             return;
@@ -148,7 +148,7 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
     {
         foreach (ExpenseRow row in records.Expenses.Where(row => IsSpread(row, window)))
         {
-            copy.Change(row).Amount *= factor;
+            copy.Scale(row, ExpenseRow.AmountColumn, factor);
         }
     }
 

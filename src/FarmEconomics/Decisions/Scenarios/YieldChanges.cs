@@ -16,9 +16,8 @@ internal static class YieldChanges
         {
             if (crop is null || CropOf(records, row) == crop)
             {
-                HarvestRow picked = copy.Change(row);
-                picked.Quantity *= change.Step.Factor;
-                picked.Culled *= change.Step.Factor;
+                copy.Scale(row, HarvestRow.QuantityColumn, change.Step.Factor);
+                copy.Scale(row, HarvestRow.CulledColumn, change.Step.Factor);
             }
         }
 
@@ -26,9 +25,8 @@ internal static class YieldChanges
         {
             if (crop is null || records.Crop(row.Crop) == crop)
             {
-                SaleRow left = copy.Change(row);
-                left.Quantity *= change.Step.Factor;
-                left.Amount *= change.Step.Factor;
+                copy.Scale(row, SaleRow.QuantityColumn, change.Step.Factor);
+                copy.Scale(row, SaleRow.AmountColumn, change.Step.Factor);
             }
         }
     }

@@ -7,31 +7,19 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Checks of aliases: each stands for one known name and hides none.</summary>
 internal static class AliasChecks
 {
-    public static IEnumerable<RecordCheck> All { get; } =
+    public static IEnumerable<RecordCheck> OfAliases =>
     [
-        new RowChecks<AliasRow>("aliases", tables => tables.Aliases, ("table, alias and name make sense", Check)),
+        NamesOnce.Of<AliasRow>("alias", row => $"the alias {row.Alias.Trim()} in {row.Table.Trim()}"),
+        new RowChecks<AliasRow>(("table, alias and name make sense", Check)),
     ];
 
     private static void Check(CheckContext context, AliasRow row)
     {
         string table = HeadingKey.Of(row.Table);
-        NameIndex? names = table switch
-        {
-            "crops" => context.CropNames,
-            "beds" => context.BedNames,
-            "plantings" => context.PlantingNames,
-            "channels" => context.ChannelNames,
-            "workers" => context.WorkerNames,
-            "tasks" => context.TaskNames,
-            "categories" => context.CategoryNames,
-            "pools" => context.PoolNames,
-            "assets" => context.AssetNames,
-            "structures" => context.StructureNames,
-            _ => null,
-        };
+        NameIndex? names = context.FindNames(table);
         if (names is null)
         {
-            if (table != "units")
+            if (!NameAliases.Tables.Contains(table))
             {
                 context.Report(ProblemCodes.AliasOfNothing, row, "table", $"Names of \"{row.Table}\" have no aliases; allowed: {string.Join(", ", NameAliases.Tables)}.", row.Table,
                     NearestName.Find(row.Table, NameAliases.Tables));

@@ -1,13 +1,17 @@
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
+
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>What the checks work on: the tables, the names known, and where to report.</summary>
 internal sealed class CheckContext
 {
     private readonly Dictionary<string, HashSet<string>>? _skipped;
+    private readonly Dictionary<string, NameIndex> _names = [];
     private NameIndex? _structures;
     private string[]? _users;
-    private readonly Dictionary<string, CropFacts> _crops = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, PlantingFacts> _plantings = new(StringComparer.OrdinalIgnoreCase);
+    private readonly CropFacts?[] _crops;
+    private readonly PlantingFacts?[] _plantings;
     private readonly Dictionary<string, ChannelRow> _channels = new(StringComparer.OrdinalIgnoreCase);
 
     public CheckContext(RecordTables tables, FarmSettings settings, Dictionary<string, HashSet<string>>? skipped)
@@ -16,16 +20,13 @@ internal sealed class CheckContext
         Settings = settings;
         _skipped = skipped;
         Years = new YearsCovered(tables);
-        CropNames = Index(ProblemCodes.UnknownCrop, "crop", "crops", tables.Crops.Select(row => row.Crop));
-        BedNames = Index(ProblemCodes.UnknownBed, "bed", "beds", tables.Beds.Select(row => row.Bed));
-        PlantingNames = Index(ProblemCodes.UnknownPlanting, "planting", "plantings", tables.Plantings.Select(row => row.Planting));
-        ChannelNames = Index(ProblemCodes.UnknownChannel, "channel", "channels", tables.Channels.Select(row => row.Channel));
-        WorkerNames = Index(ProblemCodes.UnknownWorker, "worker", "workers", tables.Workers.Select(row => row.Worker));
-        TaskNames = Index(ProblemCodes.UnknownTask, "task", "tasks", tables.Tasks.Concat(Defaults.Tasks).Select(row => row.Task), shipped: true);
-        CategoryNames = Index(ProblemCodes.UnknownCategory, "category", "categories", tables.Categories.Concat(Defaults.Categories).Select(row => row.Category), shipped: true);
-        IEnumerable<string> channelPools = tables.Channels.Select(row => DefaultPools.ChannelPoolName(row.Channel.Trim()));
-        PoolNames = Index(ProblemCodes.UnknownPool, "pool", "pools", tables.Pools.Concat(Defaults.Pools).Select(row => row.Pool).Concat(channelPools), shipped: true);
-        AssetNames = Index(ProblemCodes.UnknownAsset, "asset", "assets", tables.Assets.Select(row => row.Asset));
+        foreach (RecordTable table in tables.All.Where(table => table.Schema.UnknownName is not null))
+        {
+            _names.Add(table.Schema.Name, Index(table));
+        }
+
+        _crops = new CropFacts?[tables.Names.Count];
+        _plantings = new PlantingFacts?[tables.Names.Count];
         AddFacts();
     }
 
@@ -38,23 +39,13 @@ internal sealed class CheckContext
 
     public YearsCovered Years { get; }
 
-    public NameIndex CropNames { get; }
+    public NameIndex CropNames => Names("crops");
 
-    public NameIndex BedNames { get; }
+    public NameIndex BedNames => Names("beds");
 
-    public NameIndex PlantingNames { get; }
+    public NameIndex PlantingNames => Names("plantings");
 
-    public NameIndex ChannelNames { get; }
-
-    public NameIndex WorkerNames { get; }
-
-    public NameIndex TaskNames { get; }
-
-    public NameIndex CategoryNames { get; }
-
-    public NameIndex PoolNames { get; }
-
-    public NameIndex AssetNames { get; }
+    public NameIndex PoolNames => Names("pools");
 
     public ProblemLog Problems { get; } = new();
 
@@ -66,11 +57,23 @@ internal sealed class CheckContext
     /// <summary>The structures beds lie in.</summary>
     public NameIndex StructureNames => _structures ??= SharedCostChecks.StructureNames(this);
 
-    public CropFacts? Crop(string? name) => name is null ? null : _crops.GetValueOrDefault(name.Trim());
+    /// <summary>The known names of a table that others refer to.</summary>
+    public NameIndex Names(string table) => _names[table];
 
-    public PlantingFacts? Planting(string? name) => name is null ? null : _plantings.GetValueOrDefault(name.Trim());
+    /// <summary>The same, for a kind of names that may be of no table, or of one no other refers to.</summary>
+    public NameIndex? FindNames(string kind) => kind == "structures" ? StructureNames : _names.GetValueOrDefault(kind);
 
-    public ChannelRow? Channel(string? name) => name is null ? null : _channels.GetValueOrDefault(name.Trim());
+    public CropFacts? Crop(string? name) => name is null ? null : _crops[Tables.Names.Find(name)];
+
+    /// <summary>A crop by the number of its name.</summary>
+    public CropFacts? Crop(int name) => _crops[Tables.Names.Folded(name)];
+
+    public PlantingFacts? Planting(string? name) => name is null ? null : _plantings[Tables.Names.Find(name)];
+
+    /// <summary>A planting by the number of its name.</summary>
+    public PlantingFacts? Planting(int name) => _plantings[Tables.Names.Folded(name)];
+
+    public ChannelRow? Channel(string name) => _channels.TryGetValue(name.Trim(), out ChannelRow row) ? row : null;
 
     /// <summary>True when rows of the table were left out by the reader.</summary>
     public bool HasRowsInError(string table) => Tables.NamesInError.ContainsKey(table) || Tables.Unreadable.Contains(table);
@@ -114,6 +117,9 @@ internal sealed class CheckContext
         return false;
     }
 
+    /// <summary>True for a blank and for a unit of the crop, by their numbers.</summary>
+    public bool HasUnit(CropFacts? crop, int unit) => unit == 0 || crop?.UnitNames.Contains(Tables.Names.Folded(unit)) != false;
+
     public void Unit(IRecordRow row, CropFacts? crop, string? unit)
     {
         if (crop is not null && !string.IsNullOrWhiteSpace(unit) && !crop.Units.Contains(unit.Trim()) && !HasRowsInError("units"))
@@ -129,13 +135,18 @@ internal sealed class CheckContext
         Report(ProblemCodes.DateOutside, row, column, $"{column} {given} is more than a year away from {covered} the plantings, harvests and sales cover.", given);
     }
 
-    private NameIndex Index(string code, string what, string table, IEnumerable<string> names, bool shipped = false)
+    private NameIndex Index(RecordTable table)
     {
-        bool checkable = shipped ? !Tables.Unreadable.Contains(table) : Tables.Present.Contains(table) && !Tables.Unreadable.Contains(table);
-        string where = shipped ? $"in {table}.csv or shipped with the program" : $"in {table}.csv";
-        var index = new NameIndex(code, what, where, checkable, _skipped?.GetValueOrDefault(table));
-        index.AddRange(names);
-        index.AddRange(Tables.NamesInError.GetValueOrDefault(table) ?? []);
+        TableSchema schema = table.Schema;
+        bool readable = !Tables.Unreadable.Contains(schema.Name);
+        bool shipped = schema.Shipped is not null;
+        string where = shipped ? $"in {schema.Name}.csv or shipped with the program" : $"in {schema.Name}.csv";
+        var index = new NameIndex(schema.UnknownName!, schema.Columns[0].Name, where, readable && (shipped || Tables.Present.Contains(schema.Name)), _skipped?.GetValueOrDefault(schema.Name));
+        var names = (TextColumn)schema.Stored[0];
+        index.AddRange(Enumerable.Range(0, table.Count).Select(row => names.Maybe(table, row)));
+        index.AddRange(schema.Shipped?.Invoke(Tables) ?? []);
+        index.AddRange(Tables.NamesInError.GetValueOrDefault(schema.Name) ?? []);
+        index.Number(Tables.Names);
         return index;
     }
 
@@ -143,12 +154,17 @@ internal sealed class CheckContext
     {
         foreach (CropRow row in Tables.Crops)
         {
-            _crops.TryAdd(row.Crop.Trim(), new CropFacts(row));
+            _crops[Tables.Names.Find(row.Crop)] ??= new CropFacts(row);
         }
 
         foreach (UnitRow row in Tables.Units)
         {
             Crop(row.Crop)?.Units.Add(row.Unit.Trim());
+        }
+
+        foreach (CropFacts crop in _crops.OfType<CropFacts>())
+        {
+            crop.UnitNames.AddRange(crop.Units.Select(Tables.Names.Find).Where(unit => unit > 0));
         }
 
         foreach (ChannelRow row in Tables.Channels)
@@ -158,12 +174,10 @@ internal sealed class CheckContext
 
         foreach (PlantingRow row in Tables.Plantings)
         {
-            if (!_plantings.TryAdd(row.Planting.Trim(), new PlantingFacts(row)) && Planting(row.Planting) is { } planting)
-            {
-                planting.FirstInBed = row.InBed < planting.FirstInBed ? row.InBed : planting.FirstInBed;
-                planting.CropYear ??= row.CropYear;
-            }
-
+            ref PlantingFacts? planting = ref _plantings[Tables.Names.Find(row.Planting)];
+            planting ??= new PlantingFacts(row);
+            planting.FirstInBed = row.InBed < planting.FirstInBed ? row.InBed : planting.FirstInBed;
+            planting.CropYear ??= row.CropYear;
             if (Crop(row.Crop) is { } crop && !(row.InBed >= crop.FirstInBed))
             {
                 crop.FirstInBed = row.InBed;
@@ -172,7 +186,7 @@ internal sealed class CheckContext
 
         foreach (HarvestRow row in Tables.Harvests)
         {
-            if (Planting(row.Planting) is { } planting && !(row.Date <= planting.LastHarvest))
+            if (Planting(row.PlantingName) is { } planting && !(row.Date <= planting.LastHarvest))
             {
                 planting.LastHarvest = row.Date;
             }

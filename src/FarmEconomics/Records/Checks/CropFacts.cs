@@ -8,6 +8,9 @@ internal sealed class CropFacts(CropRow row)
     /// <summary>Its own unit and those with a conversion.</summary>
     public HashSet<string> Units { get; } = new(StringComparer.OrdinalIgnoreCase) { row.Unit.Trim() };
 
+    /// <summary>The same, by the number that stands for all spellings of a name.</summary>
+    public List<int> UnitNames { get; } = [];
+
     /// <summary>The first day any planting of it was in a bed; null: never.</summary>
     public DateOnly? FirstInBed { get; set; }
 

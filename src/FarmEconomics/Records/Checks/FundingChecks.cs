@@ -5,12 +5,10 @@ internal static class FundingChecks
 {
     private const int MostPaymentsPerYear = 365;
 
-    public static IEnumerable<RecordCheck> All { get; } =
-    [
-        new RowChecks<LoanRow>("loans", tables => tables.Loans,
-            ("numbers make sense", LoanNumbers),
-            ("asset is known", (context, row) => context.AssetNames.Check(context, row, "asset", row.Asset))),
-    ];
+    public static IEnumerable<RecordCheck> OfLoans => [new RowChecks<LoanRow>(("numbers make sense", LoanNumbers))];
+
+    public static IEnumerable<RecordCheck> OfBalances =>
+        [NamesOnce.Of<BalanceRow>("item", row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Schema.Words.Of(row.Class)}")];
 
     private static void LoanNumbers(CheckContext context, LoanRow row)
     {

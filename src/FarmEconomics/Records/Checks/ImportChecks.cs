@@ -3,9 +3,9 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Checks of remembered mappings.</summary>
 internal static class ImportChecks
 {
-    public static IEnumerable<RecordCheck> All { get; } =
+    public static IEnumerable<RecordCheck> OfImports =>
     [
-        new RowChecks<ImportRow>("imports", tables => tables.Imports, ("table, column and source make sense", (context, row) =>
+        new RowChecks<ImportRow>(("table, column and source make sense", (context, row) =>
         {
             if (ImportRules.Fault(row) is { } problem)
             {

@@ -11,7 +11,6 @@ public static class ImportRules
     /// <returns>The problem, or null when the row can be used.</returns>
     public static Problem? Fault(ImportRow row)
     {
-        ArgumentNullException.ThrowIfNull(row);
         if (RecordSchema.Find(row.Table.Trim()) is not { } table)
         {
             return Make(row, "table", $"There is no table \"{row.Table}\".", row.Table, NearestName.Find(row.Table, RecordSchema.Tables.Select(known => known.Name)));

@@ -3,30 +3,26 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>Checks of crops, units, beds and plantings.</summary>
 internal static class LandChecks
 {
-    public static IEnumerable<RecordCheck> All { get; } =
+    public static IEnumerable<RecordCheck> OfUnits =>
     [
-        new RowChecks<CropRow>("crops", tables => tables.Crops,
-            ("stores are pools", StoresArePools)),
-        new RowChecks<UnitRow>("units", tables => tables.Units,
-            ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
-            ("unit is another than the crop's own", UnitIsAnother)),
-        new RowChecks<BedRow>("beds", tables => tables.Beds,
-            ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true))),
-        new TableCheck("plantings stand in beds that are there", BedsAreThere),
-        new RowChecks<PlantingRow>("plantings", tables => tables.Plantings,
-            ("crop is known", (context, row) => context.CropNames.Check(context, row, "crop", row.Crop)),
-            ("bed is known", (context, row) => context.BedNames.Check(context, row, "bed", row.Bed)),
-            ("dates make sense", PlantingDates),
-            ("rows of a planting agree", RowsAgree)),
+        NamesOnce.Of<UnitRow>("unit", row => $"{row.Unit.Trim()} of {row.Crop.Trim()}"),
+        new RowChecks<UnitRow>(("unit is another than the crop's own", UnitIsAnother)),
     ];
 
-    private static void StoresArePools(CheckContext context, CropRow row)
-    {
-        foreach (string store in (row.Store ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
-        {
-            context.PoolNames.Check(context, row, "store", store);
-        }
-    }
+    public static IEnumerable<RecordCheck> OfBeds =>
+    [
+        new RowChecks<BedRow>(
+            ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true))),
+    ];
+
+    public static IEnumerable<RecordCheck> OfPlantings =>
+    [
+        new TableCheck("plantings stand in beds that are there", BedsAreThere),
+        new RowChecks<PlantingRow>(
+            ("dates make sense", PlantingDates),
+            ("rows of a planting agree", RowsAgree)),
+        BedSpace.Check,
+    ];
 
     private static void UnitIsAnother(CheckContext context, UnitRow row)
     {
@@ -67,7 +63,7 @@ internal static class LandChecks
 
     private static void RowsAgree(CheckContext context, PlantingRow row)
     {
-        if (context.Planting(row.Planting) is not { } planting || ReferenceEquals(planting.First, row))
+        if (context.Planting(row.Planting) is not { } planting || planting.First == row)
         {
             return;
         }
@@ -92,7 +88,7 @@ internal static class LandChecks
 
         foreach (PlantingRow row in context.Tables.Plantings)
         {
-            if (beds.TryGetValue(row.Bed.Trim(), out BedRow? bed) && !(bed.To < bed.From))
+            if (beds.TryGetValue(row.Bed.Trim(), out BedRow bed) && !(bed.To < bed.From))
             {
                 // The bed's last day is included; the day out of bed is the first free one.
                 if (row.InBed < bed.From)

@@ -1,39 +1,25 @@
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>Names, and what else a table is looked up by, may stand once only.</summary>
 internal static class NamesOnce
 {
-    public static IEnumerable<RecordCheck> All { get; } =
-    [
-        Once("crops", "crop", tables => tables.Crops, row => row.Crop.Trim()),
-        Once("beds", "bed", tables => tables.Beds, row => row.Bed.Trim()),
-        Once("channels", "channel", tables => tables.Channels, row => row.Channel.Trim()),
-        Once("pools", "pool", tables => tables.Pools, row => row.Pool.Trim()),
-        Once("tasks", "task", tables => tables.Tasks, row => row.Task.Trim()),
-        Once("categories", "category", tables => tables.Categories, row => row.Category.Trim()),
-        Once("assets", "asset", tables => tables.Assets, row => row.Asset.Trim()),
-        Once("loans", "loan", tables => tables.Loans, row => row.Loan.Trim()),
-        Once("balances", "item", tables => tables.Balances, row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Words.Of(row.Class)}"),
-        Once("units", "unit", tables => tables.Units, row => $"{row.Unit.Trim()} of {row.Crop.Trim()}"),
-        Once("workers", "worker", tables => tables.Workers, row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}" : row.Worker.Trim()),
-        Once("aliases", "alias", tables => tables.Aliases, row => $"the alias {row.Alias.Trim()} in {row.Table.Trim()}"),
-        Once("prices", "crop", tables => tables.Prices, PriceKey),
-    ];
+    /// <summary>The check of a table whose names stand once.</summary>
+    public static RecordCheck Of(TableSchema table) => Once(table, table.Columns[0].Name, row => ((TextColumn)table.Stored[0]).Of(row.Home, row.Index).Trim());
 
-    private static string PriceKey(PriceRow row) =>
-        (row.Reference == true ? "the reference price of " : "the price of ") + row.Crop.Trim()
-        + (row.Unit is { } unit ? $" per {unit.Trim()}" : "")
-        + (row.Channel is { } channel ? $" through {channel.Trim()}" : "")
-        + (row.From is { } from ? $" from {from:yyyy-MM-dd}" : "");
+    /// <summary>The check of a table that is looked up by more than a name.</summary>
+    public static RecordCheck Of<T>(string column, Func<T, string> key)
+        where T : struct, IRecordRow<T> => Once(T.Schema, column, row => key((T)row));
 
-    private static TableCheck Once<T>(string table, string column, Func<RecordTables, List<T>> rows, Func<T, string> key)
-        where T : IRecordRow => new($"{table}: every {column} stands once", context =>
+    private static TableCheck Once(TableSchema schema, string column, Func<IRecordRow, string> key) => new($"{schema.Name}: every {column} stands once", context =>
     {
         var seen = new Dictionary<string, SourceLine>(StringComparer.OrdinalIgnoreCase);
-        foreach (T row in rows(context.Tables))
+        RecordTable table = context.Tables.Of(schema);
+        for (int i = 0; i < table.Count; i++)
         {
+            IRecordRow row = table[i];
             string name = key(row);
             if (!seen.TryAdd(name, row.Source))
             {

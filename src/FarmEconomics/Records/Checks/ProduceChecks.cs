@@ -5,52 +5,56 @@ internal static class ProduceChecks
 {
     private const decimal CentsApart = 0.01m;
 
-    public static IEnumerable<RecordCheck> All { get; } =
+    // Plantings come before harvests: a harvest isn't measured by dates that are in doubt.
+    public static IEnumerable<RecordCheck> OfHarvests =>
     [
-        new RowChecks<HarvestRow>("harvests", tables => tables.Harvests,
-            ("date is in a year of the records", (context, row) => context.InYears(row, "date", row.Date)),
-            ("names are known", (context, row) =>
-            {
-                context.CropNames.Check(context, row, "crop", row.Crop);
-                context.PlantingNames.Check(context, row, "planting", row.Planting);
-            }),
-            ("crop and planting agree", (context, row) => CropAgrees(context, row, row.Crop, row.Planting)),
-            ("not before the bed was planted", NotBeforePlanting),
-            ("unit has a conversion", (context, row) => context.Unit(row, CropOf(context, row), row.Unit))),
-        new RowChecks<SaleRow>("sales", tables => tables.Sales,
-            ("date is in a year of the records", (context, row) => context.InYears(row, "date", row.Date)),
-            ("names are known", (context, row) =>
-            {
-                context.CropNames.Check(context, row, "crop", row.Crop);
-                context.ChannelNames.Check(context, row, "channel", row.Channel);
-                context.PlantingNames.Check(context, row, "planting", row.Planting);
-            }),
-            ("crop and planting agree", (context, row) => CropAgrees(context, row, row.Crop, row.Planting)),
-            ("unit has a conversion", (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
-            ("quantity makes sense", QuantityOfSale),
-            ("amount and price agree", AmountAgrees)),
-        new RowChecks<ChannelRow>("channels", tables => tables.Channels,
-            ("values_from is known", (context, row) => context.ChannelNames.Check(context, row, "values_from", row.ValuesFrom))),
-        new RowChecks<PriceRow>("prices", tables => tables.Prices,
-            ("names are known", (context, row) =>
-            {
-                context.CropNames.Check(context, row, "crop", row.Crop);
-                context.ChannelNames.Check(context, row, "channel", row.Channel);
-            }),
-            ("unit has a conversion", (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit))),
-        new RowChecks<IncomeRow>("income", tables => tables.Income,
+        new RowChecks<HarvestRow>(
+            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date)),
+            ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
+            ("not before the bed was planted", IsPlanted, NotBeforePlanting),
+            ("unit has a conversion", (context, row) => context.HasUnit(CropOf(context, row), row.UnitName), (context, row) => context.Unit(row, CropOf(context, row), row.Unit))),
+    ];
+
+    public static IEnumerable<RecordCheck> OfSales =>
+    [
+        new RowChecks<SaleRow>(
+            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date)),
+            ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
+            ("unit has a conversion", (context, row) => context.HasUnit(context.Crop(row.CropName), row.UnitName), (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
+            ("quantity makes sense", (_, row) => row.Quantity > 0m && !(row.Amount < 0m), QuantityOfSale),
+            ("amount and price agree", (_, row) => row.UnitPrice is null || row.Amount is null, AmountAgrees)),
+    ];
+
+    public static IEnumerable<RecordCheck> OfPrices =>
+    [
+        NamesOnce.Of<PriceRow>("crop", PriceKey),
+        new RowChecks<PriceRow>(("unit has a conversion", (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit))),
+    ];
+
+    public static IEnumerable<RecordCheck> OfIncome =>
+    [
+        new RowChecks<IncomeRow>(
             ("date is in a year of the records", (context, row) =>
             {
                 context.InYears(row, "date", row.Date);
                 context.InYears(row, "crop_year", row.CropYear);
             }),
-            ("channel is known", (context, row) => context.ChannelNames.Check(context, row, "channel", row.Channel)),
             ("channel takes income", ChannelTakesIncome)),
     ];
 
-    private static CropFacts? CropOf(CheckContext context, HarvestRow row) => context.Crop(row.Crop ?? context.Planting(row.Planting)?.First.Crop);
+    private static string PriceKey(PriceRow row) =>
+        (row.Reference == true ? "the reference price of " : "the price of ") + row.Crop.Trim()
+        + (row.Unit is { } unit ? $" per {unit.Trim()}" : "")
+        + (row.Channel is { } channel ? $" through {channel.Trim()}" : "")
+        + (row.From is { } from ? $" from {from:yyyy-MM-dd}" : "");
 
-    private static void CropAgrees(CheckContext context, IRecordRow row, string? crop, string? plantingName)
+    private static CropFacts? CropOf(CheckContext context, HarvestRow row) =>
+        row.CropName != 0 ? context.Crop(row.CropName) : context.Planting(row.PlantingName) is { } planting ? context.Crop(planting.First.CropName) : null;
+
+    private static bool CropAgrees(CheckContext context, int crop, int plantingName) =>
+        crop == 0 || context.Planting(plantingName) is not { } planting || context.Crop(planting.First.CropName) == context.Crop(crop);
+
+    private static void CropDisagrees(CheckContext context, IRecordRow row, string? crop, string? plantingName)
     {
         if (crop is not null && context.CropNames.Contains(crop) && context.Planting(plantingName) is { } planting
             && !planting.First.Crop.Trim().Equals(crop.Trim(), StringComparison.OrdinalIgnoreCase))
@@ -58,6 +62,9 @@ internal static class ProduceChecks
             context.Report(ProblemCodes.CropDisagrees, row, "planting", $"The planting {plantingName} is {planting.First.Crop}, not {crop}.", plantingName);
         }
     }
+
+    private static bool IsPlanted(CheckContext context, HarvestRow row) =>
+        (row.PlantingName == 0 ? context.Crop(row.CropName)?.FirstInBed : context.Planting(row.PlantingName)?.FirstInBed) <= row.Date;
 
     private static void NotBeforePlanting(CheckContext context, HarvestRow row)
     {

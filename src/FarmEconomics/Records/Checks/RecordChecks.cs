@@ -1,26 +1,12 @@
+using FarmEconomics.Records.Schema;
+
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>Checks the records against each other; what a file can't hold by itself is the reader's to report.</summary>
 public static class RecordChecks
 {
-    // Plantings come before harvests: a harvest isn't measured by dates that are in doubt.
-    private static readonly IReadOnlyList<RecordCheck> Checks =
-    [
-        .. LandChecks.All,
-        .. ProduceChecks.All,
-        .. WorkChecks.All,
-        .. SharedCostChecks.All,
-        .. FundingChecks.All,
-        .. NamesOnce.All,
-        .. AliasChecks.All,
-        .. ImportChecks.All,
-        LongDays.Check,
-        BedSpace.Check,
-        TotalsMet.Check,
-    ];
-
     /// <summary>What is checked, for documentation.</summary>
-    public static IReadOnlyList<string> Names { get; } = [.. Checks.Select(check => check.Name), .. RowsOnce.Names];
+    public static IReadOnlyList<string> Names { get; } = [.. RecordSchema.Tables.SelectMany(Of).Select(check => check.Name), .. RowsOnce.Names];
 
     /// <summary>Runs all checks.</summary>
     /// <param name="tables">The tables as read.</param>
@@ -37,11 +23,18 @@ public static class RecordChecks
     {
         var context = new CheckContext(tables, settings, skipped);
         Task<IReadOnlyList<Problem>> twice = Task.Run(() => RowsOnce.Find(tables));
-        foreach (RecordCheck check in Checks)
+        foreach (RecordCheck check in tables.All.SelectMany(table => Of(table.Schema)))
         {
             check.Run(context);
         }
 
         return [.. context.Problems.Problems.Concat(twice.GetAwaiter().GetResult()).OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))];
+    }
+
+    // What the declaration says itself, and what its table checks besides.
+    private static IEnumerable<RecordCheck> Of(TableSchema table)
+    {
+        RecordCheck?[] declared = [NamesKnown.Of(table), table.NamesOnce ? NamesOnce.Of(table) : null];
+        return declared.OfType<RecordCheck>().Concat(table.Checks.Value);
     }
 }

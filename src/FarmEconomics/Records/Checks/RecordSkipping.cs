@@ -1,3 +1,5 @@
+using FarmEconomics.Records.Storage;
+
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>A row left out of every result.</summary>
@@ -78,57 +80,22 @@ public static class RecordSkipping
 
     private static RecordTables Keep(RecordTables tables, Dictionary<SourceLine, SkippedRow> skipped, Dictionary<string, HashSet<string>> names)
     {
-        return new RecordTables
-        {
-            Present = tables.Present,
-            Unreadable = tables.Unreadable,
-            Farm = Of(tables.Farm),
-            Crops = Named("crops", tables.Crops, row => row.Crop),
-            Units = Of(tables.Units),
-            Beds = Named("beds", tables.Beds, row => row.Bed),
-            Plantings = Named("plantings", tables.Plantings, row => row.Planting),
-            Harvests = Of(tables.Harvests),
-            Sales = Of(tables.Sales),
-            Channels = Named("channels", tables.Channels, row => row.Channel),
-            Prices = Of(tables.Prices),
-            Income = Of(tables.Income),
-            Labor = Of(tables.Labor),
-            Workers = Named("workers", tables.Workers, row => row.Worker),
-            Tasks = Named("tasks", tables.Tasks, row => row.Task),
-            LaborStandards = Of(tables.LaborStandards),
-            InputRates = Of(tables.InputRates),
-            Expenses = Of(tables.Expenses),
-            Categories = Named("categories", tables.Categories, row => row.Category),
-            Pools = Named("pools", tables.Pools, row => row.Pool),
-            Use = Of(tables.Use),
-            Loads = Of(tables.Loads),
-            Assets = Named("assets", tables.Assets, row => row.Asset),
-            Loans = Of(tables.Loans),
-            Balances = Of(tables.Balances),
-            Funding = Of(tables.Funding),
-            Limits = Of(tables.Limits),
-            Totals = Of(tables.Totals),
-            Aliases = Of(tables.Aliases),
-            Imports = Of(tables.Imports),
-        };
+        return tables.With(table => table.Where(row => !IsSkipped(table, row)), rowsInError: false);
 
-        List<T> Of<T>(List<T> rows)
-            where T : IRecordRow => rows.FindAll(row => !skipped.ContainsKey(row.Source));
-
-        List<T> Named<T>(string table, List<T> rows, Func<T, string> name)
-            where T : IRecordRow
+        bool IsSkipped(RecordTable table, int row)
         {
-            foreach (T row in rows.Where(row => skipped.ContainsKey(row.Source)))
+            bool isSkipped = skipped.ContainsKey(table.Source(row));
+            if (isSkipped && table.Schema.DefinesNames)
             {
-                if (!names.TryGetValue(table, out HashSet<string>? set))
+                if (!names.TryGetValue(table.Schema.Name, out HashSet<string>? set))
                 {
-                    names.Add(table, set = new HashSet<string>(StringComparer.OrdinalIgnoreCase));
+                    names.Add(table.Schema.Name, set = new HashSet<string>(StringComparer.OrdinalIgnoreCase));
                 }
 
-                set.Add(name(row).Trim());
+                set.Add(((TextColumn)table.Schema.Stored[0]).Of(table, row).Trim());
             }
 
-            return Of(rows);
+            return isSkipped;
         }
     }
 }

@@ -1,74 +1,138 @@
+using System.Numerics;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
+
 namespace FarmEconomics.Records.Checks;
 
-/// <summary>Warns of rows that say the same as an earlier one in every column.</summary>
+/// <summary>Warns of rows that say the same as an earlier one in every column, in tables that declare so.</summary>
 internal static class RowsOnce
 {
-    private static readonly DuplicateSearch[] Searches =
-    [
-        Once("sales", tables => tables.Sales, row => new(row.Date, row.Quantity, row.UnitPrice, row.Amount), row => row.Crop, row => row.Channel, row => row.Unit, row => row.Planting),
-        Once("harvests", tables => tables.Harvests, row => new(row.Date, row.Quantity, row.Culled, null), row => row.Crop, row => row.Planting, row => row.Unit),
-        Once("labor", tables => tables.Labor, row => new(row.Date, row.Hours, null, null), row => row.Worker, row => row.Task, row => row.Crop, row => row.Planting, row => row.Channel, row => row.Pool),
-        Once("expenses", tables => tables.Expenses, row => new(row.Date, row.Amount, row.FarmPercent, row.CropYear), row => row.Category, row => row.Payee, row => row.Crop, row => row.Planting, row => row.Channel, row => row.Pool, row => row.Note),
-        Once("funding", tables => tables.Funding, row => new(default, row.Amount, row.FunderPercent, (int)row.ObjectClass), row => row.Project, row => row.Item, row => row.Note),
-    ];
+    private const int Slice = 1 << 17;
 
     /// <summary>What is looked for, by name.</summary>
-    public static IEnumerable<string> Names => Searches.Select(search => search.Name);
+    public static IEnumerable<string> Names => RecordSchema.Tables.Where(table => table.RowsOnce).Select(table => $"{table.Name}: no row twice");
 
     /// <summary>Looks through all tables. Only reads them, so that it can go on beside the other checks.</summary>
     public static IReadOnlyList<Problem> Find(RecordTables tables)
     {
         var problems = new ProblemLog();
-        foreach (DuplicateSearch search in Searches)
+        foreach (RecordTable table in tables.All.Where(table => table.Schema.RowsOnce))
         {
-            search.Run(tables, problems);
+            foreach ((int first, int again) in Twice(table))
+            {
+                problems.Add(CheckContext.ProblemOf(ProblemCodes.DuplicateRow, table[again], null, $"The row says the same as line {table.Source(first).Line}."));
+            }
         }
 
         return problems.Problems;
     }
 
-    private static DuplicateSearch Once<T>(string table, Func<RecordTables, List<T>> rows, Func<T, Values> values, params Func<T, string?>[] texts)
-        where T : class, IRecordRow => new($"{table}: no row twice", (tables, problems) =>
+    private static IEnumerable<(int First, int Again)> Twice(RecordTable table)
     {
-        // Rows alike are of one day: a set for each day stays small enough to be quick however long the table is.
-        var seen = new HashSet<T>(new SameContent<T>(values, texts));
-        DateOnly day = default;
-        foreach (T row in DateOrder.Of(rows(tables), row => values(row).Date))
+        DayCells? days = (table.Schema.Stored[0] as DayColumn)?.Cells(table);
+        int[]? order = InOrderOfDays(table, days);
+        var found = new List<(int First, int Again)>[((table.Count - 1) / Slice) + 1];
+        Parallel.For(0, table.Count == 0 ? 0 : found.Length, slice =>
         {
-            if (values(row).Date != day)
+            // Rows alike are of one day: a slice begins where a day does.
+            found[slice] = new RowsOfDays(table, days, order).Find(StartOf(slice * Slice), StartOf(Math.Min(table.Count, (slice + 1) * Slice)));
+        });
+        return found.Where(slice => slice is not null).SelectMany(slice => slice);
+
+        int StartOf(int at)
+        {
+            while (at > 0 && at < table.Count && (days is null || days[order?[at] ?? at] == days[order?[at - 1] ?? (at - 1)]))
             {
-                day = values(row).Date;
-                seen.Clear();
+                at = days is null ? table.Count : at + 1;
             }
 
-            if (!seen.Add(row) && seen.TryGetValue(row, out T? first))
+            return at;
+        }
+    }
+
+    private static int[]? InOrderOfDays(RecordTable table, DayCells? days)
+    {
+        for (int row = 1; row < table.Count && days is not null; row++)
+        {
+            if (days[row] < days[row - 1])
             {
-                problems.Add(CheckContext.ProblemOf(ProblemCodes.DuplicateRow, row, null, $"The row says the same as line {first.Source.Line}."));
+                return [.. Enumerable.Range(0, table.Count).OrderBy(each => days[each])];
             }
         }
-    });
 
-    private sealed record DuplicateSearch(string Name, Action<RecordTables, ProblemLog> Run);
+        return null;
+    }
 
-    /// <summary>The date and numbers of a row: one form for all tables, so that comparing is compiled once.</summary>
-    private readonly record struct Values(DateOnly Date, decimal First, decimal? Second, decimal? Third);
-
-    // The rows themselves are the keys, so that millions of them need no copies.
-    private sealed class SameContent<T>(Func<T, Values> values, Func<T, string?>[] texts) : IEqualityComparer<T>
+    /// <summary>Goes through the rows of one day after the other; which rows were met stays small however long the table is.</summary>
+    private sealed class RowsOfDays(RecordTable table, DayCells? days, int[]? order)
     {
-        public bool Equals(T? x, T? y) =>
-            values(x!).Equals(values(y!)) && Array.TrueForAll(texts, text => string.Equals(text(x!), text(y!), StringComparison.OrdinalIgnoreCase));
+        private int[] met = [];
 
-        public int GetHashCode(T obj)
+        public List<(int First, int Again)> Find(int from, int to)
         {
-            Values numbers = values(obj);
-            int hash = HashCode.Combine(numbers.Date.DayNumber, numbers.First.GetHashCode(), numbers.Second.GetHashCode(), numbers.Third.GetHashCode());
-            foreach (Func<T, string?> text in texts)
+            List<(int First, int Again)> found = [];
+            ulong[] hashes = [];
+            while (from < to)
             {
-                hash = HashCode.Combine(hash, text(obj)?.GetHashCode(StringComparison.OrdinalIgnoreCase) ?? 0);
+                int end = from + 1;
+                while (end < to && (days is null || days[RowAt(end)] == days[RowAt(from)]))
+                {
+                    end++;
+                }
+
+                hashes = hashes.Length < end - from ? new ulong[(end - from) * 2] : hashes;
+                FindInDay(from, Hash(from, hashes.AsSpan(0, end - from)), found);
+                from = end;
             }
 
-            return hash;
+            return found;
         }
+
+        private int RowAt(int at) => order is null ? at : order[at];
+
+        private ReadOnlySpan<ulong> Hash(int from, Span<ulong> hashes)
+        {
+            hashes.Clear();
+            foreach (Column column in table.Schema.Stored)
+            {
+                if (order is null)
+                {
+                    column.Mix(table, from, hashes);
+                }
+
+                for (int i = 0; i < hashes.Length && order is not null; i++)
+                {
+                    column.Mix(table, order[from + i], hashes.Slice(i, 1));
+                }
+            }
+
+            return hashes;
+        }
+
+        private void FindInDay(int from, ReadOnlySpan<ulong> hashes, List<(int First, int Again)> found)
+        {
+            int size = (int)BitOperations.RoundUpToPowerOf2((uint)hashes.Length * 2);
+            met = met.Length < size ? new int[size] : met;
+            Array.Clear(met, 0, size);
+            for (int i = 0; i < hashes.Length; i++)
+            {
+                int slot = (int)(hashes[i] >> 32) & (size - 1);
+                while (met[slot] != 0 && !(hashes[met[slot] - 1] == hashes[i] && Same(RowAt(from + met[slot] - 1), RowAt(from + i))))
+                {
+                    slot = (slot + 1) & (size - 1);
+                }
+
+                if (met[slot] == 0)
+                {
+                    met[slot] = i + 1;
+                }
+                else
+                {
+                    found.Add((RowAt(from + met[slot] - 1), RowAt(from + i)));
+                }
+            }
+        }
+
+        private bool Same(int left, int right) => Array.TrueForAll(table.Schema.Stored, column => column.Same(table, left, right));
     }
 }

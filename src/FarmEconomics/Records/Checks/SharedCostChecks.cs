@@ -20,25 +20,36 @@ internal static class SharedCostChecks
         ["labor"] = ["hours", .. Words.All<Stage>().Select(stage => HoursOfStage + stage)],
     };
 
-    public static IEnumerable<RecordCheck> All { get; } =
+    public static IEnumerable<RecordCheck> OfPools => [new TableCheck("pools serve structures that are there", StructuresAreThere)];
+
+    public static IEnumerable<RecordCheck> OfUse =>
     [
-        new TableCheck("pools serve structures that are there", StructuresAreThere),
-        new RowChecks<UseRow>("use", tables => tables.Use,
-            ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
+        new RowChecks<UseRow>(
             ("user is known", (context, row) => User(context, row, row.User)),
             ("year is one of the records", (context, row) => context.InYears(row, "crop_year", row.CropYear))),
-        new RowChecks<LoadRow>("loads", tables => tables.Loads,
-            ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
+    ];
+
+    public static IEnumerable<RecordCheck> OfLoads =>
+    [
+        new RowChecks<LoadRow>(
             ("user is known", (context, row) => User(context, row, row.User)),
             ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
-        new RowChecks<AssetRow>("assets", tables => tables.Assets,
-            ("pool is known", (context, row) => context.PoolNames.Check(context, row, "pool", row.Pool)),
+    ];
+
+    public static IEnumerable<RecordCheck> OfAssets =>
+    [
+        new RowChecks<AssetRow>(
             ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "retired", row.Retired, "in_service", row.InService, sameDayFits: true))),
-        new RowChecks<LimitRow>("limits", tables => tables.Limits,
-            ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
-        new RowChecks<TotalRow>("totals", tables => tables.Totals,
+    ];
+
+    public static IEnumerable<RecordCheck> OfLimits => [new RowChecks<LimitRow>(("dates make sense", (context, row) => Period(context, row, row.From, row.To)))];
+
+    public static IEnumerable<RecordCheck> OfTotals =>
+    [
+        new RowChecks<TotalRow>(
             ("table and measure are known", Total),
             ("dates make sense", (context, row) => Period(context, row, row.From, row.To))),
+        TotalsMet.Check,
     ];
 
     private static void StructuresAreThere(CheckContext context)

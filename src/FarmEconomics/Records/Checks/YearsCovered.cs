@@ -1,4 +1,5 @@
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Checks;
 
@@ -14,21 +15,9 @@ internal sealed class YearsCovered
     public YearsCovered(RecordTables tables)
     {
         var rows = new Dictionary<int, int>();
-        foreach (PlantingRow row in tables.Plantings)
-        {
-            Count(rows, row.InBed.Year);
-        }
-
-        foreach (HarvestRow row in tables.Harvests)
-        {
-            Count(rows, row.Date.Year);
-        }
-
-        foreach (SaleRow row in tables.Sales)
-        {
-            Count(rows, row.Date.Year);
-        }
-
+        Count(rows, PlantingRow.InBedColumn.Cells(tables.Plantings.Table), tables.Plantings.Count);
+        Count(rows, HarvestRow.DateColumn.Cells(tables.Harvests.Table), tables.Harvests.Count);
+        Count(rows, SaleRow.DateColumn.Cells(tables.Sales.Table), tables.Sales.Count);
         if (rows.Count == 0)
         {
             First = ColumnSchema.FirstYear;
@@ -54,5 +43,19 @@ internal sealed class YearsCovered
 
     public bool Holds(int year) => year >= First - Slack && year <= Last + Slack;
 
-    private static void Count(Dictionary<int, int> rows, int year) => rows[year] = rows.GetValueOrDefault(year) + 1;
+    // Rows of a day stand together in most files.
+    private static void Count(Dictionary<int, int> rows, DayCells days, int count)
+    {
+        for (int row = 0; row < count;)
+        {
+            int first = row;
+            while (row < count && days[row] == days[first])
+            {
+                row++;
+            }
+
+            int year = DateOnly.FromDayNumber(Math.Max(0, days.DayNumber(first))).Year;
+            rows[year] = rows.GetValueOrDefault(year) + row - first;
+        }
+    }
 }

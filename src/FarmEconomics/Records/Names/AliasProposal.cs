@@ -1,4 +1,6 @@
 using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Names;
 
@@ -10,20 +12,12 @@ namespace FarmEconomics.Records.Names;
 /// <param name="First">The first of them.</param>
 public sealed record AliasProposal(string Table, string Alias, string Name, int Rows, SourceLine First)
 {
-    private static readonly Dictionary<string, string> TableOfCode = new()
-    {
-        [ProblemCodes.UnknownCrop] = "crops",
-        [ProblemCodes.UnknownBed] = "beds",
-        [ProblemCodes.UnknownPlanting] = "plantings",
-        [ProblemCodes.UnknownChannel] = "channels",
-        [ProblemCodes.UnknownPool] = "pools",
-        [ProblemCodes.UnknownTask] = "tasks",
-        [ProblemCodes.UnknownWorker] = "workers",
-        [ProblemCodes.UnknownCategory] = "categories",
-        [ProblemCodes.UnknownStructure] = "structures",
-        [ProblemCodes.UnknownAsset] = "assets",
-        [ProblemCodes.NoConversion] = "units",
-    };
+    private static readonly Dictionary<string, string> TableOfCode = new(
+    [
+        .. RecordSchema.Tables.Where(table => table.UnknownName is not null).Select(table => new KeyValuePair<string, string>(table.UnknownName!, table.Name)),
+        new(ProblemCodes.UnknownStructure, "structures"),
+        new(ProblemCodes.NoConversion, "units"),
+    ]);
 
     /// <summary>What the unknown names among the problems are likely to mean. Nothing is changed; names with nothing near are left to the grower.</summary>
     /// <param name="problems">The problems of a check.</param>
@@ -56,13 +50,11 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
         problem.Code == ProblemCodes.UnknownUser ? TableOfUser(problem.Nearest!, tables) : TableOfCode.GetValueOrDefault(problem.Code);
 
     // In the order in which users are looked up. The household has no table: whoever means it writes it.
-    private static string? TableOfUser(string name, RecordTables tables)
+    private static string? TableOfUser(string name, RecordTables tables) => UseRow.UserColumn.Schema.Names.FirstOrDefault(table =>
     {
-        return Holds(tables.Pools.Concat(Defaults.Pools).Select(row => row.Pool)) || Holds(tables.Channels.Select(row => DefaultPools.ChannelPoolName(row.Channel.Trim()))) ? "pools"
-            : Holds(tables.Crops.Select(row => row.Crop)) ? "crops"
-            : Holds(tables.Plantings.Select(row => row.Planting)) ? "plantings"
-            : null;
-
-        bool Holds(IEnumerable<string> names) => names.Any(known => known.Trim().Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
-    }
+        RecordTable users = tables.Of(RecordSchema.Find(table)!);
+        var names = (TextColumn)users.Schema.Stored[0];
+        return Enumerable.Range(0, users.Count).Select(row => names.Of(users, row)).Concat(users.Schema.Shipped?.Invoke(tables) ?? [])
+            .Any(known => known.Trim().Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
+    });
 }

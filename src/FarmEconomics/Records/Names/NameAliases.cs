@@ -1,4 +1,5 @@
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Names;
 
@@ -8,11 +9,11 @@ namespace FarmEconomics.Records.Names;
 /// </summary>
 public static class NameAliases
 {
-    /// <summary>The tables whose names can have aliases.</summary>
-    public static IReadOnlyList<string> Tables { get; } = ["crops", "units", "beds", "plantings", "channels", "workers", "tasks", "categories", "pools", "structures", "assets"];
+    /// <summary>The tables whose names can have aliases, and structures: what some column refers to.</summary>
+    public static IReadOnlyList<string> Tables { get; } = KindsOf(RecordSchema.Tables);
 
     /// <summary>Replaces aliases in all rows of the tables.</summary>
-    /// <param name="tables">The tables as read; rows are changed in place.</param>
+    /// <param name="tables">The tables as read; they are changed in place, and must not be sealed yet.</param>
     public static void Apply(RecordTables tables)
     {
         ArgumentNullException.ThrowIfNull(tables);
@@ -21,7 +22,8 @@ public static class NameAliases
             return;
         }
 
-        Dictionary<string, Dictionary<string, string>> names = Tables.ToDictionary(table => table, _ => new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase));
+        Dictionary<string, Dictionary<string, string>> names = KindsOf(tables.All.Select(table => table.Schema))
+            .ToDictionary(kind => kind, _ => new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase));
         foreach (AliasRow row in tables.Aliases)
         {
             if (names.TryGetValue(HeadingKey.Of(row.Table), out Dictionary<string, string>? ofTable))
@@ -30,141 +32,42 @@ public static class NameAliases
             }
         }
 
-        Produce(tables, names);
-        Work(tables, names);
-        Shared(tables, names);
+        foreach (RecordTable table in tables.All)
+        {
+            foreach (TextColumn column in table.Schema.Stored.OfType<TextColumn>().Where(column => column.Schema.Names.Any(kind => names[kind].Count > 0)))
+            {
+                Replace(table, column, [.. column.Schema.Names.Select(kind => names[kind])]);
+            }
+        }
     }
 
-    private static void Produce(RecordTables tables, Dictionary<string, Dictionary<string, string>> names)
+    private static string[] KindsOf(IEnumerable<TableSchema> tables) =>
+    [
+        .. tables.SelectMany(table => table.Columns.SelectMany(column => column.Names)
+                .Select(names => (Names: names, Place: RecordSchema.Find(names)?.Place ?? table.Place)))
+            .OrderBy(kind => kind.Place).Select(kind => kind.Names).Distinct(),
+    ];
+
+    // A text that stands in many rows is looked up once.
+    private static void Replace(RecordTable table, TextColumn column, Dictionary<string, string>[] aliases)
     {
-        foreach (CropRow row in tables.Crops)
+        var replaced = new Dictionary<int, int> { [0] = 0 };
+        TextCells cells = column.Cells(table);
+        for (int row = 0; row < table.Count; row++)
         {
-            row.Unit = Must(names["units"], row.Unit);
-            row.Store = row.Store is null ? null : string.Join(';', row.Store.Split(';').Select(store => Must(names["pools"], store)));
+            int id = cells[row];
+            if (!replaced.TryGetValue(id, out int name))
+            {
+                string text = table.Names[id]!;
+                replaced[id] = name = table.Names.Of(column.Schema.Several ? string.Join(';', text.Split(';').Select(Meant)) : Meant(text));
+            }
+
+            if (name != id)
+            {
+                cells[row] = name;
+            }
         }
 
-        foreach (UnitRow row in tables.Units)
-        {
-            row.Crop = Must(names["crops"], row.Crop);
-        }
-
-        foreach (PlantingRow row in tables.Plantings)
-        {
-            row.Crop = Must(names["crops"], row.Crop);
-            row.Bed = Must(names["beds"], row.Bed);
-        }
-
-        foreach (HarvestRow row in tables.Harvests)
-        {
-            row.Crop = May(names["crops"], row.Crop);
-            row.Planting = May(names["plantings"], row.Planting);
-            row.Unit = May(names["units"], row.Unit);
-        }
-
-        foreach (SaleRow row in tables.Sales)
-        {
-            row.Crop = Must(names["crops"], row.Crop);
-            row.Channel = Must(names["channels"], row.Channel);
-            row.Unit = May(names["units"], row.Unit);
-            row.Planting = May(names["plantings"], row.Planting);
-        }
-
-        foreach (ChannelRow row in tables.Channels)
-        {
-            row.ValuesFrom = May(names["channels"], row.ValuesFrom);
-        }
-
-        foreach (PriceRow row in tables.Prices)
-        {
-            row.Crop = Must(names["crops"], row.Crop);
-            row.Unit = May(names["units"], row.Unit);
-            row.Channel = May(names["channels"], row.Channel);
-        }
-
-        foreach (IncomeRow row in tables.Income)
-        {
-            row.Channel = Must(names["channels"], row.Channel);
-        }
+        string Meant(string name) => aliases.Select(known => known.GetValueOrDefault(name.Trim())).FirstOrDefault(meant => meant is not null) ?? name;
     }
-
-    private static void Work(RecordTables tables, Dictionary<string, Dictionary<string, string>> names)
-    {
-        foreach (LaborRow row in tables.Labor)
-        {
-            row.Worker = Must(names["workers"], row.Worker);
-            row.Task = Must(names["tasks"], row.Task);
-            row.Crop = May(names["crops"], row.Crop);
-            row.Planting = May(names["plantings"], row.Planting);
-            row.Channel = May(names["channels"], row.Channel);
-            row.Pool = May(names["pools"], row.Pool);
-        }
-
-        foreach (TaskRow row in tables.Tasks)
-        {
-            row.Pool = May(names["pools"], row.Pool);
-        }
-
-        foreach (LaborStandardRow row in tables.LaborStandards)
-        {
-            row.Crop = Must(names["crops"], row.Crop);
-        }
-
-        foreach (InputRateRow row in tables.InputRates)
-        {
-            row.Pool = Must(names["pools"], row.Pool);
-            row.Crop = Must(names["crops"], row.Crop);
-        }
-    }
-
-    private static void Shared(RecordTables tables, Dictionary<string, Dictionary<string, string>> names)
-    {
-        foreach (ExpenseRow row in tables.Expenses)
-        {
-            row.Category = Must(names["categories"], row.Category);
-            row.Crop = May(names["crops"], row.Crop);
-            row.Planting = May(names["plantings"], row.Planting);
-            row.Channel = May(names["channels"], row.Channel);
-            row.Pool = May(names["pools"], row.Pool);
-        }
-
-        foreach (CategoryRow row in tables.Categories)
-        {
-            row.Pool = May(names["pools"], row.Pool);
-        }
-
-        foreach (UseRow row in tables.Use)
-        {
-            row.Pool = Must(names["pools"], row.Pool);
-            row.User = User(names, row.User);
-        }
-
-        foreach (LoadRow row in tables.Loads)
-        {
-            row.Pool = Must(names["pools"], row.Pool);
-            row.User = User(names, row.User);
-        }
-
-        foreach (PoolRow row in tables.Pools)
-        {
-            row.Structure = May(names["structures"], row.Structure);
-        }
-
-        foreach (LoanRow row in tables.Loans)
-        {
-            row.Asset = May(names["assets"], row.Asset);
-        }
-
-        foreach (AssetRow row in tables.Assets)
-        {
-            row.Pool = Must(names["pools"], row.Pool);
-        }
-    }
-
-    // A user is a pool, a crop or a planting; the same order as elsewhere.
-    private static string User(Dictionary<string, Dictionary<string, string>> names, string user) =>
-        new[] { "pools", "crops", "plantings" }.Select(table => names[table].GetValueOrDefault(user.Trim())).FirstOrDefault(name => name is not null) ?? user;
-
-    private static string Must(Dictionary<string, string> names, string name) => names.Count == 0 ? name : names.GetValueOrDefault(name.Trim(), name);
-
-    private static string? May(Dictionary<string, string> names, string? name) => name is null || names.Count == 0 ? name : names.GetValueOrDefault(name.Trim(), name);
 }

@@ -6,10 +6,7 @@ public static class BasisWords
     private const string LaborHours = "labor-hours";
 
     /// <summary>The bases, in documented order.</summary>
-    public static IReadOnlyList<string> All { get; } =
-    [
-        "bed-foot-days", "tray-days", "bed-feet", LaborHours, "quantity-crates", "crate-days", "water", "sales-value", "input-rates", "measured",
-    ];
+    public static IReadOnlyList<string> All => Records.Basis.KnownNames;
 
     /// <summary>What a message lists as allowed.</summary>
     public static IReadOnlyList<string> Allowed { get; } = [.. All, .. Words.All<Stage>().Select(stage => $"{LaborHours}:{stage}")];

@@ -27,6 +27,12 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <summary>The table whose names the column refers to, or null.</summary>
     public string? RefersTo { get; init; }
 
+    /// <summary>Where the names of the column stand, first the one that is looked in first; what aliases put another name in place of.</summary>
+    internal IReadOnlyList<string> Names { get => field ?? (RefersTo is null ? [] : [RefersTo]); init; }
+
+    /// <summary>True when a field may hold several names, separated by <c>;</c>.</summary>
+    public bool Several { get; init; }
+
     /// <summary>What a number of the column may be; null where the column holds none.</summary>
     public NumberRange? Range { get; init; }
 
@@ -58,6 +64,7 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
         Unit = Unit switch { "ft" => unit.Short(), "in" => unit.WidthShort(), _ => Unit },
         Allowed = [.. Allowed.Select(word => unit.Label(word))],
         RefersTo = RefersTo,
+        Several = Several,
         Range = Range,
         MaxLength = MaxLength,
     };

@@ -1,33 +1,17 @@
-using static FarmEconomics.Records.Schema.ColumnType;
+using System.Reflection;
 
 namespace FarmEconomics.Records.Schema;
 
 /// <summary>
-/// Every table of a records folder in one place: the reader checks headings against it and docs/records.md is generated from it.
+/// Every table of a records folder, as its row declares it: the reader checks headings against it and docs/records.md is generated from it.
 /// </summary>
-public static partial class RecordSchema
+public static class RecordSchema
 {
-    private const string Feet = "ft";
-    private const string Currency = "currency";
-
-    // Written as an amount by hand nobody has a million of a unit in one row, nor sells a thousandth of one.
-    private static readonly NumberRange Quantity = new(0.001m, 1_000_000m);
-    private static readonly NumberRange QuantityOrNone = Quantity with { OrZero = true };
-    private static readonly NumberRange UseOrNone = new(0.001m, 1_000_000_000m) { OrZero = true };
-
-    // A currency of small units (IDR, VND) needs ten digits where dollars need six.
-    private static readonly NumberRange AnyAmount = new(-10_000_000_000m, 10_000_000_000m);
-    private static readonly NumberRange AmountFromZero = new(0m, 10_000_000_000m);
-    private static readonly NumberRange PriceFromZero = new(0m, 10_000_000m);
-    private static readonly NumberRange Part = new(0m, 100m);
-    private static readonly NumberRange Length = new(0.01m, 100_000m);
-    private static readonly NumberRange Total = new(-999_999_999_999m, 999_999_999_999m);
-
     private static readonly Dictionary<string, TableSchema> ByName = new(StringComparer.OrdinalIgnoreCase);
 
     static RecordSchema()
     {
-        Tables = [.. LandAndProduce(), .. MoneyAndWork(), .. SharedCosts(), .. Funding(), .. Keeping()];
+        Tables = DeclaredIn(typeof(RecordSchema).Assembly);
         foreach (TableSchema table in Tables)
         {
             ByName.Add(table.Name, table);
@@ -49,21 +33,11 @@ public static partial class RecordSchema
     public static string NameFor(string column, LengthUnit unit) =>
         Tables.SelectMany(table => table.Columns).FirstOrDefault(known => known.Name == column && known.MetricName is not null)?.NameFor(unit) ?? column;
 
-    private static ColumnSchema Col(string name, ColumnType type, string description) => new(name, type, description);
-
-    private static ColumnSchema Must(string name, ColumnType type, string description) => new(name, type, description) { Required = true };
-
-    private static ColumnSchema Col(string name, ColumnType type, NumberRange range, string description) => new(name, type, description) { Range = range };
-
-    private static ColumnSchema Must(string name, ColumnType type, NumberRange range, string description) =>
-        new(name, type, description) { Range = range, Required = true };
-
-    private static ColumnSchema Ref(string name, string table, string description) => new(name, Name, description) { RefersTo = table };
-
-    private static ColumnSchema MustRef(string name, string table, string description) =>
-        new(name, Name, description) { RefersTo = table, Required = true };
-
-    private static ColumnSchema Pick<T>(string name, string description, bool required = false)
-        where T : struct, Enum =>
-        new(name, Choice, description) { Allowed = Words.All<T>(), Required = required };
+    /// <summary>The tables whose rows a program declares: nobody lists them by hand, so none can be left out.</summary>
+    internal static TableSchema[] DeclaredIn(Assembly program) =>
+    [
+        .. program.GetTypes().Where(type => type.IsValueType && typeof(IRecordRow).IsAssignableFrom(type))
+            .Select(row => (TableSchema)row.GetProperty(nameof(SaleRow.Schema), BindingFlags.Public | BindingFlags.Static)!.GetValue(null)!)
+            .OrderBy(table => table.Place),
+    ];
 }

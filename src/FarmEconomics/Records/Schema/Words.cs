@@ -16,7 +16,7 @@ public static class Words
     /// <param name="value">The value.</param>
     /// <returns>The word, in lower case.</returns>
     public static string Of<T>(T value)
-        where T : struct, Enum => Cache<T>.Words[Array.IndexOf((Array)Cache<T>.Values, value)];
+        where T : struct, Enum => Cache<T>.Words[PlaceOf(value)];
 
     /// <summary>Reads a word, without regard to case, spaces, hyphens and underscores.</summary>
     /// <typeparam name="T">The list.</typeparam>
@@ -30,6 +30,14 @@ public static class Words
         value = at < 0 ? default : Cache<T>.Values[at];
         return at >= 0;
     }
+
+    /// <summary>The value at a place of a list, from 0.</summary>
+    internal static T At<T>(int place)
+        where T : struct, Enum => Cache<T>.Values[place];
+
+    /// <summary>The place of a value in its list, from 0.</summary>
+    internal static int PlaceOf<T>(T value)
+        where T : struct, Enum => Array.IndexOf((Array)Cache<T>.Values, value);
 
     private static string Spell(string name, char joint)
     {

@@ -24,7 +24,7 @@ public class GapTests
     public void WithoutBooks_CostsAreAGapOfAllTheOutput()
     {
         FarmBuilder farm = Farm();
-        farm.Tables.Expenses.Clear();
+        farm.Empty("expenses");
         farm.Tables.Present.Remove("expenses");
         Assert.Equal(("Costs are not known: no expense records.", 200m), Only(farm));
     }
@@ -33,7 +33,7 @@ public class GapTests
     public void WithoutLabor_HoursAreAGapAndTheirCostIsNotToldBeside()
     {
         FarmBuilder farm = Farm();
-        farm.Tables.Labor.Clear();
+        farm.Empty("labor");
         farm.Tables.Present.Remove("labor");
         Assert.Equal(("Hours are not known: no labor records.", 200m), Only(farm));
     }

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets.Completeness;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using Xunit;
 
 namespace FarmEconomics.Tests.Budgets.Completeness;
@@ -9,59 +10,66 @@ public class OutlierKindsTests
 {
     private static readonly DateOnly May = new(2025, 5, 1);
 
-    private static IReadOnlyList<Outlier> Of(RecordTables tables) => Outliers.Of(tables, May, May.AddMonths(1));
+    private static IReadOnlyList<Outlier> Of(RowValues[]? sales = null, RowValues[]? harvests = null, RowValues[]? labor = null)
+    {
+        RecordTables tables = new();
+        Array.ForEach(sales ?? [], row => tables.Add<SaleRow>(row));
+        Array.ForEach(harvests ?? [], row => tables.Add<HarvestRow>(row));
+        Array.ForEach(labor ?? [], row => tables.Add<LaborRow>(row));
+        return Outliers.Of(tables, May, May.AddMonths(1));
+    }
 
-    private static SaleRow Sale(int line, decimal price, decimal quantity = 2, string channel = "market", string? unit = null, decimal? amount = null, DateOnly? day = null) =>
-        new() { Date = day ?? May, Crop = "kale", Channel = channel, Quantity = quantity, UnitPrice = price, Amount = amount, Unit = unit, Source = new("sales.csv", line) };
+    private static RowValues Sale(int line, decimal price, decimal quantity = 2, string channel = "market", string? unit = null, decimal? amount = null, DateOnly? day = null) =>
+        new() { ["date"] = day ?? May, ["crop"] = "kale", ["channel"] = channel, ["quantity"] = quantity, ["unit_price"] = price, ["amount"] = amount, ["unit"] = unit, Source = new SourceLine("sales.csv", line) };
 
-    private static List<SaleRow> Usual(int count = 7, string channel = "market", string? unit = null) => [.. Enumerable.Range(2, count).Select(line => Sale(line, 3, channel: channel, unit: unit))];
+    private static RowValues[] Usual(int count = 7, string channel = "market", string? unit = null) => [.. Enumerable.Range(2, count).Select(line => Sale(line, 3, channel: channel, unit: unit))];
 
     [Fact]
     public void EightValues_AreEnoughAndSevenAreNot()
     {
-        Assert.Single(Of(new() { Sales = [.. Usual(7), Sale(9, 30)] }));
-        Assert.Empty(Of(new() { Sales = [.. Usual(6), Sale(9, 30)] }));
+        Assert.Single(Of(sales: [.. Usual(7), Sale(9, 30)]));
+        Assert.Empty(Of(sales: [.. Usual(6), Sale(9, 30)]));
     }
 
     [Fact]
     public void FirstDayCounts_AndTheDayAfterTheLastDoesNot()
     {
-        Assert.Single(Of(new() { Sales = [.. Usual(), Sale(9, 30, day: May)] }));
-        Assert.Single(Of(new() { Sales = [.. Usual(), Sale(9, 30, day: new(2025, 5, 31))] }));
-        Assert.Empty(Of(new() { Sales = [.. Usual(8), Sale(10, 30, day: new(2025, 6, 1))] }));
-        Assert.Empty(Of(new() { Sales = [.. Usual(8), Sale(10, 30, day: new(2025, 4, 30))] }));
-        Assert.Empty(Of(new() { Harvests = Picks(3, new(2025, 6, 1), 30) }));
-        Assert.Empty(Of(new() { Labor = Hours(3, new(2025, 6, 1), 30) }));
+        Assert.Single(Of(sales: [.. Usual(), Sale(9, 30, day: May)]));
+        Assert.Single(Of(sales: [.. Usual(), Sale(9, 30, day: new(2025, 5, 31))]));
+        Assert.Empty(Of(sales: [.. Usual(8), Sale(10, 30, day: new(2025, 6, 1))]));
+        Assert.Empty(Of(sales: [.. Usual(8), Sale(10, 30, day: new(2025, 4, 30))]));
+        Assert.Empty(Of(harvests: Picks(3, new(2025, 6, 1), 30)));
+        Assert.Empty(Of(labor: Hours(3, new(2025, 6, 1), 30)));
     }
 
     [Fact]
     public void Price_IsTheAmountOverTheQuantityWhereThereIsOne()
     {
         // 60.00 for 2 is 30 each, whatever the price beside it says; 54.00 too much.
-        Outlier outlier = Assert.Single(Of(new() { Sales = [.. Usual(), Sale(9, 3, amount: 60)] }));
+        Outlier outlier = Assert.Single(Of(sales: [.. Usual(), Sale(9, 3, amount: 60)]));
         Assert.Equal((30m, 54m, "price of kale through market"), (outlier.Value, outlier.Money!.Value, outlier.What));
     }
 
     [Fact]
     public void GiftsAndCredits_AreNoPrices()
     {
-        Assert.Empty(Of(new() { Sales = [.. Usual(), Sale(9, 0), Sale(10, 0), Sale(11, 3, quantity: 0)] }));
-        Assert.Empty(Of(new() { Sales = [.. Usual(), Sale(9, -30)] }));
+        Assert.Empty(Of(sales: [.. Usual(), Sale(9, 0), Sale(10, 0), Sale(11, 3, quantity: 0)]));
+        Assert.Empty(Of(sales: [.. Usual(), Sale(9, -30)]));
     }
 
     [Fact]
     public void KindsApart_ByChannelAndUnit()
     {
-        Assert.Empty(Of(new() { Sales = [.. Usual(4), .. Usual(3, "stand"), Sale(9, 30)] }));
-        Assert.Empty(Of(new() { Sales = [.. Usual(4), .. Usual(3, unit: "bag"), Sale(9, 30)] }));
-        Assert.Single(Of(new() { Sales = [.. Usual(4), .. Usual(3, " Market "), Sale(9, 30)] }));
-        Assert.Equal("price of kale per bag through market", Assert.Single(Of(new() { Sales = [.. Usual(unit: " bag "), Sale(9, 30, unit: "bag")] })).What);
+        Assert.Empty(Of(sales: [.. Usual(4), .. Usual(3, "stand"), Sale(9, 30)]));
+        Assert.Empty(Of(sales: [.. Usual(4), .. Usual(3, unit: "bag"), Sale(9, 30)]));
+        Assert.Single(Of(sales: [.. Usual(4), .. Usual(3, " Market "), Sale(9, 30)]));
+        Assert.Equal("price of kale per bag through market", Assert.Single(Of(sales: [.. Usual(unit: " bag "), Sale(9, 30, unit: "bag")])).What);
     }
 
     [Fact]
     public void AsFarBelow_IsAsFarAway()
     {
-        List<Outlier> both = [.. Of(new() { Sales = [.. Usual(8), Sale(10, 6, quantity: 1), Sale(11, 1.5m, quantity: 1)] })];
+        List<Outlier> both = [.. Of(sales: [.. Usual(8), Sale(10, 6, quantity: 1), Sale(11, 1.5m, quantity: 1)])];
         Assert.Equal([(6m, 3m), (1.5m, 1.5m)], both.Select(outlier => (outlier.Value, outlier.Money!.Value)));
         Assert.Equal(both[0].Score, both[1].Score, 10);
     }
@@ -70,22 +78,22 @@ public class OutlierKindsTests
     public void MedianOfAnEvenNumber_LiesBetween()
     {
         // 2, 2, 2, 2, 3, 3, 3 and 40: the median is 2.50; the middle distance of logarithms is ln 1.25 = 0.2231, so 40 is 0.6745 x ln 16 / 0.2231 = 8.38 away.
-        Outlier outlier = Assert.Single(Of(new() { Sales = [.. new[] { 2m, 2m, 2m, 2m, 3m, 3m, 3m, 40m }.Select((price, i) => Sale(i + 2, price))] }));
+        Outlier outlier = Assert.Single(Of(sales: [.. new[] { 2m, 2m, 2m, 2m, 3m, 3m, 3m, 40m }.Select((price, i) => Sale(i + 2, price))]));
         Assert.Equal((2.5m, 75m), (outlier.Median, outlier.Money!.Value));
         Assert.Equal(8.38, outlier.Score, 2);
     }
 
     [Fact]
-    public void MedianOfAnOddNumber_IsTheMiddleOne() => Assert.Equal(3m, Assert.Single(Of(new() { Sales = [.. new[] { 2.9m, 2.9m, 2.9m, 2.9m, 3m, 3.1m, 3.1m, 3.1m, 40m }.Select((price, i) => Sale(i + 2, price))] })).Median);
+    public void MedianOfAnOddNumber_IsTheMiddleOne() => Assert.Equal(3m, Assert.Single(Of(sales: [.. new[] { 2.9m, 2.9m, 2.9m, 2.9m, 3m, 3.1m, 3.1m, 3.1m, 40m }.Select((price, i) => Sale(i + 2, price))])).Median);
 
     [Fact]
     public void HarvestsAndHours_AreComparedByCropElsePlantingAndByTask()
     {
-        Outlier pick = Assert.Single(Of(new() { Harvests = Picks(3, May, 30) }));
+        Outlier pick = Assert.Single(Of(harvests: Picks(3, May, 30)));
         Assert.Equal(("harvest of kale in lb", 30m, 3m), (pick.What, pick.Value, pick.Median));
         Assert.Null(pick.Money);
-        Assert.Equal("harvest of k", Assert.Single(Of(new() { Harvests = Picks(3, May, 30, planting: " k ") })).What);
-        Outlier hours = Assert.Single(Of(new() { Labor = Hours(3, May, 30) }));
+        Assert.Equal("harvest of k", Assert.Single(Of(harvests: Picks(3, May, 30, planting: " k "))).What);
+        Outlier hours = Assert.Single(Of(labor: Hours(3, May, 30)));
         Assert.Equal(("hours of one entry for weeding", 30m), (hours.What, hours.Value));
         Assert.Null(hours.Money);
     }
@@ -93,30 +101,25 @@ public class OutlierKindsTests
     [Fact]
     public void PicksAndHoursOfNothing_AreLeftOut()
     {
-        Assert.Empty(Of(new() { Harvests = Picks(3, May, 0) }));
-        Assert.Empty(Of(new() { Labor = Hours(3, May, 0) }));
+        Assert.Empty(Of(harvests: Picks(3, May, 0)));
+        Assert.Empty(Of(labor: Hours(3, May, 0)));
     }
 
     [Fact]
     public void MostMoneyFirst_ThenTheFurthest_ThenTheRowsInOrder()
     {
-        IReadOnlyList<Outlier> told = Of(new()
-        {
-            Sales = [.. Usual(8), Sale(12, 30, quantity: 1), Sale(11, 30, quantity: 1), Sale(13, 30, quantity: 5)],
-            Harvests = Picks(3, May, 30),
-            Labor = Hours(3, May, 60),
-        });
+        IReadOnlyList<Outlier> told = Of([.. Usual(8), Sale(12, 30, quantity: 1), Sale(11, 30, quantity: 1), Sale(13, 30, quantity: 5)], Picks(3, May, 30), Hours(3, May, 60));
         Assert.Equal(["sales.csv:13", "sales.csv:11", "sales.csv:12", "labor.csv:10", "harvests.csv:10"], told.Select(outlier => outlier.Source.ToString()));
     }
 
     [Fact]
     public void Nothing_IsRefused() => Assert.Throws<ArgumentNullException>(() => Outliers.Of(null!, May, May));
 
-    private static List<HarvestRow> Picks(decimal usual, DateOnly day, decimal last, string? planting = null) =>
+    private static RowValues[] Picks(decimal usual, DateOnly day, decimal last, string? planting = null) =>
     [
-        .. Enumerable.Range(0, 9).Select(i => new HarvestRow { Date = i < 8 ? May : day, Crop = planting is null ? " kale " : null, Planting = planting, Unit = planting is null ? " lb " : null, Quantity = i < 8 ? usual : last, Source = new("harvests.csv", i + 2) }),
+        .. Enumerable.Range(0, 9).Select(i => new RowValues { ["date"] = i < 8 ? May : day, ["crop"] = planting is null ? " kale " : null, ["planting"] = planting, ["unit"] = planting is null ? " lb " : null, ["quantity"] = i < 8 ? usual : last, Source = new SourceLine("harvests.csv", i + 2) }),
     ];
 
-    private static List<LaborRow> Hours(decimal usual, DateOnly day, decimal last) =>
-        [.. Enumerable.Range(0, 9).Select(i => new LaborRow { Date = i < 8 ? May : day, Worker = "Al", Task = " weeding ", Hours = i < 8 ? usual : last, Source = new("labor.csv", i + 2) })];
+    private static RowValues[] Hours(decimal usual, DateOnly day, decimal last) =>
+        [.. Enumerable.Range(0, 9).Select(i => new RowValues { ["date"] = i < 8 ? May : day, ["worker"] = "Al", ["task"] = " weeding ", ["hours"] = i < 8 ? usual : last, Source = new SourceLine("labor.csv", i + 2) })];
 }

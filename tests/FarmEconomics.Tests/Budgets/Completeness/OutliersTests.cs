@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets.Completeness;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using Xunit;
 
 namespace FarmEconomics.Tests.Budgets.Completeness;
@@ -31,8 +32,14 @@ public class OutliersTests
     [Fact]
     public void Of_FewValues_IsNone() => Assert.Empty(Outliers.Of(Sales(3m, 3m, 30m), May, May.AddMonths(1)));
 
-    private static RecordTables Sales(params decimal[] prices) => new()
+    private static RecordTables Sales(params decimal[] prices)
     {
-        Sales = [.. prices.Select((price, i) => new SaleRow { Date = May.AddDays(i), Crop = "kale", Channel = "market", Quantity = 2m, UnitPrice = price, Source = new("sales.csv", i + 2) })],
-    };
+        RecordTables tables = new();
+        for (int i = 0; i < prices.Length; i++)
+        {
+            tables.Add<SaleRow>(new RowValues { ["date"] = May.AddDays(i), ["crop"] = "kale", ["channel"] = "market", ["quantity"] = 2m, ["unit_price"] = prices[i], Source = new SourceLine("sales.csv", i + 2) });
+        }
+
+        return tables;
+    }
 }

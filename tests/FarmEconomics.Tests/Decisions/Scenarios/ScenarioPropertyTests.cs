@@ -89,7 +89,7 @@ public class ScenarioPropertyTests
                 // What met no produce of value is other income, which a price may change; the members paid the same.
                 Assert.Equal(Paid(outcome.Before, year), Paid(outcome.After, year));
                 Assert.Equal(outcome.After.Trace.ShareIncome.Where(pair => pair.Key.Window == year).Sum(pair => pair.Value.Amount),
-                    outcome.After.Leavings.Where(leaving => leaving.Channel.Kind == ChannelKind.Share).Sum(leaving => leaving.Amount.Amount));
+                    outcome.After.Dispositions.Where(disposition => disposition.Channel.Kind == ChannelKind.Share).Sum(disposition => disposition.Amount.Amount));
             }
         },
         iter: Farms, threads: 2, print: farm => farm.ToString());

@@ -6,6 +6,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Tests.Funding;
 using FarmEconomics.Tests.Support;
@@ -79,7 +80,7 @@ public class WriteUpWorkbookTests
     {
         RecordTables tables = new();
         tables.Present.Add("funding");
-        tables.Funding.Add(new FundingRow { Project = "=HYPERLINK(\"x\")", Item = "=1+1 {0,0} <script>", ObjectClass = ObjectClass.Supplies, Amount = 10m, Note = "@SUM(A1)" });
+        tables.Add<FundingRow>(new RowValues { ["project"] = "=HYPERLINK(\"x\")", ["item"] = "=1+1 {0,0} <script>", ["object_class"] = ObjectClass.Supplies, ["amount"] = 10m, ["note"] = "@SUM(A1)" });
         FundingWriteUp writeUp = FundingWriteUp.Of(FarmReview.Of(FarmRecords.Link(tables, new FarmSettings { FarmName = "=2+2 <b>", AsOf = new DateOnly(2025, 12, 31) })), 2025, "=HYPERLINK(\"x\")", FundingAssumptions.None);
         byte[] bytes = WorkbookWriter.ToBytes(WriteUpReport.Workbook(writeUp));
 

@@ -7,13 +7,13 @@ namespace FarmEconomics.Tracing;
 /// that names the planting; without one, until another planting needed its bed-feet, or its crop's longest stay was over; else up to the
 /// closing date. Without that bound an old planting would take a part of every later year's harvests.
 /// </summary>
-internal static class BedStays
+internal static class BedEnds
 {
-    internal static void Assume(FarmRecords records, CropTimes times)
+    internal static void Assume(FarmRecords records, IReadOnlyList<BedStay> stays, CropTimes times)
     {
         DateOnly afterClose = records.AsOf.AddDays(1);
-        HashSet<BedPlanting> open = [];
-        foreach (BedPlanting stay in records.Plantings.SelectMany(planting => planting.Beds))
+        HashSet<BedStay> open = [];
+        foreach (BedStay stay in stays)
         {
             if (stay.Row.OutOfBed is { } written)
             {
@@ -40,16 +40,16 @@ internal static class BedStays
 
         if (open.Count > 0)
         {
-            CloseWhereNeeded(records, open);
+            CloseWhereNeeded(stays, open);
         }
     }
 
-    private static void CloseWhereNeeded(FarmRecords records, HashSet<BedPlanting> open)
+    private static void CloseWhereNeeded(IReadOnlyList<BedStay> stays, HashSet<BedStay> open)
     {
-        foreach (IGrouping<Bed, BedPlanting> bed in records.Plantings.SelectMany(planting => planting.Beds).GroupBy(stay => stay.Bed))
+        foreach (IGrouping<Bed, BedStay> bed in stays.GroupBy(stay => stay.Bed))
         {
-            List<BedPlanting> standing = [];
-            foreach (BedPlanting next in bed.OrderBy(stay => stay.In))
+            List<BedStay> standing = [];
+            foreach (BedStay next in bed.OrderBy(stay => stay.In))
             {
                 standing.RemoveAll(stay => stay.Out <= next.In);
                 while (standing.Sum(stay => stay.Row.BedFeet) + next.Row.BedFeet > bed.Key.Row.LengthFt && standing.Find(open.Contains) is { } oldest && oldest.In < next.In)

@@ -1,0 +1,52 @@
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
+
+namespace FarmEconomics.Records;
+
+public sealed partial class RecordTables
+{
+    /// <summary>Rows of <c>balances</c>.</summary>
+    public Rows<BalanceRow> Balances => Of<BalanceRow>();
+}
+
+/// <summary>A row of <c>balances</c>: a line of a balance sheet on a day.</summary>
+/// <param name="Home">The table it stands in.</param>
+/// <param name="Index">Its place in the table, from 0.</param>
+public readonly record struct BalanceRow(RecordTable Home, int Index) : IRecordRow<BalanceRow>
+{
+    private static readonly TableDeclaration Declared = new("balances", 410, "a line of a balance sheet on a day")
+    {
+        Money = "amount",
+        Without = "Without balances.csv there is no balance sheet, and the measures that rest on one are not available.",
+        Checks = () => FundingChecks.OfBalances,
+    };
+
+    internal static readonly DayColumn DateColumn = Declared.Date(
+        new("date", ColumnType.Date, "The day of the balance sheet.") { Required = true });
+    internal static readonly TextColumn ItemColumn = Declared.Text(
+        new("item", ColumnType.Name, "What is owned or owed.") { Required = true });
+    internal static readonly ChoiceColumn<BalanceClass> ClassColumn = Declared.Choice<BalanceClass>(
+        new("class", ColumnType.Choice, "Asset or liability, and how soon it turns into money or falls due.") { Required = true });
+    internal static readonly NumberColumn AmountColumn = Declared.Number(
+        new("amount", ColumnType.Money, "Its amount; a liability is entered above 0.")
+        { Required = true, Range = NumberRanges.AnyAmount, Unit = ColumnUnits.Currency });
+
+    /// <inheritdoc/>
+    public static TableSchema Schema => Declared.SchemaOf<BalanceRow>();
+
+    /// <summary>The day of the balance sheet.</summary>
+    public DateOnly Date => DateColumn.Of(Home, Index);
+
+    /// <summary>What is owned or owed.</summary>
+    public string Item => ItemColumn.Of(Home, Index);
+
+    /// <summary>Asset or liability, and how soon it turns into money or falls due.</summary>
+    public BalanceClass Class => ClassColumn.Of(Home, Index);
+
+    /// <summary>Its amount; a liability is entered above 0.</summary>
+    public decimal Amount => AmountColumn.Of(Home, Index);
+
+    /// <inheritdoc/>
+    public static BalanceRow At(RecordTable table, int index) => new(table, index);
+}

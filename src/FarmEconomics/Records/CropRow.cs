@@ -1,0 +1,78 @@
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Schema;
+using FarmEconomics.Records.Storage;
+
+namespace FarmEconomics.Records;
+
+public sealed partial class RecordTables
+{
+    /// <summary>Rows of <c>crops</c>.</summary>
+    public Rows<CropRow> Crops => Of<CropRow>();
+}
+
+/// <summary>A row of <c>crops</c>: a crop and the unit it is counted in.</summary>
+/// <param name="Home">The table it stands in.</param>
+/// <param name="Index">Its place in the table, from 0.</param>
+public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<CropRow>
+{
+    private static readonly TableDeclaration Declared = new("crops", 110, "a crop and the unit it is counted in")
+    {
+        Required = true,
+        UnknownName = ProblemCodes.UnknownCrop,
+        NamesOnce = true,
+    };
+
+    internal static readonly TextColumn CropColumn = Declared.Text(new("crop", ColumnType.Name, "The crop's name.") { Required = true });
+    internal static readonly TextColumn UnitColumn = Declared.Text(
+        new("unit", ColumnType.Name, "The unit it is counted in: lb, bunch, head, pint.") { Required = true, Names = ["units"] });
+    internal static readonly TextColumn GroupColumn = Declared.Text(
+        new("group", ColumnType.Text, "A group the crop is shown under, such as greens or roots."));
+    internal static readonly TextColumn FamilyColumn = Declared.Text(new("family", ColumnType.Text, "The plant family."));
+    internal static readonly NumberColumn StorageDaysColumn = Declared.Number(
+        new("storage_days", ColumnType.Number, "Days it keeps after harvest; blank: to the end of the crop year.")
+        { Range = new NumberRange(0m, 36_500m), Unit = "days" });
+    internal static readonly TextColumn StoreColumn = Declared.Text(
+        new("store", ColumnType.Name, "The pool it is kept in, or several separated by `;`.")
+        { RefersTo = "pools", MaxLength = 1000, Several = true });
+    internal static readonly NumberColumn WaterNeedColumn = Declared.Number(
+        new("water_need", ColumnType.Number, "Need of water per bed-foot-day; 1 is average, and so is blank.")
+        { Range = new NumberRange(0.001m, 1_000m) { OrZero = true }, Unit = "ratio" });
+    internal static readonly NumberColumn UnitsPerCrateColumn = Declared.Number(
+        new("units_per_crate", ColumnType.Number, "How many of its units fill one crate; blank: estimated from what it sold for.")
+        { Range = new NumberRange(0.001m, 100_000m), Unit = "units" });
+    internal static readonly YesNoColumn PerennialColumn = Declared.YesNo(
+        new("perennial", ColumnType.YesNo, "Yes when a planting stays over several crop years."));
+
+    /// <inheritdoc/>
+    public static TableSchema Schema => Declared.SchemaOf<CropRow>();
+
+    /// <summary>The crop's name.</summary>
+    public string Crop => CropColumn.Of(Home, Index);
+
+    /// <summary>The unit the crop is counted in (lb, bunch, head, pint).</summary>
+    public string Unit => UnitColumn.Of(Home, Index);
+
+    /// <summary>A group of crops (greens, roots, ...), free text.</summary>
+    public string? Group => GroupColumn.Maybe(Home, Index);
+
+    /// <summary>The plant family, free text.</summary>
+    public string? Family => FamilyColumn.Maybe(Home, Index);
+
+    /// <summary>Days the crop keeps after harvest; blank: no limit.</summary>
+    public decimal? StorageDays => StorageDaysColumn.Maybe(Home, Index);
+
+    /// <summary>The pool or pools (separated by <c>;</c>) the crop is kept in.</summary>
+    public string? Store => StoreColumn.Maybe(Home, Index);
+
+    /// <summary>Relative need of water per bed-foot-day (1 = average).</summary>
+    public decimal? WaterNeed => WaterNeedColumn.Maybe(Home, Index);
+
+    /// <summary>How many of the crop's units fill one crate.</summary>
+    public decimal? UnitsPerCrate => UnitsPerCrateColumn.Maybe(Home, Index);
+
+    /// <summary>True when a planting stays over several crop years.</summary>
+    public bool? Perennial => PerennialColumn.Maybe(Home, Index);
+
+    /// <inheritdoc/>
+    public static CropRow At(RecordTable table, int index) => new(table, index);
+}

@@ -1,0 +1,47 @@
+namespace FarmEconomics.Tracing;
+
+/// <summary>
+/// Work over many rows in pieces, side by side. Each piece writes to its own rows only, so that every run gives the same.
+/// </summary>
+internal static class RowRanges
+{
+    private const int RowsPerPiece = 65_536;
+    private const int FewRows = 4_096;
+
+    /// <param name="rows">How many rows there are.</param>
+    /// <param name="work">Does the rows from the first to before the second.</param>
+    internal static void ForEach(int rows, Action<int, int> work)
+    {
+        int pieces = (rows + RowsPerPiece - 1) / RowsPerPiece;
+        Run(pieces, piece => work(piece * RowsPerPiece, Math.Min(rows, (piece + 1) * RowsPerPiece)));
+    }
+
+    /// <summary>What pieces of a few thousand rows give, in the order of the rows.</summary>
+    /// <param name="rows">How many rows there are.</param>
+    /// <param name="work">Does the rows from the first to before the second.</param>
+    internal static T[] Map<T>(int rows, Func<int, int, T> work)
+    {
+        T[] results = new T[(rows + FewRows - 1) / FewRows];
+        Run(results.Length, piece => results[piece] = work(piece * FewRows, Math.Min(rows, (piece + 1) * FewRows)));
+        return results;
+    }
+
+    /// <summary>Work of several pieces; one of a single piece stays on its thread.</summary>
+    internal static void Run(int pieces, Action<int> work)
+    {
+        if (pieces == 1)
+        {
+            work(0);
+            return;
+        }
+
+        try
+        {
+            Parallel.For(0, pieces, work);
+        }
+        catch (AggregateException failed) when (failed.InnerExceptions.Count > 0)
+        {
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(failed.InnerExceptions[0]);
+        }
+    }
+}
