@@ -11,8 +11,8 @@ namespace FarmEconomics.Files.Reading;
 internal readonly record struct FileSlice(long Start, int Length, int LinesBefore, int Lines);
 
 /// <summary>
-/// Cuts a large file at its line ends, so that several threads can read it. Only where no quote stands in it: within quotes a line end may be
-/// part of a field. A file with line ends of a kind of its own (a carriage return alone) isn't cut either.
+/// Cuts a large file at its line ends, so that several threads can read it. Only where no quote stands in it: within quotes a line end
+/// may be part of a field. A file with line ends of a kind of its own (a carriage return alone) isn't cut either.
 /// </summary>
 internal static class FileSlices
 {
@@ -50,7 +50,8 @@ internal static class FileSlices
             // One byte more tells whether a carriage return at the end goes with a line feed.
             ReadOnlySpan<byte> bytes = buffer.AsSpan(0, file.Read(start, buffer.AsSpan(0, length + 1)));
             ReadOnlySpan<byte> own = bytes[..Math.Min(length, bytes.Length)];
-            return (own.Length == length && !own.Contains((byte)'"') && HasPlainLineEnds(bytes, own.Length), own.Count((byte)'\n'), own.LastIndexOf((byte)'\n'));
+            return (own.Length == length && !own.Contains((byte)'"') && HasPlainLineEnds(bytes, own.Length), own.Count((byte)'\n'),
+                own.LastIndexOf((byte)'\n'));
         }
         finally
         {

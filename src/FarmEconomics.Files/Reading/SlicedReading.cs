@@ -7,8 +7,8 @@ using FarmEconomics.Records.Storage;
 namespace FarmEconomics.Files.Reading;
 
 /// <summary>
-/// Reads a large file with all threads, as long as every row is sound. With the first that isn't, it stops and leaves the file to be read in
-/// order, which tells what is wrong.
+/// Reads a large file with all threads, as long as every row is sound. With the first that isn't, it stops and leaves the file to be
+/// read in order, which tells what is wrong.
 /// </summary>
 internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, RecordTable table, int firstRow)
 {
@@ -83,7 +83,7 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
             int row = firstRow + slice.LinesBefore - slices[0].LinesBefore;
             while (reader.Read())
             {
-                if (TableReader.IsBlank(reader))
+                if (RowsInOrder.IsBlank(reader))
                 {
                     continue;
                 }

@@ -1,9 +1,9 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
-using FarmEconomics.Records.Checks;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Tracing;
 

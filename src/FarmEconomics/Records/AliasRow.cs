@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>aliases</c>: another way a name is written.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct AliasRow(RecordTable Home, int Index) : IRecordRow<AliasRow>
 {
     private static readonly TableDeclaration Declared = new("aliases", 500,

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>assets</c>: something that lasts.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow<AssetRow>
 {
     private static readonly TableDeclaration Declared = new("assets", 330, "something that lasts")

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>balances</c>: a line of a balance sheet on a day.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct BalanceRow(RecordTable Home, int Index) : IRecordRow<BalanceRow>
 {
     private static readonly TableDeclaration Declared = new("balances", 410, "a line of a balance sheet on a day")

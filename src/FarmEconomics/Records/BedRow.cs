@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>beds</c>: a permanent bed or a shelf of trays.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<BedRow>
 {
     private static readonly TableDeclaration Declared = new("beds", 130, "a permanent bed, or a shelf of trays")

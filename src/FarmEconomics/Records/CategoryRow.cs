@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>categories</c>.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct CategoryRow(RecordTable Home, int Index) : IRecordRow<CategoryRow>
 {
     private static readonly TableDeclaration Declared = new("categories", 260, "a category of the books")

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>channels</c>.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct ChannelRow(RecordTable Home, int Index) : IRecordRow<ChannelRow>
 {
     private static readonly TableDeclaration Declared = new("channels", 170, "a way goods leave the farm")

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>crops</c>: a crop and the unit it is counted in.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<CropRow>
 {
     private static readonly TableDeclaration Declared = new("crops", 110, "a crop and the unit it is counted in")

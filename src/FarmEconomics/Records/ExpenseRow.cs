@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>expenses</c>: one line of the farm's books.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct ExpenseRow(RecordTable Home, int Index) : IRecordRow<ExpenseRow>
 {
     private static readonly TableDeclaration Declared = new("expenses", 250,

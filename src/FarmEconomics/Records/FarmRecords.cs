@@ -54,8 +54,8 @@ public sealed class FarmRecords
     public DateOnly AsOf { get; }
 
     /// <summary>
-    /// The last day yearly costs are charged up to: the closing date where it is set, else the end of the last crop year in the records. A season's
-    /// last row rarely falls on its last day.
+    /// The last day yearly costs are charged up to: the closing date where it is set, else the end of the last crop year in the records.
+    /// A season's last row rarely falls on its last day.
     /// </summary>
     public DateOnly CostsUntil => Settings.AsOf ?? Settings.EndOf(Settings.WindowOf(AsOf)).AddDays(-1);
 
@@ -122,13 +122,19 @@ public sealed class FarmRecords
     /// <returns>The pool or null.</returns>
     public Pool? FindPool(string name) => poolsByName.GetValueOrDefault(name.Trim());
 
-    /// <summary>The place of a crop among <see cref="Crops"/> by the number of its name in the tables; -1 for a blank or an unknown name.</summary>
+    /// <summary>
+    /// The place of a crop among <see cref="Crops"/> by the number of its name in the tables; -1 for a blank or an unknown name.
+    /// </summary>
     internal int CropAt(int name) => cropAt[name];
 
-    /// <summary>The place of a planting among <see cref="Plantings"/> by the number of its name in the tables; -1 for a blank or an unknown name.</summary>
+    /// <summary>
+    /// The place of a planting among <see cref="Plantings"/> by the number of its name in the tables; -1 for a blank or an unknown name.
+    /// </summary>
     internal int PlantingAt(int name) => plantingAt[name];
 
-    /// <summary>The place of a channel among <see cref="Channels"/> by the number of its name in the tables; -1 for a blank or an unknown name.</summary>
+    /// <summary>
+    /// The place of a channel among <see cref="Channels"/> by the number of its name in the tables; -1 for a blank or an unknown name.
+    /// </summary>
     internal int ChannelAt(int name) => channelAt[name];
 
     internal Planting? FindPlanting(string name) => plantingsByName.GetValueOrDefault(name.Trim());
@@ -156,7 +162,8 @@ public sealed class FarmRecords
         WorkerRow? best = null;
         foreach (WorkerRow row in rows)
         {
-            if ((row.From is null || row.From <= day) && (best is null || (row.From ?? DateOnly.MinValue) >= (best.Value.From ?? DateOnly.MinValue)))
+            DateOnly from = row.From ?? DateOnly.MinValue;
+            if (from <= day && (best is null || from >= (best.Value.From ?? DateOnly.MinValue)))
             {
                 best = row;
             }
@@ -285,7 +292,8 @@ public sealed class FarmRecords
                     .Where(candidate => name.Contains(candidate.ToString(), StringComparison.OrdinalIgnoreCase))
                     .DefaultIfEmpty(ChannelKind.Market)
                     .First();
-                AddChannel(new RowValues { ["channel"] = name, ["kind"] = kind, Source = new SourceLine("implied", 0) }.Row<ChannelRow>(), implied: true);
+                RowValues row = new() { ["channel"] = name, ["kind"] = kind, Source = new SourceLine("implied", 0) };
+                AddChannel(row.Row<ChannelRow>(), implied: true);
             }
         }
     }

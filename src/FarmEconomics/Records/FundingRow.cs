@@ -10,8 +10,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>funding</c>: a line of a grant or loan request.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct FundingRow(RecordTable Home, int Index) : IRecordRow<FundingRow>
 {
     private static readonly TableDeclaration Declared = new("funding", 420, "a line of a grant or loan request")

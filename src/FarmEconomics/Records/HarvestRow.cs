@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>harvests</c>: what was picked on a day.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct HarvestRow(RecordTable Home, int Index) : IRecordRow<HarvestRow>
 {
     private static readonly TableDeclaration Declared = new("harvests", 150, "what was picked on a day")

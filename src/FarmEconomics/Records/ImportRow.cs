@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>imports</c>: how one column of a table is filled from a file that is not the farm's own.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRow<ImportRow>
 {
     private static readonly TableDeclaration Declared = new("imports", 510,

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>income</c>: money not tied to a crop.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct IncomeRow(RecordTable Home, int Index) : IRecordRow<IncomeRow>
 {
     private static readonly TableDeclaration Declared = new("income", 190, "money not tied to a crop")

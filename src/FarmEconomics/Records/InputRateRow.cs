@@ -10,8 +10,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>input_rates</c>: a weight for sharing out a purchase pool.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct InputRateRow(RecordTable Home, int Index) : IRecordRow<InputRateRow>
 {
     private static readonly TableDeclaration Declared = new("input_rates", 240, "a weight for sharing out a purchase pool")

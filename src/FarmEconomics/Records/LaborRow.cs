@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>labor</c>: hours worked.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct LaborRow(RecordTable Home, int Index) : IRecordRow<LaborRow>
 {
     private static readonly TableDeclaration Declared = new("labor", 200,

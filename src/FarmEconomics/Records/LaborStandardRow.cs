@@ -10,8 +10,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>labor_standards</c>: a time standard for work not logged by crop.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct LaborStandardRow(RecordTable Home, int Index) : IRecordRow<LaborStandardRow>
 {
     private static readonly TableDeclaration Declared = new("labor_standards", 230, "a time standard for work that isn't logged by crop")

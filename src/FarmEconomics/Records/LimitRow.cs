@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>limits</c>: what the farm cannot exceed.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct LimitRow(RecordTable Home, int Index) : IRecordRow<LimitRow>
 {
     private static readonly TableDeclaration Declared = new("limits", 340, "what the farm cannot exceed")

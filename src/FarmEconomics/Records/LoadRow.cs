@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>loads</c>: an electrical load.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct LoadRow(RecordTable Home, int Index) : IRecordRow<LoadRow>
 {
     private static readonly TableDeclaration Declared = new("loads", 320, "an electrical load")

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>loans</c>: a loan the farm pays back.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct LoanRow(RecordTable Home, int Index) : IRecordRow<LoanRow>
 {
     private static readonly TableDeclaration Declared = new("loans", 400, "a loan the farm pays back")

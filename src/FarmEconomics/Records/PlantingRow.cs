@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>plantings</c>: one sowing or transplanting in one bed.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct PlantingRow(RecordTable Home, int Index) : IRecordRow<PlantingRow>
 {
     private static readonly TableDeclaration Declared = new("plantings", 140,

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>pools</c>: a shared cost and how it is shared out.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct PoolRow(RecordTable Home, int Index) : IRecordRow<PoolRow>
 {
     private static readonly TableDeclaration Declared = new("pools", 300, "a shared cost and how it is shared out")

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>prices</c>: a list price.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct PriceRow(RecordTable Home, int Index) : IRecordRow<PriceRow>
 {
     private static readonly TableDeclaration Declared = new("prices", 180, "a list price")

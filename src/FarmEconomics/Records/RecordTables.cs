@@ -4,8 +4,8 @@ using FarmEconomics.Records.Storage;
 namespace FarmEconomics.Records;
 
 /// <summary>
-/// The tables of a records folder as read: rows in file order, not yet checked against each other. Each table's rows are found under its name
-/// (<see cref="Sales"/>, ...). A table that isn't there has no rows and is not in <see cref="Present"/>.
+/// The tables of a records folder as read: rows in file order, not yet checked against each other. Each table's rows are found under its
+/// name (<see cref="Sales"/>, ...). A table that isn't there has no rows and is not in <see cref="Present"/>.
 /// </summary>
 public sealed partial class RecordTables
 {

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>sales</c>: what left the farm through any channel, the household's and the compost heap's included.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct SaleRow(RecordTable Home, int Index) : IRecordRow<SaleRow>
 {
     private static readonly TableDeclaration Declared = new("sales", 160,

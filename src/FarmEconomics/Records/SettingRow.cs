@@ -10,8 +10,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>farm</c>: one setting.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct SettingRow(RecordTable Home, int Index) : IRecordRow<SettingRow>
 {
     private static readonly TableDeclaration Declared = new("farm", 100, "one setting of the farm")

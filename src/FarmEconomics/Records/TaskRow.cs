@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>tasks</c>.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct TaskRow(RecordTable Home, int Index) : IRecordRow<TaskRow>
 {
     private static readonly TableDeclaration Declared = new("tasks", 220, "a kind of work")

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>totals</c>: a control total the records must meet.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct TotalRow(RecordTable Home, int Index) : IRecordRow<TotalRow>
 {
     private static readonly TableDeclaration Declared = new("totals", 350, "a control total the records must meet")

@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>units</c>: another unit of a crop.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct UnitRow(RecordTable Home, int Index) : IRecordRow<UnitRow>
 {
     private static readonly TableDeclaration Declared = new("units", 120, "another unit of a crop: 1 bag = 0.3125 lb")

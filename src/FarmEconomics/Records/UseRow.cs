@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>use</c>: measured use of a pool.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct UseRow(RecordTable Home, int Index) : IRecordRow<UseRow>
 {
     private static readonly TableDeclaration Declared = new("use", 310, "measured use of a pool")

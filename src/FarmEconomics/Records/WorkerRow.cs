@@ -11,8 +11,6 @@ public sealed partial class RecordTables
 }
 
 /// <summary>A row of <c>workers</c>.</summary>
-/// <param name="Home">The table it stands in.</param>
-/// <param name="Index">Its place in the table, from 0.</param>
 public readonly record struct WorkerRow(RecordTable Home, int Index) : IRecordRow<WorkerRow>
 {
     private static readonly TableDeclaration Declared = new("workers", 210,

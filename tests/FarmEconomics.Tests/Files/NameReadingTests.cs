@@ -2,8 +2,8 @@ using System.Diagnostics;
 using System.Text;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Storage;
 using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Storage;
 using Xunit;
 
 namespace FarmEconomics.Tests.Files;

@@ -1,6 +1,6 @@
 using FarmEconomics.Records;
-using FarmEconomics.Records.Storage;
 using FarmEconomics.Records.Completeness;
+using FarmEconomics.Records.Storage;
 using Xunit;
 
 namespace FarmEconomics.Tests.Records;

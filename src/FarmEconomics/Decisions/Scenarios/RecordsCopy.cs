@@ -4,8 +4,8 @@ using FarmEconomics.Records.Storage;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// Records being changed in memory, as a list of cells that hold other values; every row still knows its place in the files, and the records
-/// read stay as they are. Amounts stay unrounded until the end, so that the order of changes makes no difference.
+/// Records being changed in memory, as a list of cells that hold other values; every row still knows its place in the files, and the
+/// records read stay as they are. Amounts stay unrounded until the end, so that the order of changes makes no difference.
 /// </summary>
 internal sealed class RecordsCopy(FarmRecords records)
 {
@@ -40,9 +40,10 @@ internal sealed class RecordsCopy(FarmRecords records)
     /// <summary>The changed records, amounts rounded to the cent once, half a cent away from zero.</summary>
     internal FarmRecords Link()
     {
-        foreach (IGrouping<RecordTable, KeyValuePair<(RecordTable Table, NumberColumn Column, int Row), decimal?>> table in cells.GroupBy(cell => cell.Key.Table))
+        foreach (var table in cells.GroupBy(cell => cell.Key.Table))
         {
-            changed[table.Key] = table.Key.With(table.Select(cell => new CellChange(cell.Key.Column, cell.Key.Row, Rounded(cell.Key.Column, cell.Value))));
+            changed[table.Key] = table.Key.With(
+                table.Select(cell => new CellChange(cell.Key.Column, cell.Key.Row, Rounded(cell.Key.Column, cell.Value))));
         }
 
         return FarmRecords.Link(Original.Tables.With(table => changed.GetValueOrDefault(table, table)), Settings);

@@ -3,11 +3,14 @@ using FarmEconomics.Records.Storage;
 
 namespace FarmEconomics.Records.Checks;
 
-/// <summary>Names of other tables stand in them, and a row names at most one of what it may name one of: both as its table declares.</summary>
+/// <summary>
+/// Names of other tables stand in them, and a row names at most one of what it may name one of: both as its table declares.
+/// </summary>
 internal static class NamesKnown
 {
     /// <summary>The check of a table; null when it refers to none.</summary>
-    public static RecordCheck? Of(TableSchema table) => Referring(table).Length == 0 ? null : new TableCheck(NameOf(table), context => Run(context, table));
+    public static RecordCheck? Of(TableSchema table) =>
+        Referring(table).Length == 0 ? null : new TableCheck(NameOf(table), context => Run(context, table));
 
     private static void Run(CheckContext context, TableSchema schema)
     {
@@ -52,7 +55,8 @@ internal static class NamesKnown
 
     // A unit is known for a crop, not by itself: that is a check of its own.
     private static TextColumn[] Referring(TableSchema table) =>
-        [.. table.Stored.OfType<TextColumn>().Where(column => column.Schema.RefersTo is { } other && RecordSchema.Find(other)?.UnknownName is not null)];
+        [.. table.Stored.OfType<TextColumn>().Where(column => column.Schema.RefersTo is { } other
+            && RecordSchema.Find(other)?.UnknownName is not null)];
 
     private static int Given(RecordTable table, int row, TextColumn[] tags)
     {
@@ -68,13 +72,15 @@ internal static class NamesKnown
     private static void ReportTags(CheckContext context, IRecordRow row, TextColumn[] tags)
     {
         TextColumn[] given = [.. tags.Where(tag => tag.Id(row.Home, row.Index) != 0)];
-        context.Report(ProblemCodes.TwoTags, row, given[1].Schema.Name, $"The row names a {given[0].Schema.Name} and a {given[1].Schema.Name}.", given[1].Maybe(row.Home, row.Index));
+        context.Report(ProblemCodes.TwoTags, row, given[1].Schema.Name,
+            $"The row names a {given[0].Schema.Name} and a {given[1].Schema.Name}.", given[1].Maybe(row.Home, row.Index));
     }
 
     private static void Report(CheckContext context, IRecordRow row, TextColumn column, NameIndex index)
     {
         string text = column.Of(row.Home, row.Index);
-        string[] names = column.Schema.Several ? text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) : [text];
+        const StringSplitOptions Filled = StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries;
+        string[] names = column.Schema.Several ? text.Split(';', Filled) : [text];
         foreach (string name in names)
         {
             index.Check(context, row, column.Schema.Name, name);

@@ -7,13 +7,15 @@ namespace FarmEconomics.Records.Checks;
 internal static class NamesOnce
 {
     /// <summary>The check of a table whose names stand once.</summary>
-    public static RecordCheck Of(TableSchema table) => Once(table, table.Columns[0].Name, row => ((TextColumn)table.Stored[0]).Of(row.Home, row.Index).Trim());
+    public static RecordCheck Of(TableSchema table) =>
+        Once(table, table.Columns[0].Name, row => ((TextColumn)table.Stored[0]).Of(row.Home, row.Index).Trim());
 
     /// <summary>The check of a table that is looked up by more than a name.</summary>
     public static RecordCheck Of<T>(string column, Func<T, string> key)
         where T : struct, IRecordRow<T> => Once(T.Schema, column, row => key((T)row));
 
-    private static TableCheck Once(TableSchema schema, string column, Func<IRecordRow, string> key) => new($"{schema.Name}: every {column} stands once", context =>
+    private static TableCheck Once(TableSchema schema, string column, Func<IRecordRow, string> key) =>
+        new($"{schema.Name}: every {column} stands once", context =>
     {
         var seen = new Dictionary<string, SourceLine>(StringComparer.OrdinalIgnoreCase);
         RecordTable table = context.Tables.Of(schema);
@@ -23,7 +25,8 @@ internal static class NamesOnce
             string name = key(row);
             if (!seen.TryAdd(name, row.Source))
             {
-                context.Report(ProblemCodes.NameTwice, row, column, $"{char.ToUpperInvariant(name[0])}{name[1..]} stands in line {seen[name].Line} already.");
+                context.Report(ProblemCodes.NameTwice, row, column,
+                    $"{char.ToUpperInvariant(name[0])}{name[1..]} stands in line {seen[name].Line} already.");
             }
         }
     });

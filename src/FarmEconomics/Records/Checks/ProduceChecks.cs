@@ -9,7 +9,7 @@ internal static class ProduceChecks
     public static IEnumerable<RecordCheck> OfHarvests =>
     [
         new RowChecks<HarvestRow>(
-            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date)),
+            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date), (context, row) => context.InYears(row, "date", row.Date)),
             ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
             ("not before the bed was planted", IsPlanted, NotBeforePlanting),
             ("unit has a conversion", (context, row) => context.HasUnit(CropOf(context, row), row.UnitName), (context, row) => context.Unit(row, CropOf(context, row), row.Unit))),
@@ -18,7 +18,7 @@ internal static class ProduceChecks
     public static IEnumerable<RecordCheck> OfSales =>
     [
         new RowChecks<SaleRow>(
-            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date)),
+            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date), (context, row) => context.InYears(row, "date", row.Date)),
             ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
             ("unit has a conversion", (context, row) => context.HasUnit(context.Crop(row.CropName), row.UnitName), (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
             ("quantity makes sense", (_, row) => row.Quantity > 0m && !(row.Amount < 0m), QuantityOfSale),

@@ -10,7 +10,8 @@ internal static class RowsOnce
     private const int Slice = 1 << 17;
 
     /// <summary>What is looked for, by name.</summary>
-    public static IEnumerable<string> Names => RecordSchema.Tables.Where(table => table.RowsOnce).Select(table => $"{table.Name}: no row twice");
+    public static IEnumerable<string> Names =>
+        RecordSchema.Tables.Where(table => table.RowsOnce).Select(table => $"{table.Name}: no row twice");
 
     /// <summary>Looks through all tables. Only reads them, so that it can go on beside the other checks.</summary>
     public static IReadOnlyList<Problem> Find(RecordTables tables)
@@ -20,7 +21,8 @@ internal static class RowsOnce
         {
             foreach ((int first, int again) in Twice(table))
             {
-                problems.Add(CheckContext.ProblemOf(ProblemCodes.DuplicateRow, table[again], null, $"The row says the same as line {table.Source(first).Line}."));
+                problems.Add(CheckContext.ProblemOf(ProblemCodes.DuplicateRow, table[again], null,
+                    $"The row says the same as line {table.Source(first).Line}."));
             }
         }
 
@@ -35,7 +37,8 @@ internal static class RowsOnce
         Parallel.For(0, table.Count == 0 ? 0 : found.Length, slice =>
         {
             // Rows alike are of one day: a slice begins where a day does.
-            found[slice] = new RowsOfDays(table, days, order).Find(StartOf(slice * Slice), StartOf(Math.Min(table.Count, (slice + 1) * Slice)));
+            found[slice] = new RowsOfDays(table, days, order).Find(StartOf(slice * Slice), StartOf(Math.Min(table.Count,
+                (slice + 1) * Slice)));
         });
         return found.Where(slice => slice is not null).SelectMany(slice => slice);
 

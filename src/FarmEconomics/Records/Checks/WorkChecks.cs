@@ -4,12 +4,14 @@ namespace FarmEconomics.Records.Checks;
 internal static class WorkChecks
 {
     public static IEnumerable<RecordCheck> OfWorkers =>
-        [NamesOnce.Of<WorkerRow>("worker", row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}" : row.Worker.Trim())];
+        [NamesOnce.Of<WorkerRow>("worker", row => row.From is { } from ? $"{row.Worker.Trim()} from {from:yyyy-MM-dd}"
+            : row.Worker.Trim())];
 
     public static IEnumerable<RecordCheck> OfLabor =>
     [
         new RowChecks<LaborRow>(
-            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date.Year), (context, row) => context.InYears(row, "date", row.Date))),
+            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date), (context, row) => context.InYears(row,
+                "date", row.Date))),
         LongDays.Check,
     ];
 

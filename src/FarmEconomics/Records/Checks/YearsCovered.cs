@@ -12,29 +12,14 @@ internal sealed class YearsCovered
     private const int Slack = 1;
     private const int Gap = 2;
 
+    private readonly DateOnly firstDay;
+    private readonly DateOnly lastDay;
+
     public YearsCovered(RecordTables tables)
     {
-        var rows = new Dictionary<int, int>();
-        Count(rows, PlantingRow.InBedColumn.Cells(tables.Plantings.Table), tables.Plantings.Count);
-        Count(rows, HarvestRow.DateColumn.Cells(tables.Harvests.Table), tables.Harvests.Count);
-        Count(rows, SaleRow.DateColumn.Cells(tables.Sales.Table), tables.Sales.Count);
-        if (rows.Count == 0)
-        {
-            First = ColumnSchema.FirstYear;
-            Last = ColumnSchema.LastYear;
-            return;
-        }
-
-        First = Last = rows.OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key).First().Key;
-        foreach (int year in rows.Keys.Where(year => year < First).OrderDescending())
-        {
-            First = First - year <= Gap ? year : First;
-        }
-
-        foreach (int year in rows.Keys.Where(year => year > Last).Order())
-        {
-            Last = year - Last <= Gap ? year : Last;
-        }
+        (First, Last) = Of(tables);
+        firstDay = new DateOnly(Math.Max(First - Slack, DateOnly.MinValue.Year), 1, 1);
+        lastDay = new DateOnly(Math.Min(Last + Slack, DateOnly.MaxValue.Year), 12, 31);
     }
 
     public int First { get; }
@@ -42,6 +27,35 @@ internal sealed class YearsCovered
     public int Last { get; }
 
     public bool Holds(int year) => year >= First - Slack && year <= Last + Slack;
+
+    /// <summary>The same for a day, without working out its year: millions of rows are asked.</summary>
+    public bool Holds(DateOnly day) => day >= firstDay && day <= lastDay;
+
+    private static (int First, int Last) Of(RecordTables tables)
+    {
+        var rows = new Dictionary<int, int>();
+        Count(rows, PlantingRow.InBedColumn.Cells(tables.Plantings.Table), tables.Plantings.Count);
+        Count(rows, HarvestRow.DateColumn.Cells(tables.Harvests.Table), tables.Harvests.Count);
+        Count(rows, SaleRow.DateColumn.Cells(tables.Sales.Table), tables.Sales.Count);
+        if (rows.Count == 0)
+        {
+            return (ColumnSchema.FirstYear, ColumnSchema.LastYear);
+        }
+
+        int first = rows.OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key).First().Key;
+        int last = first;
+        foreach (int year in rows.Keys.Where(year => year < first).OrderDescending().ToList())
+        {
+            first = first - year <= Gap ? year : first;
+        }
+
+        foreach (int year in rows.Keys.Where(year => year > last).Order().ToList())
+        {
+            last = year - last <= Gap ? year : last;
+        }
+
+        return (first, last);
+    }
 
     // Rows of a day stand together in most files.
     private static void Count(Dictionary<int, int> rows, DayCells days, int count)

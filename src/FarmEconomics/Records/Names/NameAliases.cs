@@ -34,7 +34,8 @@ public static class NameAliases
 
         foreach (RecordTable table in tables.All)
         {
-            foreach (TextColumn column in table.Schema.Stored.OfType<TextColumn>().Where(column => column.Schema.Names.Any(kind => names[kind].Count > 0)))
+            foreach (TextColumn column in table.Schema.Stored.OfType<TextColumn>()
+                .Where(column => column.Schema.Names.Any(kind => names[kind].Count > 0)))
             {
                 Replace(table, column, [.. column.Schema.Names.Select(kind => names[kind])]);
             }
@@ -68,6 +69,7 @@ public static class NameAliases
             }
         }
 
-        string Meant(string name) => aliases.Select(known => known.GetValueOrDefault(name.Trim())).FirstOrDefault(meant => meant is not null) ?? name;
+        string Meant(string name) => aliases
+            .Select(known => known.GetValueOrDefault(name.Trim())).FirstOrDefault(meant => meant is not null) ?? name;
     }
 }

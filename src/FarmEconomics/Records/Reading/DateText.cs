@@ -5,9 +5,6 @@ namespace FarmEconomics.Records.Reading;
 /// <summary>Reads days: ISO 8601 always, and the farm's own format when it has one.</summary>
 public static class DateText
 {
-    /// <summary>Longer texts are no days.</summary>
-    internal const int Longest = 40;
-
     /// <summary>Reads a day.</summary>
     /// <param name="text">The text.</param>
     /// <param name="format">The farm's own format as <see cref="NormalizeFormat"/> gives it, or null.</param>

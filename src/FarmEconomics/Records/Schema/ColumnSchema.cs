@@ -12,6 +12,9 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <summary>The last year of the calendar.</summary>
     public const int LastYear = 2099;
 
+    private static readonly DateOnly FirstDay = new(FirstYear, 1, 1);
+    private static readonly DateOnly LastDay = new(LastYear, 12, 31);
+
     private const int LongestName = 100;
     private const int LongestText = 2000;
 
@@ -49,6 +52,9 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <param name="year">The year.</param>
     /// <returns>Whether dates and crop years may lie in it.</returns>
     public static bool HoldsYear(int year) => year is >= FirstYear and <= LastYear;
+
+    /// <summary>True for a day of such a year.</summary>
+    internal static bool HoldsDay(DateOnly day) => day >= FirstDay && day <= LastDay;
 
     /// <summary>The name the column has on a farm.</summary>
     /// <param name="unit">The farm's unit of length.</param>

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 
 namespace FarmEconomics.Records.Storage;
@@ -13,6 +14,9 @@ internal abstract class Cells
     /// <summary>Moves rows to the front, over what stands there.</summary>
     public abstract void Move(int from, int to, int count);
 
+    /// <summary>A number that is the same for equal values.</summary>
+    public abstract long Raw(int row);
+
     /// <summary>Blanks rows.</summary>
     public abstract void Clear(int from, int count);
 
@@ -21,7 +25,7 @@ internal abstract class Cells
 
 /// <summary>Values of one fixed size.</summary>
 internal abstract class Cells<T> : Cells
-    where T : unmanaged
+    where T : unmanaged, IBinaryInteger<T>
 {
     private T[] values = [];
 
@@ -43,6 +47,8 @@ internal abstract class Cells<T> : Cells
             values[row] = value;
         }
     }
+
+    public override long Raw(int row) => long.CreateTruncating(this[row]);
 
     public override void Resize(int rows) => Array.Resize(ref values, rows);
 

@@ -9,7 +9,8 @@ namespace FarmEconomics.Records.Storage;
 /// <summary>A declared column: what it holds, how its text is read and written, and its values in a table.</summary>
 internal abstract class Column(ColumnSchema schema, int at)
 {
-    private const int LongestNumber = 120;
+    /// <summary>Longer texts are no numbers and no days, whatever signs and separators they hold.</summary>
+    protected const int LongestNumber = 120;
 
     public ColumnSchema Schema { get; } = schema;
 
@@ -42,23 +43,21 @@ internal abstract class Column(ColumnSchema schema, int at)
     };
 
     /// <summary>Mixes the values of some rows into their hashes; names that differ only in case are the same.</summary>
-    public abstract void Mix(RecordTable table, int first, Span<ulong> hashes);
+    public virtual void Mix(RecordTable table, int first, Span<ulong> hashes)
+    {
+        Cells cells = table.CellsOf(this);
+        for (int i = 0; i < hashes.Length; i++)
+        {
+            hashes[i] = Mix(hashes[i], cells.Raw(first + i));
+        }
+    }
 
     /// <summary>True when two rows hold the same value.</summary>
-    public abstract bool Same(RecordTable table, int left, int right);
+    public virtual bool Same(RecordTable table, int left, int right) => table.CellsOf(this).Raw(left) == table.CellsOf(this).Raw(right);
 
     protected virtual string TextOf(object value) => ((IFormattable)value).ToString(null, CultureInfo.InvariantCulture);
 
     protected static ulong Mix(ulong hash, long value) => (BitOperations.RotateLeft(hash, 5) ^ (ulong)value) * 0x9E3779B97F4A7C15;
-
-    protected static void Mix<T>(Cells<T> cells, int first, Span<ulong> hashes)
-        where T : unmanaged, IBinaryInteger<T>
-    {
-        for (int i = 0; i < hashes.Length; i++)
-        {
-            hashes[i] = Mix(hashes[i], long.CreateTruncating(cells[first + i]));
-        }
-    }
 
     /// <summary>A field as characters; empty when it is too long to be what is looked for.</summary>
     protected static ReadOnlySpan<char> Chars(ReadOnlySpan<byte> field, Span<char> place) =>
@@ -101,7 +100,8 @@ internal sealed class TextColumn(ColumnSchema schema, int at) : Column(schema, a
 
     public override object? Get(RecordTable table, int row) => Maybe(table, row);
 
-    public override void Set(RecordTable table, int row, object? value) => Cells(table)[row] = value is null ? 0 : table.Names.Of((string)value);
+    public override void Set(RecordTable table, int row, object? value) =>
+        Cells(table)[row] = value is null ? 0 : table.Names.Of((string)value);
 }
 
 /// <summary>A day.</summary>
@@ -109,7 +109,8 @@ internal sealed class DayColumn(ColumnSchema schema, int at) : Column(schema, at
 {
     public DateOnly Of(RecordTable table, int row) => Maybe(table, row) ?? default;
 
-    public DateOnly? Maybe(RecordTable table, int row) => Cells(table).DayNumber(row) is >= 0 and var day ? DateOnly.FromDayNumber(day) : null;
+    public DateOnly? Maybe(RecordTable table, int row) =>
+        Cells(table).DayNumber(row) is >= 0 and var day ? DateOnly.FromDayNumber(day) : null;
 
     public DayCells Cells(RecordTable table) => (DayCells)table.CellsOf(this);
 
@@ -117,19 +118,16 @@ internal sealed class DayColumn(ColumnSchema schema, int at) : Column(schema, at
 
     public override bool TryRead(ReadOnlySpan<byte> field, FieldFormat format, RecordTable table, int row)
     {
-        Span<char> place = stackalloc char[field.Length <= DateText.Longest ? field.Length : 0];
-        bool read = DateText.TryRead(Chars(field.Length <= DateText.Longest ? field : default, place), format.DateFormat, out DateOnly day);
+        bool read = DateText.TryRead(Chars(field, stackalloc char[Math.Min(field.Length, LongestNumber)]), format.DateFormat,
+            out DateOnly day);
         Cells(table)[row] = read ? day.DayNumber + 1 : 0;
-        return read && ColumnSchema.HoldsYear(day.Year);
+        return read && ColumnSchema.HoldsDay(day);
     }
-
-    public override void Mix(RecordTable table, int first, Span<ulong> hashes) => Mix(Cells(table), first, hashes);
-
-    public override bool Same(RecordTable table, int left, int right) => Cells(table)[left] == Cells(table)[right];
 
     public override object? Get(RecordTable table, int row) => Maybe(table, row);
 
-    public override void Set(RecordTable table, int row, object? value) => Cells(table)[row] = value is null ? 0 : ((DateOnly)value).DayNumber + 1;
+    public override void Set(RecordTable table, int row, object? value) =>
+        Cells(table)[row] = value is null ? 0 : ((DateOnly)value).DayNumber + 1;
 }
 
 /// <summary>A crop year.</summary>
@@ -147,10 +145,6 @@ internal sealed class YearColumn(ColumnSchema schema, int at) : Column(schema, a
         Cells(table)[row] = read ? year : (short)0;
         return read;
     }
-
-    public override void Mix(RecordTable table, int first, Span<ulong> hashes) => Mix(Cells(table), first, hashes);
-
-    public override bool Same(RecordTable table, int left, int right) => Cells(table)[left] == Cells(table)[right];
 
     public override object? Get(RecordTable table, int row) => Maybe(table, row);
 
@@ -173,13 +167,10 @@ internal sealed class YesNoColumn(ColumnSchema schema, int at) : Column(schema, 
         return read;
     }
 
-    public override void Mix(RecordTable table, int first, Span<ulong> hashes) => Mix(Cells(table), first, hashes);
-
-    public override bool Same(RecordTable table, int left, int right) => Cells(table)[left] == Cells(table)[right];
-
     public override object? Get(RecordTable table, int row) => Maybe(table, row);
 
-    public override void Set(RecordTable table, int row, object? value) => Cells(table)[row] = (byte)((bool?)value switch { null => 0, false => 1, true => 2 });
+    public override void Set(RecordTable table, int row, object? value) =>
+        Cells(table)[row] = (byte)((bool?)value switch { null => 0, false => 1, true => 2 });
 }
 
 /// <summary>A word of a fixed list.</summary>
@@ -201,10 +192,6 @@ internal sealed class ChoiceColumn<T>(ColumnSchema schema, int at) : Column(sche
         Set(table, row, read ? value : null);
         return read;
     }
-
-    public override void Mix(RecordTable table, int first, Span<ulong> hashes) => Mix(Cells(table), first, hashes);
-
-    public override bool Same(RecordTable table, int left, int right) => Cells(table)[left] == Cells(table)[right];
 
     public override object? Get(RecordTable table, int row) => Maybe(table, row);
 

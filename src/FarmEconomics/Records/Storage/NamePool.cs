@@ -1,8 +1,8 @@
 namespace FarmEconomics.Records.Storage;
 
 /// <summary>
-/// The texts of some tables, each kept once and known by a number from 1; 0 is a blank. Which number a text has says nothing: files are read by
-/// several threads at once. Safe to use from several threads.
+/// The texts of some tables, each kept once and known by a number from 1; 0 is a blank. Which number a text has says nothing: files are
+/// read by several threads at once. Safe to use from several threads.
 /// </summary>
 internal sealed class NamePool
 {

@@ -1,14 +1,15 @@
 namespace FarmEconomics.Records.Storage;
 
 /// <summary>
-/// Decimals, exactly: digits as a long, with the number of decimals and 1. A value of more digits than a long has stands in a list of its own.
+/// Decimals, exactly: digits as a long, with the number of decimals and 1. A value of more digits than a long has stands in a list of
+/// its own.
 /// </summary>
 internal sealed class NumberCells : Cells
 {
     private const byte Apart = 255;
     private const int Decimals = 8;
 
-    private static readonly long[] PowersOfTen = [.. Enumerable.Range(0, 19).Select(power => (long)decimal.Parse("1" + new string('0', power)))];
+    private static readonly long[] PowersOfTen = [1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000];
 
     private long[] digits = [];
     private byte[] scales = [];
@@ -64,7 +65,8 @@ internal sealed class NumberCells : Cells
     public bool IsBlank(int row) => row >= scales.Length || scales[row] == 0;
 
     /// <summary>Below 0, 0 (a blank as well) or above 0.</summary>
-    public int Sign(int row) => row >= scales.Length ? 0 : scales[row] == Apart ? decimal.Sign(apart[(int)digits[row]]) : Math.Sign(digits[row]);
+    public int Sign(int row) =>
+        row >= scales.Length ? 0 : scales[row] == Apart ? decimal.Sign(apart[(int)digits[row]]) : Math.Sign(digits[row]);
 
     /// <summary>The value in units of 10^-8.</summary>
     /// <param name="row">The row.</param>
@@ -81,7 +83,7 @@ internal sealed class NumberCells : Cells
 
         if (scale > Decimals)
         {
-            return false;
+            return Sign(row) == 0;
         }
 
         long high = Math.BigMul(digits[row], PowersOfTen[Decimals - scale], out units);
@@ -89,7 +91,7 @@ internal sealed class NumberCells : Cells
     }
 
     /// <summary>A number that is the same for equal values, however many zeros they are written with.</summary>
-    public long Hash(int row)
+    public override long Raw(int row)
     {
         int scale = row < scales.Length ? scales[row] - 1 : -1;
         if (scale < 0)

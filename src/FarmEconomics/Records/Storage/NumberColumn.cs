@@ -28,20 +28,10 @@ internal sealed class NumberColumn(ColumnSchema schema, int at) : Column(schema,
             return (digits >= ends[scale].Low && digits <= ends[scale].High) || (digits == 0 && (Schema.Range?.OrZero ?? true));
         }
 
-        Span<char> place = stackalloc char[field.Length <= 120 ? field.Length : 0];
-        ReadOnlySpan<char> text = Chars(field, place);
+        ReadOnlySpan<char> text = Chars(field, stackalloc char[Math.Min(field.Length, LongestNumber)]);
         bool read = text.Length > 0 & NumberText.Read(text, Schema, format.DecimalMark, out decimal value) == NumberFault.None;
         Cells(table)[row] = read ? value : null;
         return read && (Schema.Range?.Holds(value) ?? true);
-    }
-
-    public override void Mix(RecordTable table, int first, Span<ulong> hashes)
-    {
-        NumberCells cells = Cells(table);
-        for (int i = 0; i < hashes.Length; i++)
-        {
-            hashes[i] = Mix(hashes[i], cells.Hash(first + i));
-        }
     }
 
     public override bool Same(RecordTable table, int left, int right) => Cells(table)[left] == Cells(table)[right];
@@ -55,45 +45,39 @@ internal sealed class NumberColumn(ColumnSchema schema, int at) : Column(schema,
     {
         (digits, scale) = (0, 0);
         bool negative = field[0] == '-';
-        int at = negative ? 1 : 0;
-        int start = at;
-        int point = -1;
-        if (field.Length - at is 0 or > MostDigits)
+        ReadOnlySpan<byte> number = negative ? field[1..] : field;
+        if (number.Length is 0 or > MostDigits)
         {
             return false;
         }
 
-        int end = field.Length;
-        int marked = field.IndexOf(mark);
-        if (marked >= 0)
+        int point = number.IndexOf(mark);
+        ReadOnlySpan<byte> whole = point < 0 ? number : number[..point];
+        ReadOnlySpan<byte> decimals = point < 0 ? [] : number[(point + 1)..].TrimEnd((byte)'0');
+        scale = decimals.Length;
+        if (whole.Length is 0 or > MostWhole || scale > Schema.MaxDecimals || !TryAdd(whole, ref digits) || !TryAdd(decimals, ref digits))
         {
-            while (field[end - 1] == '0')
-            {
-                end--;
-            }
+            return false;
         }
 
-        for (; at < end; at++)
+        digits = negative ? -digits : digits;
+        return true;
+    }
+
+    private static bool TryAdd(ReadOnlySpan<byte> text, ref long digits)
+    {
+        foreach (byte letter in text)
         {
-            uint digit = (uint)(field[at] - '0');
-            if (digit <= 9)
-            {
-                digits = (digits * 10) + digit;
-            }
-            else if (field[at] == mark && point < 0)
-            {
-                point = at;
-            }
-            else
+            uint digit = (uint)(letter - '0');
+            if (digit > 9)
             {
                 return false;
             }
+
+            digits = (digits * 10) + digit;
         }
 
-        int whole = (point < 0 ? end : point) - start;
-        scale = point < 0 ? 0 : end - point - 1;
-        digits = negative ? -digits : digits;
-        return whole is > 0 and <= MostWhole && scale <= Schema.MaxDecimals;
+        return true;
     }
 
     private static (long Low, long High)[] Ends(ColumnSchema schema)
@@ -103,9 +87,11 @@ internal sealed class NumberColumn(ColumnSchema schema, int at) : Column(schema,
         for (int scale = 0; scale < ends.Length; scale++, power *= 10m)
         {
             ends[scale] = schema.Range is not { } range ? (long.MinValue, long.MaxValue)
-                : ((long)Math.Max(long.MinValue, decimal.Ceiling(range.Low * power)), (long)Math.Min(long.MaxValue, decimal.Floor(range.High * power)));
+                : (Within(decimal.Ceiling(range.Low * power)), Within(decimal.Floor(range.High * power)));
         }
 
         return ends;
     }
+
+    private static long Within(decimal end) => (long)Math.Clamp(end, long.MinValue, long.MaxValue);
 }

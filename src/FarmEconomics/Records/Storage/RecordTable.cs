@@ -3,8 +3,8 @@ using FarmEconomics.Records.Schema;
 namespace FarmEconomics.Records.Storage;
 
 /// <summary>
-/// The rows of one table, stored by columns. Rows are added while the records are read; once they are sealed nothing in it changes, and it is
-/// safe to use from several threads.
+/// The rows of one table, stored by columns. Rows are added while the records are read; once they are sealed nothing in it changes, and
+/// it is safe to use from several threads.
 /// </summary>
 public sealed class RecordTable
 {
@@ -155,7 +155,8 @@ public sealed class RecordTable
     }
 
     /// <summary>The same rows once more, to be added to.</summary>
-    internal RecordTable Copy() => new(Schema, Names, Array.ConvertAll(cells, column => column.Copy()), (Cells<int>)lines.Copy(), [.. files]) { Count = Count };
+    internal RecordTable Copy() =>
+        new(Schema, Names, Array.ConvertAll(cells, column => column.Copy()), (Cells<int>)lines.Copy(), [.. files]) { Count = Count };
 
     /// <summary>The table with some cells changed; only their columns are copied.</summary>
     internal RecordTable With(IEnumerable<CellChange> changes)

@@ -88,7 +88,8 @@ public sealed class Rows<T> : IReadOnlyList<T>
             later += days.DayNumber(IndexOf(i)) > last.DayNumber ? 1 : 0;
         }
 
-        return later == 0 ? this : new Rows<T>(Table, [.. Enumerable.Range(0, Count).Select(IndexOf).Where(row => days.DayNumber(row) <= last.DayNumber)]);
+        return later == 0 ? this : new Rows<T>(Table, [.. Enumerable.Range(0, Count).Select(IndexOf)
+            .Where(row => days.DayNumber(row) <= last.DayNumber)]);
     }
 
     /// <summary>The rows by date, file order within a day; these themselves when they stand so already, as most farms' do.</summary>
