@@ -17,7 +17,7 @@ using FarmEconomics.Records;
 [assembly: CsvConverter(typeof(ChoiceConverter<Stage>))]
 [assembly: CsvConverter(typeof(ChoiceConverter<ExpenseClass>))]
 [assembly: CsvConverter(typeof(ChoiceConverter<StatementLine>))]
-[assembly: CsvConverter(typeof(ChoiceConverter<VariesWith>))]
+[assembly: CsvConverter(typeof(ChoiceConverter<CostDriver>))]
 [assembly: CsvConverter(typeof(ChoiceConverter<RatePer>))]
 [assembly: CsvConverter(typeof(ChoiceConverter<Repayment>))]
 [assembly: CsvConverter(typeof(ChoiceConverter<BalanceClass>))]

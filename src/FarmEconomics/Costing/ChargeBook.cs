@@ -100,7 +100,7 @@ public sealed class ChargeBook
                         Enterprise = part.Enterprise,
                         Outside = part.Enterprise is null ? Outside.NotAssigned : null,
                         Line = StatementLine.Selling,
-                        VariesWith = VariesWith.Sales,
+                        VariesWith = CostDriver.Units,
                         Imputed = true,
                         IsFee = true,
                     });

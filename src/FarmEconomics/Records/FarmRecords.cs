@@ -289,7 +289,7 @@ public sealed class FarmRecords
                 Pool = DefaultPools.ChannelPoolName(channel.Name),
                 Basis = "sales-value",
                 StatementLine = StatementLine.Selling,
-                VariesWith = VariesWith.Sales,
+                VariesWith = CostDriver.Trips,
                 Source = channel.Row.Source,
             };
             Pool pool = new(Pools.Count, row) { Channel = channel };

@@ -185,6 +185,9 @@ public sealed class ChannelRow : RecordRow
     /// <summary>The channel's fee in percent of the sale (6.5 = 6.5 %).</summary>
     public decimal? FeePercent { get; set; }
 
+    /// <summary>Price elasticity of demand by size: 2 means 2% more sold for a price 1% lower; blank: 2.</summary>
+    public decimal? Elasticity { get; set; }
+
     /// <summary>The channel whose prices value goods that carry none.</summary>
     public string? ValuesFrom { get; set; }
 }
@@ -375,7 +378,7 @@ public sealed class CategoryRow : RecordRow
     public string? Pool { get; set; }
 
     /// <summary>What the cost varies with.</summary>
-    public VariesWith? VariesWith { get; set; }
+    public CostDriver? VariesWith { get; set; }
 }
 
 /// <summary>A row of <c>pools</c>: a shared cost and how it is shared out.</summary>
@@ -397,7 +400,7 @@ public sealed class PoolRow : RecordRow
     public decimal? Capacity { get; set; }
 
     /// <summary>What its running cost varies with; blank: nothing.</summary>
-    public VariesWith? VariesWith { get; set; }
+    public CostDriver? VariesWith { get; set; }
 }
 
 /// <summary>A row of <c>use</c>: measured use of a pool.</summary>

@@ -98,10 +98,10 @@ internal sealed class FarmBuilder
             CropYear = cropYear,
         });
 
-    internal FarmBuilder Category(string category, ExpenseClass kind, StatementLine? line = null, string? pool = null, VariesWith? varies = null, string? taxLine = null) =>
+    internal FarmBuilder Category(string category, ExpenseClass kind, StatementLine? line = null, string? pool = null, CostDriver? varies = null, string? taxLine = null) =>
         Add(Tables.Categories, "categories", new CategoryRow { Category = category, Class = kind, StatementLine = line, Pool = pool, VariesWith = varies, TaxLine = taxLine });
 
-    internal FarmBuilder Pool(string pool, string basis, StatementLine line = StatementLine.Infrastructure, string? structure = null, decimal? capacity = null, VariesWith? varies = null) =>
+    internal FarmBuilder Pool(string pool, string basis, StatementLine line = StatementLine.Infrastructure, string? structure = null, decimal? capacity = null, CostDriver? varies = null) =>
         Add(Tables.Pools, "pools", new PoolRow { Pool = pool, Basis = basis, StatementLine = line, Structure = structure, Capacity = capacity, VariesWith = varies });
 
     internal FarmBuilder Use(string pool, string user, decimal quantity, int? cropYear = null) =>

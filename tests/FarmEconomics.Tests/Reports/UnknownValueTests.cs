@@ -24,14 +24,15 @@ public class UnknownValueTests
     [Fact]
     public void HarvestsWithoutAPrice_HaveNoOutputBasedFigure()
     {
-        EnterpriseBudget kale = Farm().Season(2025).CropNamed("kale");
+        SeasonReview season = Farm().Season(2025);
+        EnterpriseBudget kale = season.CropNamed("kale");
         Rate[] all =
         [
             kale.OutputPerBedFoot, kale.OutputPerBedFootWeek, kale.GrossMarginPerBedFoot, kale.GrossMarginPerBedFootWeek, kale.GrossMarginPerLaborHour, kale.ReturnToLaborPerHour,
             kale.NetReturnPerBedFoot, kale.AveragePrice, kale.BreakEvenPrice, kale.BreakEvenYield,
         ];
         Assert.All(all, rate => Assert.Equal(NoPrice, rate.Reason));
-        Assert.All(BreakEvenPair.Of(kale), pair => Assert.Equal(NoPrice, pair.Price.Reason));
+        Assert.All(BreakEvenPair.Of(kale, SeasonCosts.Of(season).Model(kale)), pair => Assert.Equal(NoPrice, pair.Price.Reason));
         Assert.Equal(2m, kale.LaborHours.Value);
         Assert.Equal(50m, kale.TotalCost.Amount);
     }
@@ -116,8 +117,7 @@ public class UnknownValueTests
         Verdicts verdicts = Verdicts.Of(farm, SeasonCosts.Of(season));
         Verdict kale = verdicts.Crops.Single(verdict => verdict.Budget.Name == "kale");
         Assert.Equal((Direction.Unknown, NoPrice), (kale.Direction, kale.WhyUnknown));
-        Assert.Equal(verdicts.Crops.Count, kale.Rank);
-        Assert.Null(verdicts.Crops[0].NextBelow);
+        Assert.Equal(kale, verdicts.Crops[^1]);
     }
 
     [Fact]

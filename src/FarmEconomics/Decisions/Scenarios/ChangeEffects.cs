@@ -50,7 +50,7 @@ internal sealed class ChangeEffects
                 return (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Moved(money => money.Sales));
             case ScenarioSubject.Price:
                 return (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Moved(money => money.Sales));
-            case ScenarioSubject.Yield when crop is not null:
+            case ScenarioSubject.Yield or ScenarioSubject.Without when crop is not null:
                 return (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Moved(money => money.Sales));
             case ScenarioSubject.Yield:
                 return (EffectMeasure.Money, Both(money => Rate.Known(money.Sales)), Moved(money => money.Sales));

@@ -10,12 +10,21 @@ internal sealed class RecordsCopy(FarmRecords records)
 {
     private readonly Dictionary<RecordRow, RecordRow> copies = new(ReferenceEqualityComparer.Instance);
 
+    private readonly HashSet<RecordRow> removed = new(ReferenceEqualityComparer.Instance);
+    private readonly List<RecordRow> added = [];
+
     internal FarmRecords Original { get; } = records;
 
     internal FarmSettings Settings { get; set; } = records.Settings;
 
     /// <summary>The rows touched, as read.</summary>
-    internal IReadOnlyCollection<RecordRow> Touched => copies.Keys;
+    internal IReadOnlyCollection<RecordRow> Touched => removed.Count == 0 ? copies.Keys : [.. copies.Keys.Union(removed)];
+
+    /// <summary>Leaves rows out.</summary>
+    internal void Remove(IEnumerable<RecordRow> rows) => removed.UnionWith(rows);
+
+    /// <summary>Adds a row after those read.</summary>
+    internal void Add(RecordRow row) => added.Add(row);
 
     /// <summary>The copy of a row, made when it isn't there yet.</summary>
     internal T Change<T>(T row)
@@ -58,6 +67,7 @@ internal sealed class RecordsCopy(FarmRecords records)
         return FarmRecords.Link(
             tables with
             {
+                Plantings = Of(tables.Plantings),
                 Harvests = Of(tables.Harvests),
                 Sales = Of(tables.Sales),
                 Channels = Of(tables.Channels),
@@ -68,12 +78,14 @@ internal sealed class RecordsCopy(FarmRecords records)
                 LaborStandards = Of(tables.LaborStandards),
                 Expenses = Of(tables.Expenses),
                 Totals = Of(tables.Totals),
+                Use = Of(tables.Use),
+                Loads = Of(tables.Loads),
             },
             Settings);
     }
 
     private List<T> Of<T>(List<T> rows)
-        where T : RecordRow => copies.Count == 0 ? rows : rows.ConvertAll(Now);
+        where T : RecordRow => copies.Count == 0 && removed.Count == 0 && added.Count == 0 ? rows : [.. rows.Where(row => !removed.Contains(row)).Select(Now), .. added.OfType<T>()];
 
     private static decimal Cents(decimal amount) => decimal.Round(amount, 2, MidpointRounding.AwayFromZero);
 }

@@ -9,6 +9,9 @@ internal sealed class SeasonRows
     private static readonly Dictionary<Type, string> Tables = new()
     {
         [typeof(SaleRow)] = "sales",
+        [typeof(PlantingRow)] = "plantings",
+        [typeof(UseRow)] = "use",
+        [typeof(LoadRow)] = "loads",
         [typeof(PriceRow)] = "prices",
         [typeof(HarvestRow)] = "harvests",
         [typeof(LaborRow)] = "labor",
@@ -38,6 +41,8 @@ internal sealed class SeasonRows
         return row switch
         {
             SaleRow or HarvestRow => produce.Contains(row),
+            PlantingRow planting => review.Season(year).Plantings.Any(budget => string.Equals(budget.Name, planting.Planting.Trim(), StringComparison.OrdinalIgnoreCase)),
+            UseRow use => (use.CropYear ?? year) == year,
             LaborRow labor => labor.Date <= review.Records.AsOf && settings.WindowOf(labor.Date) == year,
             ExpenseRow expense => expense.Date <= review.Records.AsOf && review.Charges.HomeYearOf(expense) == year,
             IncomeRow income => income.Date <= review.Records.AsOf && (income.CropYear ?? settings.WindowOf(income.Date)) == year,

@@ -89,6 +89,7 @@ public static partial class RecordSchema
             Pick<ChannelKind>("kind", "What kind of channel it is.", required: true),
             Col("fee_percent", Percent, Part, "The channel's fee, in percent of the sale.") with { Unit = "%" },
             Ref("values_from", "channels", "The channel whose prices value goods that carry none."),
+            Col("elasticity", Number, Elasticity, "How much more the channel takes for a lower price: 2 means 2% more sold for a price 1% lower; blank: 2. Only for market, stand and wholesale."),
         ])
         { Without = "Without channels.csv the kind and the fee of a channel are not known, so shares, household use, donations and waste can't be told from sales." },
         new("prices", "a list price",

@@ -72,7 +72,7 @@ public static partial class RecordSchema
             Pick<StatementLine>("statement_line", "Where a row naming a crop stands; blank: materials."),
             Col("tax_line", Text, "The line of Schedule F it goes to, a label for the tax preparer."),
             Ref("pool", "pools", "Where a row goes that names no crop, planting, channel or pool."),
-            Pick<VariesWith>("varies_with", "What the cost varies with; blank: area."),
+            Pick<CostDriver>("varies_with", "What the cost varies with: length, bed time, quantity picked, units sold, trips of a channel, or nothing (fixed); blank: length. The words area, sales and nothing of before count as length, units and fixed."),
         ])
         { Without = "Without categories.csv only the categories shipped with the program are known." },
     ];

@@ -16,7 +16,7 @@ public static partial class RecordSchema
             Pick<StatementLine>("statement_line", "The line of the enterprise budget its money stands on.", required: true),
             Col("structure", Name, "The structure it serves, as named in beds; blank: the whole farm."),
             Col("capacity", Number, new(0.001m, 1_000_000_000m), "What it can give in a crop year of twelve months.") with { Unit = "unit of its basis" },
-            Pick<VariesWith>("varies_with", "What its running cost varies with; blank: nothing."),
+            Pick<CostDriver>("varies_with", "What its running cost varies with, as in categories; blank: fixed."),
         ])
         { Without = "Without pools.csv only the pools shipped with the program are known." },
         new("use", "measured use of a pool",

@@ -20,6 +20,7 @@ public static partial class RecordSchema
     private static readonly NumberRange AmountFromZero = new(0m, 10_000_000_000m);
     private static readonly NumberRange PriceFromZero = new(0m, 10_000_000m);
     private static readonly NumberRange Part = new(0m, 100m);
+    private static readonly NumberRange Elasticity = new(0.01m, 1000m);
     private static readonly NumberRange Length = new(0.01m, 100_000m);
     private static readonly NumberRange Total = new(-999_999_999_999m, 999_999_999_999m);
 
