@@ -40,10 +40,10 @@ public static class ChangeTables
     {
         MeansChange means = answer.Means;
         ReportTable table = new ReportTable($"{answer.Change.Title}: cash, hours and value", notation).Column("What").Column("Hours", Look.Hours).Column("Money", Look.Money);
-        return table.Row("cash a year, hired hours in it where they can be cut", ReportCell.Missing("money"), means.Cash)
-            .Row("hired hours freed (taken below 0)", means.HiredHours, ReportCell.Missing("in cash, or in value where they are paid all the same"))
+        return table.Row("cash a year, hired hours in it where they can be cut", "", means.Cash)
+            .Row("hired hours freed (taken below 0): in cash, or in value where they are paid all the same", means.HiredHours, "")
             .Row("your own hours freed (taken below 0), at their value", means.OwnHours, means.OwnHoursValue)
-            .Row("value without cash: household use, stock", ReportCell.Missing("money"), means.Value)
+            .Row("value without cash: household use, stock", "", means.Value)
             .Total("net change", "", means.Net)
             .Note("Freed hours of a week come off hired hours first, then off yours; hours taken are yours up to your limit, or to the most you ever worked in a week, then hired.");
     }

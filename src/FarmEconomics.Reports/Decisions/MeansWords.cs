@@ -68,7 +68,7 @@ public static class MeansWords
 
         if (refill.Items.Count == 0)
         {
-            return $"Members' payments stay, and their boxes hold {Percent(refill.After)} of their price instead of {Percent(refill.Before)} without refilling.";
+            return $"Members' payments stay, and their boxes still hold what they paid for without refilling: {Percent(refill.After)} of their price over the season, {Percent(refill.Before)} now.";
         }
 
         string from = string.Join("; ", refill.Items.GroupBy(item => item.Source).OrderBy(group => group.Key).Select(group => From(group.Key, [.. group], notation)));

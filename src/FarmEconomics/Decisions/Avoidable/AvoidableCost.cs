@@ -17,6 +17,8 @@ public sealed class AvoidableCost
     private readonly SeasonCosts costs;
     private readonly SeasonReview season;
     private readonly Lazy<BoxFiller> boxes;
+    private readonly Lazy<ILookup<Crop, Leaving>> leavings;
+    private readonly Dictionary<Crop, CropSales> sales = [];
     private readonly Dictionary<string, Departure> whole = new(StringComparer.OrdinalIgnoreCase);
 
     internal AvoidableCost(SeasonCosts costs)
@@ -24,6 +26,7 @@ public sealed class AvoidableCost
         this.costs = costs;
         season = costs.Season;
         Trips = new ChannelTrips(season);
+        leavings = new(() => season.Trace.Leavings.ToLookup(leaving => leaving.Crop));
         boxes = new(() => new BoxFiller(season, PackagingPerUnit()));
     }
 
@@ -62,6 +65,17 @@ public sealed class AvoidableCost
             crops, part, [.. crops.SelectMany(crop => ReturnsOf(crop, part))],
             [.. crops.SelectMany(crop => CostsOf(crop, part)), .. TripLines(trips)],
             trips, boxes.Value.Without(gone, part, goneToo));
+    }
+
+    /// <summary>What a crop sold in all years on record, by channel and week; worked out once.</summary>
+    internal CropSales SalesOf(Crop crop)
+    {
+        if (!sales.TryGetValue(crop, out CropSales? found))
+        {
+            sales[crop] = found = new CropSales(season, crop, leavings.Value[crop]);
+        }
+
+        return found;
     }
 
     /// <summary>Avoidable costs of a crop, by name and kind, in proportion.</summary>

@@ -24,7 +24,7 @@ internal sealed class ChannelDemand
 {
     private static readonly decimal[] Steps = [1m, 1.1m, 1.25m, 1.5m, 2m, 2.5m];
 
-    private readonly CropSales years;
+    private readonly CropSales sales;
     private readonly SeasonReview season;
     private readonly decimal? elasticity;
     private readonly Dictionary<int, decimal> flow;
@@ -33,17 +33,18 @@ internal sealed class ChannelDemand
     /// <summary>Looks into what a crop sold.</summary>
     /// <param name="season">The season.</param>
     /// <param name="crop">The crop.</param>
+    /// <param name="sales">What it sold in all years on record.</param>
     /// <param name="elasticity">Instead of the channels' own, by size; null: the channels' own.</param>
-    internal ChannelDemand(SeasonReview season, Crop crop, decimal? elasticity)
+    internal ChannelDemand(SeasonReview season, Crop crop, CropSales sales, decimal? elasticity)
     {
         this.season = season;
         this.elasticity = elasticity is { } own ? Math.Abs(own) : null;
-        years = new CropSales(season, crop);
+        this.sales = sales;
         flow = season.PartsOf(crop).Where(part => part.Enterprise is not null && part.Quantity > 0m)
-            .GroupBy(part => years.WeekOf(part.Leaving.Row.Date)).ToDictionary(week => week.Key, week => week.Sum(part => part.Quantity));
+            .GroupBy(part => sales.WeekOf(part.Leaving.Row.Date)).ToDictionary(week => week.Key, week => week.Sum(part => part.Quantity));
         foreach (int week in flow.Keys)
         {
-            steps[week] = [.. years.Channels.SelectMany(channel => StepsOf(channel, week)).OrderByDescending(step => step.Price * (1m - step.Fee))];
+            steps[week] = [.. sales.Channels.SelectMany(channel => StepsOf(channel, week)).OrderByDescending(step => step.Price * (1m - step.Fee))];
         }
     }
 
@@ -83,7 +84,7 @@ internal sealed class ChannelDemand
 
     private IEnumerable<Step> StepsOf(Channel channel, int week)
     {
-        (decimal most, decimal? price) = years.MostAtList(channel, week);
+        (decimal most, decimal? price) = sales.MostAtList(channel, week);
         if (most <= 0m || price is not > 0m)
         {
             yield break;
@@ -91,7 +92,7 @@ internal sealed class ChannelDemand
 
         decimal p = price.Value;
         decimal fee = (channel.Row.FeePercent ?? 0m) / 100m;
-        decimal sold = years.Sold(season.CropYear, channel, week);
+        decimal sold = sales.Sold(season.CropYear, channel, week);
         if (sold < most)
         {
             yield return new Step(most - sold, p, fee, BelowToday: false);

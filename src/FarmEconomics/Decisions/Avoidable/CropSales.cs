@@ -18,11 +18,11 @@ internal sealed class CropSales
     private readonly Dictionary<Channel, (decimal Median, decimal Price)> without = [];
     private readonly HashSet<int> years = [];
 
-    internal CropSales(SeasonReview season, Crop crop)
+    internal CropSales(SeasonReview season, Crop crop, IEnumerable<Leaving> ofCrop)
     {
         this.season = season;
         ListPrices prices = season.Trace.Valuer.Prices;
-        List<Leaving> leavings = [.. season.Trace.Leavings.Where(leaving => leaving.Crop == crop && leaving.Quantity > 0m && leaving.Window <= season.CropYear)];
+        List<Leaving> leavings = [.. ofCrop.Where(leaving => leaving.Quantity > 0m && leaving.Window <= season.CropYear)];
         HashSet<(int, int)> clean = [.. leavings.GroupBy(leaving => (leaving.Window, WeekOf(leaving.Row.Date)))
             .Where(week => week.Where(IsLost).Sum(leaving => leaving.Quantity) < MostLost * week.Sum(leaving => leaving.Quantity)).Select(week => week.Key)];
         foreach (Leaving leaving in leavings.Where(leaving => leaving.Channel.IsPriced))

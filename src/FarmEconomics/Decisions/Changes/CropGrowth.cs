@@ -18,7 +18,7 @@ internal sealed class CropGrowth
     {
         this.costs = costs.Avoidable;
         this.crop = crop;
-        demand = new ChannelDemand(costs.Season, crop.Crop!, elasticity);
+        demand = new ChannelDemand(costs.Season, crop.Crop!, costs.Avoidable.SalesOf(crop.Crop!), elasticity);
         foreach (CostLine line in costs.Of(crop).Where(line => line.IsAvoidable && !line.IsFee))
         {
             _ = line.VariesWith == CostDriver.Units ? ofUnits += line.Amount.Amount : ofBeds += line.Amount.Amount;

@@ -20,10 +20,12 @@ internal sealed class LaborLimits
             .GroupBy(row => WeeklyUse.MondayOf(row.Date)).Select(week => week.Sum(row => row.Hours)).DefaultIfEmpty().Max());
         foreach (LimitRow row in season.Records.Tables.Limits)
         {
-            bool weekly = row.Limit.Contains("labor", StringComparison.OrdinalIgnoreCase) && (row.Unit ?? "").Contains("week", StringComparison.OrdinalIgnoreCase);
+            bool ofOwners = string.Equals(row.Limit.Trim(), "own labor", StringComparison.OrdinalIgnoreCase);
+            bool ofAll = row.Limit.Contains("labor", StringComparison.OrdinalIgnoreCase) && !row.Limit.Contains("hired", StringComparison.OrdinalIgnoreCase);
+            bool weekly = ofAll && (row.Unit ?? "").Contains("week", StringComparison.OrdinalIgnoreCase);
             if (weekly)
             {
-                (row.Limit.Contains("own", StringComparison.OrdinalIgnoreCase) ? own : hours).Add(row);
+                (ofOwners ? own : hours).Add(row);
             }
             else
             {

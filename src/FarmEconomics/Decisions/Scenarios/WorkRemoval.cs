@@ -16,9 +16,11 @@ internal sealed class WorkRemoval(FarmReview review, RecordsCopy copy)
 
     internal void Take(Charge charge, decimal money, decimal hours)
     {
+        // Money below 0 is a refund of what the books paid, never a wage of hours.
+        bool byWage = charge.Imputed && money >= 0m;
         (decimal before, decimal worked) = off.GetValueOrDefault(charge.Origin);
-        off[charge.Origin] = (before + (charge.Imputed ? money : 0m), worked + hours);
-        if (!charge.Imputed)
+        off[charge.Origin] = (before + (byWage ? money : 0m), worked + (money >= 0m ? hours : 0m));
+        if (!byWage)
         {
             wages[charge.HomeYear] = wages.GetValueOrDefault(charge.HomeYear) + money;
         }

@@ -55,7 +55,7 @@ public static partial class RecordSchema
         { Without = "Without assets.csv the yearly cost of what lasts is not known: net return is before ownership cost." },
         new("limits", "what the farm cannot exceed",
         [
-            Must("limit", Text, "What is limited: labor, water, cold room, ..."),
+            Must("limit", Text, "What is limited: labor, own labor, water, cold room, ..."),
             Must("amount", Number, new(0m, 999_999_999_999m), "How much there is.") with { Unit = "unit" },
             Col("unit", Text, "What it is counted in: hours a week, gallons a day, crates, ..."),
             Col("from", Date, "First day it holds; blank: always."),
