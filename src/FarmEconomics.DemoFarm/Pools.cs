@@ -36,24 +36,25 @@ internal static class Pools
     {
         var t = new CsvTable("pool", "basis", "statement_line", "structure", "capacity", "varies_with");
         // Seven and a fifth kilowatts of panels at 1,230 kWh a kilowatt: far more than the farm draws in a year, just enough in November.
-        t.Add(Solar, "measured", "infrastructure", null, 8850m, "nothing");
-        t.Add(Boiler, "measured", "infrastructure", null, 400m, "nothing");
-        t.Add(SeedlingHouse, "tray-days", "infrastructure", null, null, "nothing");
-        t.Add(PackShed, "quantity-crates", "infrastructure", null, null, "nothing");
-        t.Add(ColdRoom, "crate-days", "infrastructure", null, null, "nothing");
-        t.Add(RootCellar, "crate-days", "infrastructure", null, null, "nothing");
-        t.Add(Water, "water", "infrastructure", null, null, "area");
-        t.Add(TunnelOne, "bed-foot-days", "infrastructure", Beds.TunnelOne, null, "nothing");
-        t.Add(TunnelTwo, "bed-foot-days", "infrastructure", Beds.TunnelTwo, null, "nothing");
-        t.Add(WarmHouse, "bed-foot-days", "infrastructure", Beds.WarmHouse, null, "nothing");
-        t.Add(TrayRoom, "bed-foot-days", "infrastructure", Beds.Rack, null, "nothing");
-        t.Add(Tools, "labor-hours", "infrastructure", null, null, "area");
-        t.Add(Truck, "sales-value", "selling", null, null, "sales");
-        t.Add(Seed, "input-rates", "materials", null, null, "area");
-        t.Add(Nursery, "tray-days", "materials", null, null, "area");
-        t.Add(Fertility, "bed-feet", "materials", null, null, "area");
+        t.Add(Solar, "measured", "infrastructure", null, 8850m, "fixed");
+        t.Add(Boiler, "measured", "infrastructure", null, 400m, "fixed");
+        t.Add(SeedlingHouse, "tray-days", "infrastructure", null, null, "fixed");
+        t.Add(PackShed, "quantity-crates", "infrastructure", null, null, "fixed");
+        t.Add(ColdRoom, "crate-days", "infrastructure", null, null, "fixed");
+        t.Add(RootCellar, "crate-days", "infrastructure", null, null, "fixed");
+        t.Add(Water, "water", "infrastructure", null, null, "length");
+        t.Add(TunnelOne, "bed-foot-days", "infrastructure", Beds.TunnelOne, null, "fixed");
+        t.Add(TunnelTwo, "bed-foot-days", "infrastructure", Beds.TunnelTwo, null, "fixed");
+        t.Add(WarmHouse, "bed-foot-days", "infrastructure", Beds.WarmHouse, null, "fixed");
+        t.Add(TrayRoom, "bed-foot-days", "infrastructure", Beds.Rack, null, "fixed");
+        t.Add(Tools, "labor-hours", "infrastructure", null, null, "length");
+        // A van drives to market whatever is in it: its cost goes when a way of selling ends, not with one crop.
+        t.Add(Truck, "sales-value", "selling", null, null, "trips");
+        t.Add(Seed, "input-rates", "materials", null, null, "length");
+        t.Add(Nursery, "tray-days", "materials", null, null, "length");
+        t.Add(Fertility, "bed-feet", "materials", null, null, "length");
         t.Add(Packaging, "input-rates", "selling", null, null, "quantity");
-        t.Add(Overhead, "bed-foot-days", "overhead", null, null, "nothing");
+        t.Add(Overhead, "bed-foot-days", "overhead", null, null, "fixed");
         return t;
     }
 

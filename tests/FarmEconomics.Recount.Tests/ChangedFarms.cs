@@ -69,6 +69,7 @@ internal static class ChangedFarms
         // Rows naming crops by every behavior, refunds, household parts, wages that name something, a year without wages, uneven assets.
         ["books"] =
         [
+            "UPDATE categories SET varies_with = 'sales' WHERE category = 'small tools'", "UPDATE categories SET varies_with = 'bed-time' WHERE category = 'office and bookkeeping'",
             "UPDATE expenses SET crop = (SELECT crop FROM crops c WHERE c.row = 1 + chance(expenses.row, 1) % 40) WHERE chance(row, 2) < 30 AND channel IS NULL AND planting IS NULL AND pool IS NULL AND category IN ('packaging', 'seed', 'fuel', 'truck upkeep', 'market supplies', 'small tools', 'compost and minerals', 'office and bookkeeping')",
             "UPDATE expenses SET farm_percent = CAST(35 + chance(row, 3) / 2.0 AS DECIMAL(9, 2)) WHERE chance(row, 4) < 25 AND category NOT IN ('wages', 'payroll taxes')",
             "UPDATE expenses SET amount = -CAST(amount AS DECIMAL(18, 2)) / 2 WHERE chance(row, 5) < 4 AND CAST(CAST(amount AS DECIMAL(18, 2)) * 100 AS INTEGER) % 2 = 0",

@@ -46,7 +46,7 @@ public sealed class CoverageTests
         ["quantities that don't divide evenly"] = "FROM lots WHERE quantity <> round(quantity, 4)",
         ["wages that name a pool, a channel or a crop"] = "FROM books WHERE class = 'labor' AND (pool IS NOT NULL OR crop IS NOT NULL)",
         ["crop rows by quantity picked"] = "FROM direct_money WHERE varies_with = 'quantity' AND row IN (SELECT row FROM crop_row_users)",
-        ["crop rows by sales"] = "FROM direct_money WHERE varies_with = 'sales' AND row IN (SELECT row FROM crop_row_users)",
+        ["crop rows by sales"] = "FROM direct_money WHERE varies_with = 'units' AND row IN (SELECT row FROM crop_row_users)",
         ["crop rows of a later year's plantings"] = "FROM crop_row_users u JOIN books b ON b.row = u.row WHERE u.year > b.year",
         ["crop rows of a crop that is never planted again"] = "FROM direct_money WHERE planting IS NULL",
         ["hours of a crop that is never planted again"] = "FROM work w WHERE hours > 0 AND NOT EXISTS (FROM work_to d WHERE d.row = w.row)",

@@ -16,6 +16,17 @@ internal sealed class Recount : IDisposable
         }
     }
 
+    /// <summary>Refills the boxes, week after week of all years; each week takes what earlier ones left.</summary>
+    internal void RefillBoxes()
+    {
+        string week = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Sql", "Turns", "refill.sql"));
+        for (long turn = 1; turn <= Count("FROM box_weeks"); turn++)
+        {
+            database.Run($"SET VARIABLE turn = {turn}");
+            database.Run(week);
+        }
+    }
+
     internal List<Dictionary<string, object?>> Table(string view, int year) => database.Rows($"SELECT * FROM {view} WHERE crop_year = {year}");
 
     /// <summary>How many rows a `FROM ...` gives.</summary>

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 
@@ -13,6 +14,8 @@ internal sealed class Reviewed
         farm = FarmFolder.Open(folder);
         Assert.True(farm.ErrorCount == 0, string.Join(Environment.NewLine, farm.Problems.Where(problem => problem.Code[0] == 'E').Take(10).Select(problem => $"{problem.Source} {problem.Message}")));
     }
+
+    internal FarmReview Review => farm.Review!;
 
     internal IReadOnlyList<int> Years => [.. farm.Review!.CropYears];
 

@@ -17,15 +17,15 @@ internal static class DecideCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string?> drop = new("--drop") { Description = "What if this crop weren't grown.", HelpName = "CROP" };
-        Option<string?> shrink = new("--shrink") { Description = "What if there were less of this crop; with --by.", HelpName = "CROP" };
-        Option<string?> grow = new("--grow") { Description = "What if there were more of this crop; with --by.", HelpName = "CROP" };
-        Option<string[]> swap = new("--swap") { Description = "What if the second crop stood where the first did.", HelpName = "CROP CROP", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
+        Option<string?> drop = new("--drop") { Description = "Stop growing this crop.", HelpName = "CROP" };
+        Option<string?> shrink = new("--shrink") { Description = "Grow less of this crop; with --by.", HelpName = "CROP" };
+        Option<string?> grow = new("--grow") { Description = "Grow more of this crop; with --by.", HelpName = "CROP" };
+        Option<string[]> swap = new("--swap") { Description = "Grow the second crop in place of the first.", HelpName = "CROP CROP", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
         Option<NumberOption?> by = OptionRules.Number("--by", "LENGTH", 0.01m, 10_000_000m, "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters.");
-        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "How the market takes more: 2 means 2 % more sold for a price 1 % lower. Default: the price stays; 2 in verdicts.");
+        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "How far the price drops when you sell more, in every channel: 2 means 2% more sold for a price 1% lower. Default: each channel's own, 2 unless channels.csv says otherwise.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to the farm, with only the costs that really go. Without a change: a verdict per crop.")
+        Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to your cash, your hours and the farm, with only the costs that really go. Without a change: a verdict per crop.")
         {
             folder, year, drop, shrink, grow, swap, by, elasticity, set, skip,
         };
@@ -78,7 +78,13 @@ internal static class DecideCommand
         }
 
         Notation notation = season.Notation;
-        List<string> parts = [string.Join('\n', DecisionSentences.Wrapped(DecisionSentences.Of(answer, notation), 100)) + "\n", ChangeTables.Partial(answer, notation).ToPlainText(), ChangeTables.BothAnswers(answer, notation).ToPlainText()];
+        List<string> parts = [ChangeText.Of(answer, notation), ChangeTables.CashAndHours(answer, notation).ToPlainText(), ChangeTables.Partial(answer, notation).ToPlainText(), ChangeTables.BothAnswers(answer, notation).ToPlainText()];
+        if (answer.Refill.Items.Count > 0)
+        {
+            parts.Add(ChangeTables.Filling(answer, notation).ToPlainText());
+            parts.Add(ChangeTables.Boxes(answer, notation).ToPlainText());
+        }
+
         if (answer.Moved.Count > 0)
         {
             parts.Add(ChangeTables.Moved(answer, notation).ToPlainText());

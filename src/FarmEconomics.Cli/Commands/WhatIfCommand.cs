@@ -4,6 +4,7 @@ using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Decisions;
+using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.WhatIf;
 
@@ -71,7 +72,7 @@ internal static class WhatIfCommand
         WhatIfReport report = WhatIfReport.Of(review, season, first, example, own is null ? further.Skip(1).ToList() : further);
         List<string> parts =
         [
-            string.Join('\n', DecisionSentences.Wrapped(report.Answer().ToPlainText(), 100)) + "\n",
+            Answer(report, season.Notation),
             report.Changes().ToPlainText(), report.Farm().ToPlainText(), report.Crops().Top(15).ToPlainText(),
         ];
         if (further.Count > 0)
@@ -81,6 +82,14 @@ internal static class WhatIfCommand
 
         parts.Add(report.RequireProof());
         return string.Join('\n', parts);
+    }
+
+    /// <summary>A crop left out is answered as <c>decide --drop</c> answers it, with what the records say worked through again below.</summary>
+    private static string Answer(WhatIfReport report, Notation notation)
+    {
+        bool without = report.Outcome.Without is not null && report.Outcome.FarmNet.Difference.IsAvailable;
+        Prose prose = without ? WhatIfSentences.WorkedThrough(report.Outcome) : report.Answer();
+        return (without ? ChangeText.Of(report.Outcome.Without!, notation) + "\n" : "") + string.Join('\n', DecisionSentences.Wrapped(prose.ToPlainText(), 100)) + "\n";
     }
 
     private static FarmScenario Scenario(string[] changes, string? name, FarmRecords records)

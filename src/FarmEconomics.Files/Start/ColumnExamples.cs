@@ -66,6 +66,7 @@ internal static class ColumnExamples
         ["unit_price"] = "2.50",
         ["amount"] = "120.00",
         ["fee_percent"] = "5",
+        ["elasticity"] = "2",
         ["worker"] = "Ada",
         ["hours"] = "3.5",
         ["task"] = "harvest",

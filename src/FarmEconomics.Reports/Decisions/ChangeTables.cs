@@ -1,3 +1,4 @@
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
@@ -13,47 +14,96 @@ public static class ChangeTables
     {
         PartialBudget budget = answer.Partial;
         ReportTable table = new ReportTable($"{answer.Change.Title}: partial budget, avoidable cost only", notation)
-            .Column("Part").Column("What").Column("Cash or not").Column("Amount", Look.Money);
+            .Column("Part").Column("What").Column("Cash, hours or value").Column("Amount", Look.Money);
         Part("added returns", budget.AddedReturns, 1m, answer.WhyUnknown);
         Part("reduced costs", budget.ReducedCosts, 1m);
         Part("added costs", budget.AddedCosts, -1m);
         Part("reduced returns", budget.ReducedReturns, -1m, answer.WhyUnknown);
         return table.Total(
-            "net change", "added returns + reduced costs - added costs - reduced returns",
-            answer.WhyUnknown is null ? $"of which cash {notation.InWords(budget.CashChange.Amount, Look.Money)}" : "",
-            ReportCell.Known(budget.NetChange, answer.WhyUnknown));
+            "net change", "added returns + reduced costs - added costs - reduced returns", "", ReportCell.Known(budget.NetChange, answer.WhyUnknown));
 
         void Part(string name, IReadOnlyList<PartialBudgetLine> part, decimal sign, string? whyUnknown = null)
         {
             foreach (PartialBudgetLine line in part.Take(lines))
             {
-                table.Row(name, line.Name, line.NonCash ? "non-cash" : "cash", ReportCell.Known(line.Amount.Amount * sign, whyUnknown));
+                table.Row(name, line.Name, Kind(line.Kind), ReportCell.Known(line.Amount.Amount * sign, whyUnknown));
             }
 
-            foreach (IGrouping<bool, PartialBudgetLine> rest in part.Skip(lines).GroupBy(line => line.NonCash))
+            foreach (IGrouping<Means, PartialBudgetLine> rest in part.Skip(lines).GroupBy(line => line.Kind).OrderBy(rest => rest.Key))
             {
-                table.Row(name, $"{rest.Count()} smaller lines", rest.Key ? "non-cash" : "cash", ReportCell.Known(PartialBudget.Sum(rest).Amount * sign, whyUnknown));
+                table.Row(
+                    name, $"{rest.Count()} smaller lines", Kind(rest.Key), ReportCell.Known(PartialBudget.Sum(rest).Amount * sign, whyUnknown));
             }
         }
+    }
+
+    /// <summary>Cash, hired hours, own hours and value, in this order.</summary>
+    public static ReportTable CashAndHours(ChangeAnswer answer, Notation notation)
+    {
+        MeansChange means = answer.Means;
+        ReportTable table = new ReportTable($"{answer.Change.Title}: cash, hours and value", notation).Column("What").Column("Hours", Look.Hours).Column("Money", Look.Money);
+        return table.Row("cash a year, hired hours in it where they can be cut", "", means.Cash)
+            .Row("hired hours freed (taken below 0): in cash, or in value where they are paid all the same", means.HiredHours, "")
+            .Row("your own hours freed (taken below 0), at their value", means.OwnHours, means.OwnHoursValue)
+            .Row("value without cash: household use, stock", "", means.Value)
+            .Total("net change", "", means.Net)
+            .Note("Freed hours of a week come off hired hours first, then off yours; hours taken are yours up to your limit, or to the most you ever worked in a week, then hired.");
+    }
+
+    /// <summary>Boxes by delivery week, before and after.</summary>
+    public static ReportTable Boxes(ChangeAnswer answer, Notation notation)
+    {
+        ReportTable table = new ReportTable($"{answer.Change.Title}: boxes by week", notation).Column("Share").Column("Week of", Look.Date).Column("Members paid", Look.Money).Column("List value before", Look.Money)
+            .Column("Of the price before", Look.Percent).Column("Taken out", Look.Money).Column("Filled", Look.Money).Column("Of the price after", Look.Percent)
+            .Note("Filled up to what the boxes were worth, but to no more than members paid: first from what was not sold, then from what sold elsewhere, then bought in.");
+        foreach (BoxWeek week in answer.Refill.Weeks)
+        {
+            table.Row(week.Share.Name, week.First, week.Paid, week.Before, Rate.Of(week.Before.Amount, week.Paid.Amount, "members paid nothing"), week.Missing, week.Filled, Rate.Of(week.After.Amount, week.Paid.Amount, "members paid nothing"));
+        }
+
+        return table.Total("All these weeks", "", "", Money.Sum(answer.Refill.Weeks.Select(week => week.Before)), "", Money.Sum(answer.Refill.Weeks.Select(week => week.Missing)), answer.Refill.Filled, "");
+    }
+
+    /// <summary>What the boxes are filled with.</summary>
+    public static ReportTable Filling(ChangeAnswer answer, Notation notation)
+    {
+        ReportTable table = new ReportTable($"{answer.Change.Title}: what fills the boxes", notation).Column("From").Column("Crop").Column("List value", Look.Money).Column("The farm loses", Look.Money);
+        foreach (IGrouping<(RefillSource Source, string Crop), RefillItem> group in answer.Refill.Items.GroupBy(item => (item.Source, item.Crop?.Name ?? "bought in")).OrderBy(group => group.Key.Source).ThenByDescending(group => group.Sum(item => item.ListValue.Amount)))
+        {
+            string from = group.Key.Source switch
+            {
+                RefillSource.NotSold => "thrown out, given away or never left",
+                RefillSource.Household => "eaten at home",
+                RefillSource.Sold => "sold elsewhere, less fee and packaging",
+                _ => "bought in",
+            };
+            table.Row(from, group.Key.Crop, Money.Sum(group.Select(item => item.ListValue)), Money.Sum(group.Select(item => item.Lost)));
+        }
+
+        return table.Total("All", "", answer.Refill.Filled, answer.Refill.Total);
     }
 
     /// <summary>Full-cost and avoidable answer side by side.</summary>
     public static ReportTable BothAnswers(ChangeAnswer answer, Notation notation) => new ReportTable($"{answer.Change.Title}: two answers", notation)
         .Column("Answer").Column("Change of the farm's net return", Look.Money).Column("What it says")
-        .Row("full cost", ReportCell.Known(answer.FullCostChange, answer.WhyUnknown), "what must be earned in the long run: fixed cost counted as if it came and went with the beds")
-        .Row("avoidable cost", ReportCell.Known(answer.AvoidableChange, answer.WhyUnknown), "what the change would do now: fixed cost stays and moves onto others");
+        .Row(
+            "full cost", ReportCell.Known(answer.FullCostChange, answer.WhyUnknown),
+            "what must be earned in the long run: fixed cost, trips and share payments counted as if they came and went with the crop")
+        .Row(
+            "avoidable cost", ReportCell.Known(answer.AvoidableChange, answer.WhyUnknown),
+            "what the change would do now: fixed cost and trips stay, boxes are refilled");
 
     /// <summary>Where the fixed cost of each pool moves.</summary>
     public static ReportTable Moved(ChangeAnswer answer, Notation notation)
     {
-        ReportTable table = new ReportTable($"{answer.Change.Title}: fixed cost on other shoulders", notation).Column("Fixed cost").Column("Moves", Look.Money).Column("Mostly from").Column("Mostly onto").Column("Made or lost", Look.Money);
+        ReportTable table = new ReportTable($"{answer.Change.Title}: cost that stays, on other crops", notation).Column("Cost").Column("Moves", Look.Money).Column("Mostly from").Column("Mostly onto").Column("Trips no longer made", Look.Money);
         foreach (MovedCost cost in answer.Moved.OrderByDescending(cost => cost.Moved.Amount))
         {
-            table.Row(cost.Pool?.Name ?? "costs that name the crop", cost.Moved, Names(cost.Moves.Where(move => move.Change.Amount < 0m).OrderBy(move => move.Change.Amount)), Names(cost.Moves.Where(move => move.Change.Amount > 0m)), Money.Sum(cost.Moves.Select(move => move.Change)));
+            table.Row(cost.Pool?.Name ?? "costs that name the crop", cost.Moved, Names(cost.Moves.Where(move => move.Change.Amount < 0m).OrderBy(move => move.Change.Amount)), Names(cost.Moves.Where(move => move.Change.Amount > 0m)), -Money.Sum(cost.Moves.Select(move => move.Change)));
         }
 
-        return table.Total("All", Money.Sum(answer.Moved.Select(cost => cost.Moved)), "", "", Money.Sum(answer.Moved.SelectMany(cost => cost.Moves).Select(move => move.Change)))
-            .Note("Cost moves and is never made or lost: the last column is 0 throughout. Loads that pools put on each other are left as measured.");
+        return table.Total("All", Money.Sum(answer.Moved.Select(cost => cost.Moved)), "", "", -Money.Sum(answer.Moved.SelectMany(cost => cost.Moves).Select(move => move.Change)))
+            .Note("Loads that pools put on each other are left as measured.");
     }
 
     /// <summary>What could stand where the crop stood, the best first.</summary>
@@ -61,7 +111,7 @@ public static class ChangeTables
     {
         ReportTable table = new ReportTable($"What fits where {answer.Change.Crop} stood: same cover, with the sowing dates and days in bed of that season", notation)
             .Column("Crop").Column(answer.Change.Notation.Label("Bed-feet that fit"), Look.Quantity).Column("More of it than was grown", Look.Percent).Column("Change of the farm's net return", Look.Money).Column("Weeks beyond the hours there are", Look.Count)
-            .Note(answer.Change.Elasticity is { } elasticity ? notation.Text($"The price of what is grown more falls by an elasticity of {elasticity:0.##}.") : "The price of what is grown more stays as it was, which flatters it: set an elasticity.")
+            .Note("Channels take more at today's price up to the most they ever took near that week, then by elasticity; boxes and the household take no more.")
             .Note(answer.LimitsNotChecked.Count > 0 ? $"Not checked, since no record says how much of it a crop takes: {string.Join(", ", answer.LimitsNotChecked)}." : null)
             .Note(answer.HoursChecked ? null : "No limit on weekly hours is on record, so hours are not checked.");
         foreach (Fit fit in answer.Fits)
@@ -101,10 +151,9 @@ public static class ChangeTables
             table.Row(crop, ReportCell.Known(before, why), ReportCell.Known(after, why), ReportCell.Known(after - before, named ? answer.WhyUnknown : null));
         }
 
-        HashSet<string> crops = new(answer.Crops.Select(crop => crop.Crop), StringComparer.OrdinalIgnoreCase);
-        foreach ((string to, Money change) in answer.MovedInAll.Where(move => !crops.Contains(move.To)))
+        foreach ((string what, Money change) in answer.Elsewhere)
         {
-            table.Row($"fixed cost that ends with {to}", ReportCell.Missing("not a crop"), ReportCell.Missing("not a crop"), -change);
+            table.Row(what, ReportCell.Missing("not a crop"), ReportCell.Missing("not a crop"), change);
         }
 
         Money all = Money.Sum(answer.Crops.Select(crop => crop.Before));
@@ -112,6 +161,14 @@ public static class ChangeTables
         return table.Total("The farm", ReportCell.Known(all, unknown), ReportCell.Known(all + answer.AvoidableChange, unknown), ReportCell.Known(answer.AvoidableChange, answer.WhyUnknown))
             .Note("Crops whose figures stay the same are left out; the totals hold all crops.");
     }
+
+    private static string Kind(Means kind) => kind switch
+    {
+        Means.Cash => "cash",
+        Means.HiredHours => "hired hours",
+        Means.OwnHours => "own hours",
+        _ => "value",
+    };
 
     private static string Names(IEnumerable<(string To, Money Change)> moves)
     {

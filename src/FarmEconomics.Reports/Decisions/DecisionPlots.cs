@@ -109,8 +109,7 @@ public static class DecisionPlots
     {
         List<(string Name, decimal Before, decimal After)> rows = [.. answer.Crops.Where(crop => crop.Before != crop.After && !answer.CropsUnknown.ContainsKey(crop.Crop))
             .OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount)).Select(crop => (crop.Crop, crop.Before.Amount, crop.After.Amount))];
-        HashSet<string> crops = new(answer.Crops.Select(crop => crop.Crop), StringComparer.OrdinalIgnoreCase);
-        decimal off = answer.MovedInAll.Where(move => !crops.Contains(move.To)).Sum(move => move.Change.Amount);
+        decimal elsewhere = answer.Elsewhere.Sum(line => line.Change.Amount);
         List<(string Name, decimal Before, decimal After)> rest = rows.Count > count + 1 ? rows[count..] : [];
         rows = rest.Count > 0 ? [.. rows.Take(count), ($"{rest.Count} other crops", rest.Sum(row => row.Before), rest.Sum(row => row.After))] : rows;
         decimal before = answer.Crops.Sum(crop => crop.Before.Amount);
@@ -121,7 +120,7 @@ public static class DecisionPlots
         canvas.Text("change of each crop's net return, with shared cost moved (before > after)", 10, 12, 11.5);
         if (rows.Count > 0)
         {
-            rows.AddRange(off == 0m ? [] : [("fixed cost off the crops", 0m, -off)]);
+            rows.AddRange(elsewhere == 0m ? [] : [("outside the crops", 0m, elsewhere)]);
             if (whole)
             {
                 rows.Add(("the farm", before, before + change));

@@ -14,7 +14,7 @@ public static class DecisionTables
     {
         ReportTable table = new ReportTable($"{budget.Name} {budget.CropYear}: what each cost varies with", costs.Season.Notation)
             .Column("Cost").Column("Line").Column("Varies with").Column("Cash or not").Column("Amount", Look.Money)
-            .Note("Area, quantity and sales costs go when the crop goes; what varies with nothing stays on the farm. Growing and nursery hours vary with area, picking and packing with quantity, selling with sales.");
+            .Note("What varies with length, bed time, quantity or units sold goes when the crop goes. Trips (market days, delivery rounds, box days) go when nothing is sold through their channel any more; fixed cost stays. Growing and nursery hours vary with length, picking and packing with quantity.");
         foreach (CostLine line in costs.Of(budget))
         {
             table.Row(line.Name, line.Line.ToString().ToLowerInvariant(), Varies(line.VariesWith), line.IsNonCash ? "non-cash" : "cash", line.Amount);
@@ -28,8 +28,8 @@ public static class DecisionTables
     {
         SeasonReview season = costs.Season;
         ReportTable table = new ReportTable($"Costs of {season.CropYear} by what they vary with", season.Notation)
-            .Opens().Column("Crop").Column("Output", Look.WholeMoney, part: FigurePart.Output).Column("Area", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Sales", Look.WholeMoney)
-            .Column("Contribution (output less those three)", Look.WholeMoney).Column("Nothing (fixed)", Look.WholeMoney).Column("Net return", Look.WholeMoney);
+            .Opens().Column("Crop").Column("Output", Look.WholeMoney, part: FigurePart.Output).Column("Length and bed time", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Units sold", Look.WholeMoney)
+            .Column("Output less those three", Look.WholeMoney).Column("Trips", Look.WholeMoney).Column("Fixed", Look.WholeMoney).Column("Net return", Look.WholeMoney);
         foreach (EnterpriseBudget crop in season.Crops.OrderByDescending(crop => crop.NetReturn.Amount))
         {
             table.Row(Cells(costs, crop, crop.Name));
@@ -39,18 +39,19 @@ public static class DecisionTables
     }
 
     /// <summary>Break-even price and yield, long and short run, both forms.</summary>
-    public static ReportTable BreakEvens(SeasonReview season, EnterpriseBudget crop)
+    public static ReportTable BreakEvens(SeasonCosts costs, EnterpriseBudget crop)
     {
         string unit = crop.Crop?.Unit ?? "unit";
+        SeasonReview season = costs.Season;
         ReportTable table = new ReportTable($"{crop.Name} {season.CropYear}: break-even", season.Notation)
-            .Column("Which").Column("Price", Look.Rate, per: unit).Column("Yield", Look.Exact, unit: season.Notation.Text($"{unit} sold per bed-foot"));
-        foreach (BreakEvenPair pair in BreakEvenPair.Of(crop))
+            .Column("For whom, and how").Column("Price", Look.Rate, per: unit).Column("Yield", Look.Exact, unit: season.Notation.Text($"{unit} sold per bed-foot"));
+        foreach (BreakEvenPair pair in BreakEvenPair.Of(crop, costs.Model(crop)))
         {
             table.Row(pair.Label, pair.Price, pair.YieldPerBedFoot);
         }
 
         return table.Row("as it was", crop.AveragePrice, crop.Sums.BedFeet.Value > 0m ? crop.Sums.Sold / crop.Sums.BedFeet.Value : ReportCell.Missing("nothing planted in beds"))
-            .Note("Long run: all costs. Short run: without the fixed ones. What was eaten and what is on hand count at their value and come off the cost. "
+            .Note("For the crop: its own net return is 0, charges of pools as they were. For the farm: it nets what it nets without the crop; trips and fixed cost stay, boxes are refilled, and the price is that of units sold outside boxes. What was eaten and what is on hand count at their value and come off the cost. "
                 + "Full form: a channel's fee follows the price; picking, packing and selling follow the yield. Textbook form: costs over units sold, or over the price.")
             .Note(crop.BreakEvenPrice.Value < 0m ? "A price below 0: what was eaten and what is on hand are worth more than all cost, so the crop pays at any price." : null);
     }
@@ -124,10 +125,14 @@ public static class DecisionTables
             .Row("Triangular yield", notation.Text($"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was"), "ours, no source")
             .Row("Price with yield", chance.PriceYieldCorrelation is { } own ? notation.Text($"{own:0.00}") : "rank correlation of the crop's plantings where there are eight, else 0", "the records")
             .Row("Yields of different crops", notation.Text($"{chance.SharedWeather:0.00}"), "ours, no source: one season's weather for all")
-            .Row("Price when more is grown", rule.Elasticity is { } elasticity ? notation.Text($"elasticity {elasticity:0.##}: {elasticity:0.##} % more sold for a price 1 % lower") : "stays as it was", "ours, no source")
-            .Row("Grow more only if", notation.Text($"among the best {rule.GrowBestPart * 100m:0} % per bed-foot-week, chance of a loss at most {rule.GrowAtMostLossChance * 100m:0} %, and {rule.GrowStep * 100m:0} % more still adds to the farm"), "ours")
-            .Row("Another crop instead only if", $"it would earn the farm {notation.InWords(rule.SwapGain, Look.WholeMoney)} more in the season", "ours")
-            .Row("Named as weak", notation.Text($"more than {rule.EstimatedHours * 100m:0} % of hours estimated, or fewer than {rule.FewPlantings} plantings on record"), "ours");
+            .Row("Price when more is grown", rule.Elasticity is { } elasticity ? notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower") : "each channel's elasticity, 2 unless it says otherwise", "ours, no source")
+            .Row("What channels take at today's price", "the most they took of it at 98.5% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away", "ours, no source")
+            .Row("Trips", "stay until nothing leaves through the channel", "ours: a stall costs the same whatever is on it")
+            .Row("Boxes", notation.Text($"refilled to what they were worth, at most to what members paid; bought in at {verdicts.Season.Settings.BuyInPercent:0.##}% of list price"), "ours")
+            .Row("Hired hours a change frees", verdicts.Season.Settings.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same", "the settings")
+            .Row("Past seasons", notation.Text($"sales at list price now over then, hours at today's cost of an hour, other costs {(rule.PriceChangePercent == 0m ? "in the money of their year" : notation.Text($"x {rule.PriceChangePercent:0.##}% a year"))}"), "ours")
+            .Row("Noise", notation.Text($"spread of each crop's seasons, all crops pooled, over the number of seasons; {rule.RuleError * 100m:0}% of labor and of harvests divided by rule"), "ours, no source")
+            .Row("Grow", notation.Text($"{rule.GrowStep * 100m:0}% more, or the room there is"), "ours");
     }
 
     /// <summary>The same crop over the years.</summary>
@@ -148,7 +153,13 @@ public static class DecisionTables
         return table.Note(years.Statement);
     }
 
-    internal static string Varies(VariesWith behavior) => behavior == VariesWith.Nothing ? "nothing (fixed)" : behavior.ToString().ToLowerInvariant();
+    internal static string Varies(CostDriver driver) => driver switch
+    {
+        CostDriver.BedTime => "bed time",
+        CostDriver.Units => "units sold",
+        CostDriver.Fixed => "nothing (fixed)",
+        _ => driver.ToString().ToLowerInvariant(),
+    };
 
     private static IReadOnlyList<ReportCell> Cells(SeasonCosts costs, EnterpriseBudget budget, string name)
     {
@@ -157,8 +168,8 @@ public static class DecisionTables
         ReportCell Known(Units.Money money) => ReportCell.Known(money, missing);
         return
         [
-            name, ReportCell.Known(budget.Output, budget.Known.Value), Known(model.Cost(VariesWith.Area)), Known(model.Cost(VariesWith.Quantity)), Known(model.Cost(VariesWith.Sales)), ReportCell.Known(model.Contribution(1m, 1m), budget.Known.NoNetReturn),
-            Known(model.Cost(VariesWith.Nothing)), ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
+            name, ReportCell.Known(budget.Output, budget.Known.Value), Known(model.Cost(CostDriver.Length) + model.Cost(CostDriver.BedTime)), Known(model.Cost(CostDriver.Quantity)), Known(model.Cost(CostDriver.Units)), ReportCell.Known(budget.NetReturn + model.Cost(CostDriver.Trips) + model.Cost(CostDriver.Fixed), budget.Known.NoNetReturn),
+            Known(model.Cost(CostDriver.Trips)), Known(model.Cost(CostDriver.Fixed)), ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
         ];
     }
 }

@@ -65,10 +65,10 @@ public sealed class DropOrGrow
     /// <param name="drop">The crop to try without; empty: the one whose two answers disagree by most.</param>
     /// <param name="grow">The crop to try more of; empty: the best per bed-foot-week.</param>
     /// <param name="length">Bed length more, in the farm's unit; 0: half of the length most beds have.</param>
-    /// <param name="elasticity">How the market takes more, by size; 0: the price stays.</param>
+    /// <param name="elasticity">How every channel takes more, by size; 0: each channel's own, 2 unless it says otherwise.</param>
     /// <param name="seed">The seed of the draws.</param>
     /// <exception cref="ArgumentException">A crop has no planting in the season, or the length is below 0.</exception>
-    public static DropOrGrow Of(FarmReview review, SeasonReview season, string drop = "", string grow = "", decimal length = 0m, decimal elasticity = 2m, int seed = 2025) =>
+    public static DropOrGrow Of(FarmReview review, SeasonReview season, string drop = "", string grow = "", decimal length = 0m, decimal elasticity = 0m, int seed = 2025) =>
         new(review, season, drop, grow, length, elasticity, seed);
 
     /// <summary>The checks of this page; throws when one fails.</summary>
@@ -82,10 +82,11 @@ public sealed class DropOrGrow
         Check($"the grid of {DropBudget.Name} at 100 % and 100 % = its budget", one.NetReturn[0][0].Amount, DropBudget.NetReturn.Amount);
         foreach (ChangeAnswer answer in new[] { Dropped, Grown })
         {
-            Check($"{answer.Change.Title}: fixed cost moved, made or lost", answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount)), 0m);
-            HashSet<string> crops = new(answer.Crops.Select(crop => crop.Crop), StringComparer.OrdinalIgnoreCase);
-            decimal off = answer.MovedInAll.Where(move => !crops.Contains(move.To)).Sum(move => move.Change.Amount);
-            Check($"{answer.Change.Title}: crops after less before, less cost off the crops = the partial budget", answer.Crops.Sum(crop => crop.After.Amount - crop.Before.Amount) - off, answer.AvoidableChange.Amount);
+            Check($"{answer.Change.Title}: cost moved and trips no longer made", answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount)), -Freed(answer));
+            Check($"{answer.Change.Title}: share payments moved", answer.SharesMoved.Sum(move => move.Change.Amount), 0m);
+            Check($"{answer.Change.Title}: crops after less before, and what changes elsewhere = the partial budget",
+                answer.Crops.Sum(crop => crop.After.Amount - crop.Before.Amount) + answer.Elsewhere.Sum(line => line.Change.Amount), answer.AvoidableChange.Amount);
+            Check($"{answer.Change.Title}: cash, own hours and value = the partial budget", answer.Means.Net.Amount, answer.AvoidableChange.Amount);
         }
 
         Simulation again = Simulation.Of(review, Costs, Verdicts.Simulation.Settings);
@@ -102,11 +103,14 @@ public sealed class DropOrGrow
         }
     }
 
+    private decimal Freed(ChangeAnswer answer) => answer.Change.Kind is ChangeKind.Drop or ChangeKind.Swap
+        ? Costs.Avoidable.Without(Season.FindCrop(answer.Change.Crop)!).Trips.Sum(trip => trip.Amount.Amount) : 0m;
+
     /// <summary>The crop that full cost would drop and avoidable cost would keep, with the most at stake; else the last in rank.</summary>
     private string MostDisputed()
     {
-        Verdict? disputed = Verdicts.Crops.Where(verdict => verdict.Direction is Direction.Mend or Direction.Replace)
-            .OrderByDescending(verdict => Math.Min(-verdict.Budget.NetReturn.Amount, verdict.Contribution.Amount)).FirstOrDefault();
-        return (disputed ?? Verdicts.Crops.LastOrDefault(verdict => verdict.Direction != Direction.Unknown) ?? Verdicts.Crops[^1]).Budget.Name;
+        Verdict? disputed = Verdicts.Crops.Where(verdict => verdict.WhyUnknown is null && verdict.Budget.NetReturn.Amount < 0m && verdict.Without.Net.Amount < 0m)
+            .OrderByDescending(verdict => Math.Min(-verdict.Budget.NetReturn.Amount, -verdict.Without.Net.Amount)).FirstOrDefault();
+        return (disputed ?? Verdicts.Crops.LastOrDefault(verdict => verdict.WhyUnknown is null) ?? Verdicts.Crops[^1]).Budget.Name;
     }
 }

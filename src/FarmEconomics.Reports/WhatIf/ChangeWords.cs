@@ -19,6 +19,7 @@ public static class ChangeWords
         string value = notation.Prefix + notation.Number(number, decimal.Round(number, 2) == number ? Look.Rate : Look.Exact);
         return (change.Subject, change.Scope, change.Step.IsPercent) switch
         {
+            (ScenarioSubject.Without, _, _) => $"no {change.Name} grown",
             (ScenarioSubject.Setting, _, true) => $"{change.Name} {by}",
             (ScenarioSubject.Setting, _, _) => $"{change.Name} {change.ValueText}",
             (ScenarioSubject.Price, ScenarioScope.Crop, true) => $"the price of {change.Name}{at} {by}",

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
@@ -17,6 +18,11 @@ public static class WhatIfSentences
     {
         SeasonReview season = outcome.Before;
         Notation notation = season.Notation;
+        if (outcome.Without is { } without && outcome.FarmNet.Difference.IsAvailable)
+        {
+            return new Prose(ChangeSentences.Prose(without, notation).Markdown + "\n\n" + WorkedThrough(outcome).Markdown);
+        }
+
         string with = Prose.Text(ChangeWords.Of(outcome.Scenario, season.Records));
         string example = !isExample ? "" : outcome.Scenario.Changes.Count == 0
             ? "No change was given, and nothing of the season was sold for a price that an example could change. "
@@ -37,6 +43,18 @@ public static class WhatIfSentences
         string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have netted **{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)}** in {season.CropYear} instead of "
             + $"**{notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}**{label}: **{ByHowMuch(difference, notation)}**.";
         return new Prose(text + Sources(outcome, difference, notation) + Singles(outcome, notation));
+    }
+
+    /// <summary>A crop left out is the question of <c>decide --drop</c> and has its answer; this is what the records say of it, worked through again.</summary>
+    public static Prose WorkedThrough(ScenarioOutcome outcome)
+    {
+        ArgumentNullException.ThrowIfNull(outcome);
+        Notation notation = outcome.Before.Notation;
+        decimal apart = (outcome.FarmNet.Difference.Value ?? 0m) - (outcome.Without?.AvoidableChange.Amount ?? 0m);
+        return new Prose(Prose.Text(
+            $"Worked through all records again, the farm would have netted {notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)} in {outcome.Before.CropYear} "
+            + $"instead of {notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}"
+            + (Math.Abs(apart) < 0.5m ? "." : $"; {notation.InWords(Math.Abs(apart), Look.WholeMoney)} of the difference is shared cost that moves {(apart > 0m ? "to" : "from")} the household, and other crops' stock valued again.")));
     }
 
     /// <summary>Below the figure: who gains, who loses, who changes sides.</summary>

@@ -20,8 +20,7 @@ internal static class BreakEven
 
     /// <summary>The price at which the costs are covered; below 0 where what wasn't sold covers them alone.</summary>
     /// <param name="budget">A crop's or planting's budget.</param>
-    /// <param name="longRun">True: all costs; false: without those that vary with nothing.</param>
-    internal static Rate Price(EnterpriseBudget budget, bool longRun)
+    internal static Rate Price(EnterpriseBudget budget)
     {
         if (Missing(budget) is { } reason)
         {
@@ -32,27 +31,28 @@ internal static class BreakEven
         decimal kept = 1m - (fees / budget.Sums.SoldValue.Amount);
         return kept <= DivisionResidue
             ? Rate.NotAvailable("the channel's fee takes all of the sales")
-            : Rate.Known((ToCover(budget, longRun) - fees) / budget.Sums.Sold / kept);
+            : Rate.Known((ToCover(budget) - fees) / budget.Sums.Sold / kept);
     }
 
     /// <summary>Units sold per bed-foot at which the costs are covered, while what wasn't sold grows and shrinks with them.</summary>
-    internal static Rate YieldPerBedFoot(EnterpriseBudget budget, bool longRun)
+    internal static Rate YieldPerBedFoot(EnterpriseBudget budget)
     {
         if (Missing(budget) is { } reason)
         {
             return Rate.NotAvailable(reason);
         }
 
-        decimal kept = budget.Output.Amount - Cost(budget, VariesWith.Quantity) - Cost(budget, VariesWith.Sales);
-        decimal standing = Cost(budget, VariesWith.Area) + (longRun ? Cost(budget, VariesWith.Nothing) : 0m);
+        decimal kept = budget.Output.Amount - Cost(budget, CostDriver.Quantity) - Cost(budget, CostDriver.Units);
+        decimal standing = Cost(budget, CostDriver.Length) + Cost(budget, CostDriver.BedTime)
+            + Cost(budget, CostDriver.Fixed) + Cost(budget, CostDriver.Trips);
         return kept <= DivisionResidue
             ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
             : Rate.Of(standing / kept * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds");
     }
 
-    /// <summary>Costs that what was sold must cover: all, or all but the fixed ones, less the value of what wasn't sold.</summary>
-    internal static decimal ToCover(EnterpriseBudget budget, bool longRun) =>
-        budget.Sums.CostByBehavior.Sum() - (longRun ? 0m : Cost(budget, VariesWith.Nothing)) - budget.OutputNotSold.Amount;
+    /// <summary>Costs that what was sold must cover: all, less the value of what wasn't sold.</summary>
+    internal static decimal ToCover(EnterpriseBudget budget) =>
+        budget.Sums.CostByBehavior.Sum() - budget.OutputNotSold.Amount;
 
-    private static decimal Cost(EnterpriseBudget budget, VariesWith behavior) => budget.Sums.CostByBehavior[(int)behavior];
+    private static decimal Cost(EnterpriseBudget budget, CostDriver behavior) => budget.Sums.CostByBehavior[(int)behavior];
 }

@@ -79,7 +79,7 @@ internal static class BudgetBuilder
         sums.SoldValue += amount;
         sums.SoldFees += fee;
         sums.Selling += fee;
-        sums.BehaviorCost[(int)VariesWith.Sales] += fee.Amount;
+        sums.BehaviorCost[(int)CostDriver.Units] += fee.Amount;
         switch (kind)
         {
             case ChannelKind.Share:

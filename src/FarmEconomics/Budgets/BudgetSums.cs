@@ -10,7 +10,7 @@ namespace FarmEconomics.Budgets;
 public sealed class BudgetSums
 {
     private static readonly int Stages = Enum.GetValues<Stage>().Length;
-    private static readonly int Behaviors = Enum.GetValues<VariesWith>().Length;
+    private static readonly int Behaviors = Enum.GetValues<CostDriver>().Length;
 
     /// <summary>Number of plantings.</summary>
     public int Plantings { get; internal set; }
@@ -87,7 +87,7 @@ public sealed class BudgetSums
     /// <summary>Hours of overhead pools: outside labor hours.</summary>
     public decimal OverheadHours { get; internal set; }
 
-    /// <summary>All costs by what they vary with, in the order of <see cref="VariesWith"/>; unrounded where labor of a pool mixes stages.</summary>
+    /// <summary>All costs by what they vary with, in the order of <see cref="CostDriver"/>; unrounded where labor of a pool mixes stages.</summary>
     public IReadOnlyList<decimal> CostByBehavior => BehaviorCost;
 
     /// <summary>Labor money of stage sell; unrounded where labor of a pool mixes stages.</summary>

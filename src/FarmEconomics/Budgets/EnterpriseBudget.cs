@@ -115,10 +115,10 @@ public sealed class EnterpriseBudget
     /// <summary>
     /// The price of the units sold at which net return is 0 with every charge as it was, the channels' percentage fees alone following it; long run. Below 0 where household use and stock cover all cost.
     /// </summary>
-    public Rate BreakEvenPrice => If(known.NoFullNetReturn, () => BreakEven.Price(this, longRun: true));
+    public Rate BreakEvenPrice => If(known.NoFullNetReturn, () => BreakEven.Price(this));
 
     /// <summary>Units sold per bed-foot at which net return is 0 at the season's price; long run.</summary>
-    public Rate BreakEvenYield => If(known.NoFullNetReturn, () => BreakEven.YieldPerBedFoot(this, longRun: true));
+    public Rate BreakEvenYield => If(known.NoFullNetReturn, () => BreakEven.YieldPerBedFoot(this));
 
     private static Rate If(string? missing, Func<Rate> rate) => missing is null ? rate() : Rate.NotAvailable(missing);
 }

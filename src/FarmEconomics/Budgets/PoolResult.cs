@@ -9,7 +9,7 @@ namespace FarmEconomics.Budgets;
 /// <param name="Pool">The pool.</param>
 /// <param name="Stream">The stream.</param>
 /// <param name="Total">The money, in whole cents.</param>
-/// <param name="BehaviorShares">Parts of the money by <see cref="VariesWith"/>, summing to 1.</param>
+/// <param name="BehaviorShares">Parts of the money by <see cref="CostDriver"/>, summing to 1.</param>
 /// <param name="SellShare">The part that is labor of stage sell.</param>
 public sealed record PoolStream(Pool Pool, CostStream Stream, Money Total, IReadOnlyList<decimal> BehaviorShares, decimal SellShare);
 

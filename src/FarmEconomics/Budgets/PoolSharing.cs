@@ -120,25 +120,41 @@ internal sealed class PoolSharing
 
     private static decimal[] Behavior(Pool pool, CostStream stream, List<Charge> rows, Money total)
     {
-        decimal[] shares = new decimal[Enum.GetValues<VariesWith>().Length];
+        decimal[] shares = new decimal[Enum.GetValues<CostDriver>().Length];
         if (stream == CostStream.Ownership || (pool.IsOverhead && stream != CostStream.Cash))
         {
-            shares[(int)VariesWith.Nothing] = 1m;
-        }
-        else if (stream == CostStream.Cash)
-        {
-            shares[(int)pool.VariesWith] = 1m;
+            shares[(int)CostDriver.Fixed] = 1m;
         }
         else
         {
             foreach (Charge row in rows)
             {
-                VariesWith behavior = row.Stage is { } stage ? StageBehavior.Of(stage) : pool.VariesWith;
-                shares[(int)behavior] += row.Amount.Amount / total.Amount;
+                shares[(int)DriverOf(row, pool)] += row.Amount.Amount / total.Amount;
+            }
+
+            // Refunds of one driver larger than its cost leave no parts to split by: the pool's own driver has it all.
+            if (Array.Exists(shares, share => share < 0m))
+            {
+                Array.Clear(shares);
+                shares[(int)pool.VariesWith] = 1m;
             }
         }
 
         return shares;
+    }
+
+    /// <summary>
+    /// What a row of a pool varies with: hours by their stage, money as the pool says. Of a channel's own pool all that its category doesn't tie to length, bed time, quantity or units goes with the
+    /// channel's trips.
+    /// </summary>
+    internal static CostDriver DriverOf(Charge row, Pool pool)
+    {
+        if (row.Stage is { } stage)
+        {
+            return StageBehavior.Of(stage, namesCrop: false);
+        }
+
+        return pool.Channel is null || row is not { Stream: CostStream.Cash, CategoryDriver: { } written } || written == CostDriver.Fixed ? pool.VariesWith : written;
     }
 
     /// <summary>The part that is labor of stage sell; only labor has a stage.</summary>

@@ -46,7 +46,7 @@ public readonly record struct Posting(PostingKind Kind, int CropYear, BudgetLine
     public CostStream? Stream { get; init; }
 
     /// <summary>What an entry varies with; null where a charge mixes several (<see cref="PoolStream.BehaviorShares"/>).</summary>
-    public VariesWith? Driver { get; init; }
+    public CostDriver? Driver { get; init; }
 
     /// <summary>The stage of work, or null.</summary>
     public Stage? Stage { get; init; }

@@ -112,7 +112,7 @@ public sealed class Postings : IReadOnlyList<Posting>
             Planting = part.Enterprise,
             Outside = part.Enterprise is null ? Outside.NotAssigned : null,
             Channel = channel,
-            Driver = VariesWith.Sales,
+            Driver = CostDriver.Units,
             Source = part.Disposition.Row,
             Amount = household ? part.ListValue : part.Amount,
             Fee = part.Fee,

@@ -68,6 +68,11 @@ public sealed class SeasonReview
     /// <summary>What left of this year's plantings, whenever it left, and what left in this year and is assigned to no planting; by date.</summary>
     public IReadOnlyList<DispositionPart> DispositionParts => book.Trace.PartsOfYear(CropYear);
 
+    /// <summary>What the hours of a row cost; null: not known.</summary>
+    /// <param name="use">The hours.</param>
+    /// <returns>The money.</returns>
+    public Money? AmountOf(LaborUse use) => book.AmountOf(use);
+
     /// <summary>What the records can't tell.</summary>
     public Availability Known { get; }
 

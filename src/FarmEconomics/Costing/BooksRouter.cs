@@ -67,7 +67,8 @@ internal sealed class BooksRouter
         Charge charge = new(row, year, stream, farm)
         {
             Line = stream == CostStream.HiredLabor ? StatementLine.Labor : category.StatementLine ?? StatementLine.Materials,
-            VariesWith = category.VariesWith ?? VariesWith.Area,
+            VariesWith = category.VariesWith ?? CostDriver.Length,
+            CategoryDriver = category.VariesWith,
         };
         if (!string.IsNullOrWhiteSpace(row.Planting))
         {
@@ -121,8 +122,8 @@ internal sealed class BooksRouter
         IReadOnlyList<Enterprise> enterprises = trace.Calendar.Of(crop, year);
         decimal[] weights = enterprises.Select(enterprise => charge.VariesWith switch
         {
-            VariesWith.Quantity => enterprise.Harvested,
-            VariesWith.Sales => Math.Max(0m, enterprise.SalesValue.Amount),
+            CostDriver.Quantity => enterprise.Harvested,
+            CostDriver.Units => Math.Max(0m, enterprise.SalesValue.Amount),
             _ => enterprise.BedFeet.Value,
         }).ToArray();
         if (weights.Sum() <= 0m)

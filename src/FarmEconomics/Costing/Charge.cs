@@ -59,7 +59,10 @@ public sealed record Charge(IRecordRow Origin, int HomeYear, CostStream Stream, 
     public Stage? Stage { get; init; }
 
     /// <summary>What it varies with, when it landed on an enterprise.</summary>
-    public VariesWith VariesWith { get; init; }
+    public CostDriver VariesWith { get; init; }
+
+    /// <summary>What the category of a row of the books says it varies with; null where it says nothing, and for what isn't of the books.</summary>
+    public CostDriver? CategoryDriver { get; init; }
 
     /// <summary>Hours, for labor.</summary>
     public decimal Hours { get; init; }

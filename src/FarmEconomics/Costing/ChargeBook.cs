@@ -109,7 +109,7 @@ public sealed class ChargeBook
             Enterprise = view.Enterprise,
             Outside = view.Enterprise is null ? Outside.NotAssigned : null,
             Line = StatementLine.Selling,
-            VariesWith = VariesWith.Sales,
+            VariesWith = CostDriver.Units,
             Imputed = true,
             IsFee = true,
         };

@@ -231,7 +231,7 @@ internal sealed class LaborCost
             Outside = part.Enterprise is null && part.Pool is null ? Outside.NotAssigned : null,
             Line = StatementLine.Labor,
             Stage = use.Stage,
-            VariesWith = StageBehavior.Of(use.Stage),
+            VariesWith = use is { Added: true, Stage: Stage.Overhead } ? CostDriver.Length : StageBehavior.Of(use.Stage, namesCrop: part.Enterprise is not null),
             Estimated = part.Estimated,
             Hours = hours,
             Imputed = imputed,
@@ -242,14 +242,18 @@ internal sealed class LaborCost
 /// <summary>What labor varies with, by stage.</summary>
 public static class StageBehavior
 {
-    /// <summary>Nursery and growing hours vary with area, harvest and pack with quantity, selling with sales, overhead with nothing.</summary>
+    /// <summary>
+    /// Nursery and growing hours vary with length, harvest and pack with quantity, overhead with nothing. Selling hours of a crop vary with its quantity; those of a
+    /// channel, or of nothing by name, are trips.
+    /// </summary>
     /// <param name="stage">The stage.</param>
-    /// <returns>What its cost varies with.</returns>
-    public static VariesWith Of(Stage stage) => stage switch
+    /// <param name="namesCrop">True for hours that stand on a planting, false for those of a pool.</param>
+    /// <returns>What their cost varies with.</returns>
+    public static CostDriver Of(Stage stage, bool namesCrop) => stage switch
     {
-        Stage.Nursery or Stage.Grow => VariesWith.Area,
-        Stage.Harvest or Stage.Pack => VariesWith.Quantity,
-        Stage.Sell => VariesWith.Sales,
-        _ => VariesWith.Nothing,
+        Stage.Nursery or Stage.Grow => CostDriver.Length,
+        Stage.Harvest or Stage.Pack => CostDriver.Quantity,
+        Stage.Sell => namesCrop ? CostDriver.Quantity : CostDriver.Trips,
+        _ => CostDriver.Fixed,
     };
 }

@@ -16,42 +16,44 @@ public enum BreakEvenForm
     Full,
 }
 
-/// <summary>How far the costs to be covered go.</summary>
+/// <summary>For whom costs are to be covered.</summary>
 public enum Run
 {
-    /// <summary>All costs: what must be earned in the long run.</summary>
+    /// <summary>For the crop: the price at which its own net return is 0, charges of pools as reviewed. What must be earned in the long run.</summary>
     Long,
 
-    /// <summary>Avoidable costs only: below it, growing the crop costs the farm money now.</summary>
+    /// <summary>For the farm: the price at which it nets what it nets without the crop, refilling of boxes included. Below it, growing the crop costs the farm money now.</summary>
     Short,
 }
 
 /// <summary>A break-even price and yield.</summary>
 /// <param name="Form">Textbook or full.</param>
-/// <param name="Run">Long or short.</param>
-/// <param name="Price">Money per unit of the crop.</param>
+/// <param name="Run">For the crop in the long run, or for the farm in the short run.</param>
+/// <param name="Price">Money per unit of the crop; in the short run of the units sold outside boxes.</param>
 /// <param name="YieldPerBedFoot">Units sold per bed-foot.</param>
 public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate YieldPerBedFoot)
 {
-    /// <summary>"long run, full form" and the like.</summary>
-    public string Label => $"{(Run == Run.Long ? "long run" : "short run")}, {(Form == BreakEvenForm.Full ? "full form" : "textbook form")}";
+    /// <summary>"for the crop, long run, full form" and the like.</summary>
+    public string Label => $"{(Run == Run.Long ? "for the crop, long run" : "for the farm, short run")}, {(Form == BreakEvenForm.Full ? "full form" : "textbook form")}";
 
-    /// <summary>All four pairs of a crop's budget: full long, full short, textbook long, textbook short.</summary>
-    /// <param name="budget">The budget of a crop or planting.</param>
+    /// <summary>All four pairs of a crop: full long, full short, textbook long, textbook short.</summary>
+    /// <param name="budget">The budget of a crop.</param>
+    /// <param name="model">Its what-if model, which knows what goes with it.</param>
     /// <returns>The pairs; what the records can't tell is not available, with the reason.</returns>
-    public static IReadOnlyList<BreakEvenPair> Of(EnterpriseBudget budget)
+    public static IReadOnlyList<BreakEvenPair> Of(EnterpriseBudget budget, WhatIfModel model)
     {
         ArgumentNullException.ThrowIfNull(budget);
+        ArgumentNullException.ThrowIfNull(model);
         return
         [
             new(BreakEvenForm.Full, Run.Long, budget.BreakEvenPrice, budget.BreakEvenYield),
-            Pair(BreakEvenForm.Full, Run.Short, budget),
-            Pair(BreakEvenForm.Textbook, Run.Long, budget),
-            Pair(BreakEvenForm.Textbook, Run.Short, budget),
+            Pair(BreakEvenForm.Full, Run.Short, budget, model),
+            Pair(BreakEvenForm.Textbook, Run.Long, budget, model),
+            Pair(BreakEvenForm.Textbook, Run.Short, budget, model),
         ];
     }
 
-    private static BreakEvenPair Pair(BreakEvenForm form, Run run, EnterpriseBudget budget)
+    private static BreakEvenPair Pair(BreakEvenForm form, Run run, EnterpriseBudget budget, WhatIfModel model)
     {
         Availability known = budget.Known;
         bool longRun = run == Run.Long;
@@ -60,14 +62,20 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
             return new BreakEvenPair(form, run, Rate.NotAvailable(reason), Rate.NotAvailable(reason));
         }
 
+        decimal sold = budget.Sums.Sold, feet = budget.Sums.BedFeet.Value;
         if (form == BreakEvenForm.Full)
         {
-            return new BreakEvenPair(form, run, BreakEven.Price(budget, longRun), BreakEven.YieldPerBedFoot(budget, longRun));
+            return new BreakEvenPair(form, run, Times(model.PriceFactorFor(1m, longRun: false), model.PriceOutsideBoxes), PerFoot(model.YieldFactorFor(1m, longRun: false)));
         }
 
-        decimal cost = BreakEven.ToCover(budget, longRun);
-        return new BreakEvenPair(
-            form, run, Rate.Known(cost / budget.Sums.Sold),
-            Rate.Of(cost * budget.Sums.Sold / budget.Sums.SoldValue.Amount, budget.Sums.BedFeet.Value, "nothing planted in beds"));
+        Rate cost = longRun ? Rate.Known(BreakEven.ToCover(budget) / sold) : model.FloorCost();
+        decimal fees = longRun ? 0m : model.FeesOutsideBoxes.Amount / Math.Max(model.UnitsOutsideBoxes, 1e-9m);
+        Rate price = cost.Value is { } unit ? Rate.Known(unit + fees) : cost;
+        Rate average = longRun ? Rate.Of(budget.Sums.SoldValue.Amount, sold, "nothing sold") : model.PriceOutsideBoxes;
+        return new BreakEvenPair(form, run, price, price.Value is { } each && average.Value is > 0m and { } got ? PerFoot(Rate.Known(each / got)) : Rate.NotAvailable(price.Reason ?? average.Reason ?? "nothing sold"));
+
+        static Rate Times(Rate factor, Rate base1) => factor.Value is { } times && base1.Value is { } price ? Rate.Known(times * price) : Rate.NotAvailable(factor.Reason ?? base1.Reason ?? "no price");
+
+        Rate PerFoot(Rate factor) => factor.Value is { } times ? Rate.Of(times * sold, feet, "nothing planted in beds") : factor;
     }
 }

@@ -7,11 +7,11 @@ namespace FarmEconomics.Decisions;
 /// <summary>One cost of a budget with what it varies with: the smallest piece a what-if moves.</summary>
 /// <param name="Name">A category of the books, a stage of work, "channel fees", or a pool.</param>
 /// <param name="Line">The line of the budget it stands on.</param>
-/// <param name="VariesWith">Area, quantity, sales, or nothing (fixed).</param>
+/// <param name="VariesWith">What makes it come and go.</param>
 /// <param name="Stream">Cash, ownership cost, hired labor or owner labor.</param>
 /// <param name="Pool">The pool of origin; null for a cost that names the crop, a planting of it, or its sales.</param>
 /// <param name="Amount">The money, in whole cents; a refund is negative.</param>
-public sealed record CostLine(string Name, StatementLine Line, VariesWith VariesWith, CostStream Stream, Pool? Pool, Money Amount)
+public sealed record CostLine(string Name, StatementLine Line, CostDriver VariesWith, CostStream Stream, Pool? Pool, Money Amount)
 {
     /// <summary>True for a channel's fee, a percentage of the sale: the only cost that follows the price.</summary>
     public bool IsFee { get; init; }
@@ -22,6 +22,6 @@ public sealed record CostLine(string Name, StatementLine Line, VariesWith Varies
     /// <summary>True when no money changes hands in the year: unpaid hours and the yearly cost of what lasts.</summary>
     public bool IsNonCash => Stream is CostStream.OwnerLabor or CostStream.Ownership;
 
-    /// <summary>True when it goes as soon as the crop isn't grown: it varies with area, quantity or sales.</summary>
-    public bool IsAvoidable => VariesWith != VariesWith.Nothing;
+    /// <summary>True when it goes as soon as the crop isn't grown: it varies with length, bed time, quantity or units sold. Trips go with a whole channel only.</summary>
+    public bool IsAvoidable => VariesWith is not (CostDriver.Fixed or CostDriver.Trips);
 }

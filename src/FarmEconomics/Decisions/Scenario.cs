@@ -34,7 +34,7 @@ public sealed record Scenario(string Name, decimal PriceChange, decimal YieldCha
     public Money NetReturn(WhatIfModel model)
     {
         ArgumentNullException.ThrowIfNull(model);
-        Money variable = model.Cost(VariesWith.Area) + model.Cost(VariesWith.Quantity) + model.Cost(VariesWith.Sales);
-        return Receipts(model.Output) - VariableCost(variable) - model.Cost(VariesWith.Nothing);
+        Money stays = model.Cost(CostDriver.Fixed) + model.Cost(CostDriver.Trips);
+        return Receipts(model.Output) - VariableCost(Money.Sum(model.Lines.Select(line => line.Amount)) - stays) - stays;
     }
 }

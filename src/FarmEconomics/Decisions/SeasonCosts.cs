@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
@@ -12,13 +13,16 @@ namespace FarmEconomics.Decisions;
 /// </summary>
 public sealed class SeasonCosts
 {
-    private static readonly VariesWith[] Behaviors = Enum.GetValues<VariesWith>();
+    private static readonly CostDriver[] Behaviors = Enum.GetValues<CostDriver>();
     private readonly Dictionary<Enterprise, List<CostLine>> byEnterprise = [];
     private readonly Dictionary<Enterprise, List<Charge>> direct = [];
+
+    private readonly Lazy<AvoidableCost> avoidable;
 
     private SeasonCosts(SeasonReview season)
     {
         Season = season;
+        avoidable = new(() => new AvoidableCost(this));
         foreach (EnterpriseBudget planting in season.Plantings)
         {
             Enterprise enterprise = planting.Enterprises[0];
@@ -38,6 +42,9 @@ public sealed class SeasonCosts
 
     /// <summary>The season.</summary>
     public SeasonReview Season { get; }
+
+    /// <summary>What goes when a crop goes.</summary>
+    public AvoidableCost Avoidable => avoidable.Value;
 
     /// <summary>Lists the costs of a season.</summary>
     /// <param name="season">The season.</param>
@@ -70,11 +77,18 @@ public sealed class SeasonCosts
     /// <summary>The what-if model of a budget.</summary>
     /// <param name="budget">The budget.</param>
     /// <returns>The model; at factors 1 and 1 it is the budget.</returns>
-    public WhatIfModel Model(EnterpriseBudget budget) => WhatIfModel.Of(budget, Of(budget));
+    public WhatIfModel Model(EnterpriseBudget budget)
+    {
+        WhatIfModel model = WhatIfModel.Of(budget, Of(budget));
+        return budget.Crop is null || Season.Crops.All(crop => crop != budget) ? model : model.With(Avoidable.Without(budget), Avoidable.ShareNet(budget), SoldInBoxes(budget));
+    }
+
+    private decimal SoldInBoxes(EnterpriseBudget crop) => Season.PartsOf(crop.Crop!)
+        .Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind == ChannelKind.Share).Sum(part => part.Quantity);
 
     /// <summary>A pool's charge by what it varies with, in whole cents: labor of a pool may mix stages.</summary>
     /// <param name="charge">The charge.</param>
-    /// <returns>Amounts in the order of <see cref="VariesWith"/>; they sum to the charge.</returns>
+    /// <returns>Amounts in the order of <see cref="CostDriver"/>; they sum to the charge.</returns>
     internal static Money[] ByBehavior(PoolCharge charge) => LargestRemainder.Split(charge.Amount, charge.Source.BehaviorShares);
 
     private List<CostLine> LinesOf(Enterprise enterprise) => byEnterprise.TryGetValue(enterprise, out List<CostLine>? lines)
@@ -91,7 +105,7 @@ public sealed class SeasonCosts
             CostStream.OwnerLabor => $"{charge.Source.Pool.Name}, owner labor",
             _ => charge.Source.Pool.Name,
         };
-        foreach (VariesWith behavior in Behaviors)
+        foreach (CostDriver behavior in Behaviors)
         {
             if (parts[(int)behavior] != Money.Zero)
             {

@@ -5,34 +5,42 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
 
-/// <summary>Where a verdict points; always shown with its reasons.</summary>
+/// <summary>Where a verdict points.</summary>
 public enum Direction
 {
-    /// <summary>It doesn't even pay what it alone causes: leaving the beds empty is better.</summary>
-    Drop,
+    /// <summary>Over the seasons on record the farm would have been better off without it, or with other crops in its place, by more than the noise.</summary>
+    DropOrChange,
 
-    /// <summary>It doesn't carry its full cost, and another crop that fits its beds and dates would earn the farm more.</summary>
-    Replace,
-
-    /// <summary>It doesn't carry its full cost, but it helps to pay what stays, and nothing that fits would do better.</summary>
-    Mend,
+    /// <summary>It doesn't carry its full cost, but helps to pay what stays.</summary>
+    Fix,
 
     /// <summary>It carries its full cost.</summary>
     Keep,
 
-    /// <summary>It carries its full cost with room to spare, as well per bed-foot-week as the best, and seldom fails.</summary>
+    /// <summary>More of it adds to the farm by more than the noise, and there is room, time and store space for it.</summary>
     Grow,
+
+    /// <summary>What it adds is smaller than what the records can tell.</summary>
+    TooClose,
 
     /// <summary>The records can't tell.</summary>
     Unknown,
 }
 
-/// <summary>The assumption a verdict would turn on first.</summary>
-/// <param name="Input">"price", "yield" or "labor cost".</param>
-/// <param name="Change">By how much it would have to change, as a fraction: -0.12 is 12 % lower.</param>
-public sealed record TurningPoint(string Input, decimal Change);
+/// <summary>What would change a verdict: each alone.</summary>
+/// <param name="Price">Money more a unit (less where negative), outside boxes in the short run.</param>
+/// <param name="Yield">More of the yield, as a fraction: 0.38 is 38% more.</param>
+/// <param name="Hours">Hours less; not available where labor costs nothing or less than what is missing.</param>
+public sealed record TurningPoints(Rate Price, Rate Yield, Rate Hours);
 
-/// <summary>A verdict on a crop: where it points, why, and what it hangs on.</summary>
+/// <summary>More of a crop, tried.</summary>
+/// <param name="BedFeet">Bed-feet more.</param>
+/// <param name="Means">Cash, hours and value.</param>
+/// <param name="StopsAtElasticity">The elasticity at which it stops paying; not available where none turns it.</param>
+/// <param name="Short">What it would run short of; empty when nothing.</param>
+public sealed record GrowthTried(decimal BedFeet, MeansChange Means, Rate StopsAtElasticity, IReadOnlyList<Short> Short);
+
+/// <summary>A verdict on a crop: where it points, why, and what would change it.</summary>
 public sealed record Verdict
 {
     /// <summary>The crop's budget.</summary>
@@ -44,39 +52,56 @@ public sealed record Verdict
     /// <summary>Why the records can't tell; null when they can.</summary>
     public string? WhyUnknown { get; init; }
 
-    /// <summary>Output less avoidable cost: what the farm would lose without it.</summary>
-    public required Money Contribution { get; init; }
+    /// <summary>What it added in each season on record, at the reviewed season's level, oldest first.</summary>
+    public required IReadOnlyList<SeasonContribution> Seasons { get; init; }
+
+    /// <summary>The plain mean of them: what the farm would lose in a year without it.</summary>
+    public required Money Mean { get; init; }
+
+    /// <summary>How far the records can tell it: the spread of seasons, hours and harvests divided by rule.</summary>
+    public required Money Noise { get; init; }
+
+    /// <summary>Cash, hours and value without it, as the reviewed season went.</summary>
+    public required MeansChange Without { get; init; }
+
+    /// <summary>Crops that would do better in its place; null when none does, by more than the noise of both.</summary>
+    public Mix? BetterMix { get; init; }
+
+    /// <summary>Cash, hours and value with <see cref="BetterMix"/> in its place; null without one.</summary>
+    public MeansChange? WithMix { get; init; }
+
+    /// <summary>Crops whose beds it takes by their verdicts, with its bed-feet there; empty when none.</summary>
+    public IReadOnlyList<(string Crop, decimal BedFeet)> InPlaceOf { get; init; } = [];
+
+    /// <summary>More of it, tried; null where there is no room or no length.</summary>
+    public GrowthTried? More { get; init; }
+
+    /// <summary>Bed-feet more there is room for under its covers while it stands.</summary>
+    public required decimal Room { get; init; }
+
+    /// <summary>The value of an own hour at which the answer turns; not available where it doesn't.</summary>
+    public required Rate TurnsAtWage { get; init; }
+
+    /// <summary>What would change it.</summary>
+    public required TurningPoints Needs { get; init; }
+
+    /// <summary>The part of its hours that no log names: divided by rule, 0 to 1.</summary>
+    public required Rate HoursByRule { get; init; }
 
     /// <summary>Net return per bed-foot-week.</summary>
     public required Rate NetPerBedFootWeek { get; init; }
 
-    /// <summary>Place by net return per bed-foot-week, 1 is best.</summary>
-    public required int Rank { get; init; }
-
-    /// <summary>The drawn net returns.</summary>
+    /// <summary>The simulated net returns.</summary>
     public required Outcome Outcome { get; init; }
 
-    /// <summary>The crop next below by net return per bed-foot-week; null for the last.</summary>
-    public string? NextBelow { get; init; }
+    /// <summary>Cash, hours and value of what the verdict advises; of going without it where it advises no change.</summary>
+    public MeansChange Advised => Direction switch
+    {
+        Direction.Grow => More?.Means ?? Without,
+        Direction.DropOrChange => WithMix ?? Without,
+        _ => Without,
+    };
 
-    /// <summary>The chance that it beats the crop next below.</summary>
-    public Rate ChanceAhead { get; init; }
-
-    /// <summary>The price per unit below which the crop next below is ahead of it.</summary>
-    public Rate PriceToStayAhead { get; init; }
-
-    /// <summary>The best crop that fits its beds and dates; null when none does or it wasn't looked for.</summary>
-    public Fit? BestFit { get; init; }
-
-    /// <summary>What a step of <see cref="VerdictSettings.GrowStep"/> more would add to the farm at the price the elasticity leaves; not available where it wasn't looked at.</summary>
-    public Rate GrowthGain { get; init; }
-
-    /// <summary>Bed-feet more there is room for under its covers while it stands; not available where it wasn't looked at.</summary>
-    public Rate Room { get; init; }
-
-    /// <summary>What the verdict turns on first; null when nothing within doubling or vanishing turns it.</summary>
-    public TurningPoint? TurnsOn { get; init; }
-
-    /// <summary>Further weak points of the records behind it, in words.</summary>
-    public required IReadOnlyList<string> WeakPoints { get; init; }
+    /// <summary>True when what it advises lowers cash.</summary>
+    public bool LowersCash => (Direction == Direction.DropOrChange || (Direction == Direction.Grow && More is not null)) && Advised.Cash.Amount < 0m;
 }

@@ -1,18 +1,19 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Records;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
 
 /// <summary>
-/// A budget as a function of a price factor p and a yield factor y: what was sold and the channels' fees on it x p y, other output and costs that vary with quantity or sales x y, costs that vary
-/// with area or nothing unchanged. At (1, 1) it is the budget. Source: partial and sensitivity budgeting of extension enterprise budgets, with a fee that follows the price.
+/// A budget as a function of a price factor p and a yield factor y: what was sold and the channels' fees on it x p y, other output and costs that vary with quantity or units sold x y, costs that vary
+/// with length or bed time, trips and fixed ones unchanged. At (1, 1) it is the budget. Source: partial and sensitivity budgeting of extension enterprise budgets, with a fee that follows the price.
 /// Immutable and safe to share between threads.
 /// </summary>
 public sealed class WhatIfModel
 {
-    private readonly decimal[] costs = new decimal[Enum.GetValues<VariesWith>().Length];
-    private readonly decimal[] direct = new decimal[Enum.GetValues<VariesWith>().Length];
+    private readonly decimal[] costs = new decimal[Enum.GetValues<CostDriver>().Length];
+    private readonly decimal[] direct = new decimal[Enum.GetValues<CostDriver>().Length];
 
     /// <summary>Makes a model from plain figures.</summary>
     /// <param name="name">What it is of.</param>
@@ -68,6 +69,24 @@ public sealed class WhatIfModel
     /// <summary>Bed-foot-weeks held.</summary>
     public BedFootWeeks BedFootWeeks { get; }
 
+    /// <summary>Share payments less the channels' fees on them: they stay when the crop goes, for members have paid.</summary>
+    public Money ShareNet { get; private init; }
+
+    /// <summary>What refilling the boxes would take without the crop.</summary>
+    public Money Refill { get; private init; }
+
+    /// <summary>Trip money that goes when the crop isn't grown at all: of channels through which nothing else leaves.</summary>
+    public Money TripsFreed { get; private init; }
+
+    /// <summary>Units sold outside boxes.</summary>
+    public decimal UnitsOutsideBoxes { get; private init; }
+
+    /// <summary>The channels' fees on what was sold outside boxes.</summary>
+    public Money FeesOutsideBoxes { get; private init; }
+
+    /// <summary>What a unit sold outside boxes brought at (1, 1).</summary>
+    public Rate PriceOutsideBoxes { get; private init; }
+
     /// <summary>The costs, line by line.</summary>
     public IReadOnlyList<CostLine> Lines { get; }
 
@@ -90,29 +109,51 @@ public sealed class WhatIfModel
         };
     }
 
+    /// <summary>The same model, knowing what goes with the crop.</summary>
+    internal WhatIfModel With(Departure gone, Money shareNet, decimal inBoxes)
+    {
+        decimal outside = Math.Max(0m, Units - inBoxes);
+        Money sales = Output - NotSold - Money.Sum(gone.Crops.Select(crop => crop.Sums.ShareIncome));
+        return new WhatIfModel(Name, MarketOutput, Household, Units, BedFeet, BedFootWeeks, Lines)
+        {
+            NotSold = NotSold,
+            Fees = Fees,
+            ShareNet = shareNet,
+            FeesOutsideBoxes = Fees - (Money.Sum(gone.Crops.Select(crop => crop.Sums.ShareIncome)) - shareNet),
+            Refill = gone.Refill.Total,
+            TripsFreed = Money.Sum(gone.Trips.Select(trip => trip.Amount)),
+            UnitsOutsideBoxes = outside,
+            PriceOutsideBoxes = Rate.Of(sales.Amount, outside, inBoxes > 0m ? "sold only in boxes" : "nothing sold"),
+        };
+    }
+
     /// <summary>Costs of one behavior at (1, 1).</summary>
     /// <param name="behavior">What they vary with.</param>
     /// <returns>The money.</returns>
-    public Money Cost(VariesWith behavior) => new(costs[(int)behavior]);
+    public Money Cost(CostDriver behavior) => new(costs[(int)behavior]);
 
     /// <summary>Net return.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
-    public decimal NetReturn(decimal price, decimal yield) => Contribution(price, yield) - costs[(int)VariesWith.Nothing];
+    public decimal NetReturn(decimal price, decimal yield) => (price * yield * Followed) + (yield * Grown(costs)) - Standing;
 
-    /// <summary>Output less avoidable cost: what growing the crop adds to the farm as it stands.</summary>
+    /// <summary>
+    /// What growing the crop adds to the farm as it stands: output less avoidable cost, where boxes count what refilling them would take and not the payments, which stay. The price is that outside
+    /// boxes.
+    /// </summary>
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
-    public decimal Contribution(decimal price, decimal yield) => (price * yield * Followed) + (yield * Grown(costs)) - costs[(int)VariesWith.Area];
+    public decimal Contribution(decimal price, decimal yield) =>
+        (price * yield * (Followed - ShareNet.Amount)) + (yield * (Grown(costs) + Refill.Amount)) - OfBeds(costs) - TripsFreed.Amount;
 
     /// <summary>Gross margin: output less materials and selling, before labor.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
     public decimal GrossMargin(decimal price, decimal yield) =>
-        (price * yield * Followed) + (yield * Grown(direct)) - direct[(int)VariesWith.Area] - direct[(int)VariesWith.Nothing];
+        (price * yield * Followed) + (yield * Grown(direct)) - OfBeds(direct) - Staying(direct);
 
     /// <summary>Gross margin per bed-foot-week.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
@@ -127,10 +168,9 @@ public sealed class WhatIfModel
     /// <returns>The factor; not available when a unit sold keeps nothing.</returns>
     public Rate PriceFactorFor(decimal yield, bool longRun, decimal wanted = 0m)
     {
-        decimal kept = yield * Followed;
-        return kept <= 0m
-            ? Rate.NotAvailable(Output.Amount <= NotSold.Amount ? "nothing sold" : "the channel's fee takes all of the sales")
-            : Rate.Known((Needed(longRun) + wanted - (yield * Grown(costs))) / kept);
+        decimal kept = yield * (longRun ? Followed : Followed - ShareNet.Amount);
+        string missing = Output.Amount <= NotSold.Amount ? "nothing sold" : kept == 0m && ShareNet != Money.Zero ? "sold only in boxes" : "the channel's fee takes all of the sales";
+        return kept <= BreakEven.DivisionResidue ? Rate.NotAvailable(missing) : Rate.Known((Needed(longRun) + wanted - (yield * Grown(longRun))) / kept);
     }
 
     /// <summary>The yield factor at which a price factor leaves a wanted amount.</summary>
@@ -140,13 +180,30 @@ public sealed class WhatIfModel
     /// <returns>The factor; not available when a unit earns less than it costs to pick, pack and sell.</returns>
     public Rate YieldFactorFor(decimal price, bool longRun, decimal wanted = 0m)
     {
-        decimal kept = (price * Followed) + Grown(costs);
+        decimal kept = (price * (longRun ? Followed : Followed - ShareNet.Amount)) + Grown(longRun);
         return kept <= 0m
             ? Rate.NotAvailable(Output.Amount <= 0m ? "nothing sold" : "a unit earns less than it costs to pick, pack and sell")
             : Rate.Known((Needed(longRun) + wanted) / kept);
     }
 
-    private decimal Needed(bool longRun) => costs[(int)VariesWith.Area] + (longRun ? costs[(int)VariesWith.Nothing] : 0m);
+    private decimal Needed(bool longRun) => OfBeds(costs) + (longRun ? Staying(costs) : TripsFreed.Amount);
+
+    private decimal Grown(bool longRun) => Grown(costs) + (longRun ? 0m : Refill.Amount);
+
+    private static decimal OfBeds(decimal[] cost) => cost[(int)CostDriver.Length] + cost[(int)CostDriver.BedTime];
+
+    private static decimal Staying(decimal[] cost) => cost[(int)CostDriver.Fixed] + cost[(int)CostDriver.Trips];
+
+    /// <summary>
+    /// The money units sold outside boxes must bring, each, before the channel's fee, for the farm to net what it nets without the crop; short run. Below 0 where what isn't sold there covers all.
+    /// </summary>
+    /// <param name="yield">Yield factor, above 0.</param>
+    internal Rate FloorCost(decimal yield = 1m) => UnitsOutsideBoxes > 0m
+        ? Rate.Known((Needed(longRun: false) - (yield * Grown(longRun: false))) / (yield * UnitsOutsideBoxes))
+        : Rate.NotAvailable(Units > 0m ? "sold only in boxes" : "nothing sold");
+
+    /// <summary>Costs that neither price nor yield move: those of beds, those that are fixed, and trips.</summary>
+    internal decimal Standing => OfBeds(costs) + Staying(costs);
 
     /// <summary>What follows price and yield: what was sold, less the channels' fees.</summary>
     internal decimal Followed => (Output - NotSold - Fees).Amount;
@@ -155,5 +212,5 @@ public sealed class WhatIfModel
     internal decimal Grown() => Grown(costs);
 
     // Fees stand on the selling line, so they are in the direct costs as in all.
-    private decimal Grown(decimal[] cost) => NotSold.Amount - cost[(int)VariesWith.Quantity] - (cost[(int)VariesWith.Sales] - Fees.Amount);
+    private decimal Grown(decimal[] cost) => NotSold.Amount - cost[(int)CostDriver.Quantity] - (cost[(int)CostDriver.Units] - Fees.Amount);
 }

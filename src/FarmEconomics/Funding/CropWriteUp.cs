@@ -131,7 +131,9 @@ public sealed class CropWriteUp
     private static CropWriteUp Make(EnterpriseBudget crop, decimal[,] costs, decimal perAcre, decimal bedLength, FundingAssumptions assumptions)
     {
         decimal area = assumptions.Number("area_factor")!.Value, yield = assumptions.Number("yield_factor")!.Value, price = assumptions.Number("price_factor")!.Value;
-        decimal[] byBehavior = [area, area * yield, area * yield, 1m, area * yield * price];
+
+        // In the order of CostDriver, channels' fees last.
+        decimal[] byBehavior = [area, area * yield, area * yield, 1m, area, 1m, area * yield * price];
         List<WriteUpLine> lines = [];
         (WriteUpItem Item, string Name, Money Amount)[] output =
         [
@@ -174,7 +176,7 @@ public sealed class CropWriteUp
     /// <summary>Cost of each crop by statement line and what it varies with, channels' fees last: direct charges and those of pools.</summary>
     private static Dictionary<Crop, decimal[,]> CostByLine(SeasonReview season)
     {
-        int lines = Enum.GetValues<StatementLine>().Length, behaviors = Enum.GetValues<VariesWith>().Length;
+        int lines = Enum.GetValues<StatementLine>().Length, behaviors = Enum.GetValues<CostDriver>().Length;
         Dictionary<Crop, decimal[,]> costs = season.Crops.ToDictionary(crop => crop.Crop!, _ => new decimal[lines, behaviors + 1]);
         foreach (Enterprise enterprise in season.Network.Enterprises)
         {

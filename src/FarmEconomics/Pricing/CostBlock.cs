@@ -9,8 +9,8 @@ namespace FarmEconomics.Pricing;
 /// </summary>
 public sealed class CostBlock
 {
-    private readonly decimal[] labor = new decimal[Enum.GetValues<VariesWith>().Length];
-    private readonly decimal[] other = new decimal[Enum.GetValues<VariesWith>().Length];
+    private readonly decimal[] labor = new decimal[Enum.GetValues<CostDriver>().Length];
+    private readonly decimal[] other = new decimal[Enum.GetValues<CostDriver>().Length];
     private readonly decimal[] hours = new decimal[Enum.GetValues<Stage>().Length];
 
     /// <summary>All money but labor.</summary>
@@ -25,10 +25,7 @@ public sealed class CostBlock
     /// <summary>All money.</summary>
     public decimal Full => Other + Labor;
 
-    /// <summary>What would go if the crop went: all money but what varies with nothing.</summary>
-    public decimal Avoidable => Full - other[(int)VariesWith.Nothing] - labor[(int)VariesWith.Nothing];
-
-    internal void AddMoney(bool isLabor, VariesWith behavior, decimal amount) => (isLabor ? labor : other)[(int)behavior] += amount;
+    internal void AddMoney(bool isLabor, CostDriver behavior, decimal amount) => (isLabor ? labor : other)[(int)behavior] += amount;
 
     internal void AddHours(Stage stage, decimal amount) => hours[(int)stage] += amount;
 
@@ -36,7 +33,7 @@ public sealed class CostBlock
     {
         for (int i = 0; i < charge.Source.BehaviorShares.Count; i++)
         {
-            AddMoney(charge.Line == StatementLine.Labor, (VariesWith)i, charge.Amount.Amount * charge.Source.BehaviorShares[i]);
+            AddMoney(charge.Line == StatementLine.Labor, (CostDriver)i, charge.Amount.Amount * charge.Source.BehaviorShares[i]);
         }
     }
 
@@ -62,24 +59,24 @@ public sealed class CostBlock
     {
         decimal atYield = units * yieldFactor;
         return new UnitCost(
-            Spread(other, units, atYield, fixedToo: true),
-            Spread(labor, units, atYield, fixedToo: true),
-            Spread(other, units, atYield, fixedToo: false) + Spread(labor, units, atYield, fixedToo: false),
+            Spread(other, units, atYield),
+            Spread(labor, units, atYield),
             ((hours[(int)Stage.Nursery] + hours[(int)Stage.Grow] + hours[(int)Stage.Overhead]) / atYield)
                 + ((hours[(int)Stage.Harvest] + hours[(int)Stage.Pack] + hours[(int)Stage.Sell]) / units));
     }
 
-    private static decimal Spread(decimal[] money, decimal units, decimal atYield, bool fixedToo) =>
-        ((money[(int)VariesWith.Area] + (fixedToo ? money[(int)VariesWith.Nothing] : 0m)) / atYield)
-        + ((money[(int)VariesWith.Quantity] + money[(int)VariesWith.Sales]) / units);
+    private static decimal Staying(decimal[] money) => money[(int)CostDriver.Fixed] + money[(int)CostDriver.Trips];
+
+    private static decimal Spread(decimal[] money, decimal units, decimal atYield) =>
+        ((money[(int)CostDriver.Length] + money[(int)CostDriver.BedTime] + Staying(money)) / atYield)
+        + ((money[(int)CostDriver.Quantity] + money[(int)CostDriver.Units]) / units);
 }
 
 /// <summary>What one unit of a crop costs, in the farm's currency and hours per unit; unrounded.</summary>
 /// <param name="Other">All money but labor.</param>
 /// <param name="Labor">Labor, hired and imputed.</param>
-/// <param name="Avoidable">The part of both that varies with area, quantity or sales.</param>
 /// <param name="Hours">Labor hours.</param>
-public readonly record struct UnitCost(decimal Other, decimal Labor, decimal Avoidable, decimal Hours)
+public readonly record struct UnitCost(decimal Other, decimal Labor, decimal Hours)
 {
     /// <summary>All money.</summary>
     public decimal Full => Other + Labor;
@@ -89,5 +86,5 @@ public readonly record struct UnitCost(decimal Other, decimal Labor, decimal Avo
     /// <param name="right">Right.</param>
     /// <returns>The sum.</returns>
     public static UnitCost operator +(UnitCost left, UnitCost right) =>
-        new(left.Other + right.Other, left.Labor + right.Labor, left.Avoidable + right.Avoidable, left.Hours + right.Hours);
+        new(left.Other + right.Other, left.Labor + right.Labor, left.Hours + right.Hours);
 }

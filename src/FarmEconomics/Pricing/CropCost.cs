@@ -187,7 +187,7 @@ public sealed class CropCost
         }
 
         // Household use and stock grow with the yield, as picking does.
-        CostOfSold.AddMoney(isLabor: false, VariesWith.Quantity, (fees - Budget.OutputNotSold).Amount);
+        CostOfSold.AddMoney(isLabor: false, CostDriver.Quantity, (fees - Budget.OutputNotSold).Amount);
     }
 
     private CropChannel At(Channel channel)

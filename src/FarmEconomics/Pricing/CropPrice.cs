@@ -1,10 +1,11 @@
+using FarmEconomics.Decisions;
 using FarmEconomics.Records;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Pricing;
 
 /// <summary>Floor, full cost and target of one unit, grossed up for the channel's fee; in the farm's currency per unit, unrounded.</summary>
-/// <param name="Floor">Covers what would go if the crop went (area, quantity and sales costs); below it every unit sold loses money at once.</param>
+/// <param name="Floor">The price of units sold outside boxes at which the farm nets what it nets without the crop, refilling of boxes included; below it growing the crop costs the farm money now.</param>
 /// <param name="FullCost">Covers everything, its part of fixed and channel cost included: what must be earned in the long run.</param>
 /// <param name="Target">Gives the wanted return per hour or margin; never under full cost.</param>
 /// <param name="TargetIsFullCost">True when the wanted return is below what labor cost anyway, so that full cost stands in for the target.</param>
@@ -34,7 +35,7 @@ public sealed class CropPrice
 {
     private readonly UnitCost cost;
 
-    internal CropPrice(CropCost crop, CropChannel sold, PriceRules rules, YieldHistory yields)
+    internal CropPrice(CropCost crop, CropChannel sold, PriceRules rules, YieldHistory yields, WhatIfModel model)
     {
         Cost = crop;
         Sold = sold;
@@ -42,8 +43,9 @@ public sealed class CropPrice
         FeePercent = sold.Channel.Row.FeePercent ?? 0m;
         ChannelPart = sold.ChannelCost.PerUnit(sold.Quantity);
         cost = (crop.PerUnit() ?? default) + ChannelPart;
-        Prices = rules.Price(crop.PerUnit()!.Value, ChannelPart, FeePercent);
-        AtNormalYield = yields.Failed ? rules.Price(crop.PerUnit(yields.NormalFactor)!.Value, ChannelPart, FeePercent) : null;
+        Prices = rules.Price(crop.PerUnit()!.Value, ChannelPart, FeePercent, model.FloorCost());
+        AtNormalYield = yields.Failed
+            ? rules.Price(crop.PerUnit(yields.NormalFactor)!.Value, ChannelPart, FeePercent, model.FloorCost(yields.NormalFactor)) : null;
         ByMonth = sold.Parts.GroupBy(part => new DateOnly(part.Disposition.Row.Date.Year, part.Disposition.Row.Date.Month, 1))
             .OrderBy(month => month.Key)
             .Select(month => new MonthPrice(month.Key, month.Sum(part => part.Quantity), Rate.Of(month.Sum(part => part.Amount.Amount), month.Sum(part => part.Quantity), "nothing sold")))

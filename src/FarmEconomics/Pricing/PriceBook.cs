@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
 using FarmEconomics.Records;
 using FarmEconomics.Units;
 
@@ -19,6 +20,7 @@ public sealed class PriceBook
     {
         Review = review;
         Season = review.Season(cropYear);
+        SeasonCosts costs = SeasonCosts.Of(Season);
         Rules = new PriceRules(Season, terms);
         Costs = CropCost.Of(review, cropYear);
         byCrop = Costs.ToDictionary(cost => cost.Crop);
@@ -43,7 +45,7 @@ public sealed class PriceBook
             {
                 if (cost.Through(channel) is { } sold)
                 {
-                    prices.Add(new CropPrice(cost, sold, Rules, yields) { ListPrice = ListPriceOf(cost.Crop, channel), References = ReferencesOf(cost.Crop) });
+                    prices.Add(new CropPrice(cost, sold, Rules, yields, costs.Model(cost.Budget)) { ListPrice = ListPriceOf(cost.Crop, channel), References = ReferencesOf(cost.Crop) });
                 }
                 else
                 {

@@ -28,17 +28,4 @@ public static class PriceMath
     public static Rate RoundUp(Rate price, decimal step) => price.Value is { } known
         ? Rate.Known(Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step))
         : price;
-
-    /// <summary>The middle of some numbers; the mean of the two in the middle when their count is even.</summary>
-    /// <param name="values">At least one number.</param>
-    /// <returns>The median.</returns>
-    /// <exception cref="ArgumentException">There are no numbers.</exception>
-    public static decimal Median(IEnumerable<decimal> values)
-    {
-        List<decimal> sorted = [.. values.Order()];
-        int middle = sorted.Count / 2;
-        return sorted.Count == 0 ? throw new ArgumentException("A median needs at least one number.", nameof(values))
-            : sorted.Count % 2 == 1 ? sorted[middle]
-            : (sorted[middle - 1] + sorted[middle]) / 2m;
-    }
 }

@@ -5,7 +5,7 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Pricing;
 
 /// <summary>
-/// Makes prices of costs: floor = avoidable / (1 - fee); full cost = all cost / (1 - fee); target = (cost but labor + hours x wanted) / (1 - fee), or
+/// Makes prices of costs: floor = what units sold outside boxes must bring for the farm to net what it nets without the crop / (1 - fee); full cost = all cost / (1 - fee); target = (cost but labor + hours x wanted) / (1 - fee), or
 /// all cost / (1 - fee - margin). Source: cost-based pricing as extension guides teach it (variable cost as the floor, total cost in the long run,
 /// a markup for the return wanted); common practice, no one source.
 /// </summary>
@@ -43,10 +43,10 @@ public sealed class PriceRules
 
     internal string? HoursMissing => Known.Costs ?? Known.Hours ?? Known.Ownership;
 
-    internal PriceSet Price(UnitCost production, UnitCost channel, decimal feePercent)
+    internal PriceSet Price(UnitCost production, UnitCost channel, decimal feePercent, Rate floorCost)
     {
         UnitCost all = production + channel;
-        Rate floor = PriceMath.GrossUp(Of(production.Avoidable, FloorMissing), feePercent);
+        Rate floor = PriceMath.GrossUp(FloorMissing is { } missing ? Rate.NotAvailable(missing) : floorCost, feePercent);
         Rate full = PriceMath.GrossUp(Of(all.Full, FullMissing), feePercent);
         Rate target = Target(all, feePercent);
         bool lifted = target.Value is { } wanted && full.Value is { } cost && wanted < cost;

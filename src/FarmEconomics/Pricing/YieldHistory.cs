@@ -22,7 +22,7 @@ public sealed record YieldHistory(Crop Crop, int CropYear, IReadOnlyList<(int Ye
     /// <summary>The median over the years.</summary>
     public Rate Normal => ByYear.Count < 2
         ? Rate.NotAvailable("only one year of harvests: no normal yield to compare with")
-        : Rate.Known(PriceMath.Median(ByYear.Select(item => item.PerBedFoot)));
+        : Rate.Known(Numbers.Median(ByYear.Select(item => item.PerBedFoot)));
 
     /// <summary>True when the yield was under the percent of normal; false when it wasn't or can't be told.</summary>
     public bool Failed => Yield.Value is { } yield && Normal.Value is { } normal && yield < normal * FailedBelowPercent / 100m;

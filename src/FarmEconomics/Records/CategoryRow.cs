@@ -34,8 +34,10 @@ public readonly record struct CategoryRow(RecordTable Home, int Index) : IRecord
         new("tax_line", ColumnType.Text, "The line of Schedule F it goes to, a label for the tax preparer."));
     internal static readonly TextColumn PoolColumn = Declared.Text(
         new("pool", ColumnType.Name, "Where a row goes that names no crop, planting, channel or pool.") { RefersTo = "pools" });
-    internal static readonly ChoiceColumn<VariesWith> VariesWithColumn = Declared.Choice<VariesWith>(
-        new("varies_with", ColumnType.Choice, "What the cost varies with; blank: area."));
+    internal static readonly ChoiceColumn<CostDriver> VariesWithColumn = Declared.Choice<CostDriver>(
+        new("varies_with", ColumnType.Choice,
+            "What the cost varies with: length, bed time, quantity picked, units sold, trips of a channel, or nothing (fixed); "
+            + "blank: length. The words area, sales and nothing of before count as length, units and fixed."));
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<CategoryRow>();
@@ -56,7 +58,7 @@ public readonly record struct CategoryRow(RecordTable Home, int Index) : IRecord
     public string? Pool => PoolColumn.Maybe(Home, Index);
 
     /// <summary>What the cost varies with.</summary>
-    public VariesWith? VariesWith => VariesWithColumn.Maybe(Home, Index);
+    public CostDriver? VariesWith => VariesWithColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>
     public static CategoryRow At(RecordTable table, int index) => new(table, index);

@@ -29,6 +29,11 @@ public readonly record struct ChannelRow(RecordTable Home, int Index) : IRecordR
         new("fee_percent", ColumnType.Percent, "The channel's fee, in percent of the sale.") { Range = NumberRanges.Part, Unit = "%" });
     internal static readonly TextColumn ValuesFromColumn = Declared.Text(
         new("values_from", ColumnType.Name, "The channel whose prices value goods that carry none.") { RefersTo = "channels" });
+    internal static readonly NumberColumn ElasticityColumn = Declared.Number(
+        new("elasticity", ColumnType.Number,
+            "How much more the channel takes for a lower price: 2 means 2% more sold for a price 1% lower; blank: 2. "
+            + "Only for market, stand and wholesale.")
+        { Range = new NumberRange(0.01m, 1000m) });
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<ChannelRow>();
@@ -41,6 +46,9 @@ public readonly record struct ChannelRow(RecordTable Home, int Index) : IRecordR
 
     /// <summary>The channel's fee in percent of the sale (6.5 = 6.5 %).</summary>
     public decimal? FeePercent => FeePercentColumn.Maybe(Home, Index);
+
+    /// <summary>Price elasticity of demand by size: 2 means 2% more sold for a price 1% lower; blank: 2.</summary>
+    public decimal? Elasticity => ElasticityColumn.Maybe(Home, Index);
 
     /// <summary>The channel whose prices value goods that carry none.</summary>
     public string? ValuesFrom => ValuesFromColumn.Maybe(Home, Index);

@@ -1,6 +1,6 @@
 using static FarmEconomics.Records.ExpenseClass;
 using static FarmEconomics.Records.StatementLine;
-using static FarmEconomics.Records.VariesWith;
+using static FarmEconomics.Records.CostDriver;
 
 namespace FarmEconomics.Records;
 
@@ -33,17 +33,17 @@ public static class Defaults
     /// <summary>Pools with their basis and line.</summary>
     public static IReadOnlyList<PoolRow> Pools { get; } =
     [
-        Pool(Seed, "input-rates", Materials, Area),
-        Pool(Fertility, "bed-feet", Materials, Area),
+        Pool(Seed, "input-rates", Materials, Length),
+        Pool(Fertility, "bed-feet", Materials, Length),
         Pool(Packaging, "input-rates", Selling, Quantity),
-        Pool(SellingGeneral, "sales-value", Selling, VariesWith.Sales),
-        Pool("nursery work", "tray-days", StatementLine.Labor, Area),
-        Pool("grow work", "bed-foot-days", StatementLine.Labor, Area),
+        Pool(SellingGeneral, "sales-value", Selling, CostDriver.Units),
+        Pool("nursery work", "tray-days", StatementLine.Labor, Length),
+        Pool("grow work", "bed-foot-days", StatementLine.Labor, Length),
         Pool("harvest work", "quantity-crates", StatementLine.Labor, Quantity),
         Pool("pack work", "quantity-crates", StatementLine.Labor, Quantity),
-        Pool("sell work", "sales-value", StatementLine.Labor, VariesWith.Sales),
-        Pool(DefaultPools.UnloggedLabor, "bed-foot-days", StatementLine.Labor, Area),
-        Pool(DefaultPools.GeneralOverhead, "bed-foot-days", Overhead, Nothing),
+        Pool("sell work", "sales-value", StatementLine.Labor, Trips),
+        Pool(DefaultPools.UnloggedLabor, "bed-foot-days", StatementLine.Labor, Length),
+        Pool(DefaultPools.GeneralOverhead, "bed-foot-days", Overhead, Fixed),
     ];
 
     /// <summary>
@@ -52,54 +52,54 @@ public static class Defaults
     /// </summary>
     public static IReadOnlyList<CategoryRow> Categories { get; } =
     [
-        Category("seed", Operating, Materials, "Seeds and plants", Seed, Area),
-        Category("seeds", Operating, Materials, "Seeds and plants", Seed, Area),
-        Category("plants", Operating, Materials, "Seeds and plants", Seed, Area),
-        Category("seedlings", Operating, Materials, "Seeds and plants", Seed, Area),
-        Category("potting mix", Operating, Materials, "Supplies", Seed, Area),
-        Category("trays and pots", Operating, Materials, "Supplies", Seed, Area),
-        Category("compost", Operating, Materials, "Fertilizers and lime", Fertility, Area),
-        Category("fertilizer", Operating, Materials, "Fertilizers and lime", Fertility, Area),
-        Category("lime", Operating, Materials, "Fertilizers and lime", Fertility, Area),
-        Category("soil amendments", Operating, Materials, "Fertilizers and lime", Fertility, Area),
-        Category("cover crop seed", Operating, Materials, "Seeds and plants", Fertility, Area),
-        Category("soil tests", Operating, Materials, "Other expenses", Fertility, Area),
-        Category("row cover and mulch", Operating, Materials, "Supplies", Fertility, Area),
-        Category("row cover", Operating, Materials, "Supplies", Fertility, Area),
-        Category("mulch", Operating, Materials, "Supplies", Fertility, Area),
-        Category("trellis", Operating, Materials, "Supplies", Fertility, Area),
-        Category("irrigation supplies", Operating, Materials, "Supplies", Fertility, Area),
-        Category("crop supplies", Operating, Materials, "Supplies", Fertility, Area),
-        Category("pest control", Operating, Materials, "Chemicals", Fertility, Area),
-        Category("custom work", Operating, Materials, "Custom hire (machine work)", Fertility, Area),
+        Category("seed", Operating, Materials, "Seeds and plants", Seed, Length),
+        Category("seeds", Operating, Materials, "Seeds and plants", Seed, Length),
+        Category("plants", Operating, Materials, "Seeds and plants", Seed, Length),
+        Category("seedlings", Operating, Materials, "Seeds and plants", Seed, Length),
+        Category("potting mix", Operating, Materials, "Supplies", Seed, Length),
+        Category("trays and pots", Operating, Materials, "Supplies", Seed, Length),
+        Category("compost", Operating, Materials, "Fertilizers and lime", Fertility, Length),
+        Category("fertilizer", Operating, Materials, "Fertilizers and lime", Fertility, Length),
+        Category("lime", Operating, Materials, "Fertilizers and lime", Fertility, Length),
+        Category("soil amendments", Operating, Materials, "Fertilizers and lime", Fertility, Length),
+        Category("cover crop seed", Operating, Materials, "Seeds and plants", Fertility, Length),
+        Category("soil tests", Operating, Materials, "Other expenses", Fertility, Length),
+        Category("row cover and mulch", Operating, Materials, "Supplies", Fertility, Length),
+        Category("row cover", Operating, Materials, "Supplies", Fertility, Length),
+        Category("mulch", Operating, Materials, "Supplies", Fertility, Length),
+        Category("trellis", Operating, Materials, "Supplies", Fertility, Length),
+        Category("irrigation supplies", Operating, Materials, "Supplies", Fertility, Length),
+        Category("crop supplies", Operating, Materials, "Supplies", Fertility, Length),
+        Category("pest control", Operating, Materials, "Chemicals", Fertility, Length),
+        Category("custom work", Operating, Materials, "Custom hire (machine work)", Fertility, Length),
         Category("packaging", Operating, Selling, "Supplies", Packaging, Quantity),
         Category("boxes and bags", Operating, Selling, "Supplies", Packaging, Quantity),
-        Category("market fees", Operating, Selling, "Other expenses", SellingGeneral, Nothing),
-        Category("card fees", Operating, Selling, "Other expenses", SellingGeneral, VariesWith.Sales),
-        Category("advertising", Operating, Selling, "Other expenses", SellingGeneral, Nothing),
-        Category("delivery", Operating, Selling, "Freight and trucking", SellingGeneral, VariesWith.Sales),
-        Category("freight", Operating, Materials, "Freight and trucking", DefaultPools.GeneralOverhead, Nothing),
-        Category("storage", Operating, Selling, "Storage and warehousing", DefaultPools.GeneralOverhead, Nothing),
-        Category("fuel", Operating, Materials, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Nothing),
-        Category("vehicle", Operating, Overhead, "Car and truck expenses", DefaultPools.GeneralOverhead, Nothing),
-        Category("repairs", Operating, Overhead, "Repairs and maintenance", DefaultPools.GeneralOverhead, Nothing),
-        Category("tools", Operating, Overhead, "Supplies", DefaultPools.GeneralOverhead, Nothing),
-        Category("supplies", Operating, Materials, "Supplies", DefaultPools.GeneralOverhead, Nothing),
-        Category("utilities", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
-        Category("electricity", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
-        Category("water", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Nothing),
-        Category("heating fuel", Operating, Infrastructure, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Nothing),
-        Category("insurance", Operating, Overhead, "Insurance (other than health)", DefaultPools.GeneralOverhead, Nothing),
-        Category("rent", Operating, Overhead, "Rent or lease: other (land, animals, etc.)", DefaultPools.GeneralOverhead, Nothing),
-        Category("equipment rental", Operating, Overhead, "Rent or lease: vehicles, machinery, equipment", DefaultPools.GeneralOverhead, Nothing),
-        Category("property tax", Operating, Overhead, "Taxes", DefaultPools.GeneralOverhead, Nothing),
-        Category("office", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
-        Category("phone and internet", Operating, Overhead, "Utilities", DefaultPools.GeneralOverhead, Nothing),
-        Category("software", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
-        Category("professional fees", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
-        Category("certification", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
-        Category("dues and training", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Nothing),
-        Category("operating loan interest", Operating, Overhead, "Interest: other", DefaultPools.GeneralOverhead, Nothing),
+        Category("market fees", Operating, Selling, "Other expenses", SellingGeneral, Fixed),
+        Category("card fees", Operating, Selling, "Other expenses", SellingGeneral, CostDriver.Units),
+        Category("advertising", Operating, Selling, "Other expenses", SellingGeneral, Fixed),
+        Category("delivery", Operating, Selling, "Freight and trucking", SellingGeneral, CostDriver.Units),
+        Category("freight", Operating, Materials, "Freight and trucking", DefaultPools.GeneralOverhead, Fixed),
+        Category("storage", Operating, Selling, "Storage and warehousing", DefaultPools.GeneralOverhead, Fixed),
+        Category("fuel", Operating, Materials, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Fixed),
+        Category("vehicle", Operating, Overhead, "Car and truck expenses", DefaultPools.GeneralOverhead, Fixed),
+        Category("repairs", Operating, Overhead, "Repairs and maintenance", DefaultPools.GeneralOverhead, Fixed),
+        Category("tools", Operating, Overhead, "Supplies", DefaultPools.GeneralOverhead, Fixed),
+        Category("supplies", Operating, Materials, "Supplies", DefaultPools.GeneralOverhead, Fixed),
+        Category("utilities", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Fixed),
+        Category("electricity", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Fixed),
+        Category("water", Operating, Infrastructure, "Utilities", DefaultPools.GeneralOverhead, Fixed),
+        Category("heating fuel", Operating, Infrastructure, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Fixed),
+        Category("insurance", Operating, Overhead, "Insurance (other than health)", DefaultPools.GeneralOverhead, Fixed),
+        Category("rent", Operating, Overhead, "Rent or lease: other (land, animals, etc.)", DefaultPools.GeneralOverhead, Fixed),
+        Category("equipment rental", Operating, Overhead, "Rent or lease: vehicles, machinery, equipment", DefaultPools.GeneralOverhead, Fixed),
+        Category("property tax", Operating, Overhead, "Taxes", DefaultPools.GeneralOverhead, Fixed),
+        Category("office", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Fixed),
+        Category("phone and internet", Operating, Overhead, "Utilities", DefaultPools.GeneralOverhead, Fixed),
+        Category("software", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Fixed),
+        Category("professional fees", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Fixed),
+        Category("certification", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Fixed),
+        Category("dues and training", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Fixed),
+        Category("operating loan interest", Operating, Overhead, "Interest: other", DefaultPools.GeneralOverhead, Fixed),
         Category("wages", ExpenseClass.Labor, StatementLine.Labor, "Labor hired (less employment credits)", null, null),
         Category("payroll taxes", LaborBurden, StatementLine.Labor, "Taxes", null, null),
         Category("workers compensation", LaborBurden, StatementLine.Labor, "Insurance (other than health)", null, null),
@@ -118,10 +118,10 @@ public static class Defaults
     private static IEnumerable<TaskRow> Of(Stage stage, params string[] names) =>
         names.Select(name => BuiltIn.Add<TaskRow>(new() { ["task"] = name, ["stage"] = stage, Source = Place }));
 
-    private static PoolRow Pool(string name, string basis, StatementLine line, VariesWith variesWith) => BuiltIn.Add<PoolRow>(
+    private static PoolRow Pool(string name, string basis, StatementLine line, CostDriver variesWith) => BuiltIn.Add<PoolRow>(
         new() { ["pool"] = name, ["basis"] = basis, ["statement_line"] = line, ["varies_with"] = variesWith, Source = Place });
 
-    private static CategoryRow Category(string name, ExpenseClass kind, StatementLine? line, string? taxLine, string? pool, VariesWith? variesWith) =>
+    private static CategoryRow Category(string name, ExpenseClass kind, StatementLine? line, string? taxLine, string? pool, CostDriver? variesWith) =>
         BuiltIn.Add<CategoryRow>(new()
         {
             ["category"] = name,

@@ -152,8 +152,8 @@ public sealed class Pool
     /// <summary>True for a pool whose labor stays on the overhead line and outside labor hours.</summary>
     public bool IsOverhead => Line == StatementLine.Overhead;
 
-    /// <summary>What its running cost varies with; nothing if not said.</summary>
-    public VariesWith VariesWith => Row.VariesWith ?? Records.VariesWith.Nothing;
+    /// <summary>What its running cost varies with; fixed if not said.</summary>
+    public CostDriver VariesWith => Row.VariesWith ?? CostDriver.Fixed;
 
     /// <summary>The pool's name.</summary>
     public override string ToString() => Name;

@@ -349,7 +349,7 @@ public sealed class FarmRecords
                 ["pool"] = DefaultPools.ChannelPoolName(channel.Name),
                 ["basis"] = "sales-value",
                 ["statement_line"] = StatementLine.Selling,
-                ["varies_with"] = VariesWith.Sales,
+                ["varies_with"] = CostDriver.Trips,
                 Source = channel.Row.Source,
             };
             Pool pool = new(Pools.Count, row.Row<PoolRow>()) { Channel = channel };

@@ -105,6 +105,12 @@ public sealed record FarmSettings
     /// <summary>What happens to idle capacity.</summary>
     public IdleCapacity IdleCapacity { get; init; } = IdleCapacity.Separate;
 
+    /// <summary>Whether hours of hired people that a change frees need not be paid; asked by decisions only.</summary>
+    public bool HiredHoursCanBeCut { get; init; } = true;
+
+    /// <summary>What produce bought in for boxes costs, in percent of list price; asked by decisions only.</summary>
+    public decimal BuyInPercent { get; init; } = 100m;
+
     /// <summary>How pools that serve each other are resolved. Not a setting of the table: reciprocal unless a comparison asks for another.</summary>
     public SharingMethod SharingMethod { get; init; } = SharingMethod.Reciprocal;
 

@@ -34,8 +34,8 @@ public readonly record struct PoolRow(RecordTable Home, int Index) : IRecordRow<
     internal static readonly NumberColumn CapacityColumn = Declared.Number(
         new("capacity", ColumnType.Number, "What it can give in a crop year of twelve months.")
         { Range = new NumberRange(0.001m, 1_000_000_000m), Unit = "unit of its basis" });
-    internal static readonly ChoiceColumn<VariesWith> VariesWithColumn = Declared.Choice<VariesWith>(
-        new("varies_with", ColumnType.Choice, "What its running cost varies with; blank: nothing."));
+    internal static readonly ChoiceColumn<CostDriver> VariesWithColumn = Declared.Choice<CostDriver>(
+        new("varies_with", ColumnType.Choice, "What its running cost varies with, as in categories; blank: fixed."));
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<PoolRow>();
@@ -56,7 +56,7 @@ public readonly record struct PoolRow(RecordTable Home, int Index) : IRecordRow<
     public decimal? Capacity => CapacityColumn.Maybe(Home, Index);
 
     /// <summary>What its running cost varies with; blank: nothing.</summary>
-    public VariesWith? VariesWith => VariesWithColumn.Maybe(Home, Index);
+    public CostDriver? VariesWith => VariesWithColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>
     public static PoolRow At(RecordTable table, int index) => new(table, index);

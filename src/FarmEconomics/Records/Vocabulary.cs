@@ -110,20 +110,29 @@ public enum StatementLine
     Overhead,
 }
 
-/// <summary>What a cost varies with.</summary>
-public enum VariesWith
+/// <summary>
+/// What makes a cost come and go. A channel's percentage fee follows the sale itself and is told apart (<see cref="Costing.Charge.IsFee"/>).
+/// Files also take the words of before: area for length, sales for units, nothing for fixed.
+/// </summary>
+public enum CostDriver
 {
     /// <summary>Bed-feet planted.</summary>
-    Area,
+    Length,
 
-    /// <summary>Quantity picked.</summary>
+    /// <summary>Quantity picked and handled.</summary>
     Quantity,
 
-    /// <summary>Sales value.</summary>
-    Sales,
+    /// <summary>Units sold, such as packaging.</summary>
+    Units,
 
-    /// <summary>Nothing: fixed.</summary>
-    Nothing,
+    /// <summary>None: the cost stays whatever is grown.</summary>
+    Fixed,
+
+    /// <summary>Bed-feet times the time they are held.</summary>
+    BedTime,
+
+    /// <summary>Trips of a channel (market days, delivery rounds, box days): they go whole when nothing is sold through it, and not before.</summary>
+    Trips,
 }
 
 /// <summary>What a rate or a time standard is counted for.</summary>

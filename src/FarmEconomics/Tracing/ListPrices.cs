@@ -60,6 +60,10 @@ internal sealed class ListPrices
     /// <summary>List price per unit of the crop for goods leaving a channel on a day; null when nothing tells.</summary>
     internal decimal? PerUnit(Crop crop, Channel channel, DateOnly day) => Find(crop.Index, channel.Index, day) is { } price ? price.Amount / price.Quantity : null;
 
+    /// <summary>The farm's own list price on a day, the channel's or else of no channel; null without a row of it.</summary>
+    internal decimal? Listed(Crop crop, Channel channel, DateOnly day) =>
+        (Newest(crop.Index, channel.Index, day) ?? Newest(crop.Index, NoChannel, day)) is { } price ? price.Amount / price.Quantity : null;
+
     private (decimal Amount, decimal Quantity)? Find(int crop, int channel, DateOnly day) =>
         Newest(crop, sources[channel], day)
         ?? Newest(crop, NoChannel, day)

@@ -7,16 +7,31 @@ public class DecideCommandTests
     private static readonly string Demo = Path.Combine(Repository.Root, "demo-data");
 
     [Fact]
-    public async Task Decide_DropALosingCrop_ShowsTwoAnswersAndSaysWhyTheyDisagree()
+    public async Task Decide_DropACrop_HasCashAndOwnHoursInItsFirstTwoLines()
     {
-        ProgramRun run = await Program.RunAsync("decide", Demo, "--year", "2025", "--drop", "peppers");
+        ProgramRun run = await Program.RunAsync("decide", Demo, "--year", "2025", "--drop", "micro mix");
 
         Assert.True(run.ExitCode == 0, run.Error);
-        Assert.Contains("The two disagree because", run.Output, StringComparison.Ordinal);
-        Assert.Contains("full cost", run.Output, StringComparison.Ordinal);
-        Assert.Contains("avoidable cost", run.Output, StringComparison.Ordinal);
-        Assert.Contains("fixed cost on other shoulders", run.Output, StringComparison.Ordinal);
+        string[] lines = run.Output.Split('\n');
+        Assert.StartsWith("Without Micro mix: $", lines[0], StringComparison.Ordinal);
+        Assert.Contains("less cash a year", lines[0], StringComparison.Ordinal);
+        Assert.Contains("own hours", lines[0], StringComparison.Ordinal);
+        Assert.Contains("own hours", lines[1], StringComparison.Ordinal);
+        Assert.Contains("cash, hours and value", run.Output, StringComparison.Ordinal);
+        Assert.Contains("cost that stays, on other crops", run.Output, StringComparison.Ordinal);
         Assert.Contains("not tax, legal, lending or food-safety advice", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task WhatIf_WithoutACrop_BeginsAsDecideDoes()
+    {
+        ProgramRun decide = await Program.RunAsync("decide", Demo, "--year", "2025", "--drop", "Beets");
+        ProgramRun whatIf = await Program.RunAsync("whatif", Demo, "--year", "2025", "--change", "without beets");
+
+        Assert.True(whatIf.ExitCode == 0, whatIf.Error);
+        string words = decide.Output[..decide.Output.IndexOf("Drop Beets: cash", StringComparison.Ordinal)].TrimEnd();
+        Assert.StartsWith(words, whatIf.Output, StringComparison.Ordinal);
+        Assert.Contains("Worked through all records again", whatIf.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -27,7 +42,7 @@ public class DecideCommandTests
 
         Assert.True(once.ExitCode == 0, once.Error);
         Assert.Equal(once.Output, again.Output);
-        Assert.Contains("stays ahead of", once.Output, StringComparison.Ordinal);
+        Assert.Contains("What it added, at today's prices", once.Output, StringComparison.Ordinal);
         Assert.Contains("yours to set", once.Output, StringComparison.Ordinal);
     }
 
@@ -36,7 +51,7 @@ public class DecideCommandTests
     [InlineData("need --by LENGTH", "--grow", "Carrots")]
     [InlineData("one change at a time", "--drop", "Carrots", "--grow", "Kale", "--by", "10")]
     [InlineData("--by goes with", "--drop", "Carrots", "--by", "10")]
-    public async Task Decide_WrongUse_SaysHowToMendIt(string expected, params string[] arguments)
+    public async Task Decide_WrongUse_SaysHowToFixIt(string expected, params string[] arguments)
     {
         ProgramRun run = await Program.RunAsync(["decide", Demo, .. arguments]);
 

@@ -2,7 +2,7 @@
 
 -- Rows of the books by crop year: a row naming a planting has the planting's.
 CREATE TABLE booked AS
-SELECT e.*, c.class, c.burden, c.line, c.varies_with, c.pool AS category_pool, CASE WHEN e.planting IS NULL OR y.perennial THEN e.year ELSE y.year END AS home_year
+SELECT e.*, c.class, c.burden, c.line, c.varies_with, c.written, c.pool AS category_pool, CASE WHEN e.planting IS NULL OR y.perennial THEN e.year ELSE y.year END AS home_year
 FROM expenses e JOIN categories c ON c.category = e.category LEFT JOIN planting_years y ON y.planting = e.planting;
 CREATE TABLE wage_years AS SELECT DISTINCT home_year AS year FROM booked WHERE class = 'labor' AND NOT burden;
 

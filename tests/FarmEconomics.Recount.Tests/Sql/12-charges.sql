@@ -19,6 +19,17 @@ CREATE TABLE charges AS
 SELECT m.pool, m.year, m.stream, s.part AS user, s.units, p.line, p.varies_with
 FROM split('charge_weights') s JOIN pool_money m ON concat_ws('|', m.pool, m.year, m.stream) = s.what JOIN pools p ON p.pool = m.pool;
 
+-- What the cash of a pool varies with: as the pool says; of a channel's own pool as the category says where that is more than fixed, else with its trips.
+-- Refunds of one driver larger than its cost leave no parts: the pool's own has it all.
+CREATE TABLE pool_drivers AS
+WITH rows AS (
+    SELECT b.pool, b.year, p.varies_with AS own, b.units,
+        CASE WHEN p.channel IS NOT NULL AND coalesce(b.written, 'fixed') <> 'fixed' THEN b.written ELSE p.varies_with END AS driver
+    FROM pool_books b JOIN pools p ON p.pool = b.pool WHERE b.class <> 'labor'
+), parts AS (SELECT pool, year, own, driver, sum(units) / sum(sum(units)) OVER (PARTITION BY pool, year) AS part FROM rows GROUP BY pool, year, own, driver),
+whole AS (SELECT *, min(part) OVER (PARTITION BY pool, year) < 0 AS refunded FROM parts)
+SELECT pool, year, driver, part FROM whole WHERE NOT refunded UNION ALL SELECT DISTINCT pool, year, own, 1 FROM whole WHERE refunded;
+
 -- Hours go the same way, stage by stage, in units of 10^-8.
 CREATE TABLE pool_hours AS SELECT pool, year, stage, sum(hours) AS hours FROM work_hours WHERE pool IS NOT NULL GROUP BY ALL;
 CREATE TABLE hour_shares AS

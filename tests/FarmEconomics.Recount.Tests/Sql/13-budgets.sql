@@ -10,13 +10,13 @@ SELECT pool, year, stream, stage, sum(units) / sum(sum(units)) OVER (PARTITION B
 CREATE TABLE costs AS
 -- Rows of the books that name a planting or a crop; class labor is labor money without hours.
 SELECT planting, year, CASE class WHEN 'labor' THEN 'labor' ELSE line END AS line, 'direct' AS source, NULL AS stage, varies_with, CAST(units AS DOUBLE) AS units FROM direct_money WHERE planting IS NOT NULL
-UNION ALL SELECT planting, year, 'selling', 'fees', NULL, 'sales', fees FROM enterprise_output WHERE fees <> 0
+UNION ALL SELECT planting, year, 'selling', 'fees', NULL, 'units', fees FROM enterprise_output WHERE fees <> 0
 UNION ALL SELECT planting, year, 'labor', stream, l.stage, behavior, units FROM labor_money l JOIN stages g ON g.stage = l.stage WHERE planting IS NOT NULL
--- Charges of pools: their own money on the pool's line, varying as the pool says; labor on the labor line, but that of overhead pools. Ownership and the labor of overhead pools vary with nothing.
-UNION ALL SELECT user, year, line, 'pool', NULL, CASE WHEN stream = 'ownership' THEN 'nothing' ELSE varies_with END, units
-FROM charges WHERE stream IN ('cash', 'ownership')
+-- Charges of pools: their own money on the pool's line, varying as its rows do; labor on the labor line, but that of overhead pools. Ownership and the labor of overhead pools vary with nothing.
+UNION ALL SELECT user, year, line, 'pool', NULL, 'fixed', units FROM charges WHERE stream = 'ownership'
+UNION ALL SELECT c.user, c.year, c.line, 'pool', NULL, d.driver, c.units * d.part FROM charges c JOIN pool_drivers d ON d.pool = c.pool AND d.year = c.year WHERE stream = 'cash'
 UNION ALL SELECT c.user, c.year, CASE WHEN c.line = 'overhead' THEN 'overhead' ELSE 'labor' END, c.stream, s.stage,
-    CASE WHEN c.line = 'overhead' THEN 'nothing' ELSE coalesce(g.behavior, c.varies_with) END, c.units * s.part
+    CASE WHEN c.line = 'overhead' THEN 'fixed' ELSE coalesce(g.in_pool, c.varies_with) END, c.units * s.part
 FROM charges c JOIN pool_stages s ON s.pool = c.pool AND s.year = c.year AND s.stream = c.stream LEFT JOIN stages g ON g.stage = s.stage
 WHERE c.stream IN ('hired', 'owner');
 
@@ -26,8 +26,8 @@ SELECT e.planting, e.year,
     coalesce(sum(units) FILTER (line = 'labor'), 0) AS labor, coalesce(sum(units) FILTER (line = 'labor' AND source = 'owner'), 0) AS owner_labor,
     coalesce(sum(units) FILTER (line = 'infrastructure'), 0) AS infrastructure, coalesce(sum(units) FILTER (line = 'overhead'), 0) AS overhead,
     coalesce(sum(units) FILTER (line = 'labor' AND stage = 'sell'), 0) AS selling_labor,
-    coalesce(sum(units) FILTER (varies_with = 'area'), 0) AS with_area, coalesce(sum(units) FILTER (varies_with = 'quantity'), 0) AS with_quantity,
-    coalesce(sum(units) FILTER (varies_with = 'sales'), 0) AS with_sales, coalesce(sum(units) FILTER (varies_with = 'nothing'), 0) AS with_nothing
+    coalesce(sum(units) FILTER (varies_with IN ('length', 'bed-time')), 0) AS with_bed, coalesce(sum(units) FILTER (varies_with = 'quantity'), 0) AS with_quantity,
+    coalesce(sum(units) FILTER (varies_with = 'units'), 0) AS with_units, coalesce(sum(units) FILTER (varies_with IN ('fixed', 'trips')), 0) AS staying
 FROM enterprises e LEFT JOIN costs c ON c.planting = e.planting AND c.year = e.year GROUP BY e.planting, e.year;
 
 CREATE TABLE hour_sums AS

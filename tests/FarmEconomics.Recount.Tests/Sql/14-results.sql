@@ -31,11 +31,11 @@ CREATE MACRO budget_rows(sums) AS TABLE
     ), margins AS (
         SELECT *, output - materials - selling AS gross, output - materials - selling - labor AS after_labor,
             output - materials - selling - labor - infrastructure AS after_infrastructure, output - materials - selling - labor - infrastructure - overhead AS net,
-            CASE WHEN sold > 0 THEN sold_value / sold END AS average, with_area + with_quantity + with_sales + with_nothing AS all_costs FROM lines
+            CASE WHEN sold > 0 THEN sold_value / sold END AS average, with_bed + with_quantity + with_units + staying AS all_costs FROM lines
     ), even AS (
         -- What wasn't sold comes off the cost at its value; of the costs only the fees follow the price. A better yield brings more of everything, and takes what varies with quantity or sales.
         SELECT *, all_costs - sold_fees - (output - sold_value) AS to_cover, CASE WHEN sold > 0 AND sold_value > 0 THEN sold * (1 - sold_fees / sold_value) END AS kept_units,
-            output - with_quantity - with_sales AS grown FROM margins
+            output - with_quantity - with_units AS grown FROM margins
     )
     SELECT planting, bed, even.year AS crop_year, crop, unit, plantings, bed_feet, bed_foot_days / 7 AS bed_foot_weeks,
         harvested, unmatched, sold, other_use, unsold, money(CASE WHEN worth_unknown = 0 THEN output END) AS output, money(CASE WHEN worth_unknown = 0 THEN household END) AS of_which_household,
@@ -50,7 +50,7 @@ CREATE MACRO budget_rows(sums) AS TABLE
         CASE WHEN worth_unknown = 0 AND net_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
         CASE WHEN worth_unknown = 0 THEN average / 100 END AS average_price,
         CASE WHEN worth_unknown = 0 AND net_known AND kept_units > 0 THEN to_cover / kept_units / 100 END AS break_even_price,
-        CASE WHEN worth_unknown = 0 AND net_known AND sold > 0 AND sold_value > 0 AND grown > 0 AND bed_feet > 0 THEN (with_area + with_nothing) / grown * sold / bed_feet END AS break_even_yield_per_bed_foot
+        CASE WHEN worth_unknown = 0 AND net_known AND sold > 0 AND sold_value > 0 AND grown > 0 AND bed_feet > 0 THEN (with_bed + staying) / grown * sold / bed_feet END AS break_even_yield_per_bed_foot
     FROM even JOIN known k ON k.year = even.year;
 
 CREATE TABLE planting_sums AS SELECT b.*, 1 AS plantings, c.unit FROM budgets b JOIN crops c ON c.crop = b.crop;

@@ -15,30 +15,32 @@ public class BreakEvenResidueTests
         .Worker("Al", WorkerKind.Hired, 10).Work("2025-05-01", "Al", 2, "grow", crop: "beets").AsOf("2025-12-31");
 
     // 3.00 a lb less a fee of 1.00 less packaging of 2.00 is 0; but 1 - 1/3 rounds up in its last digit, so 3 x (1 - 1/3) - 2 is a little more than 0.
-    private static EnterpriseBudget UnitThatEarnsWhatItCosts() => Farm().Channel("market", ChannelKind.Market, 33.33m).Pick("2025-07-14", "b", 1).Sell("2025-07-14", "beets", "market", 1, 3)
-        .Spend("2025-05-01", 2, "packaging", crop: "beets").Season(2025).CropNamed("beets");
+    private static SeasonReview UnitThatEarnsWhatItCosts() => Farm().Channel("market", ChannelKind.Market, 33.33m).Pick("2025-07-14", "b", 1).Sell("2025-07-14", "beets", "market", 1, 3)
+        .Spend("2025-05-01", 2, "packaging", crop: "beets").Season(2025);
 
-    // One pool holds 1 h of selling and 2 h of packing: 30.00 in all, reckoned as 30 x 1/3 + 30 x 2/3, which is a little off the 30.00 of sales.
+    // One pool holds 1 h of picking and 2 h of packing: 30.00 in all, reckoned as 30 x 1/3 + 30 x 2/3, which is a little off the 30.00 of sales.
     private static SeasonReview SellingThatTakesAll() => Farm().Channel("market", ChannelKind.Market).Pick("2025-07-14", "b", 10).Sell("2025-07-14", "beets", "market", 10, 3)
-        .Pool("packing shed", "bed-feet").Work("2025-07-14", "Al", 1, "sell", pool: "packing shed").Work("2025-07-14", "Al", 2, "pack", pool: "packing shed")
+        .Pool("packing shed", "bed-feet").Work("2025-07-14", "Al", 1, "harvest", pool: "packing shed").Work("2025-07-14", "Al", 2, "pack", pool: "packing shed")
         .Spend("2025-05-01", 5, "seed", crop: "beets").Season(2025);
 
     [Fact]
     public void UnitThatEarnsExactlyWhatItCosts_HasNoBreakEvenYield()
     {
-        EnterpriseBudget beets = UnitThatEarnsWhatItCosts();
-        Assert.Equal([20m, 2m, 1m, 0m], beets.Sums.CostByBehavior);
+        SeasonReview season = UnitThatEarnsWhatItCosts();
+        EnterpriseBudget beets = season.CropNamed("beets");
+        Assert.Equal([20m, 2m, 1m, 0m, 0m, 0m], beets.Sums.CostByBehavior);
         Assert.Equal(NothingPerUnit, beets.BreakEvenYield.ToString());
-        Assert.All(FullForms(beets), pair => Assert.Equal(NothingPerUnit, pair.YieldPerBedFoot.ToString()));
+        Assert.All(FullForms(season), pair => Assert.Equal(NothingPerUnit, pair.YieldPerBedFoot.ToString()));
     }
 
     [Fact]
     public void PackingAndSellingThatTakeExactlyAllOfTheSales_HaveNoBreakEvenYield()
     {
-        EnterpriseBudget beets = SellingThatTakesAll().CropNamed("beets");
-        Close.To(10m, beets.Sums.CostByBehavior[(int)VariesWith.Sales], 0.0000000001m);
+        SeasonReview season = SellingThatTakesAll();
+        EnterpriseBudget beets = season.CropNamed("beets");
+        Close.To(30m, beets.Sums.CostByBehavior[(int)CostDriver.Quantity], 0.0000000001m);
         Assert.Equal(5.5m, beets.BreakEvenPrice.Value); // 30 of the pool, 20 of growing, 5 of seed
-        Assert.All(FullForms(beets), pair => Assert.Equal(NothingPerUnit, pair.YieldPerBedFoot.ToString()));
+        Assert.All(FullForms(season), pair => Assert.Equal(NothingPerUnit, pair.YieldPerBedFoot.ToString()));
     }
 
     [Fact]
@@ -53,12 +55,14 @@ public class BreakEvenResidueTests
     public void OneCentLeftOfAUnit_HasABreakEvenYield()
     {
         // 3.01 - 1.00 - 2.00 leaves 0.01 a lb to earn 20.00 on 10 bed-feet: 200 lb per bed-foot.
-        EnterpriseBudget beets = Farm().Channel("market", ChannelKind.Market, 33.22m).Pick("2025-07-14", "b", 1).Sell("2025-07-14", "beets", "market", 1, 3.01m)
-            .Spend("2025-05-01", 2, "packaging", crop: "beets").Season(2025).CropNamed("beets");
-        Assert.Equal([20m, 2m, 1m, 0m], beets.Sums.CostByBehavior);
+        SeasonReview season = Farm().Channel("market", ChannelKind.Market, 33.22m).Pick("2025-07-14", "b", 1).Sell("2025-07-14", "beets", "market", 1, 3.01m)
+            .Spend("2025-05-01", 2, "packaging", crop: "beets").Season(2025);
+        EnterpriseBudget beets = season.CropNamed("beets");
+        Assert.Equal([20m, 2m, 1m, 0m, 0m, 0m], beets.Sums.CostByBehavior);
         Close.To(200m, beets.BreakEvenYield.Value!.Value, 0.0000001m);
-        Assert.All(FullForms(beets), pair => Close.To(200m, pair.YieldPerBedFoot.Value!.Value, 0.0000001m));
+        Assert.All(FullForms(season), pair => Close.To(200m, pair.YieldPerBedFoot.Value!.Value, 0.0000001m));
     }
 
-    private static IEnumerable<BreakEvenPair> FullForms(EnterpriseBudget budget) => BreakEvenPair.Of(budget).Where(pair => pair.Form == BreakEvenForm.Full);
+    private static IEnumerable<BreakEvenPair> FullForms(SeasonReview season) =>
+        BreakEvenPair.Of(season.CropNamed("beets"), SeasonCosts.Of(season).Model(season.CropNamed("beets"))).Where(pair => pair.Form == BreakEvenForm.Full);
 }

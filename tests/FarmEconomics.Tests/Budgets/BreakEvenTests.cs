@@ -20,14 +20,14 @@ public class BreakEvenTests
     [Fact]
     public void Price_ByHand()
     {
-        // area 20 + 20, fixed 8, quantity 15 + 10, sales 10 fee + 5 sell labor of 200: all but the fee stands, the fee is 5 % of any price
+        // area 20 + 20, fixed 8, quantity 15 + 10 + 5 of selling it, units 10 fee of 200: all but the fee stands, the fee is 5 % of any price
         EnterpriseBudget beets = Farm().Season(2025).CropNamed("beets");
-        Assert.Equal([40m, 25m, 15m, 8m], beets.Sums.CostByBehavior);
+        Assert.Equal([40m, 30m, 10m, 8m, 0m, 0m], beets.Sums.CostByBehavior);
         Close.To((88m - 10m) / 100m / 0.95m, beets.BreakEvenPrice.Value!.Value, 0.0000001m);
     }
 
     [Fact]
-    public void Yield_ByHand() => Close.To(48m / (200m - 25m - 15m) * 100m / 10m, Farm().Season(2025).CropNamed("beets").BreakEvenYield.Value!.Value, 0.0000001m);
+    public void Yield_ByHand() => Close.To(48m / (200m - 30m - 10m) * 100m / 10m, Farm().Season(2025).CropNamed("beets").BreakEvenYield.Value!.Value, 0.0000001m);
 
     [Fact]
     public void PriceRecordedAtTheBreakEven_LeavesNoNetReturn()
@@ -81,7 +81,7 @@ public class BreakEvenTests
             farm.Set(row, LaborRow.CropColumn, null);
         }
 
-        Assert.Equal([40m, 25m, 15m, 8m], farm.Season(2025).CropNamed("beets").Sums.CostByBehavior);
+        Assert.Equal([40m, 25m, 10m, 8m, 0m, 5m], farm.Season(2025).CropNamed("beets").Sums.CostByBehavior);
     }
 
     [Fact]

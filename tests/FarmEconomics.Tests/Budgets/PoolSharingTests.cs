@@ -21,21 +21,21 @@ public class PoolSharingTests
             .Season(2025).Plantings[0].Sums;
         Assert.Equal([0m, 2m, 0m, 3m, 3m, 0m], sums.HoursByStage);
         Assert.Equal(20m, sums.SellLabor);
-        Assert.Equal([10m, 30m, 20m, 0m], sums.CostByBehavior);
+        Assert.Equal([10m, 30m, 0m, 0m, 0m, 20m], sums.CostByBehavior);
         Assert.Equal(0m, sums.EstimatedHours);
     }
 
     [Fact]
     public void OverheadPool_HoldsLaborThatVariesWithNothingAndIsNoSellLabor()
     {
-        BudgetSums sums = Farm().Pool("barn", "bed-feet", StatementLine.Overhead, varies: VariesWith.Area).Work("2025-06-01", "Al", 1, "sell", pool: "barn").Spend("2025-06-01", 7, "supplies", pool: "barn").Asset("barn", "barn", "2025-01-01", 1000, 10).Season(2025).Plantings[0].Sums;
-        Assert.Equal([7m, 0m, 0m, 110m], sums.CostByBehavior);
+        BudgetSums sums = Farm().Pool("barn", "bed-feet", StatementLine.Overhead, varies: CostDriver.Length).Work("2025-06-01", "Al", 1, "sell", pool: "barn").Spend("2025-06-01", 7, "supplies", pool: "barn").Asset("barn", "barn", "2025-01-01", 1000, 10).Season(2025).Plantings[0].Sums;
+        Assert.Equal([7m, 0m, 0m, 110m, 0m, 0m], sums.CostByBehavior);
         Assert.Equal((0m, 117m, 1m), (sums.SellLabor, sums.Overhead.Amount, sums.OverheadHours));
     }
 
     [Fact]
     public void OwnershipCost_VariesWithNothingWhateverThePool() =>
-        Assert.Equal([0m, 0m, 0m, 100m], Farm().Pool("shed", "bed-feet", varies: VariesWith.Quantity).Asset("shed", "shed", "2025-01-01", 1000, 10).Season(2025).Plantings[0].Sums.CostByBehavior);
+        Assert.Equal([0m, 0m, 0m, 100m, 0m, 0m], Farm().Pool("shed", "bed-feet", varies: CostDriver.Quantity).Asset("shed", "shed", "2025-01-01", 1000, 10).Season(2025).Plantings[0].Sums.CostByBehavior);
 
     [Fact]
     public void HoursAndMoneyOutsideTheCrops_AreKeptApart()
@@ -72,6 +72,6 @@ public class PoolSharingTests
         BudgetSums sums = Farm().Work("2025-06-01", "Al", 1, "sell", planting: "b").Work("2025-06-01", "Al", 3, "pack", planting: "b").Work("2025-06-01", "Di", 2, "grow", planting: "b").Work("2025-06-01", "Di", 4, "office", planting: "b").Spend("2025-06-01", 9, "card fees", planting: "b").Season(2025).Plantings[0].Sums;
         Assert.Equal([0m, 2m, 0m, 3m, 1m, 4m], sums.HoursByStage);
         Assert.Equal(10m, sums.SellLabor);
-        Assert.Equal([10m, 30m, 19m, 20m], sums.CostByBehavior);
+        Assert.Equal([10m, 40m, 9m, 20m, 0m, 0m], sums.CostByBehavior);
     }
 }

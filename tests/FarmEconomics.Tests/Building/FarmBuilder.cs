@@ -99,10 +99,10 @@ internal sealed class FarmBuilder
             ["crop_year"] = cropYear,
         });
 
-    internal FarmBuilder Category(string category, ExpenseClass kind, StatementLine? line = null, string? pool = null, VariesWith? varies = null, string? taxLine = null) =>
+    internal FarmBuilder Category(string category, ExpenseClass kind, StatementLine? line = null, string? pool = null, CostDriver? varies = null, string? taxLine = null) =>
         Add<CategoryRow>(new RowValues { ["category"] = category, ["class"] = kind, ["statement_line"] = line, ["pool"] = pool, ["varies_with"] = varies, ["tax_line"] = taxLine });
 
-    internal FarmBuilder Pool(string pool, string basis, StatementLine line = StatementLine.Infrastructure, string? structure = null, decimal? capacity = null, VariesWith? varies = null) =>
+    internal FarmBuilder Pool(string pool, string basis, StatementLine line = StatementLine.Infrastructure, string? structure = null, decimal? capacity = null, CostDriver? varies = null) =>
         Add<PoolRow>(new RowValues { ["pool"] = pool, ["basis"] = basis, ["statement_line"] = line, ["structure"] = structure, ["capacity"] = capacity, ["varies_with"] = varies });
 
     internal FarmBuilder Use(string pool, string user, decimal quantity, int? cropYear = null) =>

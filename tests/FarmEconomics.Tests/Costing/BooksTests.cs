@@ -88,7 +88,7 @@ public class BooksTests
     [Fact]
     public void Category_OfTheGrowers_OverridesTheBuiltIn()
     {
-        SeasonReview season = Farm().Category("Seed", ExpenseClass.Operating, StatementLine.Overhead, "general overhead", VariesWith.Nothing).Spend("2025-05-01", 8, "seed").Season(2025);
+        SeasonReview season = Farm().Category("Seed", ExpenseClass.Operating, StatementLine.Overhead, "general overhead", CostDriver.Fixed).Spend("2025-05-01", 8, "seed").Season(2025);
         Assert.Equal(8m, season.Farm.Sums.Overhead.Amount);
     }
 

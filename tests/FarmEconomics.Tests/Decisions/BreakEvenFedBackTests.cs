@@ -41,11 +41,14 @@ public class BreakEvenFedBackTests
         System.Text.Json.JsonElement answers = Fixture.Load("tomatoes-market-stand").GetProperty("answers");
 
         answers.Check("break_even_price", tomatoes.BreakEvenPrice.Value);
-        Assert.Equal(tomatoes.BreakEvenPrice.Value, BreakEvenPair.Of(tomatoes).First(pair => pair.Form == BreakEvenForm.Textbook && pair.Run == Run.Long).Price.Value);
+        Assert.Equal(tomatoes.BreakEvenPrice.Value, BreakEvenPair.Of(tomatoes, SeasonCosts.Of(season).Model(tomatoes)).First(pair => pair.Form == BreakEvenForm.Textbook && pair.Run == Run.Long).Price.Value);
         Close.To(tomatoes.BreakEvenPrice.Value!.Value, PriceBook.Of(farm, 2025).Prices.Single().Prices.FullCost.Value!.Value, 0.0000001m);
         WhatIfModel model = SeasonCosts.Of(season).Model(tomatoes);
         Close.To(tomatoes.BreakEvenPrice.Value!.Value, (model.PriceFactorFor(1m, longRun: true).Value * model.Price.Value)!.Value, 0.0000001m);
 
+        // The only crop of its stand: without it the stand's cost goes too, and the farm's short-run price is the crop's own.
+        Close.To(tomatoes.BreakEvenPrice.Value!.Value, BreakEvenPair.Of(tomatoes, model).First(pair => pair.Form == BreakEvenForm.Full && pair.Run == Run.Short).Price.Value!.Value, 0.0000001m);
+        Close.To(0m, model.Contribution(tomatoes.BreakEvenPrice.Value!.Value / model.Price.Value!.Value, 1m), 0.005m);
         ScenarioOutcome fedBack = ScenarioComparison.Of(farm, 2025, FarmScenario.Parse("at its break-even", "price of Tomatoes=1.6227", farm.Records)).Outcomes.Single();
         Assert.Equal(0m, fedBack.FarmNet.After.Value);
     }

@@ -42,7 +42,10 @@ public class ChangeTests
         Assert.Equal(5m, answer.Freed.Sum(week => week.Hours));
         Fit fit = Assert.Single(answer.Fits);
         Assert.Equal(("Kale", 100m), (fit.Crop, fit.BedFeet));
-        Assert.Equal(-110m + 900m - 120m, fit.Swap.NetChange.Amount);
+        
+        // Kale twice over sells beyond what the market took: 900 x (2^(1/2) - 1) for 120 of picking.
+        Close.To(-110m + (900m * ((decimal)Math.Sqrt(2.0) - 1m)) - 120m, fit.Swap.NetChange.Amount, 0.01m);
+        Assert.Null(answer.BestMix); // at today's price the market took no more
     }
 
     [Fact]
@@ -57,32 +60,63 @@ public class ChangeTests
     }
 
     [Fact]
-    public void Grow_WithElasticity_LowersThePriceOfAllThatIsSold()
+    public void Grow_BeyondWhatTheMarketTook_SellsByElasticityInSteps()
     {
         ChangeJudge judge = Judge(Farm());
-        ChangeAnswer firm = judge.Judge(new Change(ChangeKind.Grow, "Kale", 100m));
-        ChangeAnswer soft = judge.Judge(new Change(ChangeKind.Grow, "Kale", 100m, Elasticity: 1m));
+        ChangeAnswer usual = judge.Judge(new Change(ChangeKind.Grow, "Kale", 50m));
+        ChangeAnswer stiff = judge.Judge(new Change(ChangeKind.Grow, "Kale", 50m, Elasticity: 1m));
 
-        // Elasticity 1: twice the quantity at half the price brings in what it did before; only the picking is added.
-        Assert.Equal(900m - 120m, firm.AvoidableChange.Amount);
-        Close.To(-120m, soft.AvoidableChange.Amount, 0.01m);
-        Close.To(0.5m, soft.PriceFactor, 0.0000001m);
-        Assert.Equal(0m, firm.Room); // beets hold the only other bed
-        Assert.Equal(soft.AvoidableChange, judge.Judge(new Change(ChangeKind.Grow, "Kale", 100m, Elasticity: -1m)).AvoidableChange);
+        // 150 lb were sold at 6; half as much again sells in steps to 1.1, 1.25 and 1.5 times, for 900 x (1.5^(1 - 1/2) - 1) in all; 60 of unpaid picking.
+        Close.To((900m * ((decimal)Math.Sqrt(1.5) - 1m)) - 60m, usual.AvoidableChange.Amount, 0.01m);
+        Assert.Equal((1m, 0m), (usual.BelowTodaysPrice, usual.NotTaken));
+
+        // At an elasticity of 1 nothing sells beyond what the market took, and no best price is named.
+        Assert.Equal(-60m, stiff.AvoidableChange.Amount);
+        Assert.Equal(1m, stiff.NotTaken);
+        Assert.Equal(0m, usual.Room); // beets hold the only other bed
+        Assert.Equal(stiff.AvoidableChange, judge.Judge(new Change(ChangeKind.Grow, "Kale", 50m, Elasticity: -1m)).AvoidableChange);
+        Assert.InRange(usual.TurnsAtElasticity.Value!.Value, 1.01m, 2m);
     }
 
     [Fact]
-    public void Grow_WithElasticity_LowerValueOfWhatTheHouseholdEatsIsNoCash()
+    public void Grow_UpToTheMostTheMarketTookNearThatWeek_SellsAtTodaysPrice()
     {
-        FarmBuilder farm = Farm().Channel("home", ChannelKind.Household).Pick("2025-07-01", "K1", 50m).Sell("2025-07-02", "Kale", "home", 50m, price: 6m);
+        FarmBuilder farm = Farm().Planting("K0", "Kale", "Two", 100m, "2024-05-10", "2024-08-01").Pick("2024-07-09", "K0", 225m).Sell("2024-07-09", "Kale", "stall", 225m, price: 6m);
 
-        PartialBudget budget = Judge(farm).Judge(new Change(ChangeKind.Grow, "Kale", 100m, Elasticity: 1m)).Partial;
+        ChangeAnswer answer = Judge(farm).Judge(new Change(ChangeKind.Grow, "Kale", 50m, Elasticity: 1m));
 
-        // Sales and what was eaten bring in what they did before; 120 of unpaid picking is added, and no cash at all moves.
-        Assert.Equal(-120m, decimal.Round(budget.NetChange.Amount, 1));
-        Assert.Equal(0m, decimal.Round(budget.CashChange.Amount, 1));
-        Assert.Equal([false, true], budget.ReducedReturns.Select(line => line.NonCash));
-        Assert.Equal([450m, 150m], budget.ReducedReturns.Select(line => decimal.Round(line.Amount.Amount, 1)));
+        Assert.Equal(450m - 60m, answer.AvoidableChange.Amount);
+        Assert.Equal((0m, 0m), (answer.BelowTodaysPrice, answer.NotTaken));
+    }
+
+    [Fact]
+    public void Grow_BoxesAndHousehold_TakeNoMore()
+    {
+        FarmBuilder farm = Farm().Channel("home", ChannelKind.Household).Channel("boxes", ChannelKind.Share).Income("2025-05-01", "boxes", 300m)
+            .Pick("2025-07-01", "K1", 100m).Sell("2025-07-02", "Kale", "home", 50m, price: 6m).Sell("2025-07-02", "Kale", "boxes", 50m, price: 6m);
+
+        ChangeAnswer answer = Judge(farm).Judge(new Change(ChangeKind.Grow, "Kale", 100m, Elasticity: 1m));
+
+        // 150 lb sold, 50 eaten, 50 in boxes: twice as much finds no buyer at all. No cash comes in; 120 of own picking goes.
+        Assert.Equal(-120m, answer.AvoidableChange.Amount);
+        Assert.Equal((0m, -120m), (answer.Means.Cash.Amount, answer.Means.OwnHoursValue.Amount));
+        Assert.Equal(-6m, answer.Means.OwnHours);
+    }
+
+    [Fact]
+    public void Drop_HiredHoursLoggedThatWeek_ComeOffFirst()
+    {
+        FarmBuilder farm = Farm().Worker("Bo", WorkerKind.Hired, 15m).Work("2025-07-02", "Bo", 3m, "pick", crop: "Kale");
+
+        MeansChange means = Judge(farm).Judge(new Change(ChangeKind.Drop, "Beets")).Means;
+
+        // 5 own hours at 20 were worked for beets; 3 hired ones of that week at 15 can be cut in their place.
+        Assert.Equal((3m, 2m), (means.HiredHours, means.OwnHours));
+        Assert.Equal((-240m + 30m + 45m, 55m, -110m), (means.Cash.Amount, means.OwnHoursValue.Amount, means.Net.Amount));
+        Assert.Equal((240m - 30m - 45m) / 2m, means.PerOwnHour.Value);
+
+        MeansChange paid = Judge(farm.With(settings => settings with { HiredHoursCanBeCut = false })).Judge(new Change(ChangeKind.Drop, "Beets")).Means;
+        Assert.Equal((-240m + 30m, 45m), (paid.Cash.Amount, paid.Value.Amount));
     }
 
     [Fact]
@@ -126,18 +160,21 @@ public class ChangeTests
             FarmReview review = farm.Farm.Review();
             foreach (SeasonReview season in review.CropYears.Select(year => review.Season(year)))
             {
-                ChangeJudge judge = new(SeasonCosts.Of(season));
+                SeasonCosts costs = SeasonCosts.Of(season);
+                ChangeJudge judge = new(costs);
                 foreach (EnterpriseBudget crop in season.Crops.Where(crop => crop.Sums.BedFeet.Value > 0m).Take(3))
                 {
                     decimal half = crop.Sums.BedFeet.Value / 2m;
                     foreach (Change change in new Change[] { new(ChangeKind.Drop, crop.Name), new(ChangeKind.Shrink, crop.Name, half), new(ChangeKind.Grow, crop.Name, half, Elasticity: 2m) })
                     {
                         ChangeAnswer answer = judge.Judge(change);
-                        Assert.All(answer.Moved, moved => Assert.Equal(0m, moved.Moves.Sum(move => move.Change.Amount)));
+                        decimal freed = change.Kind == ChangeKind.Drop ? costs.Avoidable.Without(crop).Trips.Sum(trip => trip.Amount.Amount) : 0m;
+                        Assert.Equal(-freed, answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount)));
+                        Assert.Equal(0m, answer.SharesMoved.Sum(move => move.Change.Amount));
 
-                        // The farm is poorer or richer by the partial budget and by nothing else: crops after, less what moved off them, less crops before.
-                        decimal off = answer.MovedInAll.Where(move => season.Crops.All(one => !string.Equals(one.Name, move.To, StringComparison.OrdinalIgnoreCase))).Sum(move => move.Change.Amount);
-                        Assert.Equal(answer.AvoidableChange.Amount, answer.Crops.Sum(one => one.After.Amount - one.Before.Amount) - off);
+                        // The farm is poorer or richer by the partial budget and by nothing else: crops after less before, and what changes elsewhere.
+                        Assert.Equal(answer.AvoidableChange.Amount, answer.Crops.Sum(one => one.After.Amount - one.Before.Amount) + answer.Elsewhere.Sum(line => line.Change.Amount));
+                        Assert.Equal(answer.AvoidableChange.Amount, answer.Means.Net.Amount);
                     }
 
                     ChangeAnswer drop = judge.Judge(new Change(ChangeKind.Drop, crop.Name));

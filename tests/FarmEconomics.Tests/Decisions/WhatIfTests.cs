@@ -34,7 +34,7 @@ public class WhatIfTests
                 {
                     IReadOnlyList<CostLine> lines = costs.Of(budget);
                     Assert.Equal(budget.TotalCost.Amount, lines.Sum(line => line.Amount.Amount));
-                    foreach (VariesWith behavior in Enum.GetValues<VariesWith>())
+                    foreach (CostDriver behavior in Enum.GetValues<CostDriver>())
                     {
                         // Labor of a pool that mixes stages is split into cents here and not in the budget: a cent per charge at most.
                         Close.To(budget.Sums.CostByBehavior[(int)behavior], lines.Where(line => line.VariesWith == behavior).Sum(line => line.Amount.Amount), 0.01m * (1 + (budget.Enterprises.Count * season.Pools.Count)));
@@ -83,12 +83,12 @@ public class WhatIfTests
 
                     // The break-even of the result tables is the grid's.
                     decimal near = 0.01m * (1 + (budget.Enterprises.Count * season.Pools.Count));
-                    foreach (BreakEvenPair pair in BreakEvenPair.Of(budget).Where(pair => pair.Form == BreakEvenForm.Full))
+                    foreach (BreakEvenPair pair in BreakEvenPair.Of(budget, model).Where(pair => pair.Form == BreakEvenForm.Full))
                     {
                         Func<decimal, decimal, decimal> left = pair.Run == Run.Long ? model.NetReturn : model.Contribution;
                         if (pair.Price.Value is { } full)
                         {
-                            Close.To(0m, left(full / model.Price.Value!.Value, 1m), near);
+                            Close.To(0m, left(full / (pair.Run == Run.Long ? model.Price : model.PriceOutsideBoxes).Value!.Value, 1m), near);
                         }
 
                         if (pair.YieldPerBedFoot.Value is { } feet && left(1m, feet * budget.Sums.BedFeet.Value / budget.Sums.Sold) is var atYield && Math.Abs(feet) < 1000m)
@@ -104,15 +104,16 @@ public class WhatIfTests
     [Fact]
     public void BreakEven_FullLongRun_IsThatOfTheResultTables()
     {
-        EnterpriseBudget beets = SmallFarm().Season(2025).CropNamed("Beets");
+        SeasonReview season = SmallFarm().Season(2025);
+        EnterpriseBudget beets = season.CropNamed("Beets");
 
-        IReadOnlyList<BreakEvenPair> pairs = BreakEvenPair.Of(beets);
+        IReadOnlyList<BreakEvenPair> pairs = BreakEvenPair.Of(beets, SeasonCosts.Of(season).Model(beets));
 
-        Assert.Equal(["long run, full form", "short run, full form", "long run, textbook form", "short run, textbook form"], pairs.Select(pair => pair.Label));
+        Assert.Equal(["for the crop, long run, full form", "for the farm, short run, full form", "for the crop, long run, textbook form", "for the farm, short run, textbook form"], pairs.Select(pair => pair.Label));
         Assert.Equal(beets.BreakEvenPrice, pairs[0].Price);
         Assert.Equal(beets.BreakEvenYield, pairs[0].YieldPerBedFoot);
 
-        // By hand: area 30 + 100 (5 h x 20), quantity 80 (4 h x 20), sales 20 (5 % of 400), fixed (rent 100 and office 180) x 9200 / 21500 bed-foot-days = 119.81.
+        // By hand: length 30 + 100 (5 h x 20), quantity 80 (4 h x 20), fee 20 (5 % of 400), fixed (rent 100 and office 180) x 9200 / 21500 bed-foot-days = 119.81.
         Close.To((130m + 80m) / 200m / 0.95m, pairs[1].Price.Value!.Value, 0.00001m);
         Close.To(130m / (2m * 0.95m - 0.4m) / 100m, pairs[1].YieldPerBedFoot.Value!.Value, 0.00001m);
         Close.To((130m + 80m + 20m + 119.81m) / 200m, pairs[2].Price.Value!.Value, 0.0001m);
@@ -123,13 +124,14 @@ public class WhatIfTests
     public void BreakEven_UnitThatEarnsJustItsOwnCost_HasNoYieldInAnyForm()
     {
         // 15 for 7 units, less 5 % fee, is just what packing costs: only the last digit of a division says otherwise.
-        EnterpriseBudget beets = new FarmBuilder(new FarmSettings { InterestPercent = 0m }).AsOf("2025-12-31")
+        SeasonReview season = new FarmBuilder(new FarmSettings { InterestPercent = 0m }).AsOf("2025-12-31")
             .Crop("Beets").Bed("One").Planting("B1", "Beets", "One", 10m, "2025-05-01", "2025-07-15").Pick("2025-07-14", "B1", 7m)
             .Channel("stall", ChannelKind.Market, 5m).Sell("2025-07-14", "Beets", "stall", 7m, amount: 15m).Worker("Al", WorkerKind.Hired, 10m)
-            .Work("2025-05-01", "Al", 1m, "grow", crop: "Beets").Spend("2025-05-01", 14.25m, "packaging", crop: "Beets").Season(2025).CropNamed("Beets");
+            .Work("2025-05-01", "Al", 1m, "grow", crop: "Beets").Spend("2025-05-01", 14.25m, "packaging", crop: "Beets").Season(2025);
+        EnterpriseBudget beets = season.CropNamed("Beets");
 
         Assert.All(
-            BreakEvenPair.Of(beets).Where(pair => pair.Form == BreakEvenForm.Full),
+            BreakEvenPair.Of(beets, SeasonCosts.Of(season).Model(beets)).Where(pair => pair.Form == BreakEvenForm.Full),
             pair => Assert.Equal("a unit earns less than it costs to pick, pack and sell", pair.YieldPerBedFoot.Reason));
     }
 

@@ -161,7 +161,7 @@ public class ColumnRangeTests
         ["plantings"] = ["planting,crop,bed,bed_feet,in_bed,out_of_bed,sown,trays,crop_year", "L1,lettuce,A1,50,2025-04-01,2025-06-01,2025-03-01,4,2025", "K1,kale,A2,50,2025-04-01,2025-10-01,2025-03-01,3,"],
         ["harvests"] = ["date,crop,planting,quantity,unit,culled", "2025-05-10,,L1,40,,2", "2025-05-11,,L1,2,case,1", "2025-06-10,kale,,30,,1"],
         ["sales"] = ["date,crop,channel,quantity,unit,unit_price,amount,planting", "2025-05-10,lettuce,market,20,,1.5,,L1", "2025-05-12,lettuce,market,1,case,,40,", "2025-06-10,kale,market,10,,,25,", "2025-06-10,kale,box,10,,,,", "2025-06-11,kale,home,2,,,,"],
-        ["channels"] = ["channel,kind,fee_percent,values_from", "market,market,5,", "box,share,3,market", "home,household,,market", "other,other,,"],
+        ["channels"] = ["channel,kind,fee_percent,values_from,elasticity", "market,market,5,,2", "box,share,3,market,", "home,household,,market,", "other,other,,,"],
         ["prices"] = ["crop,price,unit,channel,from,reference", "kale,2.5,,market,2025-01-01,no", "lettuce,2,,,,no"],
         ["income"] = ["date,channel,amount,crop_year,note", "2025-03-01,box,500,2025,x", "2025-04-01,other,50,,"],
         ["labor"] = ["date,worker,hours,task,crop,planting,channel,pool", "2025-05-10,Ada,3,picking,lettuce,,,", "2025-06-10,Bo,4,picking,,K1,,", "2025-06-11,Ada,2,market,,,market,", "2025-06-12,Bo,1.5,weeding,,,,", "2025-06-12,Bo,1,repairs,,,,cold room"],

@@ -113,7 +113,8 @@ internal sealed class Questions(Random random, FarmReview review, int year)
         }
 
         Notation notation = season.Notation;
-        _ = DecisionSentences.Of(answer, notation) + ChangeTables.Partial(answer, notation).ToPlainText()
+        _ = string.Join(" ", ChangeSentences.First(answer, notation)) + ChangeSentences.Rest(answer, notation) + ChangeTables.CashAndHours(answer, notation).ToPlainText()
+            + ChangeTables.Boxes(answer, notation).ToPlainText() + ChangeTables.Filling(answer, notation).ToPlainText() + ChangeTables.Partial(answer, notation).ToPlainText()
             + ChangeTables.BothAnswers(answer, notation).ToPlainText() + ChangeTables.Moved(answer, notation).ToPlainText()
             + ChangeTables.BeforeAndAfter(answer, notation).ToPlainText() + ChangeTables.Fits(answer, notation).ToPlainText()
                 + ChangeTables.Weeks(answer).ToPlainText();

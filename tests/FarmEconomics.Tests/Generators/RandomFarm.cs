@@ -289,7 +289,7 @@ internal sealed class RandomFarm
         {
             string name = i == 1 ? "cold room" : $"pool {i}";
             ownPools.Add(name);
-            Farm.Pool(name, i == 1 && Chance(70) ? "crate-days" : Of(bases), Of(Enum.GetValues<StatementLine>()), Chance(20) ? "tunnel" : null, Perhaps(35, () => Number(1, 4000, 0)), Perhaps(50, () => Of(Enum.GetValues<VariesWith>())));
+            Farm.Pool(name, i == 1 && Chance(70) ? "crate-days" : Of(bases), Of(Enum.GetValues<StatementLine>()), Chance(20) ? "tunnel" : null, Perhaps(35, () => Number(1, 4000, 0)), Perhaps(50, () => Of(Enum.GetValues<CostDriver>())));
         }
 
         string[] targets = [.. ownPools, "general overhead", "pack work"];
@@ -331,7 +331,7 @@ internal sealed class RandomFarm
 
     private void Books()
     {
-        Farm.Category("own operating", ExpenseClass.Operating, Chance(50) ? Of(Enum.GetValues<StatementLine>()) : null, PerhapsOf(50, ownPools), Perhaps(50, () => Of(Enum.GetValues<VariesWith>())));
+        Farm.Category("own operating", ExpenseClass.Operating, Chance(50) ? Of(Enum.GetValues<StatementLine>()) : null, PerhapsOf(50, ownPools), Perhaps(50, () => Of(Enum.GetValues<CostDriver>())));
         string[] categories = ["own operating", "seed", "compost", "packaging", "market fees", "fuel", "wages", "wages", "payroll taxes", "workers compensation", "equipment", "loan principal", "household draw", "income tax", "mortgage interest"];
         for (int i = random.Next(14); i > 0; i--)
         {

@@ -10,8 +10,8 @@ public class RoomOrderTests
     /// <summary>The rooms of all projects, in the order data flows.</summary>
     private static readonly string[] Rooms =
     [
-        "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Pricing", "FarmEconomics.Funding",
-        "FarmEconomics.Decisions", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page",
+        "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Decisions",
+        "FarmEconomics.Pricing", "FarmEconomics.Funding", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page",
     ];
 
     private static readonly string[] Projects = ["FarmEconomics", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page"];
@@ -29,6 +29,7 @@ public class RoomOrderTests
         ("FarmEconomics.Records.Checks", "FarmEconomics.Records.Reading", "settings are read with the problems that checks name"),
         ("FarmEconomics.Records.Checks", "FarmEconomics.Records.Completeness", "control totals are checked and listed"),
         ("FarmEconomics.Decisions", "FarmEconomics.Decisions.Chances", "a verdict holds its chances, which are drawn from the what-if model"),
+        ("FarmEconomics.Decisions", "FarmEconomics.Decisions.Avoidable", "a season's costs say what goes with a crop, which is told from them"),
         ("FarmEconomics.Decisions", "FarmEconomics.Decisions.Changes", "a verdict holds its changes, which are judged with avoidable costs"),
         ("FarmEconomics.Files", "FarmEconomics.Files.Reading", "a folder is read table by table into what the folder's reading holds"),
         ("FarmEconomics.Files.Inputs", "FarmEconomics.Files.Reading", "an input tells its headings, which the reader checks"),

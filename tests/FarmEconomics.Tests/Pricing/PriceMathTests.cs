@@ -44,5 +44,5 @@ public class PriceMathTests
     [InlineData(new[] { 3.0, 1.0, 2.0 }, 2.0)]
     [InlineData(new[] { 4.0, 1.0, 2.0, 3.0 }, 2.5)]
     public void Median_OfNumbers_IsTheMiddle(double[] numbers, double middle) =>
-        Assert.Equal((decimal)middle, PriceMath.Median(numbers.Select(number => (decimal)number)));
+        Assert.Equal((decimal)middle, Numbers.Median(numbers.Select(number => (decimal)number)));
 }

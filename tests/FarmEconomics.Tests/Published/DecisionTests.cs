@@ -3,6 +3,7 @@ using FarmEconomics.Costing;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
 using Xunit;
@@ -58,7 +59,7 @@ public class DecisionTests
         Assert.Equal(36.53m, PartialBudget.Sum(budget.AddedCosts).Amount);
     }
 
-    /// <summary>The published bed reckoned by the judge from records: beans out, greens in, bed-foot for bed-foot.</summary>
+    /// <summary>The published bed judged from records: beans out, greens in, bed-foot for bed-foot; the source lets the price stay, as a market of endless elasticity does.</summary>
     [Fact]
     public void Swap_BeansForSaladGreensFromRecords_MeetsPublished()
     {
@@ -74,7 +75,7 @@ public class DecisionTests
                 .Work("2025-06-01", "me", crop.Number("hours"), "weed", crop: name).Spend("2025-05-01", crop.Number("inputs"), "seed", crop: name);
         }
 
-        ChangeAnswer answer = new ChangeJudge(SeasonCosts.Of(farm.Season(2025))).Judge(new Change(ChangeKind.Swap, "specialty green beans", Replacement: "salad greens"));
+        ChangeAnswer answer = new ChangeJudge(SeasonCosts.Of(farm.Season(2025))).Judge(new Change(ChangeKind.Swap, "specialty green beans", Replacement: "salad greens", Elasticity: 1_000_000m));
 
         Assert.False(answer.ReplacementDoesNotFit);
         Assert.Equal(100m, answer.FeetAdded);
@@ -124,8 +125,8 @@ public class DecisionTests
         decimal[] pounds = file.Numbers("pounds");
         decimal[] totals = file.Numbers("variable_cost_before_labor");
         decimal[] boxes = file.Numbers("boxes");
-        List<CostLine> lines = file.GetProperty("same_at_every_yield").EnumerateObject().Select(item => Line(item.Name, VariesWith.Area, item.Value.Number())).ToList();
-        lines.Add(Line("boxes", VariesWith.Quantity, boxes[0]));
+        List<CostLine> lines = file.GetProperty("same_at_every_yield").EnumerateObject().Select(item => Line(item.Name, CostDriver.Length, item.Value.Number())).ToList();
+        lines.Add(Line("boxes", CostDriver.Quantity, boxes[0]));
         WhatIfModel model = new("tomato", new Money(0m), new Money(0m), pounds[0], new BedFeet(0m), new BedFootWeeks(0m), lines);
         for (int i = 0; i < pounds.Length; i++)
         {
@@ -143,11 +144,11 @@ public class DecisionTests
     /// <summary>The budget with its management fee, a percent of all cost but the land, spread over what each cost varies with.</summary>
     private static WhatIfModel SweetCorn(JsonElement corn, bool management = true)
     {
-        List<CostLine> lines = corn.List("costs").Select(cost => Line(cost.Text("item"), Enum.Parse<VariesWith>(cost.Text("varies_with"), ignoreCase: true), cost.Number("amount"))).ToList();
+        List<CostLine> lines = corn.List("costs").Select(cost => Line(cost.Text("item"), Words.TryParse(cost.Text("varies_with"), out CostDriver driver) ? driver : throw new FormatException(cost.Text("varies_with")), cost.Number("amount"))).ToList();
         decimal percent = management ? corn.Number("management_percent") / 100m : 0m;
-        foreach (IGrouping<VariesWith, CostLine> group in lines.ToList().GroupBy(line => line.VariesWith))
+        foreach (IGrouping<CostDriver, CostLine> group in lines.ToList().GroupBy(line => line.VariesWith))
         {
-            decimal part = group.Sum(line => line.Amount.Amount) - (group.Key == VariesWith.Nothing ? corn.Number("management_leaves_out") : 0m);
+            decimal part = group.Sum(line => line.Amount.Amount) - (group.Key == CostDriver.Fixed ? corn.Number("management_leaves_out") : 0m);
             lines.Add(Line($"management on {group.Key}", group.Key, part * percent));
         }
 
@@ -155,5 +156,5 @@ public class DecisionTests
     }
 
     // What varies with sales there is a percentage: the selling charge, and the management fee on it.
-    private static CostLine Line(string name, VariesWith varies, decimal amount) => new(name, StatementLine.Materials, varies, CostStream.Cash, null, new Money(amount)) { IsFee = varies == VariesWith.Sales };
+    private static CostLine Line(string name, CostDriver varies, decimal amount) => new(name, StatementLine.Materials, varies, CostStream.Cash, null, new Money(amount)) { IsFee = varies == CostDriver.Units };
 }

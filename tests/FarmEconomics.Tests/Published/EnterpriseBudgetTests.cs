@@ -77,13 +77,13 @@ public class EnterpriseBudgetTests
             .Planting("the acre", crop, "acre", fixture.Number("bed_feet"), "2025-05-01", "2025-09-01")
             .Pick("2025-08-01", "the acre", quantity)
             .Channel("buyer", ChannelKind.Wholesale, fixture.List("lines").Where(line => line.Text("as") == "fee").Sum(line => line.Number("percent")))
-            .Category("machine repairs", ExpenseClass.Operating, StatementLine.Materials, varies: VariesWith.Area)
-            .Category("machinery and equipment", ExpenseClass.Operating, StatementLine.Overhead, varies: VariesWith.Nothing)
-            .Category("management fee", ExpenseClass.Operating, StatementLine.Overhead, varies: VariesWith.Nothing)
-            .Category("certification", ExpenseClass.Operating, StatementLine.Materials, varies: VariesWith.Area)
-            .Category("irrigation charge", ExpenseClass.Operating, StatementLine.Infrastructure, varies: VariesWith.Area)
-            .Category("interest on running cost", ExpenseClass.Operating, StatementLine.Materials, varies: VariesWith.Area)
-            .Category("piece work", ExpenseClass.Operating, StatementLine.Labor, varies: VariesWith.Quantity);
+            .Category("machine repairs", ExpenseClass.Operating, StatementLine.Materials, varies: CostDriver.Length)
+            .Category("machinery and equipment", ExpenseClass.Operating, StatementLine.Overhead, varies: CostDriver.Fixed)
+            .Category("management fee", ExpenseClass.Operating, StatementLine.Overhead, varies: CostDriver.Fixed)
+            .Category("certification", ExpenseClass.Operating, StatementLine.Materials, varies: CostDriver.Length)
+            .Category("irrigation charge", ExpenseClass.Operating, StatementLine.Infrastructure, varies: CostDriver.Length)
+            .Category("interest on running cost", ExpenseClass.Operating, StatementLine.Materials, varies: CostDriver.Length)
+            .Category("piece work", ExpenseClass.Operating, StatementLine.Labor, varies: CostDriver.Quantity);
         if (fixture.TryGetProperty("receipts", out JsonElement receipts))
         {
             farm.Sell("2025-08-01", crop, "buyer", quantity, amount: receipts.Number());

@@ -79,7 +79,7 @@ public class ReadingTextTests
             ("farm name", "Hill"), ("CURRENCY", "cad"), ("crop-year-start", "10-01"), ("owner_wage", "18.50"), ("payroll_burden_percent", "7.65"),
             ("interest_percent", "5"), ("standard_bed_width_in", "36"), ("closing_stock", "ignore"), ("ownership_method", "depreciation-and-interest"),
             ("idle_capacity", "spread"), ("as_of", "2025-12-31"), ("date_format", "DD/MM/YYYY"), ("decimal_mark", ","),
-            ("length_unit", "m"), ("standard_bed_width_cm", "80"), ("unpaid_hours", "none"),
+            ("length_unit", "m"), ("standard_bed_width_cm", "80"), ("unpaid_hours", "none"), ("hired_hours_can_be_cut", "no"), ("buy_in_percent", "120"),
         ];
         var settings = new FarmSettings();
         foreach ((string name, string value) in values)
@@ -108,6 +108,8 @@ public class ReadingTextTests
                 DateFormat = "d/M/yyyy",
                 DecimalMark = ',',
                 UnpaidHours = UnpaidHours.None,
+                HiredHoursCanBeCut = false,
+                BuyInPercent = 120m,
             },
             settings);
         foreach ((string name, _) in values.Skip(1))

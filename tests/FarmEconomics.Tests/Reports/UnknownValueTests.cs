@@ -29,14 +29,15 @@ public class UnknownValueTests
     [Fact]
     public void HarvestsWithoutAPrice_HaveNoOutputBasedFigure()
     {
-        EnterpriseBudget kale = Farm().Season(2025).CropNamed("kale");
+        SeasonReview season = Farm().Season(2025);
+        EnterpriseBudget kale = season.CropNamed("kale");
         Rate[] all =
         [
             kale.OutputPerBedFoot, kale.OutputPerBedFootWeek, kale.GrossMarginPerBedFoot, kale.GrossMarginPerBedFootWeek, kale.GrossMarginPerLaborHour, kale.ReturnToLaborPerHour,
             kale.NetReturnPerBedFoot, kale.AveragePrice, kale.BreakEvenPrice, kale.BreakEvenYield,
         ];
         Assert.All(all, rate => Assert.Equal(NoPrice, rate.Reason));
-        Assert.All(BreakEvenPair.Of(kale), pair => Assert.Equal(NoPrice, pair.Price.Reason));
+        Assert.All(BreakEvenPair.Of(kale, SeasonCosts.Of(season).Model(kale)), pair => Assert.Equal(NoPrice, pair.Price.Reason));
         Assert.Equal(2m, kale.LaborHours.Value);
         Assert.Equal(50m, kale.TotalCost.Amount);
     }
@@ -121,8 +122,7 @@ public class UnknownValueTests
         Verdicts verdicts = Verdicts.Of(farm, SeasonCosts.Of(season));
         Verdict kale = verdicts.Crops.Single(verdict => verdict.Budget.Name == "kale");
         Assert.Equal((Direction.Unknown, NoPrice), (kale.Direction, kale.WhyUnknown));
-        Assert.Equal(verdicts.Crops.Count, kale.Rank);
-        Assert.Null(verdicts.Crops[0].NextBelow);
+        Assert.Equal(kale, verdicts.Crops[^1]);
     }
 
     [Fact]
@@ -150,7 +150,7 @@ public class UnknownValueTests
         ChangeAnswer answer = new ChangeJudge(SeasonCosts.Of(season)).Judge(new Change(ChangeKind.Drop, "kale", 0m, null, null));
         Assert.Equal(NoPrice, answer.WhyUnknown);
         Assert.Equal(
-            $"Drop kale: the records can't tell whether it pays: {NoPrice}. Known are the costs: $50 would go.", DecisionSentences.Of(answer, season.Notation));
+            [$"Without kale: the records can't tell whether it pays: {NoPrice}.", "Known are the costs: $50 would go."], ChangeSentences.First(answer, season.Notation));
         Assert.DoesNotContain(answer.Fits, fit => fit.Crop == "kale");
         foreach (ReportTable table in new[] { ChangeTables.Partial(answer, season.Notation), ChangeTables.BothAnswers(answer, season.Notation), ChangeTables.BeforeAndAfter(answer, season.Notation) })
         {
@@ -161,7 +161,7 @@ public class UnknownValueTests
         Assert.Contains(NoPrice, DecisionPlots.BeforeAndAfter(answer, season.Notation).Alt, StringComparison.Ordinal);
         ChangeAnswer known = new ChangeJudge(SeasonCosts.Of(season)).Judge(new Change(ChangeKind.Drop, "beets", 0m, null, null));
         Assert.Null(known.WhyUnknown);
-        Assert.Contains("$150 worse off", DecisionSentences.Of(known, season.Notation), StringComparison.Ordinal);
+        Assert.Contains("$150 worse off", ChangeSentences.Rest(known, season.Notation), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Records;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Chances;
@@ -99,7 +98,7 @@ public sealed class Simulation
         WhatIfModel model = risk.Model;
         double followed = (double)model.Followed;
         double grownOnly = (double)model.Grown();
-        double still = (double)(model.Cost(VariesWith.Area) + model.Cost(VariesWith.Nothing)).Amount;
+        double still = (double)model.Standing;
         double shared = Math.Sqrt(settings.SharedWeather);
         SeededRandom random = new(settings.Seed, model.Name);
         double[] net = new double[season.Length];

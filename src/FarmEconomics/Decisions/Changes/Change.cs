@@ -24,7 +24,8 @@ public enum ChangeKind
 /// <param name="Feet">Bed-feet, for shrink and grow; above 0.</param>
 /// <param name="Replacement">The crop that takes its place, for swap.</param>
 /// <param name="Elasticity">
-/// Price elasticity of demand of what is grown more, by size: 2 means 2 % more sold for a price 1 % lower. Null: the price stays as it was. Above 0; the sign doesn't matter to the user, who may write -2.
+/// Price elasticity of demand in every channel, by size: 2 means 2% more sold for a price 1% lower. Null: each channel's own, 2 unless it says otherwise. Not 0; the sign doesn't matter to the user, who may
+/// write -2. Boxes and the household take nothing more at any price.
 /// </param>
 public sealed record Change(ChangeKind Kind, string Crop, decimal Feet = 0m, string? Replacement = null, decimal? Elasticity = null)
 {
@@ -39,13 +40,4 @@ public sealed record Change(ChangeKind Kind, string Crop, decimal Feet = 0m, str
         ChangeKind.Grow => Notation.Text($"Grow {Crop} by {Feet:0.#} bed-feet"),
         _ => $"Swap {Crop} for {Replacement}",
     };
-
-    /// <summary>
-    /// The factor the price falls by when quantity grows: (1 + k)^(-1/e), constant elasticity along the demand curve. Source: the definition of the price elasticity of demand (OpenStax, Principles of
-    /// Economics, ch. 5), integrated.
-    /// </summary>
-    /// <param name="growth">k: 0.5 is half as much again; 0 or more.</param>
-    /// <returns>Above 0, at most 1.</returns>
-    public decimal PriceFactor(decimal growth) =>
-        Elasticity is { } elasticity && growth > 0m ? (decimal)Math.Pow((double)(1m + growth), -1.0 / (double)Math.Abs(elasticity)) : 1m;
 }

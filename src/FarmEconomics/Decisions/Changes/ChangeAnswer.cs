@@ -1,3 +1,4 @@
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Changes;
@@ -16,7 +17,12 @@ public sealed record WeekBeyondLimit(DateOnly Monday, decimal Hours, decimal Lim
 /// <param name="BeyondLimit">Weeks in which the swap needs more hours than there are.</param>
 public sealed record Fit(string Crop, decimal BedFeet, decimal Growth, PartialBudget Swap, IReadOnlyList<WeekBeyondLimit> BeyondLimit);
 
-/// <summary>A change judged: the partial budget, both answers, what moves, what is freed, and what could take its place.</summary>
+/// <summary>Crops that could stand where another stood, together.</summary>
+/// <param name="Crops">Each with its bed-feet, the most first.</param>
+/// <param name="Change">What the swap does to the farm's net return.</param>
+public sealed record Mix(IReadOnlyList<(string Crop, decimal BedFeet)> Crops, Money Change);
+
+/// <summary>A change judged: the partial budget, cash and hours, both answers, what moves, what is freed, and what could take its place.</summary>
 public sealed record ChangeAnswer
 {
     /// <summary>The change, with the crops' names as the records have them.</summary>
@@ -28,7 +34,13 @@ public sealed record ChangeAnswer
     /// <summary>The partial budget: avoidable cost only.</summary>
     public required PartialBudget Partial { get; init; }
 
-    /// <summary>What full cost would make of it: the same, with the fixed cost the budgets carry counted as if it came and went with the area.</summary>
+    /// <summary>Cash, hours and value told apart.</summary>
+    public required MeansChange Means { get; init; }
+
+    /// <summary>What refilling the boxes takes.</summary>
+    public required Refill Refill { get; init; }
+
+    /// <summary>What full cost would make of it: the same, with fixed cost and trips counted as if they came and went with the beds, and share payments with the crop.</summary>
     public required Money FullCostChange { get; init; }
 
     /// <summary>What the change does to the farm: the partial budget's net change.</summary>
@@ -37,18 +49,27 @@ public sealed record ChangeAnswer
     /// <summary>True when full and avoidable cost point different ways.</summary>
     public bool Disagree => (FullCostChange.Amount > 0m && AvoidableChange.Amount < 0m) || (FullCostChange.Amount < 0m && AvoidableChange.Amount > 0m);
 
-    /// <summary>Fixed cost by pool, on other shoulders. Each sums to 0: cost moves and is never made or lost.</summary>
+    /// <summary>Cost that stays, by pool, on other shoulders. Each sums to 0, or to minus the trips no longer made.</summary>
     public required IReadOnlyList<MovedCost> Moved { get; init; }
 
-    /// <summary>Where moved fixed cost leaves and lands, all pools together: by crop, "household", "unused capacity", "not assigned"; sums to 0.</summary>
+    /// <summary>Share payments that now stand to other crops' credit: by crop, or "other income" where boxes hold nothing else; sums to 0.</summary>
+    public required IReadOnlyList<(string To, Money Change)> SharesMoved { get; init; }
+
+    /// <summary>Where moved cost leaves and lands, all pools together: by crop, "household", "unused capacity", "not assigned".</summary>
     public IReadOnlyList<(string To, Money Change)> MovedInAll => Moved.SelectMany(moved => moved.Moves).GroupBy(move => move.To, StringComparer.OrdinalIgnoreCase)
         .Select(group => (group.Key, Money.Sum(group.Select(move => move.Change)))).Where(move => move.Item2 != Money.Zero).OrderByDescending(move => move.Item2.Amount).ToList();
 
-    /// <summary>Net return by crop, before and after, fixed cost moved; crops in the season's order.</summary>
+    /// <summary>Net return by crop, before and after, with cost and share payments moved; crops in the season's order.</summary>
     public required IReadOnlyList<(string Crop, Money Before, Money After)> Crops { get; init; }
 
     /// <summary>Crops of the season whose net return isn't known, each with the reason.</summary>
     public required IReadOnlyDictionary<string, string> CropsUnknown { get; init; }
+
+    /// <summary>
+    /// What changes outside the crops: cost that ends elsewhere, share payments without boxes, produce bought in. With the crops' changes it
+    /// sums to the net change.
+    /// </summary>
+    public required IReadOnlyList<(string What, Money Change)> Elsewhere { get; init; }
 
     /// <summary>The bed-feet that go, as the change says or all of the crop; 0 for grow.</summary>
     public required decimal FeetGone { get; init; }
@@ -59,8 +80,14 @@ public sealed record ChangeAnswer
     /// <summary>True when the replacement's plantings don't fit the freed time under that cover, so it was taken bed-foot for bed-foot.</summary>
     public required bool ReplacementDoesNotFit { get; init; }
 
-    /// <summary>What the price of what is grown more is multiplied by; 1 without an elasticity.</summary>
-    public required decimal PriceFactor { get; init; }
+    /// <summary>The part of what is grown more that sells below today's price, 0 to 1; 0 where nothing more is grown.</summary>
+    public required decimal BelowTodaysPrice { get; init; }
+
+    /// <summary>The part of what is grown more that no channel takes, 0 to 1.</summary>
+    public required decimal NotTaken { get; init; }
+
+    /// <summary>The elasticity at which what is grown more stops paying, where channels' elasticities decide it; not available where they don't.</summary>
+    public required Rate TurnsAtElasticity { get; init; }
 
     /// <summary>Bed-foot-weeks and hours freed, week by week; empty when nothing is.</summary>
     public required IReadOnlyList<WeeklyUse> Freed { get; init; }
@@ -73,6 +100,9 @@ public sealed record ChangeAnswer
 
     /// <summary>What fits where the crop stood, the best first; for drop and swap.</summary>
     public required IReadOnlyList<Fit> Fits { get; init; }
+
+    /// <summary>The best mix of up to three crops that fits; null where nothing fits that adds to the farm.</summary>
+    public required Mix? BestMix { get; init; }
 
     /// <summary>Weeks in which the change needs more hours than the limit.</summary>
     public required IReadOnlyList<WeekBeyondLimit> BeyondLimit { get; init; }

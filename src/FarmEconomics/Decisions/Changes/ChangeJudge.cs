@@ -1,13 +1,11 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Records;
-using FarmEconomics.Tracing;
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Changes;
 
 /// <summary>
-/// Judges changes against a season as it was. Only avoidable cost counts: what varies with area, quantity or sales goes or comes in proportion to bed-feet; what varies with nothing stays on the farm and
-/// moves onto the other crops. Source: the relevant-cost rule of partial budgeting (a cost that is the same either way is left out).
+/// Judges changes against a season as it was, by what <see cref="AvoidableCost"/> says goes; fixed cost and trips stay on the farm and move onto the other crops.
 /// </summary>
 public sealed class ChangeJudge
 {
@@ -15,8 +13,10 @@ public sealed class ChangeJudge
     private readonly SeasonCosts costs;
     private readonly BedTime beds;
     private readonly LaborLimits limits;
+    private readonly HoursShift hours;
     private readonly Dictionary<string, WhatIfModel> models = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, IReadOnlyList<WeeklyUse>> weekly = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<(string Crop, decimal? Elasticity), CropGrowth> growths = [];
+    private readonly Dictionary<(string Crop, bool WithTrips), IReadOnlyList<WeeklyUse>> weekly = [];
 
     /// <summary>Prepares to judge changes of a season.</summary>
     /// <param name="costs">The season's costs.</param>
@@ -27,11 +27,12 @@ public sealed class ChangeJudge
         season = costs.Season;
         beds = new BedTime(season);
         limits = new LaborLimits(season);
-        foreach (EnterpriseBudget crop in season.Crops)
-        {
-            models[crop.Name] = costs.Model(crop);
-        }
+        hours = new HoursShift(costs, limits);
+        Shortness = new RecordedShortness(costs, beds, limits);
     }
+
+    /// <summary>What stands in the way of growing more.</summary>
+    public IShortness Shortness { get; init; }
 
     /// <summary>Judges a change.</summary>
     /// <param name="change">The change.</param>
@@ -43,199 +44,224 @@ public sealed class ChangeJudge
         change = change with { Notation = season.Notation };
         EnterpriseBudget crop = Find(change.Crop);
         EnterpriseBudget? replacement = change.Kind == ChangeKind.Swap ? Find(change.Replacement ?? "") : null;
-        Check(change, crop, replacement);
+        ChangeCheck.Require(change, crop, replacement);
         change = change with { Crop = crop.Name, Replacement = replacement?.Name };
         List<BedTime.Gap> gaps = change.Kind is ChangeKind.Drop or ChangeKind.Swap ? beds.GapsOf(crop) : [];
         decimal fitting = replacement is null ? 0m : BedTime.FittingFeet(gaps, replacement);
-        decimal added = change.Kind switch
+        ChangeParts parts = new()
         {
-            ChangeKind.Grow => change.Feet,
-            ChangeKind.Swap => fitting > 0m ? fitting : crop.Sums.BedFeet.Value,
-            _ => 0m,
+            Gone = Gone(change, crop),
+            Grown = change.Kind == ChangeKind.Grow ? crop : replacement,
+            Feet = change.Kind == ChangeKind.Grow ? change.Feet : replacement is null ? 0m : fitting > 0m ? fitting : crop.Sums.BedFeet.Value,
+            Elasticity = change.Elasticity,
         };
-        (CropShift? gone, CropShift? more) = Shifts(change, crop, replacement, added);
-        PartialBudget partial = Budget(change.Title, gone, more);
-        List<MovedCost> moved = Move(crop, gone, replacement ?? crop, more);
-        IReadOnlyList<WeeklyUse> freed = gone is null ? [] : Scaled(crop, -gone.Growth);
-        IReadOnlyList<WeeklyUse> taken = more is null ? [] : Scaled(replacement ?? crop, more.Growth);
+        ChangeEffect effect = new(costs, parts, parts.Grown is null ? null : GrowthOf(parts.Grown, change.Elasticity));
+        PartialBudget partial = effect.Budget(change.Title);
+        IReadOnlyList<WeeklyUse> freed = parts.Gone is null ? [] : Scaled(crop, parts.Gone.Part, withTrips: parts.Gone.Part == 1m);
+        IReadOnlyList<WeeklyUse> taken = parts.Grown is null ? [] : Scaled(parts.Grown, effect.Growth, withTrips: false);
+        MoreSold more = effect.More;
         return new ChangeAnswer
         {
             Change = change,
             WhyUnknown = crop.Known.Value ?? replacement?.Known.Value,
             Partial = partial,
-            FullCostChange = Money.Rounded(partial.NetChange.Amount - (gone?.FixedPart ?? 0m) - (more?.FixedPart ?? 0m)),
-            Moved = moved,
-            Crops = After(gone, more, moved),
+            Means = hours.Of(partial, freed, taken, Undated(parts, effect.Growth)),
+            Refill = parts.Gone?.Refill ?? Refill.None,
+            FullCostChange = effect.FullCostChange,
+            Moved = effect.Moved,
+            SharesMoved = effect.SharesMoved,
+            Crops = effect.After(partial),
             CropsUnknown = season.Crops.Where(other => other.Known.Value is not null).ToDictionary(other => other.Name, other => other.Known.Value!),
-            FeetGone = gone is null ? 0m : -gone.Growth * crop.Sums.BedFeet.Value,
-            FeetAdded = added,
+            Elsewhere = effect.Elsewhere,
+            FeetGone = parts.Gone is null ? 0m : parts.Gone.Part * crop.Sums.BedFeet.Value,
+            FeetAdded = parts.Feet,
             ReplacementDoesNotFit = replacement is not null && fitting <= 0m,
-            PriceFactor = more?.PriceFactor ?? 1m,
+            BelowTodaysPrice = Rate.Of(more.BelowToday, more.Quantity, "none").Value ?? 0m,
+            NotTaken = Rate.Of(more.NotSold, more.Quantity + more.NotSold, "none").Value ?? 0m,
+            TurnsAtElasticity = parts.Grown is null ? Rate.NotAvailable("nothing more is grown") : Turning(parts.Grown, parts.Feet),
             Freed = freed,
             Taken = taken,
-            Room = change.Kind == ChangeKind.Grow ? beds.RoomFor(crop) : null,
+            Room = change.Kind == ChangeKind.Grow ? Shortness.RoomFor(crop) : null,
             Fits = gaps.Count > 0 ? FitsIn(gaps, crop, change.Elasticity) : [],
+            BestMix = gaps.Count > 0 ? BestMix(gaps, crop, change.Elasticity) : null,
             BeyondLimit = limits.Beyond(Difference(taken, freed)),
             LimitsNotChecked = limits.NotChecked,
             HoursChecked = limits.Any,
         };
     }
 
-    /// <summary>What fits where a crop stood, the best first.</summary>
+    /// <summary>What not growing a crop does, cash and hours told apart, without looking for what could take its place.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
-    /// <param name="elasticity">The price elasticity of demand of what is grown more; null: the price stays.</param>
-    /// <returns>The crops that fit, by what the swap does to the farm.</returns>
-    public IReadOnlyList<Fit> FitsFor(string crop, decimal? elasticity = null)
+    /// <returns>Cash, hours and value.</returns>
+    public MeansChange WithoutCrop(string crop)
     {
         EnterpriseBudget budget = Find(crop);
-        return FitsIn(beds.GapsOf(budget), budget, elasticity);
+        ChangeParts parts = new() { Gone = costs.Avoidable.Without(budget) };
+        PartialBudget partial = new ChangeEffect(costs, parts, null).Budget("");
+        return hours.Of(partial, Scaled(budget, 1m, withTrips: true), [], Undated(parts, 0m));
     }
 
-    /// <summary>The partial budget of growing more alone, without moving fixed cost or looking for room.</summary>
+    /// <summary>The best mix of up to three crops that fits where a crop stood.</summary>
+    /// <param name="crop">The crop's name, in any case.</param>
+    /// <param name="elasticity">In every channel, by size; null: each channel's own.</param>
+    /// <returns>The mix; null where nothing fits that adds to the farm.</returns>
+    public Mix? BestMix(string crop, decimal? elasticity = null)
+    {
+        EnterpriseBudget budget = Find(crop);
+        return BestMix(beds.GapsOf(budget), budget, elasticity);
+    }
+
+    /// <summary>The same beside changes made before: without crops that go, and with what others have given to the market already.</summary>
+    internal Mix? BestMix(EnterpriseBudget crop, decimal? elasticity, IReadOnlySet<string> gone, IReadOnlyDictionary<string, decimal> already) =>
+        BestMix(beds.GapsOf(crop), crop, elasticity, gone, already);
+
+    /// <summary>Cash, hours and value with a mix of crops in the place of another.</summary>
+    internal MeansChange WithMix(string crop, Mix mix, decimal? elasticity, IReadOnlyDictionary<string, decimal> already)
+    {
+        EnterpriseBudget budget = Find(crop);
+        Departure gone = costs.Avoidable.Without(budget);
+        List<PartialBudget> budgets = [new ChangeEffect(costs, new ChangeParts { Gone = gone }, null).Budget("")];
+        List<WeeklyUse> taken = [];
+        (decimal hired, decimal own) = HoursShift.Undated(costs, budget);
+        foreach ((string name, decimal feet) in mix.Crops)
+        {
+            EnterpriseBudget other = Find(name);
+            ChangeEffect effect = new(costs, new ChangeParts { Grown = other, Feet = feet, FeetBefore = already.GetValueOrDefault(name), Elasticity = elasticity }, GrowthOf(other, elasticity));
+            budgets.Add(effect.Budget(""));
+            taken.AddRange(Scaled(other, effect.Growth, withTrips: false));
+            (decimal h, decimal o) = HoursShift.Undated(costs, other);
+            (hired, own) = (hired - (h * effect.Growth), own - (o * effect.Growth));
+        }
+
+        PartialBudget all = new("", [.. budgets.SelectMany(one => one.AddedReturns)], [.. budgets.SelectMany(one => one.ReducedCosts)], [.. budgets.SelectMany(one => one.AddedCosts)], [.. budgets.SelectMany(one => one.ReducedReturns)]);
+        IEnumerable<WeeklyUse> together = taken.GroupBy(week => week.Monday).Select(week => new WeeklyUse(
+            week.Key, week.Sum(one => one.BedFootWeeks), week.Sum(one => one.Hours), week.Sum(one => one.HiredHours), week.Sum(one => one.OwnHours)));
+        return hours.Of(all, Scaled(budget, 1m, withTrips: true), together, (hired, own));
+    }
+
+    /// <summary>The partial budget of growing more alone, without moving cost or looking for room.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
     /// <param name="feet">Bed-feet more, above 0.</param>
-    /// <param name="elasticity">The price elasticity of demand; null: the price stays.</param>
-    /// <returns>The partial budget.</returns>
-    public PartialBudget GrowthOf(string crop, decimal feet, decimal? elasticity)
+    /// <param name="elasticity">In every channel, by size; null: each channel's own.</param>
+    /// <returns>Cash, hours and value.</returns>
+    public MeansChange More(string crop, decimal feet, decimal? elasticity = null)
     {
         EnterpriseBudget budget = Find(crop);
-        Change grow = new(ChangeKind.Grow, budget.Name, feet, null, elasticity);
-        Check(grow, budget, null);
-        return Budget(grow.Title, null, Grown(budget, feet, grow));
+        ChangeCheck.Require(new Change(ChangeKind.Grow, budget.Name, feet, null, elasticity) { Notation = season.Notation }, budget, null);
+        ChangeParts parts = new() { Grown = budget, Feet = feet, Elasticity = elasticity };
+        ChangeEffect effect = new(costs, parts, GrowthOf(budget, elasticity));
+        return hours.Of(effect.Budget(""), [], Scaled(budget, effect.Growth, withTrips: false), Undated(parts, effect.Growth));
     }
 
-    /// <summary>How many more bed-feet of a crop there is room for under its covers while it stands.</summary>
-    /// <param name="crop">The crop's name, in any case.</param>
-    /// <returns>Bed-feet, 0 or more.</returns>
-    public decimal RoomFor(string crop) => beds.RoomFor(Find(crop));
+    /// <summary>The elasticity at which growing more stops paying; not available where no elasticity turns it.</summary>
+    internal Rate Turning(EnterpriseBudget crop, decimal feet)
+    {
+        const decimal least = 1.01m, most = 100m;
+        if (Pays(least) || !Pays(most))
+        {
+            return Rate.NotAvailable(Pays(least) ? "it pays at any elasticity" : "it pays at no elasticity");
+        }
+
+        (decimal low, decimal high) = (least, most);
+        while (high - low > 0.01m)
+        {
+            decimal middle = (low + high) / 2m;
+            (low, high) = Pays(middle) ? (low, middle) : (middle, high);
+        }
+
+        return Rate.Known(decimal.Round(high, 2));
+
+        bool Pays(decimal e) => new CropGrowth(costs, crop, e).Gain(feet) > 0m;
+    }
 
     /// <summary>The what-if model of a crop.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
     /// <returns>The model.</returns>
-    public WhatIfModel ModelOf(string crop) => models[Find(crop).Name];
+    public WhatIfModel ModelOf(string crop)
+    {
+        EnterpriseBudget budget = Find(crop);
+        if (!models.TryGetValue(budget.Name, out WhatIfModel? model))
+        {
+            models[budget.Name] = model = costs.Model(budget);
+        }
 
-    private static PartialBudget Budget(string title, CropShift? gone, CropShift? more) => new(
-        title,
-        more is null ? [] : [.. more.Returns()],
-        [.. gone?.Costs() ?? [], .. more?.SoftenedCosts() ?? []],
-        more is null ? [] : [.. more.Costs()],
-        [.. gone?.Returns() ?? [], .. more?.Softened() ?? []]);
+        return model;
+    }
 
     private EnterpriseBudget Find(string name) => season.FindCrop(name)
         ?? throw new ArgumentException($"{(string.IsNullOrWhiteSpace(name) ? "A crop without a name" : name.Trim())} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(crop => crop.Name))}.");
 
-    private static void Check(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement)
+    private Departure? Gone(Change change, EnterpriseBudget crop) => change.Kind switch
     {
-        bool sized = change.Kind is ChangeKind.Shrink or ChangeKind.Grow;
-        string? wrong = sized && change.Feet <= 0m ? change.Notation.Label("bed-feet must be above 0")
-            : change.Kind == ChangeKind.Shrink && change.Feet > crop.Sums.BedFeet.Value ? change.Notation.Text($"{crop.Name} has only {crop.Sums.BedFeet} bed-feet")
-            : change.Kind == ChangeKind.Swap && replacement == crop ? "a crop can't take its own place"
-            : change.Elasticity == 0m ? "an elasticity of 0 has no price at which more could be sold"
-            : (replacement ?? crop).Sums.BedFeet.Value <= 0m ? "it has no bed space to reckon from"
-            : null;
-        if (wrong is not null)
-        {
-            throw new ArgumentException($"{change.Title}: {wrong}.");
-        }
-    }
+        ChangeKind.Drop or ChangeKind.Swap => costs.Avoidable.Without(crop),
+        ChangeKind.Shrink => costs.Avoidable.Without([crop], change.Feet / crop.Sums.BedFeet.Value),
+        _ => null,
+    };
 
-    private (CropShift? Gone, CropShift? More) Shifts(Change change, EnterpriseBudget crop, EnterpriseBudget? replacement, decimal added)
+    private CropGrowth GrowthOf(EnterpriseBudget crop, decimal? elasticity)
     {
-        decimal size = crop.Sums.BedFeet.Value;
-        CropShift? gone = change.Kind switch
+        if (!growths.TryGetValue((crop.Name, elasticity), out CropGrowth? growth))
         {
-            ChangeKind.Drop or ChangeKind.Swap => new CropShift(models[crop.Name], -1m, 1m),
-            ChangeKind.Shrink => new CropShift(models[crop.Name], -change.Feet / size, 1m),
-            _ => null,
-        };
-        EnterpriseBudget? grown = change.Kind == ChangeKind.Grow ? crop : replacement;
-        CropShift? more = grown is null ? null : Grown(grown, added, change);
-        return (gone, more);
-    }
-
-    private CropShift Grown(EnterpriseBudget crop, decimal feet, Change change)
-    {
-        decimal growth = feet / crop.Sums.BedFeet.Value;
-        return new CropShift(models[crop.Name], growth, change.PriceFactor(growth));
-    }
-
-    private List<MovedCost> Move(EnterpriseBudget crop, CropShift? gone, EnterpriseBudget grown, CropShift? more)
-    {
-        Dictionary<Enterprise, decimal> factors = [];
-        Scale(gone, crop);
-        Scale(more, grown);
-        List<MovedCost> moved = new SharingAgain(season, factors).Moved;
-        Money named = gone is { Growth: -1m } ? Money.Sum(gone.Model.Lines.Where(line => line.Pool is null && !line.IsAvoidable).Select(line => line.Amount)) : Money.Zero;
-        if (named != Money.Zero)
-        {
-            moved.Add(new MovedCost(null, [("not assigned", named), (crop.Name, -named)]));
+            growths[(crop.Name, elasticity)] = growth = new CropGrowth(costs, crop, elasticity);
         }
 
-        return moved;
+        return growth;
+    }
 
-        void Scale(CropShift? shift, EnterpriseBudget budget)
+    private (decimal Hired, decimal Own) Undated(ChangeParts parts, decimal growth)
+    {
+        (decimal hired, decimal own) = (0m, 0m);
+        Add(parts.Gone?.Crops ?? [], parts.Gone?.Part ?? 0m);
+        Add(parts.Grown is null ? [] : [parts.Grown], -growth);
+        return (hired, own);
+
+        void Add(IReadOnlyList<EnterpriseBudget> crops, decimal part)
         {
-            foreach (Enterprise enterprise in shift is null ? [] : budget.Enterprises)
+            foreach ((decimal h, decimal o) in crops.Select(crop => HoursShift.Undated(costs, crop)))
             {
-                factors[enterprise] = 1m + shift!.Growth;
+                (hired, own) = (hired + (h * part), own + (o * part));
             }
         }
-    }
-
-    private List<(string Crop, Money Before, Money After)> After(CropShift? gone, CropShift? more, List<MovedCost> moved)
-    {
-        Dictionary<string, Money> changes = new(StringComparer.OrdinalIgnoreCase);
-        foreach ((string to, Money change) in moved.SelectMany(cost => cost.Moves))
-        {
-            changes[to] = changes.GetValueOrDefault(to) - change;
-        }
-
-        foreach (CropShift? shift in new[] { gone, more })
-        {
-            if (shift is not null)
-            {
-                changes[shift.Model.Name] = changes.GetValueOrDefault(shift.Model.Name) + Budget("", shift == gone ? shift : null, shift == more ? shift : null).NetChange;
-            }
-        }
-
-        return season.Crops.Select(crop => (crop.Name, crop.NetReturn, crop.NetReturn + changes.GetValueOrDefault(crop.Name))).ToList();
     }
 
     private List<Fit> FitsIn(List<BedTime.Gap> gaps, EnterpriseBudget crop, decimal? elasticity)
     {
         List<Fit> fits = [];
-        foreach (EnterpriseBudget other in season.Crops)
+        foreach (EnterpriseBudget other in Others(crop))
         {
-            decimal feet = other == crop || other.Known.Value is not null || other.Sums.BedFeet.Value <= 0m ? 0m : BedTime.FittingFeet(gaps, other);
+            decimal feet = BedTime.FittingFeet(gaps, other);
             if (feet > 0m)
             {
-                Change swap = new(ChangeKind.Swap, crop.Name, 0m, other.Name, elasticity);
-                (CropShift? gone, CropShift? more) = Shifts(swap, crop, other, feet);
-                fits.Add(new Fit(other.Name, feet, more!.Growth, Budget(swap.Title, gone, more), limits.Beyond(Difference(Scaled(other, more.Growth), Scaled(crop, 1m)))));
+                ChangeParts parts = new() { Gone = costs.Avoidable.Without(crop), Grown = other, Feet = feet, Elasticity = elasticity };
+                ChangeEffect effect = new(costs, parts, GrowthOf(other, elasticity));
+                PartialBudget swap = effect.Budget(new Change(ChangeKind.Swap, crop.Name, 0m, other.Name).Title);
+                fits.Add(new Fit(other.Name, feet, effect.Growth, swap, limits.Beyond(Difference(Scaled(other, effect.Growth, withTrips: false), Scaled(crop, 1m, withTrips: true)))));
             }
         }
 
         return [.. fits.OrderByDescending(fit => fit.Swap.NetChange.Amount).ThenBy(fit => fit.Crop, StringComparer.Ordinal)];
     }
 
-    private List<WeeklyUse> Scaled(EnterpriseBudget crop, decimal factor)
+    private Mix? BestMix(List<BedTime.Gap> gaps, EnterpriseBudget crop, decimal? elasticity, IReadOnlySet<string>? gone = null, IReadOnlyDictionary<string, decimal>? already = null) =>
+        new MixFinder(gaps, [.. Others(crop).Where(other => gone?.Contains(other.Name) != true).Select(other => (other, GrowthOf(other, elasticity)))], already).Best is { } best
+            ? best with { Change = Money.Rounded(best.Change.Amount) + costs.Avoidable.Without(crop).Change }
+            : null;
+
+    private IEnumerable<EnterpriseBudget> Others(EnterpriseBudget crop) => season.Crops.Where(other => other != crop && other.Sums.BedFeet.Value > 0m);
+
+    private List<WeeklyUse> Scaled(EnterpriseBudget crop, decimal factor, bool withTrips)
     {
-        if (!weekly.TryGetValue(crop.Name, out IReadOnlyList<WeeklyUse>? weeks))
+        if (!weekly.TryGetValue((crop.Name, withTrips), out IReadOnlyList<WeeklyUse>? weeks))
         {
-            weekly[crop.Name] = weeks = WeeklyUse.Of(costs, crop);
+            weekly[(crop.Name, withTrips)] = weeks = WeeklyUse.Of(costs, crop, withTrips);
         }
 
-        return [.. weeks.Select(week => week with { BedFootWeeks = week.BedFootWeeks * factor, Hours = week.Hours * factor })];
+        return [.. weeks.Select(week => new WeeklyUse(week.Monday, week.BedFootWeeks * factor, week.Hours * factor, week.HiredHours * factor, week.OwnHours * factor))];
     }
 
     private static Dictionary<DateOnly, decimal> Difference(IReadOnlyList<WeeklyUse> taken, IReadOnlyList<WeeklyUse> freed)
     {
-        Dictionary<DateOnly, decimal> hours = [];
-        foreach (WeeklyUse week in taken)
-        {
-            hours[week.Monday] = hours.GetValueOrDefault(week.Monday) + week.Hours;
-        }
-
+        Dictionary<DateOnly, decimal> hours = taken.ToDictionary(week => week.Monday, week => week.Hours);
         foreach (WeeklyUse week in freed)
         {
             hours[week.Monday] = hours.GetValueOrDefault(week.Monday) - week.Hours;

@@ -7,19 +7,25 @@ namespace FarmEconomics.Decisions.Changes;
 internal sealed class LaborLimits
 {
     private readonly SeasonReview season;
-    private readonly Dictionary<DateOnly, decimal> farm;
+    private readonly Dictionary<DateOnly, WeeklyUse> farm;
     private readonly List<LimitRow> hours = [];
+    private readonly List<LimitRow> own = [];
+    private readonly Lazy<decimal> mostOwn;
 
     internal LaborLimits(SeasonReview season)
     {
         this.season = season;
         farm = WeeklyUse.OfFarm(season);
+        mostOwn = new(() => season.Records.Labor.Where(row => season.Records.WorkerOn(row.Worker, row.Date).Kind == WorkerKind.Owner)
+            .GroupBy(row => WeeklyUse.MondayOf(row.Date)).Select(week => week.Sum(row => row.Hours)).DefaultIfEmpty().Max());
         foreach (LimitRow row in season.Records.Tables.Limits)
         {
-            bool weekly = row.Limit.Contains("labor", StringComparison.OrdinalIgnoreCase) && (row.Unit ?? "").Contains("week", StringComparison.OrdinalIgnoreCase);
+            bool ofOwners = string.Equals(row.Limit.Trim(), "own labor", StringComparison.OrdinalIgnoreCase);
+            bool ofAll = row.Limit.Contains("labor", StringComparison.OrdinalIgnoreCase) && !row.Limit.Contains("hired", StringComparison.OrdinalIgnoreCase);
+            bool weekly = ofAll && (row.Unit ?? "").Contains("week", StringComparison.OrdinalIgnoreCase);
             if (weekly)
             {
-                hours.Add(row);
+                (ofOwners ? own : hours).Add(row);
             }
             else
             {
@@ -40,8 +46,8 @@ internal sealed class LaborLimits
         List<WeekBeyondLimit> beyond = [];
         foreach ((DateOnly week, decimal more) in added.OrderBy(pair => pair.Key))
         {
-            decimal after = farm.GetValueOrDefault(week) + more;
-            if (more > 0m && LimitOn(week) is { } limit && after > limit)
+            decimal after = (farm.GetValueOrDefault(week)?.Hours ?? 0m) + more;
+            if (more > 0m && LimitOn(week, hours) is { } limit && after > limit)
             {
                 beyond.Add(new WeekBeyondLimit(week, after, limit));
             }
@@ -50,11 +56,14 @@ internal sealed class LaborLimits
         return beyond;
     }
 
+    /// <summary>How many hours the farm's own people can work in a week: the limit of own labor, else the most they ever did.</summary>
+    internal decimal OwnLimitOn(DateOnly week) => LimitOn(week, own) ?? mostOwn.Value;
+
     /// <summary>The limit of a week. A change is for the next season, so a limit written for the year after counts as well.</summary>
-    private decimal? LimitOn(DateOnly week)
+    private static decimal? LimitOn(DateOnly week, List<LimitRow> rows)
     {
         decimal? least = null;
-        foreach (LimitRow row in hours)
+        foreach (LimitRow row in rows)
         {
             if (Covers(row, week) || Covers(row, week.AddYears(1)))
             {

@@ -1,14 +1,15 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
+using FarmEconomics.Decisions.Avoidable;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Changes;
 
-/// <summary>A pool's fixed cost before and after a change: the same money, on other shoulders.</summary>
+/// <summary>What stays of a pool's cost before and after a change (fixed cost and trips): the same money on other shoulders, less the trips no longer made.</summary>
 /// <param name="Pool">The pool; null for fixed costs that name the crop itself.</param>
-/// <param name="Moves">What changed, by crop, "unused capacity", "household" or "not assigned"; sums to 0.</param>
+/// <param name="Moves">What changed, by crop, "unused capacity", "household" or "not assigned"; sums to minus the trips no longer made.</param>
 public sealed record MovedCost(Pool? Pool, IReadOnlyList<(string To, Money Change)> Moves)
 {
     /// <summary>How much moved.</summary>
@@ -16,14 +17,14 @@ public sealed record MovedCost(Pool? Pool, IReadOnlyList<(string To, Money Chang
 }
 
 /// <summary>
-/// Shares the fixed cost of every pool out again with some plantings' weights changed. Cost that varies with nothing is neither made nor lost by it: it moves onto the other crops, the household, or unused capacity.
+/// Divides what stays of every pool's cost again with some plantings' weights changed. Such cost is neither made nor lost by it: it moves onto the other crops, the household, or unused capacity.
 /// Weights that pools have on each other (a load in kWh) stay as measured.
 /// </summary>
 internal sealed class SharingAgain
 {
     private readonly PoolNetwork network;
 
-    internal SharingAgain(SeasonReview season, IReadOnlyDictionary<Enterprise, decimal> factors)
+    internal SharingAgain(SeasonReview season, IReadOnlyDictionary<Enterprise, decimal> factors, IReadOnlyList<TripSaving> trips)
     {
         network = season.Network;
         SharedCosts running = network.Solve(ownership: false, factors);
@@ -34,7 +35,8 @@ internal sealed class SharingAgain
             foreach (IGrouping<PoolStream, PoolCharge> stream in pool.Charges.GroupBy(charge => charge.Source))
             {
                 bool owned = stream.Key.Stream == CostStream.Ownership;
-                Share(pool.Pool.Index, stream.ToList(), owned ? network.Owning : network.Running, owned ? owning : running, changes);
+                Money gone = Money.Sum(trips.Where(trip => trip.Pool == pool.Pool && trip.Stream == stream.Key.Stream).Select(trip => trip.Amount));
+                Share(pool.Pool.Index, stream.ToList(), gone, owned ? network.Owning : network.Running, owned ? owning : running, changes);
             }
 
             List<(string To, Money Change)> moves = changes.Where(change => change.Value != Money.Zero)
@@ -48,24 +50,25 @@ internal sealed class SharingAgain
 
     internal List<MovedCost> Moved { get; } = [];
 
-    private void Share(int pool, List<PoolCharge> charges, SharedCosts before, SharedCosts after, Dictionary<string, Money> changes)
+    private void Share(int pool, List<PoolCharge> charges, Money gone, SharedCosts before, SharedCosts after, Dictionary<string, Money> changes)
     {
         int columns = network.Enterprises.Count + 3;
         Money[] old = new Money[columns];
         foreach (PoolCharge charge in charges)
         {
             int column = charge.Enterprise is { } enterprise ? Position(enterprise) : network.Column(charge.Outside!.Value);
-            old[column] += SeasonCosts.ByBehavior(charge)[(int)VariesWith.Nothing];
+            Money[] parts = SeasonCosts.ByBehavior(charge);
+            old[column] += parts[(int)CostDriver.Fixed] + parts[(int)CostDriver.Trips];
         }
 
         Money total = Money.Sum(old);
         decimal[] shares = Enumerable.Range(0, columns).Select(j => after.Shares[pool, j]).ToArray();
-        if (total == Money.Zero || Enumerable.Range(0, columns).All(j => shares[j] == before.Shares[pool, j]))
+        if (total == Money.Zero || (gone == Money.Zero && Enumerable.Range(0, columns).All(j => shares[j] == before.Shares[pool, j])))
         {
             return;
         }
 
-        Money[] now = LargestRemainder.Split(total, shares);
+        Money[] now = LargestRemainder.Split(total - gone, shares);
         for (int j = 0; j < columns; j++)
         {
             string to = j < network.Enterprises.Count ? network.Enterprises[j].Crop.Name

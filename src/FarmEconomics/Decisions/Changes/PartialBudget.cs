@@ -2,11 +2,27 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Changes;
 
+/// <summary>What a change is made of, told in this order.</summary>
+public enum Means
+{
+    /// <summary>Money changes hands.</summary>
+    Cash,
+
+    /// <summary>Money for hours of hired people: cash where their hours can be cut.</summary>
+    HiredHours,
+
+    /// <summary>Hours of the farm's own people, at their value; no money changes hands.</summary>
+    OwnHours,
+
+    /// <summary>Value without cash: household use, stock on hand, the yearly cost of equipment and buildings.</summary>
+    Value,
+}
+
 /// <summary>A line of a partial budget.</summary>
 /// <param name="Name">What it is.</param>
 /// <param name="Amount">The money, to the cent.</param>
-/// <param name="NonCash">True when no money changes hands.</param>
-public sealed record PartialBudgetLine(string Name, Money Amount, bool NonCash = false);
+/// <param name="Kind">Cash, hours or value.</param>
+public sealed record PartialBudgetLine(string Name, Money Amount, Means Kind = Means.Cash);
 
 /// <summary>
 /// A partial budget: added returns + reduced costs - added costs - reduced returns, against the season as it was. Source: the four-part form of
@@ -33,13 +49,15 @@ public sealed record PartialBudget(
     /// <summary>What the change does to the farm's net return.</summary>
     public Money NetChange => Positive - Negative;
 
-    /// <summary>The part of the net change that money changes hands for: unpaid hours and household use left out.</summary>
-    public Money CashChange => Cash(AddedReturns) + Cash(ReducedCosts) - Cash(AddedCosts) - Cash(ReducedReturns);
-
     /// <summary>Total of one part.</summary>
     /// <param name="lines">The part.</param>
     /// <returns>The sum.</returns>
     public static Money Sum(IEnumerable<PartialBudgetLine> lines) => Money.Sum(lines.Select(line => line.Amount));
 
-    private static Money Cash(IEnumerable<PartialBudgetLine> lines) => Sum(lines.Where(line => !line.NonCash));
+    /// <summary>The part of the net change that is of one kind, as the books and the log have it.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <returns>The money.</returns>
+    public Money Change(Means kind) => Of(AddedReturns, kind) + Of(ReducedCosts, kind) - Of(AddedCosts, kind) - Of(ReducedReturns, kind);
+
+    private static Money Of(IEnumerable<PartialBudgetLine> lines, Means kind) => Sum(lines.Where(line => line.Kind == kind));
 }

@@ -8,8 +8,10 @@ namespace FarmEconomics.Decisions.Changes;
 /// <summary>What a crop takes in one week.</summary>
 /// <param name="Monday">The first day of the week.</param>
 /// <param name="BedFootWeeks">Bed-foot-weeks held in it.</param>
-/// <param name="Hours">Hours that come and go with it; those that vary with nothing, such as overhead, are left out.</param>
-public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Hours)
+/// <param name="Hours">Hours that come and go with it; fixed ones, such as overhead, and those of trips that stay are left out.</param>
+/// <param name="HiredHours">Those of them that hired people worked.</param>
+/// <param name="OwnHours">Those of them that owners worked.</param>
+public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Hours, decimal HiredHours = 0m, decimal OwnHours = 0m)
 {
     /// <summary>The Monday of a day's week.</summary>
     /// <param name="day">The day.</param>
@@ -20,59 +22,65 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
     /// <param name="costs">The season's costs.</param>
     /// <param name="budget">The budget of a crop.</param>
     /// <returns>The weeks in order, empty ones left out.</returns>
-    public static IReadOnlyList<WeeklyUse> Of(SeasonCosts costs, EnterpriseBudget budget)
+    public static IReadOnlyList<WeeklyUse> Of(SeasonCosts costs, EnterpriseBudget budget) => Of(costs, budget, withTrips: false);
+
+    /// <summary>The same with the trips of channels that end when the crop isn't grown.</summary>
+    internal static IReadOnlyList<WeeklyUse> Of(SeasonCosts costs, EnterpriseBudget budget, bool withTrips)
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(budget);
         SeasonReview season = costs.Season;
-        SortedDictionary<DateOnly, (decimal Beds, decimal Hours)> weeks = [];
+        SortedDictionary<DateOnly, WeeklyUse> weeks = [];
         foreach (Enterprise enterprise in budget.Enterprises)
         {
             AddBeds(season, enterprise, weeks);
             foreach (Charge charge in costs.DirectCharges(enterprise))
             {
-                AddHours(charge, 1m, weeks, charge.VariesWith);
+                AddHours(season, charge, charge.VariesWith is CostDriver.Fixed or CostDriver.Trips ? 0m : 1m, weeks);
             }
         }
 
         HashSet<Enterprise> own = [.. budget.Enterprises];
+        HashSet<Crop> gone = budget.Crop is { } crop ? [crop] : [];
         int[] columns = [.. Enumerable.Range(0, season.Network.Enterprises.Count).Where(i => own.Contains(season.Network.Enterprises[i]))];
         foreach (PoolResult pool in season.Pools.Where(pool => !pool.Pool.IsOverhead && pool.Hours > 0m))
         {
             decimal share = columns.Sum(column => season.Network.Running.Shares[pool.Pool.Index, column]);
-            foreach (Charge charge in share > 0m ? pool.Rows : [])
+            decimal trips = withTrips ? costs.Avoidable.Trips.PartFreed(pool.Pool, gone) : 0m;
+            foreach (Charge charge in share > 0m || trips > 0m ? pool.Rows : [])
             {
-                AddHours(charge, share, weeks, pool.Pool.VariesWith);
+                CostDriver driver = PoolSharing.DriverOf(charge, pool.Pool);
+                AddHours(season, charge, driver == CostDriver.Fixed ? 0m : driver == CostDriver.Trips ? trips : share, weeks);
             }
         }
 
-        return weeks.Select(week => new WeeklyUse(week.Key, week.Value.Beds, week.Value.Hours)).ToList();
+        return [.. weeks.Values];
     }
 
     /// <summary>All hours of the farm week by week, overhead included, as logged.</summary>
-    internal static Dictionary<DateOnly, decimal> OfFarm(SeasonReview season)
+    internal static Dictionary<DateOnly, WeeklyUse> OfFarm(SeasonReview season, int? cropYear = null)
     {
-        Dictionary<DateOnly, decimal> weeks = [];
+        Dictionary<DateOnly, WeeklyUse> weeks = [];
         foreach (LaborRow row in season.Records.Labor)
         {
-            if (season.Settings.WindowOf(row.Date) == season.CropYear)
+            if (season.Settings.WindowOf(row.Date) == (cropYear ?? season.CropYear))
             {
-                weeks[MondayOf(row.Date)] = weeks.GetValueOrDefault(MondayOf(row.Date)) + row.Hours;
+                Add(season, row, row.Hours, weeks);
             }
         }
 
         return weeks;
     }
 
-    private static void AddBeds(SeasonReview season, Enterprise enterprise, SortedDictionary<DateOnly, (decimal Beds, decimal Hours)> weeks)
+    private static void AddBeds(SeasonReview season, Enterprise enterprise, SortedDictionary<DateOnly, WeeklyUse> weeks)
     {
         foreach (BedStay bed in enterprise.Stays)
         {
             (DateOnly from, DateOnly to) = Stay(season, enterprise, bed);
             for (DateOnly day = from; day < to; day = day.AddDays(1))
             {
-                (decimal beds, decimal hours) = weeks.GetValueOrDefault(MondayOf(day));
-                weeks[MondayOf(day)] = (beds + (bed.BedFeet / 7m), hours);
+                WeeklyUse week = At(weeks, day);
+                weeks[week.Monday] = week with { BedFootWeeks = week.BedFootWeeks + (bed.BedFeet / 7m) };
             }
         }
     }
@@ -91,13 +99,26 @@ public sealed record WeeklyUse(DateOnly Monday, decimal BedFootWeeks, decimal Ho
         return (bed.In > start ? bed.In : start, to < end ? to : end);
     }
 
-    private static void AddHours(Charge charge, decimal share, SortedDictionary<DateOnly, (decimal Beds, decimal Hours)> weeks, VariesWith otherwise)
+    private static void AddHours(SeasonReview season, Charge charge, decimal share, SortedDictionary<DateOnly, WeeklyUse> weeks)
     {
-        VariesWith behavior = charge.Stage is { } stage ? StageBehavior.Of(stage) : otherwise;
-        if (charge.Hours > 0m && behavior != VariesWith.Nothing && charge.Origin is LaborRow row)
+        if (charge.Hours > 0m && share > 0m && charge.Origin is LaborRow row)
         {
-            (decimal beds, decimal hours) = weeks.GetValueOrDefault(MondayOf(row.Date));
-            weeks[MondayOf(row.Date)] = (beds, hours + (charge.Hours * share));
+            Add(season, row, charge.Hours * share, weeks);
         }
     }
+
+    private static void Add(SeasonReview season, LaborRow row, decimal hours, IDictionary<DateOnly, WeeklyUse> weeks)
+    {
+        WeeklyUse week = At(weeks, row.Date);
+        WorkerKind kind = season.Records.WorkerOn(row.Worker, row.Date).Kind;
+        weeks[week.Monday] = week with
+        {
+            Hours = week.Hours + hours,
+            HiredHours = week.HiredHours + (kind == WorkerKind.Hired ? hours : 0m),
+            OwnHours = week.OwnHours + (kind == WorkerKind.Owner ? hours : 0m),
+        };
+    }
+
+    private static WeeklyUse At(IDictionary<DateOnly, WeeklyUse> weeks, DateOnly day) =>
+        weeks.TryGetValue(MondayOf(day), out WeeklyUse? week) ? week : new WeeklyUse(MondayOf(day), 0m, 0m);
 }

@@ -50,7 +50,7 @@ internal sealed class ChangeEffects
                 return (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Both(money => money.Sales).Difference);
             case ScenarioSubject.Price:
                 return (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Both(money => money.Sales).Difference);
-            case ScenarioSubject.Yield when crop is not null:
+            case ScenarioSubject.Yield or ScenarioSubject.Without when crop is not null:
                 return (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Both(money => money.Sales).Difference);
             case ScenarioSubject.Yield:
                 return (EffectMeasure.Money, Both(money => money.Sales), Both(money => money.Sales).Difference);

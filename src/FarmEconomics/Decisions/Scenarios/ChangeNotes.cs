@@ -23,6 +23,7 @@ internal static class ChangeNotes
             ScenarioSubject.Yield => ["Quantities picked and sold move at the same price; hours, packaging and all other costs stay as they were, unless they are changed too."],
             ScenarioSubject.Wage when change is { Scope: ScenarioScope.Hired, Step.IsPercent: false } =>
                 ["The cost of an hour is what the books hold for hired work, payroll taxes included, over the hired hours; wages that name a crop or pool are left as they are. Where the books hold none, it is the wage before payroll burden."],
+            ScenarioSubject.Without => ["Its own rows go, and of shared work and money what was charged to it and varies with length, bed time, quantity or units sold. Fixed cost and trips stay; boxes are refilled."],
             ScenarioSubject.Hours => Hours(season, change),
             ScenarioSubject.Expenses => Books(real.Records, copy, change),
             _ => [],

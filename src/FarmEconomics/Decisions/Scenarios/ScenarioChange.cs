@@ -26,6 +26,9 @@ public enum ScenarioSubject
 
     /// <summary>A channel's fee.</summary>
     Fee,
+
+    /// <summary>A crop not grown.</summary>
+    Without,
 }
 
 /// <summary>Whom a change of a scenario names.</summary>
@@ -85,6 +88,11 @@ public sealed record ScenarioChange(ScenarioSubject Subject, ScenarioScope Scope
     {
         get
         {
+            if (Subject == ScenarioSubject.Without)
+            {
+                return $"without {Name}";
+            }
+
             string subject = (Subject, Scope) switch
             {
                 (ScenarioSubject.Setting, _) => Name!,

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Scenarios;
@@ -11,6 +12,7 @@ public sealed class ScenarioOutcome
 {
     private readonly FarmReview real;
     private readonly RecordsCopy copy;
+    private readonly Lazy<ChangeAnswer?> without;
     private IReadOnlyList<ChangeEffect>? effects;
 
     internal ScenarioOutcome(FarmReview real, SeasonReview before, FarmScenario scenario)
@@ -18,6 +20,8 @@ public sealed class ScenarioOutcome
         this.real = real;
         Scenario = scenario;
         Before = before;
+        without = new(() => scenario.Changes is [{ Subject: ScenarioSubject.Without } change] && before.FindCrop(change.Name!) is not null
+            ? new ChangeJudge(SeasonCosts.Of(before)).Judge(new Change(ChangeKind.Drop, change.Name!)) : null);
         copy = ScenarioRecords.Apply(real, scenario.Changes);
         Review = FarmReview.Of(copy.Link());
         After = Review.Season(before.CropYear);
@@ -59,6 +63,9 @@ public sealed class ScenarioOutcome
             return new BeforeAfter(Whole(crops.Before, Before), Whole(crops.After, After));
         }
     }
+
+    /// <summary>A single crop left out, as a change judged: cash, hours and value told apart; null for any other scenario.</summary>
+    public ChangeAnswer? Without => without.Value;
 
     /// <summary>Each change by itself: what it touched and what it would do alone. Worked out when asked for, once; a season is traced for each of several changes.</summary>
     public IReadOnlyList<ChangeEffect> Effects => effects ??= Scenario.Changes.Count == 1

@@ -21,11 +21,18 @@ internal sealed class ScenarioReader(FarmRecords records)
         ["fee"] = ScenarioSubject.Fee,
     };
 
+    private const string Left = "without ";
+
     private readonly ScenarioNames names = new(records);
     private readonly ScenarioValues values = new(records);
 
     internal ScenarioChange Read(TextPart part)
     {
+        if (part.Text.StartsWith(Left, StringComparison.OrdinalIgnoreCase))
+        {
+            return new ScenarioChange(ScenarioSubject.Without, ScenarioScope.Crop, names.Crop(part.From(Left.Length)).Name, null, new ScenarioStep(-100m, IsPercent: true), "");
+        }
+
         int equals = part.Text.LastIndexOf('=');
         if (equals < 0)
         {

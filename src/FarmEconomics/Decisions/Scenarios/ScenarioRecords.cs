@@ -9,9 +9,16 @@ namespace FarmEconomics.Decisions.Scenarios;
 /// </summary>
 internal static class ScenarioRecords
 {
-    internal static RecordsCopy Apply(FarmReview review, IEnumerable<ScenarioChange> changes)
+    internal static RecordsCopy Apply(FarmReview review, IReadOnlyList<ScenarioChange> changes)
     {
         RecordsCopy copy = new(review.Records);
+        if (changes.Where(change => change.Subject == ScenarioSubject.Without).Select(change => review.Records.Crop(change.Name!)).ToList() is { Count: > 0 } crops)
+        {
+            // It stands alone (ScenarioText): other changes would be of rows that are no longer there.
+            CropRemoval.Apply(review, copy, crops);
+            return copy;
+        }
+
         WorkChanges work = new(review, copy);
         foreach (ScenarioChange change in changes.OrderBy(change => change.Step.IsPercent).ThenBy(change => change.Narrowness))
         {

@@ -19,6 +19,7 @@ public static class ScenarioText
         "expenses of CATEGORY=+15%, expenses of POOL=+15%, expenses=+5%",
         "yield of CROP=+10%, yields=-10%",
         "income of CHANNEL=+5% (share payments), fee of CHANNEL=6.5",
+        "without CROP: not grown, alone or with other crops left out",
     ];
 
     /// <summary>Reads changes.</summary>
@@ -49,6 +50,11 @@ public static class ScenarioText
                 if (!change.Step.IsPercent && changes.Find(other => !other.Step.IsPercent && SameThing(other, change)) is { } earlier)
                 {
                     throw part.Fault($"\"{earlier.Text}\" sets the same thing already; keep one of the two.");
+                }
+
+                if (changes.Count > 0 && changes[0].Subject == ScenarioSubject.Without != (change.Subject == ScenarioSubject.Without))
+                {
+                    throw part.Fault("A crop left out stands alone or with other crops left out: what else changes would be of rows that are no longer there.");
                 }
 
                 changes.Add(change);

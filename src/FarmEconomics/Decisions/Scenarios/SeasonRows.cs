@@ -26,6 +26,8 @@ internal sealed class SeasonRows
         {
             SaleRow sale => sold.Contains(sale),
             HarvestRow harvest => picked.Contains(harvest),
+            PlantingRow planting => review.Season(year).Plantings.Any(budget => string.Equals(budget.Name, planting.Planting.Trim(), StringComparison.OrdinalIgnoreCase)),
+            UseRow use => (use.CropYear ?? year) == year,
             LaborRow labor => labor.Date <= review.Records.AsOf && settings.WindowOf(labor.Date) == year,
             ExpenseRow expense => expense.Date <= review.Records.AsOf && review.Charges.HomeYearOf(expense) == year,
             IncomeRow income => income.Date <= review.Records.AsOf && (income.CropYear ?? settings.WindowOf(income.Date)) == year,

@@ -26,7 +26,8 @@ public static class Words
     public static bool TryParse<T>(string text, out T value)
         where T : struct, Enum
     {
-        int at = Array.IndexOf(Cache<T>.Keys, HeadingKey.Of(text));
+        string key = HeadingKey.Of(text);
+        int at = Array.IndexOf(Cache<T>.Keys, typeof(T) == typeof(CostDriver) ? DriverOf(key) : key);
         value = at < 0 ? default : Cache<T>.Values[at];
         return at >= 0;
     }
@@ -38,6 +39,15 @@ public static class Words
     /// <summary>The place of a value in its list, from 0.</summary>
     internal static int PlaceOf<T>(T value)
         where T : struct, Enum => Array.IndexOf((Array)Cache<T>.Values, value);
+
+    /// <summary>What costs varied with in files of before.</summary>
+    private static string DriverOf(string key) => key switch
+    {
+        "area" => "length",
+        "sales" => "units",
+        "nothing" => "fixed",
+        _ => key,
+    };
 
     private static string Spell(string name, char joint)
     {

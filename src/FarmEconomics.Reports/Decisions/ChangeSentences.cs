@@ -1,0 +1,134 @@
+using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.Decisions;
+
+/// <summary>A change in plain words: cash and hours first, then the boxes, both answers, and what could take its place.</summary>
+public static class ChangeSentences
+{
+    /// <summary>The first two lines: cash, hired hours, own hours and value; then what an own hour would have to bring.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="notation">How the farm writes.</param>
+    public static IReadOnlyList<string> First(ChangeAnswer answer, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        if (answer.WhyUnknown is { } why)
+        {
+            decimal costs = (PartialBudget.Sum(answer.Partial.ReducedCosts) - PartialBudget.Sum(answer.Partial.AddedCosts)).Amount;
+            return
+            [
+                $"{Title(answer, notation)}: the records can't tell whether it pays: {why}.",
+                $"Known are the costs: {notation.InWords(Math.Abs(costs), Look.WholeMoney)} {(costs < 0m ? "would come" : "would go")}.",
+            ];
+        }
+
+        return [$"{Title(answer, notation)}: {MeansWords.Of(answer.Means, notation)}.", MeansWords.OwnHours(answer.Means, notation)];
+    }
+
+    /// <summary>What follows them.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="notation">How the farm writes.</param>
+    public static string Rest(ChangeAnswer answer, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        if (answer.WhyUnknown is not null)
+        {
+            return string.Join(" ", Cautions(answer));
+        }
+
+        List<string> said = [BothAnswers(answer, notation)];
+        if (MeansWords.Boxes(answer.Refill, notation) is { Length: > 0 } boxes)
+        {
+            said.Add(boxes);
+        }
+
+        if (answer.Change.Kind == ChangeKind.Drop)
+        {
+            said.Add(Place(answer, notation));
+        }
+
+        said.AddRange(Cautions(answer));
+        return string.Join(" ", said);
+    }
+
+    /// <summary>All of it, for a page.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="notation">How the farm writes.</param>
+    public static Prose Prose(ChangeAnswer answer, Notation notation)
+    {
+        IReadOnlyList<string> first = First(answer, notation);
+        return new(string.Join("\n\n", [$"**{Display.Prose.Text(first[0])}** {Display.Prose.Text(first[1])}", Display.Prose.Text(Rest(answer, notation))]));
+    }
+
+    private static string Title(ChangeAnswer answer, Notation notation) => answer.Change.Kind switch
+    {
+        ChangeKind.Drop => $"Without {answer.Change.Crop}",
+        ChangeKind.Shrink => notation.Text($"With {notation.Number(answer.FeetGone, Look.Quantity)} bed-feet less of {answer.Change.Crop}"),
+        ChangeKind.Grow => notation.Text($"With {notation.Number(answer.FeetAdded, Look.Quantity)} bed-feet more of {answer.Change.Crop}"),
+        _ => $"With {answer.Change.Replacement} in place of {answer.Change.Crop}",
+    };
+
+    private static string BothAnswers(ChangeAnswer answer, Notation notation)
+    {
+        string Amount(decimal amount) => notation.InWords(Math.Abs(amount), Look.WholeMoney);
+        string BetterOrWorse(decimal change) => change > 0m ? $"{Amount(change)} better off" : change < 0m ? $"{Amount(change)} worse off" : "neither better nor worse off";
+        decimal full = answer.FullCostChange.Amount, now = answer.AvoidableChange.Amount;
+        string text = $"With own hours at their value the farm would be {BetterOrWorse(now)}.";
+        return !answer.Disagree ? text
+            : full > 0m ? $"{text} {answer.Change.Crop} fell short of its full cost, so by that it looks {BetterOrWorse(full)}; the two disagree because {Amount(full - now)} of what full cost puts on it does not go away with it."
+            : $"{text} By full cost it looks {BetterOrWorse(full)}; the two disagree because full cost charges {Amount(full - now)} to the new beds that the farm pays already.";
+    }
+
+    private static string Place(ChangeAnswer answer, Notation notation)
+    {
+        if (answer.BestMix is not { } mix)
+        {
+            return "Nothing that fits its beds and dates under the same cover adds to the farm.";
+        }
+
+        string crops = Phrase.List([.. mix.Crops.Select(one => notation.Text($"{one.Crop} ({notation.Number(one.BedFeet, Look.Quantity)} bed-feet)"))]);
+        decimal change = mix.Change.Amount;
+        return $"The best that fits in its place, as far as channels take it: {crops}; the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change >= 0m ? "better" : "worse")} off than now.";
+    }
+
+    private static IEnumerable<string> Cautions(ChangeAnswer answer)
+    {
+        Notation notation = answer.Change.Notation;
+        if (answer.ReplacementDoesNotFit)
+        {
+            yield return notation.Text($"{answer.Change.Replacement}'s plantings don't fit the time {answer.Change.Crop} frees under that cover; it is counted bed-foot for bed-foot, {notation.Number(answer.FeetAdded, Look.Quantity)} of them.");
+        }
+        else if (answer.Change.Kind == ChangeKind.Swap)
+        {
+            yield return notation.Text($"{notation.Number(answer.FeetAdded, Look.Quantity)} bed-feet of {answer.Change.Replacement} fit, with the dates of its plantings that season.");
+        }
+
+        if (answer.Room is { } room && room < answer.FeetAdded)
+        {
+            yield return notation.Text($"There is room for only {notation.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.");
+        }
+
+        if (answer.FeetAdded > 0m)
+        {
+            yield return Market(answer);
+        }
+
+        if (answer.BeyondLimit.Count > 0)
+        {
+            WeekBeyondLimit worst = answer.BeyondLimit.MaxBy(week => week.Hours - week.Limit)!;
+            yield return $"{Phrase.Sentence(notation.Count(answer.BeyondLimit.Count, "week"))} would need more hours than there are, most in the week of {Looks.Day(worst.Monday)}: {notation.Number(worst.Hours, Look.Hours)} of {notation.Number(worst.Limit, Look.Hours)}.";
+        }
+    }
+
+    private static string Market(ChangeAnswer answer)
+    {
+        Notation notation = answer.Change.Notation;
+        string taken = answer.BelowTodaysPrice == 0m && answer.NotTaken == 0m ? "Channels took as much before at today's price."
+            : $"{Phrase.Sentence(Phrase.Percent(answer.BelowTodaysPrice))} of what more is sold goes below today's price{(answer.NotTaken > 0m ? $", and {Phrase.Percent(answer.NotTaken)} of what more is picked finds no buyer" : "")}.";
+        return taken + (answer.TurnsAtElasticity.Value is { } turns ? notation.Text($" It stops paying at an elasticity of {turns:0.##}.") : "")
+            + " Boxes and your household take no more.";
+    }
+}

@@ -1,0 +1,121 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Decisions.Avoidable;
+
+/// <summary>More of a crop sold: how much, for what.</summary>
+/// <param name="Quantity">Units sold, in the crop's unit.</param>
+/// <param name="Amount">Money, unrounded.</param>
+/// <param name="Fees">Channels' fees on it, unrounded.</param>
+/// <param name="BelowToday">Units sold at less than today's price.</param>
+/// <param name="NotSold">Units no channel took.</param>
+internal readonly record struct MoreSold(decimal Quantity, decimal Amount, decimal Fees, decimal BelowToday, decimal NotSold)
+{
+    /// <summary>What comes after what is there already.</summary>
+    public static MoreSold operator -(MoreSold all, MoreSold before) => new(
+        all.Quantity - before.Quantity, all.Amount - before.Amount, all.Fees - before.Fees, all.BelowToday - before.BelowToday, all.NotSold - before.NotSold);
+}
+
+/// <summary>
+/// What channels take more of a crop (docs/methods.md, section 16): week by week up to the most they ever took of it at list price near that week, then by each channel's price elasticity, in steps. Only
+/// market, stand and buyers; prepaid shares and household use take nothing more.
+/// </summary>
+internal sealed class ChannelDemand
+{
+    private static readonly decimal[] Steps = [1m, 1.1m, 1.25m, 1.5m, 2m, 2.5m];
+
+    private readonly CropSales sales;
+    private readonly SeasonReview season;
+    private readonly decimal? elasticity;
+    private readonly Dictionary<int, decimal> flow;
+    private readonly Dictionary<int, List<Step>> steps = [];
+
+    /// <summary>Looks into what a crop sold.</summary>
+    /// <param name="season">The season.</param>
+    /// <param name="crop">The crop.</param>
+    /// <param name="sales">What it sold in all years on record.</param>
+    /// <param name="elasticity">Instead of the channels' own, by size; null: the channels' own.</param>
+    internal ChannelDemand(SeasonReview season, Crop crop, CropSales sales, decimal? elasticity)
+    {
+        this.season = season;
+        this.elasticity = elasticity is { } own ? Math.Abs(own) : null;
+        this.sales = sales;
+        flow = season.PartsOf(crop).Where(part => part.Enterprise is not null && part.Quantity > 0m)
+            .GroupBy(part => sales.WeekOf(part.Disposition.Row.Date)).ToDictionary(week => week.Key, week => week.Sum(part => part.Quantity));
+        foreach (int week in flow.Keys)
+        {
+            steps[week] = [.. sales.Channels.SelectMany(channel => StepsOf(channel, week)).OrderByDescending(step => step.Price * (1m - step.Fee))];
+        }
+    }
+
+    /// <summary>What growing more sells: each week's quantity grows alike, and the best channels take it first.</summary>
+    /// <param name="growth">0.5 is half as much again.</param>
+    /// <param name="todaysPriceOnly">True: only what sells at today's price.</param>
+    internal MoreSold Of(decimal growth, bool todaysPriceOnly = false)
+    {
+        decimal sold = 0m, amount = 0m, fees = 0m, below = 0m, left = 0m;
+        foreach ((int week, decimal quantity) in flow)
+        {
+            decimal more = quantity * growth;
+            foreach (Step step in steps[week])
+            {
+                if (todaysPriceOnly && step.BelowToday)
+                {
+                    continue;
+                }
+
+                decimal taken = Math.Min(more, step.Room);
+                sold += taken;
+                amount += taken * step.Price;
+                fees += taken * step.Price * step.Fee;
+                below += step.BelowToday ? taken : 0m;
+                more -= taken;
+                if (more <= 0m)
+                {
+                    break;
+                }
+            }
+
+            left += more;
+        }
+
+        return new MoreSold(sold, amount, fees, below, left);
+    }
+
+    private IEnumerable<Step> StepsOf(Channel channel, int week)
+    {
+        (decimal most, decimal? price) = sales.MostAtList(channel, week);
+        if (most <= 0m || price is not > 0m)
+        {
+            yield break;
+        }
+
+        decimal p = price.Value;
+        decimal fee = (channel.Row.FeePercent ?? 0m) / 100m;
+        decimal sold = sales.Sold(season.CropYear, channel, week);
+        if (sold < most)
+        {
+            yield return new Step(most - sold, p, fee, BelowToday: false);
+        }
+
+        decimal e = elasticity ?? Math.Abs(channel.Row.Elasticity ?? MarketTerms.UsualElasticity);
+        decimal at = Math.Max(1m, sold / most);
+        foreach (decimal end in e <= 1m ? [] : Steps.Where(end => end > at))
+        {
+            yield return new Step((end - at) * most, p * (Revenue(end, e) - Revenue(at, e)) / (end - at), fee, BelowToday: true);
+            at = end;
+        }
+    }
+
+    /// <summary>Revenue at x times the quantity, in parts of that at 1: x^(1 - 1/e), constant elasticity integrated. Source: the definition of the price elasticity of demand (OpenStax, Principles of Economics, ch. 5).</summary>
+    private static decimal Revenue(decimal times, decimal elasticity) => (decimal)Math.Pow((double)times, 1.0 - (1.0 / (double)elasticity));
+
+    private readonly record struct Step(decimal Room, decimal Price, decimal Fee, bool BelowToday);
+}
+
+/// <summary>How channels take what a farm grows, where the grower says nothing else.</summary>
+public static class MarketTerms
+{
+    /// <summary>Price elasticity of demand by size: 2 means 2% more sold for a price 1% lower. Ours, without a source.</summary>
+    public const decimal UsualElasticity = 2m;
+}

@@ -1,0 +1,188 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Avoidable;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Changes;
+
+/// <summary>What goes and what comes.</summary>
+internal sealed record ChangeParts
+{
+    /// <summary>What goes; null: nothing.</summary>
+    internal Departure? Gone { get; init; }
+
+    /// <summary>The crop there is more of; null: none.</summary>
+    internal EnterpriseBudget? Grown { get; init; }
+
+    /// <summary>Bed-feet more of it.</summary>
+    internal decimal Feet { get; init; }
+
+    /// <summary>Bed-feet more of it that are there already by other changes: the market takes what comes after them.</summary>
+    internal decimal FeetBefore { get; init; }
+
+    /// <summary>In every channel; null: each channel's own.</summary>
+    internal decimal? Elasticity { get; init; }
+}
+
+/// <summary>A change worked out: its partial budget, and where what stays lands.</summary>
+internal sealed class ChangeEffect
+{
+    private readonly SeasonCosts costs;
+    private readonly SeasonReview season;
+    private readonly ChangeParts parts;
+    private readonly CropGrowth? growth;
+    private readonly Lazy<List<MovedCost>> moved;
+    private readonly Lazy<List<(string To, Money Change)>> shares;
+
+    internal ChangeEffect(SeasonCosts costs, ChangeParts parts, CropGrowth? growth)
+    {
+        this.costs = costs;
+        season = costs.Season;
+        this.parts = parts;
+        this.growth = growth;
+        moved = new(Move);
+        shares = new(MoveShares);
+    }
+
+    /// <summary>How much more is grown: 0.5 is half as much again.</summary>
+    internal decimal Growth => growth?.Growth(parts.Feet) ?? 0m;
+
+    internal MoreSold More => growth?.Sold(parts.Feet, parts.FeetBefore) ?? default;
+
+    internal IReadOnlyList<MovedCost> Moved => moved.Value;
+
+    internal IReadOnlyList<(string To, Money Change)> SharesMoved => shares.Value;
+
+    /// <summary>Full cost: the crop's whole net return goes; what is grown more brings its part of fixed cost and trips along.</summary>
+    internal Money FullCostChange
+    {
+        get
+        {
+            decimal gone = -(parts.Gone?.Crops.Sum(crop => crop.NetReturn.Amount) ?? 0m) * (parts.Gone?.Part ?? 0m);
+            decimal more = growth is null ? 0m : Change(growth.Returns(parts.Feet, parts.FeetBefore), growth.Costs(parts.Feet, parts.FeetBefore)).Amount
+                - (Growth * costs.Of(parts.Grown!).Where(line => !line.IsAvoidable).Sum(line => line.Amount.Amount));
+            return Money.Rounded(gone + more);
+        }
+    }
+
+    /// <summary>What changes outside the crops.</summary>
+    internal IReadOnlyList<(string What, Money Change)> Elsewhere
+    {
+        get
+        {
+            IEnumerable<(string, Money)> cost = Moved.SelectMany(one => one.Moves).Where(move => season.FindCrop(move.To) is null).Select(move => ($"cost that ends with {move.To}", -move.Change));
+            IEnumerable<(string, Money)> paid = SharesMoved.Where(move => season.FindCrop(move.To) is null).Select(move => (move.To, move.Change));
+            IEnumerable<(string, Money)> filled = Refilled().Where(item => item.Crop is null || season.FindCrop(item.Crop.Name) is null)
+                .Select(item => (item.Crop is null ? "bought in for the boxes" : $"{item.Crop.Name} of another year in the boxes", -item.Lost));
+            return [.. cost.Concat(paid).Concat(filled).GroupBy(line => line.Item1, StringComparer.OrdinalIgnoreCase)
+                .Select(group => (group.Key, Money.Sum(group.Select(line => line.Item2)))).Where(line => line.Item2 != Money.Zero)];
+        }
+    }
+
+    internal PartialBudget Budget(string title) => new(
+        title,
+        growth is null ? [] : [.. growth.Returns(parts.Feet, parts.FeetBefore)],
+        parts.Gone?.Costs ?? [],
+        [.. growth?.Costs(parts.Feet, parts.FeetBefore) ?? [], .. RefillLines(RefillSource.BoughtIn, "bought in for the boxes", Means.Cash)],
+        [
+            .. parts.Gone?.Returns ?? [],
+            .. RefillLines(RefillSource.Sold, "put into the boxes instead of being sold, at the price less fee and packaging", Means.Cash),
+            .. RefillLines(RefillSource.Household, "put into the boxes instead of being eaten at home", Means.Value),
+        ]);
+
+    /// <summary>Net return of each crop before and after. What the others don't explain is the grown crop's own, or the dropped one's.</summary>
+    internal List<(string Crop, Money Before, Money After)> After(PartialBudget partial)
+    {
+        Dictionary<string, Money> changes = season.Crops.ToDictionary(crop => crop.Name, _ => Money.Zero, StringComparer.OrdinalIgnoreCase);
+        void Add(string to, Money change)
+        {
+            if (changes.TryGetValue(to, out Money before))
+            {
+                changes[to] = before + change;
+            }
+        }
+
+        foreach ((string to, Money change) in Moved.SelectMany(cost => cost.Moves))
+        {
+            Add(to, -change);
+        }
+
+        foreach ((string to, Money change) in SharesMoved)
+        {
+            Add(to, change);
+        }
+
+        foreach (RefillItem item in Refilled().Where(item => item.Crop is not null))
+        {
+            Add(item.Crop!.Name, -item.Lost);
+        }
+
+        if (parts.Gone is { Part: 1m } gone)
+        {
+            foreach (EnterpriseBudget crop in gone.Crops)
+            {
+                changes[crop.Name] = -crop.NetReturn;
+            }
+        }
+
+        string own = parts.Grown?.Name ?? parts.Gone!.Crops[0].Name;
+        changes[own] += partial.NetChange - Money.Sum(changes.Values) - Money.Sum(Elsewhere.Select(line => line.Change));
+        return season.Crops.Select(crop => (crop.Name, crop.NetReturn, crop.NetReturn + changes[crop.Name])).ToList();
+    }
+
+    private IReadOnlyList<RefillItem> Refilled() => parts.Gone?.Refill.Items ?? [];
+
+    private static Money Change(IEnumerable<PartialBudgetLine> returns, IEnumerable<PartialBudgetLine> costs) => PartialBudget.Sum(returns) - PartialBudget.Sum(costs);
+
+    private IEnumerable<PartialBudgetLine> RefillLines(RefillSource source, string what, Means kind) => Refilled().Where(item => item.Source == source)
+        .GroupBy(item => item.Crop?.Name).Select(group => new PartialBudgetLine(group.Key is null ? what : $"{group.Key}: {what}", Money.Sum(group.Select(item => item.Lost)), kind))
+        .Where(line => line.Amount != Money.Zero).OrderByDescending(line => line.Amount.Amount);
+
+    private List<MovedCost> Move()
+    {
+        Dictionary<Enterprise, decimal> factors = [];
+        foreach (Enterprise enterprise in parts.Gone?.Crops.SelectMany(crop => crop.Enterprises) ?? [])
+        {
+            factors[enterprise] = 1m - parts.Gone!.Part;
+        }
+
+        foreach (Enterprise enterprise in parts.Grown?.Enterprises ?? [])
+        {
+            factors[enterprise] = 1m + Growth;
+        }
+
+        List<MovedCost> again = new SharingAgain(season, factors, parts.Gone?.Trips ?? []).Moved;
+        foreach (EnterpriseBudget crop in parts.Gone is { Part: 1m } ? parts.Gone.Crops : [])
+        {
+            Money named = Money.Sum(costs.Of(crop).Where(line => line.Pool is null && !line.IsAvoidable).Select(line => line.Amount));
+            if (named != Money.Zero)
+            {
+                again.Add(new MovedCost(null, [("not assigned", named), (crop.Name, -named)]));
+            }
+        }
+
+        return again;
+    }
+
+    /// <summary>Payments for shares go to what else is in the boxes, by list value.</summary>
+    private List<(string To, Money Change)> MoveShares()
+    {
+        List<EnterpriseBudget> gone = parts.Gone is { Part: 1m } whole ? [.. whole.Crops] : [];
+        Money paid = Money.Sum(gone.Select(costs.Avoidable.ShareNet));
+        if (paid == Money.Zero)
+        {
+            return [];
+        }
+
+        List<(string To, decimal Weight)> others = [.. season.Crops.Except(gone)
+            .Select(crop => (crop.Name, season.PartsOf(crop.Crop!).Where(part => part.Disposition.Channel.Kind == ChannelKind.Share).Sum(part => Math.Max(0m, part.ListValue.Amount))))];
+        if (others.Sum(other => other.Weight) <= 0m)
+        {
+            others.Add(("payments for shares without boxes", 1m));
+        }
+
+        Money[] split = LargestRemainder.Split(paid, others.ConvertAll(other => other.Weight));
+        return [.. others.Select((other, i) => (other.To, split[i])).Where(move => move.Item2 != Money.Zero), .. gone.Select(crop => (crop.Name, -costs.Avoidable.ShareNet(crop)))];
+    }
+}

@@ -1,0 +1,59 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Avoidable;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Changes;
+
+/// <summary>More of a crop: what the channels take of it, and what it costs. Payments for shares and household use don't grow.</summary>
+internal sealed class CropGrowth
+{
+    private readonly AvoidableCost costs;
+    private readonly EnterpriseBudget crop;
+    private readonly ChannelDemand demand;
+    private readonly decimal ofBeds;
+    private readonly decimal ofUnits;
+
+    internal CropGrowth(SeasonCosts costs, EnterpriseBudget crop, decimal? elasticity)
+    {
+        this.costs = costs.Avoidable;
+        this.crop = crop;
+        demand = new ChannelDemand(costs.Season, crop.Crop!, costs.Avoidable.SalesOf(crop.Crop!), elasticity);
+        foreach (CostLine line in costs.Of(crop).Where(line => line.IsAvoidable && !line.IsFee))
+        {
+            _ = line.VariesWith == CostDriver.Units ? ofUnits += line.Amount.Amount : ofBeds += line.Amount.Amount;
+        }
+    }
+
+    /// <summary>Half as much again is 0.5.</summary>
+    internal decimal Growth(decimal feet) => feet / crop.Sums.BedFeet.Value;
+
+    /// <summary>What so many bed-feet more sell, after others that are there already.</summary>
+    internal MoreSold Sold(decimal feet, decimal before = 0m) => before == 0m ? demand.Of(Growth(feet)) : demand.Of(Growth(before + feet)) - demand.Of(Growth(before));
+
+    /// <summary>What so many bed-feet more add to the farm's net return, unrounded.</summary>
+    /// <param name="feet">Bed-feet more.</param>
+    /// <param name="todaysPriceOnly">True: as far as channels took as much before, at today's price; false: beyond it by elasticity.</param>
+    internal decimal Gain(decimal feet, bool todaysPriceOnly = false)
+    {
+        MoreSold more = demand.Of(Growth(feet), todaysPriceOnly);
+        return more.Amount - more.Fees - (ofBeds * Growth(feet)) - (ofUnits * UnitsPart(more));
+    }
+
+    internal IEnumerable<PartialBudgetLine> Returns(decimal feet, decimal before)
+    {
+        Money sales = Money.Rounded(Sold(feet, before).Amount);
+        return sales == Money.Zero ? [] : [new PartialBudgetLine($"{crop.Name}: more sales", sales)];
+    }
+
+    internal IEnumerable<PartialBudgetLine> Costs(decimal feet, decimal before)
+    {
+        MoreSold more = Sold(feet, before);
+        Money fees = Money.Rounded(more.Fees);
+        return costs.CostsOf(crop, Growth(feet), line => line.VariesWith != CostDriver.Units)
+            .Concat(costs.CostsOf(crop, UnitsPart(more), line => line.VariesWith == CostDriver.Units))
+            .Concat(fees == Money.Zero ? [] : [new PartialBudgetLine($"{crop.Name}: channel fees", fees)]);
+    }
+
+    private decimal UnitsPart(MoreSold more) => crop.Sums.Sold > 0m ? more.Quantity / crop.Sums.Sold : 0m;
+}

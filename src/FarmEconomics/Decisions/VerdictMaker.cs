@@ -1,0 +1,193 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions.Chances;
+using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions;
+
+/// <summary>
+/// Makes verdicts in this order (docs/methods.md, section 17): drop or change, grow, too close to call, fix, keep. Drop and change ask for two seasons on record; each of drop, change and grow for the same sign
+/// with own hours at nothing and at their value.
+/// </summary>
+internal sealed class VerdictMaker
+{
+    private readonly SeasonCosts costs;
+    private readonly ChangeJudge judge;
+    private readonly Simulation simulation;
+    private readonly VerdictSettings settings;
+    private readonly Dictionary<string, List<SeasonContribution>> seasons = new(StringComparer.OrdinalIgnoreCase);
+    private readonly decimal? variance;
+    private readonly HashSet<string> gone = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, decimal> given = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, List<(string Crop, decimal BedFeet)>> places = new(StringComparer.OrdinalIgnoreCase);
+
+    internal VerdictMaker(FarmReview review, SeasonCosts costs, ChangeJudge judge, Simulation simulation, VerdictSettings settings)
+    {
+        this.costs = costs;
+        this.judge = judge;
+        this.simulation = simulation;
+        this.settings = settings;
+        CropSeasons past = new(review, costs, settings);
+        foreach (EnterpriseBudget crop in costs.Season.Crops)
+        {
+            seasons[crop.Name] = past.Of(crop);
+        }
+
+        variance = CropSeasons.PooledVariance(costs.Season.Crops.Where(crop => Unknown(crop) is null).Select(crop => (crop.Output.Amount, (IReadOnlyList<SeasonContribution>)seasons[crop.Name])));
+    }
+
+    /// <summary>
+    /// The verdicts, in the order of the crops. What a market takes, it takes once: crops that add least per bed-foot-week look for others in their place first, and what they give to the market is no longer
+    /// there for the next. A crop that goes takes no other's place, one that takes a place stays.
+    /// </summary>
+    internal IEnumerable<Verdict> All()
+    {
+        Verdict[] found = [.. costs.Season.Crops.Select((crop, index) => Make(crop, simulation.Crops[index]))];
+        foreach (int i in Enumerable.Range(0, found.Length).Where(i => found[i].WhyUnknown is null).OrderBy(i => (found[i].Mean / found[i].Budget.BedFootWeeks).Value ?? 0m))
+        {
+            found[i] = WithMix(found[i]);
+        }
+
+        for (int i = 0; i < found.Length; i++)
+        {
+            found[i] = found[i].WhyUnknown is null ? Judged(found[i] with { InPlaceOf = places.GetValueOrDefault(found[i].Budget.Name) ?? [] }) : found[i];
+        }
+
+        return found;
+    }
+
+    private static string? Unknown(EnterpriseBudget crop) => crop.Known.NoNetReturn ?? crop.Known.OwnerLabor;
+
+    private Verdict Make(EnterpriseBudget crop, Outcome outcome)
+    {
+        string? unknown = Unknown(crop);
+        List<SeasonContribution> years = seasons[crop.Name];
+        Money mean = Money.Rounded(years.Average(year => year.Contribution.Amount));
+        Money noise = NoiseOf(crop);
+        return new Verdict
+        {
+            Budget = crop,
+            Direction = Direction.Unknown,
+            WhyUnknown = unknown,
+            Seasons = years,
+            Mean = mean,
+            Noise = noise,
+            Without = judge.WithoutCrop(crop.Name),
+            Room = crop.Sums.BedFeet.Value > 0m ? judge.Shortness.RoomFor(crop) : 0m,
+            TurnsAtWage = Rate.NotAvailable("no value of an own hour turns it"),
+            Needs = new TurningPoints(Rate.NotAvailable(unknown ?? ""), Rate.NotAvailable(unknown ?? ""), Rate.NotAvailable(unknown ?? "")),
+            HoursByRule = ByRule(crop),
+            NetPerBedFootWeek = unknown is null && crop.Known.Value is null ? crop.NetReturn / crop.BedFootWeeks : Rate.NotAvailable(unknown ?? crop.Known.Value ?? ""),
+            Outcome = outcome,
+        };
+    }
+
+    private Verdict Judged(Verdict verdict)
+    {
+        verdict = WithMore(verdict);
+        Direction direction = Point(verdict);
+        bool atWageOnly = IsLoss(verdict) && !LosesWithoutOwnHours(verdict);
+        return verdict with
+        {
+            Direction = direction,
+            BetterMix = direction == Direction.DropOrChange ? verdict.BetterMix : null,
+            WithMix = direction == Direction.DropOrChange ? verdict.WithMix : null,
+            TurnsAtWage = atWageOnly ? verdict.Without.PerOwnHour : verdict.TurnsAtWage,
+            Needs = NeedsOf(verdict.Budget, direction, direction == Direction.DropOrChange && verdict.WithMix is { } better ? better.Net : Money.Zero),
+        };
+    }
+
+    private static Direction Point(Verdict verdict)
+    {
+        bool loss = IsLoss(verdict);
+        return (loss && LosesWithoutOwnHours(verdict)) || verdict.BetterMix is not null ? Direction.DropOrChange
+            : loss ? Direction.Fix
+            : verdict.InPlaceOf.Count > 0 || Pays(verdict) ? Direction.Grow
+            : Math.Abs(verdict.Mean.Amount) <= verdict.Noise.Amount ? Direction.TooClose
+            : verdict.Budget.NetReturn.Amount < 0m || verdict.Mean.Amount < 0m ? Direction.Fix
+            : Direction.Keep;
+    }
+
+    /// <summary>A loss in at least two seasons and in the last, on the mean by more than the noise.</summary>
+    private static bool IsLoss(Verdict verdict) => verdict.Mean.Amount < -verdict.Noise.Amount
+        && verdict.Seasons.Count(season => season.Contribution.Amount < 0m) >= 2 && verdict.Seasons[^1].Contribution.Amount < 0m;
+
+    /// <summary>The mean with own hours at nothing: moved by as much as in the reviewed season.</summary>
+    private static bool LosesWithoutOwnHours(Verdict verdict) => (verdict.Mean + verdict.Without.OwnHoursValue).Amount < 0m;
+
+    private static bool Pays(Verdict verdict) => verdict.More is { Short.Count: 0 } more && more.Means.WithoutOwnHours.Amount > 0m
+        && more.Means.Net.Amount > verdict.Noise.Amount * more.BedFeet / verdict.Budget.Sums.BedFeet.Value;
+
+    private Verdict WithMix(Verdict verdict)
+    {
+        string name = verdict.Budget.Name;
+        if (verdict.Seasons.Count < 2 || verdict.Budget.Sums.BedFeet.Value <= 0m || given.ContainsKey(name) || judge.BestMix(verdict.Budget, settings.Elasticity, gone, given) is not { } mix)
+        {
+            return verdict;
+        }
+
+        MeansChange means = judge.WithMix(name, mix, settings.Elasticity, given);
+        decimal noise = verdict.Noise.Amount + mix.Crops.Sum(one => NoiseOf(costs.Season.FindCrop(one.Crop)!).Amount * one.BedFeet / costs.Season.FindCrop(one.Crop)!.Sums.BedFeet.Value);
+
+        // What the crop adds counts by the mean of its seasons, not by the reviewed one alone.
+        decimal moved = (verdict.Seasons[^1].Contribution - verdict.Mean).Amount;
+        if (means.Net.Amount + moved <= noise || means.WithoutOwnHours.Amount + moved <= 0m)
+        {
+            return verdict;
+        }
+
+        gone.Add(name);
+        foreach ((string crop, decimal feet) in mix.Crops)
+        {
+            given[crop] = given.GetValueOrDefault(crop) + feet;
+            (places.TryGetValue(crop, out List<(string, decimal)>? list) ? list : places[crop] = []).Add((name, feet));
+        }
+
+        return verdict with { BetterMix = mix, WithMix = means };
+    }
+
+    private Verdict WithMore(Verdict verdict)
+    {
+        decimal feet = Math.Min(settings.GrowStep * verdict.Budget.Sums.BedFeet.Value, verdict.Room);
+        return feet <= 0m || verdict.BetterMix is not null || verdict.InPlaceOf.Count > 0 ? verdict : verdict with
+        {
+            More = new GrowthTried(
+                feet, judge.More(verdict.Budget.Name, feet, settings.Elasticity), judge.Turning(verdict.Budget, feet), judge.Shortness.Without(verdict.Budget, feet)),
+        };
+    }
+
+    /// <summary>sqrt(s2 / n + (0.2 U)^2 + (0.2 V)^2): spread of seasons, labor and harvests divided by rule.</summary>
+    private Money NoiseOf(EnterpriseBudget crop)
+    {
+        decimal output = crop.Output.Amount;
+        decimal labor = costs.Of(crop).Where(line => line.IsAvoidable && line.IsLabor && line.Pool is not null).Sum(line => line.Amount.Amount)
+            + crop.Enterprises.SelectMany(costs.DirectCharges).Where(charge => charge.Estimated).Sum(charge => charge.Amount.Amount);
+        decimal unnamed = costs.Season.LotsOf(crop.Crop!).Where(lot => string.IsNullOrWhiteSpace(lot.Row.Planting)).Sum(lot => lot.Quantity);
+        decimal harvests = crop.Sums.Harvested > 0m && crop.Enterprises.Count > 1 ? output * unnamed / crop.Sums.Harvested : 0m;
+        decimal square = ((variance ?? 0m) * output * output / seasons[crop.Name].Count)
+            + (settings.RuleError * labor * settings.RuleError * labor) + (settings.RuleError * harvests * settings.RuleError * harvests);
+        return Money.Rounded((decimal)Math.Sqrt((double)square));
+    }
+
+    private Rate ByRule(EnterpriseBudget crop)
+    {
+        decimal logged = crop.Enterprises.SelectMany(costs.DirectCharges).Where(charge => charge.Hours > 0m && !charge.Estimated).Sum(charge => charge.Hours);
+        return crop.Known.Hours is { } unknown ? Rate.NotAvailable(unknown) : Rate.Of(crop.LaborHours.Value - logged, crop.LaborHours.Value, "no labor hours");
+    }
+
+    /// <summary>What takes the deciding amount to 0: what the crop adds to the farm for drop or change (or to what crops in its place would add), else its net return at full cost.</summary>
+    private TurningPoints NeedsOf(EnterpriseBudget crop, Direction direction, Money better)
+    {
+        bool longRun = direction is not (Direction.DropOrChange or Direction.TooClose);
+        WhatIfModel model = judge.ModelOf(crop.Name);
+        decimal wanted = better == Money.Zero ? 0m : model.Contribution(1m, 1m) + better.Amount;
+        Rate price = model.PriceFactorFor(1m, longRun, wanted), yield = model.YieldFactorFor(1m, longRun, wanted);
+        Rate unit = longRun ? model.Price : model.PriceOutsideBoxes;
+        decimal missing = wanted - (longRun ? crop.NetReturn.Amount : model.Contribution(1m, 1m));
+        decimal labor = model.Lines.Where(line => line.IsLabor && (longRun || line.IsAvoidable)).Sum(line => line.Amount.Amount);
+        Rate hours = missing > 0m && missing < labor ? Rate.Known(missing / labor * crop.LaborHours.Value) : Rate.NotAvailable("hours alone don't change it");
+        return new TurningPoints(
+            price.Value is { } factor && unit.Value is { } each ? Rate.Known((factor - 1m) * each) : Rate.NotAvailable(price.Reason ?? unit.Reason ?? ""),
+            yield.Value is { } times ? Rate.Known(times - 1m) : yield, hours);
+    }
+}

@@ -1,0 +1,126 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Records;
+using FarmEconomics.Tests.Building;
+using Xunit;
+
+namespace FarmEconomics.Tests.Decisions;
+
+/// <summary>The states of verdicts, on small farms of several seasons (docs/methods.md, section 17).</summary>
+public class VerdictTests
+{
+    private static readonly int[] Years = [2023, 2024, 2025];
+
+    /// <summary>Beets and kale for some seasons, sold at list price; seed 30 and 5 own hours of picking at 20 each; other beds stand between, so that neither fits the other's.</summary>
+    private static FarmBuilder Farm(decimal[] beets, decimal rent = 0m, string worker = "me", decimal spare = 0m)
+    {
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31")
+            .Bed("One", 100m + spare).Bed("Roof", structure: "tunnel").Channel("stall", ChannelKind.Market).Worker("me", WorkerKind.Owner).Worker("Bo", WorkerKind.Hired, 20m)
+            .Crop("Beets").Crop("Kale").Price("Beets", 1m, "stall").Price("Kale", 4m, "stall");
+        for (int i = Years.Length - beets.Length; i < Years.Length; i++)
+        {
+            int year = Years[i];
+            decimal pounds = beets[i - (Years.Length - beets.Length)];
+            farm.Planting($"B{year}", "Beets", "One", 100m, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-07-01", $"B{year}", pounds).Sell($"{year}-07-01", "Beets", "stall", pounds, price: 1m)
+                .Planting($"K{year}", "Kale", "Roof", 100m, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-07-01", $"K{year}", 200m).Sell($"{year}-07-01", "Kale", "stall", 200m, price: 4m)
+                .Work($"{year}-07-01", worker, 5m, "harvest", planting: $"B{year}").Spend($"{year}-05-01", 30m, "seed", planting: $"B{year}").Spend($"{year}-05-01", 30m, "seed", planting: $"K{year}");
+            if (rent > 0m)
+            {
+                farm.Spend($"{year}-03-01", rent, "rent");
+            }
+        }
+
+        return farm;
+    }
+
+    private static Verdict Beets(FarmBuilder farm)
+    {
+        FarmReview review = farm.Review();
+        return Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single(verdict => verdict.Budget.Name == "Beets");
+    }
+
+    [Fact]
+    public void LossesBeyondTheNoise_InCashToo_AreDropOrChange()
+    {
+        Verdict verdict = Beets(Farm([20m, 22m, 21m], worker: "Bo"));
+
+        // 21 of sales less 30 of seed and 100 of hired picking.
+        Assert.Equal(Direction.DropOrChange, verdict.Direction);
+        Assert.Equal([-110m, -108m, -109m], verdict.Seasons.Select(season => season.Contribution.Amount));
+        Assert.Equal((-109m, 109m), (verdict.Mean.Amount, verdict.Without.Cash.Amount));
+        Assert.Equal(109m / 21m, verdict.Needs.Price.Value);
+        Assert.False(verdict.LowersCash);
+    }
+
+    [Fact]
+    public void OneBadSeason_IsNotDropped()
+    {
+        Verdict verdict = Beets(Farm([180m, 185m, 21m], worker: "Bo"));
+
+        Assert.NotEqual(Direction.DropOrChange, verdict.Direction);
+        Assert.True(verdict.Seasons[^1].Contribution.Amount < 0m);
+    }
+
+    [Fact]
+    public void OneSeasonOnRecord_IsNeverDropped() => Assert.NotEqual(Direction.DropOrChange, Beets(Farm([20m], worker: "Bo")).Direction);
+
+    [Fact]
+    public void LossAtTheValueOfOwnHoursOnly_IsFixWithTheWageAtWhichItTurns()
+    {
+        Verdict verdict = Beets(Farm([80m, 82m, 81m]));
+
+        // 81 of sales less 30 of seed leaves 51 for 5 own hours: it pays while an hour counts for less than 10.20.
+        Assert.Equal(Direction.Fix, verdict.Direction);
+        Assert.Equal(10.2m, verdict.TurnsAtWage.Value);
+        Assert.Equal((-51m, 5m), (verdict.Without.Cash.Amount, verdict.Without.OwnHours));
+    }
+
+    [Fact]
+    public void MeanWithinTheNoise_IsTooCloseToCall()
+    {
+        Verdict verdict = Beets(Farm([60m, 240m, 120m]));
+
+        Assert.Equal(Direction.TooClose, verdict.Direction);
+        Assert.True(Math.Abs(verdict.Mean.Amount) <= verdict.Noise.Amount);
+
+        // By hand: within crops the squares are those of the beets alone, over two crops of three seasons each.
+        decimal mean = (-70m + 110m - 10m) / 3m;
+        decimal squares = ((-70m - mean) * (-70m - mean)) + ((110m - mean) * (110m - mean)) + ((-10m - mean) * (-10m - mean));
+        Close.To((decimal)Math.Sqrt((double)(squares / 4m / 3m)), verdict.Noise.Amount, 0.005m);
+    }
+
+    [Fact]
+    public void ShortOfFullCostButHelpful_IsFix_AndEarningItIsKeep()
+    {
+        Assert.Equal(Direction.Fix, Beets(Farm([200m, 202m, 201m], rent: 900m)).Direction);
+        Assert.Equal(Direction.Keep, Beets(Farm([200m, 202m, 201m])).Direction);
+    }
+
+    [Fact]
+    public void RoomAndAMarketThatTookMoreBefore_IsGrow_AndAFullMarketIsNot()
+    {
+        // In 2024 the stall took 260 at list price; 201 are sold now, and 20 bed-feet more bring 40.20 for 6 of seed and 20 of picking.
+        Verdict grows = Beets(Farm([200m, 260m, 201m], worker: "Bo", spare: 60m));
+        Assert.Equal(20m, grows.More!.BedFeet);
+        Close.To(40.2m - 26m, grows.More.Means.Net.Amount, 0.01m);
+        Assert.Equal(60m, grows.Room);
+        Assert.Equal(grows.More.Means.Net.Amount > grows.Noise.Amount * 0.2m ? Direction.Grow : Direction.Keep, grows.Direction);
+
+        Verdict full = Beets(Farm([200m, 202m, 204m], worker: "Bo", spare: 60m));
+        Assert.Equal(Direction.Keep, full.Direction);
+        Assert.Null(Beets(Farm([200m, 260m, 201m])).More); // no room
+    }
+
+    [Fact]
+    public void ListPriceThatRose_RaisesPastSales()
+    {
+        FarmBuilder farm = Farm([200m, 200m, 200m]).Price("Beets", 2m, "stall", "2025-01-01");
+        foreach (SaleRow row in farm.Tables.Sales.Where(row => row.Crop == "Beets" && row.Date.Year == 2025).ToList())
+        {
+            farm.Set(row, SaleRow.UnitPriceColumn, 2m);
+        }
+
+        // 400 at today's price in each season, less 30 and 100.
+        Assert.Equal([270m, 270m, 270m], Beets(farm).Seasons.Select(season => season.Contribution.Amount));
+    }
+}
