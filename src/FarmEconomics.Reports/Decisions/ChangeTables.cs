@@ -47,7 +47,7 @@ public static class ChangeTables
             .Row("your own hours freed (taken below 0), at their value", means.OwnHours, means.OwnHoursValue)
             .Row("value without cash: household use, stock", "", means.Value)
             .Total("net change", "", means.Net)
-            .Note("Freed hours of a week come off hired hours first, then off yours; hours taken are yours up to your limit, or to the most you ever worked in a week, then hired.");
+            .Note("What a week frees and takes is netted. Freed hours of a week come off hired hours first, then off yours; hours taken are yours up to your limit, or to the most you ever worked in a week, then hired.");
     }
 
     /// <summary>Boxes by delivery week, before and after.</summary>

@@ -120,6 +120,34 @@ public class ChangeTests
     }
 
     [Fact]
+    public void Grow_BeyondTheOwnLimit_TakesHiredHours()
+    {
+        FarmBuilder farm = Farm().Worker("Bo", WorkerKind.Hired, 15m).Work("2025-08-20", "Bo", 1m, "pick", crop: "Kale");
+        farm.Tables.Limits.Add(new LimitRow { Limit = "own labor", Amount = 13m, Unit = "hours a week" });
+
+        MeansChange means = Judge(farm).Judge(new Change(ChangeKind.Grow, "Kale", 100m, Elasticity: 1m)).Means;
+
+        // 11 own hours were worked in the week of 30 June; kale twice over takes 6 more: 2 up to the limit, 4 hired at 15. In August 1 more by own hands, which are free then.
+        Assert.Equal((-4m, -3m), (means.HiredHours, means.OwnHours));
+        Assert.Equal((-60m, -135m), (means.Cash.Amount, means.Net.Amount));
+    }
+
+    [Fact]
+    public void BestMix_TakesWhatTheMarketTookBefore_AndNoMore()
+    {
+        // Kale sold 225 lb in 2024 and 150 now: there is room for half as much again, 50 bed-feet, in the 100 that beets leave. Each stretch of bed is filled whole or not at all.
+        FarmBuilder farm = Farm().Bed("Three").Planting("K0", "Kale", "Two", 100m, "2024-05-10", "2024-08-01").Pick("2024-07-09", "K0", 225m).Sell("2024-07-09", "Kale", "stall", 225m, price: 6m)
+            .Planting("B2", "Beets", "Three", 50m, "2025-05-01", "2025-08-09");
+
+        Mix? mix = Judge(farm).Judge(new Change(ChangeKind.Drop, "Beets")).BestMix;
+
+        Assert.Equal([("Kale", 100m)], mix!.Crops);
+
+        // 75 lb at 6 for 120 of picking; without beets 110 less.
+        Assert.Equal(450m - 120m - 110m, mix.Change.Amount);
+    }
+
+    [Fact]
     public void Swap_ReplacementOutsideTheFreedTime_SaysSo()
     {
         FarmBuilder farm = Farm().Bed("Roof", structure: "tunnel").Crop("Basil").Planting("Ba", "Basil", "Roof", 50m, "2025-05-01", "2025-09-01").Pick("2025-08-01", "Ba", 10m).Sell("2025-08-02", "Basil", "stall", 10m, price: 9m);

@@ -10,6 +10,7 @@ internal sealed class BedTime
     private readonly SeasonReview season;
     private readonly DateOnly start;
     private readonly DateOnly end;
+    private readonly Dictionary<EnterpriseBudget, List<BedStay>> staysOf = [];
 
     internal BedTime(SeasonReview season)
     {
@@ -52,14 +53,14 @@ internal sealed class BedTime
     /// Bed-feet of a crop that fit into gaps with the dates its plantings had that season, under the same cover: as many plantings one after the other as a gap holds, each on all of the gap's feet.
     /// Gaps of one bed that overlap stand on different feet.
     /// </summary>
-    internal static decimal FittingFeet(IReadOnlyList<Gap> gaps, EnterpriseBudget crop)
+    internal decimal FittingFeet(IReadOnlyList<Gap> gaps, EnterpriseBudget crop)
     {
         if (crop.Crop?.Perennial == true)
         {
             return 0m;
         }
 
-        var stays = crop.Enterprises.Where(one => one.Harvested > 0m).SelectMany(one => one.Stays).OrderBy(row => row.Out).ThenBy(row => row.In).ToList();
+        List<BedStay> stays = StaysOf(crop);
         decimal feet = 0m;
         HashSet<(Bed, DateOnly, DateOnly)> stretched = [];
         foreach (Gap gap in gaps)
@@ -82,6 +83,17 @@ internal sealed class BedTime
         }
 
         return feet;
+    }
+
+    /// <summary>The bed rows of a crop's plantings that gave something, the first to leave first; sorted once.</summary>
+    private List<BedStay> StaysOf(EnterpriseBudget crop)
+    {
+        if (!staysOf.TryGetValue(crop, out List<BedStay>? stays))
+        {
+            staysOf[crop] = stays = [.. crop.Enterprises.Where(one => one.Harvested > 0m).SelectMany(one => one.Stays).OrderBy(row => row.Out).ThenBy(row => row.In)];
+        }
+
+        return stays;
     }
 
     /// <summary>How many more bed-feet of a crop there is room for: day by day under its covers, free bed-feet over its own, the tightest day counts.</summary>

@@ -47,7 +47,7 @@ public sealed class ChangeJudge
         ChangeCheck.Require(change, crop, replacement);
         change = change with { Crop = crop.Name, Replacement = replacement?.Name };
         List<BedTime.Gap> gaps = change.Kind is ChangeKind.Drop or ChangeKind.Swap ? beds.GapsOf(crop) : [];
-        decimal fitting = replacement is null ? 0m : BedTime.FittingFeet(gaps, replacement);
+        decimal fitting = replacement is null ? 0m : beds.FittingFeet(gaps, replacement);
         ChangeParts parts = new()
         {
             Gone = Gone(change, crop),
@@ -229,7 +229,7 @@ public sealed class ChangeJudge
         List<Fit> fits = [];
         foreach (EnterpriseBudget other in Others(crop))
         {
-            decimal feet = BedTime.FittingFeet(gaps, other);
+            decimal feet = beds.FittingFeet(gaps, other);
             if (feet > 0m)
             {
                 ChangeParts parts = new() { Gone = costs.Avoidable.Without(crop), Grown = other, Feet = feet, Elasticity = elasticity };
@@ -243,7 +243,7 @@ public sealed class ChangeJudge
     }
 
     private Mix? BestMix(List<BedTime.Gap> gaps, EnterpriseBudget crop, decimal? elasticity, IReadOnlySet<string>? gone = null, IReadOnlyDictionary<string, decimal>? already = null) =>
-        new MixFinder(gaps, [.. Others(crop).Where(other => gone?.Contains(other.Name) != true).Select(other => (other, GrowthOf(other, elasticity)))], already).Best is { } best
+        new MixFinder(beds, gaps, [.. Others(crop).Where(other => gone?.Contains(other.Name) != true).Select(other => (other, GrowthOf(other, elasticity)))], already).Best is { } best
             ? best with { Change = Money.Rounded(best.Change.Amount) + costs.Avoidable.Without(crop).Change }
             : null;
 

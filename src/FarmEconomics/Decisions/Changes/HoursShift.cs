@@ -55,23 +55,15 @@ internal sealed class HoursShift
     {
         (decimal hired, decimal own) = undated;
         decimal toHired = 0m;
-        foreach (WeeklyUse week in freed)
+        foreach (IGrouping<DateOnly, (decimal Hired, decimal Own)> week in freed.Select(week => (week.Monday, Hours: (week.HiredHours, week.OwnHours)))
+            .Concat(taken.Select(week => (week.Monday, Hours: (-week.HiredHours, -week.OwnHours)))).GroupBy(week => week.Monday, week => week.Hours))
         {
-            decimal paid = week.HiredHours + week.OwnHours;
-            decimal off = Math.Min(paid, farm.GetValueOrDefault(week.Monday)?.HiredHours ?? 0m);
+            // What a week frees and what it takes meet first: nobody hired is sent home while owners work longer.
+            decimal net = week.Sum(hours => hours.Hired + hours.Own);
+            decimal off = net >= 0m ? Math.Min(net, farm.GetValueOrDefault(week.Key)?.HiredHours ?? 0m) : -Math.Max(0m, -net - OwnRoom(week.Key));
             hired += off;
-            own += paid - off;
-            toHired += off - week.HiredHours;
-        }
-
-        foreach (WeeklyUse week in taken)
-        {
-            decimal paid = week.HiredHours + week.OwnHours;
-            decimal room = !hires ? paid : Math.Max(0m, limits.OwnLimitOn(week.Monday) - (farm.GetValueOrDefault(week.Monday)?.OwnHours ?? 0m));
-            decimal byOwn = Math.Min(paid, room);
-            own -= byOwn;
-            hired -= paid - byOwn;
-            toHired += week.HiredHours - (paid - byOwn);
+            own += net - off;
+            toHired += off - week.Sum(hours => hours.Hired);
         }
 
         Money hiredMoney = budget.Change(Means.HiredHours) + Money.Rounded(toHired * hiredHour);
@@ -80,6 +72,9 @@ internal sealed class HoursShift
         Money value = budget.Change(Means.Value) + (cut ? Money.Zero : hiredMoney);
         return new MeansChange(cash, hired, own, value, budget.NetChange - cash - value);
     }
+
+    private decimal OwnRoom(DateOnly week) =>
+        hires ? Math.Max(0m, limits.OwnLimitOn(week) - (farm.GetValueOrDefault(week)?.OwnHours ?? 0m)) : decimal.MaxValue;
 
     /// <summary>Hours of a crop that carry no day: filled in from standards.</summary>
     internal static (decimal Hired, decimal Own) Undated(SeasonCosts costs, EnterpriseBudget crop)

@@ -11,16 +11,19 @@ internal sealed class MixFinder
 {
     private const int Tried = 8;
 
+    private readonly BedTime beds;
     private readonly List<List<BedTime.Gap>> gaps;
     private readonly List<(EnterpriseBudget Crop, CropGrowth Growth)> crops;
     private readonly IReadOnlyDictionary<string, decimal> already;
     private readonly Dictionary<(int Gap, EnterpriseBudget Crop), decimal> feet = [];
 
+    /// <param name="beds">Who stands in which bed when.</param>
     /// <param name="gaps">The time beds are free.</param>
     /// <param name="crops">Crops to try.</param>
     /// <param name="already">Bed-feet of them that other changes have given to the market already.</param>
-    internal MixFinder(List<BedTime.Gap> gaps, List<(EnterpriseBudget Crop, CropGrowth Growth)> crops, IReadOnlyDictionary<string, decimal>? already = null)
+    internal MixFinder(BedTime beds, List<BedTime.Gap> gaps, List<(EnterpriseBudget Crop, CropGrowth Growth)> crops, IReadOnlyDictionary<string, decimal>? already = null)
     {
+        this.beds = beds;
         this.already = already ?? new Dictionary<string, decimal>();
         this.gaps = [.. gaps.GroupBy(gap => (gap.Bed, gap.From, gap.To)).Select(group => group.ToList()).OrderByDescending(group => group[0].BedFeet)];
         this.crops = [.. crops.Where(crop => !crop.Crop.Crop!.Perennial)
@@ -82,7 +85,7 @@ internal sealed class MixFinder
     {
         if (!feet.TryGetValue((gap, crop), out decimal fits))
         {
-            feet[(gap, crop)] = fits = BedTime.FittingFeet(gaps[gap], crop);
+            feet[(gap, crop)] = fits = beds.FittingFeet(gaps[gap], crop);
         }
 
         return fits;

@@ -28,6 +28,7 @@ public class ScenarioTextTests
     [InlineData("expenses of pool packaging=+15%", "expenses of pool packaging=+15%")]
     [InlineData("yield of Beets=+10%; yields=-1%", "yield of Beets=+10%; yields=-1%")]
     [InlineData("income of Boxes=+5%; fee of Stall=6.5", "income of Boxes=+5%; fee of Stall=6.5")]
+    [InlineData("Without beets; without Kale at hill", "without Beets; without Kale at hill")]
     [InlineData(" ; ;", "")]
     public void Text_Read_ReadsBackAsItself(string text, string expected)
     {
@@ -62,6 +63,9 @@ public class ScenarioTextTests
     [InlineData("currency=EUR", 1, "nothing that could have gone differently", null)]
     [InlineData("price Beets=+5%", 7, "After \"price\" comes \"of\"", null)]
     [InlineData("=5", 1, "What is to change is missing", null)]
+    [InlineData("without Beats", 9, "There is no crop \"Beats\".", "Beets")]
+    [InlineData("without Beets; prices=+5%", 16, "A crop left out stands alone", null)]
+    [InlineData("prices=+5%; without Beets", 13, "A crop left out stands alone", null)]
     [InlineData("price of Beets=1; price of beets=2", 19, "sets the same thing already", null)]
     public void Text_Wrong_TellsPlaceExpectedAndNearest(string text, int position, string message, string? nearest)
     {
