@@ -1,4 +1,6 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
@@ -30,6 +32,7 @@ public static class ResultTables
         WriteCharges(season, Path.Combine(folder, "charges.csv"), book);
         WriteStatement(season, Path.Combine(folder, "statement.csv"), book);
         WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"), book);
+        ShortTables.Write(WhatWasShort.Of(SeasonCosts.Of(season)), folder, book);
         WriteProblems(problems, season.Notation, Path.Combine(folder, "problems.csv"), book);
     }
 
@@ -43,6 +46,8 @@ public static class ResultTables
         ("charges.csv", "what each crop was charged by each pool"),
         ("statement.csv", "the statement of the whole farm"),
         ("reconciliation.csv", "the proof that nothing was lost: every difference is 0.00"),
+        (ShortTables.Uses, "beds by cover, hours, stores and trays against their limits, week by week or day by day"),
+        (ShortTables.Crops, "what each crop added to the farm per unit of what was short, while it was"),
         ("problems.csv", "what the records check found, with file and line"),
     ];
 

@@ -129,6 +129,9 @@ internal sealed class FarmBuilder
             Retired = Maybe(retired),
         });
 
+    internal FarmBuilder Limit(string limit, decimal amount, string? unit = null, string? from = null, string? to = null) =>
+        Add(Tables.Limits, "limits", new LimitRow { Limit = limit, Amount = amount, Unit = unit, From = Maybe(from), To = Maybe(to) });
+
     internal FarmRecords Link() => FarmRecords.Link(Tables, Settings);
 
     internal FarmReview Review() => FarmReview.Of(Link());

@@ -98,6 +98,11 @@ internal static class RecordsDocument
         - `charges.csv`: crop_year, pool, crop, amount: what each crop was charged by each pool of origin, adding up to to_crops
         - `statement.csv`: crop_year, line, amount: the statement of the whole farm
         - `reconciliation.csv`: crop_year, check, left, right, difference: the proof, every difference 0.00
+        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh), name, counted_by (week, told by its
+          Monday, or day), from, in_use, limit, limit_from (limits, beds, most ever), short (yes, no), not_checked (why); beds are bed-feet on
+          the mean of the week's days
+        - `short_crops.csv`: crop_year, what, name, crop, contribution, used_while_short, unit, contribution_per_unit: what the plantings that
+          used it while it was short added to the farm; one list per what and name
         - `problems.csv`: severity, code, file, line, column, message
         """;
 
