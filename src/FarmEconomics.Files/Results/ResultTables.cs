@@ -32,7 +32,9 @@ public static class ResultTables
         WriteCharges(season, Path.Combine(folder, "charges.csv"), book);
         WriteStatement(season, Path.Combine(folder, "statement.csv"), book);
         WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"), book);
-        ShortTables.Write(WhatWasShort.Of(SeasonCosts.Of(season)), folder, book);
+        SeasonCosts costs = SeasonCosts.Of(season);
+        ShortTables.Write(WhatWasShort.Of(costs), folder, book);
+        LossResults.Write(costs, folder, book);
         WriteProblems(problems, season.Notation, Path.Combine(folder, "problems.csv"), book);
     }
 
@@ -48,6 +50,9 @@ public static class ResultTables
         ("reconciliation.csv", "the proof that nothing was lost: every difference is 0.00"),
         (ShortTables.Uses, "beds by cover, hours, stores and trays against their limits, week by week or day by day"),
         (ShortTables.Crops, "what each crop added to the farm per unit of what was short, while it was"),
+        (LossResults.Picked, "where all that was picked went, and what it brought or would have brought net of packing and fees"),
+        (LossResults.Sowings, "every sowing beside the mean of its crop: price, yield, hours, part not sold"),
+        (LossResults.Tasks, "minutes per crate or per bed-foot of every task, year by year"),
         ("problems.csv", "what the records check found, with file and line"),
     ];
 

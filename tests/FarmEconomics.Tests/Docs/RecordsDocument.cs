@@ -103,6 +103,11 @@ internal static class RecordsDocument
           the mean of the week's days
         - `short_crops.csv`: crop_year, what, name, crop, contribution, used_while_short, unit, contribution_per_unit: what the plantings that
           used it while it was short added to the farm; one list per what and name
+        - `picked.csv`: crop_year, crop, unit, week (Monday of the week it was picked in), fate (sold, on hand, eaten, other use, given away, thrown
+          out, past keeping, culled), channel, days_held, quantity, at_price, packing_and_fees, worth: all that was picked, each part once
+        - `sowings.csv`: crop_year, crop, planting, sown (else the day in the bed), net_return, paid (yes, no), then price,
+          picked_per_bed_foot, hours_per_bed_foot and not_sold of the sowing, each followed by that of its crop
+        - `tasks.csv`: crop_year, task, stage, hours, minutes, per (crate, bed-foot): every year on record up to the one reviewed
         - `problems.csv`: severity, code, file, line, column, message
         """;
 
