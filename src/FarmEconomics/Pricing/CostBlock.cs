@@ -28,6 +28,9 @@ public sealed class CostBlock
     /// <summary>What would go if the crop went: all money but what varies with nothing.</summary>
     public decimal Avoidable => Full - other[(int)VariesWith.Nothing] - labor[(int)VariesWith.Nothing];
 
+    /// <summary>What picking, packing and selling cost: all money that varies with quantity or sales.</summary>
+    public decimal Handling => other[(int)VariesWith.Quantity] + other[(int)VariesWith.Sales] + labor[(int)VariesWith.Quantity] + labor[(int)VariesWith.Sales];
+
     internal void AddMoney(bool isLabor, VariesWith behavior, decimal amount) => (isLabor ? labor : other)[(int)behavior] += amount;
 
     internal void AddHours(Stage stage, decimal amount) => hours[(int)stage] += amount;
