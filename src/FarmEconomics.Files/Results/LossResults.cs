@@ -51,12 +51,14 @@ internal static class LossResults
 
     private static void WriteTasks(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(path, book, "crop_year", "task", "stage", "hours", "minutes", "per");
+        string[] headings = ["crop_year", "task", "stage", "hours", "minutes_per_crate", "minutes_per_bed_foot"];
+        using CsvTable table = new(path, book, [.. headings.Select(season.Notation.Label)]);
         foreach (TaskMinutes task in TaskMinutes.Of(season))
         {
             foreach (TaskYear year in task.Years)
             {
-                table.Whole(year.CropYear).Text(task.Task).Text(task.Stage.ToString().ToLowerInvariant()).Number(year.Hours).Number(year.Minutes.Value).Text(season.Notation.Label(task.Per == TaskPer.Crate ? "crate" : "bed-foot"));
+                table.Whole(year.CropYear).Text(task.Task).Text(task.Stage.ToString().ToLowerInvariant()).Number(year.Hours)
+                    .Number(task.Per == TaskPer.Crate ? year.Minutes.Value : null).Number(task.Per == TaskPer.BedFoot ? year.Minutes.Value : null);
                 table.End();
             }
         }

@@ -11,32 +11,47 @@ internal static class ShortTables
 
     internal static void Write(WhatWasShort season, string folder, Workbook? book)
     {
-        using CsvTable uses = new(Path.Combine(folder, Uses), book, "crop_year", "what", "name", "counted_by", "from", "in_use", "limit", "limit_from", "short", "not_checked");
+        WriteUses(season, Path.Combine(folder, Uses), book);
+        WriteCrops(season, Path.Combine(folder, Crops), book);
+    }
+
+    // Lengths stand in columns of their own, so that a heading says what it holds on a farm in meters too.
+    private static void WriteUses(WhatWasShort season, string path, Workbook? book)
+    {
+        string[] headings = ["crop_year", "what", "name", "counted_by", "from", "in_use", "limit", "bed_feet", "bed_feet_limit", "limit_from", "short", "not_checked"];
+        using CsvTable table = new(path, book, [.. headings.Select(season.Season.Notation.Label)]);
         foreach (ScarceThing thing in season.Things)
         {
+            bool beds = thing.Kind == ScarceKind.BedLength;
             HashSet<ScarceSpan> shorts = [.. thing.Short];
             foreach (ScarceSpan span in thing.Spans)
             {
-                uses.Whole(season.Season.CropYear).Text(Word(thing.Kind)).Text(thing.Name).Text(thing.ByWeek ? "week" : "day").Text(span.From.ToString("yyyy-MM-dd"))
-                    .Number(span.Used).Number(span.Limit).Text(Word(span.Source)).Text(shorts.Contains(span) ? "yes" : "no").Text("");
-                uses.End();
+                table.Whole(season.Season.CropYear).Text(Word(thing.Kind)).Text(thing.Name).Text(thing.ByWeek ? "week" : "day").Text(span.From.ToString("yyyy-MM-dd"))
+                    .Number(beds ? null : span.Used).Number(beds ? null : span.Limit).Number(beds ? span.Used : null).Number(beds ? span.Limit : null)
+                    .Text(Word(span.Source)).Text(shorts.Contains(span) ? "yes" : "no").Text("");
+                table.End();
             }
         }
 
         foreach (NotChecked item in season.NotChecked)
         {
-            uses.Whole(season.Season.CropYear).Text("").Text(item.Name).Text("").Text("").Number(null).Number(null).Text("").Text("").Text(item.Reason);
-            uses.End();
+            table.Whole(season.Season.CropYear).Text("").Text(item.Name).Text("").Text("").Number(null).Number(null).Number(null).Number(null).Text("").Text("").Text(item.Reason);
+            table.End();
         }
+    }
 
-        using CsvTable crops = new(Path.Combine(folder, Crops), book, "crop_year", "what", "name", "crop", "contribution", "used_while_short", "unit", "contribution_per_unit");
+    private static void WriteCrops(WhatWasShort season, string path, Workbook? book)
+    {
+        string[] headings = ["crop_year", "what", "name", "crop", "contribution", "used_while_short", "unit", "contribution_per_unit", "bed_foot_weeks", "contribution_per_bed_foot_week"];
+        using CsvTable table = new(path, book, [.. headings.Select(season.Season.Notation.Label)]);
         foreach (ScarceThing thing in season.Short)
         {
+            bool beds = thing.Kind == ScarceKind.BedLength;
             foreach (ScarceUse crop in thing.Crops)
             {
-                crops.Whole(season.Season.CropYear).Text(Word(thing.Kind)).Text(thing.Name).Text(crop.Crop.Name).Money(crop.Contribution.Value).Number(crop.Use)
-                    .Text(season.Season.Notation.Label(thing.UseUnit)).Number(crop.PerUnit.Value);
-                crops.End();
+                table.Whole(season.Season.CropYear).Text(Word(thing.Kind)).Text(thing.Name).Text(crop.Crop.Name).Money(crop.Contribution.Value)
+                    .Number(beds ? null : crop.Use).Text(beds ? "" : thing.UseUnit).Number(beds ? null : crop.PerUnit.Value).Number(beds ? crop.Use : null).Number(beds ? crop.PerUnit.Value : null);
+                table.End();
             }
         }
     }
