@@ -15,14 +15,14 @@ public static class DecisionSentences
     {
         FarmSettings farm = verdicts.Season.Settings;
         ReportTable table = new ReportTable(Heading(verdicts), farm.Notation)
-            .Opens().Column("Crop").Column("Net return", Look.WholeMoney).Column("Without it the farm would lose", Look.WholeMoney).Column("Net return", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Chance of a loss", Look.Percent).Column("Verdict, with reasons");
+            .Opens().Column("Crop").Column("Net return", Look.WholeMoney).Column("Without it the farm would lose", Look.WholeMoney).Column("Net return", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Loss").Column("Verdict, with reasons");
         foreach (Verdict verdict in verdicts.Crops)
         {
-            table.Row(verdict.Budget.Name, ReportCell.Known(verdict.Budget.NetReturn, verdict.WhyUnknown), ReportCell.Known(verdict.Contribution, verdict.WhyUnknown), verdict.NetPerBedFootWeek, ReportCell.Known(verdict.Outcome.ChanceOfLoss, verdict.WhyUnknown), Of(verdict, verdicts.Settings, farm));
+            table.Row(verdict.Budget.Name, ReportCell.Known(verdict.Budget.NetReturn, verdict.WhyUnknown), ReportCell.Known(verdict.Contribution, verdict.WhyUnknown), verdict.NetPerBedFootWeek, verdict.WhyUnknown is { } why ? ReportCell.Missing(why) : ChanceWords.Cell(verdict.Outcome), Of(verdict, verdicts.Settings, farm));
         }
 
         return table.Note("What the farm would lose without a crop = its output less the costs that go with it. A negative figure is what the farm would gain by leaving the beds empty.")
-            .Note(DecisionTables.NeverSeen)
+            .Note(verdicts.Simulation.HasChance ? DecisionTables.NeverSeen : ChanceWords.TooFew(verdicts.Simulation))
             .Note(Rule(verdicts.Settings, farm))
             .Note(OneSeason);
     }
@@ -36,7 +36,7 @@ public static class DecisionSentences
         foreach (Verdict verdict in verdicts.Crops)
         {
             lines.Add(verdict.WhyUnknown is null
-                ? farm.Notation.Text($"{verdict.Budget.Name}: net return {notation.InWords(verdict.Budget.NetReturn.Amount, Look.WholeMoney)}, {Phrase.Of(verdict.NetPerBedFootWeek, notation)} per bed-foot-week, a loss in {Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons")
+                ? farm.Notation.Text($"{verdict.Budget.Name}: net return {notation.InWords(verdict.Budget.NetReturn.Amount, Look.WholeMoney)}, {Phrase.Of(verdict.NetPerBedFootWeek, notation)} per bed-foot-week, {ChanceWords.Lost(verdict.Outcome)}")
                 : verdict.Budget.Name);
             lines.AddRange(Wrapped(Of(verdict, verdicts.Settings, farm), width).Select(line => "    " + line));
         }
@@ -71,7 +71,7 @@ public static class DecisionSentences
             Direction.Grow => notation.Text($"Could grow: it earns its full cost and {Money(net)} more, and {settings.GrowStep * 100m:0} % more of it would add {Money(verdict.GrowthGain.Value ?? 0m)}{(settings.Elasticity is null ? "" : " after a lower price")}.")
                 + (verdict.Room.Value is { } room && room < settings.GrowStep * verdict.Budget.Sums.BedFeet.Value ? Room(room) : ""),
             _ => $"Keep: it earns its full cost and {Money(net)} more." + (verdict.GrowthGain.Value is { } gain ? gain <= 0m
-                ? notation.Text($" {settings.GrowStep * 100m:0} % more of it would bring nothing{(settings.Elasticity is null ? "" : " at the lower price")}.") : $" It fails too often to grow more ({Phrase.Percent(verdict.Outcome.ChanceOfLoss)} of drawn seasons)." : ""),
+                ? notation.Text($" {settings.GrowStep * 100m:0} % more of it would bring nothing{(settings.Elasticity is null ? "" : " at the lower price")}.") : $" It fails too often to grow more ({ChanceWords.Lost(verdict.Outcome)})." : ""),
         };
         return text + Ahead(verdict, farm) + Turns(verdict, farm.Notation) + (verdict.WeakPoints.Count > 0 ? $" Weak: {Phrase.List(verdict.WeakPoints)}." : "");
 
@@ -140,7 +140,7 @@ public static class DecisionSentences
         Say(Direction.Mend, "falls short of its full cost but still helps the farm", "fall short of their full cost but still help the farm");
         Say(Direction.Grow, "could be grown more", "could be grown more");
         Say(Direction.Unknown, "can't be judged by these records", "can't be judged by these records");
-        said.Add($"In nine drawn seasons out of ten all crops together earn between {verdicts.Season.Notation.InWords(verdicts.Simulation.Farm.P5.Amount, Look.WholeMoney)} and {verdicts.Season.Notation.InWords(verdicts.Simulation.Farm.P95.Amount, Look.WholeMoney)}; {verdicts.Season.CropYear} brought {verdicts.Season.Notation.InWords(verdicts.Season.Farm.NetReturn.Amount, Look.WholeMoney)}.");
+        said.Add(ChanceWords.Farm(verdicts.Simulation, verdicts.Season));
         return new Prose(string.Join(" ", said));
 
         void Say(Direction direction, string one, string many)
@@ -157,13 +157,14 @@ public static class DecisionSentences
         verdicts.Season.Notation.Text($"Drop, shrink or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first");
 
     private static string Rule(VerdictSettings settings, FarmSettings farm) => farm.Notation.Text(
-        $"Thresholds, yours to set: growing more is suggested among the best {settings.GrowBestPart * 100m:0} % of crops per bed-foot-week with a chance of a loss of at most {settings.GrowAtMostLossChance * 100m:0} %, where {settings.GrowStep * 100m:0} % more still adds to the farm"
+        $"Thresholds, yours to set: growing more is suggested among the best {settings.GrowBestPart * 100m:0} % of crops per bed-foot-week with a chance of a loss of at most {settings.GrowAtMostLossChance * 100m:0} % (never lost where the years are too few for a chance), where {settings.GrowStep * 100m:0} % more still adds to the farm"
         + $"{(settings.Elasticity is { } elasticity ? farm.Notation.Text($" at a price elasticity of {elasticity:0.##}") : " at the price as it was")}; another crop instead where it earns {farm.Notation.InWords(settings.SwapGain, Look.WholeMoney)} more in the season.");
 
-    private static string Ahead(Verdict verdict, FarmSettings farm) => verdict.NextBelow is null || verdict.ChanceAhead.Value is not { } chance ? ""
+    private static string Ahead(Verdict verdict, FarmSettings farm) => verdict.NextBelow is null ? ""
+        : verdict.ChanceAhead.Value is not { } chance ? verdict.PriceToStayAhead.Value is not { } alone ? "" : farm.Notation.Text($" It stays ahead of {verdict.NextBelow} per bed-foot-week unless the price falls below {farm.Notation.InWords(alone, Look.Rate)} (it was {Phrase.Of(verdict.Budget.AveragePrice, farm.Notation)}).")
         : verdict.PriceToStayAhead.Value is { } price
-            ? farm.Notation.Text($" It stays ahead of {verdict.NextBelow} per bed-foot-week unless the price falls below {farm.Notation.InWords(price, Look.Rate)} (it was {Phrase.Of(verdict.Budget.AveragePrice, farm.Notation)}); in drawn seasons it is ahead in {Phrase.Percent(chance)}.")
-            : farm.Notation.Text($" It is ahead of {verdict.NextBelow} per bed-foot-week in {Phrase.Percent(chance)} of drawn seasons.");
+            ? farm.Notation.Text($" It stays ahead of {verdict.NextBelow} per bed-foot-week unless the price falls below {farm.Notation.InWords(price, Look.Rate)} (it was {Phrase.Of(verdict.Budget.AveragePrice, farm.Notation)}); in simulated seasons it is ahead in {Phrase.Percent(chance)}.")
+            : farm.Notation.Text($" It is ahead of {verdict.NextBelow} per bed-foot-week in {Phrase.Percent(chance)} of simulated seasons.");
 
     private static string Turns(Verdict verdict, Notation notation)
     {

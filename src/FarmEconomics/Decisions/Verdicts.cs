@@ -100,7 +100,9 @@ public sealed class Verdicts
             return fit is not null && fit.Swap.NetChange.Amount >= Settings.SwapGain ? Direction.Replace : Direction.Mend;
         }
 
-        return growth.Value > 0m && outcome.ChanceOfLoss <= Settings.GrowAtMostLossChance ? Direction.Grow : Direction.Keep;
+        // Too few seasons for a chance: then it must never have lost.
+        bool seldomLoses = outcome.ChanceOfLoss.Value is { } chance ? chance <= Settings.GrowAtMostLossChance : outcome.YearsLost == 0;
+        return growth.Value > 0m && seldomLoses ? Direction.Grow : Direction.Keep;
     }
 
     private static Rate StayAhead(WhatIfModel model, decimal perWeek)

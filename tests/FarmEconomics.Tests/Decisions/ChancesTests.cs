@@ -114,8 +114,19 @@ public class ChancesTests
     public void SharedWeather_More_SpreadsTheFarmWiderAndLeavesTheCropsAlone()
     {
         CropRisk[] risks = [.. Enumerable.Range(0, 20).Select(i => Risk($"crop {i}", 1000m, 0.0))];
-        Simulation none = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.0 });
-        Simulation some = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.5 });
+        Simulation none = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.0, SharedMarket = 0.0 });
+        Simulation some = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.5, SharedMarket = 0.0 });
+
+        Assert.True(some.Farm.Spread.Amount > 1.5m * none.Farm.Spread.Amount);
+        Assert.InRange(some.Crops[0].Spread.Amount / none.Crops[0].Spread.Amount, 0.95m, 1.05m);
+    }
+
+    [Fact]
+    public void SharedMarket_More_SpreadsTheFarmWiderAndLeavesTheCropsAlone()
+    {
+        CropRisk[] risks = [.. Enumerable.Range(0, 20).Select(i => Risk($"crop {i}", 1000m, -0.5))];
+        Simulation none = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.0, SharedMarket = 0.0 });
+        Simulation some = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.0, SharedMarket = 0.5 });
 
         Assert.True(some.Farm.Spread.Amount > 1.5m * none.Farm.Spread.Amount);
         Assert.InRange(some.Crops[0].Spread.Amount / none.Crops[0].Spread.Amount, 0.95m, 1.05m);
@@ -134,7 +145,7 @@ public class ChancesTests
 
     [Fact]
     public void ChanceOfLoss_SomeDrawsAtZero_CountsOnlyThoseBelow() =>
-        Assert.Equal(0.4m, new Outcome("x", [-2, 0, 0, 3, -1], 1).ChanceOfLoss);
+        Assert.Equal(0.4m, new Outcome("x", [-2, 0, 0, 3, -1], 1).ChanceOfLoss.Value);
 
     [Theory]
     [InlineData(0.0, 1.0)]
