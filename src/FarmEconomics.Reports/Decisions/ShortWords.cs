@@ -56,8 +56,7 @@ public static class ShortWords
 
         foreach (NotChecked item in season.NotChecked)
         {
-            ReportCell none = ReportCell.Missing($"{item.Name}: {item.Reason}");
-            table.Row(item.Name, "not checked", none, none, none, none, none, none, none, "", "");
+            table.Row(item.Name, "not checked", ReportCell.Missing($"{item.Name}: {item.Reason}"), "", "", "", "", "", "", "", "");
         }
 
         return table;
@@ -105,7 +104,7 @@ public static class ShortWords
     {
         ScarceSpan fullest = thing.Fullest!;
         string times = notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day");
-        string span = thing.Short.Count == 1 ? $"{times}, {On(thing, thing.Short[0].From)}" : $"{times} from {Day(thing.Short[0].From)} to {Day(thing.Short[^1].From)}";
+        string span = thing.Short.Count == 1 ? $"{times}, {On(thing, thing.Short[0].From)}" : $"{times} between {Day(thing.Short[0].From)} and {Day(thing.Short[^1].From)}";
         return $"{Named(thing)} ({span}; at most {notation.Number(fullest.Used, Look.Quantity)} of {notation.Number(fullest.Limit, Look.Quantity)}{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")})";
     }
 

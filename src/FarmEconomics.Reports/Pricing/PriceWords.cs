@@ -64,9 +64,13 @@ public static class PriceWords
 
         List<ChannelMove> hours = [.. known.Where(move => move.LongRun.IsAvailable)];
         List<ChannelMove> gain = [.. known.Where(move => move.ShortRun.Value > 0m).OrderByDescending(move => move.ShortRun.Value)];
-        string text = $"Moving {notation.Text($"{percent:0.##}")} % of what went through {Phrase.Bold(known[0].From.Name)} to {Phrase.Bold(known[0].To.Name)} would have changed sales after fees by {notation.InWords(known.Sum(move => move.ShortRun.Value!.Value), Look.WholeMoney)}, at the prices there";
-        text += hours.Count > 0 ? $"; with the market's own cost following the goods by {notation.InWords(hours.Sum(move => move.LongRun.Value!.Value), Look.WholeMoney)} and {notation.Number(hours.Sum(move => move.Hours.Value!.Value), Look.Hours)} hours{(hours.Count < known.Count ? $", where both are known ({notation.Count(hours.Count, "crop")} of {known.Count})" : "")}." : ".";
+        string text = $"Moving {notation.Text($"{percent:0.##}")} % of what went through {Phrase.Bold(known[0].From.Name)} to {Phrase.Bold(known[0].To.Name)} would have brought {More(known.Sum(move => move.ShortRun.Value!.Value))} after fees, at the prices there and with stand, driving and hours as they were.";
+        text += hours.Count == 0 ? "" : $" If those follow the goods: {More(hours.Sum(move => move.LongRun.Value!.Value))}, and {Hours(hours.Sum(move => move.Hours.Value!.Value))}{(hours.Count < known.Count ? $" ({hours.Count} of {notation.Count(known.Count, "crop")}; the others never went there)" : "")}.";
         return new Prose(text + (gain.Count > 0 ? $" Most from {Phrase.List([.. gain.Take(3).Select(move => $"{Phrase.Bold(move.Crop.Name)} ({notation.InWords(move.ShortRun.Value!.Value, Look.WholeMoney)})")])}." : " No crop would have gained."));
+
+        string More(decimal money) => $"{notation.InWords(Math.Abs(money), Look.WholeMoney)} {(money < 0m ? "less" : "more")}";
+
+        string Hours(decimal change) => $"{notation.Number(Math.Abs(change), Look.Hours)} hours {(change < 0m ? "less" : "more")}";
     }
 
     /// <summary>What a tenth more on the price would do at an elasticity the grower names, and the price at which more no longer pays; one channel.</summary>

@@ -107,7 +107,7 @@ public class WhatWasShortTests
 
         Assert.Equal(["water", "sprinklers", "cold", "trays"], season.NotChecked.Select(item => item.Name));
         string words = ShortWords.Sentence(season);
-        Assert.Contains("Short in 2025: beds, open field (2 weeks from May 12 to May 19; at most 180 of 200)", words, StringComparison.Ordinal);
+        Assert.Contains("Short in 2025: beds, open field (2 weeks between May 12 and May 19; at most 180 of 200)", words, StringComparison.Ordinal);
         Assert.Contains("water (no record tells its use by day)", words, StringComparison.Ordinal);
         Assert.Contains("cold (no row of limits says how many crates it holds)", words, StringComparison.Ordinal);
     }
