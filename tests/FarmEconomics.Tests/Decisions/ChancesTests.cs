@@ -55,21 +55,6 @@ public class ChancesTests
         Assert.Equal(1e6 * variance, Variance([.. outcome.Draws]), 1e6 * variance * 0.02);
     }
 
-    [Fact]
-    public void Resampled_Draws_MeetMeanAndVarianceOfWhatWasSeen()
-    {
-        Resampled seen = new([(0.5, 1), (1.0, 2), (1.5, 1), (9.0, 0)], "plantings");
-        double[] values = Normals(2).Select(seen.AtNormal).ToArray();
-
-        Assert.Equal(3, seen.Count);
-        Assert.Equal(1.0, seen.Mean, 1e-12);
-        Assert.Equal(0.125, seen.Variance, 1e-12);
-        Assert.Equal(1.0, values.Average(), 0.005);
-        Assert.Equal(0.125, Variance(values), 0.0025);
-        Assert.All(values.Distinct(), value => Assert.Contains(value, new[] { 0.5, 1.0, 1.5 }));
-        Assert.Throws<ArgumentException>(() => new Resampled([(1, 1), (2, 1), (3, 0)], "plantings"));
-    }
-
     [Theory]
     [InlineData(-0.9)]
     [InlineData(-0.4)]
