@@ -6,7 +6,7 @@ namespace FarmEconomics.Decisions.Chances;
 public sealed class Outcome
 {
     private readonly double[] draws;
-    private readonly double[] sorted;
+    private readonly Lazy<double[]> sorted;
 
     internal Outcome(string name, double[] draws, double bedFootWeeks, IReadOnlyList<(int CropYear, Money NetReturn)>? years = null, string? whyNoChance = null)
     {
@@ -15,8 +15,7 @@ public sealed class Outcome
         WhyNoChance = whyNoChance;
         this.draws = draws;
         BedFootWeeks = bedFootWeeks;
-        sorted = [.. draws];
-        Array.Sort(sorted);
+        sorted = new(() => [.. draws.Order()]);
     }
 
     /// <summary>The crop, or "farm".</summary>
@@ -38,7 +37,8 @@ public sealed class Outcome
     public double BedFootWeeks { get; }
 
     /// <summary>The mean, to the cent.</summary>
-    public Money Mean => Money.Rounded((decimal)(draws.Sum() / draws.Length));
+    /// <exception cref="InvalidOperationException">Nothing was drawn; see <see cref="WhyNoChance"/>.</exception>
+    public Money Mean => Money.Rounded((decimal)(Drawn().Sum() / draws.Length));
 
     /// <summary>One season in twenty is worse.</summary>
     public Money P5 => Percentile(0.05);
@@ -62,14 +62,7 @@ public sealed class Outcome
                 return Rate.NotAvailable(WhyNoChance ?? "nothing was drawn");
             }
 
-            int at = Array.BinarySearch(sorted, 0.0);
-            at = at >= 0 ? at : ~at;
-            while (at > 0 && sorted[at - 1] >= 0.0)
-            {
-                at--;
-            }
-
-            return Rate.Known((decimal)at / sorted.Length);
+            return Rate.Known((decimal)draws.Count(net => net < 0.0) / draws.Length);
         }
     }
 
@@ -79,16 +72,13 @@ public sealed class Outcome
     /// <exception cref="InvalidOperationException">Nothing was drawn; see <see cref="WhyNoChance"/>.</exception>
     public Money Percentile(double fraction)
     {
-        if (draws.Length == 0)
-        {
-            throw new InvalidOperationException($"{Name} has no simulated seasons: {WhyNoChance}.");
-        }
-
-        ArgumentOutOfRangeException.ThrowIfNegative(fraction);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(fraction, 1.0);
-        double at = fraction * (sorted.Length - 1);
+        _ = Drawn();
+        double[] values = sorted.Value;
+        double at = fraction * (values.Length - 1);
         int below = (int)at;
-        double value = below + 1 < sorted.Length ? sorted[below] + ((at - below) * (sorted[below + 1] - sorted[below])) : sorted[below];
+        double value = below + 1 < values.Length ? values[below] + ((at - below) * (values[below + 1] - values[below])) : values[below];
         return Money.Rounded((decimal)value);
     }
+
+    private double[] Drawn() => draws.Length > 0 ? draws : throw new InvalidOperationException($"{Name} has no simulated seasons: {WhyNoChance}.");
 }
