@@ -49,7 +49,10 @@ public sealed record CropRisk(WhatIfModel Model, Distribution Price, Distributio
         IReadOnlyList<CropSeason> seasons = budget.Crop is null ? [] : past.Of(budget.Crop);
         CropRisk assumed = new(
             costs.Model(budget), new Triangular(settings.PriceLow, 1.0, settings.PriceHigh), new Triangular(settings.YieldLow, 1.0, settings.YieldHigh),
-            settings.PriceYieldCorrelation ?? 0.0, settings.PriceYieldCorrelation is null ? "too few plantings to tell, taken as 0" : "set by the user") { Seasons = seasons };
+            settings.PriceYieldCorrelation ?? 0.0, settings.PriceYieldCorrelation is null ? "too few plantings to tell, taken as 0" : "set by the user")
+        {
+            Seasons = seasons,
+        };
         if (!settings.FromOwnRecords)
         {
             return assumed;
