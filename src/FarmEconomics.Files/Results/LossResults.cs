@@ -21,10 +21,13 @@ internal static class LossResults
 
     private static void WritePicked(PickedTree tree, string path, Workbook? book)
     {
-        using CsvTable table = new(path, book, "crop_year", "crop", "unit", "week", "fate", "channel", "days_held", "quantity", "at_price", "packing_and_fees", "worth");
+        using CsvTable table =
+            new(path, book, "crop_year", "crop", "unit", "week", "fate", "channel", "days_held", "quantity", "at_price",
+            "packing_and_fees", "worth");
         foreach (PickedPart part in tree.Parts)
         {
-            table.Whole(tree.Season.CropYear).Text(part.Crop.Name).Text(part.Crop.Unit).Text(part.Week.ToString("yyyy-MM-dd")).Text(Word(part.Fate)).Text(part.Channel?.Name).Whole(part.DaysHeld)
+            table.Whole(tree.Season.CropYear).Text(part.Crop.Name).Text(part.Crop.Unit).Text(part.Week.ToString("yyyy-MM-dd"))
+                .Text(Word(part.Fate)).Text(part.Channel?.Name).Whole(part.DaysHeld)
                 .Number(part.Quantity).Money(part.Amount?.Amount).Money(part.Deducted?.Amount).Money(part.Value?.Amount);
             table.End();
         }
@@ -34,7 +37,8 @@ internal static class LossResults
     {
         string[] headings =
         [
-            "crop_year", "crop", "planting", "sown", "net_return", "paid", "price", "crop_price", "picked_per_bed_foot", "crop_picked_per_bed_foot",
+            "crop_year", "crop", "planting", "sown", "net_return", "paid", "price", "crop_price", "picked_per_bed_foot",
+                "crop_picked_per_bed_foot",
             "hours_per_bed_foot", "crop_hours_per_bed_foot", "not_sold", "crop_not_sold",
         ];
         using CsvTable table = new(path, book, [.. headings.Select(sowings.Season.Notation.Label)]);
@@ -42,9 +46,12 @@ internal static class LossResults
         {
             EnterpriseBudget own = sowing.Budget;
             EnterpriseBudget crop = sowing.Crop;
-            table.Whole(sowings.Season.CropYear).Text(crop.Name).Text(own.Name).Text(sowing.Sown.ToString("yyyy-MM-dd")).Money(sowing.NetReturn.Value).Text(sowing.Paid is { } paid ? paid ? "yes" : "no" : "")
-                .Number(own.AveragePrice.Value).Number(crop.AveragePrice.Value).Number(own.YieldPerBedFoot.Value).Number(crop.YieldPerBedFoot.Value)
-                .Number(Sowing.HoursPerBedFoot(own).Value).Number(Sowing.HoursPerBedFoot(crop).Value).Number(Sowing.NotSold(own).Value).Number(Sowing.NotSold(crop).Value);
+            table.Whole(sowings.Season.CropYear).Text(crop.Name).Text(own.Name).Text(sowing.Sown.ToString("yyyy-MM-dd"))
+                .Money(sowing.NetReturn.Value).Text(sowing.Paid is { } paid ? paid ? "yes" : "no" : "")
+                .Number(own.AveragePrice.Value).Number(crop.AveragePrice.Value).Number(own.YieldPerBedFoot.Value)
+                    .Number(crop.YieldPerBedFoot.Value)
+                .Number(Sowing.HoursPerBedFoot(own).Value).Number(Sowing.HoursPerBedFoot(crop).Value).Number(Sowing.NotSold(own).Value)
+                    .Number(Sowing.NotSold(crop).Value);
             table.End();
         }
     }
@@ -58,7 +65,8 @@ internal static class LossResults
             foreach (TaskYear year in task.Years)
             {
                 table.Whole(year.CropYear).Text(task.Task).Text(task.Stage.ToString().ToLowerInvariant()).Number(year.Hours)
-                    .Number(task.Per == TaskPer.Crate ? year.Minutes.Value : null).Number(task.Per == TaskPer.BedFoot ? year.Minutes.Value : null);
+                    .Number(task.Per == TaskPer.Crate ? year.Minutes.Value : null)
+                        .Number(task.Per == TaskPer.BedFoot ? year.Minutes.Value : null);
                 table.End();
             }
         }

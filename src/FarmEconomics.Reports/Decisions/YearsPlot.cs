@@ -17,7 +17,8 @@ internal static class YearsPlot
     internal static Figure Of(Verdicts verdicts)
     {
         Records.Notation notation = verdicts.Season.Notation;
-        List<Verdict> crops = [.. verdicts.Crops.Where(verdict => verdict.Outcome.Years.Count > 0).OrderByDescending(verdict => verdict.Outcome.Years.Average(year => year.NetReturn.Amount))];
+        List<Verdict> crops = [.. verdicts.Crops.Where(verdict => verdict.Outcome.Years.Count > 0)
+            .OrderByDescending(verdict => verdict.Outcome.Years.Average(year => year.NetReturn.Amount))];
         if (crops.Count == 0)
         {
             return SeasonPlots.Nothing("No year of any crop is recorded whole");
@@ -39,8 +40,11 @@ internal static class YearsPlot
         {
             List<Verdict> own = [.. crops.Skip(column * rows).Take(rows)];
             double left = 10 + (column * (columnWidth + 20));
-            Plots.Scale scale = DecisionPlots.Covering(own.SelectMany(verdict => verdict.Outcome.Years.Select(year => year.NetReturn.Amount)).Append(0m), left + names, left + columnWidth - 8);
-            DecisionPlots.Axis(canvas, notation, scale, 26, 26 + (own.Count * row), $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}", columns > 1 ? 4 : 7);
+            Plots.Scale scale = DecisionPlots.Covering(own.SelectMany(verdict =>
+                verdict.Outcome.Years.Select(year => year.NetReturn.Amount)).Append(0m), left + names, left + columnWidth - 8);
+            DecisionPlots.Axis(canvas, notation, scale, 26, 26
+                + (own.Count * row), $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}",
+                columns > 1 ? 4 : 7);
             for (int i = 0; i < own.Count; i++)
             {
                 Years(canvas, own[i], scale, left + names - 8, 26 + ((i + 0.5) * row), verdicts.Season.CropYear);
@@ -49,14 +53,16 @@ internal static class YearsPlot
 
         return canvas.ToFigure($"Dots: net return of {notation.Count(crops.Count, "crop")} in each year on record. Best on the mean: {Phrase.List(crops.Take(3).Select(Range).ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(Range).ToList())}.");
 
-        string Range(Verdict verdict) => $"{verdict.Budget.Name} {notation.InWords(verdict.Outcome.Years.Min(year => year.NetReturn.Amount), Look.WholeMoney)} to {notation.InWords(verdict.Outcome.Years.Max(year => year.NetReturn.Amount), Look.WholeMoney)}";
+        string Range(Verdict verdict) =>
+            $"{verdict.Budget.Name} {notation.InWords(verdict.Outcome.Years.Min(year => year.NetReturn.Amount), Look.WholeMoney)} to {notation.InWords(verdict.Outcome.Years.Max(year => year.NetReturn.Amount), Look.WholeMoney)}";
     }
 
     private static void Years(Canvas canvas, Verdict verdict, Plots.Scale scale, double name, double y, int reviewed)
     {
         IReadOnlyList<(int CropYear, Money NetReturn)> years = verdict.Outcome.Years;
         canvas.Text(verdict.Budget.Name, name, y, 11, Palette.Ink, Alignment.MiddleRight);
-        canvas.Line(scale[(double)years.Min(year => year.NetReturn.Amount)], y, scale[(double)years.Max(year => year.NetReturn.Amount)], y, Palette.Rule, 3);
+        canvas.Line(scale[(double)years.Min(year => year.NetReturn.Amount)], y, scale[(double)years.Max(year => year.NetReturn.Amount)], y,
+            Palette.Rule, 3);
         foreach ((int year, Money net) in years.OrderBy(year => year.CropYear == reviewed))
         {
             if (year == reviewed)

@@ -9,7 +9,8 @@ namespace FarmEconomics.Reports.Season;
 /// <summary>Where the harvest went, in money: tables by crop, week, channel and days held, and a sentence that reads them.</summary>
 public static class LossTables
 {
-    private const string Worth = "Worth = what was paid for it where it was sold, else the crop's average price; less the channels' fees, packing hours and packaging.";
+    private const string Worth =
+        "Worth = what was paid for it where it was sold, else the crop's average price; less the channels' fees, packing hours and packaging.";
 
     private static readonly Fate[] Fates = Enum.GetValues<Fate>();
 
@@ -28,14 +29,20 @@ public static class LossTables
             return new Prose($"What became of the harvest of {tree.Season.CropYear} can't be told in money{(tree.WithoutValue.Count > 0 ? $" ({Prose.Text(tree.WithoutValue[0].Reason)})" : "")}.");
         }
 
-        List<string> ways = [.. Fates.Where(PickedTree.IsLoss).Select(fate => (Fate: fate, Amount: tree.Value(part => part.Fate == fate).Amount)).Where(way => way.Amount != 0m)
+        List<string> ways = [.. Fates.Where(PickedTree.IsLoss)
+            .Select(fate => (Fate: fate, Amount: tree.Value(part => part.Fate == fate).Amount)).Where(way => way.Amount != 0m)
             .OrderByDescending(way => way.Amount).Select(way => $"{Money(way.Amount)} {Name(way.Fate).ToLowerInvariant()}")];
-        List<(string Crop, decimal Amount)> worst = [.. tree.Parts.Where(part => PickedTree.IsLoss(part.Fate) && part.Value is not null).GroupBy(part => part.Crop)
-            .Select(crop => (crop.Key.Name, crop.Sum(part => part.Value!.Value.Amount))).Where(crop => crop.Item2 > 0m).OrderByDescending(crop => crop.Item2).Take(3)];
+        List<(string Crop, decimal Amount)> worst = [.. tree.Parts.Where(part => PickedTree.IsLoss(part.Fate) && part.Value is not null)
+            .GroupBy(part => part.Crop)
+            .Select(crop => (crop.Key.Name, crop.Sum(part => part.Value!.Value.Amount))).Where(crop => crop.Item2 > 0m)
+                .OrderByDescending(crop => crop.Item2).Take(3)];
         string text = $"Of {Money(all)} worth picked, {Money(lost)} ({Phrase.Percent(lost / all)}) earned nothing";
         text += ways.Count > 0 ? $": {Phrase.List(ways)}." : ".";
-        text += worst.Count > 0 ? $" Most of it: {Phrase.List([.. worst.Select(crop => $"{Phrase.Bold(crop.Crop)} ({Money(crop.Amount)})")])}." : "";
-        return new Prose(text + (tree.WithoutValue.Count > 0 ? $" Not in these sums, because nothing tells their price or packing: {Phrase.List([.. tree.WithoutValue.Select(crop => Prose.Text(crop.Crop.Name)).Distinct()])}." : ""));
+        text += worst.Count > 0
+            ? $" Most of it: {Phrase.List([.. worst.Select(crop => $"{Phrase.Bold(crop.Crop)} ({Money(crop.Amount)})")])}." : "";
+        return new Prose(text
+            + (tree.WithoutValue.Count > 0
+            ? $" Not in these sums, because nothing tells their price or packing: {Phrase.List([.. tree.WithoutValue.Select(crop => Prose.Text(crop.Crop.Name)).Distinct()])}." : ""));
     }
 
     /// <summary>All of it by where it went.</summary>
@@ -50,7 +57,8 @@ public static class LossTables
         }
 
         table.Total(Cells("All that was picked", _ => true));
-        return table.Note(tree.SoldUnpicked == FarmEconomics.Units.Money.Zero ? null : $"Beside it {tree.Season.Notation.InWords(tree.SoldUnpicked.Amount, Look.Money)} was sold of what no harvest stands behind.");
+        return table.Note(tree.SoldUnpicked == FarmEconomics.Units.Money.Zero ? null
+            : $"Beside it {tree.Season.Notation.InWords(tree.SoldUnpicked.Amount, Look.Money)} was sold of what no harvest stands behind.");
 
         void Row(string name, Func<PickedPart, bool> which)
         {
@@ -63,7 +71,9 @@ public static class LossTables
         ReportCell[] Cells(string name, Func<PickedPart, bool> which)
         {
             List<PickedPart> parts = [.. tree.Parts.Where(part => part.Value is not null && which(part))];
-            return [name, FarmEconomics.Units.Money.Sum(parts.Select(part => part.Amount!.Value)), FarmEconomics.Units.Money.Sum(parts.Select(part => part.Deducted!.Value)), FarmEconomics.Units.Money.Sum(parts.Select(part => part.Value!.Value))];
+            return [name, FarmEconomics.Units.Money.Sum(parts.Select(part => part.Amount!.Value)),
+                FarmEconomics.Units.Money.Sum(parts.Select(part => part.Deducted!.Value)),
+                FarmEconomics.Units.Money.Sum(parts.Select(part => part.Value!.Value))];
         }
     }
 
@@ -71,16 +81,20 @@ public static class LossTables
     public static ReportTable ByCrop(PickedTree tree)
     {
         ArgumentNullException.ThrowIfNull(tree);
-        ReportTable table = Columns(new ReportTable($"Where the harvest of {tree.Season.CropYear} went, by crop", tree.Season.Notation).Opens().Column("Crop"), tree).Column("Lost of all", Look.Percent);
-        foreach (IGrouping<Crop, PickedPart> crop in tree.Parts.GroupBy(part => part.Crop).OrderByDescending(Lost).ThenBy(crop => crop.Key.Index))
+        ReportTable table = Columns(new ReportTable($"Where the harvest of {tree.Season.CropYear} went, by crop", tree.Season.Notation)
+            .Opens().Column("Crop"), tree).Column("Lost of all", Look.Percent);
+        foreach (IGrouping<Crop, PickedPart> crop in tree.Parts.GroupBy(part => part.Crop).OrderByDescending(Lost)
+            .ThenBy(crop => crop.Key.Index))
         {
             string? why = crop.Select(part => part.WhyUnknown).FirstOrDefault(reason => reason is not null);
             decimal all = Sum(crop);
-            table.Row([.. Cells(crop.Key.Name, tree, crop, why), why is not null ? ReportCell.Missing(why) : all > 0m ? Lost(crop) / all : ReportCell.Missing("worth nothing")]);
+            table.Row([.. Cells(crop.Key.Name, tree, crop, why), why is not null ? ReportCell.Missing(why) : all > 0m ? Lost(crop) / all
+                : ReportCell.Missing("worth nothing")]);
         }
 
         decimal total = Sum(tree.Parts);
-        return table.Total([.. Cells("All crops", tree, tree.Parts, null), total > 0m ? Lost(tree.Parts) / total : ReportCell.Missing("worth nothing")])
+        return table.Total([.. Cells("All crops", tree, tree.Parts, null), total > 0m ? Lost(tree.Parts) / total
+            : ReportCell.Missing("worth nothing")])
             .Note(Worth).Note("Lost = given away, thrown out, past keeping and culled.");
     }
 
@@ -88,7 +102,8 @@ public static class LossTables
     public static ReportTable ByWeek(PickedTree tree)
     {
         ArgumentNullException.ThrowIfNull(tree);
-        ReportTable table = Columns(new ReportTable("The same by week of picking", tree.Season.Notation).InOrder().Column("Week of", Look.Date), tree);
+        ReportTable table = Columns(new ReportTable("The same by week of picking", tree.Season.Notation).InOrder()
+            .Column("Week of", Look.Date), tree);
         foreach (IGrouping<DateOnly, PickedPart> week in tree.Parts.GroupBy(part => part.Week).OrderBy(week => week.Key))
         {
             table.Row(Cells(week.Key, tree, week, null));
@@ -102,7 +117,8 @@ public static class LossTables
     {
         ArgumentNullException.ThrowIfNull(tree);
         ReportTable table = Columns(new ReportTable("The same by channel", tree.Season.Notation).Column("Channel"), tree);
-        foreach (IGrouping<Channel?, PickedPart> channel in tree.Parts.GroupBy(part => part.Channel).OrderBy(channel => channel.Key?.Index ?? int.MaxValue))
+        foreach (IGrouping<Channel?, PickedPart> channel in tree.Parts.GroupBy(part => part.Channel)
+            .OrderBy(channel => channel.Key?.Index ?? int.MaxValue))
         {
             table.Row(Cells(channel.Key?.Name ?? "never left", tree, channel, null));
         }
@@ -132,7 +148,10 @@ public static class LossTables
         return table.Total(Cells("All", tree, tree.Parts, null));
     }
 
-    /// <summary>The check of the tree: of every crop all that was picked and culled is in it once, and what was sold of it brought what its sales say.</summary>
+    /// <summary>
+    /// The check of the tree: of every crop all that was picked and culled is in it once, and what was sold of it brought what its sales
+    /// say.
+    /// </summary>
     /// <exception cref="InvalidOperationException">A sum doesn't hold.</exception>
     public static ReportTable RequireProof(PickedTree tree)
     {
@@ -141,9 +160,11 @@ public static class LossTables
             .Column("Check").Column("Left", Look.Exact).Column("Right", Look.Exact).Column("Difference", Look.Exact);
         List<string> broken = [];
         decimal picked = tree.Parts.Sum(part => part.Quantity);
-        Check("everything picked and culled, all units added up", picked, tree.Season.Crops.Sum(crop => crop.Sums.Harvested + crop.Sums.Culled));
+        Check("everything picked and culled, all units added up", picked,
+            tree.Season.Crops.Sum(crop => crop.Sums.Harvested + crop.Sums.Culled));
         HashSet<Crop> unknown = [.. tree.WithoutValue.Select(crop => crop.Crop)];
-        decimal unpicked = tree.Season.LeavingParts.Where(part => part.Lot is null && part.Enterprise is { } one && !unknown.Contains(one.Crop)).Sum(part => part.Amount.Amount);
+        decimal unpicked = tree.Season.LeavingParts.Where(part => part.Lot is null && part.Enterprise is { } one
+            && !unknown.Contains(one.Crop)).Sum(part => part.Amount.Amount);
         Check("money for what was sold", tree.Parts.Where(part => part.Fate == Fate.Sold).Sum(part => part.Amount?.Amount ?? 0m) + unpicked,
             tree.Season.Crops.Where(crop => !unknown.Contains(crop.Crop!)).Sum(crop => crop.SalesValue.Amount));
         return broken.Count == 0 ? table : throw new InvalidOperationException($"These checks fail: {string.Join("; ", broken)}.");
@@ -184,7 +205,8 @@ public static class LossTables
     private static ReportCell[] Cells(ReportCell name, PickedTree tree, IEnumerable<PickedPart> parts, string? why)
     {
         List<PickedPart> own = [.. parts];
-        return [name, .. Seen(tree).Select(fate => ReportCell.Known(Sum(own.Where(part => part.Fate == fate)), why)), ReportCell.Known(Sum(own), why)];
+        return [name, .. Seen(tree)
+            .Select(fate => ReportCell.Known(Sum(own.Where(part => part.Fate == fate)), why)), ReportCell.Known(Sum(own), why)];
     }
 
     private static IEnumerable<Fate> Seen(PickedTree tree) => Fates.Where(fate => tree.Parts.Any(part => part.Fate == fate));

@@ -3,7 +3,9 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
 
-/// <summary>What a crop or planting adds to the farm as it stands: output less avoidable cost. The one place that says so for lists and losses.</summary>
+/// <summary>
+/// What a crop or planting adds to the farm as it stands: output less avoidable cost. The one place that says so for lists and losses.
+/// </summary>
 public static class Contribution
 {
     /// <summary>The contribution of a budget.</summary>

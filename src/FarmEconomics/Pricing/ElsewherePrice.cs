@@ -4,7 +4,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Pricing;
 
 /// <summary>
-/// The prices of a crop in a channel it wasn't sold through that season, from what the channel cost the crops that were: the channel's own cost and hours follow the price as they did theirs, in proportion
+/// The prices of a crop in a channel it wasn't sold through that season, from what the channel cost the crops that were: the channel's own
+/// cost and hours follow the price as they did theirs, in proportion
 /// to sales. Marked as such wherever it is shown.
 /// </summary>
 /// <param name="Crop">The crop.</param>
@@ -17,7 +18,8 @@ public sealed record ElsewherePrice(Crop Crop, Channel Channel, string Unit, Pri
 {
     internal static ElsewherePrice? Of(PriceBook book, CropCost cost, Channel channel)
     {
-        List<CropChannel> others = [.. book.Costs.Where(other => other.Budget.Known.Value is null).Select(other => other.Through(channel)).OfType<CropChannel>()];
+        List<CropChannel> others = [.. book.Costs.Where(other => other.Budget.Known.Value is null)
+            .Select(other => other.Through(channel)).OfType<CropChannel>()];
         decimal sales = others.Sum(other => other.Amount.Amount);
         if (sales <= 0m || cost.PerUnit() is not { } unit || cost.Budget.Known.Value is not null)
         {
@@ -34,7 +36,9 @@ public sealed record ElsewherePrice(Crop Crop, Channel Channel, string Unit, Pri
         string selling = book.Prices.FirstOrDefault(price => price.Crop == cost.Crop)?.SellingUnit ?? cost.Crop.Unit;
         decimal size = cost.Crop.ToBase(1m, selling);
         Rate list = book.ListPriceOf(cost.Crop, channel);
-        PriceAdvice advice = PriceAdvice.Of(advised.For(size), PriceSet.Times(list, size), PriceSet.Times(book.MostEver(cost.Crop), size), book.Rules.Terms, yields.Failed);
+        PriceAdvice advice =
+            PriceAdvice.Of(advised.For(size), PriceSet.Times(list, size), PriceSet.Times(book.MostEver(cost.Crop), size), book.Rules.Terms,
+            yields.Failed);
         return new ElsewherePrice(cost.Crop, channel, selling, prices, list, advice);
     }
 }

@@ -11,7 +11,9 @@ public enum AdviceKind
     /// <summary>Keep the price it has: it covers the target.</summary>
     Keep,
 
-    /// <summary>No price carries it: full cost lies far above the most it ever brought. A question of dropping or changing it, not of its price.</summary>
+    /// <summary>
+    /// No price carries it: full cost lies far above the most it ever brought. A question of dropping or changing it, not of its price.
+    /// </summary>
     CannotBePriced,
 
     /// <summary>The records can't tell.</summary>
@@ -28,7 +30,9 @@ public sealed record PriceAdvice(AdviceKind Kind, Rate Price, bool AtNormalYield
 
     /// <summary>Weighs what a unit must bring against what it brings.</summary>
     /// <param name="prices">What it must bring, per unit.</param>
-    /// <param name="got">What it has already: the greater of what it brought and its list price, per unit; not available where it has no price yet.</param>
+    /// <param name="got">
+    /// What it has already: the greater of what it brought and its list price, per unit; not available where it has no price yet.
+    /// </param>
     /// <param name="most">The most it ever brought, or is said to bring elsewhere, per unit; not available where nothing tells.</param>
     /// <param name="terms">The step, and how far above the most is too far.</param>
     /// <param name="atNormalYield">True where <paramref name="prices"/> are those of a normal yield.</param>
@@ -39,15 +43,19 @@ public sealed record PriceAdvice(AdviceKind Kind, Rate Price, bool AtNormalYield
         ArgumentNullException.ThrowIfNull(terms);
         if (prices.FullCost.Value is { } full && most.Value is { } best && full > best * terms.FarAbovePercent / 100m)
         {
-            return new PriceAdvice(AdviceKind.CannotBePriced, Rate.NotAvailable("its full cost lies far above the most it ever brought: see whether to drop or change it"), atNormalYield);
+            return new PriceAdvice(AdviceKind.CannotBePriced,
+                Rate.NotAvailable("its full cost lies far above the most it ever brought: see whether to drop or change it"),
+                atNormalYield);
         }
 
         Rate target = PriceMath.RoundUp(prices.Target, terms.Step);
         return target.Value is not { } wanted ? new PriceAdvice(AdviceKind.Unknown, target, atNormalYield)
-            : got.Value is { } has && decimal.Round(has, CentDecimals, MidpointRounding.AwayFromZero) is var keep && keep >= wanted ? new PriceAdvice(AdviceKind.Keep, Rate.Known(keep), atNormalYield)
+            : got.Value is { } has && decimal.Round(has, CentDecimals, MidpointRounding.AwayFromZero) is var keep && keep >= wanted
+                ? new PriceAdvice(AdviceKind.Keep, Rate.Known(keep), atNormalYield)
             : new PriceAdvice(AdviceKind.AtLeast, target, atNormalYield);
     }
 
     /// <summary>The greater of two prices; the one there is where the other isn't available.</summary>
-    internal static Rate Greater(Rate left, Rate right) => left.Value is not { } a ? right : right.Value is not { } b || b <= a ? left : right;
+    internal static Rate Greater(Rate left, Rate right) => left.Value is not { } a ? right : right.Value is not { } b || b <= a ? left
+        : right;
 }

@@ -14,7 +14,13 @@ internal static class IndependentPython
         {
             try
             {
-                using Process process = Process.Start(new ProcessStartInfo(tool, ["-c", script]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
+                using Process process =
+                    Process.Start(new ProcessStartInfo(tool, ["-c", script])
+                    {
+                        RedirectStandardInput = true,
+                        RedirectStandardOutput = true,
+                        RedirectStandardError = true,
+                    })!;
                 Task<string> output = process.StandardOutput.ReadToEndAsync();
                 Task<string> errors = process.StandardError.ReadToEndAsync();
                 process.StandardInput.Write(input);
@@ -31,7 +37,10 @@ internal static class IndependentPython
         return null;
     }
 
-    /// <summary>What a script that needs numpy prints; skips the test, with the reason, where numpy isn't there. FARMECONOMICS_REQUIRE_NUMPY=1 makes that a failure.</summary>
+    /// <summary>
+    /// What a script that needs numpy prints; skips the test, with the reason, where numpy isn't there. FARMECONOMICS_REQUIRE_NUMPY=1 makes
+    /// that a failure.
+    /// </summary>
     internal static string Numpy(string script, string input)
     {
         bool required = Environment.GetEnvironmentVariable("FARMECONOMICS_REQUIRE_NUMPY") == "1";

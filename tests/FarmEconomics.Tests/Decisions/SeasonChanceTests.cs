@@ -12,10 +12,15 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Decisions;
 
-/// <summary>Chance from seasons: components of variance, the level of prices, years in part, and what is told when the seasons are too few.</summary>
+/// <summary>
+/// Chance from seasons: components of variance, the level of prices, years in part, and what is told when the seasons are too few.
+/// </summary>
 public class SeasonChanceTests
 {
-    /// <summary>Yield of dyestuff in grams, six batches of five: Davies, Statistical Methods in Research and Production, 1949; batch 1764.05 and residual 2451.25 as in many textbooks. Data and answers from memory.</summary>
+    /// <summary>
+    /// Yield of dyestuff in grams, six batches of five: Davies, Statistical Methods in Research and Production, 1949; batch 1764.05 and
+    /// residual 2451.25 as in many textbooks. Data and answers from memory.
+    /// </summary>
     [Fact]
     public void VarianceComponents_Dyestuff_ArePublishedOnes()
     {
@@ -31,13 +36,17 @@ public class SeasonChanceTests
         Assert.Equal((6, 30, false), (parts.Groups, parts.Count, parts.SumOnly));
     }
 
-    /// <summary>NIST Statistical Reference Datasets, analysis of variance, SiRstv (resistivity of silicon, five instruments): certified mean squares 1.27865654E-02 and 1.08318280E-02. From memory.</summary>
+    /// <summary>
+    /// NIST Statistical Reference Datasets, analysis of variance, SiRstv (resistivity of silicon, five instruments): certified mean squares
+    /// 1.27865654E-02 and 1.08318280E-02. From memory.
+    /// </summary>
     [Fact]
     public void VarianceComponents_NistResistivity_HaveTheCertifiedMeanSquares()
     {
         double[][] instruments =
         [
-            [196.3052, 196.1240, 196.1890, 196.2569, 196.3403], [196.3042, 196.3825, 196.1669, 196.3257, 196.0422], [196.1303, 196.2005, 196.2889, 196.0343, 196.1811],
+            [196.3052, 196.1240, 196.1890, 196.2569, 196.3403], [196.3042, 196.3825, 196.1669, 196.3257, 196.0422],
+                [196.1303, 196.2005, 196.2889, 196.0343, 196.1811],
             [196.2795, 196.1748, 196.1494, 196.1485, 195.9885], [196.2119, 196.1051, 196.1850, 196.0052, 196.2090],
         ];
         VarianceComponents parts = VarianceComponents.Of(instruments);
@@ -82,14 +91,21 @@ public class SeasonChanceTests
             print(repr(float(max(0.0, (msb - msw) / n0))), repr(float(msw)))
         """;
 
-    /// <summary>The components of a hundred sets of unequal groups reckoned a second time with numpy, by total less within rather than group means.</summary>
+    /// <summary>
+    /// The components of a hundred sets of unequal groups reckoned a second time with numpy, by total less within rather than group means.
+    /// </summary>
     [Fact]
     public void VarianceComponents_RandomGroups_AgreeWithNumpy()
     {
         SeededRandom random = new(3, "groups");
         double[][][] sets = [.. Enumerable.Range(0, 100).Select(_ => Enumerable.Range(0, 2 + (int)(random.NextUniform() * 7))
-            .Select(_ => random.NextNormal()).Select(season => Enumerable.Range(0, 1 + (int)(random.NextUniform() * 9)).Select(_ => 1.0 + (0.2 * season) + (0.3 * random.NextNormal())).ToArray()).Append([1.0, 2.0]).ToArray())];
-        string[] lines = IndependentPython.Numpy(Script, string.Join('\n', sets.Select(set => string.Join(';', set.Select(group => string.Join(' ', group.Select(value => value.ToString("R", CultureInfo.InvariantCulture)))))))).Trim().Split('\n');
+            .Select(_ => random.NextNormal())
+                .Select(season => Enumerable.Range(0, 1 + (int)(random.NextUniform() * 9))
+                .Select(_ => 1.0 + (0.2 * season) + (0.3 * random.NextNormal())).ToArray()).Append([1.0, 2.0]).ToArray())];
+        string[] lines = IndependentPython.Numpy(Script,
+            string.Join('\n', sets.Select(set =>
+            string.Join(';', set.Select(group =>
+            string.Join(' ', group.Select(value => value.ToString("R", CultureInfo.InvariantCulture)))))))).Trim().Split('\n');
 
         Assert.Equal(sets.Length, lines.Length);
         for (int i = 0; i < sets.Length; i++)
@@ -101,7 +117,10 @@ public class SeasonChanceTests
         }
     }
 
-    /// <summary>Twenty seasons of unequal numbers of sowings from a world of known truth, twenty thousand times: what is found is on the mean what is true, within five standard errors (0.00044 and 0.00007).</summary>
+    /// <summary>
+    /// Twenty seasons of unequal numbers of sowings from a world of known truth, twenty thousand times: what is found is on the mean what
+    /// is true, within five standard errors (0.00044 and 0.00007).
+    /// </summary>
     [Fact]
     public void VarianceComponents_OfAKnownWorld_AreRightOnTheMean()
     {
@@ -111,7 +130,10 @@ public class SeasonChanceTests
         const int Worlds = 20_000;
         for (int world = 0; world < Worlds; world++)
         {
-            VarianceComponents parts = VarianceComponents.Of([.. Enumerable.Range(0, 20).Select(season => random.NextNormal() is var own ? Enumerable.Range(0, 1 + (season % 5)).Select(_ => 1.0 + (0.4 * own) + (0.2 * random.NextNormal())).ToArray() : [])]);
+            VarianceComponents parts =
+                VarianceComponents.Of([.. Enumerable.Range(0, 20)
+                .Select(season => random.NextNormal() is var own ? Enumerable.Range(0, 1 + (season % 5))
+                .Select(_ => 1.0 + (0.4 * own) + (0.2 * random.NextNormal())).ToArray() : [])]);
             between += parts.Between / Worlds;
             within += parts.Within / Worlds;
         }
@@ -132,17 +154,26 @@ public class SeasonChanceTests
         Assert.Equal(1.0, new SeasonSpread(1.0, parts, 1.0).Quantile(0.5), 1e-12);
     }
 
-    /// <summary>Two sowings of kale a year, 2020 on; a list price that rises from 3.00 to 3.60; the seed costs more than the crop brings in the years named.</summary>
+    /// <summary>
+    /// Two sowings of kale a year, 2020 on; a list price that rises from 3.00 to 3.60; the seed costs more than the crop brings in the
+    /// years named.
+    /// </summary>
     private static FarmBuilder Years(int years, params int[] bad)
     {
-        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf($"{2019 + years}-12-31").Bed("One").Bed("Two").Channel("stall", ChannelKind.Market)
-            .Crop("Kale", storageDays: 5m).Price("Kale", 3.00m, "stall", "2020-01-01").Price("Kale", 3.30m, "stall", "2022-01-01").Price("Kale", 3.60m, "stall", "2024-01-01").Worker("me", WorkerKind.Owner).Task("pick", Stage.Harvest);
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf($"{2019 + years}-12-31")
+            .Bed("One").Bed("Two").Channel("stall", ChannelKind.Market)
+            .Crop("Kale", storageDays: 5m).Price("Kale", 3.00m, "stall", "2020-01-01").Price("Kale", 3.30m, "stall", "2022-01-01")
+                .Price("Kale", 3.60m, "stall", "2024-01-01").Worker("me", WorkerKind.Owner).Task("pick", Stage.Harvest);
         for (int i = 0; i < years; i++)
         {
             int year = 2020 + i;
-            farm.Planting($"A{year}", "Kale", "One", 100m, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-06-01", $"A{year}", 100m + (10m * i)).Sell($"{year}-06-02", "Kale", "stall", 100m + (10m * i), price: year < 2022 ? 3m : year < 2024 ? 3.3m : 3.6m)
-                .Planting($"B{year}", "Kale", "Two", 50m, $"{year}-06-01", $"{year}-10-01").Pick($"{year}-09-01", $"B{year}", 40m).Sell($"{year}-09-02", "Kale", "stall", 40m, price: 3m)
-                .Work($"{year}-06-01", "me", 2m, "pick", crop: "Kale").Spend($"{year}-03-01", bad.Contains(year) ? 900m : 100m, "seed", crop: "Kale");
+            farm.Planting($"A{year}", "Kale", "One", 100m, $"{year}-05-01", $"{year}-08-01")
+                .Pick($"{year}-06-01", $"A{year}", 100m + (10m * i))
+                .Sell($"{year}-06-02", "Kale", "stall", 100m + (10m * i), price: year < 2022 ? 3m : year < 2024 ? 3.3m : 3.6m)
+                .Planting($"B{year}", "Kale", "Two", 50m, $"{year}-06-01", $"{year}-10-01").Pick($"{year}-09-01", $"B{year}", 40m)
+                    .Sell($"{year}-09-02", "Kale", "stall", 40m, price: 3m)
+                .Work($"{year}-06-01", "me", 2m, "pick", crop: "Kale")
+                    .Spend($"{year}-03-01", bad.Contains(year) ? 900m : 100m, "seed", crop: "Kale");
         }
 
         return farm;
@@ -170,7 +201,8 @@ public class SeasonChanceTests
         Assert.Equal(kale.Years, simulation.Farm.Years);
         Assert.Throws<InvalidOperationException>(() => kale.P5);
         Assert.DoesNotContain('%', ChanceWords.Farm(simulation, Years(3, bad).Season(2022)));
-        Assert.Contains("3 years are too few for a chance", ChanceWords.Farm(simulation, Years(3, bad).Season(2022)), StringComparison.Ordinal);
+        Assert.Contains("3 years are too few for a chance", ChanceWords.Farm(simulation, Years(3, bad).Season(2022)),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -182,7 +214,8 @@ public class SeasonChanceTests
 
         // 140, 150, ... 180 lb on 150 feet against 180; sowings 1.0 to 1.4 and 0.8 against 1.2 a foot.
         Assert.Equal(160.0 / 180.0, yield.Mean, 1e-12);
-        Assert.Equal(VarianceComponents.Of([.. Enumerable.Range(0, 5).Select(i => new[] { (1.0 + (0.1 * i)) / 1.2, 0.8 / 1.2 })]).Within, yield.Components.Within, 1e-12);
+        Assert.Equal(VarianceComponents.Of([.. Enumerable.Range(0, 5).Select(i => new[] { (1.0 + (0.1 * i)) / 1.2, 0.8 / 1.2 })]).Within,
+            yield.Components.Within, 1e-12);
         Assert.Equal(yield.Components.Within * 5.0 / 9.0, yield.Within, 1e-12);
         Assert.True(simulation.HasChance && kale.WhyNoChance is null && simulation.Crops[0].ChanceOfLoss.IsAvailable);
         Assert.Equal("too few seasons to tell, taken as 0", kale.CorrelationSource);
@@ -194,7 +227,8 @@ public class SeasonChanceTests
     [Fact]
     public void Simulation_WithANewCrop_HoldsItStillAndSaysSo()
     {
-        FarmBuilder farm = Years(5).Bed("Three").Crop("Okra").Planting("O", "Okra", "Three", 20m, "2024-05-01", "2024-08-01").Pick("2024-07-01", "O", 10m).Sell("2024-07-02", "Okra", "stall", 10m, price: 4m);
+        FarmBuilder farm = Years(5).Bed("Three").Crop("Okra").Planting("O", "Okra", "Three", 20m, "2024-05-01", "2024-08-01")
+            .Pick("2024-07-01", "O", 10m).Sell("2024-07-02", "Okra", "stall", 10m, price: 4m);
         Simulation with = Simulate(farm);
         Simulation without = Simulate(Years(5));
 
@@ -205,7 +239,10 @@ public class SeasonChanceTests
         Assert.Contains("not available", ChanceWords.Lost(with.Crops[0]) + with.ChanceBeats(0, 1), StringComparison.Ordinal);
     }
 
-    /// <summary>Sales of 2020 at 3.00 are worth 3.60 at the list of 2024: a price that only followed the list doesn't spread at all, but sowings sold at 3.00 throughout fall behind it.</summary>
+    /// <summary>
+    /// Sales of 2020 at 3.00 are worth 3.60 at the list of 2024: a price that only followed the list doesn't spread at all, but sowings
+    /// sold at 3.00 throughout fall behind it.
+    /// </summary>
     [Fact]
     public void PriceLevel_ByHand_BringsSalesToTheListOfTheReviewedYear()
     {
@@ -231,7 +268,10 @@ public class SeasonChanceTests
 
         Assert.Equal(1.2, level.Factor(review.Records.Crop("Chard"), review.Records.Channels[1], 2021), 1e-12);
         Assert.Equal(1.2, level.Factor(review.Records.Crop("Kale"), review.Records.Channels[1], 2021), 1e-12);
-        Assert.Equal(Math.Pow(1.02, 3), PastSeasons.Of(review, review.Season(2024), new SimulationSettings { PriceChangePercent = 2.0 }).Level.Factor(review.Records.Crop("Kale"), review.Records.Channels[0], 2021), 1e-12);
+        Assert.Equal(Math.Pow(1.02, 3),
+            PastSeasons.Of(review, review.Season(2024),
+            new SimulationSettings { PriceChangePercent = 2.0 }).Level.Factor(review.Records.Crop("Kale"), review.Records.Channels[0],
+            2021), 1e-12);
     }
 
     [Fact]
@@ -250,7 +290,8 @@ public class SeasonChanceTests
     [Fact]
     public void Years_RecordedInPart_AreLeftOutAndNamed()
     {
-        FarmBuilder late = Years(5).Planting("Z", "Kale", "One", 10m, "2019-08-01", "2019-09-30").Pick("2019-09-01", "Z", 5m).Pick("2019-09-02", "Z", 5m).Pick("2019-09-03", "Z", 5m).Pick("2019-09-04", "Z", 5m);
+        FarmBuilder late = Years(5).Planting("Z", "Kale", "One", 10m, "2019-08-01", "2019-09-30").Pick("2019-09-01", "Z", 5m)
+            .Pick("2019-09-02", "Z", 5m).Pick("2019-09-03", "Z", 5m).Pick("2019-09-04", "Z", 5m);
         FarmReview review = late.Review();
         PastSeasons past = PastSeasons.Of(review, review.Season(2024));
 
@@ -265,7 +306,8 @@ public class SeasonChanceTests
         thin.Tables.Harvests.RemoveAll(row => row.Planting == "A2022");
         thin.Tables.Sales.RemoveAll(row => row.Date.Year == 2022);
         FarmReview few = thin.Review();
-        Assert.Equal((2022, "it has under half of the usual rows of harvests and sales"), PastSeasons.Of(few, few.Season(2024)).InPart.Select(year => (year.CropYear, year.Reason)).Single());
+        Assert.Equal((2022, "it has under half of the usual rows of harvests and sales"),
+            PastSeasons.Of(few, few.Season(2024)).InPart.Select(year => (year.CropYear, year.Reason)).Single());
     }
 
     [Fact]
@@ -311,7 +353,9 @@ public class SeasonChanceTests
         string words = DecisionSentences.VerdictLines(verdicts);
         Assert.Contains("lost in all 3 years", words, StringComparison.Ordinal);
         Assert.DoesNotContain("simulated seasons", words, StringComparison.Ordinal);
-        Assert.All(verdicts.Crops.Where(verdict => verdict.Outcome.Years.Count == 3), verdict => Assert.Equal(verdict.Outcome.YearsLost, Enumerable.Range(2023, 3).Count(year => DemoSeason.Review.Season(year).CropNamed(verdict.Budget.Name).NetReturn.Amount < 0m)));
+        Assert.All(verdicts.Crops.Where(verdict => verdict.Outcome.Years.Count == 3),
+            verdict => Assert.Equal(verdict.Outcome.YearsLost, Enumerable.Range(2023, 3)
+            .Count(year => DemoSeason.Review.Season(year).CropNamed(verdict.Budget.Name).NetReturn.Amount < 0m)));
         Assert.NotEmpty(DecisionPlots.Distributions(verdicts).Svg());
         Assert.Equal(season.Crops.Count, DecisionTables.Outcomes(verdicts.Simulation, Notation.Default).Rows.Count);
     }
@@ -323,7 +367,8 @@ public class SeasonChanceTests
             FarmReview review = farm.Farm.Review();
             foreach (int year in review.Trace.CropYears)
             {
-                Simulation simulation = Simulation.Of(review, SeasonCosts.Of(review.Season(year)), new SimulationSettings { Draws = 100, LeastSeasons = 3 });
+                Simulation simulation =
+                    Simulation.Of(review, SeasonCosts.Of(review.Season(year)), new SimulationSettings { Draws = 100, LeastSeasons = 3 });
                 Assert.All(simulation.Crops, crop => Assert.True(crop.ChanceOfLoss.IsAvailable || crop.ChanceOfLoss.Reason!.Length > 0));
                 Assert.NotEmpty(ChanceWords.Outcomes(simulation, Notation.Default).ToPlainText());
                 Assert.NotEmpty(ChanceWords.Farm(simulation, review.Season(year)));

@@ -12,7 +12,10 @@ namespace FarmEconomics.Decisions.Chances;
 /// <param name="NetReturn">Net return at full cost in the money of the season; null where the records can't tell.</param>
 public sealed record CropSeason(int CropYear, double Yield, double? Price, Money? NetReturn)
 {
-    /// <summary>Picked per bed-foot of each planting; empty where harvests of the season name only the crop: their split says nothing of how plantings differ.</summary>
+    /// <summary>
+    /// Picked per bed-foot of each planting; empty where harvests of the season name only the crop: their split says nothing of how
+    /// plantings differ.
+    /// </summary>
     public IReadOnlyList<double> PlantingYields { get; init; } = [];
 
     /// <summary>What a unit of each planting brought, at the level of the reviewed year; likewise.</summary>
@@ -40,7 +43,8 @@ public sealed class PastSeasons
         InPart = inPart;
         Level = new PriceLevel(review, season.CropYear, settings.PriceChangePercent);
         plantings = review.Trace.Enterprises.ToLookup(one => (one.Crop, one.CropYear));
-        cropOnly = [.. review.Trace.Lots.Where(lot => string.IsNullOrWhiteSpace(lot.Row.Planting)).Select(lot => (lot.Enterprise.Crop, lot.Enterprise.CropYear))];
+        cropOnly = [.. review.Trace.Lots.Where(lot => string.IsNullOrWhiteSpace(lot.Row.Planting))
+            .Select(lot => (lot.Enterprise.Crop, lot.Enterprise.CropYear))];
     }
 
     /// <summary>The crop years recorded whole, oldest first.</summary>
@@ -79,14 +83,21 @@ public sealed class PastSeasons
         return [.. Whole.Select(year => One(crop, year)).OfType<CropSeason>()];
     }
 
-    /// <summary>Net return of all crops together in the seasons recorded whole, each in its own money; seasons whose net return isn't known are left out.</summary>
-    public IReadOnlyList<(int CropYear, Money NetReturn)> Farm => [.. Whole.Select(year => year == season.CropYear ? season : review.Season(year))
+    /// <summary>
+    /// Net return of all crops together in the seasons recorded whole, each in its own money; seasons whose net return isn't known are left
+    /// out.
+    /// </summary>
+    public IReadOnlyList<(int CropYear, Money NetReturn)> Farm =>
+        [.. Whole.Select(year => year == season.CropYear ? season : review.Season(year))
         .Where(one => one.Farm.Known.NoFullNetReturn is null).Select(one => (one.CropYear, one.Farm.NetReturn))];
 
     private CropSeason? One(Crop crop, int year)
     {
         // A perennial not picked in a year is young or resting, no failure; a planting that stands in its bed yet isn't over.
-        List<Enterprise> grown = [.. plantings[(crop, year)].Where(one => one.BedFeet.Value > 0m && (one.Harvested > 0m || (!crop.Perennial && one.Planting.Beds.All(bed => bed.Out <= review.Records.AsOf))))];
+        List<Enterprise> grown =
+            [.. plantings[(crop, year)]
+            .Where(one => one.BedFeet.Value > 0m
+            && (one.Harvested > 0m || (!crop.Perennial && one.Planting.Beds.All(bed => bed.Out <= review.Records.AsOf))))];
         if (grown.Count == 0)
         {
             return null;
@@ -97,7 +108,8 @@ public sealed class PastSeasons
         bool named = !cropOnly.Contains((crop, year));
         EnterpriseBudget? budget = (year == season.CropYear ? season : review.Season(year)).Crops.FirstOrDefault(one => one.Crop == crop);
         return new CropSeason(
-            year, (double)(grown.Sum(one => one.Harvested) / grown.Sum(one => one.BedFeet.Value)), units > 0.0 ? sold.Values.Sum(item => item.Money) / units : null,
+            year, (double)(grown.Sum(one => one.Harvested) / grown.Sum(one => one.BedFeet.Value)), units > 0.0
+                ? sold.Values.Sum(item => item.Money) / units : null,
             budget is null || budget.Known.NoFullNetReturn is not null ? null : budget.NetReturn)
         {
             NamesOnlyTheCrop = !named,
@@ -106,14 +118,18 @@ public sealed class PastSeasons
         };
     }
 
-    /// <summary>Money and units of what each planting sold through market, stand, buyers and shares, the money at the level of the reviewed year.</summary>
+    /// <summary>
+    /// Money and units of what each planting sold through market, stand, buyers and shares, the money at the level of the reviewed year.
+    /// </summary>
     private Dictionary<Enterprise, (double Money, double Units)> Sold(Crop crop, int year)
     {
         Dictionary<Enterprise, (double Money, double Units)> sold = [];
-        foreach (LeavingPart part in review.Season(year).PartsOf(crop).Where(part => part.Enterprise is not null && part.Leaving.Channel.IsSold))
+        foreach (LeavingPart part in review.Season(year).PartsOf(crop)
+            .Where(part => part.Enterprise is not null && part.Leaving.Channel.IsSold))
         {
             (double money, double units) = sold.GetValueOrDefault(part.Enterprise!);
-            sold[part.Enterprise!] = (money + ((double)part.Amount.Amount * Level.Factor(crop, part.Leaving.Channel, year)), units + (double)part.Quantity);
+            sold[part.Enterprise!] =
+                (money + ((double)part.Amount.Amount * Level.Factor(crop, part.Leaving.Channel, year)), units + (double)part.Quantity);
         }
 
         return sold;

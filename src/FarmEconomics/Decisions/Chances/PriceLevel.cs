@@ -4,8 +4,10 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Chances;
 
 /// <summary>
-/// Brings sales of past seasons to the prices of a later one: times list price at the end of the later season / list price at the end of theirs, of the same crop and channel (the one its values come from, if it
-/// names one), else of the crop without a channel, else the farm's mean of such ratios by output. A list without a dated row says nothing of how prices moved. Without any such list the money stays nominal.
+/// Brings sales of past seasons to the prices of a later one: times list price at the end of the later season / list price at the end of
+/// theirs, of the same crop and channel (the one its values come from, if it
+/// names one), else of the crop without a channel, else the farm's mean of such ratios by output. A list without a dated row says nothing
+/// of how prices moved. Without any such list the money stays nominal.
 /// </summary>
 public sealed class PriceLevel
 {
@@ -45,7 +47,8 @@ public sealed class PriceLevel
             return 1.0;
         }
 
-        return yearly is { } percent ? Math.Pow(1.0 + (percent / 100.0), CropYear - season) : OfCrop(crop, channel, season) ?? OfFarm(season) ?? 1.0;
+        return yearly is { } percent ? Math.Pow(1.0 + (percent / 100.0), CropYear - season) : OfCrop(crop, channel, season)
+            ?? OfFarm(season) ?? 1.0;
     }
 
     private double? OfCrop(Crop crop, Channel channel, int season)
@@ -62,7 +65,9 @@ public sealed class PriceLevel
             double sum = 0.0;
             foreach (EnterpriseBudget crop in review.Season(CropYear).Crops.Where(crop => crop.Output.Amount > 0m))
             {
-                List<double> ratios = [.. lists.Where(list => list.Key.Crop == crop.Crop).Select(list => Ratio(crop.Crop!, list.Key.Channel, season)).OfType<double>()];
+                List<double> ratios =
+                    [.. lists.Where(list => list.Key.Crop == crop.Crop)
+                    .Select(list => Ratio(crop.Crop!, list.Key.Channel, season)).OfType<double>()];
                 if (ratios.Count > 0)
                 {
                     weights += (double)crop.Output.Amount;
@@ -79,13 +84,15 @@ public sealed class PriceLevel
     private double? Ratio(Crop crop, string channel, int season)
     {
         List<PriceRow> rows = [.. lists[(crop, channel)]];
-        return rows.Exists(row => row.From is not null) && At(crop, rows, CropYear) is { } now && At(crop, rows, season) is > 0.0 and { } then ? now / then : null;
+        return rows.Exists(row => row.From is not null) && At(crop, rows, CropYear) is { } now
+            && At(crop, rows, season) is > 0.0 and { } then ? now / then : null;
     }
 
     private double? At(Crop crop, List<PriceRow> rows, int season)
     {
         DateOnly last = review.Records.Settings.EndOf(season).AddDays(-1);
-        return rows.Where(row => (row.From ?? DateOnly.MinValue) <= last).MaxBy(row => (row.From ?? DateOnly.MinValue, row.Source.Line)) is { } row
+        return rows.Where(row => (row.From ?? DateOnly.MinValue) <= last)
+            .MaxBy(row => (row.From ?? DateOnly.MinValue, row.Source.Line)) is { } row
             ? (double)(row.Price / crop.ToBase(1m, row.Unit))
             : null;
     }

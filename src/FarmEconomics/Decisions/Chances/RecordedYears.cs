@@ -9,7 +9,8 @@ namespace FarmEconomics.Decisions.Chances;
 public sealed record YearInPart(int CropYear, string Reason);
 
 /// <summary>
-/// Which crop years are recorded whole. One is not when the records begin over two weeks after the usual first harvest of the year, or end over two weeks before the usual last one, or when it has under half of the
+/// Which crop years are recorded whole. One is not when the records begin over two weeks after the usual first harvest of the year, or end
+/// over two weeks before the usual last one, or when it has under half of the
 /// usual rows of harvests and sales. Usual = the median of all years. The two weeks and the half are our own, without a source.
 /// </summary>
 internal static class RecordedYears
@@ -22,7 +23,8 @@ internal static class RecordedYears
         FarmSettings settings = records.Settings;
         List<int> years = [.. review.CropYears.Where(year => year <= last)];
         ILookup<int, DateOnly> harvests = records.Harvests.ToLookup(row => settings.WindowOf(row.Date), row => row.Date);
-        Dictionary<int, int> rows = records.Harvests.Select(row => row.Date).Concat(records.Sales.Select(row => row.Date)).GroupBy(settings.WindowOf).ToDictionary(year => year.Key, year => year.Count());
+        Dictionary<int, int> rows = records.Harvests.Select(row => row.Date).Concat(records.Sales.Select(row => row.Date))
+            .GroupBy(settings.WindowOf).ToDictionary(year => year.Key, year => year.Count());
         List<int> picked = years.FindAll(year => harvests[year].Any());
         if (picked.Count == 0)
         {
@@ -32,14 +34,17 @@ internal static class RecordedYears
         double first = Median(picked.Select(year => DayOf(harvests[year].Min(), year)));
         double end = Median(picked.Select(year => DayOf(harvests[year].Max(), year)));
         double usual = Median(picked.Select(year => (double)rows[year]));
-        DateOnly begins = records.Harvests.Select(row => row.Date).Concat(records.Sales.Select(row => row.Date)).Concat(records.Labor.Select(row => row.Date)).Min();
+        DateOnly begins = records.Harvests.Select(row => row.Date).Concat(records.Sales.Select(row => row.Date))
+            .Concat(records.Labor.Select(row => row.Date)).Min();
         List<int> whole = [];
         List<YearInPart> inPart = [];
         foreach (int year in years)
         {
             string? reason = !harvests[year].Any() ? "no harvest is on record"
-                : settings.WindowOf(begins) == year && DayOf(begins, year) > first + DaysAllowed ? $"the records begin on {begins:yyyy-MM-dd}"
-                : settings.WindowOf(records.AsOf) == year && DayOf(records.AsOf, year) < end - DaysAllowed ? $"the records end on {records.AsOf:yyyy-MM-dd}"
+                : settings.WindowOf(begins) == year && DayOf(begins, year) > first + DaysAllowed
+                    ? $"the records begin on {begins:yyyy-MM-dd}"
+                : settings.WindowOf(records.AsOf) == year && DayOf(records.AsOf, year) < end - DaysAllowed
+                    ? $"the records end on {records.AsOf:yyyy-MM-dd}"
                 : rows[year] < usual / 2.0 ? "it has under half of the usual rows of harvests and sales"
                 : null;
             if (reason is null)

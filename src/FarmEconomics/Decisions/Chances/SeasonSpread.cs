@@ -3,7 +3,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Chances;
 
 /// <summary>
-/// How a crop's price or yield falls from season to season: a normal around the mean of its seasons, not below 0, whose variance is that between seasons plus that within a season over as many plantings as the
+/// How a crop's price or yield falls from season to season: a normal around the mean of its seasons, not below 0, whose variance is that
+/// between seasons plus that within a season over as many plantings as the
 /// crop has: a crop of sixty sowings averages the second out, a crop of one doesn't.
 /// </summary>
 public sealed class SeasonSpread : Distribution
@@ -13,7 +14,9 @@ public sealed class SeasonSpread : Distribution
     /// <summary>Makes the distribution.</summary>
     /// <param name="mean">The mean of the seasons, relative to the reviewed one.</param>
     /// <param name="components">Variance between seasons and within a season, on the same scale.</param>
-    /// <param name="sumOfSquaredParts">The sum of the squares of the parts the crop's plantings are of it, above 0 to 1: 1 for one planting, 1 / n for n alike.</param>
+    /// <param name="sumOfSquaredParts">
+    /// The sum of the squares of the parts the crop's plantings are of it, above 0 to 1: 1 for one planting, 1 / n for n alike.
+    /// </param>
     public SeasonSpread(double mean, VarianceComponents components, double sumOfSquaredParts)
     {
         ArgumentNullException.ThrowIfNull(components);

@@ -1,8 +1,10 @@
 namespace FarmEconomics.Decisions.Chances;
 
 /// <summary>
-/// The variance of observations in groups (plantings in seasons), parted into that between groups and that within: one-way analysis of variance with random groups of unequal size. Within = the mean square
-/// within; between = (mean square between - within) / n0, not below 0, with n0 = (N - sum of n^2 / N) / (k - 1). Source: the ANOVA estimators of Searle, Casella and McCulloch, Variance Components, 1992,
+/// The variance of observations in groups (plantings in seasons), parted into that between groups and that within: one-way analysis of
+/// variance with random groups of unequal size. Within = the mean square
+/// within; between = (mean square between - within) / n0, not below 0, with n0 = (N - sum of n^2 / N) / (k - 1). Source: the ANOVA
+/// estimators of Searle, Casella and McCulloch, Variance Components, 1992,
 /// ch. 3; NIST/SEMATECH e-Handbook of Statistical Methods, one-way ANOVA.
 /// </summary>
 /// <param name="Groups">Groups with an observation, k.</param>
@@ -11,7 +13,8 @@ namespace FarmEconomics.Decisions.Chances;
 /// <param name="MeanSquareWithin">Sum of squares within groups / (N - k); null where no group has two observations.</param>
 /// <param name="Between">Variance between groups; where <see cref="SumOnly"/>, that between and within together.</param>
 /// <param name="Within">Variance within a group; 0 where <see cref="SumOnly"/>.</param>
-public sealed record VarianceComponents(int Groups, int Count, double MeanSquareBetween, double? MeanSquareWithin, double Between, double Within)
+public sealed record VarianceComponents(int Groups, int Count, double MeanSquareBetween, double? MeanSquareWithin, double Between,
+    double Within)
 {
     /// <summary>True where no group has two observations: the two can't be told apart.</summary>
     public bool SumOnly => MeanSquareWithin is null;

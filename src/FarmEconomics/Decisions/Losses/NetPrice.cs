@@ -5,14 +5,16 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Losses;
 
 /// <summary>
-/// What a unit of a crop brings net of packing and fees: average price, less the channels' fees on it, less packing. Packing = hours of stage pack at what an hour of the crop cost, over the units picked,
+/// What a unit of a crop brings net of packing and fees: average price, less the channels' fees on it, less packing. Packing = hours of
+/// stage pack at what an hour of the crop cost, over the units picked,
 /// and the selling costs that vary with quantity (bags, boxes, labels), over the units sold.
 /// </summary>
 internal sealed class NetPrice
 {
     internal NetPrice(SeasonCosts costs, EnterpriseBudget crop)
     {
-        WhyUnknown = crop.Known.Value ?? crop.AveragePrice.Reason ?? crop.Known.Costs ?? crop.Known.Hours ?? crop.Known.LaborCost ?? crop.Known.OwnerLabor;
+        WhyUnknown = crop.Known.Value ?? crop.AveragePrice.Reason ?? crop.Known.Costs ?? crop.Known.Hours ?? crop.Known.LaborCost
+            ?? crop.Known.OwnerLabor;
         if (WhyUnknown is not null)
         {
             return;
@@ -36,5 +38,6 @@ internal sealed class NetPrice
 
     internal decimal PackingPerUnit { get; }
 
-    private static bool IsPackaging(CostLine line) => line is { Line: StatementLine.Selling, VariesWith: VariesWith.Quantity, IsFee: false, Stream: CostStream.Cash };
+    private static bool IsPackaging(CostLine line) =>
+        line is { Line: StatementLine.Selling, VariesWith: VariesWith.Quantity, IsFee: false, Stream: CostStream.Cash };
 }

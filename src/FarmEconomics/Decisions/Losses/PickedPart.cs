@@ -36,11 +36,16 @@ public enum Fate
 /// <param name="Week">The Monday of the week it was picked in.</param>
 /// <param name="Fate">Where it went.</param>
 /// <param name="Channel">The channel it left through; null where it never left.</param>
-/// <param name="DaysHeld">Days from the pick to the leaving, or to the day it stopped keeping, or the closing date; null for what was culled.</param>
+/// <param name="DaysHeld">
+/// Days from the pick to the leaving, or to the day it stopped keeping, or the closing date; null for what was culled.
+/// </param>
 /// <param name="Quantity">Quantity in the crop's unit.</param>
 public sealed record PickedPart(Crop Crop, DateOnly Week, Fate Fate, Channel? Channel, int? DaysHeld, decimal Quantity)
 {
-    /// <summary>What was paid for it where it was sold; else what it would have brought at the crop's average price. To the cent; null where <see cref="WhyUnknown"/> says why.</summary>
+    /// <summary>
+    /// What was paid for it where it was sold; else what it would have brought at the crop's average price. To the cent; null where
+    /// <see cref="WhyUnknown"/> says why.
+    /// </summary>
     public Money? Amount { get; init; }
 
     /// <summary>The channels' fees on that, and packing: what selling it took, or would have taken. To the cent.</summary>

@@ -7,7 +7,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Losses;
 
 /// <summary>
-/// Where every unit of a season's plantings went, culled ones included, and what it brought or would have brought net of packing and fees. Each part's money is rounded to the cent once; every total is a sum
+/// Where every unit of a season's plantings went, culled ones included, and what it brought or would have brought net of packing and fees.
+/// Each part's money is rounded to the cent once; every total is a sum
 /// of parts. What left without having been picked is in <see cref="SoldUnpicked"/> alone.
 /// </summary>
 public sealed class PickedTree
@@ -19,8 +20,10 @@ public sealed class PickedTree
         Season = costs.Season;
         prices = Season.Crops.ToDictionary(crop => crop.Crop!, crop => new NetPrice(costs, crop));
         Parts = [.. Season.Lots.SelectMany(Fates).GroupBy(piece => piece.Key).Select(Add)
-            .OrderBy(part => part.Crop.Index).ThenBy(part => part.Week).ThenBy(part => part.Fate).ThenBy(part => part.Channel?.Index ?? -1).ThenBy(part => part.DaysHeld ?? -1)];
-        SoldUnpicked = Money.Sum(Season.LeavingParts.Where(part => part.Lot is null && part.Enterprise is not null).Select(part => part.Amount));
+            .OrderBy(part => part.Crop.Index).ThenBy(part => part.Week).ThenBy(part => part.Fate).ThenBy(part => part.Channel?.Index ?? -1)
+                .ThenBy(part => part.DaysHeld ?? -1)];
+        SoldUnpicked = Money.Sum(Season.LeavingParts.Where(part => part.Lot is null && part.Enterprise is not null)
+            .Select(part => part.Amount));
     }
 
     private sealed record Key(Crop Crop, DateOnly Week, Fate Fate, Channel? Channel, int? DaysHeld);
@@ -53,10 +56,12 @@ public sealed class PickedTree
     /// <summary>The value of the parts that have one.</summary>
     /// <param name="which">Which parts.</param>
     /// <returns>The money; what has no value is left out, see <see cref="WithoutValue"/>.</returns>
-    public Money Value(Func<PickedPart, bool> which) => Money.Sum(Parts.Where(part => part.Value is not null && which(part)).Select(part => part.Value!.Value));
+    public Money Value(Func<PickedPart, bool> which) =>
+        Money.Sum(Parts.Where(part => part.Value is not null && which(part)).Select(part => part.Value!.Value));
 
     /// <summary>Crops of which something has no value, each with the reason.</summary>
-    public IReadOnlyList<(Crop Crop, string Reason)> WithoutValue => [.. Parts.Where(part => part.WhyUnknown is not null).Select(part => (part.Crop, part.WhyUnknown!)).Distinct()];
+    public IReadOnlyList<(Crop Crop, string Reason)> WithoutValue =>
+        [.. Parts.Where(part => part.WhyUnknown is not null).Select(part => (part.Crop, part.WhyUnknown!)).Distinct()];
 
     private IEnumerable<Piece> Fates(Lot lot)
     {
@@ -69,13 +74,15 @@ public sealed class PickedTree
 
         foreach (LeavingPart draw in lot.Draws)
         {
-            yield return new Piece(new Key(lot.Enterprise.Crop, week, FateOf(draw.Leaving), draw.Leaving.Channel, draw.DaysHeld), draw.Quantity, draw.Amount, draw.Fee);
+            yield return new Piece(new Key(lot.Enterprise.Crop, week, FateOf(draw.Leaving), draw.Leaving.Channel, draw.DaysHeld),
+                draw.Quantity, draw.Amount, draw.Fee);
         }
 
         if (lot.Remaining > 0m)
         {
             bool keeps = lot.KeptUntil >= closing;
-            yield return new Piece(new Key(lot.Enterprise.Crop, week, keeps ? Fate.OnHand : Fate.PastKeeping, null, Math.Max(0, (keeps ? closing : lot.KeptUntil).DayNumber - lot.Date.DayNumber)), lot.Remaining, Money.Zero, Money.Zero);
+            yield return new Piece(new Key(lot.Enterprise.Crop, week, keeps ? Fate.OnHand : Fate.PastKeeping, null,
+                Math.Max(0, (keeps ? closing : lot.KeptUntil).DayNumber - lot.Date.DayNumber)), lot.Remaining, Money.Zero, Money.Zero);
         }
     }
 
@@ -100,7 +107,11 @@ public sealed class PickedTree
 
         Money packing = Money.Rounded(quantity * price.PackingPerUnit);
         return key.Fate == Fate.Sold
-            ? part with { Amount = Money.Sum(pieces.Select(piece => piece.Amount)), Deducted = Money.Sum(pieces.Select(piece => piece.Fee)) + packing }
+            ? part with
+            {
+                Amount = Money.Sum(pieces.Select(piece => piece.Amount)),
+                Deducted = Money.Sum(pieces.Select(piece => piece.Fee)) + packing,
+            }
             : part with { Amount = Money.Rounded(quantity * price.Price), Deducted = Money.Rounded(quantity * price.FeePerUnit) + packing };
     }
 }

@@ -23,7 +23,8 @@ public sealed record Sowing(EnterpriseBudget Budget, EnterpriseBudget Crop, Date
     public static Rate HoursPerBedFoot(EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
-        return budget.Known.Hours is { } reason ? Rate.NotAvailable(reason) : Rate.Of(budget.LaborHours.Value, budget.Sums.BedFeet.Value, "nothing planted in beds");
+        return budget.Known.Hours is { } reason ? Rate.NotAvailable(reason)
+            : Rate.Of(budget.LaborHours.Value, budget.Sums.BedFeet.Value, "nothing planted in beds");
     }
 
     /// <summary>The part of what was picked, culled included, that wasn't sold, 0 to 1.</summary>
@@ -46,7 +47,8 @@ public sealed class Sowings
         Dictionary<Crop, EnterpriseBudget> crops = season.Crops.ToDictionary(crop => crop.Crop!);
         All = [.. season.Plantings.Select(planting => new Sowing(planting, crops[planting.Crop!], SownOn(planting.Enterprises[0])))
             .OrderBy(sowing => sowing.Crop.Crop!.Index).ThenBy(sowing => sowing.Sown).ThenBy(sowing => sowing.Budget.Enterprises[0].Index)];
-        WorstOfGoodCrops = [.. All.Where(sowing => sowing.Paid == false && sowing.Crop.NetReturn.Amount >= 0m).OrderBy(sowing => sowing.Budget.NetReturn.Amount).ThenBy(sowing => sowing.Budget.Enterprises[0].Index)];
+        WorstOfGoodCrops = [.. All.Where(sowing => sowing.Paid == false && sowing.Crop.NetReturn.Amount >= 0m)
+            .OrderBy(sowing => sowing.Budget.NetReturn.Amount).ThenBy(sowing => sowing.Budget.Enterprises[0].Index)];
     }
 
     /// <summary>The season.</summary>
@@ -67,10 +69,16 @@ public sealed class Sowings
         return new Sowings(season);
     }
 
-    /// <summary>The sowings of every crop with two or more, perennials left out, each with the first and the last that paid; null: none did, or the records can't tell.</summary>
-    public IEnumerable<(EnterpriseBudget Crop, IReadOnlyList<Sowing> Sowings, Sowing? First, Sowing? Last)> ByCrop => All.Where(sowing => !sowing.Crop.Crop!.Perennial)
+    /// <summary>
+    /// The sowings of every crop with two or more, perennials left out, each with the first and the last that paid; null: none did, or the
+    /// records can't tell.
+    /// </summary>
+    public IEnumerable<(EnterpriseBudget Crop, IReadOnlyList<Sowing> Sowings, Sowing? First, Sowing? Last)> ByCrop =>
+        All.Where(sowing => !sowing.Crop.Crop!.Perennial)
         .GroupBy(sowing => sowing.Crop).Where(crop => crop.Count() > 1)
-        .Select(crop => (crop.Key, (IReadOnlyList<Sowing>)[.. crop], crop.FirstOrDefault(sowing => sowing.Paid == true), crop.LastOrDefault(sowing => sowing.Paid == true)));
+        .Select(crop => (crop.Key, (IReadOnlyList<Sowing>)[.. crop], crop.FirstOrDefault(sowing => sowing.Paid == true),
+            crop.LastOrDefault(sowing => sowing.Paid == true)));
 
-    private static DateOnly SownOn(Enterprise enterprise) => enterprise.Planting.Beds.Min(row => row.Row.Sown is { } sown && sown < row.In ? sown : row.In);
+    private static DateOnly SownOn(Enterprise enterprise) =>
+        enterprise.Planting.Beds.Min(row => row.Row.Sown is { } sown && sown < row.In ? sown : row.In);
 }

@@ -37,11 +37,14 @@ public sealed record TaskMinutes(string Task, Stage Stage, TaskPer Per, IReadOnl
         ArgumentNullException.ThrowIfNull(season);
         ILookup<int, Enterprise> years = season.Trace.Enterprises.ToLookup(one => one.CropYear);
         Dictionary<int, CrateSizes> sizes = years.ToDictionary(year => year.Key, year => new CrateSizes([.. year]));
-        var tasks = season.Trace.Labor.Where(use => use is { Added: false, Origin: LaborRow } && use.Stage != Stage.Overhead && use.Window <= season.CropYear)
+        var tasks = season.Trace.Labor.Where(use => use is { Added: false, Origin: LaborRow } && use.Stage != Stage.Overhead
+            && use.Window <= season.CropYear)
             .GroupBy(use => (Task: ((LaborRow)use.Origin).Task.Trim().ToUpperInvariant(), use.Stage));
         return [.. tasks.Select(task => new TaskMinutes(
-                ((LaborRow)task.First().Origin).Task.Trim(), task.Key.Stage, task.Key.Stage is Stage.Nursery or Stage.Grow ? TaskPer.BedFoot : TaskPer.Crate,
-                [.. task.GroupBy(use => use.Window).OrderBy(year => year.Key).Select(year => Year(year, task.Key.Stage, [.. years[year.Key]], sizes.GetValueOrDefault(year.Key)))]))
+                ((LaborRow)task.First().Origin).Task.Trim(), task.Key.Stage, task.Key.Stage is Stage.Nursery or Stage.Grow
+                    ? TaskPer.BedFoot : TaskPer.Crate,
+                [.. task.GroupBy(use => use.Window).OrderBy(year => year.Key)
+                    .Select(year => Year(year, task.Key.Stage, [.. years[year.Key]], sizes.GetValueOrDefault(year.Key)))]))
             .OrderByDescending(task => task.Years.Sum(year => year.Hours)).ThenBy(task => task.Task, StringComparer.Ordinal)];
     }
 
@@ -49,7 +52,8 @@ public sealed record TaskMinutes(string Task, Stage Stage, TaskPer Per, IReadOnl
     {
         decimal hours = uses.Sum(use => use.Hours);
         bool ofAll = uses.Any(use => use.Parts.Any(part => part.Enterprise is null));
-        HashSet<Crop> crops = [.. uses.SelectMany(use => use.Parts).Where(part => part.Enterprise is not null).Select(part => part.Enterprise!.Crop)];
+        HashSet<Crop> crops = [.. uses.SelectMany(use => use.Parts).Where(part => part.Enterprise is not null)
+            .Select(part => part.Enterprise!.Crop)];
         List<Enterprise> done = ofAll ? planted : planted.FindAll(one => crops.Contains(one.Crop));
         if (stage is Stage.Nursery or Stage.Grow)
         {
@@ -59,6 +63,7 @@ public sealed record TaskMinutes(string Task, Stage Stage, TaskPer Per, IReadOnl
         Enterprise? unknown = done.Find(one => one.Harvested > 0m && sizes?.Of(one.Crop) is null);
         return new TaskYear(uses.Key, hours, unknown is not null
             ? Rate.NotAvailable($"nothing tells how much {unknown.Crop.Name} fills a crate")
-            : Rate.Of(hours * 60m, done.Where(one => one.Harvested > 0m).Sum(one => one.Harvested / sizes!.Of(one.Crop)!.Value), "nothing picked"));
+            : Rate.Of(hours * 60m, done.Where(one => one.Harvested > 0m)
+                .Sum(one => one.Harvested / sizes!.Of(one.Crop)!.Value), "nothing picked"));
     }
 }

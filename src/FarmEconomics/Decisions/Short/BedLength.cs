@@ -25,7 +25,8 @@ internal static class BedLength
         foreach (BedRow bed in beds)
         {
             decimal width = (bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn;
-            there.Add(bed.From ?? DateOnly.MinValue, bed.To is { } to && to < DateOnly.MaxValue ? to.AddDays(1) : DateOnly.MaxValue, bed.LengthFt * width);
+            there.Add(bed.From ?? DateOnly.MinValue, bed.To is { } to && to < DateOnly.MaxValue ? to.AddDays(1)
+                : DateOnly.MaxValue, bed.LengthFt * width);
         }
 
         under.ForEach(row => used.Add(row.In, row.Out > row.In ? row.Out : row.In.AddDays(1), row.BedFeet));
@@ -64,12 +65,14 @@ internal static class BedLength
 
             if (use > 0m)
             {
-                yield return new EnterpriseUse(enterprise, use, enterprise.BedFootDays.Value > 0m ? under / enterprise.BedFootDays.Value : 1m);
+                yield return new EnterpriseUse(enterprise, use, enterprise.BedFootDays.Value > 0m ? under / enterprise.BedFootDays.Value
+                    : 1m);
             }
         }
     }
 
     private static string CoverOf(BedRow bed) => string.IsNullOrWhiteSpace(bed.Structure) ? "open field" : bed.Structure.Trim();
 
-    private static bool IsUnder(BedPlanting row, string cover) => string.Equals(row.Bed.Structure, cover, StringComparison.OrdinalIgnoreCase);
+    private static bool IsUnder(BedPlanting row, string cover) =>
+        string.Equals(row.Bed.Structure, cover, StringComparison.OrdinalIgnoreCase);
 }

@@ -12,7 +12,10 @@ internal sealed class DayLine
         steps = new decimal[days + 1];
     }
 
-    /// <summary>Adds an amount to the days from <paramref name="from"/> to the day before <paramref name="to"/>; days outside the stretch are left out.</summary>
+    /// <summary>
+    /// Adds an amount to the days from <paramref name="from"/> to the day before <paramref name="to"/>; days outside the stretch are left
+    /// out.
+    /// </summary>
     internal void Add(DateOnly from, DateOnly to, decimal amount)
     {
         int start = Math.Clamp(from.DayNumber - first.DayNumber, 0, steps.Length - 1);

@@ -52,9 +52,13 @@ public sealed record ScarceSpan(DateOnly From, decimal Used, decimal Limit, Limi
     public decimal Share => Used / Limit;
 }
 
-/// <summary>What the plantings of a crop that used something while it was short added to the farm, over how much of it they used then.</summary>
+/// <summary>
+/// What the plantings of a crop that used something while it was short added to the farm, over how much of it they used then.
+/// </summary>
 /// <param name="Crop">The crop.</param>
-/// <param name="Contribution">Output less avoidable cost of those plantings; of a planting that stood under several covers its part by bed time.</param>
+/// <param name="Contribution">
+/// Output less avoidable cost of those plantings; of a planting that stood under several covers its part by bed time.
+/// </param>
 /// <param name="Use">How much they used while it was short, in <see cref="ScarceThing.UseUnit"/>; above 0.</param>
 public sealed record ScarceUse(Crop Crop, Rate Contribution, decimal Use)
 {
@@ -101,7 +105,10 @@ public sealed class ScarceThing
     /// <summary>The fullest week or day, the first of equals; null when none was looked at.</summary>
     public ScarceSpan? Fullest => Spans.MaxBy(span => span.Share);
 
-    /// <summary>The crops that used it while it was short, most contribution per unit first; crops of unknown value last. Empty for <see cref="ScarceKind.Power"/>: no record tells which crop took a day's power.</summary>
+    /// <summary>
+    /// The crops that used it while it was short, most contribution per unit first; crops of unknown value last. Empty for
+    /// <see cref="ScarceKind.Power"/>: no record tells which crop took a day's power.
+    /// </summary>
     public IReadOnlyList<ScarceUse> Crops { get; internal set; } = [];
 
     /// <summary>True when crops are listed for it.</summary>

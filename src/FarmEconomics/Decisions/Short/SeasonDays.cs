@@ -4,7 +4,8 @@ using FarmEconomics.Decisions.Changes;
 namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
-/// The days and weeks of a crop year that are looked at: a week belongs to the crop year of its Monday, so that each is looked at once and whole;
+/// The days and weeks of a crop year that are looked at: a week belongs to the crop year of its Monday, so that each is looked at once and
+/// whole;
 /// nothing after the closing date counts, and a week it cuts short is looked at up to it.
 /// </summary>
 internal sealed class SeasonDays

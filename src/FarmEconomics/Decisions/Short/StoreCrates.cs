@@ -6,7 +6,8 @@ using FarmEconomics.Tracing;
 namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
-/// Crates in each store by day, lot by lot: from the day of the pick to the day before it left, as crate-days are counted, so that the days sum to the store's crate-days. Lots of every crop year count
+/// Crates in each store by day, lot by lot: from the day of the pick to the day before it left, as crate-days are counted, so that the days
+/// sum to the store's crate-days. Lots of every crop year count
 /// while they lie there.
 /// </summary>
 internal sealed class StoreCrates
@@ -58,7 +59,8 @@ internal sealed class StoreCrates
     /// <summary>The parts of a lot that lay in a store on days of the season.</summary>
     private IEnumerable<(DateOnly From, DateOnly To, decimal Crates)> Held(Lot lot, Pool store, SeasonDays days)
     {
-        if (lot.Date >= days.First.AddDays(days.Days) || CrateDays.ShareIn(store, lot.Enterprise.Crop, stores.Count) is not (> 0m and { } share))
+        if (lot.Date >= days.First.AddDays(days.Days)
+            || CrateDays.ShareIn(store, lot.Enterprise.Crop, stores.Count) is not (> 0m and { } share))
         {
             yield break;
         }

@@ -4,7 +4,9 @@ using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Decisions.Short;
 
-/// <summary>Nursery trays by day, from the sowing to the day before the bed, and kWh by day from the loads table, each against its row of limits.</summary>
+/// <summary>
+/// Nursery trays by day, from the sowing to the day before the bed, and kWh by day from the loads table, each against its row of limits.
+/// </summary>
 internal sealed class TraysAndPower
 {
     private readonly SeasonReview season;
@@ -22,11 +24,13 @@ internal sealed class TraysAndPower
 
     internal IEnumerable<ThingUse> Trays(List<NotChecked> notChecked)
     {
-        List<BedPlanting> rows = [.. season.Records.Plantings.SelectMany(planting => planting.Beds).Where(row => row.Row.Trays > 0m && row.Row.Sown < row.In)];
+        List<BedPlanting> rows = [.. season.Records.Plantings.SelectMany(planting => planting.Beds)
+            .Where(row => row.Row.Trays > 0m && row.Row.Sown < row.In)];
         List<Pool?> limited = [.. limits.PoolsOf(ScarceKind.Trays)];
         if (rows.Count == 0 || limited.Count == 0)
         {
-            notChecked.AddRange(limited.Select(pool => new NotChecked(pool?.Name ?? "trays", "no planting says how many trays it had and when they were sown")));
+            notChecked.AddRange(limited.Select(pool =>
+                new NotChecked(pool?.Name ?? "trays", "no planting says how many trays it had and when they were sown")));
             if (rows.Count > 0)
             {
                 notChecked.Add(new NotChecked("trays", "no row of limits says how many there is room for"));
@@ -39,7 +43,8 @@ internal sealed class TraysAndPower
         rows.ForEach(row => line.Add(row.Row.Sown!.Value, row.In, row.Row.Trays!.Value));
         foreach (Pool? pool in limited)
         {
-            yield return new ThingUse(new ScarceThing(ScarceKind.Trays, pool?.Name ?? "trays", Spans(ScarceKind.Trays, pool, line.ByDay()), shortAt), Use);
+            yield return new ThingUse(new ScarceThing(ScarceKind.Trays, pool?.Name ?? "trays", Spans(ScarceKind.Trays, pool, line.ByDay()),
+                shortAt), Use);
         }
     }
 
@@ -61,8 +66,10 @@ internal sealed class TraysAndPower
             }
 
             DayLine line = new(days.First, days.Days);
-            loads.ForEach(load => line.Add(load.From, load.To < DateOnly.MaxValue ? load.To.AddDays(1) : load.To, load.KilowattHours(load.From, load.From)));
-            yield return new ThingUse(new ScarceThing(ScarceKind.Power, pool?.Name ?? "kWh", Spans(ScarceKind.Power, pool, line.ByDay()), shortAt), _ => []);
+            loads.ForEach(load =>
+                line.Add(load.From, load.To < DateOnly.MaxValue ? load.To.AddDays(1) : load.To, load.KilowattHours(load.From, load.From)));
+            yield return new ThingUse(new ScarceThing(ScarceKind.Power, pool?.Name ?? "kWh", Spans(ScarceKind.Power, pool, line.ByDay()),
+                shortAt), _ => []);
         }
     }
 
@@ -84,7 +91,8 @@ internal sealed class TraysAndPower
     {
         foreach (Enterprise enterprise in season.Plantings.Select(planting => planting.Enterprises[0]))
         {
-            decimal use = enterprise.Planting.Beds.Where(row => row.Row.Trays > 0m && row.Row.Sown < row.In).Sum(row => set.Between(row.Row.Sown!.Value, row.In) * row.Row.Trays!.Value);
+            decimal use = enterprise.Planting.Beds.Where(row => row.Row.Trays > 0m && row.Row.Sown < row.In)
+                .Sum(row => set.Between(row.Row.Sown!.Value, row.In) * row.Row.Trays!.Value);
             if (use > 0m)
             {
                 yield return new EnterpriseUse(enterprise, use);

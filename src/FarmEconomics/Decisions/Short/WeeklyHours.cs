@@ -6,7 +6,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
-/// Hours by week as logged, all of them, the owners' own and hired ones, against the limits table, else against the most ever worked in a week on record.
+/// Hours by week as logged, all of them, the owners' own and hired ones, against the limits table, else against the most ever worked in a
+/// week on record.
 /// Hours filled in from standards carry no day and are left out.
 /// </summary>
 internal sealed class WeeklyHours
@@ -45,11 +46,13 @@ internal sealed class WeeklyHours
             foreach (DateOnly monday in most > 0m ? days.Mondays : [])
             {
                 decimal? written = limits.On(kind, null, monday);
-                spans.Add(new ScarceSpan(monday, weeks.GetValueOrDefault(monday), written ?? most, written is null ? LimitSource.MostEver : LimitSource.Limits));
+                spans.Add(new ScarceSpan(monday, weeks.GetValueOrDefault(monday), written ?? most, written is null ? LimitSource.MostEver
+                    : LimitSource.Limits));
             }
 
             // All hours and the owners' own are the same list where nobody else works.
-            bool same = kind != ScarceKind.Hours && weeks.Count == worked[ScarceKind.Hours].Count && weeks.All(week => worked[ScarceKind.Hours][week.Key] == week.Value);
+            bool same = kind != ScarceKind.Hours && weeks.Count == worked[ScarceKind.Hours].Count
+                && weeks.All(week => worked[ScarceKind.Hours][week.Key] == week.Value);
             if (spans.Exists(span => span.Used > 0m) && (!same || limits.PoolsOf(kind).Any()))
             {
                 yield return new ThingUse(new ScarceThing(kind, NameOf(kind), spans, shortAt), set => Use(kind, set));
@@ -57,13 +60,16 @@ internal sealed class WeeklyHours
         }
     }
 
-    /// <summary>Hours that come and go with a planting, its own and those through pools; general work and overhead stay whatever is grown.</summary>
+    /// <summary>
+    /// Hours that come and go with a planting, its own and those through pools; general work and overhead stay whatever is grown.
+    /// </summary>
     private IEnumerable<EnterpriseUse> Use(ScarceKind kind, DaySet days)
     {
         decimal[] hours = new decimal[season.Network.Enterprises.Count];
         for (int i = 0; i < hours.Length; i++)
         {
-            hours[i] = costs.DirectCharges(season.Network.Enterprises[i]).Where(charge => Moves(charge, charge.VariesWith, kind, days)).Sum(charge => charge.Hours);
+            hours[i] = costs.DirectCharges(season.Network.Enterprises[i]).Where(charge => Moves(charge, charge.VariesWith, kind, days))
+                .Sum(charge => charge.Hours);
         }
 
         foreach (PoolResult pool in season.Pools.Where(pool => !pool.Pool.IsOverhead && pool.Hours > 0m))
@@ -84,8 +90,10 @@ internal sealed class WeeklyHours
         }
     }
 
-    private bool Moves(Charge charge, VariesWith otherwise, ScarceKind kind, DaySet days) => charge.Hours > 0m && charge.Origin is LaborRow row
-        && (charge.Stage is { } stage ? StageBehavior.Of(stage) : otherwise) != VariesWith.Nothing && days.Has(row.Date) && Counts(kind, row);
+    private bool Moves(Charge charge, VariesWith otherwise, ScarceKind kind, DaySet days) => charge.Hours > 0m
+        && charge.Origin is LaborRow row
+        && (charge.Stage is { } stage ? StageBehavior.Of(stage) : otherwise) != VariesWith.Nothing && days.Has(row.Date)
+            && Counts(kind, row);
 
     private bool Counts(ScarceKind kind, LaborRow row) => kind switch
     {

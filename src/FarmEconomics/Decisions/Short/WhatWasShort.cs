@@ -6,9 +6,12 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
-/// What a season was short of, from the records alone, and what each crop added to the farm per unit of it in the weeks or days in which it was short: one list per thing and cover.
-/// A thing is short where at least 85 % of its limit is in use (our own, no source; settable). Source of the measure: contribution per unit of the limiting factor, the rule of managerial accounting for one
-/// limit (OpenStax, Principles of Accounting vol. 2, chapter on short-term decisions); with several limits at once no single list is the ranking.
+/// What a season was short of, from the records alone, and what each crop added to the farm per unit of it in the weeks or days in which it
+/// was short: one list per thing and cover.
+/// A thing is short where at least 85 % of its limit is in use (our own, no source; settable). Source of the measure: contribution per unit
+/// of the limiting factor, the rule of managerial accounting for one
+/// limit (OpenStax, Principles of Accounting vol. 2, chapter on short-term decisions); with several limits at once no single list is the
+/// ranking.
 /// </summary>
 public sealed class WhatWasShort
 {
@@ -87,7 +90,8 @@ public sealed class WhatWasShort
             }
         }
 
-        return [.. crops.Select(crop => new ScarceUse(crop.Key, crop.Value.Missing is { } why ? Rate.NotAvailable(why) : Rate.Known(crop.Value.Money), crop.Value.Use))
+        return [.. crops.Select(crop =>
+            new ScarceUse(crop.Key, crop.Value.Missing is { } why ? Rate.NotAvailable(why) : Rate.Known(crop.Value.Money), crop.Value.Use))
             .OrderByDescending(use => use.PerUnit.IsAvailable).ThenByDescending(use => use.PerUnit.Value).ThenBy(use => use.Crop.Index)];
     }
 }

@@ -3,7 +3,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
-/// The rows of the limits table, each laid to what it limits: a pool by its name (a store: crates; a pool shared out by tray-days: trays; one with loads: kWh), else labor, own labor, hired labor or kWh.
+/// The rows of the limits table, each laid to what it limits: a pool by its name (a store: crates; a pool shared out by tray-days: trays;
+/// one with loads: kWh), else labor, own labor, hired labor or kWh.
 /// What is left over can't be checked.
 /// </summary>
 internal sealed class WrittenLimits
@@ -27,7 +28,8 @@ internal sealed class WrittenLimits
             }
             else
             {
-                NotChecked.Add(new NotChecked(name, Says(name, "labor") ? "its unit isn't hours a week" : "no record tells its use by day"));
+                NotChecked.Add(new NotChecked(name, Says(name, "labor") ? "its unit isn't hours a week"
+                    : "no record tells its use by day"));
             }
         }
     }
@@ -38,7 +40,10 @@ internal sealed class WrittenLimits
     /// <summary>The pools of a kind that a row names, in the order of the table; null among them: the row names the kind itself.</summary>
     internal IEnumerable<Pool?> PoolsOf(ScarceKind kind) => rows.Where(row => row.Kind == kind).Select(row => row.Pool).Distinct();
 
-    /// <summary>The least limit that holds on a day. A limit is written for the next season, so one that holds on that day a year later counts as well.</summary>
+    /// <summary>
+    /// The least limit that holds on a day. A limit is written for the next season, so one that holds on that day a year later counts as
+    /// well.
+    /// </summary>
     internal decimal? On(ScarceKind kind, Pool? pool, DateOnly day)
     {
         decimal? least = null;
