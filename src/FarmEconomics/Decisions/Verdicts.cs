@@ -101,7 +101,7 @@ public sealed class Verdicts
         }
 
         // Too few seasons for a chance: then it must never have lost.
-        bool seldomLoses = outcome.ChanceOfLoss.Value is { } chance ? chance <= Settings.GrowAtMostLossChance : outcome.YearsLost == 0;
+        bool seldomLoses = outcome.ChanceOfLoss.Value is { } chance ? chance <= Settings.GrowAtMostLossChance : outcome.Years.Count > 0 && outcome.YearsLost == 0;
         return growth.Value > 0m && seldomLoses ? Direction.Grow : Direction.Keep;
     }
 
