@@ -60,7 +60,7 @@ public sealed class AvoidableTests
 
         foreach (Channel channel in season.Records.Channels.Where(channel => channel.IsPriced))
         {
-            HashSet<Crop> sold = [.. season.Leavings.Where(leaving => leaving.Channel == channel && leaving.Quantity > 0m).Select(leaving => leaving.Crop)];
+            HashSet<Crop> sold = [.. season.Dispositions.Where(leaving => leaving.Channel == channel && leaving.Quantity > 0m).Select(leaving => leaving.Crop)];
             List<EnterpriseBudget> crops = [.. season.Crops.Where(crop => sold.Contains(crop.Crop!))];
             if (crops.Count > 0)
             {

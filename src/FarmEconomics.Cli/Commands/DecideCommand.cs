@@ -2,6 +2,7 @@ using System.CommandLine;
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
+using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
@@ -60,7 +61,8 @@ internal static class DecideCommand
     {
         VerdictSettings settings = new();
         Verdicts verdicts = FarmEconomics.Decisions.Verdicts.Of(review, costs, elasticity is { } own ? settings with { Elasticity = Math.Abs(own) } : settings);
-        return $"{DecisionSentences.VerdictLines(verdicts)}\n{DecisionTables.Assumptions(verdicts).ToPlainText()}";
+        string shorts = string.Join('\n', DecisionSentences.Wrapped(ShortWords.Sentence(WhatWasShort.Of(costs)), 100));
+        return $"{shorts}\n\n{DecisionSentences.VerdictLines(verdicts)}\n{DecisionTables.Assumptions(verdicts).ToPlainText()}";
     }
 
     private static string Answer(SeasonReview season, SeasonCosts costs, Change change)

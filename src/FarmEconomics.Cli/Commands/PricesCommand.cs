@@ -22,12 +22,13 @@ internal static class PricesCommand
         Option<NumberOption?> step = OptionRules.Number("--step", "X", 0.01m, 10_000m, "The steps prices are asked in, rounded up. Default: 0.25.");
         Option<NumberOption?> members = OptionRules.Number("--members", "M", 0.01m, 1_000_000m, "Members with a full box: the records don't tell how many boxes went out.");
         Option<string?> plan = new("--plan") { Description = "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. Needs --members.", HelpName = "FILE" };
+        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "What a price 10 % higher would do if buyers took E % less for each percent: also the best price, which there is only above 1.");
         Option<string?> output = new("--out") { Description = "Write a price sheet per channel into this folder; written whole or not at all.", HelpName = "DIR" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("prices", "What each crop must cost, channel by channel: floor, full cost and target beside what it brought.")
+        Command command = new("prices", "What each crop must bring, channel by channel: at least so much, or keep what it has; floor, full cost and target beside what it brought.")
         {
-            folder, year, channel, hour, margin, step, members, plan, output, set, skip,
+            folder, year, channel, hour, margin, step, members, plan, elasticity, output, set, skip,
         };
         command.SetAction(parsed =>
         {
@@ -37,9 +38,14 @@ internal static class PricesCommand
                 throw new WrongUseException("Give --target-hour or --target-margin, not both.");
             }
 
-            return Run(
-                parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(channel), notation => Terms(wantedHour?.On(notation), wantedMargin?.On(notation), wantedStep?.On(notation)),
-                parsed.GetValue(members), parsed.GetValue(plan), parsed.GetValue(output), parsed.GetValue(set), parsed.GetValue(skip));
+            Asked asked = new(parsed.GetValue(year), parsed.GetValue(channel), notation => Terms(wantedHour?.On(notation), wantedMargin?.On(notation), wantedStep?.On(notation)))
+            {
+                Members = parsed.GetValue(members),
+                Plan = parsed.GetValue(plan),
+                Elasticity = parsed.GetValue(elasticity),
+                Output = parsed.GetValue(output),
+            };
+            return Run(parsed.GetValue(folder)!, asked, parsed.GetValue(set), parsed.GetValue(skip));
         });
         return command;
     }
@@ -59,36 +65,39 @@ internal static class PricesCommand
         return terms;
     }
 
-    private static int Run(string folder, int? year, string? channel, Func<Notation, PriceTerms> termsOn, NumberOption? membersGiven, string? plan, string? output, string[]? set, bool skip)
+    /// <summary>What the options ask for.</summary>
+    private sealed record Asked(int? Year, string? Channel, Func<Notation, PriceTerms> Terms)
     {
-        IReadOnlyList<PlannedItem>? planned = plan is null ? null : ReadPlan(plan, membersGiven);
+        internal NumberOption? Members { get; init; }
+
+        internal string? Plan { get; init; }
+
+        internal NumberOption? Elasticity { get; init; }
+
+        internal string? Output { get; init; }
+    }
+
+    private static int Run(string folder, Asked asked, string[]? set, bool skip)
+    {
+        IReadOnlyList<PlannedItem>? planned = asked.Plan is null ? null : ReadPlan(asked.Plan, asked.Members);
 
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
-        PriceTerms terms = termsOn(farm.Notation);
-        decimal? members = membersGiven?.On(farm.Notation);
+        PriceTerms terms = asked.Terms(farm.Notation);
+        decimal? members = asked.Members?.On(farm.Notation);
+        decimal? elasticity = asked.Elasticity?.On(farm.Notation);
         if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
             return ExitCode.RecordsInError;
         }
 
-        PriceBook book = PriceBook.Of(review, CommonOptions.YearOf(review, year), terms);
-        List<Channel> channels = Wanted(book, channel);
+        PriceBook book = PriceBook.Of(review, CommonOptions.YearOf(review, asked.Year), terms);
+        List<Channel> channels = Wanted(book, asked.Channel);
         CommonOptions.PrintSkipped(farm, Console.Error);
-        using OutputFolder? sheets = output is null ? null : OutputFolder.Start(new OutputPlace(output, OutputPlace.Prices), folder);
+        using OutputFolder? sheets = asked.Output is null ? null : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Prices), folder);
         Console.Out.WriteLine(PriceTables.Assumptions(book).ToPlainText());
         foreach (Channel one in channels)
         {
-            if (one.Kind == ChannelKind.Share)
-            {
-                ShareTerms share = new() { Members = members };
-                SharePricing shares = SharesOf(book, one, share);
-                Console.Out.WriteLine(ShareTables.Weeks(book, shares).ToPlainText());
-                Console.Out.WriteLine(ShareTables.Price(book, shares, share).ToPlainText());
-            }
-            else
-            {
-                Console.Out.WriteLine(PriceTables.Prices(book, one).ToPlainText());
-            }
+            PrintChannel(book, one, members, elasticity);
         }
 
         if (planned is not null)
@@ -96,17 +105,35 @@ internal static class PricesCommand
             PrintPlan(book, planned, members!.Value);
         }
 
-        if (channel is null)
+        if (asked.Channel is null)
         {
             Console.Out.WriteLine(PriceTables.Channels(book).ToPlainText());
         }
 
         if (sheets is not null)
         {
-            WriteSheets(book, channels, new ShareTerms { Members = members }, sheets, output!);
+            WriteSheets(book, channels, new ShareTerms { Members = members }, sheets, asked.Output!);
         }
 
         return ExitCode.Done;
+    }
+
+    private static void PrintChannel(PriceBook book, Channel channel, decimal? members, decimal? elasticity)
+    {
+        if (channel.Kind == ChannelKind.Share)
+        {
+            ShareTerms share = new() { Members = members };
+            SharePricing shares = SharesOf(book, channel, share);
+            Console.Out.WriteLine(ShareTables.Weeks(book, shares).ToPlainText());
+            Console.Out.WriteLine(ShareTables.Price(book, shares, share).ToPlainText());
+            return;
+        }
+
+        Console.Out.WriteLine(PriceTables.Prices(book, channel).ToPlainText());
+        if (elasticity is { } e)
+        {
+            Console.Out.WriteLine(PriceWords.Elastic(book, channel, e).ToPlainText());
+        }
     }
 
     private static IReadOnlyList<PlannedItem> ReadPlan(string plan, NumberOption? members)

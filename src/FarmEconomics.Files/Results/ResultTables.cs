@@ -1,4 +1,6 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
@@ -30,6 +32,9 @@ public static class ResultTables
         WriteCharges(season, Path.Combine(folder, "charges.csv"), book);
         WriteStatement(season, Path.Combine(folder, "statement.csv"), book);
         WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"), book);
+        SeasonCosts costs = SeasonCosts.Of(season);
+        ShortTables.Write(WhatWasShort.Of(costs), folder, book);
+        LossResults.Write(costs, folder, book);
         WriteProblems(problems, season.Notation, Path.Combine(folder, "problems.csv"), book);
     }
 
@@ -43,6 +48,11 @@ public static class ResultTables
         ("charges.csv", "what each crop was charged by each pool"),
         ("statement.csv", "the statement of the whole farm"),
         ("reconciliation.csv", "the proof that nothing was lost: every difference is 0.00"),
+        (ShortTables.Uses, "beds by cover, hours, stores and trays against their limits, week by week or day by day"),
+        (ShortTables.Crops, "what each crop added to the farm per unit of what was short, while it was"),
+        (LossResults.Picked, "where all that was picked went, and what it brought or would have brought net of packing and fees"),
+        (LossResults.Sowings, "every sowing beside the mean of its crop: price, yield, hours, part not sold"),
+        (LossResults.Tasks, "minutes per crate or per bed-foot of every task, year by year"),
         ("problems.csv", "what the records check found, with file and line"),
     ];
 

@@ -12,7 +12,7 @@ using Palette = FarmEconomics.Reports.Plots.Palette;
 
 namespace FarmEconomics.Reports.Decisions;
 
-/// <summary>The pictures of what-if and change: swings, drawn outcomes, the farm before and after.</summary>
+/// <summary>The pictures of what-if and change: swings, simulated outcomes, the farm before and after.</summary>
 public static class DecisionPlots
 {
     private const int Width = 900;
@@ -57,21 +57,26 @@ public static class DecisionPlots
             + Phrase.List(swings.Take(5).Select(swing => $"{swing.Input} {notation.InWords(swing.AtLow.Amount, Look.WholeMoney)} to {notation.InWords(swing.AtHigh.Amount, Look.WholeMoney)}").ToList()) + ".");
     }
 
-    /// <summary>Drawn net returns of every crop: P5 to P95, the middle, and the season as it was.</summary>
+    /// <summary>Simulated net returns of every crop: P5 to P95, the middle, and the season as it was; its years where they are too few.</summary>
     public static Figure Distributions(Verdicts verdicts)
     {
         Notation notation = verdicts.Season.Notation;
-        List<Verdict> crops = [.. verdicts.Crops.Where(verdict => verdict.Direction != Direction.Unknown).OrderByDescending(verdict => verdict.Outcome.P50.Amount)];
+        if (!verdicts.Simulation.HasChance)
+        {
+            return YearsPlot.Of(verdicts);
+        }
+
+        List<Verdict> crops = [.. verdicts.Crops.Where(verdict => verdict.Direction != Direction.Unknown && verdict.Outcome.WhyNoChance is null).OrderByDescending(verdict => verdict.Outcome.P50.Amount)];
         if (crops.Count == 0)
         {
-            return SeasonPlots.Nothing("No crop can be drawn from these records");
+            return SeasonPlots.Nothing("No crop can be simulated from these records");
         }
 
         int sure = crops.Count(verdict => verdict.Outcome.P5.Amount >= 0m);
         int never = crops.Count(verdict => verdict.Outcome.P95.Amount < 0m);
         int columns = crops.Count > 20 ? 2 : 1;
         int rows = ((crops.Count - 1) / columns) + 1;
-        Canvas canvas = new($"{Phrase.Sentence(notation.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 drawn seasons of 20; {never} miss{(never == 1 ? "es" : "")} it in 19 of 20", Width, Math.Clamp(130 + (17 * rows), 200, 480));
+        Canvas canvas = new($"{Phrase.Sentence(notation.Count(sure, "crop"))} of {crops.Count} meet{(sure == 1 ? "s" : "")} full cost in 19 simulated seasons of 20; {never} miss{(never == 1 ? "es" : "")} it in 19 of 20", Width, Math.Clamp(130 + (17 * rows), 200, 480));
         canvas.Line(12, 12, 50, 12, Palette.Dark, 4);
         canvas.Text("19 in 20 better than the left end, 1 in 20 better than the right", 56, 12, 11);
         Ring(canvas, 450, 12);
@@ -99,7 +104,7 @@ public static class DecisionPlots
             }
         }
 
-        return canvas.ToFigure($"Ranges: drawn net returns of {notation.Count(crops.Count, "crop")}, 5th to 95th percentile. Best middle: {Phrase.List(crops.Take(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}.");
+        return canvas.ToFigure($"Ranges: simulated net returns of {notation.Count(crops.Count, "crop")}, 5th to 95th percentile. Best middle: {Phrase.List(crops.Take(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}.");
 
         string Range(Outcome outcome) => $"{notation.InWords(outcome.P5.Amount, Look.WholeMoney)} to {notation.InWords(outcome.P95.Amount, Look.WholeMoney)}";
     }
@@ -151,20 +156,20 @@ public static class DecisionPlots
     }
 
     /// <summary>A white dot with a dark rim.</summary>
-    private static void Ring(Canvas canvas, double x, double y)
+    internal static void Ring(Canvas canvas, double x, double y)
     {
         canvas.Dot(x, y, 9, Palette.Dark, Palette.Dark);
         canvas.Dot(x, y, 5, Palette.White, Palette.White);
     }
 
-    private static Scale Covering(IEnumerable<decimal> values, double from, double to)
+    internal static Scale Covering(IEnumerable<decimal> values, double from, double to)
     {
         double[] all = [.. values.Select(value => (double)value)];
         double room = Math.Max((all.Max() - all.Min()) * 0.03, 1);
         return new Scale(all.Min() - room, all.Max() + room, from, to);
     }
 
-    private static void Axis(Canvas canvas, Notation notation, Scale scale, double top, double bottom, string text, int about = 7)
+    internal static void Axis(Canvas canvas, Notation notation, Scale scale, double top, double bottom, string text, int about = 7)
     {
         foreach (double tick in scale.Ticks(about))
         {

@@ -26,7 +26,9 @@ public static class DecisionSentences
         }
 
         return table.Note("Cash and own hours: the season reviewed, without the crop. What the farm would lose: the mean of the seasons on record at today's prices and wages, own hours at their value; a negative figure is a gain.")
-            .Note("Noise: a difference smaller than this is more than the records can tell.").Note(Rule(verdicts));
+            .Note("Noise: a difference smaller than this is more than the records can tell.")
+            .Note(verdicts.Simulation.HasChance ? DecisionTables.NeverSeen : ChanceWords.TooFew(verdicts.Simulation))
+            .Note(Rule(verdicts));
     }
 
     /// <summary>The same line by line, for a terminal: a crop, its verdict, its figures.</summary>
@@ -70,7 +72,6 @@ public static class DecisionSentences
     public static Prose Answer(Verdicts verdicts)
     {
         ArgumentNullException.ThrowIfNull(verdicts);
-        Notation notation = verdicts.Season.Notation;
         List<string> said = [];
         Say(Direction.DropOrChange, "Drop or change");
         Say(Direction.Fix, "Fix");
@@ -78,8 +79,7 @@ public static class DecisionSentences
         Say(Direction.Keep, "Keep");
         Say(Direction.TooClose, "Too close to call:");
         Say(Direction.Unknown, "The records can't tell about");
-        string P(decimal amount) => notation.InWords(amount, Look.WholeMoney);
-        said.Add($"With prices and harvests like those on record, nine years in ten would leave {P(verdicts.Simulation.Farm.P5.Amount)} to {P(verdicts.Simulation.Farm.P95.Amount)}; {verdicts.Season.CropYear} left {P(verdicts.Season.Farm.NetReturn.Amount)}.");
+        said.Add(ChanceWords.Farm(verdicts.Simulation, verdicts.Season));
         return new Prose(string.Join(" ", said));
 
         void Say(Direction direction, string what)
@@ -124,7 +124,7 @@ public static class DecisionSentences
     {
         null => " There is no room for more under its cover while it stands.",
         { Means.Net.Amount: <= 0m } => " The market is full: more of it would bring nothing.",
-        { Short.Count: > 0 } more => $" More of it would run short of {Phrase.List([.. more.Short.Select(one => one == Short.Hours ? "hours" : one == Short.Store ? "store space" : "room")])}.",
+        { Short.Count: > 0 } more => $" More of it would run short of {Phrase.List([.. more.Short.Select(one => one == ShortOf.Hours ? "hours" : one == ShortOf.Store ? "store space" : "room")])}.",
         { Means.WithoutOwnHours.Amount: <= 0m } => " More of it would take cash.",
         _ => "",
     };

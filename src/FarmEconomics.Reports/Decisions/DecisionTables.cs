@@ -89,27 +89,11 @@ public static class DecisionTables
         return table;
     }
 
-    /// <summary>Drawn outcomes of every crop and the farm.</summary>
-    public static ReportTable Outcomes(Simulation simulation, Notation notation)
-    {
-        ReportTable table = new ReportTable(notation.Text($"Net return in {simulation.Settings.Draws:#,0} drawn seasons"), notation)
-            .Column("Crop").Column("P5", Look.WholeMoney).Column("P50", Look.WholeMoney).Column("P95", Look.WholeMoney).Column("Mean", Look.WholeMoney)
-            .Column("Chance of a loss", Look.Percent).Column("Price factor").Column("Yield factor").Column("Correlation", Look.Exact);
-        for (int i = 0; i < simulation.Crops.Count; i++)
-        {
-            Outcome crop = simulation.Crops[i];
-            CropRisk risk = simulation.Risks[i];
-            table.Row(crop.Name, crop.P5, crop.P50, crop.P95, crop.Mean, crop.ChanceOfLoss, risk.Price.Words(notation), risk.Yield.Words(notation), decimal.Round((decimal)risk.Correlation, 2));
-        }
-
-        Outcome farm = simulation.Farm;
-        return table.Total("All crops", farm.P5, farm.P50, farm.P95, farm.Mean, farm.ChanceOfLoss, "", "", "")
-            .Note("Factors are relative to the season as it was. One season in twenty is worse than P5, one in twenty better than P95.")
-            .Note(NeverSeen);
-    }
+    /// <summary>Simulated outcomes of every crop and the farm; its years where they are too few for a chance.</summary>
+    public static ReportTable Outcomes(Simulation simulation, Notation notation) => ChanceWords.Outcomes(simulation, notation);
 
     /// <summary>Why a chance of 0 % or 100 % is no certainty.</summary>
-    internal const string NeverSeen = "A chance of 0 % or 100 % says that no drawn season turned the result, not that none can: what the plantings on record never saw isn't drawn, and few plantings make a narrow picture.";
+    internal const string NeverSeen = "0 % and 100 % mean: never otherwise in seasons like those on record. A year unlike any of yours could differ.";
 
     /// <summary>The assumptions of simulation and verdicts, and whose they are.</summary>
     public static ReportTable Assumptions(Verdicts verdicts)
@@ -119,12 +103,15 @@ public static class DecisionTables
         Notation notation = verdicts.Season.Notation;
         return new ReportTable("What the decisions rest on; all of it is yours to set", notation).Column("Assumption").Column("Value").Column("From")
             .Row("Seed of the draws", chance.Seed.ToString(), "ours")
-            .Row("Drawn seasons", notation.Text($"{chance.Draws:#,0}"), "ours")
-            .Row("Prices and yields drawn", chance.FromOwnRecords ? "again from the farm's plantings of all years where there are three, else triangular" : "triangular", "the records, or ours")
-            .Row("Triangular price", notation.Text($"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was"), "lower end: a published pessimistic rule (University of Kentucky, 2001); upper: ours")
-            .Row("Triangular yield", notation.Text($"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was"), "ours, no source")
-            .Row("Price with yield", chance.PriceYieldCorrelation is { } own ? notation.Text($"{own:0.00}") : "rank correlation of the crop's plantings where there are eight, else 0", "the records")
+            .Row("Simulated seasons", notation.Text($"{chance.Draws:#,0}"), "ours")
+            .Row("Prices and yields", chance.FromOwnRecords ? $"from the crop's own seasons where there are {chance.LeastSeasons}, else no chance is told" : "triangular", "the records, or ours")
+            .Row("Seasons looked back at", verdicts.Simulation.Past is { } past ? ChanceWords.Seasons(past) : "none", "the records")
+            .Row("Money of past seasons", verdicts.Simulation.Past is { } level ? ChanceWords.Level(level, notation) : "as it was", "the records")
+            .Row("Triangular price", notation.Text($"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was{(chance.FromOwnRecords ? "; not used" : "")}"), "lower end: a published pessimistic rule (University of Kentucky, 2001); upper: ours")
+            .Row("Triangular yield", notation.Text($"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was{(chance.FromOwnRecords ? "; not used" : "")}"), "ours, no source")
+            .Row("Price with yield", chance.PriceYieldCorrelation is { } own ? notation.Text($"{own:0.00}") : "rank correlation of the crop's seasons where there are eight, else 0", "the records")
             .Row("Yields of different crops", notation.Text($"{chance.SharedWeather:0.00}"), "ours, no source: one season's weather for all")
+            .Row("Prices of different crops", notation.Text($"{chance.SharedMarket:0.00}"), "ours, no source: one season's market for all")
             .Row("Price when more is grown", rule.Elasticity is { } elasticity ? notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower") : "each channel's elasticity, 2 unless it says otherwise", "ours, no source")
             .Row("What channels take at today's price", "the most they took of it at 98.5% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away", "ours, no source")
             .Row("Trips", "stay until nothing leaves through the channel", "ours: a stall costs the same whatever is on it")

@@ -58,14 +58,22 @@ public sealed class PriceReport
 
     /// <summary>What moving a part of every crop from one channel to another would have changed. Empty names: from the channel with prices where an hour earned least to that where it earned most.</summary>
     /// <exception cref="ArgumentException">A channel is named that isn't there.</exception>
-    public ReportTable Moves(string from, string to, decimal percent, decimal priceFactor = 1m)
+    public ReportTable Moves(string from, string to, decimal percent, decimal priceFactor = 1m) => Ends(from, to) is { } ends
+        ? PriceTables.Moves(book, ends.From, ends.To, percent, priceFactor)
+        : new ReportTable("Moving goods to another channel", book.Season.Notation).Note("It takes two channels with prices, and they must not be the same.");
+
+    /// <summary>The same in words: money, and hours where they are known.</summary>
+    /// <exception cref="ArgumentException">A channel is named that isn't there.</exception>
+    public Prose MovesInWords(string from, string to, decimal percent, decimal priceFactor = 1m) => Ends(from, to) is { } ends
+        ? PriceWords.Moves(book, [.. book.In(ends.From).Select(price => ChannelMove.Of(book, price.Crop, ends.From, ends.To, percent, priceFactor))], percent)
+        : new Prose("Moving goods takes two channels with prices.");
+
+    private (Channel From, Channel To)? Ends(string from, string to)
     {
         List<Channel> ranked = ChannelComparison.Of(book).Where(item => item.Channel.IsPriced).OrderBy(item => item.ReturnPerHour.Value ?? item.Sales.Amount).Select(item => item.Channel).ToList();
         Channel? source = string.IsNullOrWhiteSpace(from) ? ranked.FirstOrDefault() : Named(from);
         Channel? target = string.IsNullOrWhiteSpace(to) ? ranked.LastOrDefault(item => item != source) : Named(to);
-        return source is null || target is null || source == target
-            ? new ReportTable("Moving goods to another channel", book.Season.Notation).Note("It takes two channels with prices, and they must not be the same.")
-            : PriceTables.Moves(book, source, target, percent, priceFactor);
+        return source is null || target is null || source == target ? null : (source, target);
     }
 
     private Channel Named(string name) => book.Review.Records.Channels.FirstOrDefault(item => string.Equals(item.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))

@@ -40,6 +40,7 @@ public static class PriceSentences
         text += below.Count == 0 ? "None fell short. "
             : $"{Phrase.Sentence(notation.Count(below.Count, "crop"))} fell short by {notation.InWords(-below.Sum(price => price.AgainstFullCost.Value!.Value), Look.WholeMoney)} together, most of all {Phrase.List(below.Take(3).Select(Named).ToList())}. ";
         text += underFloor.Count == 0 ? "None sold below its floor." : $"Below even the floor, so that each unit sold lost money at once: {Phrase.List(underFloor.ConvertAll(price => Phrase.Bold(price.Crop.Name)))}.";
+        text += PriceWords.Sorted(book, channel) is { Length: > 0 } advice ? " " + advice : "";
         List<ChannelComparison> channels = ChannelComparison.Of(book).Where(item => item.ReturnPerHour.IsAvailable).OrderByDescending(item => item.ReturnPerHour.Value).ToList();
         text += channels.Count < 2 ? "" : $"\n\nAn hour behind the produce earned most through {Phrase.Bold(channels[0].Channel.Name)} ({Phrase.Of(channels[0].ReturnPerHour, notation)}) and least through {Phrase.Bold(channels[^1].Channel.Name)} ({Phrase.Of(channels[^1].ReturnPerHour, notation)}).";
         return new Prose(text);

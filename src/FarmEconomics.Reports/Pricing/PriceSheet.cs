@@ -27,8 +27,8 @@ public static class PriceSheet
         List<CropPrice> prices = book.In(channel).ToList();
         StringBuilder html = new();
         html.Append($"<div class=\"sheet\">\n<h1>{Encode(Title(book, channel))}</h1>\n");
-        html.Append($"<p>{Encode(book.Season.Settings.FarmName)}, costs and sales of {book.Season.CropYear}. Ask = the target ({Encode(book.Rules.TargetInWords)}), rounded up to {notation.InWords(book.Rules.Terms.Step, Look.Rate)}. "
-            + "Not under = full cost; below the floor each unit sold loses money at once."
+        html.Append($"<p>{Encode(book.Season.Settings.FarmName)}, costs and sales of {book.Season.CropYear}. At least = the target ({Encode(book.Rules.TargetInWords)}), rounded up to {notation.InWords(book.Rules.Terms.Step, Look.Rate)}; keep = the price you have covers that. "
+            + "Full cost must be met in the long run; below the floor each unit sold loses money at once."
             + (prices.Any(price => price.FeePercent > 0m) ? notation.Text($" The fee of {prices[0].FeePercent:0.##} % is in all three.") : "") + "</p>\n");
         if (prices.Count > OneColumn)
         {
@@ -60,22 +60,23 @@ public static class PriceSheet
     private static string Table(PriceBook book, IEnumerable<CropPrice> prices, bool brief)
     {
         Notation notation = book.Season.Notation;
-        StringBuilder html = new("<table>\n<thead><tr><th scope=\"col\">Crop</th><th scope=\"col\">Unit</th><th scope=\"col\" class=\"num\">Ask</th><th scope=\"col\" class=\"num\">Not under</th>");
-        html.Append(brief ? "" : "<th scope=\"col\" class=\"num\">Floor</th><th scope=\"col\" class=\"num\">Brought</th><th scope=\"col\">Ask in other units</th>").Append("</tr></thead>\n<tbody>\n");
+        StringBuilder html = new("<table>\n<thead><tr><th scope=\"col\">Crop</th><th scope=\"col\">Unit</th><th scope=\"col\" class=\"num\">Price</th><th scope=\"col\" class=\"num\">Full cost</th>");
+        html.Append(brief ? "" : "<th scope=\"col\" class=\"num\">Floor</th><th scope=\"col\" class=\"num\">Brought</th><th scope=\"col\">In other units</th>").Append("</tr></thead>\n<tbody>\n");
         foreach (CropPrice price in prices)
         {
             PriceSet set = price.AtNormalYield ?? price.Prices;
             string unit = price.SellingUnit;
             decimal size = price.BaseUnits(unit);
             html.Append($"<tr><th scope=\"row\">{Encode(price.Crop.Name)}{(price.AtNormalYield is null ? "" : "*")}</th><td>{Encode(unit)}</td>");
-            Number(PriceMath.RoundUp(set.For(size).Target, book.Rules.Terms.Step), strong: true);
+            PriceAdvice advice = price.Advice(unit);
+            html.Append($"<td class=\"num\"{(advice.Price.Reason is { } why ? $" title=\"{Encode(why)}\"" : "")}><strong>{Encode(PriceWords.Of(advice, notation))}</strong></td>");
             Number(set.For(size).FullCost);
             if (!brief)
             {
                 Number(set.For(size).Floor);
                 Number(PriceTables.Times(price.Realised, size));
                 IEnumerable<string> others = price.Units.Where(other => !string.Equals(other, unit, StringComparison.OrdinalIgnoreCase))
-                    .Select(other => $"{other} {Show(PriceMath.RoundUp(set.For(price.BaseUnits(other)).Target, book.Rules.Terms.Step), notation)}");
+                    .Select(other => price.Advice(other) is { Price.Value: { } asked } ? $"{other} {notation.Number(asked, Look.Rate)}" : "").Where(other => other.Length > 0);
                 html.Append($"<td>{Encode(string.Join(", ", others))}</td>");
             }
 
@@ -84,8 +85,8 @@ public static class PriceSheet
 
         return html.Append("</tbody>\n</table>\n").ToString();
 
-        void Number(Rate rate, bool strong = false) =>
-            html.Append($"<td class=\"num\"{(rate.Reason is { } why ? $" title=\"{Encode(why)}\"" : "")}>").Append(strong ? $"<strong>{Show(rate, notation)}</strong>" : Show(rate, notation)).Append("</td>");
+        void Number(Rate rate) =>
+            html.Append($"<td class=\"num\"{(rate.Reason is { } why ? $" title=\"{Encode(why)}\"" : "")}>").Append(Show(rate, notation)).Append("</td>");
     }
 
     private static string Show(Rate rate, Notation notation) => rate.Value is { } value ? notation.Number(value, Look.Rate) : $"not available: {Encode(rate.Reason ?? "")}";

@@ -21,7 +21,8 @@ public static class PriceTables
             .Row("wanted", book.Rules.TargetInWords, terms.WantedMarginPercent is not null || terms.WantedPerHour is not null
                 ? "Given for this run."
                 : "Not given: a quarter above what an hour cost the farm this season, rounded up.")
-            .Row("price step", notation.InWords(terms.Step, Look.Rate), "The price to ask is the target, rounded up to the next step.")
+            .Row("price step", notation.InWords(terms.Step, Look.Rate), "At least = the target, rounded up to the next step; keep = what it brought or its list price covers that already.")
+            .Row("can't be priced", notation.Text($"full cost above {terms.FarAbovePercent:0.##} % of the most it ever brought"), "The most = the best mean of a season and channel, list price or reference price on record. Ours, no source.")
             .Row("failed yield", notation.Text($"under {terms.FailedYieldPercent:0.##} % of normal"), "Normal = the median of the crop's own yields per length of bed over the years that are over.")
             .Row("units that carry cost", "sold", "What was eaten and what is on hand, where that counts, come off the cost at their value. What was given away, thrown out or lost rests on what is sold.")
             .Row("channel cost", "the channel's own pool", "Stall, driving, hours standing there: spread by sales value over what was sold there; in full cost and target, not in the floor.");
@@ -37,8 +38,8 @@ public static class PriceTables
             table.Column("Channel");
         }
 
-        table.Column("Unit").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price to ask", Look.Rate)
-            .Column("Brought", Look.Rate).Column("List price", Look.Rate).Column("Sold", Look.Quantity).Column("Against full cost over the season", Look.Money).Column("Against target", Look.Money)
+        table.Column("Unit").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price")
+            .Column("Brought", Look.Rate).Column("Lowest", Look.Rate).Column("Highest", Look.Rate).Column("List price", Look.Rate).Column("Reference", Look.Rate).Column("Sold", Look.Quantity).Column("Against full cost over the season", Look.Money).Column("Against target", Look.Money)
             .Note(Ladder).Note("Against = money that came in after fees, less what full cost (or the target) would have brought; below 0 is a shortfall.");
         foreach (CropPrice price in book.Prices.Where(price => channel is null || price.Channel == channel))
         {
@@ -48,33 +49,53 @@ public static class PriceTables
             table.Row([
                 price.Crop.Name, .. channel is null ? new ReportCell[] { price.Channel.Name } : [], unit, set.Floor, set.FullCost,
                 ((ReportCell)set.Target).Marked(set.TargetIsFullCost ? "the wanted return is below what labor cost: full cost stands" : null),
-                PriceMath.RoundUp(set.Target, book.Rules.Terms.Step), Times(price.Realised, size), Times(price.ListPrice, size), price.Sold.Quantity / size, price.AgainstFullCost, price.AgainstTarget,
+                PriceWords.Cell(price.Advice(unit), notation), Times(price.Realised, size), Times(price.Lowest, size), Times(price.Highest, size), Times(price.ListPrice, size),
+                price.References.Count == 0 ? "" : Times(price.Reference, size), price.Sold.Quantity / size, price.AgainstFullCost, price.AgainstTarget,
             ]);
         }
 
+        Dictionary<Crop, ElsewherePrice> elsewhere = channel is null ? [] : book.Elsewhere(channel).ToDictionary(price => price.Crop);
         foreach (CropWithoutPrice missing in book.WithoutPrice.Where(item => channel is null ? item.Channel is null : item.Channel is null || item.Channel == channel))
         {
-            ReportCell none = ReportCell.Missing(missing.Reason);
-            table.Row([
-                missing.Crop.Name, .. channel is null ? new ReportCell[] { "any" } : [], missing.Crop.Unit, none, none, none, none, none,
-                channel is null ? none : Times(book.ListPriceOf(missing.Crop, channel), 1m), none, none, none,
-            ]);
+            table.Row(elsewhere.TryGetValue(missing.Crop, out ElsewherePrice? price) ? Elsewhere(price, missing, notation) : Missing(book, missing, channel));
         }
 
         return table;
     }
 
-    /// <summary>The price to ask and full cost in every unit a crop has, one channel.</summary>
+    private static ReportCell[] Elsewhere(ElsewherePrice price, CropWithoutPrice missing, Notation notation)
+    {
+        decimal size = price.Crop.ToBase(1m, price.Unit);
+        PriceSet set = price.Prices.For(size);
+        ReportCell none = ReportCell.Missing(missing.Reason);
+        return
+        [
+            price.Crop.Name, price.Unit, set.Floor, ((ReportCell)set.FullCost).Marked(PriceWords.Elsewhere), ((ReportCell)set.Target).Marked(PriceWords.Elsewhere),
+            PriceWords.Cell(price.Advice, notation, PriceWords.Elsewhere), none, none, none, Times(price.ListPrice, size), "", none, none, none,
+        ];
+    }
+
+    private static ReportCell[] Missing(PriceBook book, CropWithoutPrice missing, Channel? channel)
+    {
+        ReportCell none = ReportCell.Missing(missing.Reason);
+        return
+        [
+            missing.Crop.Name, .. channel is null ? new ReportCell[] { "any" } : [], missing.Crop.Unit, none, none, none, none, none, none, none,
+            channel is null ? none : Times(book.ListPriceOf(missing.Crop, channel), 1m), "", none, none, none,
+        ];
+    }
+
+    /// <summary>The price and full cost in every unit a crop has, one channel.</summary>
     public static ReportTable Units(PriceBook book, Channel channel)
     {
         ReportTable table = new ReportTable($"The same per other units, {channel.Name}", book.Season.Notation)
-            .Column("Crop").Column("Unit").Column("Holds", Look.Exact).Column("of").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price to ask", Look.Rate);
+            .Column("Crop").Column("Unit").Column("Holds", Look.Exact).Column("of").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price");
         foreach (CropPrice price in book.In(channel).Where(price => price.Units.Count > 1))
         {
             foreach (string unit in price.Units)
             {
                 PriceSet set = price.InUnit(unit);
-                table.Row(price.Crop.Name, unit, price.BaseUnits(unit), price.Crop.Unit, set.Floor, set.FullCost, set.Target, PriceMath.RoundUp(set.Target, book.Rules.Terms.Step));
+                table.Row(price.Crop.Name, unit, price.BaseUnits(unit), price.Crop.Unit, set.Floor, set.FullCost, set.Target, PriceWords.Cell(price.Advice(unit), book.Season.Notation));
             }
         }
 

@@ -40,19 +40,19 @@ internal sealed class CrateDays(FarmTrace trace, int crateDayPools)
         return held;
     }
 
+    /// <summary>The part of a crop that lies in a store: all of it in the only store there is, else equal parts in those it names; null when it names none of several.</summary>
+    internal static decimal? ShareIn(Pool pool, Crop crop, int crateDayPools) =>
+        crop.Stores.Count == 0 ? crateDayPools > 1 ? null : crateDayPools
+            : (decimal)crop.Stores.Count(store => string.Equals(store, pool.Name, StringComparison.OrdinalIgnoreCase)) / crop.Stores.Count;
+
     private decimal ShareOf(Pool pool, Crop crop, PoolUserFinder finder)
     {
-        if (crop.Stores.Count == 0)
+        if (ShareIn(pool, crop, crateDayPools) is { } share)
         {
-            if (crateDayPools > 1)
-            {
-                finder.WarnOnce(pool, CostingProblems.MissingStore(pool, crop));
-            }
-
-            return crateDayPools == 1 ? 1m : 0m;
+            return share;
         }
 
-        int named = crop.Stores.Count(store => string.Equals(store, pool.Name, StringComparison.OrdinalIgnoreCase));
-        return (decimal)named / crop.Stores.Count;
+        finder.WarnOnce(pool, CostingProblems.MissingStore(pool, crop));
+        return 0m;
     }
 }

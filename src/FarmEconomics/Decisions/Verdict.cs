@@ -38,7 +38,7 @@ public sealed record TurningPoints(Rate Price, Rate Yield, Rate Hours);
 /// <param name="Means">Cash, hours and value.</param>
 /// <param name="StopsAtElasticity">The elasticity at which it stops paying; not available where none turns it.</param>
 /// <param name="Short">What it would run short of; empty when nothing.</param>
-public sealed record GrowthTried(decimal BedFeet, MeansChange Means, Rate StopsAtElasticity, IReadOnlyList<Short> Short);
+public sealed record GrowthTried(decimal BedFeet, MeansChange Means, Rate StopsAtElasticity, IReadOnlyList<ShortOf> Short);
 
 /// <summary>A verdict on a crop: where it points, why, and what would change it.</summary>
 public sealed record Verdict

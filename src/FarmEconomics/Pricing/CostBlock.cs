@@ -25,6 +25,11 @@ public sealed class CostBlock
     /// <summary>All money.</summary>
     public decimal Full => Other + Labor;
 
+    /// <summary>What picking, packing and selling one more costs: all money that varies with quantity or units sold.</summary>
+    public decimal Handling => Sum(CostDriver.Quantity) + Sum(CostDriver.Units);
+
+    private decimal Sum(CostDriver driver) => other[(int)driver] + labor[(int)driver];
+
     internal void AddMoney(bool isLabor, CostDriver behavior, decimal amount) => (isLabor ? labor : other)[(int)behavior] += amount;
 
     internal void AddHours(Stage stage, decimal amount) => hours[(int)stage] += amount;

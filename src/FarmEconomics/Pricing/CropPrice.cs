@@ -34,11 +34,15 @@ public sealed record ReferencePrice(PriceRow Row, decimal PerUnit);
 public sealed class CropPrice
 {
     private readonly UnitCost cost;
+    private readonly PriceTerms terms;
+    private readonly string? floorMissing;
 
     internal CropPrice(CropCost crop, CropChannel sold, PriceRules rules, YieldHistory yields, WhatIfModel model)
     {
         Cost = crop;
         Sold = sold;
+        terms = rules.Terms;
+        floorMissing = rules.FloorMissing;
         Yields = yields;
         FeePercent = sold.Channel.Row.FeePercent ?? 0m;
         ChannelPart = sold.ChannelCost.PerUnit(sold.Quantity);
@@ -90,6 +94,19 @@ public sealed class CropPrice
     /// <summary>The farm's own newest list price for the channel by the end of the season.</summary>
     public Rate ListPrice { get; internal init; }
 
+    /// <summary>The most a unit of the crop ever brought on the mean of a season and channel, or is listed at, the farm's own or somebody else's.</summary>
+    public Rate MostEver { get; internal init; }
+
+    /// <summary>The lowest price of one sale of the season there, per unit of the crop.</summary>
+    public Rate Lowest => Range(prices => prices.Min());
+
+    /// <summary>The highest price of one sale of the season there, per unit of the crop.</summary>
+    public Rate Highest => Range(prices => prices.Max());
+
+    /// <summary>Somebody else's newest price, per unit of the crop.</summary>
+    public Rate Reference => References.Count == 0 ? Rate.NotAvailable("no reference price")
+        : Rate.Known(References.MaxBy(price => (price.Row.From ?? DateOnly.MinValue, price.Row.Source.Line))!.PerUnit);
+
     /// <summary>Somebody else's prices, all rows of them.</summary>
     public IReadOnlyList<ReferencePrice> References { get; internal init; } = [];
 
@@ -128,6 +145,25 @@ public sealed class CropPrice
     /// <param name="price">Price per unit of the crop.</param>
     /// <returns>Percent.</returns>
     public Rate MarginPercentAt(decimal price) => Rate.Of(100m * (After(price) - cost.Full), price, "a price of 0");
+
+    /// <summary>What to ask, per another unit of the crop: at least the target (of a normal yield where the season's failed), never below what it has.</summary>
+    /// <param name="unit">The unit, in any case.</param>
+    /// <returns>The advice; its price is per that unit.</returns>
+    /// <exception cref="KeyNotFoundException">The crop has no such unit.</exception>
+    public PriceAdvice Advice(string unit)
+    {
+        decimal size = BaseUnits(unit);
+        return PriceAdvice.Of((AtNormalYield ?? Prices).For(size), PriceSet.Times(PriceAdvice.Greater(Realised, ListPrice), size), PriceSet.Times(MostEver, size), terms, AtNormalYield is not null);
+    }
+
+    /// <summary>What picking, packing and selling a unit costs, fees left out; per unit of the crop.</summary>
+    public Rate Handling => floorMissing is { } reason ? Rate.NotAvailable(reason) : Rate.Known(Math.Max(0m, Cost.Production.Handling / Cost.CarryingUnits));
+
+    private Rate Range(Func<List<decimal>, decimal> pick)
+    {
+        List<decimal> prices = [.. Sold.Parts.Select(part => part.Disposition).Distinct().Where(sale => sale.Quantity > 0m && sale.Amount.Amount > 0m).Select(sale => sale.Amount.Amount / sale.Quantity)];
+        return prices.Count == 0 ? Rate.NotAvailable("nothing sold for money") : Rate.Known(pick(prices));
+    }
 
     private decimal After(decimal price) => price * (1m - (FeePercent / 100m));
 

@@ -15,12 +15,17 @@ public sealed record CropWithoutPrice(Crop Crop, Channel? Channel, string Reason
 public sealed class PriceBook
 {
     private readonly Dictionary<Crop, CropCost> byCrop;
+    private readonly SeasonCosts costs;
+    private Dictionary<Crop, decimal>? mostSold;
+
+    /// <summary>What a unit must bring, before fees, for the farm to net what it nets without the crop.</summary>
+    internal Rate FloorCost(CropCost cost, decimal yieldFactor = 1m) => costs.Model(cost.Budget).FloorCost(yieldFactor);
 
     private PriceBook(FarmReview review, int cropYear, PriceTerms terms)
     {
         Review = review;
         Season = review.Season(cropYear);
-        SeasonCosts costs = SeasonCosts.Of(Season);
+        costs = SeasonCosts.Of(Season);
         Rules = new PriceRules(Season, terms);
         Costs = CropCost.Of(review, cropYear);
         byCrop = Costs.ToDictionary(cost => cost.Crop);
@@ -45,7 +50,12 @@ public sealed class PriceBook
             {
                 if (cost.Through(channel) is { } sold)
                 {
-                    prices.Add(new CropPrice(cost, sold, Rules, yields, costs.Model(cost.Budget)) { ListPrice = ListPriceOf(cost.Crop, channel), References = ReferencesOf(cost.Crop) });
+                    prices.Add(new CropPrice(cost, sold, Rules, yields, costs.Model(cost.Budget))
+                    {
+                        ListPrice = ListPriceOf(cost.Crop, channel),
+                        References = ReferencesOf(cost.Crop),
+                        MostEver = MostEver(cost.Crop),
+                    });
                 }
                 else
                 {
@@ -125,6 +135,34 @@ public sealed class PriceBook
         return newest is { } list
             ? Rate.Known(list.Price / crop.ToBase(1m, list.Unit))
             : Rate.NotAvailable($"no list price of {crop.Name} for {channel.Name}");
+    }
+
+    /// <summary>The prices of crops in a channel they weren't sold through that season, from what the channel cost the others; in the order of the crops table.</summary>
+    /// <param name="channel">A market, stand or wholesale channel.</param>
+    /// <returns>The prices; none for a channel nothing was sold through, and none for a crop without a cost per unit.</returns>
+    public IReadOnlyList<ElsewherePrice> Elsewhere(Channel channel)
+    {
+        ArgumentNullException.ThrowIfNull(channel);
+        return channel.IsPriced ? [.. Costs.Where(cost => cost.Through(channel) is null).Select(cost => ElsewherePrice.Of(this, cost, channel)).OfType<ElsewherePrice>()] : [];
+    }
+
+    /// <summary>The most a unit of a crop brought on the mean of any season and priced channel up to this one, or is listed at by its end, the farm's own price or somebody else's.</summary>
+    /// <param name="crop">The crop.</param>
+    /// <returns>Price per unit of the crop, or why nothing tells.</returns>
+    public Rate MostEver(Crop crop)
+    {
+        mostSold ??= Review.Trace.Dispositions.Where(sale => sale.Channel.IsPriced && sale.Window <= Season.CropYear)
+            .GroupBy(sale => (sale.Crop, sale.Channel, sale.Window)).Where(sales => sales.Sum(sale => sale.Quantity) > 0m)
+            .Select(sales => (sales.Key.Crop, Price: sales.Sum(sale => sale.Amount.Amount) / sales.Sum(sale => sale.Quantity)))
+            .GroupBy(sales => sales.Crop).ToDictionary(sales => sales.Key, sales => sales.Max(sale => sale.Price));
+        DateOnly last = Review.Records.Settings.EndOf(Season.CropYear).AddDays(-1);
+        List<decimal> seen = [.. Review.Records.Tables.Prices.Where(row => Review.Records.FindCrop(row.Crop) == crop && (row.From ?? DateOnly.MinValue) <= last).Select(row => row.Price / crop.ToBase(1m, row.Unit))];
+        if (mostSold.TryGetValue(crop, out decimal sold))
+        {
+            seen.Add(sold);
+        }
+
+        return seen.Count > 0 ? Rate.Known(seen.Max()) : Rate.NotAvailable($"no price of {crop.Name} is on record");
     }
 
     private PriceRow? Newest(Crop crop, string? channel, DateOnly day) => Review.Records.Tables.Prices

@@ -28,4 +28,47 @@ public static class PriceMath
     public static Rate RoundUp(Rate price, decimal step) => price.Value is { } known
         ? Rate.Known(Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step))
         : price;
+
+    /// <summary>
+    /// What the quantity sold is multiplied by when the price is, at a constant elasticity: factor^-e, e by its size. Source: the definition of the price elasticity of demand (OpenStax, Principles of Economics,
+    /// ch. 5), integrated.
+    /// </summary>
+    /// <param name="priceFactor">The price afterwards over the price before, above 0.</param>
+    /// <param name="elasticity">The elasticity, with or without its minus sign.</param>
+    /// <returns>The factor, above 0.</returns>
+    public static decimal QuantityFactor(decimal priceFactor, decimal elasticity)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(priceFactor);
+        return (decimal)Math.Pow((double)priceFactor, -(double)Math.Abs(elasticity));
+    }
+
+    /// <summary>
+    /// The price at which a unit more, sold at a constant elasticity, earns just what handling it costs: cost / (1 - fee) x e / (e - 1). With an elasticity of 1 or less there is none: sales never fall when the
+    /// price rises, so every price would be beaten by a higher one. Source: marginal revenue p (1 - 1 / e) (OpenStax, Principles of Economics, ch. 9).
+    /// </summary>
+    /// <param name="handling">What picking, packing and selling one more unit costs.</param>
+    /// <param name="feePercent">The channel's fee in percent of the price.</param>
+    /// <param name="elasticity">The elasticity, with or without its minus sign.</param>
+    /// <returns>The price; not available at an elasticity of 1 or less, or where handling costs nothing.</returns>
+    public static Rate BestPrice(Rate handling, decimal feePercent, decimal elasticity)
+    {
+        decimal e = Math.Abs(elasticity);
+        return e <= 1m ? Rate.NotAvailable("at an elasticity of 1 or less sales never fall when the price rises, so no price is the best")
+            : handling.Value is <= 0m ? Rate.NotAvailable("no cost of picking, packing and selling is on record")
+            : GrossUp(handling, feePercent).Value is { } cost ? Rate.Known(cost * e / (e - 1m))
+            : GrossUp(handling, feePercent);
+    }
+
+    /// <summary>The middle of some numbers; the mean of the two in the middle when their count is even.</summary>
+    /// <param name="values">At least one number.</param>
+    /// <returns>The median.</returns>
+    /// <exception cref="ArgumentException">There are no numbers.</exception>
+    public static decimal Median(IEnumerable<decimal> values)
+    {
+        List<decimal> sorted = [.. values.Order()];
+        int middle = sorted.Count / 2;
+        return sorted.Count == 0 ? throw new ArgumentException("A median needs at least one number.", nameof(values))
+            : sorted.Count % 2 == 1 ? sorted[middle]
+            : (sorted[middle - 1] + sorted[middle]) / 2m;
+    }
 }

@@ -53,6 +53,20 @@ public sealed class PriceRules
         return new PriceSet(floor, full, lifted ? full : target, lifted);
     }
 
+    /// <summary>Prices where the channel's own cost follows the price: so much of each unit of money taken there.</summary>
+    internal PriceSet PriceElsewhere(UnitCost production, UnitCost perMoney, decimal feePercent, Rate floorCost)
+    {
+        Rate floor = PriceMath.GrossUp(FloorMissing is { } missing ? Rate.NotAvailable(missing) : floorCost, feePercent);
+        Rate full = PriceMath.GrossUp(Of(production.Full, FullMissing), feePercent, perMoney.Full * 100m);
+        Rate target = Terms.WantedMarginPercent is { } margin
+            ? PriceMath.GrossUp(Of(production.Full, FullMissing), feePercent, (perMoney.Full * 100m) + margin)
+            : WantedPerHour.Value is { } wanted
+                ? PriceMath.GrossUp(Of(production.Other + (production.Hours * wanted), HoursMissing), feePercent, (perMoney.Other + (perMoney.Hours * wanted)) * 100m)
+                : WantedPerHour;
+        bool lifted = target.Value is { } asked && full.Value is { } cost && asked < cost;
+        return new PriceSet(floor, full, lifted ? full : target, lifted);
+    }
+
     internal Rate Target(UnitCost all, decimal feePercent)
     {
         if (Terms.WantedMarginPercent is { } margin)

@@ -15,6 +15,9 @@ public sealed record PriceTerms
     /// <summary>A yield under this percent of the crop's own median counts as failed, above 0 to 100.</summary>
     public decimal FailedYieldPercent { get; init; } = 75m;
 
+    /// <summary>Full cost above this percent of the most a crop ever brought is too far to be priced, 100 or more. Our own, no source.</summary>
+    public decimal FarAbovePercent { get; init; } = 150m;
+
     /// <summary>Throws when a term is out of its range.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A term is out of its range; the message says which range.</exception>
     public void Check()
@@ -23,6 +26,7 @@ public sealed record PriceTerms
         Require(WantedMarginPercent is null or (>= 0m and < 100m), nameof(WantedMarginPercent), "The wanted margin is from 0 to under 100 percent.");
         Require(Step > 0m, nameof(Step), "The price step is above 0, for example 0.25.");
         Require(FailedYieldPercent is > 0m and <= 100m, nameof(FailedYieldPercent), "The percent under which a yield counts as failed is above 0 and at most 100.");
+        Require(FarAbovePercent >= 100m, nameof(FarAbovePercent), "The percent of the most a crop ever brought above which it can't be priced is 100 or more.");
     }
 
     internal static void Require(bool holds, string term, string otherwise)

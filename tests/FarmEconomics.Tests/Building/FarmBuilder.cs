@@ -130,10 +130,21 @@ internal sealed class FarmBuilder
             ["retired"] = Maybe(retired),
         });
 
+    internal FarmBuilder Limit(string limit, decimal amount, string? unit = null, string? from = null, string? to = null) =>
+        Add<LimitRow>(new RowValues { ["limit"] = limit, ["amount"] = amount, ["unit"] = unit, ["from"] = Maybe(from), ["to"] = Maybe(to) });
+
     /// <summary>Takes all rows out of a table, which is there still.</summary>
     internal FarmBuilder Empty(string name)
     {
         Tables = Tables.With(table => table.Schema.Name == name ? table.Where(_ => false) : table);
+        return this;
+    }
+
+    /// <summary>Takes rows out of a table, which is there still.</summary>
+    internal FarmBuilder Without<T>(Predicate<T> goes)
+        where T : struct, IRecordRow<T>
+    {
+        Tables = Tables.With(table => table.Schema == T.Schema ? table.Where(row => !goes(T.At(table, row))) : table);
         return this;
     }
 

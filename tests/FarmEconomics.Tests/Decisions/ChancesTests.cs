@@ -55,21 +55,6 @@ public class ChancesTests
         Assert.Equal(1e6 * variance, Variance([.. outcome.Draws]), 1e6 * variance * 0.02);
     }
 
-    [Fact]
-    public void Resampled_Draws_MeetMeanAndVarianceOfWhatWasSeen()
-    {
-        Resampled seen = new([(0.5, 1), (1.0, 2), (1.5, 1), (9.0, 0)], "plantings");
-        double[] values = Normals(2).Select(seen.AtNormal).ToArray();
-
-        Assert.Equal(3, seen.Count);
-        Assert.Equal(1.0, seen.Mean, 1e-12);
-        Assert.Equal(0.125, seen.Variance, 1e-12);
-        Assert.Equal(1.0, values.Average(), 0.005);
-        Assert.Equal(0.125, Variance(values), 0.0025);
-        Assert.All(values.Distinct(), value => Assert.Contains(value, new[] { 0.5, 1.0, 1.5 }));
-        Assert.Throws<ArgumentException>(() => new Resampled([(1, 1), (2, 1), (3, 0)], "plantings"));
-    }
-
     [Theory]
     [InlineData(-0.9)]
     [InlineData(-0.4)]
@@ -114,8 +99,19 @@ public class ChancesTests
     public void SharedWeather_More_SpreadsTheFarmWiderAndLeavesTheCropsAlone()
     {
         CropRisk[] risks = [.. Enumerable.Range(0, 20).Select(i => Risk($"crop {i}", 1000m, 0.0))];
-        Simulation none = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.0 });
-        Simulation some = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.5 });
+        Simulation none = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.0, SharedMarket = 0.0 });
+        Simulation some = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.5, SharedMarket = 0.0 });
+
+        Assert.True(some.Farm.Spread.Amount > 1.5m * none.Farm.Spread.Amount);
+        Assert.InRange(some.Crops[0].Spread.Amount / none.Crops[0].Spread.Amount, 0.95m, 1.05m);
+    }
+
+    [Fact]
+    public void SharedMarket_More_SpreadsTheFarmWiderAndLeavesTheCropsAlone()
+    {
+        CropRisk[] risks = [.. Enumerable.Range(0, 20).Select(i => Risk($"crop {i}", 1000m, -0.5))];
+        Simulation none = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.0, SharedMarket = 0.0 });
+        Simulation some = Simulation.Run(risks, new SimulationSettings { SharedWeather = 0.0, SharedMarket = 0.5 });
 
         Assert.True(some.Farm.Spread.Amount > 1.5m * none.Farm.Spread.Amount);
         Assert.InRange(some.Crops[0].Spread.Amount / none.Crops[0].Spread.Amount, 0.95m, 1.05m);
@@ -134,7 +130,7 @@ public class ChancesTests
 
     [Fact]
     public void ChanceOfLoss_SomeDrawsAtZero_CountsOnlyThoseBelow() =>
-        Assert.Equal(0.4m, new Outcome("x", [-2, 0, 0, 3, -1], 1).ChanceOfLoss);
+        Assert.Equal(0.4m, new Outcome("x", [-2, 0, 0, 3, -1], 1).ChanceOfLoss.Value);
 
     [Theory]
     [InlineData(0.0, 1.0)]

@@ -123,7 +123,7 @@ public class ChangeTests
     public void Grow_BeyondTheOwnLimit_TakesHiredHours()
     {
         FarmBuilder farm = Farm().Worker("Bo", WorkerKind.Hired, 15m).Work("2025-08-20", "Bo", 1m, "pick", crop: "Kale");
-        farm.Tables.Limits.Add(new LimitRow { Limit = "own labor", Amount = 13m, Unit = "hours a week" });
+        farm.Limit("own labor", 13m, "hours a week");
 
         MeansChange means = Judge(farm).Judge(new Change(ChangeKind.Grow, "Kale", 100m, Elasticity: 1m)).Means;
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using FarmEconomics.Decisions.Chances;
 using Xunit;
@@ -42,7 +41,7 @@ public class IndependentDistributionTests
         SeededRandom random = new(7, "python");
         double[] ranks = [.. Enumerable.Range(0, 400).Select(_ => random.NextUniform())];
         double[] values = [.. Enumerable.Range(0, 400).Select(_ => random.NextNormal())];
-        string? answer = Python(string.Join(' ', ranks.Concat(values).Select(value => value.ToString("R", CultureInfo.InvariantCulture))));
+        string? answer = IndependentPython.Run(Script, string.Join(' ', ranks.Concat(values).Select(value => value.ToString("R", CultureInfo.InvariantCulture))));
         if (answer is null)
         {
             Assert.False(required, "FARMECONOMICS_REQUIRE_NUMPY is set, but there is no python3.");
@@ -72,29 +71,5 @@ public class IndependentDistributionTests
         {
             Assert.Equal(expected[i], actual[i], tolerance);
         }
-    }
-
-    private static string? Python(string input)
-    {
-        // The system's python first: it is the one distributions install numpy for.
-        foreach (string tool in new[] { "/usr/bin/python3", "python3" })
-        {
-            try
-            {
-                using Process process = Process.Start(new ProcessStartInfo(tool, ["-c", Script]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
-                Task<string> output = process.StandardOutput.ReadToEndAsync();
-                Task<string> errors = process.StandardError.ReadToEndAsync();
-                process.StandardInput.Write(input);
-                process.StandardInput.Close();
-                process.WaitForExit();
-                Assert.True(process.ExitCode == 0, errors.Result);
-                return output.Result;
-            }
-            catch (System.ComponentModel.Win32Exception)
-            {
-            }
-        }
-
-        return null;
     }
 }

@@ -98,6 +98,16 @@ internal static class RecordsDocument
         - `charges.csv`: crop_year, pool, crop, amount: what each crop was charged by each pool of origin, adding up to to_crops
         - `statement.csv`: crop_year, line, amount: the statement of the whole farm
         - `reconciliation.csv`: crop_year, check, left, right, difference: the proof, every difference 0.00
+        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh), name, counted_by (week, told by its
+          Monday, or day), from, in_use, limit, bed_feet, bed_feet_limit (for beds, on the mean of the week's days), limit_from (limits, beds,
+          most ever), short (yes, no), not_checked (why)
+        - `short_crops.csv`: crop_year, what, name, crop, contribution, used_while_short, unit, contribution_per_unit, for beds bed_foot_weeks and
+          contribution_per_bed_foot_week: what the plantings that used it while it was short added to the farm; one list per what and name
+        - `picked.csv`: crop_year, crop, unit, week (Monday of the week it was picked in), fate (sold, on hand, eaten, other use, given away, thrown
+          out, past keeping, culled), channel, days_held, quantity, at_price, packing_and_fees, worth: all that was picked, each part once
+        - `sowings.csv`: crop_year, crop, planting, sown (else the day in the bed), net_return, paid (yes, no), then price,
+          picked_per_bed_foot, hours_per_bed_foot and not_sold of the sowing, each followed by that of its crop
+        - `tasks.csv`: crop_year, task, stage, hours, minutes_per_crate, minutes_per_bed_foot: every year on record up to the one reviewed
         - `problems.csv`: severity, code, file, line, column, message
         """;
 

@@ -9,7 +9,7 @@ namespace FarmEconomics.Tests.Files;
 /// <summary>The same farm measured in meters: every amount to the same cent, every rate per length by the factor of the unit.</summary>
 public class MetricResultsTests
 {
-    private static readonly string[] Lengths = ["bed_feet", "bed_foot_weeks"];
+    private static readonly string[] Lengths = ["bed_feet", "bed_foot_weeks", "bed_feet_limit"];
 
     [Fact]
     public void Results_OfTheSameFarmInMeters_DifferByTheUnitAlone()

@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Decisions.Chances;
 
@@ -11,12 +10,23 @@ namespace FarmEconomics.Decisions.Chances;
 /// <param name="CorrelationSource">Where the correlation comes from.</param>
 public sealed record CropRisk(WhatIfModel Model, Distribution Price, Distribution Yield, double Correlation, string CorrelationSource)
 {
-    private const int Least = 3;
     private const int LeastPairs = 8;
 
+    /// <summary>The part of the price's variance that the season's market can move for all crops, 0 to 1.</summary>
+    public double MarketPart { get; init; } = 1.0;
+
+    /// <summary>The part of the yield's variance that the season's weather can move for all crops, 0 to 1.</summary>
+    public double WeatherPart { get; init; } = 1.0;
+
+    /// <summary>The seasons of the crop it rests on, oldest first.</summary>
+    public IReadOnlyList<CropSeason> Seasons { get; init; } = [];
+
+    /// <summary>Why no chance is told; null where one is.</summary>
+    public string? WhyNoChance { get; init; }
+
     /// <summary>
-    /// What a crop is drawn from. A planting of any recorded year is one observation: its units per bed-foot and its average price, each relative to the crop's in the reviewed
-    /// year. One draw stands for the whole season, since plantings of a season share its weather.
+    /// What a crop is drawn from: the means of its seasons recorded whole, relative to the reviewed one, and the variance between seasons and within a season. With fewer seasons than the settings ask for there is
+    /// no chance, and the seasons stand for themselves.
     /// </summary>
     /// <param name="review">The farm.</param>
     /// <param name="costs">The reviewed season's costs.</param>
@@ -26,47 +36,58 @@ public sealed record CropRisk(WhatIfModel Model, Distribution Price, Distributio
     /// <exception cref="ArgumentException">The costs are of other records than the farm.</exception>
     public static CropRisk Of(FarmReview review, SeasonCosts costs, EnterpriseBudget budget, SimulationSettings settings)
     {
-        ArgumentNullException.ThrowIfNull(review);
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(budget);
         ArgumentNullException.ThrowIfNull(settings);
         settings.Check();
-        if (costs.Season.Records != review.Records)
-        {
-            throw new ArgumentException("The season's costs are of other records than the farm.", nameof(costs));
-        }
-
-        Distribution price = new Triangular(settings.PriceLow, 1.0, settings.PriceHigh);
-        Distribution yield = new Triangular(settings.YieldLow, 1.0, settings.YieldHigh);
-        double correlation = settings.PriceYieldCorrelation ?? 0.0;
-        string source = settings.PriceYieldCorrelation is null ? "too few plantings to tell, taken as 0" : "set by the user";
-        if (settings.FromOwnRecords && budget.Crop is not null)
-        {
-            List<Enterprise> seen = review.Trace.Enterprises.Where(one => one.Crop == budget.Crop && one.Harvested > 0m && one.BedFeet.Value > 0m && one.CropYear <= budget.CropYear).ToList();
-            double yieldNow = (double)(budget.YieldPerBedFoot.Value ?? 0m);
-            double priceNow = (double)(budget.AveragePrice.Value ?? 0m);
-            List<Enterprise> sold = seen.FindAll(one => one.Sold > 0m && one.SalesValue.Amount > 0m);
-            if (yieldNow > 0.0 && seen.Count >= Least)
-            {
-                yield = new Resampled(seen.Select(one => (YieldOf(one) / yieldNow, (double)one.BedFeet.Value)), "plantings");
-            }
-
-            if (priceNow > 0.0 && sold.Count >= Least)
-            {
-                price = new Resampled(sold.Select(one => (PriceOf(one) / priceNow, (double)one.Sold)), "plantings' prices");
-            }
-
-            if (settings.PriceYieldCorrelation is null && sold.Count >= LeastPairs)
-            {
-                correlation = Math.Clamp(Copula.CorrelationOf(Copula.Spearman(sold.ConvertAll(one => (PriceOf(one), YieldOf(one))))), -0.95, 0.95);
-                source = $"rank correlation of {sold.Count} plantings";
-            }
-        }
-
-        return new CropRisk(costs.Model(budget), price, yield, correlation, source);
+        return Of(PastSeasons.Of(review, costs.Season, settings), costs, budget);
     }
 
-    private static double YieldOf(Enterprise one) => (double)(one.Harvested / one.BedFeet.Value);
+    internal static CropRisk Of(PastSeasons past, SeasonCosts costs, EnterpriseBudget budget)
+    {
+        SimulationSettings settings = past.Settings;
+        IReadOnlyList<CropSeason> seasons = budget.Crop is null ? [] : past.Of(budget.Crop);
+        CropRisk assumed = new(
+            costs.Model(budget), new Triangular(settings.PriceLow, 1.0, settings.PriceHigh), new Triangular(settings.YieldLow, 1.0, settings.YieldHigh),
+            settings.PriceYieldCorrelation ?? 0.0, settings.PriceYieldCorrelation is null ? "too few plantings to tell, taken as 0" : "set by the user")
+        {
+            Seasons = seasons,
+        };
+        if (!settings.FromOwnRecords)
+        {
+            return assumed;
+        }
 
-    private static double PriceOf(Enterprise one) => (double)(one.SalesValue.Amount / one.Sold);
+        double yieldNow = (double)(budget.YieldPerBedFoot.Value ?? 0m);
+        double priceNow = (double)(budget.AveragePrice.Value ?? 0m);
+        List<CropSeason> sold = [.. seasons.Where(season => season.Price > 0.0)];
+        string? why = budget.Known.NoFullNetReturn
+            ?? (seasons.Count < settings.LeastSeasons || sold.Count < settings.LeastSeasons ? $"{Math.Min(seasons.Count, sold.Count)} of {settings.LeastSeasons} seasons it takes are on record" : null)
+            ?? (yieldNow <= 0.0 || priceNow <= 0.0 ? "nothing of it was picked and sold in the season reviewed" : null);
+        return why is not null ? assumed with { WhyNoChance = why } : FromSeasons(assumed, [.. seasons], sold, (yieldNow, priceNow), budget, settings);
+    }
+
+    private static CropRisk FromSeasons(CropRisk assumed, List<CropSeason> seasons, List<CropSeason> sold, (double Yield, double Price) now, EnterpriseBudget budget, SimulationSettings settings)
+    {
+        SeasonSpread yield = new(
+            seasons.Average(season => season.Yield) / now.Yield,
+            VarianceComponents.Of(seasons.Select(season => Relative(season.PlantingYields, season.Yield, now.Yield))), SquaredParts(budget.Enterprises.Select(one => one.BedFeet.Value)));
+        SeasonSpread price = new(
+            sold.Average(season => season.Price!.Value) / now.Price,
+            VarianceComponents.Of(sold.Select(season => Relative(season.PlantingPrices, season.Price!.Value, now.Price))), SquaredParts(budget.Enterprises.Select(one => one.Sold)));
+        CropRisk risk = assumed with { Price = price, Yield = yield, MarketPart = price.SeasonPart, WeatherPart = yield.SeasonPart };
+        List<(double, double)> pairs = [.. sold.Select(season => (season.Price!.Value, season.Yield))];
+        return settings.PriceYieldCorrelation is not null || pairs.Count < LeastPairs ? risk with { CorrelationSource = settings.PriceYieldCorrelation is null ? "too few seasons to tell, taken as 0" : risk.CorrelationSource }
+            : risk with { Correlation = Math.Clamp(Copula.CorrelationOf(Copula.Spearman(pairs)), -0.95, 0.95), CorrelationSource = $"rank correlation of {pairs.Count} seasons" };
+    }
+
+    /// <summary>The plantings of a season relative to the reviewed one; the season as a whole where nothing tells plantings apart.</summary>
+    private static double[] Relative(IReadOnlyList<double> plantings, double season, double now) => plantings.Count > 0 ? [.. plantings.Select(value => value / now)] : [season / now];
+
+    private static double SquaredParts(IEnumerable<decimal> sizes)
+    {
+        List<double> seen = [.. sizes.Where(size => size > 0m).Select(size => (double)size)];
+        double all = seen.Sum();
+        return all > 0.0 ? seen.Sum(size => size / all * (size / all)) : 1.0;
+    }
 }

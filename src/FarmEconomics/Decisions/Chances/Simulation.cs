@@ -17,6 +17,15 @@ public sealed class Simulation
     /// <summary>The assumptions.</summary>
     public SimulationSettings Settings { get; }
 
+    /// <summary>The seasons looked back at; null when given crops were drawn.</summary>
+    public PastSeasons? Past { get; private init; }
+
+    /// <summary>True when a chance is told of any crop.</summary>
+    public bool HasChance => Farm.WhyNoChance is null;
+
+    /// <summary>Crops of known net return without enough seasons: in the farm's draws they stand as they were.</summary>
+    public IEnumerable<Outcome> HeldStill => HasChance ? Crops.Where(crop => crop.WhyNoChance is not null) : [];
+
     /// <summary>What each crop was drawn from.</summary>
     public IReadOnlyList<CropRisk> Risks { get; }
 
@@ -35,30 +44,44 @@ public sealed class Simulation
     {
         ArgumentNullException.ThrowIfNull(costs);
         settings ??= new SimulationSettings();
-        return Run([.. costs.Season.Crops.Select(crop => CropRisk.Of(review, costs, crop, settings))], settings);
+        settings.Check();
+        PastSeasons past = PastSeasons.Of(review, costs.Season, settings);
+        return Run([.. costs.Season.Crops.Select(crop => CropRisk.Of(past, costs, crop))], settings, past);
     }
 
     /// <summary>Draws given crops.</summary>
     /// <param name="risks">The crops, each name once.</param>
     /// <param name="settings">The assumptions.</param>
     /// <returns>The outcomes.</returns>
-    public static Simulation Run(IReadOnlyList<CropRisk> risks, SimulationSettings settings)
+    public static Simulation Run(IReadOnlyList<CropRisk> risks, SimulationSettings settings) => Run(risks, settings, null);
+
+    private static Simulation Run(IReadOnlyList<CropRisk> risks, SimulationSettings settings, PastSeasons? past)
     {
         ArgumentNullException.ThrowIfNull(risks);
         ArgumentNullException.ThrowIfNull(settings);
         settings.Check();
-        SeededRandom weather = new(settings.Seed, "the season's weather");
-        double[] season = new double[settings.Draws];
-        for (int i = 0; i < season.Length; i++)
-        {
-            season[i] = weather.NextNormal();
-        }
+        double[] weather = Normals(settings, "the season's weather");
+        double[] market = Normals(settings, "the season's market");
 
         // Each crop has a stream of its own, so threads may take them in any order; the farm is summed after, in the crops' order.
         Outcome[] crops = new Outcome[risks.Count];
-        Parallel.For(0, risks.Count, k => crops[k] = Draw(risks[k], season, settings));
+        Parallel.For(0, risks.Count, k => crops[k] = Draw(risks[k], weather, market, settings));
+        return new Simulation(settings, risks, crops, Sum(risks, crops, settings, past)) { Past = past };
+    }
+
+    /// <summary>All crops together: the draws of those that have some, the others as they were; nothing where none has.</summary>
+    private static Outcome Sum(IReadOnlyList<CropRisk> risks, Outcome[] crops, SimulationSettings settings, PastSeasons? past)
+    {
+        IReadOnlyList<(int, Money)> years = past?.Farm ?? [];
+        if (!Array.Exists(crops, crop => crop.WhyNoChance is null))
+        {
+            return new Outcome("farm", [], 0.0, years, crops.FirstOrDefault()?.WhyNoChance ?? "there is no crop");
+        }
+
+        double still = Enumerable.Range(0, crops.Length).Where(k => crops[k].WhyNoChance is not null).Sum(k => (double)risks[k].Model.NetReturn(1m, 1m));
         double[] farm = new double[settings.Draws];
-        foreach (Outcome crop in crops)
+        Array.Fill(farm, still);
+        foreach (Outcome crop in crops.Where(crop => crop.WhyNoChance is null))
         {
             for (int i = 0; i < farm.Length; i++)
             {
@@ -66,7 +89,7 @@ public sealed class Simulation
             }
         }
 
-        return new Simulation(settings, risks, crops, new Outcome("farm", farm, 0.0));
+        return new Outcome("farm", farm, 0.0, years);
     }
 
     /// <summary>The chance that one crop beats another in the same season, by net return per bed-foot-week; ties count half.</summary>
@@ -77,6 +100,11 @@ public sealed class Simulation
     {
         Outcome a = Crops[first];
         Outcome b = Crops[second];
+        if ((a.WhyNoChance ?? b.WhyNoChance) is { } why)
+        {
+            return Rate.NotAvailable(why);
+        }
+
         if (a.BedFootWeeks <= 0.0 || b.BedFootWeeks <= 0.0)
         {
             return Rate.NotAvailable("no time in bed");
@@ -93,24 +121,46 @@ public sealed class Simulation
         return Rate.Known((decimal)(wins / a.Draws.Count));
     }
 
-    private static Outcome Draw(CropRisk risk, double[] season, SimulationSettings settings)
+    private static double[] Normals(SimulationSettings settings, string stream)
+    {
+        SeededRandom random = new(settings.Seed, stream);
+        double[] numbers = new double[settings.Draws];
+        for (int i = 0; i < numbers.Length; i++)
+        {
+            numbers[i] = random.NextNormal();
+        }
+
+        return numbers;
+    }
+
+    private static Outcome Draw(CropRisk risk, double[] weather, double[] market, SimulationSettings settings)
     {
         WhatIfModel model = risk.Model;
+        List<(int, Money)> years = [.. risk.Seasons.Where(season => season.NetReturn is not null).Select(season => (season.CropYear, season.NetReturn!.Value))];
+        if (risk.WhyNoChance is not null)
+        {
+            return new Outcome(model.Name, [], (double)model.BedFootWeeks.Value, years, risk.WhyNoChance);
+        }
+
         double followed = (double)model.Followed;
         double grownOnly = (double)model.Grown();
         double still = (double)model.Standing;
-        double shared = Math.Sqrt(settings.SharedWeather);
+        double shared = Math.Sqrt(settings.SharedWeather * risk.WeatherPart);
+        double sharedMarket = Math.Sqrt(settings.SharedMarket * risk.MarketPart);
+
+        // What the market moves for all crops has nothing to do with this crop's yield: the rest hangs together the more, so that price and yield have the wanted correlation.
+        double own = Math.Clamp(risk.Correlation / Math.Sqrt(1.0 - (sharedMarket * sharedMarket)), -1.0, 1.0);
         SeededRandom random = new(settings.Seed, model.Name);
-        double[] net = new double[season.Length];
+        double[] net = new double[weather.Length];
         for (int i = 0; i < net.Length; i++)
         {
-            double grown = Copula.Correlated(season[i], random.NextNormal(), shared);
-            double sold = Copula.Correlated(grown, random.NextNormal(), risk.Correlation);
+            double grown = Copula.Correlated(weather[i], random.NextNormal(), shared);
+            double sold = Copula.Correlated(market[i], Copula.Correlated(grown, random.NextNormal(), own), sharedMarket);
             double yield = risk.Yield.AtNormal(grown);
             double price = risk.Price.AtNormal(sold);
             net[i] = (price * yield * followed) + (yield * grownOnly) - still;
         }
 
-        return new Outcome(model.Name, net, (double)model.BedFootWeeks.Value);
+        return new Outcome(model.Name, net, (double)model.BedFootWeeks.Value, years);
     }
 }

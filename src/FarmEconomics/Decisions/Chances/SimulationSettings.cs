@@ -9,7 +9,7 @@ public sealed record SimulationSettings
     /// <summary>Draws, 100 or more.</summary>
     public int Draws { get; init; } = 10_000;
 
-    /// <summary>Draw from the farm's own plantings where there are at least three; else triangular.</summary>
+    /// <summary>Draw from the farm's own seasons where there are enough of them, else tell no chance; false: the triangles below for every crop.</summary>
     public bool FromOwnRecords { get; init; } = true;
 
     /// <summary>Lowest price factor of the triangular. Default: the 30 % drop of the published pessimistic rule, see <see cref="Scenario.Pessimistic"/>.</summary>
@@ -24,11 +24,20 @@ public sealed record SimulationSettings
     /// <summary>Highest yield factor of the triangular. Default: 20 % more, our own assumption.</summary>
     public double YieldHigh { get; init; } = 1.20;
 
-    /// <summary>Correlation of a crop's price and yield in the copula, -0.95 to 0.95; null: from the crop's own plantings where there are at least eight, else 0.</summary>
+    /// <summary>Correlation of a crop's price and yield in the copula, -0.95 to 0.95; null: from the crop's own seasons where there are at least eight, else 0.</summary>
     public double? PriceYieldCorrelation { get; init; }
 
     /// <summary>Correlation of yields between crops, 0 to 0.95: one season's weather for all. Our own assumption; without any, the farm's spread looks too small.</summary>
     public double SharedWeather { get; init; } = 0.25;
+
+    /// <summary>Correlation of prices between crops, 0 to 0.95: one season's market for all. Our own assumption.</summary>
+    public double SharedMarket { get; init; } = 0.25;
+
+    /// <summary>Seasons recorded whole that it takes to tell a chance of a crop, 3 or more; with fewer its years are told instead. Our own.</summary>
+    public int LeastSeasons { get; init; } = 4;
+
+    /// <summary>How much prices rose a year, in percent, above -100; null: as the farm's list prices say.</summary>
+    public double? PriceChangePercent { get; init; }
 
     /// <summary>Throws when an assumption is out of range.</summary>
     /// <exception cref="ArgumentOutOfRangeException">One is.</exception>
@@ -44,5 +53,9 @@ public sealed record SimulationSettings
         ArgumentOutOfRangeException.ThrowIfGreaterThan(Math.Abs(PriceYieldCorrelation ?? 0.0), 0.95, nameof(PriceYieldCorrelation));
         ArgumentOutOfRangeException.ThrowIfNegative(SharedWeather, nameof(SharedWeather));
         ArgumentOutOfRangeException.ThrowIfGreaterThan(SharedWeather, 0.95, nameof(SharedWeather));
+        ArgumentOutOfRangeException.ThrowIfNegative(SharedMarket, nameof(SharedMarket));
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(SharedMarket, 0.95, nameof(SharedMarket));
+        ArgumentOutOfRangeException.ThrowIfLessThan(LeastSeasons, 3, nameof(LeastSeasons));
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(PriceChangePercent ?? 0.0, -100.0, nameof(PriceChangePercent));
     }
 }

@@ -6,7 +6,7 @@ using FarmEconomics.Tracing;
 namespace FarmEconomics.Decisions.Changes;
 
 /// <summary>What stands in the way of more of a crop.</summary>
-public enum Short
+public enum ShortOf
 {
     /// <summary>Beds under its covers.</summary>
     Room,
@@ -30,7 +30,7 @@ public interface IShortness
     /// <param name="crop">The crop's budget.</param>
     /// <param name="feet">Bed-feet more, above 0.</param>
     /// <returns>What is short; empty when nothing is.</returns>
-    IReadOnlyList<Short> Without(EnterpriseBudget crop, decimal feet);
+    IReadOnlyList<ShortOf> Without(EnterpriseBudget crop, decimal feet);
 }
 
 /// <summary>From the records' limits and the use of beds, hours and crates as it was.</summary>
@@ -40,19 +40,19 @@ internal sealed class RecordedShortness(SeasonCosts costs, BedTime beds, LaborLi
 
     public decimal RoomFor(EnterpriseBudget crop) => beds.RoomFor(crop);
 
-    public IReadOnlyList<Short> Without(EnterpriseBudget crop, decimal feet)
+    public IReadOnlyList<ShortOf> Without(EnterpriseBudget crop, decimal feet)
     {
-        List<Short> found = [];
+        List<ShortOf> found = [];
         decimal growth = feet / crop.Sums.BedFeet.Value;
         Dictionary<DateOnly, decimal> hours = WeeklyUse.Of(costs, crop).ToDictionary(week => week.Monday, week => week.Hours * growth);
         if (limits.Beyond(hours).Count > 0)
         {
-            found.Add(Short.Hours);
+            found.Add(ShortOf.Hours);
         }
 
         if (crop.Crop!.Stores.Any(store => IsFull(store, crop.Crop, growth)))
         {
-            found.Add(Short.Store);
+            found.Add(ShortOf.Store);
         }
 
         return found;

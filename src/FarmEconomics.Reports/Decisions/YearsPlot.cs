@@ -1,0 +1,78 @@
+using FarmEconomics.Decisions;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using FarmEconomics.Units;
+using ScottPlot;
+using Palette = FarmEconomics.Reports.Plots.Palette;
+
+namespace FarmEconomics.Reports.Decisions;
+
+/// <summary>Net return of every crop in each year on record: what there is to see where the years are too few for a chance.</summary>
+internal static class YearsPlot
+{
+    private const int Width = 900;
+
+    internal static Figure Of(Verdicts verdicts)
+    {
+        Records.Notation notation = verdicts.Season.Notation;
+        List<Verdict> crops = [.. verdicts.Crops.Where(verdict => verdict.Outcome.Years.Count > 0)
+            .OrderByDescending(verdict => verdict.Outcome.Years.Average(year => year.NetReturn.Amount))];
+        if (crops.Count == 0)
+        {
+            return SeasonPlots.Nothing("No year of any crop is recorded whole");
+        }
+
+        int always = crops.Count(verdict => verdict.Outcome.YearsLost == 0);
+        int never = crops.Count(verdict => verdict.Outcome.YearsLost == verdict.Outcome.Years.Count);
+        int columns = crops.Count > 20 ? 2 : 1;
+        int rows = ((crops.Count - 1) / columns) + 1;
+        Canvas canvas = new($"{Phrase.Sentence(notation.Count(always, "crop"))} of {crops.Count} met full cost in every year on record; {never} in none", Width, Math.Clamp(130 + (17 * rows), 200, 480));
+        DecisionPlots.Ring(canvas, 16, 12);
+        canvas.Text("a year on record, in the money of that year", 26, 12, 11);
+        canvas.Dot(330, 12, 8, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
+        canvas.Text($"{verdicts.Season.CropYear}", 340, 12, 11);
+        double names = crops.Max(verdict => Canvas.TextWidth(verdict.Budget.Name, 11)) + 16;
+        double columnWidth = (Width - 20.0 - (20 * (columns - 1))) / columns;
+        double row = (canvas.Bottom - 36 - 26) / rows;
+        for (int column = 0; column < columns; column++)
+        {
+            List<Verdict> own = [.. crops.Skip(column * rows).Take(rows)];
+            double left = 10 + (column * (columnWidth + 20));
+            Plots.Scale scale = DecisionPlots.Covering(own.SelectMany(verdict =>
+                verdict.Outcome.Years.Select(year => year.NetReturn.Amount)).Append(0m), left + names, left + columnWidth - 8);
+            DecisionPlots.Axis(canvas, notation, scale, 26, 26
+                + (own.Count * row), $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}",
+                columns > 1 ? 4 : 7);
+            for (int i = 0; i < own.Count; i++)
+            {
+                Years(canvas, own[i], scale, left + names - 8, 26 + ((i + 0.5) * row), verdicts.Season.CropYear);
+            }
+        }
+
+        return canvas.ToFigure($"Dots: net return of {notation.Count(crops.Count, "crop")} in each year on record. Best on the mean: {Phrase.List(crops.Take(3).Select(Range).ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(Range).ToList())}.");
+
+        string Range(Verdict verdict) =>
+            $"{verdict.Budget.Name} {notation.InWords(verdict.Outcome.Years.Min(year => year.NetReturn.Amount), Look.WholeMoney)} to {notation.InWords(verdict.Outcome.Years.Max(year => year.NetReturn.Amount), Look.WholeMoney)}";
+    }
+
+    private static void Years(Canvas canvas, Verdict verdict, Plots.Scale scale, double name, double y, int reviewed)
+    {
+        IReadOnlyList<(int CropYear, Money NetReturn)> years = verdict.Outcome.Years;
+        canvas.Text(verdict.Budget.Name, name, y, 11, Palette.Ink, Alignment.MiddleRight);
+        canvas.Line(scale[(double)years.Min(year => year.NetReturn.Amount)], y, scale[(double)years.Max(year => year.NetReturn.Amount)], y,
+            Palette.Rule, 3);
+        foreach ((int year, Money net) in years.OrderBy(year => year.CropYear == reviewed))
+        {
+            if (year == reviewed)
+            {
+                canvas.Dot(scale[(double)net.Amount], y, 7, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
+            }
+            else
+            {
+                DecisionPlots.Ring(canvas, scale[(double)net.Amount], y);
+            }
+        }
+    }
+}

@@ -1,0 +1,21 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions;
+
+/// <summary>
+/// What a crop or planting adds to the farm as it stands: output less avoidable cost. The one place that says so for lists and losses.
+/// </summary>
+public static class Contribution
+{
+    /// <summary>The contribution of a budget.</summary>
+    /// <param name="costs">The season's costs.</param>
+    /// <param name="budget">A planting, a crop, a group or the farm of that season.</param>
+    /// <returns>Money; not available where the output or the costs aren't known.</returns>
+    public static Rate Of(SeasonCosts costs, EnterpriseBudget budget)
+    {
+        ArgumentNullException.ThrowIfNull(costs);
+        ArgumentNullException.ThrowIfNull(budget);
+        return budget.Known.NoNetReturn is { } reason ? Rate.NotAvailable(reason) : Rate.Known(costs.Model(budget).Contribution(1m, 1m));
+    }
+}

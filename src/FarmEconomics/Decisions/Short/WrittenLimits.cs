@@ -1,0 +1,77 @@
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Decisions.Short;
+
+/// <summary>
+/// The rows of the limits table, each laid to what it limits: a pool by its name (a store: crates; a pool shared out by tray-days: trays;
+/// one with loads: kWh), else labor, own labor, hired labor or kWh.
+/// What is left over can't be checked.
+/// </summary>
+internal sealed class WrittenLimits
+{
+    private readonly List<(ScarceKind Kind, Pool? Pool, LimitRow Row)> rows = [];
+
+    internal WrittenLimits(FarmRecords records)
+    {
+        foreach (LimitRow row in records.Tables.Limits)
+        {
+            string name = row.Limit.Trim();
+            Pool? pool = records.FindPool(name);
+            ScarceKind? kind = pool is not null ? KindOf(records, pool) : KindOf(name, row.Unit ?? "");
+            if (row.Amount <= 0m)
+            {
+                NotChecked.Add(new NotChecked(name, "its limit is 0"));
+            }
+            else if (kind is { } known)
+            {
+                rows.Add((known, pool, row));
+            }
+            else
+            {
+                NotChecked.Add(new NotChecked(name, Says(name, "labor") ? "its unit isn't hours a week"
+                    : "no record tells its use by day"));
+            }
+        }
+    }
+
+    /// <summary>Limits that no record can be held against.</summary>
+    internal List<NotChecked> NotChecked { get; } = [];
+
+    /// <summary>The pools of a kind that a row names, in the order of the table; null among them: the row names the kind itself.</summary>
+    internal IEnumerable<Pool?> PoolsOf(ScarceKind kind) => rows.Where(row => row.Kind == kind).Select(row => row.Pool).Distinct();
+
+    /// <summary>
+    /// The least limit that holds on a day. A limit is written for the next season, so one that holds on that day a year later counts as
+    /// well.
+    /// </summary>
+    internal decimal? On(ScarceKind kind, Pool? pool, DateOnly day)
+    {
+        decimal? least = null;
+        foreach ((ScarceKind of, Pool? named, LimitRow row) in rows)
+        {
+            if (of == kind && named == pool && (Covers(row, day) || Covers(row, day.AddYears(1))) && (least is null || row.Amount < least))
+            {
+                least = row.Amount;
+            }
+        }
+
+        return least;
+    }
+
+    private static ScarceKind? KindOf(FarmRecords records, Pool pool) => pool.Basis.Kind switch
+    {
+        BasisKind.CrateDays => ScarceKind.Crates,
+        BasisKind.TrayDays => ScarceKind.Trays,
+        _ => records.Tables.Loads.Exists(load => records.FindPool(load.Pool) == pool) ? ScarceKind.Power : null,
+    };
+
+    private static ScarceKind? KindOf(string name, string unit) => Says(name, "labor") && Says(unit, "week")
+        ? Says(name, "own") ? ScarceKind.OwnHours : Says(name, "hired") ? ScarceKind.HiredHours : ScarceKind.Hours
+        : Says(name, "kWh") ? ScarceKind.Power
+        : Says(name, "trays") ? ScarceKind.Trays
+        : null;
+
+    private static bool Says(string text, string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);
+
+    private static bool Covers(LimitRow row, DateOnly day) => (row.From is null || row.From <= day) && (row.To is null || row.To >= day);
+}
