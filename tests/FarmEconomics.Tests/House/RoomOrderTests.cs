@@ -30,6 +30,7 @@ public class RoomOrderTests
         ("FarmEconomics.Records.Checks", "FarmEconomics.Records.Completeness", "control totals are checked and listed"),
         ("FarmEconomics.Decisions", "FarmEconomics.Decisions.Chances", "a verdict holds its chances, which are drawn from the what-if model"),
         ("FarmEconomics.Decisions", "FarmEconomics.Decisions.Avoidable", "a season's costs say what goes with a crop, which is told from them"),
+        ("FarmEconomics.Decisions.Avoidable", "FarmEconomics.Decisions.Changes", "a change takes what goes with a crop, and boxes are filled as a change moves them"),
         ("FarmEconomics.Decisions", "FarmEconomics.Decisions.Changes", "a verdict holds its changes, which are judged with avoidable costs"),
         ("FarmEconomics.Files", "FarmEconomics.Files.Reading", "a folder is read table by table into what the folder's reading holds"),
         ("FarmEconomics.Files.Inputs", "FarmEconomics.Files.Reading", "an input tells its headings, which the reader checks"),

@@ -91,9 +91,13 @@ public sealed class PriceLevel
     private double? At(Crop crop, List<PriceRow> rows, int season)
     {
         DateOnly last = review.Records.Settings.EndOf(season).AddDays(-1);
-        return rows.Where(row => (row.From ?? DateOnly.MinValue) <= last)
-            .MaxBy(row => (row.From ?? DateOnly.MinValue, row.Source.Line)) is { } row
-            ? (double)(row.Price / crop.ToBase(1m, row.Unit))
-            : null;
+        List<PriceRow> listed = rows.FindAll(row => (row.From ?? DateOnly.MinValue) <= last);
+        if (listed.Count == 0)
+        {
+            return null;
+        }
+
+        PriceRow newest = listed.MaxBy(row => (row.From ?? DateOnly.MinValue, row.Source.Line));
+        return (double)(newest.Price / crop.ToBase(1m, newest.Unit));
     }
 }
