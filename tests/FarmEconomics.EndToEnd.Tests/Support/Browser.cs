@@ -1,5 +1,7 @@
 using Microsoft.Playwright;
 
+[assembly: AssemblyFixture(typeof(FarmEconomics.EndToEnd.Tests.Support.DriverOfTheRun))]
+
 namespace FarmEconomics.EndToEnd.Tests.Support;
 
 /// <summary>A real browser, the one of the system (Debian's chromium) driven by Playwright; none is ever downloaded.</summary>
@@ -14,7 +16,7 @@ internal static class Browser
     ];
 
     // Playwright's driver is a process of its own: one for all tests, ended with them.
-    private static readonly Lazy<Task<IPlaywright>> Driver = new(StartDriverAsync);
+    private static readonly Lazy<Task<IPlaywright>> Driver = new(Playwright.CreateAsync);
 
     /// <summary>A new browser without a window; the test is skipped where none is installed, or fails where one is required.</summary>
     /// <returns>The browser, with a profile of its own that goes with it; the caller disposes of it.</returns>
@@ -25,12 +27,20 @@ internal static class Browser
         return await driver.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = Flags });
     }
 
-    private static async Task<IPlaywright> StartDriverAsync()
+    internal static void EndDriver()
     {
-        IPlaywright driver = await Playwright.CreateAsync();
-        AppDomain.CurrentDomain.ProcessExit += (_, _) => driver.Dispose();
-        return driver;
+        if (Driver is { IsValueCreated: true, Value.IsCompletedSuccessfully: true })
+        {
+            Driver.Value.Result.Dispose();
+        }
     }
+}
+
+/// <summary>Ends the browser's driver with the last test.</summary>
+public sealed class DriverOfTheRun : IDisposable
+{
+    /// <inheritdoc/>
+    public void Dispose() => Browser.EndDriver();
 }
 
 /// <summary>One browser for all tests of a class (<c>IClassFixture&lt;BrowserOfClass&gt;</c>), started by the first that asks.</summary>

@@ -351,7 +351,7 @@ public class SeasonChanceTests
         Assert.Empty(verdicts.Simulation.Past.InPart);
         Assert.All(verdicts.Crops, verdict => Assert.False(verdict.Outcome.ChanceOfLoss.IsAvailable));
         string words = DecisionSentences.VerdictLines(verdicts);
-        Assert.Contains("in 3 of 3 years", DecisionTables.Outcomes(verdicts.Simulation, Notation.Default).ToPlainText() + DecisionSentences.Verdicts(verdicts).ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("3 years are too few for a chance in percent", DecisionSentences.Answer(verdicts).ToPlainText(), StringComparison.Ordinal);
         Assert.DoesNotContain("simulated seasons", words, StringComparison.Ordinal);
         Assert.All(verdicts.Crops.Where(verdict => verdict.Outcome.Years.Count == 3),
             verdict => Assert.Equal(verdict.Outcome.YearsLost, Enumerable.Range(2023, 3)

@@ -1,4 +1,7 @@
 using FarmEconomics.Tests.Files.Workbooks;
+using Xunit;
+
+[assembly: AssemblyFixture(typeof(FarmEconomics.Tests.Files.ScratchOfTheRun))]
 
 namespace FarmEconomics.Tests.Files;
 
@@ -8,7 +11,9 @@ internal static class TestFolders
     /// <summary>Set to 1 to write expected texts and generated documents anew instead of comparing them.</summary>
     public const string RewriteVariable = "FARM_REWRITE";
 
-    private static readonly string Scratch = MakeScratch();
+    private static readonly Lazy<string> MadeScratch = new(() => Directory.CreateTempSubdirectory("farm-records-").FullName);
+
+    private static string Scratch => MadeScratch.Value;
 
     public static bool Rewrite => Environment.GetEnvironmentVariable(RewriteVariable) == "1";
 
@@ -112,11 +117,12 @@ internal static class TestFolders
         return TestWorkbooks.Raw([.. all.Select(pair => (pair.Key, pair.Value.Inside, pair.Value.State))]);
     }
 
-    private static string MakeScratch()
+    internal static void DeleteScratch()
     {
-        string folder = Directory.CreateTempSubdirectory("farm-records-").FullName;
-        AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
-        return folder;
+        if (MadeScratch.IsValueCreated)
+        {
+            Directory.Delete(Scratch, recursive: true);
+        }
     }
 
     private static string FindRepository()
@@ -129,4 +135,14 @@ internal static class TestFolders
 
         return folder ?? throw new DirectoryNotFoundException("The tests must run inside the repository.");
     }
+}
+
+/// <summary>
+/// Takes the folders of all tests away with the last one. Not when the process ends: the runner of the tests gives a process ten seconds for that, and a busy disk
+/// takes longer, which makes a run without a failed test end in failure.
+/// </summary>
+public sealed class ScratchOfTheRun : IDisposable
+{
+    /// <inheritdoc/>
+    public void Dispose() => TestFolders.DeleteScratch();
 }
