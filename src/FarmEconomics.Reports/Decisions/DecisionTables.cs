@@ -117,7 +117,7 @@ public static class DecisionTables
             .Row("Trips", "stay until nothing leaves through the channel", "ours: a stall costs the same whatever is on it")
             .Row("Boxes", notation.Text($"refilled to what they were worth, at most to what members paid; bought in at {verdicts.Season.Settings.BuyInPercent:0.##}% of list price"), "ours")
             .Row("Hired hours a change frees", verdicts.Season.Settings.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same", "the settings")
-            .Row("Past seasons", notation.Text($"sales at list price now over then, hours at today's cost of an hour, other costs {(rule.PriceChangePercent == 0m ? "in the money of their year" : notation.Text($"x {rule.PriceChangePercent:0.##}% a year"))}"), "ours")
+            .Row("Past seasons", notation.Text($"sales at list price now over then, hours at today's cost of an hour, other costs {((rule.PriceChangePercent ?? verdicts.Season.Settings.PriceChangePercent) is { } rise ? notation.Text($"{rise:0.##}% more a year") : "in the money of their year")}"), "ours")
             .Row("Noise", notation.Text($"spread of each crop's seasons, all crops pooled, over the number of seasons; {rule.RuleError * 100m:0}% of labor and of harvests divided by rule"), "ours, no source")
             .Row("Grow", notation.Text($"{rule.GrowStep * 100m:0}% more, or the room there is"), "ours");
     }

@@ -31,7 +31,7 @@ internal sealed class CropSeasons
         this.costs = costs;
         now = costs.Season;
         prices = now.Trace.Valuer.Prices;
-        priceChange = 1m + (settings.PriceChangePercent / 100m);
+        priceChange = 1m + ((settings.PriceChangePercent ?? now.Settings.PriceChangePercent ?? 0m) / 100m);
         foreach (int year in review.CropYears.Where(year => year < now.CropYear))
         {
             seasons[year] = SeasonCosts.Of(review.Season(year));

@@ -12,6 +12,6 @@ public sealed record VerdictSettings
     /// <summary>Price elasticity of demand in every channel, by size; null: each channel's own, 2 unless it says otherwise.</summary>
     public decimal? Elasticity { get; init; }
 
-    /// <summary>How much costs other than labor rise in a year, in percent; 0: costs of past seasons are taken in the money of their year.</summary>
-    public decimal PriceChangePercent { get; init; }
+    /// <summary>How much costs other than labor rise in a year, in percent; null: as the farm's setting says, else not at all.</summary>
+    public decimal? PriceChangePercent { get; init; }
 }

@@ -111,6 +111,12 @@ public sealed record FarmSettings
     /// <summary>What produce bought in for boxes costs, in percent of list price; asked by decisions only.</summary>
     public decimal BuyInPercent { get; init; } = 100m;
 
+    /// <summary>
+    /// How much prices and costs rise in a year, in percent, for bringing past seasons to the level of the reviewed one; null: sales by the farm's own list prices, other costs
+    /// in the money of their year. Asked by decisions only.
+    /// </summary>
+    public decimal? PriceChangePercent { get; init; }
+
     /// <summary>How pools that serve each other are resolved. Not a setting of the table: reciprocal unless a comparison asks for another.</summary>
     public SharingMethod SharingMethod { get; init; } = SharingMethod.Reciprocal;
 

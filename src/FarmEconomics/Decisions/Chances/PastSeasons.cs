@@ -37,11 +37,11 @@ public sealed class PastSeasons
     {
         this.review = review;
         this.season = season;
-        Settings = settings;
+        Settings = settings with { PriceChangePercent = settings.PriceChangePercent ?? (double?)season.Settings.PriceChangePercent };
         (List<int> whole, List<YearInPart> inPart) = RecordedYears.Of(review, season.CropYear);
         Whole = whole;
         InPart = inPart;
-        Level = new PriceLevel(review, season.CropYear, settings.PriceChangePercent);
+        Level = new PriceLevel(review, season.CropYear, Settings.PriceChangePercent);
         plantings = review.Trace.Enterprises.ToLookup(one => (one.Crop, one.CropYear));
         cropOnly = [.. review.Trace.Lots.Where(lot => string.IsNullOrWhiteSpace(lot.Row.Planting))
             .Select(lot => (lot.Enterprise.Crop, lot.Enterprise.CropYear))];

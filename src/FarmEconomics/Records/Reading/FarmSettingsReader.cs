@@ -11,6 +11,7 @@ public static class FarmSettingsReader
 
     private static readonly ColumnSchema PercentColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(0m, 100m) };
     private static readonly ColumnSchema BuyInColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(0m, 1_000m) };
+    private static readonly ColumnSchema PriceChangeColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(-50m, 200m) };
     private static readonly ColumnSchema WageColumn = new("wage", ColumnType.Price, "") { Range = new NumberRange(0m, 1_000_000m) };
     private static readonly ColumnSchema WidthColumn = new("width", ColumnType.Number, "") { Range = new NumberRange(1m, 1_000m) };
 
@@ -45,6 +46,9 @@ public static class FarmSettingsReader
             (s, v) => YesNoText.TryRead(v, out bool yes) ? s with { HiredHoursCanBeCut = yes } : null),
         new("buy_in_percent", "a percentage of 0 to 1,000", "100", "What produce bought in to fill boxes costs, in percent of list price. Asked by decisions only.",
             (s, v) => Number(s, v, BuyInColumn) is { } percent ? s with { BuyInPercent = percent } : null),
+        new("price_change_percent", "a percentage of -50 to 200", "sales by your own list prices, other costs in the money of their year",
+            "How much prices and costs rose in a year, to bring past seasons to the level of the reviewed one. Asked by decisions only.",
+            (s, v) => Number(s, v, PriceChangeColumn) is { } percent ? s with { PriceChangePercent = percent } : null),
         new("as_of", "a date", "the last day of any harvest, sale, income, labor or expense, or on which a planting went into its bed", "The closing date of the review.",
             (s, v) => DateText.TryRead(v, s.DateFormat, out DateOnly date) && ColumnSchema.HoldsYear(date.Year) ? s with { AsOf = date } : null),
         new("date_format", "the letters d, m and y with separators, such as MM/DD/YYYY", "ISO 8601 only", "Another format of dates in all files, besides 2025-06-30.",
