@@ -108,9 +108,9 @@ public static class DecisionSentences
         return verdict.Direction switch
         {
             Direction.DropOrChange when verdict.BetterMix is { } mix =>
-                notation.Text($"change to {Phrase.List([.. mix.Crops.Select(one => $"{one.Crop} ({Feet(one.BedFeet)} bed-feet)")])} in its beds."),
+                notation.Text($"change to {Phrase.List([.. mix.Crops.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])} in its beds."),
             Direction.DropOrChange => $"drop it, or change how it is grown: in {verdict.Seasons.Count(season => season.Contribution.Amount < 0m)} of {verdict.Seasons.Count} seasons it brought less than the costs that go with it.",
-            Direction.Grow when verdict.InPlaceOf.Count > 0 => notation.Text($"grow it in the beds of {Phrase.List([.. verdict.InPlaceOf.Select(one => $"{one.Crop} ({Feet(one.BedFeet)} bed-feet)")])}."),
+            Direction.Grow when verdict.InPlaceOf.Count > 0 => notation.Text($"grow it in the beds of {Phrase.List([.. verdict.InPlaceOf.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])}."),
             Direction.Grow => notation.Text($"grow {Feet(verdict.More!.BedFeet)} bed-feet more{(verdict.More.StopsAtElasticity.Value is { } turns ? notation.Text($"; it stops paying at an elasticity of {turns:0.##}") : "")}."),
             Direction.Fix when verdict.TurnsAtWage.Value is { } wage => $"fix it: it pays only while your own hours count for less than {notation.InWords(wage, Look.Money)}.",
             Direction.Fix when verdict.Mean.Amount < 0m => "fix it and watch it: it lost on the mean of its seasons, but not in enough of them to drop it.",
