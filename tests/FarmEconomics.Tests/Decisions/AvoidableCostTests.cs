@@ -118,7 +118,7 @@ public class AvoidableCostTests
         }
 
         // Payments for boxes may count in a year that has nothing else, once nothing goes into them.
-        List<int> years = [.. review.Charges.Years.Union(review.Trace.Leavings.Select(leaving => leaving.Window))
+        List<int> years = [.. review.Charges.Years.Union(review.Trace.Dispositions.Select(leaving => leaving.Window))
             .Union(review.Records.Income.Select(row => row.CropYear ?? review.Records.Settings.WindowOf(row.Date)))];
         Assert.Equal(expected, Net(without, years) - Net(review, years));
     }
