@@ -10,25 +10,52 @@ internal static class Policies
 {
     private const int ThumbCrops = 5;
 
-    /// <summary>All advice followed at once.</summary>
-    internal static double[][] Follow(Farm farm, IEnumerable<Advised> advice)
+    /// <summary>
+    /// All advice followed at once: first what goes, then what takes its place, then what grows where there is room yet. A crop that
+    /// takes the place of others is told with them; its beds count once.
+    /// </summary>
+    internal static double[][] Follow(Farm farm, IReadOnlyCollection<Advised> advice)
     {
         double[][] plan = Copy(farm.Today);
-        foreach (Advised one in advice)
+        foreach (Advised one in advice.Where(one => one.Move is Move.Drop or Move.Another))
         {
-            int crop = IndexOf(farm, one.Crop);
-            if (one.Move is Move.Drop or Move.Another)
-            {
-                plan[crop] = new double[Farm.Weeks];
-            }
+            plan[IndexOf(farm, one.Crop)] = new double[Farm.Weeks];
+        }
 
-            if (one.Move is Move.Grow or Move.Another)
-            {
-                AddFeet(farm, plan, one.Other is null ? crop : IndexOf(farm, one.Other), one.Feet);
-            }
+        foreach ((string crop, double feet) in advice.Where(one => one.Move == Move.Another).SelectMany(one => one.Grown))
+        {
+            PlanRoom.Place(farm, plan, IndexOf(farm, crop), feet);
+        }
+
+        foreach ((string crop, double feet) in advice.Where(one => one.Move == Move.Grow).SelectMany(one => one.Grown))
+        {
+            AddFeet(farm, plan, IndexOf(farm, crop), feet);
         }
 
         PlanRoom.Fit(farm, plan, farm.Today);
+        return plan;
+    }
+
+    /// <summary>One piece of advice followed, and nothing else.</summary>
+    internal static double[][] FollowAlone(Farm farm, Advised one)
+    {
+        if (one.Move != Move.InPlace)
+        {
+            return Follow(farm, [one]);
+        }
+
+        double[][] plan = Copy(farm.Today);
+        foreach ((string crop, double part) in one.Shrunk)
+        {
+            int other = IndexOf(farm, crop);
+            plan[other] = [.. plan[other].Select(feet => feet * (1.0 - part))];
+        }
+
+        foreach ((string crop, double feet) in one.Grown)
+        {
+            PlanRoom.Place(farm, plan, IndexOf(farm, crop), feet);
+        }
+
         return plan;
     }
 
@@ -39,7 +66,7 @@ internal static class Policies
             .OrderBy(crop => crop.GrossMarginPerBedFoot.Value)];
         IEnumerable<Advised> low = ranked.Take(ThumbCrops).Select(crop => new Advised(crop.Name, Move.Drop));
         IEnumerable<Advised> high = ranked.TakeLast(ThumbCrops)
-            .Select(crop => new Advised(crop.Name, Move.Grow, null, (double)crop.Sums.BedFeet.Value));
+            .Select(crop => new Advised(crop.Name, Move.Grow) { Grown = [(crop.Name, (double)crop.Sums.BedFeet.Value)] });
         return Follow(farm, [.. low, .. high]);
     }
 

@@ -3,33 +3,6 @@ using FarmEconomics.Decisions;
 
 namespace FarmEconomics.ProvingGround.Advice;
 
-/// <summary>What a grower is told to do with a crop.</summary>
-internal enum Move
-{
-    /// <summary>Nothing: keep, fix, too close to call, can't tell.</summary>
-    None,
-
-    /// <summary>Not grown; beds left empty.</summary>
-    Drop,
-
-    /// <summary>Not grown; another crop in its beds.</summary>
-    Another,
-
-    /// <summary>More of it.</summary>
-    Grow,
-}
-
-/// <summary>Advice on one crop.</summary>
-/// <param name="Crop">The crop.</param>
-/// <param name="Move">What to do.</param>
-/// <param name="Other">The crop in its place.</param>
-/// <param name="Feet">Bed-feet more, of the crop or of the one in its place.</param>
-internal sealed record Advised(string Crop, Move Move, string? Other = null, double Feet = 0.0)
-{
-    /// <summary>What the program says the farm gains by it, $ a season; what it says dropping would gain where nothing is advised.</summary>
-    internal double Said { get; init; }
-}
-
 /// <summary>
 /// Reads the program's verdicts as the page on what to drop and grow gives them. The only file that knows how the program words them.
 /// </summary>
@@ -39,23 +12,46 @@ internal static class VerdictReading
     internal static IReadOnlyList<Advised> Of(FarmReview review)
     {
         Verdicts verdicts = Verdicts.Of(review, SeasonCosts.Of(review.Season(review.LatestCropYear)));
-        return [.. verdicts.Crops.Select(verdict => Read(verdict, verdicts.Settings))];
+        Dictionary<string, Verdict> byCrop = verdicts.Crops.ToDictionary(verdict => verdict.Budget.Name);
+        return [.. verdicts.Crops.Select(verdict => Read(verdict, byCrop))];
     }
 
-    private static Advised Read(Verdict verdict, VerdictSettings settings)
+    private static Advised Read(Verdict verdict, Dictionary<string, Verdict> byCrop)
     {
         string crop = verdict.Budget.Name;
-        double drop = -(double)verdict.Contribution.Amount;
-
-        // The page names a step and, where it is less, the room.
-        decimal more = Math.Min(settings.GrowStep * verdict.Budget.Sums.BedFeet.Value, verdict.Room.Value ?? 0m);
-        return verdict.Direction switch
+        Advised advised = verdict.Direction switch
         {
-            Direction.Drop => new Advised(crop, Move.Drop) { Said = drop },
-            Direction.Replace when verdict.BestFit is { } fit =>
-                new Advised(crop, Move.Another, fit.Crop, (double)fit.BedFeet) { Said = (double)fit.Swap.NetChange.Amount },
-            Direction.Grow => new Advised(crop, Move.Grow, null, (double)more) { Said = (double)(verdict.GrowthGain.Value ?? 0m) },
-            _ => new Advised(crop, Move.None) { Said = drop },
+            Direction.DropOrChange when verdict.BetterMix is { } mix => new Advised(crop, Move.Another) { Grown = Feet(mix.Crops) },
+            Direction.DropOrChange => new Advised(crop, Move.Drop),
+            Direction.Grow when verdict.InPlaceOf.Count > 0 => InPlace(verdict, byCrop),
+            Direction.Grow when verdict.More is { } more => new Advised(crop, Move.Grow) { Grown = [(crop, (double)more.BedFeet)] },
+            _ => new Advised(crop, Move.None),
+        };
+
+        // What a crop does in the beds of others is said with those others, not with it.
+        return advised.Move == Move.InPlace ? advised with
+        {
+            SaidCash = (double)verdict.InPlaceOf.Select(one => one.Crop).Distinct().Sum(one => byCrop[one].Advised.Cash.Amount),
+        }
+        : advised with
+        {
+            Said = advised.Move == Move.Drop ? -(double)verdict.Mean.Amount : (double)verdict.Advised.Net.Amount,
+            SaidCash = (double)verdict.Advised.Cash.Amount,
         };
     }
+
+    /// <summary>A crop that takes a part of another's beds, beside others that take the rest: that part of the other goes.</summary>
+    private static Advised InPlace(Verdict verdict, Dictionary<string, Verdict> byCrop)
+    {
+        string crop = verdict.Budget.Name;
+        return new Advised(crop, Move.InPlace)
+        {
+            Grown = [(crop, (double)verdict.InPlaceOf.Sum(one => one.BedFeet))],
+            Shrunk = [.. verdict.InPlaceOf.Select(one =>
+                (one.Crop, (double)(one.BedFeet / byCrop[one.Crop].BetterMix!.Crops.Sum(other => other.BedFeet))))],
+        };
+    }
+
+    private static (string Crop, double Feet)[] Feet(IEnumerable<(string Crop, decimal BedFeet)> crops) =>
+        [.. crops.Select(one => (one.Crop, (double)one.BedFeet))];
 }

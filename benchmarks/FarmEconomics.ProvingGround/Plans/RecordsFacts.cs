@@ -67,11 +67,11 @@ internal sealed class RecordsFacts
 
     private void AddPlantings(FarmFolder folder)
     {
-        foreach (Planting planting in folder.Review!.Trace.Enterprises.Select(enterprise => enterprise.Planting).Distinct())
+        foreach (Tracing.Enterprise enterprise in folder.Review!.Trace.Enterprises.DistinctBy(enterprise => enterprise.Planting))
         {
-            int c = IndexOf(planting.Crop.Name);
-            BedPlanting first = planting.Beds[0];
-            Feet[c] += (double)planting.Beds.Sum(bed => bed.BedFeet);
+            int c = IndexOf(enterprise.Crop.Name);
+            Tracing.BedStay first = enterprise.Stays[0];
+            Feet[c] += (double)enterprise.Stays.Sum(stay => stay.BedFeet);
             Seen[c].Add((WeekOf(first.In), Math.Max(1, (first.Days + 6) / 7)));
         }
     }

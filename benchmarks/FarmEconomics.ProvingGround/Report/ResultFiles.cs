@@ -23,7 +23,7 @@ internal sealed class ResultFiles(string folder, string name)
         Directory.CreateDirectory(folder);
         Save(Worlds, "seed,crops,skill,logged,nothing_value,nothing_cash", results.Select(Text));
         Save(Policies, "seed,policy,gain,cash,own_hours,worst_fifth", results.SelectMany(world => world.Policies).Select(Text));
-        Save(Verdicts, "seed,crop,move,said,gain,cash,drop_gain,grow_gain", results.SelectMany(world => world.Verdicts).Select(Text));
+        Save(Verdicts, "seed,crop,move,said,gain,cash,drop_gain,grow_gain,said_cash", results.SelectMany(world => world.Verdicts).Select(Text));
     }
 
     internal IReadOnlyList<WorldResult> Read()
@@ -45,18 +45,23 @@ internal sealed class ResultFiles(string folder, string name)
         $"{one.Seed},{one.Policy},{one.Gain:0},{one.Cash:0},{one.OwnHours:0},{one.WorstFifth:0}");
 
     private static string Text(VerdictResult one) => FormattableString.Invariant(
-        $"{one.Seed},{one.Crop},{one.Move},{one.Said:0.0},{one.Gain:0.0},{one.Cash:0.0},{one.DropGain:0.0},{one.GrowGain:0.0}");
+        $"{one.Seed},{one.Crop},{one.Move},{one.Said:0.0},{one.Gain:0.0},{one.Cash:0.0},{one.DropGain:0.0},{one.GrowGain:0.0},{one.SaidCash:0.0}");
 
     private static PolicyResult Policy(string[] row) =>
         new(int.Parse(row[0]), Enum.Parse<Policy>(row[1]), Number(row[2]), Number(row[3]), Number(row[4]), Number(row[5]));
 
     private static VerdictResult Verdict(string[] row) =>
-        new(int.Parse(row[0]), row[1], row[2], Number(row[3]), Number(row[4]))
+        new(int.Parse(row[0]), row[1], row[2], Maybe(row[3]), Number(row[4]))
         {
             Cash = Number(row[5]),
             DropGain = Number(row[6]),
             GrowGain = Number(row[7]),
+
+            // Runs of the rules that said nothing of cash have no such column.
+            SaidCash = row.Length > 8 ? Maybe(row[8]) : null,
         };
+
+    private static double? Maybe(string text) => text.Length == 0 ? null : Number(text);
 
     private static double Number(string text) => double.Parse(text);
 

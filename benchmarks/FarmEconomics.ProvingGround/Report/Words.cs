@@ -1,3 +1,4 @@
+using FarmEconomics.ProvingGround.Advice;
 using FarmEconomics.ProvingGround.Trials;
 
 namespace FarmEconomics.ProvingGround.Report;
@@ -12,6 +13,14 @@ internal static class Words
         Policy.PlainProgram => "plain linear program on the records",
         Policy.BestSizes => "sizes of today's sowings, knowing the truth",
         _ => "best, knowing the truth",
+    };
+
+    internal static string Of(Move move) => move switch
+    {
+        Move.Drop => "drop",
+        Move.Another => "other crops instead",
+        Move.Grow => "grow where there is room",
+        _ => "grow in the beds of others",
     };
 
     internal static string Percent(double part) => Number(part * 100.0) + "%";

@@ -23,12 +23,18 @@ internal sealed record PolicyResult(int Seed, Policy Policy, double Gain, double
 /// <param name="Seed">The world.</param>
 /// <param name="Crop">The crop.</param>
 /// <param name="Move">What the program said.</param>
-/// <param name="Said">What the program says it gains, $ a season; what it says dropping gains where nothing was advised.</param>
+/// <param name="Said">What the program says it gains, $ a season; what it says dropping gains where nothing was advised; null where it says it with another crop.</param>
 /// <param name="Gain">What doing it, and nothing else, gains a season, $; 0 where nothing was said.</param>
-internal sealed record VerdictResult(int Seed, string Crop, string Move, double Said, double Gain)
+internal sealed record VerdictResult(int Seed, string Crop, string Move, double? Said, double Gain)
 {
     /// <summary>The gain of <see cref="Gain"/> in cash, $.</summary>
     internal required double Cash { get; init; }
+
+    /// <summary>What the program says about <see cref="Cash"/>, $; null where it says nothing.</summary>
+    internal double? SaidCash { get; init; }
+
+    /// <summary>True when it lowers cash and the program doesn't say so.</summary>
+    internal bool LowersCashUnsaid => Cash < 0.0 && SaidCash is not < 0.0;
 
     /// <summary>What dropping the crop alone truly gains, advised or not, $.</summary>
     internal required double DropGain { get; init; }

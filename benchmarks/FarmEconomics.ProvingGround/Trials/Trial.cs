@@ -90,12 +90,13 @@ internal sealed class Trial
 
     private VerdictResult Single(Advised advised)
     {
-        Outcome[] followed = advised.Move == Move.None ? nothing : Play(Policies.Follow(farm, [advised]));
+        Outcome[] followed = advised.Move == Move.None ? nothing : Play(Policies.FollowAlone(farm, advised));
         Outcome[] dropped = Play(Policies.Follow(farm, [new Advised(advised.Crop, Move.Drop)]));
         double feet = GrowStep * farm.Today[Array.FindIndex(farm.Crops, crop => crop.Name == advised.Crop)].Sum();
-        Outcome[] grown = Play(Policies.Follow(farm, [new Advised(advised.Crop, Move.Grow, null, feet)]));
+        Outcome[] grown = Play(Policies.Follow(farm, [new Advised(advised.Crop, Move.Grow) { Grown = [(advised.Crop, feet)] }]));
         return new VerdictResult(farm.Seed, advised.Crop, advised.Move.ToString(), advised.Said, Mean(followed, one => one.Value))
         {
+            SaidCash = advised.SaidCash,
             Cash = Mean(followed, one => one.Cash),
             DropGain = Mean(dropped, one => one.Value),
             GrowGain = Mean(grown, one => one.Value),

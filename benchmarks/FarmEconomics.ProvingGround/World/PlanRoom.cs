@@ -3,6 +3,8 @@ namespace FarmEconomics.ProvingGround.World;
 /// <summary>Whether a plan (bed-feet by crop and sowing week) fits the beds, and how it is made to fit.</summary>
 internal static class PlanRoom
 {
+    private const int PlacingRounds = 10;
+
     /// <summary>Bed-feet in use by week under a cover.</summary>
     internal static double[] Use(Farm farm, double[][] plan, int cover)
     {
@@ -70,6 +72,37 @@ internal static class PlanRoom
                 }
             }
         }
+    }
+
+    /// <summary>
+    /// Puts more of a crop into the beds in place: over today's sowings of it in proportion, each as far as there is room while it stands;
+    /// what one has no room for goes to the others. The rest isn't grown.
+    /// </summary>
+    internal static void Place(Farm farm, double[][] plan, int crop, double feet)
+    {
+        double[] today = farm.Today[crop];
+        for (int round = 0; round < PlacingRounds && feet > 1e-6; round++)
+        {
+            double all = Enumerable.Range(0, Farm.Weeks).Where(sown => today[sown] > 0.0 && RoomAt(farm, plan, crop, sown) > 1e-6)
+                .Sum(sown => today[sown]);
+            double wanted = feet;
+            for (int sown = 0; all > 0.0 && sown < Farm.Weeks; sown++)
+            {
+                double put = today[sown] > 0.0 ? Math.Min(wanted * today[sown] / all, RoomAt(farm, plan, crop, sown)) : 0.0;
+                put = Math.Min(Math.Max(0.0, put), feet);
+                plan[crop][sown] += put;
+                feet -= put;
+            }
+        }
+    }
+
+    /// <summary>Bed-feet free in the tightest week a sowing stands.</summary>
+    private static double RoomAt(Farm farm, double[][] plan, int crop, int sown)
+    {
+        int cover = farm.Crops[crop].Cover;
+        double[] use = Use(farm, plan, cover);
+        int last = Math.Min(farm.Crops[crop].LastPickOf(sown), Farm.Weeks - 1);
+        return farm.BedFeet[cover] - use[sown..(last + 1)].Max();
     }
 
     private static void ShrinkWeek(Farm farm, double[][] plan, double[][]? kept, (int Cover, int Week, double Over) full)

@@ -95,7 +95,7 @@ public static class DecisionSentences
     private static string Heading(Verdicts verdicts) => verdicts.Season.Notation.Text($"Drop or change, fix, keep or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first");
 
     private static string Rule(Verdicts verdicts) => verdicts.Season.Notation.Text(
-        $"Drop or change: a loss on the mean of at least two seasons, in the last too, beyond the noise. Grow: {verdicts.Settings.GrowStep * 100m:0}% more, or the room there is, adds more than the noise. Both ask for the same sign whether own hours count or not. What a market takes, it takes once: crops that add least for their bed time change first. Steps of growing more are judged one by one: a free bed holds only one of them. ")
+        $"Drop or change: a loss on the mean of at least two seasons, in the last too, beyond the noise; or other crops in its beds add more than the noise and {verdicts.Settings.MixShare * 100m:0}% of its output, never in a perennial's. Grow: {verdicts.Settings.GrowStep * 100m:0}% more, or the room there is, adds more than the noise. Both ask for the same sign whether own hours count or not. What a market takes, it takes once: crops that add least for their bed time change first. Steps of growing more are judged one by one: a free bed holds only one of them. ")
         + "Trips stay until nothing is sold through a channel; boxes are refilled to what members paid. Soil, rotation, customers and family say more than these figures do.";
 
     private static string Advice(Verdict verdict, FarmSettings farm)

@@ -119,6 +119,7 @@ public static class DecisionTables
             .Row("Hired hours a change frees", verdicts.Season.Settings.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same", "the settings")
             .Row("Past seasons", notation.Text($"sales at list price now over then, hours at today's cost of an hour, other costs {((rule.PriceChangePercent ?? verdicts.Season.Settings.PriceChangePercent) is { } rise ? notation.Text($"{rise:0.##}% more a year") : "in the money of their year")}"), "ours")
             .Row("Noise", notation.Text($"spread of each crop's seasons, all crops pooled, over the number of seasons; {rule.RuleError * 100m:0}% of labor and of harvests divided by rule"), "ours, no source")
+            .Row("Other crops in its beds", notation.Text($"add more than the noise of both and {rule.MixShare * 100m:0}% of its output; never in place of a perennial"), "ours, tried on invented farms")
             .Row("Grow", notation.Text($"{rule.GrowStep * 100m:0}% more, or the room there is"), "ours");
     }
 

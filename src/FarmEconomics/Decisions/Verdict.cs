@@ -64,7 +64,7 @@ public sealed record Verdict
     /// <summary>Cash, hours and value without it, as the reviewed season went.</summary>
     public required MeansChange Without { get; init; }
 
-    /// <summary>Crops that would do better in its place; null when none does, by more than the noise of both.</summary>
+    /// <summary>Crops that would do better in its place; null when none does, by more than the noise of both and a part of its output; never for a perennial.</summary>
     public Mix? BetterMix { get; init; }
 
     /// <summary>Cash, hours and value with <see cref="BetterMix"/> in its place; null without one.</summary>

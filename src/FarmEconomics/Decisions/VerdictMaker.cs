@@ -118,10 +118,14 @@ internal sealed class VerdictMaker
     private static bool Pays(Verdict verdict) => verdict.More is { Short.Count: 0 } more && more.Means.WithoutOwnHours.Amount > 0m
         && more.Means.Net.Amount > verdict.Noise.Amount * more.BedFeet / verdict.Budget.Sums.BedFeet.Value;
 
+    /// <summary>A perennial never gives way to crops of one season: what it has yet to bring in the years it was planted for isn't in the records.</summary>
+    private bool CanChange(Verdict verdict) => verdict.Seasons.Count >= 2 && verdict.Budget.Sums.BedFeet.Value > 0m
+        && !verdict.Budget.Crop!.Perennial && !given.ContainsKey(verdict.Budget.Name);
+
     private Verdict WithMix(Verdict verdict)
     {
         string name = verdict.Budget.Name;
-        if (verdict.Seasons.Count < 2 || verdict.Budget.Sums.BedFeet.Value <= 0m || given.ContainsKey(name) || judge.BestMix(verdict.Budget, settings.Elasticity, gone, given) is not { } mix)
+        if (!CanChange(verdict) || judge.BestMix(verdict.Budget, settings.Elasticity, gone, given) is not { } mix)
         {
             return verdict;
         }
@@ -131,7 +135,8 @@ internal sealed class VerdictMaker
 
         // What the crop adds counts by the mean of its seasons, not by the reviewed one alone.
         decimal moved = (verdict.Seasons[^1].Contribution - verdict.Mean).Amount;
-        if (means.Net.Amount + moved <= noise || means.WithoutOwnHours.Amount + moved <= 0m)
+        decimal least = noise + (settings.MixShare * Math.Max(0m, verdict.Budget.Output.Amount));
+        if (means.Net.Amount + moved <= least || means.WithoutOwnHours.Amount + moved <= 0m)
         {
             return verdict;
         }

@@ -6,6 +6,12 @@ public sealed record VerdictSettings
     /// <summary>Growing more is tried by so much of the crop's length, 0 to 1, or by the room there is.</summary>
     public decimal GrowStep { get; init; } = 0.20m;
 
+    /// <summary>
+    /// How much more than the noise crops in another's place must add, as a part of that one's output, 0 to 1: the best of many mixes
+    /// looks better than it is.
+    /// </summary>
+    public decimal MixShare { get; init; } = 0.15m;
+
     /// <summary>How far off what was divided by rule may be, 0 to 1: hours not logged to a crop, harvests that name no planting.</summary>
     public decimal RuleError { get; init; } = 0.20m;
 

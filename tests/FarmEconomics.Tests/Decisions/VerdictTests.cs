@@ -111,6 +111,56 @@ public class VerdictTests
         Assert.Null(Beets(Farm([200m, 260m, 201m])).More); // no room
     }
 
+    /// <summary>
+    /// Beets bring 100 lb at 1 for 30 of seed and 0.1 own hours in each season: 68. Kale in another open bed brings 100 lb at its price, for as much, and the stall took 200 lb of it in 2023.
+    /// </summary>
+    private static FarmBuilder TwoOpenBeds(decimal kalePrice, bool perennial = false)
+    {
+        FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31")
+            .Bed("One").Bed("Two").Channel("stall", ChannelKind.Market).Worker("me", WorkerKind.Owner).Worker("Bo", WorkerKind.Hired, 20m)
+            .Crop("Beets", perennial: perennial).Crop("Kale").Price("Beets", 1m, "stall").Price("Kale", kalePrice, "stall");
+        foreach (int year in Years)
+        {
+            decimal kale = year == 2023 ? 200m : 100m;
+            farm.Planting($"B{year}", "Beets", "One", 100m, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-07-01", $"B{year}", 100m).Sell($"{year}-07-01", "Beets", "stall", 100m, price: 1m)
+                .Planting($"K{year}", "Kale", "Two", kale / 2m, $"{year}-05-01", $"{year}-08-01").Pick($"{year}-07-01", $"K{year}", kale).Sell($"{year}-07-01", "Kale", "stall", kale, price: kalePrice)
+                .Work($"{year}-07-01", "me", 0.1m, "harvest", planting: $"B{year}").Work($"{year}-07-01", "me", 0.001m * kale, "harvest", planting: $"K{year}")
+                .Spend($"{year}-05-01", 30m, "seed", planting: $"B{year}").Spend($"{year}-05-01", 0.3m * kale, "seed", planting: $"K{year}");
+        }
+
+        return farm;
+    }
+
+    [Fact]
+    public void OtherCropsThatAddMore_AreTold_ByMoreThanTheNoiseAndTheShareOfOutputOnly()
+    {
+        // Nothing varies a bed-foot, so there is no noise. 100 bed-feet more of kale would be 200 lb; the stall took 200 lb at list before: 100 more sell at list, the rest below.
+        Verdict much = Beets(TwoOpenBeds(4m));
+        Assert.Equal(Direction.DropOrChange, much.Direction);
+        Assert.Equal("Kale", Assert.Single(much.BetterMix!.Crops).Crop);
+        Assert.True(much.WithMix!.Net.Amount > much.Noise.Amount + (0.15m * 100m));
+
+        // At each price: told where what it adds is above 15 more than the noise, and nowhere else.
+        foreach (decimal price in new[] { 0.9m, 1m, 1.1m, 1.2m, 1.3m, 1.4m, 1.5m, 2m })
+        {
+            FarmReview review = TwoOpenBeds(price).Review();
+            SeasonCosts costs = SeasonCosts.Of(review.Season(2025));
+            Verdict Told(decimal share) => Verdicts.Of(review, costs, new VerdictSettings { MixShare = share }).Crops.Single(verdict => verdict.Budget.Name == "Beets");
+            decimal? adds = Told(-100m).WithMix?.Net.Amount;
+            Assert.Equal(adds is { } more && more > 15m + Told(0m).Noise.Amount + 1m, Told(0.15m).BetterMix is not null);
+        }
+    }
+
+    [Fact]
+    public void Perennial_IsNeverChangedForOtherCrops()
+    {
+        Verdict verdict = Beets(TwoOpenBeds(4m, perennial: true));
+
+        Assert.Null(verdict.BetterMix);
+        Assert.DoesNotContain(verdict.Direction, new[] { Direction.DropOrChange, Direction.Unknown });
+        Assert.NotNull(Beets(TwoOpenBeds(4m)).BetterMix);
+    }
+
     [Fact]
     public void ListPriceThatRose_RaisesPastSales()
     {
