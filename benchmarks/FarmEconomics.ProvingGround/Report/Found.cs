@@ -10,6 +10,8 @@ internal static class Found
     private const int LeastDrops = 30;
     private const int LeastFarms = 60;
 
+    private const string Beside = "beside the aims: ";
+
     private static readonly (string Aim, Func<IReadOnlyList<WorldResult>, (bool Met, string Figure)> Of)[] Aims =
     [
         ("\"drop\" right in 8 of 10", worlds => Right(worlds, 0.8, Move.Drop)),
@@ -18,7 +20,7 @@ internal static class Found
         ("\"drop\" takes at least half of the gain of dropping", worlds => Taken(worlds, Move.Drop)),
         ("\"grow\" right in 9 of 10", worlds => Right(worlds, 0.9, Move.Grow, Move.InPlace)),
         ("\"other crops instead\" right in 9 of 10", worlds => Right(worlds, 0.9, Move.Another)),
-        ("beside the aims: \"drop\" and \"other crops instead\" as one, by the three measures of \"drop\"", Together),
+        (Beside + "\"drop\" and \"other crops instead\" as one, by the three measures of \"drop\"", Together),
         ("none lowers cash unsaid", Unsaid),
         ("following all is worse than nothing on fewer than 1 farm of 10", Worse),
     ];
@@ -42,6 +44,16 @@ internal static class Found
 
             text.Append('\n');
         }
+
+        AddSummary(text, runs[^1]);
+    }
+
+    private static void AddSummary(StringBuilder text, (string Heading, IReadOnlyList<WorldResult> Worlds) last)
+    {
+        ILookup<bool, string> aims = Aims.Where(one => !one.Aim.StartsWith(Beside, StringComparison.Ordinal))
+            .ToLookup(one => one.Of(last.Worlds).Met, one => one.Aim);
+        text.Append($"\n{last.Heading}, met: {(aims.Contains(true) ? string.Join("; ", aims[true]) : "none")}.\n");
+        text.Append($"{last.Heading}, missed: {(aims.Contains(false) ? string.Join("; ", aims[false]) : "none")}.\n");
     }
 
     private static List<VerdictResult> Named(IReadOnlyList<WorldResult> worlds, params Move[] moves) =>
