@@ -22,8 +22,12 @@ internal static class AdvicePage
         StringBuilder text = new(Prose("intro"));
         List<(string, IReadOnlyList<WorldResult>)> kept = [.. Runs.Select(run => (run.Heading, Files: new ResultFiles(figures, run.Name)))
             .Where(run => run.Files.Exist).Select(run => (run.Heading, run.Files.Read()))];
-        text.Append("\n## What was found\n\n").Append(Prose("found")).Append('\n');
-        Found.Add(text, kept);
+        text.Append("\n## What was found\n\n").Append(Prose("found"));
+        if (kept.Count > 0)
+        {
+            Found.Add(text, kept);
+        }
+
         foreach ((string name, string heading, string missing) in Runs)
         {
             text.Append($"\n## {heading}\n\n");

@@ -10,14 +10,17 @@ internal static class Found
     private const int LeastDrops = 30;
     private const int LeastFarms = 60;
 
+    private const string Beside = "beside the aims: ";
+
     private static readonly (string Aim, Func<IReadOnlyList<WorldResult>, (bool Met, string Figure)> Of)[] Aims =
     [
         ("\"drop\" right in 8 of 10", worlds => Right(worlds, 0.8, Move.Drop)),
-        ("its lower 90% bound above 65%", Bound),
+        ("its lower 90% bound above 65%", worlds => Bound(worlds, Move.Drop)),
         ($"on at least {LeastDrops} named, over at least {LeastFarms} farms", Enough),
-        ("\"drop\" takes at least half of the gain of dropping", Taken),
+        ("\"drop\" takes at least half of the gain of dropping", worlds => Taken(worlds, Move.Drop)),
         ("\"grow\" right in 9 of 10", worlds => Right(worlds, 0.9, Move.Grow, Move.InPlace)),
         ("\"other crops instead\" right in 9 of 10", worlds => Right(worlds, 0.9, Move.Another)),
+        (Beside + "\"drop\" and \"other crops instead\" as one, by the three measures of \"drop\"", Together),
         ("none lowers cash unsaid", Unsaid),
         ("following all is worse than nothing on fewer than 1 farm of 10", Worse),
     ];
@@ -41,6 +44,16 @@ internal static class Found
 
             text.Append('\n');
         }
+
+        AddSummary(text, runs[^1]);
+    }
+
+    private static void AddSummary(StringBuilder text, (string Heading, IReadOnlyList<WorldResult> Worlds) last)
+    {
+        ILookup<bool, string> aims = Aims.Where(one => !one.Aim.StartsWith(Beside, StringComparison.Ordinal))
+            .ToLookup(one => one.Of(last.Worlds).Met, one => one.Aim);
+        text.Append($"\n{last.Heading}, met: {(aims.Contains(true) ? string.Join("; ", aims[true]) : "none")}.\n");
+        text.Append($"{last.Heading}, missed: {(aims.Contains(false) ? string.Join("; ", aims[false]) : "none")}.\n");
     }
 
     private static List<VerdictResult> Named(IReadOnlyList<WorldResult> worlds, params Move[] moves) =>
@@ -54,11 +67,19 @@ internal static class Found
             : (right >= aim * named.Count, $"{right} of {named.Count} ({Words.Percent((double)right / named.Count)})");
     }
 
-    private static (bool Met, string Figure) Bound(IReadOnlyList<WorldResult> worlds)
+    private static (bool Met, string Figure) Bound(IReadOnlyList<WorldResult> worlds, params Move[] moves)
     {
-        List<(int Right, int Named)> farms = VerdictTables.Farms(worlds, VerdictTables.Says(Move.Drop));
+        List<(int Right, int Named)> farms = VerdictTables.Farms(worlds, VerdictTables.Says(moves));
         double bound = farms.Sum(farm => farm.Named) == 0 ? 0.0 : Spread.LowerBound(farms);
         return (bound > 0.65, Words.Percent(bound));
+    }
+
+    /// <summary>The page words both as one state; a crop told to give way to others is gone as well.</summary>
+    private static (bool Met, string Figure) Together(IReadOnlyList<WorldResult> worlds)
+    {
+        Move[] both = [Move.Drop, Move.Another];
+        (bool Met, string Figure) right = Right(worlds, 0.8, both), bound = Bound(worlds, both), taken = Taken(worlds, both);
+        return (right.Met && bound.Met && taken.Met, $"{right.Figure}, bound {bound.Figure}, {taken.Figure} of the gain");
     }
 
     private static (bool Met, string Figure) Enough(IReadOnlyList<WorldResult> worlds)
@@ -67,10 +88,10 @@ internal static class Found
         return (named >= LeastDrops && worlds.Count >= LeastFarms, $"{named} over {worlds.Count}");
     }
 
-    private static (bool Met, string Figure) Taken(IReadOnlyList<WorldResult> worlds)
+    private static (bool Met, string Figure) Taken(IReadOnlyList<WorldResult> worlds, params Move[] moves)
     {
         double there = worlds.SelectMany(world => world.Verdicts).Sum(one => Math.Max(0.0, one.DropGain));
-        double taken = there > 0.0 ? Named(worlds, Move.Drop).Sum(one => Math.Max(0.0, one.DropGain)) / there : 0.0;
+        double taken = there > 0.0 ? Named(worlds, moves).Sum(one => Math.Max(0.0, one.DropGain)) / there : 0.0;
         return (taken >= 0.5, Words.Percent(taken));
     }
 
