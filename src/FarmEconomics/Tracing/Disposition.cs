@@ -70,7 +70,7 @@ public readonly record struct Disposition
 
     /// <summary>What it is.</summary>
     /// <returns>The crop, the channel, the day and the quantity.</returns>
-    public override string ToString() => parts is null ? "" : $"{Crop} {Channel} {Date:yyyy-MM-dd} {Quantity:0.####}";
+    public override string ToString() => parts is null ? "" : $"{Crop} {Channel} {Date:yyyy-MM-dd} {Notation.Default.Text($"{Quantity:0.####}")}";
 }
 
 /// <summary>A part of a disposition that landed on one enterprise. A view of a row of columns; the default value is of none.</summary>
@@ -114,5 +114,5 @@ public readonly record struct DispositionPart
 
     /// <summary>What it is.</summary>
     /// <returns>The disposition, the enterprise and the quantity.</returns>
-    public override string ToString() => table is null ? "" : $"{Disposition}: {Quantity:0.####} of {Enterprise}";
+    public override string ToString() => table is null ? "" : $"{Disposition}: {Notation.Default.Text($"{Quantity:0.####}")} of {Enterprise}";
 }

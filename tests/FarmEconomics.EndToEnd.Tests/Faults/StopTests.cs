@@ -67,7 +67,7 @@ public class StopTests
         File.AppendAllLines(sales, Enumerable.Range(0, 1_500_000).Select(i => $"2025-05-{(i % 20) + 10},lettuce,market,1,{i % 90 / 10m:0.00}"));
         string[] output = command is "prices" or "writeup" ? ["--out", place.Scratch.File("out")] : [];
 
-        ProgramRun run = await place.Run.StopAsync([command, place.Records, .. output], said => said.Contains("rows", StringComparison.Ordinal), "INT", times);
+        ProgramRun run = await place.Run.StopAsync([command, place.Records, .. output], said => said.Contains("Reading", StringComparison.Ordinal), "INT", times);
 
         place.AssertStopped(run, 130);
         Assert.Equal(["records"], place.Beside());
