@@ -1,6 +1,6 @@
+using static FarmEconomics.Records.CostDriver;
 using static FarmEconomics.Records.ExpenseClass;
 using static FarmEconomics.Records.StatementLine;
-using static FarmEconomics.Records.CostDriver;
 
 namespace FarmEconomics.Records;
 

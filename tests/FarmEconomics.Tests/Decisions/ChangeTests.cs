@@ -42,7 +42,7 @@ public class ChangeTests
         Assert.Equal(5m, answer.Freed.Sum(week => week.Hours));
         Fit fit = Assert.Single(answer.Fits);
         Assert.Equal(("Kale", 100m), (fit.Crop, fit.BedFeet));
-        
+
         // Kale twice over sells beyond what the market took: 900 x (2^(1/2) - 1) for 120 of picking.
         Close.To(-110m + (900m * ((decimal)Math.Sqrt(2.0) - 1m)) - 120m, fit.Swap.NetChange.Amount, 0.01m);
         Assert.Null(answer.BestMix); // at today's price the market took no more
