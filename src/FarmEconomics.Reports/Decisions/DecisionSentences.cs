@@ -10,6 +10,8 @@ namespace FarmEconomics.Reports.Decisions;
 /// <summary>Verdicts in plain words, every number from the records.</summary>
 public static class DecisionSentences
 {
+    private const int Named = 6;
+
     /// <summary>Verdicts on all crops as a table of words.</summary>
     public static ReportTable Verdicts(Verdicts verdicts)
     {
@@ -84,8 +86,14 @@ public static class DecisionSentences
 
         void Say(Direction direction, string what)
         {
-            List<string> names = verdicts.Crops.Where(verdict => verdict.Direction == direction).Select(verdict => Phrase.Bold(verdict.Budget.Name)).ToList();
-            if (names.Count > 0)
+            // Those that add most first; a long list of names answers nothing.
+            List<string> names = [.. verdicts.Crops.Where(verdict => verdict.Direction == direction)
+                .OrderByDescending(verdict => direction == Direction.Unknown ? 0m : Math.Abs(verdict.Advised.Net.Amount)).Select(verdict => Phrase.Bold(verdict.Budget.Name))];
+            if (names.Count > Named + 1)
+            {
+                said.Add($"{what} {string.Join(", ", names.Take(Named))} and {names.Count - Named} others.");
+            }
+            else if (names.Count > 0)
             {
                 said.Add($"{what} {Phrase.List(names)}.");
             }
@@ -122,6 +130,7 @@ public static class DecisionSentences
 
     private static string WhyNotMore(Verdict verdict, Notation notation) => verdict.More switch
     {
+        _ when verdict.Budget.Crop?.Perennial == true => " More of it would take years to bear, which a season's records don't tell.",
         null => " There is no room for more under its cover while it stands.",
         { Means.Net.Amount: <= 0m } => " The market is full: more of it would bring nothing.",
         { Short.Count: > 0 } more => $" More of it would run short of {Phrase.List([.. more.Short.Select(one => one == ShortOf.Hours ? "hours" : one == ShortOf.Store ? "store space" : "room")])}.",

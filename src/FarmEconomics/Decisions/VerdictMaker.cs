@@ -115,7 +115,8 @@ internal sealed class VerdictMaker
     /// <summary>The mean with own hours at nothing: moved by as much as in the reviewed season.</summary>
     private static bool LosesWithoutOwnHours(Verdict verdict) => (verdict.Mean + verdict.Without.OwnHoursValue).Amount < 0m;
 
-    private static bool Pays(Verdict verdict) => verdict.More is { Short.Count: 0 } more && more.Means.WithoutOwnHours.Amount > 0m
+    // What more of a perennial costs before it bears isn't in the records of a season.
+    private static bool Pays(Verdict verdict) => verdict.More is { Short.Count: 0 } more && !verdict.Budget.Crop!.Perennial && more.Means.WithoutOwnHours.Amount > 0m
         && more.Means.Net.Amount > verdict.Noise.Amount * more.BedFeet / verdict.Budget.Sums.BedFeet.Value;
 
     /// <summary>A perennial never gives way to crops of one season: what it has yet to bring in the years it was planted for isn't in the records.</summary>

@@ -247,7 +247,9 @@ public sealed class ChangeJudge
             ? best with { Change = Money.Rounded(best.Change.Amount) + costs.Avoidable.Without(crop).Change }
             : null;
 
-    private IEnumerable<EnterpriseBudget> Others(EnterpriseBudget crop) => season.Crops.Where(other => other != crop && other.Sums.BedFeet.Value > 0m);
+    /// <summary>Crops that could stand elsewhere: of known value, and no perennials, whose years before the first harvest aren't in a season's records.</summary>
+    private IEnumerable<EnterpriseBudget> Others(EnterpriseBudget crop) => season.Crops.Where(other =>
+        other != crop && other.Sums.BedFeet.Value > 0m && other.Known.Value is null && other.Crop?.Perennial != true);
 
     private List<WeeklyUse> Scaled(EnterpriseBudget crop, decimal factor, bool withTrips)
     {
