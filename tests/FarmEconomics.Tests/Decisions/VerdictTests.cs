@@ -33,10 +33,12 @@ public class VerdictTests
         return farm;
     }
 
-    private static Verdict Beets(FarmBuilder farm)
+    private static Verdict Beets(FarmBuilder farm) => Named("Beets", farm);
+
+    private static Verdict Named(string crop, FarmBuilder farm)
     {
         FarmReview review = farm.Review();
-        return Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single(verdict => verdict.Budget.Name == "Beets");
+        return Verdicts.Of(review, SeasonCosts.Of(review.Season(2025))).Crops.Single(verdict => verdict.Budget.Name == crop);
     }
 
     [Fact]
@@ -114,11 +116,11 @@ public class VerdictTests
     /// <summary>
     /// Beets bring 100 lb at 1 for 30 of seed and 0.1 own hours in each season: 68. Kale in another open bed brings 100 lb at its price, for as much, and the stall took 200 lb of it in 2023.
     /// </summary>
-    private static FarmBuilder TwoOpenBeds(decimal kalePrice, bool perennial = false)
+    private static FarmBuilder TwoOpenBeds(decimal kalePrice, bool perennial = false, bool perennialKale = false)
     {
         FarmBuilder farm = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31")
             .Bed("One").Bed("Two").Channel("stall", ChannelKind.Market).Worker("me", WorkerKind.Owner).Worker("Bo", WorkerKind.Hired, 20m)
-            .Crop("Beets", perennial: perennial).Crop("Kale").Price("Beets", 1m, "stall").Price("Kale", kalePrice, "stall");
+            .Crop("Beets", perennial: perennial).Crop("Kale", perennial: perennialKale).Price("Beets", 1m, "stall").Price("Kale", kalePrice, "stall");
         foreach (int year in Years)
         {
             decimal kale = year == 2023 ? 200m : 100m;
@@ -165,6 +167,16 @@ public class VerdictTests
         Assert.Null(verdict.BetterMix);
         Assert.DoesNotContain(verdict.Direction, new[] { Direction.DropOrChange, Direction.Unknown });
         Assert.NotNull(Beets(TwoOpenBeds(4m)).BetterMix);
+    }
+
+    [Fact]
+    public void Perennial_IsNeverPutInAnothersPlace_NorToldToGrow()
+    {
+        Assert.Equal(Direction.Grow, Named("Kale", TwoOpenBeds(4m)).Direction);
+
+        FarmBuilder farm = TwoOpenBeds(4m, perennialKale: true);
+        Assert.Null(Named("Beets", farm).BetterMix);
+        Assert.NotEqual(Direction.Grow, Named("Kale", farm).Direction);
     }
 
     [Fact]
