@@ -80,7 +80,7 @@ public class ReadingTextTests
             ("interest_percent", "5"), ("standard_bed_width_in", "36"), ("closing_stock", "ignore"), ("ownership_method", "depreciation-and-interest"),
             ("idle_capacity", "spread"), ("as_of", "2025-12-31"), ("date_format", "DD/MM/YYYY"), ("decimal_mark", ","),
             ("length_unit", "m"), ("standard_bed_width_cm", "80"), ("unpaid_hours", "none"), ("hired_hours_can_be_cut", "no"), ("buy_in_percent", "120"),
-            ("price_change_percent", "2.5"),
+            ("price_change_percent", "3"),
         ];
         var settings = new FarmSettings();
         foreach ((string name, string value) in values)
@@ -111,7 +111,7 @@ public class ReadingTextTests
                 UnpaidHours = UnpaidHours.None,
                 HiredHoursCanBeCut = false,
                 BuyInPercent = 120m,
-                PriceChangePercent = 2.5m,
+                PriceChangePercent = 3m,
             },
             settings);
         foreach ((string name, _) in values.Skip(1))
