@@ -113,7 +113,7 @@ public static class DecisionTables
             .Row("Yields of different crops", notation.Text($"{chance.SharedWeather:0.00}"), "ours, no source: one season's weather for all")
             .Row("Prices of different crops", notation.Text($"{chance.SharedMarket:0.00}"), "ours, no source: one season's market for all")
             .Row("Price when more is grown", rule.Elasticity is { } elasticity ? notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower") : "each channel's elasticity, 2 unless it says otherwise", "ours, no source")
-            .Row("What channels take at today's price", "the most they took of it at 98.5% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away", "ours, no source")
+            .Row("What channels take at today's price", notation.Text($"the most they took of it at {VerdictSettings.AtListPrice * 100m:0.#}% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away"), "ours, no source")
             .Row("Trips", "stay until nothing leaves through the channel", "ours: a stall costs the same whatever is on it")
             .Row("Boxes", notation.Text($"refilled to what they were worth, at most to what members paid; bought in at {verdicts.Season.Settings.BuyInPercent:0.##}% of list price"), "ours")
             .Row("Hired hours a change frees", verdicts.Season.Settings.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same", "the settings")

@@ -92,7 +92,7 @@ public static class PriceWords
                 .Column("Sales after fees", Look.WholeMoney).Column("Picking, packing, selling", Look.WholeMoney)
                 .Column("Left over", Look.WholeMoney).Column("Best price", Look.Rate)
             .Note("Each figure but the last is after less before. Best price: where a unit more earns just what picking, packing and selling it costs, if the elasticity held all the way there; it seldom does far from the price you have.")
-            .Note("The elasticity is yours: no record of one farm tells it. Fresh vegetables in shops: mostly under 1 (Naanwaab and Yeboah 2012); all vegetables about 0.6 (Andreyeva, Long and Brownell 2010, from memory). A single stand among others faces more.");
+            .Note(book.Season.Notation.Text($"The elasticity is yours: no record of one farm tells it. Fresh vegetables in shops: mostly under 1 (Naanwaab and Yeboah 2012); all vegetables about {0.6m} (Andreyeva, Long and Brownell 2010, from memory). A single stand among others faces more."));
         foreach (CropPrice price in book.In(channel!))
         {
             decimal size = price.BaseUnits(price.SellingUnit);

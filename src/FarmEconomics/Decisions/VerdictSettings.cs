@@ -12,6 +12,9 @@ public sealed record VerdictSettings
     /// </summary>
     public decimal MixShare { get; init; } = 0.15m;
 
+    /// <summary>The part of list price from which on a sale counts as sold at today's price, 0 to 1; ours, without a source.</summary>
+    public static decimal AtListPrice => 0.985m;
+
     /// <summary>How far off what was divided by rule may be, 0 to 1: hours not logged to a crop, harvests that name no planting.</summary>
     public decimal RuleError { get; init; } = 0.20m;
 

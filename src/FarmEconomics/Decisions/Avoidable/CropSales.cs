@@ -8,8 +8,7 @@ namespace FarmEconomics.Decisions.Avoidable;
 /// <summary>What a crop sold by channel and week of the crop year, all years on record, beside list prices.</summary>
 internal sealed class CropSales
 {
-    // Ours, without a source: nearly list price, nearly nothing thrown out or given away, two weeks on either side.
-    private const decimal AtList = 0.985m;
+    // Ours, without a source: nearly nothing thrown out or given away, two weeks on either side.
     private const decimal MostLost = 0.05m;
     private const int Near = 2;
 
@@ -29,7 +28,7 @@ internal sealed class CropSales
         {
             int week = WeekOf(leaving.Row.Date);
             decimal? list = prices.PerUnit(crop, leaving.Channel, leaving.Row.Date);
-            bool full = list is { } price && leaving.Amount.Amount >= AtList * price * leaving.Quantity && clean.Contains((leaving.Window, week));
+            bool full = list is { } price && leaving.Amount.Amount >= VerdictSettings.AtListPrice * price * leaving.Quantity && clean.Contains((leaving.Window, week));
             (int, Channel, int) key = (leaving.Window, leaving.Channel, week);
             Sales before = sales.GetValueOrDefault(key);
             sales[key] = new Sales(before.Quantity + leaving.Quantity, before.Amount + leaving.Amount.Amount, before.AtList + (full ? leaving.Quantity : 0m), before.AtListAmount + (full ? leaving.Amount.Amount : 0m));
