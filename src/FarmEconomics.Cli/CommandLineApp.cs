@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using FarmEconomics.Cli.Commands;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
