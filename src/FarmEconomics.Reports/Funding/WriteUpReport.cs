@@ -75,7 +75,7 @@ public static class WriteUpReport
         {
             CashFlow next = writeUp.NextYear;
             text.Append($"Next year's cash is lowest at the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}, at {InMoney(next.LowPoint)}");
-            decimal loan = next.OperatingLoan(writeUp.Assumptions.Number("minimum_cash") ?? 0m).Value ?? 0m;
+            decimal loan = next.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash).Value ?? 0m;
             text.Append(loan > 0m ? $": an operating loan of {InMoney(loan)} would bridge it. " : ": no operating loan is needed. ");
         }
 

@@ -125,13 +125,13 @@ public sealed class BalanceSheet
         bool longer = row.Class is BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset;
         BalanceKind kind = row.Class switch
         {
-            BalanceClass.CurrentAsset when assumptions.Names("cash_items", row.Item) => BalanceKind.Cash,
-            BalanceClass.CurrentAsset when assumptions.Names("supply_items", row.Item) => BalanceKind.Supplies,
+            BalanceClass.CurrentAsset when BalanceWords.Names(assumptions.Items.Cash, row.Item) => BalanceKind.Cash,
+            BalanceClass.CurrentAsset when BalanceWords.Names(assumptions.Items.Supplies, row.Item) => BalanceKind.Supplies,
             BalanceClass.CurrentAsset => BalanceKind.Inventory,
-            _ when longer && (!hasAssets || assumptions.Names("beside_assets_items", row.Item)) => BalanceKind.BesideAssets,
+            _ when longer && (!hasAssets || BalanceWords.Names(assumptions.Items.BesideAssets, row.Item)) => BalanceKind.BesideAssets,
             _ when longer => BalanceKind.LongerAsset,
-            BalanceClass.CurrentLiability when assumptions.Names("loan_items", row.Item) => BalanceKind.Debt,
-            BalanceClass.CurrentLiability when assumptions.Names("paid_ahead_items", row.Item) => BalanceKind.PaidAhead,
+            BalanceClass.CurrentLiability when BalanceWords.Names(assumptions.Items.Loans, row.Item) => BalanceKind.Debt,
+            BalanceClass.CurrentLiability when BalanceWords.Names(assumptions.Items.PaidAhead, row.Item) => BalanceKind.PaidAhead,
             BalanceClass.CurrentLiability => BalanceKind.Payable,
             _ => BalanceKind.Debt,
         };

@@ -125,9 +125,9 @@ public sealed class CashFlow
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(assumptions);
         FiscalYear next = FiscalYear.Of(book.Records.Settings, book.Period.Year + 1);
-        decimal Factor(string name) => assumptions.Number(name)!.Value;
-        decimal sales = Factor("area_factor") * Factor("yield_factor") * Factor("price_factor");
-        decimal cost = Factor("area_factor") * Factor("cost_factor");
+        NextSeasonAssumptions factors = assumptions.NextSeason;
+        decimal sales = factors.Area * factors.Yield * factors.Price;
+        decimal cost = factors.Area * factors.Cost;
         List<CashFlowLine> lines = [];
         bool scheduled = LoanSchedule.SaysWhatIsDue(book.Records);
         foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Kind is not (null or CashKind.Capital)
@@ -137,13 +137,13 @@ public sealed class CashFlow
             {
                 CashKind.ProduceSales or CashKind.ShareIncome or CashKind.SellingFees => sales,
                 CashKind.Operating => cost,
-                CashKind.Labor => Factor("area_factor") * Factor("wage_factor"),
+                CashKind.Labor => factors.Area * factors.Wage,
                 _ => 1m,
             };
             lines.Add(line with { Months = [.. line.Months.Select(amount => Money.Rounded(amount * factor).Amount)] });
         }
 
-        int month = next.MonthOf(FirstDayOf(next, (int)Factor("project_month")));
+        int month = next.MonthOf(FirstDayOf(next, assumptions.Project.Month));
         if (project is { } asked)
         {
             lines.Add(Single("Grant", isIn: true, month, asked.Grant));

@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Schema;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Funding;
@@ -153,6 +152,7 @@ public sealed class FundingWriteUp
     {
         ArgumentNullException.ThrowIfNull(review);
         ArgumentNullException.ThrowIfNull(assumptions);
+        assumptions.Validate(review.Records.Settings.Notation);
         return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project);
     }
 
@@ -160,17 +160,16 @@ public sealed class FundingWriteUp
 
     private LoanSchedule? LoanAskedFor(FarmRecords records)
     {
-        if (Assumptions.Number("new_loan") is not { } amount || amount <= 0m)
+        if (Assumptions.NewLoan.Amount is not { } amount || amount <= 0m)
         {
             return null;
         }
 
-        decimal percent = Assumptions.Number("new_loan_percent") ?? throw new ArgumentException("new_loan needs new_loan_percent.");
-        decimal years = Assumptions.Number("new_loan_years") ?? throw new ArgumentException("new_loan needs new_loan_years.");
-        int payments = (int)Assumptions.Number("new_loan_payments")!.Value;
-        _ = Words.TryParse(Assumptions.TextOf("new_loan_repayment")!, out Repayment repayment);
-        DateOnly paidOut = CashFlow.FirstDayOf(FiscalYear.Of(records.Settings, Period.Year + 1), (int)Assumptions.Number("project_month")!.Value);
-        LoanTerms terms = new("the loan asked for", Money.Rounded(amount).Amount, percent / 100m, (int)(years * payments), payments, paidOut, repayment);
+        decimal percent = Assumptions.NewLoan.Percent ?? throw new ArgumentException("new_loan needs new_loan_percent.");
+        decimal years = Assumptions.NewLoan.Years ?? throw new ArgumentException("new_loan needs new_loan_years.");
+        int payments = Assumptions.NewLoan.PaymentsPerYear;
+        DateOnly paidOut = CashFlow.FirstDayOf(FiscalYear.Of(records.Settings, Period.Year + 1), Assumptions.Project.Month);
+        LoanTerms terms = new("the loan asked for", Money.Rounded(amount).Amount, percent / 100m, (int)(years * payments), payments, paidOut, Assumptions.NewLoan.Repayment);
         return LoanSchedule.Of(terms with { FirstPayment = terms.DayOf(1) });
     }
 
@@ -199,7 +198,7 @@ public sealed class FundingWriteUp
             Interest = Income(income => income.Interest),
             NetFarmIncome = Income(income => income.NetFarmIncome),
             UnpaidLabor = Season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Season.Known.OwnerLabor is { } why ? Rate.NotAvailable(why) : Rate.Known(unpaid),
-            OffFarmIncome = Rate.Known(Assumptions.Number("off_farm_income") ?? 0m),
+            OffFarmIncome = Rate.Known(Assumptions.Debt.OffFarmIncome),
             IncomeTax = FromBooks(CashKind.IncomeTax),
             FamilyLiving = FromBooks(CashKind.Drawings),
             TermInterest = scheduled ? Rate.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
@@ -210,7 +209,7 @@ public sealed class FundingWriteUp
     private List<DebtCoverage> CoverageOf()
     {
         Rate capacity = FinancialMeasures.RepaymentCapacity(Inputs).Value;
-        decimal wanted = Assumptions.Number("coverage_ratio")!.Value;
+        decimal wanted = Assumptions.Debt.CoverageRatio;
         decimal fees = -Cash.Sum(CashKind.SellingFees);
         decimal service = (Inputs.TermInterest.Value ?? 0m) + (Inputs.TermPrincipal.Value ?? 0m);
         List<DebtCoverage> rows = [new("Debt as it is", capacity, service, Tax.Sales, fees, wanted)];

@@ -30,9 +30,9 @@ public sealed class GrantBudget
     {
         Project = project;
         Lines = lines;
-        MatchPercent = assumptions.Number("match_percent");
-        MatchOfAward = assumptions.TextOf("match_base")!.Equals("award", StringComparison.OrdinalIgnoreCase);
-        IndirectPercent = assumptions.Number("indirect_percent");
+        MatchPercent = assumptions.Grant.MatchPercent;
+        MatchOfAward = assumptions.Grant.MatchBase == MatchBase.Award;
+        IndirectPercent = assumptions.Grant.IndirectPercent;
     }
 
     /// <summary>The project.</summary>
@@ -116,9 +116,9 @@ public sealed class GrantBudget
         }
 
         Notation notation = records.Settings.Notation;
-        decimal? hour = assumptions.Number("hour_value") ?? records.Settings.OwnerWage;
+        decimal? hour = assumptions.Saving.HourValue ?? records.Settings.OwnerWage;
         List<GrantLine> lines = [.. rows.OrderBy(row => row.ObjectClass).Select(row => LineOf(row, hour, notation))];
-        decimal hours = assumptions.Number("in_kind_hours") ?? 0m;
+        decimal hours = assumptions.Grant.InKindHours;
         if (hours > 0m)
         {
             decimal value = hour ?? throw new ArgumentException("in_kind_hours need hour_value, or owner_wage among the farm's settings.", nameof(assumptions));
@@ -126,12 +126,12 @@ public sealed class GrantBudget
             lines.Insert(at, new GrantLine(ObjectClass.Personnel, "Unpaid hours given to the project", notation.Text($"{hours:0.##} hours x {value:0.00}"), 0m, Money.Rounded(hours * value).Amount, InKind: true, null));
         }
 
-        if (assumptions.Number("indirect_percent") is { } percent and > 0m)
+        if (assumptions.Grant.IndirectPercent is { } percent and > 0m)
         {
-            IReadOnlyList<ObjectClass> classes = assumptions.IndirectClasses();
+            IReadOnlyList<ObjectClass> classes = assumptions.Grant.IndirectClasses;
             decimal baseAmount = lines.Where(line => line.Class is { } kind && classes.Contains(kind)).Sum(line => line.Total);
             decimal indirect = Indirect(baseAmount, percent);
-            decimal funder = Money.Rounded(indirect * assumptions.Number("indirect_funder_percent")!.Value / 100m).Amount;
+            decimal funder = Money.Rounded(indirect * assumptions.Grant.IndirectFunderPercent / 100m).Amount;
             lines.Add(new GrantLine(null, "Indirect charges", notation.Text($"{percent:0.##} % of {baseAmount:0.00}"), funder, indirect - funder, InKind: false, null));
         }
 

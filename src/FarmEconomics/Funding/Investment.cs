@@ -107,27 +107,28 @@ public sealed class Investment
         ArgumentNullException.ThrowIfNull(budget);
         ArgumentNullException.ThrowIfNull(assumptions);
         FarmRecords records = season.Records;
-        string? named = assumptions.TextOf("project_pool");
+        string? named = assumptions.Project.Pool;
         Pool? pool = named is not null
             ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
             : records.Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool);
-        Rate rate = (assumptions.Number("discount_percent") ?? season.Settings.InterestPercent) is { } percent
+        Rate rate = (assumptions.Project.DiscountPercent ?? season.Settings.InterestPercent) is { } percent
             ? Rate.Known(percent / 100m)
             : Rate.NotAvailable("the cost of capital isn't known (discount_percent, or interest_percent among the farm's settings)");
-        return new Investment(budget, facts, SavingsOf(season, facts, assumptions), (int)assumptions.Number("project_life_years")!.Value, assumptions.Number("project_salvage") ?? 0m, rate);
+        return new Investment(budget, facts, SavingsOf(season, facts, assumptions), assumptions.Project.LifeYears, assumptions.Project.Salvage, rate);
     }
 
     private static List<YearlySaving> SavingsOf(SeasonReview season, StoreFacts? facts, FundingAssumptions assumptions)
     {
-        decimal? hour = assumptions.Number("hour_value") ?? season.Settings.OwnerWage;
+        SavingAssumptions saving = assumptions.Saving;
+        decimal? hour = saving.HourValue ?? season.Settings.OwnerWage;
         string pool = facts?.Pool.Name ?? "";
-        decimal? lossPart = assumptions.Number("losses_saved_percent"), icePart = assumptions.Number("ice_saved_percent"), power = assumptions.Number("power_saved_kwh");
-        Rate powerPrice = assumptions.Number("power_price") is { } given ? Rate.Known(given) : facts?.PowerPrice ?? Rate.NotAvailable("no pool named");
-        decimal? other = assumptions.Number("other_saving"), cost = assumptions.Number("other_cost");
+        decimal? lossPart = saving.LossesPercent, icePart = saving.IcePercent, power = saving.PowerKwh;
+        Rate powerPrice = saving.PowerPrice is { } given ? Rate.Known(given) : facts?.PowerPrice ?? Rate.NotAvailable("no pool named");
+        decimal? other = saving.Other, cost = saving.Cost;
         return
         [
-            new("Hours saved", assumptions.Number("hours_saved"), "hours", hour, Times(assumptions.Number("hours_saved"), hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
+            new("Hours saved", saving.Hours, "hours", hour, Times(saving.Hours, hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
                 facts is null ? "assumed" : $"assumed; the records hold {(facts.Hours.Value is { } logged ? season.Notation.Text($"{logged:0.#} hours for {pool}") : $"no hours ({facts.Hours.Reason})")}"),
             new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
                 Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
