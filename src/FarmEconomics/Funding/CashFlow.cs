@@ -117,7 +117,7 @@ public sealed class CashFlow
     /// <param name="book">Last year's cash book.</param>
     /// <param name="opening">Cash at its beginning, last year's closing; null: unknown.</param>
     /// <param name="assumptions">The factors.</param>
-    /// <param name="project">What the project costs in cash and what the funder gives, or null.</param>
+    /// <param name="project">What the project costs in cash and what the funder gives, or null. A grant that comes after the twelve months isn't in them.</param>
     /// <param name="newLoan">A loan asked for, or null.</param>
     /// <returns>The projection.</returns>
     public static CashFlow Next(CashBook book, decimal? opening, FundingAssumptions assumptions, (decimal Cash, decimal Grant)? project, LoanSchedule? newLoan)
@@ -143,11 +143,14 @@ public sealed class CashFlow
             lines.Add(line with { Months = [.. line.Months.Select(amount => Money.Rounded(amount * factor).Amount)] });
         }
 
-        int month = next.MonthOf(FirstDayOf(next, assumptions.Project.Month));
         if (project is { } asked)
         {
-            lines.Add(Single("Grant", isIn: true, month, asked.Grant));
-            lines.Add(Single("Project, what is paid in cash", isIn: false, month, asked.Cash));
+            if (GrantDay(next, assumptions.Project) is var day && next.Holds(day))
+            {
+                lines.Add(Single("Grant", isIn: true, next.MonthOf(day), asked.Grant));
+            }
+
+            lines.Add(Single("Project, what is paid in cash", isIn: false, next.MonthOf(FirstDayOf(next, assumptions.Project.Month)), asked.Cash));
         }
 
         AddLoans(lines, next, book, newLoan);
@@ -193,6 +196,13 @@ public sealed class CashFlow
     {
         DateOnly day = new(year.Start.Year, month, 1);
         return day < year.Start ? day.AddYears(1) : day;
+    }
+
+    /// <summary>The first day of the month the funder's money comes in: not before the project is paid, so maybe after the year.</summary>
+    internal static DateOnly GrantDay(FiscalYear year, ProjectAssumptions project)
+    {
+        DateOnly paid = FirstDayOf(year, project.Month), comes = FirstDayOf(year, project.GrantMonth ?? project.Month);
+        return comes < paid ? comes.AddYears(1) : comes;
     }
 
     private static CashFlowLine Single(string name, bool isIn, int month, decimal amount)

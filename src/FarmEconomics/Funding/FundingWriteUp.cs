@@ -21,7 +21,7 @@ public sealed record FundingCheck(string Name, decimal Left, decimal Right)
 /// </summary>
 public sealed class FundingWriteUp
 {
-    private FundingWriteUp(FarmReview review, SeasonReview season, FundingAssumptions assumptions, string? project)
+    private FundingWriteUp(FarmReview review, SeasonReview season, FundingAssumptions assumptions, string? project, IMarginalPower? power)
     {
         Season = season;
         Assumptions = assumptions;
@@ -37,10 +37,11 @@ public sealed class FundingWriteUp
         Equity = bothEnds ? OwnerEquity.Of(Cash, Opening!, Closing!) : null;
         Loans = [.. records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row)))];
         Grant = project is null ? null : GrantBudget.Of(records, project, assumptions);
-        Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions);
+        Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions, power);
         NewLoan = LoanAskedFor(records);
         LastYear = CashFlow.Of(Cash, Opening);
-        NextYear = CashFlow.Next(Cash, Closing?.CostOf(BalanceKind.Cash), assumptions, Grant is null ? null : (Grant.CashCost, Grant.Funder), NewLoan);
+        NextYear = Next(Grant?.Funder ?? 0m);
+        Line = LineOf(NextYear);
         Inputs = InputsOf(review);
         Measures = FinancialMeasures.Of(Inputs);
         Coverage = CoverageOf();
@@ -89,6 +90,22 @@ public sealed class FundingWriteUp
     /// <summary>Next year's cash by last year's pattern.</summary>
     public CashFlow NextYear { get; }
 
+    /// <summary>The same where the funder's money hasn't come by the end of the year; without a project the same year.</summary>
+    public CashFlow NextYearBeforeGrant => Next(0m);
+
+    /// <summary>The first day of the month the funder's money comes in; null: no project.</summary>
+    public DateOnly? GrantComes => Grant is null ? null : CashFlow.GrantDay(FiscalYear.Of(Season.Settings, Period.Year + 1), Assumptions.Project);
+
+    /// <summary>The operating line of credit of next year; null: see <see cref="LineUnknown"/>.</summary>
+    public CreditLine? Line { get; }
+
+    /// <summary>Why the line of credit can't be told; null where it can.</summary>
+    public string? LineUnknown => Line is not null ? null
+        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? "no balance sheet says what cash there was at the beginning" : "line_percent, the interest on a line of credit, is not given");
+
+    /// <summary>Every asset: what a new one costs a year, and up to which repairs it pays to keep the old one.</summary>
+    public IReadOnlyList<ReplacementCost> Replacement => ReplacementCost.All(Season, Period.End.AddDays(-1));
+
     /// <summary>What the measures rest on.</summary>
     public MeasureInputs Inputs { get; }
 
@@ -129,6 +146,12 @@ public sealed class FundingWriteUp
                     Cash.NetFarmCash + Accrual.InventoryChange + Accrual.PaidAheadChange + Accrual.SuppliesChange + Accrual.PayablesChange - Accrual.Depreciation, Accrual.NetFarmIncome));
             }
 
+            if (Line is { } line)
+            {
+                checks.Add(new("line of credit: drawn - paid back = owed at the end", line.Drawn - line.Months.Sum(month => month.Repaid), line.Owed));
+                checks.Add(new("line of credit: closing cash = closing of the cash flow + owed - interest", line.Months[^1].Closing, NextYear.Closing[^1] + line.Owed - line.Interest));
+            }
+
             if (Grant is not null)
             {
                 checks.Add(new("grant budget: rows of the funding table and what assumptions add = funder + match",
@@ -146,14 +169,27 @@ public sealed class FundingWriteUp
     /// <param name="year">The crop year.</param>
     /// <param name="project">The project of the funding table; null: none.</param>
     /// <param name="assumptions">What is assumed.</param>
+    /// <param name="power">Tells what a kWh more costs; null: by a year's use.</param>
     /// <returns>The write-up.</returns>
     /// <exception cref="ArgumentException">No such project, or an assumption that can't be.</exception>
-    public static FundingWriteUp Of(FarmReview review, int year, string? project, FundingAssumptions assumptions)
+    public static FundingWriteUp Of(FarmReview review, int year, string? project, FundingAssumptions assumptions, IMarginalPower? power = null)
     {
         ArgumentNullException.ThrowIfNull(review);
         ArgumentNullException.ThrowIfNull(assumptions);
         assumptions.Validate(review.Records.Settings.Notation);
-        return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project);
+        return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project, power);
+    }
+
+    private CashFlow Next(decimal grant) =>
+        CashFlow.Next(Cash, Closing?.CostOf(BalanceKind.Cash), Assumptions, Grant is null ? null : (Grant.CashCost, grant), NewLoan);
+
+    private CreditLine? LineOf(CashFlow next)
+    {
+        DebtAssumptions debt = Assumptions.Debt;
+        bool needed = next.LowPoint < debt.MinimumCash;
+        return Tax.NetUnknown is not null || next.OpeningCash is not { } cash || (needed && debt.LinePercent is null) ? null : CreditLine.Of(
+            [.. next.In.Zip(next.Out, (moneyIn, moneyOut) => moneyIn - moneyOut)], cash, 0m,
+            new CreditLineTerms((debt.LinePercent ?? 0m) / 100m, debt.MinimumCash, debt.LineStep, debt.LineDraw));
     }
 
     private decimal EnterpriseNet() => FarmStatement.Of(Season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm).Amount ?? Bridge.NetReturn;
@@ -183,7 +219,7 @@ public sealed class FundingWriteUp
         decimal unpaid = review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
         List<LoanPayment> due = Loans.SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
         bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);
-        Rate FromBooks(CashKind kind) => Tax.ExpensesUnknown is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(-Cash.Sum(kind));
+        Rate FromBooks(params IReadOnlyList<CashKind> kinds) => Tax.ExpensesUnknown is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(-Cash.Sum(kinds));
         return new MeasureInputs
         {
             CurrentAssets = Sheet(sheet => sheet.ValueOf(BalanceClass.CurrentAsset)),
@@ -200,8 +236,10 @@ public sealed class FundingWriteUp
             UnpaidLabor = Season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Season.Known.OwnerLabor is { } why ? Rate.NotAvailable(why) : Rate.Known(unpaid),
             OffFarmIncome = Rate.Known(Assumptions.Debt.OffFarmIncome),
             IncomeTax = FromBooks(CashKind.IncomeTax),
-            FamilyLiving = FromBooks(CashKind.Drawings),
+            FamilyLiving = FromBooks(CashKind.Drawings, CashKind.HouseholdPart),
             TermInterest = scheduled ? Rate.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
+            ReplacementAllowance = Opening is null || Closing is null ? Rate.NotAvailable(noBoth)
+                : Rate.Known(ReplacementCost.Allowance(Season.Records, Opening.Date, Closing.Date, Assumptions.Debt.ReplacementFactor)),
             TermPrincipal = scheduled ? Rate.Known(due.Sum(payment => payment.Principal)) : FromBooks(CashKind.Principal),
         };
     }

@@ -49,6 +49,9 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         { Range = NumberRanges.Part, Unit = "% a year" });
     internal static readonly DayColumn RetiredColumn = Declared.Date(
         new("retired", ColumnType.Date, "The day it was retired; blank: in service."));
+    internal static readonly NumberColumn ReplacementValueColumn = Declared.Number(
+        new("replacement_value", ColumnType.Money, "What a new one would cost today; blank: not known. Asked only by what a lender sees.")
+        { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<AssetRow>();
@@ -85,6 +88,9 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
 
     /// <summary>The day it was retired; blank: in service.</summary>
     public DateOnly? Retired => RetiredColumn.Maybe(Home, Index);
+
+    /// <summary>What a new one would cost today; blank: not known.</summary>
+    public decimal? ReplacementValue => ReplacementValueColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>
     public static AssetRow At(RecordTable table, int index) => new(table, index);
