@@ -138,14 +138,14 @@ public static class WriteUpReport
             points.Add($"There are {Prose.Text(unknown)}: net income, cash flow and the measures that rest on them are not available. What isn't written down is not 0.");
         }
 
-        if (writeUp is { Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap)
+        if (writeUp is { SheetsUnknown: null, Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap)
         {
             points.Add(gap == 0m ? "The cash counted on the balance sheets is what the records explain, to the cent."
                 : $"The records don't explain {notation.InWords(Math.Abs(gap), Look.Money)} of cash that {(gap > 0m ? "came in" : "left")} in the year; a lender will ask.");
         }
         else
         {
-            points.Add("There are not two balance sheets within a month of both ends of the year, so income is cash only and several measures are not available.");
+            points.Add($"There are not two whole balance sheets within a month of both ends of the year ({writeUp.SheetsUnknown}), so income is cash only and several measures are not available.");
         }
 
         if (writeUp.Tax.WithoutClass.Count > 0)
@@ -180,7 +180,7 @@ public static class WriteUpReport
             ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp),
             MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), DebtSheets.Line(writeUp), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
             MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), DebtSheets.Replacement(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
-            ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), DebtSheets.Needed(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp),
+            ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), GrantFormSheet.Of(writeUp), DebtSheets.Needed(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp),
             ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), ProjectSheets.Checks(writeUp),
         ];
         return [.. sheets.OfType<FundingSheet>()];

@@ -102,18 +102,6 @@ internal sealed record TextEntry(string Name, string Title, string Unit, string 
     public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation) => Set(assumptions, text.Length == 0 ? null : text);
 }
 
-/// <summary>Several words.</summary>
-internal sealed record WordsEntry(string Name, string Title, string Meaning) : AssumptionEntry(Name, Title, "words", Meaning)
-{
-    public required Func<FundingAssumptions, IReadOnlyList<string>> Get { get; init; }
-
-    public required Func<FundingAssumptions, IReadOnlyList<string>, FundingAssumptions> Set { get; init; }
-
-    public override string TextOf(FundingAssumptions assumptions) => string.Join(", ", Get(assumptions));
-
-    public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation) => Set(assumptions, Parts(text));
-}
-
 /// <summary>Several object classes.</summary>
 internal sealed record ClassesEntry(string Name, string Title, string Meaning) : AssumptionEntry(Name, Title, "classes", Meaning)
 {

@@ -106,7 +106,7 @@ public sealed class CashFlow
         }
 
         lines.Insert(3, new CashFlowLine("Loans paid out", IsIn: true, loans));
-        return new CashFlow($"Cash of {book.Period.Year}, month by month", book.Period.Months, opening?.CostOf(BalanceKind.Cash), Drop(lines));
+        return new CashFlow($"Cash of {book.Period.Year}, month by month", book.Period.Months, opening?.Cash, Drop(lines));
     }
 
     /// <summary>

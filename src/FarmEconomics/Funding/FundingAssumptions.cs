@@ -21,7 +21,7 @@ public sealed record FundingAssumptions
     private static readonly IReadOnlyList<AssumptionEntry> Entries =
     [
         .. NextSeasonAssumptions.Entries, .. DebtAssumptions.Entries, .. ProjectAssumptions.Entries, .. SavingAssumptions.Entries, .. LoanAssumptions.Entries,
-        .. GrantAssumptions.Entries, .. BalanceWords.Entries,
+        .. GrantAssumptions.Entries,
     ];
 
     /// <summary>Nothing given: all defaults.</summary>
@@ -44,9 +44,6 @@ public sealed record FundingAssumptions
 
     /// <summary>What a funder's program says.</summary>
     public GrantAssumptions Grant { get; init; } = new();
-
-    /// <summary>Words that tell items of the balance sheet apart.</summary>
-    public BalanceWords Items { get; init; } = new();
 
     /// <summary>Depreciation classes: recovery years by asset name.</summary>
     public IReadOnlyDictionary<string, int> Classes { get; init; } = new Dictionary<string, int>();

@@ -30,9 +30,9 @@ public sealed class FundingWriteUp
         Cash = CashBook.Of(review, Period);
         Tax = TaxStatement.Of(Cash, assumptions.Classes);
         Bridge = StatementBridge.Of(review, season, Cash);
-        Opening = BalanceSheet.At(records, Period.Start.AddDays(-1), assumptions);
-        Closing = BalanceSheet.At(records, Period.End.AddDays(-1), assumptions);
-        bool bothEnds = Opening is not null && Closing is not null && Tax.NetUnknown is null;
+        Opening = BalanceSheet.At(records, Period.Start.AddDays(-1));
+        Closing = BalanceSheet.At(records, Period.End.AddDays(-1));
+        bool bothEnds = SheetsUnknown is null && Tax.NetUnknown is null;
         Accrual = bothEnds ? AccrualStatement.Of(Cash, Opening!, Closing!) : null;
         Equity = bothEnds ? OwnerEquity.Of(Cash, Opening!, Closing!) : null;
         Loans = [.. records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row)))];
@@ -72,6 +72,11 @@ public sealed class FundingWriteUp
     /// <summary>The balance sheet at the end; null: none within a month.</summary>
     public BalanceSheet? Closing { get; }
 
+    /// <summary>Why what is owned and owed at both ends of the year isn't known; null where it is.</summary>
+    public string? SheetsUnknown => Closing is null ? NoSheet(Period.End) : Opening is null ? NoSheet(Period.Start)
+        : Closing.Cash is null || Opening.Cash is null ? $"no item of {(Closing.Cash is null ? Closing.Date : Opening.Date):yyyy-MM-dd} is said to be cash (column kind of balances)"
+        : null;
+
     /// <summary>The accrual statement; null without both balance sheets, and in a year without income or expenses on file.</summary>
     public AccrualStatement? Accrual { get; }
 
@@ -101,7 +106,7 @@ public sealed class FundingWriteUp
 
     /// <summary>Why the line of credit can't be told; null where it can.</summary>
     public string? LineUnknown => Line is not null ? null
-        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? "no balance sheet says what cash there was at the beginning" : "line_percent, the interest on a line of credit, is not given");
+        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? NoOpeningCash : "line_percent, the interest on a line of credit, is not given");
 
     /// <summary>Every asset: what a new one costs a year, and up to which repairs it pays to keep the old one.</summary>
     public IReadOnlyList<ReplacementCost> Replacement => ReplacementCost.All(Season, Period.End.AddDays(-1));
@@ -156,6 +161,7 @@ public sealed class FundingWriteUp
             {
                 checks.Add(new("grant budget: rows of the funding table and what assumptions add = funder + match",
                     Season.Records.Tables.Funding.Where(row => row.Project.Trim().Equals(Grant.Project, StringComparison.OrdinalIgnoreCase)).Sum(row => row.Amount) + Grant.Lines.Where(line => line.Source is null).Sum(line => line.Total), Grant.Total));
+                checks.AddRange(Grant.Form.Checks);
             }
 
             checks.AddRange(Loans.Select(loan => new FundingCheck($"principal of {loan.Terms.Name} paid back = borrowed", loan.Payments.Sum(payment => payment.Principal), loan.Terms.Principal)));
@@ -180,8 +186,12 @@ public sealed class FundingWriteUp
         return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project, power);
     }
 
+    private const string NoOpeningCash = "no balance sheet says what cash there was at the beginning";
+
+    private static string NoSheet(DateOnly before) => $"no balance sheet within a month before {before:yyyy-MM-dd}";
+
     private CashFlow Next(decimal grant) =>
-        CashFlow.Next(Cash, Closing?.CostOf(BalanceKind.Cash), Assumptions, Grant is null ? null : (Grant.CashCost, grant), NewLoan);
+        CashFlow.Next(Cash, Closing?.Cash, Assumptions, Grant is null ? null : (Grant.CashCost, grant), NewLoan);
 
     private CreditLine? LineOf(CashFlow next)
     {
@@ -211,11 +221,11 @@ public sealed class FundingWriteUp
 
     private MeasureInputs InputsOf(FarmReview review)
     {
-        string noClosing = $"no balance sheet within a month before {Period.End:yyyy-MM-dd}";
-        string noBoth = Closing is null ? noClosing : $"no balance sheet within a month before {Period.Start:yyyy-MM-dd}";
+        string noClosing = NoSheet(Period.End);
+        string noBoth = Closing is null ? noClosing : NoSheet(Period.Start);
         Rate Sheet(Func<BalanceSheet, decimal> of) => Closing is null ? Rate.NotAvailable(noClosing) : Rate.Known(of(Closing));
         Rate Mean(Func<BalanceSheet, decimal> of) => Opening is null || Closing is null ? Rate.NotAvailable(noBoth) : Rate.Known((of(Opening) + of(Closing)) / 2m);
-        Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(Tax.NetUnknown ?? noBoth) : Rate.Known(of(Accrual));
+        Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth) : Rate.Known(of(Accrual));
         decimal unpaid = review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
         List<LoanPayment> due = Loans.SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
         bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);

@@ -186,6 +186,47 @@ public enum BalanceClass
     LongTermLiability,
 }
 
+/// <summary>What a line of a balance sheet is, as far as statements tell lines apart.</summary>
+public enum BalanceItem
+{
+    /// <summary>Money: cash, checking, savings.</summary>
+    Cash,
+
+    /// <summary>Produce, invoices and other current assets: their change is a return.</summary>
+    Inventory,
+
+    /// <summary>Inputs not used yet: their change is a cost.</summary>
+    Supplies,
+
+    /// <summary>Longer-term assets that the assets table holds.</summary>
+    InAssets,
+
+    /// <summary>Longer-term assets that it doesn't hold, such as land.</summary>
+    BesideAssets,
+
+    /// <summary>Bills and other current liabilities: their change is a cost.</summary>
+    Bills,
+
+    /// <summary>Customers' money for later produce: its change is a return.</summary>
+    PaidAhead,
+
+    /// <summary>Borrowed money.</summary>
+    Debt,
+}
+
+/// <summary>Who gives the part of a project the funder doesn't: SF-424A (OMB 4040-0006), Section C, columns (b) to (d).</summary>
+public enum MatchSource
+{
+    /// <summary>Column (b), the farm.</summary>
+    Applicant,
+
+    /// <summary>Column (c), the state.</summary>
+    State,
+
+    /// <summary>Column (d), anybody else.</summary>
+    Other,
+}
+
 /// <summary>
 /// Object classes of a federal grant budget: SF-424A (OMB 4040-0006), Section B, lines 6a to 6h. Indirect charges (6j) are reckoned, not entered.
 /// </summary>
