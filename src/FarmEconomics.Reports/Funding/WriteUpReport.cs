@@ -4,6 +4,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 
@@ -181,7 +182,7 @@ public static class WriteUpReport
             MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), DebtSheets.Line(writeUp), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
             MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), DebtSheets.Replacement(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
             ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), GrantFormSheet.Of(writeUp), DebtSheets.Needed(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp),
-            ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), ProjectSheets.Checks(writeUp),
+            ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), StandTables.Stands(writeUp.Review, writeUp.Period.Year) is { } stands ? new FundingSheet("Perennials", stands) { Landscape = true } : null, ProjectSheets.Checks(writeUp),
         ];
         return [.. sheets.OfType<FundingSheet>()];
     }

@@ -23,6 +23,7 @@ public sealed class FundingWriteUp
 {
     private FundingWriteUp(FarmReview review, SeasonReview season, FundingAssumptions assumptions, string? project, IMarginalPower? power)
     {
+        Review = review;
         Season = season;
         Assumptions = assumptions;
         FarmRecords records = review.Records;
@@ -47,6 +48,9 @@ public sealed class FundingWriteUp
         Coverage = CoverageOf();
         Crops = CropWriteUp.Of(season, assumptions);
     }
+
+    /// <summary>The farm over all its years.</summary>
+    public FarmReview Review { get; }
 
     /// <summary>The season.</summary>
     public SeasonReview Season { get; }
