@@ -164,6 +164,8 @@ public static class WriteUpReport
             points.Add(late);
         }
 
+        points.AddRange(TaxSheet.RetiredEarly(writeUp).Select(Prose.Text));
+        points.AddRange(TaxSheet.LeftOut(writeUp));
         int missing = writeUp.Measures.Count(measure => !measure.Value.IsAvailable);
         points.Add(missing == 0 ? "Every measure could be reckoned." : $"{missing} of {writeUp.Measures.Count} measures are not available; each says which input is missing.");
         points.Add("The next year is last year's pattern times the factors assumed, no forecast.");
@@ -178,7 +180,7 @@ public static class WriteUpReport
         IEnumerable<LoanSchedule> loans = writeUp.NewLoan is { } asked ? writeUp.Loans.Append(asked) : writeUp.Loans;
         FundingSheet?[] sheets =
         [
-            ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp),
+            ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp), TaxSheet.Classes(writeUp), TaxSheet.Taxes(writeUp),
             MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), DebtSheets.Line(writeUp), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
             MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), DebtSheets.Replacement(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
             ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), GrantFormSheet.Of(writeUp), DebtSheets.Needed(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp),

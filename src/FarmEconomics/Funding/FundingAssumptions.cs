@@ -21,7 +21,7 @@ public sealed record FundingAssumptions
     private static readonly IReadOnlyList<AssumptionEntry> Entries =
     [
         .. NextSeasonAssumptions.Entries, .. DebtAssumptions.Entries, .. ProjectAssumptions.Entries, .. SavingAssumptions.Entries, .. LoanAssumptions.Entries,
-        .. GrantAssumptions.Entries,
+        .. GrantAssumptions.Entries, .. TaxAssumptions.Entries,
     ];
 
     /// <summary>Nothing given: all defaults.</summary>
@@ -44,6 +44,9 @@ public sealed record FundingAssumptions
 
     /// <summary>What a funder's program says.</summary>
     public GrantAssumptions Grant { get; init; } = new();
+
+    /// <summary>Taxes, and which depreciation classes count.</summary>
+    public TaxAssumptions Tax { get; init; } = new();
 
     /// <summary>Depreciation classes: recovery years by asset name.</summary>
     public IReadOnlyDictionary<string, int> Classes { get; init; } = new Dictionary<string, int>();

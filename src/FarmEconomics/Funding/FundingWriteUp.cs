@@ -29,7 +29,8 @@ public sealed class FundingWriteUp
         FarmRecords records = review.Records;
         Period = FiscalYear.Of(records.Settings, season.CropYear);
         Cash = CashBook.Of(review, Period);
-        Tax = TaxStatement.Of(Cash, assumptions.Classes);
+        Tax = TaxStatement.Of(Cash, DepreciationClasses.Of(records, assumptions));
+        Taxes = TaxView.Of(Tax, assumptions.Tax, records.Settings);
         Bridge = StatementBridge.Of(review, season, Cash);
         Opening = BalanceSheet.At(records, Period.Start.AddDays(-1));
         Closing = BalanceSheet.At(records, Period.End.AddDays(-1));
@@ -66,6 +67,12 @@ public sealed class FundingWriteUp
 
     /// <summary>The statement by Schedule F line.</summary>
     public TaxStatement Tax { get; }
+
+    /// <summary>Self-employment and income tax, entered or estimated.</summary>
+    public TaxView Taxes { get; }
+
+    /// <summary>Assets retired before their life was over in the year.</summary>
+    public IReadOnlyList<EarlyRetirement> RetiredEarly => EarlyRetirement.Of(Season.Records, Season.CropYear);
 
     /// <summary>From that statement to the enterprise statement.</summary>
     public StatementBridge Bridge { get; }
@@ -249,7 +256,7 @@ public sealed class FundingWriteUp
             NetFarmIncome = Income(income => income.NetFarmIncome),
             UnpaidLabor = Season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Season.Known.OwnerLabor is { } why ? Rate.NotAvailable(why) : Rate.Known(unpaid),
             OffFarmIncome = Rate.Known(Assumptions.Debt.OffFarmIncome),
-            IncomeTax = FromBooks(CashKind.IncomeTax),
+            IncomeTax = Assumptions.Tax is { SelfEmploymentTax: not null, IncomeTax: not null } ? Taxes.Total : FromBooks(CashKind.IncomeTax),
             FamilyLiving = FromBooks(CashKind.Drawings, CashKind.HouseholdPart),
             TermInterest = scheduled ? Rate.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
             ReplacementAllowance = Opening is null || Closing is null ? Rate.NotAvailable(noBoth)

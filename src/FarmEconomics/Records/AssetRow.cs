@@ -52,6 +52,10 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
     internal static readonly NumberColumn ReplacementValueColumn = Declared.Number(
         new("replacement_value", ColumnType.Money, "What a new one would cost today; blank: not known. Asked only by what a lender sees.")
         { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
+    internal static readonly NumberColumn SoldForColumn = Declared.Number(
+        new("sold_for", ColumnType.Money, "What it fetched when it was retired; blank: not known.") { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
+    internal static readonly ChoiceColumn<TaxKind> TaxKindColumn = Declared.Choice<TaxKind>(
+        new("tax_kind", ColumnType.Choice, "What it is for tax; suggests a depreciation class for a tax preparer to confirm."));
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<AssetRow>();
@@ -91,6 +95,12 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
 
     /// <summary>What a new one would cost today; blank: not known.</summary>
     public decimal? ReplacementValue => ReplacementValueColumn.Maybe(Home, Index);
+
+    /// <summary>What it fetched when it was retired; blank: not known.</summary>
+    public decimal? SoldFor => SoldForColumn.Maybe(Home, Index);
+
+    /// <summary>What it is for tax; blank: not said.</summary>
+    public TaxKind? TaxKind => TaxKindColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>
     public static AssetRow At(RecordTable table, int index) => new(table, index);

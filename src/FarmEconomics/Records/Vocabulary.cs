@@ -214,6 +214,46 @@ public enum BalanceItem
     Debt,
 }
 
+/// <summary>What an asset is for tax: suggests its depreciation class, for a preparer to confirm.</summary>
+public enum TaxKind
+{
+    /// <summary>Farm machinery and equipment, new.</summary>
+    NewMachinery,
+
+    /// <summary>Farm machinery and equipment, used.</summary>
+    UsedMachinery,
+
+    /// <summary>Trucks and trailers.</summary>
+    Vehicle,
+
+    /// <summary>Computers.</summary>
+    Computer,
+
+    /// <summary>Office furniture.</summary>
+    Furniture,
+
+    /// <summary>Solar panels and what belongs to them.</summary>
+    Solar,
+
+    /// <summary>Fences used in agriculture.</summary>
+    Fence,
+
+    /// <summary>Greenhouses, tunnels and other structures for growing alone.</summary>
+    Greenhouse,
+
+    /// <summary>Fruit-bearing trees and vines.</summary>
+    TreesAndVines,
+
+    /// <summary>Drainage, roads, wells and other improvements of land.</summary>
+    LandImprovement,
+
+    /// <summary>Sheds, shops, storage.</summary>
+    Building,
+
+    /// <summary>Land: no depreciation.</summary>
+    Land,
+}
+
 /// <summary>Who gives the part of a project the funder doesn't: SF-424A (OMB 4040-0006), Section C, columns (b) to (d).</summary>
 public enum MatchSource
 {
