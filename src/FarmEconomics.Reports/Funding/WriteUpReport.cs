@@ -183,7 +183,7 @@ public static class WriteUpReport
             ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp), TaxSheet.Classes(writeUp), TaxSheet.Taxes(writeUp),
             MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), DebtSheets.Line(writeUp), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
             MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), DebtSheets.Replacement(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
-            ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), GrantFormSheet.Of(writeUp), DebtSheets.Needed(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp),
+            ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), GrantFormSheet.Of(writeUp), DebtSheets.Needed(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp), ChoiceSheets.Projects(writeUp), ChoiceSheets.Tools(writeUp),
             ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), StandTables.Stands(writeUp.Review, writeUp.Period.Year) is { } stands ? new FundingSheet("Perennials", stands) { Landscape = true } : null, ProjectSheets.Checks(writeUp),
         ];
         return [.. sheets.OfType<FundingSheet>()];

@@ -56,6 +56,7 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         new("sold_for", ColumnType.Money, "What it fetched when it was retired; blank: not known.") { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
     internal static readonly ChoiceColumn<TaxKind> TaxKindColumn = Declared.Choice<TaxKind>(
         new("tax_kind", ColumnType.Choice, "What it is for tax; suggests a depreciation class for a tax preparer to confirm."));
+    internal static readonly TextColumn TaskColumn = Declared.Ref("task", "tasks", "The task it is for; its minutes before and after it came are compared.");
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<AssetRow>();
@@ -101,6 +102,9 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
 
     /// <summary>What it is for tax; blank: not said.</summary>
     public TaxKind? TaxKind => TaxKindColumn.Maybe(Home, Index);
+
+    /// <summary>The task it is for; blank: none.</summary>
+    public string? Task => TaskColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>
     public static AssetRow At(RecordTable table, int index) => new(table, index);

@@ -176,7 +176,7 @@ internal sealed class FarmBuilder
 
     private static DateOnly? Maybe(string? iso) => iso is null ? null : Day(iso);
 
-    private FarmBuilder Add<T>(RowValues row)
+    internal FarmBuilder Add<T>(RowValues row)
         where T : struct, IRecordRow<T>
     {
         string name = T.Schema.Name;
