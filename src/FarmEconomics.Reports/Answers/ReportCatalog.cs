@@ -10,6 +10,8 @@ public static class ReportCatalog
     public static IReadOnlyList<IReport> All { get; } =
     [
         new SeasonReport(),
+        new CropReport(),
+        new RowsReport(),
         new DropOrGrowReport(),
         new PricesReport(),
         new SharedCostsReport(),

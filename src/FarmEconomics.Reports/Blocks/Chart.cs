@@ -39,6 +39,9 @@ public sealed record BarList(string Alt, IReadOnlyList<Bar> Bars)
     /// <summary>A value to compare with; null: none.</summary>
     public decimal? Mark { get; init; }
 
+    /// <summary>Drawn for half the page's width, beside another.</summary>
+    public bool IsHalf { get; init; }
+
     /// <summary>What stands at the mark.</summary>
     public string MarkText { get; init; } = "";
 }
