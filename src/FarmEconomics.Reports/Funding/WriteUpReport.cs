@@ -99,7 +99,7 @@ public static class WriteUpReport
         return new Prose(text.ToString().Trim());
     }
 
-    private static string MustSave(Investment investment, Notation notation)
+    internal static string MustSave(Investment investment, Notation notation)
     {
         (SavingNeeded with, SavingNeeded without) = (investment.NeededWithGrant, investment.NeededWithoutGrant);
         if (with.Yearly.Value is not { } yearly || without.Yearly.Value is not { } alone)
@@ -114,7 +114,7 @@ public static class WriteUpReport
     }
 
     /// <summary>What happens to cash where the funder's money comes late; empty without a project or opening cash.</summary>
-    private static string GrantLate(FundingWriteUp writeUp)
+    internal static string GrantLate(FundingWriteUp writeUp)
     {
         if (writeUp.Grant is not { Funder: > 0m } grant || writeUp.NextYear.OpeningCash is null || writeUp.Tax.NetUnknown is not null)
         {
