@@ -22,7 +22,7 @@ public interface IMarginalPower
 
 /// <summary>
 /// By a year's use: with a capacity of the farm's own of which less than 85 % was used, nothing; above it what the next capacity costs a year (what the pool's assets would
-/// cost again, level over their lives, a kWh of capacity); without assets, what the bills say a kWh cost. The 85 % is ours, no source: the same as for what was short.
+/// cost again, level over their lives, a kWh of capacity); without a capacity, what its bills (on the tax line of utilities) say a kWh cost: a grid. The 85 % is ours, no source: the same as for what was short.
 /// </summary>
 public sealed class YearlyMarginalPower : IMarginalPower
 {
@@ -39,8 +39,13 @@ public sealed class YearlyMarginalPower : IMarginalPower
         decimal capacity = power.Pool.Row.Capacity ?? 0m;
         if (capacity <= 0m)
         {
+            if (Bills(season, power) is { Value: > 0m } tariff)
+            {
+                return new MarginalPrice(tariff, "what a kWh cost on the bills, their fixed charges in it");
+            }
+
             string unknown = $"capacity of {power.Pool.Name} isn't given, so it can't be told whether a kWh more costs anything; give it in pools.csv, or power_price";
-            return assets.Count > 0 ? new MarginalPrice(Rate.NotAvailable(unknown), unknown) : Bills(season, power);
+            return assets.Count > 0 ? new MarginalPrice(Rate.NotAvailable(unknown), unknown) : Spent(season, power);
         }
 
         decimal part = power.Users.Total / capacity;
@@ -48,7 +53,13 @@ public sealed class YearlyMarginalPower : IMarginalPower
         return part < Full ? new MarginalPrice(Rate.Known(0m), $"{used}: a kWh more costs nothing") : Next(season, assets, capacity, used);
     }
 
-    private static MarginalPrice Bills(SeasonReview season, PoolResult power) => new(
+    // Rows of the books on the line of utilities: repairs of panels are no price of a kWh.
+    private static Rate Bills(SeasonReview season, PoolResult power) => Rate.Of(
+        power.Rows.Where(row => row is { Stream: CostStream.Cash, Origin: ExpenseRow expense } && TaxLines.Find(season.Records.Category(expense.Category).TaxLine) == TaxLines.Utilities)
+            .Sum(row => row.Amount.Amount),
+        power.Users.Total, "the power pool was not used");
+
+    private static MarginalPrice Spent(SeasonReview season, PoolResult power) => new(
         season.Known.Costs is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Of(power.Cash.Amount, power.Users.Total, "the power pool was not used"),
         "what a kWh cost on the bills");
 
