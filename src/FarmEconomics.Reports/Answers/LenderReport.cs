@@ -118,9 +118,9 @@ public sealed class LenderReport : Report<LenderParameters>
             blocks.Add(new ProseBlock(LenderBlock.CashWords, null, words.CashWords));
         }
 
-        if (ProjectSheets.Grant(books) is { } grant)
+        if (tables.Budget() is { } budget)
         {
-            blocks.Add(new TableBlock(LenderBlock.Budget, "The project by object class", grant.Table) { Rows = 0 });
+            blocks.Add(new TableBlock(LenderBlock.Budget, "The project", budget) { Rows = 0 });
         }
 
         blocks.Add(new FoldBlock(LenderBlock.BeforeSending, "Before you send this (not printed)", [new ProseBlock(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending)]) { ScreenOnly = true });
@@ -143,7 +143,7 @@ public sealed class LenderReport : Report<LenderParameters>
     {
         FundingSheet?[] project =
         [
-            ProjectSheets.Narrative(books), GrantFormSheet.Of(books), DebtSheets.Needed(books), ProjectSheets.Savings(books), ProjectSheets.Investment(books), ProjectSheets.Swings(books),
+            ProjectSheets.Grant(books), ProjectSheets.Narrative(books), GrantFormSheet.Of(books), DebtSheets.Needed(books), ProjectSheets.Savings(books), ProjectSheets.Investment(books), ProjectSheets.Swings(books),
         ];
         yield return Appendix(LenderBlock.AppendixF, "F Cash by month", tables.Cash(), tables.CashLines(), tables.Line());
         if (books.Grant is not null || tables.Projects() is not null)

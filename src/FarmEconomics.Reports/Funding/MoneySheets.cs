@@ -85,7 +85,7 @@ public static class MoneySheets
         }
 
         string Day(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);
-        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Notation).Column("Item").Column("Class")
+        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Notation).Column("Item").Wrapping().Column("Class").Wrapping()
             .Column($"At cost, {Day(writeUp.Opening)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Opening)}", Look.Money)
             .Column($"At cost, {Day(writeUp.Closing)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Closing)}", Look.Money);
         FundingSheet sheet = new("Balance sheet", table) { Landscape = true };

@@ -125,7 +125,7 @@ public static class WriteUpReport
         Notation notation = writeUp.Season.Notation;
         return $"The grant is counted in {writeUp.GrantComes!.Value.ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}; "
             + (FiscalYear.Of(writeUp.Season.Settings, writeUp.Period.Year + 1).Holds(writeUp.GrantComes.Value) ? "" : "that is after the twelve months shown; ")
-            + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, cash is lowest at {notation.InWords(before.LowPoint, Look.WholeMoney)} (grant_month says when it comes).";
+            + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, cash is lowest at {Blocks.BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)} (grant_month says when it comes).";
     }
 
     /// <summary>What weakens the write-up, a sentence each.</summary>
