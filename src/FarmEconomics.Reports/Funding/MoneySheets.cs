@@ -24,7 +24,6 @@ public static class MoneySheets
         FundingSheet sheet = new(next ? "Cash next year" : "Cash last year", table)
         {
             Landscape = true,
-            ForPage = whole ? null : Cash(writeUp, next, whole: true).Table, // a page has no room for cents in twelve months
         };
         if (writeUp.Tax.NetUnknown is { } unknown)
         {
