@@ -75,7 +75,7 @@ internal sealed class PriceFindings
     {
         Notation notation = book.Season.Notation;
         return book.Rules.Terms.WantedMarginPercent is { } margin ? notation.Text($"leave less than {margin:0.##}% of the price")
-            : book.Rules.WantedPerHour.Value is { } hour ? $"pay less than {Blocks.BlockNumber.Of(hour, Tables.Look.Rate, notation)} an hour" : "bring less than wanted";
+            : book.Rules.WantedPerHour.Value is { } hour ? $"less than {AnHour(hour, notation)}" : "less than wanted";
     }
 
     /// <summary>What "at least" pays, in words.</summary>
@@ -83,8 +83,11 @@ internal sealed class PriceFindings
     {
         Notation notation = book.Season.Notation;
         return book.Rules.Terms.WantedMarginPercent is { } margin ? notation.Text($"pays every cost and leaves {margin:0.##}% of the price")
-            : book.Rules.WantedPerHour.Value is { } hour ? $"pays every cost, with {Blocks.BlockNumber.Of(hour, Tables.Look.Rate, notation)} for each hour behind the crop" : $"isn't known: {book.Rules.WantedPerHour.Reason}";
+            : book.Rules.WantedPerHour.Value is { } hour ? $"pays every cost and {AnHour(hour, notation)} behind the crop" : $"isn't known: {book.Rules.WantedPerHour.Reason}";
     }
+
+    private static string AnHour(decimal hour, Notation notation) =>
+        $"{Blocks.BlockNumber.Of(hour, decimal.IsInteger(hour) ? Tables.Look.WholeMoney : Tables.Look.Rate, notation)} an hour";
 
     private static PriceStanding Of(CropPrice price) => price.Advice(price.SellingUnit).Kind switch
     {

@@ -45,7 +45,7 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
             parts.Add($"keep {(parts.Count > 0 ? $"{keep}" : notation.Count(keep, "price"))}");
         }
 
-        return $"{found.Channel.Name}: {(parts.Count > 0 ? string.Join(", ", parts) : $"no price carries {(none == 1 ? "the crop" : $"the {none} crops")} sold there")}";
+        return $"{found.Channel.Name}: {(parts.Count > 0 ? string.Join(", ", parts) : $"{notation.Count(none, "crop")} can't be priced")}";
     }
 
     internal FiguresBlock Figures => new(PricesBlock.Figures, [ShortFigure(), Later(), Kept(), Boxes()]);
@@ -88,7 +88,7 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
             ? $"{Phrase.Sentence(notation.Count(found.Raise.Count, "crop"))} sold below full cost and came in **{Money(found.Short)}** short over the season."
             : "No crop that can be priced sold below full cost.";
         string second = none.Count == 0 ? Best()
-            : $" No price carries {Phrase.List([.. none.Take(3).Select(Link), .. none.Count > 3 ? [$"{none.Count - 3} more"] : Array.Empty<string>()])}: see whether to {PageTarget.Link("drop or change", PageTarget.Page(ReportCatalog.Name(ReportId.DropOrGrow)))} {(none.Count == 1 ? "it" : "them")}.";
+            : $" {Phrase.List([.. none.Take(3).Select(Link), .. none.Count > 3 ? [$"{none.Count - 3} more"] : Array.Empty<string>()])} can't be priced, since full cost is far above anything they ever sold for: {PageTarget.Link("drop or change", PageTarget.Page(ReportCatalog.Name(ReportId.DropOrGrow)))} {(none.Count == 1 ? "it" : "them")}.";
         return new Prose(first + second);
     }
 

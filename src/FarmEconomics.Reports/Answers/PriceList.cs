@@ -41,11 +41,9 @@ internal static class PriceList
         (PriceStanding.Raise, "Raise", "sold below full cost"),
         (PriceStanding.WhenYouCan, "Raise when you can", ""),
         (PriceStanding.Keep, "Keep", "what you got, or your list price, is enough"),
-        (PriceStanding.CannotBePriced, "No price carries it", "full cost is far above anything it ever sold for: drop or change it"),
+        (PriceStanding.CannotBePriced, "Can't be priced", "full cost is far above anything it ever sold for: drop or change it"),
         (PriceStanding.Unknown, "Can't tell", "see below"),
     ];
-
-    private static PriceBook BookOf(PriceFindings found) => found.Book;
 
     internal static TableBlock Of(ReviewedFarm farm, PriceFindings found)
     {
@@ -63,7 +61,7 @@ internal static class PriceList
             List<CropPrice> crops = [.. found[standing]];
             if (crops.Count > 0)
             {
-                table.Group($"{title}: {crops.Count}", words.Length > 0 ? words : $"paid every cost, but {PriceFindings.LessThanWanted(BookOf(found))}");
+                table.Group($"{title}: {crops.Count}", words.Length > 0 ? words : $"paid every cost, but {PriceFindings.LessThanWanted(found.Book)}");
                 crops.ForEach(price => table.Row(Row(farm, price)));
             }
         }
@@ -86,7 +84,7 @@ internal static class PriceList
             }
         }
 
-        return new TableBlock(PricesBlock.Sheet, $"What to ask at {found.Channel.Name}", table) { Rows = 0, OnNewSheet = true };
+        return new TableBlock(PricesBlock.Sheet, $"What to ask at {found.Channel.Name}", table) { Rows = 0 };
     }
 
     /// <summary>What the prices of a channel rest on: both break-even prices, what is wanted, list and reference.</summary>

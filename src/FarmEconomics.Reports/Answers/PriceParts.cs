@@ -62,7 +62,7 @@ internal static class PriceParts
             ? $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} at list price, {BlockNumber.Percent(ratio, notation)} of what members paid. "
             : $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes were worth {Money(contents.ListValue.Amount)} at list price. ";
         string missing = shares.CostPrice.IsAvailable ? "" : shares.IncomeToCover.IsAvailable
-            ? "The price of one share needs the number of members: give it below, or as an option of the prices command."
+            ? "What one share must cost needs the number of members, which the records don't hold."
             : $"{Phrase.Sentence(Prose.Text(shares.IncomeToCover.Reason))}.";
         return new ProseBlock(PricesBlock.Share, heading, new Prose(worth + (missing.Length > 0 ? missing : Least(contents, notation))));
     }

@@ -161,7 +161,7 @@ public sealed class PricesReport : Report<PricesParameters>
     private static IEnumerable<Block> Crops(ReviewedFarm farm, PriceBook book, string channel, PriceReport prices) => Found(book, channel) is not { } found ? []
         : [
             Carried.Fold(PricesBlock.Details, "crops", "Crop by crop: both break-even prices, list and reference prices, other units",
-                ("figure", prices.Figure()), ("steps", PriceList.Steps(farm, found)), ("against", PriceList.Against(farm, found)), ("units", prices.Units())),
-            Carried.Fold(PricesBlock.Details, "seasons", "Month by month, and at a normal yield", ("months", prices.Months()), ("normal", prices.NormalYield()), ("references", prices.References())),
+                ("figure", prices.Figure()), ("steps", PriceList.Steps(farm, found)), ("against", PriceList.Against(farm, found)), ("units", prices.Units())) with { ScreenOnly = true },
+            Carried.Fold(PricesBlock.Details, "seasons", "Month by month, and at a normal yield", ("months", prices.Months()), ("normal", prices.NormalYield()), ("references", prices.References())) with { ScreenOnly = true },
         ];
 }

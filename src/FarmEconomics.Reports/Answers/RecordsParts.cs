@@ -24,16 +24,17 @@ public enum RecordsFixColumn
     /// <summary>The money in it.</summary>
     Money,
 
-    /// <summary>The first one.</summary>
-    First,
-
     /// <summary>How to fix it.</summary>
     Fix,
+
+    /// <summary>The first one.</summary>
+    First,
 }
 
 /// <summary>The first screen of the page on the records: can they be trusted, and what to fix first.</summary>
 internal sealed class RecordsParts
 {
+    private const int Listed = 500;
     private readonly ReviewedFarm farm;
     private readonly FarmFolder folder;
     private readonly SeasonReview? season;
@@ -80,9 +81,9 @@ internal sealed class RecordsParts
         ReportTable table = new ReportTable("Errors first, then by the money in the rows.", notation)
             .Column("What").As(RecordsFixColumn.What).Wrapping()
             .Column("Times", Look.Count).As(RecordsFixColumn.Times)
-            .Column("Money", Look.WholeMoney).As(RecordsFixColumn.Money)
-            .Column("The first one").As(RecordsFixColumn.First).Wrapping()
-            .Column("Fix").As(RecordsFixColumn.Fix).Wrapping();
+            .Column("Money", Look.WholeMoney).As(RecordsFixColumn.Money).HiddenOnPhone()
+            .Column("Fix").As(RecordsFixColumn.Fix).Wrapping()
+            .Column("The first one").As(RecordsFixColumn.First).Wrapping().HiddenOnPhone();
         IEnumerable<IGrouping<string, Problem>> kinds = folder.Problems.GroupBy(problem => problem.Code)
             .OrderByDescending(kind => kind.First().Severity).ThenByDescending(kind => kind.Sum(problem => problem.Money ?? 0m)).ThenByDescending(kind => kind.Count()).ThenBy(kind => kind.Key, StringComparer.Ordinal);
         Severity? last = null;
@@ -97,12 +98,19 @@ internal sealed class RecordsParts
 
             string title = ProblemCatalog.All.FirstOrDefault(known => known.Code == kind.Key)?.Title ?? "";
             decimal? money = kind.Any(problem => problem.Money is not null) ? kind.Sum(problem => problem.Money ?? 0m) : null;
-            table.Row($"{title} ({kind.Key})", kind.Count(), money is { } amount ? amount : "", $"{first.Source}: {first.Message}", first.Hint);
+            table.Row($"{title} ({kind.Key})", kind.Count(), money is { } amount ? amount : "", first.Hint, $"{first.Source}: {first.Message}");
         }
 
         return new TableBlock(RecordsBlock.Fixes, folder.Problems.Count == 0 ? "Nothing to fix" : errors > 0 ? "What to fix" : "What to look at",
             folder.Problems.Count == 0 ? table.Note("No error and no warning.") : table) { Rows = 0 };
     }
+
+    /// <summary>Every error and warning, in the order of the files; so many at most, since a page must stay one that opens.</summary>
+    internal ReportTable Every() => folder.Problems
+        .Aggregate(
+            new ReportTable($"{Phrase.Sentence(notation.Count(errors, "error"))} and {notation.Count(warnings, "warning")}", notation).Column("Where").Column("Code").Column("What").Wrapping(),
+            (table, problem) => table.Row(problem.Source.ToString(), problem.Code, problem.Message))
+        .Top(Listed);
 
     /// <summary>What weakens the answers, worst first by the money it touches; null when nothing does.</summary>
     internal Block? Weak()
@@ -165,8 +173,9 @@ internal sealed class RecordsParts
         }
 
         int weak = RecordsSentences.Weaknesses(season).Count;
-        return weak == 0 ? $"The records of {season.CropYear} can be trusted, as far as they tell"
-            : $"The records of {season.CropYear} can be used, with {notation.Count(weak, "reservation")}";
+        return weak > 0 ? $"The records of {season.CropYear} can be used, with {notation.Count(weak, "reservation")}"
+            : warnings > 0 ? $"The records of {season.CropYear} hold: no errors, {notation.Count(warnings, "warning")} to look at"
+            : $"The records of {season.CropYear} hold: no errors and no warnings in {notation.Count(rows, "row")}";
     }
 
     private Prose? Why()

@@ -66,12 +66,17 @@ public sealed class RecordsReport : Report<ReportParameters>
             blocks.Add(gaps);
         }
 
+        if (folder.Problems.Count > 1)
+        {
+            blocks.Add(Carried.Fold(RecordsBlock.Details, "every", "Every error and warning", ("rows", parts.Every())) with { ScreenOnly = true });
+        }
+
         if (farm.IsReviewed)
         {
             blocks.AddRange(OfSeason(folder, farm.Season, parts));
         }
 
-        blocks.Add(Carried.Fold(RecordsBlock.Details, "read", "What was read", ("files", RecordsTables.FilesRead(folder)), ("missing", RecordsTables.Missing(folder))));
+        blocks.Add(Carried.Fold(RecordsBlock.Details, "read", "What was read", ("files", RecordsTables.FilesRead(folder)), ("missing", RecordsTables.Missing(folder))) with { ScreenOnly = true });
         return blocks;
     }
 
@@ -90,7 +95,7 @@ public sealed class RecordsReport : Report<ReportParameters>
         Carried.Fold(RecordsBlock.Details, "hours", "Hours: logged, divided, estimated", ("words", RecordsSentences.Hours(season)), ("hours", RecordGaps.HoursByCrop(season)), ("figure", RecordsPlots.HoursByMonth(season)), ("month", FigureSentences.HoursByMonth(season))),
         Carried.Fold(RecordsBlock.Details, "months", "Month by month", ("months", RecordsTables.ByMonth(season))),
         Carried.Fold(RecordsBlock.Details, "unmatched", "Sold without a harvest", ("words", RecordsSentences.Gaps(season)), ("table", RecordGaps.SoldWithoutHarvest(season))),
-        Carried.Fold(RecordsBlock.Details, "unusual", "Unusual values: typos, or real?", ("kinds", parts.Unusual()), ("rows", CompletenessTables.FarFromTheirKind(season))),
+        Carried.Fold(RecordsBlock.Details, "unusual", "Unusual values: typos, or real?", ("kinds", parts.Unusual()), ("rows", CompletenessTables.FarFromTheirKind(season))) with { ScreenOnly = true },
         Carried.Fold(RecordsBlock.Details, "totals", "Totals kept outside the records, and rows after the last day used", ("totals", CompletenessTables.Totals(folder)), ("after", RecordsTables.AfterAsOf(season.Records))),
         Carried.Fold(RecordsBlock.Details, "rests-on", "What the figures rest on, and every total that agrees", ("sure", SeasonSentences.HowSure(season)), ("assumptions", ProofTables.Assumptions(season)), ("proof", ProofTables.Reconciliation(season))),
     ];

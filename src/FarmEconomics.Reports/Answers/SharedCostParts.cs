@@ -71,7 +71,7 @@ internal sealed class SharedCostParts
     /// <summary>What was divided, owning, idle, the crops' part.</summary>
     internal FiguresBlock Figures => new(SharedCostsBlock.Figures,
     [
-        new("divided", Money(Total), Total, $"of cost no single crop causes: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} hours, owning"),
+        new("divided", Money(Total), Total, $"shared: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} hours of work, and owning"),
         season.Known.Ownership is { } why ? new("owning", "", null, $"what owning costs isn't known: {why}") : new("owning", Money(Owning), Owning, "a year to own equipment and buildings, used or not"),
         season.Known.Ownership is { } unknown ? new("not-used", "", null, $"what stood idle isn't known: {unknown}")
             : new("not-used", Money(Unused), Unused, Known().Count == 0 ? "for capacity not used: none is given in pools.csv" : "for capacity you didn't use; no crop pays for it"),
@@ -94,7 +94,7 @@ internal sealed class SharedCostParts
         ReportCell Owned(PoolResult? pool, decimal value) => ReportCell.Known(value, pool?.OwnershipKnown ?? season.Known.Ownership is null ? null : season.Known.Ownership);
         foreach (PoolResult pool in pools)
         {
-            table.Row(pool.Pool.Name, BasisWords.Of(pool.Users.BasisUsed), Owned(pool, pool.Total.Amount), pool.Hours, Owned(pool, pool.Ownership.Amount), Owned(pool, pool.ToCrops.Amount), Owned(pool, pool.Unused.Amount));
+            table.Row(Name(pool), BasisWords.Of(pool.Users.BasisUsed), Owned(pool, pool.Total.Amount), pool.Hours, Owned(pool, pool.Ownership.Amount), Owned(pool, pool.ToCrops.Amount), Owned(pool, pool.Unused.Amount));
         }
 
         table.Total("All", "", Owned(null, Total), pools.Sum(pool => pool.Hours), Owned(null, Owning), Owned(null, ToCrops), Owned(null, Unused));
@@ -122,17 +122,17 @@ internal sealed class SharedCostParts
         List<string> lines = [];
         foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used < RoomBelow).Take(2))
         {
-            lines.Add($"{Phrase.Bold(Phrase.Sentence(pool.Pool.Name))} has room: {BlockNumber.Percent(used, notation)} of it was used. The rest costs {Money(pool.Unused.Amount)} a year either way.");
+            lines.Add($"{Phrase.Bold(Name(pool))} has room: {BlockNumber.Percent(used, notation)} of it was used. The rest costs {Money(pool.Unused.Amount)} a year either way.");
         }
 
         foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used >= RoomBelow).Take(2))
         {
-            lines.Add($"{Phrase.Bold(Phrase.Sentence(pool.Pool.Name))} is nearly full: {BlockNumber.Percent(used, notation)} of it was used.");
+            lines.Add($"{Phrase.Bold(Name(pool))} is nearly full: {BlockNumber.Percent(used, notation)} of it was used.");
         }
 
-        if (pools.Where(pool => pool.Hours > 0m).MaxBy(pool => pool.Hours) is { } most && season.Known.Hours is null)
+        if (pools.Where(pool => pool.Hours > 0m && pool.Pool.Channel is null).MaxBy(pool => pool.Hours) is { } most && season.Known.Hours is null)
         {
-            lines.Add($"{Phrase.Bold(Phrase.Sentence(most.Pool.Name))} took {notation.Number(most.Hours, Look.Count)} of {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} shared hours: log them by crop where you can.");
+            lines.Add($"{Phrase.Bold(Name(most))} took {notation.Number(most.Hours, Look.Count)} of {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} shared hours: log them by crop where you can.");
         }
 
         if (NotAssigned > 0m)
@@ -144,7 +144,7 @@ internal sealed class SharedCostParts
         if (turns.Count > 0)
         {
             List<string> names = [.. turns.Take(4).Select(name => PageTarget.Link(name, PageTarget.Crop(farm.Slugs[name])))];
-            lines.Add($"There is no one right way to divide shared cost. {Phrase.List(names)} {(turns.Count == 1 ? "pays its" : "pay their")} way in one and {(turns.Count == 1 ? "doesn't" : "don't")} in another{(turns.Count > 4 ? $", and {turns.Count - 4} more" : "")}: don't decide on that alone.");
+            lines.Add($"There is no one right way to divide shared cost. Whether {Phrase.List([.. names, .. turns.Count > 4 ? [$"{turns.Count - 4} more"] : Array.Empty<string>()])} paid every cost depends on it: don't decide on that alone.");
         }
 
         return new ProseBlock(SharedCostsBlock.ToDo, "What to do", new Prose(lines.Count == 0 ? "Nothing stands out." : string.Join("\n", lines.Select(line => "- " + line))));
@@ -160,7 +160,7 @@ internal sealed class SharedCostParts
         }
 
         List<(string Name, decimal Part, decimal Cost)> users = [.. table.Rows.Select(row => ((string)row[0].Value!, row[2].Number ?? 0m, row[3].Number ?? 0m))];
-        string heading = $"{Phrase.Sentence(users[0].Name)} took {BlockNumber.Percent(users[0].Part, notation)} of {Phrase.Sentence(result.Pool.Name).ToLowerInvariant()}";
+        string heading = $"{Phrase.Sentence(users[0].Name)} used the {result.Pool.Name} most: {BlockNumber.Percent(users[0].Part, notation)}";
         return new PlotBlock(key, heading, $"Cost that went with the use, {notation.Sign} in {season.CropYear}.", new Chart(table)
         {
             Bars = new BarList($"Who used {result.Pool.Name}", [.. users.Select(user => new Bar(Phrase.Sentence(user.Name), user.Cost, Money(user.Cost), $"{user.Name}: {BlockNumber.Percent(user.Part, notation)} of the use, {Money(user.Cost)}"))]) { IsHalf = true },
@@ -189,9 +189,13 @@ internal sealed class SharedCostParts
 
     private string CostsHeading()
     {
-        List<PoolResult> three = [.. pools.Take(3)];
-        return pools.Count < 4 ? "The shared costs" : $"{Phrase.Sentence(Phrase.List([.. three.Select(pool => pool.Pool.Name)]))} make {BlockNumber.Percent(three.Sum(pool => pool.Total.Amount) / Total, notation)} of it";
+        return pools.Count < 3 ? "The shared costs" : $"{Name(pools[0])} and {Small(pools[1])} make {BlockNumber.Percent((pools[0].Total.Amount + pools[1].Total.Amount) / Total, notation)} of it";
     }
+
+    // A channel's own cost is named after what is done there.
+    private static string Small(PoolResult pool) => pool.Pool.Channel is { } channel ? $"selling at {channel.Name}" : pool.Pool.Name;
+
+    private static string Name(PoolResult pool) => Phrase.Sentence(Small(pool));
 
     private List<(PoolResult Pool, decimal Used)> Known() =>
     [

@@ -136,10 +136,10 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
     private static FoldBlock CropFold(ReviewedFarm farm, string crop)
     {
         string name = crop.Length == 0 ? PriceAndYield.LargestCrop(farm.Season) : crop;
-        return Carried.Fold(SharedCostsBlock.Details, "crop", $"One crop's part: {name}", ("charges", PoolTables.ChargesOf(farm.Season, name)));
+        return Carried.Fold(SharedCostsBlock.Details, "crop", $"One crop's part: {name}", ("charges", PoolTables.ChargesOf(farm.Season, name))) with { ScreenOnly = true };
     }
 
     private static FoldBlock Ways(SeasonReview season, ReportTable methods, ReportTable bases) => Carried.Fold(SharedCostsBlock.Details, "ways", "The same, divided another way",
         ("methods-words", SharedSentences.Choice(season, methods)), ("methods-figure", ChoicePlot.Of(methods)), ("methods", methods),
-        ("bases-words", SharedSentences.Choice(season, bases)), ("bases-figure", ChoicePlot.Of(bases)), ("bases", bases));
+        ("bases-words", SharedSentences.Choice(season, bases)), ("bases-figure", ChoicePlot.Of(bases)), ("bases", bases)) with { ScreenOnly = true };
 }

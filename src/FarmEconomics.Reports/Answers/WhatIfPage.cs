@@ -76,7 +76,7 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
         blocks.AddRange([
             Carried.Fold(WhatIfBlock.Details, "farm", "The whole farm, line by line", ("answer", report.Answer()), ("table", report.Farm())),
             Carried.Fold(WhatIfBlock.Details, "changes", "What was changed, and how many rows", ("table", report.Changes())),
-            Carried.Fold(WhatIfBlock.Details, "crops", "Every crop in full", ("figure", report.Figure()), ("words", report.FigureInWords()), ("table", report.Crops())),
+            Carried.Fold(WhatIfBlock.Details, "crops", "Every crop in full", ("figure", report.Figure()), ("words", report.FigureInWords()), ("table", report.Crops())) with { ScreenOnly = true },
             Carried.Fold(WhatIfBlock.Details, "sure", "What it rests on", ("sure", report.HowSure())),
         ]);
         return blocks;

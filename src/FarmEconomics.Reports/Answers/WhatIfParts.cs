@@ -66,7 +66,7 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
 
         int all = Moved().Count(), up = Moved().Count(crop => WhatIfTables.Moved(crop).Value > 0m);
         string heading = all == 1 ? $"Only {moved[0].Name} moves"
-            : up == all ? $"All {notation.Count(all, "crop")} that move gain" : up == 0 ? $"All {notation.Count(all, "crop")} that move lose" : $"{notation.Count(up, "crop gains", "crops gain")}, {all - up} lose";
+            : up == all ? $"All {notation.Count(all, "crop")} that move gain" : up == 0 ? $"All {notation.Count(all, "crop")} that move lose" : $"{moved[0].Name} moves most; {notation.Count(up, "crop gains", "crops gain")}, {all - up} lose";
         return new PlotBlock(WhatIfBlock.Moves, heading, $"Change in what is {(NetKnown ? "left over" : "brought in")}, {notation.Sign} in {Outcome.Before.CropYear}{(all > moved.Count ? $"; the {moved.Count} that move most" : "")}.",
             new Chart(WhatIfTables.Crops(Outcome)) { Bars = new BarList($"How far {notation.Count(moved.Count, "crop")} would move", [.. moved.Select(Bar)]) });
     }
