@@ -14,6 +14,7 @@ internal static class Papers
         t.Add("interest_percent", "5");
         t.Add("standard_bed_width_in", "30");
         t.Add("as_of", FarmFacts.AsOf);
+        SolarLogger.AddSettings(t);
         return t;
     }
 

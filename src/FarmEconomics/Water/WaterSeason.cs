@@ -105,6 +105,12 @@ public sealed class WaterSeason
         return new WaterSeason(farm, cropYear, limit, stillToCome);
     }
 
+    /// <summary>Liters the daily list would have put on within the limit; null without a limit, or on a day that isn't looked at.</summary>
+    /// <param name="day">The day.</param>
+    /// <returns>Liters.</returns>
+    public double? PutAtLimit(DateOnly day) =>
+        day >= First && day < First.AddDays(Days) ? held?.GivenByDay[day.DayNumber - First.DayNumber] : null;
+
     /// <summary>Money lost with so many liters a day more than the limit, or less; null without a limit.</summary>
     /// <param name="more">Liters a day, below 0 for less.</param>
     /// <returns>Money.</returns>
