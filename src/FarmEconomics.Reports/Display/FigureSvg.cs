@@ -20,9 +20,7 @@ internal static partial class FigureSvg
         inner = Retag(inner, id => $"\u0001{Number(numbers, id)}");
         string prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(alt + "\n" + inner)))[..10] + "-";
         inner = inner.Replace("\u0001", prefix, StringComparison.Ordinal);
-        // Verdana has the same widths (DejaVu Sans comes from Bitstream Vera, drawn to match it), so machines that
-        // lack DejaVu Sans keep the spacing.
-        inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Verdana, Geneva, sans-serif\"", StringComparison.Ordinal);
+        inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Segoe UI, system-ui, sans-serif\"", StringComparison.Ordinal);
         inner = Layout().Replace(inner, "");
         return $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
             + $"viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
