@@ -10,6 +10,10 @@ namespace FarmEconomics.Reports.Supply;
 /// <summary>A season's water and power in tables.</summary>
 public static class SupplyTables
 {
+    /// <summary>The one line a farm sees that wrote nothing of either.</summary>
+    public const string WhatItWouldTell = "With weather.csv (rain and temperatures), blocks.csv (what the soil holds) and watering.csv (what you put on) "
+        + "this tells which blocks to water first and what a dry spell cost; with battery and panels in farm.csv, when power was short.";
+
     /// <summary>Need, limit and what was put on, week by week.</summary>
     /// <param name="supply">The season.</param>
     /// <returns>A table; without rows where the water isn't known.</returns>

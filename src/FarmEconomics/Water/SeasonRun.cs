@@ -10,6 +10,9 @@ internal sealed class SeasonRun
     private const int Steps = 4;
     private const double LeastLoss = 1e-6;
 
+    // Half a unit of the currency: a day on which less than that was kept back is not short.
+    private const double LeastKeptBack = 0.5;
+
     private readonly IReadOnlyList<SeasonSowing> sowings;
     private readonly double[] depletion;
     private readonly double[] lostPart;
@@ -24,7 +27,7 @@ internal sealed class SeasonRun
         Lost = new double[sowings.Count];
         LostByDay = new double[days];
         GivenByDay = new double[days];
-        WantedByDay = new double[days];
+        ShortByDay = new bool[days];
         GivenMm = new double[sowings.Count];
     }
 
@@ -37,8 +40,8 @@ internal sealed class SeasonRun
     /// <summary>Liters put on by day.</summary>
     internal double[] GivenByDay { get; }
 
-    /// <summary>Liters that would have saved something on the day.</summary>
-    internal double[] WantedByDay { get; }
+    /// <summary>Days on which the limit kept back water that would have saved something.</summary>
+    internal bool[] ShortByDay { get; }
 
     /// <summary>Watering that reached each sowing's roots, mm.</summary>
     internal double[] GivenMm { get; }
@@ -82,9 +85,9 @@ internal sealed class SeasonRun
             }
         }
 
-        WantedByDay[day] = thirsty.Sum(one => one.Curve.Most);
-        double[] given = GainCurve.Share([.. thirsty.Select(one => one.Curve)], Math.Min(limit, WantedByDay[day]));
+        double[] given = GainCurve.Share([.. thirsty.Select(one => one.Curve)], Math.Min(limit, thirsty.Sum(one => one.Curve.Most)));
         GivenByDay[day] = given.Sum();
+        ShortByDay[day] = thirsty.Select((one, i) => one.Curve.All - one.Curve.Gain(given[i])).Sum() > LeastKeptBack;
         Dictionary<WaterBlock, double> depth = thirsty.Select((one, i) => (one.Outlook.Block, given[i] / one.Outlook.PerMm)).ToDictionary(one => one.Block, one => one.Item2);
         for (int i = 0; i < sowings.Count; i++)
         {

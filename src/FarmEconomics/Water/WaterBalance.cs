@@ -18,7 +18,7 @@ public sealed class WaterBalance
         for (int i = 0; i < count; i++)
         {
             DateOnly day = sowing.Span.From.AddDays(i);
-            told[i] = sowing.IsKnown(day) && !log.IsUnknown(sowing.Block, day);
+            told[i] = sowing.IsKnown(day) && !log.IsUnknown(sowing, day);
             days[i] = told[i] ? sowing.Next(day, depletion, log.On(sowing, day)) : default;
             depletion = days[i].After;
         }

@@ -105,6 +105,17 @@ public sealed class WaterSeason
         return new WaterSeason(farm, cropYear, limit, stillToCome);
     }
 
+    /// <summary>The day that lost most: at the limit, else as watered; null where none lost anything.</summary>
+    public DateOnly? WorstDay
+    {
+        get
+        {
+            double[] lost = held?.LostByDay ?? (HasLog ? LoggedLosses() : []);
+            int at = lost.Length == 0 ? -1 : Array.IndexOf(lost, lost.Max());
+            return at >= 0 && lost[at] > 0 ? First.AddDays(at) : null;
+        }
+    }
+
     /// <summary>Liters the daily list would have put on within the limit; null without a limit, or on a day that isn't looked at.</summary>
     /// <param name="day">The day.</param>
     /// <returns>Liters.</returns>
@@ -147,7 +158,7 @@ public sealed class WaterSeason
             yield return new WaterWeek(week.Key, week.Sum(day => enough.GivenByDay[day]),
                 Array.TrueForAll(limits, one => one is not null) ? limits.Sum() : null,
                 HasLog ? week.Sum(day => Farm.Log.Liters(First.AddDays(day))) : null,
-                held is null ? 0 : week.Count(day => held.WantedByDay[day] > held.GivenByDay[day] + 1),
+                held is null ? 0 : week.Count(day => held.ShortByDay[day]),
                 held is null ? null : week.Sum(day => held.LostByDay[day]),
                 HasLog ? week.Sum(day => logged[day]) : null);
         }

@@ -150,7 +150,10 @@ public sealed class WaterAndPower
 
     internal static double LitersIn(FarmSettings settings) => settings.LengthUnit == LengthUnit.M ? 1 : WaterMath.LitersPerGallon;
 
-    private double? LitersOn(DateOnly day) => (double?)limits.On(ScarceKind.Water, null, day) * LitersPerUnit;
+    /// <summary>Liters there are on a day by the limits table; null: no limit is written for it.</summary>
+    /// <param name="day">The day.</param>
+    /// <returns>Liters.</returns>
+    public double? LitersOn(DateOnly day) => (double?)limits.On(ScarceKind.Water, null, day) * LitersPerUnit;
 
     private Rate LostWith(int units) => Water is null ? Rate.NotAvailable(Farm.WhyUnknown!)
         : !Water.HasLimit ? Rate.NotAvailable("no row of limits says how much water there is a day")
