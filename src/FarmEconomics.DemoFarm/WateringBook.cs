@@ -4,7 +4,7 @@ namespace FarmEconomics.DemoFarm;
 internal static class WateringBook
 {
     private const int Topic = 32;
-    private const int GallonsADay = 3200;
+    private const int GallonsADay = 4200;
     private const int SprinklerGallons = 60;
 
     private static readonly DateOnly First = new(DryWeather.Year, 5, 12);
@@ -22,12 +22,12 @@ internal static class WateringBook
 
     private static readonly Block[] All =
     [
-        new("Lane", 1.7m, 70m, 3, 1500, true),
-        new("Alder", 1.7m, 70m, 4, 1450, true),
-        new("Wall", 1.5m, 70m, 4, 1450, true),
-        new("Pond", 1.9m, 70m, 5, 1300, true),
-        new("Stile", 1.3m, 70m, 4, 1350, true),
-        new("Far", 1.1m, 70m, 6, 1250, true),
+        new("Lane", 1.7m, 70m, 3, 1900, true),
+        new("Alder", 1.7m, 70m, 4, 1800, true),
+        new("Wall", 1.5m, 70m, 4, 1800, true),
+        new("Pond", 1.9m, 70m, 5, 1700, true),
+        new("Stile", 1.3m, 70m, 4, 1750, true),
+        new("Far", 1.1m, 70m, 6, 1600, true),
         new(Beds.TunnelOne, 1.6m, 90m, 3, 520, false),
         new(Beds.TunnelTwo, 1.6m, 90m, 3, 520, false),
         new(Beds.WarmHouse, 1.6m, 90m, 3, 300, false),

@@ -165,7 +165,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
             if (power is { WhyUnknown: null, DaysShort: > 0 })
             {
-                lines.Add($"- Before the dark months, move what can wait: {Prose.Text(string.Join(", ", power.Shed.Take(3).Select(load => load.Load.Row.Load)))} give way first.");
+                lines.Add($"- When power is short, let {Prose.Text(power.Shed[0].Load.Row.Load)} give way first, {Prose.Text(power.Shed[^1].Load.Row.Load)} last.");
             }
 
             return new Prose(lines.Count > 0 ? string.Join('\n', lines) : "Nothing: neither held you back.");

@@ -63,7 +63,7 @@ public sealed class PowerSeason
         Shed = [.. ShedOf()];
     }
 
-    /// <summary>The pool whose loads are looked at; null without loads.</summary>
+    /// <summary>The pool whose loads are looked at: the one of power_made.csv, else the only one with loads; null where there is none.</summary>
     public string? Pool { get; private set; }
 
     /// <summary>The first day.</summary>
@@ -146,8 +146,9 @@ public sealed class PowerSeason
 
     private List<PowerLoad> LoadsOf(FarmRecords records)
     {
-        Pool = records.Tables.Loads.GroupBy(load => load.Pool.Trim(), StringComparer.OrdinalIgnoreCase)
-            .OrderByDescending(pool => pool.Sum(load => load.Watts * load.HoursPerDay)).FirstOrDefault()?.Key;
+        string[] pools = [.. records.Tables.Loads.Select(load => load.Pool.Trim()).Distinct(StringComparer.OrdinalIgnoreCase)];
+        Pool = records.Tables.PowerMade.Find(row => pools.Contains(row.Pool.Trim(), StringComparer.OrdinalIgnoreCase))?.Pool.Trim()
+            ?? (pools.Length == 1 ? pools[0] : null);
         return [.. records.Tables.Loads.FindAll(load => IsOfPool(load.Pool)).ConvertAll(row => PowerLoad.Of(row, records)).OrderBy(load => load.Order)];
     }
 
@@ -174,7 +175,8 @@ public sealed class PowerSeason
             made[i] = told ?? month * (double?)supply.PanelKw ?? 0;
         }
 
-        return Loads.Count == 0 ? "there is no loads table"
+        return records.Tables.Loads.Count == 0 ? "there is no loads table"
+            : Pool is null ? "loads draw on several pools, and no row of power_made.csv says which of them the panels feed"
             : supply.BatteryKwh is null ? "farm.csv doesn't say what the battery holds (battery_kwh)"
             : unknown ? "what the panels made is not known: power_made.csv has no row for some days, and farm.csv no panel_kw and panel_yield"
             : null;
