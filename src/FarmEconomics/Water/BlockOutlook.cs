@@ -1,48 +1,28 @@
 namespace FarmEconomics.Water;
 
 /// <summary>What a sowing's part of a block is about to lose, by what is put on: the balance of the days ahead.</summary>
-internal sealed class SowingOutlook
+/// <param name="Sowing">The sowing.</param>
+/// <param name="From">The first day.</param>
+/// <param name="Days">How many are looked at.</param>
+/// <param name="Depletion">Depletion the evening before, mm.</param>
+/// <param name="Stake">The money it is still to bring.</param>
+internal readonly record struct SowingOutlook(SowingWater Sowing, DateOnly From, int Days, double Depletion, double Stake)
 {
-    private readonly double[] need;
-    private readonly SoilWater[] soil;
-    private readonly double[] rain;
-    private readonly double start;
-    private readonly double stake;
-
-    internal SowingOutlook(SowingWater sowing, DateOnly from, int days, double depletion, double stillToCome)
-    {
-        Sowing = sowing;
-        start = depletion;
-        stake = stillToCome;
-        int count = Math.Clamp(sowing.Span.End.DayNumber - from.DayNumber, 0, days);
-        (need, soil, rain) = (new double[count], new SoilWater[count], new double[count]);
-        for (int i = 0; i < count; i++)
-        {
-            DateOnly day = from.AddDays(i);
-            (need[i], soil[i], rain[i]) = (sowing.Need(day), sowing.Soil(day), sowing.Rain(day));
-        }
-    }
-
-    internal SowingWater Sowing { get; }
-
     /// <summary>The most water of any use, mm: what fills the soil and the days' need.</summary>
-    internal double Most(int doses) => start + need.Take(Math.Max(1, doses)).Sum();
+    internal double Most(int doses)
+    {
+        double most = Depletion;
+        for (int i = 0; i < Math.Min(Days, doses); i++)
+        {
+            most += Sowing.Need(From.AddDays(i));
+        }
+
+        return most;
+    }
 
     /// <summary>The money lost over the days ahead with so many mm put on in equal doses on the first days.</summary>
-    internal double Loss(double water, int doses)
-    {
-        double depletion = start;
-        double missed = 0;
-        double dose = water / doses;
-        for (int i = 0; i < need.Length; i++)
-        {
-            RootZoneDay day = RootZone.Next(depletion, soil[i], need[i], rain[i], i < doses ? dose : 0);
-            missed += need[i] - day.Used;
-            depletion = day.After;
-        }
-
-        return Math.Min(1, Sowing.LossPerMm * missed) * stake;
-    }
+    internal double Loss(double water, int doses) =>
+        Math.Min(1, Sowing.LossPerMm * Sowing.MissedAhead(From, Days, Depletion, (water / doses, doses))) * Stake;
 }
 
 /// <summary>A block's days ahead: all sowings that stand in it get the same depth of water.</summary>

@@ -43,6 +43,9 @@ internal sealed class SeasonRun
     /// <summary>Days on which the limit kept back water that would have saved something.</summary>
     internal bool[] ShortByDay { get; }
 
+    /// <summary>Depth that reached the roots of each block that was watered at all, by day, mm.</summary>
+    internal Dictionary<WaterBlock, double[]> DepthByDay { get; } = [];
+
     /// <summary>Watering that reached each sowing's roots, mm.</summary>
     internal double[] GivenMm { get; }
 
@@ -72,8 +75,15 @@ internal sealed class SeasonRun
         List<(BlockOutlook Outlook, GainCurve Curve)> thirsty = [];
         foreach (List<int> block in blocks)
         {
-            List<SowingOutlook> standing = [.. block.Where(i => sowings[i].Water.IsKnown(date) && sowings[i].StillToCome(date) > 0)
-                .Select(i => new SowingOutlook(sowings[i].Water, date, LookAhead, depletion[i], sowings[i].StillToCome(date)))];
+            List<SowingOutlook> standing = [];
+            foreach (int i in block)
+            {
+                if (sowings[i].Water.IsKnown(date) && sowings[i].StillToCome(date) is > 0 and double stake)
+                {
+                    standing.Add(new SowingOutlook(sowings[i].Water, date, LookAhead, depletion[i], stake));
+                }
+            }
+
             if (standing.Count > 0)
             {
                 WaterBlock place = standing[0].Sowing.Block;
@@ -88,10 +98,15 @@ internal sealed class SeasonRun
         double[] given = GainCurve.Share([.. thirsty.Select(one => one.Curve)], Math.Min(limit, thirsty.Sum(one => one.Curve.Most)));
         GivenByDay[day] = given.Sum();
         ShortByDay[day] = thirsty.Select((one, i) => one.Curve.All - one.Curve.Gain(given[i])).Sum() > LeastKeptBack;
-        Dictionary<WaterBlock, double> depth = thirsty.Select((one, i) => (one.Outlook.Block, given[i] / one.Outlook.PerMm)).ToDictionary(one => one.Block, one => one.Item2);
+        for (int i = 0; i < thirsty.Count; i++)
+        {
+            WaterBlock block = thirsty[i].Outlook.Block;
+            (DepthByDay.TryGetValue(block, out double[]? depth) ? depth : DepthByDay[block] = new double[LostByDay.Length])[day] = given[i] / thirsty[i].Outlook.PerMm;
+        }
+
         for (int i = 0; i < sowings.Count; i++)
         {
-            Grow(i, day, depth.GetValueOrDefault(sowings[i].Water.Block));
+            Grow(i, day, DepthByDay.TryGetValue(sowings[i].Water.Block, out double[]? depth) ? depth[day] : 0);
         }
     }
 

@@ -84,6 +84,26 @@ public sealed class SowingWater
     /// <returns>What it holds.</returns>
     public SoilWater Soil(DateOnly day) => new(total[day.DayNumber - Span.From.DayNumber], Crop.Readily);
 
+    /// <summary>
+    /// What it misses over days ahead, mm, with so much water on each of the first of them: the days of <see cref="Next"/> one after the
+    /// other, without making each, since a season asks a million times.
+    /// </summary>
+    internal double MissedAhead(DateOnly from, int days, double depletion, (double Dose, int Count) water)
+    {
+        int first = from.DayNumber - Span.From.DayNumber;
+        int end = Math.Min(first + days, need.Length);
+        double missed = 0;
+        for (int i = first; i < end; i++)
+        {
+            double put = rain[i] + (i - first < water.Count ? water.Dose : 0);
+            double used = Math.Min(RootZone.Stress(depletion, total[i], Crop.Readily) * need[i], Math.Max(0, total[i] - depletion + put));
+            missed += need[i] - used;
+            depletion = Math.Max(0, depletion + used - put);
+        }
+
+        return missed;
+    }
+
     /// <summary>A day of its balance.</summary>
     /// <param name="day">A day it grows on.</param>
     /// <param name="before">Depletion the evening before, mm.</param>

@@ -122,6 +122,17 @@ public sealed class WaterSeason
     public double? PutAtLimit(DateOnly day) =>
         day >= First && day < First.AddDays(Days) ? held?.GivenByDay[day.DayNumber - First.DayNumber] : null;
 
+    /// <summary>Liters of it that fell on a sowing's part of its bed.</summary>
+    /// <param name="sowing">The sowing.</param>
+    /// <param name="day">The day.</param>
+    /// <returns>Liters; 0 where there are none.</returns>
+    public double PutAtLimit(SowingWater sowing, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(sowing);
+        return sowing.IsKnown(day) && PutAtLimit(day) is not null && held!.DepthByDay.TryGetValue(sowing.Block, out double[]? depth)
+            ? depth[day.DayNumber - First.DayNumber] * sowing.AreaM2 / sowing.Block.Efficiency : 0;
+    }
+
     /// <summary>Money lost with so many liters a day more than the limit, or less; null without a limit.</summary>
     /// <param name="more">Liters a day, below 0 for less.</param>
     /// <returns>Money.</returns>

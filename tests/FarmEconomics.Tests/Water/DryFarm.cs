@@ -18,8 +18,8 @@ internal static class DryFarm
     /// <param name="et0">Inches a day.</param>
     internal static FarmBuilder With(int blocks, decimal?[]? setGallons = null, decimal et0 = 0.25m)
     {
-        FarmBuilder farm = new();
-        farm.Channel("Market", ChannelKind.Market);
+        FarmBuilder farm = new(new FarmSettings { UnpaidHours = UnpaidHours.None });
+        farm.Channel("Market", ChannelKind.Market).Spend("2025-05-02", 10m, "seed");
         foreach (string crop in CropNames)
         {
             farm.Crop(crop);

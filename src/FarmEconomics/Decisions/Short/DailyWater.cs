@@ -6,7 +6,7 @@ namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
 /// Water by day against its row of limits: what the daily list would have put on within the limit, so that a day which wanted more is full;
-/// the crops that needed water on those days, by their need.
+/// the crops that got water on those days, by what fell on their beds.
 /// </summary>
 internal static class DailyWater
 {
@@ -44,7 +44,7 @@ internal static class DailyWater
             .ToLookup(sowing => sowing.Planting);
         foreach (Tracing.Enterprise enterprise in supply.Season.Plantings.Select(planting => planting.Enterprises[0]))
         {
-            double liters = sowings[enterprise.Planting].Sum(sowing => shorts.Sum(sowing.Need) * sowing.AreaM2 / sowing.Block.Efficiency);
+            double liters = sowings[enterprise.Planting].Sum(sowing => shorts.Sum(day => supply.Water!.PutAtLimit(sowing, day)));
             if (liters > 0)
             {
                 yield return new EnterpriseUse(enterprise, (decimal)(liters / supply.LitersPerUnit));
