@@ -10,7 +10,7 @@ public class RoomOrderTests
     /// <summary>The rooms of all projects, in the order data flows.</summary>
     private static readonly string[] Rooms =
     [
-        "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Decisions",
+        "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Decisions", "FarmEconomics.Planning",
         "FarmEconomics.Pricing", "FarmEconomics.Funding", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page",
     ];
 
