@@ -1,6 +1,5 @@
 #if ORTOOLS
 using FarmEconomics.Planning.Programs;
-using Google.OrTools.LinearSolver;
 
 namespace FarmEconomics.Solver;
 
