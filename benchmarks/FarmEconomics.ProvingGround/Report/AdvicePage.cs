@@ -62,7 +62,7 @@ internal static class AdvicePage
         text.Append($"${Spread.Quantile([.. worlds.Select(world => world.Attainable)], 0.5):N0} in the median.\n\n");
         text.Append("| policy | part of the gain, median | mean | 10% to 90% of farms | worst fifth of farms | worse than nothing ");
         text.Append("| gain a season, mean | in cash | own hours | in a worst-fifth season |\n|---|---|---|---|---|---|---|---|---|---|\n");
-        foreach (Policy policy in Enum.GetValues<Policy>())
+        foreach (Policy policy in Tried(worlds))
         {
             AddPolicy(text, policy, counted, [.. worlds.Select(world => world.Policies.Single(one => one.Policy == policy))]);
         }
@@ -72,6 +72,10 @@ internal static class AdvicePage
         text.Append("\nSingle verdicts, each followed alone:\n\n");
         VerdictTables.Add(text, worlds);
     }
+
+    /// <summary>The policies a run tried: earlier runs knew fewer.</summary>
+    private static IEnumerable<Policy> Tried(IReadOnlyList<WorldResult> worlds) =>
+        Enum.GetValues<Policy>().Where(policy => worlds.All(world => world.Policies.Any(one => one.Policy == policy)));
 
     private static double Part(WorldResult world, Policy policy) =>
         world.Policies.Single(one => one.Policy == policy).Gain / world.Attainable;
@@ -88,8 +92,8 @@ internal static class AdvicePage
 
     private static void AddTraits(StringBuilder text, List<WorldResult> counted)
     {
-        text.Append("| farms | how many | ").AppendJoin(" | ", Enum.GetValues<Policy>().Select(Words.Of));
-        text.Append(" |\n|---|---|---|---|---|---|---|\n");
+        text.Append("| farms | how many | ").AppendJoin(" | ", Tried(counted).Select(Words.Of));
+        text.Append(" |\n|---|---|").AppendJoin("", Tried(counted).Select(_ => "---|")).Append('\n');
         IEnumerable<(string Name, IEnumerable<WorldResult> Farms)> groups =
         [
             .. counted.GroupBy(world => world.Logged).OrderByDescending(group => group.Key)
@@ -100,7 +104,7 @@ internal static class AdvicePage
         foreach ((string name, IEnumerable<WorldResult> farms) in groups)
         {
             text.Append($"| {name} | {farms.Count()} | ");
-            IEnumerable<string> parts = Enum.GetValues<Policy>().Select(policy => Percent(farms.Average(world => Part(world, policy))));
+            IEnumerable<string> parts = Tried(counted).Select(policy => Percent(farms.Average(world => Part(world, policy))));
             text.AppendJoin(" | ", parts).Append(" |\n");
         }
     }

@@ -6,6 +6,8 @@ internal enum Policy
     RuleOfThumb,
     Verdicts,
     PlainProgram,
+    BestMix,
+    RobustMix,
     BestSizes,
     Best,
 }

@@ -66,6 +66,7 @@ internal sealed class Trial
                 Against(Policy.RuleOfThumb, Policies.RuleOfThumb(farm, season)),
                 Against(Policy.Verdicts, Policies.Follow(farm, advice)),
                 Against(Policy.PlainProgram, Policies.PlainProgram(farm, records)),
+                Against(Policy.BestMix, Policies.BestMixOf(farm, review)),
                 Against(Policy.BestSizes, BestKnown.Plan(farm, sizesOnly: true)),
                 Against(Policy.Best, best),
             ],
