@@ -90,7 +90,7 @@ internal static class Policies
         return BestMix.Of(model, LinearSolvers.Find()!).Best is { } best ? ToPlan(farm, model, best.Feet) : Copy(farm.Today);
     }
 
-    private static double[][] ToPlan(Farm farm, Planning.PlanModel model, IReadOnlyList<double> feet)
+    internal static double[][] ToPlan(Farm farm, Planning.PlanModel model, IReadOnlyList<double> feet)
     {
         double[][] plan = [.. farm.Crops.Select(_ => new double[Farm.Weeks])];
         for (int i = 0; i < feet.Count; i++)

@@ -105,7 +105,7 @@ public sealed class PlanFacts
                 yields[WorkFacts.WeekOf(season.Settings, lot.Date)] += (double)lot.Quantity / all;
             }
 
-            double grow = cover.Sum(one => work.Of(one).Grow) / all;
+            double grow = cover.Sum(one => work.Of(one).Grow + work.Of(one).Nursery) / all;
             yield return new PlanSowing(place, CoverPlace(cover.Key), -1, PlanModel.Weeks + 1)
             {
                 Yield = yields,
@@ -129,8 +129,7 @@ public sealed class PlanFacts
             }
 
             SowingFacts facts = new(season.Settings, over, lots);
-            double[] hours = [.. over.Select(one => work.Of(one).Grow)];
-            double grow = hours.Sum() / facts.Feet;
+            PlantingHours grow = new(over.Sum(one => work.Of(one).Nursery) / facts.Feet, over.Sum(one => work.Of(one).Grow) / facts.Feet, 0.0);
             Dictionary<int, double> today = cover.Where(one => one.CropYear == season.CropYear)
                 .GroupBy(one => InWeek(one, facts)).ToDictionary(week => week.Key, week => week.Sum(one => (double)one.BedFeet.Value));
             for (int week = facts.Weeks.From; week <= facts.Weeks.To; week++)
@@ -151,7 +150,7 @@ public sealed class PlanFacts
     /// A bed-foot sown in a week. One that came in before its crop year began is sown within the year planned and picked after it, and earns
     /// its crop's mean contribution.
     /// </summary>
-    private PlanSowing SowingAt(Crop crop, (int Crop, int Cover) at, SowingFacts facts, (int Week, double Grow, double Today) sown)
+    private PlanSowing SowingAt(Crop crop, (int Crop, int Cover) at, SowingFacts facts, (int Week, PlantingHours Grow, double Today) sown)
     {
         bool next = sown.Week < 0;
         int week = next ? sown.Week + PlanModel.Weeks : sown.Week;
@@ -178,7 +177,7 @@ public sealed class PlanFacts
     }
 
     /// <summary>What stands at the end of the season and is picked in the year planned: as it is, with its expected harvest.</summary>
-    private IEnumerable<PlanSowing> StandingNow(Crop crop, (int Crop, int Cover) at, SowingFacts facts, double grow)
+    private IEnumerable<PlanSowing> StandingNow(Crop crop, (int Crop, int Cover) at, SowingFacts facts, PlantingHours grow)
     {
         foreach (Enterprise one in review.Trace.Enterprises.Where(one => one.Crop == crop && one.CropYear > season.CropYear && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover))
         {
@@ -207,12 +206,13 @@ public sealed class PlanFacts
         }
     }
 
-    /// <summary>Hours of a bed-foot, even over the weeks from the nursery to the end of its stay.</summary>
-    private static double[] GrowHours(int week, SowingFacts facts, double grow)
+    /// <summary>Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even.</summary>
+    private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)
     {
-        int from = week - facts.NurseryWeeks;
-        int weeks = facts.NurseryWeeks + facts.WeeksInBed;
-        return PerWeek(one => one >= from && one < from + weeks ? grow / weeks : 0.0);
+        double weights = work.FirstWeek + facts.WeeksInBed - 1;
+        int nursery = Math.Max(1, facts.NurseryWeeks);
+        return PerWeek(one => (one >= week - nursery && one < week ? per.Nursery / nursery : 0.0)
+            + (one == week ? per.Grow * work.FirstWeek / weights : one > week && one < week + facts.WeeksInBed ? per.Grow / weights : 0.0));
     }
 
     private double CostOf(Crop crop, int weeks)

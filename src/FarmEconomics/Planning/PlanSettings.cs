@@ -24,6 +24,9 @@ public sealed record PlanSettings
     /// <summary>The part of weekly own hours on record that is the most one counts on, 0 to 1.</summary>
     public static double OwnHoursPart => 0.9;
 
+    /// <summary>How far what a channel takes moves from week to week, as the standard deviation of its logarithm.</summary>
+    public static double DemandSpread => 0.2;
+
     /// <summary>The part of the best plan's gain another plan must still earn, 0 to 1.</summary>
     public static double NearlyAsGood => 0.98;
 

@@ -10,11 +10,13 @@ namespace FarmEconomics.Planning;
 /// <summary>What plantings took of hours in the seasons looked at, and which hours come whatever is grown.</summary>
 internal sealed class WorkFacts
 {
+    private const double MostFirstWeek = 20.0;
     private readonly List<SeasonCosts> seasons;
     private readonly FarmRecords records;
-    private readonly Dictionary<Enterprise, (double Grow, double Handle)> hours = [];
+    private readonly Dictionary<Enterprise, PlantingHours> hours = [];
     private readonly Dictionary<(int Year, int Week), double> ownByWeek = [];
     private readonly Dictionary<(int Year, int Week), double> hiredByWeek = [];
+    private readonly Dictionary<(int Year, int Week), double> growByWeek = [];
     private readonly double[] fixedHours = new double[PlanModel.Weeks];
 
     internal WorkFacts(List<SeasonCosts> seasons)
@@ -25,10 +27,15 @@ internal sealed class WorkFacts
         {
             Add(costs);
         }
+
+        FirstWeek = FindFirstWeek();
     }
 
-    /// <summary>Hours of raising and growing, and of picking and packing, of a planting, its own and those through pools.</summary>
-    internal (double Grow, double Handle) Of(Enterprise enterprise) => hours.GetValueOrDefault(enterprise);
+    /// <summary>Growing hours of a bed-foot in its first week over those in each later one, at least 1.</summary>
+    internal double FirstWeek { get; }
+
+    /// <summary>Hours of a planting, its own and those through pools.</summary>
+    internal PlantingHours Of(Enterprise enterprise) => hours.GetValueOrDefault(enterprise);
 
     /// <summary>The hours there are, with the limits table where it says.</summary>
     internal PlanHours There(WrittenLimits limits, DateOnly start, double ownCost)
@@ -112,9 +119,10 @@ internal sealed class WorkFacts
     {
         if (more > 0.0 && driver is not (CostDriver.Fixed or CostDriver.Trips))
         {
-            (double grow, double handle) = hours.GetValueOrDefault(enterprise);
-            bool grows = charge.Stage is Stage.Nursery or Stage.Grow || (charge.Stage is null && driver is CostDriver.Length or CostDriver.BedTime);
-            hours[enterprise] = grows ? (grow + more, handle) : (grow, handle + more);
+            PlantingHours had = hours.GetValueOrDefault(enterprise);
+            bool grows = charge.Stage is Stage.Grow || (charge.Stage is null && driver is CostDriver.Length or CostDriver.BedTime);
+            hours[enterprise] = charge.Stage is Stage.Nursery ? had with { Nursery = had.Nursery + more }
+                : grows ? had with { Grow = had.Grow + more } : had with { Handle = had.Handle + more };
         }
     }
 
@@ -137,9 +145,54 @@ internal sealed class WorkFacts
             hiredByWeek[key] = hiredByWeek.GetValueOrDefault(key) + (double)charge.Hours;
         }
 
+        if (charge.Stage is Stage.Grow && driver is not (CostDriver.Fixed or CostDriver.Trips))
+        {
+            growByWeek[key] = growByWeek.GetValueOrDefault(key) + (double)charge.Hours;
+        }
+
         if (driver is CostDriver.Fixed or CostDriver.Trips && kind != WorkerKind.Volunteer)
         {
             fixedHours[week] += (double)charge.Hours / seasons.Count;
         }
     }
+
+    /// <summary>
+    /// Least squares of the growing hours of each week on the bed-feet that came in and those that stood: sowing and setting out take more
+    /// than a week of weeding.
+    /// </summary>
+    private double FindFirstWeek()
+    {
+        Dictionary<(int, int), (double Came, double Stood)> feet = [];
+        foreach (SeasonCosts costs in seasons)
+        {
+            foreach (BedStay stay in costs.Season.Network.Enterprises.Where(one => !one.Crop.Perennial).SelectMany(one => one.Stays))
+            {
+                for (DateOnly day = stay.In; day < stay.Out; day = day.AddDays(7))
+                {
+                    (int, int) key = (costs.Season.Settings.WindowOf(day), WeekOf(costs.Season.Settings, day));
+                    (double came, double stood) = feet.GetValueOrDefault(key);
+                    feet[key] = (came + (day == stay.In ? (double)stay.BedFeet : 0.0), stood + (double)stay.BedFeet);
+                }
+            }
+        }
+
+        double cc = 0.0, cs = 0.0, ss = 0.0, ch = 0.0, sh = 0.0;
+        foreach (((int, int) key, (double came, double stood)) in feet)
+        {
+            double worked = growByWeek.GetValueOrDefault(key);
+            (cc, cs, ss) = (cc + (came * came), cs + (came * stood), ss + (stood * stood));
+            (ch, sh) = (ch + (came * worked), sh + (stood * worked));
+        }
+
+        double det = (cc * ss) - (cs * cs);
+        double first = det > 0.0 ? ((ch * ss) - (sh * cs)) / det : 0.0;
+        double each = det > 0.0 ? ((sh * cc) - (ch * cs)) / det : 0.0;
+        return first <= 0.0 ? 1.0 : each <= 0.0 ? MostFirstWeek : Math.Min(MostFirstWeek, 1.0 + (first / each));
+    }
 }
+
+/// <summary>Hours of a planting.</summary>
+/// <param name="Nursery">Raising seedlings.</param>
+/// <param name="Grow">Growing.</param>
+/// <param name="Handle">Picking, packing and selling what names it.</param>
+internal readonly record struct PlantingHours(double Nursery, double Grow, double Handle);
