@@ -169,6 +169,30 @@ public sealed class BestMix
         return solution.IsOptimal ? Score(program.Lengths.Select(length => Math.Round(Math.Max(0.0, solution.Values[length]), 6))) : null;
     }
 
+    /// <summary>
+    /// The lengths in pieces of bed, without another program: each rounded down, then those that lost most rounded up as far as their beds
+    /// have room.
+    /// </summary>
+    /// <param name="lengths">The lengths.</param>
+    /// <param name="piece">Bed-feet of a piece, above 0.</param>
+    /// <returns>The lengths in pieces with their worth.</returns>
+    public PlanLengths Rounded(PlanLengths lengths, double piece)
+    {
+        ArgumentNullException.ThrowIfNull(lengths);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(piece);
+        double[] feet = [.. lengths.Feet.Select((length, i) => Model.Sowings[i].Bounds.Least > 0.0 ? length : Math.Floor((length / piece) + 1e-9) * piece)];
+        foreach (int i in Enumerable.Range(0, feet.Length).Where(i => lengths.Feet[i] - feet[i] > piece / 4.0).OrderByDescending(i => lengths.Feet[i] - feet[i]))
+        {
+            PlanSowing sowing = Model.Sowings[i];
+            bool room = Enumerable.Range(Math.Max(0, sowing.Week), Math.Min(PlanModel.Weeks, sowing.Week + sowing.WeeksInBed) - Math.Max(0, sowing.Week)).All(week =>
+                Enumerable.Range(0, feet.Length).Where(j => Model.Sowings[j].Cover == sowing.Cover && Model.Sowings[j].Holds(week)).Sum(j => feet[j]) + piece
+                    <= Model.Covers[sowing.Cover].Feet[week] + 1e-9);
+            feet[i] += room ? piece : 0.0;
+        }
+
+        return Score(feet);
+    }
+
     private PlanModel Fixed(double[] lengths) => Model with
     {
         Sowings = [.. Model.Sowings.Select((sowing, i) => sowing with { Bounds = (lengths[i], lengths[i]) })],

@@ -114,6 +114,7 @@ public sealed class PlanFacts
                 Cost = CostOf(crop, PlanModel.Weeks),
                 Bounds = (feet, feet),
                 Today = feet,
+                Standing = BedsOf(now),
             };
         }
     }
@@ -173,6 +174,8 @@ public sealed class PlanFacts
             Cost = later ? 0.0 : CostOf(crop, facts.WeeksInBed),
             Today = sown.Today,
             Later = later ? MeanContribution(crop) : null,
+            LaterUnits = later ? facts.YieldAt(sown.Week) : 0.0,
+            NurseryWeeks = facts.NurseryWeeks,
         };
     }
 
@@ -202,9 +205,13 @@ public sealed class PlanFacts
                 Cost = 0.0,
                 Bounds = (feet, feet),
                 Today = 0.0,
+                Standing = BedsOf([one]),
             };
         }
     }
+
+    private static StandingBed[] BedsOf(IEnumerable<Enterprise> plantings) =>
+        [.. plantings.SelectMany(one => one.Stays.Select(stay => new StandingBed(one.Planting.Name, stay.Bed.Name, (double)stay.BedFeet, stay.In)))];
 
     /// <summary>Hours of a bed-foot: raising even over the nursery weeks, growing more in the first week in the bed, then even.</summary>
     private double[] GrowHours(int week, SowingFacts facts, PlantingHours per)

@@ -71,11 +71,27 @@ public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
     /// </summary>
     public double? Later { get; init; }
 
+    /// <summary>Units a bed-foot gives after the year ends, where it is picked then.</summary>
+    public double LaterUnits { get; init; }
+
+    /// <summary>Weeks in the nursery before.</summary>
+    public int NurseryWeeks { get; init; }
+
+    /// <summary>What stands already, bed by bed.</summary>
+    public IReadOnlyList<StandingBed> Standing { get; init; } = [];
+
     /// <summary>True where it holds its bed in a week.</summary>
     /// <param name="week">The week.</param>
     /// <returns>True when in bed.</returns>
     public bool Holds(int week) => Week <= week && week < Week + WeeksInBed;
 }
+
+/// <summary>A planting that stands in a bed already.</summary>
+/// <param name="Planting">Its name.</param>
+/// <param name="Bed">The bed.</param>
+/// <param name="BedFeet">Bed-feet at the standard width.</param>
+/// <param name="In">The day it came in.</param>
+public sealed record StandingBed(string Planting, string Bed, double BedFeet, DateOnly In);
 
 /// <summary>A crop.</summary>
 /// <param name="Name">Its name.</param>

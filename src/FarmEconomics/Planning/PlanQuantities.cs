@@ -39,6 +39,18 @@ public sealed class PlanQuantities
     /// <summary>List value bought in for the boxes, by week.</summary>
     public required IReadOnlyList<double> BoughtIn { get; init; }
 
+    /// <summary>Quantities of a plan that no program made: what is picked, and what is sold of it.</summary>
+    internal static PlanQuantities OfSales(IReadOnlyDictionary<(int Crop, int Week), double> picked, IEnumerable<PlannedSale> sales) => new()
+    {
+        Picked = picked,
+        Boxed = new Dictionary<(int, int), double>(),
+        Kept = new Dictionary<(int, int), double>(),
+        Sales = [.. sales],
+        Own = [],
+        Hired = [],
+        BoughtIn = [],
+    };
+
     internal static PlanQuantities Of(PlanModel model, PlanProgram program, PlanSeasonPlaces places, LinearSolution solution)
     {
         double At(int quantity) => quantity < 0 ? 0.0 : Math.Max(0.0, solution.Values[quantity]);
