@@ -47,7 +47,9 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         decimal reviewed = 0m;
         foreach (EnterpriseBudget crop in season.Crops)
         {
-            reviewed += crop.Sums.Sales.Amount - costs.Of(crop).Where(line => line.IsAvoidable).Sum(line => line.Amount.Amount);
+            // What plantings that stand already have cost before is the same either way.
+            reviewed += crop.Sums.Sales.Amount - crop.Enterprises.SelectMany(costs.DirectCharges)
+                .Where(charge => charge.Origin.Source == Source && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips)).Sum(charge => charge.Amount.Amount);
         }
 
         return new PlanProof(writer.Planned, new Money(reviewed), writer.Objective);
