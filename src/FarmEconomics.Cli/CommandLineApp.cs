@@ -55,6 +55,7 @@ internal static class CommandLineApp
         WhatIfCommand.Create(),
         WriteUpCommand.Create(),
         PricesCommand.Create(),
+        PlanCommand.Create(),
         JupyterCommand.Create(),
     };
 

@@ -70,6 +70,7 @@ public sealed class PlanFacts
         return new PlanModel
         {
             CropYear = season.CropYear + 1,
+            Start = start,
             Sowings = [.. crops.SelectMany((crop, place) => crop.Perennial ? Standing(crop, place) : SowingsOf(crop, place))],
             Crops = [.. crops.Select(crop => CropOf(crop, stores, target, most))],
             Covers = [.. covers.Select(cover => new PlanCover(cover, PerWeek(week => BedFeet(cover, start.AddDays((7 * week) + 3)))))],

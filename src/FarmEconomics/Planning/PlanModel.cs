@@ -12,6 +12,9 @@ public sealed record PlanModel
     /// <summary>The crop year planned.</summary>
     public required int CropYear { get; init; }
 
+    /// <summary>The first day of the crop year planned.</summary>
+    public required DateOnly Start { get; init; }
+
     /// <summary>What may be sown, and what stands already.</summary>
     public required IReadOnlyList<PlanSowing> Sowings { get; init; }
 
