@@ -15,6 +15,8 @@ internal static class AdvicePage
         ("after", "After", "Not run: the rules are still those of \"Before\"."),
         ("before-fresh", "Before, fresh worlds", "Not run: fresh worlds are looked at once, at the end."),
         ("after-fresh", "After, fresh worlds", "Not run: fresh worlds are looked at once, at the end."),
+        ("plans", "Whole plans", "Not run."),
+        ("plans-fresh", "Whole plans, fresh worlds", "Not run: fresh worlds are looked at once, at the end."),
     ];
 
     internal static void Write(string page, string figures)
@@ -23,10 +25,12 @@ internal static class AdvicePage
         List<(string, IReadOnlyList<WorldResult>)> kept = [.. Runs.Select(run => (run.Heading, Files: new ResultFiles(figures, run.Name)))
             .Where(run => run.Files.Exist).Select(run => (run.Heading, run.Files.Read()))];
         text.Append("\n## What was found\n\n").Append(Prose("found"));
-        if (kept.Count > 0)
+        if (kept.Exists(run => run.Item2.Any(world => world.Verdicts.Count > 0)))
         {
-            Found.Add(text, kept);
+            Found.Add(text, [.. kept.Where(run => run.Item2.Any(world => world.Verdicts.Count > 0))]);
         }
+
+        FoundOfPlans.Add(text, [.. kept.Where(run => run.Item2.All(world => world.Policies.Any(one => one.Policy == Policy.BestMix)))]);
 
         foreach ((string name, string heading, string missing) in Runs)
         {
@@ -69,8 +73,11 @@ internal static class AdvicePage
 
         text.Append("\nPart of the gain by how many hours name a crop and by how good the grower is already (mean):\n\n");
         AddTraits(text, counted);
-        text.Append("\nSingle verdicts, each followed alone:\n\n");
-        VerdictTables.Add(text, worlds);
+        if (worlds.Any(world => world.Verdicts.Count > 0))
+        {
+            text.Append("\nSingle verdicts, each followed alone:\n\n");
+            VerdictTables.Add(text, worlds);
+        }
     }
 
     /// <summary>The policies a run tried: earlier runs knew fewer.</summary>

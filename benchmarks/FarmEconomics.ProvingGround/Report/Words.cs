@@ -12,7 +12,6 @@ internal static class Words
         Policy.Verdicts => "the program's verdicts",
         Policy.PlainProgram => "plain linear program on the records",
         Policy.BestMix => "the program's best mix",
-        Policy.RobustMix => "the program's robust mix",
         Policy.BestSizes => "sizes of today's sowings, knowing the truth",
         _ => "best, knowing the truth",
     };

@@ -7,7 +7,6 @@ internal enum Policy
     Verdicts,
     PlainProgram,
     BestMix,
-    RobustMix,
     BestSizes,
     Best,
 }
