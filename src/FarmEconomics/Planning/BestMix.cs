@@ -16,7 +16,7 @@ public sealed record BindingLimit(PlanLimitKey Key, double Worth, double? More =
 
 /// <summary>A crop the best plan leaves out.</summary>
 /// <param name="Crop">The crop's place.</param>
-/// <param name="Misses">By how much its best sowing misses, money a bed-foot.</param>
+/// <param name="Misses">What a bed-foot of it would cost the plan, money.</param>
 public sealed record LeftOut(int Crop, double Misses);
 
 /// <summary>The best mix under a farm's limits, beside today's.</summary>
@@ -42,7 +42,7 @@ public sealed class BestMix
         Quantities = PlanQuantities.Of(model, program, program.Incomes[0], solution);
         Duality = (solution.Objective, solution.DualObjective(program.Model));
         Binding = FindBinding(program, solution);
-        LeftOut = FindLeftOut(program, solution);
+        LeftOut = FindLeftOut();
     }
 
     /// <summary>The model.</summary>
@@ -225,11 +225,38 @@ public sealed class BestMix
         return [.. binding.OrderByDescending(limit => limit.Worth)];
     }
 
-    private List<LeftOut> FindLeftOut(PlanProgram program, LinearSolution solution)
+    /// <summary>
+    /// By how much a crop misses is what one bed-foot of it costs the plan, found by solving again: the reduced cost of a sowing that gives
+    /// nothing yet isn't unique.
+    /// </summary>
+    private List<LeftOut> FindLeftOut()
     {
-        ILookup<int, int> byCrop = Enumerable.Range(0, program.Lengths.Length).ToLookup(i => Model.Sowings[i].Crop);
-        return [.. byCrop.Where(crop => crop.All(i => Best!.Feet[i] <= Smallest))
-            .Select(crop => new LeftOut(crop.Key, crop.Min(i => Math.Max(0.0, -solution.ReducedCosts[program.Lengths[i]])))).OrderBy(one => one.Misses)];
+        ILookup<int, int> byCrop = Enumerable.Range(0, Model.Sowings.Count).ToLookup(i => Model.Sowings[i].Crop);
+        int[] left = [.. byCrop.Where(crop => crop.All(i => Best!.Feet[i] <= Smallest)).Select(crop => crop.Key)];
+        PlanProgram program = new(Model);
+        Dictionary<int, int> rows = left.ToDictionary(crop => crop, crop => program.Model.AddLimit("at least a foot", double.NegativeInfinity, double.PositiveInfinity));
+        foreach ((int crop, int row) in rows)
+        {
+            foreach (int i in byCrop[crop])
+            {
+                program.Model.Set(row, program.Lengths[i], 1.0);
+            }
+        }
+
+        List<LeftOut> found = [];
+        using ILinearRun run = solver.Open(program.Model);
+        foreach ((int crop, int row) in rows)
+        {
+            run.SetLimit(row, 1.0, double.PositiveInfinity);
+            LinearSolution forced = run.Solve();
+            run.SetLimit(row, double.NegativeInfinity, double.PositiveInfinity);
+            if (forced.IsOptimal)
+            {
+                found.Add(new LeftOut(crop, Math.Max(0.0, Best!.Worth - forced.Objective)));
+            }
+        }
+
+        return [.. found.OrderBy(one => one.Misses)];
     }
 
     private List<(PlanLimitKey Key, double By)> FindShort(PlanProgram program)
