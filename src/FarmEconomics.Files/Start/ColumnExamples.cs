@@ -91,7 +91,7 @@ internal static class ColumnExamples
         ["item"] = "Cash and checking",
         ["class"] = "current asset",
         ["project"] = "Larger cold room",
-        ["loan"] = "Panels and boiler note",
+        ["loan"] = "Boiler note",
         ["limit"] = "labor",
         ["object_class"] = "equipment",
     };

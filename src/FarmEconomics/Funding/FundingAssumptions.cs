@@ -122,7 +122,7 @@ public sealed class FundingAssumptions
 
     /// <summary>Takes assumptions and classes as text, several with a semicolon between them.</summary>
     /// <param name="values"><c>hours_saved=60; losses_saved_percent=40</c>.</param>
-    /// <param name="classes"><c>Solar panels and mounts=5; Truck=5</c>.</param>
+    /// <param name="classes"><c>Pack shed=20; Truck=5</c>.</param>
     /// <param name="notation">How the farm writes; null: with a decimal point.</param>
     /// <returns>The assumptions.</returns>
     /// <exception cref="ArgumentException">An unknown name, a value that can't be, or a part without an equals sign.</exception>

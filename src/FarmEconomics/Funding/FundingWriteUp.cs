@@ -182,7 +182,7 @@ public sealed class FundingWriteUp
         Rate Mean(Func<BalanceSheet, decimal> of) => Opening is null || Closing is null ? Rate.NotAvailable(noBoth) : Rate.Known((of(Opening) + of(Closing)) / 2m);
         Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(Tax.NetUnknown ?? noBoth) : Rate.Known(of(Accrual));
         decimal unpaid = review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
-        List<LoanPayment> due = Loans.SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
+        List<LoanPayment> due = Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
         bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);
         Rate FromBooks(CashKind kind) => Tax.ExpensesUnknown is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(-Cash.Sum(kind));
         return new MeasureInputs

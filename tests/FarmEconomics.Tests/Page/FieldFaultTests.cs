@@ -52,8 +52,7 @@ public class FieldFaultTests
     [Theory]
     [InlineData("06-loan-or-grant", "assumptions",
         "hours_saved=60; losses_saved_percent=50; new_loan=5000; new_loan_percent=6; new_loan_years=5")]
-    [InlineData("06-loan-or-grant", "classes", "Truck=5; Solar panels and mounts=5")]
-    [InlineData("03-shared-costs", "array_kw", "0")]
+    [InlineData("06-loan-or-grant", "classes", "Truck=5; Field panels and mounts=5")]
     [InlineData("02-season-review", "set.owner_wage", "0.0001")]
     public void Field_WithAValueTheNotebookTakes_IsLetThrough(string notebook, string field, string value) =>
         Assert.Empty(Read(notebook, (field, value)).Faults);
