@@ -86,7 +86,7 @@ public static class CashPlot
         CashFlow next = writeUp.NextYear;
         Notation notation = writeUp.Season.Notation;
         string low = $"At the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture)} there are {notation.InWords(next.LowPoint, Look.WholeMoney)}";
-        return next.OperatingLoan(writeUp.Assumptions.Number("minimum_cash") ?? 0m) switch
+        return next.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash) switch
         {
             { Value: > 0m and var loan } => $"{low}: {notation.InWords(loan, Look.WholeMoney)} must be borrowed for the season.",
             { IsAvailable: true } => $"{low}: no operating loan is needed.",

@@ -158,7 +158,7 @@ public static class MoneySheets
             sheet.LiveLast(1, "{10,1}-{11,1}");
         }
 
-        table.Note("Changes are between the two balance sheets; which item is which stands among the assumptions. This depreciation is not tax depreciation.");
+        table.Note("Changes are between the two balance sheets; which item is which says the column kind of the balances. This depreciation is not tax depreciation.");
         return sheet;
     }
 
