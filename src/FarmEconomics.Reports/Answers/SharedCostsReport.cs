@@ -45,9 +45,6 @@ public sealed record SharedCostsParameters : ReportParameters
     [Field("Crop", "whose charges are listed; empty = the one with the most output", Choice = "crop")]
     public string Crop { get; init; } = "";
 
-    /// <summary>Size of the solar panels.</summary>
-    [Field("Size of the solar panels", "the records hold their cost, not their size", Unit = "kW", Lowest = 0, Highest = 100000)]
-    public decimal ArrayKw { get; init; } = 7.2m;
 
     /// <summary>The power pool.</summary>
     [Field("Power", "the shared cost that the electrical loads draw on; empty = found by the loads", Choice = "pool")]
@@ -128,7 +125,7 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
     private static IEnumerable<Block> Uses(SeasonReview season, SharedCostsParameters parameters, string power, string heat)
     {
         string store = parameters.Store.Length == 0 ? SharedTables.Store(season) : parameters.Store;
-        yield return Carried.Fold(SharedCostsBlock.Details, "power", "Power, month by month", ("figure", SharedPlots.PowerByMonth(season, parameters.ArrayKw)), ("words", SharedSentences.Power(season, parameters.ArrayKw)), ("users", SharedTables.UsersOf(season, power)));
+        yield return Carried.Fold(SharedCostsBlock.Details, "power", "Power, month by month", ("figure", SharedPlots.PowerByMonth(season)), ("words", SharedSentences.Power(season)), ("users", SharedTables.UsersOf(season, power)));
         yield return Carried.Fold(SharedCostsBlock.Details, "heat", "Heat, by who used it", ("words", SharedSentences.Users(season, heat)), ("users", SharedTables.UsersOf(season, heat)));
         yield return Carried.Fold(SharedCostsBlock.Details, "store", "What filled the store", ("figure", StorePlot.Of(season, store)), ("words", SharedSentences.Store(season, store)));
     }

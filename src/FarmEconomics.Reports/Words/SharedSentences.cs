@@ -36,7 +36,7 @@ public static class SharedSentences
     }
 
     /// <summary>Below the power figure.</summary>
-    public static Prose Power(SeasonReview season, decimal arrayKilowatts)
+    public static Prose Power(SeasonReview season)
     {
         List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months = SharedPlots.Power(season);
         decimal used = months.Sum(month => month.Used);
@@ -45,16 +45,8 @@ public static class SharedSentences
             return new Prose("Power by month isn't known (no loads).");
         }
 
-        if (arrayKilowatts <= 0m)
-        {
-            (DateOnly most, decimal drawn, _) = months.MaxBy(month => month.Used);
-            return new Prose($"The loads drew {season.Notation.Number(used, Look.Count)} kWh in the year, most in {most:MMMM}: {season.Notation.Number(drawn, Look.Count)} kWh. No panels are given to compare that with.");
-        }
-
-        decimal given = months.Sum(month => SharedPlots.Given(month.Month, arrayKilowatts));
-        (DateOnly tightest, decimal draw, _) = months.MaxBy(month => month.Used / SharedPlots.Given(month.Month, arrayKilowatts));
-        return new Prose(season.Notation.Text($"The loads drew {season.Notation.Number(used, Look.Count)} kWh in the year, {Phrase.Percent(used / given)} of what {arrayKilowatts:0.##} kW of panels give at the reference place. "
-            + $"The tightest month is {tightest:MMMM}: {season.Notation.Number(draw, Look.Count)} of {season.Notation.Number(SharedPlots.Given(tightest, arrayKilowatts), Look.Count)} kWh. Snow, shade and what batteries lose come on top, and the yield at the farm may differ."));
+        (DateOnly most, decimal drawn, _) = months.MaxBy(month => month.Used);
+        return new Prose($"The loads drew {season.Notation.Number(used, Look.Count)} kWh in the year, most in {most:MMMM}: {season.Notation.Number(drawn, Look.Count)} kWh.");
     }
 
     /// <summary>Below a comparison of methods or bases.</summary>
