@@ -88,6 +88,9 @@ public sealed class LenderReport : Report<LenderParameters>
     public override string? Tab => "Lender";
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Block> Make(ReviewedFarm farm, LenderParameters parameters, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);

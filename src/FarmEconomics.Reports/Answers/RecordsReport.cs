@@ -32,6 +32,9 @@ public sealed class RecordsReport : Report<ReportParameters>
     public override string? Tab => "Records";
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override bool TakesAnyRecords => true;
 
     /// <inheritdoc/>

@@ -55,6 +55,9 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
     public override string? Tab => "Shared costs";
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Block> Make(ReviewedFarm farm, SharedCostsParameters parameters, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);

@@ -38,6 +38,9 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
     public override string? Tab => "What if";
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Block> Make(ReviewedFarm farm, WhatIfParameters parameters, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);

@@ -3,7 +3,7 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Blocks;
 
-/// <summary>How numbers look on a page: a true minus, a plus before a gain, no space before a percent sign.</summary>
+/// <summary>How numbers look on a page: a true minus, a plus before a gain.</summary>
 internal static class BlockNumber
 {
     /// <summary>The minus sign of typography, as wide as a figure.</summary>
@@ -30,5 +30,5 @@ internal static class BlockNumber
     /// <summary>A share in whole percent: "42%".</summary>
     internal static string Percent(decimal share, Notation notation) => notation.Text($"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%");
 
-    private static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text).Replace(" %", "%", StringComparison.Ordinal);
+    private static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text);
 }
