@@ -54,6 +54,8 @@ internal static class CommandLineApp
         PricesCommand.Create(),
         WriteUpCommand.Create(),
         ImportCommand.Create(),
+        WaterCommand.Create(),
+        PlanCommand.Create(),
         JupyterCommand.Create(),
         ReviewAllCommand.Create(),
     };

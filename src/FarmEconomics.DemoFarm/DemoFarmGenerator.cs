@@ -46,6 +46,10 @@ public static class DemoFarmGenerator
             ["balances.csv"] = Papers.Balances(cash),
             ["limits.csv"] = Papers.Limits(),
             ["funding.csv"] = Papers.Funding(),
+            ["weather.csv"] = DryWeather.Table(),
+            ["watering.csv"] = WateringBook.Table(),
+            ["blocks.csv"] = WateringBook.Blocks(),
+            ["power_made.csv"] = SolarLogger.Table(),
             ["totals.csv"] = ControlTotals.Table(log, sales, books, kwh, tasks),
         };
         return tables.ToDictionary(t => t.Key, t => t.Value.ToString());
