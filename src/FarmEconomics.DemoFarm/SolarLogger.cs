@@ -4,7 +4,7 @@ namespace FarmEconomics.DemoFarm;
 internal static class SolarLogger
 {
     private const int Topic = 33;
-    private const decimal PanelKw = 2.7m;
+    private const decimal PanelKw = 2.5m;
 
     // Fog lay on the field when the days were short already and the cold room still ran.
     private static readonly DateOnly FogFrom = new(DryWeather.Year, 10, 29);
