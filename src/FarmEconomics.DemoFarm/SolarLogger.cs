@@ -1,6 +1,8 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>The panels, the battery and the generator, and what the logger told of the last year; the yields are invented, of no real place.</summary>
+/// <summary>
+/// The panels, the battery and the generator, and what the logger told of the last year; the yields are invented, of no real place.
+/// </summary>
 internal static class SolarLogger
 {
     private const int Topic = 33;
