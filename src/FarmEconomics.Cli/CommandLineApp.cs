@@ -56,6 +56,7 @@ internal static class CommandLineApp
         WriteUpCommand.Create(),
         PricesCommand.Create(),
         WaterCommand.Create(),
+        PlanCommand.Create(),
         JupyterCommand.Create(),
     };
 

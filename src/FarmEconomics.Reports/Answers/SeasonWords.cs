@@ -45,9 +45,11 @@ internal sealed class SeasonWords(ReviewedFarm farm)
     /// <summary>"42% of the hours were divided by rule; three seasons are on record."</summary>
     internal static string SureLine(ReviewedFarm farm)
     {
-        decimal hours = farm.Season.Farm.LaborHours.Value;
-        decimal byRule = farm.Verdicts.Crops.Sum(verdict => (verdict.HoursByRule.Value ?? 0m) * verdict.Budget.LaborHours.Value);
-        int years = farm.Verdicts.Crops.Select(verdict => verdict.Seasons.Count).DefaultIfEmpty(0).Max();
+        SeasonReview season = farm.Season;
+        decimal hours = season.Farm.LaborHours.Value;
+        decimal logged = season.Farm.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Hours > 0m && !charge.Estimated).Sum(charge => charge.Hours);
+        decimal byRule = hours - logged;
+        int years = farm.Review.CropYears.Count(year => year <= season.CropYear);
         string seasons = years == 1 ? "one season is on record" : $"{Spelled(years)} seasons are on record";
         return farm.Season.Known.Hours is { } none ? $"How sure: {none}; {seasons}."
             : hours > 0m ? $"How sure: {BlockNumber.Percent(byRule / hours, farm.Notation)} of the hours were divided by rule; {seasons}." : $"How sure: {seasons}.";

@@ -26,7 +26,7 @@ internal static class BlockHtml
         AnswersBlock answers => Answers(answers),
         CardsBlock cards => Cards(cards),
         TableBlock table => Section(table.Key, table.Heading, BlockTable.Of(table, captionIsHeading: table.Heading is null), table.OnNewSheet ? "np" : ""),
-        PlotBlock plot => Section(plot.Key, plot.Heading, Plot(plot)),
+        PlotBlock plot => Section(plot.Key, plot.Heading ?? TitleOf(plot.Chart.Figure), Plot(plot)),
         PairBlock pair => Html.Of($"<div class=\"two\" id=\"{pair.Key.Id}\" data-block=\"{pair.Key.Name}\">\n{Of(pair.Blocks)}</div>\n"),
         FoldBlock fold => Fold(fold),
         _ => throw new ArgumentException($"There is no way to show a {block.GetType().Name}.", nameof(block)),
@@ -95,14 +95,17 @@ internal static class BlockHtml
         Html caption = block.Caption is { } words ? Html.Of($"<p class=\"cap\">{words}</p>\n") : Html.Empty;
         Chart chart = block.Chart;
         Html drawing = chart.Bars is { } bars ? BarDrawing.Of(bars)
-            : chart.Phone is { } phone ? Html.Of($"<div class=\"d\">{new Html(chart.Figure!.Svg())}</div><div class=\"ph\">{new Html(phone.Svg())}</div>")
-            : chart.Figure is { } figure ? new Html(figure.Svg())
+            : chart.Phone is { } phone ? Html.Of($"<div class=\"d\">{new Html(chart.Figure!.SvgBelowTitle())}</div><div class=\"ph\">{new Html(phone.SvgBelowTitle())}</div>")
+            : chart.Figure is { } figure ? new Html(figure.SvgBelowTitle())
             : Html.Empty;
         bool scrolls = chart.Figure is { Width: > 600 } && chart.Phone is null;
         Html open = scrolls ? new Html("<figure class=\"wide\" tabindex=\"0\">") : new Html("<figure>");
         Html data = chart.Data is { } table && chart.Bars is null ? Html.Of($"<details class=\"data\"><summary>The figures of this chart</summary>\n{BlockTable.Of(new TableBlock(block.Key, null, table) { Rows = 0 }, captionIsHeading: false)}</details>\n") : Html.Empty;
         return Html.Of($"{caption}{open}{drawing}</figure>\n{data}");
     }
+
+    // The plot's own title stands above it, in the page's letters.
+    private static string? TitleOf(Display.Figure? figure) => figure is { TitleHeight: > 0, Title.Length: > 0 } ? figure.Title : null;
 
     private static Html Fold(FoldBlock block) => Html.Of(
         $"<details id=\"{block.Key.Id}\" data-block=\"{block.Key.Name}\" class=\"{(block.ScreenOnly ? "nofold" : "")}\"><summary><h2>{block.Heading}</h2></summary>\n<div class=\"folded\">\n{Of(block.Blocks)}</div>\n</details>\n");

@@ -90,6 +90,12 @@ public sealed record FarmSettings
     /// <summary>Cost of capital in percent a year; null: infrastructure and net return are not available where assets have a yearly cost.</summary>
     public decimal? InterestPercent { get; init; }
 
+    /// <summary>What the farm's own land is worth, in currency; null: no charge for it unless <see cref="LandRent"/> says one.</summary>
+    public decimal? LandValue { get; init; }
+
+    /// <summary>What the farm's own land would cost to rent, in currency a year; null: by <see cref="LandValue"/>.</summary>
+    public decimal? LandRent { get; init; }
+
     /// <summary>Bed width that one bed-foot stands for, in inches; in centimeters when lengths are in meters.</summary>
     public decimal StandardBedWidthIn { get; init; } = 30m;
 

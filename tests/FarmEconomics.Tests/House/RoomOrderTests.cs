@@ -11,7 +11,8 @@ public class RoomOrderTests
     private static readonly string[] Rooms =
     [
         "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Water",
-        "FarmEconomics.Decisions", "FarmEconomics.Pricing", "FarmEconomics.Funding", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page",
+        "FarmEconomics.Decisions", "FarmEconomics.Planning", "FarmEconomics.Pricing", "FarmEconomics.Funding", "FarmEconomics.Files", "FarmEconomics.Reports",
+        "FarmEconomics.Notebooks", "FarmEconomics.Page",
     ];
 
     private static readonly string[] Projects = ["FarmEconomics", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page"];

@@ -209,6 +209,12 @@ public static class ProblemCatalog
             new(ProblemCodes.PaymentCount, "Payments that can't be counted",
                 "payments_per_year is not a whole number from 1 to 365, or years times payments_per_year is not a whole number of payments.",
                 "Enter 12 for monthly, 4 for quarterly, 1 for yearly payments, and years that hold whole payments."),
+            new(ProblemCodes.BalanceKind, "Balance-sheet item of the wrong kind",
+                "kind doesn't fit the class: cash as a liability, a debt as an asset.",
+                "Current assets are cash, inventory or supplies; longer-term assets in-assets or beside-assets; current liabilities bills, paid-ahead or debt; "
+                + "longer-term liabilities debt."),
+            new(ProblemCodes.ProjectQuarter, "Year or quarter of a project that isn't whole",
+                "budget_year or quarter has decimals.", "Enter 1 to 5 for the year of the project, 1 to 4 for its quarter, or leave it blank for the first."),
             new(ProblemCodes.TemperatureOrder, "Lowest temperature above the highest",
                 "The day's lowest temperature is higher than its highest.",
                 "Swap the two, or correct one of them."),

@@ -189,6 +189,12 @@ public static class ProblemCodes
     /// <summary>Payments that can't be counted.</summary>
     public const string PaymentCount = "E233";
 
+    /// <summary>A balance-sheet item of a kind its class can't hold.</summary>
+    public const string BalanceKind = "E236";
+
+    /// <summary>A year or quarter of a project that isn't whole.</summary>
+    public const string ProjectQuarter = "E237";
+
     /// <summary>Lowest temperature above the highest.</summary>
     public const string TemperatureOrder = "E235";
 
