@@ -3,6 +3,8 @@ using System.CommandLine.Parsing;
 using FarmEconomics.Cli.Commands;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Solver;
 
 namespace FarmEconomics.Cli;
 
@@ -13,6 +15,7 @@ internal static class CommandLineApp
 
     internal static async Task<int> RunAsync(string[] args)
     {
+        NextYearReport.FindSolver = LinearSolvers.Find;
         using PlainConsole console = PlainConsole.Install();
         using Interruption interruption = new();
         UnhandledExceptionEventHandler last = (_, fault) =>
