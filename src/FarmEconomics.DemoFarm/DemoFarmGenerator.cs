@@ -42,6 +42,8 @@ public static class DemoFarmGenerator
             ["balances.csv"] = Papers.Balances(cash),
             ["limits.csv"] = Papers.Limits(),
             ["funding.csv"] = Papers.Funding(),
+            ["plan.csv"] = PlanBook.Plantings(plantings),
+            ["plan_sales.csv"] = PlanBook.Sales(plantings, sales),
             ["totals.csv"] = ControlTotals.Table(log, sales, books, kwh, tasks),
         };
         return tables.ToDictionary(t => t.Key, t => t.Value.ToString());

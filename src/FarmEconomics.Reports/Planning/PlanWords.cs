@@ -123,7 +123,7 @@ public static class PlanWords
             .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies + month.Packaging, month.Wages, month.Running + line.Interest, line.Owed, line.Closing);
+            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies, month.Wages, month.Running + line.Interest, line.Owed, line.Closing);
         }
 
         return table.Note("Members' payments, other income and costs that don't vary with crops are the season's before. Purchases of equipment, taxes and what you draw are left out.")

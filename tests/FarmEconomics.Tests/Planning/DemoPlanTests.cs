@@ -67,6 +67,6 @@ public class DemoPlanTests
         Assert.Equal(draft.Plantings.Count(one => one.CropYear == 2026), read.Plantings.Count);
         Assert.Equal(draft.Sales.Sum(sale => sale.Quantity * sale.Price), read.Sales.Sum(sale => sale.Quantity * sale.Price));
         Assert.Equal(draft.Plantings.Where(one => one.CropYear == 2026).Sum(one => one.Hours), read.Plantings.Sum(one => one.Hours));
-        Assert.All(outlook.Months, month => Assert.Equal(month.Net, month.Sales + month.Shares + month.OtherIncome - month.Supplies - month.Packaging - month.Wages - month.Running));
+        Assert.All(outlook.Months, month => Assert.Equal(month.Net, month.Sales + month.Shares + month.OtherIncome - month.Supplies - month.Wages - month.Running));
     }
 }
