@@ -24,15 +24,6 @@ public static class AliasFile
         return text.ToString();
     }
 
-    /// <summary>Writes names of an import as rows of <c>aliases</c>; those nobody can guess have a blank name.</summary>
-    /// <param name="names">The names.</param>
-    /// <returns>CSV with a heading row; a last column says how many rows have the name.</returns>
-    public static string Text(IEnumerable<Importing.ImportedName> names)
-    {
-        ArgumentNullException.ThrowIfNull(names);
-        return "table,alias,name,rows\n" + string.Concat(names.Select(name => $"{name.Table},{CsvField.Of(name.Alias, Separators)},{CsvField.Of(name.Name, Separators)},{name.Rows}\n"));
-    }
-
     /// <summary>One proposal as a row of <c>aliases</c>.</summary>
     internal static string Line(AliasProposal proposal) =>
         $"{proposal.Table},{CsvField.Of(proposal.Alias, Separators)},{CsvField.Of(proposal.Name, Separators)}";

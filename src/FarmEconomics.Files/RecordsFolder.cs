@@ -56,6 +56,7 @@ public static class RecordsFolder
         }
 
         NameAliases.Apply(tables);
+        PlantingNames.Fill(tables);
         tables.Seal();
         return new RecordsReading(
             tables,

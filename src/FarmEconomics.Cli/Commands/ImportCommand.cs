@@ -40,7 +40,8 @@ internal static class ImportCommand
         {
             var request = new ImportRequest(file) { Table = parsed.GetValue(asked.Table), Map = parsed.GetValue(asked.Map), Folder = into, Sheet = parsed.GetValue(asked.Sheet) };
             var beside = new ImportBeside(file, into);
-            return Draft(request, beside, (parsed, asked)) is { } drafted ? Show(drafted, beside, (parsed, asked)) : ExitCode.RecordsInError;
+            bool seen = request.Map is { } map ? File.Exists(map) || !map.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) : File.Exists(beside.Map) || RecordsImport.Remembers(request);
+            return Draft(request, beside, (parsed, asked)) is { } drafted ? Show(drafted, seen, beside, (parsed, asked)) : ExitCode.RecordsInError;
         }
         catch (ArgumentException fault)
         {
@@ -66,10 +67,15 @@ internal static class ImportCommand
         var draft = ImportDraft.Of(request, said.Line.GetValue(said.Asked.HeadingsAt), dates);
         beside.Write(map, draft.Csv, "--map");
         ImportText.PrintDraft(draft, map, said.Line.GetValue(said.Asked.All), Console.Out);
+        if (said.Line.GetValue(said.Asked.Apply))
+        {
+            Console.Out.WriteLine("Nothing is added by a mapping nobody has seen: look at the preview, then type the same again.");
+        }
+
         return draft.Lines.Any(line => line.IsOpen) ? null : request with { Map = map, Table = draft.Table };
     }
 
-    private static int Show(ImportRequest request, ImportBeside beside, (ParseResult Line, ImportOptions Asked) said)
+    private static int Show(ImportRequest request, bool seen, ImportBeside beside, (ParseResult Line, ImportOptions Asked) said)
     {
         string names = said.Line.GetValue(said.Asked.Names) ?? beside.Names;
         bool given = File.Exists(names);
@@ -77,7 +83,7 @@ internal static class ImportCommand
         ImportText.PrintPlan(plan, said.Line.GetValue(said.Asked.All), Console.Out);
         if (plan.UnknownNames.Count > 0 && plan.Folder is not null && !given)
         {
-            beside.Write(names, AliasFile.Text(plan.UnknownNames), "--names");
+            beside.Write(names, plan.NamesToFillIn, "--names");
         }
 
         if (plan.UnknownNames.Count > 0 && plan.Folder is not null)
@@ -86,7 +92,7 @@ internal static class ImportCommand
         }
 
         bool wrong = plan.Problems.Any(problem => problem.Severity == Severity.Error);
-        if (said.Line.GetValue(said.Asked.Apply) && plan.CanApply)
+        if (said.Line.GetValue(said.Asked.Apply) && seen && plan.CanApply)
         {
             Write(plan, said.Line.GetValue(said.Asked.Rest) ?? beside.Rest, beside);
         }

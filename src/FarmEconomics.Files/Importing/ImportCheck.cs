@@ -73,6 +73,7 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         if (records is not null)
         {
             NameAliases.Apply(tables);
+            PlantingNames.Fill(tables);
             problems.AddRange(RecordChecks.Run(tables, settings));
         }
 

@@ -1,3 +1,4 @@
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Importing;
@@ -5,7 +6,7 @@ namespace FarmEconomics.Files.Importing;
 /// <summary>The columns that tell where an imported row came from; every table may have them, and no result rests on them.</summary>
 internal static class ImportColumns
 {
-    public const string Id = "source_id";
+    public const string Id = OwnNumbers.Column;
 
     public static IReadOnlyList<string> All { get; } = ["source_file", "source_line", Id];
 

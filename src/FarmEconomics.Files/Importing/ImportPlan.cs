@@ -82,6 +82,9 @@ public sealed partial class ImportPlan
     /// <summary>Names the records don't know, most rows first.</summary>
     public IReadOnlyList<ImportedName> UnknownNames { get; internal set; } = [];
 
+    /// <summary>These names as a file with the columns of <c>aliases</c>, blank where nobody can guess; a last column says how many rows have the name.</summary>
+    public string NamesToFillIn => "table,alias,name,rows\n" + string.Concat(UnknownNames.Select(name => $"{name.Table},{CsvField.Of(name.Alias, ",;\t")},{CsvField.Of(name.Name, ",;\t")},{name.Rows}\n"));
+
     /// <summary>Faults, with lines of the source file (or of the mapping).</summary>
     public IReadOnlyList<Problem> Problems { get; internal set; } = [];
 

@@ -86,10 +86,10 @@ internal static class StartView
         html.Append(warnings > 0 ? "; warnings make the figures they touch weaker." : ".").Append("</p>\n");
         if (opened.ErrorCount > 0)
         {
-            html.Append("<p>Mend these in the records, save, and load this page again:</p>\n<ul class=\"problems\">\n");
+            html.Append("<p>Fix these in your records, save, and reload the page:</p>\n<ul class=\"problems\">\n");
             foreach (Problem problem in opened.Problems.Where(problem => problem.Severity == Severity.Error).Take(25))
             {
-                // The first line holds place, code and message; the row, the nearest name and how to mend it stand below.
+                // The first line holds place, code and message; the row, the nearest name and how to fix it stand below.
                 string[] lines = ProblemText.Format(problem, opened.Notation).Split('\n', StringSplitOptions.TrimEntries);
                 html.Append($"<li>{PageShell.Encode(lines[0])}");
                 html.Append(string.Concat(lines.Skip(1).Select(line => $"<br><span class=\"hint\">{PageShell.Encode(line)}</span>"))).Append("</li>\n");

@@ -19,7 +19,7 @@ public static class RecordsSentences
         string read = farm.Notation.Text($"{rows:#,0} rows were read from {farm.Notation.Count(farm.Reading.Files.Count, "file")}, with **{farm.Notation.Count(errors, "error")}** and **{farm.Notation.Count(warnings, "warning")}**.");
         if (season is null)
         {
-            return new Prose($"**Not yet.** {read} The errors below have to be mended before any figure can be made.");
+            return new Prose($"**Not yet.** {read} Fix the errors below first; no figure can be made before.");
         }
 
         List<string> weak = Weaknesses(season);

@@ -82,7 +82,7 @@ public sealed class FundingAssumptions
             if (known.Name is null)
             {
                 string? nearest = NearestName.Find(name, Known.Select(item => item.Name));
-                throw new ArgumentException($"There is no assumption \"{name}\"{(nearest is null ? "" : $"; nearest known: {nearest}")}.", nameof(values));
+                throw new ArgumentException($"There is no assumption \"{name}\"{(nearest is null ? "." : $"; did you mean {nearest}?")}", nameof(values));
             }
 
             if (IsNumber(known.Unit) && !IsUsable(value))

@@ -73,7 +73,7 @@ internal static class RecordsDocument
         `start --metric` (with `--currency` and `--decimal-comma`) writes tables for such a farm. Money has no sign of its own: `currency` names it.
 
         Every fault of every file is reported in one run, with file, line and character, the row, the nearest known name and how to
-        mend it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
+        fix it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
         writes them to a CSV file. Of one kind in one file the first 1,000 rows are kept and the others counted. Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
         those that refer to them, are left out and listed with the money in them. Warnings don't stop it.
 

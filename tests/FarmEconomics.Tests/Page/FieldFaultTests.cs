@@ -24,7 +24,7 @@ public class FieldFaultTests
     }
 
     [Theory]
-    [InlineData("06-loan-or-grant", "assumptions", "hours_savd=60", "There is no assumption \"hours_savd\"; nearest known: hours_saved.")]
+    [InlineData("06-loan-or-grant", "assumptions", "hours_savd=60", "There is no assumption \"hours_savd\"; did you mean hours_saved?")]
     [InlineData("06-loan-or-grant", "assumptions", "hours_saved", "name=value")]
     [InlineData("06-loan-or-grant", "assumptions", "hours_saved=many", "must be a number")]
     [InlineData("06-loan-or-grant", "assumptions", "project_pool=nowhere", "there is no pool \"nowhere\"")]

@@ -101,6 +101,7 @@ internal static class TableGuess
 
         return columns.Has(ColumnRole.Hours) || columns.Has(ColumnRole.ClockIn) || (columns.Has(ColumnRole.GrossHours) && columns.Has(ColumnRole.Worker)) ? "labor"
             : columns.Has(ColumnRole.Crop) && quantity ? (money ? "sales" : columns.Has(ColumnRole.Bed) && columns.Of(ColumnRole.Quantity)!.Heading.Contains("seed", StringComparison.OrdinalIgnoreCase) ? "plantings" : "harvests")
+            : columns.Has(ColumnRole.Crop) && money && columns.Has(ColumnRole.Date) && !columns.Has(ColumnRole.Payee) ? "sales"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
             : columns.Has(ColumnRole.Crop) && columns.Has(ColumnRole.Bed) ? "plantings"
             : throw new ArgumentException($"What {name} holds can't be told from its headings ({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); say the table with --as, such as --as sales.");

@@ -18,7 +18,7 @@ internal static partial class HeadingWords
         (ColumnRole.SecondDate, ["posting date", "posted date", "post date", "posted", "value date", "settlement date", "effective date"]),
         (ColumnRole.Crop, ["crop", "vegetable", "veg", "veggie", "item", "item name", "product", "produce", "crop name", "product name", "plant"]),
         (ColumnRole.Variety, ["variety", "cultivar", "type of crop"]),
-        (ColumnRole.Quantity, ["quantity", "qty", "count", "number", "no", "amount harvested", "harvested", "harvest", "weight", "picked", "yield", "units sold", "how much", "lbs", "pounds", "lb", "kg", "grams", "bunches", "cases"]),
+        (ColumnRole.Quantity, ["quantity", "qty", "count", "number", "no", "amount harvested", "harvested", "harvest", "weight", "picked", "yield", "units sold", "how much", "how many", "sold", "qty sold", "quantity sold", "lbs", "pounds", "lb", "kg", "grams", "bunches", "cases"]),
         (ColumnRole.Unit, ["unit", "units", "uom", "measure", "unit of measure", "sold by"]),
         (ColumnRole.Amount, ["net sales", "net amount", "amount", "line total", "amount paid", "paid", "sales", "gross sales", "price with tax", "cost", "money", "value", "betrag", "signed amount", "transaction amount", "usd"]),
         (ColumnRole.MoneyOut, ["debit", "debits", "withdrawal", "withdrawals", "withdrawal amount", "money out", "out", "paid out", "debit amount", "spent", "expense"]),
