@@ -246,7 +246,7 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         else if (hours is { Values.Count: > 0 } && !hours.Values.All(text => ClockText.Minutes(text) is not null && CellKinds.Read(text, '.') is null && !HoursText.TryRead(text, '.', out _)))
         {
             string? parts = DayParts(hours.Values);
-            rows.Add(new DraftRow("hours", hours.Heading) { Format = Joined(parts, Comma(hours)), Note = parts is null ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}" : $"? {hours.Values[0]} is {hours.Values[0]} hours, or the part of a day that is {ClockText.OfDayPart(CellKinds.Read(hours.Values[0], '.')!.Value):0.##} hours" });
+            rows.Add(new DraftRow("hours", hours.Heading) { Format = Joined(parts, Comma(hours)), Note = parts is null ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}" : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times" });
         }
         else if (columns.Of(ColumnRole.ClockIn) is { } start && columns.Of(ColumnRole.ClockOut) is { } end)
         {
