@@ -63,7 +63,7 @@ internal static class ImportText
 
             if (plan.Rows.Count > RowsShown)
             {
-                to.WriteLine(plan.Notation.Text($"        and {plan.Rows.Count - RowsShown:N0} more: {string.Join("; ", plan.Contents)}"));
+                to.WriteLine(plan.Notation.Text($"        and {plan.Rows.Count - RowsShown:N0} more{(plan.Contents.Count > 0 ? ": " : "")}{string.Join("; ", plan.Contents)}"));
             }
         }
 

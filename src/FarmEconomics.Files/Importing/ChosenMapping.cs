@@ -27,7 +27,7 @@ internal sealed record ChosenMapping(TableSchema Schema, IReadOnlyList<ImportRow
         bool remembered = !File.Exists(request.Map);
         List<ImportRow> rows = remembered
             ? [.. records?.Tables.Imports.Where(row => row.Import.Trim().Equals(request.Map.Trim(), StringComparison.OrdinalIgnoreCase)) ?? []]
-            : ReadFile(request.Map, problems);
+            : MappingRows.Read(request.Map, problems);
         schema ??= rows.Select(row => row.Table.Trim()).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1 ? RecordsImport.Table(rows[0].Table) : null;
         rows.RemoveAll(row => schema is not null && !row.Table.Trim().Equals(schema.Name, StringComparison.OrdinalIgnoreCase));
         problems.AddRange(rows.Select(ImportRules.Fault).OfType<Problem>());
@@ -51,11 +51,38 @@ internal sealed record ChosenMapping(TableSchema Schema, IReadOnlyList<ImportRow
             .GroupBy(row => (Name: row.Import.Trim().ToLowerInvariant(), Table: row.Table.Trim().ToLowerInvariant()))
             .Where(group => RecordSchema.Find(group.Key.Table) is not null && group.All(row => ImportRules.Fault(row) is null))
             .Select(group => new ChosenMapping(RecordsImport.Table(group.Key.Table), [.. group], true, []))
-            .Where(mapping => new ImportMapping(mapping.Schema, mapping.Rows, '.').SourceColumns is { Count: > 0 } headings && SourceBlock.With(grid, headings) is not null)
+            .Where(mapping => Fits(new ImportMapping(mapping.Schema, mapping.Rows, '.'), grid))
             .MaxBy(mapping => new ImportMapping(mapping.Schema, mapping.Rows, '.').SourceColumns.Count(heading => !heading.StartsWith("column ", StringComparison.OrdinalIgnoreCase)));
     }
 
-    private static List<ImportRow> ReadFile(string path, List<Problem> problems)
+    // A wide table is known by few headings: what stands under the others must be measures, or a register's list would be taken for one.
+    private static bool Fits(ImportMapping mapping, SourceGrid grid)
+    {
+        if (mapping.SourceColumns.Count == 0 || SourceBlock.With(grid, mapping.SourceColumns) is not { } block)
+        {
+            return false;
+        }
+
+        string[] values = mapping.IsWide ? [.. new ImportRows(mapping).Of(block).Select(unit => unit.Cells.At(unit.Spread))] : [];
+        return !mapping.IsWide || (values.Length > 0 && block.Segments.All(segment => mapping.SpreadOver(segment).Count() > 1)
+            && block.Segments.SelectMany(segment => mapping.SpreadOver(segment).Select(at => segment.Rows.Select(row => row.At(at)).Where(text => text.Length > 0).ToList())).Where(column => column.Count > 0)
+                .All(column => column.Count(text => CellKinds.Of(text) is not CellKind.Text and not CellKind.Day) * 2 >= column.Count));
+    }
+}
+
+/// <summary>Reads a mapping of a file.</summary>
+internal static class MappingRows
+{
+    /// <summary>Its rows; a fault of the file stops it.</summary>
+    public static List<ImportRow> Read(string path)
+    {
+        List<Problem> problems = [];
+        List<ImportRow> rows = Read(path, problems);
+        return problems.Count == 0 ? rows : throw new IOException($"{Path.GetFileName(path)}: {problems[0].Message}");
+    }
+
+    /// <summary>Its rows, as far as they can be read.</summary>
+    public static List<ImportRow> Read(string path, List<Problem> problems)
     {
         var reader = new TableReader(new FarmSettings(), new RecordTables(), problems, null);
         var mapping = new RecordTables();

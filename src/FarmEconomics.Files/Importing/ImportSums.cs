@@ -52,7 +52,7 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
         {
             int at = Place(column);
             words.AddRange(good.GroupBy(row => column == "quantity" && unit >= 0 ? row.Fields[unit] : "", StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count()).Take(6)
-                .Select(group => plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.##}{(group.Key.Length == 0 ? "" : " " + group.Key)}")));
+                .Select(group => column == "amount" ? plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.00}") : plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.##}{(group.Key.Length == 0 ? "" : " " + group.Key)}")));
         }
 
         return words;

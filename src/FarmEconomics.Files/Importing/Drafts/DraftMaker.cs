@@ -273,7 +273,11 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         {
             SourceColumn? source = columns.All.FirstOrDefault(known => HeadingKey.Of(known.Heading) == column.Key)
                 ?? (column.RefersTo == "crops" || column.Name == "crop" ? columns.Of(ColumnRole.Crop) : column.RefersTo == "beds" || column.Name == "bed" ? columns.Of(ColumnRole.Bed) : column.Name == "variety" ? columns.Of(ColumnRole.Variety) : null);
-            if (source is not null)
+            if (source is not null && column.Type == ColumnType.Date)
+            {
+                rows.Add(DraftDates.Row(source.Heading, source.Values, Records?.FarmSettings.DateFormat, Dates) with { Column = column.Name });
+            }
+            else if (source is not null)
             {
                 rows.Add(new DraftRow(column.Name, source.Heading) { Note = Distinct(source) });
             }

@@ -17,6 +17,12 @@ internal sealed class SourceColumns
         }
 
         Spread = FindSpread();
+
+        // "What" is a task on a time sheet and a crop on a list of what was sold or picked.
+        if (!Has(ColumnRole.Crop) && Of(ColumnRole.Task) is { } what && (Has(ColumnRole.Quantity) || Has(ColumnRole.Amount)) && !Has(ColumnRole.Hours) && !Has(ColumnRole.ClockIn))
+        {
+            what.Role = ColumnRole.Crop;
+        }
     }
 
     public IReadOnlyList<SourceColumn> All => all;

@@ -25,7 +25,7 @@ internal static partial class HeadingWords
         (ColumnRole.MoneyIn, ["credit", "credits", "deposit", "deposits", "deposit amount", "money in", "in", "paid in", "credit amount", "received"]),
         (ColumnRole.UnitPrice, ["price", "unit price", "price each", "each", "rate", "price per unit"]),
         (ColumnRole.Payee, ["payee", "description", "vendor", "supplier", "merchant", "text", "details of transaction", "transaction description", "brand", "store", "paid to", "memo", "narrative", "name of payee"]),
-        (ColumnRole.Channel, ["channel", "outlet", "market", "customer", "buyer", "sold to", "sold at", "where", "account", "restaurant"]),
+        (ColumnRole.Channel, ["channel", "outlet", "market", "customer", "buyer", "sold to", "sold at", "delivered to", "delivery to", "ship to", "where", "account", "restaurant"]),
         (ColumnRole.Worker, ["employee", "employee name", "worker", "name", "who", "crew", "crew member", "person", "staff"]),
         (ColumnRole.Task, ["task", "job", "activity", "work", "what", "department", "doing"]),
         (ColumnRole.Hours, ["net hours", "hours", "hrs", "total hours", "hours worked", "time worked", "duration", "regular hours"]),
