@@ -28,6 +28,9 @@ internal sealed class OutputPlace
         Full = FolderPlace.Real(given);
     }
 
+    /// <summary>The place as it was given, to be told of.</summary>
+    internal string Given => given;
+
     /// <summary>The command, as the mark names it.</summary>
     internal string Command { get; }
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Files;
-using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
@@ -196,11 +196,13 @@ internal static class PricesCommand
     private static void WriteSheets(PriceBook book, List<Channel> channels, ShareTerms terms, OutputFolder folder, string output)
     {
         List<(Channel Channel, string File)> sheets = channels.ConvertAll(channel => (channel, FileName(channel)));
+        File.WriteAllText(Path.Combine(folder.Path, PageShell.FontsFile), PageShell.Fonts);
         foreach ((Channel channel, string file) in sheets)
         {
-            List<PageLink> nav = sheets.ConvertAll(sheet => new PageLink(sheet.Channel.Name, sheet.File, sheet.Channel == channel));
+            List<PageTab> nav = sheets.ConvertAll(sheet => new PageTab(sheet.Channel.Name, sheet.File, sheet.Channel == channel));
             string body = channel.Kind == ChannelKind.Share ? PriceSheet.Body(book, SharesOf(book, channel, terms), terms) : PriceSheet.Body(book, channel);
-            File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(PriceSheet.Title(book, channel), body, nav, [ProofTables.Cautions]));
+            PageFrame frame = new(PriceSheet.Title(book, channel), book.Season.Settings.FarmName, $"{book.Season.CropYear}") { Tabs = nav, Footer = [ProofTables.Cautions] };
+            File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(frame, body));
         }
 
         folder.SwapIn();

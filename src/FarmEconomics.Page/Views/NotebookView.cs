@@ -1,8 +1,9 @@
 using System.Text;
-using FarmEconomics.Notebooks;
 using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Notebooks;
 using FarmEconomics.Page.Fields;
 using FarmEconomics.Page.Runs;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Page.Views;
 

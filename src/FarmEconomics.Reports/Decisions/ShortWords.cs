@@ -122,7 +122,7 @@ public static class ShortWords
 
     private static string Day(DateOnly day) => day.ToString("MMM d");
 
-    private static string Unit(ScarceKind kind) => kind switch
+    internal static string Unit(ScarceKind kind) => kind switch
     {
         ScarceKind.BedLength => "bed-feet",
         ScarceKind.Crates => "crates",

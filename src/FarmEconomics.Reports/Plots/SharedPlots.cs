@@ -55,7 +55,7 @@ public static class SharedPlots
         List<string> shown = users.Take(6).ToList();
         bool panels = arrayKilowatts > 0m;
         Canvas canvas = new(PowerTitle(season, months, arrayKilowatts), Width, BarColumns.HeightFor(12, 1) + 20);
-        List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i, shown.Count + 1)).ToList();
+        List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i)).ToList();
         double x = 10;
         for (int i = 0; i < shown.Count; i++)
         {

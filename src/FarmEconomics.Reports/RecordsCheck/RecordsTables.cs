@@ -29,7 +29,7 @@ public static class RecordsTables
     public static ReportTable Problems(FarmFolder farm)
     {
         IReadOnlyList<Problem> problems = farm.Problems;
-        ReportTable table = new ReportTable("What was found wrong or weak", farm.Notation).Column("Kind").Column("Code").Column("What").Column("Times", Look.Count).Column("Money in the rows", Look.Money).Column("First one").Column("How to mend it");
+        ReportTable table = new ReportTable("What was found wrong or weak", farm.Notation).Column("Kind").Column("Code").Column("What").Column("Times", Look.Count).Column("Money in the rows", Look.Money).Column("First one").Column("How to fix it");
         foreach (IGrouping<string, Problem> group in problems.GroupBy(problem => problem.Code).OrderByDescending(group => group.First().Severity).ThenByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal))
         {
             Problem first = group.First();
