@@ -55,6 +55,8 @@ internal static class CommandLineApp
         WhatIfCommand.Create(),
         WriteUpCommand.Create(),
         PricesCommand.Create(),
+        WaterCommand.Create(),
+        PlanCommand.Create(),
         JupyterCommand.Create(),
     };
 

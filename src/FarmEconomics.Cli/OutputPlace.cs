@@ -15,6 +15,7 @@ internal sealed class OutputPlace
     internal const string Summary = "review-all";
     internal const string Prices = "prices";
     internal const string WriteUp = "writeup";
+    internal const string Plan = "plan";
     private const int NamesTold = 3;
     private readonly string given;
 

@@ -15,6 +15,7 @@ public static class ReportCatalog
         new DropOrGrowReport(),
         new PricesReport(),
         new SharedCostsReport(),
+        new WaterReport(),
         new WhatIfPage(),
         new LenderReport(),
         new RecordsReport(),

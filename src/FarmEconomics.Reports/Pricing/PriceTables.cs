@@ -89,7 +89,7 @@ public static class PriceTables
     public static ReportTable Units(PriceBook book, Channel channel)
     {
         ReportTable table = new ReportTable($"The same per other units, {channel.Name}", book.Season.Notation)
-            .Column("Crop").Column("Unit").Column("Holds", Look.Exact).Column("of").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price");
+            .Column("Crop").Column("Unit").Column("Holds", Look.Exact).Column("of").Column("Break-even, short run", Look.Rate).Column("Break-even", Look.Rate).Column("Wanted", Look.Rate).Column("Price");
         foreach (CropPrice price in book.In(channel).Where(price => price.Units.Count > 1))
         {
             foreach (string unit in price.Units)
@@ -106,7 +106,7 @@ public static class PriceTables
     public static ReportTable Months(PriceBook book, Channel channel)
     {
         List<DateOnly> months = book.In(channel).SelectMany(price => price.ByMonth.Select(month => month.Month)).Distinct().Order().ToList();
-        ReportTable table = new ReportTable($"What a unit brought through {channel.Name}, month by month", book.Season.Notation).Column("Crop").Column("Unit").Column("Full cost", Look.Rate);
+        ReportTable table = new ReportTable($"What a unit sold for at {channel.Name}, month by month", book.Season.Notation).Column("Crop").Column("Unit").Column("Break-even", Look.Rate);
         months.ForEach(month => table.Column(month.ToString("yyyy-MM"), Look.Rate));
         foreach (CropPrice price in book.In(channel))
         {
@@ -126,7 +126,7 @@ public static class PriceTables
     {
         ReportTable table = new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Notation)
             .Opens().Column("Crop").Column("Unit").Column(book.Season.Settings.LengthUnit.Label("Picked per bed-foot"), Look.Exact).Column("Normal", Look.Exact)
-            .Column($"Full cost at the yield of {book.Season.CropYear}", Look.Rate).Column("Full cost at a normal yield", Look.Rate).Column("Target at a normal yield", Look.Rate)
+            .Column($"Break-even at the yield of {book.Season.CropYear}", Look.Rate).Column("Break-even at a normal yield", Look.Rate).Column("Wanted at a normal yield", Look.Rate)
             .Note(book.Season.Notation.Text($"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##} % of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
                 + $"All other prices here are at the season's own yield."));
         foreach (CropPrice price in book.In(channel).Where(price => price.AtNormalYield is not null))
@@ -141,8 +141,8 @@ public static class PriceTables
     public static ReportTable References(PriceBook book, Channel channel)
     {
         ReportTable table = new ReportTable("Reference prices (somebody else's), beside yours", book.Season.Notation)
-            .Column("Crop").Column("Unit").Column("Reference", Look.Rate).Column("From", Look.Date).Column($"Brought through {channel.Name}", Look.Rate).Column("Full cost", Look.Rate)
-            .Note("From rows of the prices table marked reference = yes; they value nothing and enter no other figure.");
+            .Column("Crop").Column("Unit").Column("Reference", Look.Rate).Column("From", Look.Date).Column($"Sold for at {channel.Name}", Look.Rate).Column("Break-even", Look.Rate)
+            .Note("For comparison only.");
         foreach (CropPrice price in book.In(channel))
         {
             foreach (ReferencePrice reference in price.References)

@@ -19,7 +19,7 @@ public partial class ChangeTests(OpenDemoFarm farm)
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Quillfrost Acre: crop year 2025" })).ToBeVisibleAsync();
         await page.WaitForFunctionAsync("() => !document.querySelector('[data-answer]')");
         Assert.Equal(7, await page.Locator(".question .answer p").CountAsync());
-        await Assertions.Expect(page.Locator(".answer").Nth(1)).ToContainTextAsync("the 40 crops of Quillfrost Acre brought in $87,419");
+        await Assertions.Expect(page.Locator(".answer").Nth(1)).ToContainTextAsync("the 40 crops of Quillfrost Acre brought in $112,712");
     }
 
     [Fact]
