@@ -18,7 +18,7 @@ internal static class LargeFarm
     /// <summary>How many sales one planting makes.</summary>
     internal const int SalesPerPlanting = DaysOfPicking * SalesADay;
 
-    private static readonly string[] Channels = ["Lane Stand", "Saturday Market", "Kitchen Door", "Harvest Share", "Household"];
+    private static readonly string[] Channels = ["Porch Pickup", "Saturday Market", "Kitchen Door", "Harvest Share", "Household"];
 
     /// <summary>Writes the folder.</summary>
     /// <param name="folder">A folder that may be there already; its files are replaced.</param>
@@ -107,7 +107,7 @@ internal static class LargeFarm
         Write(folder, "farm", "setting,value", ["farm_name,Large Farm", "owner_wage,20", "interest_percent,5", $"as_of,{FirstYear + years - 1}-12-31"]);
         Write(folder, "crops", "crop,unit,group,storage_days,units_per_crate,water_need", Enumerable.Range(0, CropCount).Select(i => $"{Crop(i)},lb,group {i % 6},{(i % 4 == 0 ? 2 : 120)},20,1"));
         Write(folder, "beds", "bed,length_ft", Enumerable.Range(0, BedCount(plantings)).Select(i => $"Bed {i:000},100"));
-        Write(folder, "channels", "channel,kind,fee_percent", ["Lane Stand,stand,", "Saturday Market,market,5", "Kitchen Door,wholesale,", "Harvest Share,share,", "Household,household,"]);
+        Write(folder, "channels", "channel,kind,fee_percent", ["Porch Pickup,stand,", "Saturday Market,market,5", "Kitchen Door,wholesale,", "Harvest Share,share,", "Household,household,"]);
         Write(folder, "prices", "crop,price", Enumerable.Range(0, CropCount).Select(i => $"{Crop(i)},{2 + (i % 5)}.50"));
         Write(folder, "income", "date,channel,amount", Enumerable.Range(FirstYear, years).Select(year => $"{year}-03-01,Harvest Share,{50000 + (year % 7 * 1000)}.00"));
         Write(folder, "workers", "worker,kind,wage", Enumerable.Range(0, 8).Select(i => i < 2 ? $"Hand {i},owner," : $"Hand {i},hired,{16 + i}"));

@@ -3,9 +3,12 @@ namespace FarmEconomics.DemoFarm;
 /// <summary>A permanent bed, or a shelf of trays.</summary>
 internal sealed record Bed(string Name, int Length, int Width, string Block, string? Structure);
 
-/// <summary>Six blocks of sixteen beds in the open, two unheated tunnels, one heated house and two shelves of trays.</summary>
+/// <summary>Six blocks of sixteen beds in the open, thirty-six inches wide, two unheated tunnels, one heated house and two shelves of trays.</summary>
 internal static class Beds
 {
+    /// <summary>Width of a bed in inches; the paths between, wide enough for a barrow, are two feet.</summary>
+    public const int Width = 36;
+
     public const string TunnelOne = "Long Tunnel";
     public const string TunnelTwo = "Ridge Tunnel";
     public const string WarmHouse = "Warm House";
@@ -18,7 +21,7 @@ internal static class Beds
     private static IEnumerable<Bed> Field() =>
         from block in Blocks
         from number in Enumerable.Range(1, 16)
-        select new Bed($"{block} {number:00}", 100, 30, block, null);
+        select new Bed($"{block} {number:00}", 100, Width, block, null);
 
     private static IEnumerable<Bed> Inside()
     {
@@ -26,7 +29,7 @@ internal static class Beds
         {
             for (var i = 1; i <= beds; i++)
             {
-                yield return new Bed($"{structure} {i}", length, 30, structure, structure);
+                yield return new Bed($"{structure} {i}", length, Width, structure, structure);
             }
         }
 

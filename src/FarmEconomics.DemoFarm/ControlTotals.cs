@@ -1,6 +1,6 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>Totals from outside the tables that they must meet: the payslips, the till, the meter, the bank.</summary>
+/// <summary>Totals from outside the tables that they must meet: the payslips, the register, the meters, the bank.</summary>
 internal static class ControlTotals
 {
     public static CsvTable Table(
@@ -19,7 +19,7 @@ internal static class ControlTotals
             t.Add("sales", "amount", CsvTable.Money(sales.Where(s => s.Date.Year == year).Sum(s => s.Money ?? 0m)), from, to, 5m);
             t.Add("expenses", "amount", CsvTable.Money(books.Where(b => b.Date.Year == year).Sum(b => b.Amount)), from, to, 0.05m);
             t.Add("income", "amount", CsvTable.Money(Incomes.All().Where(l => l.Date.Year == year).Sum(l => l.Amount)), from, to, null);
-            // The inverter's own meter reads to ten kilowatt-hours and its standby is in it.
+            // The utility's meter and the panels' own read to ten kilowatt-hours; their standby is in it.
             t.Add("loads", "kWh", Math.Round(kwh[year] / 10m, MidpointRounding.AwayFromZero) * 10m, from, to, 50m);
         }
 

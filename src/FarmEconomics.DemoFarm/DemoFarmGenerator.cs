@@ -10,7 +10,8 @@ public static class DemoFarmGenerator
         var picks = HarvestBook.PickAll(plantings);
         var sales = SalesBook.Sell(picks);
         var log = LaborBook.Log(plantings, picks, sales);
-        var books = Books(plantings, picks, log);
+        var books = Books(plantings, picks, sales, log);
+        var cash = new CashWalk(sales, books);
         var loads = Loads.Table(out var kwh);
         var tasks = Papers.Tasks().ToString().Split('\n').Skip(1).Where(l => l.Length > 0).Select(l => l.Split(',')).Select(f => (f[0], f[1])).ToList();
 
@@ -38,16 +39,20 @@ public static class DemoFarmGenerator
             ["loads.csv"] = loads,
             ["assets.csv"] = Assets.Table(),
             ["loans.csv"] = LoanBook.Table(),
-            ["balances.csv"] = Papers.Balances(),
+            ["balances.csv"] = Papers.Balances(cash),
             ["limits.csv"] = Papers.Limits(),
             ["funding.csv"] = Papers.Funding(),
+            ["weather.csv"] = DryWeather.Table(),
+            ["watering.csv"] = WateringBook.Table(),
+            ["blocks.csv"] = WateringBook.Blocks(),
+            ["power_made.csv"] = SolarLogger.Table(),
             ["totals.csv"] = ControlTotals.Table(log, sales, books, kwh, tasks),
         };
         return tables.ToDictionary(t => t.Key, t => t.Value.ToString());
     }
 
     private static List<BookLine> Books(
-        IReadOnlyList<Planting> plantings, IReadOnlyList<HarvestBook.Pick> picks, IReadOnlyList<LaborBook.Entry> log)
+        IReadOnlyList<Planting> plantings, IReadOnlyList<HarvestBook.Pick> picks, IReadOnlyList<SalesBook.Sale> sales, IReadOnlyList<LaborBook.Entry> log)
     {
         var random = FarmFacts.RandomFor(7);
         // The garlic that was in the ground when the records begin was paid for the October before.
@@ -63,6 +68,7 @@ public static class DemoFarmGenerator
             books.AddRange(LoanBook.Of(year));
         }
 
+        books.AddRange(TaxBook.Of(sales, books));
         return [.. books.OrderBy(b => b.Date).ThenBy(b => b.Category, StringComparer.Ordinal)];
     }
 }

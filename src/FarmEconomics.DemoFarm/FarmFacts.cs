@@ -12,8 +12,9 @@ public static class FarmFacts
     public const string Market = "Saturday Market";
     public const string Share = "Harvest Share";
     public const string Shop = "Juniper Shop";
-    public const string Kitchen = "Millrace Kitchen";
-    public const string Stand = "Lane Stand";
+    public const string Schools = "Millrace Schools";
+    public const string Pickup = "Porch Pickup";
+    public const string MarketTwo = "Depot Market";
     public const string Household = "Our Table";
     public const string Donation = "Food Shelf";
     public const string Compost = "Compost Heap";
@@ -28,12 +29,12 @@ public static class FarmFacts
     public const string Volunteer = "Aldous";
 
     /// <summary>Members of the share program by year; the third season is the largest.</summary>
-    public static int Members(int year) => year switch { 2023 => 34, 2024 => 35, _ => 36 };
+    public static int Members(int year) => year switch { 2023 => 41, 2024 => 41, _ => 42 };
 
     /// <summary>What a share costs for the season of <see cref="ShareWeeks"/> boxes.</summary>
-    public static decimal SharePrice(int year) => year switch { 2023 => 575m, 2024 => 598m, _ => 615m };
+    public static decimal SharePrice(int year) => year switch { 2023 => 590m, 2024 => 605m, 2025 => 620m, _ => 640m };
 
-    public const int ShareWeeks = 23;
+    public const int ShareWeeks = 20;
 
     /// <summary>First Wednesday a box is handed out.</summary>
     public static DateOnly FirstBox(int year)
@@ -54,10 +55,23 @@ public static class FarmFacts
     /// <summary>A random source of its own for each topic, so that a change in one table leaves the others as they were.</summary>
     public static Randomizer RandomFor(int topic) => new(Seed + topic);
 
-    /// <summary>True when the market is held that day: every Saturday May to October, the first and third of the other months.</summary>
-    public static bool MarketHeld(DateOnly day) =>
+    /// <summary>True when the Saturday market is held that day: every Saturday May to October, the first and third of the other months, save those lost to the weather.</summary>
+    public static bool MarketHeld(DateOnly day) => MarketDue(day) && !SeasonWeather.MarketLost(day);
+
+    /// <summary>True when the Saturday market stands in the calendar.</summary>
+    public static bool MarketDue(DateOnly day) =>
         day.DayOfWeek == DayOfWeek.Saturday
         && (day.Month is >= 5 and <= 10 || (day.Day - 1) / 7 is 0 or 2);
+
+    /// <summary>True when the evening market at the depot is held: Thursdays from June to the middle of September, save those lost to the weather.</summary>
+    public static bool EveningMarketHeld(DateOnly day) => EveningMarketDue(day) && !SeasonWeather.MarketLost(day);
+
+    /// <summary>True when the evening market stands in the calendar.</summary>
+    public static bool EveningMarketDue(DateOnly day) =>
+        day.DayOfWeek == DayOfWeek.Thursday && day.DayOfYear is >= 152 and <= 258;
+
+    /// <summary>True in the school term: the school kitchens buy nothing from the middle of June to late August, nor at midwinter.</summary>
+    public static bool InTerm(DateOnly day) => day.DayOfYear is (> 6 and < 165) or (> 236 and < 354);
 
     /// <summary>True when a share box goes out that day.</summary>
     public static bool ShareDay(DateOnly day)

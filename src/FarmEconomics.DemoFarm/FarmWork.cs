@@ -1,6 +1,6 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>Work no crop owns: stoking, snow, irrigation, the seedling house, mending, the office.</summary>
+/// <summary>Work no crop owns: the boiler, snow, irrigation, the seedling house, mending, the office.</summary>
 internal static class FarmWork
 {
     public static IEnumerable<Chore> Chores()
@@ -9,20 +9,20 @@ internal static class FarmWork
         for (var day = FarmFacts.FirstDay; day <= FarmFacts.AsOf; day = day.AddDays(1))
         {
             var weekday = day.DayOfWeek;
-            // The boiler is stoked every day it burns; the hours are written down once a week.
+            // The hopper is filled and the ash drawn every few days the boiler burns; the hours are written down once a week.
             if (weekday == DayOfWeek.Sunday && day.Month is 1 or 2 or 3 or 4 or 5 or 10 or 11 or 12)
             {
-                yield return new Chore(day, "Stoke the boiler", day.Month is 5 or 10 ? 1m : day.Month is 2 or 3 or 4 ? 2.5m : 1.5m, Hands.Owners, Pool: Pools.Boiler);
+                yield return new Chore(day, "Fill the hopper", day.Month is 5 or 10 ? 0.5m : day.Month is 2 or 3 or 4 ? 1.5m : 1m, Hands.Owners, Pool: Pools.Boiler);
             }
 
-            if (weekday == DayOfWeek.Wednesday && day.Month is >= 2 and <= 6)
+            if (weekday is DayOfWeek.Monday or DayOfWeek.Wednesday or DayOfWeek.Saturday && day.Month is >= 2 and <= 6)
             {
-                yield return new Chore(day, "Water seedlings", day.Month is 3 or 4 or 5 ? 2m : 1m, Hands.Owners);
+                yield return new Chore(day, "Water seedlings", day.Month is 3 or 4 or 5 ? 1.5m : 0.75m, Hands.Owners);
             }
 
-            if (weekday == DayOfWeek.Monday && day.Month is >= 5 and <= 9)
+            if (weekday is DayOfWeek.Wednesday or DayOfWeek.Sunday && day.Month is >= 5 and <= 9)
             {
-                yield return new Chore(day, "Move sprinklers", day is { Year: 2025, Month: 8 } ? 2.5m : 1.5m, Hands.Crew, Pool: Pools.Water);
+                yield return new Chore(day, "Move sprinklers", day is { Year: 2025, Month: 8 } ? 3.5m : 2.5m, Hands.Owners, Pool: Pools.Water);
             }
 
             if (day.Month is 1 or 2 or 12 && random.Int(0, 99) < 7)
@@ -31,19 +31,14 @@ internal static class FarmWork
                 yield return new Chore(day, "Clear snow", random.Int(2, 5) / 2m, Hands.Owners, Pool: tunnel);
             }
 
-            if (weekday == DayOfWeek.Thursday && day.Day <= 7)
+            if (weekday == DayOfWeek.Wednesday)
             {
-                yield return new Chore(day, "Mend and maintain", day.Month is >= 3 and <= 11 ? 2.5m : 1m, Hands.Owners, Pool: Mended(day.Month));
+                yield return new Chore(day, "Mend and maintain", day.Month is 3 or 4 or 10 or 11 ? 6m : 4m, Hands.Owners, Pool: Mended(day.Month));
             }
 
-            if (weekday == DayOfWeek.Monday)
+            if (weekday is DayOfWeek.Monday or DayOfWeek.Sunday)
             {
-                yield return new Chore(day, "Office", day.Month is 1 or 2 or 12 ? 2.5m : 1.5m, Hands.Owners);
-            }
-
-            if (day.Month == 11 && day.Day is 8 or 9)
-            {
-                yield return new Chore(day, "Cut firewood", 6m, Hands.Owners, Pool: Pools.Boiler);
+                yield return new Chore(day, "Office", day.Month is 1 or 2 or 12 ? 6m : 3.75m, Hands.Owners);
             }
 
             // Early bed work in the houses is written down by the afternoon, not by the crop.
@@ -67,7 +62,7 @@ internal static class FarmWork
     private static string Mended(int month) => (month % 6) switch
     {
         0 => Pools.Water,
-        1 => Pools.Solar,
+        1 => Pools.Panels,
         2 => Pools.Boiler,
         3 => Pools.SeedlingHouse,
         4 => Pools.TunnelOne,

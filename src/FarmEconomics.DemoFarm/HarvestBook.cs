@@ -2,7 +2,7 @@ using Bogus;
 
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>What was picked, planting by planting, on the two harvest days of the week.</summary>
+/// <summary>What was picked, planting by planting: what is sold fresh on Tuesdays and Fridays, what is stored on the days before.</summary>
 internal static class HarvestBook
 {
     /// <summary>A pick. <paramref name="NamesPlanting"/> is false where the grower wrote down only the crop.</summary>
@@ -28,13 +28,16 @@ internal static class HarvestBook
             }
         }
 
+        // Two rows that say the same look like one entered twice: the second names its planting after all.
+        var nameless = new HashSet<(DateOnly, CropSpec, decimal)>();
+        picks = [.. picks.Select(p => p.NamesPlanting || nameless.Add((p.Date, p.Planting.Crop, p.Quantity)) ? p : p with { NamesPlanting = true })];
         return [.. picks.OrderBy(p => p.Date).ThenBy(p => p.Planting.Crop.Name, StringComparer.Ordinal).ThenBy(p => p.Planting.Name, StringComparer.Ordinal)];
     }
 
     private static void Season(List<Pick> picks, Planting planting, int year, DateOnly first, DateOnly last, Randomizer random)
     {
         var crop = planting.Crop;
-        var days = Days(first, last).ToList();
+        var days = Days(crop, first, last).ToList();
         // The beds of microgreens are counted per foot of shelf, the others per bed-foot.
         var total = crop.Yield * planting.Feet * SeasonWeather.Factor(year, crop) * (0.9m + (random.Int(0, 200) / 1000m));
         var weights = days.Select((_, i) => Weight(crop, i, days.Count, random)).ToList();
@@ -55,13 +58,13 @@ internal static class HarvestBook
         }
     }
 
-    /// <summary>Tuesdays and Fridays of the stretch; the nearest harvest day when it holds none.</summary>
-    private static IEnumerable<DateOnly> Days(DateOnly first, DateOnly last)
+    /// <summary>Tuesdays and Fridays of the stretch, Mondays and Thursdays for what keeps; the last day when it holds none.</summary>
+    private static IEnumerable<DateOnly> Days(CropSpec crop, DateOnly first, DateOnly last)
     {
         var any = false;
         for (var day = first; day <= last; day = day.AddDays(1))
         {
-            if (day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Friday)
+            if (crop.Keeps ? day.DayOfWeek is DayOfWeek.Monday or DayOfWeek.Thursday : day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Friday)
             {
                 any = true;
                 yield return day;

@@ -19,14 +19,14 @@ internal static class Incomes
         }
 
         // The first members of 2026 have paid by the closing date.
-        Members(lines, 2026, 19, random);
+        Members(lines, 2026, 22, random);
         return [.. lines.Where(l => l.Date >= FarmFacts.FirstDay && l.Date <= FarmFacts.AsOf).OrderBy(l => l.Date)];
     }
 
     /// <summary>Most pay at once between December and May; one in four in two parts.</summary>
     private static void Members(List<Line> lines, int year, int count, Randomizer random)
     {
-        var price = year == 2026 ? 644m : FarmFacts.SharePrice(year);
+        var price = FarmFacts.SharePrice(year);
         for (var i = 1; i <= count; i++)
         {
             var day = new DateOnly(year - 1, 12, 5).AddDays(random.Int(0, year == 2026 ? 80 : 150));

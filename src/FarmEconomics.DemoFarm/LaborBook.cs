@@ -71,7 +71,10 @@ internal static class LaborBook
         return [.. log.GroupBy(e => (e.Chore with { Hours = 0m, Who = Hands.Owners }, e.Worker)).Select(g => new Entry(g.First().Chore, g.Key.Worker, g.Sum(e => e.Hours)))];
     }
 
-    private static bool CanWait(Chore chore) => chore.Who != Hands.Volunteer && chore.Task is "Weed" or "Prepare and sow" or "Transplant" or "Trellis and prune" or "Sow trays";
+    /// <summary>Bed work waits for hands, and so does bringing in and washing what keeps.</summary>
+    private static bool CanWait(Chore chore) =>
+        (chore.Who != Hands.Volunteer && chore.Task is "Weed" or "Prepare and sow" or "Transplant" or "Trellis and prune" or "Sow trays")
+        || (chore.Task is "Harvest" or "Wash and pack" && chore.Crop is { } crop && CropList.Get(crop).Keeps);
 
     /// <summary>A big bed job takes the crew more than one day: six hours a day, on the workdays that follow.</summary>
     private static IEnumerable<Chore> Spread(Chore chore)

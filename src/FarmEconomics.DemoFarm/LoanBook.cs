@@ -1,6 +1,6 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>The one note on the farm: level payments four times a year, each row of the books as the schedule has it.</summary>
+/// <summary>The note on the farm, with level payments four times a year, and the season loan drawn each spring and paid back in the fall. Each row of the books is as the schedule has it.</summary>
 internal static class LoanBook
 {
     private const decimal Principal = 15000m;
@@ -9,10 +9,29 @@ internal static class LoanBook
     private const int PaymentsPerYear = 4;
     private static readonly DateOnly FirstPayment = new(2021, 12, 15);
 
+    /// <summary>What the credit union lends for the season, drawn on the last day but one of March.</summary>
+    public const decimal SeasonLoan = 9000m;
+
+    private const decimal SeasonPercent = 7.5m;
+
+    /// <summary>The day a season loan is drawn.</summary>
+    public static DateOnly Drawn(int year) => new(year, 3, 30);
+
+    private static DateOnly PaidBack(int year) => new(year, 9, 30);
+
+    /// <summary>Half a year's interest on the season loan, to the cent.</summary>
+    private static decimal SeasonInterest => Cent(SeasonLoan * SeasonPercent / 100m / 2m);
+
     public static CsvTable Table()
     {
         var t = new CsvTable("loan", "principal", "annual_percent", "years", "payments_per_year", "first_payment", "repayment", "asset");
-        t.Add(Assets.Loan, CsvTable.Money(Principal), AnnualPercent, Years, PaymentsPerYear, FirstPayment, "level-payment", "Solar panels and mounts");
+        t.Add(Assets.Loan, CsvTable.Money(Principal), AnnualPercent, Years, PaymentsPerYear, FirstPayment, "level-payment", Assets.LoanFor);
+        foreach (var year in FarmFacts.Years)
+        {
+            // One payment, half a year after the draw.
+            t.Add($"Season loan {year}", CsvTable.Money(SeasonLoan), SeasonPercent, 0.5m, 2, PaidBack(year), "interest-only", null);
+        }
+
         return t;
     }
 
@@ -43,7 +62,15 @@ internal static class LoanBook
         {
             new BookLine(p.Date, p.Interest, "note interest", "Northmark Credit Union", Note: Assets.Loan),
             new BookLine(p.Date, p.Principal, "note principal", "Northmark Credit Union", Note: Assets.Loan),
-        });
+        }).Concat(SeasonOf(year));
+
+    private static IEnumerable<BookLine> SeasonOf(int year) => !FarmFacts.Years.Contains(year)
+        ? []
+        :
+        [
+            new BookLine(PaidBack(year), SeasonInterest, "season loan interest", "Northmark Credit Union", Note: $"Season loan {year}"),
+            new BookLine(PaidBack(year), SeasonLoan, "season loan principal", "Northmark Credit Union", Note: $"Season loan {year}"),
+        ];
 
     public static decimal OwedOn(DateOnly day) => Schedule().Last(p => p.Date <= day).Owed;
 

@@ -3,33 +3,45 @@ namespace FarmEconomics.DemoFarm;
 /// <summary>The small tables: settings, channels, limits, balance sheet, funding request, standards, control totals.</summary>
 internal static class Papers
 {
+    private const decimal MarketFee = 6m;
+    private const decimal CardFee = 3m;
+
     public static CsvTable Farm()
     {
         var t = new CsvTable("setting", "value");
         t.Add("farm_name", FarmFacts.FarmName);
         t.Add("currency", "USD");
         t.Add("crop_year_start", "01-01");
-        t.Add("owner_wage", "20");
+        t.Add("owner_wage", "16");
         t.Add("payroll_burden_percent", "9.75");
         t.Add("interest_percent", "5");
-        t.Add("standard_bed_width_in", "30");
+        t.Add("standard_bed_width_in", Beds.Width);
         t.Add("as_of", FarmFacts.AsOf);
+        SolarLogger.AddSettings(t);
         return t;
     }
 
     public static CsvTable Channels()
     {
         var t = new CsvTable("channel", "kind", "fee_percent", "values_from");
-        t.Add(FarmFacts.Market, "market", 5m, null);
+        t.Add(FarmFacts.Market, "market", MarketFee, null);
+        t.Add(FarmFacts.MarketTwo, "market", null, FarmFacts.Market);
         t.Add(FarmFacts.Share, "share", null, FarmFacts.Market);
         t.Add(FarmFacts.Shop, "wholesale", null, null);
-        t.Add(FarmFacts.Kitchen, "wholesale", null, null);
-        t.Add(FarmFacts.Stand, "stand", null, FarmFacts.Market);
+        t.Add(FarmFacts.Schools, "wholesale", null, null);
+        t.Add(FarmFacts.Pickup, "stand", CardFee, FarmFacts.Market);
         t.Add(FarmFacts.Household, "household", null, FarmFacts.Market);
         t.Add(FarmFacts.Donation, "donation", null, FarmFacts.Market);
         t.Add(FarmFacts.Compost, "waste", null, FarmFacts.Market);
         t.Add(FarmFacts.Workshops, "other", null, null);
         return t;
+    }
+
+    /// <summary>What the channel keeps of a sale, to the cent.</summary>
+    public static decimal Fee(SalesBook.Sale sale)
+    {
+        var percent = sale.Channel switch { FarmFacts.Market => MarketFee, FarmFacts.Pickup => CardFee, _ => 0m };
+        return Math.Round((sale.Money ?? 0m) * percent / 100m, 2, MidpointRounding.AwayFromZero);
     }
 
     public static CsvTable Tasks()
@@ -49,9 +61,8 @@ internal static class Papers
         t.Add("Market day", "sell", null);
         t.Add("Fill and hand out boxes", "sell", null);
         t.Add("Deliver", "sell", null);
-        t.Add("Fill the stand", "sell", null);
-        t.Add("Stoke the boiler", "overhead", Pools.Boiler);
-        t.Add("Cut firewood", "overhead", Pools.Boiler);
+        t.Add("Pack orders", "sell", null);
+        t.Add("Fill the hopper", "overhead", Pools.Boiler);
         t.Add("Clear snow", "overhead", null);
         t.Add("Mend and maintain", "overhead", null);
         t.Add("Office", "overhead", Pools.Overhead);
@@ -89,39 +100,39 @@ internal static class Papers
     public static CsvTable Limits()
     {
         var t = new CsvTable("limit", "amount", "unit", "from", "to");
-        t.Add("labor", 104m, "hours a week", new DateOnly(2026, 5, 1), new DateOnly(2026, 10, 31));
-        t.Add("labor", 40m, "hours a week", new DateOnly(2026, 11, 1), new DateOnly(2027, 4, 30));
-        t.Add("water", 3200m, "gallons a day", null, null);
-        t.Add("cold room", 90m, "crates", null, null);
-        t.Add("root cellar", 120m, "crates", null, null);
+        t.Add("labor", 120m, "hours a week", new DateOnly(2026, 5, 1), new DateOnly(2026, 10, 31));
+        t.Add("labor", 50m, "hours a week", new DateOnly(2026, 11, 1), new DateOnly(2027, 4, 30));
+        t.Add("water", 4200m, "gallons a day", null, null);
+        t.Add("cold room", 110m, "crates", null, null);
+        t.Add("root cellar", 140m, "crates", null, null);
         t.Add("sprinklers", 12m, "sprinklers at once", null, null);
         t.Add("seedling house", 220m, "trays", null, null);
         return t;
     }
 
-    public static CsvTable Balances()
+    public static CsvTable Balances(CashWalk cash)
     {
-        var t = new CsvTable("date", "item", "class", "amount");
-        foreach (var (day, cash, stock, owedToUs, supplies, season, buildings, machines) in new[]
+        var t = new CsvTable("date", "item", "class", "amount", "kind");
+        foreach (var (day, held, stock, owedToUs, supplies, season, buildings, machines) in new[]
                  {
-                     (new DateOnly(2024, 12, 31), 9640.25m, 3350m, 412.50m, 610m, 0m, 46800m, 24900m),
-                     (new DateOnly(2025, 12, 31), 32530.15m, 3720m, 538m, 655m, 0m, 43600m, 22150m),
+                     (new DateOnly(2024, 12, 31), cash.At(new(2024, 12, 31)), 4150m, 612.50m, 710m, 0m, 43900m, 22400m),
+                     (new DateOnly(2025, 12, 31), cash.At(new(2025, 12, 31)) - PlannedGaps.CashWithoutReceipt, 4420m, 738m, 755m, 0m, 40900m, 19800m),
                  })
         {
             var owed = LoanBook.OwedOn(day);
             var due = owed - LoanBook.OwedOn(day.AddYears(1));
-            void Add(string item, string kind, decimal amount) => t.Add(day, item, kind, CsvTable.Money(amount));
-            Add("Cash and checking", "current-asset", cash);
-            Add("Shop and kitchen, unpaid invoices", "current-asset", owedToUs);
-            Add("Stored crops", "current-asset", stock);
-            Add("Seed, mix and boxes on hand", "current-asset", supplies);
-            Add("Tools, truck, washers, batteries", "intermediate-asset", machines);
-            Add("Buildings, tunnels, well, panels", "long-term-asset", buildings);
-            Add("Land", "long-term-asset", 38000m);
-            Add("Bills unpaid", "current-liability", day.Year == 2024 ? 486.10m : 522.35m);
-            Add("Shares paid ahead", "current-liability", Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount));
-            Add("Note, due within a year", "current-liability", due);
-            Add("Note, due later", "long-term-liability", owed - due);
+            void Add(string item, string stands, decimal amount, string kind) => t.Add(day, item, stands, CsvTable.Money(amount), kind);
+            Add("Cash and checking", "current-asset", held, "cash");
+            Add("Shop and schools, unpaid invoices", "current-asset", owedToUs, "inventory");
+            Add("Stored crops", "current-asset", stock, "inventory");
+            Add("Seed, mix and boxes on hand", "current-asset", supplies, "supplies");
+            Add("Tools, truck, washers, batteries", "intermediate-asset", machines, "in-assets");
+            Add("Buildings, tunnels, well, panels", "long-term-asset", buildings, "in-assets");
+            Add("Land", "long-term-asset", 38000m, "beside-assets");
+            Add("Bills unpaid", "current-liability", day.Year == 2024 ? 486.10m : 522.35m, "bills");
+            Add("Shares paid ahead", "current-liability", Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount), "paid-ahead");
+            Add("Note, due within a year", "current-liability", due, "debt");
+            Add("Note, due later", "long-term-liability", owed - due, "debt");
         }
 
         return t;
@@ -129,14 +140,14 @@ internal static class Papers
 
     public static CsvTable Funding()
     {
-        var t = new CsvTable("project", "item", "object_class", "amount", "funder_percent", "note");
+        var t = new CsvTable("project", "item", "object_class", "amount", "funder_percent", "in_kind", "quarter", "note");
         const string Project = "Larger cold room";
-        t.Add(Project, "Insulated panels and door", "supplies", "4850.00", 75m, "doubles the crates it holds");
-        t.Add(Project, "Compressor and controller", "equipment", "5400.00", 75m, "runs from the panels");
-        t.Add(Project, "Electrician", "contractual", "1350.00", 75m, null);
-        t.Add(Project, "Slab and drain", "construction", "2100.00", 50m, null);
-        t.Add(Project, "Owners' work, 60 hours at 20", "personnel", "1200.00", 0m, "our match in kind");
-        t.Add(Project, "Results shown at the guild's winter meeting", "travel", "140.00", 100m, null);
+        t.Add(Project, "Insulated panels and door", "supplies", "4850.00", 75m, null, "2", "doubles the crates it holds");
+        t.Add(Project, "Compressor and controller", "equipment", "5400.00", 75m, null, "2", "runs from the field panels");
+        t.Add(Project, "Electrician", "contractual", "1350.00", 75m, null, "2", null);
+        t.Add(Project, "Slab and drain", "construction", "2100.00", 50m, null, "1", null);
+        t.Add(Project, "Owners' work, 60 hours at 16", "personnel", "960.00", 0m, "yes", "1", "our match");
+        t.Add(Project, "Results shown at the guild's winter meeting", "travel", "140.00", 100m, null, "4", null);
         return t;
     }
 }

@@ -6,7 +6,7 @@ internal static class Payroll
     private static readonly (string Worker, string Kind, (DateOnly? From, decimal? Wage)[] Wages)[] Workers =
     [
         (FarmFacts.OwnerOne, "owner", [(null, null)]),
-        (FarmFacts.OwnerTwo, "owner", [(null, 21.5m)]),
+        (FarmFacts.OwnerTwo, "owner", [(null, 17m)]),
         (FarmFacts.Lead, "hired", [(null, 17.5m), (new(2024, 1, 1), 18.25m), (new(2025, 1, 1), 19m)]),
         (FarmFacts.CrewTwo, "hired", [(null, 16m), (new(2024, 1, 1), 16.75m), (new(2025, 1, 1), 17.5m)]),
         (FarmFacts.CrewThree, "hired", [(null, 15.5m), (new(2024, 1, 1), 16.25m), (new(2025, 1, 1), 17m)]),

@@ -14,7 +14,7 @@ internal static class PlannedGaps
 
     public const decimal Oversold = 6m;
 
-    /// <summary>The greens lot the kitchen came for days late.</summary>
+    /// <summary>The greens lot the schools came for days late.</summary>
     public const string CropHeldTooLong = "Arugula";
 
     /// <summary>From this Friday the lot is kept back.</summary>
@@ -25,6 +25,9 @@ internal static class PlannedGaps
 
     /// <summary>Crops of which the grower sometimes writes down the crop and not the planting; their beds always have a day they were cleared.</summary>
     public static bool PickedByCrop(CropSpec crop) => crop.Name is "Zucchini" or "Snap beans" or "Carrots" or "Head lettuce" or "Salad turnips";
+
+    /// <summary>Small money spent in 2025 that no row tells of: the cash counted at its end is that much lower.</summary>
+    public const decimal CashWithoutReceipt = 41.29m;
 
     /// <summary>Hours of bed work in 2025 that nobody logged; the control total of the grow stage stands that much higher.</summary>
     public const decimal UnloggedGrowHours = 18m;

@@ -3,8 +3,9 @@ namespace FarmEconomics.DemoFarm;
 /// <summary>The names of the shared costs.</summary>
 internal static class Pools
 {
-    public const string Solar = "solar power";
-    public const string Boiler = "wood boiler";
+    public const string Panels = "field panels";
+    public const string Grid = "grid power";
+    public const string Boiler = "pellet boiler";
     public const string SeedlingHouse = "seedling house";
     public const string PackShed = "pack shed";
     public const string ColdRoom = "cold room";
@@ -22,22 +23,23 @@ internal static class Pools
     public const string Packaging = "packaging";
     public const string Nursery = "nursery supplies";
 
-    /// <summary>Loads of wood the boiler burns in a year, by who gets the heat. A load is about a twentieth of a cord.</summary>
-    public static IEnumerable<(string User, decimal Loads)> Wood(int year)
+    /// <summary>Forty-pound bags of pellets the boiler burns in a year, by who gets the heat.</summary>
+    public static IEnumerable<(string User, decimal Bags)> Pellets(int year)
     {
         var cold = year switch { 2023 => 1.04m, 2024 => 0.95m, 2025 => 1m, _ => 0.28m };
-        foreach (var (user, loads) in new[] { (SeedlingHouse, 82m), (WarmHouse, 64m), (PackShed, 18m), (Solar, 12m), (TrayRoom, 22m), ("household", 46m) })
+        foreach (var (user, bags) in new[] { (SeedlingHouse, 168m), (WarmHouse, 138m), (PackShed, 36m), (Grid, 10m), (TrayRoom, 44m), ("household", 104m) })
         {
-            yield return (user, Math.Round(loads * cold, MidpointRounding.AwayFromZero));
+            yield return (user, Math.Round(bags * cold, MidpointRounding.AwayFromZero));
         }
     }
 
     public static CsvTable Table()
     {
         var t = new CsvTable("pool", "basis", "statement_line", "structure", "capacity", "varies_with");
-        // Seven and a fifth kilowatts of panels at 1,230 kWh a kilowatt: far more than the farm draws in a year, just enough in November.
-        t.Add(Solar, "measured", "infrastructure", null, 8850m, "fixed");
-        t.Add(Boiler, "measured", "infrastructure", null, 400m, "fixed");
+        // Two and a half kilowatts of panels lying nearly flat: what they give from April to November, when pump and cold room can use it.
+        t.Add(Panels, "measured", "infrastructure", null, 2450m, "fixed");
+        t.Add(Grid, "measured", "infrastructure", null, null, "fixed");
+        t.Add(Boiler, "measured", "infrastructure", null, 700m, "fixed");
         t.Add(SeedlingHouse, "tray-days", "infrastructure", null, null, "fixed");
         t.Add(PackShed, "quantity-crates", "infrastructure", null, null, "fixed");
         t.Add(ColdRoom, "crate-days", "infrastructure", null, null, "fixed");
@@ -63,9 +65,9 @@ internal static class Pools
         var t = new CsvTable("pool", "user", "quantity", "crop_year");
         foreach (var year in new[] { 2023, 2024, 2025, 2026 })
         {
-            foreach (var (user, loads) in Wood(year))
+            foreach (var (user, bags) in Pellets(year))
             {
-                t.Add(Boiler, user, loads, year);
+                t.Add(Boiler, user, bags, year);
             }
 
             // The household keeps its own potatoes, apples and jars in the cellar: fifteen crates over the winter months.

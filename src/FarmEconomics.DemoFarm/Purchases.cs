@@ -43,12 +43,12 @@ internal static class Purchases
 
         yield return new BookLine(new(year, 3, 28), Cents(SeedOf(c => c.Name == "Potatoes") * level, random), "seed", "Skarrow Tubers", Crop: "Potatoes", Note: "seed potatoes");
         yield return new BookLine(new(year, 5, 2), Cents(165m * level, random), "plants", "Fernhill Seed", Crop: "Onions", Note: "plugs for what the mice ate");
-        yield return new BookLine(new(year, 2, 8), Cents(520m * level, random), "potting mix", "Hollin Peat and Compost");
-        yield return new BookLine(new(year, 4, 3), Cents(330m * level, random), "potting mix", "Hollin Peat and Compost");
-        yield return new BookLine(new(year, 4, 22), Cents(1980m * level, random), "compost and minerals", "Hollin Peat and Compost");
-        yield return new BookLine(new(year, 9, 12), Cents(780m * level, random), "compost and minerals", "Hollin Peat and Compost");
-        yield return new BookLine(new(year, 3, 15), Cents(680m * level, random), "row cover and twine", "Ridgeway Growers Supply");
-        yield return new BookLine(new(year, 7, 9), Cents(260m * level, random), "row cover and twine", "Ridgeway Growers Supply");
+        yield return new BookLine(new(year, 2, 8), Cents(780m * level, random), "potting mix", "Hollin Peat and Compost");
+        yield return new BookLine(new(year, 4, 3), Cents(480m * level, random), "potting mix", "Hollin Peat and Compost");
+        yield return new BookLine(new(year, 4, 22), Cents(3150m * level, random), "compost and minerals", "Hollin Peat and Compost");
+        yield return new BookLine(new(year, 9, 12), Cents(1550m * level, random), "compost and minerals", "Hollin Peat and Compost");
+        yield return new BookLine(new(year, 3, 15), Cents(1090m * level, random), "row cover and twine", "Ridgeway Growers Supply");
+        yield return new BookLine(new(year, 7, 9), Cents(410m * level, random), "row cover and twine", "Ridgeway Growers Supply");
 
         // Garlic for the next season is bought and set in October; a bale of straw goes over it.
         yield return new BookLine(new(year, 10, 3), Cents(118m * level, random), "seed", "Skarrow Tubers", Crop: "Garlic", CropYear: year + 1, Note: "new stock beside our own cloves");
@@ -68,7 +68,7 @@ internal static class Purchases
     }
 
     /// <summary>Prices rose by about three percent a year.</summary>
-    public static decimal Level(int year) => year switch { 2023 => 0.95m, 2024 => 0.975m, 2025 => 1m, _ => 1.02m };
+    public static decimal Level(int year) => year switch { 2023 => 0.95m, 2024 => 0.985m, 2025 => 1m, _ => 1.02m };
 
     /// <summary>An amount with uneven cents, within four percent of the one given.</summary>
     public static decimal Cents(decimal about, Randomizer random) =>

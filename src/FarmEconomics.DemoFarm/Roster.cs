@@ -12,21 +12,22 @@ internal sealed class Roster
     {
         this.random = random;
         var weekday = day.DayOfWeek is not (DayOfWeek.Saturday or DayOfWeek.Sunday);
-        free[FarmFacts.OwnerOne] = weekday ? 8m : 9m;
-        free[FarmFacts.OwnerTwo] = weekday ? 8m : 6m;
-        if (weekday && day.DayOfYear is >= 95 and <= 325)
+        var summer = day.DayOfYear is >= 121 and <= 288;
+        free[FarmFacts.OwnerOne] = weekday ? (summer ? 9m : 8m) : 9m;
+        free[FarmFacts.OwnerTwo] = weekday ? (summer ? 9m : 8m) : 6m;
+        if (day.DayOfYear is >= 121 and <= 288 && day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Thursday)
         {
-            free[FarmFacts.Lead] = day.DayOfWeek is DayOfWeek.Monday or DayOfWeek.Thursday ? 4m : 6m;
+            free[FarmFacts.Lead] = 4m;
         }
 
-        if (day.DayOfYear is >= 135 and <= 290 && day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Wednesday or DayOfWeek.Friday)
+        if (day.DayOfYear is >= 152 and <= 272 && day.DayOfWeek is DayOfWeek.Monday or DayOfWeek.Friday)
         {
-            free[FarmFacts.CrewTwo] = 6m;
+            free[FarmFacts.CrewTwo] = 4m;
         }
 
-        if (day.DayOfYear is >= 165 and <= 245 && day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Friday)
+        if (day.DayOfYear is >= 172 and <= 258 && day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Friday)
         {
-            free[FarmFacts.CrewThree] = 6m;
+            free[FarmFacts.CrewThree] = 4m;
         }
 
         if (day.DayOfWeek == DayOfWeek.Saturday && day.DayOfYear is >= 150 and <= 265)
@@ -63,7 +64,7 @@ internal sealed class Roster
 
     private string Worker(Chore chore)
     {
-        var owner = random.Int(0, 99) < 55 ? FarmFacts.OwnerOne : FarmFacts.OwnerTwo;
+        var owner = random.Int(0, 99) < 49 ? FarmFacts.OwnerOne : FarmFacts.OwnerTwo;
         var hired = new[] { FarmFacts.Lead, FarmFacts.CrewTwo, FarmFacts.CrewThree }.Where(w => free.GetValueOrDefault(w) > 0m).ToArray();
         return chore.Who switch
         {

@@ -12,6 +12,8 @@ internal sealed class SalesBook
         public decimal? Money => Amount ?? (Price is { } price ? Math.Round(price * Quantity, 2, MidpointRounding.AwayFromZero) : null);
     }
 
+    private const decimal SmallestOrder = 10m;
+
     private readonly Randomizer random = FarmFacts.RandomFor(3);
     private readonly List<Sale> sales = [];
     private readonly Dictionary<string, decimal> weekly = [];
@@ -56,17 +58,22 @@ internal sealed class SalesBook
 
             switch (day.DayOfWeek)
             {
-                case DayOfWeek.Tuesday:
-                    Wholesale(stock, day, FarmFacts.Kitchen, stock.Crop.Keeps ? 0.15m : InShareSeason(day) ? 0.16m : 0.65m);
+                case DayOfWeek.Tuesday when FarmFacts.InTerm(day) && SchoolsTake(stock.Crop):
+                    Wholesale(stock, day, FarmFacts.Schools, stock.Crop.Keeps ? 0.16m : InShareSeason(day) ? 0.22m : 0.6m);
                     break;
                 case DayOfWeek.Thursday:
-                    Stall(stock, day, FarmFacts.Stand, stock.Crop.Keeps ? 0.08m : stock.Crop.StorageDays <= 2 ? 0.6m : 0.25m);
+                    if (FarmFacts.EveningMarketHeld(day))
+                    {
+                        Stall(stock, day, FarmFacts.MarketTwo, stock.Crop.Keeps ? 0.2m : stock.Crop.StorageDays <= 2 ? 0.6m : 0.3m);
+                    }
+
+                    Stall(stock, day, FarmFacts.Pickup, stock.Crop.Keeps ? 0.1m : stock.Crop.StorageDays <= 2 ? 0.75m : 0.25m);
                     break;
                 case DayOfWeek.Friday:
-                    Wholesale(stock, day, FarmFacts.Shop, stock.Crop.Keeps ? 0.18m : MarketTomorrow(day) ? 0.24m : 0.75m);
+                    Wholesale(stock, day, FarmFacts.Shop, stock.Crop.Keeps ? 0.18m : MarketTomorrow(day) ? 0.28m : 0.8m);
                     break;
                 case DayOfWeek.Saturday:
-                    Stall(stock, day, FarmFacts.MarketHeld(day) ? FarmFacts.Market : FarmFacts.Stand, FarmFacts.MarketHeld(day) ? (stock.Crop.Keeps ? 0.46m : 0.9m) : 0.3m);
+                    Stall(stock, day, FarmFacts.MarketHeld(day) ? FarmFacts.Market : FarmFacts.Pickup, FarmFacts.MarketHeld(day) ? (stock.Crop.Keeps ? 0.46m : 0.96m) : 0.3m);
                     break;
                 case DayOfWeek.Sunday:
                     OurTable(stock, day);
@@ -83,6 +90,9 @@ internal sealed class SalesBook
         return since >= -1 && since < FarmFacts.ShareWeeks * 7;
     }
 
+    /// <summary>School kitchens cook what children eat by the pan: no shoots, no herbs.</summary>
+    private static bool SchoolsTake(CropSpec crop) => crop.Group is not ("microgreens" or "herbs" or "perennials") && crop.Name != "Eggplant";
+
     private static bool MarketTomorrow(DateOnly day) => FarmFacts.MarketHeld(day.AddDays(1));
 
     /// <summary>What the store lets go in a week: enough for the boxes and the stall, no more than lasts until the end of winter.</summary>
@@ -98,7 +108,7 @@ internal sealed class SalesBook
     private decimal Offered(Stock stock, DateOnly day) =>
         stock.Crop.Keeps ? Math.Min(stock.Sound(day), weekly.GetValueOrDefault(stock.Crop.Name)) : stock.Sound(day);
 
-    /// <summary>The kitchen and the shop take whole cases where the crop has one, and loose goods below that.</summary>
+    /// <summary>The schools and the shop take whole cases where the crop has one, and loose goods below that.</summary>
     private void Wholesale(Stock stock, DateOnly day, string channel, decimal part)
     {
         if (HeldTooLong(stock, day, channel))
@@ -107,7 +117,7 @@ internal sealed class SalesBook
         }
 
         var wanted = Offered(stock, day) * part * Noise();
-        var kitchen = channel == FarmFacts.Kitchen;
+        var schools = channel == FarmFacts.Schools;
         var pack = SellingUnits.For(stock.Crop.Name, wholesale: true);
         var size = pack != null && wanted >= pack.Size * 0.75m && stock.Sound(day) >= pack.Size ? pack.Size : stock.Crop.Unit == "lb" ? stock.Crop.Step : 1m;
         var count = Math.Floor(Math.Min(Math.Max(wanted, size), stock.Sound(day)) / size);
@@ -119,7 +129,7 @@ internal sealed class SalesBook
         var isPack = pack != null && size == pack.Size;
         var quantity = isPack ? count : count * size;
         Add(stock, day, channel, quantity, isPack ? pack!.Unit : stock.Crop.Unit, isPack ? size : 1m,
-            PriceList.Wholesale(stock.Crop, day, isPack ? size : 1m, kitchen));
+            PriceList.Wholesale(stock.Crop, day, isPack ? size : 1m, schools));
     }
 
     /// <summary>Fills the week's boxes until they hold a little more than members pay for them: what won't keep first, then by chance.</summary>
@@ -147,7 +157,7 @@ internal sealed class SalesBook
 
     private void Stall(Stock stock, DateOnly day, string channel, decimal part)
     {
-        if (LeftForKitchen(stock, day))
+        if (LeftForSchools(stock, day))
         {
             return;
         }
@@ -162,6 +172,12 @@ internal sealed class SalesBook
         }
 
         var price = PriceList.Market(stock.Crop, day, pack?.Size ?? 1m);
+        // Nobody orders two beets: what isn't worth a trip to the porch stays on hand.
+        if (channel == FarmFacts.Pickup && count * price < SmallestOrder)
+        {
+            return;
+        }
+
         // At the end of a short-lived glut the last of the table goes cheaper.
         if (channel == FarmFacts.Market && !stock.Crop.Keeps && random.Int(0, 99) < 6)
         {
@@ -185,7 +201,7 @@ internal sealed class SalesBook
     private void ClearOut(Stock stock, DateOnly day)
     {
         var ending = stock.Ending(day, 1);
-        if (ending <= 0m || LeftForKitchen(stock, day))
+        if (ending <= 0m || LeftForSchools(stock, day))
         {
             return;
         }
@@ -234,13 +250,13 @@ internal sealed class SalesBook
         sales.Add(new Sale(day, stock.Crop, channel, rest + PlannedGaps.Oversold, stock.Crop.Unit, 1m, price, null));
     }
 
-    /// <summary>Planned gap: the lot is kept back for the kitchen, which comes four days late.</summary>
-    private static bool LeftForKitchen(Stock stock, DateOnly day) =>
+    /// <summary>Planned gap: the lot is kept back for the schools, which fetch it four days late.</summary>
+    private static bool LeftForSchools(Stock stock, DateOnly day) =>
         stock.Crop.Name == PlannedGaps.CropHeldTooLong && day >= PlannedGaps.DayKeptBack && day < PlannedGaps.DayFetchedLate;
 
     private bool HeldTooLong(Stock stock, DateOnly day, string channel)
     {
-        if (stock.Crop.Name != PlannedGaps.CropHeldTooLong || day != PlannedGaps.DayFetchedLate || channel != FarmFacts.Kitchen)
+        if (stock.Crop.Name != PlannedGaps.CropHeldTooLong || day != PlannedGaps.DayFetchedLate || channel != FarmFacts.Schools)
         {
             return false;
         }

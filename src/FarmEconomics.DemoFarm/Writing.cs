@@ -5,10 +5,11 @@ internal static class Writing
 {
     public static CsvTable Crops()
     {
-        var t = new CsvTable("crop", "unit", "group", "family", "storage_days", "store", "water_need", "units_per_crate", "perennial");
+        var t = new CsvTable("crop", "unit", "group", "family", "storage_days", "store", "water_need", "units_per_crate", "perennial", "bearing_years",
+            "establishment_cost");
         foreach (var c in CropList.All)
         {
-            t.Add(c.Name, c.Unit, c.Group, c.Family, c.StorageDays, c.Store, c.Water, c.PerCrate, c.Perennial ? "yes" : null);
+            t.Add(c.Name, c.Unit, c.Group, c.Family, c.StorageDays, c.Store, c.Water, c.PerCrate, c.Perennial ? "yes" : null, c.BearingYears, c.EstablishmentCost);
         }
 
         return t;

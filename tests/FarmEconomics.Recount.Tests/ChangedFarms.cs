@@ -6,7 +6,7 @@ internal static class ChangedFarms
     /// <summary>Changes that leave so much out that others would have nothing left to change.</summary>
     internal static readonly string[] Alone =
     [
-        "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log",
+        "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log", "land of a value without interest",
     ];
 
     /// <summary>All changes that go together.</summary>
@@ -27,15 +27,17 @@ internal static class ChangedFarms
         ["settings"] =
         [
             "UPDATE farm SET value = CASE setting WHEN 'owner_wage' THEN '18.7525' WHEN 'interest_percent' THEN '6.35' WHEN 'crop_year_start' THEN '03-01' WHEN 'standard_bed_width_in' THEN '28' ELSE value END",
-            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread')",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread'), (103, 'land_value', '41237.55')",
             "UPDATE totals SET \"from\" = '2025-03-01', \"to\" = '2026-02-28' WHERE measure = 'hours:grow'",
             "UPDATE plantings SET crop_year = NULL",
         ],
         ["no closing stock, earlier close"] =
         [
             "UPDATE farm SET value = '2025-10-15' WHERE setting = 'as_of'",
-            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore')",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore'), (102, 'land_rent', '612.35')",
         ],
+        // The charge for own land can't be told from its value alone.
+        ["land of a value without interest"] = ["DELETE FROM farm WHERE setting = 'interest_percent'", "INSERT INTO farm (row, setting, value) VALUES (103, 'land_value', '41237.55')"],
         ["an early close with stock on hand"] = ["UPDATE farm SET value = '2024-11-20' WHERE setting = 'as_of'"],
         // What nobody knows stays blank: own hours without a value, assets without an interest rate, in overhead pools and others; pools that pass it on.
         ["no owner wage and no interest"] =
@@ -62,7 +64,7 @@ internal static class ChangedFarms
         [
             "UPDATE pools SET basis = CASE pool WHEN 'pack shed' THEN 'labor-hours:pack' WHEN 'seedling house' THEN 'bed-feet' WHEN 'small tools' THEN 'labor-hours' WHEN 'truck' THEN 'quantity-crates' WHEN 'well and sprinklers' THEN 'bed-foot-days' WHEN 'general overhead' THEN 'water' WHEN 'fertility and crop supplies' THEN 'sales-value' ELSE basis END",
             "UPDATE pools SET capacity = CASE pool WHEN 'cold room' THEN '9000' WHEN 'pack shed' THEN '120' WHEN 'root cellar' THEN '100' WHEN 'ridge tunnel' THEN '100000' ELSE capacity END",
-            "INSERT INTO use (row, pool, user, quantity, crop_year) VALUES (101, 'cold room', 'wood boiler', '700', NULL), (102, 'cold room', 'Carrots', '450.5', '2024'), (103, 'solar power', 'Tomatoes 2025-01', '88.25', '2025'), (104, 'root cellar', 'Potatoes', '2100', NULL), (105, 'long tunnel', 'household', '3000', NULL), (106, 'pack shed', 'cold room', '12', NULL)",
+            "INSERT INTO use (row, pool, user, quantity, crop_year) VALUES (101, 'cold room', 'pellet boiler', '700', NULL), (102, 'cold room', 'Carrots', '450.5', '2024'), (103, 'grid power', 'Tomatoes 2025-01', '88.25', '2025'), (104, 'root cellar', 'Potatoes', '2100', NULL), (105, 'long tunnel', 'household', '3000', NULL), (106, 'pack shed', 'cold room', '12', NULL)",
             "DELETE FROM input_rates WHERE pool = 'packaging'",
             "UPDATE crops SET store = CASE chance(row, 1) % 4 WHEN 0 THEN 'cold room; root cellar' WHEN 1 THEN 'root cellar;cold room' ELSE store END, water_need = CASE WHEN chance(row, 2) < 20 THEN NULL ELSE water_need END",
         ],
@@ -73,15 +75,15 @@ internal static class ChangedFarms
             "UPDATE expenses SET crop = (SELECT crop FROM crops c WHERE c.row = 1 + chance(expenses.row, 1) % 40) WHERE chance(row, 2) < 30 AND channel IS NULL AND planting IS NULL AND pool IS NULL AND category IN ('packaging', 'seed', 'fuel', 'truck upkeep', 'market supplies', 'small tools', 'compost and minerals', 'office and bookkeeping')",
             "UPDATE expenses SET farm_percent = CAST(35 + chance(row, 3) / 2.0 AS DECIMAL(9, 2)) WHERE chance(row, 4) < 25 AND category NOT IN ('wages', 'payroll taxes')",
             "UPDATE expenses SET amount = -CAST(amount AS DECIMAL(18, 2)) / 2 WHERE chance(row, 5) < 4 AND CAST(CAST(amount AS DECIMAL(18, 2)) * 100 AS INTEGER) % 2 = 0",
-            "UPDATE expenses SET pool = 'cold room' WHERE category = 'wages' AND chance(row, 6) < 8", "UPDATE expenses SET channel = 'Lane Stand' WHERE category = 'wages' AND pool IS NULL AND chance(row, 7) < 8",
+            "UPDATE expenses SET pool = 'cold room' WHERE category = 'wages' AND chance(row, 6) < 8", "UPDATE expenses SET channel = 'Porch Pickup' WHERE category = 'wages' AND pool IS NULL AND chance(row, 7) < 8",
             "UPDATE expenses SET crop = 'Tomatoes' WHERE category = 'payroll taxes' AND chance(row, 8) < 20",
             "UPDATE expenses SET crop_year = NULL WHERE crop = 'Garlic'",
             "DELETE FROM expenses WHERE category = 'wages' AND date LIKE '2024%'", "DELETE FROM expenses WHERE category IN ('wages', 'payroll taxes') AND date LIKE '2023%'",
             "INSERT INTO categories (row, category, class, statement_line, tax_line) VALUES (101, 'workers compensation', 'labor-burden', 'labor', NULL)",
             "UPDATE expenses SET category = 'workers compensation' WHERE category = 'payroll taxes' AND chance(row, 14) < 30",
-            "INSERT INTO assets (row, asset, pool, in_service, cost, life_years) VALUES (101, 'Ordered', 'pack shed', '2026-03-10', '5000', '10'), (102, 'New', 'wood boiler', '2026-02-20', '777.77', '7'), (103, 'Later', 'tray room', '2025-05-05', '640', '3')",
-            "UPDATE assets SET in_service = '2025-04-15' WHERE pool = 'wood boiler' AND row < 101", "UPDATE loads SET \"to\" = '2026-09-30' WHERE \"to\" = '2026-02-28'",
-            "INSERT INTO loads (row, load, pool, user, watts, hours_per_day, \"from\", \"to\") VALUES (901, 'Not yet', 'solar power', 'cold room', '900', '9', '2026-04-01', '2026-11-30')",
+            "INSERT INTO assets (row, asset, pool, in_service, cost, life_years) VALUES (101, 'Ordered', 'pack shed', '2026-03-10', '5000', '10'), (102, 'New', 'pellet boiler', '2026-02-20', '777.77', '7'), (103, 'Later', 'tray room', '2025-05-05', '640', '3')",
+            "UPDATE assets SET in_service = '2025-04-15' WHERE pool = 'pellet boiler' AND row < 101", "UPDATE loads SET \"to\" = '2026-09-30' WHERE \"to\" = '2026-02-28'",
+            "INSERT INTO loads (row, load, pool, user, watts, hours_per_day, \"from\", \"to\") VALUES (901, 'Not yet', 'grid power', 'cold room', '900', '9', '2026-04-01', '2026-11-30')",
             "UPDATE assets SET farm_percent = CAST(60 + chance(row, 9) / 3.0 AS DECIMAL(9, 1)), repairs_percent = CAST(chance(row, 10) / 40.0 AS DECIMAL(9, 2)), \"grant\" = CASE WHEN chance(row, 11) < 30 THEN '333.33' ELSE \"grant\" END",
             "UPDATE assets SET retired = '2024-09-10' WHERE chance(row, 12) < 12 AND in_service < '2024-01-01' AND retired IS NULL", "UPDATE assets SET life_years = '5' WHERE chance(row, 13) < 20",
         ],
@@ -95,7 +97,7 @@ internal static class ChangedFarms
             "UPDATE labor SET date = CAST(CAST(date AS DATE) + chance(row, 6) % 5 AS VARCHAR) WHERE date < '2026-02-20' AND chance(row, 7) < 30 AND planting IS NULL",
             "INSERT INTO labor_standards (row, crop, stage, minutes, per) SELECT 100 + row, crop, 'harvest', CAST(1 + chance(row, 8) / 10.0 AS DECIMAL(9, 1)), 'unit' FROM crops WHERE chance(row, 9) < 70",
             "INSERT INTO labor_standards (row, crop, stage, minutes, per) SELECT 200 + row, crop, 'nursery', '4.5', CASE WHEN chance(row, 10) < 50 THEN 'tray' ELSE 'planting' END FROM crops",
-            "INSERT INTO totals (row, \"table\", measure, amount, \"from\", \"to\", tolerance) VALUES (101, 'labor', 'hours:harvest', '900.5', '2024-01-01', '2024-12-31', '1000')",
+            "INSERT INTO totals (row, \"table\", measure, amount, \"from\", \"to\", tolerance) VALUES (101, 'labor', 'hours:harvest', '900.5', '2024-01-01', '2024-12-31', '1000'), (102, 'labor', 'hours:pack', '700.25', '2025-01-01', '2025-12-31', '1000')",
             "UPDATE plantings SET trays = CASE chance(row, 11) % 3 WHEN 0 THEN NULL ELSE '0' END WHERE chance(row, 12) < 10 AND sown IS NOT NULL",
             "UPDATE tasks SET pool = NULL WHERE task = 'Water seedlings'",
         ],
@@ -130,7 +132,7 @@ internal static class ChangedFarms
         ],
         ["channels and prices"] =
         [
-            "UPDATE channels SET fee_percent = CASE channel WHEN 'Harvest Share' THEN '2.75' WHEN 'Juniper Shop' THEN '1.115' ELSE fee_percent END, values_from = CASE WHEN channel IN ('Lane Stand', 'Our Table') THEN NULL ELSE values_from END",
+            "UPDATE channels SET fee_percent = CASE channel WHEN 'Harvest Share' THEN '2.75' WHEN 'Juniper Shop' THEN '1.115' ELSE fee_percent END, values_from = CASE WHEN channel IN ('Porch Pickup', 'Our Table') THEN NULL ELSE values_from END",
             "DELETE FROM prices WHERE chance(row, 1) < 40", "UPDATE prices SET channel = NULL WHERE chance(row, 2) < 20",
             "UPDATE sales SET unit_price = CAST(2 + chance(row, 3) / 33.0 AS DECIMAL(9, 4)) WHERE channel = 'Our Table' AND chance(row, 4) < 20 AND amount IS NULL",
             "UPDATE sales SET channel = 'Workshops', unit_price = '3.1' WHERE channel = 'Food Shelf' AND chance(row, 5) < 10 AND amount IS NULL",

@@ -19,7 +19,7 @@ public sealed class DemoFarmTests(DemoRecount demo) : IClassFixture<DemoRecount>
     [InlineData("UPDATE expenses SET amount = CAST(amount AS DECIMAL(18, 2)) + 0.01 WHERE row = (SELECT max(row) FROM expenses WHERE category = 'packaging' AND date < '2025-12-01')", "one cent of the books")]
     [InlineData("UPDATE income SET amount = CAST(amount AS DECIMAL(18, 2)) - 0.01 WHERE row = (SELECT max(row) FROM income WHERE crop_year IS NULL AND date < '2025-12-01' AND channel = 'Harvest Share')", "one cent of a share payment")]
     [InlineData("UPDATE labor SET hours = CAST(hours AS DECIMAL(18, 2)) + 0.01 WHERE row = (SELECT max(row) FROM labor WHERE date < '2025-12-01')", "a hundredth of an hour")]
-    [InlineData("UPDATE use SET quantity = CAST(quantity AS DECIMAL(18, 2)) + 1 WHERE pool = 'wood boiler' AND user = 'warm house' AND crop_year = '2025'", "one load of wood")]
+    [InlineData("UPDATE use SET quantity = CAST(quantity AS DECIMAL(18, 2)) + 1 WHERE pool = 'pellet boiler' AND user = 'warm house' AND crop_year = '2025'", "one bag of pellets")]
     public void DemoFarm_ChangedInTheCopyOnlyTheProgramReads_Differs(string change, string what)
     {
         using RecordsCopy copy = new(0, change);

@@ -22,28 +22,28 @@ public static class SharedPlots
         decimal total = pools.Sum(pool => pool.Total.Amount);
         if (pools.Count == 0)
         {
-            return SeasonPlots.Nothing($"No pool held any cost in {season.CropYear}");
+            return SeasonPlots.Nothing($"No shared cost is on record for {season.CropYear}");
         }
 
         Notation notation = season.Notation;
         decimal owning = pools.Sum(pool => pool.Ownership.Amount);
-        string title = season.Known.Ownership is { } why ? $"Running cost of the pools in {season.CropYear}; ownership cost is not available ({why})"
-            : $"{Phrase.Percent(owning / total)} of {notation.InWords(total, Look.WholeMoney)} of shared cost is the yearly cost of what lasts";
+        string title = season.Known.Ownership is { } why ? $"Running cost of what is shared in {season.CropYear}; what owning costs isn't known ({why})"
+            : $"{Phrase.Percent(owning / total)} of {notation.InWords(total, Look.WholeMoney)} of shared cost is the cost of owning";
         Canvas canvas = new(title, Width, BarColumns.HeightFor(pools.Count, pools.Count > 20 ? 2 : 1));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Pale, "cash");
         x = SeasonPlots.Key(canvas, x + 18, 12, Palette.Middle, "labor");
-        SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "ownership");
+        SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "owning");
         new BarColumns(
             canvas,
             pools.ConvertAll(pool => new BarItem(pool.Pool.Name, [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount], notation.Number(pool.Total.Amount, Look.WholeMoney))),
             [Palette.Pale, Palette.Middle, Palette.Dark],
             26).Draw(Width, pools.Count > 20 ? 2 : 1, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
-        return canvas.ToFigure($"Stacked bars of {notation.Count(pools.Count, "pool")} in {season.CropYear}, cash, labor and ownership: "
+        return canvas.ToFigure($"Stacked bars of {notation.Count(pools.Count, "shared cost")} in {season.CropYear}, cash, labor and owning: "
             + Phrase.List(pools.Take(8).Select(pool => $"{pool.Pool.Name} {notation.Number(pool.Cash.Amount, Look.WholeMoney)}, {notation.Number(pool.Labor.Amount, Look.WholeMoney)} and {notation.Number(pool.Ownership.Amount, Look.WholeMoney)}").ToList()) + ".");
     }
 
-    /// <summary>Loads month by month against what panels of that size give at a published northern place.</summary>
-    public static Figure PowerByMonth(SeasonReview season, decimal arrayKilowatts)
+    /// <summary>What the loads drew, month by month.</summary>
+    public static Figure PowerByMonth(SeasonReview season)
     {
         List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months = Power(season);
         List<string> users = months.SelectMany(month => month.ByUser).GroupBy(pair => pair.Key).OrderByDescending(group => group.Sum(pair => pair.Value)).Select(group => group.Key).ToList();
@@ -53,9 +53,8 @@ public static class SharedPlots
         }
 
         List<string> shown = users.Take(6).ToList();
-        bool panels = arrayKilowatts > 0m;
-        Canvas canvas = new(PowerTitle(season, months, arrayKilowatts), Width, BarColumns.HeightFor(12, 1) + 20);
-        List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i, shown.Count + 1)).ToList();
+        Canvas canvas = new($"What the loads drew in {season.CropYear}", Width, BarColumns.HeightFor(12, 1) + 20);
+        List<Color> colors = Enumerable.Range(0, shown.Count + 1).Select(i => Palette.Of(i)).ToList();
         double x = 10;
         for (int i = 0; i < shown.Count; i++)
         {
@@ -63,42 +62,17 @@ public static class SharedPlots
         }
 
         SeasonPlots.Key(canvas, x, 12, colors[^1], "others");
-        if (panels)
-        {
-            canvas.Rect(13, 26, 4, 13, Palette.Loss);
-            canvas.Text("what the panels give at the reference place", 29, 33, 11.5);
-        }
-
-        string InWords((DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser) month) =>
-            season.Notation.Text($"{month.Used:#,0}{(panels ? season.Notation.Text($" of {Given(month.Month, arrayKilowatts):#,0}") : "")}");
+        string InWords(decimal used) => season.Notation.Text($"{used:#,0}");
         new BarColumns(
             canvas,
             months.ConvertAll(month => new BarItem(
                 month.Month.ToString("MMM"),
                 [.. shown.Select(user => (double)month.ByUser.GetValueOrDefault(user)), (double)month.ByUser.Where(pair => !shown.Contains(pair.Key)).Sum(pair => pair.Value)],
-                $"{InWords(month)} kWh",
-                Mark: panels ? (double)Given(month.Month, arrayKilowatts) : null)),
+                $"{InWords(month.Used)} kWh")),
             colors,
-            46).Draw(Width, 1, panels ? $"kWh a month; {SolarReference.Source}" : "kWh a month", value => season.Notation.Text($"{value:#,0}"));
-        string against = panels ? season.Notation.Text($", against what {arrayKilowatts:0.##} kW of panels give at {SolarReference.Source}") : "";
-        return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads{against}. "
-            + string.Join("; ", months.Select(month => $"{month.Month:MMM} {InWords(month)}")) + ".");
-    }
-
-    private static string PowerTitle(
-        SeasonReview season, List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months, decimal arrayKilowatts)
-    {
-        if (arrayKilowatts <= 0m)
-        {
-            return $"What the loads drew in {season.CropYear}";
-        }
-
-        string given = season.Notation.Text($"what {arrayKilowatts:0.##} kW of panels give at the reference place");
-        List<string> tight = [.. months.Where(month => month.Used > Given(month.Month, arrayKilowatts))
-            .Select(month => month.Month.ToString("MMM"))];
-        return tight.Count == 0
-            ? $"In every month of {season.CropYear} the loads stay below {given}"
-            : $"In {Phrase.List(tight)} the loads exceed {given}";
+            46).Draw(Width, 1, "kWh a month", value => season.Notation.Text($"{value:#,0}"));
+        return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads. "
+            + string.Join("; ", months.Select(month => $"{month.Month:MMM} {InWords(month.Used)}")) + ".");
     }
 
     /// <summary>Who drew on a measured pool.</summary>
@@ -125,8 +99,6 @@ public static class SharedPlots
             8).Draw(Width, 1, $"use in {season.CropYear}, {unit}", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Bars: who used {result.Pool.Name} in {season.CropYear} ({unit}): {Phrase.List(users.ConvertAll(user => $"{user.Name} {season.Notation.Number(user.Weight, Look.Quantity)}"))}.");
     }
-
-    internal static decimal Given(DateOnly month, decimal kilowatts) => SolarReference.KilowattHoursPerKilowatt[month.Month - 1] * kilowatts;
 
     internal static List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> Power(SeasonReview season)
     {

@@ -52,10 +52,19 @@ public sealed class ChargeBook
     internal IReadOnlySet<Pool> PoolsWithoutOwnership(int year)
     {
         FarmRecords records = Trace.Records;
-        return records.Settings.InterestPercent is not null
-            ? new HashSet<Pool>()
-            : records.Tables.Assets.Where(asset => Ownership.MonthsInService(asset, year, records.Settings, withinLife: true, records.CostsUntil) > 0)
-                .Select(asset => records.Pool(asset.Pool)).ToHashSet();
+        if (records.Settings.InterestPercent is not null)
+        {
+            return new HashSet<Pool>();
+        }
+
+        HashSet<Pool> pools = records.Tables.Assets.Where(asset => Ownership.MonthsInService(asset, year, records.Settings, withinLife: true, records.CostsUntil) > 0)
+            .Select(asset => records.Pool(asset.Pool)).ToHashSet();
+        if (LandCharge.IsUnknown(records) && Ownership.MonthsPassed(year, records.Settings, records.CostsUntil) > 0)
+        {
+            pools.Add(records.Pool(DefaultPools.Land));
+        }
+
+        return pools;
     }
 
     internal ChargeList ChargeList { get; }
@@ -114,7 +123,7 @@ public sealed class ChargeBook
         FarmRecords records = Trace.Records;
         if (Years.Select(PoolsWithoutOwnership).Any(pools => pools.Count > 0))
         {
-            ProblemList.Add(CostingProblems.NoInterest(records.Tables.Assets[0]));
+            ProblemList.Add(CostingProblems.NoInterest(records));
         }
 
         BooksByTaxLine repairs = new(this, "repair");
@@ -132,6 +141,11 @@ public sealed class ChargeBook
                         ChargeList.Add(charge with { Amount = part.Household, Outside = Outside.Household });
                     }
                 }
+            }
+
+            foreach ((BedRow bed, Money amount) in LandCharge.ByBed(records, year))
+            {
+                ChargeList.Add(new Charge(bed, year, CostStream.Ownership, amount) { Imputed = true, Pool = records.Pool(DefaultPools.Land) });
             }
 
             WarnOfDoubleCounting(records, year, repairs, insurance);

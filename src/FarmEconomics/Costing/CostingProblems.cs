@@ -33,8 +33,11 @@ internal static class CostingProblems
         ProblemCodes.ClosedCircle, circle[0].Row.Source, "pool",
         $"In {year} the pools {string.Join(" -> ", circle.Select(pool => pool.Name))} -> {circle[0].Name} serve only each other: their cost can't reach a crop.");
 
-    internal static Problem NoInterest(AssetRow asset) => ProblemCatalog.Make(
-        ProblemCodes.NoInterest, asset.Source, "cost",
+    internal static Problem NoInterest(FarmRecords records) => records.Tables.Assets.Count == 0 ? ProblemCatalog.Make(
+        ProblemCodes.NoInterest, records.Tables.Beds[0].Source, "bed",
+        "There is a land_value but no interest_percent among the farm's settings: the land charge is not available, nor is what holds it: overhead and net return.")
+        : ProblemCatalog.Make(
+        ProblemCodes.NoInterest, records.Tables.Assets[0].Source, "cost",
         "There are assets but no interest_percent among the farm's settings: their ownership cost is not available, nor is what holds it: infrastructure and net return.");
 
     internal static Problem NoOwnerWage(LaborRow row) => ProblemCatalog.Make(

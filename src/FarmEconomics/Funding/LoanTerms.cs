@@ -21,6 +21,9 @@ public sealed record LoanTerms(string Name, decimal Principal, decimal AnnualRat
     /// <summary>The day the money was paid out: one period before the first payment.</summary>
     public DateOnly PaidOut => DayOf(-1);
 
+    /// <summary>True for a loan that runs longer than a year. One paid back within a year carries a season and is no term debt.</summary>
+    public bool IsTermDebt => Payments > PaymentsPerYear;
+
     /// <summary>The terms of a row of the records.</summary>
     /// <param name="row">A row that passed the records check.</param>
     /// <returns>The terms.</returns>

@@ -75,9 +75,13 @@ internal sealed class ListPrices
     internal decimal? Listed(Crop crop, Channel channel, DateOnly day) =>
         (Newest(crop.Index, channel.Index, day) ?? Newest(crop.Index, NoChannel, day)) is { } price ? price.Amount / price.Quantity : null;
 
+    /// <summary>Whether a list price values goods leaving a channel on a day, rather than an average of what was sold.</summary>
+    internal bool IsListed(Crop crop, Channel channel, DateOnly day) => FromList(crop.Index, channel.Index, day) is not null;
+
+    private (decimal Amount, decimal Quantity)? FromList(int crop, int channel, DateOnly day) => Newest(crop, sources[channel], day) ?? Newest(crop, NoChannel, day);
+
     private (decimal Amount, decimal Quantity)? Find(int crop, int channel, DateOnly day) =>
-        Newest(crop, sources[channel], day)
-        ?? Newest(crop, NoChannel, day)
+        FromList(crop, channel, day)
         ?? (realised[crop].TryGetValue(records.Settings.WindowOf(day), out Realised[]? sums) ? sums[sources[channel]].Average : null)
         ?? realisedAnywhere[crop].Average;
 

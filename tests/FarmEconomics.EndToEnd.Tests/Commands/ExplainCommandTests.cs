@@ -14,7 +14,7 @@ public class ExplainCommandTests
         Assert.True(run.ExitCode == 0, run.Error);
         Assert.Matches(@"sales\.csv:\d+", run.Output);
         Assert.Matches(@"labor\.csv:\d+", run.Output);
-        Assert.Contains("solar power", run.Output, StringComparison.Ordinal);
+        Assert.Contains("grid power", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain('\u001b', run.Output);
     }
 

@@ -58,10 +58,10 @@ public sealed partial class MetricFarmTests : IDisposable
     [InlineData("decide", "--drop", "Broccoli")]
     [InlineData("decide", "--grow", "Carrots", "--by", "15")]
     [InlineData("decide", "--swap", "Broccoli", "Carrots")]
-    [InlineData("prices", "--channel", "Lane Stand")]
+    [InlineData("prices", "--channel", "Porch Pickup")]
     [InlineData("decide", "--shrink", "Carrots", "--by", "10.5", "--elasticity", "2.5")]
     [InlineData("decide", "--shrink", "Carrots", "--by", "10,5", "--elasticity", "2,5")]
-    [InlineData("prices", "--channel", "Lane Stand", "--target-hour", "22,5", "--step", "0,05")]
+    [InlineData("prices", "--channel", "Porch Pickup", "--target-hour", "22,5", "--step", "0,05")]
     [InlineData("whatif", "--change", "price of Carrots=+10,5%", "--change", "wages=-2,5%", "--change", "owner_wage=22,75")]
     [InlineData("check")]
     public async Task Command_MetricFarm_SpeaksOfMetersAndEurosOnly(string command, params string[] options)
@@ -75,7 +75,7 @@ public sealed partial class MetricFarmTests : IDisposable
     [Fact]
     public async Task Files_OfPricesAndWriteUp_SpeakOfMetersAndEurosOnly()
     {
-        ProgramRun prices = await Program.RunAsync("prices", farm, "--channel", "Lane Stand", "--out", scratch.File("prices"));
+        ProgramRun prices = await Program.RunAsync("prices", farm, "--channel", "Porch Pickup", "--out", scratch.File("prices"));
         ProgramRun writeup = await Program.RunAsync("writeup", farm, "--project", "Larger cold room", "--out", scratch.File("writeup"));
 
         Assert.True(prices.ExitCode == 0, prices.Error);

@@ -58,7 +58,7 @@ public class PricesCommandTests
         ProgramRun run = await Program.RunAsync("prices", Demo, "--year", "2025", "--members", "36", "--out", output);
         Assert.True(run.ExitCode == 0, run.Error);
         string[] sheets = Directory.GetFiles(output, "*.html");
-        Assert.Equal(5, sheets.Length);
+        Assert.Equal(6, sheets.Length);
         Assert.All(sheets, sheet => Assert.Contains("not tax, legal, lending or food-safety advice", File.ReadAllText(sheet), StringComparison.Ordinal));
 
         string chromium = Tool.Require("FARMECONOMICS_REQUIRE_BROWSER", "the price sheets are not printed", "chromium", "chromium-browser", "google-chrome");

@@ -28,6 +28,8 @@ public class PackageTests
         Assert.NotNull(symbols.GetEntry($"lib/net10.0/{name}.pdb"));
         await using Stream nuspec = package.GetEntry($"{name}.nuspec")!.Open();
         XDocument description = await XDocument.LoadAsync(nuspec, LoadOptions.None, TestContext.Current.CancellationToken);
+        Assert.Equal("MIT", description.Descendants().Single(element => element.Name.LocalName == "license").Value);
+        Assert.StartsWith("MIT License", await File.ReadAllTextAsync(Path.Combine(Repository.Root, "LICENSE"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
         Assert.Equal(
             needs.Split(' '),
             description.Descendants().Where(element => element.Name.LocalName == "dependency").Select(element => (string)element.Attribute("id")!).OrderBy(id => Array.IndexOf(needs.Split(' '), id)));

@@ -1,29 +1,36 @@
 namespace FarmEconomics.Tests.DemoFarm;
 
-/// <summary>Power, pumped water and wood from the demo farm's loads and use tables.</summary>
+/// <summary>Power, pumped water and heat from the demo farm's loads and use tables.</summary>
 internal static class DemoFarmEnergy
 {
-    /// <summary>The panels of the invented farm: 7.2 kW, which its pool's capacity of 8,850 kWh rests on.</summary>
-    public const decimal PanelKilowatts = 7.2m;
+    /// <summary>The panels of the invented farm: 2.5 kW, which its pool's capacity of 2,450 kWh rests on.</summary>
+    public const decimal PanelKilowatts = 2.5m;
+
+    private const string Panels = "field panels";
 
     private static readonly IReadOnlyList<Dictionary<string, string>> Loads = PlainCsv.Demo("loads");
 
-    public static decimal KwhOfMonth(int year, int month)
+    public static decimal PanelKwhOfMonth(int year, int month)
     {
         var (first, last) = (new DateOnly(year, month, 1), new DateOnly(year, month, DateTime.DaysInMonth(year, month)));
-        return Loads.Sum(l => Kwh(l, first, last));
+        return Loads.Where(l => l["pool"] == Panels).Sum(l => Kwh(l, first, last));
     }
 
     public static decimal Kwh(int year, string loadStarts) =>
         Loads.Where(l => l["load"].StartsWith(loadStarts, StringComparison.Ordinal)).Sum(l => Kwh(l, new(year, 1, 1), new(year, 12, 31)));
 
-    /// <summary>Inches over the bed tops: 1.18 kWh lifts 1,000 gallons 150 feet at 40 percent; an inch on a square foot is 0.6234 gallons.</summary>
-    public static decimal IrrigationInches(int year, decimal bedFeet) =>
-        Kwh(year, "Well pump, irrigation") / 1.177m * 1000m / (bedFeet * 2.5m * 0.6234m);
+    /// <summary>What the utility's bills of a year came to for each kilowatt-hour drawn from the grid.</summary>
+    public static decimal GridPrice(DemoRecords farm, int year) =>
+        farm.Expenses.Where(e => e["category"] == "electricity" && DemoRecords.InYear(e, year)).Sum(e => e.Number("amount"))
+        / Loads.Where(l => l["pool"] == "grid power").Sum(l => Kwh(l, new(year, 1, 1), new(year, 12, 31)));
 
-    /// <summary>Cords burned: a load is about a twentieth of a cord.</summary>
-    public static decimal Cords(int year) =>
-        PlainCsv.Demo("use").Where(u => u["pool"] == "wood boiler" && u.Number("crop_year") == year).Sum(u => u.Number("quantity")) / 20m;
+    /// <summary>Inches over the bed tops, three feet wide: 1.18 kWh lifts 1,000 gallons 150 feet at 40 percent; an inch on a square foot is 0.6234 gallons.</summary>
+    public static decimal IrrigationInches(int year, decimal bedFeet) =>
+        Kwh(year, "Field pump, irrigation") / 1.177m * 1000m / (bedFeet * 3m * 0.6234m);
+
+    /// <summary>Tons of pellets burned: a bag holds 40 pounds.</summary>
+    public static decimal PelletTons(int year) =>
+        PlainCsv.Demo("use").Where(u => u["pool"] == "pellet boiler" && u.Number("crop_year") == year).Sum(u => u.Number("quantity")) * 40m / 2000m;
 
     private static decimal Kwh(Dictionary<string, string> load, DateOnly first, DateOnly last)
     {

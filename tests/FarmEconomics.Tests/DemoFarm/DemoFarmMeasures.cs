@@ -26,10 +26,16 @@ internal static class DemoFarmMeasures
             "cash cost over sales" => DemoRecords.Years.Select(y => 100m * DemoFarmMoney.CashCost(Farm, y) / DemoFarmMoney.Gross(Farm, y)),
             "net return of the farm over sales" => DemoRecords.Years.Select(y => 100m * DemoFarmMoney.Net(Farm, y) / DemoFarmMoney.Gross(Farm, y)),
             "harvest and packing over all hours" => DemoRecords.Years.Select(y => 100m * Hours(y, "harvest", "pack") / Hours(y)),
-            "sun" => DemoRecords.Years.Select(y => DemoFarmEnergy.KwhOfMonth(y, int.Parse(name["month ".Length..])) / DemoFarmEnergy.PanelKilowatts),
+            "sun" => DemoRecords.Years.Select(y => DemoFarmEnergy.PanelKwhOfMonth(y, int.Parse(name["month ".Length..])) / DemoFarmEnergy.PanelKilowatts),
             "cold room power" => DemoRecords.Years.Select(y => DemoFarmEnergy.Kwh(y, "Cold room")),
             "irrigation" => DemoRecords.Years.Select(y => DemoFarmEnergy.IrrigationInches(y, InSoil().Sum(b => b.Number("length_ft")))),
-            "firewood" => DemoRecords.Years.Select(DemoFarmEnergy.Cords),
+            "pellets" => DemoRecords.Years.Select(DemoFarmEnergy.PelletTons),
+            "electricity" => DemoRecords.Years.Select(y => DemoFarmEnergy.GridPrice(Farm, y)),
+            "hours of each owner" => DemoRecords.Years.SelectMany(OwnerHours),
+            "self-employment tax over profit" => DemoRecords.Years.Select(y => 100m * DemoFarmMoney.SelfEmploymentTax(Farm, y) / DemoFarmMoney.Profit(Farm, y)),
+            "market days lost a year" => DemoRecords.Years.Select(y => (decimal)MarketDaysLost(y)),
+            "members" => DemoRecords.Years.Select(y => Math.Round(DemoFarmMoney.ShareIncome(Farm, y) / MostPaid(y))),
+            "season loan over yearly running costs" => DemoRecords.Years.Select(y => 100m * DemoFarmMoney.SeasonLoan(y) / DemoFarmMoney.CashCost(Farm, y)),
             _ => throw new ArgumentException($"nothing measures '{item}'", nameof(item)),
         };
     }
@@ -63,6 +69,19 @@ internal static class DemoFarmMeasures
 
     private static decimal Hours(int year, params string[] stages) =>
         Farm.Labor.Where(l => DemoRecords.InYear(l, year) && (stages.Length == 0 || stages.Contains(Farm.Stage[l["task"]]))).Sum(l => l.Number("hours"));
+
+    private static IEnumerable<decimal> OwnerHours(int year) =>
+        from worker in PlainCsv.Demo("workers").Where(w => w["kind"] == "owner").Select(w => w["worker"]).Distinct()
+        select Farm.Labor.Where(l => l["worker"] == worker && DemoRecords.InYear(l, year)).Sum(l => l.Number("hours"));
+
+    /// <summary>Days of either market's weekly season without a sale there: Saturdays from May to October, Thursdays from June to the middle of September.</summary>
+    private static int MarketDaysLost(int year)
+    {
+        var held = Farm.Sales.Where(s => DemoRecords.InYear(s, year)).Select(s => (s["channel"], s.Date("date")!.Value)).ToHashSet();
+        return Enumerable.Range(0, 365).Select(day => new DateOnly(year, 1, 1).AddDays(day)).Count(day =>
+            (day is { DayOfWeek: DayOfWeek.Saturday, Month: >= 5 and <= 10 } && !held.Contains(("Saturday Market", day)))
+            || (day is { DayOfWeek: DayOfWeek.Thursday, DayOfYear: >= 152 and <= 258 } && !held.Contains(("Depot Market", day))));
+    }
 
     private static decimal MostPaid(int year) => Farm.Income.Where(i => i["channel"] == "Harvest Share" && DemoFarmMoney.YearOf(i) == year).Max(i => i.Number("amount"));
 

@@ -4,8 +4,8 @@ namespace FarmEconomics.Tests.DemoFarm;
 
 /// <summary>
 /// Is the invented farm believable? Its records are held against bands whose sources stand beside them in
-/// Published/demo-farm-plausibility.csv: SEEN is printed in the source, DERIVED is arithmetic on printed figures,
-/// FROM MEMORY and "common practice, no source" are what they say.
+/// Published/demo-farm-plausibility.csv. The column evidence says what a band rests on: published (printed in the source), derived from
+/// published figures, from memory, or common practice without a source.
 /// </summary>
 public sealed class DemoFarmPlausibilityTests
 {
@@ -14,10 +14,27 @@ public sealed class DemoFarmPlausibilityTests
         var data = new TheoryData<string, decimal, decimal, string, string>();
         foreach (var row in PlainCsv.Rows(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Published", "demo-farm-plausibility.csv"))))
         {
-            data.Add(row["item"], row.Number("low"), row.Number("high"), row["unit"], $"{row["status"]}: {row["source"]}");
+            data.Add(row["item"], row.Number("low"), row.Number("high"), row["unit"], $"{row["evidence"]}: {row["source"]}");
         }
 
         return data;
+    }
+
+    /// <summary>The bands of the panels, again from the daily radiation: 3.6 MJ are a kilowatt-hour.</summary>
+    [Fact]
+    public void SunBands_FollowFromTheDailyRadiation()
+    {
+        var days = PlainCsv.Rows(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Published", "greeley-radiation-2022.csv")));
+        var bands = Bands().Select(row => row.Data).Where(row => row.Item1.StartsWith("sun: month ", StringComparison.Ordinal)).ToList();
+
+        Assert.Equal(333, days.Count);
+        Assert.Equal(8, bands.Count);
+        Assert.All(bands, band =>
+        {
+            var month = int.Parse(band.Item1["sun: month ".Length..]);
+            var sum = days.Where(day => day.Date("date")!.Value.Month == month).Sum(day => day.Number("radiation_mj_per_m2"));
+            Assert.Equal(Math.Round(sum / 3.6m * 0.72m, 1, MidpointRounding.AwayFromZero), band.Item3);
+        });
     }
 
     [Theory]

@@ -99,6 +99,36 @@ public sealed class DemoFarmRecordsTests
         }
     }
 
+    /// <summary>From what the balance sheet counted at the end of 2024, back to the first day and on to the last: the account never stood below nothing.</summary>
+    [Fact]
+    public void Cash_OnEveryDay_IsThere()
+    {
+        var moves = DemoFarmMoney.CashMoves(Farm);
+        var counted = PlainCsv.Demo("balances").Where(b => b["item"] == "Cash and checking").ToDictionary(b => b.Date("date")!.Value, b => b.Number("amount"));
+        var begin = new DateOnly(2022, 12, 31);
+        var held = counted[new(2024, 12, 31)] - moves.Where(m => m.Key > begin && m.Key <= new DateOnly(2024, 12, 31)).Sum(m => m.Value);
+        var byDay = new Dictionary<DateOnly, decimal>();
+        foreach (var (day, move) in moves.Where(m => m.Key > begin))
+        {
+            held += move;
+            byDay[day] = held;
+        }
+
+        Assert.All(byDay, day => Assert.True(day.Value >= 0m, $"{day.Key:yyyy-MM-dd}: {day.Value} in the account"));
+        Assert.Equal(counted[new(2025, 12, 31)] + 41.29m, byDay.Where(day => day.Key <= new DateOnly(2025, 12, 31)).MaxBy(day => day.Key).Value);
+    }
+
+    /// <summary>The board is written new as crops come and go, not once a year.</summary>
+    [Fact]
+    public void Prices_WithinASeason_Move()
+    {
+        foreach (var year in DemoRecords.Years)
+        {
+            var moving = PlainCsv.Demo("prices").Where(p => p["channel"] == "Saturday Market" && p.Date("from") is { } from && from.Year == year && from.Month > 3).Select(p => p["crop"]).Distinct().Count();
+            Assert.True(moving >= 15, $"{year}: the price of {moving} crops moves within the season");
+        }
+    }
+
     [Fact]
     public void Labor_ByPersonAndDay_IsADaysWork()
     {
@@ -112,7 +142,7 @@ public sealed class DemoFarmRecordsTests
     {
         var rows = Directory.GetFiles(PlainCsv.Folder(), "*.csv").Sum(path => File.ReadLines(path).Count() - 1);
 
-        Assert.InRange(rows, 12_000, 25_000);
+        Assert.InRange(rows, 12_000, 26_000);
         Assert.InRange(Farm.Crops.Count, 30, 40);
     }
 

@@ -42,8 +42,8 @@ internal sealed class DemoRecords
 
     public IReadOnlyList<Dictionary<string, string>> Income { get; } = PlainCsv.Demo("income");
 
-    /// <summary>Acres of beds with their paths, at four feet from center to center; trays on shelves take none.</summary>
-    public decimal Acres => Beds.Where(b => !b["bed"].StartsWith("Shelf", StringComparison.Ordinal)).Sum(b => b.Number("length_ft")) * 4m / 43_560m;
+    /// <summary>Acres of beds with their paths, at five feet from center to center; trays on shelves take none.</summary>
+    public decimal Acres => Beds.Where(b => !b["bed"].StartsWith("Shelf", StringComparison.Ordinal)).Sum(b => b.Number("length_ft")) * 5m / 43_560m;
 
     public bool Perennial(string crop) => Crops[crop]["perennial"] == "yes";
 

@@ -10,7 +10,7 @@ namespace FarmEconomics.Tests.Fuzz;
 /// <summary>Small folders to be damaged: a cutting of the demo farm, and random farms written as a grower would write them.</summary>
 internal static class SoundFolders
 {
-    private const int MostRows = 30;
+    private const int MostRows = 35;
     private static readonly string[] KeptCrops = ["Garlic", "Salad mix", "Carrots", "Asparagus"];
 
     private static readonly Lazy<List<RecordSheet>> Cutting = new(CutDemo);
@@ -94,7 +94,7 @@ internal static class SoundFolders
     private static void Cut(RecordSheet sheet, HashSet<string> gone)
     {
         sheet.Rows.RemoveAll(row => row.Exists(gone.Contains));
-        int step = (sheet.Rows.Count / MostRows) + 1;
+        int step = Math.Max(1, (sheet.Rows.Count + MostRows - 1) / MostRows);
         List<List<string>> kept = [.. sheet.Rows.Where((_, i) => i % step == 0)];
         sheet.Rows.Clear();
         sheet.Rows.AddRange(kept);

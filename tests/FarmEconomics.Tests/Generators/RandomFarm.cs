@@ -11,10 +11,15 @@ namespace FarmEconomics.Tests.Generators;
 /// </summary>
 internal sealed class RandomFarm
 {
-    internal static readonly CsCheck.Gen<RandomFarm> Gen = CsCheck.Gen.Select(CsCheck.Gen.UInt, seed => new RandomFarm(seed, distinctDays: false));
+    /// <summary>
+    /// The same few hundred farms in an ordinary run, so that a change that never met the fault isn't the one that fails; any farm at all where FARMECONOMICS_FARMS asks for many.
+    /// </summary>
+    private static readonly CsCheck.Gen<uint> Seeds = Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS") is null ? CsCheck.Gen.UInt[0, 299] : CsCheck.Gen.UInt;
+
+    internal static readonly CsCheck.Gen<RandomFarm> Gen = CsCheck.Gen.Select(Seeds, seed => new RandomFarm(seed, distinctDays: false));
 
     /// <summary>Farms in which no two lots or leavings of a crop share a day, so that file order breaks no tie.</summary>
-    internal static readonly CsCheck.Gen<RandomFarm> GenDistinctDays = CsCheck.Gen.Select(CsCheck.Gen.UInt, seed => new RandomFarm(seed, distinctDays: true));
+    internal static readonly CsCheck.Gen<RandomFarm> GenDistinctDays = CsCheck.Gen.Select(Seeds, seed => new RandomFarm(seed, distinctDays: true));
 
     private const int Days = 730;
     private static readonly DateOnly Start = new(2024, 1, 1);

@@ -166,7 +166,7 @@ internal sealed class CropRemoval
                 if (fee != 0m && leaving.Fee != Money.Zero)
                 {
                     // A part of a fee rounded as a whole is not the fee of a part.
-                    Bill(leaving.Row.Date, leaving.Window, fee);
+                    copy.Add<ExpenseRow>(Bill(leaving.Row.Date, leaving.Window, fee));
                 }
             }
         }
@@ -228,17 +228,17 @@ internal sealed class CropRemoval
     {
         foreach (int year in review.Charges.Years)
         {
-            Bill(records.AsOf, year, 0m);
+            copy.Add<ExpenseRow>(Bill(records.AsOf, year, 0m));
         }
     }
 
-    private void Bill(DateOnly day, int year, decimal amount) =>
-        copy.Add<ExpenseRow>(new()
-        {
-            ["date"] = day,
-            ["category"] = "supplies",
-            ["crop_year"] = year,
-            ["amount"] = amount,
-            Source = new SourceLine("without", 0),
-        });
+    /// <summary>A bill of a year that names nothing.</summary>
+    internal static RowValues Bill(DateOnly day, int year, decimal amount) => new()
+    {
+        ["date"] = day,
+        ["category"] = "supplies",
+        ["crop_year"] = year,
+        ["amount"] = amount,
+        Source = new SourceLine("without", 0),
+    };
 }

@@ -30,6 +30,7 @@ internal sealed class WorkRemoval(FarmReview review, RecordsCopy copy)
     internal void Finish()
     {
         Dictionary<(int Window, Stage Stage), decimal> moved = [];
+        SpreadOverdrawn();
         foreach (LaborUse use in review.Trace.Labor.Where(use => off.ContainsKey(use.Origin)))
         {
             decimal left = Left(use);
@@ -63,11 +64,45 @@ internal sealed class WorkRemoval(FarmReview review, RecordsCopy copy)
         }
     }
 
+    /// <summary>A pool that carries cost of others may give back more than its own rows hold: the rest comes off other hours of the same year and kind, row by row, so that no row falls below 0.</summary>
+    private void SpreadOverdrawn()
+    {
+        foreach (IGrouping<(int Window, WorkerKind Kind), LaborUse> group in review.Trace.Labor.Where(use => use.Origin is LaborRow && MoneyByWage(use) > 0m).GroupBy(use => (use.Window, use.Kind)))
+        {
+            decimal over = 0m;
+            foreach (LaborUse use in group.Where(use => off.TryGetValue(use.Origin, out var taken) && taken.Money > MoneyByWage(use)))
+            {
+                over += off[use.Origin].Money - MoneyByWage(use);
+                off[use.Origin] = off[use.Origin] with { Money = MoneyByWage(use) };
+            }
+
+            foreach (LaborUse use in group)
+            {
+                (decimal money, decimal hours) = off.GetValueOrDefault(use.Origin);
+                decimal more = Math.Min(over, MoneyByWage(use) - money);
+                if (more > 0m)
+                {
+                    off[use.Origin] = (money + more, hours);
+                    over -= more;
+                }
+            }
+
+            if (over > 0m)
+            {
+                // Drivers are split charge by charge, so that cents of them may add up to more than the rows hold.
+                copy.Add<ExpenseRow>(CropRemoval.Bill(review.Records.AsOf, group.Key.Window, -over));
+            }
+        }
+    }
+
     /// <summary>Hours left: by money where a wage makes it of hours, else by hours.</summary>
     private decimal Left(LaborUse use)
     {
         (decimal money, decimal hours) = off[use.Origin];
-        bool byWage = use.Kind == WorkerKind.Owner || review.Charges.IsImputed(use);
-        return byWage && review.Charges.AmountOf(use) is { Amount: > 0m } all ? use.Hours * (all.Amount - money) / all.Amount : Math.Max(0m, use.Hours - hours);
+        return MoneyByWage(use) is > 0m and var all ? use.Hours * (all - money) / all : Math.Max(0m, use.Hours - hours);
     }
+
+    /// <summary>What hours cost where a wage makes it of them; 0 where the books pay.</summary>
+    private decimal MoneyByWage(LaborUse use) =>
+        use.Kind == WorkerKind.Owner || review.Charges.IsImputed(use) ? review.Charges.AmountOf(use)?.Amount ?? 0m : 0m;
 }

@@ -98,7 +98,7 @@ public class WriteUpWorkbookTests
         string html = WriteUpReport.Html(Full);
 
         Assert.Contains($"form of tax year {TaxLines.FormYear}", html, StringComparison.Ordinal);
-        Assert.Contains("10,890 bed-feet", html, StringComparison.Ordinal);
+        Assert.Contains(ProjectSheets.Crops(Full).Table.Notes, note => note.Contains("bed-feet", StringComparison.Ordinal) && note.Contains("Per acre", StringComparison.Ordinal));
         Assert.Contains("funding.csv:2", html, StringComparison.Ordinal);
     }
 

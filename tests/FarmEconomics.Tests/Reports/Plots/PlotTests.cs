@@ -19,8 +19,7 @@ public class PlotTests
         yield return RecordsPlots.HoursByMonth(season);
         yield return FlowPicture.Of(season);
         yield return SharedPlots.OwnershipAgainstRunning(season);
-        yield return SharedPlots.PowerByMonth(season, 5m);
-        yield return SharedPlots.PowerByMonth(season, 0m);
+        yield return SharedPlots.PowerByMonth(season);
         yield return ChoicePlot.Of(SharedTables.Methods(review, season.CropYear));
         foreach (string place in BedMap.Places(season))
         {

@@ -59,9 +59,4 @@ public class StoreDaysTests
         Assert.Contains(table.Rows, row => row[1].Number != row[2].Number);
         Assert.Contains("is not a basis", Assert.Throws<ArgumentException>(() => SharedTables.Bases(season, "general overhead", "moonlight")).Message, StringComparison.Ordinal);
     }
-
-    [Fact]
-    public void SolarReference_HasTwelveMonths_AndTheYearOfItsSource() =>
-        // 1,230 kWh a kilowatt over the year: References/README.md.
-        Close.To(1230m, SolarReference.KilowattHoursPerKilowatt.Sum(), 1m);
 }
