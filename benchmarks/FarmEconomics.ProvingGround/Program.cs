@@ -28,14 +28,15 @@ if (args is ["page"])
 
 int worlds = args.Select(arg => int.TryParse(arg, out int number) ? number : 0).FirstOrDefault(number => number > 0, 60);
 bool fresh = args.Contains("--fresh");
+bool plans = args.Contains("--plans");
 int first = fresh ? FirstFresh : 1;
 WorldResult[] results = new WorldResult[worlds];
 int done = 0;
 Parallel.For(0, worlds, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
 {
-    results[i] = Trial.Of(first + i, Seasons);
+    results[i] = Trial.Of(first + i, Seasons, singles: !plans);
     Console.Error.WriteLine($"{Interlocked.Increment(ref done)} of {worlds}");
 });
-new ResultFiles(Figures, (args.Contains("--before") ? "before" : "after") + (fresh ? "-fresh" : "")).Write(results);
+new ResultFiles(Figures, (plans ? "plans" : args.Contains("--before") ? "before" : "after") + (fresh ? "-fresh" : "")).Write(results);
 AdvicePage.Write(Page, Figures);
 return 0;

@@ -56,6 +56,17 @@ internal sealed class OutputFolder : IDisposable
         }
     }
 
+    /// <summary>Copies what stands in the place now, so that more can be added to it and swapped in as a whole again.</summary>
+    internal void TakeOver()
+    {
+        foreach (string file in Directory.EnumerateFiles(place.Full, "*", SearchOption.AllDirectories).Where(file => System.IO.Path.GetFileName(file) != Mark))
+        {
+            string copy = System.IO.Path.Combine(staging, System.IO.Path.GetRelativePath(place.Full, file));
+            Directory.CreateDirectory(System.IO.Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
+        }
+    }
+
     /// <summary>Puts the filled folder in its place.</summary>
     internal void SwapIn()
     {

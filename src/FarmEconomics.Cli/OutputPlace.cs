@@ -15,6 +15,7 @@ internal sealed class OutputPlace
     internal const string Summary = "review-all";
     internal const string Prices = "prices";
     internal const string WriteUp = "writeup";
+    internal const string Plan = "plan";
     private const int NamesTold = 3;
     private readonly string given;
 
@@ -27,6 +28,9 @@ internal sealed class OutputPlace
         Command = command;
         Full = FolderPlace.Real(given);
     }
+
+    /// <summary>The place as it was given, to be told of.</summary>
+    internal string Given => given;
 
     /// <summary>The command, as the mark names it.</summary>
     internal string Command { get; }

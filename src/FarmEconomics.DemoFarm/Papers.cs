@@ -17,6 +17,7 @@ internal static class Papers
         t.Add("interest_percent", "5");
         t.Add("standard_bed_width_in", Beds.Width);
         t.Add("as_of", FarmFacts.AsOf);
+        SolarLogger.AddSettings(t);
         return t;
     }
 
@@ -111,7 +112,7 @@ internal static class Papers
 
     public static CsvTable Balances(CashWalk cash)
     {
-        var t = new CsvTable("date", "item", "class", "amount");
+        var t = new CsvTable("date", "item", "class", "amount", "kind");
         foreach (var (day, held, stock, owedToUs, supplies, season, buildings, machines) in new[]
                  {
                      (new DateOnly(2024, 12, 31), cash.At(new(2024, 12, 31)), 4150m, 612.50m, 710m, 0m, 43900m, 22400m),
@@ -120,18 +121,18 @@ internal static class Papers
         {
             var owed = LoanBook.OwedOn(day);
             var due = owed - LoanBook.OwedOn(day.AddYears(1));
-            void Add(string item, string kind, decimal amount) => t.Add(day, item, kind, CsvTable.Money(amount));
-            Add("Cash and checking", "current-asset", held);
-            Add("Shop and schools, unpaid invoices", "current-asset", owedToUs);
-            Add("Stored crops", "current-asset", stock);
-            Add("Seed, mix and boxes on hand", "current-asset", supplies);
-            Add("Tools, truck, washers, batteries", "intermediate-asset", machines);
-            Add("Buildings, tunnels, well, panels", "long-term-asset", buildings);
-            Add("Land", "long-term-asset", 38000m);
-            Add("Bills unpaid", "current-liability", day.Year == 2024 ? 486.10m : 522.35m);
-            Add("Shares paid ahead", "current-liability", Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount));
-            Add("Note, due within a year", "current-liability", due);
-            Add("Note, due later", "long-term-liability", owed - due);
+            void Add(string item, string stands, decimal amount, string kind) => t.Add(day, item, stands, CsvTable.Money(amount), kind);
+            Add("Cash and checking", "current-asset", held, "cash");
+            Add("Shop and schools, unpaid invoices", "current-asset", owedToUs, "inventory");
+            Add("Stored crops", "current-asset", stock, "inventory");
+            Add("Seed, mix and boxes on hand", "current-asset", supplies, "supplies");
+            Add("Tools, truck, washers, batteries", "intermediate-asset", machines, "in-assets");
+            Add("Buildings, tunnels, well, panels", "long-term-asset", buildings, "in-assets");
+            Add("Land", "long-term-asset", 38000m, "beside-assets");
+            Add("Bills unpaid", "current-liability", day.Year == 2024 ? 486.10m : 522.35m, "bills");
+            Add("Shares paid ahead", "current-liability", Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount), "paid-ahead");
+            Add("Note, due within a year", "current-liability", due, "debt");
+            Add("Note, due later", "long-term-liability", owed - due, "debt");
         }
 
         return t;
@@ -139,14 +140,14 @@ internal static class Papers
 
     public static CsvTable Funding()
     {
-        var t = new CsvTable("project", "item", "object_class", "amount", "funder_percent", "note");
+        var t = new CsvTable("project", "item", "object_class", "amount", "funder_percent", "in_kind", "quarter", "note");
         const string Project = "Larger cold room";
-        t.Add(Project, "Insulated panels and door", "supplies", "4850.00", 75m, "doubles the crates it holds");
-        t.Add(Project, "Compressor and controller", "equipment", "5400.00", 75m, "runs from the field panels");
-        t.Add(Project, "Electrician", "contractual", "1350.00", 75m, null);
-        t.Add(Project, "Slab and drain", "construction", "2100.00", 50m, null);
-        t.Add(Project, "Owners' work, 60 hours at 16", "personnel", "960.00", 0m, "our match in kind");
-        t.Add(Project, "Results shown at the guild's winter meeting", "travel", "140.00", 100m, null);
+        t.Add(Project, "Insulated panels and door", "supplies", "4850.00", 75m, null, "2", "doubles the crates it holds");
+        t.Add(Project, "Compressor and controller", "equipment", "5400.00", 75m, null, "2", "runs from the field panels");
+        t.Add(Project, "Electrician", "contractual", "1350.00", 75m, null, "2", null);
+        t.Add(Project, "Slab and drain", "construction", "2100.00", 50m, null, "1", null);
+        t.Add(Project, "Owners' work, 60 hours at 16", "personnel", "960.00", 0m, "yes", "1", "our match");
+        t.Add(Project, "Results shown at the guild's winter meeting", "travel", "140.00", 100m, null, "4", null);
         return t;
     }
 }

@@ -1,57 +1,26 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Notebooks;
-
-/// <summary>The type of a notebook's parameter.</summary>
-public enum ParameterType
-{
-    /// <summary>Text.</summary>
-    Text,
-
-    /// <summary>A whole number.</summary>
-    Whole,
-
-    /// <summary>A decimal number, exact.</summary>
-    Number,
-
-    /// <summary>A number in binary floating point.</summary>
-    Approximate,
-
-    /// <summary>True or false.</summary>
-    YesNo,
-
-    /// <summary>A day.</summary>
-    Day,
-}
 
 /// <summary>A variable of the cell tagged <c>parameters</c>, with what its comment says of it.</summary>
 /// <remarks>
 /// The comment reads as a sentence in Jupyter and as a field on a page: <c>// Price step [money; 0.01 to 10]: the steps your prices go in</c>.
 /// Before the brackets stands the label, in them the unit, the range or whose names may be chosen, after them the help. All but the help may be missing.
 /// </remarks>
-/// <param name="Name">The variable.</param>
-/// <param name="Type">Its type.</param>
-/// <param name="Default">The value it has when none is given: string, int, decimal, double, bool or DateOnly.</param>
-/// <param name="Label">What a person calls it.</param>
-/// <param name="Help">What it does, and what its default means.</param>
-/// <param name="Unit">What it is counted in, or null. <c>money</c> and <c>length</c> stand for the farm's own.</param>
-/// <param name="Lowest">The lowest value allowed, or null.</param>
-/// <param name="Highest">The highest value allowed, or null.</param>
-/// <param name="Choice">Whose names may be chosen (<c>crop</c>, <c>crop year</c>, <c>channel</c> ...), or null.</param>
-public sealed partial record NotebookParameter(
-    string Name, ParameterType Type, object Default, string Label, string Help, string? Unit = null, decimal? Lowest = null, decimal? Highest = null, string? Choice = null)
+public static partial class NotebookParameter
 {
     /// <summary>Reads the parameters of a notebook in the order they stand; none when it has no such cell.</summary>
     /// <exception cref="NotebookException">A line of the cell is no declaration this understands; the message holds it.</exception>
-    public static IReadOnlyList<NotebookParameter> Of(NotebookDocument document)
+    public static IReadOnlyList<ReportField> Of(NotebookDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
         NotebookCell? cell = document.Cells.FirstOrDefault(candidate => candidate.Tags.Contains(NotebookParameters.Tag));
         return cell is null ? [] : [.. cell.Source.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && !line.StartsWith("//", StringComparison.Ordinal)).Select(Read)];
     }
 
-    private static NotebookParameter Read(string line)
+    private static ReportField Read(string line)
     {
         Match declared = Declaration().Match(line);
         if (!declared.Success || ValueOf(declared.Groups["type"].Value, declared.Groups["value"].Value) is not { } value)
@@ -83,7 +52,7 @@ public sealed partial record NotebookParameter(
             }
         }
 
-        return new(name, value.Type, value.Default, label, comment.Groups["help"].Value.Trim(), unit, lowest, highest, choice);
+        return new(name, value.Type, value.Default, label, comment.Groups["help"].Value.Trim()) { Unit = unit, Lowest = lowest, Highest = highest, Choice = choice };
     }
 
     private static (ParameterType Type, object Default)? ValueOf(string type, string text) => type switch

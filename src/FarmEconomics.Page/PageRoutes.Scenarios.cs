@@ -2,8 +2,9 @@ using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Files;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fields;
-using FarmEconomics.Page.Runs;
 using FarmEconomics.Page.Views;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Reports.Frame;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 
@@ -18,18 +19,19 @@ internal sealed partial class PageRoutes
         app.MapPost("/scenarios/remove", (Delegate)RemoveScenarioAsync);
     }
 
-    /// <summary>The notebook that takes changes, if it is among those shown.</summary>
-    private NotebookEntry? WhatIf => notebooks.FirstOrDefault(notebook => notebook.Parameters.Any(parameter => parameter.Choice == "change"));
+    private static IReport WhatIf => ReportCatalog.Get(ReportId.WhatIf);
 
-    // What stands below the fields of the notebook that takes changes; nothing on the others.
-    private string Scenarios(NotebookEntry notebook, FieldForm form, string name = "", string? fault = null)
+    private static string WhatIfPath => Nav.PathOf(ReportId.WhatIf);
+
+    // What stands below the fields of the report that takes changes; nothing on the others.
+    private string Scenarios(IReport report, FieldForm form, string name = "", string? fault = null)
     {
-        if (notebook != WhatIf)
+        if (report.Id != ReportId.WhatIf)
         {
             return "";
         }
 
-        string address = $"/notebook/{notebook.Name}";
+        string address = WhatIfPath;
         try
         {
             return ScenarioView.Render(File.Exists(options.ScenarioFile) ? ScenarioFile.Texts(options.ScenarioFile) : [], options.ScenarioFile, form, address, name, fault);
@@ -43,20 +45,15 @@ internal sealed partial class PageRoutes
     private async Task<IResult> KeepScenarioAsync(HttpContext context)
     {
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
-        if (WhatIf is not { } notebook)
-        {
-            return NoSuchPage("There is no notebook that takes changes.");
-        }
-
         string name = sent["name"].ToString().Trim();
         FarmNow now = shelf.Look();
-        FieldForm form = Form(now, notebook, Parsed(sent["_query"].ToString()));
+        FieldForm form = Form(now, WhatIf.Fields, Parsed(sent["_query"].ToString()));
         string? fault = form.Faults.Count > 0 || form.Changes.Length == 0 ? "Change something above and work it out first."
             : name.Length == 0 ? "Give the changes a name."
             : Keep(now, name, form);
         return fault is null
-            ? SeeOther(context, Nav.Address($"/notebook/{notebook.Name}", form.Query))
-            : await ShowAsync(now, notebook, form, form.Query, context.RequestAborted, Scenarios(notebook, form, name, fault)).ConfigureAwait(false);
+            ? SeeOther(context, Nav.Address(WhatIfPath, form.Query))
+            : NotKept(form, name, fault);
     }
 
     private string? Keep(FarmNow now, string name, FieldForm form)
@@ -83,13 +80,8 @@ internal sealed partial class PageRoutes
     private async Task<IResult> RemoveScenarioAsync(HttpContext context)
     {
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
-        if (WhatIf is not { } notebook)
-        {
-            return NoSuchPage("There is no notebook that takes changes.");
-        }
-
         FarmNow now = shelf.Look();
-        FieldForm form = Form(now, notebook, Parsed(sent["_query"].ToString()));
+        FieldForm form = Form(now, WhatIf.Fields, Parsed(sent["_query"].ToString()));
         try
         {
             if (File.Exists(options.ScenarioFile))
@@ -99,11 +91,14 @@ internal sealed partial class PageRoutes
         }
         catch (Exception refused) when (refused is IOException or FormatException or UnauthorizedAccessException)
         {
-            return await ShowAsync(now, notebook, form, form.Query, context.RequestAborted, Scenarios(notebook, form, "", refused.Message)).ConfigureAwait(false);
+            return NotKept(form, "", refused.Message);
         }
 
-        return SeeOther(context, Nav.Address($"/notebook/{notebook.Name}", form.Query));
+        return SeeOther(context, Nav.Address(WhatIfPath, form.Query));
     }
+
+    private IResult NotKept(FieldForm form, string name, string fault) => Page("Not kept",
+        $"<h1>Nothing was kept</h1>\n{Scenarios(WhatIf, form, name, fault)}<p class=\"fault\">{PageShell.Encode(fault)}</p>\n<p><a href=\"{PageShell.Encode(Nav.Address(WhatIfPath, form.Query))}\">Back to the changes</a></p>", WhatIfPath);
 
     private static IResult SeeOther(HttpContext context, string address)
     {

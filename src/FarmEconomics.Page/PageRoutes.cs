@@ -1,11 +1,13 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using FarmEconomics.Notebooks;
+using System.Text.Json;
 using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Notebooks;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fields;
 using FarmEconomics.Page.Runs;
 using FarmEconomics.Page.Views;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Season;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -21,7 +23,9 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
 
     internal void MapTo(WebApplication app)
     {
-        app.MapGet("/", Start);
+        MapReports(app);
+        app.MapGet("/" + PageShell.FontsFile, () => Results.Text(PageShell.Fonts, "text/css; charset=utf-8"));
+        app.MapGet(LiveShell.FootPath, (HttpContext context) => Results.Text(PageShell.Foot(context.Request.Query["text"].ToString()), "text/css; charset=utf-8"));
         app.MapGet(LiveShell.StylePath, () => Results.Text(LiveShell.Stylesheet, "text/css; charset=utf-8"));
         app.MapGet(LiveShell.ScriptPath, () => Results.Text(LiveShell.Script, "text/javascript; charset=utf-8"));
         app.MapGet("/notebook/{name}", NotebookAsync);
@@ -29,11 +33,11 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         app.MapGet("/notebook/{name}/page.html", (HttpContext context, string name) => Copy(context, name, "html"));
         app.MapGet("/notebook/{name}/notebook.ipynb", (HttpContext context, string name) => Copy(context, name, "ipynb"));
         app.MapGet("/runs/{id}", (string id) => board.Find(id) is { } run ? Results.Text(Json(run.Now).ToJsonString(), "application/json") : NoSuchPage("There is no such run any more."));
-        app.MapGet("/runs/{id}/answer", (string id) => board.Find(id) is { } run ? Results.Text(StartView.AnswerBox(run.Now), "text/html; charset=utf-8") : NoSuchPage("There is no such run any more."));
         app.MapPost("/runs/{id}/cancel", Cancel);
         app.MapGet("/explain", Explain);
         MapTables(app);
         MapScenarios(app);
+        MapFixing(app);
         // A browser asks for it by itself; there is none.
         app.MapGet("/favicon.ico", () => Results.NoContent());
         app.MapFallback(() => NoSuchPage("There is no such page."));
@@ -44,23 +48,6 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         values.ToDictionary(pair => pair.Key, pair => pair.Value.LastOrDefault() ?? "", StringComparer.Ordinal);
 
     private static Dictionary<string, string> Parsed(string query) => Given(Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(query));
-
-    private IResult Start(HttpContext context)
-    {
-        FarmNow now = shelf.Look();
-        OpenedFarm farm = now.Farm();
-        int year = int.TryParse(context.Request.Query["year"], out int asked) && farm.Years.Contains(asked) ? asked : farm.LatestYear;
-        Dictionary<string, string> given = year == farm.LatestYear ? [] : new() { ["year"] = $"{year}" };
-        List<StartView.Question> questions = [];
-        foreach (NotebookEntry notebook in notebooks)
-        {
-            FieldForm form = Form(now, notebook, given);
-            questions.Add(new(notebook, farm.LatestYear == 0 && notebook != notebooks[0] ? null : board.Get(notebook, Key(now, notebook, form), form.Parameters, urgent: false).Now));
-        }
-
-        string body = StartView.Render(farm, shelf.Folder, year, questions);
-        return Page(farm.Settings.FarmName, body, "/", questions.Exists(question => question.Run is { HasEnded: false }) ? 3 : null);
-    }
 
     private async Task<IResult> NotebookAsync(HttpContext context, string name)
     {
@@ -86,8 +73,8 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
 
         FieldForm shownForm = Form(now, notebook, Parsed(shown));
         NotebookRun? below = shownForm.Faults.Count == 0 ? board.Ended(Key(now, notebook, shownForm))?.Now.Result : null;
-        NotebookView.Page page = NotebookView.Render(notebook, form, run, shownForm, below, scenarios ?? Scenarios(notebook, form));
-        return Page(page.Title, page.Body, notebook.Name, run is { HasEnded: false } ? 2 : null, form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
+        NotebookView.Page page = NotebookView.Render(notebook, form, run, shownForm, below, scenarios ?? "");
+        return Page(page.Title, page.Body, $"/notebook/{notebook.Name}", run is { HasEnded: false } ? 2 : null, form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
     }
 
     private async Task<IResult> RunAsync(HttpContext context, string name)
@@ -163,13 +150,13 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     {
         Dictionary<string, string> given = Given(context.Request.Query);
         FarmNow now = shelf.Look();
-        FieldForm form = Form(now, Season, given);
+        FieldForm form = Form(now, SeasonFields, given);
         string crop = given.GetValueOrDefault("crop", "");
         string query = NotebookView.YearAndSettings(form);
         try
         {
-            return now.Farm(form.Settings, form.SkipBadRows).WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address($"/notebook/{Season.Name}", query))) is { } body
-                ? Page($"Where the figures of {crop} come from", body, Season.Name)
+            return now.Farm(form.Settings, form.SkipBadRows).WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address("/", query))) is { } body
+                ? Page($"Where the figures of {crop} come from", body, "/")
                 : NoSuchPage("The records tell nothing of that crop year.");
         }
         catch (ArgumentException unknown)
@@ -198,17 +185,19 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
             : Results.Text(NotebookPage.Render(result.Document, new NotebookPageOptions { Title = notebook.Question, Failure = result.Failure, Footer = [ProofTables.Cautions] }), "text/html; charset=utf-8");
     }
 
-    /// <summary>The notebook whose fields every page about a season understands.</summary>
-    private NotebookEntry Season => Find("02-season-review") ?? notebooks[0];
+    /// <summary>The fields every page about a season understands.</summary>
+    private static IReadOnlyList<ReportField> SeasonFields => ReportCatalog.Get(ReportId.Season).Fields;
 
     private NotebookEntry? Find(string name) => notebooks.FirstOrDefault(notebook => notebook.Name == name);
 
     // The names to choose from come from the records as they are; a form that leaves rows out is read with those left out.
-    private FieldForm Form(FarmNow now, NotebookEntry notebook, Dictionary<string, string> given)
+    private FieldForm Form(FarmNow now, NotebookEntry notebook, Dictionary<string, string> given) => Form(now, notebook.Parameters, given);
+
+    private FieldForm Form(FarmNow now, IReadOnlyList<ReportField> fields, Dictionary<string, string> given)
     {
-        FieldForm form = FieldForm.Read(notebook.Parameters, now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true"),
+        FieldForm form = FieldForm.Read(fields, now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true"),
             shelf.Folder, options.ScenarioFile, given);
-        RecordsFit.Check(form, notebook.Parameters, () => now.Farm(form.Settings, form.SkipBadRows));
+        RecordsFit.Check(form, fields, () => now.Farm(form.Settings, form.SkipBadRows));
         return form;
     }
 
@@ -229,7 +218,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     };
 
     private IResult Page(string title, string body, string current, int? refresh = null, int status = StatusCodes.Status200OK) =>
-        Results.Text(LiveShell.Render(title, body, Nav.Of(notebooks, current), refresh), "text/html; charset=utf-8", statusCode: status);
+        Results.Text(LiveShell.Render(new PageFrame(title, shelf.FarmName, "") { Tabs = Nav.Of(notebooks, current) }, body, refresh), "text/html; charset=utf-8", statusCode: status);
 
     private IResult NoSuchPage(string why) =>
         Page("Not found", $"<h1>Not found</h1>\n<p>{PageShell.Encode(why)}</p>\n<p><a href=\"/\">Back to the farm</a></p>", "", status: StatusCodes.Status404NotFound);

@@ -1,7 +1,10 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
 using FarmEconomics.Files;
+using FarmEconomics.Planning;
 using FarmEconomics.ProvingGround.Plans;
 using FarmEconomics.ProvingGround.World;
+using FarmEconomics.Solver;
 
 namespace FarmEconomics.ProvingGround.Advice;
 
@@ -73,8 +76,29 @@ internal static class Policies
     /// <summary>The plain linear program on nothing but the records.</summary>
     internal static double[][] PlainProgram(Farm farm, FarmFolder folder)
     {
-        PlanModel model = RecordsModel.Of(folder);
+        Plans.PlanModel model = RecordsModel.Of(folder);
         double[][] plan = BestKnown.ToPlan(farm, model, LengthProgram.Solve(model));
+        PlanRoom.Shrink(farm, plan);
+        return plan;
+    }
+
+    /// <summary>The program's best mix, in whole where its model finds one; else nothing changes.</summary>
+    internal static double[][] BestMixOf(Farm farm, FarmReview review)
+    {
+        SeasonCosts costs = SeasonCosts.Of(review.Season(review.LatestCropYear));
+        Planning.PlanModel model = PlanFacts.Of(review, costs);
+        return BestMix.Of(model, LinearSolvers.Find()!).Best is { } best ? ToPlan(farm, model, best.Feet) : Copy(farm.Today);
+    }
+
+    internal static double[][] ToPlan(Farm farm, Planning.PlanModel model, IReadOnlyList<double> feet)
+    {
+        double[][] plan = [.. farm.Crops.Select(_ => new double[Farm.Weeks])];
+        for (int i = 0; i < feet.Count; i++)
+        {
+            PlanSowing sowing = model.Sowings[i];
+            plan[IndexOf(farm, model.Crops[sowing.Crop].Name)][sowing.Week] += feet[i] < 0.5 ? 0.0 : feet[i];
+        }
+
         PlanRoom.Shrink(farm, plan);
         return plan;
     }

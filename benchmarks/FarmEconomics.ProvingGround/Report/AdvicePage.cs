@@ -15,6 +15,8 @@ internal static class AdvicePage
         ("after", "After", "Not run: the rules are still those of \"Before\"."),
         ("before-fresh", "Before, fresh worlds", "Not run: fresh worlds are looked at once, at the end."),
         ("after-fresh", "After, fresh worlds", "Not run: fresh worlds are looked at once, at the end."),
+        ("plans", "Whole plans", "Not run."),
+        ("plans-fresh", "Whole plans, fresh worlds", "Not run: fresh worlds are looked at once, at the end."),
     ];
 
     internal static void Write(string page, string figures)
@@ -23,10 +25,12 @@ internal static class AdvicePage
         List<(string, IReadOnlyList<WorldResult>)> kept = [.. Runs.Select(run => (run.Heading, Files: new ResultFiles(figures, run.Name)))
             .Where(run => run.Files.Exist).Select(run => (run.Heading, run.Files.Read()))];
         text.Append("\n## What was found\n\n").Append(Prose("found"));
-        if (kept.Count > 0)
+        if (kept.Exists(run => run.Item2.Any(world => world.Verdicts.Count > 0)))
         {
-            Found.Add(text, kept);
+            Found.Add(text, [.. kept.Where(run => run.Item2.Any(world => world.Verdicts.Count > 0))]);
         }
+
+        FoundOfPlans.Add(text, [.. kept.Where(run => run.Item2.All(world => world.Policies.Any(one => one.Policy == Policy.BestMix)))]);
 
         foreach ((string name, string heading, string missing) in Runs)
         {
@@ -62,16 +66,23 @@ internal static class AdvicePage
         text.Append($"${Spread.Quantile([.. worlds.Select(world => world.Attainable)], 0.5):N0} in the median.\n\n");
         text.Append("| policy | part of the gain, median | mean | 10% to 90% of farms | worst fifth of farms | worse than nothing ");
         text.Append("| gain a season, mean | in cash | own hours | in a worst-fifth season |\n|---|---|---|---|---|---|---|---|---|---|\n");
-        foreach (Policy policy in Enum.GetValues<Policy>())
+        foreach (Policy policy in Tried(worlds))
         {
             AddPolicy(text, policy, counted, [.. worlds.Select(world => world.Policies.Single(one => one.Policy == policy))]);
         }
 
         text.Append("\nPart of the gain by how many hours name a crop and by how good the grower is already (mean):\n\n");
         AddTraits(text, counted);
-        text.Append("\nSingle verdicts, each followed alone:\n\n");
-        VerdictTables.Add(text, worlds);
+        if (worlds.Any(world => world.Verdicts.Count > 0))
+        {
+            text.Append("\nSingle verdicts, each followed alone:\n\n");
+            VerdictTables.Add(text, worlds);
+        }
     }
+
+    /// <summary>The policies a run tried: earlier runs knew fewer.</summary>
+    private static IEnumerable<Policy> Tried(IReadOnlyList<WorldResult> worlds) =>
+        Enum.GetValues<Policy>().Where(policy => worlds.All(world => world.Policies.Any(one => one.Policy == policy)));
 
     private static double Part(WorldResult world, Policy policy) =>
         world.Policies.Single(one => one.Policy == policy).Gain / world.Attainable;
@@ -88,8 +99,8 @@ internal static class AdvicePage
 
     private static void AddTraits(StringBuilder text, List<WorldResult> counted)
     {
-        text.Append("| farms | how many | ").AppendJoin(" | ", Enum.GetValues<Policy>().Select(Words.Of));
-        text.Append(" |\n|---|---|---|---|---|---|---|\n");
+        text.Append("| farms | how many | ").AppendJoin(" | ", Tried(counted).Select(Words.Of));
+        text.Append(" |\n|---|---|").AppendJoin("", Tried(counted).Select(_ => "---|")).Append('\n');
         IEnumerable<(string Name, IEnumerable<WorldResult> Farms)> groups =
         [
             .. counted.GroupBy(world => world.Logged).OrderByDescending(group => group.Key)
@@ -100,7 +111,7 @@ internal static class AdvicePage
         foreach ((string name, IEnumerable<WorldResult> farms) in groups)
         {
             text.Append($"| {name} | {farms.Count()} | ");
-            IEnumerable<string> parts = Enum.GetValues<Policy>().Select(policy => Percent(farms.Average(world => Part(world, policy))));
+            IEnumerable<string> parts = Tried(counted).Select(policy => Percent(farms.Average(world => Part(world, policy))));
             text.AppendJoin(" | ", parts).Append(" |\n");
         }
     }

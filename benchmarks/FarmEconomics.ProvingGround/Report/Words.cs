@@ -11,6 +11,7 @@ internal static class Words
         Policy.RuleOfThumb => "rule of thumb",
         Policy.Verdicts => "the program's verdicts",
         Policy.PlainProgram => "plain linear program on the records",
+        Policy.BestMix => "the program's best mix",
         Policy.BestSizes => "sizes of today's sowings, knowing the truth",
         _ => "best, knowing the truth",
     };

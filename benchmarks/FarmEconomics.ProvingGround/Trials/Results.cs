@@ -6,6 +6,7 @@ internal enum Policy
     RuleOfThumb,
     Verdicts,
     PlainProgram,
+    BestMix,
     BestSizes,
     Best,
 }

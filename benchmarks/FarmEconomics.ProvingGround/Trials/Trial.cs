@@ -29,14 +29,15 @@ internal sealed class Trial
     /// <summary>Tries a world.</summary>
     /// <param name="seed">The world's seed.</param>
     /// <param name="seasons">How many next seasons are played.</param>
-    internal static WorldResult Of(int seed, int seasons)
+    /// <param name="singles">True: every verdict is followed alone as well, which takes most of the time.</param>
+    internal static WorldResult Of(int seed, int seasons, bool singles = true)
     {
         Trial trial = new(seed, seasons);
         string folder = Directory.CreateTempSubdirectory("proving-").FullName;
         try
         {
             RecordsWriter.Write(trial.farm, folder);
-            return trial.Run(FarmFolder.Open(folder));
+            return trial.Run(FarmFolder.Open(folder), singles);
         }
         finally
         {
@@ -44,7 +45,7 @@ internal sealed class Trial
         }
     }
 
-    private WorldResult Run(FarmFolder records)
+    private WorldResult Run(FarmFolder records, bool singles)
     {
         if (records.Review is not { } review)
         {
@@ -66,10 +67,11 @@ internal sealed class Trial
                 Against(Policy.RuleOfThumb, Policies.RuleOfThumb(farm, season)),
                 Against(Policy.Verdicts, Policies.Follow(farm, advice)),
                 Against(Policy.PlainProgram, Policies.PlainProgram(farm, records)),
+                Against(Policy.BestMix, Policies.BestMixOf(farm, review)),
                 Against(Policy.BestSizes, BestKnown.Plan(farm, sizesOnly: true)),
                 Against(Policy.Best, best),
             ],
-            Verdicts = [.. advice.OrderBy(one => one.Crop, StringComparer.Ordinal).Select(Single)],
+            Verdicts = !singles ? [] : [.. advice.OrderBy(one => one.Crop, StringComparer.Ordinal).Select(Single)],
         };
     }
 

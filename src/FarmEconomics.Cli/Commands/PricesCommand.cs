@@ -1,6 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Files;
-using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
@@ -22,7 +22,7 @@ internal static class PricesCommand
         Option<NumberOption?> step = OptionRules.Number("--step", "X", 0.01m, 10_000m, "The steps prices are asked in, rounded up. Default: 0.25.");
         Option<NumberOption?> members = OptionRules.Number("--members", "M", 0.01m, 1_000_000m, "Members with a full box: the records don't tell how many boxes went out.");
         Option<string?> plan = new("--plan") { Description = "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. Needs --members.", HelpName = "FILE" };
-        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "What a price 10 % higher would do if buyers took E % less for each percent: also the best price, which there is only above 1.");
+        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "What a price 10% higher would do if buyers took E% less for each percent: also the best price, which there is only above 1.");
         Option<string?> output = new("--out") { Description = "Write a price sheet per channel into this folder; written whole or not at all.", HelpName = "DIR" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
@@ -196,11 +196,13 @@ internal static class PricesCommand
     private static void WriteSheets(PriceBook book, List<Channel> channels, ShareTerms terms, OutputFolder folder, string output)
     {
         List<(Channel Channel, string File)> sheets = channels.ConvertAll(channel => (channel, FileName(channel)));
+        File.WriteAllText(Path.Combine(folder.Path, PageShell.FontsFile), PageShell.Fonts);
         foreach ((Channel channel, string file) in sheets)
         {
-            List<PageLink> nav = sheets.ConvertAll(sheet => new PageLink(sheet.Channel.Name, sheet.File, sheet.Channel == channel));
+            List<PageTab> nav = sheets.ConvertAll(sheet => new PageTab(sheet.Channel.Name, sheet.File, sheet.Channel == channel));
             string body = channel.Kind == ChannelKind.Share ? PriceSheet.Body(book, SharesOf(book, channel, terms), terms) : PriceSheet.Body(book, channel);
-            File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(PriceSheet.Title(book, channel), body, nav, [ProofTables.Cautions]));
+            PageFrame frame = new(PriceSheet.Title(book, channel), book.Season.Settings.FarmName, $"{book.Season.CropYear}") { Tabs = nav, Footer = [ProofTables.Cautions] };
+            File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(frame, body));
         }
 
         folder.SwapIn();

@@ -22,24 +22,30 @@ internal static class ReviewCommand
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Option<bool> tablesOnly = new("--tables-only") { Description = "The tables alone, without pages and notebooks: about a second. What review-all does for each farm." };
-        Command command = new("review", "Review a crop year: open DIR/index.html afterwards.") { folder, year, output, set, skip, tablesOnly };
+        Option<bool> noNotebooks = new("--no-notebooks") { Description = "Leave the executed notebooks out: pages and tables take about a second." };
+        Command command = new("review", "Review a crop year: open DIR/index.html afterwards.") { folder, year, output, set, skip, tablesOnly, noNotebooks };
         command.SetAction((parsed, cancellation) => RunAsync(
             parsed.GetValue(folder)!,
             parsed.GetValue(output)!,
             new FarmRunOptions(parsed.GetValue(year), CommonOptions.Settings(parsed.GetValue(set)), parsed.GetValue(skip), Pages: !parsed.GetValue(tablesOnly)),
-            set: parsed.GetValue(set),
+            new ReviewExtras(parsed.GetValue(set), !parsed.GetValue(noNotebooks)),
             cancellation));
         return command;
     }
 
-    private static async Task<int> RunAsync(string folder, string output, FarmRunOptions options, string[]? set, CancellationToken cancellation)
+    /// <summary>What a review of one farm may be asked beside what every run is.</summary>
+    /// <param name="Set">The settings as they were typed.</param>
+    /// <param name="Notebooks">Whether the notebooks are executed.</param>
+    private sealed record ReviewExtras(string[]? Set, bool Notebooks);
+
+    private static async Task<int> RunAsync(string folder, string output, FarmRunOptions options, ReviewExtras extras, CancellationToken cancellation)
     {
         Terminal terminal = new();
         CommonOptions.RequireRecords(folder);
 
         // Taken before the records are read: whoever changes them meanwhile has them reviewed again.
         string key = options.Pages ? "" : options.Key(folder);
-        FarmFolder farm = CommonOptions.Open(folder, set, options.SkipBadRows, terminal);
+        FarmFolder farm = CommonOptions.Open(folder, extras.Set, options.SkipBadRows, terminal);
         if (CommonOptions.ReviewOrProblems(farm, options.SkipBadRows) is not { } review)
         {
             return ExitCode.RecordsInError;
@@ -47,32 +53,51 @@ internal static class ReviewCommand
 
         SeasonReview season = review.Season(CommonOptions.YearOf(review, options.Year));
         CommonOptions.PrintSkipped(farm, Console.Error);
-        using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.Review), folder);
+        OutputPlace place = new(output, OutputPlace.Review);
         ReviewWriter writer = new(farm, season, options.Settings, options.SkipBadRows, terminal);
-        IReadOnlyList<string> stopped = [];
-        if (options.Pages)
+        using (OutputFolder results = OutputFolder.Start(place, folder))
         {
-            stopped = await writer.WriteAsync(results.Path, cancellation).ConfigureAwait(false);
-        }
-        else
-        {
-            FarmRun.WriteTables(results.Path, key, farm, season, writer);
+            if (options.Pages)
+            {
+                writer.WritePages(results.Path, cancellation);
+            }
+            else
+            {
+                FarmRun.WriteTables(results.Path, key, farm, season, writer);
+            }
+
+            terminal.Clear();
+            results.SwapIn();
         }
 
+        await SayAsync(writer.Summary()).ConfigureAwait(false);
+        await SayAsync([options.Pages ? $"Open {Path.Combine(output, "index.html")}" : $"The tables are in {Path.Combine(output, "tables")}"]).ConfigureAwait(false);
+        return options.Pages && extras.Notebooks ? await AddNotebooksAsync(place, folder, writer, terminal, cancellation).ConfigureAwait(false) : ExitCode.Done;
+    }
+
+    // A second set: pages and tables stand already, whole, whatever happens to the notebooks.
+    private static async Task<int> AddNotebooksAsync(OutputPlace place, string folder, ReviewWriter writer, Terminal terminal, CancellationToken cancellation)
+    {
+        using OutputFolder results = OutputFolder.Start(place, folder);
+        results.TakeOver();
+        IReadOnlyList<string> stopped = await writer.WriteNotebooksAsync(results.Path, cancellation).ConfigureAwait(false);
         terminal.Clear();
         if (stopped.Count > 0)
         {
-            await Console.Error.WriteLineAsync(string.Join(Environment.NewLine, [.. stopped, "No result was written."])).ConfigureAwait(false);
+            await Console.Error.WriteLineAsync(string.Join(Environment.NewLine, [.. stopped, "Pages and tables are there; no notebooks were written."])).ConfigureAwait(false);
             return ExitCode.RecordsInError;
         }
 
         results.SwapIn();
-        foreach (string sentence in writer.Summary())
-        {
-            await Console.Out.WriteLineAsync(sentence).ConfigureAwait(false);
-        }
-
-        await Console.Out.WriteLineAsync(options.Pages ? $"Open {Path.Combine(output, "index.html")}" : $"The tables are in {Path.Combine(output, "tables")}").ConfigureAwait(false);
+        await SayAsync(["The notebooks, executed, are in " + Path.Combine(place.Given, "notebooks")]).ConfigureAwait(false);
         return ExitCode.Done;
+    }
+
+    private static async Task SayAsync(IEnumerable<string> lines)
+    {
+        foreach (string line in lines)
+        {
+            await Console.Out.WriteLineAsync(line).ConfigureAwait(false);
+        }
     }
 }

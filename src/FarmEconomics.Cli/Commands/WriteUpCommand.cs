@@ -2,8 +2,9 @@ using System.CommandLine;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
-using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Funding;
 
 namespace FarmEconomics.Cli.Commands;
@@ -60,7 +61,13 @@ internal static class WriteUpCommand
         }
 
         using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.WriteUp), folder);
-        File.WriteAllText(Path.Combine(results.Path, "writeup.html"), PageShell.Render($"{writeUp.Season.Settings.FarmName}: write-up {writeUp.Period.Year}", Skipped(farm) + WriteUpReport.Html(writeUp), [], WriteUpReport.Cautions));
+        PageFrame frame = new($"{writeUp.Season.Settings.FarmName}: write-up {writeUp.Period.Year}", writeUp.Season.Settings.FarmName, $"{writeUp.Period.Year}")
+        {
+            Foot = $"{writeUp.Season.Settings.FarmName}, {writeUp.Period.Year}",
+            Footer = WriteUpReport.Cautions,
+        };
+        File.WriteAllText(Path.Combine(results.Path, PageShell.FontsFile), PageShell.Fonts);
+        File.WriteAllText(Path.Combine(results.Path, "writeup.html"), PageShell.Render(frame, Skipped(farm) + LenderReport.Html(writeUp)));
         WorkbookWriter.Write(WriteUpReport.Workbook(writeUp), Path.Combine(results.Path, "writeup.xlsx"));
         results.SwapIn();
         Console.Out.WriteLine(WriteUpReport.Answer(writeUp).ToPlainText());

@@ -115,7 +115,8 @@ internal static class FarmRun
         ReviewWriter writer = new(farm, season, options.Settings, options.SkipBadRows, new Terminal(silent: true));
         if (options.Pages)
         {
-            IReadOnlyList<string> stopped = await writer.WriteAsync(results.Path, cancellation).ConfigureAwait(false);
+            writer.WritePages(results.Path, cancellation);
+            IReadOnlyList<string> stopped = await writer.WriteNotebooksAsync(results.Path, cancellation).ConfigureAwait(false);
             if (stopped.Count > 0)
             {
                 throw new IOException(string.Join("; ", stopped));

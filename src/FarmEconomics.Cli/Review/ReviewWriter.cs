@@ -2,13 +2,13 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Notebooks;
-using FarmEconomics.Notebooks.Pages;
-using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Review;
 
-/// <summary>Fills a result folder: tables, executed notebooks with their pages, and the index.</summary>
+/// <summary>Fills a result folder: tables and pages, then the executed notebooks.</summary>
 internal sealed class ReviewWriter
 {
     private readonly FarmFolder farm;
@@ -33,32 +33,45 @@ internal sealed class ReviewWriter
         ResultTables.Write(season, farm.ProblemsWith(season), tables);
     }
 
-    /// <summary>Writes everything.</summary>
-    /// <returns>What went wrong: the notebooks that stopped, each with the reason; none when the result is complete.</returns>
-    internal async Task<IReadOnlyList<string>> WriteAsync(string folder, CancellationToken cancellation)
+    /// <summary>Writes pages and tables, as one set.</summary>
+    internal void WritePages(string folder, CancellationToken cancellation)
     {
-        WriteTables(folder);
-        string[] notebooks = [.. ShippedNotebooks.Find()];
-        IReadOnlyList<NotebookRun> runs = await RunAsync(notebooks, cancellation).ConfigureAwait(false);
-        List<string> stopped = [];
-        for (int i = 0; i < runs.Count; i++)
+        Task tables = Task.Run(() => WriteTables(folder), cancellation);
+        foreach (ReviewPage page in ReviewBook.Pages(ReviewedFarm.Of(farm, season.CropYear), cancellation))
         {
-            if (runs[i].Failure is { } failure)
-            {
-                stopped.Add($"{Path.GetFileName(notebooks[i])} stopped: {failure}");
-            }
+            string file = Path.Combine([folder, .. page.Path.Split('/')]);
+            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+            File.WriteAllText(file, page.Html);
         }
 
-        if (stopped.Count == 0)
+        tables.GetAwaiter().GetResult();
+    }
+
+    /// <summary>Executes the notebooks and writes them.</summary>
+    /// <returns>What went wrong: the notebooks that stopped, each with the reason; none when all are there.</returns>
+    internal async Task<IReadOnlyList<string>> WriteNotebooksAsync(string folder, CancellationToken cancellation)
+    {
+        string[] notebooks = [.. ShippedNotebooks.Find()];
+        IReadOnlyList<NotebookRun> runs = await RunAsync(notebooks, cancellation).ConfigureAwait(false);
+        string executed = Directory.CreateDirectory(Path.Combine(folder, "notebooks")).FullName;
+        List<string> stopped = [];
+        foreach ((string notebook, NotebookRun run) in notebooks.Zip(runs))
         {
-            WritePages(folder, notebooks, runs);
+            if (run.Failure is { } failure)
+            {
+                stopped.Add($"{Path.GetFileName(notebook)} stopped: {failure}");
+            }
+            else
+            {
+                run.Document.WithoutSvg().Save(Path.Combine(executed, Path.GetFileName(notebook)));
+            }
         }
 
         return stopped;
     }
 
     /// <summary>What a grower reads in the terminal when the review is done.</summary>
-    internal IReadOnlyList<string> Summary() => IndexPage.Answer(farm, season);
+    internal IReadOnlyList<string> Summary() => ReviewSummary.Of(farm, season);
 
     /// <summary>What every notebook is told of a run.</summary>
     internal static Dictionary<string, object> Parameters(FarmFolder farm, int cropYear, List<KeyValuePair<string, string>> settings, bool skipBadRows) => new()
@@ -76,28 +89,6 @@ internal sealed class ReviewWriter
         terminal.Step($"Running {farm.Notation.Count(notebooks.Length, "notebook")}");
         return await NotebookChildProcess.RunAllAsync(
             notebooks.Select(path => new NotebookJob(path, parameters, options)).ToList(), parallel: 2, cancellation: cancellation).ConfigureAwait(false);
-    }
-
-    private void WritePages(string folder, string[] notebooks, IReadOnlyList<NotebookRun> runs)
-    {
-        string[] names = notebooks.Select(path => Path.GetFileNameWithoutExtension(path)).ToArray();
-        string[] titles = runs.Select(run => run.Document.Title ?? "Notebook").ToArray();
-        string executed = Directory.CreateDirectory(Path.Combine(folder, "notebooks")).FullName;
-        for (int i = 0; i < runs.Count; i++)
-        {
-            runs[i].Document.WithoutSvg().Save(Path.Combine(executed, names[i] + ".ipynb"));
-            NotebookPageOptions options = new() { Title = titles[i], Nav = Nav(i), Footer = [ProofTables.Cautions] };
-            File.WriteAllText(Path.Combine(folder, names[i] + ".html"), NotebookPage.Render(runs[i].Document, options));
-        }
-
-        string body = IndexPage.Body(farm, season, Enumerable.Range(0, names.Length).Select(i => new PageLink(titles[i], names[i] + ".html")).ToList());
-        File.WriteAllText(Path.Combine(folder, "index.html"), PageShell.Render($"{season.Settings.FarmName}, crop year {season.CropYear}", body, Nav(-1), [ProofTables.Cautions]));
-
-        List<PageLink> Nav(int current) =>
-        [
-            new("Review", "index.html", current < 0),
-            .. Enumerable.Range(0, names.Length).Select(i => new PageLink(NotebookPage.ShortTitle(names[i]), names[i] + ".html", i == current)),
-        ];
     }
 
     private sealed class CellSteps(Terminal terminal) : IProgress<CellProgress>

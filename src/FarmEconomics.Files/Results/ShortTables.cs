@@ -56,7 +56,7 @@ internal static class ShortTables
             {
                 table.Whole(season.Season.CropYear).Text(Word(thing.Kind)).Text(thing.Name).Text(crop.Crop.Name)
                     .Money(crop.Contribution.Value)
-                    .Number(beds ? null : crop.Use).Text(beds ? "" : thing.UseUnit).Number(beds ? null : crop.PerUnit.Value)
+                    .Number(beds ? null : crop.Use).Text(beds ? "" : season.Season.Notation.Label(thing.UseUnit)).Number(beds ? null : crop.PerUnit.Value)
                         .Number(beds ? crop.Use : null).Number(beds ? crop.PerUnit.Value : null);
                 table.End();
             }
@@ -71,6 +71,7 @@ internal static class ShortTables
         ScarceKind.HiredHours => "hired hours",
         ScarceKind.Crates => "crates",
         ScarceKind.Trays => "trays",
+        ScarceKind.Water => "water",
         _ => "kWh",
     };
 
@@ -78,6 +79,7 @@ internal static class ShortTables
     {
         LimitSource.Limits => "limits",
         LimitSource.Beds => "beds",
+        LimitSource.Supply => "panels and battery",
         _ => "most ever",
     };
 }

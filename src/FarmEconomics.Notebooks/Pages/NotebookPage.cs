@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Notebooks.Pages;
 
@@ -12,16 +13,13 @@ public sealed record NotebookPageOptions
     public string? Title { get; init; }
 
     /// <summary>Links to the pages beside this one.</summary>
-    public IReadOnlyList<PageLink> Nav { get; init; } = [];
+    public IReadOnlyList<PageTab> Nav { get; init; } = [];
 
     /// <summary>The cautions, a paragraph each, plain text.</summary>
     public IReadOnlyList<string> Footer { get; init; } = [];
 
     /// <summary>Why the run stopped, if it did; said at the top of the page.</summary>
     public NotebookFailure? Failure { get; init; }
-
-    /// <summary>The language of the text.</summary>
-    public string Language { get; init; } = "en";
 }
 
 /// <summary>A notebook's page without its frame: HTML made by this program, every text from a record in it encoded.</summary>
@@ -38,7 +36,7 @@ public static partial class NotebookPage
     {
         ArgumentNullException.ThrowIfNull(options);
         NotebookBody body = Body(document, options.Title, options.Failure);
-        return PageShell.Render(body.Title, body.Heading + body.Content, options.Nav, options.Footer, options.Language);
+        return PageShell.Render(new PageFrame(body.Title, body.Title, "") { Tabs = options.Nav, Footer = options.Footer }, body.Heading + body.Content);
     }
 
     /// <summary>One or two words for the navigation: <c>02-season-review</c> becomes "Season review".</summary>

@@ -1,100 +1,7 @@
-'use strict';
-// The pages work without this; with it a run goes on beside the page, tables sort and filter, and answers come in by themselves.
+// The pages work without this; with it a changed field redraws the page at once, and a run of a notebook goes on beside it.
 
 const one = (selector, within) => (within || document).querySelector(selector);
 const all = (selector, within) => [...(within || document).querySelectorAll(selector)];
-
-// ---- Tables: sort by a heading, filter by words ----
-
-function prepareTables(within) {
-  for (const table of all('table', within)) {
-    const body = table.tBodies[0];
-    if (!body || table.dataset.ready) continue;
-    table.dataset.ready = 'yes';
-    const original = [...body.rows];
-    const headings = table.tHead ? [...table.tHead.rows[0].cells] : [];
-    if (original.some(row => row.cells.length !== headings.length)) continue;
-    // Assumptions and statements stand in an order of their own and are left in it.
-    if (original.length < 4 || !headings.some(heading => heading.classList.contains('num')) || table.dataset.order === 'kept') continue;
-    headings.forEach((heading, column) => {
-      const button = document.createElement('button');
-      button.type = 'button';
-      button.className = 'sort';
-      button.append(...heading.childNodes);
-      heading.append(button);
-      button.addEventListener('click', () => sort(table, original, headings, column));
-    });
-    if (original.length > 8) addFilter(table, body, original);
-  }
-}
-
-function sort(table, original, headings, column) {
-  const heading = headings[column];
-  const numeric = heading.classList.contains('num');
-  const was = heading.getAttribute('aria-sort');
-  const first = numeric ? 'descending' : 'ascending';
-  const second = numeric ? 'ascending' : 'descending';
-  const now = was === first ? second : was === second ? null : first;
-  headings.forEach(each => each.removeAttribute('aria-sort'));
-  const rows = [...original];
-  if (now) {
-    heading.setAttribute('aria-sort', now);
-    const sign = now === 'ascending' ? 1 : -1;
-    const key = row => {
-      const cell = row.cells[column];
-      return numeric ? (cell.dataset.value === undefined ? null : Number(cell.dataset.value)) : cell.textContent.trim();
-    };
-    rows.sort((a, b) => {
-      const x = key(a), y = key(b);
-      // What is not available stands last either way.
-      if (x === null || y === null) return (x === null) - (y === null);
-      return sign * (numeric ? x - y : x.localeCompare(y));
-    });
-  }
-  table.tBodies[0].append(...rows);
-}
-
-let filters = 0;
-
-function addFilter(table, body, original) {
-  const id = `filter-${++filters}`;
-  const box = document.createElement('div');
-  box.className = 'filter';
-  const label = document.createElement('label');
-  label.htmlFor = id;
-  label.textContent = 'Show only rows with';
-  const input = document.createElement('input');
-  input.id = id;
-  input.type = 'search';
-  input.autocomplete = 'off';
-  const count = document.createElement('span');
-  count.className = 'count';
-  count.setAttribute('role', 'status');
-  box.append(label, input, count);
-  const holder = table.closest('.scroll') || table;
-  holder.before(box);
-  input.addEventListener('input', () => {
-    const words = input.value.trim().toLowerCase();
-    let shown = 0;
-    for (const row of original) {
-      row.hidden = words !== '' && !row.textContent.toLowerCase().includes(words);
-      shown += row.hidden ? 0 : 1;
-    }
-    count.textContent = words === '' ? '' : `${shown} of ${original.length} rows; totals are of all`;
-  });
-}
-
-// A region that scrolls is named by its table's caption; of several with the same, each gets its number.
-function nameRegions(within) {
-  const used = new Map();
-  all('.scroll', within).forEach(region => {
-    const caption = one('caption', region);
-    const name = caption ? caption.textContent.trim() : 'Table';
-    const count = (used.get(name) || 0) + 1;
-    used.set(name, count);
-    region.setAttribute('aria-label', count === 1 ? name : `${name} (${count})`);
-  });
-}
 
 // ---- A run: started by the form, told of as it goes, its page put in when it is ready ----
 
@@ -210,33 +117,55 @@ async function cancel(event) {
   await fetch(event.target.action, { method: 'POST', headers: { Accept: 'application/json' } });
 }
 
-// ---- The first page: answers come in as they are worked out ----
+// ---- A report: its fields are an address; a changed one brings the page anew, and a newer change calls the older one off ----
 
-async function awaitAnswers(boxes) {
-  let waiting = boxes;
-  while (waiting.length > 0) {
-    for (const box of waiting) {
-      const run = box.dataset.answer;
-      const news = await ask(run);
-      if (!box.isConnected) return;
-      if (news && !news.ended) { const words = one('.hint', box); if (words && words.textContent !== news.words) words.textContent = news.words; continue; }
-      delete box.dataset.answer;
-      if (!news) continue;
-      const answer = await fetch(`/runs/${run}/answer`);
-      const part = new DOMParser().parseFromString(await answer.text(), 'text/html');
-      box.replaceWith(document.adoptNode(part.body.firstElementChild));
-    }
-    waiting = waiting.filter(box => box.isConnected && box.dataset.answer);
-    await pause(400);
+let asking = null;
+
+async function redraw(form, push) {
+  if (asking) asking.abort();
+  const mine = asking = new AbortController();
+  const values = new URLSearchParams();
+  for (const [name, value] of new FormData(form)) values.set(name, value);
+  // What is as it was needs no place in the address.
+  for (const field of all('[data-default]', form)) if (values.get(field.name) === field.dataset.default) values.delete(field.name);
+  const address = form.getAttribute('action') + (values.size ? '?' + values : '');
+  const main = one('main');
+  main.classList.add('busy');
+  try {
+    const answer = await fetch(address, { headers: { Accept: 'text/html' }, signal: mine.signal });
+    const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+    const open = all('main details[open][id]').map(each => each.id);
+    const focus = document.activeElement && document.activeElement.id;
+    const at = scrollY;
+    main.replaceWith(document.adoptNode(one('main', page)));
+    const tabs = one('header', page);
+    if (tabs) one('header').replaceWith(document.adoptNode(tabs));
+    document.title = page.title;
+    for (const id of open) { const each = document.getElementById(id); if (each) each.open = true; }
+    prepare(one('main'));
+    scrollTo(0, at);
+    const again = focus && document.getElementById(focus);
+    if (again) again.focus({ preventScroll: true });
+    if (push) history.pushState({}, '', address);
+  } catch (fault) {
+    if (fault.name !== 'AbortError') { main.classList.remove('busy'); alert(GONE); }
   }
 }
 
+function liveForm(form) {
+  form.addEventListener('submit', event => { event.preventDefault(); redraw(form, true); });
+  form.addEventListener('change', () => redraw(form, true));
+}
+
 function prepare(within) {
-  prepareTables(within);
-  nameRegions(within);
+  farmPage.prepare(within);
+  all('form[data-live]', within).forEach(liveForm);
   all('form[data-run]', within).forEach(form => form.addEventListener('submit', submit));
   all('[data-cancel]', within).forEach(form => form.addEventListener('submit', cancel));
-  awaitAnswers(all('[data-answer]', within));
+  followShown(within);
+}
+
+function followShown(within) {
   const box = one('[data-working]', within);
   if (box && box.dataset.runId) {
     const address = location.href;
@@ -248,4 +177,7 @@ function prepare(within) {
 
 // Whoever goes back no longer waits for the page they left.
 window.addEventListener('popstate', () => { following = null; putIn(location.href, false); });
-prepare(document);
+all('form[data-live]').forEach(liveForm);
+all('form[data-run]').forEach(form => form.addEventListener('submit', submit));
+all('[data-cancel]').forEach(form => form.addEventListener('submit', cancel));
+followShown(document);

@@ -14,6 +14,9 @@ internal sealed class FarmShelf(string folder)
     /// <summary>The folder or workbook, in full.</summary>
     internal string Folder { get; } = Path.GetFullPath(folder);
 
+    /// <summary>The farm's name as last read; for pages that tell of no figure.</summary>
+    internal string FarmName { get; private set; } = "";
+
     /// <summary>Looks whether a file changed; a request does so once, and reads all it reads by what it saw.</summary>
     /// <exception cref="IOException">The records can't be read.</exception>
     internal FarmNow Look()
@@ -44,6 +47,7 @@ internal sealed class FarmShelf(string folder)
                 kept.RemoveAt(at);
             }
 
+            FarmName = farm.Settings.FarmName;
             kept.Insert(0, (key, farm));
             if (kept.Count > Most)
             {

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Plots;
 
 namespace FarmEconomics.Page.Farm;
@@ -9,6 +10,7 @@ namespace FarmEconomics.Page.Farm;
 internal sealed class OpenedFarm
 {
     private readonly Lock gate = new();
+    private readonly Dictionary<int, ReviewedFarm> reviewed = [];
     private readonly FarmFolder folder;
     private readonly Dictionary<string, IReadOnlyList<string>> choices;
 
@@ -48,6 +50,21 @@ internal sealed class OpenedFarm
         lock (gate)
         {
             return work(folder);
+        }
+    }
+
+    /// <summary>Works with a season's reports; 0: the latest. What one of them worked out the next one finds.</summary>
+    /// <exception cref="ArgumentException">There is no such year.</exception>
+    internal T WithReviewed<T>(int year, Func<ReviewedFarm, T> work)
+    {
+        lock (gate)
+        {
+            if (!reviewed.TryGetValue(year, out ReviewedFarm? farm))
+            {
+                reviewed[year] = farm = ReviewedFarm.Of(folder, year);
+            }
+
+            return work(farm);
         }
     }
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using FarmEconomics.Notebooks;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Page.Farm;
 
 namespace FarmEconomics.Page.Fields;
@@ -51,7 +51,7 @@ internal sealed class FieldForm
     /// <param name="scenarioFile">The file of named scenarios.</param>
     /// <param name="given">The request's values by key; keys that are no field are left alone.</param>
     internal static FieldForm Read(
-        IReadOnlyList<NotebookParameter> declared, OpenedFarm farm, string folder, string scenarioFile, IReadOnlyDictionary<string, string> given)
+        IReadOnlyList<ReportField> declared, OpenedFarm farm, string folder, string scenarioFile, IReadOnlyDictionary<string, string> given)
     {
         List<PageField> fields = [.. declared.SelectMany(parameter => FieldsOf(parameter, farm))];
         char mark = farm.Settings.DecimalMark;
@@ -82,7 +82,7 @@ internal sealed class FieldForm
             }
         }
 
-        foreach (NotebookParameter parameter in declared)
+        foreach (ReportField parameter in declared)
         {
             form.Set(parameter, folder, scenarioFile, mark);
         }
@@ -97,7 +97,7 @@ internal sealed class FieldForm
         parameters.Remove(key);
     }
 
-    private void Set(NotebookParameter parameter, string folder, string scenarioFile, char mark)
+    private void Set(ReportField parameter, string folder, string scenarioFile, char mark)
     {
         string text = values.GetValueOrDefault(parameter.Name, "");
         if (faults.ContainsKey(parameter.Name))
@@ -146,7 +146,7 @@ internal sealed class FieldForm
         }
     }
 
-    private static IEnumerable<PageField> FieldsOf(NotebookParameter parameter, OpenedFarm farm)
+    private static IEnumerable<PageField> FieldsOf(ReportField parameter, OpenedFarm farm)
     {
         if (parameter.Unit is "folder" or "scenario file")
         {
@@ -204,7 +204,7 @@ internal sealed class FieldForm
         return [field with { Help = meaning is null ? help : $"{help}{(help.Length > 0 ? "; " : "")}{(field.Kind == FieldKind.Text ? "empty" : field.Default)} = {meaning}" }];
     }
 
-    private static FieldKind KindOf(NotebookParameter parameter) => parameter.Type switch
+    private static FieldKind KindOf(ReportField parameter) => parameter.Type switch
     {
         ParameterType.Whole => FieldKind.Whole,
         ParameterType.Number or ParameterType.Approximate => FieldKind.Number,
@@ -213,7 +213,7 @@ internal sealed class FieldForm
     };
 
     // "...; empty = the one with the most output" says what the default stands for: the first entry of a list, or the end of the help.
-    private static (string Help, string? Meaning) SplitHelp(NotebookParameter parameter)
+    private static (string Help, string? Meaning) SplitHelp(ReportField parameter)
     {
         string sign = parameter.Type switch { ParameterType.Text => "empty", ParameterType.YesNo => "true", _ => Written(parameter.Default) } + " = ";
         int at = parameter.Help.StartsWith(sign, StringComparison.Ordinal) ? 0 : parameter.Help.IndexOf("; " + sign, StringComparison.Ordinal);

@@ -1,6 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
-using FarmEconomics.Notebooks;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Pricing;
 using FarmEconomics.Reports.Funding;
@@ -16,7 +16,7 @@ internal static class RecordsFit
     /// <param name="form">The fields as they were read.</param>
     /// <param name="declared">The notebook's parameters.</param>
     /// <param name="farm">Opens the records with the settings of the form.</param>
-    internal static void Check(FieldForm form, IReadOnlyList<NotebookParameter> declared, Func<OpenedFarm> farm)
+    internal static void Check(FieldForm form, IReadOnlyList<ReportField> declared, Func<OpenedFarm> farm)
     {
         (string Key, Func<FarmReview, int, string?> Fault)[] checks = [.. declared
             .Where(parameter => form.Parameters.GetValueOrDefault(parameter.Name) is string { Length: > 0 })
@@ -41,7 +41,7 @@ internal static class RecordsFit
         });
     }
 
-    private static Func<FarmReview, int, string?>? CheckOf(NotebookParameter parameter, FieldForm form)
+    private static Func<FarmReview, int, string?>? CheckOf(ReportField parameter, FieldForm form)
     {
         string text = (string)form.Parameters[parameter.Name];
         string project = form.Parameters.GetValueOrDefault("project") as string ?? "";

@@ -1,7 +1,9 @@
 using System.Globalization;
+using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Page.Fields;
@@ -38,6 +40,11 @@ internal static class SettingFields
                 Group = Group,
             };
     }
+
+    /// <summary>Why a setting changes nothing with these records; null when it does.</summary>
+    internal static string? ChangesNothing(string key, ReviewedFarm farm) =>
+        key == Prefix + "owner_wage" && farm.IsReviewed && OwnHourValue.Of(farm.Review.Trace) is { WorkersTableDecides: true }
+            ? "workers.csv gives every unpaid hour a wage, so this changes nothing" : null;
 
     /// <summary>What is wrong with an optional number of a setting.</summary>
     internal static string? Fault(PageField field, string text, char decimalMark) => field.Kind != FieldKind.Text

@@ -1,5 +1,6 @@
 using FarmEconomics.Notebooks;
 using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Page.Runs;
 
@@ -27,5 +28,5 @@ internal sealed class NotebookEntry
     /// <summary>One or two words for the navigation.</summary>
     internal string ShortTitle { get; }
 
-    internal IReadOnlyList<NotebookParameter> Parameters { get; }
+    internal IReadOnlyList<ReportField> Parameters { get; }
 }

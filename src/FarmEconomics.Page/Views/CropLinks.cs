@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
-using FarmEconomics.Notebooks.Pages;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Page.Views;
 

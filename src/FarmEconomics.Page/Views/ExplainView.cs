@@ -2,6 +2,7 @@ using System.Text;
 using FarmEconomics.Budgets;
 using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Reports.Explain;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Page.Views;

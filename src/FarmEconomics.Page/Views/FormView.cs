@@ -1,6 +1,6 @@
 using System.Text;
-using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Page.Fields;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Page.Views;
 
@@ -35,8 +35,26 @@ internal static class FormView
             html.Append("</details>\n");
         }
 
-        html.Append("<p class=\"buttons\"><button type=\"submit\" class=\"main\">Work it out</button> ");
+        html.Append("<p class=\"buttons\"><button type=\"submit\" class=\"main\">Calculate</button> ");
         html.Append($"<a href=\"{action}\"{(asked ? "" : " hidden")} data-reset>Back to the records as they are</a></p>\n</form>\n");
+        return html.ToString();
+    }
+
+    /// <summary>The form of a report: sent as an address, so that every answer can be kept as a bookmark.</summary>
+    /// <param name="form">The fields with their values and faults.</param>
+    /// <param name="action">The page's address.</param>
+    /// <param name="idle">Why a field changes nothing with these records, by its key.</param>
+    internal static string Fields(FieldForm form, string action, IReadOnlyDictionary<string, string> idle)
+    {
+        StringBuilder html = new();
+        html.Append($"<form class=\"fields\" method=\"get\" action=\"{action}\" data-live novalidate>\n<p class=\"hint\">Nothing you change here is written to your records.</p>\n");
+        html.Append($"<div class=\"note bad\" role=\"alert\"{(form.Faults.Count == 0 ? " hidden" : "")}><p>{FaultLine(form.Faults.Count)}</p></div>\n");
+        foreach (IGrouping<string, PageField> group in form.Fields.GroupBy(field => field.Group ?? ""))
+        {
+            AppendFields(html, form, group.Select(field => idle.TryGetValue(field.Key, out string? why) ? field with { Help = why } : field));
+        }
+
+        html.Append($"<p class=\"buttons\"><button type=\"submit\" class=\"main\">Calculate</button> <a href=\"{action}\"{(form.Query.Length > 0 ? "" : " hidden")} data-reset>Back to the records as they are</a></p>\n</form>\n");
         return html.ToString();
     }
 
@@ -60,7 +78,7 @@ internal static class FormView
         string id = "f-" + field.Key.Replace('.', '-');
         string help = field.Help.TrimEnd('.') is { Length: > 0 } words ? char.ToUpperInvariant(words[0]) + words[1..] + "." : "";
         string described = $"{(help.Length > 0 ? id + "-help " : "")}{id}-fault";
-        string common = $"id=\"{id}\" name=\"{PageShell.Encode(field.Key)}\" aria-describedby=\"{described}\"{(fault is null ? "" : " aria-invalid=\"true\"")}";
+        string common = $"id=\"{id}\" name=\"{PageShell.Encode(field.Key)}\" data-default=\"{PageShell.Encode(field.Default)}\" aria-describedby=\"{described}\"{(fault is null ? "" : " aria-invalid=\"true\"")}";
         string facts = string.Join(", ", new[] { field.Unit, FieldText.Range(field, form.DecimalMark) }.Where(fact => fact is not null));
         string unit = facts.Length == 0 ? "" : $" <span class=\"unit\">({PageShell.Encode(facts)})</span>";
         string label = $"<label for=\"{id}\">{PageShell.Encode(field.Label)}{unit}</label>";

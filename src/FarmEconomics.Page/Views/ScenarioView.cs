@@ -1,6 +1,6 @@
 using System.Text;
-using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Page.Fields;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Page.Views;
 

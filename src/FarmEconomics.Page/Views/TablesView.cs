@@ -1,6 +1,6 @@
 using System.Text;
-using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Page.Views;

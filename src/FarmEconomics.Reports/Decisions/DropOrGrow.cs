@@ -14,23 +14,24 @@ public sealed class DropOrGrow
     private readonly FarmReview review;
     private readonly ChangeJudge judge;
 
-    private DropOrGrow(FarmReview review, SeasonReview season, string drop, string grow, decimal length, decimal elasticity, int seed)
+    private DropOrGrow(FarmReview review, SeasonCosts costs, Verdicts verdicts, Trial trial)
     {
         this.review = review;
+        SeasonReview season = costs.Season;
         Season = season;
-        Costs = SeasonCosts.Of(season);
+        Costs = costs;
         judge = new ChangeJudge(Costs);
-        decimal? market = elasticity == 0m ? null : Math.Abs(elasticity);
-        Verdicts = Verdicts.Of(review, Costs, new VerdictSettings { Elasticity = market }, new SimulationSettings { Seed = seed });
+        decimal? market = Market(trial.Elasticity);
+        Verdicts = verdicts;
         if (Verdicts.Crops.Count == 0)
         {
             throw new ArgumentException($"No crop has a planting in {season.CropYear}.", nameof(season));
         }
 
-        string dropped = string.IsNullOrWhiteSpace(drop) ? MostDisputed() : drop;
-        string grown = string.IsNullOrWhiteSpace(grow) ? Verdicts.Crops[0].Budget.Name : grow;
+        string dropped = string.IsNullOrWhiteSpace(trial.Drop) ? MostDisputed() : trial.Drop;
+        string grown = string.IsNullOrWhiteSpace(trial.Grow) ? Verdicts.Crops[0].Budget.Name : trial.Grow;
         Dropped = judge.Judge(new Change(ChangeKind.Drop, dropped, 0m, null, market));
-        Grown = judge.Judge(new Change(ChangeKind.Grow, grown, length == 0m ? CropWriteUp.UsualBedLength(season) / 2m : length, null, market));
+        Grown = judge.Judge(new Change(ChangeKind.Grow, grown, trial.Length == 0m ? CropWriteUp.UsualBedLength(season) / 2m : trial.Length, null, market));
         DropBudget = season.Crops.First(crop => crop.Name == Dropped.Change.Crop);
         Grid = WhatIfGrid.Of(judge.ModelOf(DropBudget.Name));
     }
@@ -69,7 +70,25 @@ public sealed class DropOrGrow
     /// <param name="seed">The seed of the draws.</param>
     /// <exception cref="ArgumentException">A crop has no planting in the season, or the length is below 0.</exception>
     public static DropOrGrow Of(FarmReview review, SeasonReview season, string drop = "", string grow = "", decimal length = 0m, decimal elasticity = 0m, int seed = 2025) =>
-        new(review, season, drop, grow, length, elasticity, seed);
+        Of(review, SeasonCosts.Of(season), new Trial(drop, grow, length, elasticity, seed));
+
+    /// <summary>What is tried.</summary>
+    /// <param name="Drop">The crop to try without; empty: the one whose two answers disagree by most.</param>
+    /// <param name="Grow">The crop to try more of; empty: the best per bed-foot-week.</param>
+    /// <param name="Length">Bed length more; 0: half a usual bed.</param>
+    /// <param name="Elasticity">How every channel takes more; 0: each channel's own.</param>
+    /// <param name="Seed">The seed of the draws.</param>
+    internal sealed record Trial(string Drop, string Grow, decimal Length, decimal Elasticity, int Seed)
+    {
+        /// <summary>True when the verdicts are those at the assumptions the program ships with.</summary>
+        internal bool HasUsualVerdicts => Elasticity == 0m && Seed == new SimulationSettings().Seed;
+    }
+
+    /// <summary>Makes it of costs that are known already; of verdicts, too, where they are the same.</summary>
+    internal static DropOrGrow Of(FarmReview review, SeasonCosts costs, Trial trial, Func<Verdicts>? usual = null) => new(review, costs,
+        usual is not null && trial.HasUsualVerdicts ? usual() : Verdicts.Of(review, costs, new VerdictSettings { Elasticity = Market(trial.Elasticity) }, new SimulationSettings { Seed = trial.Seed }), trial);
+
+    private static decimal? Market(decimal elasticity) => elasticity == 0m ? null : Math.Abs(elasticity);
 
     /// <summary>The checks of this page; throws when one fails.</summary>
     /// <exception cref="InvalidOperationException">A check fails.</exception>

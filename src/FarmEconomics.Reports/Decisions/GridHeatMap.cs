@@ -120,12 +120,10 @@ public static class GridHeatMap
         return 0.5 + ((factor - (double)factors[0]) / 0.1);
     }
 
-    /// <summary>Loss in browns, gain in blues, both darker with size and nearly white at 0.</summary>
+    /// <summary>Loss in rust, gain in blue, both darker with size and nearly the page's own at 0.</summary>
     private static Color Fill(double part)
     {
         double at = Math.Clamp(Math.Sqrt(Math.Abs(part)), 0, 1);
-        return part >= 0 ? Palette.Shade(at) : new Color(Mix(240, Palette.Loss.R), Mix(238, Palette.Loss.G), Mix(230, Palette.Loss.B));
-
-        byte Mix(double a, double b) => (byte)Math.Round(a + ((b - a) * at));
+        return part >= 0 ? Palette.Shade(at) : Palette.LossShade(at);
     }
 }

@@ -22,6 +22,8 @@ public sealed class Figure
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(height);
         PlotFont.Use();
         Plot = plot;
+        plot.FigureBackground.Color = Plots.Palette.White;
+        plot.Axes.Title.Label.ForeColor = Plots.Palette.Ink;
         Alt = alt;
         Width = width;
         Height = height;
@@ -62,6 +64,21 @@ public sealed class Figure
         }
     }
 
+    /// <summary>How much of the top its title takes; 0: the title stands nowhere else.</summary>
+    internal int TitleHeight { get; init; }
+
+    /// <summary>What a reader is told who points at a place of the drawing.</summary>
+    internal IReadOnlyList<FigureTip> Tips { get; init; } = [];
+
+    /// <summary>The same without its title, for a page that has it above.</summary>
+    internal string SvgBelowTitle()
+    {
+        lock (Plot.Sync)
+        {
+            return FigureSvg.WithTips(FigureSvg.Inline(Plot.GetSvgXml(Width, Height), Alt, Width, Height, TitleHeight), Tips);
+        }
+    }
+
     /// <summary>The figure as an SVG element that can stand inside a page, with a role, a label and ids of its own.</summary>
     public string Svg()
     {
@@ -71,3 +88,11 @@ public sealed class Figure
         }
     }
 }
+
+/// <summary>A place of a drawing with the exact figure behind it.</summary>
+/// <param name="X">Its left edge in the drawing's pixels.</param>
+/// <param name="Y">Its upper edge.</param>
+/// <param name="W">Its width.</param>
+/// <param name="H">Its height.</param>
+/// <param name="Text">The figure, in words.</param>
+internal sealed record FigureTip(double X, double Y, double W, double H, string Text);

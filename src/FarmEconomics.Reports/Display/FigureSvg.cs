@@ -2,6 +2,7 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
+using FarmEconomics.Reports.Plots;
 
 namespace FarmEconomics.Reports.Display;
 
@@ -9,8 +10,13 @@ namespace FarmEconomics.Reports.Display;
 internal static partial class FigureSvg
 {
     /// <summary>Strips the prologue, adds a viewBox, a role and a label, and makes the ids the figure's own.</summary>
+    /// <param name="xml">The file.</param>
+    /// <param name="alt">What it shows.</param>
+    /// <param name="width">Its width.</param>
+    /// <param name="height">Its height.</param>
+    /// <param name="top">How much of its top is left out: the title, where a page has it above.</param>
     /// <remarks>The prefix comes from the content, so the same records give the same bytes.</remarks>
-    public static string Inline(string xml, string alt, int width, int height)
+    public static string Inline(string xml, string alt, int width, int height, int top = 0)
     {
         int start = xml.IndexOf("<svg", StringComparison.Ordinal);
         int body = xml.IndexOf('>', start) + 1;
@@ -20,13 +26,25 @@ internal static partial class FigureSvg
         inner = Retag(inner, id => $"\u0001{Number(numbers, id)}");
         string prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(alt + "\n" + inner)))[..10] + "-";
         inner = inner.Replace("\u0001", prefix, StringComparison.Ordinal);
-        // Verdana has the same widths (DejaVu Sans comes from Bitstream Vera, drawn to match it), so machines that
-        // lack DejaVu Sans keep the spacing.
-        inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Verdana, Geneva, sans-serif\"", StringComparison.Ordinal);
+        inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Segoe UI, system-ui, sans-serif\"", StringComparison.Ordinal);
         inner = Layout().Replace(inner, "");
+        inner = ColorUse().Replace(inner, use => Palette.Roles.TryGetValue(use.Groups["color"].Value, out string? role)
+            ? $"{use.Groups["where"].Value}=\"var(--{role},{use.Groups["color"].Value})\"" : use.Value);
         return $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
-            + $"viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
+            + $"viewBox=\"0 {top} {width} {height - top}\" width=\"{width}\" height=\"{height - top}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
             + inner.Trim();
+    }
+
+    /// <summary>Adds places to point at, invisible, above what is drawn.</summary>
+    internal static string WithTips(string svg, IReadOnlyList<FigureTip> tips)
+    {
+        StringBuilder rects = new();
+        foreach (FigureTip tip in tips)
+        {
+            rects.Append(System.Globalization.CultureInfo.InvariantCulture, $"<rect x=\"{tip.X:0.#}\" y=\"{tip.Y:0.#}\" width=\"{tip.W:0.#}\" height=\"{tip.H:0.#}\" fill=\"transparent\"><title>{WebUtility.HtmlEncode(tip.Text)}</title></rect>");
+        }
+
+        return svg.Insert(svg.LastIndexOf("</svg>", StringComparison.Ordinal), rects.ToString());
     }
 
     // Tag by tag: a label's text may read like an id, and text has its angle brackets encoded.
@@ -53,6 +71,9 @@ internal static partial class FigureSvg
 
     [GeneratedRegex("(url\\(|href=\")#([^)\"]*)")]
     private static partial Regex IdUse();
+
+    [GeneratedRegex("(?<where>fill|stroke|stop-color)=\"(?<color>#[0-9A-Fa-f]{6}|white|black)\"")]
+    private static partial Regex ColorUse();
 
     // The indentation the SVG writer puts around tags and inside text elements.
     [GeneratedRegex("(?<=>)\\s*\\n\\s*|\\s*\\n\\s*(?=<)")]

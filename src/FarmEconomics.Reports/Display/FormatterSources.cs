@@ -34,11 +34,15 @@ public sealed class HtmlFormatterSource
         return html.StartsWith(Open, StringComparison.Ordinal) && html.EndsWith(Close, StringComparison.Ordinal) ? html[Open.Length..^Close.Length] : html;
     }
 
+    /// <summary>A fragment, guarded against Jupyter's typesetter.</summary>
+    /// <param name="html">The fragment.</param>
+    internal static string Guarded(string html) => Open + html + Close;
+
     /// <summary>One formatter for HTML and one for plain text.</summary>
 #pragma warning disable CA1822 // Mark members as static: the kernel calls it on an instance
     public IEnumerable<object> CreateTypeFormatters() =>
     [
-        new MimeFormatter("text/html", value => Open + ((IHtmlDisplay)value).ToHtml() + Close),
+        new MimeFormatter("text/html", value => Guarded(((IHtmlDisplay)value).ToHtml())),
         new MimeFormatter("text/plain", value => ((IHtmlDisplay)value).ToPlainText()),
     ];
 #pragma warning restore CA1822

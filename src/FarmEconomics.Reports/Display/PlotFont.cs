@@ -4,11 +4,11 @@ using SkiaSharp;
 namespace FarmEconomics.Reports.Display;
 
 /// <summary>The font of every plot, brought along because a bare machine has none and labels would vanish silently.</summary>
-/// <remarks>DejaVu Sans, an open font (licence beside the files in Fonts/). Safe to call from several threads.</remarks>
+/// <remarks>Page Sans, a subset of the open font Source Sans 3 (license beside the files in Fonts/), the same as the pages use. Safe to call from several threads.</remarks>
 public static class PlotFont
 {
     /// <summary>The family's name, as it stands in vector pictures.</summary>
-    public const string Name = "DejaVu Sans";
+    public const string Name = "Page Sans";
 
     private static readonly Lazy<bool> Registered = new(Register);
 
@@ -26,7 +26,7 @@ public static class PlotFont
 
     private static bool Register()
     {
-        // First in the list: the same letters on every machine, also where another DejaVu is installed.
+        // First in the list: the same letters on every machine, whatever fonts are installed.
         Fonts.FontResolvers.Insert(0, new EmbeddedFontResolver());
         Fonts.Default = Name;
         Fonts.Sans = Name;
@@ -35,8 +35,8 @@ public static class PlotFont
 
     private sealed class EmbeddedFontResolver : IFontResolver
     {
-        private readonly Lazy<SKTypeface> regular = new(() => Load("DejaVuSans.ttf"));
-        private readonly Lazy<SKTypeface> bold = new(() => Load("DejaVuSans-Bold.ttf"));
+        private readonly Lazy<SKTypeface> regular = new(() => Load("PageSans-400.ttf"));
+        private readonly Lazy<SKTypeface> bold = new(() => Load("PageSans-600.ttf"));
 
         public SKTypeface? CreateTypeface(string fontName, FontWeight weight, FontSlant slant, FontSpacing spacing) =>
             // Whatever family is asked for: a plot made before Use(), or by someone else, shows its labels too.

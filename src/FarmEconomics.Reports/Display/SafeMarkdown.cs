@@ -10,7 +10,7 @@ public static class SafeMarkdown
 {
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder().UsePipeTables().DisableHtml().Build();
 
-    private static readonly string[] Schemes = ["http:", "https:", "mailto:"];
+    private static readonly string[] Schemes = ["http:", "https:", "mailto:", Blocks.PageTarget.Scheme];
 
     /// <summary>The HTML of a Markdown text. Right-aligned table cells get the class <c>num</c> instead of a style.</summary>
     public static string ToHtml(string markdown)

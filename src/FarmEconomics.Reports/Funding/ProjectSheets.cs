@@ -46,7 +46,7 @@ public static class ProjectSheets
         {
             CropWriteUp any = crops[0];
             table.Note(writeUp.Season.Notation.Text($"Per bed: {writeUp.Season.Notation.Number(any.BedLength, Look.Quantity)} bed-feet, the length most beds have. Per acre: {writeUp.Season.Notation.Number(any.BedFeetPerAcre, Look.Quantity)} bed-feet, "
-                + $"beds of {writeUp.Season.Notation.Number(writeUp.Season.Settings.StandardBedWidthIn, Look.Quantity)} {length.WidthShort()} with paths of {writeUp.Season.Notation.Number(writeUp.Assumptions.PathWidth(length), Look.Exact)} {length.WidthShort()}. An acre of beds planted several times a year holds several such acres."));
+                + $"beds of {writeUp.Season.Notation.Number(writeUp.Season.Settings.StandardBedWidthIn, Look.Quantity)} {length.WidthShort()} with paths of {writeUp.Season.Notation.Number(writeUp.Assumptions.NextSeason.PathWidthIn(length), Look.Exact)} {length.WidthShort()}. An acre of beds planted several times a year holds several such acres."));
         }
 
         return Noted(sheet, "Next season: output x area x yield x price; costs by what each varies with, labor x the wage factor, others x the cost factor.");
@@ -141,7 +141,7 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Notation).Column("Object class").Column("Item").Column("How it comes about")
+        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Notation).Column("Object class").Column("Item").Wrapping().Column("How it comes about").Wrapping()
             .Column("Funder", Look.Money).Column("Match", Look.Money).Column("In kind").Column("Row");
         foreach (GrantLine line in grant.Lines)
         {
@@ -161,7 +161,7 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Notation).InOrder().Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money).Column("From");
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Notation).InOrder().Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money).Column("From").Wrapping();
         FundingSheet sheet = new("Yearly saving", table);
         foreach (YearlySaving line in investment.Savings)
         {
@@ -187,7 +187,7 @@ public static class ProjectSheets
         }
 
         Notation notation = writeUp.Season.Notation;
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", notation).Column("Figure").Column("With the grant", Look.Exact).Column("Without", Look.Exact);
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", notation).Column("Figure").Wrapping().Column("With the grant", Look.Exact).Column("Without", Look.Exact);
         FundingSheet sheet = new("Investment", table);
         for (int year = 0; year <= with.Years; year++)
         {
@@ -250,15 +250,15 @@ public static class ProjectSheets
     /// <summary>Everything assumed beside the records.</summary>
     public static FundingSheet Assumptions(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable("What the write-up assumes beside the records", writeUp.Season.Notation).Column("Assumption").Column("Value").Column("Unit").Column("What it means");
+        ReportTable table = new ReportTable("What the write-up assumes beside the records", writeUp.Season.Notation).Column("Assumption").Column("Value").Column("Unit").Column("What it means").Column("Set as");
         foreach (Assumption assumption in writeUp.Assumptions.All(writeUp.Season.Notation))
         {
-            table.Row(assumption.Name, assumption.Value ?? "not given", assumption.Unit, assumption.Meaning);
+            table.Row(assumption.Title, assumption.Value ?? "not given", assumption.Unit, assumption.Meaning, assumption.Name);
         }
 
         foreach ((string asset, int years) in writeUp.Assumptions.Classes)
         {
-            table.Row($"depreciation class of {asset}", years.ToString(System.Globalization.CultureInfo.InvariantCulture), "years", "MACRS recovery period, your input");
+            table.Row($"Depreciation class of {asset}", years.ToString(System.Globalization.CultureInfo.InvariantCulture), "years", "MACRS recovery period, your input", "class");
         }
 
         return new FundingSheet("Assumptions", table) { Landscape = true };

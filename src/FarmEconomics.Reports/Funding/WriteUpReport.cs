@@ -1,9 +1,10 @@
-using System.Net;
 using System.Text;
 using FarmEconomics.Budgets;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 
@@ -75,13 +76,14 @@ public static class WriteUpReport
         {
             CashFlow next = writeUp.NextYear;
             text.Append($"Next year's cash is lowest at the end of {next.Months[next.LowMonth].ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}, at {InMoney(next.LowPoint)}");
-            decimal loan = next.OperatingLoan(writeUp.Assumptions.Number("minimum_cash") ?? 0m).Value ?? 0m;
-            text.Append(loan > 0m ? $": an operating loan of {InMoney(loan)} would bridge it. " : ": no operating loan is needed. ");
+            decimal loan = next.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash).Value ?? 0m;
+            text.Append(loan > 0m ? $": an operating loan of {InMoney(loan)} would bridge it. {(writeUp.Line is null ? "" : DebtSheets.Sentence(writeUp) + " ")}" : ": no operating loan is needed. ");
         }
 
         if (writeUp.Grant is { } grant)
         {
             text.Append($"{Prose.Text(grant.Project)} costs {InMoney(grant.Total)}: {InMoney(grant.Funder)} is asked of the funder, {InMoney(grant.Match)} is the farm's own, {InMoney(grant.InKind)} of it in kind. ");
+            text.Append(MustSave(writeUp.Investment!, notation));
             text.Append(writeUp.Investment is { WithGrant: { } with, WithoutGrant: { } without }
                 ? $"Its net present value is {InMoney(with.NetPresentValue)} with the grant and {InMoney(without.NetPresentValue)} without. "
                 : $"Whether it pays can't be told: {writeUp.Investment!.Missing}. ");
@@ -97,6 +99,35 @@ public static class WriteUpReport
         return new Prose(text.ToString().Trim());
     }
 
+    internal static string MustSave(Investment investment, Notation notation)
+    {
+        (SavingNeeded with, SavingNeeded without) = (investment.NeededWithGrant, investment.NeededWithoutGrant);
+        if (with.Yearly.Value is not { } yearly || without.Yearly.Value is not { } alone)
+        {
+            return "";
+        }
+
+        string hours = with.Hours.Value is { } least && without.Hours.Value is { } most
+            ? notation.Text($": {least:#,##0} or {most:#,##0} hours of work")
+            : "";
+        return $"To pay, it must save {notation.InWords(yearly, Look.WholeMoney)} a year with the grant, {notation.InWords(alone, Look.WholeMoney)} without{hours}. ";
+    }
+
+    /// <summary>What happens to cash where the funder's money comes late; empty without a project or opening cash.</summary>
+    internal static string GrantLate(FundingWriteUp writeUp)
+    {
+        if (writeUp.Grant is not { Funder: > 0m } grant || writeUp.NextYear.OpeningCash is null || writeUp.Tax.NetUnknown is not null)
+        {
+            return "";
+        }
+
+        CashFlow before = writeUp.NextYearBeforeGrant;
+        Notation notation = writeUp.Season.Notation;
+        return $"The grant is counted in {writeUp.GrantComes!.Value.ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}; "
+            + (FiscalYear.Of(writeUp.Season.Settings, writeUp.Period.Year + 1).Holds(writeUp.GrantComes.Value) ? "" : "that is after the twelve months shown; ")
+            + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, cash is lowest at {BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)} (grant_month says when it comes).";
+    }
+
     /// <summary>What weakens the write-up, a sentence each.</summary>
     public static Prose HowSure(FundingWriteUp writeUp)
     {
@@ -108,14 +139,14 @@ public static class WriteUpReport
             points.Add($"There are {Prose.Text(unknown)}: net income, cash flow and the measures that rest on them are not available. What isn't written down is not 0.");
         }
 
-        if (writeUp is { Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap)
+        if (writeUp is { SheetsUnknown: null, Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap)
         {
             points.Add(gap == 0m ? "The cash counted on the balance sheets is what the records explain, to the cent."
                 : $"The records don't explain {notation.InWords(Math.Abs(gap), Look.Money)} of cash that {(gap > 0m ? "came in" : "left")} in the year; a lender will ask.");
         }
         else
         {
-            points.Add("There are not two balance sheets within a month of both ends of the year, so income is cash only and several measures are not available.");
+            points.Add($"There are not two whole balance sheets within a month of both ends of the year ({writeUp.SheetsUnknown}), so income is cash only and several measures are not available.");
         }
 
         if (writeUp.Tax.WithoutClass.Count > 0)
@@ -128,6 +159,13 @@ public static class WriteUpReport
             points.Add($"{notation.InWords(unlabeled, Look.Money)} of expenses carry no line of the form.");
         }
 
+        if (GrantLate(writeUp) is { Length: > 0 } late)
+        {
+            points.Add(late);
+        }
+
+        points.AddRange(TaxSheet.RetiredEarly(writeUp).Select(Prose.Text));
+        points.AddRange(TaxSheet.LeftOut(writeUp));
         int missing = writeUp.Measures.Count(measure => !measure.Value.IsAvailable);
         points.Add(missing == 0 ? "Every measure could be reckoned." : $"{missing} of {writeUp.Measures.Count} measures are not available; each says which input is missing.");
         points.Add("The next year is last year's pattern times the factors assumed, no forecast.");
@@ -142,11 +180,11 @@ public static class WriteUpReport
         IEnumerable<LoanSchedule> loans = writeUp.NewLoan is { } asked ? writeUp.Loans.Append(asked) : writeUp.Loans;
         FundingSheet?[] sheets =
         [
-            ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp),
-            MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
-            MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
-            ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp),
-            ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), ProjectSheets.Checks(writeUp),
+            ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp), TaxSheet.Classes(writeUp), TaxSheet.Taxes(writeUp),
+            MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), DebtSheets.Line(writeUp), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
+            MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), DebtSheets.Replacement(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
+            ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), GrantFormSheet.Of(writeUp), DebtSheets.Needed(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp), ChoiceSheets.Projects(writeUp), ChoiceSheets.Tools(writeUp),
+            ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), StandTables.Stands(writeUp.Review, writeUp.Period.Year) is { } stands ? new FundingSheet("Perennials", stands) { Landscape = true } : null, ProjectSheets.Checks(writeUp),
         ];
         return [.. sheets.OfType<FundingSheet>()];
     }
@@ -169,21 +207,5 @@ public static class WriteUpReport
         }
 
         return workbook;
-    }
-
-    /// <summary>The content of a page, ready for print; every text from records is encoded.</summary>
-    public static string Html(FundingWriteUp writeUp)
-    {
-        ArgumentNullException.ThrowIfNull(writeUp);
-        StringBuilder html = new();
-        html.Append($"<h1>{WebUtility.HtmlEncode(writeUp.Season.Settings.FarmName)}: budget for a lender or a funder, {writeUp.Period.Year}</h1>\n");
-        html.Append(Answer(writeUp).ToHtml()).Append("<h2>How sure are we?</h2>\n").Append(HowSure(writeUp).ToHtml());
-        html.Append("<figure>").Append(CashPlot.Of(writeUp).Svg()).Append("<figcaption>").Append(WebUtility.HtmlEncode(CashPlot.Sentence(writeUp))).Append("</figcaption></figure>\n");
-        foreach (FundingSheet sheet in Sheets(writeUp))
-        {
-            html.Append("<h2>").Append(WebUtility.HtmlEncode(sheet.Name)).Append("</h2>\n").Append((sheet.ForPage ?? sheet.Table).ToHtml());
-        }
-
-        return html.ToString();
     }
 }

@@ -70,7 +70,7 @@ public static class BedMap
     private static Color ColorOf(List<string> groups, string group)
     {
         int i = groups.FindIndex(known => string.Equals(known, group, StringComparison.OrdinalIgnoreCase));
-        return Palette.Of(i % 2 == 0 ? i / 2 : ((groups.Count + 1) / 2) + (i / 2), groups.Count);
+        return Palette.Of(i);
     }
 
     private static int Days(BedStay planting, DateOnly from, DateOnly to) =>
@@ -78,7 +78,7 @@ public static class BedMap
 
     private static void DrawCalendar(Canvas canvas, Scale scale, DateOnly from, DateOnly to, double top, double bottom)
     {
-        canvas.Rect(Left, top, scale.To - Left, bottom - top, Color.FromHex("#f4f3ee"));
+        canvas.Rect(Left, top, scale.To - Left, bottom - top, Palette.Pale);
         for (DateOnly month = from; month < to; month = month.AddMonths(1))
         {
             double x = scale[month.DayNumber - from.DayNumber];

@@ -10,6 +10,7 @@ namespace FarmEconomics.Reports.Plots;
 internal sealed class Canvas
 {
     private const int TitleHeight = 34;
+    private const double Least = 11.3;
 
     private readonly Plot plot;
     private readonly int width;
@@ -43,7 +44,12 @@ internal sealed class Canvas
     /// <summary>Width of a text on the page, by the metrics of the font that will draw it.</summary>
     internal static double TextWidth(string text, double size) => PlotFont.Width(text, size);
 
-    internal Figure ToFigure(string alt) => new(plot, alt, width, height);
+    private readonly List<FigureTip> tips = [];
+
+    internal Figure ToFigure(string alt) => new(plot, alt, width, height) { TitleHeight = TitleHeight, Tips = tips };
+
+    /// <summary>What a reader is told who points at a place.</summary>
+    internal void Tip(double x, double y, double w, double h, string text) => tips.Add(new FigureTip(x, y + TitleHeight, w, h, text));
 
     internal void Rect(double x, double y, double w, double h, Color fill, Color? line = null, double lineWidth = 1)
     {
@@ -85,7 +91,8 @@ internal sealed class Canvas
         }
 
         ScottPlot.Plottables.Text label = plot.Add.Text(text, x, Y(rotation == 0 ? y + (size * 0.14) : y)); // the middle of a line of text lies below that of its box
-        label.LabelFontSize = (float)size;
+        // Smaller is hard to read at the size a page shows it.
+        label.LabelFontSize = (float)Math.Max(size, Least);
         label.LabelFontColor = color ?? Palette.Ink;
         label.LabelAlignment = align;
         label.LabelBold = bold;

@@ -31,7 +31,7 @@ public static class ChoicePlot
         double x = 10;
         for (int k = 0; k < ways.Count; k++)
         {
-            canvas.Dot(x + 5, 12, 10, Palette.Of(k, ways.Count + 1), Palette.White, Shapes[k % Shapes.Length]);
+            canvas.Dot(x + 5, 12, 10, Palette.Of(k), Palette.White, Shapes[k % Shapes.Length]);
             canvas.Text(ways[k], x + 14, 12, 11.5);
             x += 32 + Canvas.TextWidth(ways[k], 11.5);
         }
@@ -53,7 +53,7 @@ public static class ChoicePlot
             canvas.Line(scale[rows[i].Values.Min()], y, scale[rows[i].Values.Max()], y, Palette.Middle, 2);
             for (int k = 0; k < ways.Count; k++)
             {
-                canvas.Dot(scale[rows[i].Values[k]], y + ((k - ((ways.Count - 1) / 2.0)) * 5), 9, Palette.Of(k, ways.Count + 1), Palette.White, Shapes[k % Shapes.Length]);
+                canvas.Dot(scale[rows[i].Values[k]], y + ((k - ((ways.Count - 1) / 2.0)) * 5), 9, Palette.Of(k), Palette.White, Shapes[k % Shapes.Length]);
             }
         }
 

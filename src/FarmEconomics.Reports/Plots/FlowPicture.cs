@@ -46,7 +46,7 @@ public static class FlowPicture
         Dictionary<string, double> leftAt = Stack(left, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), unit, canvas.Bottom);
         Dictionary<string, double> middleAt = Stack(middle, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), unit, canvas.Bottom);
         Dictionary<string, double> rightAt = Stack(right, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), unit, canvas.Bottom);
-        Color ColorOf(string name) => left.IndexOf(name) is >= 0 and var i ? Palette.Of(i, left.Count) : Palette.Middle;
+        Color ColorOf(string name) => left.IndexOf(name) is >= 0 and var i ? Palette.Of(i) : Palette.Middle;
         Bands(canvas, left, middle, leftAt, middleAt, (from, to) => flows.Where(flow => flow.From == from && flow.Carrier == to).Sum(flow => flow.Amount), unit, 172, 392, ColorOf);
         Bands(canvas, middle, right, middleAt, rightAt, (from, to) => flows.Where(flow => flow.Carrier == from && flow.To == to).Sum(flow => flow.Amount), unit, 392 + Node, 706, ColorOf);
         Nodes(canvas, left, leftAt, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), unit, 172 - Node, 154, Alignment.MiddleRight, ColorOf, notation);

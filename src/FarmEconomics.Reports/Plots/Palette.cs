@@ -3,46 +3,66 @@ using ScottPlot;
 namespace FarmEconomics.Reports.Plots;
 
 /// <summary>
-/// Colors that stay apart for color-blind readers and in grey print: each list runs from dark to light, so lightness alone tells them
-/// apart (blue to yellow, after the cividis ramp of Nunez, Anderton and Renslow 2018, doi:10.1371/journal.pone.0199239).
+/// The colors of plots, each reserved for one role of the pages: what is drawn in it becomes the page's own variable (<see cref="Roles"/>), so that a plot is dark on a dark page. Series stay apart
+/// for color-blind readers by lightness as well (blue and ochre, after the advice of Wong, Nature Methods 8, 2011); fills reach 3:1 against the page.
 /// </summary>
 internal static class Palette
 {
-    internal static readonly Color Ink = Color.FromHex("#22261f");
-    internal static readonly Color Soft = Color.FromHex("#5c6355");
-    internal static readonly Color Rule = Color.FromHex("#d5d8d0");
-    internal static readonly Color White = Color.FromHex("#ffffff");
-    internal static readonly Color Dark = Color.FromHex("#00326e");
-    internal static readonly Color Middle = Color.FromHex("#7c7b78");
-    internal static readonly Color Light = Color.FromHex("#bcaf6f");
-    internal static readonly Color Pale = Color.FromHex("#e3dcc2");
-    internal static readonly Color Loss = Color.FromHex("#a33b16");
+    internal static readonly Color Ink = Color.FromHex("#1c1b19");
+    internal static readonly Color Soft = Color.FromHex("#5d5a54");
+    internal static readonly Color Rule = Color.FromHex("#ddd9d0");
 
-    private static readonly (double R, double G, double B)[] Ramp =
-    [
-        (0, 34, 78), (18, 53, 112), (59, 73, 108), (87, 93, 109), (112, 113, 115), (138, 134, 120), (165, 156, 116), (195, 179, 105), (225, 204, 85), (254, 232, 56),
-    ];
+    /// <summary>The page itself: halos, edges, text on dark fills.</summary>
+    internal static readonly Color White = Color.FromHex("#fbfaf7");
+    internal static readonly Color Dark = Color.FromHex("#5f83b5");
+    internal static readonly Color Middle = Color.FromHex("#8d8a83");
+    internal static readonly Color Light = Color.FromHex("#9a7d2e");
+    internal static readonly Color Pale = Color.FromHex("#f1eee7");
+    internal static readonly Color Loss = Color.FromHex("#c8693f");
+    internal static readonly Color LossText = Color.FromHex("#a83a0e");
+    internal static readonly Color GainText = Color.FromHex("#1d4f91");
 
-    /// <summary>The i-th of n colors, dark to light.</summary>
-    internal static Color Of(int i, int n)
+    private static readonly Color[] Series = [GainText, Light, Middle, Dark, Loss, Soft];
+    private static readonly Color[] Ramp = [Pale, .. new[] { "#d3dce9", "#adc0da", "#86a3ca", "#5f84b6", "#3b659e" }.Select(hex => Color.FromHex(hex))];
+    private static readonly Color[] LossRamp = [Pale, .. new[] { "#efd2c3", "#dfa184", "#c8693e" }.Select(hex => Color.FromHex(hex))];
+
+    /// <summary>Each color with the variable of the page that takes its place.</summary>
+    internal static IReadOnlyDictionary<string, string> Roles { get; } = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
     {
-        double at = n <= 1 ? 0 : (double)i / (n - 1) * (Ramp.Length - 1);
-        int low = Math.Min((int)at, Ramp.Length - 2);
-        double part = at - low;
-        return new Color(Mix(Ramp[low].R, Ramp[low + 1].R), Mix(Ramp[low].G, Ramp[low + 1].G), Mix(Ramp[low].B, Ramp[low + 1].B));
+        ["#1c1b19"] = "ink",
+        ["black"] = "ink",
+        ["#5d5a54"] = "soft",
+        ["#ddd9d0"] = "line",
+        ["#fbfaf7"] = "paper",
+        ["white"] = "paper",
+        ["#5f83b5"] = "bar",
+        ["#8d8a83"] = "pale",
+        ["#9a7d2e"] = "third",
+        ["#f1eee7"] = "tint",
+        ["#c8693f"] = "barloss",
+        ["#a83a0e"] = "loss",
+        ["#1d4f91"] = "gain",
+        ["#d3dce9"] = "r1",
+        ["#adc0da"] = "r2",
+        ["#86a3ca"] = "r3",
+        ["#5f84b6"] = "r4",
+        ["#3b659e"] = "r5",
+        ["#efd2c3"] = "l1",
+        ["#dfa184"] = "l2",
+        ["#c8693e"] = "l3",
+    };
 
-        byte Mix(double a, double b) => (byte)Math.Round(a + ((b - a) * part));
-    }
+    /// <summary>The i-th of some series.</summary>
+    internal static Color Of(int i) => Series[i % Series.Length];
 
-    /// <summary>From nearly white (0) to dark (1).</summary>
-    internal static Color Shade(double part)
-    {
-        double at = Math.Clamp(part, 0, 1);
-        return new Color(Mix(240, 0), Mix(238, 50), Mix(230, 110));
+    /// <summary>From the page's tint (0) to dark (1), in six steps.</summary>
+    internal static Color Shade(double part) => Step(Ramp, part);
 
-        byte Mix(double a, double b) => (byte)Math.Round(a + ((b - a) * at));
-    }
+    /// <summary>From the page's tint (0) to a loss (1), in four steps.</summary>
+    internal static Color LossShade(double part) => Step(LossRamp, part);
 
-    /// <summary>Text that can be read on a color.</summary>
-    internal static Color On(Color fill) => ((0.299 * fill.R) + (0.587 * fill.G) + (0.114 * fill.B)) > 140 ? Ink : White;
+    /// <summary>Text that can be read on a color, on a light page as on a dark one.</summary>
+    internal static Color On(Color fill) => Ramp.Take(4).Concat(LossRamp.Take(3)).Append(Rule).Append(White).Contains(fill) ? Ink : White;
+
+    private static Color Step(Color[] ramp, double part) => ramp[(int)Math.Round(Math.Clamp(part, 0, 1) * (ramp.Length - 1))];
 }

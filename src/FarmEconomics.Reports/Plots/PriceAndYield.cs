@@ -67,7 +67,7 @@ public static class PriceAndYield
         int i = 0;
         foreach ((string channel, List<(DateOnly Week, decimal Price)> weeks) in prices.OrderBy(channel => up[(double)channel.Prices[^1].Price]))
         {
-            Color color = Palette.Of(i, Math.Max(2, prices.Count + 1));
+            Color color = Palette.Of(i);
             for (int k = 1; k < weeks.Count; k++)
             {
                 canvas.Line(X(weeks[k - 1]), up[(double)weeks[k - 1].Price], X(weeks[k]), up[(double)weeks[k].Price], color, 1.2);

@@ -62,7 +62,7 @@ public static class SeasonPlots
         decimal share = season.Farm.Sums.HoursByStage[(int)most] / season.Farm.LaborHours.Value;
         int columns = crops.Count > 20 ? 2 : 1;
         Canvas canvas = new($"{StageName(most)} took {Phrase.Percent(share)} of the {season.Notation.Number(season.Farm.LaborHours.Value, Look.Count)} crop hours of {season.CropYear}", Width, BarColumns.HeightFor(crops.Count, columns));
-        List<Color> colors = stages.Select((_, i) => Palette.Of(i, stages.Count)).ToList();
+        List<Color> colors = stages.Select((_, i) => Palette.Of(i)).ToList();
         double x = 10;
         for (int i = 0; i < stages.Count; i++)
         {

@@ -90,7 +90,7 @@ public static class PricePlots
         canvas.Text("week of delivery", 70 + ((Width - 200) / 2.0), canvas.Bottom - 12, 10.5, Palette.Soft, ScottPlot.Alignment.MiddleCenter);
         if (costKnown)
         {
-            canvas.Text("cost, with handling", Width - 122, up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0), 11.5, Palette.Loss);
+            canvas.Text("cost, with handling", Width - 122, up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0), 11.5, Palette.LossText);
         }
 
         if (paid > 0)

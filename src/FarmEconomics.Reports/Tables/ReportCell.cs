@@ -28,8 +28,14 @@ public readonly record struct ReportCell
     /// <summary>A missing value.</summary>
     public static ReportCell Missing(string reason) => new(null, reason, null);
 
+    /// <summary>Where the cell leads on a page: a target such as <c>farm:crops/salad-mix</c>; null: nowhere.</summary>
+    public string? Target { get; private init; }
+
     /// <summary>The same with a remark.</summary>
-    public ReportCell Marked(string? mark) => new(Value, Reason, mark);
+    public ReportCell Marked(string? mark) => new(Value, Reason, mark) { Target = Target };
+
+    /// <summary>The same, leading somewhere.</summary>
+    public ReportCell To(string? target) => new(Value, Reason, Mark) { Target = target };
 
     /// <summary>Words.</summary>
     public static implicit operator ReportCell(string? text) => new(text, null, null);
@@ -83,6 +89,21 @@ public enum FigurePart
 /// <param name="Part">Where the figures of a row that opens come from.</param>
 public sealed record ReportColumn(string Heading, Look Look, string? Unit, FigurePart Part = FigurePart.Budget)
 {
+    /// <summary>What names it for another program; null: its place.</summary>
+    public string? Key { get; init; }
+
+    /// <summary>Whether a page draws a bar beside its numbers.</summary>
+    public bool HasBar { get; init; }
+
+    /// <summary>Whether a narrow window leaves it out.</summary>
+    public bool IsHiddenOnPhone { get; init; }
+
+    /// <summary>Whether its words may run over several lines.</summary>
+    public bool Wraps { get; init; }
+
+    /// <summary>Whether a gain carries a plus sign.</summary>
+    public bool IsChange { get; init; }
+
     /// <summary>True for numbers: right-aligned.</summary>
     public bool IsNumeric => Look is not (Look.Text or Look.Date);
 

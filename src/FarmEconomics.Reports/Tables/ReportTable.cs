@@ -14,6 +14,7 @@ public sealed class ReportTable : IHtmlDisplay
     private readonly List<ReportColumn> columns = [];
     private readonly List<IReadOnlyList<ReportCell>> rows = [];
     private readonly List<string> notes = [];
+    private readonly List<RowGroup> groups = [];
 
     /// <summary>Makes an empty table.</summary>
     /// <param name="title">The caption.</param>
@@ -45,6 +46,9 @@ public sealed class ReportTable : IHtmlDisplay
     /// <summary>Whether the rows stand in an order of their own that no page may sort.</summary>
     public bool KeepsOrder { get; private set; }
 
+    /// <summary>Groups of rows, in their order; none in most tables.</summary>
+    public IReadOnlyList<RowGroup> Groups => groups;
+
     /// <summary>Remarks below the table.</summary>
     public IReadOnlyList<string> Notes => notes;
 
@@ -53,6 +57,34 @@ public sealed class ReportTable : IHtmlDisplay
     {
         string? full = unit ?? (look is Look.Money or Look.WholeMoney or Look.Rate ? Notation.Sign : null);
         columns.Add(new ReportColumn(heading, look, per is null ? full : $"{full}/{per}", part));
+        return this;
+    }
+
+    /// <summary>Names the last column for another program, by an enum: its text is a look.</summary>
+    public ReportTable As(Enum key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return Last(column => column with { Key = Blocks.BlockKey.Kebab(key.ToString()) });
+    }
+
+    /// <summary>Has a page draw a bar beside the last column's numbers.</summary>
+    public ReportTable WithBar() => Last(column => column with { HasBar = true });
+
+    /// <summary>Leaves the last column out of narrow windows.</summary>
+    public ReportTable HiddenOnPhone() => Last(column => column with { IsHiddenOnPhone = true });
+
+    /// <summary>Lets the last column's words run over several lines.</summary>
+    public ReportTable Wrapping() => Last(column => column with { Wraps = true });
+
+    /// <summary>Has gains in the last column carry a plus sign.</summary>
+    public ReportTable AsChange() => Last(column => column with { IsChange = true });
+
+    /// <summary>Starts a group: rows from here on stand under its title.</summary>
+    /// <param name="title">The title.</param>
+    /// <param name="words">What holds of all of them, or null.</param>
+    public ReportTable Group(string title, string? words = null)
+    {
+        groups.Add(new RowGroup(rows.Count, title, words));
         return this;
     }
 
@@ -151,7 +183,19 @@ public sealed class ReportTable : IHtmlDisplay
         return found;
     }
 
+    private ReportTable Last(Func<ReportColumn, ReportColumn> change)
+    {
+        columns[^1] = change(columns[^1]);
+        return this;
+    }
+
     private IReadOnlyList<ReportCell> Checked(IReadOnlyList<ReportCell> cells) => cells.Count == columns.Count
         ? cells
         : throw new ArgumentException($"The table '{Title}' has {columns.Count} columns, the row {cells.Count} cells.", nameof(cells));
 }
+
+/// <summary>A group of rows.</summary>
+/// <param name="First">The first of its rows.</param>
+/// <param name="Title">Its title.</param>
+/// <param name="Words">What holds of all of them, or null.</param>
+public sealed record RowGroup(int First, string Title, string? Words);

@@ -6,7 +6,7 @@ namespace FarmEconomics.Budgets;
 
 /// <summary>
 /// The second door after opening a records folder: traces all years once, then reviews any crop year of them.
-/// Not safe to share between threads while seasons are being reviewed.
+/// Several threads may ask for seasons; what is worked out from one of them beyond its own figures belongs to one thread.
 /// </summary>
 public sealed class FarmReview
 {
@@ -74,17 +74,21 @@ public sealed class FarmReview
             IdleCapacity = idle ?? Records.Settings.IdleCapacity,
         };
         (int, SharingMethod, IdleCapacity) key = (cropYear, settings.SharingMethod, settings.IdleCapacity);
-        if (!seasons.TryGetValue(key, out SeasonReview? season))
+        lock (seasons)
         {
-            seasons[key] = season = new SeasonReview(Charges, cropYear, settings);
-        }
+            if (!seasons.TryGetValue(key, out SeasonReview? season))
+            {
+                seasons[key] = season = new SeasonReview(Charges, cropYear, settings);
+            }
 
-        return season;
+            return season;
+        }
     }
 
     private List<int> FindRecordedYears()
     {
-        HashSet<int> told = Charges.Charges.Where(charge => charge.Origin is ExpenseRow or LaborRow).Select(charge => charge.HomeYear)
+        HashSet<int> told = Charges.ChargeList.WithoutLabor.Where(charge => charge.Origin is ExpenseRow).Select(charge => charge.HomeYear)
+            .Concat(Trace.YearsWithLabor(added: false))
             .Concat(Trace.Enterprises.Where(enterprise => enterprise.IsPicked).Select(enterprise => enterprise.CropYear))
             .Concat(Trace.WindowsOfDispositions).ToHashSet();
         return Trace.CropYears.Where(told.Contains).ToList();

@@ -65,7 +65,7 @@ internal sealed class Reconciliation
         decimal fees = ExactUnits.Money(book.Trace.TotalsOf(year).Fees).Amount;
         decimal labor = book.Trace.LaborByWindow[year].Where(use => use.Kind == WorkerKind.Owner || book.IsImputed(use)).Sum(use => book.AmountOf(use)?.Amount ?? 0m);
         decimal ownership = records.Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings, records.CostsUntil)).Sum(part => (part.Farm + part.Household).Amount);
-        return fees + labor + ownership;
+        return fees + labor + ownership + LandCharge.Of(records, year).Amount;
     }
 
     private ReconciliationCheck HoursCheck()

@@ -95,15 +95,16 @@ public sealed class BalanceSheet
     /// <returns>Its amount.</returns>
     public decimal CostOf(BalanceKind kind) => Lines.Where(line => line.Kind == kind).Sum(line => line.AtCost ?? 0m);
 
+    /// <summary>Money on that day; null: no row is said to be cash, so nobody knows.</summary>
+    public decimal? Cash => Lines.Any(line => line.Kind == BalanceKind.Cash) ? CostOf(BalanceKind.Cash) : null;
+
     /// <summary>The balance sheet nearest to the end of a day and not after it, within 31 days.</summary>
     /// <param name="records">The records.</param>
     /// <param name="day">The day, usually the last of a year.</param>
-    /// <param name="assumptions">Which items are what.</param>
     /// <returns>The sheet; null when none is that near.</returns>
-    public static BalanceSheet? At(FarmRecords records, DateOnly day, FundingAssumptions assumptions)
+    public static BalanceSheet? At(FarmRecords records, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(records);
-        ArgumentNullException.ThrowIfNull(assumptions);
         List<BalanceRow> near = records.Tables.Balances.Where(row => row.Date <= day && row.Date > day.AddDays(-31)).ToList();
         if (near.Count == 0)
         {
@@ -112,7 +113,7 @@ public sealed class BalanceSheet
 
         DateOnly date = near.Max(row => row.Date);
         bool hasAssets = records.Tables.Assets.Count > 0;
-        List<BalanceLine> lines = near.Where(row => row.Date == date).Select(row => LineOf(row, assumptions, hasAssets)).ToList();
+        List<BalanceLine> lines = near.Where(row => row.Date == date).Select(row => LineOf(row, hasAssets)).ToList();
         int firstLiability = lines.FindIndex(line => !line.IsAsset);
         IEnumerable<BalanceLine> booked = records.Tables.Assets.Select(asset => BookValue.On(asset, date)).OfType<BookedAsset>()
             .Select(asset => new BalanceLine(asset.Asset.Asset.Trim(), BalanceClass.IntermediateAsset, BalanceKind.BookedAsset, asset.Net, null, asset.Asset));
@@ -120,23 +121,30 @@ public sealed class BalanceSheet
         return new BalanceSheet(date, lines, AddLoans(records, date, lines));
     }
 
-    private static BalanceLine LineOf(BalanceRow row, FundingAssumptions assumptions, bool hasAssets)
+    private static BalanceLine LineOf(BalanceRow row, bool hasAssets)
     {
         bool longer = row.Class is BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset;
-        BalanceKind kind = row.Class switch
+        BalanceKind kind = (row.Kind ?? Usual(row.Class)) switch
         {
-            BalanceClass.CurrentAsset when assumptions.Names("cash_items", row.Item) => BalanceKind.Cash,
-            BalanceClass.CurrentAsset when assumptions.Names("supply_items", row.Item) => BalanceKind.Supplies,
-            BalanceClass.CurrentAsset => BalanceKind.Inventory,
-            _ when longer && (!hasAssets || assumptions.Names("beside_assets_items", row.Item)) => BalanceKind.BesideAssets,
-            _ when longer => BalanceKind.LongerAsset,
-            BalanceClass.CurrentLiability when assumptions.Names("loan_items", row.Item) => BalanceKind.Debt,
-            BalanceClass.CurrentLiability when assumptions.Names("paid_ahead_items", row.Item) => BalanceKind.PaidAhead,
-            BalanceClass.CurrentLiability => BalanceKind.Payable,
+            BalanceItem.Cash => BalanceKind.Cash,
+            BalanceItem.Supplies => BalanceKind.Supplies,
+            BalanceItem.Inventory => BalanceKind.Inventory,
+            BalanceItem.InAssets when hasAssets => BalanceKind.LongerAsset,
+            BalanceItem.InAssets or BalanceItem.BesideAssets => BalanceKind.BesideAssets,
+            BalanceItem.PaidAhead => BalanceKind.PaidAhead,
+            BalanceItem.Bills => BalanceKind.Payable,
             _ => BalanceKind.Debt,
         };
-        return new BalanceLine(row.Item.Trim(), row.Class, kind, kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount, row);
+        return new BalanceLine(row.Item.Trim(), row.Class, kind, longer && kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount, row);
     }
+
+    private static BalanceItem Usual(BalanceClass stands) => stands switch
+    {
+        BalanceClass.CurrentAsset => BalanceItem.Inventory,
+        BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset => BalanceItem.InAssets,
+        BalanceClass.CurrentLiability => BalanceItem.Bills,
+        _ => BalanceItem.Debt,
+    };
 
     /// <summary>Where the table lists no debt, what is owed by schedule is added; where it lists some, the schedules only check it.</summary>
     private static string? AddLoans(FarmRecords records, DateOnly date, List<BalanceLine> lines)

@@ -106,7 +106,7 @@ public sealed class CashFlow
         }
 
         lines.Insert(3, new CashFlowLine("Loans paid out", IsIn: true, loans));
-        return new CashFlow($"Cash of {book.Period.Year}, month by month", book.Period.Months, opening?.CostOf(BalanceKind.Cash), Drop(lines));
+        return new CashFlow($"Cash of {book.Period.Year}, month by month", book.Period.Months, opening?.Cash, Drop(lines));
     }
 
     /// <summary>
@@ -117,7 +117,7 @@ public sealed class CashFlow
     /// <param name="book">Last year's cash book.</param>
     /// <param name="opening">Cash at its beginning, last year's closing; null: unknown.</param>
     /// <param name="assumptions">The factors.</param>
-    /// <param name="project">What the project costs in cash and what the funder gives, or null.</param>
+    /// <param name="project">What the project costs in cash and what the funder gives, or null. A grant that comes after the twelve months isn't in them.</param>
     /// <param name="newLoan">A loan asked for, or null.</param>
     /// <returns>The projection.</returns>
     public static CashFlow Next(CashBook book, decimal? opening, FundingAssumptions assumptions, (decimal Cash, decimal Grant)? project, LoanSchedule? newLoan)
@@ -125,9 +125,9 @@ public sealed class CashFlow
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(assumptions);
         FiscalYear next = FiscalYear.Of(book.Records.Settings, book.Period.Year + 1);
-        decimal Factor(string name) => assumptions.Number(name)!.Value;
-        decimal sales = Factor("area_factor") * Factor("yield_factor") * Factor("price_factor");
-        decimal cost = Factor("area_factor") * Factor("cost_factor");
+        NextSeasonAssumptions factors = assumptions.NextSeason;
+        decimal sales = factors.Area * factors.Yield * factors.Price;
+        decimal cost = factors.Area * factors.Cost;
         List<CashFlowLine> lines = [];
         bool scheduled = LoanSchedule.SaysWhatIsDue(book.Records);
         foreach (CashFlowLine line in Of(book, null).Lines.Where(line => line.Kind is not (null or CashKind.Capital)
@@ -137,17 +137,20 @@ public sealed class CashFlow
             {
                 CashKind.ProduceSales or CashKind.ShareIncome or CashKind.SellingFees => sales,
                 CashKind.Operating => cost,
-                CashKind.Labor => Factor("area_factor") * Factor("wage_factor"),
+                CashKind.Labor => factors.Area * factors.Wage,
                 _ => 1m,
             };
             lines.Add(line with { Months = [.. line.Months.Select(amount => Money.Rounded(amount * factor).Amount)] });
         }
 
-        int month = next.MonthOf(FirstDayOf(next, (int)Factor("project_month")));
         if (project is { } asked)
         {
-            lines.Add(Single("Grant", isIn: true, month, asked.Grant));
-            lines.Add(Single("Project, what is paid in cash", isIn: false, month, asked.Cash));
+            if (GrantDay(next, assumptions.Project) is var day && next.Holds(day))
+            {
+                lines.Add(Single("Grant", isIn: true, next.MonthOf(day), asked.Grant));
+            }
+
+            lines.Add(Single("Project, what is paid in cash", isIn: false, next.MonthOf(FirstDayOf(next, assumptions.Project.Month)), asked.Cash));
         }
 
         AddLoans(lines, next, book, newLoan);
@@ -193,6 +196,13 @@ public sealed class CashFlow
     {
         DateOnly day = new(year.Start.Year, month, 1);
         return day < year.Start ? day.AddYears(1) : day;
+    }
+
+    /// <summary>The first day of the month the funder's money comes in: not before the project is paid, so maybe after the year.</summary>
+    internal static DateOnly GrantDay(FiscalYear year, ProjectAssumptions project)
+    {
+        DateOnly paid = FirstDayOf(year, project.Month), comes = FirstDayOf(year, project.GrantMonth ?? project.Month);
+        return comes < paid ? comes.AddYears(1) : comes;
     }
 
     private static CashFlowLine Single(string name, bool isIn, int month, decimal amount)

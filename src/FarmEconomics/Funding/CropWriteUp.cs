@@ -112,7 +112,7 @@ public sealed class CropWriteUp
         Dictionary<Crop, decimal[,]> costs = CostByLine(season);
         LengthUnit length = season.Settings.LengthUnit;
         decimal perAcre = (length == LengthUnit.M ? SquareMetersPerHectare * CentimetersPerMeter : SquareFeetPerAcre * InchesPerFoot)
-            / (season.Settings.StandardBedWidthIn + assumptions.PathWidth(length));
+            / (season.Settings.StandardBedWidthIn + assumptions.NextSeason.PathWidthIn(length));
         decimal bedLength = UsualBedLength(season);
         return [.. season.Crops.Select(crop => Make(crop, costs[crop.Crop!], perAcre, bedLength, assumptions))];
     }
@@ -130,7 +130,8 @@ public sealed class CropWriteUp
 
     private static CropWriteUp Make(EnterpriseBudget crop, decimal[,] costs, decimal perAcre, decimal bedLength, FundingAssumptions assumptions)
     {
-        decimal area = assumptions.Number("area_factor")!.Value, yield = assumptions.Number("yield_factor")!.Value, price = assumptions.Number("price_factor")!.Value;
+        NextSeasonAssumptions factors = assumptions.NextSeason;
+        (decimal area, decimal yield, decimal price) = (factors.Area, factors.Yield, factors.Price);
 
         // In the order of CostDriver, channels' fees last.
         decimal[] byBehavior = [area, area * yield, area * yield, 1m, area, 1m, area * yield * price];
@@ -159,7 +160,7 @@ public sealed class CropWriteUp
 
         void Cost(WriteUpItem item, string name, StatementLine line)
         {
-            decimal factor = assumptions.Number(line == StatementLine.Labor ? "wage_factor" : "cost_factor")!.Value;
+            decimal factor = line == StatementLine.Labor ? factors.Wage : factors.Cost;
             decimal was = 0m, becomes = 0m;
             for (int i = 0; i < byBehavior.Length; i++)
             {

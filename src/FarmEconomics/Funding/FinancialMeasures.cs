@@ -74,7 +74,7 @@ public sealed record MeasureInputs
     /// <summary>Income and self-employment tax.</summary>
     public required Rate IncomeTax { get; init; }
 
-    /// <summary>Withdrawals for family living.</summary>
+    /// <summary>Withdrawals for family living, and the household's part of bills the farm pays.</summary>
     public required Rate FamilyLiving { get; init; }
 
     /// <summary>Interest on term debt due in the year.</summary>
@@ -82,6 +82,9 @@ public sealed record MeasureInputs
 
     /// <summary>Scheduled principal on term debt due in the year.</summary>
     public required Rate TermPrincipal { get; init; }
+
+    /// <summary>What replacing equipment takes a year.</summary>
+    public Rate ReplacementAllowance { get; init; } = Rate.NotAvailable("not given");
 }
 
 /// <summary>
@@ -102,6 +105,7 @@ public static class FinancialMeasures
         MeasureInput revenue = new("gross revenue", x.GrossRevenue), expense = new("operating expense", x.OperatingExpense), depreciation = Depreciation(x);
         MeasureInput interest = new("farm interest", x.Interest), income = Income(x), unpaid = new("unpaid labor and management", x.UnpaidLabor);
         MeasureInput offFarm = OffFarm(x), tax = Tax(x), living = Living(x);
+        MeasureInput replacement = new("replacement allowance", x.ReplacementAllowance);
         MeasureInput termInterest = TermInterest(x), termPrincipal = new("scheduled principal", x.TermPrincipal);
         return
         [
@@ -118,6 +122,8 @@ public static class FinancialMeasures
             RepaymentCapacity(x),
             Make("repayment", "Term-debt coverage", "capital debt repayment capacity / (scheduled principal + interest on term debt)", MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3]), income, offFarm, tax, termInterest, depreciation, living, termPrincipal),
             Make("repayment", "Margin after term debt", "capital debt repayment capacity - (scheduled principal + interest on term debt)", MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3], null), income, offFarm, tax, termInterest, depreciation, living, termPrincipal),
+            Make("repayment", "Replacement margin", "capital debt repayment capacity - (scheduled principal + interest on term debt) - replacement allowance", MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3] - v[7], null), income, offFarm, tax, termInterest, depreciation, living, termPrincipal, replacement),
+            Make("repayment", "Replacement margin coverage", "capital debt repayment capacity / (scheduled principal + interest on term debt + replacement allowance)", MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3] + v[7]), income, offFarm, tax, termInterest, depreciation, living, termPrincipal, replacement),
             Make("efficiency", "Asset turnover", "gross revenue / average total farm assets", MeasureUnit.Percent, v => (v[0], v[1]), revenue, averageAssets),
             Make("efficiency", "Operating expense ratio", "operating expense / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), expense, revenue),
             Make("efficiency", "Depreciation expense ratio", "depreciation / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), depreciation, revenue),
@@ -139,7 +145,7 @@ public static class FinancialMeasures
 
     private static MeasureInput Tax(MeasureInputs x) => new("income and self-employment tax", x.IncomeTax);
 
-    private static MeasureInput Living(MeasureInputs x) => new("family living withdrawals", x.FamilyLiving);
+    private static MeasureInput Living(MeasureInputs x) => new("family living: drawings and household bills the farm pays", x.FamilyLiving);
 
     private static MeasureInput TermInterest(MeasureInputs x) => new("interest on term debt", x.TermInterest);
 

@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Schema;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Funding;
@@ -22,31 +21,37 @@ public sealed record FundingCheck(string Name, decimal Left, decimal Right)
 /// </summary>
 public sealed class FundingWriteUp
 {
-    private FundingWriteUp(FarmReview review, SeasonReview season, FundingAssumptions assumptions, string? project)
+    private FundingWriteUp(FarmReview review, SeasonReview season, FundingAssumptions assumptions, string? project, IMarginalPower? power)
     {
+        Review = review;
         Season = season;
         Assumptions = assumptions;
         FarmRecords records = review.Records;
         Period = FiscalYear.Of(records.Settings, season.CropYear);
         Cash = CashBook.Of(review, Period);
-        Tax = TaxStatement.Of(Cash, assumptions.Classes);
+        Tax = TaxStatement.Of(Cash, DepreciationClasses.Of(records, assumptions));
+        Taxes = TaxView.Of(Tax, assumptions.Tax, records.Settings);
         Bridge = StatementBridge.Of(review, season, Cash);
-        Opening = BalanceSheet.At(records, Period.Start.AddDays(-1), assumptions);
-        Closing = BalanceSheet.At(records, Period.End.AddDays(-1), assumptions);
-        bool bothEnds = Opening is not null && Closing is not null && Tax.NetUnknown is null;
+        Opening = BalanceSheet.At(records, Period.Start.AddDays(-1));
+        Closing = BalanceSheet.At(records, Period.End.AddDays(-1));
+        bool bothEnds = SheetsUnknown is null && Tax.NetUnknown is null;
         Accrual = bothEnds ? AccrualStatement.Of(Cash, Opening!, Closing!) : null;
         Equity = bothEnds ? OwnerEquity.Of(Cash, Opening!, Closing!) : null;
         Loans = [.. records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row)))];
         Grant = project is null ? null : GrantBudget.Of(records, project, assumptions);
-        Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions);
+        Investment = Grant is null ? null : Investment.Of(season, Grant, assumptions, power);
         NewLoan = LoanAskedFor(records);
         LastYear = CashFlow.Of(Cash, Opening);
-        NextYear = CashFlow.Next(Cash, Closing?.CostOf(BalanceKind.Cash), assumptions, Grant is null ? null : (Grant.CashCost, Grant.Funder), NewLoan);
+        NextYear = Next(Grant?.Funder ?? 0m);
+        Line = LineOf(NextYear);
         Inputs = InputsOf(review);
         Measures = FinancialMeasures.Of(Inputs);
         Coverage = CoverageOf();
         Crops = CropWriteUp.Of(season, assumptions);
     }
+
+    /// <summary>The farm over all its years.</summary>
+    public FarmReview Review { get; }
 
     /// <summary>The season.</summary>
     public SeasonReview Season { get; }
@@ -63,6 +68,12 @@ public sealed class FundingWriteUp
     /// <summary>The statement by Schedule F line.</summary>
     public TaxStatement Tax { get; }
 
+    /// <summary>Self-employment and income tax, entered or estimated.</summary>
+    public TaxView Taxes { get; }
+
+    /// <summary>Assets retired before their life was over in the year.</summary>
+    public IReadOnlyList<EarlyRetirement> RetiredEarly => EarlyRetirement.Of(Season.Records, Season.CropYear);
+
     /// <summary>From that statement to the enterprise statement.</summary>
     public StatementBridge Bridge { get; }
 
@@ -71,6 +82,11 @@ public sealed class FundingWriteUp
 
     /// <summary>The balance sheet at the end; null: none within a month.</summary>
     public BalanceSheet? Closing { get; }
+
+    /// <summary>Why what is owned and owed at both ends of the year isn't known; null where it is.</summary>
+    public string? SheetsUnknown => Closing is null ? NoSheet(Period.End) : Opening is null ? NoSheet(Period.Start)
+        : Closing.Cash is null || Opening.Cash is null ? $"no item of {(Closing.Cash is null ? Closing.Date : Opening.Date):yyyy-MM-dd} is said to be cash (column kind of balances)"
+        : null;
 
     /// <summary>The accrual statement; null without both balance sheets, and in a year without income or expenses on file.</summary>
     public AccrualStatement? Accrual { get; }
@@ -89,6 +105,22 @@ public sealed class FundingWriteUp
 
     /// <summary>Next year's cash by last year's pattern.</summary>
     public CashFlow NextYear { get; }
+
+    /// <summary>The same where the funder's money hasn't come by the end of the year; without a project the same year.</summary>
+    public CashFlow NextYearBeforeGrant => Next(0m);
+
+    /// <summary>The first day of the month the funder's money comes in; null: no project.</summary>
+    public DateOnly? GrantComes => Grant is null ? null : CashFlow.GrantDay(FiscalYear.Of(Season.Settings, Period.Year + 1), Assumptions.Project);
+
+    /// <summary>The operating line of credit of next year; null: see <see cref="LineUnknown"/>.</summary>
+    public CreditLine? Line { get; }
+
+    /// <summary>Why the line of credit can't be told; null where it can.</summary>
+    public string? LineUnknown => Line is not null ? null
+        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? NoOpeningCash : "the interest on one isn't given (line_percent)");
+
+    /// <summary>Every asset: what a new one costs a year, and up to which repairs it pays to keep the old one.</summary>
+    public IReadOnlyList<ReplacementCost> Replacement => ReplacementCost.All(Season, Period.End.AddDays(-1));
 
     /// <summary>What the measures rest on.</summary>
     public MeasureInputs Inputs { get; }
@@ -130,10 +162,17 @@ public sealed class FundingWriteUp
                     Cash.NetFarmCash + Accrual.InventoryChange + Accrual.PaidAheadChange + Accrual.SuppliesChange + Accrual.PayablesChange - Accrual.Depreciation, Accrual.NetFarmIncome));
             }
 
+            if (Line is { } line)
+            {
+                checks.Add(new("line of credit: drawn - paid back = owed at the end", line.Drawn - line.Months.Sum(month => month.Repaid), line.Owed));
+                checks.Add(new("line of credit: closing cash = closing of the cash flow + owed - interest", line.Months[^1].Closing, NextYear.Closing[^1] + line.Owed - line.Interest));
+            }
+
             if (Grant is not null)
             {
                 checks.Add(new("grant budget: rows of the funding table and what assumptions add = funder + match",
                     Season.Records.Tables.Funding.Where(row => row.Project.Trim().Equals(Grant.Project, StringComparison.OrdinalIgnoreCase)).Sum(row => row.Amount) + Grant.Lines.Where(line => line.Source is null).Sum(line => line.Total), Grant.Total));
+                checks.AddRange(Grant.Form.Checks);
             }
 
             checks.AddRange(Loans.Select(loan => new FundingCheck($"principal of {loan.Terms.Name} paid back = borrowed", loan.Payments.Sum(payment => payment.Principal), loan.Terms.Principal)));
@@ -147,44 +186,61 @@ public sealed class FundingWriteUp
     /// <param name="year">The crop year.</param>
     /// <param name="project">The project of the funding table; null: none.</param>
     /// <param name="assumptions">What is assumed.</param>
+    /// <param name="power">Tells what a kWh more costs; null: by a year's use.</param>
     /// <returns>The write-up.</returns>
     /// <exception cref="ArgumentException">No such project, or an assumption that can't be.</exception>
-    public static FundingWriteUp Of(FarmReview review, int year, string? project, FundingAssumptions assumptions)
+    public static FundingWriteUp Of(FarmReview review, int year, string? project, FundingAssumptions assumptions, IMarginalPower? power = null)
     {
         ArgumentNullException.ThrowIfNull(review);
         ArgumentNullException.ThrowIfNull(assumptions);
-        return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project);
+        assumptions.Validate(review.Records.Settings.Notation);
+        return new FundingWriteUp(review, review.Season(year), assumptions, string.IsNullOrWhiteSpace(project) ? null : project, power);
+    }
+
+    private const string NoOpeningCash = "no balance sheet says what cash there was at the beginning";
+
+    private static string NoSheet(DateOnly before) => $"no balance sheet within a month before {before:yyyy-MM-dd}";
+
+    private CashFlow Next(decimal grant) =>
+        CashFlow.Next(Cash, Closing?.Cash, Assumptions, Grant is null ? null : (Grant.CashCost, grant), NewLoan);
+
+    private CreditLine? LineOf(CashFlow next)
+    {
+        DebtAssumptions debt = Assumptions.Debt;
+        bool needed = next.LowPoint < debt.MinimumCash;
+        return Tax.NetUnknown is not null || next.OpeningCash is not { } cash || (needed && debt.LinePercent is null) ? null : CreditLine.Of(
+            [.. next.In.Zip(next.Out, (moneyIn, moneyOut) => moneyIn - moneyOut)], cash, 0m,
+            new CreditLineTerms((debt.LinePercent ?? 0m) / 100m, debt.MinimumCash, debt.LineStep, debt.LineDraw));
     }
 
     private decimal EnterpriseNet() => FarmStatement.Of(Season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm).Amount ?? Bridge.NetReturn;
 
     private LoanSchedule? LoanAskedFor(FarmRecords records)
     {
-        if (Assumptions.Number("new_loan") is not { } amount || amount <= 0m)
+        if (Assumptions.NewLoan.Amount is not { } amount || amount <= 0m)
         {
             return null;
         }
 
-        decimal percent = Assumptions.Number("new_loan_percent") ?? throw new ArgumentException("new_loan needs new_loan_percent.");
-        decimal years = Assumptions.Number("new_loan_years") ?? throw new ArgumentException("new_loan needs new_loan_years.");
-        int payments = (int)Assumptions.Number("new_loan_payments")!.Value;
-        _ = Words.TryParse(Assumptions.TextOf("new_loan_repayment")!, out Repayment repayment);
-        DateOnly paidOut = CashFlow.FirstDayOf(FiscalYear.Of(records.Settings, Period.Year + 1), (int)Assumptions.Number("project_month")!.Value);
-        LoanTerms terms = new("the loan asked for", Money.Rounded(amount).Amount, percent / 100m, (int)(years * payments), payments, paidOut, repayment);
+        decimal percent = Assumptions.NewLoan.Percent ?? throw new ArgumentException("new_loan needs new_loan_percent.");
+        decimal years = Assumptions.NewLoan.Years ?? throw new ArgumentException("new_loan needs new_loan_years.");
+        int payments = Assumptions.NewLoan.PaymentsPerYear;
+        DateOnly paidOut = CashFlow.FirstDayOf(FiscalYear.Of(records.Settings, Period.Year + 1), Assumptions.Project.Month);
+        LoanTerms terms = new("the loan asked for", Money.Rounded(amount).Amount, percent / 100m, (int)(years * payments), payments, paidOut, Assumptions.NewLoan.Repayment);
         return LoanSchedule.Of(terms with { FirstPayment = terms.DayOf(1) });
     }
 
     private MeasureInputs InputsOf(FarmReview review)
     {
-        string noClosing = $"no balance sheet within a month before {Period.End:yyyy-MM-dd}";
-        string noBoth = Closing is null ? noClosing : $"no balance sheet within a month before {Period.Start:yyyy-MM-dd}";
+        string noClosing = NoSheet(Period.End);
+        string noBoth = Closing is null ? noClosing : NoSheet(Period.Start);
         Rate Sheet(Func<BalanceSheet, decimal> of) => Closing is null ? Rate.NotAvailable(noClosing) : Rate.Known(of(Closing));
         Rate Mean(Func<BalanceSheet, decimal> of) => Opening is null || Closing is null ? Rate.NotAvailable(noBoth) : Rate.Known((of(Opening) + of(Closing)) / 2m);
-        Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(Tax.NetUnknown ?? noBoth) : Rate.Known(of(Accrual));
+        Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth) : Rate.Known(of(Accrual));
         decimal unpaid = review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
         List<LoanPayment> due = Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
         bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);
-        Rate FromBooks(CashKind kind) => Tax.ExpensesUnknown is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(-Cash.Sum(kind));
+        Rate FromBooks(params IReadOnlyList<CashKind> kinds) => Tax.ExpensesUnknown is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(-Cash.Sum(kinds));
         return new MeasureInputs
         {
             CurrentAssets = Sheet(sheet => sheet.ValueOf(BalanceClass.CurrentAsset)),
@@ -199,10 +255,12 @@ public sealed class FundingWriteUp
             Interest = Income(income => income.Interest),
             NetFarmIncome = Income(income => income.NetFarmIncome),
             UnpaidLabor = Season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Season.Known.OwnerLabor is { } why ? Rate.NotAvailable(why) : Rate.Known(unpaid),
-            OffFarmIncome = Rate.Known(Assumptions.Number("off_farm_income") ?? 0m),
-            IncomeTax = FromBooks(CashKind.IncomeTax),
-            FamilyLiving = FromBooks(CashKind.Drawings),
+            OffFarmIncome = Rate.Known(Assumptions.Debt.OffFarmIncome),
+            IncomeTax = Assumptions.Tax is { SelfEmploymentTax: not null, IncomeTax: not null } ? Taxes.Total : FromBooks(CashKind.IncomeTax),
+            FamilyLiving = FromBooks(CashKind.Drawings, CashKind.HouseholdPart),
             TermInterest = scheduled ? Rate.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
+            ReplacementAllowance = Opening is null || Closing is null ? Rate.NotAvailable(noBoth)
+                : Rate.Known(ReplacementCost.Allowance(Season.Records, Opening.Date, Closing.Date, Assumptions.Debt.ReplacementFactor)),
             TermPrincipal = scheduled ? Rate.Known(due.Sum(payment => payment.Principal)) : FromBooks(CashKind.Principal),
         };
     }
@@ -210,7 +268,7 @@ public sealed class FundingWriteUp
     private List<DebtCoverage> CoverageOf()
     {
         Rate capacity = FinancialMeasures.RepaymentCapacity(Inputs).Value;
-        decimal wanted = Assumptions.Number("coverage_ratio")!.Value;
+        decimal wanted = Assumptions.Debt.CoverageRatio;
         decimal fees = -Cash.Sum(CashKind.SellingFees);
         decimal service = (Inputs.TermInterest.Value ?? 0m) + (Inputs.TermPrincipal.Value ?? 0m);
         List<DebtCoverage> rows = [new("Debt as it is", capacity, service, Tax.Sales, fees, wanted)];

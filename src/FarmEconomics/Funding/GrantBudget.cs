@@ -15,6 +15,15 @@ public sealed record GrantLine(ObjectClass? Class, string Item, string Reckoned,
 {
     /// <summary>Funder and match.</summary>
     public decimal Total => Funder + Match;
+
+    /// <summary>Who gives the match.</summary>
+    public MatchSource MatchFrom { get; init; }
+
+    /// <summary>Year of the project in which it is spent, from 1.</summary>
+    public int Year { get; init; } = 1;
+
+    /// <summary>Parts of it by quarter of that year, four weights; what is spent at once has one that isn't 0.</summary>
+    public IReadOnlyList<decimal> QuarterWeights { get; init; } = [1m, 0m, 0m, 0m];
 }
 
 /// <summary>
@@ -24,16 +33,34 @@ public sealed record GrantLine(ObjectClass? Class, string Item, string Reckoned,
 /// </summary>
 public sealed class GrantBudget
 {
+    /// <summary>From this cost of one piece on it is equipment: 2 CFR 200.1, awards from 2024-10-01; in US dollars.</summary>
+    public const decimal FederalEquipmentLevel = 10_000m;
+
     private const decimal DeMinimisPercent = 15m;
+    private const int Quarters = 4;
 
     private GrantBudget(string project, List<GrantLine> lines, FundingAssumptions assumptions)
     {
         Project = project;
         Lines = lines;
-        MatchPercent = assumptions.Number("match_percent");
-        MatchOfAward = assumptions.TextOf("match_base")!.Equals("award", StringComparison.OrdinalIgnoreCase);
-        IndirectPercent = assumptions.Number("indirect_percent");
+        MatchPercent = assumptions.Grant.MatchPercent;
+        MatchOfAward = assumptions.Grant.MatchBase == MatchBase.Award;
+        IndirectPercent = assumptions.Grant.IndirectPercent;
+        EquipmentLevel = Math.Min(FederalEquipmentLevel, assumptions.Grant.EquipmentLevel ?? FederalEquipmentLevel);
+        IndirectBase = Lines.Where(line => line.Class is { } kind && assumptions.Grant.IndirectClasses.Contains(kind)).Sum(line => line.Total);
     }
+
+    /// <summary>The lesser of the federal level and the farm's own: cost of one piece from which it is equipment, in US dollars.</summary>
+    public decimal EquipmentLevel { get; }
+
+    /// <summary>What the indirect rate is of: all lines of its classes.</summary>
+    public decimal IndirectBase { get; }
+
+    /// <summary>Rows called equipment that cost less than the level: supplies by 2 CFR 200.1. A row is taken as one piece.</summary>
+    public IReadOnlyList<GrantLine> BelowEquipmentLevel => [.. Lines.Where(line => line.Class == ObjectClass.Equipment && line.Total < EquipmentLevel)];
+
+    /// <summary>Rows called supplies that cost as much as the level or more: equipment where they are one piece.</summary>
+    public IReadOnlyList<GrantLine> MaybeEquipment => [.. Lines.Where(line => line.Class == ObjectClass.Supplies && line.Total >= EquipmentLevel)];
 
     /// <summary>The project.</summary>
     public string Project { get; }
@@ -52,6 +79,9 @@ public sealed class GrantBudget
 
     /// <summary>True when the indirect rate is above what needs no negotiated rate.</summary>
     public bool IndirectNeedsNegotiatedRate => IndirectPercent > DeMinimisPercent;
+
+    /// <summary>The same as the federal form has it.</summary>
+    public GrantForm Form => new(this);
 
     /// <summary>Asked of the funder.</summary>
     public decimal Funder => Lines.Sum(line => line.Funder);
@@ -116,9 +146,9 @@ public sealed class GrantBudget
         }
 
         Notation notation = records.Settings.Notation;
-        decimal? hour = assumptions.Number("hour_value") ?? records.Settings.OwnerWage;
+        decimal? hour = assumptions.Saving.HourValue ?? records.Settings.OwnerWage;
         List<GrantLine> lines = [.. rows.OrderBy(row => row.ObjectClass).Select(row => LineOf(row, hour, notation))];
-        decimal hours = assumptions.Number("in_kind_hours") ?? 0m;
+        decimal hours = assumptions.Grant.InKindHours;
         if (hours > 0m)
         {
             decimal value = hour ?? throw new ArgumentException("in_kind_hours need hour_value, or owner_wage among the farm's settings.", nameof(assumptions));
@@ -126,29 +156,44 @@ public sealed class GrantBudget
             lines.Insert(at, new GrantLine(ObjectClass.Personnel, "Unpaid hours given to the project", notation.Text($"{hours:0.##} hours x {value:0.00}"), 0m, Money.Rounded(hours * value).Amount, InKind: true, null));
         }
 
-        if (assumptions.Number("indirect_percent") is { } percent and > 0m)
+        if (assumptions.Grant.IndirectPercent is { } percent and > 0m)
         {
-            IReadOnlyList<ObjectClass> classes = assumptions.IndirectClasses();
-            decimal baseAmount = lines.Where(line => line.Class is { } kind && classes.Contains(kind)).Sum(line => line.Total);
-            decimal indirect = Indirect(baseAmount, percent);
-            decimal funder = Money.Rounded(indirect * assumptions.Number("indirect_funder_percent")!.Value / 100m).Amount;
-            lines.Add(new GrantLine(null, "Indirect charges", notation.Text($"{percent:0.##} % of {baseAmount:0.00}"), funder, indirect - funder, InKind: false, null));
+            IReadOnlyList<ObjectClass> classes = assumptions.Grant.IndirectClasses;
+            List<GrantLine> inBase = lines.FindAll(line => line.Class is { } kind && classes.Contains(kind));
+            lines.AddRange(inBase.GroupBy(line => line.Year).OrderBy(year => year.Key).Select(year => IndirectOf(year, percent, assumptions.Grant.IndirectFunderPercent, notation)));
         }
 
         return new GrantBudget(rows[0].Project.Trim(), lines, assumptions);
+    }
+
+    private static GrantLine IndirectOf(IGrouping<int, GrantLine> year, decimal percent, decimal funderPercent, Notation notation)
+    {
+        decimal baseAmount = year.Sum(line => line.Total), indirect = Indirect(baseAmount, percent);
+        decimal funder = Money.Rounded(indirect * funderPercent / 100m).Amount;
+        return new GrantLine(
+            null, year.Key == 1 ? "Indirect charges" : $"Indirect charges, year {year.Key}", notation.Text($"{percent:0.##} % of {baseAmount:0.00}"), funder, indirect - funder, InKind: false, null)
+        {
+            Year = year.Key,
+            QuarterWeights = [.. Enumerable.Range(0, Quarters).Select(quarter => year.Sum(line => line.Total * line.QuarterWeights[quarter]))],
+        };
     }
 
     private static GrantLine LineOf(FundingRow row, decimal? hour, Notation notation)
     {
         decimal percent = row.FunderPercent ?? 100m;
         decimal funder = Money.Rounded(row.Amount * percent / 100m).Amount;
-        bool inKind = $"{row.Item} {row.Note}".Contains("in kind", StringComparison.OrdinalIgnoreCase) || $"{row.Item} {row.Note}".Contains("in-kind", StringComparison.OrdinalIgnoreCase);
+        bool inKind = row.InKind;
         string reckoned = notation.Text($"{row.Amount:0.00}, funder {percent:0.##} %");
         if (inKind && row.ObjectClass == ObjectClass.Personnel && hour is { } value and > 0m)
         {
             reckoned += notation.Text($"; {row.Amount / value:0.##} hours at {value:0.00}");
         }
 
-        return new GrantLine(row.ObjectClass, row.Item.Trim() + (string.IsNullOrWhiteSpace(row.Note) ? "" : $" ({row.Note.Trim()})"), reckoned, funder, row.Amount - funder, inKind, row.Source);
+        return new GrantLine(row.ObjectClass, row.Item.Trim() + (string.IsNullOrWhiteSpace(row.Note) ? "" : $" ({row.Note.Trim()})"), reckoned, funder, row.Amount - funder, inKind, row.Source)
+        {
+            MatchFrom = row.MatchFrom ?? MatchSource.Applicant,
+            Year = (int)(row.BudgetYear ?? 1m),
+            QuarterWeights = [.. Enumerable.Range(1, Quarters).Select(quarter => quarter == (row.Quarter ?? 1m) ? 1m : 0m)],
+        };
     }
 }

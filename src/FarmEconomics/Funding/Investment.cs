@@ -24,24 +24,32 @@ public sealed record InvestmentSwing(string Input, decimal Lower, decimal Higher
     public decimal Width => Math.Abs(Higher - Lower);
 }
 
+/// <summary>What a project must save a year to pay, without anything assumed about what it will.</summary>
+/// <param name="Outlay">What it costs the farm now.</param>
+/// <param name="Yearly">(Outlay - salvage) x CRF(i, n) + salvage x i, in currency a year.</param>
+/// <param name="Hours">The same in hours at the value of an hour.</param>
+public sealed record SavingNeeded(decimal Outlay, Rate Yearly, Rate Hours);
+
 /// <summary>
-/// The investment asked for: its cost now, its yearly saving for as long as it serves, its salvage at the end; with the grant and without. Work given in kind counts
-/// at its value. Amounts in currency, before tax; yearly amounts at the end of each year.
+/// The investment asked for: its cost now, its yearly saving for as long as it serves, its salvage at the end; with the grant and without. Without it there are no indirect
+/// charges: they exist only with a grant. Work given in kind counts at its value. Amounts in currency, before tax; yearly amounts at the end of each year.
 /// </summary>
 public sealed class Investment
 {
     private const decimal Tenth = 0.1m;
-    private readonly int life;
-    private readonly decimal salvage;
+    private readonly FundingAssumptions assumptions;
+    private readonly decimal? hourValue;
 
-    private Investment(GrantBudget budget, StoreFacts? facts, List<YearlySaving> savings, int life, decimal salvage, Rate rate)
+    private Investment(GrantBudget budget, StoreFacts? facts, List<YearlySaving> savings, FundingAssumptions assumptions, FarmSettings settings)
     {
         Budget = budget;
         Facts = facts;
         Savings = savings;
-        this.life = life;
-        this.salvage = salvage;
-        DiscountRate = rate;
+        this.assumptions = assumptions;
+        hourValue = assumptions.Saving.HourValue ?? settings.OwnerWage;
+        DiscountRate = (assumptions.Project.DiscountPercent ?? settings.InterestPercent) is { } percent
+            ? Rate.Known(percent / 100m)
+            : Rate.NotAvailable("the cost of capital isn't known (discount_percent, or interest_percent among the farm's settings)");
     }
 
     /// <summary>The budget it costs.</summary>
@@ -65,7 +73,21 @@ public sealed class Investment
         : Rate.Known(Savings.Sum(saving => saving.Amount.Value ?? 0m));
 
     /// <summary>Cost and saving without the grant; null when no saving is assumed or the cost of capital isn't known.</summary>
-    public CapitalBudget? WithoutGrant => Outlay(Budget.Total);
+    public CapitalBudget? WithoutGrant => Outlay(CostWithoutGrant);
+
+    /// <summary>What the project costs where no grant comes: all of it but the indirect charges.</summary>
+    public decimal CostWithoutGrant => Budget.Lines.Where(line => line.Class is not null).Sum(line => line.Total);
+
+    /// <summary>What it must save a year with the grant; needs nothing but the cost of capital.</summary>
+    public SavingNeeded NeededWithGrant => Needed(Budget.Match);
+
+    /// <summary>What it must save a year without the grant.</summary>
+    public SavingNeeded NeededWithoutGrant => Needed(CostWithoutGrant);
+
+    /// <summary>Owning against hiring, the yearly cost of owning with the grant; null where hire_rate or own_running_cost isn't given, or the cost of capital isn't known.</summary>
+    public OwnOrHire? OwnOrHire => assumptions.Project is { HireRate: { } hire, OwnRunningCost: { } own } && NeededWithGrant.Yearly.Value is { } owning
+        ? new OwnOrHire(owning, own, hire)
+        : null;
 
     /// <summary>The same with the grant; null as well.</summary>
     public CapitalBudget? WithGrant => Outlay(Budget.Match);
@@ -80,7 +102,8 @@ public sealed class Investment
                 return [];
             }
 
-            decimal Npv(decimal cost, decimal yearly, int years, decimal rate) => Make(cost, yearly, years, rate, salvage).NetPresentValue;
+            int life = assumptions.Project.LifeYears;
+            decimal Npv(decimal cost, decimal yearly, int years, decimal rate) => Make(cost, yearly, years, rate).NetPresentValue;
             int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
             List<InvestmentSwing> swings =
             [
@@ -99,35 +122,35 @@ public sealed class Investment
     /// <param name="season">Last season, for what the records know.</param>
     /// <param name="budget">The budget.</param>
     /// <param name="assumptions">What is saved, and for how long.</param>
+    /// <param name="power">Tells what a kWh more costs; null: by a year's use.</param>
     /// <returns>The investment.</returns>
     /// <exception cref="ArgumentException">project_pool names no pool.</exception>
-    public static Investment Of(SeasonReview season, GrantBudget budget, FundingAssumptions assumptions)
+    public static Investment Of(SeasonReview season, GrantBudget budget, FundingAssumptions assumptions, IMarginalPower? power = null)
     {
         ArgumentNullException.ThrowIfNull(season);
         ArgumentNullException.ThrowIfNull(budget);
         ArgumentNullException.ThrowIfNull(assumptions);
         FarmRecords records = season.Records;
-        string? named = assumptions.TextOf("project_pool");
+        string? named = assumptions.Project.Pool;
         Pool? pool = named is not null
             ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
             : records.Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
-        StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool);
-        Rate rate = (assumptions.Number("discount_percent") ?? season.Settings.InterestPercent) is { } percent
-            ? Rate.Known(percent / 100m)
-            : Rate.NotAvailable("the cost of capital isn't known (discount_percent, or interest_percent among the farm's settings)");
-        return new Investment(budget, facts, SavingsOf(season, facts, assumptions), (int)assumptions.Number("project_life_years")!.Value, assumptions.Number("project_salvage") ?? 0m, rate);
+        StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
+        return new Investment(budget, facts, SavingsOf(season, facts, assumptions), assumptions, season.Settings);
     }
 
     private static List<YearlySaving> SavingsOf(SeasonReview season, StoreFacts? facts, FundingAssumptions assumptions)
     {
-        decimal? hour = assumptions.Number("hour_value") ?? season.Settings.OwnerWage;
+        SavingAssumptions saving = assumptions.Saving;
+        decimal? hour = saving.HourValue ?? season.Settings.OwnerWage;
         string pool = facts?.Pool.Name ?? "";
-        decimal? lossPart = assumptions.Number("losses_saved_percent"), icePart = assumptions.Number("ice_saved_percent"), power = assumptions.Number("power_saved_kwh");
-        Rate powerPrice = assumptions.Number("power_price") is { } given ? Rate.Known(given) : facts?.PowerPrice ?? Rate.NotAvailable("no pool named");
-        decimal? other = assumptions.Number("other_saving"), cost = assumptions.Number("other_cost");
+        decimal? lossPart = saving.LossesPercent, icePart = saving.IcePercent, power = saving.PowerKwh;
+        MarginalPrice powerPrice = saving.PowerPrice is { } given ? new MarginalPrice(Rate.Known(given), "power_price")
+            : facts?.PowerPrice ?? new MarginalPrice(Rate.NotAvailable("no pool named"), "no pool named");
+        decimal? other = saving.Other, cost = saving.Cost;
         return
         [
-            new("Hours saved", assumptions.Number("hours_saved"), "hours", hour, Times(assumptions.Number("hours_saved"), hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
+            new("Hours saved", saving.Hours, "hours", hour, Times(saving.Hours, hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
                 facts is null ? "assumed" : $"assumed; the records hold {(facts.Hours.Value is { } logged ? season.Notation.Text($"{logged:0.#} hours for {pool}") : $"no hours ({facts.Hours.Reason})")}"),
             new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
                 Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
@@ -135,8 +158,8 @@ public sealed class Investment
             new("Ice no longer bought", icePart, "% of the bill", facts?.IceCost.Value / 100m,
                 Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : facts.IceCost.Value is { } bill ? Rate.Known(bill / 100m) : facts.IceCost, "ice_saved_percent"),
                 facts is null ? "assumed" : $"records: {(facts.IceCost.IsAvailable ? season.Notation.Text($"{facts.IceCost} paid for ice") : facts.IceCost.Reason)}; the part saved is assumed"),
-            new("Electricity", power, "kWh", powerPrice.Value, Times(power, powerPrice, "power_saved_kwh"),
-                facts is null ? "assumed" : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? season.Notation.Text($"{used:0} kWh for {pool}, at what a kWh cost last season") : facts.KilowattHours.Reason)}"),
+            new("Electricity", power, "kWh", powerPrice.Each.Value, Times(power, powerPrice.Each, "power_saved_kwh"),
+                facts is null ? "assumed" : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? season.Notation.Text($"{used:0} kWh for {pool}; {powerPrice.Because}") : facts.KilowattHours.Reason)}"),
             new("Other gain", null, "", null, other is { } gain ? Rate.Known(gain) : Rate.NotAvailable("other_saving is not given"), "assumed"),
             new("Other yearly cost", null, "", null, cost is { } spent ? Rate.Known(-spent) : Rate.NotAvailable("other_cost is not given"), "assumed"),
         ];
@@ -150,15 +173,27 @@ public sealed class Investment
         : each.Value is { } value ? Rate.Known(Money.Rounded(given * value).Amount) : each;
 
     private CapitalBudget? Outlay(decimal outlay) =>
-        YearlySaving.Value is { } saving && DiscountRate.Value is { } capital ? Make(outlay, saving, life, capital, salvage) : null;
+        YearlySaving.Value is { } saving && DiscountRate.Value is { } capital ? Make(outlay, saving, assumptions.Project.LifeYears, capital) : null;
 
-    private static CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate, decimal salvage)
+    private CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate)
     {
-        decimal[] amounts = new decimal[years + 1];
-        amounts[0] = -outlay;
-        Array.Fill(amounts, saving, 1, years);
-        amounts[years] += salvage;
+        decimal[] amounts = [-outlay, .. Enumerable.Range(1, years).Select(year => Money.Rounded(saving * assumptions.Saving.PartIn(year)).Amount)];
+        amounts[years] += assumptions.Project.Salvage;
         return new CapitalBudget(amounts, rate);
+    }
+
+    private SavingNeeded Needed(decimal outlay)
+    {
+        if (DiscountRate.Value is not { } capital)
+        {
+            return new SavingNeeded(outlay, DiscountRate, DiscountRate);
+        }
+
+        decimal salvage = assumptions.Project.Salvage;
+        decimal yearly = Money.Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(capital, assumptions.Project.LifeYears)) + (salvage * capital)).Amount;
+        return new SavingNeeded(outlay, Rate.Known(yearly), hourValue is { } value
+            ? Rate.Of(yearly, value, "an hour is valued at nothing")
+            : Rate.NotAvailable("no hour_value and no owner_wage"));
     }
 }
 
@@ -168,8 +203,8 @@ public sealed class Investment
 /// <param name="Hours">Hours logged to the pool; not available without hours.</param>
 /// <param name="IceCost">Rows of the books whose category or note names ice, in currency; not available without books.</param>
 /// <param name="KilowattHours">Electricity of its loads; not available where it has none.</param>
-/// <param name="PowerPrice">What a kWh of the power pool cost, all cost over all use; not available where a part of that cost isn't.</param>
-public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate IceCost, Rate KilowattHours, Rate PowerPrice)
+/// <param name="PowerPrice">What a kWh more costs, not what one cost on average.</param>
+public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate IceCost, Rate KilowattHours, MarginalPrice PowerPrice)
 {
     /// <summary>Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in <see cref="LostValue"/>.</summary>
     public IReadOnlyList<string> LostWithoutPrice { get; init; } = [];
@@ -177,8 +212,9 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
     /// <summary>Reads the facts of a season.</summary>
     /// <param name="season">The season.</param>
     /// <param name="pool">The pool.</param>
+    /// <param name="marginal">Tells what a kWh more costs; null: by a year's use.</param>
     /// <returns>The facts.</returns>
-    public static StoreFacts Of(SeasonReview season, Pool pool)
+    public static StoreFacts Of(SeasonReview season, Pool pool, IMarginalPower? marginal = null)
     {
         ArgumentNullException.ThrowIfNull(season);
         ArgumentNullException.ThrowIfNull(pool);
@@ -195,18 +231,13 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
             season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Rate.Known(season.Pools.First(result => result.Pool == pool).Hours),
             season.Known.Costs is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(ice),
             loads.Count == 0 ? Rate.NotAvailable($"no load of {pool.Name}") : Rate.Known(energy),
-            power is null ? Rate.NotAvailable($"no load of {pool.Name} names a power pool")
-                : Unknown(season, power) is { } unknown ? Rate.NotAvailable(unknown)
-                : Rate.Of(power.Total.Amount, power.Users.Total, "the power pool was not used"))
+            power is null ? NoPower($"no load of {pool.Name} names a power pool") : (marginal ?? new YearlyMarginalPower()).Of(season, power))
         {
             LostWithoutPrice = [.. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name)],
         };
     }
 
-    // A part of the pool's cost that can't be told would make its kWh look cheap.
-    private static string? Unknown(SeasonReview season, PoolResult power) => season.Known.Costs
-        ?? (season.Records.Tables.Assets.Exists(asset => season.Records.FindPool(asset.Pool) == power.Pool) ? season.Known.Ownership : null)
-        ?? (power.Hours > 0m ? season.Known.LaborCost ?? season.Known.OwnerLabor : null);
+    private static MarginalPrice NoPower(string why) => new(Rate.NotAvailable(why), why);
 
     private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) => crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
 

@@ -49,6 +49,14 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         { Range = NumberRanges.Part, Unit = "% a year" });
     internal static readonly DayColumn RetiredColumn = Declared.Date(
         new("retired", ColumnType.Date, "The day it was retired; blank: in service."));
+    internal static readonly NumberColumn ReplacementValueColumn = Declared.Number(
+        new("replacement_value", ColumnType.Money, "What a new one would cost today; blank: not known. Asked only by what a lender sees.")
+        { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
+    internal static readonly NumberColumn SoldForColumn = Declared.Number(
+        new("sold_for", ColumnType.Money, "What it fetched when it was retired; blank: not known.") { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
+    internal static readonly ChoiceColumn<TaxKind> TaxKindColumn = Declared.Choice<TaxKind>(
+        new("tax_kind", ColumnType.Choice, "What it is for tax; suggests a depreciation class for a tax preparer to confirm."));
+    internal static readonly TextColumn TaskColumn = Declared.Ref("task", "tasks", "The task it is for; its minutes before and after it came are compared.");
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<AssetRow>();
@@ -85,6 +93,18 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
 
     /// <summary>The day it was retired; blank: in service.</summary>
     public DateOnly? Retired => RetiredColumn.Maybe(Home, Index);
+
+    /// <summary>What a new one would cost today; blank: not known.</summary>
+    public decimal? ReplacementValue => ReplacementValueColumn.Maybe(Home, Index);
+
+    /// <summary>What it fetched when it was retired; blank: not known.</summary>
+    public decimal? SoldFor => SoldForColumn.Maybe(Home, Index);
+
+    /// <summary>What it is for tax; blank: not said.</summary>
+    public TaxKind? TaxKind => TaxKindColumn.Maybe(Home, Index);
+
+    /// <summary>The task it is for; blank: none.</summary>
+    public string? Task => TaskColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>
     public static AssetRow At(RecordTable table, int index) => new(table, index);

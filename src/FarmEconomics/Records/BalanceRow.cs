@@ -30,6 +30,12 @@ public readonly record struct BalanceRow(RecordTable Home, int Index) : IRecordR
         new("amount", ColumnType.Money, "Its amount; a liability is entered above 0.")
         { Required = true, Range = NumberRanges.AnyAmount, Unit = ColumnUnits.Currency });
 
+    internal static readonly ChoiceColumn<BalanceItem> KindColumn = Declared.Choice<BalanceItem>(
+        new("kind", ColumnType.Choice,
+            "What it is: cash; inventory (produce, invoices; blank for a current asset); supplies (inputs not used yet); in-assets (held by the assets table too; "
+            + "blank for a longer-term asset) or beside-assets (land); bills (blank for a current liability); paid-ahead (customers' money for later produce); "
+            + "debt (blank for a longer-term liability). Without a row of cash nobody knows what cash there was."));
+
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<BalanceRow>();
 
@@ -44,6 +50,9 @@ public readonly record struct BalanceRow(RecordTable Home, int Index) : IRecordR
 
     /// <summary>Its amount; a liability is entered above 0.</summary>
     public decimal Amount => AmountColumn.Of(Home, Index);
+
+    /// <summary>What it is; blank: the usual of its class.</summary>
+    public BalanceItem? Kind => KindColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>
     public static BalanceRow At(RecordTable table, int index) => new(table, index);

@@ -5,6 +5,7 @@ internal static class DefaultPools
 {
     internal const string UnloggedLabor = "unlogged labor";
     internal const string GeneralOverhead = "general overhead";
+    internal const string Land = "land";
 
     /// <summary>Where hours of a stage go that name nothing and whose task names no pool.</summary>
     internal static string WorkPoolOf(Stage stage) => stage switch

@@ -44,6 +44,7 @@ public static class Defaults
         Pool("sell work", "sales-value", StatementLine.Labor, Trips),
         Pool(DefaultPools.UnloggedLabor, "bed-foot-days", StatementLine.Labor, Length),
         Pool(DefaultPools.GeneralOverhead, "bed-foot-days", Overhead, Fixed),
+        Pool(DefaultPools.Land, "bed-foot-days", Overhead, Fixed),
     ];
 
     /// <summary>

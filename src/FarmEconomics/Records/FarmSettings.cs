@@ -90,6 +90,12 @@ public sealed record FarmSettings
     /// <summary>Cost of capital in percent a year; null: infrastructure and net return are not available where assets have a yearly cost.</summary>
     public decimal? InterestPercent { get; init; }
 
+    /// <summary>What the farm's own land is worth, in currency; null: no charge for it unless <see cref="LandRent"/> says one.</summary>
+    public decimal? LandValue { get; init; }
+
+    /// <summary>What the farm's own land would cost to rent, in currency a year; null: by <see cref="LandValue"/>.</summary>
+    public decimal? LandRent { get; init; }
+
     /// <summary>Bed width that one bed-foot stands for, in inches; in centimeters when lengths are in meters.</summary>
     public decimal StandardBedWidthIn { get; init; } = 30m;
 
@@ -122,6 +128,12 @@ public sealed record FarmSettings
 
     /// <summary>How far tracing goes in matching sales, harvests and plantings. Not a setting of the table; printed among the assumptions.</summary>
     public TracingLimits Limits { get; init; } = new();
+
+    /// <summary>Where the farm lies, for its need of water.</summary>
+    public FarmSite Site { get; init; } = new();
+
+    /// <summary>The farm's own supply of electricity.</summary>
+    public PowerSupply Supply { get; init; } = new();
 
     /// <summary>Closing date of the review; null: the last date in the records.</summary>
     public DateOnly? AsOf { get; init; }

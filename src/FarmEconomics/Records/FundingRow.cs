@@ -1,3 +1,4 @@
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
 
@@ -17,6 +18,7 @@ public readonly record struct FundingRow(RecordTable Home, int Index) : IRecordR
         RowsOnce = true,
         Money = "amount",
         Without = "Without funding.csv there is no project to ask money for.",
+        Checks = () => FundingChecks.OfFunding,
     };
 
     internal static readonly TextColumn ProjectColumn = Declared.Text(new("project", ColumnType.Name, "The project.") { Required = true });
@@ -28,6 +30,16 @@ public readonly record struct FundingRow(RecordTable Home, int Index) : IRecordR
         { Required = true, Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
     internal static readonly NumberColumn FunderPercentColumn = Declared.Number(
         new("funder_percent", ColumnType.Percent, "The part asked of the funder; blank: 100.") { Range = NumberRanges.Part, Unit = "%" });
+    internal static readonly ChoiceColumn<MatchSource> MatchFromColumn = Declared.Choice<MatchSource>(
+        new("match_from", ColumnType.Choice, "Who gives the part the funder doesn't (SF-424A, Section C); blank: applicant."));
+    internal static readonly YesNoColumn InKindColumn = Declared.YesNo(
+        new("in_kind", ColumnType.YesNo, "Yes for work or goods given, not paid."));
+    internal static readonly NumberColumn BudgetYearColumn = Declared.Number(
+        new("budget_year", ColumnType.Number, "Year of the project in which it is spent, a whole number; blank: 1.")
+        { Range = new NumberRange(1m, 5m), Unit = "year of the project" });
+    internal static readonly NumberColumn QuarterColumn = Declared.Number(
+        new("quarter", ColumnType.Number, "Quarter of that year in which it is spent, a whole number; blank: 1.")
+        { Range = new NumberRange(1m, 4m), Unit = "quarter of the year" });
     internal static readonly TextColumn NoteColumn = Declared.Text(new("note", ColumnType.Text, "Free text."));
 
     /// <inheritdoc/>
@@ -47,6 +59,18 @@ public readonly record struct FundingRow(RecordTable Home, int Index) : IRecordR
 
     /// <summary>The part asked of the funder, 0 to 100; blank: 100.</summary>
     public decimal? FunderPercent => FunderPercentColumn.Maybe(Home, Index);
+
+    /// <summary>Who gives the part the funder doesn't; blank: the farm.</summary>
+    public MatchSource? MatchFrom => MatchFromColumn.Maybe(Home, Index);
+
+    /// <summary>True for work or goods given, not paid.</summary>
+    public bool InKind => InKindColumn.Maybe(Home, Index) ?? false;
+
+    /// <summary>Year of the project in which it is spent, 1 to 5; blank: 1.</summary>
+    public decimal? BudgetYear => BudgetYearColumn.Maybe(Home, Index);
+
+    /// <summary>Quarter of that year in which it is spent, 1 to 4; blank: 1.</summary>
+    public decimal? Quarter => QuarterColumn.Maybe(Home, Index);
 
     /// <summary>Free text.</summary>
     public string? Note => NoteColumn.Maybe(Home, Index);

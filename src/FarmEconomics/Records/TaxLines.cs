@@ -19,6 +19,9 @@ public static class TaxLines
     /// <summary>The line of depreciation.</summary>
     public static readonly TaxLine Depreciation = new("14", "Depreciation and section 179 expense");
 
+    /// <summary>Line 30: electricity, water, telephone.</summary>
+    public static readonly TaxLine Utilities = new("30", "Utilities");
+
     /// <summary>The line of what fits no other.</summary>
     public static readonly TaxLine Other = new("32a-32f", "Other expenses (specify)");
 
@@ -47,7 +50,7 @@ public static class TaxLines
         new("27", "Storage and warehousing"),
         new("28", "Supplies"),
         new("29", "Taxes", OnTopOfWages: true),
-        new("30", "Utilities"),
+        Utilities,
         new("31", "Veterinary, breeding, and medicine"),
         Other,
     ];

@@ -186,6 +186,87 @@ public enum BalanceClass
     LongTermLiability,
 }
 
+/// <summary>What a line of a balance sheet is, as far as statements tell lines apart.</summary>
+public enum BalanceItem
+{
+    /// <summary>Money: cash, checking, savings.</summary>
+    Cash,
+
+    /// <summary>Produce, invoices and other current assets: their change is a return.</summary>
+    Inventory,
+
+    /// <summary>Inputs not used yet: their change is a cost.</summary>
+    Supplies,
+
+    /// <summary>Longer-term assets that the assets table holds.</summary>
+    InAssets,
+
+    /// <summary>Longer-term assets that it doesn't hold, such as land.</summary>
+    BesideAssets,
+
+    /// <summary>Bills and other current liabilities: their change is a cost.</summary>
+    Bills,
+
+    /// <summary>Customers' money for later produce: its change is a return.</summary>
+    PaidAhead,
+
+    /// <summary>Borrowed money.</summary>
+    Debt,
+}
+
+/// <summary>What an asset is for tax: suggests its depreciation class, for a preparer to confirm.</summary>
+public enum TaxKind
+{
+    /// <summary>Farm machinery and equipment, new.</summary>
+    NewMachinery,
+
+    /// <summary>Farm machinery and equipment, used.</summary>
+    UsedMachinery,
+
+    /// <summary>Trucks and trailers.</summary>
+    Vehicle,
+
+    /// <summary>Computers.</summary>
+    Computer,
+
+    /// <summary>Office furniture.</summary>
+    Furniture,
+
+    /// <summary>Solar panels and what belongs to them.</summary>
+    Solar,
+
+    /// <summary>Fences used in agriculture.</summary>
+    Fence,
+
+    /// <summary>Greenhouses, tunnels and other structures for growing alone.</summary>
+    Greenhouse,
+
+    /// <summary>Fruit-bearing trees and vines.</summary>
+    TreesAndVines,
+
+    /// <summary>Drainage, roads, wells and other improvements of land.</summary>
+    LandImprovement,
+
+    /// <summary>Sheds, shops, storage.</summary>
+    Building,
+
+    /// <summary>Land: no depreciation.</summary>
+    Land,
+}
+
+/// <summary>Who gives the part of a project the funder doesn't: SF-424A (OMB 4040-0006), Section C, columns (b) to (d).</summary>
+public enum MatchSource
+{
+    /// <summary>Column (b), the farm.</summary>
+    Applicant,
+
+    /// <summary>Column (c), the state.</summary>
+    State,
+
+    /// <summary>Column (d), anybody else.</summary>
+    Other,
+}
+
 /// <summary>
 /// Object classes of a federal grant budget: SF-424A (OMB 4040-0006), Section B, lines 6a to 6h. Indirect charges (6j) are reckoned, not entered.
 /// </summary>

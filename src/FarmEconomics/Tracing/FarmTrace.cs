@@ -20,14 +20,15 @@ public sealed class FarmTrace
         Ledger = new LotLedger(records, Calendar, ProblemList);
         Valuer = new DispositionValuer(records, Ledger, ProblemList);
         Work = new StageWork(Calendar, Ledger);
-        Labor = HoursTracer.Of(records, Calendar, Work, ProblemList);
+        LaborTable = HoursTracer.Of(records, Calendar, Work, ProblemList);
+        Labor = LaborTable.Views();
         lotsByYear = new(() => ByYearOf(Ledger.Lots.Layout.ByDate, lot => Enterprises[Ledger.Lots.Enterprise[lot]].CropYear));
         partsByYear = new(() => ByYearOf(PartsByDate(), Ledger.Parts.CropYear));
         totals = new(() => YearTotals.Of(Ledger));
         unitDays = new(() => UnitDays.Of(Ledger));
-        foreach (LaborUse use in Labor)
+        for (int use = 0; use < LaborTable.Uses.Length; use++)
         {
-            LaborByWindow.Add(use.Window, use);
+            LaborByWindow.Add(LaborTable.Uses[use].Window, Labor[use]);
         }
     }
 
@@ -60,6 +61,8 @@ public sealed class FarmTrace
 
     /// <summary>What tracing found wrong or weak.</summary>
     public IReadOnlyList<Problem> Problems => ProblemList;
+
+    internal LaborTable LaborTable { get; }
 
     /// <summary>Labor by the crop-year window of its day.</summary>
     internal ByYear<LaborUse> LaborByWindow { get; } = new();
@@ -95,6 +98,10 @@ public sealed class FarmTrace
 
     /// <summary>Crop years in which something was sold through a channel that took a fee of it.</summary>
     internal IEnumerable<int> YearsWithFees => totals.Value.Where(year => year.Value.TakesFees).Select(year => year.Key);
+
+    /// <summary>The crop-year windows of hours that went somewhere, those added from standards among them or not.</summary>
+    internal IEnumerable<int> YearsWithLabor(bool added) => Enumerable.Range(0, LaborTable.Uses.Length)
+        .Where(use => (added || !LaborTable.Uses[use].IsAdded) && LaborTable.First[use] < LaborTable.First[use + 1]).Select(use => LaborTable.Uses[use].Window).Distinct();
 
     /// <summary>The parts that landed on an enterprise, by date.</summary>
     internal IEnumerable<int> PartPlacesOf(Enterprise enterprise)

@@ -1,5 +1,6 @@
 using FarmEconomics.EndToEnd.Tests.Support;
 using FarmEconomics.Notebooks;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.EndToEnd.Tests.Served;
 
@@ -9,14 +10,14 @@ public class NotebookParameterTests
     [Fact]
     public void Line_WithEverything_IsReadWhole()
     {
-        NotebookParameter step = Assert.Single(Read("decimal step = 0.25m; // Price step [money; 0.01 to 100]: the steps your prices go in"));
-        Assert.Equal(new NotebookParameter("step", ParameterType.Number, 0.25m, "Price step", "the steps your prices go in", "money", 0.01m, 100m), step);
+        ReportField step = Assert.Single(Read("decimal step = 0.25m; // Price step [money; 0.01 to 100]: the steps your prices go in"));
+        Assert.Equal(new ReportField("step", ParameterType.Number, 0.25m, "Price step", "the steps your prices go in") { Unit = "money", Lowest = 0.01m, Highest = 100m }, step);
     }
 
     [Fact]
     public void Line_WithHelpOnly_IsCalledAfterItsVariable()
     {
-        NotebookParameter crop = Assert.Single(Read("string main_crop = \"\"; // the crop: \"Carrots\", say"));
+        ReportField crop = Assert.Single(Read("string main_crop = \"\"; // the crop: \"Carrots\", say"));
         Assert.Equal(("Main crop", "the crop: \"Carrots\", say", ""), (crop.Label, crop.Help, (string)crop.Default));
     }
 
@@ -40,14 +41,14 @@ public class NotebookParameterTests
     {
         foreach (string path in Directory.GetFiles(Path.Combine(Repository.Root, "notebooks"), "*.ipynb"))
         {
-            IReadOnlyList<NotebookParameter> parameters = NotebookParameter.Of(NotebookDocument.Load(path));
+            IReadOnlyList<ReportField> parameters = NotebookParameter.Of(NotebookDocument.Load(path));
             Assert.Equal(["records", "year", "settings", "skip_bad_rows"], parameters.Take(4).Select(parameter => parameter.Name));
             Assert.All(parameters, parameter => Assert.True(parameter.Label.Length > 0 && parameter.Help.Length > 0 && !parameter.Label.Contains('_', StringComparison.Ordinal), parameter.Name));
             Assert.All(parameters.Where(parameter => parameter.Type is not ParameterType.Text and not ParameterType.YesNo && parameter.Choice is null), parameter => Assert.NotNull(parameter.Lowest));
         }
     }
 
-    private static IReadOnlyList<NotebookParameter> Read(string source)
+    private static IReadOnlyList<ReportField> Read(string source)
     {
         System.Text.Json.Nodes.JsonObject cell = new()
         {

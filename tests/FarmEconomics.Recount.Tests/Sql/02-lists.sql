@@ -16,7 +16,8 @@ WITH shipped(pool, basis, line, varies_with) AS (VALUES
     ('pack work', 'quantity-crates', 'labor', 'quantity'),
     ('sell work', 'sales-value', 'labor', 'trips'),
     ('unlogged labor', 'bed-foot-days', 'labor', 'length'),
-    ('general overhead', 'bed-foot-days', 'overhead', 'fixed')
+    ('general overhead', 'bed-foot-days', 'overhead', 'fixed'),
+    ('land', 'bed-foot-days', 'overhead', 'fixed')
 ), own AS (
     SELECT pool, basis, statement_line AS line, coalesce(driver(varies_with), 'fixed') AS varies_with, structure, CAST(capacity AS DOUBLE) AS capacity FROM file_of('pools')
 )

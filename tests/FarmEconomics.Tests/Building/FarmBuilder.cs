@@ -30,6 +30,9 @@ internal sealed class FarmBuilder
     internal FarmBuilder Crop(string crop, string unit = "lb", decimal? storageDays = 365, decimal? perCrate = null, string? store = null, decimal? water = null, bool perennial = false, string? group = null) =>
         Add<CropRow>(new RowValues { ["crop"] = crop, ["unit"] = unit, ["storage_days"] = storageDays, ["units_per_crate"] = perCrate, ["store"] = store, ["water_need"] = water, ["perennial"] = perennial, ["group"] = group });
 
+    internal FarmBuilder Perennial(string crop, decimal? bearingYears = null, decimal? establishmentCost = null) =>
+        Add<CropRow>(new RowValues { ["crop"] = crop, ["unit"] = "lb", ["storage_days"] = 365m, ["perennial"] = true, ["bearing_years"] = bearingYears, ["establishment_cost"] = establishmentCost });
+
     internal FarmBuilder Unit(string crop, string unit, decimal baseUnits) =>
         Add<UnitRow>(new RowValues { ["crop"] = crop, ["unit"] = unit, ["base_units"] = baseUnits });
 
@@ -173,7 +176,7 @@ internal sealed class FarmBuilder
 
     private static DateOnly? Maybe(string? iso) => iso is null ? null : Day(iso);
 
-    private FarmBuilder Add<T>(RowValues row)
+    internal FarmBuilder Add<T>(RowValues row)
         where T : struct, IRecordRow<T>
     {
         string name = T.Schema.Name;

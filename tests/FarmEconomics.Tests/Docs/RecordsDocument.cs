@@ -14,8 +14,9 @@ internal static class RecordsDocument
         Generated from the table schemas in `src/FarmEconomics/Records/Schema` by the tests; change those, then run the tests with
         `FARM_REWRITE=1`.
 
-        A *records folder* holds one CSV file per table, named after it. Every table opens in any spreadsheet, and the program only ever
-        reads it. Five tables are needed: crops, beds, plantings, harvests and sales. Each further table sharpens the answer; without it
+        A *records folder* holds one CSV file per table, named after it. Every table opens in any spreadsheet, and the program changes it
+        only where you press Save (in `open`, a row at a time; the file before is kept in the folder `history`, which is never read, like all folders
+        within this one). Five tables are needed: crops, beds, plantings, harvests and sales. Each further table sharpens the answer; without it
         the program says what it can't say, and never prints 0 for what isn't known.
 
         ## How to write them
@@ -63,7 +64,27 @@ internal static class RecordsDocument
 
         Beside `sales.csv` there may be `sales.NAME.csv`; they are read after it, by name. What the `import` command adds stands in such files,
         with the columns `source_file`, `source_line` and `source_id`, which every table may have and no result rests on. `source_id`
-        stands for the content of the source row and for which of several equal rows it is; a row with an id that is there already is never added again.
+        stands for the content of the source row and for which of several equal rows it is, after the source's own number of the row (a transaction's, a
+        check's) where it has one; a row that is there already is never added again, also when you have changed it since. Two rows with numbers of their own are
+        never told as entered twice.
+
+        ## Files of other programs
+
+        `import FILE --into FOLDER` reads CSV with commas, semicolons, tabs or bars between the fields, in UTF-8, UTF-16 or Windows-1252, and workbooks (`.xlsx`,
+        `--sheet NAME`). Of another spreadsheet's file it says how to save it. It shows what it sees, drafts a mapping as a file to look through, and adds nothing
+        until `--apply`.
+
+        - **Headings** are found below titles and summaries; a file without any has `column 1`, `column 2` and so on. A file may repeat its headings further down,
+          with others beside them; a table with other headings is named and left for an import of its own (`--headings-at LINE`).
+        - **Wide tables** (days down and crops or workers across, or the other way) become a row for each value; blank cells are nothing. Rows and columns of totals are
+          not read: they are compared with what the rows come to, and a difference is told.
+        - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
+        - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
+        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, and an odd number of times, is an error of its
+          row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
+        - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
+        - **Rows in error** stop no others: with `--apply` they go to a file of their own, to be fixed there and imported by the same mapping.
+        - The mapping is saved with the records as rows of [imports](#imports); the next file with these headings is read by it.
 
         ## Farms that measure in meters
 
@@ -73,7 +94,7 @@ internal static class RecordsDocument
         `start --metric` (with `--currency` and `--decimal-comma`) writes tables for such a farm. Money has no sign of its own: `currency` names it.
 
         Every fault of every file is reported in one run, with file, line and character, the row, the nearest known name and how to
-        mend it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
+        fix it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
         writes them to a CSV file. Of one kind in one file the first 1,000 rows are kept and the others counted. Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
         those that refer to them, are left out and listed with the money in them. Warnings don't stop it.
 
@@ -98,11 +119,18 @@ internal static class RecordsDocument
         - `charges.csv`: crop_year, pool, crop, amount: what each crop was charged by each pool of origin, adding up to to_crops
         - `statement.csv`: crop_year, line, amount: the statement of the whole farm
         - `reconciliation.csv`: crop_year, check, left, right, difference: the proof, every difference 0.00
-        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh), name, counted_by (week, told by its
+        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh, water), name, counted_by (week, told by its
           Monday, or day), from, in_use, limit, bed_feet, bed_feet_limit (for beds, on the mean of the week's days), limit_from (limits, beds,
-          most ever), short (yes, no), not_checked (why)
+          most ever, panels and battery), short (yes, no), not_checked (why)
         - `short_crops.csv`: crop_year, what, name, crop, contribution, used_while_short, unit, contribution_per_unit, for beds bed_foot_weeks and
           contribution_per_bed_foot_week: what the plantings that used it while it was short added to the farm; one list per what and name
+        - `water_weeks.csv`: crop_year, week (its Monday), gallons_needed, gallons_limit, gallons_put_on, days_short, lost_at_limit,
+          lost_as_watered; headings alone where weather or blocks are not written
+        - `water_crops.csv`: crop_year, crop, contribution, gallons_needed, contribution_per_1000_gallons, lost_at_limit, lost_as_watered, ky,
+          ky_from (given, published, similar crop, not listed)
+        - `power_months.csv`: crop_year, month, kwh_wanted, kwh_made, kwh_spilled, days_short, kwh_generated, kwh_short, and the kWh that one kWh
+          of battery or one kW of panels more would have saved in that month, and one less lost
+        - `power_loads.csv`: crop_year, load, gives_way (the lower the sooner), protects, kwh_wanted, kwh_went_without, days
         - `picked.csv`: crop_year, crop, unit, week (Monday of the week it was picked in), fate (sold, on hand, eaten, other use, given away, thrown
           out, past keeping, culled), channel, days_held, quantity, at_price, packing_and_fees, worth: all that was picked, each part once
         - `sowings.csv`: crop_year, crop, planting, sown (else the day in the bed), net_return, paid (yes, no), then price,

@@ -33,7 +33,7 @@ public class FundingAssumptionExtremesTests
                 continue;
             }
 
-            if (decimal.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal number) && assumptions.All(Notation.Default).First(one => one.Name == name).Unit is not ("words" or "word" or "classes" or "pool"))
+            if (decimal.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal number) && assumptions.All(Notation.Default).First(one => one.Name == name).Unit is not ("words" or "word" or "classes" or "pool" or "text" or "percents"))
             {
                 Assert.InRange(number, -1_000_000_000m, 1_000_000_000m);
             }

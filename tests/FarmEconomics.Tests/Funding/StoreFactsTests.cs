@@ -36,7 +36,7 @@ public class StoreFactsTests
         // 100 W ten hours a day from June 1 to 10 is 10 kWh, all the power there is.
         Assert.Equal(40m, facts.IceCost.Value);
         Assert.Equal(10m, facts.KilowattHours.Value);
-        Assert.Equal(2.4m, facts.PowerPrice.Value);
+        Assert.Equal(2.4m, facts.PowerPrice.Each.Value);
     }
 
     [Fact]
@@ -45,16 +45,16 @@ public class StoreFactsTests
         StoreFacts facts = Facts(farm => farm);
 
         Assert.Equal("no expense records", facts.IceCost.Reason);
-        Assert.Equal("no expense records", facts.PowerPrice.Reason);
+        Assert.Equal("no expense records", facts.PowerPrice.Each.Reason);
         Assert.Equal("no labor records", facts.Hours.Reason);
     }
 
     [Fact]
-    public void Of_PanelsWithoutInterest_KnowsNoPriceOfPower()
+    public void Of_PanelsWithoutACapacity_KnowsNoPriceOfPower()
     {
-        StoreFacts facts = Facts(farm => farm.Spend("2025-06-01", 24m, "utilities", pool: "power").Asset("panels", "power", "2025-01-01", 1000m, 10m));
+        StoreFacts facts = Facts(farm => farm.Spend("2025-06-01", 24m, "repairs", pool: "power").Asset("panels", "power", "2025-01-01", 1000m, 10m));
 
-        Assert.Contains("interest_percent", facts.PowerPrice.Reason, StringComparison.Ordinal);
+        Assert.Contains("capacity of power", facts.PowerPrice.Each.Reason, StringComparison.Ordinal);
     }
 
     private static StoreFacts Facts(Func<FarmBuilder, FarmBuilder> more)

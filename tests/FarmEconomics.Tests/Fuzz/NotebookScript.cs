@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Text;
 using FarmEconomics.NotebookKit;
 using FarmEconomics.Notebooks;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Tests.Files;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
@@ -21,7 +22,7 @@ public sealed class OpenedKit(OpenFarm farm)
 /// <param name="Parameters">Its parameters.</param>
 /// <param name="Run">Runs all cells; what a cell shows goes to the last argument.</param>
 internal sealed record NotebookScript(
-    string Name, IReadOnlyList<NotebookParameter> Parameters, Action<OpenFarm, IReadOnlyDictionary<string, object>, Action<object>> Run)
+    string Name, IReadOnlyList<ReportField> Parameters, Action<OpenFarm, IReadOnlyDictionary<string, object>, Action<object>> Run)
 {
     // What a notebook knows without a using of its own.
     private const string Implicit = "using System; using System.Collections.Generic; using System.IO; using System.Linq; using System.Text; using System.Threading.Tasks;\n";

@@ -5,6 +5,7 @@ using FarmEconomics.Files.Results;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.NotebookKit;
 using FarmEconomics.Notebooks;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Records.Names;
@@ -128,7 +129,7 @@ internal sealed class WholeWay(Random random, string results)
         }
     }
 
-    private object Value(NotebookParameter parameter, FarmReview review, int year)
+    private object Value(ReportField parameter, FarmReview review, int year)
     {
         string[] names = [.. parameter.Choice switch
         {

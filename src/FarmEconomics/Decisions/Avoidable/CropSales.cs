@@ -10,7 +10,7 @@ internal sealed class CropSales
 {
     // Ours, without a source: nearly nothing thrown out or given away, two weeks on either side.
     private const decimal MostLost = 0.05m;
-    private const int Near = 2;
+    private const int NearWeeks = 2;
 
     private readonly SeasonReview season;
     private readonly Dictionary<(int Year, Channel Channel, int Week), Sales> sales = [];
@@ -31,7 +31,11 @@ internal sealed class CropSales
             bool full = list is { } price && leaving.Amount.Amount >= VerdictSettings.AtListPrice * price * leaving.Quantity && clean.Contains((leaving.Window, week));
             (int, Channel, int) key = (leaving.Window, leaving.Channel, week);
             Sales before = sales.GetValueOrDefault(key);
-            sales[key] = new Sales(before.Quantity + leaving.Quantity, before.Amount + leaving.Amount.Amount, before.AtList + (full ? leaving.Quantity : 0m), before.AtListAmount + (full ? leaving.Amount.Amount : 0m));
+            sales[key] = new Sales(before.Quantity + leaving.Quantity, before.Amount + leaving.Amount.Amount, before.AtList + (full ? leaving.Quantity : 0m), before.AtListAmount + (full ? leaving.Amount.Amount : 0m))
+            {
+                ListValue = before.ListValue + ((list ?? 0m) * leaving.Quantity),
+                AllSold = clean.Contains((leaving.Window, week)),
+            };
             years.Add(leaving.Window);
         }
 
@@ -54,7 +58,7 @@ internal sealed class CropSales
     /// <summary>The most a channel took at list price near a week, and what a unit then brings; where nothing ever sold at list, the median week and the realized price.</summary>
     internal (decimal Most, decimal? Price) MostAtList(Channel channel, int week)
     {
-        bool sold = Enumerable.Range(week - Near, (2 * Near) + 1).Any(near => years.Any(year => Sold(year, channel, near) > 0m));
+        bool sold = Enumerable.Range(week - NearWeeks, (2 * NearWeeks) + 1).Any(near => years.Any(year => Sold(year, channel, near) > 0m));
         if (without.TryGetValue(channel, out (decimal Median, decimal Price) usual))
         {
             return sold ? usual : (0m, null);
@@ -65,7 +69,7 @@ internal sealed class CropSales
         int newest = int.MinValue;
         foreach (int year in years)
         {
-            for (int near = week - Near; near <= week + Near; near++)
+            for (int near = week - NearWeeks; near <= week + NearWeeks; near++)
             {
                 Sales there = sales.GetValueOrDefault((year, channel, near));
                 most = Math.Max(most, there.AtList);
@@ -79,7 +83,31 @@ internal sealed class CropSales
         return (most, price);
     }
 
+    /// <summary>
+    /// What a channel took near a week, one entry for each week on record: units, list price, what it paid over list, and whether all there
+    /// was sold. Weeks without a list price are left out.
+    /// </summary>
+    internal IEnumerable<(int Year, double Units, double List, double Paid, bool AllSold)> Near(Channel channel, int week)
+    {
+        foreach (int year in years)
+        {
+            for (int near = week - NearWeeks; near <= week + NearWeeks; near++)
+            {
+                Sales there = sales.GetValueOrDefault((year, channel, near));
+                if (there.Quantity > 0m && there.ListValue > 0m)
+                {
+                    yield return (year, (double)there.Quantity, (double)(there.ListValue / there.Quantity), (double)(there.Amount / there.ListValue), there.AllSold);
+                }
+            }
+        }
+    }
+
     private static bool IsLost(Disposition leaving) => leaving.Channel.Kind is ChannelKind.Waste or ChannelKind.Donation;
 
-    private readonly record struct Sales(decimal Quantity, decimal Amount, decimal AtList, decimal AtListAmount);
+    private readonly record struct Sales(decimal Quantity, decimal Amount, decimal AtList, decimal AtListAmount)
+    {
+        internal decimal ListValue { get; init; }
+
+        internal bool AllSold { get; init; }
+    }
 }

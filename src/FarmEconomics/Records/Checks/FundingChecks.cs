@@ -8,7 +8,39 @@ internal static class FundingChecks
     public static IEnumerable<RecordCheck> OfLoans => [new RowChecks<LoanRow>(("numbers make sense", LoanNumbers))];
 
     public static IEnumerable<RecordCheck> OfBalances =>
-        [NamesOnce.Of<BalanceRow>("item", row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Schema.Words.Of(row.Class)}")];
+    [
+        NamesOnce.Of<BalanceRow>("item", row => $"{row.Item.Trim()} on {row.Date:yyyy-MM-dd} as {Schema.Words.Of(row.Class)}"),
+        new RowChecks<BalanceRow>(("kind fits class", BalanceKinds)),
+    ];
+
+    public static IEnumerable<RecordCheck> OfFunding => [new RowChecks<FundingRow>(("years and quarters are whole", WholeQuarters))];
+
+    private static void BalanceKinds(CheckContext context, BalanceRow row)
+    {
+        BalanceItem[] fit = row.Class switch
+        {
+            BalanceClass.CurrentAsset => [BalanceItem.Cash, BalanceItem.Inventory, BalanceItem.Supplies],
+            BalanceClass.IntermediateAsset or BalanceClass.LongTermAsset => [BalanceItem.InAssets, BalanceItem.BesideAssets],
+            BalanceClass.CurrentLiability => [BalanceItem.Bills, BalanceItem.PaidAhead, BalanceItem.Debt],
+            _ => [BalanceItem.Debt],
+        };
+        if (row.Kind is { } kind && !fit.Contains(kind))
+        {
+            context.Report(ProblemCodes.BalanceKind, row, "kind",
+                $"{row.Item.Trim()} is a {Schema.Words.Of(row.Class)}, so its kind can't be {Schema.Words.Of(kind)}; it may be {string.Join(", ", fit.Select(Schema.Words.Of))}.", Schema.Words.Of(kind));
+        }
+    }
+
+    private static void WholeQuarters(CheckContext context, FundingRow row)
+    {
+        foreach ((string column, decimal? value) in new[] { ("budget_year", row.BudgetYear), ("quarter", row.Quarter) })
+        {
+            if (value is { } number && number != decimal.Floor(number))
+            {
+                context.Report(ProblemCodes.ProjectQuarter, row, column, context.Notation.Text($"{column} must be a whole number, not {number}."), context.Notation.Text($"{number}"));
+            }
+        }
+    }
 
     private static void LoanNumbers(CheckContext context, LoanRow row)
     {

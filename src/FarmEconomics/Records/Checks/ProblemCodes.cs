@@ -144,6 +144,9 @@ public static class ProblemCodes
     /// <summary>Unknown asset.</summary>
     public const string UnknownAsset = "E213";
 
+    /// <summary>Unknown block.</summary>
+    public const string UnknownBlock = "E215";
+
     /// <summary>More than one of crop, planting, channel, pool.</summary>
     public const string TwoTags = "E220";
 
@@ -185,6 +188,15 @@ public static class ProblemCodes
 
     /// <summary>Payments that can't be counted.</summary>
     public const string PaymentCount = "E233";
+
+    /// <summary>A balance-sheet item of a kind its class can't hold.</summary>
+    public const string BalanceKind = "E236";
+
+    /// <summary>A year or quarter of a project that isn't whole.</summary>
+    public const string ProjectQuarter = "E237";
+
+    /// <summary>Lowest temperature above the highest.</summary>
+    public const string TemperatureOrder = "E235";
 
     /// <summary>An alias of a table without aliases.</summary>
     public const string AliasOfNothing = "E240";

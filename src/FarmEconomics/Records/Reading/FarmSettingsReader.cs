@@ -12,6 +12,7 @@ public static class FarmSettingsReader
     private static readonly ColumnSchema PercentColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(0m, 100m) };
     private static readonly ColumnSchema BuyInColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(0m, 1_000m) };
     private static readonly ColumnSchema PriceChangeColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(-50m, 200m) };
+    private static readonly ColumnSchema LandColumn = new("land", ColumnType.Money, "") { Range = NumberRanges.AmountFromZero };
     private static readonly ColumnSchema WageColumn = new("wage", ColumnType.Price, "") { Range = new NumberRange(0m, 1_000_000m) };
     private static readonly ColumnSchema WidthColumn = new("width", ColumnType.Number, "") { Range = new NumberRange(1m, 1_000m) };
 
@@ -30,6 +31,10 @@ public static class FarmSettingsReader
             (s, v) => Number(s, v, PercentColumn) is { } percent ? s with { PayrollBurdenPercent = percent } : null),
         new("interest_percent", "a percentage of 0 to 100", "none: with assets, infrastructure and net return are blank", "The yearly cost of capital.",
             (s, v) => Number(s, v, PercentColumn) is { } percent ? s with { InterestPercent = percent } : null),
+        new("land_value", "an amount from 0 to 10,000,000,000", "none: no charge for your own land", "What your own land is worth; land_value x interest_percent is a cost of the year. Rent you pay is in the books.",
+            (s, v) => Number(s, v, LandColumn) is { } value ? s with { LandValue = value } : null),
+        new("land_rent", "an amount from 0 to 10,000,000,000", "none: by land_value", "What your own land would cost to rent a year, instead of land_value x interest_percent.",
+            (s, v) => Number(s, v, LandColumn) is { } rent ? s with { LandRent = rent } : null),
         new("length_unit", OneOf<LengthUnit>(), "ft", "The unit of all lengths: with m, beds have length_m and width_cm, plantings bed_meters, and results are per bed-meter.",
             (s, v) => Words.TryParse(v, out LengthUnit word) ? s with { LengthUnit = word, StandardBedWidthIn = word == LengthUnit.M ? MetricBedWidth : s.StandardBedWidthIn } : null),
         new("standard_bed_width_in", "a number of inches from 1 to 1,000 (farms with length_unit ft)", "30", "The bed width that one bed-foot stands for, in inches.",
@@ -55,6 +60,7 @@ public static class FarmSettingsReader
             (s, v) => DateText.NormalizeFormat(v) is { } format ? s with { DateFormat = format } : null),
         new("decimal_mark", "`.` or `,`", ".", "The decimal mark of numbers in all files.",
             (s, v) => v is "." or "," ? s with { DecimalMark = v[0] } : null),
+        .. SupplySettings.All,
     ];
 
     /// <summary>The settings a farm can use: the bed width has one name in inches and one in centimeters.</summary>
@@ -136,7 +142,7 @@ public static class FarmSettingsReader
     private static string OneOf<T>()
         where T : struct, Enum => string.Join(" or ", Words.All<T>());
 
-    private static decimal? Number(FarmSettings settings, string text, ColumnSchema column) =>
+    internal static decimal? Number(FarmSettings settings, string text, ColumnSchema column) =>
         text.Length > 0 && NumberText.Read(text, column, settings.DecimalMark, out decimal value) == NumberFault.None && column.Range!.Holds(value) ? value : null;
 
     private static FarmSettings? ApplyCropYearStart(FarmSettings settings, string text) =>

@@ -1,0 +1,200 @@
+using System.CommandLine;
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Files;
+using FarmEconomics.Files.Results;
+using FarmEconomics.Funding;
+using FarmEconomics.Planning;
+using FarmEconomics.Planning.Programs;
+using FarmEconomics.Planning.Variances;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Reports.Planning;
+using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Words;
+using FarmEconomics.Solver;
+
+namespace FarmEconomics.Cli.Commands;
+
+/// <summary><c>plan FOLDER</c>: next year's plan, the best mix or last year's again, and what it does to cash and hours.</summary>
+internal static class PlanCommand
+{
+    private const decimal UsualPiece = 5m;
+
+    internal static Command Create()
+    {
+        Argument<string> folder = CommonOptions.Folder();
+        Option<int?> year = OptionRules.Whole("--year", "N", 1, 9999, "The season to plan from; the plan is for the year after. Default: the season just ended.");
+        Option<bool> best = new("--best") { Description = "Look for the mix of sowings that brings most within your beds, hours, stores and what your channels take." };
+        Option<bool> like = new("--like-last-year") { Description = "Repeat the season's plantings. Without --best and without a plan on file this is what is planned." };
+        Option<NumberOption?> wage = OptionRules.Number("--own-hour", "X", 0m, 100_000m, "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage.");
+        Option<string[]> least = new("--least") { Description = "Grow at least so much of a crop, for example --least \"Garlic=400\". May be given several times.", HelpName = "CROP=LENGTH" };
+        Option<string[]> most = new("--most") { Description = "Grow at most so much of a crop.", HelpName = "CROP=LENGTH" };
+        Option<NumberOption?> piece = OptionRules.Number("--piece", "LENGTH", 0.5m, 10_000m, "Lengths are whole multiples of this. Default: 5.");
+        Option<string?> output = new("--out") { Description = "Write the plan as tables into this folder; written whole or not at all.", HelpName = "DIR" };
+        Option<string[]> set = CommonOptions.Set();
+        Option<bool> skip = CommonOptions.SkipBadRows();
+        Command command = new("plan", "Plan next year: the best mix, last year's again, or what the plan in your records does to cash and hours.")
+        {
+            folder, year, best, like, wage, least, most, piece, output, set, skip,
+        };
+        command.SetAction(parsed =>
+        {
+            if (parsed.GetValue(best) && parsed.GetValue(like))
+            {
+                throw new WrongUseException("Give --best or --like-last-year, not both.");
+            }
+
+            Asked asked = new(parsed.GetValue(year), parsed.GetValue(best), parsed.GetValue(like))
+            {
+                Wage = parsed.GetValue(wage),
+                Least = parsed.GetValue(least) ?? [],
+                Most = parsed.GetValue(most) ?? [],
+                Piece = parsed.GetValue(piece),
+                Output = parsed.GetValue(output),
+            };
+            return Run(parsed.GetValue(folder)!, asked, parsed.GetValue(set), parsed.GetValue(skip));
+        });
+        return command;
+    }
+
+    private static int Run(string folder, Asked asked, string[]? set, bool skip)
+    {
+        ILinearSolver? solver = null;
+        if (asked.Best && (solver = LinearSolvers.Find()) is null)
+        {
+            throw new WrongUseException(LinearSolvers.Missing);
+        }
+
+        Terminal terminal = new();
+        FarmFolder farm = CommonOptions.Open(folder, set, skip, terminal);
+        if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
+        {
+            return ExitCode.RecordsInError;
+        }
+
+        SeasonReview season = review.Season(CommonOptions.YearOf(review, asked.Year));
+        CommonOptions.PrintSkipped(farm, Console.Error);
+        using OutputFolder? place = asked.Output is null ? null : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Plan), folder);
+        terminal.Step("Looking at your seasons");
+        PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
+        terminal.Clear();
+        PlanDraft? draft = asked.Best ? Best(season, model, solver!, asked, terminal) : Draft(season, model, asked);
+        return draft is null ? ExitCode.RecordsInError : Tell(season, model, draft, place, asked.Output);
+    }
+
+    private static PlanSettings Settings(Asked asked, SeasonReview season) => new()
+    {
+        OwnWage = asked.Wage?.On(season.Notation),
+        Least = Wishes(asked.Least, season, "--least"),
+        Most = Wishes(asked.Most, season, "--most"),
+    };
+
+    private static Dictionary<string, decimal> Wishes(string[] given, SeasonReview season, string option)
+    {
+        Dictionary<string, decimal> wishes = new(StringComparer.OrdinalIgnoreCase);
+        foreach (string wish in given)
+        {
+            int at = wish.LastIndexOf('=');
+            if (at <= 0 || new NumberOption(option, wish[(at + 1)..], 0m, 1_000_000m).On(season.Notation) is var feet && feet < 0m)
+            {
+                throw new WrongUseException($"{option} takes CROP=LENGTH, for example {option} \"Garlic=400\", not \"{wish}\".");
+            }
+
+            string name = wish[..at].Trim();
+            if (season.Records.FindCrop(name) is not { } crop)
+            {
+                string? nearest = NearestName.Find(name, season.Records.Crops.Select(one => one.Name));
+                throw new WrongUseException($"There is no crop \"{name}\"." + (nearest is null ? "" : $" Did you mean {nearest}?"));
+            }
+
+            wishes[crop.Name] = feet;
+        }
+
+        return wishes;
+    }
+
+    private static PlanDraft? Best(SeasonReview season, PlanModel model, ILinearSolver solver, Asked asked, Terminal terminal)
+    {
+        terminal.Step("Looking for the best mix");
+        BestMix mix = BestMix.Of(model, solver);
+        PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, (double)(asked.Piece?.On(season.Notation) ?? UsualPiece)) : null;
+        terminal.Clear();
+        foreach (string line in Wrapped(PlanWords.Headline(mix, chosen, season.Notation)))
+        {
+            Console.Out.WriteLine(line);
+        }
+
+        if (chosen is null || mix.QuantitiesOf(chosen.Feet) is not { } quantities)
+        {
+            return null;
+        }
+
+        Console.Out.WriteLine();
+        Console.Out.WriteLine(PlanWords.Crops(mix, chosen, season.Notation).ToPlainText());
+        Console.Out.WriteLine(PlanWords.Limits(mix, season.Notation).Top(20).ToPlainText());
+        Console.Out.WriteLine(PlanWords.LeftOut(mix, season.Notation).ToPlainText());
+        PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
+        PlanProof proof = PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
+        Console.Out.WriteLine(proof.Holds
+            ? season.Notation.Text($"Worked through as records of {model.CropYear}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}.")
+            : season.Notation.Text($"Worked through as records of {model.CropYear}, the plan brings {proof.Reviewed.Amount:#,0.00}, not {proof.Planned.Amount:#,0.00}: a fault of this program."));
+        Console.Out.WriteLine();
+        return draft;
+    }
+
+    /// <summary>The plan on file for the year, unless last year's again is asked for.</summary>
+    private static PlanDraft Draft(SeasonReview season, PlanModel model, Asked asked)
+    {
+        PlanDraft? onFile = asked.Like ? null : PlanOnFile.Of(season.Records, model.CropYear);
+        Console.Out.WriteLine(onFile is null
+            ? $"{model.CropYear} planned like {season.CropYear}: the same sowings a year later, at the yields your seasons let expect."
+            : $"The plan in your records for {model.CropYear}.");
+        Console.Out.WriteLine();
+        return onFile ?? LikeLastYear.Of(season, model);
+    }
+
+    private static int Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
+    {
+        PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
+        CreditLine credit = PlanWords.Credit(outlook, season.Settings);
+        if (PlanVariances.Of(season) is { } variances)
+        {
+            Console.Out.WriteLine(string.Join('\n', Wrapped(VarianceWords.Headline(variances))));
+            Console.Out.WriteLine();
+            Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
+        }
+
+        Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());
+        foreach (string problem in PlanWords.Problems(outlook, season.Notation))
+        {
+            Console.Out.WriteLine(problem);
+        }
+
+        if (place is not null)
+        {
+            PlanTables.Write(season.Settings, draft, outlook, credit, place.Path);
+            place.SwapIn();
+            Console.Out.WriteLine($"Wrote {season.Notation.Count(PlanTables.All.Count, "table")} into {output}. To keep the plan, put plan.csv and plan_sales.csv into your records; change them in a spreadsheet and run plan again.");
+        }
+
+        Console.Out.WriteLine(ProofTables.Cautions);
+        return ExitCode.Done;
+    }
+
+    private static IEnumerable<string> Wrapped(string text) => Reports.Decisions.DecisionSentences.Wrapped(text, 100);
+
+    /// <summary>What the options ask for.</summary>
+    private sealed record Asked(int? Year, bool Best, bool Like)
+    {
+        internal NumberOption? Wage { get; init; }
+
+        internal string[] Least { get; init; } = [];
+
+        internal string[] Most { get; init; } = [];
+
+        internal NumberOption? Piece { get; init; }
+
+        internal string? Output { get; init; }
+    }
+}

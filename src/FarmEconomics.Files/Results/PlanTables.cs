@@ -1,0 +1,119 @@
+using System.Globalization;
+using FarmEconomics.Files.Start;
+using FarmEconomics.Funding;
+using FarmEconomics.Planning;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Files.Results;
+
+/// <summary>
+/// Writes a plan: the record tables <c>plan</c> and <c>plan_sales</c> in the farm's own form, ready to be edited and laid beside the other
+/// records, and what it does as result tables.
+/// </summary>
+public static class PlanTables
+{
+    /// <summary>The tables by file name, each with what it holds.</summary>
+    public static IReadOnlyList<(string Name, string What)> All { get; } =
+    [
+        ("plan.csv", "what is grown where: a table of records, to edit and put with the others"),
+        ("plan_sales.csv", "what is sold: likewise"),
+        ("weeks.csv", "hours, trays, crates picked and sales week by week"),
+        ("cash.csv", "cash month by month, with a line of credit"),
+        ("supplies.csv", "seed and supplies, by the first day they are needed"),
+        ("plan_problems.csv", "beds taken twice and weeks short of hours"),
+    ];
+
+    /// <summary>Writes all tables into a folder that exists and is the caller's to fill.</summary>
+    /// <param name="farm">The farm's settings.</param>
+    /// <param name="draft">The plan.</param>
+    /// <param name="outlook">Its outlook.</param>
+    /// <param name="credit">Its cash with a line of credit.</param>
+    /// <param name="folder">The folder.</param>
+    /// <exception cref="IOException">A file can't be written.</exception>
+    public static void Write(FarmSettings farm, PlanDraft draft, PlanOutlook outlook, CreditLine credit, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        ArgumentNullException.ThrowIfNull(draft);
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(credit);
+        WriteRecords<PlanRow>(farm, Path.Combine(folder, "plan.csv"), draft.Plantings.Select(one => new object?[]
+        {
+            one.CropYear, one.Planting, one.Crop, one.Bed, one.BedFeet, one.In, one.Out, one.Sown, one.Trays > 0m ? one.Trays : null, one.Yield, one.Hours, one.Cost,
+        }));
+        WriteRecords<PlanSaleRow>(farm, Path.Combine(folder, "plan_sales.csv"), draft.Sales.Select(one => new object?[]
+        {
+            one.CropYear, one.Crop, one.Channel, one.Quantity, null, one.Price, one.From, one.Weeks == 1 ? null : one.Weeks,
+        }));
+        WriteWeeks(outlook, Path.Combine(folder, "weeks.csv"));
+        WriteCash(outlook, credit, Path.Combine(folder, "cash.csv"));
+        WriteSupplies(farm, outlook, Path.Combine(folder, "supplies.csv"));
+        WriteProblems(outlook, Path.Combine(folder, "plan_problems.csv"));
+    }
+
+    /// <summary>A table of records: the farm's separator, decimal mark and headings, every column of the declaration in its order.</summary>
+    private static void WriteRecords<T>(FarmSettings farm, string path, IEnumerable<object?[]> rows)
+        where T : struct, IRecordRow<T>
+    {
+        char separator = RecordsTemplate.Separator(farm);
+        using StreamWriter writer = new(path) { NewLine = "\n" };
+        writer.WriteLine(string.Join(separator, T.Schema.Columns.Select(column => column.NameFor(farm.LengthUnit))));
+        foreach (object?[] row in rows)
+        {
+            writer.WriteLine(string.Join(separator, row.Select(value => Field(value switch
+            {
+                null => "",
+                DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                decimal number => number.ToString("0.##########", CultureInfo.InvariantCulture).Replace('.', farm.DecimalMark),
+                IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
+                _ => (string)value,
+            }, separator))));
+        }
+    }
+
+    private static string Field(string text, char separator) =>
+        text.AsSpan().IndexOfAny(separator, '"', '\n') < 0 ? text : "\"" + text.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
+
+    private static void WriteWeeks(PlanOutlook outlook, string path)
+    {
+        using CsvTable table = new(path, null, "from", "hours", "own_hours_there", "hired_hours_there", "hours_short", "trays", "crates_picked", "sales_after_fees");
+        foreach (PlanWeek week in outlook.Weeks)
+        {
+            table.Text(Day(week.From)).Number(week.Hours).Number(week.Own).Number(week.Hired).Number(week.Short).Number(week.Trays).Number(week.Crates).Money(week.Sales);
+            table.End();
+        }
+    }
+
+    private static void WriteCash(PlanOutlook outlook, CreditLine credit, string path)
+    {
+        using CsvTable table = new(
+            path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "wages", "running_costs", "net", "interest_on_credit", "drawn", "credit", "closing_cash");
+        foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
+        {
+            table.Text(Day(month.Month)).Money(month.Sales).Money(month.Shares).Money(month.OtherIncome).Money(month.Supplies)
+                .Money(month.Wages).Money(month.Running).Money(month.Net).Money(line.Interest).Money(line.Drawn - line.Repaid).Money(line.Owed).Money(line.Closing);
+            table.End();
+        }
+    }
+
+    private static void WriteSupplies(FarmSettings farm, PlanOutlook outlook, string path)
+    {
+        using CsvTable table = new(path, null, "first_needed", "crop", "sowings", farm.LengthUnit.Label("bed_feet"), "trays", "cost");
+        foreach (SupplyNeed need in outlook.Supplies)
+        {
+            table.Text(Day(need.First)).Text(need.Crop).Whole(need.Sowings).Number(need.BedFeet).Number(need.Trays).Money(need.Cost);
+            table.End();
+        }
+    }
+
+    private static void WriteProblems(PlanOutlook outlook, string path)
+    {
+        using CsvTable table = new(path, null, "day", "where", "short", "plantings");
+        foreach (PlanProblem problem in outlook.Problems)
+        {
+            table.Text(Day(problem.Day)).Text(problem.Where).Number(problem.Short).Text(string.Join("; ", problem.Plantings));
+            table.End();
+        }
+    }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,38 @@
+using System.Text;
+using FarmEconomics.Page.Fields;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Frame;
+
+namespace FarmEconomics.Page.Views;
+
+/// <summary>A report as a served page: the answer first, its fields in a fold before the details.</summary>
+internal static class ReportView
+{
+    /// <summary>The blocks with the form between what to do and the folds; links as addresses of the server.</summary>
+    /// <param name="blocks">The blocks.</param>
+    /// <param name="form">The form, ready made.</param>
+    /// <param name="query">Year and settings, which go along.</param>
+    internal static string Body(IReadOnlyList<Block> blocks, string form, string query)
+    {
+        int split = blocks.TakeWhile(block => block is not FoldBlock).Count();
+        string html = BlockHtml.Of(blocks.Take(split)).Text + form + BlockHtml.Of(blocks.Skip(split)).Text;
+        return PageShell.WithAddresses(html, target => Nav.Address(PathOf(target), query));
+    }
+
+    /// <summary>The fields in a fold: open where something in it was changed or is wrong.</summary>
+    internal static string Form(FieldForm form, string action, IReadOnlyDictionary<string, string> idle, string after)
+    {
+        bool touched = form.Faults.Count > 0 || form.Query.Split('&', StringSplitOptions.RemoveEmptyEntries).Any(pair => !pair.StartsWith("year=", StringComparison.Ordinal));
+        StringBuilder html = new();
+        html.Append($"<details class=\"try\" id=\"try\"{(touched ? " open" : "")}><summary><h2>Try it: change something and see</h2></summary>\n");
+        html.Append(FormView.Fields(form, action, idle)).Append(after).Append("</details>\n");
+        return html.ToString();
+    }
+
+    /// <summary>Where a copy of the page and the tables behind it are.</summary>
+    internal static string Downloads(string path, string query) =>
+        $"<p class=\"cap downloads\"><a href=\"{PageShell.Encode(Nav.Address(path, query.Length > 0 ? query + "&_copy=1" : "_copy=1"))}\" download>Keep this page as a file</a> · <a href=\"{PageShell.Encode(Nav.Address("/tables", query))}\">Tables for a spreadsheet</a></p>\n";
+
+    private static string PathOf(string target) => target == ReportCatalog.Name(ReportId.Season) ? "/" : "/" + target;
+}

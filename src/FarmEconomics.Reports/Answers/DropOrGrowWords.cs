@@ -1,0 +1,105 @@
+using FarmEconomics.Decisions;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Decisions;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>The first screen on what to drop and what to grow.</summary>
+internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
+{
+    private readonly Notation notation = farm.Notation;
+
+    private List<Verdict> Drop => VerdictCards.Of(verdicts, Direction.DropOrChange);
+
+    private List<Verdict> Grow => VerdictCards.Of(verdicts, Direction.Grow);
+
+    private List<Verdict> Fix => VerdictCards.Of(verdicts, Direction.Fix);
+
+    private List<Verdict> Close => VerdictCards.Of(verdicts, Direction.TooClose);
+
+    internal string Headline
+    {
+        get
+        {
+            List<string> said = [];
+            Say(Drop, "Drop or change");
+            Say(Grow, "grow");
+            Say(Fix, "fix");
+            return said.Count > 0 ? Phrase.Sentence(string.Join("; ", said))
+                : Close.Count > 0 ? $"Nothing to drop or grow; {Crops(Close.Count)} too close to call"
+                : verdicts.Crops.All(verdict => verdict.WhyUnknown is not null) ? "The records can't tell yet what to drop or grow" : "Keep all crops as they are";
+
+            void Say(List<Verdict> crops, string what)
+            {
+                if (crops.Count > 0)
+                {
+                    said.Add($"{what} {(crops.Count <= 2 ? Phrase.List(crops.ConvertAll(verdict => verdict.Budget.Name)) : said.Count == 0 ? Crops(crops.Count) : SeasonWords.Spelled(crops.Count))}");
+                }
+            }
+        }
+    }
+
+    internal Prose Why
+    {
+        get
+        {
+            if (verdicts.Crops.FirstOrDefault(verdict => verdict.WhyUnknown is not null) is { } unknown && verdicts.Crops.All(verdict => verdict.WhyUnknown is not null))
+            {
+                return new Prose(Prose.Text($"{Phrase.Sentence(unknown.WhyUnknown!)}."));
+            }
+
+            List<Verdict> always = Drop.FindAll(verdict => verdict.Seasons.Count > 1 && verdict.Seasons.All(season => season.Contribution.Amount < 0m));
+            List<Verdict> changed = Drop.FindAll(verdict => verdict.WithMix is not null);
+            string lost = always.Count == 0 ? "" : $"Without {Phrase.List(always.ConvertAll(Link))} the farm would have been better off in every year on record: members' payments stay, and only costs that go away count. ";
+            string other = changed.Count == 0 ? "" : $"In the beds of {(changed.Count <= 3 ? Phrase.List(changed.ConvertAll(Link)) : Crops(changed.Count))} other crops would add more. ";
+            string close = Close.Count == 0 ? "" : $"{Phrase.Sentence(Crops(Close.Count))} {(Close.Count == 1 ? "differs" : "differ")} by less than the records can tell.";
+            string all = (lost + other + (lost.Length > 0 && other.Length > 0 ? "" : close)).Trim();
+            return new Prose(all.Length > 0 ? all : "Each crop was taken alone, with market days and fixed costs staying and members' boxes filled again.");
+        }
+    }
+
+    internal FiguresBlock Figures
+    {
+        get
+        {
+            List<KeyFigure> figures = [];
+            Means(figures, "drop", Drop, $"cash a year from the {(Drop.Count == 1 ? "change" : "changes")} to {Crops(Drop.Count)}");
+            List<Verdict> more = Grow.FindAll(verdict => verdict.More is not null);
+            Means(figures, "grow", more, $"cash a year from more of {Crops(more.Count)}");
+            figures.Add(new("close", $"{Close.Count}", (decimal)Close.Count, $"{(Close.Count == 1 ? "crop" : "crops")} too close to call"));
+            List<Verdict> below = [.. verdicts.Crops.Where(verdict => verdict.WhyUnknown is null && verdict.Budget.NetReturn.Amount < 0m)];
+            figures.Add(new("below", $"{below.Count}", (decimal)below.Count, $"{(below.Count == 1 ? "crop" : "crops")} short of full cost"));
+            return new FiguresBlock(DropOrGrowBlock.Figures, figures);
+        }
+    }
+
+    internal string MeansHeading
+    {
+        get
+        {
+            List<Verdict> clear = [.. MeansPlot.Nearest(verdicts).Where(verdict => verdict.Mean.Amount < -verdict.Noise.Amount)];
+            return clear.Count == 0 ? "No crop clearly lowers what the farm earns"
+                : $"{(clear.Count <= 2 ? Phrase.List(clear.ConvertAll(verdict => verdict.Budget.Name)) : Phrase.Sentence(Crops(clear.Count)))} clearly lowered what the farm kept";
+        }
+    }
+
+    internal string MeansCaption => $"What the farm would lose without the crop, {notation.Sign} a year at today's prices. Rings: seasons on record. Diamond: their mean. Band: smaller than your records can tell. The {MeansPlot.Nearest(verdicts).Count} crops nearest to dropping.";
+
+    private static string Crops(int count) => $"{SeasonWords.Spelled(count)} {(count == 1 ? "crop" : "crops")}";
+
+    private string Link(Verdict verdict) => PageTarget.Link(verdict.Budget.Name, PageTarget.Crop(farm.Slugs[verdict.Budget.Name]));
+
+    private void Means(List<KeyFigure> figures, string name, List<Verdict> crops, string words)
+    {
+        if (crops.Count > 0)
+        {
+            decimal cash = crops.Sum(verdict => verdict.Advised.Cash.Amount), hours = crops.Sum(verdict => verdict.Advised.OwnHours);
+            figures.Add(new(name, (cash > 0m ? "+" : "") + BlockNumber.Of(cash, Look.WholeMoney, notation), cash, $"{words}; {notation.Number(Math.Abs(hours), Look.Count)} {(hours >= 0m ? "own hours freed" : "more own hours")}"));
+        }
+    }
+}

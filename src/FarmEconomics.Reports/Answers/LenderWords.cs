@@ -1,0 +1,149 @@
+using System.Globalization;
+using FarmEconomics.Funding;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Funding;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>The one page a loan officer reads, in sentences and figures.</summary>
+internal sealed class LenderWords(FundingWriteUp books)
+{
+    private const decimal SquareFeetPerAcre = 43_560m;
+    private const decimal SquareMetersPerHectare = 10_000m;
+    private readonly Notation notation = books.Season.Notation;
+
+    private DebtCoverage Now => books.Coverage[^1];
+
+    /// <summary>What is asked for, else what the farm earned.</summary>
+    internal string Headline => (books.Grant, books.NewLoan) switch
+    {
+        ({ } grant, { } loan) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked as a grant, {Money(loan.Terms.Principal)} as a loan",
+        ({ } grant, null) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked, {Money(grant.Match)} our own",
+        (null, { } loan) => $"A loan of {Money(loan.Terms.Principal)} is asked for",
+        _ => books.Accrual is { } income ? $"In {books.Period.Year} the farm had a net farm income of {Money(income.NetFarmIncome)}"
+            : books.Tax.NetUnknown is null ? $"In {books.Period.Year} the farm had {Money(books.Tax.NetBeforeDepreciation)} left before depreciation"
+            : $"What the farm earned in {books.Period.Year} isn't known",
+    };
+
+    /// <summary>Two sentences on the farm.</summary>
+    internal Prose Why => new(string.Join(' ', new[] { Farm(), Debt() }.Where(sentence => sentence.Length > 0)));
+
+    /// <summary>How sure that is, in a line.</summary>
+    internal string HowSure
+    {
+        get
+        {
+            string next = $"{books.Period.Year + 1} repeats {books.Period.Year} month by month; it is not a forecast.";
+            return books.Tax.NetUnknown is { } unknown ? $"How sure: {unknown}." : $"How sure: the totals agree with the records to the cent; {next}";
+        }
+    }
+
+    /// <summary>At most four figures.</summary>
+    internal FiguresBlock Figures => new(LenderBlock.Figures, [Income(), Coverage(), DebtToAssets(), SalesMayFall()]);
+
+    /// <summary>The sentence over the chart of cash.</summary>
+    internal string CashHeading => books.NextYear.OpeningCash is null || books.Tax.NetUnknown is not null ? "Cash by month"
+        : books.NextYear.LowPoint >= books.Assumptions.Debt.MinimumCash
+            ? $"Cash is lowest in {Month(books.NextYear)}, and still {Money(books.NextYear.LowPoint)}"
+            : $"Cash is lowest in {Month(books.NextYear)}: {Money(books.NextYear.LowPoint)}";
+
+    /// <summary>What the line of credit, and the time the grant comes, do to cash.</summary>
+    internal Prose CashWords => new(string.Join(' ', new[] { books.Line is { Drawn: 0m } ? "" : DebtSheets.Sentence(books), WriteUpReport.GrantLate(books) }.Where(sentence => sentence.Length > 0)));
+
+    /// <summary>What the project must save, and whether it does; null without a project.</summary>
+    internal ProseBlock? Project
+    {
+        get
+        {
+            if (books.Investment is not { } investment)
+            {
+                return null;
+            }
+
+            string text = WriteUpReport.MustSave(investment, notation);
+            text += investment is { WithGrant: { } with, WithoutGrant: { } without }
+                ? $"By what is assumed it saves {Money(investment.YearlySaving.Value!.Value)} a year: worth {Money(with.NetPresentValue)} today over its life with the grant, {Money(without.NetPresentValue)} without."
+                : "";
+            return text.Length == 0 ? null : new ProseBlock(LenderBlock.MustSave, investment.NeededWithGrant.Yearly.Value is { } yearly
+                ? $"With the grant the project costs the farm {Money(yearly)} a year" : "What the project must save", new Prose(text.Trim()));
+        }
+    }
+
+    /// <summary>What to look after before it is sent.</summary>
+    internal Prose BeforeSending
+    {
+        get
+        {
+            List<string> points = [];
+            if (books.Investment is { Missing: { } missing })
+            {
+                points.Add($"**What it saves.** {Prose.Text(Words.Phrase.Sentence(missing))}.");
+            }
+
+            if (books.SheetsUnknown is { } sheets)
+            {
+                points.Add($"**Balance sheets.** {Prose.Text(Words.Phrase.Sentence(sheets))}.");
+            }
+            else if (books is { Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(books.Cash, opening, closing) is var gap and not 0m)
+            {
+                points.Add($"**Cash.** {BlockNumber.Of(Math.Abs(gap), Look.Money, notation)} that {(gap > 0m ? "came in" : "left")} in {books.Period.Year} has no record; a lender will ask.");
+            }
+
+            if (books.Tax.WithoutClass.Count > 0)
+            {
+                points.Add($"**Depreciation classes.** {books.Tax.WithoutClass.Count} assets have none, so Schedule F line 14 {(books.Tax.DepreciationOfGivenClasses == 0m ? "is blank" : "holds only the others")}; ask your tax preparer.");
+            }
+
+            if (books.Grant is { } grant)
+            {
+                points.AddRange(GrantFormSheet.Thresholds(grant, notation).Select(text => $"**Equipment or supplies.** {Prose.Text(text)}"));
+            }
+
+            points.AddRange(TaxSheet.RetiredEarly(books).Select(text => $"**Retired early.** {Prose.Text(text)}"));
+            points.AddRange(TaxSheet.LeftOut(books).Select(text => $"**Left out.** {text}"));
+            return new Prose(string.Join('\n', points.Select(point => "- " + point)));
+        }
+    }
+
+    private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
+
+    private static string Month(CashFlow flow) => flow.Months[flow.LowMonth].ToString("MMMM yyyy", CultureInfo.InvariantCulture);
+
+    private string Farm()
+    {
+        FarmSettings settings = books.Season.Settings;
+        decimal width = settings.StandardBedWidthIn;
+        decimal area = settings.LengthUnit == LengthUnit.M
+            ? books.Season.Records.Tables.Beds.Sum(bed => bed.LengthFt * (bed.WidthIn ?? width) / 100m) / SquareMetersPerHectare
+            : books.Season.Records.Tables.Beds.Sum(bed => bed.LengthFt * (bed.WidthIn ?? width) / 12m) / SquareFeetPerAcre;
+        string size = notation.Text($"{area:0.##} {(settings.LengthUnit == LengthUnit.M ? "hectares" : "acres")} of beds");
+        string grows = $"{Prose.Text(settings.FarmName)} grows {books.Season.Crops.Count} crops on {size}";
+        return books.Tax.IncomeUnknown is not null ? $"{grows}."
+            : books.Accrual is { } income ? $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)} and had a net farm income of {Money(income.NetFarmIncome)} before the owners' pay."
+            : $"{grows}; in {books.Period.Year} it took in {Money(books.Tax.GrossIncome)}.";
+    }
+
+    private string Debt() => Now.Coverage.Value is { } times
+        ? notation.Text($"After household bills it can pay what falls due on debt {times:0.0} times over{(books.NewLoan is null ? "" : ", the loan asked for included")}.")
+        : "";
+
+    private KeyFigure Income() => books.Accrual is { } income
+        ? new("net-farm-income", Money(income.NetFarmIncome), income.NetFarmIncome, $"net farm income {books.Period.Year}, accrual, after {Money(income.Depreciation)} of depreciation")
+        : books.Tax.NetUnknown is { } unknown ? new("net-farm-income", "", null, $"net income isn't known: {unknown}")
+        : new("net-cash", Money(books.Tax.NetBeforeDepreciation), books.Tax.NetBeforeDepreciation, $"cash income less cash expenses {books.Period.Year}, before depreciation");
+
+    private KeyFigure Coverage() => Now.Coverage.Value is { } times
+        ? new("coverage", notation.Text($"{times:0.0}\u00d7"), times, notation.Text($"repayment capacity over debt payments, after household bills; {Now.Wanted:0.##} must be kept"))
+        : new("coverage", "", null, $"coverage isn't known: {Now.Coverage.Reason}");
+
+    private KeyFigure DebtToAssets() => books.Closing is { AssetsAtValue: > 0m } sheet
+        ? new("debt-to-assets", BlockNumber.Percent(sheet.Liabilities / sheet.AssetsAtValue, notation), sheet.Liabilities / sheet.AssetsAtValue, $"debt to assets; equity {Money(sheet.EquityAtValue)} at the grower's values")
+        : new("debt-to-assets", "", null, "debt to assets isn't known: no balance sheet at the end of the year");
+
+    private KeyFigure SalesMayFall() => Now.SalesMayFall.Value is { } part
+        ? new("sales-may-fall", BlockNumber.Percent(part, notation), part, notation.Text($"sales can fall this far before coverage drops under {Now.Wanted:0.##}"))
+        : new("sales-may-fall", "", null, $"how far sales may fall isn't known: {Now.SalesMayFall.Reason}");
+}

@@ -1,0 +1,87 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Season;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>A page of a review, as a file.</summary>
+/// <param name="Path">Its place in the result folder, with slashes.</param>
+/// <param name="Html">Its content.</param>
+public sealed record ReviewPage(string Path, string Html);
+
+/// <summary>All pages of a review as files that need nothing but each other: the reports, a page per crop, the rows behind each.</summary>
+public static class ReviewBook
+{
+    /// <summary>Writes the pages: those that share what they need one after the other, the rest beside them.</summary>
+    /// <param name="farm">The farm.</param>
+    /// <param name="cancellation">Stops it between two pages.</param>
+    /// <returns>The pages; in the same order, with the same bytes, on every run.</returns>
+    public static IReadOnlyList<ReviewPage> Pages(ReviewedFarm farm, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        PageShell.Prepare();
+        List<(IReport Report, string Path, string? Crop)> wanted = [.. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null))];
+        foreach (IReport report in farm.IsReviewed ? ReportCatalog.PerCrop : [])
+        {
+            wanted.AddRange(farm.Season.Crops.Select(crop => (report, $"{ReportCatalog.FolderOf(report.Id)}/{farm.Slugs[crop.Name]}.html", (string?)crop.Name)));
+        }
+
+        ReviewPage?[] made = new ReviewPage?[wanted.Count];
+        Task beside = Task.Run(() => Make(alone: true), cancellation);
+        Make(alone: false);
+        beside.GetAwaiter().GetResult();
+        return [new ReviewPage(PageShell.FontsFile, PageShell.Fonts), .. made.OfType<ReviewPage>()];
+
+        void Make(bool alone)
+        {
+            for (int i = 0; i < made.Length; i++)
+            {
+                (IReport report, string path, string? crop) = wanted[i];
+                if (report.StandsAlone == alone)
+                {
+                    cancellation.ThrowIfCancellationRequested();
+                    made[i] = Page(farm, report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
+                }
+            }
+        }
+    }
+
+    /// <summary>What stands around the blocks of a page.</summary>
+    /// <param name="farm">The farm.</param>
+    /// <param name="blocks">The blocks: the first headline is the window's title.</param>
+    internal static PageFrame Frame(ReviewedFarm farm, IReadOnlyList<Block> blocks)
+    {
+        string title = blocks.OfType<HeadlineBlock>().FirstOrDefault()?.Headline ?? farm.Settings.FarmName;
+        string through = farm.Folder.Review is { } review ? $"records through {Day(review.Records.AsOf)}" : "";
+        string season = farm.IsReviewed ? $"season {farm.Season.CropYear}" : "";
+        return new PageFrame(title, farm.Settings.FarmName, season)
+        {
+            Foot = farm.IsReviewed ? $"{farm.Settings.FarmName}, {farm.Season.CropYear} · {through}" : farm.Settings.FarmName,
+            Footer = [through.Length > 0 ? $"Uses {through}. {ProofTables.Cautions}" : ProofTables.Cautions],
+        };
+    }
+
+    /// <summary>A day as sentences have it.</summary>
+    internal static string Day(DateOnly day) => day.ToString("MMM d, yyyy", System.Globalization.CultureInfo.InvariantCulture);
+
+    private static ReviewPage Page(ReviewedFarm farm, IReport report, string path, Dictionary<string, object> given, CancellationToken cancellation)
+    {
+        IReadOnlyList<Block> blocks = report.Make(farm, given, cancellation);
+        string root = path.Contains('/', StringComparison.Ordinal) ? "../" : "";
+        PageFrame frame = Frame(farm, blocks) with
+        {
+            Root = root,
+            Tabs = [.. ReportCatalog.Tabs.Select(tab => new PageTab(tab.Tab!, root + FileOf(ReportCatalog.Name(tab.Id)), tab.Id == report.Id))],
+        };
+        return new ReviewPage(path, PageShell.Render(frame, PageShell.WithAddresses(BlockHtml.Of(blocks).Text, target => root + Address(target))));
+    }
+
+    private static string Address(string target)
+    {
+        int hash = target.IndexOf('#', StringComparison.Ordinal);
+        return hash < 0 ? FileOf(target) : FileOf(target[..hash]) + target[hash..];
+    }
+
+    private static string FileOf(string page) => (page == ReportCatalog.Name(ReportId.Season) ? "index" : page) + ".html";
+}

@@ -1,0 +1,69 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>The columns of the table of crops.</summary>
+public enum SeasonCropColumn
+{
+    /// <summary>The crop.</summary>
+    Crop,
+
+    /// <summary>After every cost.</summary>
+    LeftOver,
+
+    /// <summary>Gross margin per bed-foot-week.</summary>
+    BedFootWeek,
+
+    /// <summary>Gross margin per labor hour.</summary>
+    Hour,
+
+    /// <summary>Length planted.</summary>
+    Length,
+}
+
+/// <summary>Every crop by verdict: what was left over, and what its bed time and hours earned.</summary>
+internal static class SeasonCrops
+{
+    // The good news first; within each, who earned most.
+    private static readonly Direction[] Shown = [Direction.Grow, Direction.Keep, Direction.Fix, Direction.TooClose, Direction.DropOrChange, Direction.Unknown];
+
+    internal static TableBlock Of(ReviewedFarm farm)
+    {
+        SeasonReview season = farm.Season;
+        LengthUnit length = season.Settings.LengthUnit;
+        ReportTable table = new ReportTable("Left over is after every cost, your own hours included. The two middle columns are gross margin, before labor and shared costs.", farm.Notation)
+            .Column("Crop").As(SeasonCropColumn.Crop)
+            .Column("Left over", Look.WholeMoney).As(SeasonCropColumn.LeftOver).WithBar()
+            .Column(length.Label("Bed-foot-week"), Look.Rate, unit: $"gross margin, {farm.Notation.Sign}").As(SeasonCropColumn.BedFootWeek)
+            .Column("Hour", Look.Rate, unit: $"gross margin, {farm.Notation.Sign}").As(SeasonCropColumn.Hour)
+            .Column("Length", Look.Count, unit: length.Label("bed-feet")).As(SeasonCropColumn.Length).HiddenOnPhone();
+        foreach (Direction direction in Shown)
+        {
+            List<Verdict> crops = [.. farm.Verdicts.Crops.Where(verdict => verdict.Direction == direction).OrderByDescending(verdict => verdict.Budget.NetReturn.Amount)];
+            if (crops.Count == 0)
+            {
+                continue;
+            }
+
+            (_, string title, _, string words) = VerdictCards.Order.First(order => order.Direction == direction);
+            table.Group($"{title}: {crops.Count}", words);
+            foreach (EnterpriseBudget crop in crops.Select(verdict => verdict.Budget))
+            {
+                table.Row(((ReportCell)crop.Name).To(PageTarget.Crop(farm.Slugs[crop.Name])), ReportCell.Of(crop.Line(BudgetLine.NetReturn)), crop.GrossMarginPerBedFootWeek, crop.GrossMarginPerLaborHour, crop.Sums.BedFeet.Value);
+            }
+        }
+
+        return new TableBlock(SeasonBlock.Crops, Heading(season), table) { Rows = 0, OnNewSheet = true };
+    }
+
+    private static string Heading(SeasonReview season)
+    {
+        int all = season.Crops.Count, known = season.Crops.Count(crop => crop.Line(BudgetLine.NetReturn).Missing is null), paid = season.Crops.Count(crop => crop.Line(BudgetLine.NetReturn).Missing is null && crop.NetReturn.Amount >= 0m);
+        return known < all ? $"{all} crops" : paid == all ? $"All {all} crops paid every cost" : $"{all} crops: {paid} paid every cost, {all - paid} didn't";
+    }
+}

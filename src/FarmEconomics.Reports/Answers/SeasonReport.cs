@@ -1,0 +1,215 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Losses;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Decisions;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.RecordsCheck;
+using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>The blocks of the season's page.</summary>
+public enum SeasonBlock
+{
+    /// <summary>Rows in error that were left out.</summary>
+    LeftOut,
+
+    /// <summary>What was left.</summary>
+    Headline,
+
+    /// <summary>Brought in, cost, what an own hour brought, cash.</summary>
+    Figures,
+
+    /// <summary>What to do next season.</summary>
+    ToDo,
+
+    /// <summary>What was short.</summary>
+    Short,
+
+    /// <summary>The five net figures beside each other.</summary>
+    Ladder,
+
+    /// <summary>Every crop.</summary>
+    Crops,
+
+    /// <summary>By bed and by hour.</summary>
+    BedAndHour,
+
+    /// <summary>The other questions.</summary>
+    Answers,
+
+    /// <summary>Groups, structures and channels.</summary>
+    Parts,
+
+    /// <summary>Groups of crops.</summary>
+    Groups,
+
+    /// <summary>Structures.</summary>
+    Structures,
+
+    /// <summary>Channels.</summary>
+    Channels,
+
+    /// <summary>Hours by task.</summary>
+    Work,
+
+    /// <summary>Hours by stage.</summary>
+    Stages,
+
+    /// <summary>Minutes by task and year.</summary>
+    Tasks,
+
+    /// <summary>Where the harvest went.</summary>
+    Harvest,
+
+    /// <summary>Losses in words.</summary>
+    Lost,
+
+    /// <summary>By where it went.</summary>
+    Fates,
+
+    /// <summary>Losses by crop.</summary>
+    LossesByCrop,
+
+    /// <summary>By days held.</summary>
+    DaysHeld,
+
+    /// <summary>By channel.</summary>
+    LossesByChannel,
+
+    /// <summary>By week.</summary>
+    LossesByWeek,
+
+    /// <summary>Which sowings paid.</summary>
+    Sowings,
+
+    /// <summary>In words.</summary>
+    SowingsAnswer,
+
+    /// <summary>Worst sowings of good crops.</summary>
+    WorstSowings,
+
+    /// <summary>First and last sowing that paid.</summary>
+    FirstAndLast,
+
+    /// <summary>Bed time.</summary>
+    BedTime,
+
+    /// <summary>What each bed earned.</summary>
+    BedYear,
+
+    /// <summary>A block or structure, bed by bed.</summary>
+    BedMap,
+
+    /// <summary>The whole farm, line by line.</summary>
+    Statement,
+
+    /// <summary>Lines.</summary>
+    StatementLines,
+
+    /// <summary>What it rests on.</summary>
+    RestsOn,
+
+    /// <summary>Assumptions.</summary>
+    Assumptions,
+
+    /// <summary>How sure.</summary>
+    HowSure,
+
+    /// <summary>Cautions.</summary>
+    Cautions,
+}
+
+/// <summary>What may be asked of the season's page.</summary>
+public sealed record SeasonParameters : ReportParameters
+{
+    /// <summary>Whose bed map is drawn.</summary>
+    [Field("Block or structure", "whose bed map is drawn; empty = the one used most", Choice = "place")]
+    public string Place { get; init; } = "";
+}
+
+/// <summary>The season: what was left, who earned it, what to do next season, and a line to each other page.</summary>
+public sealed class SeasonReport : Report<SeasonParameters>
+{
+    /// <inheritdoc/>
+    public override ReportId Id => ReportId.Season;
+
+    /// <inheritdoc/>
+    public override string? Tab => "Season";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Block> Make(ReviewedFarm farm, SeasonParameters parameters, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        ArgumentNullException.ThrowIfNull(parameters);
+        SeasonReview season = farm.Season;
+        List<Block> blocks = [];
+        if (farm.Folder.Skipped.Count > 0)
+        {
+            blocks.Add(new TableBlock(SeasonBlock.LeftOut, "Left out of every figure below", RecordsTables.Skipped(farm.Folder)));
+        }
+
+        SeasonWords words = new(farm);
+        blocks.Add(new HeadlineBlock(SeasonBlock.Headline, words.Headline, words.Why, words.HowSure));
+        if (season.Crops.Count == 0)
+        {
+            return blocks;
+        }
+
+        blocks.Add(words.Figures);
+        cancellation.ThrowIfCancellationRequested();
+        blocks.Add(VerdictCards.Of(farm));
+        blocks.Add(new ProseBlock(SeasonBlock.Short, "What was short", ShortList.Of(farm.Shorts)));
+        blocks.Add(new TableBlock(SeasonBlock.Ladder, words.LadderHeading, SeasonLadder.Of(farm)));
+        blocks.Add(SeasonCrops.Of(farm));
+        cancellation.ThrowIfCancellationRequested();
+        blocks.Add(new AnswersBlock(SeasonBlock.Answers, "The other questions, answered", [.. ReportCatalog.Answers(farm)]));
+        blocks.AddRange(Folds(farm, parameters));
+        return blocks;
+    }
+
+    private static IEnumerable<Block> Folds(ReviewedFarm farm, SeasonParameters parameters)
+    {
+        SeasonReview season = farm.Season;
+        yield return new FoldBlock(SeasonBlock.Parts, "By bed and hour, group, structure and channel", [
+            new PlotBlock(SeasonBlock.BedAndHour, null, "Gross margin per bed-foot-week and per hour. Short of beds? Look to the right. Short of labor? Look up.", new Chart(SeasonTables.CropRanking(season)) { Figure = MarginScatter.Of(season) }),
+            new TableBlock(SeasonBlock.Groups, null, SeasonTables.Groups(season)),
+            new TableBlock(SeasonBlock.Structures, null, SeasonTables.Structures(season)),
+            new TableBlock(SeasonBlock.Channels, null, SeasonTables.Channels(season)),
+        ]);
+        yield return new FoldBlock(SeasonBlock.Work, "Where the hours went", [
+            new PlotBlock(SeasonBlock.Stages, null, null, new Chart((ReportTable?)null) { Figure = SeasonPlots.HoursByStage(season) }),
+            new TableBlock(SeasonBlock.Tasks, null, SowingTables.Tasks(season)),
+        ]);
+        PickedTree picked = farm.Picked;
+        yield return new FoldBlock(SeasonBlock.Harvest, "Where the harvest went", [
+            new ProseBlock(SeasonBlock.Lost, null, LossTables.Answer(picked)),
+            new TableBlock(SeasonBlock.Fates, null, LossTables.ByFate(picked)),
+            new TableBlock(SeasonBlock.LossesByCrop, null, LossTables.ByCrop(picked)),
+            new TableBlock(SeasonBlock.DaysHeld, null, LossTables.ByDaysHeld(picked)),
+            new TableBlock(SeasonBlock.LossesByChannel, null, LossTables.ByChannel(picked)),
+            new TableBlock(SeasonBlock.LossesByWeek, null, LossTables.ByWeek(picked)),
+        ]);
+        yield return new FoldBlock(SeasonBlock.Sowings, "Which sowings paid", [
+            new ProseBlock(SeasonBlock.SowingsAnswer, null, SowingTables.Answer(farm.Sowings)),
+            new TableBlock(SeasonBlock.WorstSowings, null, SowingTables.Worst(farm.Sowings)),
+            new TableBlock(SeasonBlock.FirstAndLast, null, SowingTables.FirstAndLast(farm.Sowings)),
+        ]);
+        string place = parameters.Place.Length == 0 ? BedYear.MostUsed(season) : parameters.Place;
+        yield return new FoldBlock(SeasonBlock.BedTime, "Bed time", [
+            new PlotBlock(SeasonBlock.BedYear, null, FigureSentences.BedTime(season).ToPlainText(), new Chart((ReportTable?)null) { Figure = BedYear.Of(season) }),
+            new PlotBlock(SeasonBlock.BedMap, null, null, new Chart((ReportTable?)null) { Figure = BedMap.Of(season, place) }),
+        ]);
+        yield return new FoldBlock(SeasonBlock.Statement, "The whole farm, line by line", [new TableBlock(SeasonBlock.StatementLines, null, ProofTables.Statement(season)) { Rows = 0 }]);
+        yield return new FoldBlock(SeasonBlock.RestsOn, "What these figures rest on", [
+            new ProseBlock(SeasonBlock.HowSure, null, SeasonSentences.HowSure(season)),
+            new TableBlock(SeasonBlock.Assumptions, null, ProofTables.Assumptions(season)),
+        ]);
+    }
+}

@@ -1,0 +1,150 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Funding;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>The first screen of the season's page in sentences and figures.</summary>
+internal sealed class SeasonWords(ReviewedFarm farm)
+{
+    private readonly SeasonReview season = farm.Season;
+    private readonly Notation notation = farm.Notation;
+
+    private EnterpriseBudget Whole => season.Farm;
+
+    private FarmStatementLine FarmNet => FarmStatement.Of(season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm);
+
+    /// <summary>The finding.</summary>
+    internal string Headline => season.Crops.Count == 0 ? $"There are no plantings of {season.CropYear} in the records"
+        : FarmNet.Amount is { } net ? net >= 0m
+            ? $"{season.CropYear} paid every cost, your own hours included, and left {Money(net)}"
+            : $"{season.CropYear} fell {BlockNumber.Size(net, notation)} short of paying every cost, your own hours included"
+        : Whole.Known.Value is null ? $"In {season.CropYear} {Crops(season.Crops.Count)} brought in {Money(Whole.Output.Amount)}"
+        : $"In {season.CropYear} you grew {Crops(season.Crops.Count)}; some have no price yet";
+
+    /// <summary>Two sentences on why.</summary>
+    internal Prose Why => new(FarmNet.Amount is null
+        ? $"What was left isn't known: {Prose.Text(FarmNet.Reason)}. {Best()}"
+        : $"{LostAlways()}{Earned()}");
+
+    /// <summary>How sure that is, in a line.</summary>
+    internal string HowSure => SureLine(farm);
+
+    /// <summary>The heading of the ladder: how many of its figures are known.</summary>
+    internal string LadderHeading => "Five net figures, and why they differ";
+
+    /// <summary>At most four figures.</summary>
+    internal FiguresBlock Figures => new(SeasonBlock.Figures, [BroughtIn(), Cost(), OwnHour(), Cash()]);
+
+    /// <summary>"42% of the hours were divided by rule; three seasons are on record."</summary>
+    internal static string SureLine(ReviewedFarm farm)
+    {
+        SeasonReview season = farm.Season;
+        decimal hours = season.Farm.LaborHours.Value;
+        decimal logged = season.Farm.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Hours > 0m && !charge.Estimated).Sum(charge => charge.Hours);
+        decimal byRule = hours - logged;
+        int years = farm.Review.CropYears.Count(year => year <= season.CropYear);
+        string seasons = years == 1 ? "one season is on record" : $"{Spelled(years)} seasons are on record";
+        return farm.Season.Known.Hours is { } none ? $"How sure: {none}; {seasons}."
+            : hours > 0m ? $"How sure: {BlockNumber.Percent(byRule / hours, farm.Notation)} of the hours were divided by rule; {seasons}." : $"How sure: {seasons}.";
+    }
+
+    /// <summary>Small counts as words, as a sentence has them.</summary>
+    internal static string Spelled(int count) => count switch
+    {
+        1 => "one",
+        2 => "two",
+        3 => "three",
+        4 => "four",
+        5 => "five",
+        6 => "six",
+        7 => "seven",
+        8 => "eight",
+        9 => "nine",
+        _ => $"{count}",
+    };
+
+    private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
+
+    private string Crops(int count) => $"{Spelled(count)} {(count == 1 ? "crop" : "crops")}";
+
+    private string LostAlways()
+    {
+        List<Verdict> lost = [.. farm.Verdicts.Crops.Where(verdict => verdict.Direction == Direction.DropOrChange && verdict.Seasons.Count > 1 && verdict.Seasons.All(year => year.Contribution.Amount < 0m))];
+        return lost.Count == 0 ? ""
+            : $"Without {(lost.Count <= 2 ? Phrase.List(lost.ConvertAll(verdict => Link(verdict.Budget.Name))) : Crops(lost.Count))} the farm would have been better off in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} years on record. ";
+    }
+
+    private string Earned()
+    {
+        List<EnterpriseBudget> ranked = [.. season.Crops.OrderByDescending(crop => crop.NetReturn.Amount)];
+        int below = ranked.Count(crop => crop.NetReturn.Amount < 0m);
+        string most = ranked[0].NetReturn.Amount <= 0m ? "No crop paid its full cost."
+            : ranked.Count < 4 ? $"{Link(ranked[0].Name)} earned most."
+            : $"{Link(ranked[0].Name)}, {Link(ranked[1].Name)} and {Link(ranked[2].Name)} earned most of what was left over; {(below == 0 ? "every crop paid its way." : $"{Crops(below)} didn't pay {(below == 1 ? "its" : "their")} way.")}";
+        return most;
+    }
+
+    private string Best()
+    {
+        List<EnterpriseBudget> ranked = [.. season.Crops.Where(crop => crop.OutputPerBedFootWeek.IsAvailable).OrderByDescending(crop => crop.OutputPerBedFootWeek.Value).Take(3)];
+        return ranked.Count == 0 ? "" : notation.Text($"Per bed-foot-week {Phrase.List(ranked.ConvertAll(crop => Link(crop.Name)))} brought in most.");
+    }
+
+    private string Link(string crop) => PageTarget.Link(crop, PageTarget.Crop(farm.Slugs[crop]));
+
+    private KeyFigure BroughtIn() => Whole.Known.Value is { } why
+        ? new("brought-in", "", null, $"what the crops brought in isn't known: {why}")
+        : new("brought-in", Money(Whole.Output.Amount), Whole.Output.Amount, $"{(season.Crops.Count == 1 ? "the crop" : "the crops")} brought in");
+
+    private KeyFigure Cost()
+    {
+        if (Whole.Known.NoFullNetReturn is { } why)
+        {
+            return new("cost", "", null, $"what they cost isn't known: {why}");
+        }
+
+        decimal own = Whole.Line(BudgetLine.OwnerLabor).Value ?? 0m;
+        return new("cost", Money(Whole.TotalCost.Amount), Whole.TotalCost.Amount, own > 0m ? $"they cost, {Money(own)} of it your own hours" : "they cost");
+    }
+
+    private KeyFigure OwnHour()
+    {
+        decimal own = season.Trace.LaborByWindow[season.CropYear].Where(use => use.Kind == WorkerKind.Owner).Sum(use => use.Hours);
+        if (farm.WriteUp.Accrual is { } accrual && own > 0m)
+        {
+            decimal hour = accrual.NetFarmIncome / own;
+            return new("own-hour", BlockNumber.Of(hour, Look.Rate, notation), hour, $"your own hour brought: {Money(accrual.NetFarmIncome)} over {notation.Number(own, Look.Count)} hours you logged");
+        }
+
+        return Whole.ReturnToLaborPerHour.Value is { } any
+            ? new("hour", BlockNumber.Of(any, Look.Rate, notation), any, "an hour earned after all other costs, paid and unpaid hours alike")
+            : new("hour", "", null, $"what an hour earned isn't known: {Whole.ReturnToLaborPerHour.Reason}");
+    }
+
+    private KeyFigure Cash()
+    {
+        CashBook book = farm.WriteUp.Cash;
+        if (farm.WriteUp.Tax.NetUnknown is { } why)
+        {
+            return new("cash", "", null, $"what cash came home isn't known: {why}");
+        }
+
+        decimal drawn = -book.Sum(CashKind.Drawings);
+        decimal household = -book.Sum(CashKind.HouseholdPart);
+        string after = (drawn, household) switch
+        {
+            ( > 0m, > 0m) => $", after {Money(drawn)} drawn and {Money(household)} of household bills",
+            ( > 0m, _) => $", after {Money(drawn)} drawn",
+            (_, > 0m) => $", after {Money(household)} of household bills",
+            _ => "",
+        };
+        return new("cash", BlockNumber.Size(book.NetCash, notation), book.NetCash, $"{(book.NetCash < 0m ? "less" : "more")} in the bank{after}");
+    }
+}

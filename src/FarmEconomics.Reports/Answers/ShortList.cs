@@ -1,0 +1,36 @@
+using FarmEconomics.Decisions.Short;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Decisions;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>What a season was short of, a line each, as somebody would say it.</summary>
+internal static class ShortList
+{
+    internal static Prose Of(WhatWasShort season)
+    {
+        Notation notation = season.Season.Notation;
+        List<ScarceThing> things = [.. season.Short];
+        if (things.Count == 0)
+        {
+            return new Prose(season.Things.Count > 0 ? "Nothing, as far as the records tell." : "No record tells.");
+        }
+
+        string rest = season.Things.Count > things.Count ? "\n\nEverything else the records tell of had room." : "";
+        string notChecked = season.NotChecked.Count == 0 ? "" : $" Not checked: {Prose.Text(Phrase.List([.. season.NotChecked.Select(item => item.Name)]))}.";
+        return new Prose(string.Join("\n", things.Select(thing => "- " + Line(thing, notation))) + rest + notChecked);
+    }
+
+    private static string Line(ScarceThing thing, Notation notation)
+    {
+        ScarceSpan fullest = thing.Fullest!;
+        string when = thing.Short.Count == 1 ? $"{(thing.ByWeek ? "the week of " : "")}{Day(thing.Short[0].From)}" : $"{notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day")} from {Day(thing.Short[0].From)} to {Day(thing.Short[^1].From)}";
+        string Number(decimal value) => notation.Number(value, value < 100m ? Look.Quantity : Look.Count);
+        return $"{Phrase.Bold(Phrase.Sentence(ShortWords.Named(thing)))}: {when}, at most {Number(fullest.Used)} of {Number(fullest.Limit)} {notation.Label(ShortWords.Unit(thing.Kind))}{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")}.";
+    }
+
+    private static string Day(DateOnly day) => day.ToString("MMM d", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,170 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
+using FarmEconomics.Reports.Blocks;
+
+namespace FarmEconomics.Reports.Frame;
+
+/// <summary>A tab on top of every page.</summary>
+/// <param name="Text">What it says.</param>
+/// <param name="Href">Where it leads.</param>
+/// <param name="IsCurrent">Whether this is the page itself.</param>
+public sealed record PageTab(string Text, string Href, bool IsCurrent = false);
+
+/// <summary>What stands around the blocks of a page.</summary>
+/// <param name="Title">The title of the window.</param>
+/// <param name="Farm">The farm.</param>
+/// <param name="Season">The season, or what else stands after the farm's name; empty: nothing.</param>
+public sealed record PageFrame(string Title, string Farm, string Season)
+{
+    /// <summary>The tabs.</summary>
+    public IReadOnlyList<PageTab> Tabs { get; init; } = [];
+
+    /// <summary>Printed at the foot of every sheet beside the page number.</summary>
+    public string Foot { get; init; } = "";
+
+    /// <summary>Paragraphs below the page.</summary>
+    public IReadOnlyList<string> Footer { get; init; } = [];
+
+    /// <summary>Where the page's root lies from it: empty, or <c>../</c>.</summary>
+    public string Root { get; init; } = "";
+
+    /// <summary>True when a server gives style and script; false when the page holds them.</summary>
+    public bool IsServed { get; init; }
+
+    /// <summary>True when the page holds the fonts itself: a single file to send.</summary>
+    public bool HoldsFonts { get; init; }
+
+    /// <summary>Other seasons, to go to from the masthead.</summary>
+    public IReadOnlyList<PageTab> Years { get; init; } = [];
+
+    /// <summary>More of a served page's head: its own style and script.</summary>
+    public string ServedHead { get; init; } = "";
+}
+
+/// <summary>The frame of every page: masthead, tabs, style, script, print. Nothing is fetched from elsewhere.</summary>
+public static partial class PageShell
+{
+    /// <summary>The file that holds the fonts, beside the pages; without it a page falls back to the machine's own.</summary>
+    public const string FontsFile = "fonts.css";
+
+    /// <summary>The style of every page.</summary>
+    public static string Stylesheet { get; } = Resource("page.css");
+
+    /// <summary>The script of every page: sorting, long tables, folds at print. Everything can be read without it.</summary>
+    public static string Script { get; } = Resource("page.js");
+
+    private static readonly Lazy<string> FontsText = new(MakeFonts);
+
+    /// <summary>The style that brings the fonts.</summary>
+    public static string Fonts => FontsText.Value;
+
+    /// <summary>What a saved page may do: its own style and script, the fonts beside it and pictures within it, nothing from elsewhere.</summary>
+    /// <param name="styles">The styles within the page.</param>
+    public static string ContentSecurityPolicy(params IEnumerable<string> styles) =>
+        $"default-src 'none'; style-src 'self' file: {string.Join(' ', styles.Select(style => $"'{Hash(style)}'"))}; script-src '{Hash(Script)}'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'";
+
+    /// <summary>Reads style and fonts beforehand, before several threads ask for them.</summary>
+    internal static void Prepare() => _ = (Fonts.Length, Script.Length);
+
+    /// <summary>Puts blocks into the frame.</summary>
+    /// <param name="frame">What stands around them.</param>
+    /// <param name="body">The content, HTML made by this program with the one h1: every text from a record in it is encoded already.</param>
+    public static string Render(PageFrame frame, string body)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        HtmlWriter page = new();
+        page.Add($"<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+        if (!frame.IsServed)
+        {
+            page.Add($"<meta http-equiv=\"Content-Security-Policy\" content=\"{new Html(ContentSecurityPolicy([Stylesheet, Foot(frame.Foot), .. frame.HoldsFonts ? [Fonts] : Array.Empty<string>()]))}\">\n");
+        }
+
+        page.Add($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"referrer\" content=\"{(frame.IsServed ? "same-origin" : "no-referrer")}\">\n<title>{frame.Title}</title>\n");
+        page.Add($"<link rel=\"icon\" href=\"data:,\">\n");
+        page.Add(frame.HoldsFonts ? Html.Of($"<style>{new Html(Fonts)}</style>\n") : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n"));
+        page.Add(frame.IsServed ? new Html(frame.ServedHead) : Html.Of($"<style>{new Html(Stylesheet)}</style>\n"));
+        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot))}</style>\n")).Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
+        page.Add($"<p class=\"mast\">{frame.Farm}{(frame.Season.Length > 0 ? Html.Of($" <span>· {frame.Season}</span>") : Html.Empty)}");
+        foreach (PageTab year in frame.Years)
+        {
+            page.Add($" <a href=\"{year.Href}\">{year.Text}</a>");
+        }
+
+        page.Add($"</p>");
+        Tabs(page, frame.Tabs);
+        page.Add($"</header>\n<main id=\"content\" tabindex=\"-1\">\n").Add(new Html(body.ReplaceLineEndings("\n"))).Add($"</main>\n<footer>\n");
+        foreach (string paragraph in frame.Footer)
+        {
+            page.Add($"<p>{paragraph}</p>\n");
+        }
+
+        page.Add($"</footer></div>\n");
+        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<script>{new Html(Script)}</script>\n")).Add($"</body>\n</html>\n");
+        return page.ToHtml().Text;
+    }
+
+    /// <summary>HTML whose targets became addresses; a target that leads nowhere keeps its words.</summary>
+    /// <param name="html">Blocks as HTML.</param>
+    /// <param name="address">The address of a target without its scheme; null: there is no such page.</param>
+    public static string WithAddresses(string html, Func<string, string?> address) => Target().Replace(html, match => address(match.Groups["to"].Value) is { } found
+        ? $"<a href=\"{System.Net.WebUtility.HtmlEncode(found)}\">{match.Groups["words"].Value}</a>"
+        : match.Groups["words"].Value);
+
+    /// <summary>A text from anywhere, safe inside an element or a quoted attribute.</summary>
+    /// <param name="text">The text.</param>
+    public static string Encode(string text) => System.Net.WebUtility.HtmlEncode(text);
+
+    private static void Tabs(HtmlWriter page, IReadOnlyList<PageTab> tabs)
+    {
+        if (tabs.Count == 0)
+        {
+            return;
+        }
+
+        page.Add($"<nav aria-label=\"Pages\">");
+        foreach (PageTab tab in tabs)
+        {
+            page.Add($"<a href=\"{tab.Href}\"{new Html(tab.IsCurrent ? " aria-current=\"page\"" : "")}>{tab.Text}</a>");
+        }
+
+        page.Add($"</nav>");
+    }
+
+    /// <summary>The style that prints a line at the foot of every sheet.</summary>
+    /// <param name="text">The line.</param>
+    public static string Foot(string text) => $"@page{{@bottom-left{{content:{CssText(text)}}}}}";
+
+    // A string of CSS: what could end it or the style element is written by its number.
+    private static string CssText(string text) => "\"" + string.Concat(text.Select(c => char.IsLetterOrDigit(c) || c is ' ' or ',' or '.' or '·' ? c.ToString() : $"\\{(int)c:x6}")) + "\"";
+
+    private static string Hash(string text) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+
+    private static string MakeFonts()
+    {
+        StringBuilder css = new();
+        foreach ((string family, int weight) in new[] { ("Page Serif", 400), ("Page Serif", 600), ("Page Sans", 400), ("Page Sans", 600) })
+        {
+            string file = $"{family.Replace(" ", "", StringComparison.Ordinal)}-{weight}.woff2";
+            using Stream stream = Open("Fonts." + file);
+            byte[] bytes = new byte[stream.Length];
+            stream.ReadExactly(bytes);
+            css.Append($"@font-face{{font-family:\"{family}\";font-weight:{weight};font-display:swap;src:url(data:font/woff2;base64,{Convert.ToBase64String(bytes)}) format(\"woff2\")}}\n");
+        }
+
+        return css.ToString();
+    }
+
+    private static string Resource(string name)
+    {
+        using StreamReader reader = new(Open(name), Encoding.UTF8);
+        // The hash in the page is of exactly these characters, whatever line ends the checkout has.
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
+    }
+
+    private static Stream Open(string name) => typeof(PageShell).Assembly.GetManifestResourceStream("FarmEconomics.Reports." + name)
+        ?? throw new InvalidOperationException($"{name} is missing from the program.");
+
+    [GeneratedRegex("<a href=\"farm:(?<to>[^\"]*)\">(?<words>.*?)</a>", RegexOptions.Singleline)]
+    private static partial Regex Target();
+}

@@ -1,0 +1,102 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Losses;
+using FarmEconomics.Decisions.Short;
+using FarmEconomics.Files;
+using FarmEconomics.Funding;
+using FarmEconomics.Pricing;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Funding;
+
+namespace FarmEconomics.Reports.Frame;
+
+/// <summary>
+/// What a report is worked out from: the records as they stood, one season of them, and what several reports need of it, worked out once by whoever asks first.
+/// Not for several threads at once.
+/// </summary>
+public sealed class ReviewedFarm
+{
+    private readonly SeasonReview? season;
+    private readonly Lazy<SeasonCosts> costs;
+    private readonly Lazy<Verdicts> verdicts;
+    private readonly Lazy<WhatWasShort> shorts;
+    private readonly Lazy<FundingWriteUp> writeUp;
+    private readonly Lazy<PriceBook> prices;
+    private readonly Lazy<Sowings> sowings;
+    private readonly Lazy<PickedTree> picked;
+
+    private ReviewedFarm(FarmFolder folder, SeasonReview? season)
+    {
+        Folder = folder;
+        this.season = season;
+        Slugs = new CropSlugs((folder.Review?.Records.Crops ?? []).Select(crop => crop.Name));
+        costs = new(() => SeasonCosts.Of(Season));
+        verdicts = new(() => Verdicts.Of(Review, Costs));
+        shorts = new(() => WhatWasShort.Of(Costs));
+        writeUp = new(() => WriteUpReport.Make(Review, Season.CropYear));
+        prices = new(() => PriceBook.Of(Review, Season.CropYear, new PriceTerms()));
+        sowings = new(() => FarmEconomics.Decisions.Losses.Sowings.Of(Season));
+        picked = new(() => PickedTree.Of(Costs));
+    }
+
+    /// <summary>The records.</summary>
+    public FarmFolder Folder { get; }
+
+    /// <summary>True when a season can be reviewed; false when errors stop every figure.</summary>
+    public bool IsReviewed => season is not null;
+
+    /// <summary>All years traced.</summary>
+    /// <exception cref="RecordsException">Errors stop every figure.</exception>
+    public FarmReview Review => Folder.Review ?? throw new RecordsException([.. Folder.Problems.Where(problem => problem.Severity == Severity.Error)]);
+
+    /// <summary>The season.</summary>
+    /// <exception cref="RecordsException">Errors stop every figure.</exception>
+    public SeasonReview Season => season ?? throw new RecordsException([.. Folder.Problems.Where(problem => problem.Severity == Severity.Error)]);
+
+    /// <summary>The farm's settings, those being tried among them.</summary>
+    public FarmSettings Settings => Folder.Review?.Records.Settings ?? Folder.Reading.FarmSettings;
+
+    /// <summary>How the farm writes.</summary>
+    public Notation Notation => Settings.Notation;
+
+    /// <summary>The names of crops in addresses.</summary>
+    public CropSlugs Slugs { get; }
+
+    /// <summary>The season's costs by what they vary with.</summary>
+    public SeasonCosts Costs => costs.Value;
+
+    /// <summary>Verdicts on all crops at the assumptions the program ships with.</summary>
+    public Verdicts Verdicts => verdicts.Value;
+
+    /// <summary>What was short.</summary>
+    public WhatWasShort Shorts => shorts.Value;
+
+    /// <summary>The statements a lender sees, at the assumptions the program ships with.</summary>
+    public FundingWriteUp WriteUp => writeUp.Value;
+
+    /// <summary>The prices, at the terms the program ships with.</summary>
+    public PriceBook Prices => prices.Value;
+
+    /// <summary>Every sowing beside its crop.</summary>
+    public Sowings Sowings => sowings.Value;
+
+    /// <summary>Where the harvest went.</summary>
+    public PickedTree Picked => picked.Value;
+
+    /// <summary>A season of a folder; 0: the season just ended. Where errors stop the review, a farm that is not reviewed.</summary>
+    /// <param name="folder">The records.</param>
+    /// <param name="year">The crop year.</param>
+    /// <exception cref="ArgumentException">The records tell nothing of that year.</exception>
+    public static ReviewedFarm Of(FarmFolder folder, int year = 0)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        if (folder.Review is not { CropYears.Count: > 0 } review)
+        {
+            return new ReviewedFarm(folder, null);
+        }
+
+        int wanted = year == 0 ? review.LatestCropYear : year;
+        return review.CropYears.Contains(wanted) ? new ReviewedFarm(folder, review.Season(wanted))
+            : throw new ArgumentException($"There are no records for crop year {wanted}; there are for {string.Join(", ", review.CropYears)}.", nameof(year));
+    }
+}

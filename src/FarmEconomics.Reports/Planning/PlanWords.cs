@@ -1,0 +1,168 @@
+using FarmEconomics.Funding;
+using FarmEconomics.Planning;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Planning;
+
+/// <summary>A plan in sentences and tables.</summary>
+public static class PlanWords
+{
+    private const int Told = 6;
+
+    /// <summary>What the best mix gains, and what limits it; or what can't be kept.</summary>
+    /// <param name="mix">The mix.</param>
+    /// <param name="chosen">The lengths that are told; null: none was found.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <returns>Sentences for a terminal.</returns>
+    public static string Headline(BestMix mix, PlanLengths? chosen, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        ArgumentNullException.ThrowIfNull(notation);
+        if (chosen is null)
+        {
+            return "No plan keeps within your limits: " + string.Join("; ", mix.Short.Take(Told).Select(one => Short(mix.Model, one.Key, one.By, notation))) + ".";
+        }
+
+        decimal gain = (decimal)(chosen.Worth - mix.Today.Worth);
+        string what = gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings" : "brings no more than this year's plantings";
+        string worth = string.Join("; ", Worths(mix).Take(Told).Select(one => one.Say(notation)));
+        return $"The best mix {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
+            + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
+    }
+
+    /// <summary>In two sentences: what is worth most of what is short; or what can't be kept.</summary>
+    /// <param name="mix">The mix.</param>
+    /// <param name="chosen">The lengths that are told; null: none was found.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <returns>The sentences.</returns>
+    public static string Why(BestMix mix, PlanLengths? chosen, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        ArgumentNullException.ThrowIfNull(notation);
+        List<Worth> worths = [.. Worths(mix)];
+        return chosen is null ? Headline(mix, null, notation)
+            : worths.Count == 0 ? "Nothing is short in it."
+            : $"Dearest of what is short is {worths[0].Say(notation)}. It keeps to weeks, covers and yields you had before, and to what your channels took.";
+    }
+
+    /// <summary>Length of each crop beside this year's.</summary>
+    public static ReportTable Crops(BestMix mix, PlanLengths chosen, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        ArgumentNullException.ThrowIfNull(chosen);
+        ArgumentNullException.ThrowIfNull(notation);
+        ReportTable table = new ReportTable(notation.Text($"What to grow in {mix.Model.CropYear}"), notation)
+            .Column("Crop").Column("This year", Look.Quantity, notation.Label("bed-feet")).Column("Plan", Look.Quantity, notation.Label("bed-feet"))
+            .Column("Change", Look.Quantity, notation.Label("bed-feet")).Column("Sowings", Look.Count).Column("First in bed", Look.Date).Column("Last in bed", Look.Date);
+        DateOnly start = mix.Model.Start;
+        for (int c = 0; c < mix.Model.Crops.Count; c++)
+        {
+            int[] own = [.. Enumerable.Range(0, mix.Model.Sowings.Count).Where(i => mix.Model.Sowings[i].Crop == c)];
+            decimal before = (decimal)own.Sum(i => mix.Today.Feet[i]), after = (decimal)own.Sum(i => chosen.Feet[i]);
+            int[] weeks = [.. own.Where(i => chosen.Feet[i] > 0.25 && mix.Model.Sowings[i].Standing.Count == 0).Select(i => mix.Model.Sowings[i].Week)];
+            table.Row(mix.Model.Crops[c].Name, before, after, after - before, weeks.Length,
+                weeks.Length > 0 ? start.AddDays(7 * weeks.Min()) : (ReportCell)"", weeks.Length > 0 ? start.AddDays(7 * weeks.Max()) : (ReportCell)"");
+        }
+
+        return table.Note("Sown only in weeks, under covers and for as long as you did before; yields lean on the mean of all your sowings, so that lucky ones don't count too much.");
+    }
+
+    /// <summary>What is short, week by week, with what one more is worth.</summary>
+    public static ReportTable Limits(BestMix mix, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        ArgumentNullException.ThrowIfNull(notation);
+        ReportTable table = new ReportTable("What one more would be worth", notation).InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
+        foreach (Worth worth in Worths(mix))
+        {
+            table.Row(worth.What, worth.When, worth.Money);
+        }
+
+        table.Note("An hour is told on top of what your own hour is worth. Weeks that are full together share their worth: what is told of one of them alone may not hold.");
+        foreach (string one in mix.Model.NotChecked)
+        {
+            table.Note($"Not checked: {one}.");
+        }
+
+        return table;
+    }
+
+    /// <summary>Crops the plan leaves out.</summary>
+    public static ReportTable LeftOut(BestMix mix, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        ArgumentNullException.ThrowIfNull(notation);
+        ReportTable table = new ReportTable("Left out, and by how much", notation).InOrder().Column("Crop").Column("Misses by", Look.Rate, per: notation.Label("bed-foot"));
+        foreach (LeftOut one in mix.LeftOut)
+        {
+            table.Row(mix.Model.Crops[one.Crop].Name, (decimal)one.Misses);
+        }
+
+        return table;
+    }
+
+    /// <summary>A plan's cash with a line of credit at the farm's interest, from nothing on; draws at the end of a month.</summary>
+    /// <param name="outlook">The outlook.</param>
+    /// <param name="farm">The farm's settings.</param>
+    /// <returns>The line.</returns>
+    public static CreditLine Credit(PlanOutlook outlook, FarmSettings farm)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(farm);
+        return CreditLine.Of([.. outlook.Months.Select(month => month.Net)], 0m, 0m, new CreditLineTerms((farm.InterestPercent ?? 0m) / 100m, 0m, 0.01m, DrawTiming.End));
+    }
+
+    /// <summary>Cash month by month.</summary>
+    public static ReportTable Cash(PlanOutlook outlook, CreditLine credit, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(credit);
+        ArgumentNullException.ThrowIfNull(notation);
+        ReportTable table = new ReportTable("Cash month by month", notation).InOrder().Column("Month from", Look.Date).Column("Sales and shares", Look.WholeMoney)
+            .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
+        foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
+        {
+            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies, month.Wages, month.Running + line.Interest, line.Owed, line.Closing);
+        }
+
+        return table.Note("Members' payments, other income and costs that don't vary with crops are the season's before. Purchases of equipment, taxes and what you draw are left out.")
+            .Note(outlook.BreakEven.Value is { } even ? $"The year comes out even in cash with sales and shares of {notation.InWords(even, Look.WholeMoney)}." : $"No break-even: {outlook.BreakEven.Reason}.");
+    }
+
+    /// <summary>What won't work, a sentence each.</summary>
+    public static IReadOnlyList<string> Problems(PlanOutlook outlook, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(notation);
+        return [.. outlook.Problems.Select(one => one.IsHours
+            ? notation.Text($"Week of {one.Day:MMM d}: {one.Short:0.#} hours short.")
+            : notation.Text($"{one.Where}, from {one.Day:MMM d}: {one.Short:0.#} bed-feet more than there are ({string.Join(", ", one.Plantings)})."))];
+    }
+
+    private static IEnumerable<Worth> Worths(BestMix mix) => mix.Binding
+        .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish)
+        .Select(one => new Worth(What(mix.Model, one.Key), one.Key.Week < 0 ? "all year" : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)one.Worth));
+
+    private static string What(PlanModel model, PlanLimitKey key) => key.Kind switch
+    {
+        PlanLimitKind.Hours => "an hour",
+        PlanLimitKind.Crates => $"a crate in the {model.Stores[key.Place].Name}",
+        PlanLimitKind.Trays => "a tray",
+        PlanLimitKind.Beds => $"a foot of bed, {model.Covers[key.Place].Name}",
+        _ => $"a foot less of {model.Crops[key.Place].Name} that you asked for",
+    };
+
+    private static string Short(PlanModel model, PlanLimitKey key, double by, Notation notation) => key.Kind switch
+    {
+        PlanLimitKind.Hours => notation.Text($"hours in week {key.Week + 1} are short by {by:0.#} even with nothing but what stands and the boxes"),
+        PlanLimitKind.Beds => notation.Text($"{model.Covers[key.Place].Name} is short by {by:0.#} bed-feet in week {key.Week + 1}"),
+        PlanLimitKind.Wish => notation.Text($"{model.Crops[key.Place].Name}: {by:0.#} bed-feet of what you asked for don't fit"),
+        _ => notation.Text($"{What(model, key)} in week {key.Week + 1} is short by {by:0.#}"),
+    };
+
+    private sealed record Worth(string What, string When, decimal Money)
+    {
+        internal string Say(Notation notation) => $"{notation.Label(What)} in the {When}, {notation.InWords(Money, Look.Rate)}";
+    }
+}

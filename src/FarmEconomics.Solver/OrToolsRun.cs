@@ -1,0 +1,83 @@
+#if ORTOOLS
+using FarmEconomics.Planning.Programs;
+using Google.OrTools.LinearSolver;
+
+namespace FarmEconomics.Solver;
+
+/// <summary>A model as OR-Tools holds it. GLOP keeps its basis between calls of <see cref="Solve"/>.</summary>
+internal sealed class OrToolsRun : ILinearRun
+{
+    /// <summary>A mixed program stops within a thousandth of the best, or after this long, with the best found so far.</summary>
+    private const int WholeMilliseconds = 20_000;
+    private const double WholeGap = 0.001;
+    private readonly Google.OrTools.LinearSolver.Solver solver;
+    private readonly Variable[] quantities;
+    private readonly Constraint[] limits;
+    private readonly Objective objective;
+    private readonly bool isWhole;
+
+    internal OrToolsRun(LinearModel model)
+    {
+        isWhole = model.Quantities.Any(quantity => quantity.IsWhole);
+        solver = Google.OrTools.LinearSolver.Solver.CreateSolver(isWhole ? OrToolsSolver.Whole : OrToolsSolver.Linear)
+            ?? throw new InvalidOperationException("OR-Tools lost its solver after it was found.");
+        objective = solver.Objective();
+        objective.SetMaximization();
+        quantities = [.. model.Quantities.Select(quantity => quantity.IsWhole
+            ? solver.MakeIntVar(quantity.Least, quantity.Most, "") : solver.MakeNumVar(quantity.Least, quantity.Most, ""))];
+        limits = [.. model.Limits.Select(limit => solver.MakeConstraint(limit.Least, limit.Most, ""))];
+        for (int i = 0; i < quantities.Length; i++)
+        {
+            objective.SetCoefficient(quantities[i], model.Quantities[i].Worth);
+        }
+
+        foreach (IGrouping<(int Limit, int Quantity), Entry> entry in model.Entries.GroupBy(entry => (entry.Limit, entry.Quantity)))
+        {
+            limits[entry.Key.Limit].SetCoefficient(quantities[entry.Key.Quantity], entry.Sum(one => one.Takes));
+        }
+    }
+
+    /// <inheritdoc/>
+    public LinearSolution Solve()
+    {
+        if (isWhole)
+        {
+            solver.SetTimeLimit(WholeMilliseconds);
+        }
+
+        Google.OrTools.LinearSolver.Solver.ResultStatus status = isWhole ? SolveWhole() : solver.Solve();
+        bool found = status == Google.OrTools.LinearSolver.Solver.ResultStatus.OPTIMAL
+            || (isWhole && status == Google.OrTools.LinearSolver.Solver.ResultStatus.FEASIBLE);
+        return !found ? LinearSolution.None(StatusOf(status)) : new LinearSolution(
+            SolveStatus.Optimal, objective.Value(), [.. quantities.Select(quantity => quantity.SolutionValue())],
+            isWhole ? [] : [.. limits.Select(limit => limit.DualValue())],
+            isWhole ? [] : [.. quantities.Select(quantity => quantity.ReducedCost())]);
+    }
+
+    /// <inheritdoc/>
+    public void SetWorth(int quantity, double worth) => objective.SetCoefficient(quantities[quantity], worth);
+
+    /// <inheritdoc/>
+    public void SetBounds(int quantity, double least, double most) => quantities[quantity].SetBounds(least, most);
+
+    /// <inheritdoc/>
+    public void SetLimit(int limit, double least, double most) => limits[limit].SetBounds(least, most);
+
+    /// <inheritdoc/>
+    public void Dispose() => solver.Dispose();
+
+    private Google.OrTools.LinearSolver.Solver.ResultStatus SolveWhole()
+    {
+        using MPSolverParameters parameters = new();
+        parameters.SetDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, WholeGap);
+        return solver.Solve(parameters);
+    }
+
+    private static SolveStatus StatusOf(Google.OrTools.LinearSolver.Solver.ResultStatus status) => status switch
+    {
+        Google.OrTools.LinearSolver.Solver.ResultStatus.INFEASIBLE => SolveStatus.Infeasible,
+        Google.OrTools.LinearSolver.Solver.ResultStatus.UNBOUNDED => SolveStatus.Unbounded,
+        _ => SolveStatus.NotSolved,
+    };
+}
+#endif

@@ -1,0 +1,179 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Decisions.Perennials;
+
+/// <summary>A crop year of a perennial planting.</summary>
+/// <param name="CropYear">The crop year.</param>
+/// <param name="Bears">True from the first crop year on in which something was picked.</param>
+/// <param name="Output">What it brought.</param>
+/// <param name="Cost">Its full cost that year; not available where the records don't tell it.</param>
+/// <param name="MarginAfterLabor">Output less materials, selling and labor: what goes when the stand goes.</param>
+public sealed record StandYear(int CropYear, bool Bears, Rate Output, Rate Cost, Rate MarginAfterLabor);
+
+/// <summary>
+/// A planting of a perennial with its establishment as an asset: what the years before the first bearing season cost, with interest, level over the seasons it bears; and
+/// whether it should stand on. What establishing it took is spent either way and no part of that question.
+/// </summary>
+public sealed class Stand
+{
+    private Stand(Planting planting, decimal bedFeet, List<StandYear> years)
+    {
+        Planting = planting;
+        BedFeet = bedFeet;
+        Years = years;
+    }
+
+    /// <summary>The planting.</summary>
+    public Planting Planting { get; }
+
+    /// <summary>Bed-feet it takes, or bed-meters on a farm that measures in meters.</summary>
+    public decimal BedFeet { get; }
+
+    /// <summary>Its crop years up to the reviewed one, oldest first.</summary>
+    public IReadOnlyList<StandYear> Years { get; }
+
+    /// <summary>The first crop year something was picked; null: not yet.</summary>
+    public int? FirstBearingYear => Years.FirstOrDefault(year => year.Bears)?.CropYear;
+
+    /// <summary>What establishing it cost, with interest, in currency.</summary>
+    public Rate EstablishmentCost { get; private init; }
+
+    /// <summary>Seasons it bears: those it did where its bed was cleared, else the crop's bearing_years.</summary>
+    public Rate BearingYears { get; private init; }
+
+    /// <summary>The part of its establishment a bearing season carries, in currency a year.</summary>
+    public Rate AnnualPart { get; private init; }
+
+    /// <summary>Bearing seasons so far, the reviewed one included.</summary>
+    public int Borne => Years.Count(year => year.Bears);
+
+    /// <summary>Bearing seasons still to come, at least 0.</summary>
+    public Rate Remaining => BearingYears.Value is { } years ? Rate.Known(Math.Max(0m, years - Borne)) : BearingYears;
+
+    /// <summary>What the beds of the same cover without a perennial brought in the reviewed year, margin after labor per bed-foot of bed.</summary>
+    public Rate InsteadPerBedFoot { get; private init; }
+
+    /// <summary>The mean of its bearing seasons, margin after labor per bed-foot a year: the level amount its remaining years bring if they go on so.</summary>
+    public Rate RemainingPerBedFoot
+    {
+        get
+        {
+            List<Rate> bearing = [.. Years.Where(year => year.Bears).Select(year => year.MarginAfterLabor)];
+            return bearing.Count == 0 ? Rate.NotAvailable("it hasn't borne yet")
+                : bearing.Find(margin => !margin.IsAvailable) is { Reason: { } reason } ? Rate.NotAvailable(reason)
+                : Rate.Of(bearing.Average(margin => margin.Value!.Value), BedFeet, "nothing planted in beds");
+        }
+    }
+
+    /// <summary>What a new stand would bring a year, its establishment carried: the same mean less the annual part, per bed-foot.</summary>
+    public Rate AgainPerBedFoot => RemainingPerBedFoot.Value is not { } bears ? RemainingPerBedFoot
+        : AnnualPart.Value is not { } part ? AnnualPart
+        : Rate.Known(bears - (part / BedFeet));
+
+    /// <summary>True when its remaining years bring at least what would stand there instead; null where that can't be told or no bearing year is left.</summary>
+    public bool? ShouldStay => Remaining.Value is > 0m && RemainingPerBedFoot.Value is { } stays && InsteadPerBedFoot.Value is { } instead ? stays >= instead : null;
+
+    /// <summary>The net return of a bearing season with its part of the establishment.</summary>
+    /// <param name="year">One of <see cref="Years"/> that bears.</param>
+    /// <returns>Output less cost less the annual part.</returns>
+    public Rate NetOf(StandYear year)
+    {
+        ArgumentNullException.ThrowIfNull(year);
+        return !year.Bears ? Rate.NotAvailable("its cost is establishment, carried by the bearing years")
+            : year.Output.Value is not { } output ? year.Output
+            : year.Cost.Value is not { } cost ? year.Cost
+            : AnnualPart.Value is not { } part ? AnnualPart
+            : Rate.Known(output - cost - part);
+    }
+
+    /// <summary>The perennial plantings that stood in a crop year.</summary>
+    /// <param name="review">The farm.</param>
+    /// <param name="cropYear">The reviewed crop year.</param>
+    /// <returns>One per planting, in the order of the file.</returns>
+    public static IReadOnlyList<Stand> Of(FarmReview review, int cropYear)
+    {
+        ArgumentNullException.ThrowIfNull(review);
+        ILookup<Planting, Enterprise> plantings = review.Trace.Enterprises.Where(one => one.Crop.Perennial && one.CropYear <= cropYear).ToLookup(one => one.Planting);
+        Dictionary<int, SeasonReview> seasons = plantings.SelectMany(group => group).Select(one => one.CropYear).Distinct().ToDictionary(year => year, year => review.Season(year));
+        return [.. plantings.Where(group => group.Any(one => one.CropYear == cropYear)).OrderBy(group => group.Key.Index).Select(group => Make(group, seasons, cropYear))];
+    }
+
+    private static Stand Make(IGrouping<Planting, Enterprise> planting, Dictionary<int, SeasonReview> seasons, int cropYear)
+    {
+        List<Enterprise> ones = [.. planting.OrderBy(one => one.CropYear)];
+        int firstPicked = ones.FindIndex(one => one.Harvested > 0m);
+        List<StandYear> years = [.. ones.Select((one, i) => YearOf(one, seasons[one.CropYear], firstPicked >= 0 && i >= firstPicked))];
+        FarmSettings settings = seasons[cropYear].Settings;
+        decimal bedFeet = ones[^1].BedFeet.Value;
+        Rate cost = CostOf(planting.Key.Crop, years, bedFeet, settings), bears = BearingYearsOf(planting.Key, ones, firstPicked, seasons[cropYear].Records);
+        return new Stand(planting.Key, bedFeet, years)
+        {
+            EstablishmentCost = cost,
+            BearingYears = bears,
+            AnnualPart = cost.Value is not { } spent ? cost
+                : bears.Value is not { } seasonsBorne ? bears
+                : settings.InterestPercent is not { } percent ? Rate.NotAvailable("interest_percent is not set")
+                : Rate.Known(Money.Rounded(new Establishment(spent, percent / 100m, seasonsBorne).AnnualPart).Amount),
+            InsteadPerBedFoot = InsteadOf(planting.Key, seasons[cropYear]),
+        };
+    }
+
+    private static StandYear YearOf(Enterprise one, SeasonReview season, bool bears)
+    {
+        EnterpriseBudget budget = season.Plantings.First(planting => planting.Enterprises.Contains(one));
+        return new StandYear(one.CropYear, bears, Of(BudgetLine.Output), budget.Known.NoFullNetReturn is { } reason ? Rate.NotAvailable(reason) : Rate.Known(budget.TotalCost.Amount), Of(BudgetLine.MarginAfterLabor));
+
+        Rate Of(BudgetLine line) => budget.Line(line) is { Missing: { } why } ? Rate.NotAvailable(why) : Rate.Known(budget.Line(line).Amount.Amount);
+    }
+
+    private static Rate CostOf(Crop crop, List<StandYear> years, decimal bedFeet, FarmSettings settings)
+    {
+        if (crop.Row.EstablishmentCost is { } each)
+        {
+            return Rate.Known(Money.Rounded(each * bedFeet).Amount);
+        }
+
+        List<StandYear> before = years.FindAll(year => !year.Bears);
+        return before.Count == years.Count ? Rate.NotAvailable("it hasn't borne yet")
+            : before.Count == 0 ? Rate.NotAvailable("the records begin after it was established; give establishment_cost in crops")
+            : before.Find(year => !year.Cost.IsAvailable) is { } unknown ? Rate.NotAvailable($"{unknown.CropYear}: {unknown.Cost.Reason}; give establishment_cost in crops")
+            : settings.InterestPercent is not { } percent ? Rate.NotAvailable("interest_percent is not set")
+            : Rate.Known(Money.Rounded(Establishment.WithInterest([.. before.Select(year => year.Cost.Value!.Value)], percent / 100m)).Amount);
+    }
+
+    private static Rate BearingYearsOf(Planting planting, List<Enterprise> ones, int firstPicked, FarmRecords records)
+    {
+        bool cleared = planting.Beds.All(bed => bed.Row.OutOfBed is { } day && day <= records.CostsUntil);
+        return cleared && firstPicked >= 0 ? Rate.Known(ones.Skip(firstPicked).Count(one => one.Harvested > 0m))
+            : planting.Crop.Row.BearingYears is { } given ? Rate.Known(given)
+            : Rate.NotAvailable($"bearing_years of {planting.Crop.Name} isn't given in crops");
+    }
+
+    private static Rate InsteadOf(Planting planting, SeasonReview season)
+    {
+        HashSet<string> covers = [.. planting.Beds.Select(bed => bed.Bed.Structure)];
+        decimal standard = season.Settings.StandardBedWidthIn;
+        decimal margin = 0m, length = 0m;
+        foreach (EnterpriseBudget bed in season.Beds.Where(bed => bed.Enterprises.Count > 0 && !bed.Enterprises.Any(one => one.Crop.Perennial)))
+        {
+            if (season.Records.Tables.Beds.Find(one => one.Bed.Trim().Equals(bed.Name, StringComparison.OrdinalIgnoreCase)) is not { } row
+                || !covers.Contains(string.IsNullOrWhiteSpace(row.Structure) ? "open field" : row.Structure.Trim()))
+            {
+                continue;
+            }
+
+            if (bed.Line(BudgetLine.MarginAfterLabor) is { Missing: { } why })
+            {
+                return Rate.NotAvailable(why);
+            }
+
+            margin += bed.MarginAfterLabor.Amount;
+            length += row.LengthFt * (row.WidthIn ?? standard) / standard;
+        }
+
+        return Rate.Of(margin, length, "no other bed of that cover was planted");
+    }
+}

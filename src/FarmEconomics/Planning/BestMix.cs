@@ -1,0 +1,268 @@
+using FarmEconomics.Planning.Programs;
+
+namespace FarmEconomics.Planning;
+
+/// <summary>Lengths of a plan with what they are worth.</summary>
+/// <param name="Feet">Bed-feet of each sowing, in the model's order.</param>
+/// <param name="Worth">What they add: sales, less everything that varies, own hours at their value.</param>
+public sealed record PlanLengths(IReadOnlyList<double> Feet, double Worth);
+
+/// <summary>A limit that binds in the best plan.</summary>
+/// <param name="Key">What it limits.</param>
+/// <param name="Worth">What one more unit adds; for hours on top of what an own hour is worth.</param>
+/// <param name="More">What one more unit adds by solving again; null where it wasn't needed.</param>
+/// <param name="Less">What one unit less takes by solving again; null where it wasn't needed.</param>
+public sealed record BindingLimit(PlanLimitKey Key, double Worth, double? More = null, double? Less = null);
+
+/// <summary>A crop the best plan leaves out.</summary>
+/// <param name="Crop">The crop's place.</param>
+/// <param name="Misses">What a bed-foot of it would cost the plan, money.</param>
+public sealed record LeftOut(int Crop, double Misses);
+
+/// <summary>The best mix under a farm's limits, beside today's.</summary>
+public sealed class BestMix
+{
+    private const double Smallest = 0.005;
+    private readonly ILinearSolver solver;
+
+    private BestMix(PlanModel model, ILinearSolver solver)
+    {
+        Model = model;
+        this.solver = solver;
+        Today = Score(model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today));
+        PlanProgram program = new(model);
+        LinearSolution solution = solver.Solve(program.Model);
+        if (!solution.IsOptimal)
+        {
+            Short = FindShort(program);
+            return;
+        }
+
+        Best = new PlanLengths([.. program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))], solution.Objective);
+        Quantities = PlanQuantities.Of(model, program, program.Incomes[0], solution);
+        Duality = (solution.Objective, solution.DualObjective(program.Model));
+        Binding = FindBinding(program, solution);
+        LeftOut = FindLeftOut();
+    }
+
+    /// <summary>The model.</summary>
+    public PlanModel Model { get; }
+
+    /// <summary>This year's lengths, scored by the same program; hours beyond what there is cost three times a hired hour.</summary>
+    public PlanLengths Today { get; }
+
+    /// <summary>The best lengths; null where no plan keeps within the limits: see <see cref="Short"/>.</summary>
+    public PlanLengths? Best { get; }
+
+    /// <summary>What the best plan picks, keeps, sells and works, week by week; null without one.</summary>
+    public PlanQuantities? Quantities { get; }
+
+    /// <summary>The objective and that of the dual problem; they agree to the cent.</summary>
+    public (double Primal, double Dual) Duality { get; }
+
+    /// <summary>Limits that bind, dearest first.</summary>
+    public IReadOnlyList<BindingLimit> Binding { get; } = [];
+
+    /// <summary>Crops the plan leaves out, nearest first.</summary>
+    public IReadOnlyList<LeftOut> LeftOut { get; } = [];
+
+    /// <summary>Limits that can't be kept whatever is grown, and by how much.</summary>
+    public IReadOnlyList<(PlanLimitKey Key, double By)> Short { get; } = [];
+
+    /// <summary>Finds the best mix.</summary>
+    /// <param name="model">The model.</param>
+    /// <param name="solver">The solver.</param>
+    /// <returns>The mix.</returns>
+    public static BestMix Of(PlanModel model, ILinearSolver solver)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(solver);
+        return new BestMix(model, solver);
+    }
+
+    /// <summary>What lengths are worth in the mean season when everything else is chosen best; they may break the limits on beds.</summary>
+    /// <param name="feet">Bed-feet of each sowing, in the model's order.</param>
+    /// <returns>The lengths with their worth.</returns>
+    public PlanLengths Score(IEnumerable<double> feet)
+    {
+        double[] lengths = [.. feet];
+        PlanModel free = Fixed(lengths);
+        LinearSolution solution = solver.Solve(new PlanProgram(free, beyond: true).Model);
+        return new PlanLengths(lengths, solution.IsOptimal ? solution.Objective : double.NaN);
+    }
+
+    /// <summary>The quantities of given lengths in the mean season.</summary>
+    /// <param name="feet">Bed-feet of each sowing, in the model's order.</param>
+    /// <returns>What they pick, keep, sell and work; null where that can't be found.</returns>
+    public PlanQuantities? QuantitiesOf(IEnumerable<double> feet)
+    {
+        PlanModel free = Fixed([.. feet]);
+        PlanProgram program = new(free, beyond: true);
+        LinearSolution solution = solver.Solve(program.Model);
+        return solution.IsOptimal ? PlanQuantities.Of(Model, program, program.Incomes[0], solution) : null;
+    }
+
+    /// <summary>
+    /// Another plan nearly as good: the least total length of the best plan's sowings that still earns 98% of its gain.
+    /// </summary>
+    /// <returns>The lengths; null without a best plan.</returns>
+    public PlanLengths? Simpler()
+    {
+        if (Best is null)
+        {
+            return null;
+        }
+
+        PlanProgram program = new(Model);
+        double least = Today.Worth + (PlanSettings.NearlyAsGood * (Best.Worth - Today.Worth));
+        int earns = program.Model.AddLimit("earns nearly as much", least, double.PositiveInfinity);
+        for (int i = 0; i < program.Model.Quantities.Count; i++)
+        {
+            program.Model.Set(earns, i, program.Model.Quantities[i].Worth);
+        }
+
+        using ILinearRun run = solver.Open(program.Model);
+        for (int i = 0; i < program.Model.Quantities.Count; i++)
+        {
+            run.SetWorth(i, i < program.Lengths.Length ? -1.0 : 0.0);
+        }
+
+        for (int i = 0; i < program.Lengths.Length; i++)
+        {
+            if (Best.Feet[i] <= Smallest)
+            {
+                run.SetBounds(program.Lengths[i], 0.0, 0.0);
+            }
+        }
+
+        LinearSolution solution = run.Solve();
+        return solution.IsOptimal ? Score(program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))) : null;
+    }
+
+    /// <summary>
+    /// The plan in whole pieces of bed: only the best plan's sowings, each as many pieces as fit. A mixed program; solved to a thousandth.
+    /// </summary>
+    /// <param name="piece">Bed-feet of a piece, by cover.</param>
+    /// <returns>The lengths; null where none was found.</returns>
+    public PlanLengths? InPieces(IReadOnlyList<double> piece)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        if (Best is null)
+        {
+            return null;
+        }
+
+        PlanProgram program = new(Model);
+        int[] pieces = new int[program.Lengths.Length];
+        for (int i = 0; i < pieces.Length; i++)
+        {
+            PlanSowing sowing = Model.Sowings[i];
+            bool chosen = Best.Feet[i] > Smallest && sowing.Bounds.Least == 0.0;
+            double size = piece[sowing.Cover];
+            pieces[i] = program.Model.AddQuantity("pieces", 0.0, chosen ? Math.Ceiling((Best.Feet[i] / size) + 1.0) : 0.0, isWhole: true);
+            int whole = program.Model.AddLimit("whole pieces", sowing.Bounds.Least, sowing.Bounds.Least);
+            program.Model.Set(whole, program.Lengths[i], 1.0);
+            program.Model.Set(whole, pieces[i], -size);
+        }
+
+        LinearSolution solution = solver.Solve(program.Model);
+        return solution.IsOptimal ? Score(program.Lengths.Select(length => Math.Round(Math.Max(0.0, solution.Values[length]), 6))) : null;
+    }
+
+    /// <summary>
+    /// The lengths in pieces of bed, without another program: each rounded down, then those that lost most rounded up as far as their beds
+    /// have room.
+    /// </summary>
+    /// <param name="lengths">The lengths.</param>
+    /// <param name="piece">Bed-feet of a piece, above 0.</param>
+    /// <returns>The lengths in pieces with their worth.</returns>
+    public PlanLengths Rounded(PlanLengths lengths, double piece)
+    {
+        ArgumentNullException.ThrowIfNull(lengths);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(piece);
+        double[] feet = [.. lengths.Feet.Select((length, i) => Model.Sowings[i].Bounds.Least > 0.0 ? length : Math.Floor((length / piece) + 1e-9) * piece)];
+        foreach (int i in Enumerable.Range(0, feet.Length).Where(i => lengths.Feet[i] - feet[i] > piece / 4.0).OrderByDescending(i => lengths.Feet[i] - feet[i]))
+        {
+            PlanSowing sowing = Model.Sowings[i];
+            bool room = Enumerable.Range(Math.Max(0, sowing.Week), Math.Min(PlanModel.Weeks, sowing.Week + sowing.WeeksInBed) - Math.Max(0, sowing.Week)).All(week =>
+                Enumerable.Range(0, feet.Length).Where(j => Model.Sowings[j].Cover == sowing.Cover && Model.Sowings[j].Holds(week)).Sum(j => feet[j]) + piece
+                    <= Model.Covers[sowing.Cover].Feet[week] + 1e-9);
+            feet[i] += room ? piece : 0.0;
+        }
+
+        return Score(feet);
+    }
+
+    private PlanModel Fixed(double[] lengths) => Model with
+    {
+        Sowings = [.. Model.Sowings.Select((sowing, i) => sowing with { Bounds = (lengths[i], lengths[i]) })],
+        Crops = [.. Model.Crops.Select(crop => crop with { Wish = (0.0, double.PositiveInfinity) })],
+        Covers = [.. Model.Covers.Select(cover => cover with { Feet = [.. cover.Feet.Select(_ => double.PositiveInfinity)] })],
+        Stores = [.. Model.Stores.Select(store => store with { Crates = [.. store.Crates.Select(_ => double.PositiveInfinity)] })],
+        Trays = null,
+    };
+
+    private List<BindingLimit> FindBinding(PlanProgram program, LinearSolution solution)
+    {
+        List<BindingLimit> binding = [];
+        for (int i = 0; i < program.Keys.Count; i++)
+        {
+            PlanLimitKey key = program.Keys[i];
+            double worth = key.Kind switch
+            {
+                PlanLimitKind.Balance or PlanLimitKind.Boxes => 0.0,
+
+                // An hour is told on top of what it is worth to its owner.
+                PlanLimitKind.Hours => Math.Max(0.0, solution.ShadowPrices[i] - Model.Hours.OwnCost),
+                _ => Math.Abs(solution.ShadowPrices[i]),
+            };
+            if (worth > Smallest)
+            {
+                binding.Add(new BindingLimit(key, worth));
+            }
+        }
+
+        return [.. binding.OrderByDescending(limit => limit.Worth)];
+    }
+
+    /// <summary>
+    /// By how much a crop misses is what one bed-foot of it costs the plan, found by solving again: the reduced cost of a sowing that gives
+    /// nothing yet isn't unique.
+    /// </summary>
+    private List<LeftOut> FindLeftOut()
+    {
+        ILookup<int, int> byCrop = Enumerable.Range(0, Model.Sowings.Count).ToLookup(i => Model.Sowings[i].Crop);
+        int[] left = [.. byCrop.Where(crop => crop.All(i => Best!.Feet[i] <= Smallest)).Select(crop => crop.Key)];
+        PlanProgram program = new(Model);
+        Dictionary<int, int> rows = left.ToDictionary(crop => crop, crop => program.Model.AddLimit("at least a foot", double.NegativeInfinity, double.PositiveInfinity));
+        foreach ((int crop, int row) in rows)
+        {
+            foreach (int i in byCrop[crop])
+            {
+                program.Model.Set(row, program.Lengths[i], 1.0);
+            }
+        }
+
+        List<LeftOut> found = [];
+        using ILinearRun run = solver.Open(program.Model);
+        foreach ((int crop, int row) in rows)
+        {
+            run.SetLimit(row, 1.0, double.PositiveInfinity);
+            LinearSolution forced = run.Solve();
+            run.SetLimit(row, double.NegativeInfinity, double.PositiveInfinity);
+            if (forced.IsOptimal)
+            {
+                found.Add(new LeftOut(crop, Math.Max(0.0, Best!.Worth - forced.Objective)));
+            }
+        }
+
+        return [.. found.OrderBy(one => one.Misses)];
+    }
+
+    private List<(PlanLimitKey Key, double By)> FindShort(PlanProgram program)
+    {
+        HashSet<int> firm = [.. Enumerable.Range(0, program.Keys.Count).Where(i => program.Keys[i].Kind is PlanLimitKind.Balance or PlanLimitKind.Boxes or PlanLimitKind.Wish)];
+        IReadOnlyList<Shortfall> found = Shortfalls.Of(solver, program.Model, firm);
+        return [.. (found.Count > 0 ? found : Shortfalls.Of(solver, program.Model)).Select(one => (program.Keys[one.Limit], one.By))];
+    }
+}

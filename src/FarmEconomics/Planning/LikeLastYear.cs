@@ -1,0 +1,54 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Planning;
+
+/// <summary>
+/// A plan that repeats a season: its plantings a year later, at the yield expected of their week and cover, and what was sold of each crop
+/// by channel and week, in proportion to the yield expected, at the season's prices. Needs no solver.
+/// </summary>
+public static class LikeLastYear
+{
+    /// <summary>Makes the plan.</summary>
+    /// <param name="season">The season.</param>
+    /// <param name="model">The model of the year after it.</param>
+    /// <returns>The plan.</returns>
+    public static PlanDraft Of(SeasonReview season, PlanModel model)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(model);
+        double[] feet = [.. model.Sowings.Select(sowing => sowing.Standing.Count > 0 ? sowing.Bounds.Least : sowing.Today)];
+        double[] expected = new double[model.Crops.Count];
+        Dictionary<(int Crop, int Week), double> picked = [];
+        for (int i = 0; i < feet.Length; i++)
+        {
+            for (int week = 0; week < PlanModel.Weeks; week++)
+            {
+                double units = feet[i] * model.Sowings[i].Yield[week];
+                expected[model.Sowings[i].Crop] += units;
+                picked[(model.Sowings[i].Crop, week)] = picked.GetValueOrDefault((model.Sowings[i].Crop, week)) + units;
+            }
+        }
+
+        return DraftMaker.Of(season.Records, model, feet, PlanQuantities.OfSales(picked, Sales(season, model, expected)));
+    }
+
+    private static IEnumerable<PlannedSale> Sales(SeasonReview season, PlanModel model, double[] expected)
+    {
+        for (int c = 0; c < model.Crops.Count; c++)
+        {
+            Crop crop = season.Records.Crop(model.Crops[c].Name);
+            double harvested = (double)season.LotsOf(crop).Sum(lot => lot.Quantity);
+            double factor = harvested > 0.0 ? expected[c] / harvested : 0.0;
+            foreach (IGrouping<(Channel Channel, int Week), DispositionPart> sold in season.PartsOf(crop)
+                .Where(part => part.Enterprise is not null && part.Disposition.Channel.IsSold && part.Quantity > 0m)
+                .GroupBy(part => (part.Disposition.Channel, WorkFacts.WeekOf(season.Settings, part.Disposition.Date))))
+            {
+                double units = (double)sold.Sum(part => part.Quantity);
+                double money = (double)sold.Sum(part => sold.Key.Channel.Kind == ChannelKind.Share ? part.ListValue.Amount : part.Amount.Amount);
+                yield return new PlannedSale(c, sold.Key.Week, sold.Key.Channel.Name, units * factor, money / units, (double)(sold.Key.Channel.Row.FeePercent ?? 0m) / 100.0);
+            }
+        }
+    }
+}

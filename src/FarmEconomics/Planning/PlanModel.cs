@@ -1,0 +1,175 @@
+namespace FarmEconomics.Planning;
+
+/// <summary>
+/// A farm's next year as a linear program sees it: what may be sown, what there is of beds, hours and stores, and what the channels take.
+/// Weeks count from 0, the first day of the crop year; the last one holds the days left over. Money in the farm's currency.
+/// </summary>
+public sealed record PlanModel
+{
+    /// <summary>The weeks of a year.</summary>
+    public const int Weeks = 52;
+
+    /// <summary>The crop year planned.</summary>
+    public required int CropYear { get; init; }
+
+    /// <summary>The first day of the crop year planned.</summary>
+    public required DateOnly Start { get; init; }
+
+    /// <summary>What may be sown, and what stands already.</summary>
+    public required IReadOnlyList<PlanSowing> Sowings { get; init; }
+
+    /// <summary>The crops.</summary>
+    public required IReadOnlyList<PlanCrop> Crops { get; init; }
+
+    /// <summary>Bed length by cover.</summary>
+    public required IReadOnlyList<PlanCover> Covers { get; init; }
+
+    /// <summary>Hours by week.</summary>
+    public required PlanHours Hours { get; init; }
+
+    /// <summary>List value the boxes of each week must hold.</summary>
+    public required IReadOnlyList<double> BoxTarget { get; init; }
+
+    /// <summary>What a unit of money of list value costs to buy in.</summary>
+    public required double BuyIn { get; init; }
+
+    /// <summary>Stores with a limit of crates.</summary>
+    public IReadOnlyList<PlanStore> Stores { get; init; } = [];
+
+    /// <summary>The most trays that stand in a week; null: no limit is on record.</summary>
+    public double? Trays { get; init; }
+
+    /// <summary>What can't be limited, with the reason.</summary>
+    public IReadOnlyList<string> NotChecked { get; init; } = [];
+}
+
+/// <summary>A sowing whose length is chosen: a bed-foot of a crop under a cover, from one week on.</summary>
+/// <param name="Crop">The crop's place.</param>
+/// <param name="Cover">The cover's place.</param>
+/// <param name="Week">The week it comes into the bed; below 0 where it stands already.</param>
+/// <param name="WeeksInBed">Weeks it stands there.</param>
+public sealed record PlanSowing(int Crop, int Cover, int Week, int WeeksInBed)
+{
+    /// <summary>Units picked of a bed-foot, by week of the year.</summary>
+    public required IReadOnlyList<double> Yield { get; init; }
+
+    /// <summary>Hours of raising and growing a bed-foot, by week of the year.</summary>
+    public required IReadOnlyList<double> Hours { get; init; }
+
+    /// <summary>Trays of a bed-foot standing in the nursery, by week of the year.</summary>
+    public required IReadOnlyList<double> Trays { get; init; }
+
+    /// <summary>Cost that varies with length and bed time, money a bed-foot.</summary>
+    public required double Cost { get; init; }
+
+    /// <summary>Least and most bed-feet.</summary>
+    public (double Least, double Most) Bounds { get; init; } = (0.0, double.PositiveInfinity);
+
+    /// <summary>This year's bed-feet of it.</summary>
+    public double Today { get; init; }
+
+    /// <summary>
+    /// What a bed-foot earns after the year ends, where it is picked then: its crop's mean contribution; null where it is picked within the
+    /// year.
+    /// </summary>
+    public double? Later { get; init; }
+
+    /// <summary>Units a bed-foot gives after the year ends, where it is picked then.</summary>
+    public double LaterUnits { get; init; }
+
+    /// <summary>Weeks in the nursery before.</summary>
+    public int NurseryWeeks { get; init; }
+
+    /// <summary>What stands already, bed by bed.</summary>
+    public IReadOnlyList<StandingBed> Standing { get; init; } = [];
+
+    /// <summary>True where it holds its bed in a week.</summary>
+    /// <param name="week">The week.</param>
+    /// <returns>True when in bed.</returns>
+    public bool Holds(int week) => Week <= week && week < Week + WeeksInBed;
+}
+
+/// <summary>A planting that stands in a bed already.</summary>
+/// <param name="Planting">Its name.</param>
+/// <param name="Bed">The bed.</param>
+/// <param name="BedFeet">Bed-feet at the standard width.</param>
+/// <param name="In">The day it came in.</param>
+public sealed record StandingBed(string Planting, string Bed, double BedFeet, DateOnly In);
+
+/// <summary>A crop.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Unit">The unit it is counted in.</param>
+public sealed record PlanCrop(string Name, string Unit)
+{
+    /// <summary>Hours to pick and pack a unit.</summary>
+    public required double HandlingHours { get; init; }
+
+    /// <summary>Cost that varies with quantity, money a unit picked.</summary>
+    public required double PickedCost { get; init; }
+
+    /// <summary>Packaging, money a unit sold or boxed.</summary>
+    public required double SoldCost { get; init; }
+
+    /// <summary>Weeks it can be sold in, that of picking counted; at least 1.</summary>
+    public required int Keeps { get; init; }
+
+    /// <summary>What the channels take, by week, the best paying first.</summary>
+    public required IReadOnlyList<IReadOnlyList<PlanStep>> Steps { get; init; }
+
+    /// <summary>Most units in the boxes of a week.</summary>
+    public double BoxMost { get; init; }
+
+    /// <summary>List value of a unit in a box, by week; empty: it goes into none.</summary>
+    public IReadOnlyList<double> BoxValue { get; init; } = [];
+
+    /// <summary>Units of a crate; 0: not known.</summary>
+    public double UnitsPerCrate { get; init; }
+
+    /// <summary>Part of it that lies in each store, in the model's order.</summary>
+    public IReadOnlyList<double> InStore { get; init; } = [];
+
+    /// <summary>Least and most bed-feet over the year: the grower's wish.</summary>
+    public (double Least, double Most) Wish { get; init; } = (0.0, double.PositiveInfinity);
+}
+
+/// <summary>A step of what a channel takes in a week.</summary>
+/// <param name="Channel">The channel.</param>
+/// <param name="Units">Units of the step.</param>
+/// <param name="Price">Money a unit.</param>
+/// <param name="Fee">The channel's fee, 0 to 1.</param>
+public readonly record struct PlanStep(string Channel, double Units, double Price, double Fee)
+{
+    /// <summary>Money a unit after the fee.</summary>
+    public double Net => Price * (1.0 - Fee);
+}
+
+/// <summary>Bed length under a cover.</summary>
+/// <param name="Name">The structure; "open field" for none.</param>
+/// <param name="Feet">Bed-feet there are, by week.</param>
+public sealed record PlanCover(string Name, IReadOnlyList<double> Feet);
+
+/// <summary>Hours by week.</summary>
+/// <param name="Own">The most own hours.</param>
+/// <param name="Hired">The most hired hours.</param>
+/// <param name="Fixed">Hours that come whatever is grown: trips and general work.</param>
+/// <param name="OwnCost">What an own hour is worth, money.</param>
+/// <param name="HiredCost">What a hired hour costs, money.</param>
+public sealed record PlanHours(IReadOnlyList<double> Own, IReadOnlyList<double> Hired, IReadOnlyList<double> Fixed, double OwnCost, double HiredCost);
+
+/// <summary>A store with a limit of crates.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Crates">The most crates, by week.</param>
+/// <param name="PeakOverMean">The fullest day of a week over its mean, as the seasons had it; at least 1.</param>
+public sealed record PlanStore(string Name, IReadOnlyList<double> Crates, double PeakOverMean);
+
+/// <summary>A season that may come, beside the mean one.</summary>
+/// <param name="Chance">Its chance, 0 to 1.</param>
+/// <param name="Yield">Yield over the mean, by crop.</param>
+/// <param name="Price">Price over the mean, by crop.</param>
+public sealed record PlanSeason(double Chance, IReadOnlyList<double> Yield, IReadOnlyList<double> Price)
+{
+    /// <summary>The mean season.</summary>
+    /// <param name="crops">How many crops there are.</param>
+    /// <returns>The season.</returns>
+    public static PlanSeason Mean(int crops) => new(1.0, [.. Enumerable.Repeat(1.0, crops)], [.. Enumerable.Repeat(1.0, crops)]);
+}

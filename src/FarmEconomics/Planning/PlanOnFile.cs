@@ -1,0 +1,43 @@
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Planning;
+
+/// <summary>Reads the plan that the tables <c>plan</c> and <c>plan_sales</c> hold.</summary>
+public static class PlanOnFile
+{
+    /// <summary>The crop years a plan is on file for, in order.</summary>
+    /// <param name="records">The records.</param>
+    /// <returns>The years.</returns>
+    public static IReadOnlyList<int> Years(FarmRecords records)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        return [.. records.Tables.Plan.Select(row => row.CropYear).Distinct().Order()];
+    }
+
+    /// <summary>The plan for a crop year.</summary>
+    /// <param name="records">The records.</param>
+    /// <param name="cropYear">The crop year.</param>
+    /// <returns>The plan; null where no row is for that year.</returns>
+    public static PlanDraft? Of(FarmRecords records, int cropYear)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        List<DraftPlanting> plantings = [.. records.Tables.Plan.Where(row => row.CropYear == cropYear).Select(row => new DraftPlanting(
+            cropYear, row.Planting.Trim(), records.Crop(row.Crop).Name, row.Bed.Trim(), row.BedFeet, row.InBed, row.OutOfBed)
+        {
+            Sown = row.Sown,
+            Trays = row.Trays ?? 0m,
+            Yield = row.Yield,
+            Hours = row.Hours,
+            Cost = row.Cost ?? 0m,
+        })];
+        return plantings.Count == 0 ? null : new PlanDraft(cropYear, plantings, [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => Sale(records, row))]);
+    }
+
+    private static DraftSale Sale(FarmRecords records, PlanSaleRow row)
+    {
+        Crop crop = records.Crop(row.Crop);
+        decimal quantity = crop.ToBase(row.Quantity, row.Unit);
+        decimal price = quantity > 0m ? row.Price * row.Quantity / quantity : row.Price;
+        return new DraftSale(row.CropYear, crop.Name, records.Channel(row.Channel).Name, quantity, price, row.From, (int)(row.Weeks ?? 1m));
+    }
+}

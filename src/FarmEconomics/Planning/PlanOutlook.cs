@@ -1,0 +1,268 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Planning;
+
+/// <summary>A week of a plan.</summary>
+/// <param name="From">Its first day.</param>
+/// <param name="Hours">Hours it takes, those that come whatever is grown included.</param>
+/// <param name="Own">The most own hours.</param>
+/// <param name="Hired">The most hired hours.</param>
+/// <param name="Trays">Trays in the nursery.</param>
+/// <param name="Crates">Crates picked.</param>
+/// <param name="Sales">Sales after fees, shares left out.</param>
+public sealed record PlanWeek(DateOnly From, decimal Hours, decimal Own, decimal Hired, decimal Trays, decimal? Crates, decimal Sales)
+{
+    /// <summary>Hours short; 0 where there are enough.</summary>
+    public decimal Short => Math.Max(0m, Hours - Own - Hired);
+}
+
+/// <summary>A month of a plan's cash before a line of credit.</summary>
+/// <param name="Month">Its first day.</param>
+/// <param name="Sales">Sales after fees.</param>
+/// <param name="Shares">Members' payments, as in the season before.</param>
+/// <param name="OtherIncome">Other income, as in the season before.</param>
+/// <param name="Supplies">Seed, supplies and packaging, when a planting is sown.</param>
+/// <param name="Wages">Hired hours at what one costs.</param>
+/// <param name="Running">Other running costs, as in the season before.</param>
+public sealed record PlanMonth(DateOnly Month, decimal Sales, decimal Shares, decimal OtherIncome, decimal Supplies, decimal Wages, decimal Running)
+{
+    /// <summary>What comes in less what goes out.</summary>
+    public decimal Net => Sales + Shares + OtherIncome - Supplies - Wages - Running;
+}
+
+/// <summary>Seed and supplies of a crop.</summary>
+/// <param name="Crop">The crop.</param>
+/// <param name="Sowings">How many sowings.</param>
+/// <param name="BedFeet">Length of bed.</param>
+/// <param name="Trays">Trays.</param>
+/// <param name="First">The first day seed is needed.</param>
+/// <param name="Cost">Money.</param>
+public sealed record SupplyNeed(string Crop, int Sowings, decimal BedFeet, decimal Trays, DateOnly First, decimal Cost);
+
+/// <summary>Something about a plan that won't work, told where it arises.</summary>
+/// <param name="Day">The day or the first day of the week.</param>
+/// <param name="Where">The bed, or "hours".</param>
+/// <param name="Short">How much is short.</param>
+/// <param name="Plantings">The plantings concerned.</param>
+public sealed record PlanProblem(DateOnly Day, string Where, decimal Short, IReadOnlyList<string> Plantings)
+{
+    /// <summary>True when hours are short, false when a bed is.</summary>
+    public bool IsHours { get; init; }
+}
+
+/// <summary>What a plan does: weeks, cash, what to buy, what won't work. From the rows of the plan tables, whoever wrote them.</summary>
+public sealed class PlanOutlook
+{
+    // As in the records check: less is what pacing and rounding leave.
+    private const decimal OverfullBy = 1.005m;
+    private readonly SeasonReview season;
+    private readonly PlanModel model;
+    private readonly PlanDraft draft;
+    private readonly DateOnly start;
+
+    private PlanOutlook(SeasonReview season, PlanModel model, PlanDraft draft)
+    {
+        (this.season, this.model, this.draft) = (season, model, draft);
+        start = season.Settings.StartOf(model.CropYear);
+        Weeks = FindWeeks();
+        Months = FindMonths();
+        Supplies = [.. draft.Plantings.Where(one => one.In >= start || one.Sown >= start).GroupBy(one => one.Crop).Select(crop => new SupplyNeed(
+            crop.Key, crop.Select(one => one.Planting).Distinct().Count(), crop.Sum(one => one.BedFeet), crop.Sum(one => one.Trays), crop.Min(one => one.Sown ?? one.In), crop.Sum(one => one.Cost)))
+            .OrderBy(one => one.First).ThenBy(one => one.Crop, StringComparer.Ordinal)];
+        Problems = [.. Overfull().Concat(Weeks.Where(week => week.Short > 0.5m).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })).OrderBy(one => one.Day)];
+    }
+
+    /// <summary>The weeks.</summary>
+    public IReadOnlyList<PlanWeek> Weeks { get; }
+
+    /// <summary>The months.</summary>
+    public IReadOnlyList<PlanMonth> Months { get; }
+
+    /// <summary>What to buy, by the first day it is needed.</summary>
+    public IReadOnlyList<SupplyNeed> Supplies { get; }
+
+    /// <summary>What won't work.</summary>
+    public IReadOnlyList<PlanProblem> Problems { get; }
+
+    /// <summary>
+    /// Sales and members' payments at which cash just comes out even over the year: running costs over the part of the money that varying costs
+    /// and wages leave. Cost-volume-profit arithmetic: OpenStax, Principles of Accounting vol. 2. Not available where nothing is left of the money.
+    /// </summary>
+    public Rate BreakEven
+    {
+        get
+        {
+            decimal money = Months.Sum(month => month.Sales + month.Shares);
+            decimal left = money - Months.Sum(month => month.Supplies + month.Wages);
+            return money <= 0m || left <= 0m ? Rate.NotAvailable("what varies takes all of the sales") : Rate.Known((Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome)) * money / left);
+        }
+    }
+
+    /// <summary>Works out a plan's outlook.</summary>
+    /// <param name="season">The season before.</param>
+    /// <param name="model">The model of the year planned.</param>
+    /// <param name="draft">The plan.</param>
+    /// <returns>The outlook.</returns>
+    public static PlanOutlook Of(SeasonReview season, PlanModel model, PlanDraft draft)
+    {
+        ArgumentNullException.ThrowIfNull(season);
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(draft);
+        return new PlanOutlook(season, model, draft);
+    }
+
+    private int WeekOf(DateOnly day) => Math.Clamp((day.DayNumber - start.DayNumber) / 7, 0, PlanModel.Weeks - 1);
+
+    private List<PlanWeek> FindWeeks()
+    {
+        double[] hours = [.. model.Hours.Fixed];
+        decimal[] trays = new decimal[PlanModel.Weeks];
+        double[] crates = new double[PlanModel.Weeks];
+        foreach (DraftPlanting one in draft.Plantings)
+        {
+            AddPlanting(one, hours, trays, crates);
+        }
+
+        decimal[] sales = new decimal[PlanModel.Weeks];
+        foreach ((DateOnly day, decimal money) in SalesByWeek())
+        {
+            sales[WeekOf(day)] += money;
+        }
+
+        return [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => new PlanWeek(
+            start.AddDays(7 * week), Rounded(hours[week]), Rounded(model.Hours.Own[week]), Rounded(model.Hours.Hired[week]), trays[week], Rounded(crates[week]), sales[week]))];
+    }
+
+    /// <summary>
+    /// A planting's hours fall as those of its crop's sowing nearest in time, so many as the row says; a planting of a crop the model doesn't
+    /// know spreads them over its stay.
+    /// </summary>
+    private void AddPlanting(DraftPlanting one, double[] hours, decimal[] trays, double[] crates)
+    {
+        int week = (int)Math.Floor((one.In.DayNumber - start.DayNumber) / 7.0);
+        int crop = Enumerable.Range(0, model.Crops.Count).FirstOrDefault(c => model.Crops[c].Name == one.Crop, -1);
+        PlanSowing? near = model.Sowings.Where(sowing => sowing.Crop == crop).MinBy(sowing => Math.Abs(sowing.Week - week));
+        double handling = crop < 0 ? 0.0 : model.Crops[crop].HandlingHours;
+        int last = Math.Max(week, WeekOf(one.Out.AddDays(-1)));
+        if (near is not null && one.CropYear > model.CropYear)
+        {
+            // Picked in the year after: only what it takes of this one.
+            for (int at = 0; at < PlanModel.Weeks; at++)
+            {
+                hours[at] += (double)one.BedFeet * near.Hours[at];
+            }
+
+            return;
+        }
+
+        double[] pattern = near is null
+            ? [.. Enumerable.Range(0, PlanModel.Weeks).Select(at => at >= Math.Max(0, week) && at <= last ? 1.0 : 0.0)]
+            : [.. near.Hours.Select((grow, at) => grow + (near.Yield[at] * handling))];
+        double all = pattern.Sum();
+        double yields = near?.Yield.Sum() ?? 0.0;
+        double size = crop < 0 ? 0.0 : model.Crops[crop].UnitsPerCrate;
+        for (int at = 0; at < PlanModel.Weeks; at++)
+        {
+            hours[at] += all > 0.0 ? (double)one.Hours * pattern[at] / all : 0.0;
+            trays[at] += one.Sown is { } sown && at >= WeekOf(sown) && at < week && sown < one.In ? one.Trays : 0m;
+            crates[at] += yields > 0.0 && size > 0.0 ? (double)one.Yield * near!.Yield[at] / yields / size : 0.0;
+        }
+    }
+
+    private IEnumerable<(DateOnly Day, decimal Money)> SalesByWeek()
+    {
+        foreach (DraftSale sale in draft.Sales.Where(sale => sale.CropYear == model.CropYear && season.Records.Channel(sale.Channel).Kind != ChannelKind.Share))
+        {
+            decimal net = sale.Quantity * sale.Price * (1m - ((season.Records.Channel(sale.Channel).Row.FeePercent ?? 0m) / 100m));
+            for (int week = 0; week < sale.Weeks; week++)
+            {
+                yield return (sale.From.AddDays(7 * week), net / sale.Weeks);
+            }
+        }
+    }
+
+    private List<PlanMonth> FindMonths()
+    {
+        DateOnly[] months = [.. Enumerable.Range(0, 12).Select(start.AddMonths)];
+        int MonthOf(DateOnly day) => Math.Clamp(((day.Year - start.Year) * 12) + day.Month - start.Month - (day.Day < start.Day ? 1 : 0), 0, 11);
+        decimal[][] lines = [.. Enumerable.Range(0, 6).Select(_ => new decimal[12])];
+        foreach ((DateOnly day, decimal money) in SalesByWeek())
+        {
+            lines[0][MonthOf(day)] += money;
+        }
+
+        foreach (IncomeRow row in season.Records.Income.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear))
+        {
+            lines[season.Records.Channel(row.Channel).Kind == ChannelKind.Share ? 1 : 2][MonthOf(row.Date.AddYears(1))] += row.Amount;
+        }
+
+        foreach (DraftPlanting one in draft.Plantings.Where(one => one.In >= start))
+        {
+            lines[3][MonthOf(one.Sown ?? one.In)] += one.Cost;
+        }
+
+        foreach (PlanWeek week in Weeks)
+        {
+            lines[4][MonthOf(week.From)] += Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost;
+        }
+
+        foreach ((DateOnly day, decimal money) in Running())
+        {
+            lines[5][MonthOf(day.AddYears(1))] += money;
+        }
+
+        decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
+        return [.. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)))];
+    }
+
+    /// <summary>Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages; interest and principal too.</summary>
+    private IEnumerable<(DateOnly Day, decimal Money)> Running()
+    {
+        HashSet<ExpenseRow> varies = [];
+        foreach (Charge charge in season.Plantings.SelectMany(planting => season.DirectCharges(planting.Enterprises[0])))
+        {
+            if (charge.Origin is ExpenseRow row && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips))
+            {
+                varies.Add(row);
+            }
+        }
+
+        foreach (PoolResult pool in season.Pools)
+        {
+            varies.UnionWith(pool.Rows.Where(charge => charge.Origin is ExpenseRow && PoolSharing.DriverOf(charge, pool.Pool) is not (CostDriver.Fixed or CostDriver.Trips)).Select(charge => (ExpenseRow)charge.Origin));
+        }
+
+        foreach (ExpenseRow row in season.Records.Expenses.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)))
+        {
+            if (season.Records.Category(row.Category).Class is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal)
+            {
+                yield return (row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));
+            }
+        }
+    }
+
+    /// <summary>Beds whose plantings take over half a percent more length than there is, each from its first such day.</summary>
+    private IEnumerable<PlanProblem> Overfull()
+    {
+        Dictionary<string, BedRow> beds = season.Records.Tables.Beds.ToDictionary(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
+        foreach (IGrouping<string, DraftPlanting> bed in draft.Plantings.GroupBy(one => one.Bed.Trim(), StringComparer.OrdinalIgnoreCase))
+        {
+            decimal length = beds.TryGetValue(bed.Key, out BedRow row) ? row.LengthFt : 0m;
+            foreach (DateOnly day in bed.Select(one => one.In).Distinct().Order())
+            {
+                List<DraftPlanting> there = [.. bed.Where(one => one.In <= day && day < one.Out)];
+                decimal over = there.Sum(one => one.BedFeet) - (length * OverfullBy);
+                if (over > 0m)
+                {
+                    yield return new PlanProblem(day, bed.Key, there.Sum(one => one.BedFeet) - length, [.. there.Select(one => one.Planting).Distinct()]);
+                    break;
+                }
+            }
+        }
+    }
+
+    private static decimal Rounded(double value) => decimal.Round((decimal)Math.Min(value, 1e12), 4, MidpointRounding.AwayFromZero);
+}

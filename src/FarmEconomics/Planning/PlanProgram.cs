@@ -1,0 +1,332 @@
+using FarmEconomics.Planning.Programs;
+
+namespace FarmEconomics.Planning;
+
+/// <summary>What a limit of a plan is a limit of.</summary>
+public enum PlanLimitKind
+{
+    /// <summary>Bed-feet under a cover in a week.</summary>
+    Beds,
+
+    /// <summary>Hours in a week.</summary>
+    Hours,
+
+    /// <summary>Crates in a store in a week.</summary>
+    Crates,
+
+    /// <summary>Trays in a week.</summary>
+    Trays,
+
+    /// <summary>List value of the boxes of a week.</summary>
+    Boxes,
+
+    /// <summary>What the grower wishes at least or at most of a crop.</summary>
+    Wish,
+
+    /// <summary>This year's length of a crop that is picked after the year ends.</summary>
+    Later,
+
+    /// <summary>What is picked, kept and sold of a crop: bookkeeping, no limit of the farm's.</summary>
+    Balance,
+}
+
+/// <summary>A limit of a plan.</summary>
+/// <param name="Kind">What it limits.</param>
+/// <param name="Place">Place of the cover, store or crop; 0 where there is but one.</param>
+/// <param name="Week">The week; -1: the whole year.</param>
+public readonly record struct PlanLimitKey(PlanLimitKind Kind, int Place, int Week);
+
+/// <summary>
+/// A plan's linear program: lengths first, then for each season what is picked, kept, boxed and sold, and who works. Sales, less fees,
+/// packaging, bought-in produce, hours at their cost, and what varies with length and quantity. A two-stage program with simple recourse;
+/// source: Birge and Louveaux, Introduction to Stochastic Programming, ch. 1.
+/// </summary>
+internal sealed class PlanProgram
+{
+    private readonly PlanModel plan;
+    private readonly PlanSeason[] seasons;
+    private readonly bool beyond;
+    private readonly List<PlanLimitKey> keys = [];
+
+    /// <param name="plan">The model.</param>
+    /// <param name="seasons">The seasons that may come; their chances sum to 1.</param>
+    /// <param name="beyond">True: hours may go beyond what there is, at three times a hired hour, so that any plan can be scored.</param>
+    /// <param name="tail">Weight of the mean of the worst seasons, 0 to 1; the rest counts the expected income.</param>
+    internal PlanProgram(PlanModel plan, IReadOnlyList<PlanSeason>? seasons = null, bool beyond = false, double tail = 0.0)
+    {
+        this.plan = plan;
+        this.seasons = [.. seasons ?? [PlanSeason.Mean(plan.Crops.Count)]];
+        this.beyond = beyond;
+        Lengths = [.. plan.Sowings.Select(sowing => Model.AddQuantity(
+            plan.Crops[sowing.Crop].Name, (sowing.Later ?? 0.0) - sowing.Cost, sowing.Bounds.Most, sowing.Bounds.Least))];
+        LimitBeds();
+        LimitTrays();
+        LimitCrops();
+        Incomes = [.. Enumerable.Range(0, this.seasons.Length).Select(i => AddSeason(this.seasons[i], 1.0 - tail))];
+        if (tail > 0.0)
+        {
+            SeasonRisk.AddTailMean(Model, [.. Incomes.Select(season => season.Income)], [.. this.seasons.Select(season => season.Chance)], PlanSettings.WorstPart, tail);
+        }
+    }
+
+    internal LinearModel Model { get; } = new();
+
+    /// <summary>The quantity that holds each sowing's length.</summary>
+    internal int[] Lengths { get; }
+
+    /// <summary>What each limit of <see cref="Model"/> is a limit of.</summary>
+    internal IReadOnlyList<PlanLimitKey> Keys => keys;
+
+    /// <summary>The quantities of each season.</summary>
+    internal PlanSeasonPlaces[] Incomes { get; }
+
+    private int Limit(PlanLimitKey key, double least, double most)
+    {
+        // Limits that the helper of the worst seasons adds come after these, so places agree.
+        keys.Add(key);
+        return Model.AddLimit(key.Kind.ToString(), least, most);
+    }
+
+    private void LimitBeds()
+    {
+        for (int cover = 0; cover < plan.Covers.Count; cover++)
+        {
+            for (int week = 0; week < PlanModel.Weeks; week++)
+            {
+                int[] there = [.. Enumerable.Range(0, Lengths.Length).Where(i => plan.Sowings[i].Cover == cover && plan.Sowings[i].Holds(week))];
+                if (there.Length > 0)
+                {
+                    int beds = Limit(new(PlanLimitKind.Beds, cover, week), double.NegativeInfinity, plan.Covers[cover].Feet[week]);
+                    Array.ForEach(there, i => Model.Set(beds, Lengths[i], 1.0));
+                }
+            }
+        }
+    }
+
+    private void LimitTrays()
+    {
+        for (int week = 0; plan.Trays is { } most && week < PlanModel.Weeks; week++)
+        {
+            int trays = Limit(new(PlanLimitKind.Trays, 0, week), double.NegativeInfinity, most);
+            for (int i = 0; i < Lengths.Length; i++)
+            {
+                Model.Set(trays, Lengths[i], plan.Sowings[i].Trays[week]);
+            }
+        }
+    }
+
+    private void LimitCrops()
+    {
+        for (int c = 0; c < plan.Crops.Count; c++)
+        {
+            int[] own = [.. Enumerable.Range(0, Lengths.Length).Where(i => plan.Sowings[i].Crop == c)];
+            (double least, double most) = plan.Crops[c].Wish;
+            if (least > 0.0 || !double.IsInfinity(most))
+            {
+                int wish = Limit(new(PlanLimitKind.Wish, c, -1), least, most);
+                Array.ForEach(own, i => Model.Set(wish, Lengths[i], 1.0));
+            }
+
+            int[] later = [.. own.Where(i => plan.Sowings[i].Later is not null)];
+            if (later.Length > 0)
+            {
+                int limit = Limit(new(PlanLimitKind.Later, c, -1), double.NegativeInfinity, later.Sum(i => plan.Sowings[i].Today));
+                Array.ForEach(later, i => Model.Set(limit, Lengths[i], 1.0));
+            }
+        }
+    }
+
+    /// <summary>
+    /// The income of a season as a free quantity, and all it is made of; what lengths cost is the same in every season and stands in the
+    /// objective. In a program of one season the parts stand there as well; else the season's income does.
+    /// </summary>
+    private PlanSeasonPlaces AddSeason(PlanSeason season, double weight)
+    {
+        bool alone = seasons.Length == 1;
+        PlanSeasonPlaces places = new();
+        if (!alone)
+        {
+            places.Income = Model.AddQuantity("income of a season", season.Chance * weight, least: double.NegativeInfinity);
+            places.Sum = Limit(new(PlanLimitKind.Balance, 0, -1), 0.0, 0.0);
+            Model.Set(places.Sum, places.Income, -1.0);
+        }
+
+        AddHoursAndBoxes(places);
+        for (int c = 0; c < plan.Crops.Count; c++)
+        {
+            AddCrop(c, season, places);
+        }
+
+        return places;
+    }
+
+    private int Part(PlanSeasonPlaces places, double worth, double most = double.PositiveInfinity)
+    {
+        int quantity = Model.AddQuantity("", places.Sum < 0 ? worth : 0.0, most);
+        if (places.Sum >= 0)
+        {
+            Model.Set(places.Sum, quantity, worth);
+        }
+
+        return quantity;
+    }
+
+    private void AddHoursAndBoxes(PlanSeasonPlaces places)
+    {
+        PlanHours there = plan.Hours;
+        for (int week = 0; week < PlanModel.Weeks; week++)
+        {
+            int hours = Limit(new(PlanLimitKind.Hours, 0, week), double.NegativeInfinity, -there.Fixed[week]);
+            places.Hours[week] = hours;
+            Model.Set(hours, places.Own[week] = Part(places, -there.OwnCost, there.Own[week]), -1.0);
+            Model.Set(hours, places.Hired[week] = Part(places, -there.HiredCost, there.Hired[week]), -1.0);
+            if (beyond)
+            {
+                Model.Set(hours, Part(places, -3.0 * Math.Max(there.HiredCost, there.OwnCost)), -1.0);
+            }
+
+            for (int i = 0; i < Lengths.Length; i++)
+            {
+                Model.Set(hours, Lengths[i], plan.Sowings[i].Hours[week]);
+            }
+
+            if (plan.BoxTarget[week] > 0.0)
+            {
+                places.Boxes[week] = Limit(new(PlanLimitKind.Boxes, 0, week), plan.BoxTarget[week], double.PositiveInfinity);
+                Model.Set(places.Boxes[week], places.Bought[week] = Part(places, -plan.BuyIn), 1.0);
+            }
+
+            for (int store = 0; store < plan.Stores.Count; store++)
+            {
+                places.Stores[(store, week)] = Limit(new(PlanLimitKind.Crates, store, week), double.NegativeInfinity, plan.Stores[store].Crates[week]);
+            }
+        }
+    }
+
+    /// <summary>
+    /// Picked no more than is ripe; stock of last week + picked = sold + boxed + stock + what is left unsold; stock no more than what was
+    /// picked in the weeks it keeps.
+    /// </summary>
+    private void AddCrop(int c, PlanSeason season, PlanSeasonPlaces places)
+    {
+        PlanCrop crop = plan.Crops[c];
+        int[] own = [.. Enumerable.Range(0, Lengths.Length).Where(i => plan.Sowings[i].Crop == c)];
+        int[] picked = new int[PlanModel.Weeks];
+        Array.Fill(picked, -1);
+        int before = -1;
+        for (int week = 0; week < PlanModel.Weeks; week++)
+        {
+            picked[week] = AddPicking((c, week), own, season, places);
+            if (before < 0 && picked[week] < 0)
+            {
+                continue;
+            }
+
+            int balance = Limit(new(PlanLimitKind.Balance, c, week), 0.0, double.PositiveInfinity);
+            Set(balance, before, 1.0);
+            Set(balance, picked[week], 1.0);
+            for (int step = 0; step < crop.Steps[week].Count; step++)
+            {
+                PlanStep sale = crop.Steps[week][step];
+                int sold = Part(places, (sale.Net * season.Price[c]) - crop.SoldCost, sale.Units);
+                places.Sold[(c, week, step)] = sold;
+                Model.Set(balance, sold, -1.0);
+            }
+
+            if (places.Boxes[week] >= 0 && crop.BoxMost > 0.0 && crop.BoxValue.Count > 0 && crop.BoxValue[week] > 0.0)
+            {
+                int box = Part(places, -crop.SoldCost, crop.BoxMost);
+                places.Boxed[(c, week)] = box;
+                Model.Set(balance, box, -1.0);
+                Model.Set(places.Boxes[week], box, crop.BoxValue[week]);
+            }
+
+            before = AddStock((c, week), balance, picked, places);
+        }
+    }
+
+    private int AddPicking((int Crop, int Week) at, int[] own, PlanSeason season, PlanSeasonPlaces places)
+    {
+        int[] ripe = [.. own.Where(i => plan.Sowings[i].Yield[at.Week] > 0.0)];
+        if (ripe.Length == 0)
+        {
+            return -1;
+        }
+
+        int picked = Part(places, -plan.Crops[at.Crop].PickedCost);
+        places.Picked[at] = picked;
+        Model.Set(places.Hours[at.Week], picked, plan.Crops[at.Crop].HandlingHours);
+        int most = Limit(new(PlanLimitKind.Balance, at.Crop, at.Week), 0.0, double.PositiveInfinity);
+        Model.Set(most, picked, -1.0);
+        Array.ForEach(ripe, i => Model.Set(most, Lengths[i], plan.Sowings[i].Yield[at.Week] * season.Yield[at.Crop]));
+        return picked;
+    }
+
+    private int AddStock((int Crop, int Week) at, int balance, int[] picked, PlanSeasonPlaces places)
+    {
+        PlanCrop crop = plan.Crops[at.Crop];
+        int[] fresh = [.. picked[Math.Max(0, at.Week - crop.Keeps + 2)..(at.Week + 1)].Where(quantity => quantity >= 0)];
+        if (crop.Keeps <= 1 || fresh.Length == 0 || at.Week == PlanModel.Weeks - 1)
+        {
+            return -1;
+        }
+
+        int stock = Part(places, 0.0);
+        places.Stock[at] = stock;
+        Model.Set(balance, stock, -1.0);
+        int age = Limit(new(PlanLimitKind.Balance, at.Crop, at.Week), 0.0, double.PositiveInfinity);
+        Model.Set(age, stock, -1.0);
+        Array.ForEach(fresh, quantity => Model.Set(age, quantity, 1.0));
+        for (int store = 0; store < crop.InStore.Count && crop.UnitsPerCrate > 0.0; store++)
+        {
+            Model.Set(places.Stores[(store, at.Week)], stock, crop.InStore[store] * plan.Stores[store].PeakOverMean / crop.UnitsPerCrate);
+        }
+
+        return stock;
+    }
+
+    private void Set(int limit, int quantity, double takes)
+    {
+        if (quantity >= 0)
+        {
+            Model.Set(limit, quantity, takes);
+        }
+    }
+}
+
+/// <summary>Where the quantities of a season stand in the program.</summary>
+internal sealed class PlanSeasonPlaces
+{
+    internal PlanSeasonPlaces()
+    {
+        Array.Fill(Boxes, -1);
+        Array.Fill(Bought, -1);
+    }
+
+    internal int Income { get; set; } = -1;
+
+    /// <summary>The limit that adds the income up; below 0 in a program of one season.</summary>
+    internal int Sum { get; set; } = -1;
+
+    internal int[] Own { get; } = new int[PlanModel.Weeks];
+
+    internal int[] Hired { get; } = new int[PlanModel.Weeks];
+
+    /// <summary>The limits on hours.</summary>
+    internal int[] Hours { get; } = new int[PlanModel.Weeks];
+
+    /// <summary>The limits on boxes; below 0 in weeks without.</summary>
+    internal int[] Boxes { get; } = new int[PlanModel.Weeks];
+
+    internal int[] Bought { get; } = new int[PlanModel.Weeks];
+
+    internal Dictionary<(int Store, int Week), int> Stores { get; } = [];
+
+    internal Dictionary<(int Crop, int Week), int> Picked { get; } = [];
+
+    internal Dictionary<(int Crop, int Week, int Step), int> Sold { get; } = [];
+
+    internal Dictionary<(int Crop, int Week), int> Boxed { get; } = [];
+
+    internal Dictionary<(int Crop, int Week), int> Stock { get; } = [];
+}

@@ -1,0 +1,203 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Scenarios;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Planning;
+
+/// <summary>
+/// The proof of a plan: written as records of the year to come and reviewed by the ordinary engine, it must bring the same contribution to
+/// the cent. Payments for shares, trips and shared cost are the same either way and in neither.
+/// </summary>
+/// <param name="Planned">What the plan's own rows sum to: sales less fees, hours at their cost, and what varies.</param>
+/// <param name="Reviewed">What the engine makes of them.</param>
+/// <param name="Objective">The plan's worth before its rows were rounded, without what is picked after the year.</param>
+public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
+{
+    private const string OwnHand = "own hours of the plan";
+    private const string HiredHand = "hired hours of the plan";
+    private static readonly SourceLine Source = new("plan", 0);
+
+    /// <summary>True when both agree to the cent.</summary>
+    public bool Holds => Planned == Reviewed;
+
+    /// <summary>Proves a plan.</summary>
+    /// <param name="records">The farm's records.</param>
+    /// <param name="model">The model.</param>
+    /// <param name="draft">The plan's rows.</param>
+    /// <param name="quantities">What it picks, sells and works.</param>
+    /// <param name="feet">Bed-feet of each sowing.</param>
+    /// <returns>The proof.</returns>
+    public static PlanProof Of(FarmRecords records, PlanModel model, PlanDraft draft, PlanQuantities quantities, IReadOnlyList<double> feet)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(draft);
+        ArgumentNullException.ThrowIfNull(quantities);
+        ArgumentNullException.ThrowIfNull(feet);
+        Writer writer = new(records, model);
+        writer.AddPlantings(draft);
+        writer.AddProduce(draft, quantities);
+        writer.AddWorkAndCost(quantities, feet);
+        FarmReview review = FarmReview.Of(writer.Link());
+        SeasonReview season = review.Season(model.CropYear);
+        SeasonCosts costs = SeasonCosts.Of(season);
+        decimal reviewed = 0m;
+        foreach (EnterpriseBudget crop in season.Crops)
+        {
+            // What plantings that stand already have cost before is the same either way.
+            reviewed += crop.Sums.Sales.Amount - crop.Enterprises.SelectMany(costs.DirectCharges)
+                .Where(charge => charge.Origin.Source == Source && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips)).Sum(charge => charge.Amount.Amount);
+        }
+
+        return new PlanProof(writer.Planned, new Money(reviewed), writer.Objective);
+    }
+
+    /// <summary>Writes the rows of the year to come into a copy of the records, and adds them up as it goes.</summary>
+    private sealed class Writer
+    {
+        private readonly FarmRecords records;
+        private readonly PlanModel model;
+        private readonly RecordsCopy copy;
+        private readonly DateOnly start;
+        private decimal planned;
+
+        internal Writer(FarmRecords records, PlanModel model)
+        {
+            (this.records, this.model) = (records, model);
+            start = records.Settings.StartOf(model.CropYear);
+            copy = new RecordsCopy(records)
+            {
+                Settings = records.Settings with { AsOf = records.Settings.EndOf(model.CropYear).AddDays(-1), PayrollBurdenPercent = 0m, OwnerWage = (decimal)model.Hours.OwnCost },
+            };
+            LeaveOutTheYear();
+            Add<WorkerRow>(("worker", OwnHand), ("kind", WorkerKind.Owner), ("wage", Rate(model.Hours.OwnCost)));
+            Add<WorkerRow>(("worker", HiredHand), ("kind", WorkerKind.Hired), ("wage", Rate(model.Hours.HiredCost)));
+        }
+
+        internal Money Planned => new(planned);
+
+        internal double Objective { get; private set; }
+
+        internal void AddPlantings(PlanDraft draft)
+        {
+            foreach (DraftPlanting one in draft.Plantings.Where(one => one.CropYear == model.CropYear && records.FindPlanting(one.Planting) is null))
+            {
+                Add<PlantingRow>(("planting", one.Planting), ("crop", one.Crop), ("bed", one.Bed), ("bed_feet", one.BedFeet), ("in_bed", one.In), ("out_of_bed", one.Out), ("crop_year", one.CropYear));
+            }
+        }
+
+        internal void AddProduce(PlanDraft draft, PlanQuantities quantities)
+        {
+            foreach (((int crop, int week), double units) in quantities.Picked.OrderBy(one => one.Key.Week).ThenBy(one => one.Key.Crop))
+            {
+                Add<HarvestRow>(("date", Day(week)), ("crop", model.Crops[crop].Name), ("quantity", decimal.Round((decimal)units, 3) + 0.002m));
+            }
+
+            foreach (DraftSale sale in draft.Sales)
+            {
+                Channel channel = records.Channel(sale.Channel);
+                decimal amount = Money.Rounded(sale.Quantity * sale.Price).Amount;
+                bool paid = channel.Kind != ChannelKind.Share;
+                Add<SaleRow>(("date", sale.From.AddDays(5)), ("crop", sale.Crop), ("channel", sale.Channel), ("quantity", sale.Quantity), ("amount", paid ? amount : null));
+                planned += paid ? amount - Money.Rounded(amount * (channel.Row.FeePercent ?? 0m) / 100m).Amount : 0m;
+            }
+
+            Objective += quantities.Sales.Sum(sale => sale.Units * sale.Price * (1.0 - sale.Fee));
+        }
+
+        internal void AddWorkAndCost(PlanQuantities quantities, IReadOnlyList<double> feet)
+        {
+            for (int week = 0; week < PlanModel.Weeks; week++)
+            {
+                double[] hours = HoursOf(week, quantities, feet);
+                double all = quantities.Own[week] + quantities.Hired[week];
+                double own = all > 0.0 ? quantities.Own[week] / all : 1.0;
+                for (int c = 0; c < hours.Length; c++)
+                {
+                    AddHours((c, week), OwnHand, hours[c] * own, model.Hours.OwnCost);
+                    AddHours((c, week), HiredHand, hours[c] * (1.0 - own), model.Hours.HiredCost);
+                }
+            }
+
+            for (int c = 0; c < model.Crops.Count; c++)
+            {
+                double cost = Enumerable.Range(0, feet.Count).Where(i => model.Sowings[i].Crop == c && model.Sowings[i].Later is null).Sum(i => feet[i] * model.Sowings[i].Cost)
+                    + quantities.Picked.Where(one => one.Key.Crop == c).Sum(one => one.Value * model.Crops[c].PickedCost)
+                    + (model.Crops[c].SoldCost * (quantities.Sales.Where(sale => sale.Crop == c).Sum(sale => sale.Units) + quantities.Boxed.Where(one => one.Key.Crop == c).Sum(one => one.Value)));
+                decimal amount = Money.Rounded((decimal)cost).Amount;
+                Objective -= cost;
+                if (amount != 0m)
+                {
+                    planned -= amount;
+                    Add<ExpenseRow>(("date", start.AddDays(180)), ("amount", amount), ("category", "seed"), ("crop", model.Crops[c].Name));
+                }
+            }
+        }
+
+        internal FarmRecords Link() => copy.Link();
+
+        private static decimal Rate(double cost) => decimal.Round((decimal)cost, 4);
+
+        private DateOnly Day(int week) => start.AddDays((7 * week) + 5);
+
+        private double[] HoursOf(int week, PlanQuantities quantities, IReadOnlyList<double> feet)
+        {
+            double[] hours = new double[model.Crops.Count];
+            for (int i = 0; i < feet.Count; i++)
+            {
+                hours[model.Sowings[i].Crop] += model.Sowings[i].Later is null ? feet[i] * model.Sowings[i].Hours[week] : 0.0;
+            }
+
+            for (int c = 0; c < hours.Length; c++)
+            {
+                hours[c] += quantities.Picked.GetValueOrDefault((c, week)) * model.Crops[c].HandlingHours;
+            }
+
+            return hours;
+        }
+
+        private void AddHours((int Crop, int Week) at, string worker, double hours, double cost)
+        {
+            decimal logged = decimal.Round((decimal)hours, 3);
+            Objective -= hours * cost;
+            if (logged > 0m)
+            {
+                planned -= Money.Rounded(logged * Rate(cost)).Amount;
+                Add<LaborRow>(("date", Day(at.Week)), ("worker", worker), ("hours", logged), ("task", "grow"), ("crop", model.Crops[at.Crop].Name));
+            }
+        }
+
+        /// <summary>What the records hold of the year to come already, its plantings aside, would be counted twice.</summary>
+        private void LeaveOutTheYear()
+        {
+            copy.Remove(records.Tables.Harvests.Where(row => row.Date >= start));
+            copy.Remove(records.Tables.Sales.Where(row => row.Date >= start));
+            copy.Remove(records.Tables.Labor.Where(row => row.Date >= start));
+            copy.Remove(records.Tables.Expenses.Where(row => row.Date >= start || row.CropYear >= model.CropYear));
+            copy.Remove(records.Tables.LaborStandards);
+            copy.Remove(records.Tables.Totals);
+            copy.Remove(records.Tables.Assets);
+            copy.Remove(records.Tables.Loads);
+            copy.Remove(records.Tables.Use);
+            copy.Remove(records.Tables.Income.Where(row => row.Date >= start || row.CropYear >= model.CropYear));
+        }
+
+        private void Add<T>(params (string Column, object? Value)[] cells)
+            where T : struct, IRecordRow<T>
+        {
+            RowValues row = new() { Source = Source };
+            foreach ((string column, object? value) in cells)
+            {
+                if (value is not null)
+                {
+                    row[column] = value;
+                }
+            }
+
+            copy.Add<T>(row);
+        }
+    }
+}

@@ -1,0 +1,35 @@
+namespace FarmEconomics.Planning;
+
+/// <summary>The assumptions a plan rests on; none has a published source, they are our own and printed with every plan.</summary>
+public sealed record PlanSettings
+{
+    /// <summary>What an own hour is worth, money; null: as farm.csv says, else 0.</summary>
+    public decimal? OwnWage { get; init; }
+
+    /// <summary>Price elasticity of demand in every channel, by size; null: each channel's own, 2 unless it says otherwise.</summary>
+    public decimal? Elasticity { get; init; }
+
+    /// <summary>Least bed-feet of a crop over the year, by its name: the grower's wish.</summary>
+    public IReadOnlyDictionary<string, decimal> Least { get; init; } = new Dictionary<string, decimal>();
+
+    /// <summary>Most bed-feet of a crop over the year, by its name: the grower's wish.</summary>
+    public IReadOnlyDictionary<string, decimal> Most { get; init; } = new Dictionary<string, decimal>();
+
+    /// <summary>So many plantings near a week count as much as the crop's mean: b = n / (n + this).</summary>
+    public static double MeanCounts => 4.0;
+
+    /// <summary>How many weeks on either side are near.</summary>
+    public static int NearWeeks => 2;
+
+    /// <summary>The part of weekly own hours on record that is the most one counts on, 0 to 1.</summary>
+    public static double OwnHoursPart => 0.9;
+
+    /// <summary>How far what a channel takes moves from week to week, as the standard deviation of its logarithm.</summary>
+    public static double DemandSpread => 0.2;
+
+    /// <summary>The part of the best plan's gain another plan must still earn, 0 to 1.</summary>
+    public static double NearlyAsGood => 0.98;
+
+    /// <summary>The worst part of the seasons a robust plan looks at, 0 to 1.</summary>
+    public static double WorstPart => 0.2;
+}

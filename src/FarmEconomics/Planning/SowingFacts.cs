@@ -1,0 +1,126 @@
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+using FarmEconomics.Units;
+
+namespace FarmEconomics.Planning;
+
+/// <summary>
+/// What a crop did under one cover: from which week to which it was sown, how long it stood, when and how it gave, and how much at what
+/// week. Weeks to the first picking, picking weeks and weeks in bed are medians; the yield of a week leans on plantings near it as far
+/// as there are some, so that single lucky plantings aren't picked.
+/// </summary>
+internal sealed class SowingFacts
+{
+    private readonly FarmSettings settings;
+    private readonly List<Seen> seen;
+    private readonly double mean;
+
+    internal SowingFacts(FarmSettings settings, IReadOnlyList<Enterprise> plantings, ILookup<Enterprise, Lot> lots)
+    {
+        this.settings = settings;
+        seen = [.. plantings.Select(planting => new Seen(settings, planting, [.. lots[planting]]))];
+        mean = seen.GroupBy(one => one.Year).Average(year => year.Sum(one => one.Units) / year.Sum(one => one.Feet));
+        List<Seen> picked = seen.FindAll(one => one.ByOffset.Count > 0);
+        First = Median(picked.Select(one => one.FirstOffset));
+        int pickingWeeks = picked.Count == 0 ? 1 : Median(picked.Select(one => one.LastOffset - one.FirstOffset + 1));
+        WeeksInBed = Math.Max(Median(seen.Select(one => one.Weeks)), picked.Count == 0 ? 1 : First + pickingWeeks);
+        NurseryWeeks = Median(seen.Select(one => one.NurseryWeeks));
+        Pattern = PatternOf(picked, pickingWeeks);
+        Trays = seen.Sum(one => one.Trays) / seen.Sum(one => one.Feet);
+    }
+
+    /// <summary>Earliest and latest week in bed of any season; below 0 where it came in before its crop year began.</summary>
+    internal (int From, int To) Weeks => (seen.Min(one => one.In), seen.Max(one => one.In));
+
+    /// <summary>Weeks from bed to first picking.</summary>
+    internal int First { get; }
+
+    internal int WeeksInBed { get; }
+
+    internal int NurseryWeeks { get; }
+
+    /// <summary>Trays a bed-foot.</summary>
+    internal double Trays { get; }
+
+    /// <summary>Parts of the harvest by week from the first picking; they sum to 1.</summary>
+    internal double[] Pattern { get; }
+
+    internal double Feet => seen.Sum(one => one.Feet);
+
+    /// <summary>Units of a bed-foot sown in a week: the mean, and b = n / (n + 4) of what the n plantings near the week gave beyond it.</summary>
+    internal double YieldAt(int week)
+    {
+        List<Seen> near = seen.FindAll(one => Math.Abs(one.In - week) <= PlanSettings.NearWeeks);
+        double b = near.Count / (near.Count + PlanSettings.MeanCounts);
+        return near.Count == 0 ? mean : Math.Max(0.0, mean + (b * ((near.Sum(one => one.Units) / near.Sum(one => one.Feet)) - mean)));
+    }
+
+    /// <summary>The week a planting came into its bed; below 0 before its crop year began.</summary>
+    internal int InOf(Enterprise planting) => InOf(settings, planting);
+
+    private static int InOf(FarmSettings settings, Enterprise planting) =>
+        (int)Math.Floor((planting.Stays.Min(stay => stay.In).DayNumber - settings.StartOf(planting.CropYear).DayNumber) / 7.0);
+
+    private static double[] PatternOf(List<Seen> picked, int weeks)
+    {
+        double[] parts = new double[weeks];
+        foreach (Seen one in picked)
+        {
+            foreach ((int offset, double units) in one.ByOffset)
+            {
+                parts[Math.Min(weeks - 1, offset - one.FirstOffset)] += units;
+            }
+        }
+
+        double all = parts.Sum();
+        return all > 0.0 ? [.. parts.Select(part => part / all)] : [1.0];
+    }
+
+    private static int Median(IEnumerable<int> values)
+    {
+        List<decimal> all = [.. values.Select(value => (decimal)value)];
+        return all.Count == 0 ? 0 : (int)Math.Round(Numbers.Median(all), MidpointRounding.AwayFromZero);
+    }
+
+    /// <summary>A planting as it was.</summary>
+    private sealed class Seen
+    {
+        internal Seen(FarmSettings settings, Enterprise planting, List<Lot> lots)
+        {
+            DateOnly first = planting.Stays.Min(stay => stay.In);
+            Year = planting.CropYear;
+            In = InOf(settings, planting);
+            Weeks = Math.Max(1, (planting.Stays.Max(stay => stay.Out).DayNumber - first.DayNumber + 6) / 7);
+            DateOnly? sown = planting.Stays.Where(stay => stay.Row.Sown is not null).Select(stay => stay.Row.Sown).Min();
+            NurseryWeeks = sown is { } day ? Math.Max(0, (first.DayNumber - day.DayNumber + 6) / 7) : 0;
+            Feet = (double)planting.BedFeet.Value;
+            Units = (double)planting.Harvested;
+            Trays = (double)planting.Trays;
+            foreach (Lot lot in lots.Where(lot => lot.Quantity > 0m))
+            {
+                int offset = Math.Max(0, (lot.Date.DayNumber - first.DayNumber) / 7);
+                ByOffset[offset] = ByOffset.GetValueOrDefault(offset) + (double)lot.Quantity;
+            }
+        }
+
+        internal int Year { get; }
+
+        internal int In { get; }
+
+        internal int Weeks { get; }
+
+        internal int NurseryWeeks { get; }
+
+        internal double Feet { get; }
+
+        internal double Units { get; }
+
+        internal double Trays { get; }
+
+        internal SortedDictionary<int, double> ByOffset { get; } = [];
+
+        internal int FirstOffset => ByOffset.Keys.First();
+
+        internal int LastOffset => ByOffset.Keys.Last();
+    }
+}

@@ -1,0 +1,198 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Costing;
+using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Short;
+using FarmEconomics.Records;
+using FarmEconomics.Tracing;
+
+namespace FarmEconomics.Planning;
+
+/// <summary>What plantings took of hours in the seasons looked at, and which hours come whatever is grown.</summary>
+internal sealed class WorkFacts
+{
+    private const double MostFirstWeek = 20.0;
+    private readonly List<SeasonCosts> seasons;
+    private readonly FarmRecords records;
+    private readonly Dictionary<Enterprise, PlantingHours> hours = [];
+    private readonly Dictionary<(int Year, int Week), double> ownByWeek = [];
+    private readonly Dictionary<(int Year, int Week), double> hiredByWeek = [];
+    private readonly Dictionary<(int Year, int Week), double> growByWeek = [];
+    private readonly double[] fixedHours = new double[PlanModel.Weeks];
+
+    internal WorkFacts(List<SeasonCosts> seasons)
+    {
+        this.seasons = seasons;
+        records = seasons[^1].Season.Records;
+        foreach (SeasonCosts costs in seasons)
+        {
+            Add(costs);
+        }
+
+        FirstWeek = FindFirstWeek();
+    }
+
+    /// <summary>Growing hours of a bed-foot in its first week over those in each later one, at least 1.</summary>
+    internal double FirstWeek { get; }
+
+    /// <summary>Hours of a planting, its own and those through pools.</summary>
+    internal PlantingHours Of(Enterprise enterprise) => hours.GetValueOrDefault(enterprise);
+
+    /// <summary>The hours there are, with the limits table where it says.</summary>
+    internal PlanHours There(WrittenLimits limits, DateOnly start, double ownCost)
+    {
+        double[] own = new double[PlanModel.Weeks];
+        double[] hired = new double[PlanModel.Weeks];
+        double mostHired = hiredByWeek.Values.DefaultIfEmpty(0.0).Max();
+        double[] usual = [UsualOwn(0), UsualOwn(1)];
+        for (int week = 0; week < PlanModel.Weeks; week++)
+        {
+            DateOnly day = start.AddDays(7 * week);
+            double? all = (double?)limits.On(ScarceKind.Hours, null, day);
+            own[week] = (double?)limits.On(ScarceKind.OwnHours, null, day) ?? Math.Min(usual[week / 26], all ?? double.PositiveInfinity);
+            hired[week] = (double?)limits.On(ScarceKind.HiredHours, null, day) ?? (all is { } most ? Math.Max(0.0, most - own[week]) : mostHired);
+        }
+
+        return new PlanHours(own, hired, fixedHours, ownCost, HiredCost() ?? ownCost);
+    }
+
+    /// <summary>The week of a crop year, from 0; the last holds the days left over.</summary>
+    internal static int WeekOf(FarmSettings settings, DateOnly day) =>
+        Math.Min(PlanModel.Weeks - 1, (day.DayNumber - settings.StartOf(settings.WindowOf(day)).DayNumber) / 7);
+
+    /// <summary>The 90th percentile of weekly own hours of a half of the crop year, by straight lines between sorted weeks.</summary>
+    private double UsualOwn(int half)
+    {
+        double[] weeks = [.. ownByWeek.Where(week => week.Key.Week / 26 == half).Select(week => week.Value).Order()];
+        if (weeks.Length == 0)
+        {
+            return 0.0;
+        }
+
+        double place = PlanSettings.OwnHoursPart * (weeks.Length - 1);
+        int below = (int)place;
+        return weeks[below] + ((place - below) * (weeks[Math.Min(below + 1, weeks.Length - 1)] - weeks[below]));
+    }
+
+    /// <summary>What a hired hour cost in the last season that has some, else the workers' wage with the burden.</summary>
+    private double? HiredCost()
+    {
+        foreach (SeasonCosts costs in Enumerable.Reverse(seasons))
+        {
+            List<LaborUse> hired = [.. costs.Season.Trace.LaborByWindow[costs.Season.CropYear].Where(use => use.Kind == WorkerKind.Hired && use.Hours > 0m)];
+            if (hired.Sum(use => costs.Season.AmountOf(use)?.Amount ?? 0m) is > 0m and { } money)
+            {
+                return (double)(money / hired.Sum(use => use.Hours));
+            }
+        }
+
+        decimal? wage = records.Tables.Workers.Where(row => row.Kind == WorkerKind.Hired).Select(row => row.Wage).LastOrDefault(wage => wage is not null);
+        return (double?)(wage * (1m + (records.Settings.PayrollBurdenPercent / 100m)));
+    }
+
+    private void Add(SeasonCosts costs)
+    {
+        SeasonReview season = costs.Season;
+        foreach (Enterprise enterprise in season.Network.Enterprises)
+        {
+            foreach (Charge charge in costs.DirectCharges(enterprise).Where(charge => charge.Hours > 0m))
+            {
+                AddHours(enterprise, charge, charge.VariesWith, (double)charge.Hours);
+                AddWeek(season, charge, charge.VariesWith);
+            }
+        }
+
+        foreach (PoolResult pool in season.Pools.Where(pool => pool.Hours > 0m))
+        {
+            foreach (Charge charge in pool.Rows.Where(charge => charge.Hours > 0m))
+            {
+                CostDriver driver = pool.Pool.IsOverhead ? CostDriver.Fixed : PoolSharing.DriverOf(charge, pool.Pool);
+                AddWeek(season, charge, driver);
+                for (int i = 0; driver is not (CostDriver.Fixed or CostDriver.Trips) && i < season.Network.Enterprises.Count; i++)
+                {
+                    AddHours(season.Network.Enterprises[i], charge, driver, (double)(charge.Hours * season.Network.Running.Shares[pool.Pool.Index, i]));
+                }
+            }
+        }
+    }
+
+    private void AddHours(Enterprise enterprise, Charge charge, CostDriver driver, double more)
+    {
+        if (more > 0.0 && driver is not (CostDriver.Fixed or CostDriver.Trips))
+        {
+            PlantingHours had = hours.GetValueOrDefault(enterprise);
+            bool grows = charge.Stage is Stage.Grow || (charge.Stage is null && driver is CostDriver.Length or CostDriver.BedTime);
+            hours[enterprise] = charge.Stage is Stage.Nursery ? had with { Nursery = had.Nursery + more }
+                : grows ? had with { Grow = had.Grow + more } : had with { Handle = had.Handle + more };
+        }
+    }
+
+    private void AddWeek(SeasonReview season, Charge charge, CostDriver driver)
+    {
+        if (charge.Origin is not LaborRow row)
+        {
+            return;
+        }
+
+        int week = WeekOf(season.Settings, row.Date);
+        WorkerKind kind = records.WorkerOn(row.Worker, row.Date).Kind;
+        (int, int) key = (season.Settings.WindowOf(row.Date), week);
+        if (kind == WorkerKind.Owner)
+        {
+            ownByWeek[key] = ownByWeek.GetValueOrDefault(key) + (double)charge.Hours;
+        }
+        else if (kind == WorkerKind.Hired)
+        {
+            hiredByWeek[key] = hiredByWeek.GetValueOrDefault(key) + (double)charge.Hours;
+        }
+
+        if (charge.Stage is Stage.Grow && driver is not (CostDriver.Fixed or CostDriver.Trips))
+        {
+            growByWeek[key] = growByWeek.GetValueOrDefault(key) + (double)charge.Hours;
+        }
+
+        if (driver is CostDriver.Fixed or CostDriver.Trips && kind != WorkerKind.Volunteer)
+        {
+            fixedHours[week] += (double)charge.Hours / seasons.Count;
+        }
+    }
+
+    /// <summary>
+    /// Least squares of the growing hours of each week on the bed-feet that came in and those that stood: sowing and setting out take more
+    /// than a week of weeding.
+    /// </summary>
+    private double FindFirstWeek()
+    {
+        Dictionary<(int, int), (double Came, double Stood)> feet = [];
+        foreach (SeasonCosts costs in seasons)
+        {
+            foreach (BedStay stay in costs.Season.Network.Enterprises.Where(one => !one.Crop.Perennial).SelectMany(one => one.Stays))
+            {
+                for (DateOnly day = stay.In; day < stay.Out; day = day.AddDays(7))
+                {
+                    (int, int) key = (costs.Season.Settings.WindowOf(day), WeekOf(costs.Season.Settings, day));
+                    (double came, double stood) = feet.GetValueOrDefault(key);
+                    feet[key] = (came + (day == stay.In ? (double)stay.BedFeet : 0.0), stood + (double)stay.BedFeet);
+                }
+            }
+        }
+
+        double cc = 0.0, cs = 0.0, ss = 0.0, ch = 0.0, sh = 0.0;
+        foreach (((int, int) key, (double came, double stood)) in feet)
+        {
+            double worked = growByWeek.GetValueOrDefault(key);
+            (cc, cs, ss) = (cc + (came * came), cs + (came * stood), ss + (stood * stood));
+            (ch, sh) = (ch + (came * worked), sh + (stood * worked));
+        }
+
+        double det = (cc * ss) - (cs * cs);
+        double first = det > 0.0 ? ((ch * ss) - (sh * cs)) / det : 0.0;
+        double each = det > 0.0 ? ((sh * cc) - (ch * cs)) / det : 0.0;
+        return first <= 0.0 ? 1.0 : each <= 0.0 ? MostFirstWeek : Math.Min(MostFirstWeek, 1.0 + (first / each));
+    }
+}
+
+/// <summary>Hours of a planting.</summary>
+/// <param name="Nursery">Raising seedlings.</param>
+/// <param name="Grow">Growing.</param>
+/// <param name="Handle">Picking, packing and selling what names it.</param>
+internal readonly record struct PlantingHours(double Nursery, double Grow, double Handle);

@@ -1,0 +1,37 @@
+using FarmEconomics.Funding;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
+using Xunit;
+
+namespace FarmEconomics.Tests.Funding;
+
+public class BalanceKindTests
+{
+    [Fact]
+    public void At_ItemsAreTakenByTheirKind_NotByTheirName()
+    {
+        BalanceSheet sheet = Sheet(("Envelope in the drawer", BalanceClass.CurrentAsset, 50m, BalanceItem.Cash), ("Cash box, empty, for sale", BalanceClass.CurrentAsset, 20m, null),
+            ("Notebook maker's bill", BalanceClass.CurrentLiability, 5m, null), ("Aunt", BalanceClass.CurrentLiability, 100m, BalanceItem.Debt), ("Bank", BalanceClass.LongTermLiability, 900m, null));
+
+        Assert.Equal((50m, 20m, 5m, 1000m), (sheet.Cash, sheet.CostOf(BalanceKind.Inventory), sheet.CostOf(BalanceKind.Payable), sheet.CostOf(BalanceKind.Debt)));
+    }
+
+    [Fact]
+    public void At_NothingSaidToBeCash_CashIsNotKnown()
+    {
+        Assert.Null(Sheet(("Cash and checking", BalanceClass.CurrentAsset, 50m, null)).Cash);
+        Assert.Equal(0m, Sheet(("Checking", BalanceClass.CurrentAsset, 0m, BalanceItem.Cash)).Cash);
+    }
+
+    private static BalanceSheet Sheet(params (string Item, BalanceClass Class, decimal Amount, BalanceItem? Kind)[] rows)
+    {
+        RecordTables tables = new();
+        tables.Present.Add("balances");
+        foreach ((string item, BalanceClass stands, decimal amount, BalanceItem? kind) in rows)
+        {
+            tables.Add<BalanceRow>(new RowValues { ["date"] = new DateOnly(2025, 12, 31), ["item"] = item, ["class"] = stands, ["amount"] = amount, ["kind"] = kind });
+        }
+
+        return BalanceSheet.At(FarmRecords.Link(tables, new FarmSettings { AsOf = new DateOnly(2025, 12, 31) }), new DateOnly(2025, 12, 31))!;
+    }
+}
