@@ -15,8 +15,12 @@ internal static class CommandHelp
     internal static readonly IReadOnlyDictionary<string, string[]> Examples = new Dictionary<string, string[]>
     {
         [""] = ["start my-farm --minimal", "check my-farm", "review my-farm --out results", "open my-farm"],
-        ["start"] = ["start my-farm --minimal", "start my-farm.xlsx --metric --currency EUR --decimal-comma"],
-        ["check"] = ["check my-farm", "check my-farm --fix-names --out aliases.csv"],
+        ["start"] =
+        [
+            "start my-farm --minimal", "start my-farm --minimal --from picked.csv sold.csv",
+            "start my-farm.xlsx --metric --currency EUR --decimal-comma",
+        ],
+        ["check"] = ["check my-farm", "check my-farm --all", "check my-farm --list problems.csv", "check my-farm --fix-names --out aliases.csv"],
         ["review"] = ["review my-farm --out results", "review my-farm --year 2024 --out results-2024 --set owner_wage=22"],
         ["open"] = ["open my-farm", "open my-farm.xlsx --scenarios ideas.csv"],
         ["explain"] = ["explain my-farm --crop Carrots", "explain my-farm --year 2024 --crop \"Head lettuce\" --line infrastructure"],
@@ -37,9 +41,11 @@ internal static class CommandHelp
         ],
         ["import"] =
         [
+            "import market.csv --into my-farm", "import market.csv --into my-farm --apply",
             "import july.csv --as sales --map register.map.csv --into my-farm",
-            "import july.csv --as sales --map register --into my-farm --apply",
         ],
+        ["plan"] = ["plan my-farm --best", "plan my-farm --like-last-year --least \"Garlic=400\" --out plan-2026"],
+        ["water"] = ["water my-farm --gallons 3000", "water my-farm --date 2025-07-15 --days 3 --sprinklers 8 --hours 6"],
         ["jupyter"] = ["jupyter my-farm --out notebooks", "jupyter my-farm --year 2024 --out notebooks-2024"],
         ["review-all"] = ["review-all farms --out results", "review-all farms --out results --parallel 4 --pages"],
     };

@@ -14,8 +14,7 @@ internal static class ImportCommand
     {
         var asked = new ImportOptions();
         asked.Dates.AcceptOnlyFromAmong("month-first", "day-first");
-        Command command = new("import", "Bring in rows of another program's file: shows what it sees and what would be added, and adds it with --apply.\n\n"
-            + "Examples:\n  import market.csv --into my-farm            what is in it, a drafted mapping, a preview\n  import market.csv --into my-farm --apply    adds the rows")
+        Command command = new("import", "Bring in rows of another program's file: shows what it sees and what would be added, and adds it with --apply.")
         { asked.File, asked.Table, asked.Map, asked.Names, asked.Into, asked.Sheet, asked.HeadingsAt, asked.Dates, asked.Rest, asked.All, asked.Apply };
         command.SetAction(parsed => Run(parsed, asked));
         return command;
