@@ -17,6 +17,7 @@ internal static class Papers
         t.Add("interest_percent", "5");
         t.Add("standard_bed_width_in", Beds.Width);
         t.Add("as_of", FarmFacts.AsOf);
+        SolarLogger.AddSettings(t);
         return t;
     }
 

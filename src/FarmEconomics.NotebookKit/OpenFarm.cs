@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.NotebookKit;
 
@@ -31,6 +32,16 @@ public sealed class OpenFarm
         int chosen = year == 0 ? Review.LatestCropYear : year;
         return Review.CropYears.Contains(chosen) ? Review.Season(chosen)
             : throw new ArgumentException($"The records tell nothing of {chosen}. Years they tell of: {string.Join(", ", Review.CropYears)}.", nameof(year));
+    }
+
+    /// <summary>One crop year as reports take it; 0: the season just ended.</summary>
+    /// <param name="year">The crop year.</param>
+    /// <exception cref="RecordsException">Errors stop every figure; the message lists them.</exception>
+    /// <exception cref="ArgumentException">The records tell nothing of that year.</exception>
+    public ReviewedFarm Reviewed(int year = 0)
+    {
+        _ = Season(year);
+        return ReviewedFarm.Of(Folder, year);
     }
 
     /// <summary>The same, or null when errors stop every figure.</summary>

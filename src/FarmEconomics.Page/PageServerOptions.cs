@@ -8,7 +8,7 @@ public sealed record PageServerOptions
     /// <summary>The records folder or workbook; only ever read.</summary>
     public required string Records { get; init; }
 
-    /// <summary>The notebooks to show, in order: the shipped ones, and others only when the user named them and agreed.</summary>
+    /// <summary>Notebooks of the grower's own to show, in order: only those the user named and agreed to run.</summary>
     public required IReadOnlyList<string> Notebooks { get; init; }
 
     /// <summary>The file of named what-if scenarios, beside the output and never among the records.</summary>

@@ -6,7 +6,7 @@ internal static class ChangedFarms
     /// <summary>Changes that leave so much out that others would have nothing left to change.</summary>
     internal static readonly string[] Alone =
     [
-        "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log",
+        "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log", "land of a value without interest",
     ];
 
     /// <summary>All changes that go together.</summary>

@@ -33,7 +33,7 @@ internal static class OpenCommand
             PageServerOptions options = new()
             {
                 Records = parsed.GetValue(folder)!,
-                Notebooks = [.. ShippedNotebooks.Find(), .. Agreed(parsed.GetValue(notebooks) ?? [], parsed.GetValue(agree))],
+                Notebooks = Agreed(parsed.GetValue(notebooks) ?? [], parsed.GetValue(agree)),
                 ScenarioFile = Path.GetFullPath(parsed.GetValue(scenarios)!),
                 Port = parsed.GetValue(port) ?? 0,
                 CellTimeLimit = TimeSpan.FromSeconds(limit),

@@ -36,13 +36,15 @@ internal sealed class ReviewWriter
     /// <summary>Writes pages and tables, as one set.</summary>
     internal void WritePages(string folder, CancellationToken cancellation)
     {
-        WriteTables(folder);
+        Task tables = Task.Run(() => WriteTables(folder), cancellation);
         foreach (ReviewPage page in ReviewBook.Pages(ReviewedFarm.Of(farm, season.CropYear), cancellation))
         {
             string file = Path.Combine([folder, .. page.Path.Split('/')]);
             Directory.CreateDirectory(Path.GetDirectoryName(file)!);
             File.WriteAllText(file, page.Html);
         }
+
+        tables.GetAwaiter().GetResult();
     }
 
     /// <summary>Executes the notebooks and writes them.</summary>

@@ -33,7 +33,9 @@ public static class ResultTables
         WriteStatement(season, Path.Combine(folder, "statement.csv"), book);
         WriteReconciliation(season, Path.Combine(folder, "reconciliation.csv"), book);
         SeasonCosts costs = SeasonCosts.Of(season);
-        ShortTables.Write(WhatWasShort.Of(costs), folder, book);
+        WhatWasShort shorts = WhatWasShort.Of(costs);
+        ShortTables.Write(shorts, folder, book);
+        SupplyResults.Write(shorts.WaterAndPower, folder, book);
         LossResults.Write(costs, folder, book);
         WriteProblems(problems, season.Notation, Path.Combine(folder, "problems.csv"), book);
     }
@@ -50,6 +52,10 @@ public static class ResultTables
         ("reconciliation.csv", "the proof that nothing was lost: every difference is 0.00"),
         (ShortTables.Uses, "beds by cover, hours, stores and trays against their limits, week by week or day by day"),
         (ShortTables.Crops, "what each crop added to the farm per unit of what was short, while it was"),
+        (SupplyResults.Weeks, "water needed against the limit week by week, what was put on, and what was lost"),
+        (SupplyResults.Crops, "the water each crop took, and what it added per 1,000 gallons"),
+        (SupplyResults.Months, "power wanted, made and missing month by month, and what more battery or panels would have saved"),
+        (SupplyResults.Loads, "which load gives way first when power is short, and what it went without"),
         (LossResults.Picked, "where all that was picked went, and what it brought or would have brought net of packing and fees"),
         (LossResults.Sowings, "every sowing beside the mean of its crop: price, yield, hours, part not sold"),
         (LossResults.Tasks, "minutes per crate or per bed-foot of every task, year by year"),

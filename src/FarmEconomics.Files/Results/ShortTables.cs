@@ -71,6 +71,7 @@ internal static class ShortTables
         ScarceKind.HiredHours => "hired hours",
         ScarceKind.Crates => "crates",
         ScarceKind.Trays => "trays",
+        ScarceKind.Water => "water",
         _ => "kWh",
     };
 
@@ -78,6 +79,7 @@ internal static class ShortTables
     {
         LimitSource.Limits => "limits",
         LimitSource.Beds => "beds",
+        LimitSource.Supply => "panels and battery",
         _ => "most ever",
     };
 }

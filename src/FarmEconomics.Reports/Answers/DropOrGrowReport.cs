@@ -85,7 +85,7 @@ public sealed class DropOrGrowReport : Report<DropOrGrowParameters>
         ];
         if (plan.Verdicts.Crops.Any(verdict => verdict.WhyUnknown is null))
         {
-            blocks.Add(new PlotBlock(DropOrGrowBlock.Means, words.MeansHeading, words.MeansCaption, MeansPlot.Of(plan.Verdicts)));
+            blocks.Add(new PlotBlock(DropOrGrowBlock.Means, words.MeansHeading, words.MeansCaption, MeansPlot.Of(plan.Verdicts, words.MeansHeading)));
         }
 
         blocks.Add(new ProseBlock(DropOrGrowBlock.Short, "What was short decides what to put in its place", ShortList.Of(farm.Shorts)));

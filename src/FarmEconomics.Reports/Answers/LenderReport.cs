@@ -88,6 +88,9 @@ public sealed class LenderReport : Report<LenderParameters>
     public override string? Tab => "Lender";
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Block> Make(ReviewedFarm farm, LenderParameters parameters, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);
@@ -118,9 +121,9 @@ public sealed class LenderReport : Report<LenderParameters>
             blocks.Add(new ProseBlock(LenderBlock.CashWords, null, words.CashWords));
         }
 
-        if (ProjectSheets.Grant(books) is { } grant)
+        if (tables.Budget() is { } budget)
         {
-            blocks.Add(new TableBlock(LenderBlock.Budget, "The project by object class", grant.Table) { Rows = 0 });
+            blocks.Add(new TableBlock(LenderBlock.Budget, "The project", budget) { Rows = 0 });
         }
 
         blocks.Add(new FoldBlock(LenderBlock.BeforeSending, "Before you send this (not printed)", [new ProseBlock(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending)]) { ScreenOnly = true });
@@ -128,6 +131,10 @@ public sealed class LenderReport : Report<LenderParameters>
         blocks.AddRange(Rest(books, tables));
         return blocks;
     }
+
+    /// <summary>The same as the content of a file of its own, ready for print; every text from records is encoded.</summary>
+    /// <param name="books">The write-up.</param>
+    public static string Html(FundingWriteUp books) => BlockHtml.Of(Of(books)).Text;
 
     private static IEnumerable<FoldBlock> Books(FundingWriteUp books, LenderTables tables) =>
     [
@@ -143,7 +150,7 @@ public sealed class LenderReport : Report<LenderParameters>
     {
         FundingSheet?[] project =
         [
-            ProjectSheets.Narrative(books), GrantFormSheet.Of(books), DebtSheets.Needed(books), ProjectSheets.Savings(books), ProjectSheets.Investment(books), ProjectSheets.Swings(books),
+            ProjectSheets.Grant(books), ProjectSheets.Narrative(books), GrantFormSheet.Of(books), DebtSheets.Needed(books), ProjectSheets.Savings(books), ProjectSheets.Investment(books), ProjectSheets.Swings(books),
         ];
         yield return Appendix(LenderBlock.AppendixF, "F Cash by month", tables.Cash(), tables.CashLines(), tables.Line());
         if (books.Grant is not null || tables.Projects() is not null)

@@ -13,6 +13,28 @@ internal sealed class LenderTables(FundingWriteUp books)
     private readonly Notation notation = books.Season.Notation;
     private readonly LengthUnit length = books.Season.Settings.LengthUnit;
 
+    /// <summary>The project by object class, the lines that hold anything; null without a project.</summary>
+    internal ReportTable? Budget()
+    {
+        if (books.Grant is not { } grant)
+        {
+            return null;
+        }
+
+        ReportTable table = new ReportTable("By object class of the federal form SF-424A; what every amount is for stands in appendix G", notation).InOrder().Column("Line").Column("Funder", Look.WholeMoney).Column("Ours", Look.WholeMoney).Column("Total", Look.WholeMoney);
+        foreach (ObjectClass? kind in Enum.GetValues<ObjectClass>().Select(kind => (ObjectClass?)kind).Append(null))
+        {
+            (decimal funder, decimal match) = grant.Of(kind);
+            if (funder + match != 0m)
+            {
+                table.Row(kind is { } named ? Words.Phrase.Sentence(Records.Schema.Words.Of(named).Replace('-', ' ')) : "Indirect charges", funder, match, funder + match);
+            }
+        }
+
+        return table.Total("Total", grant.Funder, grant.Match, grant.Total)
+            .Note(grant.InKind > 0m ? $"In kind: {notation.InWords(grant.InKind, Look.WholeMoney)} of ours." : null);
+    }
+
     /// <summary>Cash at the end of each month, this year and next.</summary>
     internal ReportTable Cash()
     {
@@ -104,7 +126,7 @@ internal sealed class LenderTables(FundingWriteUp books)
         }
 
         ReportTable table = new ReportTable("Loans by year", notation).InOrder().Column("Year").Column("Interest", Look.Money).Column("Principal", Look.Money).Column("Paid", Look.Money).Column("Owed at the end", Look.Money);
-        foreach (LoanSchedule loan in loans)
+        foreach (LoanSchedule loan in loans.Where(loan => loan.Payments[^1].Date >= books.Period.Start))
         {
             LoanTerms terms = loan.Terms;
             table.Group(Words.Phrase.Sentence(terms.Name), notation.Text($"{notation.InWords(terms.Principal, Look.WholeMoney)} at {terms.AnnualRate * 100m:0.##}%, {terms.Payments} payments to {loan.Payments[^1].Date:MMMM yyyy}"));

@@ -1,9 +1,9 @@
-using FarmEconomics.Files;
 using FarmEconomics.Pricing;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Pricing;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
 
@@ -13,7 +13,22 @@ public enum PricesBlock
     /// <summary>The finding.</summary>
     Headline,
 
-    /// <summary>Everything else, by part.</summary>
+    /// <summary>Short, when you can, keep, boxes.</summary>
+    Figures,
+
+    /// <summary>The crops that fell short most.</summary>
+    Short,
+
+    /// <summary>Every crop's price.</summary>
+    Sheet,
+
+    /// <summary>What a share must cost.</summary>
+    Share,
+
+    /// <summary>The channels.</summary>
+    Channels,
+
+    /// <summary>The folds, by part.</summary>
     Details,
 }
 
@@ -87,36 +102,14 @@ public sealed class PricesReport : Report<PricesParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
-        PriceTerms terms = new()
+        PriceTerms asked = new()
         {
             WantedPerHour = parameters.TargetPerHour > 0m ? parameters.TargetPerHour : null,
             WantedMarginPercent = parameters.TargetMargin > 0m ? parameters.TargetMargin : null,
             Step = parameters.Step,
         };
-        PriceBook book = PriceBook.Of(farm.Review, farm.Season.CropYear, terms);
-        PriceReport prices = PriceReport.Of(book, parameters.Channel);
-        return
-        [
-            new HeadlineBlock(PricesBlock.Headline, "What each crop must sell for", prices.Answer(), SeasonWords.SureLine(farm)),
-            .. Carried.Of(PricesBlock.Details, "prices", prices.Prices()),
-            Carried.Fold(PricesBlock.Details, "detail", "Prices, crop by crop", ("figure", prices.Figure()), ("words", prices.FigureInWords()), ("units", prices.Units()), ("normal", prices.NormalYield()), ("months", prices.Months()), ("references", prices.References())),
-            Carried.Fold(PricesBlock.Details, "channels", "The channels beside each other", ("table", PriceTables.Channels(book)),
-                ("moves-words", prices.MovesInWords(parameters.MoveFrom, parameters.MoveTo, parameters.MovePercent, parameters.MovePrice)),
-                ("moves", prices.Moves(parameters.MoveFrom, parameters.MoveTo, parameters.MovePercent, parameters.MovePrice))),
-            Shares(book, parameters),
-            Carried.Fold(PricesBlock.Details, "rests-on", "What these prices rest on", ("sure", PriceSentences.HowSure(book)), ("assumptions", PriceTables.Assumptions(book))),
-        ];
-    }
-
-    /// <inheritdoc/>
-    public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
-    {
-        ArgumentNullException.ThrowIfNull(farm);
-        return ("What should I charge?", new Prose($"{farm.Season.Crops.Count(crop => crop.BreakEvenPrice.Value is { } even && crop.AveragePrice.Value < even)} crops sold below full cost."));
-    }
-
-    private static FoldBlock Shares(PriceBook book, PricesParameters parameters)
-    {
+        PriceBook book = asked == new PriceTerms() ? farm.Prices : PriceBook.Of(farm.Review, farm.Season.CropYear, asked);
+        cancellation.ThrowIfCancellationRequested();
         ShareTerms terms = new()
         {
             Members = parameters.Members > 0m ? parameters.Members : null,
@@ -125,12 +118,50 @@ public sealed class PricesReport : Report<PricesParameters>
             WantedMarginPercent = parameters.ShareMargin,
         };
         ShareReport shares = ShareReport.Of(book, terms);
-        List<(string, object)> shown = [("answer", shares.Answer()), ("weeks", shares.Weeks()), ("weeks-words", shares.WeeksInWords()), ("price", shares.Price()), ("members", shares.Members()), ("week-table", shares.WeekTable()), ("crops", shares.CropTable())];
-        if (parameters.Plan.Length > 0 && parameters.Members > 0m)
+        PriceReport prices = PriceReport.Of(book, parameters.Channel);
+        return
+        [
+            .. Channel(farm, book, parameters.Channel, shares.Pricing),
+            .. PriceParts.Share(book, shares.Pricing) is { } share ? [share] : Array.Empty<Block>(),
+            PriceParts.Channels(book),
+            .. Crops(farm, book, parameters.Channel, prices),
+            PriceParts.ChannelsFold(book, parameters, prices),
+            .. shares.Pricing is null ? Array.Empty<Block>() : [PriceParts.ShareFold(book, parameters, terms, shares)],
+            PriceParts.Method(book),
+        ];
+    }
+
+    /// <inheritdoc/>
+    public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        if (Found(farm.Prices, "") is not { } found)
         {
-            shown.Add(("planned", ShareReport.Planned(book, terms, SharePlanFile.Read(parameters.Plan), parameters.Members).Price()));
+            return ("What should I charge?", new Prose($"Nothing of {farm.Season.CropYear} was sold at a market, a stand or to a buyer."));
         }
 
-        return Carried.Fold(PricesBlock.Details, "shares", "Shares", shown);
+        string shortfall = found.Raise.Count > 0 ? $" Those to raise came in {BlockNumber.Of(found.Short, Look.WholeMoney, farm.Notation)} short of full cost." : "";
+        return ("What should I charge?", new Prose($"{Prose.Text(PriceFirstScreen.Finding(found, farm.Notation))}.{shortfall}"));
     }
+
+    // Without a channel that has prices there is only the share to speak of.
+    private static PriceFindings? Found(PriceBook book, string channel) => book.Prices.Count == 0 ? null : new PriceFindings(book, PriceSentences.ChannelOf(book, channel));
+
+    private static IEnumerable<Block> Channel(ReviewedFarm farm, PriceBook book, string channel, SharePricing? shares)
+    {
+        if (Found(book, channel) is not { } found)
+        {
+            return [new HeadlineBlock(PricesBlock.Headline, $"Nothing of {farm.Season.CropYear} was sold at a market, a stand or to a buyer", new Prose("So there are no prices to set."), PriceFirstScreen.Sure(farm))];
+        }
+
+        PriceFirstScreen first = new(farm, found, shares);
+        return [first.Headline, first.Figures, .. first.Short() is { } plot ? [plot] : Array.Empty<Block>(), PriceList.Of(farm, found)];
+    }
+
+    private static IEnumerable<Block> Crops(ReviewedFarm farm, PriceBook book, string channel, PriceReport prices) => Found(book, channel) is not { } found ? []
+        : [
+            Carried.Fold(PricesBlock.Details, "crops", "Crop by crop: both break-even prices, list and reference prices, other units",
+                ("figure", prices.Figure()), ("steps", PriceList.Steps(farm, found)), ("against", PriceList.Against(farm, found)), ("units", prices.Units())) with { ScreenOnly = true },
+            Carried.Fold(PricesBlock.Details, "seasons", "Month by month, and at a normal yield", ("months", prices.Months()), ("normal", prices.NormalYield()), ("references", prices.References())) with { ScreenOnly = true },
+        ];
 }

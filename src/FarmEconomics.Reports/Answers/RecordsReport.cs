@@ -18,7 +18,19 @@ public enum RecordsBlock
     /// <summary>The finding.</summary>
     Headline,
 
-    /// <summary>Everything else, by part.</summary>
+    /// <summary>Rows, what to fix, hours logged, totals.</summary>
+    Figures,
+
+    /// <summary>What to fix, by kind.</summary>
+    Fixes,
+
+    /// <summary>Rows in error that were left out.</summary>
+    LeftOut,
+
+    /// <summary>What weakens the answers.</summary>
+    Gaps,
+
+    /// <summary>The folds, by part.</summary>
     Details,
 }
 
@@ -32,6 +44,9 @@ public sealed class RecordsReport : Report<ReportParameters>
     public override string? Tab => "Records";
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override bool TakesAnyRecords => true;
 
     /// <inheritdoc/>
@@ -39,27 +54,29 @@ public sealed class RecordsReport : Report<ReportParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         FarmFolder folder = farm.Folder;
-        SeasonReview? season = farm.IsReviewed ? farm.Season : null;
-        List<Block> blocks =
-        [
-            new HeadlineBlock(RecordsBlock.Headline, season is null ? "The records have errors" : "Can these records be trusted?", RecordsSentences.Answer(folder, season), null),
-            .. Carried.Of(RecordsBlock.Details, "problems", RecordsTables.Problems(folder)),
-            .. Carried.Of(RecordsBlock.Details, "skipped", RecordsTables.Skipped(folder)),
-            Carried.Fold(RecordsBlock.Details, "read", "What was read", ("files", RecordsTables.FilesRead(folder)), ("missing", RecordsTables.Missing(folder)), ("totals", CompletenessTables.Totals(folder))),
-        ];
-        if (season is null)
+        RecordsParts parts = new(farm);
+        List<Block> blocks = [parts.Headline, parts.Figures, parts.Fixes()];
+        if (folder.Skipped.Count > 0)
         {
-            return blocks;
+            blocks.Add(new TableBlock(RecordsBlock.LeftOut, "Left out of every figure", RecordsTables.Skipped(folder)));
         }
 
-        blocks.AddRange([
-            Carried.Fold(RecordsBlock.Details, "gaps", "What each gap changes", ("gaps", CompletenessTables.Gaps(season)), ("far", CompletenessTables.FarFromTheirKind(season))),
-            Carried.Fold(RecordsBlock.Details, "months", "Month by month", ("months", RecordsTables.ByMonth(season)), ("figure", RecordsPlots.HoursByMonth(season)), ("words", FigureSentences.HoursByMonth(season))),
-            Carried.Fold(RecordsBlock.Details, "hours", "Hours: logged, divided, estimated", ("hours", RecordGaps.HoursByCrop(season)), ("words", RecordsSentences.Hours(season))),
-            Carried.Fold(RecordsBlock.Details, "unmatched", "Sold without a harvest", ("table", RecordGaps.SoldWithoutHarvest(season)), ("words", RecordsSentences.Gaps(season))),
-            Carried.Fold(RecordsBlock.Details, "after", "After the closing date", ("table", RecordsTables.AfterAsOf(season.Records))),
-            Carried.Fold(RecordsBlock.Details, "rests-on", "How sure, and what it rests on", ("sure", SeasonSentences.HowSure(season)), ("assumptions", ProofTables.Assumptions(season)), ("proof", ProofTables.Reconciliation(season))),
-        ]);
+        if (parts.Weak() is { } gaps)
+        {
+            blocks.Add(gaps);
+        }
+
+        if (folder.Problems.Count > 1)
+        {
+            blocks.Add(Carried.Fold(RecordsBlock.Details, "every", "Every error and warning", ("rows", parts.Every())) with { ScreenOnly = true });
+        }
+
+        if (farm.IsReviewed)
+        {
+            blocks.AddRange(OfSeason(folder, farm.Season, parts));
+        }
+
+        blocks.Add(Carried.Fold(RecordsBlock.Details, "read", "What was read", ("files", RecordsTables.FilesRead(folder)), ("missing", RecordsTables.Missing(folder))) with { ScreenOnly = true });
         return blocks;
     }
 
@@ -67,9 +84,19 @@ public sealed class RecordsReport : Report<ReportParameters>
     public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
     {
         ArgumentNullException.ThrowIfNull(farm);
-        int warnings = farm.Folder.Problems.Count(problem => problem.Severity == Severity.Warning);
+        int warnings = farm.Folder.WarningCount;
         bool agree = farm.Season.Reconciliation.All(check => check.Holds);
         return ("Can I trust the records?", new Prose(farm.Notation.Text($"{farm.Notation.Count(warnings, "warning")} in {farm.Folder.Reading.Files.Sum(file => file.RowsInFile):#,0} rows; ")
             + (agree ? "the totals agree with your records to the cent." : "**the totals do not agree: don't rely on these figures.**")));
     }
+
+    private static IEnumerable<Block> OfSeason(FarmFolder folder, SeasonReview season, RecordsParts parts) =>
+    [
+        Carried.Fold(RecordsBlock.Details, "hours", "Hours: logged, divided, estimated", ("words", RecordsSentences.Hours(season)), ("hours", RecordGaps.HoursByCrop(season)), ("figure", RecordsPlots.HoursByMonth(season)), ("month", FigureSentences.HoursByMonth(season))),
+        Carried.Fold(RecordsBlock.Details, "months", "Month by month", ("months", RecordsTables.ByMonth(season))),
+        Carried.Fold(RecordsBlock.Details, "unmatched", "Sold without a harvest", ("words", RecordsSentences.Gaps(season)), ("table", RecordGaps.SoldWithoutHarvest(season))),
+        Carried.Fold(RecordsBlock.Details, "unusual", "Unusual values: typos, or real?", ("kinds", parts.Unusual()), ("rows", CompletenessTables.FarFromTheirKind(season))) with { ScreenOnly = true },
+        Carried.Fold(RecordsBlock.Details, "totals", "Totals kept outside the records, and rows after the last day used", ("totals", CompletenessTables.Totals(folder)), ("after", RecordsTables.AfterAsOf(season.Records))),
+        Carried.Fold(RecordsBlock.Details, "rests-on", "What the figures rest on, and every total that agrees", ("sure", SeasonSentences.HowSure(season)), ("assumptions", ProofTables.Assumptions(season)), ("proof", ProofTables.Reconciliation(season))),
+    ];
 }

@@ -16,6 +16,7 @@ public static class ReportCatalog
         new NextYearReport(),
         new PricesReport(),
         new SharedCostsReport(),
+        new WaterReport(),
         new WhatIfPage(),
         new LenderReport(),
         new RecordsReport(),

@@ -13,25 +13,36 @@ public sealed record ReviewPage(string Path, string Html);
 /// <summary>All pages of a review as files that need nothing but each other: the reports, a page per crop, the rows behind each.</summary>
 public static class ReviewBook
 {
-    /// <summary>Writes the pages one after the other, the season's first.</summary>
+    /// <summary>Writes the pages: those that share what they need one after the other, the rest beside them.</summary>
     /// <param name="farm">The farm.</param>
     /// <param name="cancellation">Stops it between two pages.</param>
-    public static IEnumerable<ReviewPage> Pages(ReviewedFarm farm, CancellationToken cancellation = default)
+    /// <returns>The pages; in the same order, with the same bytes, on every run.</returns>
+    public static IReadOnlyList<ReviewPage> Pages(ReviewedFarm farm, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);
-        yield return new ReviewPage(PageShell.FontsFile, PageShell.Fonts);
-        foreach (IReport report in ReportCatalog.Tabs)
+        PageShell.Prepare();
+        List<(IReport Report, string Path, string? Crop)> wanted = [.. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null))];
+        foreach (IReport report in farm.IsReviewed ? ReportCatalog.PerCrop : [])
         {
-            cancellation.ThrowIfCancellationRequested();
-            yield return Page(farm, report, FileOf(ReportCatalog.Name(report.Id)), new Dictionary<string, object>(), cancellation);
+            wanted.AddRange(farm.Season.Crops.Select(crop => (report, $"{ReportCatalog.FolderOf(report.Id)}/{farm.Slugs[crop.Name]}.html", (string?)crop.Name)));
         }
 
-        foreach (IReport report in ReportCatalog.PerCrop)
+        ReviewPage?[] made = new ReviewPage?[wanted.Count];
+        Task beside = Task.Run(() => Make(alone: true), cancellation);
+        Make(alone: false);
+        beside.GetAwaiter().GetResult();
+        return [new ReviewPage(PageShell.FontsFile, PageShell.Fonts), .. made.OfType<ReviewPage>()];
+
+        void Make(bool alone)
         {
-            foreach (EnterpriseBudget crop in farm.IsReviewed ? farm.Season.Crops : [])
+            for (int i = 0; i < made.Length; i++)
             {
-                cancellation.ThrowIfCancellationRequested();
-                yield return Page(farm, report, $"{ReportCatalog.FolderOf(report.Id)}/{farm.Slugs[crop.Name]}.html", new Dictionary<string, object> { ["crop"] = crop.Name }, cancellation);
+                (IReport report, string path, string? crop) = wanted[i];
+                if (report.StandsAlone == alone)
+                {
+                    cancellation.ThrowIfCancellationRequested();
+                    made[i] = Page(farm, report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
+                }
             }
         }
     }

@@ -49,6 +49,9 @@ public sealed class RowsReport : Report<CropParameters>
     public override string? Tab => null;
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Block> Make(ReviewedFarm farm, CropParameters parameters, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);

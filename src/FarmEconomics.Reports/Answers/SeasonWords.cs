@@ -45,9 +45,11 @@ internal sealed class SeasonWords(ReviewedFarm farm)
     /// <summary>"42% of the hours were divided by rule; three seasons are on record."</summary>
     internal static string SureLine(ReviewedFarm farm)
     {
-        decimal hours = farm.Season.Farm.LaborHours.Value;
-        decimal byRule = farm.Verdicts.Crops.Sum(verdict => (verdict.HoursByRule.Value ?? 0m) * verdict.Budget.LaborHours.Value);
-        int years = farm.Verdicts.Crops.Select(verdict => verdict.Seasons.Count).DefaultIfEmpty(0).Max();
+        SeasonReview season = farm.Season;
+        decimal hours = season.Farm.LaborHours.Value;
+        decimal logged = season.Farm.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Hours > 0m && !charge.Estimated).Sum(charge => charge.Hours);
+        decimal byRule = hours - logged;
+        int years = farm.Review.CropYears.Count(year => year <= season.CropYear);
         string seasons = years == 1 ? "one season is on record" : $"{Spelled(years)} seasons are on record";
         return farm.Season.Known.Hours is { } none ? $"How sure: {none}; {seasons}."
             : hours > 0m ? $"How sure: {BlockNumber.Percent(byRule / hours, farm.Notation)} of the hours were divided by rule; {seasons}." : $"How sure: {seasons}.";
@@ -76,7 +78,7 @@ internal sealed class SeasonWords(ReviewedFarm farm)
     {
         List<Verdict> lost = [.. farm.Verdicts.Crops.Where(verdict => verdict.Direction == Direction.DropOrChange && verdict.Seasons.Count > 1 && verdict.Seasons.All(year => year.Contribution.Amount < 0m))];
         return lost.Count == 0 ? ""
-            : $"{Phrase.Sentence(Crops(lost.Count))} lost money in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} years. ";
+            : $"Without {(lost.Count <= 2 ? Phrase.List(lost.ConvertAll(verdict => Link(verdict.Budget.Name))) : Crops(lost.Count))} the farm would have been better off in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} years on record. ";
     }
 
     private string Earned()

@@ -16,7 +16,25 @@ public enum SharedCostsBlock
     /// <summary>The finding.</summary>
     Headline,
 
-    /// <summary>Everything else, by part.</summary>
+    /// <summary>What was divided, owning, not used, the crops' part.</summary>
+    Figures,
+
+    /// <summary>Every shared cost.</summary>
+    Costs,
+
+    /// <summary>Who used power and heat.</summary>
+    Users,
+
+    /// <summary>Who used power.</summary>
+    Power,
+
+    /// <summary>Who used heat.</summary>
+    Heat,
+
+    /// <summary>What to do about it.</summary>
+    ToDo,
+
+    /// <summary>The folds, by part.</summary>
     Details,
 }
 
@@ -55,26 +73,43 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
     public override string? Tab => "Shared costs";
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Block> Make(ReviewedFarm farm, SharedCostsParameters parameters, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
         SeasonReview season = farm.Season;
-        List<Block> blocks =
-        [
-            new HeadlineBlock(SharedCostsBlock.Headline, "Where the shared costs went", SharedSentences.Answer(season), SeasonWords.SureLine(farm)),
-            .. Carried.Of(SharedCostsBlock.Details, "pools", PoolTables.Pools(season)),
-            Carried.Fold(SharedCostsBlock.Details, "flow", "Who used what", ("figure", FlowPicture.Of(season)), ("words", SharedSentences.Flow(season))),
-            Carried.Fold(SharedCostsBlock.Details, "owning", "Running and owning, used and idle", ("figure", SharedPlots.OwnershipAgainstRunning(season)), ("words", SharedSentences.Kinds(season)), ("capacity", PoolTables.Capacity(season)), ("idle", SharedSentences.Idle(season))),
-        ];
-        blocks.AddRange(Uses(season, parameters));
-        string crop = parameters.Crop.Length == 0 ? PriceAndYield.LargestCrop(season) : parameters.Crop;
-        blocks.Add(Carried.Fold(SharedCostsBlock.Details, "crop", "One crop's part", ("charges", PoolTables.ChargesOf(season, crop))));
+        SharedCostParts parts = new(farm);
+        if (!parts.Any)
+        {
+            return [parts.Headline];
+        }
+
+        string power = parameters.Power.Length == 0 ? SharedTables.PowerPool(season) : parameters.Power;
+        string heat = parameters.Heat.Length == 0 ? SharedTables.HeatPool(season) : parameters.Heat;
+        ReportTable methods = SharedTables.Methods(farm.Review, season.CropYear);
         cancellation.ThrowIfCancellationRequested();
-        ReportTable methods = SharedTables.Methods(farm.Review, season.CropYear), bases = SharedTables.Bases(season, parameters.Choice);
-        blocks.Add(Carried.Fold(SharedCostsBlock.Details, "choices", "How much hangs on the way of dividing",
-            ("methods-figure", ChoicePlot.Of(methods)), ("methods-words", SharedSentences.Choice(season, methods)), ("methods", methods), ("bases-figure", ChoicePlot.Of(bases)), ("bases-words", SharedSentences.Choice(season, bases)), ("bases", bases)));
-        return blocks;
+        ReportTable bases = SharedTables.Bases(season, parameters.Choice);
+        cancellation.ThrowIfCancellationRequested();
+        return
+        [
+            parts.Headline,
+            parts.Figures,
+            parts.Costs(),
+            .. parts.Users(power, heat),
+            parts.ToDo(methods),
+            Carried.Fold(SharedCostsBlock.Details, "owning", "Owning, running and where it went, in full",
+                ("figure", SharedPlots.OwnershipAgainstRunning(season)), ("words", SharedSentences.Kinds(season)), ("capacity", PoolTables.Capacity(season)), ("idle", SharedSentences.Idle(season)), ("pools", PoolTables.Pools(season))),
+            Carried.Fold(SharedCostsBlock.Details, "flow", "Who used what", ("figure", FlowPicture.Of(season)), ("words", SharedSentences.Flow(season))),
+            .. Uses(season, parameters, power, heat),
+            CropFold(farm, parameters.Crop),
+            Ways(season, methods, bases),
+            Carried.Fold(SharedCostsBlock.Details, "method", "How shared cost is divided",
+                ("words", new Prose("Costs no single crop causes are divided among the crops by use: bed time, crates, hours, or what was measured. Things that serve each other, as a boiler's pump and the panels' shed do, are worked out exactly. "
+                    + "No crop pays for capacity you didn't use, unless the setting idle_capacity says so. Owning is depreciation and interest on money tied up.")))
+        ];
     }
 
     /// <inheritdoc/>
@@ -87,13 +122,21 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
         return ("Where did shared costs go?", new Prose($"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}. Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}."));
     }
 
-    private static IEnumerable<Block> Uses(SeasonReview season, SharedCostsParameters parameters)
+    private static IEnumerable<Block> Uses(SeasonReview season, SharedCostsParameters parameters, string power, string heat)
     {
-        string power = parameters.Power.Length == 0 ? SharedTables.PowerPool(season) : parameters.Power;
-        string heat = parameters.Heat.Length == 0 ? SharedTables.HeatPool(season) : parameters.Heat;
         string store = parameters.Store.Length == 0 ? SharedTables.Store(season) : parameters.Store;
         yield return Carried.Fold(SharedCostsBlock.Details, "power", "Power, month by month", ("figure", SharedPlots.PowerByMonth(season)), ("words", SharedSentences.Power(season)), ("users", SharedTables.UsersOf(season, power)));
-        yield return Carried.Fold(SharedCostsBlock.Details, "heat", "Heat by house", ("figure", SharedPlots.UsersOf(season, heat)), ("words", SharedSentences.Users(season, heat)), ("users", SharedTables.UsersOf(season, heat)));
+        yield return Carried.Fold(SharedCostsBlock.Details, "heat", "Heat, by who used it", ("words", SharedSentences.Users(season, heat)), ("users", SharedTables.UsersOf(season, heat)));
         yield return Carried.Fold(SharedCostsBlock.Details, "store", "What filled the store", ("figure", StorePlot.Of(season, store)), ("words", SharedSentences.Store(season, store)));
     }
+
+    private static FoldBlock CropFold(ReviewedFarm farm, string crop)
+    {
+        string name = crop.Length == 0 ? PriceAndYield.LargestCrop(farm.Season) : crop;
+        return Carried.Fold(SharedCostsBlock.Details, "crop", $"One crop's part: {name}", ("charges", PoolTables.ChargesOf(farm.Season, name))) with { ScreenOnly = true };
+    }
+
+    private static FoldBlock Ways(SeasonReview season, ReportTable methods, ReportTable bases) => Carried.Fold(SharedCostsBlock.Details, "ways", "The same, divided another way",
+        ("methods-words", SharedSentences.Choice(season, methods)), ("methods-figure", ChoicePlot.Of(methods)), ("methods", methods),
+        ("bases-words", SharedSentences.Choice(season, bases)), ("bases-figure", ChoicePlot.Of(bases)), ("bases", bases)) with { ScreenOnly = true };
 }

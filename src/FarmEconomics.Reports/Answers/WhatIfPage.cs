@@ -12,7 +12,19 @@ public enum WhatIfBlock
     /// <summary>The finding.</summary>
     Headline,
 
-    /// <summary>Everything else, by part.</summary>
+    /// <summary>Three figures before and after.</summary>
+    Figures,
+
+    /// <summary>The crops that move most.</summary>
+    Moves,
+
+    /// <summary>Every crop that moves.</summary>
+    Crops,
+
+    /// <summary>What that means.</summary>
+    ToDo,
+
+    /// <summary>The folds, by part.</summary>
     Details,
 }
 
@@ -38,19 +50,35 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
     public override string? Tab => "What if";
 
     /// <inheritdoc/>
+    public override bool StandsAlone => true;
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Block> Make(ReviewedFarm farm, WhatIfParameters parameters, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
         IReadOnlyList<FarmScenario> kept = parameters.Scenarios.Length == 0 ? [] : ScenarioFile.Read(parameters.Scenarios, farm.Review.Records);
         WhatIfReport report = WhatIfReport.Of(farm.Review, farm.Season, parameters.Changes, kept);
-        return
-        [
-            new HeadlineBlock(WhatIfBlock.Headline, report.IsExample ? "An example: what one change would do" : "What these changes would do", report.Answer(), null),
-            .. Carried.Of(WhatIfBlock.Details, "farm", report.Farm()),
-            Carried.Fold(WhatIfBlock.Details, "changes", "What was changed", ("table", report.Changes()), ("sure", report.HowSure())),
-            Carried.Fold(WhatIfBlock.Details, "crops", "The crops, before and after", ("figure", report.Figure()), ("words", report.FigureInWords()), ("table", report.Crops())),
-            Carried.Fold(WhatIfBlock.Details, "scenarios", "Scenarios side by side", ("farm", report.Scenarios()), ("crops", report.ScenariosByCrop())),
-        ];
+        cancellation.ThrowIfCancellationRequested();
+        WhatIfParts parts = new(farm, report);
+        List<Block> blocks = [parts.Headline, parts.Figures];
+        if (parts.Moves() is { } moves)
+        {
+            blocks.AddRange([moves, parts.Crops()]);
+        }
+
+        blocks.Add(parts.ToDo());
+        if (kept.Count > 0)
+        {
+            blocks.Add(Carried.Fold(WhatIfBlock.Details, "scenarios", "Scenarios side by side", ("farm", report.Scenarios()), ("crops", report.ScenariosByCrop())));
+        }
+
+        blocks.AddRange([
+            Carried.Fold(WhatIfBlock.Details, "farm", "The whole farm, line by line", ("answer", report.Answer()), ("table", report.Farm())),
+            Carried.Fold(WhatIfBlock.Details, "changes", "What was changed, and how many rows", ("table", report.Changes())),
+            Carried.Fold(WhatIfBlock.Details, "crops", "Every crop in full", ("figure", report.Figure()), ("words", report.FigureInWords()), ("table", report.Crops())) with { ScreenOnly = true },
+            Carried.Fold(WhatIfBlock.Details, "sure", "What it rests on", ("sure", report.HowSure())),
+        ]);
+        return blocks;
     }
 }

@@ -107,11 +107,12 @@ public sealed record TableBlock(BlockKey Key, string? Heading, ReportTable Table
     public bool OnNewSheet { get; init; }
 }
 
-/// <summary>A chart under a heading.</summary>
+/// <summary>A chart under a heading; in a notebook a picture.</summary>
 /// <param name="Key">What names it.</param>
 /// <param name="Heading">The heading: a sentence with the number.</param>
 /// <param name="Caption">Unit and year.</param>
 /// <param name="Chart">The chart.</param>
+[TypeFormatterSource(typeof(PlotFormatterSource), PreferredMimeTypes = ["image/png", "text/plain", BlockFormatterSource.Json])]
 public sealed record PlotBlock(BlockKey Key, string? Heading, string? Caption, Chart Chart) : Block(Key);
 
 /// <summary>Blocks that are folded away until somebody opens them; print opens them.</summary>

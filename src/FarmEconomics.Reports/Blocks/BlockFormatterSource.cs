@@ -18,3 +18,19 @@ public sealed class BlockFormatterSource
     ];
 #pragma warning restore CA1822
 }
+
+/// <summary>Shows a chart in a notebook: a picture, its words, and its data as JSON.</summary>
+public sealed class PlotFormatterSource
+{
+    /// <summary>One formatter each for PNG, plain text and JSON.</summary>
+#pragma warning disable CA1822 // Mark members as static: the kernel calls it on an instance
+    public IEnumerable<object> CreateTypeFormatters() =>
+    [
+        new MimeFormatter("image/png", value => Convert.ToBase64String(Drawn((PlotBlock)value).Png())),
+        new MimeFormatter("text/plain", value => ((PlotBlock)value).ToPlainText()),
+        new MimeFormatter(BlockFormatterSource.Json, value => ((PlotBlock)value).ToJson()),
+    ];
+#pragma warning restore CA1822
+
+    private static Figure Drawn(PlotBlock plot) => plot.Chart.Figure ?? Plots.BarFigure.Of(plot.Heading ?? "", plot.Chart.Bars!);
+}

@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Blocks;
 
-/// <summary>How numbers look on a page: a true minus, a plus before a gain, no space before a percent sign.</summary>
-internal static class BlockNumber
+/// <summary>How numbers look on a page: a true minus, a plus before a gain.</summary>
+internal static partial class BlockNumber
 {
     /// <summary>The minus sign of typography, as wide as a figure.</summary>
     internal const char Minus = '\u2212';
@@ -30,5 +31,11 @@ internal static class BlockNumber
     /// <summary>A share in whole percent: "42%".</summary>
     internal static string Percent(decimal share, Notation notation) => notation.Text($"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%");
 
-    private static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text).Replace(" %", "%", StringComparison.Ordinal);
+    /// <summary>A sentence whose numbers were written elsewhere: no space before a percent sign, a true minus before money.</summary>
+    internal static string Tidy(string sentence) => Below().Replace(sentence.Replace(" %", "%", StringComparison.Ordinal), $"{Minus}");
+
+    [GeneratedRegex(@"(?<=[\s(])-(?=\D?\d)")]
+    private static partial Regex Below();
+
+    private static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text);
 }

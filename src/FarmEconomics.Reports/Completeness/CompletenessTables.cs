@@ -9,24 +9,11 @@ namespace FarmEconomics.Reports.Completeness;
 /// <summary>Tables of the completeness review: the gaps with what each changes, values far from their kind, control totals.</summary>
 public static class CompletenessTables
 {
-    /// <summary>The gaps of a season, the one that touches most money first.</summary>
-    public static ReportTable Gaps(SeasonReview season)
-    {
-        ReportTable table = new ReportTable($"What is missing or doubtful in {season.CropYear}, the worst first", season.Notation)
-            .Column("What").Column("What it changes").Column("Money it touches", Look.Money).Column("First row");
-        foreach (RecordGap gap in CompletenessReview.Gaps(season))
-        {
-            table.Row(gap.What, gap.Changes, gap.Money, gap.First?.ToString() ?? "");
-        }
-
-        return table.Rows.Count == 0 ? table.Note("Nothing was found missing.") : table;
-    }
-
     /// <summary>Values far from the median of their kind.</summary>
     public static ReportTable FarFromTheirKind(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"Values of {season.CropYear} far from others of their kind", season.Notation)
-            .Column("What").Column("Value", Look.Quantity).Column("Median", Look.Quantity).Column("of how many", Look.Count).Column("Money it would change", Look.Money).Column("Row");
+        ReportTable table = new ReportTable($"Each entry of {season.CropYear} that is far from the usual", season.Notation)
+            .Column("What").Column("Value", Look.Quantity).Column("Usually", Look.Quantity).Column("of how many", Look.Count).Column("Money it would change", Look.Money).Column("Row");
         foreach (Outlier outlier in Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)))
         {
             table.Row(outlier.What, outlier.Value, outlier.Median, outlier.Count, ReportCell.Known(outlier.Money ?? 0m, outlier.Money is null ? "the row carries no money" : null), outlier.Source.ToString());

@@ -43,10 +43,10 @@ internal static class MeansPlot
         [.. verdicts.Crops.Where(verdict => verdict.WhyUnknown is null).OrderBy(verdict => verdict.Mean.Amount).Take(count)];
 
     /// <summary>The chart for a page and for a phone, with its data.</summary>
-    internal static Chart Of(Verdicts verdicts)
+    internal static Chart Of(Verdicts verdicts, string title = " ")
     {
         List<Verdict> crops = Nearest(verdicts);
-        return new Chart(Data(verdicts.Season.Notation, crops)) { Figure = Draw(verdicts, crops, 900), Phone = Draw(verdicts, crops, 400) };
+        return new Chart(Data(verdicts.Season.Notation, crops)) { Figure = Draw(verdicts, crops, (900, title)), Phone = Draw(verdicts, crops, (400, title)) };
     }
 
     private static ReportTable Data(Notation notation, List<Verdict> crops)
@@ -61,13 +61,14 @@ internal static class MeansPlot
         return table;
     }
 
-    private static Figure Draw(Verdicts verdicts, List<Verdict> crops, int width)
+    private static Figure Draw(Verdicts verdicts, List<Verdict> crops, (int Width, string Title) frame)
     {
+        int width = frame.Width;
         Notation notation = verdicts.Season.Notation;
         bool narrow = width < 600;
         double size = narrow ? 13 : 12.5;
         int height = 34 + Top + (crops.Count * Row) + 34;
-        Canvas canvas = new(" ", width, height);
+        Canvas canvas = new(frame.Title, width, height);
         double left = crops.Max(verdict => Canvas.TextWidth(verdict.Budget.Name, size)) + 16;
         Scale scale = DecisionPlots.Covering(crops.SelectMany(verdict => verdict.Seasons.Select(season => season.Contribution.Amount).Concat([verdict.Noise.Amount, -verdict.Noise.Amount])).Append(0m), left, width - 12);
         double bottom = Top + (crops.Count * Row);

@@ -64,6 +64,9 @@ public static partial class PageShell
     public static string ContentSecurityPolicy(params IEnumerable<string> styles) =>
         $"default-src 'none'; style-src 'self' file: {string.Join(' ', styles.Select(style => $"'{Hash(style)}'"))}; script-src '{Hash(Script)}'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'";
 
+    /// <summary>Reads style and fonts beforehand, before several threads ask for them.</summary>
+    internal static void Prepare() => _ = (Fonts.Length, Script.Length);
+
     /// <summary>Puts blocks into the frame.</summary>
     /// <param name="frame">What stands around them.</param>
     /// <param name="body">The content, HTML made by this program with the one h1: every text from a record in it is encoded already.</param>

@@ -55,6 +55,12 @@ public interface IReport
     /// <summary>True when it is worked out in a quarter of a second; else the last answer is shown meanwhile.</summary>
     bool IsInstant { get; }
 
+    /// <summary>
+    /// True when it asks its farm for nothing but folder, review, season, settings and slugs: it may then be worked out beside another report. What several reports share (costs, verdicts ...) is for
+    /// one thread.
+    /// </summary>
+    bool StandsAlone { get; }
+
     /// <summary>True when it can be made of records that errors keep from being reviewed.</summary>
     bool TakesAnyRecords { get; }
 
@@ -93,6 +99,9 @@ public abstract class Report<TParameters> : IReport
 
     /// <inheritdoc/>
     public virtual bool IsInstant => true;
+
+    /// <inheritdoc/>
+    public virtual bool StandsAlone => false;
 
     /// <inheritdoc/>
     public virtual bool TakesAnyRecords => false;

@@ -58,7 +58,7 @@ public static class CashPlot
 
         canvas.Text($"{last.Months[0].Year}, records", Right + 10, lastEnd, 12, Palette.Soft);
         canvas.Text($"{next.Months[0].Year}, by its pattern", Right + 10, nextEnd, 12, Palette.Dark, bold: true);
-        canvas.Dot(months[next.LowMonth], money[(double)next.LowPoint], 11, Palette.White, Palette.Dark);
+        canvas.Dot(months[next.LowMonth], money[(double)next.LowPoint], 11, Palette.Dark, Palette.Dark);
         return canvas.ToFigure(
             $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; next year, by last year's pattern and the factors assumed, "
             + $"is lowest at the end of {low} with {lowest} and ends at {notation.InWords(next.Closing[^1], Look.WholeMoney)}.");

@@ -56,7 +56,9 @@ public static class DebtSheets
         Notation notation = writeUp.Season.Notation;
         if (writeUp.Line is not { } line)
         {
-            return $"A line of credit can't be told: {writeUp.LineUnknown}.";
+            return writeUp.NextYear.OperatingLoan(writeUp.Assumptions.Debt.MinimumCash).Value is { } needed and > 0m
+                ? $"{notation.InWords(needed, Look.WholeMoney)} must be borrowed for the season; month by month that can't be told: {writeUp.LineUnknown}."
+                : $"A line of credit can't be told: {writeUp.LineUnknown}.";
         }
 
         if (line.Drawn == 0m)

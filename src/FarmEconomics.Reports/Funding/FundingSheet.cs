@@ -28,9 +28,6 @@ public sealed partial class FundingSheet
     /// <summary>The table.</summary>
     public ReportTable Table { get; }
 
-    /// <summary>The table as a page shows it, where that has no room for the sheet's; null: the same.</summary>
-    public ReportTable? ForPage { get; init; }
-
     /// <summary>Printed across.</summary>
     public bool Landscape { get; init; }
 

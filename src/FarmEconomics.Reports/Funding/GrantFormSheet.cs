@@ -25,8 +25,8 @@ public static class GrantFormSheet
         ReportTable table = new ReportTable($"{grant.Project}: the other sections of SF-424A", writeUp.Season.Notation).InOrder()
             .Column("Line").Column("What it holds").Column("Amount", Look.Money);
         FundingSheet sheet = new("SF-424A", table);
-        table.Row("A1 (a)", asked.ProgramTitle is { } title ? $"program: {title}" : "program: program_title is not given", default)
-            .Row("A1 (b)", asked.AssistanceListing is { } listing ? $"assistance listing {listing}" : "assistance listing number: assistance_listing is not given", default)
+        table.Row("A1 (a)", asked.ProgramTitle is { } title ? $"program: {title}" : "program: not given (program_title)", default)
+            .Row("A1 (b)", asked.AssistanceListing is { } listing ? $"assistance listing {listing}" : "assistance listing number: not given (assistance_listing)", default)
             .Row("A5 (e)", "federal, first year", form.Federal).Row("A5 (f)", "non-federal, first year", form.NonFederal).Row("A5 (g)", "total, first year", form.Total);
         sheet.LiveLast(2, "{2,2}+{3,2}");
         foreach ((MatchSource source, string column, string name) in Sources)

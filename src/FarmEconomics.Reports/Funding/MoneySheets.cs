@@ -24,7 +24,6 @@ public static class MoneySheets
         FundingSheet sheet = new(next ? "Cash next year" : "Cash last year", table)
         {
             Landscape = true,
-            ForPage = whole ? null : Cash(writeUp, next, whole: true).Table, // a page has no room for cents in twelve months
         };
         if (writeUp.Tax.NetUnknown is { } unknown)
         {
@@ -85,7 +84,7 @@ public static class MoneySheets
         }
 
         string Day(BalanceSheet? sheet) => sheet is null ? "no sheet" : Looks.Day(sheet.Date);
-        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Notation).Column("Item").Column("Class")
+        ReportTable table = new ReportTable("Balance sheet", writeUp.Season.Notation).Column("Item").Wrapping().Column("Class").Wrapping()
             .Column($"At cost, {Day(writeUp.Opening)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Opening)}", Look.Money)
             .Column($"At cost, {Day(writeUp.Closing)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Closing)}", Look.Money);
         FundingSheet sheet = new("Balance sheet", table) { Landscape = true };

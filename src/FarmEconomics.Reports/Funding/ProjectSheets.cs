@@ -141,7 +141,7 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Notation).Column("Object class").Column("Item").Column("How it comes about")
+        ReportTable table = new ReportTable($"{grant.Project}: what every amount is for", writeUp.Season.Notation).Column("Object class").Column("Item").Wrapping().Column("How it comes about").Wrapping()
             .Column("Funder", Look.Money).Column("Match", Look.Money).Column("In kind").Column("Row");
         foreach (GrantLine line in grant.Lines)
         {
@@ -161,7 +161,7 @@ public static class ProjectSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Notation).InOrder().Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money).Column("From");
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it gains and costs a year", writeUp.Season.Notation).InOrder().Column("Line").Column("Quantity", Look.Exact).Column("Unit").Column("Value of one", Look.Exact).Column("A year", Look.Money).Column("From").Wrapping();
         FundingSheet sheet = new("Yearly saving", table);
         foreach (YearlySaving line in investment.Savings)
         {
@@ -187,7 +187,7 @@ public static class ProjectSheets
         }
 
         Notation notation = writeUp.Season.Notation;
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", notation).Column("Figure").Column("With the grant", Look.Exact).Column("Without", Look.Exact);
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: does it pay?", notation).Column("Figure").Wrapping().Column("With the grant", Look.Exact).Column("Without", Look.Exact);
         FundingSheet sheet = new("Investment", table);
         for (int year = 0; year <= with.Years; year++)
         {

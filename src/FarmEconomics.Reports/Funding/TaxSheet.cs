@@ -14,7 +14,7 @@ public static class TaxSheet
     {
         ArgumentNullException.ThrowIfNull(writeUp);
         TaxView taxes = writeUp.Taxes;
-        ReportTable table = new ReportTable($"Taxes on the farm's income of {writeUp.Period.Year}", writeUp.Season.Notation).InOrder().Column("Tax").Column("Amount", Look.Money).Column("Entered or estimated").Column("How");
+        ReportTable table = new ReportTable($"Taxes on the farm's income of {writeUp.Period.Year}", writeUp.Season.Notation).InOrder().Column("Tax").Column("Amount", Look.Money).Column("Entered or estimated").Column("How").Wrapping();
         FundingSheet sheet = new("Taxes", table);
         foreach (TaxAmount tax in new[] { taxes.SelfEmployment, taxes.Income })
         {

@@ -1,9 +1,9 @@
-using System.Net;
 using System.Text;
 using FarmEconomics.Budgets;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
@@ -125,7 +125,7 @@ public static class WriteUpReport
         Notation notation = writeUp.Season.Notation;
         return $"The grant is counted in {writeUp.GrantComes!.Value.ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}; "
             + (FiscalYear.Of(writeUp.Season.Settings, writeUp.Period.Year + 1).Holds(writeUp.GrantComes.Value) ? "" : "that is after the twelve months shown; ")
-            + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, cash is lowest at {notation.InWords(before.LowPoint, Look.WholeMoney)} (grant_month says when it comes).";
+            + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, cash is lowest at {BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)} (grant_month says when it comes).";
     }
 
     /// <summary>What weakens the write-up, a sentence each.</summary>
@@ -207,21 +207,5 @@ public static class WriteUpReport
         }
 
         return workbook;
-    }
-
-    /// <summary>The content of a page, ready for print; every text from records is encoded.</summary>
-    public static string Html(FundingWriteUp writeUp)
-    {
-        ArgumentNullException.ThrowIfNull(writeUp);
-        StringBuilder html = new();
-        html.Append($"<h1>{WebUtility.HtmlEncode(writeUp.Season.Settings.FarmName)}: budget for a lender or a funder, {writeUp.Period.Year}</h1>\n");
-        html.Append(Answer(writeUp).ToHtml()).Append("<h2>How sure are we?</h2>\n").Append(HowSure(writeUp).ToHtml());
-        html.Append("<figure>").Append(CashPlot.Of(writeUp).Svg()).Append("<figcaption>").Append(WebUtility.HtmlEncode(CashPlot.Sentence(writeUp))).Append("</figcaption></figure>\n");
-        foreach (FundingSheet sheet in Sheets(writeUp))
-        {
-            html.Append("<h2>").Append(WebUtility.HtmlEncode(sheet.Name)).Append("</h2>\n").Append((sheet.ForPage ?? sheet.Table).ToHtml());
-        }
-
-        return html.ToString();
     }
 }

@@ -22,23 +22,23 @@ public static class SharedPlots
         decimal total = pools.Sum(pool => pool.Total.Amount);
         if (pools.Count == 0)
         {
-            return SeasonPlots.Nothing($"No pool held any cost in {season.CropYear}");
+            return SeasonPlots.Nothing($"No shared cost is on record for {season.CropYear}");
         }
 
         Notation notation = season.Notation;
         decimal owning = pools.Sum(pool => pool.Ownership.Amount);
-        string title = season.Known.Ownership is { } why ? $"Running cost of the pools in {season.CropYear}; ownership cost is not available ({why})"
-            : $"{Phrase.Percent(owning / total)} of {notation.InWords(total, Look.WholeMoney)} of shared cost is the yearly cost of what lasts";
+        string title = season.Known.Ownership is { } why ? $"Running cost of what is shared in {season.CropYear}; what owning costs isn't known ({why})"
+            : $"{Phrase.Percent(owning / total)} of {notation.InWords(total, Look.WholeMoney)} of shared cost is the cost of owning";
         Canvas canvas = new(title, Width, BarColumns.HeightFor(pools.Count, pools.Count > 20 ? 2 : 1));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Pale, "cash");
         x = SeasonPlots.Key(canvas, x + 18, 12, Palette.Middle, "labor");
-        SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "ownership");
+        SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "owning");
         new BarColumns(
             canvas,
             pools.ConvertAll(pool => new BarItem(pool.Pool.Name, [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount], notation.Number(pool.Total.Amount, Look.WholeMoney))),
             [Palette.Pale, Palette.Middle, Palette.Dark],
             26).Draw(Width, pools.Count > 20 ? 2 : 1, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
-        return canvas.ToFigure($"Stacked bars of {notation.Count(pools.Count, "pool")} in {season.CropYear}, cash, labor and ownership: "
+        return canvas.ToFigure($"Stacked bars of {notation.Count(pools.Count, "shared cost")} in {season.CropYear}, cash, labor and owning: "
             + Phrase.List(pools.Take(8).Select(pool => $"{pool.Pool.Name} {notation.Number(pool.Cash.Amount, Look.WholeMoney)}, {notation.Number(pool.Labor.Amount, Look.WholeMoney)} and {notation.Number(pool.Ownership.Amount, Look.WholeMoney)}").ToList()) + ".");
     }
 

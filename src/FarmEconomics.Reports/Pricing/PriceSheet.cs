@@ -1,17 +1,21 @@
-using System.Net;
-using System.Text;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Pricing;
 
-/// <summary>A price sheet to print: one channel on one page. For the grower's own hand, since it shows what the crop cost.</summary>
+/// <summary>
+/// A price sheet to print, one channel each, on Letter or A4: one column of crops, two where one doesn't hold them, and another sheet beyond those. For the grower's own hand, since it shows what the crop cost.
+/// </summary>
 public static class PriceSheet
 {
-    /// <summary>Rows that fit one printed page in one column, and in two.</summary>
-    internal const int OneColumn = 44;
+    /// <summary>Lines that fit a printed sheet, Letter or A4.</summary>
+    internal const int Lines = 42;
+
+    // Units of a crop that don't fit one line of the last column.
+    private const int UnitsInALine = 34;
 
     /// <summary>The title of a sheet.</summary>
     public static string Title(PriceBook book, Channel channel) => $"{channel.Name}: prices after {book.Season.CropYear}";
@@ -23,73 +27,88 @@ public static class PriceSheet
     /// <summary>The body of a sheet, to be put into the frame of a page. Text from the records is encoded.</summary>
     public static string Body(PriceBook book, Channel channel)
     {
-        Notation notation = book.Season.Notation;
-        List<CropPrice> prices = book.In(channel).ToList();
-        StringBuilder html = new();
-        html.Append($"<div class=\"sheet\">\n<h1>{Encode(Title(book, channel))}</h1>\n");
-        html.Append($"<p>{Encode(book.Season.Settings.FarmName)}, costs and sales of {book.Season.CropYear}. At least = the target ({Encode(book.Rules.TargetInWords)}), rounded up to {notation.InWords(book.Rules.Terms.Step, Look.Rate)}; keep = the price you have covers that. "
-            + "Full cost must be met in the long run; below the floor each unit sold loses money at once."
-            + (prices.Any(price => price.FeePercent > 0m) ? notation.Text($" The fee of {prices[0].FeePercent:0.##} % is in all three.") : "") + "</p>\n");
-        if (prices.Count > OneColumn)
+        List<CropPrice> prices = [.. book.In(channel)];
+        bool brief = IsBrief(prices, book.Season.Notation);
+        HtmlWriter html = new();
+        html.Add($"<div class=\"sheet\">\n<h1>{Title(book, channel)}</h1>\n<p class=\"cap\">{Explained(book, prices, brief)}</p>\n");
+        if (!brief)
         {
-            // Two halves side by side leave no room for more than what is asked at the stall.
-            int half = (prices.Count + 1) / 2;
-            html.Append("<div class=\"halves\">\n").Append(Table(book, prices.Take(half), brief: true)).Append(Table(book, prices.Skip(half), brief: true)).Append("</div>\n");
+            html.Add(Table(book, prices, brief: false));
         }
         else
         {
-            html.Append(Table(book, prices, brief: false));
+            foreach (CropPrice[] sheet in prices.Chunk(2 * Lines))
+            {
+                int half = (sheet.Length + 1) / 2;
+                html.Add($"<div class=\"halves\">\n{Table(book, sheet.Take(half), brief: true)}{Table(book, sheet.Skip(half), brief: true)}</div>\n");
+            }
         }
 
-        if (prices.Any(price => price.Yields.Failed))
-        {
-            html.Append("<p>* The yield failed by the crop's own record: prices are at a normal yield.</p>\n");
-        }
-
-        return html.Append("</div>").ToString();
+        html.Add(prices.Exists(price => price.Yields.Failed) ? Html.Of($"<p class=\"cap\">* Its yield failed by its own record: the price is for a normal yield.</p>\n") : Html.Empty);
+        return html.Add($"</div>").ToHtml().Text;
     }
 
     /// <summary>The body of a share's sheet: what it must cost and what its boxes held.</summary>
     public static string Body(PriceBook book, SharePricing shares, ShareTerms terms)
     {
-        StringBuilder html = new();
-        html.Append($"<div class=\"sheet dense\">\n<h1>{Encode(Title(book, shares.Contents.Channel))}</h1>\n").Append(ShareTables.Price(book, shares, terms).ToHtml());
-        return html.Append(ShareTables.Weeks(book, shares).ToHtml()).Append("</div>").ToString();
+        ArgumentNullException.ThrowIfNull(shares);
+        TableBlock Whole(SheetBlock key, ReportTable table) => new(key, null, table) { Rows = 0 };
+        return Html.Of($"<div class=\"sheet dense\">\n<h1>{Title(book, shares.Contents.Channel)}</h1>\n{BlockHtml.Of(Whole(SheetBlock.Price, ShareTables.Price(book, shares, terms)))}{BlockHtml.Of(Whole(SheetBlock.Weeks, ShareTables.Weeks(book, shares)))}</div>").Text;
     }
 
-    private static string Table(PriceBook book, IEnumerable<CropPrice> prices, bool brief)
+    private static bool IsBrief(List<CropPrice> prices, Notation notation) => prices.Sum(price => 1 + (Others(price, notation).Length / UnitsInALine)) > Lines;
+
+    private static string Explained(PriceBook book, List<CropPrice> prices, bool brief)
     {
         Notation notation = book.Season.Notation;
-        StringBuilder html = new("<table>\n<thead><tr><th scope=\"col\">Crop</th><th scope=\"col\">Unit</th><th scope=\"col\" class=\"num\">Price</th><th scope=\"col\" class=\"num\">Full cost</th>");
-        html.Append(brief ? "" : "<th scope=\"col\" class=\"num\">Floor</th><th scope=\"col\" class=\"num\">Brought</th><th scope=\"col\">In other units</th>").Append("</tr></thead>\n<tbody>\n");
-        foreach (CropPrice price in prices)
-        {
-            PriceSet set = price.AtNormalYield ?? price.Prices;
-            string unit = price.SellingUnit;
-            decimal size = price.BaseUnits(unit);
-            html.Append($"<tr><th scope=\"row\">{Encode(price.Crop.Name)}{(price.AtNormalYield is null ? "" : "*")}</th><td>{Encode(unit)}</td>");
-            PriceAdvice advice = price.Advice(unit);
-            html.Append($"<td class=\"num\"{(advice.Price.Reason is { } why ? $" title=\"{Encode(why)}\"" : "")}><strong>{Encode(PriceWords.Of(advice, notation))}</strong></td>");
-            Number(set.For(size).FullCost);
-            if (!brief)
-            {
-                Number(set.For(size).Floor);
-                Number(PriceTables.Times(price.Realised, size));
-                IEnumerable<string> others = price.Units.Where(other => !string.Equals(other, unit, StringComparison.OrdinalIgnoreCase))
-                    .Select(other => price.Advice(other) is { Price.Value: { } asked } ? $"{other} {notation.Number(asked, Look.Rate)}" : "").Where(other => other.Length > 0);
-                html.Append($"<td>{Encode(string.Join(", ", others))}</td>");
-            }
-
-            html.Append("</tr>\n");
-        }
-
-        return html.Append("</tbody>\n</table>\n").ToString();
-
-        void Number(Rate rate) =>
-            html.Append($"<td class=\"num\"{(rate.Reason is { } why ? $" title=\"{Encode(why)}\"" : "")}>").Append(Show(rate, notation)).Append("</td>");
+        return $"From costs and sales of {book.Season.CropYear}. At least: pays every cost and what you want ({book.Rules.TargetInWords}), rounded up to {notation.InWords(book.Rules.Terms.Step, Look.Rate)}. Keep: what you have covers that. Break-even pays full cost and no more"
+            + (brief ? "." : "; below the short run each unit sold loses money at once.")
+            + (prices.Exists(price => price.FeePercent > 0m) ? notation.Text($" The fee of {prices[0].FeePercent:0.##}% is in each price.") : "");
     }
 
-    private static string Show(Rate rate, Notation notation) => rate.Value is { } value ? notation.Number(value, Look.Rate) : $"not available: {Encode(rate.Reason ?? "")}";
+    private static Html Table(PriceBook book, IEnumerable<CropPrice> prices, bool brief)
+    {
+        HtmlWriter html = new();
+        html.Add($"<table>\n<thead><tr><th scope=\"col\">Crop</th><th scope=\"col\">Unit</th><th scope=\"col\" class=\"n\">Price</th><th scope=\"col\" class=\"n\">Break-even</th>");
+        html.Add(brief ? Html.Empty : Html.Of($"<th scope=\"col\" class=\"n\">Short run</th><th scope=\"col\" class=\"n\">Sold for</th><th scope=\"col\">In other units</th>")).Add($"</tr></thead>\n<tbody>\n");
+        foreach (CropPrice price in prices)
+        {
+            Row(html, price, book.Season.Notation, brief);
+        }
 
-    private static string Encode(string text) => WebUtility.HtmlEncode(text);
+        return html.Add($"</tbody>\n</table>\n").ToHtml();
+    }
+
+    private static void Row(HtmlWriter html, CropPrice price, Notation notation, bool brief)
+    {
+        PriceSet set = price.AtNormalYield ?? price.Prices;
+        string unit = price.SellingUnit;
+        decimal size = price.BaseUnits(unit);
+        PriceAdvice advice = price.Advice(unit);
+        html.Add($"<tr><th scope=\"row\" class=\"l\">{price.Crop.Name}{(price.AtNormalYield is null ? "" : "*")}</th><td class=\"l\">{unit}</td><td class=\"n\" title=\"{advice.Price.Reason}\"><strong>{(advice.Kind == AdviceKind.Unknown ? "" : PriceWords.Of(advice, notation))}</strong></td>");
+        Number(set.For(size).FullCost);
+        if (!brief)
+        {
+            Number(set.For(size).Floor);
+            Number(PriceTables.Times(price.Realised, size));
+            html.Add($"<td class=\"w\">{Others(price, notation)}</td>");
+        }
+
+        html.Add($"</tr>\n");
+
+        void Number(Rate rate) => html.Add($"<td class=\"n\" title=\"{rate.Reason}\">{(rate.Value is { } value ? notation.Number(value, Look.Rate) : "")}</td>");
+    }
+
+    private static string Others(CropPrice price, Notation notation) => string.Join(", ", price.Units.Where(other => !string.Equals(other, price.SellingUnit, StringComparison.OrdinalIgnoreCase))
+        .Select(other => price.Advice(other) is { Price.Value: { } asked } ? $"{other} {notation.Number(asked, Look.Rate)}" : "").Where(other => other.Length > 0));
+}
+
+/// <summary>The tables of a share's sheet.</summary>
+public enum SheetBlock
+{
+    /// <summary>What a share must cost.</summary>
+    Price,
+
+    /// <summary>Week by week.</summary>
+    Weeks,
 }

@@ -35,6 +35,9 @@ public sealed class ShareReport
     public static ShareReport Planned(PriceBook book, ShareTerms terms, IEnumerable<PlannedItem> plan, decimal fullBoxes) =>
         new(book, terms, PriceSentences.ShareOf(book, "") is { } channel ? SharePricing.Of(book, ShareContents.FromPlan(book, channel, plan, fullBoxes), terms) : null);
 
+    /// <summary>What it rests on; null without a share.</summary>
+    internal SharePricing? Pricing => shares;
+
     /// <summary>The share in two sentences.</summary>
     public Prose Answer() => shares is null ? new Prose(None) : PriceSentences.Share(book, shares);
 

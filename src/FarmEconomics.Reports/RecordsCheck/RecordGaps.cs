@@ -14,8 +14,8 @@ public static class RecordGaps
     /// <summary>Hours of each crop by where they come from, the weakest first.</summary>
     public static ReportTable HoursByCrop(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"Where each crop's hours of {season.CropYear} come from, least logged first", season.Notation)
-            .Opens().Column("Crop").Column("Labor hours", Look.Hours, part: FigurePart.Labor).Column("logged by crop or planting", Look.Hours).Column("through pools, by their basis", Look.Hours).Column("estimated by standards", Look.Hours).Column("Logged", Look.Percent);
+        ReportTable table = new ReportTable($"Each crop's hours of {season.CropYear}, least logged first", season.Notation)
+            .Opens().Column("Crop").Column("Labor hours", Look.Hours, part: FigurePart.Labor).Column("logged to it", Look.Hours).Column("divided", Look.Hours).Column("estimated", Look.Hours).Column("Logged", Look.Percent);
         List<(EnterpriseBudget Crop, decimal Logged, decimal Pooled)> crops = season.Crops.Select(crop => (crop, Logged(season, crop), 0m))
             .Select(row => (row.crop, row.Item2, row.crop.LaborHours.Value - row.Item2 - row.crop.Sums.EstimatedHours)).ToList();
         foreach ((EnterpriseBudget crop, decimal logged, decimal pooled) in crops.OrderBy(row => row.Crop.LaborHours.Value > 0m ? row.Logged / row.Crop.LaborHours.Value : -1m))
@@ -35,7 +35,7 @@ public static class RecordGaps
     /// <summary>Weeks in which more of a crop left than had been picked: a harvest row is missing, or a sale stands in the wrong unit.</summary>
     public static ReportTable SoldWithoutHarvest(SeasonReview season)
     {
-        ReportTable table = new ReportTable($"Left the farm in {season.CropYear} without a harvest to draw on", season.Notation)
+        ReportTable table = new ReportTable($"Sold or used in {season.CropYear} without a harvest", season.Notation)
             .Column("Crop").Column("Week of", Look.Date).Column("Quantity", Look.Quantity).Column("Unit").Column("Money in it", Look.Money).Column("First row");
         foreach (IGrouping<(Crop Crop, DateOnly Week), DispositionPart> week in Unmatched(season)
             .GroupBy(part => (part.Disposition.Crop, WeeklyUse.MondayOf(part.Disposition.Row.Date))).OrderBy(week => week.Key.Item2).ThenBy(week => week.Key.Crop.Index))

@@ -25,22 +25,6 @@ public static class RecordsTables
         return table.Note("Blank days: the table has no dates.");
     }
 
-    /// <summary>Problems by code: how many, what they mean, where the first stands.</summary>
-    public static ReportTable Problems(FarmFolder farm)
-    {
-        IReadOnlyList<Problem> problems = farm.Problems;
-        ReportTable table = new ReportTable("What was found wrong or weak", farm.Notation).Column("Kind").Column("Code").Column("What").Column("Times", Look.Count).Column("Money in the rows", Look.Money).Column("First one").Column("How to mend it");
-        foreach (IGrouping<string, Problem> group in problems.GroupBy(problem => problem.Code).OrderByDescending(group => group.First().Severity).ThenByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal))
-        {
-            Problem first = group.First();
-            string title = ProblemCatalog.All.FirstOrDefault(kind => kind.Code == group.Key)?.Title ?? "";
-            decimal? money = group.Any(problem => problem.Money is not null) ? group.Sum(problem => problem.Money ?? 0m) : null;
-            table.Row(first.Severity == Severity.Error ? "error" : "warning", group.Key, title, group.Count(), money is { } amount ? amount : "", $"{first.Source}: {first.Message}", first.Hint);
-        }
-
-        return problems.Count == 0 ? table.Note("Nothing.") : table;
-    }
-
     /// <summary>Tables that aren't there, each with what can't be said without it.</summary>
     public static ReportTable Missing(FarmFolder farm)
     {

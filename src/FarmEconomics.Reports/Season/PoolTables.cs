@@ -12,8 +12,8 @@ public static class PoolTables
     public static ReportTable Pools(SeasonReview season)
     {
         ReportTable table = new ReportTable($"Shared costs of {season.CropYear} and where they went", season.Notation)
-            .Column("Pool").Column("Shared out by").Column("Cash", Look.WholeMoney).Column("Labor", Look.WholeMoney).Column("Ownership", Look.WholeMoney).Column("Hours", Look.Hours)
-            .Column("To crops", Look.WholeMoney).Column("To household", Look.WholeMoney).Column("Unused", Look.WholeMoney).Column("Not assigned", Look.WholeMoney);
+            .Column("Shared cost").Column("Divided by").Column("Cash", Look.WholeMoney).Column("Labor", Look.WholeMoney).Column("Owning", Look.WholeMoney).Column("Hours", Look.Hours)
+            .Column("To crops", Look.WholeMoney).Column("To household", Look.WholeMoney).Column("Not used", Look.WholeMoney).Column("No user", Look.WholeMoney);
         List<PoolResult> busy = Busy(season).ToList();
         ReportCell AllOwned(Func<PoolResult, Money> part) => ReportCell.Known(Sum(busy, part), season.Known.Ownership);
         foreach (PoolResult pool in busy)
@@ -27,16 +27,16 @@ public static class PoolTables
 
         return table
             .Total(
-                "All pools", "", Sum(busy, pool => pool.Cash), Sum(busy, pool => pool.Labor), AllOwned(pool => pool.Ownership), busy.Sum(pool => pool.Hours),
+                "All", "", Sum(busy, pool => pool.Cash), Sum(busy, pool => pool.Labor), AllOwned(pool => pool.Ownership), busy.Sum(pool => pool.Hours),
                 AllOwned(pool => pool.ToCrops), AllOwned(pool => pool.ToHousehold), AllOwned(pool => pool.Unused), AllOwned(pool => pool.NotAssigned))
-            .Note("Cash + labor + ownership of a pool = its last four columns, to the cent. Money that reached a crop through other pools stands with the pool it was spent in.");
+            .Note("Cash, labor and owning add up to the last four columns, to the cent. What reached a crop by way of another shared cost stands where it was spent.");
     }
 
     /// <summary>What each pool charged a crop, largest first; sums to the crop's shared cost.</summary>
     public static ReportTable ChargesOf(SeasonReview season, string crop)
     {
-        ReportTable table = new ReportTable($"Shared costs charged to {crop} in {season.CropYear}", season.Notation)
-            .Column("Pool").Column("Shared out by").Column("Charged", Look.Money).Column("of the pool's cost", Look.Percent);
+        ReportTable table = new ReportTable($"{crop}: its part of each shared cost in {season.CropYear}", season.Notation)
+            .Column("Shared cost").Column("Divided by").Column("Its part", Look.Money).Column("of that cost", Look.Percent);
         Crop? charged = season.FindCrop(crop)?.Crop;
         List<(PoolResult Pool, Money Amount)> charges = season.Pools.Select(pool => (pool, Money.Sum(pool.Charges
                 .Where(charge => charge.Enterprise is { } enterprise && enterprise.Crop == charged)
@@ -47,14 +47,14 @@ public static class PoolTables
             table.Row(pool.Pool.Name, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()), amount, Rate.Of(amount.Amount, pool.Total.Amount, "the pool's cost is 0"));
         }
 
-        return table.Total("All pools", "", Money.Sum(charges.Select(pair => pair.Amount)), "");
+        return table.Total("All", "", Money.Sum(charges.Select(pair => pair.Amount)), "");
     }
 
     /// <summary>Pools with a capacity: how much of it was used, and what the rest cost.</summary>
     public static ReportTable Capacity(SeasonReview season)
     {
         ReportTable table = new ReportTable($"What stood idle in {season.CropYear}", season.Notation)
-            .Column("Pool").Column("Capacity", Look.Quantity).Column("Used", Look.Quantity).Column("of capacity", Look.Percent).Column("Counted in").Column("Ownership cost", Look.WholeMoney).Column("of which unused", Look.WholeMoney);
+            .Column("Shared cost").Column("Capacity", Look.Quantity).Column("Used", Look.Quantity).Column("of capacity", Look.Percent).Column("Counted in").Column("Owning", Look.WholeMoney).Column("not used", Look.WholeMoney);
         foreach (PoolResult pool in season.Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m))
         {
             decimal capacity = season.Network.Capacity[pool.Pool.Index]!.Value;
@@ -63,7 +63,7 @@ public static class PoolTables
                 ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), ReportCell.Known(pool.Unused, OwnershipReason(season, pool)));
         }
 
-        return table.Note("Unused includes idle capacity of pools this one serves. It is charged to no crop unless idle_capacity says spread.");
+        return table.Note("Not used includes what stood idle in those it serves. No crop pays for it unless idle_capacity says spread.");
     }
 
     internal static IEnumerable<PoolResult> Busy(SeasonReview season) =>

@@ -31,7 +31,7 @@ public static class SharedTables
     {
         if (pool.Trim().Length == 0)
         {
-            return new ReportTable("Who used it", season.Notation).Note("no such pool is shared out by measured use.");
+            return new ReportTable("Who used it", season.Notation).Note("nothing of that kind is divided by measured use.");
         }
 
         PoolResult result = Find(season, pool);
@@ -41,7 +41,7 @@ public static class SharedTables
         List<(string Name, decimal Weight)> rows = Users(season, result);
         if (rows.Count == 0)
         {
-            return table.Note($"no use is written down for {season.CropYear}.");
+            return table.Note($"no use is on record for {season.CropYear}.");
         }
 
         Money[] parts = LargestRemainder.Split(result.Total + result.ReceivedFromPools - OwnIdle(season, result), rows.ConvertAll(row => row.Weight));
@@ -51,13 +51,13 @@ public static class SharedTables
         }
 
         return table.Total("All users", users.Total, 1m, Money.Sum(parts))
-            .Note("Cost: cash, labor and ownership of the pool and what it took from other pools, less the ownership cost of its own idle capacity.");
+            .Note("Cost: cash, labor, owning and what it took from other shared costs, less the owning of capacity not used.");
     }
 
     /// <summary>Net return of each crop by the three ways of resolving pools that serve each other, widest apart first.</summary>
     public static ReportTable Methods(FarmReview review, int cropYear) => Compare(
         review.Season(cropYear),
-        $"Net return of {cropYear} by the method that resolves pools serving each other",
+        $"Left over in {cropYear}, by how costs that serve each other are worked out",
         [("reciprocal", review.Season(cropYear, SharingMethod.Reciprocal)), ("step-down", review.Season(cropYear, SharingMethod.StepDown)), ("direct", review.Season(cropYear, SharingMethod.Direct))]);
 
     /// <summary>Net return of each crop with one pool shared out by other bases, widest apart first; by bed time, labor hours and sales value when none is named.</summary>
@@ -68,7 +68,7 @@ public static class SharedTables
         bases = bases.Count > 0 ? bases : UsualBases;
         return Compare(
             season,
-            $"Net return of {season.CropYear} with {result.Pool.Name} ({season.Notation.InWords(result.Total.Amount, Look.WholeMoney)}) shared out otherwise",
+            $"Left over in {season.CropYear} with {result.Pool.Name} ({season.Notation.InWords(result.Total.Amount, Look.WholeMoney)}) divided another way",
             [($"{season.Settings.LengthUnit.Label(now)}, as it is", season), .. bases.Where(basis => !string.Equals(basis, now, StringComparison.OrdinalIgnoreCase))
                 .Select(basis => (season.Settings.LengthUnit.Label(basis), BasisChange.Of(season.Records, pool, basis).Season(season.CropYear, season.Settings.SharingMethod)))]);
     }

@@ -42,7 +42,7 @@ public static class WhatIfSentences
 
         string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have netted **{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)}** in {season.CropYear} instead of "
             + $"**{notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}**{label}: **{ByHowMuch(difference, notation)}**.";
-        return new Prose(text + Sources(outcome, difference, notation) + Singles(outcome, notation));
+        return new Prose(text + Sources(outcome, notation));
     }
 
     /// <summary>A crop left out is the question of <c>decide --drop</c> and has its answer; this is what the records say of it, worked through again.</summary>
@@ -108,6 +108,9 @@ public static class WhatIfSentences
     private static string ByHowMuch(decimal difference, Notation notation) => difference == 0m ? "no difference"
         : $"{notation.InWords(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney)} {(difference > 0m ? "more" : "less")}";
 
+    /// <summary>Where the difference comes from, and which change does most of it; empty where it isn't known.</summary>
+    internal static string Sources(ScenarioOutcome outcome, Notation notation) => outcome.FarmNet.Difference.Value is { } difference ? Sources(outcome, difference, notation) + Singles(outcome, notation) : "";
+
     private static string Sources(ScenarioOutcome outcome, decimal difference, Notation notation)
     {
         List<CropDifference> same = WhatIfTables.Ordered(outcome).Where(crop => crop.NetReturn.Difference.Value is { } moved && moved != 0m && Math.Sign(moved) == Math.Sign(difference)).Take(Leaders).ToList();
@@ -119,13 +122,21 @@ public static class WhatIfSentences
         decimal first = same[0].NetReturn.Difference.Value!.Value;
         if (Math.Abs(first) > Math.Abs(difference))
         {
-            return $" {Phrase.Bold(same[0].Name)} alone makes {WhatIfTables.Signed(first, notation)}; all else together goes the other way, {WhatIfTables.Signed(difference - first, notation)}.";
+            return Alone(outcome, same[0].Name, first, difference - first);
         }
 
         bool most = Math.Abs(first) * 2m > Math.Abs(difference);
         List<CropDifference> told = most ? same.Take(1).ToList() : same;
         return $" {(most ? "Most of it comes from" : "It is spread wide; the largest parts come from")} "
             + $"{Phrase.List(told.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({WhatIfTables.Signed(crop.NetReturn.Difference.Value!.Value, notation)})"))}.";
+    }
+
+    private static string Alone(ScenarioOutcome outcome, string crop, decimal first, decimal others)
+    {
+        Notation notation = outcome.Before.Notation;
+        // A price moves what is divided by sales, and each crop's part of the payments for shares.
+        string because = outcome.Scenario.Changes.All(change => change.Subject == ScenarioSubject.Price) ? ", because costs divided by sales move between them" : "";
+        return $" {Phrase.Bold(crop)} {(first < 0m ? "loses" : "gains")} {notation.InWords(Math.Abs(first), Look.WholeMoney)}; the others together {(others < 0m ? "lose" : "gain")} {notation.InWords(Math.Abs(others), Look.WholeMoney)}{because}.";
     }
 
     private static string Singles(ScenarioOutcome outcome, Notation notation)

@@ -30,6 +30,9 @@ public static class BudgetLines
         new(BudgetLine.NetReturn, "net return", null, 0),
     ];
 
+    // The lines each is made of, top to bottom.
+    private static readonly Declared[][] Parts = Array.ConvertAll(Lines, line => Array.FindAll(Lines, part => part.Parent == line.Line));
+
     /// <summary>All lines, top to bottom.</summary>
     public static IReadOnlyList<BudgetLine> All { get; } = Array.ConvertAll(Lines, line => line.Line);
 
@@ -69,10 +72,24 @@ public static class BudgetLines
 
     /// <summary>Why a line isn't known; of several reasons the first from the top of the budget.</summary>
     internal static string? Missing(BudgetLine line, Availability known) => Lines[(int)line].Unknown is { } unknown ? unknown(known)
-        : Lines.Where(part => part.Parent == line).Select(part => Missing(part.Line, known)).FirstOrDefault(reason => reason is not null);
+        : Array.ConvertAll(Parts[(int)line], part => Missing(part.Line, known)).FirstOrDefault(reason => reason is not null);
 
-    private static Money Amount(BudgetLine line, BudgetSums sums) => Lines[(int)line].Own is { } own ? own(sums)
-        : Lines.Where(part => part.Parent == line).Aggregate(Money.Zero, (sum, part) => part.Sign > 0 ? sum + Amount(part.Line, sums) : sum - Amount(part.Line, sums));
+    /// <summary>The money of a line, whether or not it is known.</summary>
+    internal static Money Amount(BudgetLine line, BudgetSums sums)
+    {
+        if (Lines[(int)line].Own is { } own)
+        {
+            return own(sums);
+        }
+
+        Money sum = Money.Zero;
+        foreach (Declared part in Parts[(int)line])
+        {
+            sum = part.Sign > 0 ? sum + Amount(part.Line, sums) : sum - Amount(part.Line, sums);
+        }
+
+        return sum;
+    }
 
     private sealed record Declared(
         BudgetLine Line, string Name, BudgetLine? Parent, int Sign, Func<Availability, string?>? Unknown = null, Func<BudgetSums, Money>? Own = null);

@@ -55,19 +55,19 @@ public sealed class EnterpriseBudget
     public Money OutputNotSold => Output - Sums.SoldValue;
 
     /// <summary>Hired and imputed owner labor.</summary>
-    public Money LaborCost => Line(BudgetLine.Labor).Amount;
+    public Money LaborCost => BudgetLines.Amount(BudgetLine.Labor, Sums);
 
     /// <summary>Output less materials and selling.</summary>
-    public Money GrossMargin => Line(BudgetLine.GrossMargin).Amount;
+    public Money GrossMargin => BudgetLines.Amount(BudgetLine.GrossMargin, Sums);
 
     /// <summary>Gross margin less labor.</summary>
-    public Money MarginAfterLabor => Line(BudgetLine.MarginAfterLabor).Amount;
+    public Money MarginAfterLabor => BudgetLines.Amount(BudgetLine.MarginAfterLabor, Sums);
 
     /// <summary>Margin after labor less infrastructure.</summary>
-    public Money MarginAfterInfrastructure => Line(BudgetLine.MarginAfterInfrastructure).Amount;
+    public Money MarginAfterInfrastructure => BudgetLines.Amount(BudgetLine.MarginAfterInfrastructure, Sums);
 
     /// <summary>Margin after infrastructure less overhead; see <see cref="Availability.NetReturnLabel"/> for what it leaves out.</summary>
-    public Money NetReturn => Line(BudgetLine.NetReturn).Amount;
+    public Money NetReturn => BudgetLines.Amount(BudgetLine.NetReturn, Sums);
 
     /// <summary>All cost lines together.</summary>
     public Money TotalCost => Output - NetReturn;

@@ -6,7 +6,7 @@ namespace FarmEconomics.Budgets;
 
 /// <summary>
 /// The second door after opening a records folder: traces all years once, then reviews any crop year of them.
-/// Not safe to share between threads while seasons are being reviewed.
+/// Several threads may ask for seasons; what is worked out from one of them beyond its own figures belongs to one thread.
 /// </summary>
 public sealed class FarmReview
 {
@@ -74,12 +74,15 @@ public sealed class FarmReview
             IdleCapacity = idle ?? Records.Settings.IdleCapacity,
         };
         (int, SharingMethod, IdleCapacity) key = (cropYear, settings.SharingMethod, settings.IdleCapacity);
-        if (!seasons.TryGetValue(key, out SeasonReview? season))
+        lock (seasons)
         {
-            seasons[key] = season = new SeasonReview(Charges, cropYear, settings);
-        }
+            if (!seasons.TryGetValue(key, out SeasonReview? season))
+            {
+                seasons[key] = season = new SeasonReview(Charges, cropYear, settings);
+            }
 
-        return season;
+            return season;
+        }
     }
 
     private List<int> FindRecordedYears()

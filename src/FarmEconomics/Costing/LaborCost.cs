@@ -18,9 +18,12 @@ internal sealed class LaborCost
     private readonly FarmRecords records;
     private readonly List<Charge> charges;
     private readonly List<Problem> problems;
-    private readonly Dictionary<LaborUse, Money> amounts = [];
-    private readonly Dictionary<LaborUse, Money> burdens = [];
-    private readonly HashSet<LaborUse> imputedHired = [];
+    private readonly LaborTable table;
+
+    // By row of labor.
+    private readonly Money?[] amounts;
+    private readonly Money[] burdens;
+    private readonly bool[] imputedHired;
 
     internal LaborCost(FarmTrace trace, BooksRouter books, List<Charge> charges, List<Problem> problems)
     {
@@ -28,6 +31,8 @@ internal sealed class LaborCost
         records = trace.Records;
         this.charges = charges;
         this.problems = problems;
+        table = trace.LaborTable;
+        (amounts, burdens, imputedHired) = (new Money?[table.Uses.Length], new Money[table.Uses.Length], new bool[table.Uses.Length]);
         PayHired(books);
         ImputeOwners();
         foreach (List<Charge> piece in RowRanges.Map(trace.Labor.Count, Follow))
@@ -43,12 +48,12 @@ internal sealed class LaborCost
     internal HashSet<int> YearsWithoutHiredWage { get; } = [];
 
     /// <summary>What hours cost; null while not available (no wage known).</summary>
-    internal Money? AmountOf(LaborUse use) => amounts.TryGetValue(use, out Money amount) ? amount : null;
+    internal Money? AmountOf(LaborUse use) => amounts[use.Place];
 
     /// <summary>Their part of what the books paid on top of wages, where the wages themselves are worked out from hours.</summary>
-    internal Money BurdenOf(LaborUse use) => burdens.GetValueOrDefault(use);
+    internal Money BurdenOf(LaborUse use) => burdens[use.Place];
 
-    internal bool IsImputed(LaborUse use) => imputedHired.Contains(use);
+    internal bool IsImputed(LaborUse use) => imputedHired[use.Place];
 
     private void PayHired(BooksRouter books)
     {
@@ -71,7 +76,14 @@ internal sealed class LaborCost
             Money[] parts = LargestRemainder.Split(total, hired.ConvertAll(use => use.Hours));
             for (int i = 0; i < parts.Length; i++)
             {
-                (wages ? amounts : burdens)[hired[i]] = parts[i];
+                if (wages)
+                {
+                    amounts[hired[i].Place] = parts[i];
+                }
+                else
+                {
+                    burdens[hired[i].Place] = parts[i];
+                }
             }
 
             if (wages)
@@ -84,7 +96,7 @@ internal sealed class LaborCost
         {
             if (books.YearsWithWages.Contains(year.Key))
             {
-                CountAtNoCost(year.Key, year.Where(use => !amounts.ContainsKey(use)).ToList());
+                CountAtNoCost(year.Key, year.Where(use => amounts[use.Place] is null).ToList());
             }
             else
             {
@@ -99,7 +111,7 @@ internal sealed class LaborCost
         bool told = false;
         foreach (LaborUse use in unpaid)
         {
-            amounts[use] = Money.Zero;
+            amounts[use.Place] = Money.Zero;
             if (use.Hours > 0m && !told)
             {
                 problems.Add(CostingProblems.HoursWithoutMoney(use.Origin.Source, year));
@@ -115,16 +127,16 @@ internal sealed class LaborCost
         bool paid = false;
         foreach (LaborUse use in hired)
         {
-            if (use.Origin is LaborRow row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
+            if (use.Logged is { } row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
             {
-                amounts[use] = Money.Rounded(use.Hours * wage * (1m + (percent / 100m)));
-                imputedHired.Add(use);
-                paid |= amounts[use] != Money.Zero;
+                amounts[use.Place] = Money.Rounded(use.Hours * wage * (1m + (percent / 100m)));
+                imputedHired[use.Place] = true;
+                paid |= amounts[use.Place] != Money.Zero;
                 continue;
             }
 
             YearsWithoutHiredWage.Add(year);
-            if (use.Origin is LaborRow unpaid)
+            if (use.Logged is { } unpaid)
             {
                 problems.Add(TracingProblems.NoHiredWage(unpaid));
             }
@@ -143,7 +155,7 @@ internal sealed class LaborCost
         decimal wages = 0m;
         foreach (LaborUse use in hired)
         {
-            if (use.Origin is LaborRow row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
+            if (use.Logged is { } row && records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
             {
                 hours += use.Hours;
                 wages += use.Hours * wage;
@@ -167,18 +179,18 @@ internal sealed class LaborCost
     {
         bool told = false;
         if (records.Settings.UnpaidHours == UnpaidHours.None
-            && trace.Labor.FirstOrDefault(use => use is { Kind: WorkerKind.Owner, Hours: > 0m, Origin: LaborRow }) is { } after)
+            && Array.Find(table.Uses, use => use is { Kind: WorkerKind.Owner, Hours: > 0m, IsAdded: false }) is { Hours: > 0m } after)
         {
-            problems.Add(CostingProblems.UnpaidHoursAfterAll((LaborRow)after.Origin, after.Window));
+            problems.Add(CostingProblems.UnpaidHoursAfterAll(records.Labor[after.Row], after.Window));
         }
 
         foreach (LaborUse use in trace.Labor.Where(use => use.Kind == WorkerKind.Owner))
         {
-            LaborRow? logged = use.Origin is LaborRow origin ? origin : null;
+            LaborRow? logged = use.Logged;
             decimal? wage = (logged is { } row ? records.WorkerOn(row.Worker, row.Date).Wage : null) ?? records.Settings.OwnerWage;
             if (wage is { } value)
             {
-                amounts[use] = Money.Rounded(use.Hours * value);
+                amounts[use.Place] = Money.Rounded(use.Hours * value);
                 continue;
             }
 
@@ -193,46 +205,64 @@ internal sealed class LaborCost
 
     private List<Charge> Follow(int from, int to)
     {
-        List<Charge> own = [];
+        List<Charge> own = new(table.First[to] - table.First[from]);
         for (int i = from; i < to; i++)
         {
-            Follow(trace.Labor[i], own);
+            Follow(i, own);
         }
 
         return own;
     }
 
-    private void Follow(LaborUse use, List<Charge> own)
+    private void Follow(int use, List<Charge> own)
     {
         // A row of no hours has no money either: there is nothing to follow.
-        List<decimal> weights = use.PartList.ConvertAll(part => part.Weight);
-        Money[] parts = AmountOf(use) is { } amount && amount != Money.Zero ? LargestRemainder.Split(amount, weights) : new Money[weights.Count];
-        bool imputed = use.Kind == WorkerKind.Owner || imputedHired.Contains(use);
-        for (int i = 0; i < parts.Length; i++)
+        (int first, int end) = (table.First[use], table.First[use + 1]);
+        bool imputed = table.Uses[use].Kind == WorkerKind.Owner || imputedHired[use];
+        Money[]? parts = PartsOf(amounts[use] ?? Money.Zero, first, end);
+        for (int share = first; share < end; share++)
         {
-            own.Add(ChargeOf(use.PartList[i], parts[i], use.PartList[i].Hours, imputed));
+            own.Add(ChargeOf(share, parts?[share - first] ?? Money.Zero, table.Shares[share].Hours, imputed));
         }
 
-        if (BurdenOf(use) is var burden && burden != Money.Zero)
+        // Beside wages worked out from hours: money of the books, so it is told apart.
+        Money[]? over = PartsOf(burdens[use], first, end);
+        for (int share = first; over is not null && share < end; share++)
         {
-            // Beside wages worked out from hours: money of the books, so it is told apart.
-            Money[] over = LargestRemainder.Split(burden, weights);
-            own.AddRange(use.PartList.Select((part, i) => ChargeOf(part, over[i], hours: 0m, imputed: false)));
+            own.Add(ChargeOf(share, over[share - first], hours: 0m, imputed: false));
         }
     }
 
-    private static Charge ChargeOf(LaborPart part, Money amount, decimal hours, bool imputed)
+    /// <summary>Money of a row by the weights its hours went by; null for no money.</summary>
+    private Money[]? PartsOf(Money money, int first, int end)
     {
-        LaborUse use = part.Use;
-        return new Charge(use.Origin, use.Window, use.Kind == WorkerKind.Owner ? CostStream.OwnerLabor : CostStream.HiredLabor, amount)
+        if (money == Money.Zero || end - first == 1)
         {
-            Enterprise = part.Enterprise,
-            Pool = part.Pool,
-            Outside = part.Enterprise is null && part.Pool is null ? Outside.NotAssigned : null,
+            return money == Money.Zero ? null : [money];
+        }
+
+        decimal[] weights = new decimal[end - first];
+        for (int i = 0; i < weights.Length; i++)
+        {
+            weights[i] = table.Shares[first + i].Weight;
+        }
+
+        return LargestRemainder.Split(money, weights);
+    }
+
+    private Charge ChargeOf(int share, Money amount, decimal hours, bool imputed)
+    {
+        LaborHours use = table.Uses[table.Shares[share].Use];
+        (Enterprise? enterprise, Pool? pool) = (table.EnterpriseOf(share), table.PoolOf(share));
+        return new Charge(table.Origin(table.Shares[share].Use), use.Window, use.Kind == WorkerKind.Owner ? CostStream.OwnerLabor : CostStream.HiredLabor, amount)
+        {
+            Enterprise = enterprise,
+            Pool = pool,
+            Outside = enterprise is null && pool is null ? Outside.NotAssigned : null,
             Line = StatementLine.Labor,
             Stage = use.Stage,
-            VariesWith = use is { Added: true, Stage: Stage.Overhead } ? CostDriver.Length : StageBehavior.Of(use.Stage, namesCrop: part.Enterprise is not null),
-            Estimated = part.Estimated,
+            VariesWith = use is { IsAdded: true, Stage: Stage.Overhead } ? CostDriver.Length : StageBehavior.Of(use.Stage, namesCrop: enterprise is not null),
+            Estimated = table.Shares[share].Estimated,
             Hours = hours,
             Imputed = imputed,
         };

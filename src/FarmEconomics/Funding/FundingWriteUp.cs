@@ -117,7 +117,7 @@ public sealed class FundingWriteUp
 
     /// <summary>Why the line of credit can't be told; null where it can.</summary>
     public string? LineUnknown => Line is not null ? null
-        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? NoOpeningCash : "line_percent, the interest on a line of credit, is not given");
+        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? NoOpeningCash : "the interest on one isn't given (line_percent)");
 
     /// <summary>Every asset: what a new one costs a year, and up to which repairs it pays to keep the old one.</summary>
     public IReadOnlyList<ReplacementCost> Replacement => ReplacementCost.All(Season, Period.End.AddDays(-1));

@@ -68,7 +68,7 @@ public sealed class TaxStatement
 
     /// <summary>Net profit or loss (line 34); not available while an asset has no class.</summary>
     public Units.Rate NetProfit => WithoutClass is { Count: > 0 } missing
-        ? Units.Rate.NotAvailable($"no depreciation class for {string.Join(", ", missing.Select(asset => asset.Asset))}")
+        ? Units.Rate.NotAvailable(NoClass([.. missing.Select(asset => asset.Asset.Trim())]))
         : Units.Rate.Known(NetBeforeDepreciation - DepreciationOfGivenClasses);
 
     /// <summary>Makes the statement.</summary>
@@ -105,6 +105,11 @@ public sealed class TaxStatement
         return new TaxStatement(book, depreciation, lines);
     }
 
+    private const int MostNamed = 3;
+
+    private static string NoClass(List<string> assets) =>
+        $"no depreciation class for {(assets.Count <= MostNamed ? string.Join(", ", assets) : $"{assets.Count} assets")}";
+
     private static void AddDepreciation(List<TaxStatementLine> lines, IReadOnlyList<AssetDepreciation> depreciation, int year, List<CashEntry> bookedAsExpense)
     {
         if (depreciation.Count > 0)
@@ -112,7 +117,7 @@ public sealed class TaxStatement
             List<string> missing = depreciation.Where(asset => asset.In(year) is null).Select(asset => asset.Asset.Asset).ToList();
             decimal sum = depreciation.Sum(asset => asset.In(year) ?? 0m);
             decimal? known = missing.Count > 0 && sum == 0m ? null : sum;
-            lines.Add(new TaxStatementLine(TaxLines.Depreciation, TaxLines.Depreciation.Name, known, missing.Count == 0 ? null : $"no depreciation class for {string.Join(", ", missing)}", []));
+            lines.Add(new TaxStatementLine(TaxLines.Depreciation, TaxLines.Depreciation.Name, known, missing.Count == 0 ? null : NoClass(missing), []));
         }
 
         if (bookedAsExpense.Count > 0)

@@ -48,6 +48,12 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
             "Perennials: what establishing a bed-foot cost up to the first bearing season, where the records begin later; blank: from the records.")
         { Range = NumberRanges.PriceFromZero, Unit = ColumnUnits.Currency });
 
+    internal static readonly NumberColumn KcIniColumn = Declared.Number(Water("kc_ini", "Need of water over that of grass while the soil is bare"));
+    internal static readonly NumberColumn KcMidColumn = Declared.Number(Water("kc_mid", "The same while the crop covers the ground"));
+    internal static readonly NumberColumn KcEndColumn = Declared.Number(Water("kc_end", "The same on the last day"));
+    internal static readonly NumberColumn KyColumn = Declared.Number(
+        Water("ky", "Part of the yield lost for each part of its need it didn't get, over a season"));
+
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<CropRow>();
 
@@ -83,6 +89,22 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
 
     /// <summary>What establishing a bed-foot of a perennial cost; blank: from the records.</summary>
     public decimal? EstablishmentCost => EstablishmentCostColumn.Maybe(Home, Index);
+
+    /// <summary>Crop coefficient of the first stage; blank: the published table's.</summary>
+    public decimal? KcIni => KcIniColumn.Maybe(Home, Index);
+
+    /// <summary>Crop coefficient of mid-season; blank: the published table's.</summary>
+    public decimal? KcMid => KcMidColumn.Maybe(Home, Index);
+
+    /// <summary>Crop coefficient of the last day; blank: the published table's.</summary>
+    public decimal? KcEnd => KcEndColumn.Maybe(Home, Index);
+
+    /// <summary>Yield response to water over a season; blank: the published table's.</summary>
+    public decimal? Ky => KyColumn.Maybe(Home, Index);
+
+    private static ColumnSchema Water(string name, string about) =>
+        new(name, ColumnType.Number, $"{about}; blank: as published for the crop.")
+        { Range = new NumberRange(0.01m, 3m) { OrZero = true }, Unit = "ratio" };
 
     /// <inheritdoc/>
     public static CropRow At(RecordTable table, int index) => new(table, index);

@@ -129,6 +129,12 @@ public sealed record FarmSettings
     /// <summary>How far tracing goes in matching sales, harvests and plantings. Not a setting of the table; printed among the assumptions.</summary>
     public TracingLimits Limits { get; init; } = new();
 
+    /// <summary>Where the farm lies, for its need of water.</summary>
+    public FarmSite Site { get; init; } = new();
+
+    /// <summary>The farm's own supply of electricity.</summary>
+    public PowerSupply Supply { get; init; } = new();
+
     /// <summary>Closing date of the review; null: the last date in the records.</summary>
     public DateOnly? AsOf { get; init; }
 

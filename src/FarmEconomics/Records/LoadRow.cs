@@ -31,6 +31,9 @@ public readonly record struct LoadRow(RecordTable Home, int Index) : IRecordRow<
         { Required = true, Range = new NumberRange(0m, 24m), Unit = "hours" });
     internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day.") { Required = true });
     internal static readonly DayColumn ToColumn = Declared.Date(new("to", ColumnType.Date, "Last day, included.") { Required = true });
+    internal static readonly NumberColumn ShedOrderColumn = Declared.Number(
+        new("shed_order", ColumnType.Number, "When power is short, 1 gives way first; blank: by what it protects, a cold store last.")
+        { Range = new NumberRange(1m, 1_000m) });
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<LoadRow>();
@@ -55,6 +58,9 @@ public readonly record struct LoadRow(RecordTable Home, int Index) : IRecordRow<
 
     /// <summary>Last day, included.</summary>
     public DateOnly To => ToColumn.Of(Home, Index);
+
+    /// <summary>Its place when loads give way, lower first; blank: by what it protects.</summary>
+    public decimal? ShedOrder => ShedOrderColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>
     public static LoadRow At(RecordTable table, int index) => new(table, index);

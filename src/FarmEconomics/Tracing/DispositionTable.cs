@@ -25,13 +25,13 @@ internal enum DispositionMarks : byte
 internal sealed class DispositionTable
 {
     private readonly ChannelKind[] kinds;
-    private readonly decimal[] feePercents;
+    private readonly ChannelFee[] fees;
 
     internal DispositionTable(FarmRecords records)
     {
         Records = records;
         kinds = [.. records.Channels.Select(channel => channel.Kind)];
-        feePercents = [.. records.Channels.Select(channel => channel.IsSold || channel.Kind == ChannelKind.Other ? channel.Row.FeePercent ?? 0m : 0m)];
+        fees = [.. records.Channels.Select(channel => new ChannelFee(channel.IsSold || channel.Kind == ChannelKind.Other ? channel.Row.FeePercent ?? 0m : 0m))];
         int count = records.Sales.Count;
         int[] crops = new int[count];
         int[] days = new int[count];
@@ -83,11 +83,7 @@ internal sealed class DispositionTable
     internal bool IsSold(int place) => Kind(place) is var kind && (IsSold(kind) || (kind == ChannelKind.Other && HasOwnValue(place)));
 
     /// <summary>Cents.</summary>
-    internal long Fee(int place)
-    {
-        decimal percent = feePercents[Channel[place]];
-        return percent == 0m || Amount[place] == 0 ? 0 : ExactUnits.Cents(Units.Money.Rounded(ExactUnits.Money(Amount[place]).Amount * percent / 100m).Amount);
-    }
+    internal long Fee(int place) => fees[Channel[place]].Of(Amount[place]);
 
     /// <summary>The places of what was sold or used from a day to before another, by date, then file order.</summary>
     internal ArraySegment<int> PlacesOfDays(int from, int to)

@@ -47,14 +47,7 @@ internal sealed class DispositionValuer
     private void Value(int crop, CropProblems problems)
     {
         (int first, int end) = (table.Layout.Starts[crop], table.Layout.Starts[crop + 1]);
-        for (int i = first; i < end; i++)
-        {
-            if (table.HasOwnValue(i) && table.Kind(i) is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale)
-            {
-                Prices.Realise(crop, table, i);
-            }
-        }
-
+        Prices.Realise(crop, table);
         for (int i = first; i < end; i++)
         {
             long own = table.Amount[i];

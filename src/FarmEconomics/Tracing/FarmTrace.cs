@@ -20,14 +20,15 @@ public sealed class FarmTrace
         Ledger = new LotLedger(records, Calendar, ProblemList);
         Valuer = new DispositionValuer(records, Ledger, ProblemList);
         Work = new StageWork(Calendar, Ledger);
-        Labor = HoursTracer.Of(records, Calendar, Work, ProblemList);
+        LaborTable = HoursTracer.Of(records, Calendar, Work, ProblemList);
+        Labor = LaborTable.Views();
         lotsByYear = new(() => ByYearOf(Ledger.Lots.Layout.ByDate, lot => Enterprises[Ledger.Lots.Enterprise[lot]].CropYear));
         partsByYear = new(() => ByYearOf(PartsByDate(), Ledger.Parts.CropYear));
         totals = new(() => YearTotals.Of(Ledger));
         unitDays = new(() => UnitDays.Of(Ledger));
-        foreach (LaborUse use in Labor)
+        for (int use = 0; use < LaborTable.Uses.Length; use++)
         {
-            LaborByWindow.Add(use.Window, use);
+            LaborByWindow.Add(LaborTable.Uses[use].Window, Labor[use]);
         }
     }
 
@@ -60,6 +61,8 @@ public sealed class FarmTrace
 
     /// <summary>What tracing found wrong or weak.</summary>
     public IReadOnlyList<Problem> Problems => ProblemList;
+
+    internal LaborTable LaborTable { get; }
 
     /// <summary>Labor by the crop-year window of its day.</summary>
     internal ByYear<LaborUse> LaborByWindow { get; } = new();

@@ -1,5 +1,4 @@
 using FarmEconomics.Records;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
 
@@ -12,7 +11,8 @@ internal sealed class HoursTracer
     private readonly PlantingCalendar calendar;
     private readonly StageWork work;
     private readonly List<Problem> problems = [];
-    private readonly List<LaborUse> unplaced = [];
+    private readonly LaborBuilder built = new();
+    private readonly List<int> unplaced = [];
 
     private HoursTracer(FarmRecords records, PlantingCalendar calendar, StageWork work, int from, int to)
     {
@@ -21,32 +21,32 @@ internal sealed class HoursTracer
         this.work = work;
         for (int i = from; i < to; i++)
         {
-            Uses.Add(Trace(records.Labor[i]));
+            Trace(i);
         }
     }
 
-    private List<LaborUse> Uses { get; } = [];
-
     /// <summary>All labor: logged rows in file order, then hours added from standards.</summary>
-    internal static List<LaborUse> Of(FarmRecords records, PlantingCalendar calendar, StageWork work, List<Problem> problems)
+    internal static LaborTable Of(FarmRecords records, PlantingCalendar calendar, StageWork work, List<Problem> problems)
     {
-        List<LaborUse> uses = new(records.Labor.Count);
-        List<LaborUse> unplaced = [];
+        LaborBuilder all = new();
+        List<int> unplaced = [];
         foreach (HoursTracer piece in RowRanges.Map(records.Labor.Count, (from, to) => new HoursTracer(records, calendar, work.Another(), from, to)))
         {
-            uses.AddRange(piece.Uses);
-            unplaced.AddRange(piece.unplaced);
+            int before = all.Uses.Count;
+            unplaced.AddRange(piece.unplaced.Select(use => use + before));
+            all.Add(piece.built);
             problems.AddRange(piece.problems);
         }
 
-        new StandardHours(records, calendar, uses, unplaced).Fill();
-        return uses;
+        new StandardHours(records, calendar, all, unplaced).Fill();
+        return new LaborTable(records, calendar.Enterprises, all);
     }
 
-    private LaborUse Trace(LaborRow row)
+    private void Trace(int index)
     {
+        LaborRow row = records.Labor[index];
         TaskRow task = records.Task(row.Task);
-        LaborUse use = new(row, task.Stage, records.WorkerOn(row.Worker, row.Date).Kind, row.Hours, records.Settings.WindowOf(row.Date), added: false);
+        int use = built.Add(new LaborHours(index, task.Stage, records.WorkerOn(row.Worker, row.Date).Kind, row.Hours, records.Settings.WindowOf(row.Date)));
         if (!string.IsNullOrWhiteSpace(row.Planting))
         {
             Enterprise? enterprise = records.FindPlanting(row.Planting) is { } planting ? calendar.EnterpriseOf(planting, row.Date) : null;
@@ -55,7 +55,7 @@ internal sealed class HoursTracer
                 problems.Add(TracingProblems.PlantingAfterClose(row.Source, row.Planting, null));
             }
 
-            use.PartList.Add(new LaborPart(use, enterprise, null, row.Hours, Estimated: false));
+            built.Place(use, enterprise?.Index ?? LaborTable.NotAssigned);
         }
         else if (!string.IsNullOrWhiteSpace(row.Crop))
         {
@@ -78,46 +78,31 @@ internal sealed class HoursTracer
             // Goes to the stage's work pool unless a time standard says which crops it was for.
             unplaced.Add(use);
         }
-
-        return use;
     }
 
-    private void TraceCrop(LaborUse use, LaborRow row, Crop crop)
+    private void TraceCrop(int use, LaborRow row, Crop crop)
     {
-        List<(Enterprise Enterprise, decimal Weight)> weights = work.At(crop, use.Stage, row.Date);
+        (Stage stage, int window) = (built.Uses[use].Stage, built.Uses[use].Window);
+        List<(Enterprise Enterprise, decimal Weight)> weights = work.At(crop, stage, row.Date);
         if (weights.Count == 0)
         {
-            if (work.YearWithPlanting(crop, use.Window) is not { } year)
+            if (work.YearWithPlanting(crop, window) is not { } year)
             {
-                problems.Add(TracingProblems.NoCropYear(row.Source, "crop", crop, use.Window, null));
-                use.PartList.Add(new LaborPart(use, null, null, row.Hours, Estimated: false));
+                problems.Add(TracingProblems.NoCropYear(row.Source, "crop", crop, window, null));
+                built.Place(use, LaborTable.NotAssigned);
                 return;
             }
 
-            if (year != use.Window)
+            if (year != window)
             {
-                problems.Add(TracingProblems.LaterCropYear(row.Source, "crop", crop, use.Window, year));
+                problems.Add(TracingProblems.LaterCropYear(row.Source, "crop", crop, window, year));
             }
 
             weights = work.OfYear(crop, year);
         }
 
-        Spread(use, weights, use.Hours, estimated: false);
+        built.Spread(use, weights, estimated: false);
     }
 
-    /// <summary>Spreads hours over enterprises by weight, in units of 10^-8; they sum to the hours exactly.</summary>
-    internal static void Spread(LaborUse use, List<(Enterprise Enterprise, decimal Weight)> weights, decimal hours, bool estimated)
-    {
-        decimal[] parts = LargestRemainder.SplitExactly(hours, weights.ConvertAll(item => item.Weight));
-        for (int i = 0; i < parts.Length; i++)
-        {
-            if (parts[i] != 0m)
-            {
-                use.PartList.Add(new LaborPart(use, weights[i].Enterprise, null, parts[i], estimated) { Weight = weights[i].Weight });
-            }
-        }
-    }
-
-    internal static void ToPool(LaborUse use, Pool pool) =>
-        use.PartList.Add(new LaborPart(use, null, pool, use.Hours, Estimated: false));
+    private void ToPool(int use, Pool pool) => built.Place(use, LaborTable.OfPool(pool));
 }

@@ -2,41 +2,61 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Tracing;
 
-/// <summary>A row of the labor table, or hours filled in from a standard, with where its hours went.</summary>
-public sealed class LaborUse
+/// <summary>
+/// A row of the labor table, or hours filled in from a standard, with where its hours went. A view of a row of columns; the default value
+/// is of none.
+/// </summary>
+public readonly record struct LaborUse
 {
-    internal LaborUse(IRecordRow origin, Stage stage, WorkerKind kind, decimal hours, int window, bool added)
+    private readonly LaborTable table;
+
+    internal LaborUse(LaborTable table, int place)
     {
-        Origin = origin;
-        Stage = stage;
-        Kind = kind;
-        Hours = hours;
-        Window = window;
-        Added = added;
+        this.table = table;
+        Place = place;
     }
 
     /// <summary>The labor row, or the row of the standard or control total that the hours were filled in from.</summary>
-    public IRecordRow Origin { get; }
+    public IRecordRow Origin => table.Origin(Place);
 
     /// <summary>The stage of the task.</summary>
-    public Stage Stage { get; }
+    public Stage Stage => table.Uses[Place].Stage;
 
     /// <summary>Who worked.</summary>
-    public WorkerKind Kind { get; }
+    public WorkerKind Kind => table.Uses[Place].Kind;
 
     /// <summary>Hours.</summary>
-    public decimal Hours { get; }
+    public decimal Hours => table.Uses[Place].Hours;
 
     /// <summary>The crop-year window of the day.</summary>
-    public int Window { get; }
+    public int Window => table.Uses[Place].Window;
 
     /// <summary>True when no log stands behind the hours: they were added from a standard.</summary>
-    public bool Added { get; }
+    public bool Added => table.Uses[Place].IsAdded;
 
     /// <summary>Where the hours went; they sum to <see cref="Hours"/>.</summary>
-    public IReadOnlyList<LaborPart> Parts => PartList;
+    public IReadOnlyList<LaborPart> Parts
+    {
+        get
+        {
+            LaborPart[] parts = new LaborPart[table.First[Place + 1] - table.First[Place]];
+            for (int i = 0; i < parts.Length; i++)
+            {
+                parts[i] = table.PartAt(this, table.First[Place] + i);
+            }
 
-    internal List<LaborPart> PartList { get; } = new(1);
+            return parts;
+        }
+    }
+
+    internal int Place { get; }
+
+    /// <summary>The logged row; null for hours that were added.</summary>
+    internal LaborRow? Logged => table.Logged(Place);
+
+    /// <summary>What it is.</summary>
+    /// <returns>The stage, who worked and the hours.</returns>
+    public override string ToString() => table is null ? "" : $"{Stage} {Kind} {Notation.Default.Text($"{Hours:0.##}")}";
 }
 
 /// <summary>A part of a labor row's hours.</summary>

@@ -13,8 +13,8 @@ internal sealed class ListPrices
 
     // By crop; inside, by channel, with prices of no channel last. Each crop is worked by itself.
     private readonly List<(DateOnly From, (decimal Amount, decimal Quantity) Price)>?[][] lists;
-    private readonly Dictionary<(int Channel, int Window), (long Cents, Int128 Quantity)>[] realised;
-    private readonly (long Cents, Int128 Quantity)[] realisedAnywhere;
+    private readonly Dictionary<int, Realised[]>[] realised;
+    private readonly Realised[] realisedAnywhere;
     private readonly int[] sources;
 
     internal ListPrices(FarmRecords records)
@@ -22,8 +22,8 @@ internal sealed class ListPrices
         this.records = records;
         NoChannel = records.Channels.Count;
         lists = [.. records.Crops.Select(_ => new List<(DateOnly, (decimal, decimal))>?[NoChannel + 1])];
-        realised = [.. records.Crops.Select(_ => new Dictionary<(int, int), (long, Int128)>())];
-        realisedAnywhere = new (long, Int128)[records.Crops.Count];
+        realised = [.. records.Crops.Select(_ => new Dictionary<int, Realised[]>())];
+        realisedAnywhere = new Realised[records.Crops.Count];
         sources = [.. records.Channels.Select(channel => (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? channel : records.Channel(channel.Row.ValuesFrom)).Index)];
         foreach (PriceRow row in records.Tables.Prices)
         {
@@ -40,21 +40,32 @@ internal sealed class ListPrices
 
     private int NoChannel { get; }
 
-    /// <summary>Adds a priced sale to the averages.</summary>
-    internal void Realise(int crop, DispositionTable table, int place)
+    /// <summary>Adds the priced sales of a crop to the averages; they lie by date.</summary>
+    internal void Realise(int crop, DispositionTable table)
     {
-        long quantity = table.Quantity[place];
-        if (quantity <= 0)
+        Realised[] sums = [];
+        int until = int.MinValue;
+        for (int i = table.Layout.Starts[crop]; i < table.Layout.Starts[crop + 1]; i++)
         {
-            return;
+            if (!table.HasOwnValue(i) || table.Kind(i) is not (ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale) || table.Quantity[i] <= 0)
+            {
+                continue;
+            }
+
+            if (table.Day[i] >= until)
+            {
+                int window = records.Settings.WindowOf(DateOnly.FromDayNumber(table.Day[i]));
+                until = records.Settings.EndOf(window).DayNumber;
+                realised[crop][window] = sums = new Realised[NoChannel];
+            }
+
+            sums[table.Channel[i]].Add(table.Amount[i], table.Quantity[i]);
         }
 
-        (int, int) key = (table.Channel[place], records.Settings.WindowOf(DateOnly.FromDayNumber(table.Day[place])));
-        ref (long Cents, Int128 Quantity) sum = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(realised[crop], key, out _);
-        sum.Cents += table.Amount[place];
-        sum.Quantity += quantity;
-        realisedAnywhere[crop].Cents += table.Amount[place];
-        realisedAnywhere[crop].Quantity += quantity;
+        foreach (Realised sum in realised[crop].Values.SelectMany(window => window))
+        {
+            realisedAnywhere[crop].Add(sum);
+        }
     }
 
     /// <summary>List price per unit of the crop for goods leaving a channel on a day; null when nothing tells.</summary>
@@ -71,20 +82,22 @@ internal sealed class ListPrices
 
     private (decimal Amount, decimal Quantity)? Find(int crop, int channel, DateOnly day) =>
         FromList(crop, channel, day)
-        ?? Average(realised[crop].GetValueOrDefault((sources[channel], records.Settings.WindowOf(day))))
-        ?? Average(realisedAnywhere[crop]);
+        ?? (realised[crop].TryGetValue(records.Settings.WindowOf(day), out Realised[]? sums) ? sums[sources[channel]].Average : null)
+        ?? realisedAnywhere[crop].Average;
 
     /// <summary>List price for stock on hand, which has no channel yet: so much money for so many units.</summary>
     internal (decimal Amount, decimal Quantity)? PerUnitOnHand(Crop crop, DateOnly day) =>
         Newest(crop.Index, NoChannel, day)
         ?? records.Channels.Where(channel => channel.IsPriced).Select(channel => Newest(crop.Index, channel.Index, day)).FirstOrDefault(price => price is not null)
-        ?? Average(realisedAnywhere[crop.Index]);
+        ?? realisedAnywhere[crop.Index].Average;
 
     /// <summary>The value of a disposition in cents; null when nothing tells.</summary>
     internal long? Value(int crop, DispositionTable table, int place) =>
-        Find(crop, table.Channel[place], DateOnly.FromDayNumber(table.Day[place])) is { } price
-            ? ExactUnits.Cents(ExactUnits.Value(table.Quantity[place]) * price.Amount / price.Quantity) // multiplied first, so that half a cent stays one
-            : null;
+        Find(crop, table.Channel[place], DateOnly.FromDayNumber(table.Day[place])) is { } price ? Worth(ExactUnits.Value(table.Quantity[place]), price) : null;
+
+    // Multiplied first, so that half a cent stays one; nearly every price is of one unit.
+    private static long Worth(decimal quantity, (decimal Amount, decimal Quantity) price) =>
+        ExactUnits.Cents(price.Quantity == 1m ? quantity * price.Amount : quantity * price.Amount / price.Quantity);
 
     private (decimal Amount, decimal Quantity)? Newest(int crop, int channel, DateOnly day)
     {
@@ -105,6 +118,17 @@ internal sealed class ListPrices
         return best?.Price;
     }
 
-    private static (decimal Amount, decimal Quantity)? Average((long Cents, Int128 Quantity) sum) =>
-        sum.Quantity > 0 ? (ExactUnits.Money(sum.Cents).Amount, ExactUnits.Value(sum.Quantity)) : null;
+    /// <summary>What priced sales brought, and how much was sold, in units of 10^-8.</summary>
+    private struct Realised
+    {
+        private long cents;
+        private Int128 quantity;
+
+        internal readonly (decimal Amount, decimal Quantity)? Average =>
+            quantity > 0 ? (ExactUnits.Money(cents).Amount, ExactUnits.Value(quantity)) : null;
+
+        internal void Add(long amount, long units) => (cents, quantity) = (cents + amount, quantity + units);
+
+        internal void Add(Realised other) => (cents, quantity) = (cents + other.cents, quantity + other.quantity);
+    }
 }

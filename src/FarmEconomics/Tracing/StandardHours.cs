@@ -13,22 +13,22 @@ internal sealed class StandardHours
 
     private readonly FarmRecords records;
     private readonly PlantingCalendar calendar;
-    private readonly List<LaborUse> uses;
-    private readonly List<LaborUse> unplaced;
+    private readonly LaborBuilder labor;
+    private readonly List<int> unplaced;
     private readonly Lazy<HashSet<int>> yearsWithWages;
 
-    internal StandardHours(FarmRecords records, PlantingCalendar calendar, List<LaborUse> uses, List<LaborUse> unplaced)
+    internal StandardHours(FarmRecords records, PlantingCalendar calendar, LaborBuilder labor, List<int> unplaced)
     {
         this.records = records;
         this.calendar = calendar;
-        this.uses = uses;
+        this.labor = labor;
         this.unplaced = unplaced;
         yearsWithWages = new(() => BookYears.WithWages(records, calendar));
     }
 
     internal void Fill()
     {
-        Dictionary<(int Window, Stage Stage), List<LaborUse>> waiting = unplaced.GroupBy(use => (use.Window, use.Stage))
+        Dictionary<(int Window, Stage Stage), List<int>> waiting = unplaced.GroupBy(Span)
             .ToDictionary(group => group.Key, group => group.ToList());
         HashSet<(int Window, Stage Stage)> done = [];
         foreach (Stage stage in records.Tables.LaborStandards.Select(row => row.Stage).Distinct().Order().ToList())
@@ -42,16 +42,18 @@ internal sealed class StandardHours
             }
         }
 
-        foreach (LaborUse use in unplaced)
+        foreach (int use in unplaced)
         {
-            if (!done.Contains((use.Window, use.Stage)))
+            if (!done.Contains(Span(use)))
             {
-                HoursTracer.ToPool(use, records.WorkPool(use.Stage));
+                labor.Place(use, LaborTable.OfPool(records.WorkPool(labor.Uses[use].Stage)));
             }
         }
     }
 
-    private bool FillStage(int window, Stage stage, List<LaborUse> waiting)
+    private (int Window, Stage Stage) Span(int use) => (labor.Uses[use].Window, labor.Uses[use].Stage);
+
+    private bool FillStage(int window, Stage stage, List<int> waiting)
     {
         List<(Enterprise Enterprise, decimal Weight)> standard = Weights(window, stage);
         if (standard.Count == 0)
@@ -59,23 +61,22 @@ internal sealed class StandardHours
             return false;
         }
 
-        foreach (LaborUse use in waiting)
+        foreach (int use in waiting)
         {
-            HoursTracer.Spread(use, standard, use.Hours, estimated: true);
+            labor.Spread(use, standard, estimated: true);
         }
 
         List<TotalRow> controls = ControlTotals(records, window, stage);
         if (controls.Count > 0)
         {
-            decimal logged = uses.Where(use => use.Window == window && use.Stage == stage && !use.Added).Sum(use => use.Hours);
+            decimal logged = labor.Uses.Where(use => use.Window == window && use.Stage == stage && !use.IsAdded).Sum(use => use.Hours);
             Add(controls[0], WhoWorked(window), window, stage, standard, controls.Sum(control => control.Amount) - logged);
         }
         else if (waiting.Count == 0 && !TookNoLabor(window))
         {
             // A stage nobody logged at all for a planting takes the standard itself; a planting with logged hours needs none.
-            HashSet<Enterprise> logged = uses.Where(use => use.Stage == stage).SelectMany(use => use.PartList)
-                .Select(part => part.Enterprise).OfType<Enterprise>().ToHashSet();
-            List<(Enterprise Enterprise, decimal Weight)> missing = standard.FindAll(item => !logged.Contains(item.Enterprise));
+            HashSet<int> logged = labor.Shares.Where(share => labor.Uses[share.Use].Stage == stage && share.Target >= 0).Select(share => share.Target).ToHashSet();
+            List<(Enterprise Enterprise, decimal Weight)> missing = standard.FindAll(item => !logged.Contains(item.Enterprise.Index));
             foreach ((Enterprise enterprise, decimal hours) in missing)
             {
                 LaborStandardRow row = records.Tables.LaborStandards.First(candidate => candidate.Stage == stage && records.Crop(candidate.Crop) == enterprise.Crop);
@@ -100,9 +101,7 @@ internal sealed class StandardHours
     {
         if (hours > 0m)
         {
-            LaborUse use = new(origin, stage, kind, hours, window, added: true);
-            HoursTracer.Spread(use, weights, hours, estimated: true);
-            uses.Add(use);
+            labor.Spread(labor.Add(origin, stage, kind, hours, window), weights, estimated: true);
         }
     }
 

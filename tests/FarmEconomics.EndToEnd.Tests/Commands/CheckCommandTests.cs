@@ -71,7 +71,7 @@ public class CheckCommandTests
         ProgramRun run = await Program.RunAsync("--help");
 
         Assert.Equal(0, run.ExitCode);
-        foreach (string word in new[] { "check", "review", "explain", "Exit code 0", "only ever read" })
+        foreach (string word in new[] { "check", "review", "explain", "Exit code 0", "only read your records" })
         {
             Assert.Contains(word, run.Output, StringComparison.Ordinal);
         }

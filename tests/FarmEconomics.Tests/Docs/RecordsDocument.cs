@@ -98,11 +98,18 @@ internal static class RecordsDocument
         - `charges.csv`: crop_year, pool, crop, amount: what each crop was charged by each pool of origin, adding up to to_crops
         - `statement.csv`: crop_year, line, amount: the statement of the whole farm
         - `reconciliation.csv`: crop_year, check, left, right, difference: the proof, every difference 0.00
-        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh), name, counted_by (week, told by its
+        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh, water), name, counted_by (week, told by its
           Monday, or day), from, in_use, limit, bed_feet, bed_feet_limit (for beds, on the mean of the week's days), limit_from (limits, beds,
-          most ever), short (yes, no), not_checked (why)
+          most ever, panels and battery), short (yes, no), not_checked (why)
         - `short_crops.csv`: crop_year, what, name, crop, contribution, used_while_short, unit, contribution_per_unit, for beds bed_foot_weeks and
           contribution_per_bed_foot_week: what the plantings that used it while it was short added to the farm; one list per what and name
+        - `water_weeks.csv`: crop_year, week (its Monday), gallons_needed, gallons_limit, gallons_put_on, days_short, lost_at_limit,
+          lost_as_watered; headings alone where weather or blocks are not written
+        - `water_crops.csv`: crop_year, crop, contribution, gallons_needed, contribution_per_1000_gallons, lost_at_limit, lost_as_watered, ky,
+          ky_from (given, published, similar crop, not listed)
+        - `power_months.csv`: crop_year, month, kwh_wanted, kwh_made, kwh_spilled, days_short, kwh_generated, kwh_short, and the kWh that one kWh
+          of battery or one kW of panels more would have saved in that month, and one less lost
+        - `power_loads.csv`: crop_year, load, gives_way (the lower the sooner), protects, kwh_wanted, kwh_went_without, days
         - `picked.csv`: crop_year, crop, unit, week (Monday of the week it was picked in), fate (sold, on hand, eaten, other use, given away, thrown
           out, past keeping, culled), channel, days_held, quantity, at_price, packing_and_fees, worth: all that was picked, each part once
         - `sowings.csv`: crop_year, crop, planting, sown (else the day in the bed), net_return, paid (yes, no), then price,

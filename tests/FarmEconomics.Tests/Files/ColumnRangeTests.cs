@@ -8,6 +8,7 @@ using FarmEconomics.Funding;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Pricing;
@@ -125,7 +126,7 @@ public class ColumnRangeTests
         }
 
         FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review!, year, farm.Review!.Records.Tables.Funding.Select(row => row.Project).FirstOrDefault(), FundingAssumptions.Parse("", ""));
-        Assert.NotEmpty(WriteUpReport.Html(writeUp));
+        Assert.NotEmpty(LenderReport.Html(writeUp));
     }
 
     // One farm with every table, every column filled.
@@ -154,10 +155,10 @@ public class ColumnRangeTests
 
     private static readonly Dictionary<string, string[]> Small = new()
     {
-        ["farm"] = ["setting,value", "owner_wage,20", "interest_percent,6"],
-        ["crops"] = ["crop,unit,storage_days,store,water_need,units_per_crate,perennial", "lettuce,head,7,cold room,1,24,no", "kale,bunch,5,cold room,1.5,20,no"],
+        ["farm"] = ["setting,value", "owner_wage,20", "interest_percent,6", "latitude,45", "panel_kw,2", "panel_yield,1;2;3;4;5;5;5;4;3;2;1;1", "battery_kwh,10"],
+        ["crops"] = ["crop,unit,storage_days,store,water_need,units_per_crate,perennial,kc_ini,kc_mid,kc_end,ky", "lettuce,head,7,cold room,1,24,no,0.7,1,0.95,1", "kale,bunch,5,cold room,1.5,20,no,,,,"],
         ["units"] = ["crop,unit,base_units", "lettuce,case,24"],
-        ["beds"] = ["bed,length_ft,width_in,structure,from,to", "A1,100,36,tunnel,2024-01-01,2026-12-31", "A2,100,36,,,"],
+        ["beds"] = ["bed,length_ft,width_in,block,structure,from,to", "A1,100,36,North,tunnel,2024-01-01,2026-12-31", "A2,100,36,South,,,"],
         ["plantings"] = ["planting,crop,bed,bed_feet,in_bed,out_of_bed,sown,trays,crop_year", "L1,lettuce,A1,50,2025-04-01,2025-06-01,2025-03-01,4,2025", "K1,kale,A2,50,2025-04-01,2025-10-01,2025-03-01,3,"],
         ["harvests"] = ["date,crop,planting,quantity,unit,culled", "2025-05-10,,L1,40,,2", "2025-05-11,,L1,2,case,1", "2025-06-10,kale,,30,,1"],
         ["sales"] = ["date,crop,channel,quantity,unit,unit_price,amount,planting", "2025-05-10,lettuce,market,20,,1.5,,L1", "2025-05-12,lettuce,market,1,case,,40,", "2025-06-10,kale,market,10,,,25,", "2025-06-10,kale,box,10,,,,", "2025-06-11,kale,home,2,,,,"],
@@ -173,9 +174,13 @@ public class ColumnRangeTests
         ["categories"] = ["category,class,statement_line,tax_line,pool,varies_with", "netting,operating,materials,Supplies,fertility and crop supplies,area"],
         ["pools"] = ["pool,basis,statement_line,structure,capacity,varies_with", "cold room,crate-days,infrastructure,,100,nothing", "power,measured,infrastructure,,1000,nothing", "tunnel,bed-foot-days,infrastructure,tunnel,,area"],
         ["use"] = ["pool,user,quantity,crop_year", "power,lettuce,10,2025", "power,tunnel,5,", "power,household,3,2025"],
-        ["loads"] = ["load,pool,user,watts,hours_per_day,from,to", "compressor,power,cold room,600,8,2025-04-01,2025-10-31"],
+        ["loads"] = ["load,pool,user,watts,hours_per_day,from,to,shed_order", "compressor,power,cold room,600,8,2025-04-01,2025-10-31,2"],
         ["assets"] = ["asset,pool,in_service,cost,life_years,salvage,farm_percent,grant,repairs_percent,insurance_tax_percent,retired", "cooler,cold room,2022-03-01,4000,10,200,90,500,2,1,2030-01-01", "panels,power,2020-01-01,9000,20,0,100,1000,1,0.5,"],
         ["limits"] = ["limit,amount,unit,from,to", "labor,60,hours a week,2025-01-01,2025-12-31"],
+        ["weather"] = ["date,rain_in,tmin_f,tmax_f,et0_in,solar_mj,wind_mph,dewpoint_f", "2025-06-01,0.2,50,80,,20,4,55", "2025-06-02,,51,82,0.2,,,"],
+        ["watering"] = ["date,block,bed,gallons,sprinkler_hours", "2025-06-01,North,,300,", "2025-06-02,,A2,,12"],
+        ["blocks"] = ["block,soil_water_in_ft,efficiency_percent,sprinkler_gph,set_gallons", "North,1.5,70,60,", "South,2,80,90,400"],
+        ["power_made"] = ["date,pool,kwh,generator_hours", "2025-06-01,power,9,1"],
         ["totals"] = ["table,measure,amount,from,to,tolerance", "labor,hours:harvest,100,2025-01-01,2025-12-31,1", "sales,quantity,100,,,1"],
         ["loans"] = ["loan,principal,annual_percent,years,payments_per_year,first_payment,repayment,asset", "note,5000,5.25,10,12,2022-04-01,level-payment,cooler"],
         ["balances"] = ["date,item,class,amount", "2025-12-31,cash,current-asset,3000", "2024-12-31,cash,current-asset,2000", "2025-12-31,note,long-term-liability,3000"],

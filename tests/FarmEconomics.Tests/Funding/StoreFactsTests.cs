@@ -52,7 +52,7 @@ public class StoreFactsTests
     [Fact]
     public void Of_PanelsWithoutACapacity_KnowsNoPriceOfPower()
     {
-        StoreFacts facts = Facts(farm => farm.Spend("2025-06-01", 24m, "utilities", pool: "power").Asset("panels", "power", "2025-01-01", 1000m, 10m));
+        StoreFacts facts = Facts(farm => farm.Spend("2025-06-01", 24m, "repairs", pool: "power").Asset("panels", "power", "2025-01-01", 1000m, 10m));
 
         Assert.Contains("capacity of power", facts.PowerPrice.Each.Reason, StringComparison.Ordinal);
     }

@@ -10,8 +10,9 @@ public class RoomOrderTests
     /// <summary>The rooms of all projects, in the order data flows.</summary>
     private static readonly string[] Rooms =
     [
-        "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Decisions", "FarmEconomics.Planning",
-        "FarmEconomics.Pricing", "FarmEconomics.Funding", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page",
+        "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Water",
+        "FarmEconomics.Decisions", "FarmEconomics.Planning", "FarmEconomics.Pricing", "FarmEconomics.Funding", "FarmEconomics.Files", "FarmEconomics.Reports",
+        "FarmEconomics.Notebooks", "FarmEconomics.Page",
     ];
 
     private static readonly string[] Projects = ["FarmEconomics", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page"];

@@ -18,6 +18,9 @@ internal static class Fixture
 
     internal static decimal Number(this JsonElement element, string name) => element.GetProperty(name).Number();
 
+    /// <summary>A physical figure, as a double.</summary>
+    internal static double Double(this JsonElement element, string name) => element.GetProperty(name).GetDouble();
+
     internal static decimal Number(this JsonElement element) =>
         element.ValueKind == JsonValueKind.String ? decimal.Parse(element.GetString()!, CultureInfo.InvariantCulture) : element.GetDecimal();
 

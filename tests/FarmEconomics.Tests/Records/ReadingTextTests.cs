@@ -71,6 +71,22 @@ public class ReadingTextTests
         Assert.False(BasisWords.TryParse("bed-feet:harvest", out _));
     }
 
+    private const string Months = "1; 1; 1,5; 2; 3; 4; 5; 4; 3; 2; 1; 1";
+
+    private static MonthFigures TwelveMonths() => new([1m, 1m, 1.5m, 2m, 3m, 4m, 5m, 4m, 3m, 2m, 1m, 1m]);
+
+    [Theory]
+    [InlineData("1;2;3")]
+    [InlineData("1;1;1;1;1;1;1;1;1;1;1;1;1")]
+    [InlineData("1;1;1;1;1;1;1;1;1;1;1;x")]
+    [InlineData("1;1;1;1;1;1;1;1;1;1;1;-1")]
+    public void FarmSettings_MonthFigures_AreTwelve(string value)
+    {
+        FarmSettings settings = new();
+        Assert.Same(settings, FarmSettingsReader.Apply(settings, "climate", value, out Problem? problem));
+        Assert.Equal("E121", problem!.Code);
+    }
+
     [Fact]
     public void FarmSettings_EverySetting_TakesAValueAndRefusesNonsense()
     {
@@ -80,7 +96,9 @@ public class ReadingTextTests
             ("interest_percent", "5"), ("standard_bed_width_in", "36"), ("closing_stock", "ignore"), ("ownership_method", "depreciation-and-interest"),
             ("idle_capacity", "spread"), ("as_of", "2025-12-31"), ("date_format", "DD/MM/YYYY"), ("decimal_mark", ","),
             ("length_unit", "m"), ("standard_bed_width_cm", "80"), ("unpaid_hours", "none"), ("hired_hours_can_be_cut", "no"), ("buy_in_percent", "120"),
-            ("price_change_percent", "3"),
+            ("price_change_percent", "3"), ("latitude", "44,5"), ("altitude", "300"), ("climate", Months), ("panel_kw", "3"), ("panel_yield", Months),
+            ("battery_kwh", "20"), ("battery_usable_percent", "60"), ("battery_efficiency_percent", "90"), ("generator_kw", "2,5"),
+            ("generator_cost_per_kwh", "0,80"),
         ];
         var settings = new FarmSettings();
         foreach ((string name, string value) in values)
@@ -112,6 +130,17 @@ public class ReadingTextTests
                 HiredHoursCanBeCut = false,
                 BuyInPercent = 120m,
                 PriceChangePercent = 3m,
+                Site = new FarmSite { Latitude = 44.5m, Altitude = 300m, Climate = TwelveMonths() },
+                Supply = new PowerSupply
+                {
+                    PanelKw = 3m,
+                    PanelYield = TwelveMonths(),
+                    BatteryKwh = 20m,
+                    BatteryUsablePercent = 60m,
+                    BatteryEfficiencyPercent = 90m,
+                    GeneratorKw = 2.5m,
+                    GeneratorCostPerKwh = 0.8m,
+                },
             },
             settings);
         foreach ((string name, _) in values.Skip(1))

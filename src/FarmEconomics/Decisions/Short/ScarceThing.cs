@@ -26,6 +26,9 @@ public enum ScarceKind
 
     /// <summary>Electricity in kWh, day by day.</summary>
     Power,
+
+    /// <summary>Water for the beds in gallons, or liters, day by day.</summary>
+    Water,
 }
 
 /// <summary>Where a limit comes from.</summary>
@@ -39,6 +42,9 @@ public enum LimitSource
 
     /// <summary>The most ever worked in a week on record.</summary>
     MostEver,
+
+    /// <summary>What panels made that day and the battery held.</summary>
+    Supply,
 }
 
 /// <summary>How much of something was used in one week or on one day.</summary>
@@ -93,6 +99,7 @@ public sealed class ScarceThing
         ScarceKind.Crates => "crate-day",
         ScarceKind.Trays => "tray-day",
         ScarceKind.Power => "kWh",
+        ScarceKind.Water => "gallon",
         _ => "hour",
     };
 

@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
+using FarmEconomics.Water.Power;
 
 namespace FarmEconomics.Decisions.Short;
 
@@ -48,12 +49,19 @@ internal sealed class TraysAndPower
         }
     }
 
-    internal IEnumerable<ThingUse> Power(List<NotChecked> notChecked)
+    internal IEnumerable<ThingUse> Power(PowerSeason supply, List<NotChecked> notChecked)
     {
         List<Pool?> limited = [.. limits.PoolsOf(ScarceKind.Power)];
+        if (limited.Count == 0 && supply.WhyUnknown is null)
+        {
+            yield return new ThingUse(new ScarceThing(ScarceKind.Power, supply.Pool!, [.. supply.Days.Select((day, i) => Span(supply.First.AddDays(i), day))],
+                shortAt), _ => []);
+            yield break;
+        }
+
         if (limited.Count == 0 && season.Records.Tables.Loads.Count > 0)
         {
-            notChecked.Add(new NotChecked("kWh", "no row of limits says how many there are a day"));
+            notChecked.Add(new NotChecked("kWh", $"no row of limits says how many there are a day, and {supply.WhyUnknown}"));
         }
 
         foreach (Pool? pool in limited)
@@ -71,6 +79,13 @@ internal sealed class TraysAndPower
             yield return new ThingUse(new ScarceThing(ScarceKind.Power, pool?.Name ?? "kWh", Spans(ScarceKind.Power, pool, line.ByDay()),
                 shortAt), _ => []);
         }
+    }
+
+    // What there was: what panels made, and what the battery held that morning.
+    private static ScarceSpan Span(DateOnly date, PowerDay day)
+    {
+        decimal there = (decimal)(day.Made + day.Held + day.FromBattery - day.Stored);
+        return new ScarceSpan(date, (decimal)day.Load, Math.Max(there, 0.0001m), LimitSource.Supply);
     }
 
     private List<ScarceSpan> Spans(ScarceKind kind, Pool? pool, decimal[] byDay)

@@ -22,6 +22,7 @@ public sealed class WhatWasShort
     {
         Season = costs.Season;
         ShortAt = shortAt;
+        WaterAndPower = WaterAndPower.Of(costs);
         SeasonDays days = new(Season);
         WrittenLimits limits = new(Season.Records);
         List<NotChecked> notChecked = [];
@@ -39,7 +40,8 @@ public sealed class WhatWasShort
         found.AddRange(new StoreCrates(Season).Find(days, limits, shortAt, notChecked));
         TraysAndPower rest = new(Season, days, limits, shortAt);
         found.AddRange(rest.Trays(notChecked));
-        found.AddRange(rest.Power(notChecked));
+        found.AddRange(rest.Power(WaterAndPower.Power, notChecked));
+        found.AddRange(DailyWater.Find(WaterAndPower, days, limits, shortAt, notChecked));
         foreach (ThingUse use in found)
         {
             use.Thing.Crops = use.Thing.Short.Count == 0 ? [] : Ranked(costs, use.On(days.ShortDays(use.Thing)));
@@ -55,7 +57,10 @@ public sealed class WhatWasShort
     /// <summary>The part of a limit from which on something is short, above 0.</summary>
     public decimal ShortAt { get; }
 
-    /// <summary>What was held against a limit: beds by cover, hours, stores, trays, power.</summary>
+    /// <summary>The season's water and power.</summary>
+    public WaterAndPower WaterAndPower { get; }
+
+    /// <summary>What was held against a limit: beds by cover, hours, stores, trays, power, water.</summary>
     public IReadOnlyList<ScarceThing> Things { get; }
 
     /// <summary>What was short at least once.</summary>

@@ -4,7 +4,7 @@ namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
 /// The rows of the limits table, each laid to what it limits: a pool by its name (a store: crates; a pool shared out by tray-days: trays;
-/// one with loads: kWh), else labor, own labor, hired labor or kWh.
+/// one with loads: kWh), else labor, own labor, hired labor, kWh, or water a day.
 /// What is left over can't be checked.
 /// </summary>
 internal sealed class WrittenLimits
@@ -69,6 +69,7 @@ internal sealed class WrittenLimits
         ? Says(name, "own") ? ScarceKind.OwnHours : Says(name, "hired") ? ScarceKind.HiredHours : ScarceKind.Hours
         : Says(name, "kWh") ? ScarceKind.Power
         : Says(name, "trays") ? ScarceKind.Trays
+        : Says(name, "water") && Says(unit, "day") ? ScarceKind.Water
         : null;
 
     private static bool Says(string text, string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);

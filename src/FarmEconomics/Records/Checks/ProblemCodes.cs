@@ -144,6 +144,9 @@ public static class ProblemCodes
     /// <summary>Unknown asset.</summary>
     public const string UnknownAsset = "E213";
 
+    /// <summary>Unknown block.</summary>
+    public const string UnknownBlock = "E215";
+
     /// <summary>More than one of crop, planting, channel, pool.</summary>
     public const string TwoTags = "E220";
 
@@ -191,6 +194,9 @@ public static class ProblemCodes
 
     /// <summary>A year or quarter of a project that isn't whole.</summary>
     public const string ProjectQuarter = "E237";
+
+    /// <summary>Lowest temperature above the highest.</summary>
+    public const string TemperatureOrder = "E235";
 
     /// <summary>An alias of a table without aliases.</summary>
     public const string AliasOfNothing = "E240";

@@ -60,6 +60,7 @@ public static class FarmSettingsReader
             (s, v) => DateText.NormalizeFormat(v) is { } format ? s with { DateFormat = format } : null),
         new("decimal_mark", "`.` or `,`", ".", "The decimal mark of numbers in all files.",
             (s, v) => v is "." or "," ? s with { DecimalMark = v[0] } : null),
+        .. SupplySettings.All,
     ];
 
     /// <summary>The settings a farm can use: the bed width has one name in inches and one in centimeters.</summary>
@@ -141,7 +142,7 @@ public static class FarmSettingsReader
     private static string OneOf<T>()
         where T : struct, Enum => string.Join(" or ", Words.All<T>());
 
-    private static decimal? Number(FarmSettings settings, string text, ColumnSchema column) =>
+    internal static decimal? Number(FarmSettings settings, string text, ColumnSchema column) =>
         text.Length > 0 && NumberText.Read(text, column, settings.DecimalMark, out decimal value) == NumberFault.None && column.Range!.Holds(value) ? value : null;
 
     private static FarmSettings? ApplyCropYearStart(FarmSettings settings, string text) =>

@@ -45,6 +45,9 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <summary>The name the column has on a farm that measures in meters; null: the same.</summary>
     public string? MetricName { get; init; }
 
+    /// <summary>The unit the column has there; null: that of a length, or the same.</summary>
+    public string? MetricUnit { get; init; }
+
     /// <summary>The name as it is matched: without case, spaces, hyphens and underscores.</summary>
     public string Key { get; } = HeadingKey.Of(Name);
 
@@ -67,7 +70,7 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     public ColumnSchema For(LengthUnit unit) => unit == LengthUnit.Ft ? this : new(NameFor(unit), Type, unit.Label(Description))
     {
         Required = Required,
-        Unit = Unit switch { "ft" => unit.Short(), "in" => unit.WidthShort(), _ => Unit },
+        Unit = MetricUnit ?? Unit switch { "ft" => unit.Short(), "in" => unit.WidthShort(), _ => Unit },
         Allowed = [.. Allowed.Select(word => unit.Label(word))],
         RefersTo = RefersTo,
         Several = Several,

@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.CompilerServices;
 
 namespace FarmEconomics.Records.Storage;
@@ -25,7 +24,7 @@ internal abstract class Cells
 
 /// <summary>Values of one fixed size.</summary>
 internal abstract class Cells<T> : Cells
-    where T : unmanaged, IBinaryInteger<T>
+    where T : unmanaged
 {
     private T[] values = [];
 
@@ -47,8 +46,6 @@ internal abstract class Cells<T> : Cells
             values[row] = value;
         }
     }
-
-    public override long Raw(int row) => long.CreateTruncating(this[row]);
 
     public override void Resize(int rows) => Array.Resize(ref values, rows);
 
@@ -82,17 +79,28 @@ internal abstract class Cells<T> : Cells
 }
 
 /// <summary>Texts, by their number in the pool.</summary>
-internal sealed class TextCells : Cells<int>;
+internal sealed class TextCells : Cells<int>
+{
+    public override long Raw(int row) => this[row];
+}
 
 /// <summary>Days: the day number and 1.</summary>
 internal sealed class DayCells : Cells<int>
 {
     /// <summary>The day number as <see cref="DateOnly.DayNumber"/> has it; -1 for a blank.</summary>
     public int DayNumber(int row) => this[row] - 1;
+
+    public override long Raw(int row) => this[row];
 }
 
 /// <summary>Years; 0 is a blank.</summary>
-internal sealed class YearCells : Cells<short>;
+internal sealed class YearCells : Cells<short>
+{
+    public override long Raw(int row) => this[row];
+}
 
 /// <summary>Words of a fixed list, or yes and no, by their place in it and 1.</summary>
-internal sealed class CodeCells : Cells<byte>;
+internal sealed class CodeCells : Cells<byte>
+{
+    public override long Raw(int row) => this[row];
+}

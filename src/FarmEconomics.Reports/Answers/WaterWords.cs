@@ -1,0 +1,221 @@
+using System.Globalization;
+using FarmEconomics.Decisions.Short;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using FarmEconomics.Units;
+using FarmEconomics.Water;
+using FarmEconomics.Water.Power;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>The sentences and figures of the page on water and power.</summary>
+internal sealed class WaterWords(WaterAndPower supply)
+{
+    private const double Least = 0.5;
+
+    private readonly Notation notation = supply.Season.Notation;
+    private readonly WaterSeason? water = supply.Water;
+    private readonly PowerSeason power = supply.Power;
+
+    /// <summary>The day of the season that lost most at the limit, or as watered; null where none lost anything.</summary>
+    internal DateOnly? WorstDay => water?.WorstDay;
+
+    internal string Headline
+    {
+        get
+        {
+            if (water is null)
+            {
+                return power.WhyUnknown is null ? PowerHeading : "What is written about water and power is not enough to tell what it cost";
+            }
+
+            string lost = water.LostAsWatered is { } asWatered ? $", and as you watered cost {Money(asWatered)}"
+                : water.LostAtLimit is { } atLimit ? $" and cost {Money(atLimit)}" : "";
+            return water.DaysShort > 0 ? $"Water ran short on {notation.Count(water.DaysShort, "day")}{Months(water)}{lost}"
+                : water.HasLimit ? $"The limit kept no water back{(water.LostAsWatered is { } anyway ? $"; as you watered, drought cost {Money(anyway)}" : "")}"
+                : water.LostAsWatered is { } only ? $"Drought cost {Money(only)} as you watered"
+                : $"The beds needed up to {Volume(Peak)} a week";
+        }
+    }
+
+    internal Prose Why
+    {
+        get
+        {
+            if (water is null)
+            {
+                return new Prose($"Water: {supply.Farm.WhyUnknown}. {(power.WhyUnknown is { } why ? $"Power: {why}." : "")}");
+            }
+
+            double? weekly = water.Weeks.Max(week => week.Limit);
+            string need = weekly is { } limit ? $"The beds needed up to {Volume(Peak)} a week; the limit gives {Volume(limit)}."
+                : $"The beds needed up to {Volume(Peak)} a week; no row of limits.csv says how much water there is a day.";
+            string saved = water is { LostAsWatered: { } put, LostAtLimit: { } best } && put - best > Least
+                ? $" Watered in the order of the daily list, the same limit would have lost {Money(best)}: {Money(put - best)} less." : "";
+            return new Prose(need + saved);
+        }
+    }
+
+    internal string? HowSure
+    {
+        get
+        {
+            if (water is null)
+            {
+                return null;
+            }
+
+            int unknown = supply.Farm.Log.Unknown.Count(week => supply.Season.Settings.WindowOf(week.Monday) == supply.Season.CropYear);
+            string log = !water.HasLog ? "no watering is written" : unknown == 0 ? "watering is written for every week"
+                : $"{notation.Count(unknown, "block-week")} without a note count as watered full";
+            bool measured = supply.Farm.Weather.Sources.Any(source => source.Source is EtSource.Station or EtSource.PenmanMonteith);
+            return $"Crop need from published tables and your {(measured ? "station" : "temperatures")}; {log}.";
+        }
+    }
+
+    internal FiguresBlock Figures
+    {
+        get
+        {
+            List<KeyFigure> figures = [];
+            if (water is not null)
+            {
+                figures.Add(new KeyFigure("days-short", notation.Number(water.DaysShort, Look.Count), (decimal)water.DaysShort,
+                    water.HasLimit ? "days on which the limit kept water back" : "no limit is written"));
+                figures.Add(Of("lost", water.LostAtLimit, "of harvest lost at the limit, less what it would have cost to pick and sell"));
+                figures.Add(Of("saved-by-more", (double?)supply.SavedByMore.Value,
+                    notation.Text($"a season, from {supply.LimitStep} gallons a day more; as much less would cost {Worth(supply.LostByLess)}")));
+            }
+
+            if (power.WhyUnknown is null)
+            {
+                figures.Add(new KeyFigure("power-days-short", notation.Number(power.DaysShort, Look.Count), (decimal)power.DaysShort, "days sun and battery didn't do"));
+            }
+
+            return new FiguresBlock(WaterBlock.Figures, figures);
+        }
+    }
+
+    internal string WeeksHeading => water!.HasLimit
+        ? $"{Phrase.Sentence(notation.Count(water.Weeks.Count(IsOver), "week"))} went over the limit" : "What the beds needed, week by week";
+
+    internal string WeeksCaption => notation.Text($"Gallons needed a week, {supply.Season.CropYear}. Rust: above the limit. d: days short.");
+
+    internal BarList WeekBars => new($"Water needed by week of {supply.Season.CropYear}",
+        [.. water!.Weeks.Where(week => week.Needed > supply.LitersPerUnit).Select(week => new Bar(Day(week.Monday), Units(week.Needed),
+            $"{Number(week.Needed)}{(week.DaysShort > 0 ? $" · {week.DaysShort} d" : "")}",
+            $"Week of {Day(week.Monday)}: {Volume(week.Needed)} needed{(week.LostAtLimit > Least ? $", {Money(week.LostAtLimit.Value)} lost at the limit" : "")}")
+        {
+            IsLoss = IsOver(week),
+        })])
+    {
+        Mark = water.Weeks.Max(week => week.Limit) is { } limit ? Units(limit) : null,
+        MarkText = "limit",
+    };
+
+    internal string PowerHeading => power.WhyUnknown is not null ? "What power cost is not known"
+        : power.DaysShort == 0 ? "Power was not short"
+        : $"Sun and battery didn't do on {notation.Count(power.DaysShort, "day")}, most of them in {power.Months.MaxBy(month => month.Generated + month.Short)!.Month:MMMM}";
+
+    internal Prose Power
+    {
+        get
+        {
+            if (power.WhyUnknown is { } why)
+            {
+                return new Prose($"{Phrase.Sentence(why)}.");
+            }
+
+            string marginal = power.MarginalPerKwh.Value is { } worth ? $"A kilowatt-hour saved was worth {BlockNumber.Of(worth, Look.Rate, notation)} on the mean of the year."
+                : "What a missing kilowatt-hour costs is not written (generator_cost_per_kwh in farm.csv).";
+            if (power.DaysShort == 0)
+            {
+                return new Prose($"A kilowatt-hour saved saves nothing while panels and battery suffice. {Best()}");
+            }
+
+            string missing = power.GeneratorHours is { } hours
+                ? $"The generator made {Kwh(power.Days.Sum(day => day.Generated))} in {notation.Number((decimal)hours, Look.Count)} hours. "
+                : $"{Kwh(power.Missing)} were missing. ";
+            return new Prose($"{missing}{marginal} {Best()}");
+        }
+    }
+
+    internal Prose ToDo
+    {
+        get
+        {
+            List<string> lines = [];
+            if (water is { DaysShort: > 0 } && supply.SavedByMore.Value is { } more)
+            {
+                lines.Add(notation.Text($"- Print the list each dry morning. A tank that adds {supply.LimitStep} gallons a day would save {Money((double)more)} in a season like this one."));
+            }
+
+            if (water is { HasLog: false })
+            {
+                lines.Add("- Write down what you put on (watering.csv): without it nobody knows what the drought cost.");
+            }
+
+            if (supply.Farm.WhyUnknown is { } why)
+            {
+                lines.Add($"- Water: {why}. {Supply.SupplyTables.WhatItWouldTell}");
+            }
+
+            if (power is { WhyUnknown: null, DaysShort: > 0 })
+            {
+                lines.Add($"- When power is short, let {Prose.Text(power.Shed[0].Load.Row.Load)} give way first, {Prose.Text(power.Shed[^1].Load.Row.Load)} last.");
+            }
+
+            return new Prose(lines.Count > 0 ? string.Join('\n', lines) : "Nothing: neither held you back.");
+        }
+    }
+
+    internal Prose Method => new(
+        "Need: reference evapotranspiration of grass times each crop's coefficient over its own dates, less rain; no rain reaches beds under cover. "
+        + "Loss: how far a crop falls short of its water, times how its yield answers to that, times what was still to be picked, less what goes with it. "
+        + "A week without a note between two others counts as watered full, and no loss is told for it. "
+        + "The list looks at the days of watering and the six after. The harvest counts as it was, so a dry season reads a little low. "
+        + $"Power: whole days; panels serve the load, then the battery, then the generator.{Assumed()}");
+
+    private double Peak => water!.Weeks.Count == 0 ? 0 : water.Weeks.Max(week => week.Needed);
+
+    private static bool IsOver(WaterWeek week) => week.Needed > week.Limit;
+
+    private string Best()
+    {
+        double? battery = power.SavedWith(1, 0);
+        double? panels = power.SavedWith(0, 1);
+        return $"One kWh more of battery would have saved {(battery is { } kwh ? Kwh(kwh) : "an unknown amount")} over the year, one kW more of panels {(panels is { } kw ? Kwh(kw) : "an unknown amount")}.";
+    }
+
+    private string Assumed()
+    {
+        string[] crops = [.. supply.Crops.Where(crop => CropWater.Of(crop.Use.Crop).ResponseFrom == WaterFigure.NotListed).Select(crop => crop.Use.Crop.Name)];
+        return crops.Length == 0 ? "" : $" No table tells how {Prose.Text(Phrase.List(crops))} answer to drought: they are taken to lose as much of the yield as of the water.";
+    }
+
+    private static string Months(WaterSeason water)
+    {
+        string[] months = [.. water.Weeks.Where(week => week.DaysShort > 0).Select(week => week.Monday.ToString("MMMM", CultureInfo.InvariantCulture)).Distinct()];
+        return $" of {(months.Length > 2 ? $"{months[0]} to {months[^1]}" : Phrase.List(months))}";
+    }
+
+    private KeyFigure Of(string name, double? value, string words) => value is { } known
+        ? new KeyFigure(name, Money(known), decimal.Round((decimal)known, 2), words) : new KeyFigure(name, "", null, "no limit of water is written in limits.csv");
+
+    private string Worth(Rate money) => money.Value is { } known ? Money((double)known) : "an unknown amount";
+
+    private decimal Units(double liters) => (decimal)(liters / supply.LitersPerUnit);
+
+    private string Number(double liters) => notation.Number(Units(liters), Look.Count);
+
+    private string Volume(double liters) => $"{Number(liters)} {notation.Label("gallons")}";
+
+    private string Kwh(double kwh) => $"{notation.Number((decimal)kwh, kwh < 100 ? Look.Quantity : Look.Count)} kWh";
+
+    private string Money(double money) => BlockNumber.Of((decimal)money, Look.WholeMoney, notation);
+
+    private static string Day(DateOnly day) => day.ToString("MMM d", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,210 @@
+using FarmEconomics.Decisions.Short;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+using FarmEconomics.Reports.Words;
+using FarmEconomics.Water;
+
+namespace FarmEconomics.Reports.Supply;
+
+/// <summary>The list to take to the field: which blocks get how much, which wait, and what that loses.</summary>
+public sealed class WaterList
+{
+    /// <summary>What must be said once wherever water or power is told.</summary>
+    public const string Cautions = "Water rights, wells and wiring follow your local codes and licensed trades.";
+
+    // Under half a unit of the currency a block is not worth a walk.
+    private const double Little = 0.5;
+    private const int MostCrops = 3;
+
+    private readonly WaterAndPower supply;
+    private readonly WaterAtHand hand;
+    private readonly WaterTriage triage;
+    private readonly Notation notation;
+
+    private WaterList(WaterAndPower supply, WaterAtHand hand)
+    {
+        this.supply = supply;
+        this.hand = hand;
+        triage = supply.Triage(hand);
+        notation = supply.Season.Notation;
+    }
+
+    /// <summary>Makes the list.</summary>
+    /// <param name="supply">The farm's water.</param>
+    /// <param name="hand">What there is to water with.</param>
+    /// <returns>The list.</returns>
+    public static WaterList Of(WaterAndPower supply, WaterAtHand hand)
+    {
+        ArgumentNullException.ThrowIfNull(supply);
+        ArgumentNullException.ThrowIfNull(hand);
+        return new WaterList(supply, hand);
+    }
+
+    /// <summary>The answer in a sentence or two.</summary>
+    public string Answer
+    {
+        get
+        {
+            string at = hand.Days == 1 ? Day(hand.From) : $"{Day(hand.From)} to {Day(hand.From.AddDays(hand.Days - 1))}";
+            if (triage.Unwatered < Little)
+            {
+                return $"{at}: nothing loses by going dry until {Day(Until)}.";
+            }
+
+            int first = Watered.Count();
+            return $"{at}: water {notation.Count(first, "block")}, in this order. By {Day(Until)} that loses {Money(triage.Lost)}; "
+                + $"the same depth everywhere would lose {Money(triage.LostEvenly)}, no water at all {Money(triage.Unwatered)}.";
+        }
+    }
+
+    /// <summary>The blocks that get water.</summary>
+    /// <returns>A table.</returns>
+    public ReportTable First()
+    {
+        bool sets = triage.Lines.Any(line => line.Sets is not null);
+        ReportTable table = new ReportTable("Water these, the first first", notation).InOrder().Column("Block").Column("Stands there")
+            .Column(Heading, hand.InSprinklerHours ? Look.Quantity : Look.Count).Column("Saves", Look.WholeMoney)
+            .Column("By each", Look.Rate, per: hand.InSprinklerHours ? "sprinkler-hour" : notation.Label("1,000 gallons"))
+            .Column("Still loses", Look.WholeMoney);
+        if (sets)
+        {
+            table.Column("Whole sets", Look.Count);
+        }
+
+        foreach (TriageLine line in Watered)
+        {
+            List<ReportCell> cells = [line.Block.Name, CropsOf(line.Block), Units(line.Amount), (decimal)line.Saved,
+                (decimal)line.SavedPerUnit * (hand.InSprinklerHours ? 1m : 1000m * (decimal)supply.LitersPerUnit), (decimal)line.Lost];
+            if (sets)
+            {
+                cells.Add(line.Sets is { } count ? count : (ReportCell)"");
+            }
+
+            table.Row(cells);
+        }
+
+        return table;
+    }
+
+    /// <summary>The blocks that wait although they lose by it.</summary>
+    /// <returns>A table; without rows where none does.</returns>
+    public ReportTable Waiting()
+    {
+        ReportTable table = new ReportTable("Leave these", notation).InOrder().Column("Block").Column("Stands there").Column("Loses", Look.WholeMoney)
+            .Column("Would take", hand.InSprinklerHours ? Look.Quantity : Look.Count, Heading.ToLowerInvariant());
+        foreach (TriageLine line in triage.Lines.Except(Watered).Where(line => line.Unwatered >= Little).OrderByDescending(line => line.Unwatered))
+        {
+            table.Row(line.Block.Name, CropsOf(line.Block), (decimal)line.Unwatered, line.Wanted > 0 ? Units(line.Wanted) : (ReportCell)"no water helps by then");
+        }
+
+        return table;
+    }
+
+    /// <summary>What else must be known: what more would save, who loses nothing, what was taken as it is.</summary>
+    public IEnumerable<string> Notes()
+    {
+        if (triage.Unwatered >= Little)
+        {
+            yield return Corner();
+        }
+
+        string fine = string.Join(", ", triage.Lines.Except(Watered).Where(line => line.Unwatered < Little).Select(line => line.Block.Name));
+        if (fine.Length > 0)
+        {
+            yield return $"Next to nothing lost by {Day(Until)} without water: {fine}.";
+        }
+
+        if (triage.Gap >= Little && triage.Lines.Any(line => line.Sets is not null))
+        {
+            yield return $"Could sets be divided, at most {Money(triage.Gap)} more would be saved.";
+        }
+
+        foreach (IGrouping<string, (SowingWater Sowing, string Why)> why in triage.NotRanked.GroupBy(one => one.Why))
+        {
+            yield return $"Not ranked, {why.Key}: {Names(why.Select(one => $"{one.Sowing.Planting.Name} in {one.Sowing.Block.Name}"))}.";
+        }
+
+        foreach (string taken in Taken())
+        {
+            yield return taken;
+        }
+    }
+
+    /// <summary>The list as text.</summary>
+    /// <returns>Lines for a terminal or a sheet of paper.</returns>
+    public string ToPlainText()
+    {
+        List<string> parts = [Answer, ""];
+        parts.AddRange(new[] { First(), Waiting() }.Where(table => table.Rows.Count > 0).Select(table => table.ToPlainText()));
+        parts.AddRange(Notes());
+        return string.Join('\n', parts);
+    }
+
+    private DateOnly Until => hand.From.AddDays(hand.Days + WaterTriage.DaysAfter - 1);
+
+    private IEnumerable<TriageLine> Watered => triage.Lines.Where(line => line.Amount > 0 && line.Saved >= Little);
+
+    private string CropsOf(WaterBlock block)
+    {
+        string[] crops = [.. supply.Farm.Sowings.Where(sowing => sowing.Block.Name == block.Name && sowing.Span.Holds(hand.From))
+            .GroupBy(sowing => sowing.Planting.Crop).OrderByDescending(crop => crop.Sum(sowing => sowing.AreaM2)).Select(crop => crop.Key.Name)];
+        return crops.Length <= MostCrops ? string.Join(", ", crops)
+            : notation.Text($"{string.Join(", ", crops.Take(MostCrops - 1))} and {crops.Length - MostCrops + 1} more");
+    }
+
+    private string Heading => hand.InSprinklerHours ? "Sprinkler-hours" : notation.Label("Gallons");
+
+    private decimal Units(double amount) => (decimal)(hand.InSprinklerHours ? amount : amount / supply.LitersPerUnit);
+
+    private string Corner()
+    {
+        double step = hand.InSprinklerHours ? 1 : supply.LimitStep * supply.LitersPerUnit;
+        double now = triage.SavedWith(hand.Amount);
+        double more = triage.SavedWith(hand.Amount + step) - now;
+        double less = now - triage.SavedWith(hand.Amount - step);
+        string unit = hand.InSprinklerHours ? "One sprinkler-hour" : notation.Text($"{supply.LimitStep} gallons");
+        double left = hand.Amount - triage.Lines.Sum(line => line.Amount);
+        if (more < Little && left > step)
+        {
+            return notation.Text($"{Units(left):#,0} {Heading.ToLowerInvariant()} are left over: more water saves nothing by then.");
+        }
+
+        return $"{unit} more would save {Money(more)}; {(hand.InSprinklerHours ? "one" : "as much")} less would cost {Money(less)}.";
+    }
+
+    private IEnumerable<string> Taken()
+    {
+        FarmWeather weather = supply.Farm.Weather;
+        if (weather.Last < Until)
+        {
+            yield return supply.Season.Settings.Site.Climate is null
+                ? $"Weather after {Day(weather.Last!.Value)} is taken as the mean of the last seven days known, without rain."
+                : $"Weather after {Day(weather.Last!.Value)} is taken as farm.csv says of the month, without rain.";
+        }
+
+        string assumed = Names(triage.Lines.SelectMany(line => supply.Farm.Sowings.Where(sowing => sowing.Block.Name == line.Block.Name && sowing.Span.Holds(hand.From)))
+            .Where(sowing => sowing.Crop.ResponseFrom == WaterFigure.NotListed).Select(sowing => sowing.Planting.Crop.Name));
+        if (assumed.Length > 0)
+        {
+            yield return $"No table tells how {assumed} answer to drought: taken to lose as much of the yield as of the water.";
+        }
+
+        string unknown = Names(supply.Farm.Log.Unknown.Where(week => week.Monday <= hand.From && week.Monday.AddDays(28) > hand.From)
+            .Select(week => $"{week.Block.Name}, week of {Day(week.Monday)}"));
+        if (unknown.Length > 0)
+        {
+            yield return $"No watering is written for these weeks, so they are taken as watered full: {unknown}.";
+        }
+
+        if (!supply.Farm.Log.IsThere)
+        {
+            yield return "There is no watering table: what you put on is not known, and the soil is taken to have had rain alone.";
+        }
+    }
+
+    private static string Names(IEnumerable<string> names) => string.Join("; ", names.Distinct().Order(StringComparer.Ordinal));
+
+    private static string Day(DateOnly day) => day.ToString("MMM d, yyyy");
+
+    private string Money(double money) => notation.InWords((decimal)money, Look.WholeMoney);
+}

@@ -1,0 +1,177 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Records;
+using FarmEconomics.Units;
+using FarmEconomics.Water;
+using FarmEconomics.Water.Power;
+
+namespace FarmEconomics.Decisions.Short;
+
+/// <summary>A crop beside the water it takes.</summary>
+/// <param name="Use">What it takes and lost.</param>
+/// <param name="Contribution">What its sowings in watered blocks added to the farm.</param>
+/// <param name="Needed">Watering they took, in thousands of the farm's unit of volume.</param>
+public sealed record CropWaterMargin(CropWaterUse Use, Rate Contribution, decimal Needed)
+{
+    /// <summary>Contribution per 1,000 gallons, or liters on a farm in meters.</summary>
+    public Rate PerThousand => Contribution.Value is { } money ? Rate.Of(money, Needed, "it took no watering") : Contribution;
+}
+
+/// <summary>
+/// What a season's water and power allowed: need against the limit, what was lost, and what would lift it. Nothing of it enters a budget.
+/// </summary>
+public sealed class WaterAndPower
+{
+    /// <summary>The step of the limit whose worth is told: 100 gallons a day, 400 liters on a farm in meters.</summary>
+    public const int Step = 100;
+
+    private const int MetricStep = 400;
+
+    private readonly WrittenLimits limits;
+    private readonly Lazy<Rate> more;
+    private readonly Lazy<Rate> less;
+
+    private WaterAndPower(SeasonCosts costs)
+    {
+        Season = costs.Season;
+        limits = new WrittenLimits(Season.Records);
+        Worth = SowingWorth.Of(costs);
+        Farm = FarmWater.Of(Season.Trace, Worth.EndOf);
+        Power = PowerSeason.Of(Season.Records, Season.CropYear);
+        more = new(() => LostWith(LimitStep) is { Value: { } lost } ? Rate.Known((decimal)Water!.LostAtLimit!.Value - lost) : LostWith(0));
+        less = new(() => LostWith(-LimitStep) is { Value: { } lost } ? Rate.Known(lost - (decimal)Water!.LostAtLimit!.Value) : LostWith(0));
+        if (Farm.WhyUnknown is null)
+        {
+            Water = WaterSeason.Of(Farm, Season.CropYear, LitersOn, Worth.StillToCome);
+            Crops = [.. CropsOf(costs)];
+        }
+    }
+
+    /// <summary>The season.</summary>
+    public SeasonReview Season { get; }
+
+    /// <summary>What sowings are worth.</summary>
+    public SowingWorth Worth { get; }
+
+    /// <summary>The farm's blocks, weather and watering.</summary>
+    public FarmWater Farm { get; }
+
+    /// <summary>The season's water; null where <see cref="FarmWater.WhyUnknown"/> of <see cref="Farm"/> says why.</summary>
+    public WaterSeason? Water { get; }
+
+    /// <summary>The season's power.</summary>
+    public PowerSeason Power { get; }
+
+    /// <summary>True when the records hold anything of either: a table, or a setting.</summary>
+    public bool IsTold => Farm.Weather.First is not null || Farm.Blocks.Count > 0 || Power.DaysLogged > 0 || Season.Settings.Supply != new PowerSupply();
+
+    /// <summary>The crops in watered blocks, most contribution per 1,000 gallons first; those of unknown worth last.</summary>
+    public IReadOnlyList<CropWaterMargin> Crops { get; } = [];
+
+    /// <summary>Liters in the farm's unit of volume: a gallon, or a liter.</summary>
+    public double LitersPerUnit => LitersIn(Season.Settings);
+
+    /// <summary>The step of the limit whose worth is told, in the farm's unit of volume.</summary>
+    public int LimitStep => Season.Settings.LengthUnit == LengthUnit.M ? MetricStep : Step;
+
+    /// <summary>Money saved in the season by one step a day more than the limit.</summary>
+    public Rate SavedByMore => more.Value;
+
+    /// <summary>Money lost in the season by one step a day less.</summary>
+    public Rate LostByLess => less.Value;
+
+    /// <summary>Follows the water and power of a season.</summary>
+    /// <param name="costs">The season's costs.</param>
+    /// <returns>What there was, what it allowed.</returns>
+    public static WaterAndPower Of(SeasonCosts costs)
+    {
+        ArgumentNullException.ThrowIfNull(costs);
+        return new WaterAndPower(costs);
+    }
+
+    /// <summary>
+    /// The season by which sowings of a day are worth something: the day's own where it is over, else the last one over, else the one a
+    /// review is of.
+    /// </summary>
+    /// <param name="review">The farm.</param>
+    /// <param name="day">The day.</param>
+    /// <returns>The season.</returns>
+    public static SeasonReview SeasonFor(FarmReview review, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(review);
+        FarmSettings settings = review.Records.Settings;
+        bool Over(int year) => settings.EndOf(year) <= review.Records.AsOf.AddDays(1);
+        int own = settings.WindowOf(day);
+        IEnumerable<int> over = review.CropYears.Where(year => Over(year) && year <= review.LatestCropYear);
+        return review.Season(review.CropYears.Contains(own) && Over(own) ? own : over.DefaultIfEmpty(review.LatestCropYear).Max());
+    }
+
+    /// <summary>The list to take to the field.</summary>
+    /// <param name="hand">What there is to water with, in liters or sprinkler-hours.</param>
+    /// <returns>The list; the days after the weather table are taken as the last week known, without rain.</returns>
+    /// <exception cref="InvalidOperationException">There is no balance of water: <see cref="FarmWater.WhyUnknown"/> says why.</exception>
+    public WaterTriage Triage(WaterAtHand hand)
+    {
+        FarmWater ahead = FarmWater.Of(Season.Trace, Worth.EndOf, ahead: true);
+        return ahead.WhyUnknown is { } why ? throw new InvalidOperationException(why) : WaterTriage.Of(ahead, hand, Worth.StillToCome);
+    }
+
+    /// <summary>
+    /// Water there is in a week by the limits table, in the farm's unit of volume, for a plan that must keep within it; null: no limit is
+    /// written for one of its days.
+    /// </summary>
+    /// <param name="monday">The first day of the week.</param>
+    /// <returns>Gallons, or liters.</returns>
+    public decimal? WeeklyWater(DateOnly monday)
+    {
+        decimal?[] days = [.. Enumerable.Range(0, 7).Select(day => limits.On(ScarceKind.Water, null, monday.AddDays(day)))];
+        return Array.TrueForAll(days, day => day is not null) ? days.Sum() : null;
+    }
+
+    /// <summary>
+    /// What a bed-foot of a crop takes in a week of the season by its need less rain, in the farm's unit of volume; null where none of it
+    /// stood in a watered block that week, or the weather isn't known.
+    /// </summary>
+    /// <param name="crop">The crop.</param>
+    /// <param name="monday">The first day of the week.</param>
+    /// <returns>Gallons, or liters, per bed-foot.</returns>
+    public decimal? WeeklyWaterPerBedFoot(Crop crop, DateOnly monday)
+    {
+        (double liters, double feet) = (0, 0);
+        foreach (SowingWater sowing in Farm.Sowings.Where(one => one.Planting.Crop == crop))
+        {
+            DateOnly[] days = [.. Enumerable.Range(0, 7).Select(monday.AddDays).Where(sowing.IsKnown)];
+            double need = Math.Max(0, days.Sum(day => sowing.Need(day) - sowing.Rain(day)));
+            liters += days.Length == 0 ? 0 : need * 7 / days.Length * sowing.AreaM2 / sowing.Block.Efficiency;
+            feet += days.Length == 0 ? 0 : (double)sowing.Stay.BedFeet;
+        }
+
+        return feet > 0 ? (decimal)(liters / LitersPerUnit / feet) : null;
+    }
+
+    internal static double LitersIn(FarmSettings settings) => settings.LengthUnit == LengthUnit.M ? 1 : WaterMath.LitersPerGallon;
+
+    /// <summary>Liters there are on a day by the limits table; null: no limit is written for it.</summary>
+    /// <param name="day">The day.</param>
+    /// <returns>Liters.</returns>
+    public double? LitersOn(DateOnly day) => (double?)limits.On(ScarceKind.Water, null, day) * LitersPerUnit;
+
+    private Rate LostWith(int units) => Water is null ? Rate.NotAvailable(Farm.WhyUnknown!)
+        : !Water.HasLimit ? Rate.NotAvailable("no row of limits says how much water there is a day")
+        : Rate.Known((decimal)Water.LostWith(units * LitersPerUnit)!.Value);
+
+    private IEnumerable<CropWaterMargin> CropsOf(SeasonCosts costs)
+    {
+        Dictionary<Crop, Rate> contributions = [];
+        HashSet<Planting> watered = [.. Farm.Sowings.Where(sowing => sowing.Span.CropYear == Season.CropYear).Select(sowing => sowing.Planting)];
+        foreach (EnterpriseBudget planting in Season.Plantings.Where(planting => watered.Contains(planting.Enterprises[0].Planting)))
+        {
+            Rate one = Contribution.Of(costs, planting);
+            Rate before = contributions.TryGetValue(planting.Crop!, out Rate sum) ? sum : Rate.Known(0m);
+            contributions[planting.Crop!] = before.Value is { } known && one.Value is { } more ? Rate.Known(known + more) : before.Value is null ? before : one;
+        }
+
+        return Water!.Crops.Select(use => new CropWaterMargin(use, contributions.TryGetValue(use.Crop, out Rate money) ? money
+                : Rate.NotAvailable("no budget of it in the season"), (decimal)(use.Needed / LitersPerUnit / 1000)))
+            .OrderByDescending(crop => crop.PerThousand.IsAvailable).ThenByDescending(crop => crop.PerThousand.Value).ThenBy(crop => crop.Use.Crop.Index);
+    }
+}

@@ -1,0 +1,46 @@
+using FarmEconomics.Costing;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Water.Power;
+
+/// <summary>What a load protects, in the order in which loads give way when power is short: the first first.</summary>
+public enum LoadPurpose
+{
+    /// <summary>House, office and whatever serves no crop by itself.</summary>
+    General,
+
+    /// <summary>Washing, packing and other work that can wait a day.</summary>
+    Work,
+
+    /// <summary>Seedlings, heat and houses.</summary>
+    Growing,
+
+    /// <summary>Pumping for the fields.</summary>
+    Water,
+
+    /// <summary>Produce in a cold store.</summary>
+    Store,
+}
+
+/// <summary>A load with its place in the order of giving way.</summary>
+/// <param name="Row">The row of the loads table.</param>
+/// <param name="Purpose">What it protects, by who uses it.</param>
+public sealed record PowerLoad(LoadRow Row, LoadPurpose Purpose)
+{
+    /// <summary>Its place: the column <c>shed_order</c>, else by what it protects; lower gives way first.</summary>
+    public decimal Order => Row.ShedOrder ?? (int)Purpose + 1;
+
+    /// <summary>kWh on a day.</summary>
+    /// <param name="day">The day.</param>
+    /// <returns>kWh.</returns>
+    public double On(DateOnly day) => (double)Row.KilowattHours(day, day);
+
+    internal static PowerLoad Of(LoadRow row, FarmRecords records) => new(row, records.FindPool(row.User)?.Basis.Kind switch
+    {
+        BasisKind.CrateDays => LoadPurpose.Store,
+        BasisKind.Water => LoadPurpose.Water,
+        BasisKind.TrayDays or BasisKind.BedFootDays or BasisKind.Measured => records.FindPool(row.User)!.IsOverhead ? LoadPurpose.General : LoadPurpose.Growing,
+        null => records.FindCrop(row.User) is not null || records.FindPlanting(row.User) is not null ? LoadPurpose.Growing : LoadPurpose.General,
+        _ => LoadPurpose.Work,
+    });
+}

@@ -1,0 +1,155 @@
+namespace FarmEconomics.Water;
+
+/// <summary>
+/// A season watered day by day by the rule of the daily list, with a limit a day or without one: a block is watered once it would lose
+/// something within the week, those first that save most per liter; every block may be watered in part.
+/// </summary>
+internal sealed class SeasonRun
+{
+    private const int LookAhead = 1 + WaterTriage.DaysAfter;
+    private const int Steps = 4;
+    private const double LeastLoss = 1e-6;
+
+    // Half a unit of the currency: a day on which less than that was kept back is not short.
+    private const double LeastKeptBack = 0.5;
+
+    private readonly IReadOnlyList<SeasonSowing> sowings;
+    private readonly double[] depletion;
+    private readonly double[] lostPart;
+    private readonly DateOnly first;
+
+    private SeasonRun(IReadOnlyList<SeasonSowing> sowings, DateOnly first, int days)
+    {
+        this.sowings = sowings;
+        this.first = first;
+        depletion = new double[sowings.Count];
+        lostPart = new double[sowings.Count];
+        Lost = new double[sowings.Count];
+        LostByDay = new double[days];
+        GivenByDay = new double[days];
+        ShortByDay = new bool[days];
+        GivenMm = new double[sowings.Count];
+    }
+
+    /// <summary>Money lost by each sowing.</summary>
+    internal double[] Lost { get; }
+
+    /// <summary>Money lost by day.</summary>
+    internal double[] LostByDay { get; }
+
+    /// <summary>Liters put on by day.</summary>
+    internal double[] GivenByDay { get; }
+
+    /// <summary>Days on which the limit kept back water that would have saved something.</summary>
+    internal bool[] ShortByDay { get; }
+
+    /// <summary>Depth that reached the roots of each block that was watered at all, by day, mm.</summary>
+    internal Dictionary<WaterBlock, double[]> DepthByDay { get; } = [];
+
+    /// <summary>Watering that reached each sowing's roots, mm.</summary>
+    internal double[] GivenMm { get; }
+
+    internal double TotalLost => Lost.Sum();
+
+    /// <summary>Waters a season.</summary>
+    /// <param name="sowings">Its sowings, by block.</param>
+    /// <param name="first">The first day.</param>
+    /// <param name="days">How many days.</param>
+    /// <param name="limit">Liters there are on a day; infinite without a limit.</param>
+    /// <returns>The season.</returns>
+    internal static SeasonRun Of(IReadOnlyList<SeasonSowing> sowings, DateOnly first, int days, Func<DateOnly, double> limit)
+    {
+        SeasonRun run = new(sowings, first, days);
+        List<int>[] blocks = [.. Enumerable.Range(0, sowings.Count).GroupBy(i => sowings[i].Water.Block).OrderBy(group => group.Key.Index).Select(group => group.ToList())];
+        for (int day = 0; day < days; day++)
+        {
+            run.Water(blocks, day, limit(first.AddDays(day)));
+        }
+
+        return run;
+    }
+
+    private void Water(List<int>[] blocks, int day, double limit)
+    {
+        DateOnly date = first.AddDays(day);
+        List<(BlockOutlook Outlook, GainCurve Curve)> thirsty = [];
+        foreach (List<int> block in blocks)
+        {
+            List<SowingOutlook> standing = [];
+            foreach (int i in block)
+            {
+                if (sowings[i].Water.IsKnown(date) && sowings[i].StillToCome(date) is > 0 and double stake)
+                {
+                    standing.Add(new SowingOutlook(sowings[i].Water, date, LookAhead, depletion[i], stake));
+                }
+            }
+
+            if (standing.Count > 0)
+            {
+                WaterBlock place = standing[0].Sowing.Block;
+                BlockOutlook outlook = new(place, standing, 1, place.LitersPerMm);
+                if (outlook.Unwatered > LeastLoss && outlook.Curve(Steps) is { All: > LeastLoss } curve)
+                {
+                    thirsty.Add((outlook, curve));
+                }
+            }
+        }
+
+        double[] given = GainCurve.Share([.. thirsty.Select(one => one.Curve)], Math.Min(limit, thirsty.Sum(one => one.Curve.Most)));
+        GivenByDay[day] = given.Sum();
+        ShortByDay[day] = thirsty.Select((one, i) => one.Curve.All - one.Curve.Gain(given[i])).Sum() > LeastKeptBack;
+        for (int i = 0; i < thirsty.Count; i++)
+        {
+            WaterBlock block = thirsty[i].Outlook.Block;
+            (DepthByDay.TryGetValue(block, out double[]? depth) ? depth : DepthByDay[block] = new double[LostByDay.Length])[day] = given[i] / thirsty[i].Outlook.PerMm;
+        }
+
+        for (int i = 0; i < sowings.Count; i++)
+        {
+            Grow(i, day, DepthByDay.TryGetValue(sowings[i].Water.Block, out double[]? depth) ? depth[day] : 0);
+        }
+    }
+
+    private void Grow(int i, int day, double water)
+    {
+        DateOnly date = first.AddDays(day);
+        SowingWater sowing = sowings[i].Water;
+        if (!sowing.IsKnown(date))
+        {
+            depletion[i] = 0;
+            return;
+        }
+
+        RootZoneDay result = sowing.Next(date, depletion[i], water);
+        depletion[i] = result.After;
+        GivenMm[i] += water;
+        double part = Math.Min(1 - lostPart[i], sowing.LossPerMm * (sowing.Need(date) - result.Used));
+        lostPart[i] += part;
+        Lost[i] += part * sowings[i].StillToCome(date);
+        LostByDay[day] += part * sowings[i].StillToCome(date);
+    }
+}
+
+/// <summary>A sowing of a season with the money it was still to bring on each day.</summary>
+internal sealed class SeasonSowing
+{
+    private readonly double[] stillToCome;
+
+    internal SeasonSowing(SowingWater water, Func<SowingWater, DateOnly, double?> worth)
+    {
+        Water = water;
+        stillToCome = new double[water.Span.End.DayNumber - water.Span.From.DayNumber];
+        IsValued = worth(water, water.Span.From) is not null;
+        for (int i = 0; i < stillToCome.Length; i++)
+        {
+            stillToCome[i] = Math.Max(0, worth(water, water.Span.From.AddDays(i)) ?? 0);
+        }
+    }
+
+    internal SowingWater Water { get; }
+
+    /// <summary>True where what it brings is known.</summary>
+    internal bool IsValued { get; }
+
+    internal double StillToCome(DateOnly day) => Water.Span.Holds(day) ? stillToCome[day.DayNumber - Water.Span.From.DayNumber] : 0;
+}

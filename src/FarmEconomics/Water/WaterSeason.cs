@@ -1,0 +1,217 @@
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Water;
+
+/// <summary>A week of a season's water, in liters and money.</summary>
+/// <param name="Monday">The Monday; the first week begins with the season, the last ends with it.</param>
+/// <param name="Needed">Liters it would have taken to lose nothing.</param>
+/// <param name="Limit">Liters there were by the limit; null: no limit is written.</param>
+/// <param name="Put">Liters put on as logged; null without a log.</param>
+/// <param name="DaysShort">Days on which the limit kept back water that would have saved something.</param>
+/// <param name="LostAtLimit">Money lost at the limit even when watered by the list every day; null without a limit.</param>
+/// <param name="LostAsWatered">Money lost as logged; null without a log.</param>
+public sealed record WaterWeek(
+    DateOnly Monday, double Needed, double? Limit, double? Put, int DaysShort, double? LostAtLimit, double? LostAsWatered);
+
+/// <summary>What a crop drank in a season.</summary>
+/// <param name="Crop">The crop.</param>
+/// <param name="Needed">Liters of watering its sowings would have taken to lose nothing.</param>
+/// <param name="LostAtLimit">Money it lost at the limit; null without one.</param>
+/// <param name="LostAsWatered">Money it lost as logged; null without a log.</param>
+public sealed record CropWaterUse(Crop Crop, double Needed, double? LostAtLimit, double? LostAsWatered);
+
+/// <summary>
+/// A season's water: what it would have taken, what the limit allowed, what was put on, and what was lost. The harvest counts as it was, so
+/// that a season which was dry reads a little low. Money is of what each sowing was still to bring, less what goes with it.
+/// </summary>
+public sealed class WaterSeason
+{
+    private readonly List<SeasonSowing> sowings;
+    private readonly Func<DateOnly, double?> limit;
+    private readonly SeasonRun enough;
+    private readonly SeasonRun? held;
+    private readonly List<WaterBalance> balances = [];
+
+    private WaterSeason(FarmWater farm, int cropYear, Func<DateOnly, double?> limit, Func<SowingWater, DateOnly, double?> worth)
+    {
+        (Farm, CropYear, this.limit) = (farm, cropYear, limit);
+        sowings = [.. farm.Sowings.Where(sowing => sowing.Span.CropYear == cropYear).Select(sowing => new SeasonSowing(sowing, worth))];
+        (First, Days) = SpanOf(farm, cropYear);
+        enough = SeasonRun.Of(sowings, First, Days, _ => double.PositiveInfinity);
+        HasLimit = Enumerable.Range(0, Days).Any(day => limit(First.AddDays(day)) is not null);
+        held = HasLimit ? RunWith(0) : null;
+        if (farm.Log.IsThere)
+        {
+            balances.AddRange(sowings.Select(sowing => WaterBalance.Of(sowing.Water, farm.Log, First.AddDays(Days))));
+        }
+
+        Weeks = [.. WeeksOf()];
+        Crops = [.. CropsOf()];
+    }
+
+    /// <summary>The farm's water.</summary>
+    public FarmWater Farm { get; }
+
+    /// <summary>The crop year.</summary>
+    public int CropYear { get; }
+
+    /// <summary>The first day looked at.</summary>
+    public DateOnly First { get; }
+
+    /// <summary>How many days are.</summary>
+    public int Days { get; }
+
+    /// <summary>True when a limit is written for a day of the season.</summary>
+    public bool HasLimit { get; }
+
+    /// <summary>True when watering is logged.</summary>
+    public bool HasLog => balances.Count > 0;
+
+    /// <summary>The weeks in which something grew, in order.</summary>
+    public IReadOnlyList<WaterWeek> Weeks { get; }
+
+    /// <summary>The crops, in the order of the crops table.</summary>
+    public IReadOnlyList<CropWaterUse> Crops { get; }
+
+    /// <summary>Every sowing's balance as watered; empty without a log.</summary>
+    public IReadOnlyList<WaterBalance> Balances => balances;
+
+    /// <summary>Days on which the limit kept back water that would have saved something.</summary>
+    public int DaysShort => Weeks.Sum(week => week.DaysShort);
+
+    /// <summary>Liters it would have taken to lose nothing.</summary>
+    public double Needed => enough.GivenByDay.Sum();
+
+    /// <summary>Money lost at the limit; null without one.</summary>
+    public double? LostAtLimit => held?.TotalLost;
+
+    /// <summary>Money lost as watered, on the days told; null without a log.</summary>
+    public double? LostAsWatered => HasLog ? Weeks.Sum(week => week.LostAsWatered) : null;
+
+    /// <summary>Sowings whose worth isn't known: they weigh nothing.</summary>
+    public IEnumerable<SowingWater> NotValued => sowings.Where(sowing => !sowing.IsValued).Select(sowing => sowing.Water);
+
+    /// <summary>Follows a season's water.</summary>
+    /// <param name="farm">The farm's water.</param>
+    /// <param name="cropYear">The crop year.</param>
+    /// <param name="limit">Liters there are on a day; null: no limit is written for it.</param>
+    /// <param name="stillToCome">The money a sowing is still to bring from a day on, less what goes with it; null where it isn't known.</param>
+    /// <returns>The season.</returns>
+    public static WaterSeason Of(FarmWater farm, int cropYear, Func<DateOnly, double?> limit, Func<SowingWater, DateOnly, double?> stillToCome)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        ArgumentNullException.ThrowIfNull(limit);
+        ArgumentNullException.ThrowIfNull(stillToCome);
+        return new WaterSeason(farm, cropYear, limit, stillToCome);
+    }
+
+    /// <summary>The day that lost most: at the limit, else as watered; null where none lost anything.</summary>
+    public DateOnly? WorstDay
+    {
+        get
+        {
+            double[] lost = held?.LostByDay ?? (HasLog ? LoggedLosses() : []);
+            int at = lost.Length == 0 ? -1 : Array.IndexOf(lost, lost.Max());
+            return at >= 0 && lost[at] > 0 ? First.AddDays(at) : null;
+        }
+    }
+
+    /// <summary>Liters the daily list would have put on within the limit; null without a limit, or on a day that isn't looked at.</summary>
+    /// <param name="day">The day.</param>
+    /// <returns>Liters.</returns>
+    public double? PutAtLimit(DateOnly day) =>
+        day >= First && day < First.AddDays(Days) ? held?.GivenByDay[day.DayNumber - First.DayNumber] : null;
+
+    /// <summary>Liters of it that fell on a sowing's part of its bed.</summary>
+    /// <param name="sowing">The sowing.</param>
+    /// <param name="day">The day.</param>
+    /// <returns>Liters; 0 where there are none.</returns>
+    public double PutAtLimit(SowingWater sowing, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(sowing);
+        return sowing.IsKnown(day) && PutAtLimit(day) is not null && held!.DepthByDay.TryGetValue(sowing.Block, out double[]? depth)
+            ? depth[day.DayNumber - First.DayNumber] * sowing.AreaM2 / sowing.Block.Efficiency : 0;
+    }
+
+    /// <summary>Money lost with so many liters a day more than the limit, or less; null without a limit.</summary>
+    /// <param name="more">Liters a day, below 0 for less.</param>
+    /// <returns>Money.</returns>
+    public double? LostWith(double more) => HasLimit ? RunWith(more).TotalLost : null;
+
+    private SeasonRun RunWith(double more) => SeasonRun.Of(sowings, First, Days,
+        day => limit(day) is { } liters ? Math.Max(0, liters + more) : double.PositiveInfinity);
+
+    private static (DateOnly First, int Days) SpanOf(FarmWater farm, int cropYear)
+    {
+        FarmSettings settings = farm.Records.Settings;
+        if (farm.Weather.First is not { } begins || farm.WhyUnknown is not null)
+        {
+            return (settings.StartOf(cropYear), 0);
+        }
+
+        // Garlic of this crop year stands since the autumn before: its days before the year's first are looked at by its own balance alone.
+        DateOnly first = begins > settings.StartOf(cropYear) ? begins : settings.StartOf(cropYear);
+        DateOnly end = farm.Weather.Last!.Value.AddDays(1) < settings.EndOf(cropYear) ? farm.Weather.Last.Value.AddDays(1) : settings.EndOf(cropYear);
+        return (first, Math.Max(0, end.DayNumber - first.DayNumber));
+    }
+
+    private IEnumerable<WaterWeek> WeeksOf()
+    {
+        double[] logged = LoggedLosses();
+        foreach (IGrouping<DateOnly, int> week in Enumerable.Range(0, Days).GroupBy(day => WaterLog.MondayOf(First.AddDays(day))))
+        {
+            if (!week.Any(day => sowings.Exists(sowing => sowing.Water.Span.Holds(First.AddDays(day)))))
+            {
+                continue;
+            }
+
+            double?[] limits = [.. week.Select(day => limit(First.AddDays(day)))];
+            yield return new WaterWeek(week.Key, week.Sum(day => enough.GivenByDay[day]),
+                Array.TrueForAll(limits, one => one is not null) ? limits.Sum() : null,
+                HasLog ? week.Sum(day => Farm.Log.Liters(First.AddDays(day))) : null,
+                held is null ? 0 : week.Count(day => held.ShortByDay[day]),
+                held is null ? null : week.Sum(day => held.LostByDay[day]),
+                HasLog ? week.Sum(day => logged[day]) : null);
+        }
+    }
+
+    private double[] LoggedLosses()
+    {
+        double[] lost = new double[Days];
+        for (int i = 0; i < balances.Count; i++)
+        {
+            foreach ((DateOnly day, double money) in LossesOf(i))
+            {
+                lost[day.DayNumber - First.DayNumber] += money;
+            }
+        }
+
+        return lost;
+    }
+
+    private IEnumerable<(DateOnly Day, double Money)> LossesOf(int place)
+    {
+        WaterBalance balance = balances[place];
+        double part = 0;
+        for (int i = 0; i < balance.Days.Count; i++)
+        {
+            DateOnly day = balance.Sowing.Span.From.AddDays(i);
+            double lost = Math.Min(1 - part, balance.Sowing.LossPerMm * balance.Missed(i));
+            part += lost;
+            if (day >= First && lost > 0)
+            {
+                yield return (day, lost * sowings[place].StillToCome(day));
+            }
+        }
+    }
+
+    private IEnumerable<CropWaterUse> CropsOf()
+    {
+        IEnumerable<IGrouping<Crop, int>> byCrop = Enumerable.Range(0, sowings.Count).GroupBy(i => sowings[i].Water.Planting.Crop).OrderBy(crop => crop.Key.Index);
+        foreach (IGrouping<Crop, int> crop in byCrop)
+        {
+            yield return new CropWaterUse(crop.Key, crop.Sum(i => enough.GivenMm[i] * sowings[i].Water.AreaM2 / sowings[i].Water.Block.Efficiency),
+                held is null ? null : crop.Sum(i => held.Lost[i]), HasLog ? crop.Sum(i => LossesOf(i).Sum(loss => loss.Money)) : null);
+        }
+    }
+}
