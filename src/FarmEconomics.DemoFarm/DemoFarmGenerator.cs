@@ -46,12 +46,12 @@ public static class DemoFarmGenerator
             ["balances.csv"] = Papers.Balances(cash),
             ["limits.csv"] = Papers.Limits(),
             ["funding.csv"] = Papers.Funding(),
-            ["plan.csv"] = PlanBook.Plantings(plantings),
-            ["plan_sales.csv"] = PlanBook.Sales(plantings, sales),
             ["weather.csv"] = DryWeather.Table(),
             ["watering.csv"] = WateringBook.Table(),
             ["blocks.csv"] = WateringBook.Blocks(),
             ["power_made.csv"] = SolarLogger.Table(),
+            ["plan.csv"] = PlanBook.Plantings(plantings),
+            ["plan_sales.csv"] = PlanBook.Sales(plantings, sales),
             ["totals.csv"] = ControlTotals.Table(log, sales, books, kwh, tasks),
         };
         return tables.ToDictionary(t => t.Key, t => t.Value.ToString());
