@@ -1,8 +1,9 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using FarmEconomics.Cli.Commands;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Solver;
 
 namespace FarmEconomics.Cli;
 
@@ -13,6 +14,7 @@ internal static class CommandLineApp
 
     internal static async Task<int> RunAsync(string[] args)
     {
+        NextYearReport.FindSolver = LinearSolvers.Find;
         using PlainConsole console = PlainConsole.Install();
         using Interruption interruption = new();
         UnhandledExceptionEventHandler last = (_, fault) =>
@@ -52,10 +54,10 @@ internal static class CommandLineApp
         DecideCommand.Create(),
         WhatIfCommand.Create(),
         PricesCommand.Create(),
+        PlanCommand.Create(),
+        WaterCommand.Create(),
         WriteUpCommand.Create(),
         ImportCommand.Create(),
-        WaterCommand.Create(),
-        PlanCommand.Create(),
         JupyterCommand.Create(),
         ReviewAllCommand.Create(),
     };

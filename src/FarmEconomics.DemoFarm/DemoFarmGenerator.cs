@@ -50,6 +50,8 @@ public static class DemoFarmGenerator
             ["watering.csv"] = WateringBook.Table(),
             ["blocks.csv"] = WateringBook.Blocks(),
             ["power_made.csv"] = SolarLogger.Table(),
+            ["plan.csv"] = PlanBook.Plantings(plantings),
+            ["plan_sales.csv"] = PlanBook.Sales(plantings, sales),
             ["totals.csv"] = ControlTotals.Table(log, sales, books, kwh, tasks),
         };
         return tables.ToDictionary(t => t.Key, t => t.Value.ToString());

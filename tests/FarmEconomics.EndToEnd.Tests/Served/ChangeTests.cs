@@ -46,7 +46,7 @@ public class ChangeTests(OpenDemoFarm farm)
         await page.OpenAsync("/");
         ILocator left = page.Locator("[data-block='season.ladder'] td.n").First;
         decimal before = decimal.Parse(await left.InnerTextAsync(), NumberStyles.Number, CultureInfo.InvariantCulture);
-        await page.ChangeAsync(() => page.GetByLabel("Yearly cost of capital").TypeAsync("15"));
+        await page.ChangeAsync(() => page.GetByLabel("Yearly cost of capital").EnterAsync("15"));
         Assert.True(decimal.Parse((await left.InnerTextAsync()).Replace('\u2212', '-'), NumberStyles.Number, CultureInfo.InvariantCulture) < before);
         Assert.Equal("15", await page.GetByLabel("Yearly cost of capital").InputValueAsync());
     }
@@ -58,7 +58,7 @@ public class ChangeTests(OpenDemoFarm farm)
         await page.OpenAsync("/prices");
         string before = await page.HeadlineAsync();
         ILocator step = page.GetByLabel("Price step");
-        await page.ChangeAsync(() => step.TypeAsync("a quarter"));
+        await page.ChangeAsync(() => step.EnterAsync("a quarter"));
         await Assertions.Expect(step).ToHaveAttributeAsync("aria-invalid", "true");
         await Assertions.Expect(page.Locator("#f-step-fault")).ToHaveTextAsync("“a quarter” is not a number; write digits, such as 4.50.");
         Assert.Equal(before, await page.HeadlineAsync());
