@@ -2,6 +2,8 @@ using System.CommandLine;
 using FarmEconomics.Cli.Commands;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Solver;
 
 namespace FarmEconomics.Cli;
 
@@ -12,6 +14,7 @@ internal static class CommandLineApp
 
     internal static async Task<int> RunAsync(string[] args)
     {
+        NextYearReport.FindSolver = LinearSolvers.Find;
         using PlainConsole console = PlainConsole.Install();
         using Interruption interruption = new();
         UnhandledExceptionEventHandler last = (_, fault) =>

@@ -27,7 +27,7 @@ public class CheckCommandTests
         string[] faults = [.. run.Output.Split('\n').Where(line => line.Contains(": error ", StringComparison.Ordinal) || line.Contains(": warning ", StringComparison.Ordinal))];
         Assert.Equal(20, faults.Length);
         Assert.All(faults, fault => Assert.Matches(@"\.csv(:\d+:\d+)?: (error|warning) [EW]\d{3}: ", fault));
-        Assert.Equal(20, run.Output.Split('\n').Count(line => line.StartsWith("    mend: ", StringComparison.Ordinal)));
+        Assert.Equal(20, run.Output.Split('\n').Count(line => line.StartsWith("    fix: ", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public class CheckCommandTests
         ProgramRun run = await Program.RunAsync("check", "/no/such/folder");
 
         Assert.Equal(2, run.ExitCode);
-        Assert.Equal("There is no folder /no/such/folder.", run.Error.Trim());
+        Assert.Equal("There is no folder \"/no/such/folder\".", run.Error.Trim());
     }
 
     [Fact]
