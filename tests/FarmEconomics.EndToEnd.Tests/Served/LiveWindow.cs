@@ -21,7 +21,7 @@ internal static class LiveWindow
     public static Task OpenFieldsAsync(this IPage page) => page.EvaluateAsync("() => { document.querySelector('#try').open = true; }");
 
     /// <summary>Fills in a field and leaves it.</summary>
-    public static async Task TypeAsync(this ILocator field, string text)
+    public static async Task EnterAsync(this ILocator field, string text)
     {
         await field.FillAsync(text);
         await field.PressAsync("Tab");
