@@ -35,7 +35,7 @@ internal static class FormView
             html.Append("</details>\n");
         }
 
-        html.Append("<p class=\"buttons\"><button type=\"submit\" class=\"main\">Work it out</button> ");
+        html.Append("<p class=\"buttons\"><button type=\"submit\" class=\"main\">Calculate</button> ");
         html.Append($"<a href=\"{action}\"{(asked ? "" : " hidden")} data-reset>Back to the records as they are</a></p>\n</form>\n");
         return html.ToString();
     }

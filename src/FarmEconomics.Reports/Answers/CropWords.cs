@@ -86,7 +86,8 @@ internal sealed class CropWords
 
     internal string VerdictHeading => $"Verdict: {Title.ToLowerInvariant()}";
 
-    internal string VerdictText => Prose.Text(DecisionSentences.Of(verdict, farm.Settings));
+    internal string VerdictText => Prose.Text(verdict.WhyUnknown is { } why ? $"The records can't tell: {why}."
+        : $"{Phrase.Sentence(DecisionSentences.Advice(verdict, farm.Settings))} {Phrase.Sentence(Whose().Trim())}: {MeansWords.Of(verdict.Advised, notation)}. {DecisionSentences.Needs(verdict, notation)}");
 
     private string Title => VerdictCards.Order.First(order => order.Direction == verdict.Direction).Title;
 

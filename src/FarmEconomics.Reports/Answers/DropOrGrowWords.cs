@@ -55,7 +55,7 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
 
             List<Verdict> always = Drop.FindAll(verdict => verdict.Seasons.Count > 1 && verdict.Seasons.All(season => season.Contribution.Amount < 0m));
             List<Verdict> changed = Drop.FindAll(verdict => verdict.WithMix is not null);
-            string lost = always.Count == 0 ? "" : $"{Phrase.List(always.ConvertAll(Link))} lost money in every year on record, even counting only costs that go with {(always.Count == 1 ? "it" : "them")}. ";
+            string lost = always.Count == 0 ? "" : $"Without {Phrase.List(always.ConvertAll(Link))} the farm would have been better off in every year on record: members' payments stay, and only costs that go away count. ";
             string other = changed.Count == 0 ? "" : $"In the beds of {(changed.Count <= 3 ? Phrase.List(changed.ConvertAll(Link)) : Crops(changed.Count))} other crops would add more. ";
             string close = Close.Count == 0 ? "" : $"{Phrase.Sentence(Crops(Close.Count))} {(Close.Count == 1 ? "differs" : "differ")} by less than the records can tell.";
             string all = (lost + other + (lost.Length > 0 && other.Length > 0 ? "" : close)).Trim();
@@ -84,7 +84,7 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
         {
             List<Verdict> clear = [.. MeansPlot.Nearest(verdicts).Where(verdict => verdict.Mean.Amount < -verdict.Noise.Amount)];
             return clear.Count == 0 ? "No crop clearly lowers what the farm earns"
-                : $"{(clear.Count <= 2 ? Phrase.List(clear.ConvertAll(verdict => verdict.Budget.Name)) : Phrase.Sentence(Crops(clear.Count)))} clearly lost on the mean of {(clear.Count == 1 ? "its" : "their")} years";
+                : $"{(clear.Count <= 2 ? Phrase.List(clear.ConvertAll(verdict => verdict.Budget.Name)) : Phrase.Sentence(Crops(clear.Count)))} clearly lowered what the farm kept";
         }
     }
 

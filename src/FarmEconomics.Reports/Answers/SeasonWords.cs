@@ -78,7 +78,7 @@ internal sealed class SeasonWords(ReviewedFarm farm)
     {
         List<Verdict> lost = [.. farm.Verdicts.Crops.Where(verdict => verdict.Direction == Direction.DropOrChange && verdict.Seasons.Count > 1 && verdict.Seasons.All(year => year.Contribution.Amount < 0m))];
         return lost.Count == 0 ? ""
-            : $"{Phrase.Sentence(Crops(lost.Count))} lost money in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} years. ";
+            : $"Without {(lost.Count <= 2 ? Phrase.List(lost.ConvertAll(verdict => Link(verdict.Budget.Name))) : Crops(lost.Count))} the farm would have been better off in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} years on record. ";
     }
 
     private string Earned()

@@ -21,7 +21,7 @@ public enum VerdictColumn
     /// <summary>Cash more or less in a year with what is advised.</summary>
     Cash,
 
-    /// <summary>Own hours freed.</summary>
+    /// <summary>Own hours more, or less where negative.</summary>
     OwnHours,
 
     /// <summary>Years below full cost.</summary>
@@ -81,7 +81,7 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
     private ReportTable Without(string title, List<(Direction? Direction, List<Verdict> Crops)> groups)
     {
         ReportTable table = new ReportTable(title, notation).Column("Crop").As(VerdictColumn.Crop).Column("Left over", Look.WholeMoney, unit: $"{verdicts.Season.CropYear}, {notation.Sign}").As(VerdictColumn.LeftOver)
-            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash).AsChange().Column("Own hours", Look.Count, unit: "freed").As(VerdictColumn.OwnHours)
+            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash).AsChange().Column("Own hours", Look.Count, unit: "more or less").As(VerdictColumn.OwnHours).AsChange()
             .Column("Years", unit: "below full cost").As(VerdictColumn.Years).HiddenOnPhone().Column("What would change it").As(VerdictColumn.Turns).Wrapping();
         foreach ((Direction? direction, List<Verdict> crops) in groups)
         {
@@ -94,7 +94,7 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
             foreach (Verdict verdict in crops)
             {
                 ReportCell Known(decimal value) => ReportCell.Known(value, verdict.WhyUnknown);
-                table.Row(Name(verdict), ReportCell.Of(verdict.Budget.Line(BudgetLine.NetReturn)), Known(verdict.Advised.Cash.Amount), Known(verdict.Advised.OwnHours), Years(verdict), verdict.WhyUnknown is null ? Turns(verdict) : "");
+                table.Row(Name(verdict), ReportCell.Of(verdict.Budget.Line(BudgetLine.NetReturn)), Known(verdict.Advised.Cash.Amount), Known(-verdict.Advised.OwnHours), Years(verdict), verdict.WhyUnknown is null ? Turns(verdict) : "");
             }
         }
 
@@ -106,7 +106,7 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         LengthUnit length = farm.Settings.LengthUnit;
         ReportTable table = new ReportTable("At today's price up to the most each channel took in a week, then at a lower one. What a crop brings in the beds of others stands with those.", notation)
             .Column("Crop").As(VerdictColumn.Crop).Column("More length", Look.Count, unit: length.Label("bed-feet")).As(VerdictColumn.Length).Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash).AsChange()
-            .Column("Own hours", Look.Count, unit: "taken").As(VerdictColumn.OwnHours).Column("After own hours", Look.WholeMoney).As(VerdictColumn.AfterHours).AsChange().HiddenOnPhone().Column("Where, and when it stops paying").As(VerdictColumn.Turns).Wrapping();
+            .Column("Own hours", Look.Count, unit: "more").As(VerdictColumn.OwnHours).Column("After own hours", Look.WholeMoney).As(VerdictColumn.AfterHours).AsChange().HiddenOnPhone().Column("Where, and when it stops paying").As(VerdictColumn.Turns).Wrapping();
         foreach (Verdict verdict in crops.OrderBy(verdict => verdict.More is null).ThenByDescending(verdict => verdict.More?.Means.Net.Amount ?? verdict.InPlaceOf.Sum(place => place.BedFeet)))
         {
             if (verdict.More is { } more)

@@ -4,7 +4,7 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Blocks;
 
-/// <summary>How numbers look on a page: a true minus, a plus before a gain, no space before a percent sign.</summary>
+/// <summary>How numbers look on a page: a true minus, a plus before a gain.</summary>
 internal static partial class BlockNumber
 {
     /// <summary>The minus sign of typography, as wide as a figure.</summary>
@@ -37,5 +37,5 @@ internal static partial class BlockNumber
     [GeneratedRegex(@"(?<=[\s(])-(?=\D?\d)")]
     private static partial Regex Below();
 
-    private static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text).Replace(" %", "%", StringComparison.Ordinal);
+    private static string Typeset(string text) => (text.StartsWith('-') ? Minus + text[1..] : text);
 }

@@ -106,7 +106,7 @@ public static class DecisionSentences
         $"Drop or change: a loss on the mean of at least two seasons, in the last too, beyond the noise; or other crops in its beds add more than the noise and {verdicts.Settings.MixShare * 100m:0}% of its output, never in a perennial's. Grow: {verdicts.Settings.GrowStep * 100m:0}% more, or the room there is, adds more than the noise. Both ask for the same sign whether own hours count or not. What a market takes, it takes once: crops that add least for their bed time change first. Steps of growing more are judged one by one: a free bed holds only one of them. ")
         + "Trips stay until nothing is sold through a channel; boxes are refilled to what members paid. Soil, rotation, customers and family say more than these figures do.";
 
-    private static string Advice(Verdict verdict, FarmSettings farm)
+    internal static string Advice(Verdict verdict, FarmSettings farm)
     {
         Notation notation = farm.Notation;
         string Money(decimal amount) => notation.InWords(Math.Abs(amount), Look.WholeMoney);
@@ -155,7 +155,7 @@ public static class DecisionSentences
         return verdict.Seasons.Count == 1 ? $"Only {verdict.Seasons[0].CropYear} is on record." : $"What it added, at today's prices: {each} (noise {notation.Number(verdict.Noise.Amount, Look.WholeMoney)}).";
     }
 
-    private static string Needs(Verdict verdict, Notation notation)
+    internal static string Needs(Verdict verdict, Notation notation)
     {
         List<string> ways = [];
         string unit = verdict.Budget.Crop?.Unit ?? "unit";

@@ -118,8 +118,8 @@ public static class ProofTables
     {
         int failed = season.Reconciliation.Count(check => !check.Holds);
         return failed == 0
-            ? season.Notation.Text($"Nothing was lost: all {season.Reconciliation.Count:#,0} reconciliation checks hold to the cent.")
-            : season.Notation.Text($"{failed:#,0} of {season.Reconciliation.Count:#,0} reconciliation checks do not hold: don't rely on these figures.");
+            ? season.Notation.Text($"The totals agree with your records to the cent ({season.Reconciliation.Count:#,0} checks).")
+            : season.Notation.Text($"{failed:#,0} of {season.Reconciliation.Count:#,0} totals do not agree with your records: don't rely on these figures.");
     }
 
     /// <summary>What every report must say about itself.</summary>

@@ -53,7 +53,7 @@ public static class Looks
         Look.WholeMoney or Look.Count => notation.Text($"{Rounded(value, 0):#,0}"),
         Look.Hours => notation.Text($"{Rounded(value, 1):#,0.0}"),
         Look.Quantity => notation.Text($"{Rounded(value, 1):#,0.#}"),
-        Look.Percent => notation.Text($"{Rounded(value * 100m, 1):0.0} %"),
+        Look.Percent => notation.Text($"{Rounded(value * 100m, 1):0.0}%"),
         Look.Exact => notation.Text($"{Rounded(value, 4):#,0.####}"),
         Look.Year => notation.Text($"{value:0}"),
         _ => notation.Text($"{value:0.####}"),

@@ -30,5 +30,5 @@ internal static class Phrase
         rate.Value is { } value ? notation.InWords(value, Look.Rate) : $"not available ({rate.Reason})";
 
     /// <summary>A share in whole percent.</summary>
-    internal static string Percent(decimal share) => $"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0} %";
+    internal static string Percent(decimal share) => $"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%";
 }

@@ -30,8 +30,8 @@ public static class SeasonSentences
 
         string text = $"In **{season.CropYear}** the {notation.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{notation.InWords(farm.Output.Amount, Look.WholeMoney)}**";
         text += season.Known.Costs is { } why
-            ? $"; what was left after costs is not available ({why})."
-            : season.Notation.Text($"; after materials and selling, **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}** of it was gross margin: {Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
+            ? $". What was left after costs isn't known ({why})."
+            : season.Notation.Text($". Seed, supplies and selling took {notation.InWords(farm.Output.Amount - farm.GrossMargin.Amount, Look.WholeMoney)}; the gross margin was **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}**: {Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
                 + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour.");
         text += Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
         return new Prose(text + Losses(season));
@@ -151,9 +151,9 @@ public static class SeasonSentences
 
         Notation notation = season.Notation;
         List<EnterpriseBudget> losers = season.Crops.Where(crop => crop.NetReturn.Amount < 0m).OrderBy(crop => crop.NetReturn.Amount).ToList();
-        string total = $" At full cost (unpaid hours valued) the net return of all crops was **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}**";
-        return losers.Count == 0 ? $"{total}, and no crop's was below 0."
-            : $"{total}; {notation.Count(losers.Count, "crop")} fell short, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
+        string total = $" After every cost, your own hours included, **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}** was left";
+        return losers.Count == 0 ? $"{total}; every crop paid its way."
+            : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
     }
 
     private static string Between(string words, List<EnterpriseBudget> crops, Func<EnterpriseBudget, Rate> high, Func<EnterpriseBudget, Rate> low)

@@ -17,7 +17,7 @@ public class AccessTests(OpenDemoFarm farm)
     {
         OpenProgram open = await farm.Program();
         using HttpClient client = new() { BaseAddress = new Uri(open.Base) };
-        foreach (string path in new[] { "/", "/tables/crops.csv", "/notebook/02-season-review", "/live.js", $"/enter?token={token}" })
+        foreach (string path in new[] { "/", "/tables/crops.csv", "/drop-or-grow", "/live.js", $"/enter?token={token}" })
         {
             using HttpRequestMessage request = new(HttpMethod.Get, path);
             if (token is not null)
@@ -52,7 +52,7 @@ public class AccessTests(OpenDemoFarm farm)
     public async Task Request_FromAnotherSitesPage_IsForbidden(string method, string? origin)
     {
         using HttpClient client = (await farm.Program()).Client();
-        using HttpRequestMessage request = new(new HttpMethod(method), "/notebook/02-season-review");
+        using HttpRequestMessage request = new(new HttpMethod(method), method == "POST" ? "/scenarios" : "/drop-or-grow");
         if (origin is not null)
         {
             request.Headers.Add("Origin", origin);
@@ -67,11 +67,11 @@ public class AccessTests(OpenDemoFarm farm)
     {
         OpenProgram open = await farm.Program();
         using HttpClient client = open.Client();
-        using HttpRequestMessage request = new(HttpMethod.Post, "/notebook/02-season-review") { Content = new FormUrlEncodedContent([KeyValuePair.Create("year", "2024")]) };
+        using HttpRequestMessage request = new(HttpMethod.Post, "/scenarios/remove") { Content = new FormUrlEncodedContent([KeyValuePair.Create("name", "none"), KeyValuePair.Create("_query", "year=2024")]) };
         request.Headers.Add("Origin", open.Base);
         using HttpResponseMessage answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.SeeOther, answer.StatusCode);
-        Assert.Equal("/notebook/02-season-review?year=2024", answer.Headers.Location?.ToString());
+        Assert.Equal("/what-if?year=2024", answer.Headers.Location?.ToString());
     }
 
     [Fact]
@@ -109,7 +109,7 @@ public class AccessTests(OpenDemoFarm farm)
     public async Task FileField_OutOfTheRecordsFolder_IsRefusedBesideTheField(string file)
     {
         using HttpClient client = (await farm.Program()).Client();
-        using HttpResponseMessage answer = await client.GetAsync(new Uri($"/notebook/05-prices-and-shares?members=30&plan={Uri.EscapeDataString(file)}", UriKind.Relative), TestContext.Current.CancellationToken);
+        using HttpResponseMessage answer = await client.GetAsync(new Uri($"/prices?members=30&plan={Uri.EscapeDataString(file)}", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Contains("in the records folder", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }

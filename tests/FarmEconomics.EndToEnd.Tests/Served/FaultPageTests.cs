@@ -28,7 +28,7 @@ public class FaultPageTests(OpenDemoFarm farm)
         Directory.Move(records, records + " away");
         await ExpectAsync(await client.GetAsync("/tables", Cancel), HttpStatusCode.ServiceUnavailable, "Your records can’t be read",
             "my records is not there any more", "USB stick");
-        using HttpRequestMessage byScript = Form(open, "/notebook/02-season-review", "year=2024");
+        using HttpRequestMessage byScript = Form(open, "/scenarios/remove", "year=2024");
         byScript.Headers.Add("Accept", "application/json");
         HttpResponseMessage told = await client.SendAsync(byScript, Cancel);
         Assert.Equal((HttpStatusCode.ServiceUnavailable, "text/plain"), (told.StatusCode, told.Content.Headers.ContentType?.MediaType));
@@ -42,7 +42,6 @@ public class FaultPageTests(OpenDemoFarm farm)
     }
 
     [Theory]
-    [InlineData("/notebook/02-season-review")]
     [InlineData("/scenarios")]
     [InlineData("/scenarios/remove")]
     public async Task Form_ThatIsNone_GetsAPage(string address)
@@ -59,7 +58,7 @@ public class FaultPageTests(OpenDemoFarm farm)
     {
         OpenProgram open = await farm.Program();
         using HttpClient client = open.Client();
-        using HttpRequestMessage request = Form(open, "/notebook/02-season-review",
+        using HttpRequestMessage request = Form(open, "/scenarios",
             string.Join('&', Enumerable.Range(0, 5000).Select(i => $"f{i}=1")));
         await ExpectAsync(await client.SendAsync(request, Cancel), HttpStatusCode.BadRequest, "Not understood");
     }
@@ -69,7 +68,7 @@ public class FaultPageTests(OpenDemoFarm farm)
     {
         OpenProgram open = await farm.Program();
         using HttpClient client = open.Client();
-        using HttpRequestMessage request = Form(open, "/notebook/02-season-review",
+        using HttpRequestMessage request = Form(open, "/scenarios",
             "--x\r\nContent-Disposition: form-data; name=year\r\n\r\n20");
         request.Content!.Headers.ContentType = new("multipart/form-data") { Parameters = { new("boundary", "x") } };
         await ExpectAsync(await client.SendAsync(request, Cancel), HttpStatusCode.BadRequest, "Not understood");
@@ -80,7 +79,7 @@ public class FaultPageTests(OpenDemoFarm farm)
     {
         OpenProgram open = await farm.Program();
         using HttpClient client = open.Client();
-        using HttpRequestMessage request = Form(open, "/notebook/07-what-if", "change.more=" + new string('a', 100_000));
+        using HttpRequestMessage request = Form(open, "/scenarios", "change.more=" + new string('a', 100_000));
         await ExpectAsync(await client.SendAsync(request, Cancel), HttpStatusCode.RequestEntityTooLarge, "Too much was sent",
             "Shorten the longest text");
     }

@@ -12,10 +12,10 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
     {
         await using OpenProgram open = await StartAsync("stuck", "--time-limit", "12");
         IPage page = await EnterAsync(open);
-        await page.OpenAsync(open.Base + "/notebook/stuck");
+        await page.OpenNotebookAsync(open.Base + "/notebook/stuck");
         await OpenGroupAsync(page);
         await page.GetByLabel("Stuck").CheckAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Calculate" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("stopped after 12 s", new() { Timeout = 60_000 });
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Below stands the page as it was");
         await Assertions.Expect(page.Locator(".result")).ToContainTextAsync("over");
@@ -23,7 +23,7 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
         // And the next run is as good as ever.
         await page.GetByLabel("Stuck").UncheckAsync();
         await page.GetByLabel("Memory to take").FillAsync("1");
-        await page.WorkItOutAsync();
+        await page.CalculateAsync();
     }
 
     [Fact]
@@ -31,9 +31,9 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
     {
         await using OpenProgram open = await StartAsync("stuck", "--memory-limit", "600");
         IPage page = await EnterAsync(open);
-        await page.OpenAsync(open.Base + "/notebook/stuck");
+        await page.OpenNotebookAsync(open.Base + "/notebook/stuck");
         await page.GetByLabel("Memory to take").FillAsync("4000");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Calculate" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("600 MB of memory", new() { Timeout = 90_000 });
         Assert.True(open.IsRunning);
     }
@@ -43,10 +43,10 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
     {
         await using OpenProgram open = await StartAsync("stuck");
         IPage page = await EnterAsync(open);
-        await page.OpenAsync(open.Base + "/notebook/stuck");
+        await page.OpenNotebookAsync(open.Base + "/notebook/stuck");
         await OpenGroupAsync(page);
         await page.GetByLabel("Stuck").CheckAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Calculate" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("step");
         foreach (Process child in ChildrenOf(open.Id))
         {
@@ -56,7 +56,7 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("process ended", new() { Timeout = 30_000 });
         await page.GetByLabel("Stuck").UncheckAsync();
         await page.GetByLabel("Memory to take").FillAsync("2");
-        await page.WorkItOutAsync();
+        await page.CalculateAsync();
     }
 
     [Fact]
@@ -64,7 +64,7 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
     {
         await using OpenProgram open = await StartAsync("slow");
         IPage page = await EnterAsync(open);
-        await page.OpenAsync(open.Base + "/notebook/slow");
+        await page.OpenNotebookAsync(open.Base + "/notebook/slow");
         await page.GetByLabel("Rounds").FillAsync("90");
 
         // A slow answer: the button must not be there before there is a run it can call off.
@@ -73,9 +73,9 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
             await Task.Delay(1000);
             await route.ContinueAsync();
         });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Call it off" }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Called off");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Calculate" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Cancel" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Stopped");
         await Assertions.Expect(page.Locator(".result")).ToContainTextAsync("rounds: 0");
     }
 
@@ -109,7 +109,7 @@ public class LimitsTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClass
     {
         IBrowserContext context = await (await chromium.Get()).NewContextAsync();
         context.SetDefaultTimeout(120_000);
-        // Not through the first page: it would have every notebook worked out, which these tests don't look at.
+        // Not through the door: AccessTests go there.
         await context.AddCookiesAsync([new() { Name = $"farm-page-{open.Port}", Value = open.Token, Url = open.Base }]);
         return await context.NewPageAsync();
     }

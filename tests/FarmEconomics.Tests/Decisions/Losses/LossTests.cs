@@ -46,7 +46,7 @@ public class LossTests
             tree.Parts.Select(part => (part.Fate, part.Channel?.Name, part.DaysHeld, part.Value!.Value.Amount)));
         Assert.Equal(236.25m, tree.Value(_ => true).Amount);
         Assert.All(tree.Parts, part => Assert.Equal(new DateOnly(2025, 6, 30), part.Week));
-        Assert.Contains("Of $236 worth picked, $86 (36 %) earned nothing: $34 past keeping, $23 given away, $18 thrown out and $11 culled.", LossTables.Answer(tree).ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("Of $236 worth picked, $86 (36%) earned nothing: $34 past keeping, $23 given away, $18 thrown out and $11 culled.", LossTables.Answer(tree).ToPlainText(), StringComparison.Ordinal);
         Assert.Equal(2, LossTables.RequireProof(tree).Rows.Count);
     }
 

@@ -91,7 +91,7 @@ public class ReportTableTests
     [InlineData(0.005, Look.Money, "0.01")]
     [InlineData(-1234.5, Look.WholeMoney, "-1,235")]
     [InlineData(2.25, Look.Hours, "2.3")]
-    [InlineData(0.125, Look.Percent, "12.5 %")]
+    [InlineData(0.125, Look.Percent, "12.5%")]
     [InlineData(2025, Look.Year, "2025")]
     public void Number_ByLook_RoundsAwayFromZero(double value, Look look, string expected) => Assert.Equal(expected, Notation.Default.Number((decimal)value, look));
 
