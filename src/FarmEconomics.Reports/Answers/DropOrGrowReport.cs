@@ -4,7 +4,6 @@ using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
-using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
 
