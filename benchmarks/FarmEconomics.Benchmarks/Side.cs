@@ -61,7 +61,7 @@ internal sealed record Side(string Name, params string[] Command)
         string[] told = errors.Result.Split('\n').LastOrDefault(line => line.StartsWith("time-says", StringComparison.Ordinal))?.Split(' ') ?? [];
         if (process.ExitCode != 0 || told.Length != 5)
         {
-            Missing = $"not measured: {Command[0]} ended with exit code {process.ExitCode}";
+            Missing = $"not measured: {Reason(errors.Result) ?? $"{Command[0]} ended with exit code {process.ExitCode}"}";
             Console.Error.WriteLine(errors.Result);
             return;
         }
@@ -69,6 +69,10 @@ internal sealed record Side(string Name, params string[] Command)
         double inside = double.TryParse(Find(said, "seconds"), CultureInfo.InvariantCulture, out double seconds) ? seconds : wall;
         runs.Add((wall, inside, Number(told[2]) + Number(told[3]), Number(told[4]) / 1024.0, said));
     }
+
+    /// <summary>The last thing a program said before it gave up: that a library isn't installed, say.</summary>
+    private static string? Reason(string errors) => errors.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+        .LastOrDefault(line => !line.StartsWith("time-says", StringComparison.Ordinal) && !line.StartsWith("Command exited", StringComparison.Ordinal))?.Replace("|", "/", StringComparison.Ordinal);
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

@@ -1,8 +1,9 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using FarmEconomics.Cli.Commands;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Solver;
 
 namespace FarmEconomics.Cli;
 
@@ -13,6 +14,7 @@ internal static class CommandLineApp
 
     internal static async Task<int> RunAsync(string[] args)
     {
+        NextYearReport.FindSolver = LinearSolvers.Find;
         using PlainConsole console = PlainConsole.Install();
         using Interruption interruption = new();
         UnhandledExceptionEventHandler last = (_, fault) =>
@@ -40,24 +42,24 @@ internal static class CommandLineApp
     }
 
     internal static RootCommand Root() => new(
-        "From a season's records to what each crop earned: per length of bed, per week of bed time and per hour of labor.\n\n"
-        + "FOLDER is a folder of CSV tables, or a workbook (.xlsx) with a sheet per table (docs/records.md says which). Your records are only ever read; results are written beside them.\n"
+        "Shows what each crop earned, from your records.\n\n"
+        + "FOLDER is a folder of CSV tables, or a workbook (.xlsx) with a sheet per table (docs/records.md says which). Reviews only read your records; results are written beside them.\n"
         + "Exit code 0: done; 1: the records hold errors, or the program has a fault; 2: wrong use, or a folder can't be read or written; 130 or 143: stopped (Ctrl+C, or asked to end).")
     {
         StartCommand.Create(),
         CheckCommand.Create(),
-        ImportCommand.Create(),
         ReviewCommand.Create(),
-        ReviewAllCommand.Create(),
         OpenCommand.Create(),
         ExplainCommand.Create(),
         DecideCommand.Create(),
         WhatIfCommand.Create(),
-        WriteUpCommand.Create(),
         PricesCommand.Create(),
-        WaterCommand.Create(),
         PlanCommand.Create(),
+        WaterCommand.Create(),
+        WriteUpCommand.Create(),
+        ImportCommand.Create(),
         JupyterCommand.Create(),
+        ReviewAllCommand.Create(),
     };
 
     private static async Task<int> CarryOutAsync(string[] args, Interruption interruption)
@@ -66,10 +68,11 @@ internal static class CommandLineApp
         {
             RootCommand root = Root();
             OptionRules.AddTo(root);
+            CommandHelp.AddTo(root);
             ParseResult parsed = root.Parse(args);
             if (parsed.Errors.Count > 0)
             {
-                TellErrors(parsed.Errors);
+                TellErrors(parsed);
                 return ExitCode.WrongUse;
             }
 
@@ -119,9 +122,11 @@ internal static class CommandLineApp
         }
     }
 
-    private static void TellErrors(IReadOnlyList<ParseError> errors)
+    private static void TellErrors(ParseResult parsed)
     {
-        foreach (string message in errors.Select(error => error.Message).Distinct())
+        // One mistyped word leaves the words after it without a meaning; what was meant says more than all of them.
+        string[] messages = CommandHelp.Guess(parsed) is { } guess ? [guess] : [.. parsed.Errors.Select(error => error.Message).Distinct()];
+        foreach (string message in messages)
         {
             Console.Error.WriteLine(message);
         }

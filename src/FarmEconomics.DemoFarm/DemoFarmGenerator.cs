@@ -6,11 +6,15 @@ public static class DemoFarmGenerator
     /// <summary>All tables, by file name, as the text that is written.</summary>
     public static IReadOnlyDictionary<string, string> Generate()
     {
-        var plantings = PlantingBook.Plan();
+        IReadOnlyList<Planting> plantings = PlantingBook.Plan();
         var picks = HarvestBook.PickAll(plantings);
         var sales = SalesBook.Sell(picks);
         var log = LaborBook.Log(plantings, picks, sales);
         var books = Books(plantings, picks, sales, log);
+        plantings = [.. plantings, Berries.Planting];
+        picks = [.. picks.Concat(Berries.Picks).OrderBy(pick => pick.Date)];
+        sales = [.. sales.Concat(Berries.Sales).OrderBy(sale => sale.Date)];
+        log = [.. log.Concat(Berries.Log).OrderBy(entry => entry.Chore.Date)];
         var cash = new CashWalk(sales, books);
         var loads = Loads.Table(out var kwh);
         var tasks = Papers.Tasks().ToString().Split('\n').Skip(1).Where(l => l.Length > 0).Select(l => l.Split(',')).Select(f => (f[0], f[1])).ToList();
@@ -46,6 +50,8 @@ public static class DemoFarmGenerator
             ["watering.csv"] = WateringBook.Table(),
             ["blocks.csv"] = WateringBook.Blocks(),
             ["power_made.csv"] = SolarLogger.Table(),
+            ["plan.csv"] = PlanBook.Plantings(plantings),
+            ["plan_sales.csv"] = PlanBook.Sales(plantings, sales),
             ["totals.csv"] = ControlTotals.Table(log, sales, books, kwh, tasks),
         };
         return tables.ToDictionary(t => t.Key, t => t.Value.ToString());
@@ -68,6 +74,7 @@ public static class DemoFarmGenerator
             books.AddRange(LoanBook.Of(year));
         }
 
+        books.AddRange(Berries.Books);
         books.AddRange(TaxBook.Of(sales, books));
         return [.. books.OrderBy(b => b.Date).ThenBy(b => b.Category, StringComparer.Ordinal)];
     }

@@ -1,7 +1,8 @@
 namespace FarmEconomics.DemoFarm;
 
 /// <summary>
-/// The weather of the last season, April to October: invented, and of no real place; only its run is plausible for a cold climate. It is dry
+/// The weather of the last season, April to October: invented, and of no real place; only its run is plausible for a cold climate. It is
+/// dry
 /// from the end of July to the end of August, as the yields of that year say.
 /// </summary>
 internal static class DryWeather

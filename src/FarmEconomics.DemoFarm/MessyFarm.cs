@@ -24,7 +24,7 @@ public static partial class MessyFarm
     /// <summary>All tables, by file name, as the text that is written.</summary>
     public static IReadOnlyDictionary<string, string> Generate()
     {
-        Dictionary<string, string> tables = new(DemoFarmGenerator.Generate());
+        Dictionary<string, string> tables = new(DemoFarmGenerator.Generate().Where(table => !table.Key.StartsWith("plan", StringComparison.Ordinal) || table.Key == "plantings.csv"));
         tables["farm.csv"] += "date_format,MM/DD/YYYY\n";
         tables["sales.csv"] = Doubled(Misspell(Dates(Money(tables["sales.csv"], 5)))).Replace("unit_price", "Unit Price", StringComparison.Ordinal)
             + "\nTotal,,,,,,\n\nPrices before May 2023 from memory.,,,,,,\n";

@@ -1,10 +1,12 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>The panels, the battery and the generator, and what the logger told of the last year; the yields are invented, of no real place.</summary>
+/// <summary>
+/// The panels, the battery and the generator, and what the logger told of the last year; the yields are invented, of no real place.
+/// </summary>
 internal static class SolarLogger
 {
     private const int Topic = 33;
-    private const decimal PanelKw = 2.7m;
+    private const decimal PanelKw = 2.5m;
 
     // Fog lay on the field when the days were short already and the cold room still ran.
     private static readonly DateOnly FogFrom = new(DryWeather.Year, 10, 29);

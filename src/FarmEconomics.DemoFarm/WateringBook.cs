@@ -67,7 +67,8 @@ internal static class WateringBook
                 last[block.Name] = day;
                 if (!Silent.Contains((block.Name, day.AddDays(-(((int)day.DayOfWeek + 6) % 7)))))
                 {
-                    t.Add(day, block.Name, null, block.BySprinklers ? null : gallons, block.BySprinklers ? gallons / SprinklerGallons : null);
+                    t.Add(day, block.Name, null, block.BySprinklers ? null : gallons, block.BySprinklers ? gallons / SprinklerGallons
+                        : null);
                 }
             }
         }

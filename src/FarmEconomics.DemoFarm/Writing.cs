@@ -7,7 +7,7 @@ internal static class Writing
     {
         var t = new CsvTable("crop", "unit", "group", "family", "storage_days", "store", "water_need", "units_per_crate", "perennial", "bearing_years",
             "establishment_cost");
-        foreach (var c in CropList.All)
+        foreach (var c in CropList.All.Append(Berries.Crop))
         {
             t.Add(c.Name, c.Unit, c.Group, c.Family, c.StorageDays, c.Store, c.Water, c.PerCrate, c.Perennial ? "yes" : null, c.BearingYears, c.EstablishmentCost);
         }
@@ -29,7 +29,7 @@ internal static class Writing
     public static CsvTable BedsTable()
     {
         var t = new CsvTable("bed", "length_ft", "width_in", "block", "structure", "from", "to");
-        foreach (var bed in Beds.All)
+        foreach (var bed in Beds.All.Append(Berries.Bed))
         {
             t.Add(bed.Name, bed.Length, bed.Width, bed.Block, bed.Structure, null, null);
         }

@@ -1,4 +1,5 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Files.Inputs;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 
@@ -58,7 +59,7 @@ public sealed class FarmFolder
         IProgress<ReadingProgress>? progress = null)
     {
         RecordsReading reading = RecordsFolder.Read(folder, settings, progress);
-        List<Problem> problems = [.. reading.Problems, .. RecordChecks.Run(reading.Tables, reading.FarmSettings)];
+        List<Problem> problems = [.. reading.Problems, .. OwnNumbers.Without(RecordChecks.Run(reading.Tables, reading.FarmSettings), reading.Inputs, reading.FarmSettings)];
         RecordTables tables = reading.Tables;
         IReadOnlyList<SkippedRow> skipped = [];
         bool sound = problems.TrueForAll(problem => problem.Severity != Severity.Error);
@@ -66,7 +67,7 @@ public sealed class FarmFolder
         {
             SkipResult left = tables.Without(problems, reading.FarmSettings);
             problems.AddRange(left.FollowOn);
-            (tables, skipped, sound) = (left.Tables, left.Skipped, left.Unmendable.Count == 0);
+            (tables, skipped, sound) = (left.Tables, left.Skipped, left.Unfixable.Count == 0);
         }
 
         FarmReview? review = sound ? TryReview(tables, reading, problems) : null;

@@ -91,7 +91,7 @@ public static class ProblemSummary
     {
         if (cause.Alias is { } alias)
         {
-            return $"did you mean {alias.Name}? One line in aliases.csv mends {(cause.Count == 1 ? "it" : "all")}: {AliasFile.Line(alias)}";
+            return $"did you mean {alias.Name}? One line in aliases.csv fixes {(cause.Count == 1 ? "it" : "all")}: {AliasFile.Line(alias)}";
         }
 
         return (cause.First.Nearest is { } nearest ? $"did you mean {nearest}? " : "") + $"fix: {cause.First.Hint}";

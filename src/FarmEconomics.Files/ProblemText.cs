@@ -10,7 +10,7 @@ public static class ProblemText
     private const string Indent = "    ";
 
     /// <summary>
-    /// <c>path:line:column: error CODE: message</c>, then the row, the nearest known name and how to mend it, each on a line of its
+    /// <c>path:line:column: error CODE: message</c>, then the row, the nearest known name and how to fix it, each on a line of its
     /// own where there is one. A fault of a whole file has no line and column. In a workbook the path is <c>records.xlsx!sheet</c>, the
     /// line is the row of the sheet and the column its letters.
     /// </summary>
@@ -35,10 +35,10 @@ public static class ProblemText
 
         if (problem.Nearest is not null)
         {
-            text.Append('\n').Append(Indent).Append("nearest known: ").Append(problem.Nearest);
+            text.Append('\n').Append(Indent).Append("did you mean: ").Append(problem.Nearest);
         }
 
-        text.Append('\n').Append(Indent).Append("mend: ").Append(problem.Hint);
+        text.Append('\n').Append(Indent).Append("fix: ").Append(problem.Hint);
         return (problem.Further == 0 ? text : text.Append('\n').Append(Indent).Append(notation.Text($"and {problem.Further:N0} further rows with the same fault"))).ToString();
     }
 

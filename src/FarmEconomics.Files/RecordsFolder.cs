@@ -21,14 +21,27 @@ public static class RecordsFolder
     public static RecordsReading Read(string folder, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null) =>
         ReadTables(folder, RecordSchema.Tables, settings, progress);
 
+    /// <summary>Reads a folder as it would be with one file holding other bytes.</summary>
+    internal static RecordsReading ReadWith(string folder, string file, byte[] bytes)
+    {
+        List<Problem> problems = [];
+        IReadOnlyList<TableInput> inputs = RecordsInputs.Find(folder, RecordSchema.Tables, problems);
+        return ReadInputs(folder, RecordSchema.Tables, [.. inputs.Select(input => input.File == file ? new BytesInput(bytes, file, input.Table) : input)], problems, [], null);
+    }
+
     /// <summary>Reads tables of which some may be declared elsewhere.</summary>
     internal static RecordsReading ReadTables(
         string folder, IReadOnlyList<TableSchema> schemas, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null)
     {
         var problems = new List<Problem>();
+        return ReadInputs(folder, schemas, RecordsInputs.Find(folder, schemas, problems), problems, settings ?? [], progress);
+    }
+
+    private static RecordsReading ReadInputs(
+        string folder, IReadOnlyList<TableSchema> schemas, IReadOnlyList<TableInput> inputs, List<Problem> problems, IEnumerable<KeyValuePair<string, string>> settings, IProgress<ReadingProgress>? progress)
+    {
         var tables = new RecordTables(schemas);
         var counts = new List<FileCount>();
-        IReadOnlyList<TableInput> inputs = RecordsInputs.Find(folder, schemas, problems);
         foreach (TableInput input in inputs)
         {
             tables.Present.Add(input.Table);
@@ -36,7 +49,7 @@ public static class RecordsFolder
 
         // farm comes first: its formats of dates and numbers hold for all files.
         List<FileCount> farm = ReadFarm(inputs, tables, problems, progress);
-        FarmSettings farmSettings = ReadSettings(ref tables, settings ?? [], problems);
+        FarmSettings farmSettings = ReadSettings(ref tables, settings, problems);
         foreach (FileCount count in farm)
         {
             int read = tables.Farm.Count(row => row.Source.File == count.File);
@@ -56,6 +69,7 @@ public static class RecordsFolder
         }
 
         NameAliases.Apply(tables);
+        PlantingNames.Fill(tables);
         tables.Seal();
         return new RecordsReading(
             tables,

@@ -6,8 +6,6 @@ namespace FarmEconomics.Files;
 /// <summary>The text of a file of scenarios with all that a spreadsheet or an editor chose: encoding, separator, line ends. It is written back the same way.</summary>
 internal sealed class ScenarioSheet
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
-    private static readonly UTF8Encoding MarkedUtf8 = new(encoderShouldEmitUTF8Identifier: true);
     private static readonly string[] LineEnds = ["\r\n", "\n", "\r"];
 
     private ScenarioSheet(Encoding encoding, string text)
@@ -23,7 +21,7 @@ internal sealed class ScenarioSheet
     }
 
     /// <summary>A file that isn't there yet.</summary>
-    internal static ScenarioSheet New => new(Utf8, string.Join(',', ScenarioRow.Columns) + "\n");
+    internal static ScenarioSheet New => new(TextEncodings.Utf8, string.Join(',', ScenarioRow.Columns) + "\n");
 
     internal Encoding Encoding { get; }
 
@@ -62,7 +60,7 @@ internal sealed class ScenarioSheet
         }
 
         byte[] bytes = File.ReadAllBytes(path);
-        Encoding encoding = EncodingOf(bytes);
+        Encoding encoding = TextEncodings.Of(bytes);
         return new ScenarioSheet(encoding, encoding.GetString(bytes.AsSpan(encoding.Preamble.Length)));
     }
 
@@ -72,31 +70,9 @@ internal sealed class ScenarioSheet
         Encoding encoding = Encoding;
         if (Encoding.CodePage == 1252 && Encoding.GetString(Encoding.GetBytes(text)) != text)
         {
-            encoding = MarkedUtf8;
+            encoding = TextEncodings.MarkedUtf8;
         }
 
         return [.. encoding.Preamble, .. encoding.GetBytes(text)];
-    }
-
-    // Without a mark it is UTF-8, or, where that can't be, what spreadsheets of the western world write: Windows-1252, which holds Latin-1.
-    private static Encoding EncodingOf(byte[] bytes)
-    {
-        foreach (Encoding marked in new Encoding[] { MarkedUtf8, Encoding.Unicode, Encoding.BigEndianUnicode })
-        {
-            if (bytes.AsSpan().StartsWith(marked.Preamble))
-            {
-                return marked;
-            }
-        }
-
-        try
-        {
-            _ = Utf8.GetCharCount(bytes);
-            return Utf8;
-        }
-        catch (DecoderFallbackException)
-        {
-            return CodePagesEncodingProvider.Instance.GetEncoding(1252)!;
-        }
     }
 }

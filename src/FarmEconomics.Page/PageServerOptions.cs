@@ -5,7 +5,7 @@ namespace FarmEconomics.Page;
 /// <summary>What to serve and within which limits.</summary>
 public sealed record PageServerOptions
 {
-    /// <summary>The records folder or workbook; only ever read.</summary>
+    /// <summary>The records folder or workbook; changed only where the grower presses save.</summary>
     public required string Records { get; init; }
 
     /// <summary>Notebooks of the grower's own to show, in order: only those the user named and agreed to run.</summary>
@@ -13,6 +13,9 @@ public sealed record PageServerOptions
 
     /// <summary>The file of named what-if scenarios, beside the output and never among the records.</summary>
     public required string ScenarioFile { get; init; }
+
+    /// <summary>True when no page offers to save anything in the records.</summary>
+    public bool ReadOnly { get; init; }
 
     /// <summary>The port on this machine; 0: any that is free.</summary>
     public int Port { get; init; }

@@ -40,7 +40,7 @@ internal static class CommonOptions
         {
             throw new WrongUseException(File.Exists(folder)
                 ? $"{folder} is a file; give the folder that holds your tables, or a workbook (.xlsx)."
-                : $"There is no folder {folder}.");
+                : $"There is no folder \"{folder}\".");
         }
     }
 
@@ -89,7 +89,7 @@ internal static class CommonOptions
             PrintProblems(farm, Console.Error);
             Console.Error.WriteLine(skipBadRows
                 ? "No result was made: the errors above can't be skipped row by row."
-                : "No result was made. Mend the errors, or use --skip-bad-rows to leave those rows out.");
+                : "No result was made. Fix the errors, or use --skip-bad-rows to leave those rows out.");
         }
 
         return farm.Review;

@@ -26,7 +26,7 @@ internal static class DecideCommand
         Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "How far the price drops when you sell more, in every channel: 2 means 2% more sold for a price 1% lower. Default: each channel's own, 2 unless channels.csv says otherwise.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to your cash, your hours and the farm, with only the costs that really go. Without a change: a verdict per crop.")
+        Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to your cash, your hours and the farm, with avoidable costs only. Without a change: a verdict per crop.")
         {
             folder, year, drop, shrink, grow, swap, by, elasticity, set, skip,
         };

@@ -17,7 +17,7 @@ internal static class ExplainCommand
         Option<string?> line = new("--line") { Description = "One cost line only: materials, selling, labor, infrastructure or overhead.", HelpName = "LINE" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("explain", "Open a crop's figures: from each line to pools and shares, and from there to the rows, with file and line.")
+        Command command = new("explain", "Open a crop's figures down to the rows they came from, with file and line.")
         {
             folder, year, crop, line, set, skip,
         };

@@ -1,30 +1,31 @@
 using System.CommandLine;
+using FarmEconomics.Files;
 using FarmEconomics.Files.Importing;
+using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Words;
+using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Cli.Commands;
 
-/// <summary><c>import FILE --as TABLE --map FILE</c>: rows of another program's file, shown first and added only when asked.</summary>
+/// <summary><c>import FILE --into FOLDER</c>: rows of another program's file, shown first and added only when asked.</summary>
 internal static class ImportCommand
 {
-    private const int RowsShown = 10;
-
     internal static Command Create()
     {
-        Argument<string> file = new("FILE") { Description = "A CSV file or a workbook (.xlsx) of another program: a till, a bank, a time sheet." };
-        Option<string> table = new("--as") { Description = "The table its rows are for, such as sales.", HelpName = "TABLE", Required = true };
-        Option<string> map = new("--map") { Description = "A file that says how its columns become ours (docs/records.md, table imports), or the name of a mapping the records remember.", HelpName = "FILE", Required = true };
-        Option<string?> into = new("--into") { Description = "The records folder to compare with and add to.", HelpName = "FOLDER" };
-        Option<string?> sheet = new("--sheet") { Description = "The sheet of a workbook. Default: its first one.", HelpName = "NAME" };
-        Option<bool> apply = new("--apply") { Description = "Add the rows, in a file of their own beside yours. Without it nothing is written." };
-        Command command = new("import", "Bring in rows of another program's file; shows what would be added, and adds it with --apply.") { file, table, map, sheet, into, apply };
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, parsed.GetValue(table)!, parsed.GetValue(map)!, parsed.GetValue(sheet), parsed.GetValue(into), parsed.GetValue(apply)));
+        var asked = new ImportOptions();
+        asked.Dates.AcceptOnlyFromAmong("month-first", "day-first");
+        Command command = new("import", "Bring in rows of another program's file: shows what it sees and what would be added, and adds it with --apply.\n\n"
+            + "Examples:\n  import market.csv --into my-farm            what is in it, a drafted mapping, a preview\n  import market.csv --into my-farm --apply    adds the rows")
+        { asked.File, asked.Table, asked.Map, asked.Names, asked.Into, asked.Sheet, asked.HeadingsAt, asked.Dates, asked.Rest, asked.All, asked.Apply };
+        command.SetAction(parsed => Run(parsed, asked));
         return command;
     }
 
-    private static int Run(string file, string table, string map, string? sheet, string? into, bool apply)
+    private static int Run(ParseResult parsed, ImportOptions asked)
     {
+        string file = parsed.GetValue(asked.File)!;
+        string? into = parsed.GetValue(asked.Into);
+        bool apply = parsed.GetValue(asked.Apply);
         if (apply && into is null)
         {
             throw new WrongUseException("--apply needs --into FOLDER: the records folder the rows go to.");
@@ -35,55 +36,88 @@ internal static class ImportCommand
             ImportPlan.RemoveLeftovers(into);
         }
 
-        ImportPlan plan;
         try
         {
-            plan = RecordsImport.Plan(file, table, map, into, sheet);
+            var request = new ImportRequest(file) { Table = parsed.GetValue(asked.Table), Map = parsed.GetValue(asked.Map), Folder = into, Sheet = parsed.GetValue(asked.Sheet) };
+            var beside = new ImportBeside(file, into);
+            bool seen = request.Map is { } map ? File.Exists(map) || !map.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) : File.Exists(beside.Map) || RecordsImport.Remembers(request);
+            return Draft(request, beside, (parsed, asked)) is { } drafted ? Show(drafted, seen, beside, (parsed, asked)) : ExitCode.RecordsInError;
         }
         catch (ArgumentException fault)
         {
             throw new WrongUseException(fault.Message);
         }
+    }
 
-        Console.Out.WriteLine(
-            plan.Notation.Text($"{plan.Source}: {plan.Notation.Count(plan.RowsInSource, "row")}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping."));
-        if (plan.Rows.Count > 0)
+    /// <summary>The request with a mapping to go by; null when the draft asks something first.</summary>
+    private static ImportRequest? Draft(ImportRequest request, ImportBeside beside, (ParseResult Line, ImportOptions Asked) said)
+    {
+        if (request.Map is null && RecordsImport.Remembers(request))
         {
-            Console.Out.WriteLine($"{(plan.Source.Contains(".xlsx!", StringComparison.OrdinalIgnoreCase) ? "   row" : "  line")}  {string.Join(" | ", plan.Columns)}");
+            return request;
         }
 
-        foreach (ImportedRow row in plan.Rows.Take(RowsShown))
+        string map = request.Map ?? beside.Map;
+        if (File.Exists(map) || (request.Map is not null && !map.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)))
         {
-            Console.Out.WriteLine($"{row.Line,6}  {string.Join(" | ", row.Fields)}");
+            return request with { Map = map };
         }
 
-        if (plan.Rows.Count > RowsShown)
+        DatesWritten dates = said.Line.GetValue(said.Asked.Dates) switch { "month-first" => DatesWritten.MonthFirst, "day-first" => DatesWritten.DayFirst, _ => DatesWritten.Unknown };
+        var draft = ImportDraft.Of(request, said.Line.GetValue(said.Asked.HeadingsAt), dates);
+        beside.Write(map, draft.Csv, "--map");
+        ImportText.PrintDraft(draft, map, said.Line.GetValue(said.Asked.All), Console.Out);
+        if (said.Line.GetValue(said.Asked.Apply))
         {
-            Console.Out.WriteLine(plan.Notation.Text($"        and {plan.Rows.Count - RowsShown:N0} more"));
+            Console.Out.WriteLine("Nothing is added by a mapping nobody has seen: look at the preview, then type the same again.");
         }
 
-        foreach (Problem problem in plan.Problems)
+        return draft.Lines.Any(line => line.IsOpen) ? null : request with { Map = map, Table = draft.Table };
+    }
+
+    private static int Show(ImportRequest request, bool seen, ImportBeside beside, (ParseResult Line, ImportOptions Asked) said)
+    {
+        string names = said.Line.GetValue(said.Asked.Names) ?? beside.Names;
+        bool given = File.Exists(names);
+        ImportPlan plan = RecordsImport.Plan(request with { Names = given ? names : null });
+        ImportText.PrintPlan(plan, said.Line.GetValue(said.Asked.All), Console.Out);
+        if (plan.UnknownNames.Count > 0 && plan.Folder is not null && !given)
         {
-            Console.Out.WriteLine($"{problem.Source}: {(problem.Severity == Severity.Error ? "error" : "warning")} {problem.Code}: {problem.Message}"
-                + (problem.Nearest is { } nearest ? $" Nearest known: {nearest}." : ""));
+            beside.Write(names, plan.NamesToFillIn, "--names");
+        }
+
+        if (plan.UnknownNames.Count > 0 && plan.Folder is not null)
+        {
+            Console.Out.WriteLine($"Names: {(given ? "fill in the blanks of" : "look through")} {names} (or add them to their tables), then type the same again.");
         }
 
         bool wrong = plan.Problems.Any(problem => problem.Severity == Severity.Error);
-        if (wrong || !plan.CanApply)
+        if (said.Line.GetValue(said.Asked.Apply) && seen && plan.CanApply)
         {
-            Console.Out.WriteLine(wrong ? "Nothing was written: mend the mapping, or add names to aliases.csv." : "Nothing was written.");
-            return wrong ? ExitCode.RecordsInError : ExitCode.Done;
+            Write(plan, said.Line.GetValue(said.Asked.Rest) ?? beside.Rest, beside);
+        }
+        else
+        {
+            Console.Out.WriteLine(plan.CanApply ? $"The records are as they were. With --apply {plan.Notation.Rows(plan.Rows.Count)} go to {Files(plan)} in {plan.Folder}." : "The records are as they were.");
         }
 
-        string files = plan.FileName + (plan.MappingFileName is { } mapping ? $" and {mapping}" : "");
-        if (!apply)
+        return wrong ? ExitCode.RecordsInError : ExitCode.Done;
+    }
+
+    private static void Write(ImportPlan plan, string rest, ImportBeside beside)
+    {
+        if (plan.HeldBackCsv.Length > 0)
         {
-            Console.Out.WriteLine($"Nothing was written. With --apply the rows go to {files} in {into}.");
-            return ExitCode.Done;
+            beside.Write(rest, plan.HeldBackCsv, "--rest");
         }
 
         plan.Apply();
-        Console.Out.WriteLine($"Written to {into}: {files}.");
-        return ExitCode.Done;
+        Console.Out.WriteLine($"Written to {plan.Folder}: {Files(plan)}.");
+        if (plan.HeldBackCsv.Length > 0)
+        {
+            Console.Out.WriteLine($"{plan.Notation.Rows(plan.HeldBack.Count)} in error went to {rest}: fix them there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
+        }
     }
+
+    private static string Files(ImportPlan plan) => string.Join(", ", new[] { plan.FileName, plan.MappingFileName, plan.NamesFileName }.OfType<string>());
 }

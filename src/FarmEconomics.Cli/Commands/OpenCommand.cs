@@ -23,9 +23,10 @@ internal static class OpenCommand
         Option<bool> agree = new("--run-my-notebooks") { Description = "Say yes beforehand to running the notebooks given with --notebook." };
         Option<int?> seconds = OptionRules.Whole("--time-limit", "SECONDS", 1, 86_400, "The longest one step of a notebook may take, in seconds; a whole one may take five times as long. Default: 60.");
         Option<int?> megabytes = OptionRules.Whole("--memory-limit", "MB", 256, 1_048_576, "The most memory one notebook may use, in MB. Default: 2048.");
-        Command command = new("open", "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; your records are only read.")
+        Option<bool> readOnly = new("--read-only") { Description = "Offer no way to change the records." };
+        Command command = new("open", "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; your records change only where you press Save.")
         {
-            folder, port, noBrowser, scenarios, notebooks, agree, seconds, megabytes,
+            folder, readOnly, port, noBrowser, scenarios, notebooks, agree, seconds, megabytes,
         };
         command.SetAction((parsed, cancellation) =>
         {
@@ -33,6 +34,7 @@ internal static class OpenCommand
             PageServerOptions options = new()
             {
                 Records = parsed.GetValue(folder)!,
+                ReadOnly = parsed.GetValue(readOnly),
                 Notebooks = Agreed(parsed.GetValue(notebooks) ?? [], parsed.GetValue(agree)),
                 ScenarioFile = Path.GetFullPath(parsed.GetValue(scenarios)!),
                 Port = parsed.GetValue(port) ?? 0,

@@ -3,8 +3,10 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
+using FarmEconomics.Funding;
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Programs;
+using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Planning;
@@ -155,7 +157,14 @@ internal static class PlanCommand
     private static int Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
     {
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
-        IReadOnlyList<CreditMonth> credit = CreditLine.Of(outlook.Months.Select(month => (month.Month, month.Net)), 0m, 0m, season.Settings.InterestPercent ?? 0m);
+        CreditLine credit = PlanWords.Credit(outlook, season.Settings);
+        if (PlanVariances.Of(season) is { } variances)
+        {
+            Console.Out.WriteLine(string.Join('\n', Wrapped(VarianceWords.Headline(variances))));
+            Console.Out.WriteLine();
+            Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
+        }
+
         Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());
         foreach (string problem in PlanWords.Problems(outlook, season.Notation))
         {

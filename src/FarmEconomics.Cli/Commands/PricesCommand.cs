@@ -22,7 +22,7 @@ internal static class PricesCommand
         Option<NumberOption?> step = OptionRules.Number("--step", "X", 0.01m, 10_000m, "The steps prices are asked in, rounded up. Default: 0.25.");
         Option<NumberOption?> members = OptionRules.Number("--members", "M", 0.01m, 1_000_000m, "Members with a full box: the records don't tell how many boxes went out.");
         Option<string?> plan = new("--plan") { Description = "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. Needs --members.", HelpName = "FILE" };
-        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "What a price 10 % higher would do if buyers took E % less for each percent: also the best price, which there is only above 1.");
+        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "What a price 10% higher would do if buyers took E% less for each percent: also the best price, which there is only above 1.");
         Option<string?> output = new("--out") { Description = "Write a price sheet per channel into this folder; written whole or not at all.", HelpName = "DIR" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();

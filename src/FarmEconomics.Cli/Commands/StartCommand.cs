@@ -16,15 +16,18 @@ internal static class StartCommand
         Option<bool> metric = new("--metric") { Description = "Lengths in meters, bed widths in centimeters, weights in kilograms." };
         Option<string?> currency = new("--currency") { Description = "The currency of all money, by its three letters (ISO 4217). Default: USD.", HelpName = "CODE" };
         Option<bool> comma = new("--decimal-comma") { Description = "Numbers have a decimal comma, and CSV fields stand between semicolons." };
-        Command command = new("start", "Write empty tables to fill in, with a note on every column.") { place, minimal, metric, currency, comma };
-        command.SetAction(parsed => Run(parsed.GetValue(place)!, parsed.GetValue(minimal), parsed.GetValue(metric), parsed.GetValue(currency), parsed.GetValue(comma)));
+        Option<string[]> from = new("--from") { Description = "Raw files (harvests, sales, time sheets, ...): their crops, units, channels, workers and beds become the first rows.", HelpName = "FILE", AllowMultipleArgumentsPerToken = true };
+        Command command = new("start", "Write tables to fill in, with a note on every column.\n\n"
+            + "Examples:\n  start my-farm                                    empty tables\n  start my-farm --minimal --from picked.csv sold.csv  with the names in these files")
+        { place, minimal, metric, currency, comma, from };
+        command.SetAction(parsed => Run(parsed.GetValue(place)!, parsed.GetValue(minimal), (parsed.GetValue(metric), parsed.GetValue(currency), parsed.GetValue(comma)), parsed.GetValue(from) ?? []));
         return command;
     }
 
-    private static int Run(string place, bool minimal, bool metric, string? currency, bool comma)
+    private static int Run(string place, bool minimal, (bool Metric, string? Currency, bool Comma) ways, string[] from)
     {
-        var farm = new FarmSettings { LengthUnit = metric ? LengthUnit.M : LengthUnit.Ft, DecimalMark = comma ? ',' : '.' };
-        if (currency is not null)
+        var farm = new FarmSettings { LengthUnit = ways.Metric ? LengthUnit.M : LengthUnit.Ft, DecimalMark = ways.Comma ? ',' : '.' };
+        if (ways.Currency is { } currency)
         {
             farm = FarmSettingsReader.Apply(farm, "currency", currency, out Problem? problem);
             if (problem is not null)
@@ -33,12 +36,40 @@ internal static class StartCommand
             }
         }
 
-        IReadOnlyList<string> files = RecordsTemplate.Write(place, minimal, farm);
+        if (from.Length > 0 && (ways.Metric || ways.Comma || place.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)))
+        {
+            throw new WrongUseException("--from drafts a folder in feet with decimal points; leave --metric, --decimal-comma and .xlsx out, and change the tables afterwards.");
+        }
+
+        FirstTables? first = from.Length == 0 ? null : Drafted(from);
+        IReadOnlyList<string> files = RecordsTemplate.Write(place, minimal, farm, first);
         bool workbook = files.Count == 1;
         Console.Out.WriteLine(workbook
             ? $"Wrote {place}: one sheet per table; rest the pointer on a heading to see what goes there."
             : $"Wrote {farm.Notation.Count(files.Count, "file")} into {place}; about.md says what goes into each column.");
+        foreach ((string table, string text) in first?.Files ?? new Dictionary<string, string>())
+        {
+            Console.Out.WriteLine($"{table}.csv: {farm.Notation.Count(text.Count(c => c == '\n') - 1, "row")} drafted from your files.");
+        }
+
+        foreach (string remark in first?.Remarks ?? [])
+        {
+            Console.Out.WriteLine($"  look at {remark}");
+        }
+
         Console.Out.WriteLine($"Fill in crops, beds, plantings, harvests and sales first, then type: check {place}");
         return ExitCode.Done;
+    }
+
+    private static FirstTables Drafted(string[] from)
+    {
+        try
+        {
+            return FirstTables.From(from);
+        }
+        catch (ArgumentException fault)
+        {
+            throw new WrongUseException(fault.Message);
+        }
     }
 }

@@ -21,8 +21,10 @@ internal static class WaterCommand
         Argument<string> folder = CommonOptions.Folder();
         Option<string?> date = new("--date") { Description = "The day you water, as 2025-07-15 or as your files write dates. Default: the day after the last in weather.csv.", HelpName = "DATE" };
         Option<int?> days = OptionRules.Whole("--days", "N", 1, 14, "How many days it is to last for, in equal parts. Default: 1.");
-        Option<NumberOption?> gallons = OptionRules.Number("--gallons", "G", 0m, 1_000_000_000m, "Water there is for those days in all, in gallons; in liters on a farm that measures in meters.");
-        Option<NumberOption?> sprinklers = OptionRules.Number("--sprinklers", "N", 0m, 100_000m, "How many sprinklers can run at once; with --hours.");
+        Option<NumberOption?> gallons = OptionRules.Number("--gallons", "G", 0m, 1_000_000_000m,
+            "Water there is for those days in all, in gallons; in liters on a farm that measures in meters.");
+        Option<NumberOption?> sprinklers = OptionRules.Number("--sprinklers", "N", 0m, 100_000m,
+            "How many sprinklers can run at once; with --hours.");
         Option<NumberOption?> hours = OptionRules.Number("--hours", "H", 0m, 1_000m, "How many hours they run over those days in all.");
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
@@ -32,7 +34,8 @@ internal static class WaterCommand
         };
         command.SetAction(parsed =>
         {
-            WaterAsked asked = new(parsed.GetValue(date), parsed.GetValue(days) ?? 1, parsed.GetValue(gallons), parsed.GetValue(sprinklers), parsed.GetValue(hours));
+            WaterAsked asked = new(parsed.GetValue(date), parsed.GetValue(days) ?? 1, parsed.GetValue(gallons), parsed.GetValue(sprinklers),
+                parsed.GetValue(hours));
             return Run(parsed.GetValue(folder)!, asked, parsed.GetValue(set), parsed.GetValue(skip));
         });
         return command;

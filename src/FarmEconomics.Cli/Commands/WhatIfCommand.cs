@@ -19,7 +19,7 @@ internal static class WhatIfCommand
         Option<int?> year = CommonOptions.Year();
         Option<string[]> change = new("--change")
         {
-            Description = "A change; may be given several times. " + string.Join("; ", ScenarioText.Forms) + ". Without one: an example.",
+            Description = "A change, of one of the kinds below; may be given several times. Without one: an example.",
             HelpName = "WHAT=HOW MUCH",
             AllowMultipleArgumentsPerToken = false,
         };

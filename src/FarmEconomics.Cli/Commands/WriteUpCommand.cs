@@ -2,8 +2,9 @@ using System.CommandLine;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
-using FarmEconomics.Reports.Frame;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Funding;
 
 namespace FarmEconomics.Cli.Commands;
@@ -66,7 +67,7 @@ internal static class WriteUpCommand
             Footer = WriteUpReport.Cautions,
         };
         File.WriteAllText(Path.Combine(results.Path, PageShell.FontsFile), PageShell.Fonts);
-        File.WriteAllText(Path.Combine(results.Path, "writeup.html"), PageShell.Render(frame, Skipped(farm) + WriteUpReport.Html(writeUp)));
+        File.WriteAllText(Path.Combine(results.Path, "writeup.html"), PageShell.Render(frame, Skipped(farm) + LenderReport.Html(writeUp)));
         WorkbookWriter.Write(WriteUpReport.Workbook(writeUp), Path.Combine(results.Path, "writeup.xlsx"));
         results.SwapIn();
         Console.Out.WriteLine(WriteUpReport.Answer(writeUp).ToPlainText());

@@ -1,6 +1,5 @@
-using System.Globalization;
+using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Importing;
@@ -8,96 +7,87 @@ namespace FarmEconomics.Files.Importing;
 /// <summary>How the rows of a source file become rows of a table.</summary>
 internal sealed class ImportMapping
 {
-    private readonly List<Filling> _fillings = [];
-    private readonly List<ImportRow> _leaveOut;
-    private readonly char _decimalMark;
+    private readonly List<ImportFilling> fillings = [];
+    private readonly List<ImportCondition> leaveOut = [];
+    private readonly HashSet<string> columnsLeftOut;
 
     public ImportMapping(TableSchema schema, IReadOnlyList<ImportRow> rows, char decimalMark)
     {
-        _decimalMark = decimalMark;
-        foreach (ColumnSchema column in schema.Columns)
+        foreach (ColumnSchema column in schema.Columns.Append(ImportColumns.IdColumn))
         {
-            ImportRow[] ofColumn = [.. rows.Where(row => row.Column is not null && schema.Find(row.Column) == column)];
-            if (Array.FindIndex(ofColumn, row => row.When is null) is >= 0 and var main)
+            ImportRow[] ofColumn = [.. rows.Where(row => row.Column is not null && (schema.Find(row.Column) ?? ImportColumns.Find(row.Column)) == column)];
+            if (ofColumn.Length == 0)
             {
-                _fillings.Add(new Filling(column, ofColumn[main], [.. ofColumn.Where(row => row.When is not null)]));
+                continue;
+            }
+
+            int main = Array.FindIndex(ofColumn, row => !IsRule(row));
+            var filling = new ImportFilling(column, main < 0 ? null : ofColumn[main], [.. ofColumn.Where(IsRule)], decimalMark);
+            if (column == ImportColumns.IdColumn)
+            {
+                OwnId = filling;
+            }
+            else
+            {
+                fillings.Add(filling);
             }
         }
 
-        _leaveOut = [.. rows.Where(row => row.Column is null)];
-        SourceColumns = [.. _fillings.Select(filling => filling.Main.SourceColumn).Concat(_leaveOut.Select(row => row.SourceColumn)).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+        ImportRow[] without = [.. rows.Where(row => row.Column is null && row.SourceColumn is not null)];
+        char mark = fillings.Exists(filling => filling.Mark == ',') ? ',' : '.';
+        leaveOut.AddRange(without.Where(IsRule).Select(row => new ImportCondition(row, fillings.Find(filling => ImportWords.Is(filling.Source ?? "", row.SourceColumn!))?.Mark ?? mark)));
+        columnsLeftOut = [.. without.Where(row => !IsRule(row)).Select(row => row.SourceColumn!.Trim())];
+        SourceColumns =
+        [
+            .. fillings.Append(OwnId).OfType<ImportFilling>().SelectMany(filling => filling.Headings)
+                .Concat(leaveOut.Select(condition => condition.Source!)).Where(heading => !ImportWords.IsSpecial(heading)).Distinct(StringComparer.OrdinalIgnoreCase),
+        ];
     }
 
     /// <summary>The headings the source must have.</summary>
     public IReadOnlyList<string> SourceColumns { get; }
 
-    public IReadOnlyList<string> Columns => [.. _fillings.Select(filling => filling.Column.Name)];
+    /// <summary>How the source's own number of a row is found; null without one.</summary>
+    public ImportFilling? OwnId { get; }
+
+    public IReadOnlyList<string> Columns => [.. fillings.Select(filling => filling.Column.Name)];
+
+    /// <summary>The heading a column of the table is filled from; null without one.</summary>
+    public string? SourceOf(string column) => fillings.Find(filling => filling.Column.Name == column)?.Source;
+
+    /// <summary>True when each row of the source holds several values, each under its own heading.</summary>
+    public bool IsWide => fillings.Exists(filling => filling.Headings.Any(ImportWords.IsSpecial));
 
     /// <summary>The decimal mark the mapping expects under a heading of the source.</summary>
     public char MarkOf(string heading) =>
-        _fillings.Exists(filling => heading.Trim().Equals(filling.Main.SourceColumn?.Trim(), StringComparison.OrdinalIgnoreCase) && Has(FormatsOf(filling.Main), "decimal-comma")) ? ',' : '.';
+        fillings.Exists(filling => filling.Mark == ',' && filling.Headings.Any(known => SourceSegment.Same(known, heading) || (ImportWords.Is(known, ImportWords.Cell) && !SourceColumns.Contains(heading, StringComparer.OrdinalIgnoreCase)))) ? ',' : '.';
 
-    private static string[] FormatsOf(ImportRow row) => (row.Format ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+    /// <summary>The columns of a wide table whose values are rows of their own, from 0.</summary>
+    public IEnumerable<int> SpreadOver(SourceSegment segment) => Enumerable.Range(0, segment.Headings.Length).Where(at => segment.Headings[at].Length > 0
+        && !SourceColumns.Contains(segment.Headings[at], StringComparer.OrdinalIgnoreCase) && !columnsLeftOut.Contains(segment.Headings[at], StringComparer.OrdinalIgnoreCase));
 
-    private static bool Has(string[] formats, string word) => formats.Contains(word, StringComparer.OrdinalIgnoreCase);
+    public bool LeavesOut(Func<string, string> source) => leaveOut.Exists(condition => condition.Holds(source(condition.Source!)));
 
-    public bool LeavesOut(Func<string, string> source) =>
-        _leaveOut.Exists(row => source(row.SourceColumn!).Trim().Equals(row.When!.Trim(), StringComparison.OrdinalIgnoreCase));
+    /// <summary>The fields of a row of the table, and what could not be made of them.</summary>
+    public IReadOnlyList<string> Convert(Func<string, string> source, ImportNotes notes) => [.. fillings.Select(filling => filling.Value(source, notes))];
 
-    public IReadOnlyList<string> Convert(Func<string, string> source) =>
-        [.. _fillings.Select(filling => Value(filling, filling.Main.SourceColumn is { } heading ? source(heading).Trim() : filling.Main.Constant ?? ""))];
+    /// <summary>Forgets what stood above: another part of the file begins.</summary>
+    public void BeginAnew() => fillings.ForEach(filling => filling.BeginAnew());
 
-    private string Value(Filling filling, string text)
-    {
-        int renamed = filling.Renames.FindIndex(row => row.When!.Trim().Equals(text, StringComparison.OrdinalIgnoreCase));
-        if (renamed >= 0)
-        {
-            return filling.Renames[renamed].Becomes ?? "";
-        }
+    private static bool IsRule(ImportRow row) => row.When is not null || row.Match == ImportMatch.Blank;
+}
 
-        string[] formats = FormatsOf(filling.Main);
-        return filling.Column.Type switch
-        {
-            _ when filling.Main.SourceColumn is null || text.Length == 0 => text,
-            ColumnType.Date => Date(text, formats),
-            ColumnType.Number or ColumnType.Hours or ColumnType.Money or ColumnType.Price or ColumnType.Rate or ColumnType.Percent => Number(text, filling.Column, formats),
-            _ => text,
-        };
-    }
+/// <summary>What a conversion tells beside the fields.</summary>
+internal sealed class ImportNotes
+{
+    /// <summary>What is wrong with a column of the row being converted, in words that go on after its name.</summary>
+    public List<(string Column, string Why)> Faults { get; } = [];
 
-    // What can't be read stays as it is, and is reported as any other bad field.
-    private static string Date(string text, string[] formats)
-    {
-        string day = text.Split(' ', 'T')[0];
-        foreach (string? format in formats.Select(DateText.NormalizeFormat).Append(null))
-        {
-            if (DateText.TryRead(text, format, out DateOnly date) || DateText.TryRead(day, format, out date))
-            {
-                return date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-            }
-        }
+    /// <summary>Quantities marked as about right.</summary>
+    public int Estimates { get; set; }
 
-        return text;
-    }
+    /// <summary>Amounts rounded to cents, and by how much in all.</summary>
+    public int Rounded { get; set; }
 
-    private string Number(string text, ColumnSchema column, string[] formats)
-    {
-        char mark = Has(formats, "decimal-comma") ? ',' : '.';
-        if (column.Type == ColumnType.Hours && HoursText.TryRead(text, mark, out decimal hours))
-        {
-            return hours.ToString("0.##########", CultureInfo.InvariantCulture).Replace('.', _decimalMark);
-        }
-
-        // Exports write money into columns of any type: signs and separators are understood in all of them.
-        ColumnSchema money = column.IsMoney ? column : column with { Type = ColumnType.Price };
-        if (NumberText.Read(text, money, mark, out decimal value) != NumberFault.None)
-        {
-            return text;
-        }
-
-        value = Has(formats, "absolute") ? Math.Abs(value) : Has(formats, "negative") ? -value : value;
-        return value.ToString(column.IsMoney ? "0.00##" : "0.##########", CultureInfo.InvariantCulture).Replace('.', _decimalMark);
-    }
-
-    private sealed record Filling(ColumnSchema Column, ImportRow Main, List<ImportRow> Renames);
+    public decimal RoundedBy { get; set; }
 }

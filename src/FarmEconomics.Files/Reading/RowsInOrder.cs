@@ -140,7 +140,7 @@ internal sealed class RowsInOrder(FarmSettings settings, RecordTable table, Colu
             if (!reader.IsEmpty(i))
             {
                 row.Report(ProblemCodes.TooManyFields, null,
-                    $"The row has {reader.FieldCount} fields, the heading row {columns.Length}.", reader.GetString(i));
+                    $"The row has {reader.FieldCount} values but there are {columns.Length} columns. Is there a comma in a number (60,00)?", reader.GetString(i));
                 break;
             }
         }

@@ -26,15 +26,21 @@ internal static class TableFile
         NormalizeHeaderName = Records.Schema.HeadingKey.Of,
     };
 
-    /// <summary>
-    /// The separator is the one of <c>,</c> <c>;</c> and tab that stands most often in the first row with text, outside quotes: column
-    /// names hold none of them, while rows may (12,50;3,25). Null for a <c>sep=</c> line or another encoding, which CsvHelper knows.
-    /// </summary>
     private static char? DetectSeparator(string path)
     {
         using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
         byte[] head = new byte[HeadBytes];
-        head = head[..stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false)];
+        return SeparatorOf(head[..stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false)]);
+    }
+
+    /// <summary>
+    /// The separator is the one of <c>,</c> <c>;</c> and tab that stands most often in the first row with text, outside quotes: column
+    /// names hold none of them, while rows may (12,50;3,25). Null for a <c>sep=</c> line or another encoding, which CsvHelper knows.
+    /// </summary>
+    /// <param name="bytes">The bytes the file begins with.</param>
+    public static char? SeparatorOf(byte[] bytes)
+    {
+        byte[] head = bytes.Length > HeadBytes ? bytes[..HeadBytes] : bytes;
         if (head.AsSpan().StartsWith((byte[])[0xFF, 0xFE]) || head.AsSpan().StartsWith((byte[])[0xFE, 0xFF]))
         {
             return null;

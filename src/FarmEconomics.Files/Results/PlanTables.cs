@@ -1,8 +1,8 @@
 using System.Globalization;
 using FarmEconomics.Files.Start;
+using FarmEconomics.Funding;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Results;
 
@@ -27,10 +27,10 @@ public static class PlanTables
     /// <param name="farm">The farm's settings.</param>
     /// <param name="draft">The plan.</param>
     /// <param name="outlook">Its outlook.</param>
-    /// <param name="credit">Its cash with a line of credit, a month each.</param>
+    /// <param name="credit">Its cash with a line of credit.</param>
     /// <param name="folder">The folder.</param>
     /// <exception cref="IOException">A file can't be written.</exception>
-    public static void Write(FarmSettings farm, PlanDraft draft, PlanOutlook outlook, IReadOnlyList<CreditMonth> credit, string folder)
+    public static void Write(FarmSettings farm, PlanDraft draft, PlanOutlook outlook, CreditLine credit, string folder)
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(draft);
@@ -83,14 +83,14 @@ public static class PlanTables
         }
     }
 
-    private static void WriteCash(PlanOutlook outlook, IReadOnlyList<CreditMonth> credit, string path)
+    private static void WriteCash(PlanOutlook outlook, CreditLine credit, string path)
     {
         using CsvTable table = new(
-            path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "packaging", "wages", "running_costs", "net", "interest_on_credit", "drawn", "credit", "closing_cash");
-        foreach ((PlanMonth month, CreditMonth line) in outlook.Months.Zip(credit))
+            path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "wages", "running_costs", "net", "interest_on_credit", "drawn", "credit", "closing_cash");
+        foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Text(Day(month.Month)).Money(month.Sales).Money(month.Shares).Money(month.OtherIncome).Money(month.Supplies).Money(month.Packaging)
-                .Money(month.Wages).Money(month.Running).Money(month.Net).Money(line.Interest).Money(line.Drawn).Money(line.Balance).Money(line.Closing);
+            table.Text(Day(month.Month)).Money(month.Sales).Money(month.Shares).Money(month.OtherIncome).Money(month.Supplies)
+                .Money(month.Wages).Money(month.Running).Money(month.Net).Money(line.Interest).Money(line.Drawn - line.Repaid).Money(line.Owed).Money(line.Closing);
             table.End();
         }
     }

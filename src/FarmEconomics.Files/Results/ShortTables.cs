@@ -56,7 +56,7 @@ internal static class ShortTables
             {
                 table.Whole(season.Season.CropYear).Text(Word(thing.Kind)).Text(thing.Name).Text(crop.Crop.Name)
                     .Money(crop.Contribution.Value)
-                    .Number(beds ? null : crop.Use).Text(beds ? "" : thing.UseUnit).Number(beds ? null : crop.PerUnit.Value)
+                    .Number(beds ? null : crop.Use).Text(beds ? "" : season.Season.Notation.Label(thing.UseUnit)).Number(beds ? null : crop.PerUnit.Value)
                         .Number(beds ? crop.Use : null).Number(beds ? crop.PerUnit.Value : null);
                 table.End();
             }

@@ -6,7 +6,9 @@ using FarmEconomics.Water.Power;
 
 namespace FarmEconomics.Files.Results;
 
-/// <summary>Writes a season's water and power: by week, by crop, by month and by load. Without the records for it, headings alone.</summary>
+/// <summary>
+/// Writes a season's water and power: by week, by crop, by month and by load. Without the records for it, headings alone.
+/// </summary>
 internal static class SupplyResults
 {
     internal const string Weeks = "water_weeks.csv";
@@ -28,7 +30,8 @@ internal static class SupplyResults
             "crop_year", "week", "gallons_needed", "gallons_limit", "gallons_put_on", "days_short", "lost_at_limit", "lost_as_watered");
         foreach (WaterWeek week in supply.Water?.Weeks ?? [])
         {
-            table.Whole(supply.Season.CropYear).Text($"{week.Monday:yyyy-MM-dd}").Number(Units(supply, week.Needed)).Number(Units(supply, week.Limit))
+            table.Whole(supply.Season.CropYear).Text($"{week.Monday:yyyy-MM-dd}").Number(Units(supply, week.Needed))
+                .Number(Units(supply, week.Limit))
                 .Number(Units(supply, week.Put)).Number(week.Limit is null ? null : week.DaysShort)
                 .Money((decimal?)week.LostAtLimit).Money((decimal?)week.LostAsWatered);
             table.End();
@@ -38,11 +41,13 @@ internal static class SupplyResults
     private static void WriteCrops(WaterAndPower supply, string path, Workbook? book)
     {
         using CsvTable table = Table(supply, path, book,
-            "crop_year", "crop", "contribution", "gallons_needed", "contribution_per_1000_gallons", "lost_at_limit", "lost_as_watered", "ky", "ky_from");
+            "crop_year", "crop", "contribution", "gallons_needed", "contribution_per_1000_gallons", "lost_at_limit", "lost_as_watered",
+                "ky", "ky_from");
         foreach (CropWaterMargin crop in supply.Crops)
         {
             CropWater water = CropWater.Of(crop.Use.Crop);
-            table.Whole(supply.Season.CropYear).Text(crop.Use.Crop.Name).Money(crop.Contribution.Value).Number(Units(supply, crop.Use.Needed))
+            table.Whole(supply.Season.CropYear).Text(crop.Use.Crop.Name).Money(crop.Contribution.Value)
+                .Number(Units(supply, crop.Use.Needed))
                 .Money(crop.PerThousand.Value).Money((decimal?)crop.Use.LostAtLimit).Money((decimal?)crop.Use.LostAsWatered)
                 .Number((decimal)water.Response).Text(Word(water.ResponseFrom));
             table.End();
@@ -51,8 +56,10 @@ internal static class SupplyResults
 
     private static void WriteMonths(WaterAndPower supply, string path, Workbook? book)
     {
-        using CsvTable table = Table(supply, path, book, "crop_year", "month", "kwh_wanted", "kwh_made", "kwh_spilled", "days_short", "kwh_generated",
-            "kwh_short", "kwh_saved_by_1_kwh_more_battery", "kwh_lost_by_1_kwh_less_battery", "kwh_saved_by_1_kw_more_panels", "kwh_lost_by_1_kw_less_panels");
+        using CsvTable table = Table(supply, path, book, "crop_year", "month", "kwh_wanted", "kwh_made", "kwh_spilled", "days_short",
+            "kwh_generated",
+            "kwh_short", "kwh_saved_by_1_kwh_more_battery", "kwh_lost_by_1_kwh_less_battery", "kwh_saved_by_1_kw_more_panels",
+                "kwh_lost_by_1_kw_less_panels");
         foreach (PowerMonth month in supply.Power.Months)
         {
             table.Whole(supply.Season.CropYear).Text($"{month.Month:yyyy-MM}").Number((decimal)month.Load).Number((decimal)month.Made)
@@ -65,7 +72,8 @@ internal static class SupplyResults
 
     private static void WriteLoads(WaterAndPower supply, string path, Workbook? book)
     {
-        using CsvTable table = Table(supply, path, book, "crop_year", "load", "gives_way", "protects", "kwh_wanted", "kwh_went_without", "days");
+        using CsvTable table = Table(supply, path, book, "crop_year", "load", "gives_way", "protects", "kwh_wanted", "kwh_went_without",
+            "days");
         foreach (ShedLoad load in supply.Power.WhyUnknown is null ? supply.Power.Shed : [])
         {
             table.Whole(supply.Season.CropYear).Text(load.Load.Row.Load).Number(load.Load.Order).Text(Word(load.Load.Purpose))
@@ -77,7 +85,8 @@ internal static class SupplyResults
     private static CsvTable Table(WaterAndPower supply, string path, Workbook? book, params string[] headings) =>
         new(path, book, [.. headings.Select(supply.Season.Notation.Label)]);
 
-    private static decimal? Units(WaterAndPower supply, double? liters) => liters is { } known ? (decimal)(known / supply.LitersPerUnit) : null;
+    private static decimal? Units(WaterAndPower supply, double? liters) => liters is { } known ? (decimal)(known / supply.LitersPerUnit)
+        : null;
 
     private static string Word(WaterFigure from) => from switch
     {

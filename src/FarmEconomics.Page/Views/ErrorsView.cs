@@ -21,7 +21,7 @@ internal static class ErrorsView
 
         string where = PageShell.Encode(Path.GetFileName(Path.TrimEndingDirectorySeparator(folder)));
         html.Append($"<h1>The records have {opened.Notation.Count(opened.ErrorCount, "error")}</h1>\n");
-        html.Append($"<p>Fix these in <code>{where}</code>, save, and reload the page.</p>\n<ul class=\"problems\">\n");
+        html.Append($"<p>Fix these in <code>{where}</code>, save, and reload the page. Or <a href=\"{Fixing.FixView.Path}\">fix them here</a>.</p>\n<ul class=\"problems\">\n");
         foreach (Problem problem in opened.Problems.Where(problem => problem.Severity == Severity.Error).Take(Most))
         {
             // The first line holds place, code and message; the row, the nearest name and how to fix it stand below.

@@ -132,6 +132,10 @@ public sealed class LenderReport : Report<LenderParameters>
         return blocks;
     }
 
+    /// <summary>The same as the content of a file of its own, ready for print; every text from records is encoded.</summary>
+    /// <param name="books">The write-up.</param>
+    public static string Html(FundingWriteUp books) => BlockHtml.Of(Of(books)).Text;
+
     private static IEnumerable<FoldBlock> Books(FundingWriteUp books, LenderTables tables) =>
     [
         Appendix(LenderBlock.AppendixA, "A Income by tax line", StatementSheets.Tax(books).Table, tables.Depreciation(), TaxSheet.Taxes(books).Table),

@@ -50,7 +50,7 @@ internal sealed class RecordsParts
         season = farm.IsReviewed ? farm.Season : null;
         notation = farm.Notation;
         errors = folder.ErrorCount;
-        warnings = folder.Problems.Count - errors;
+        warnings = folder.WarningCount;
         rows = folder.Reading.Files.Sum(file => file.RowsInFile);
     }
 
@@ -85,7 +85,7 @@ internal sealed class RecordsParts
             .Column("Fix").As(RecordsFixColumn.Fix).Wrapping()
             .Column("The first one").As(RecordsFixColumn.First).Wrapping().HiddenOnPhone();
         IEnumerable<IGrouping<string, Problem>> kinds = folder.Problems.GroupBy(problem => problem.Code)
-            .OrderByDescending(kind => kind.First().Severity).ThenByDescending(kind => kind.Sum(problem => problem.Money ?? 0m)).ThenByDescending(kind => kind.Count()).ThenBy(kind => kind.Key, StringComparer.Ordinal);
+            .OrderByDescending(kind => kind.First().Severity).ThenByDescending(kind => kind.Sum(problem => problem.Money ?? 0m)).ThenByDescending(kind => kind.Sum(problem => 1 + problem.Further)).ThenBy(kind => kind.Key, StringComparer.Ordinal);
         Severity? last = null;
         foreach (IGrouping<string, Problem> kind in kinds)
         {
@@ -98,7 +98,7 @@ internal sealed class RecordsParts
 
             string title = ProblemCatalog.All.FirstOrDefault(known => known.Code == kind.Key)?.Title ?? "";
             decimal? money = kind.Any(problem => problem.Money is not null) ? kind.Sum(problem => problem.Money ?? 0m) : null;
-            table.Row($"{title} ({kind.Key})", kind.Count(), money is { } amount ? amount : "", first.Hint, $"{first.Source}: {first.Message}");
+            table.Row($"{title} ({kind.Key})", kind.Sum(problem => 1 + problem.Further), money is { } amount ? amount : "", first.Hint, $"{first.Source}: {first.Message}");
         }
 
         return new TableBlock(RecordsBlock.Fixes, folder.Problems.Count == 0 ? "Nothing to fix" : errors > 0 ? "What to fix" : "What to look at",
@@ -112,7 +112,7 @@ internal sealed class RecordsParts
             (table, problem) => table.Row(problem.Source.ToString(), problem.Code, problem.Message))
         .Top(Listed);
 
-    /// <summary>What weakens the answers, worst first by the money it touches; null when nothing does.</summary>
+    /// <summary>What weakens the answers, worst first by the money it touches; null where there is no season.</summary>
     internal Block? Weak()
     {
         if (season is null)
@@ -123,7 +123,7 @@ internal sealed class RecordsParts
         List<RecordGap> gaps = [.. CompletenessReview.Gaps(season)];
         if (gaps.Count == 0)
         {
-            return null;
+            return new ProseBlock(RecordsBlock.Gaps, null, new Prose("No harvest, hours or totals were found missing.")) { IsSmall = true };
         }
 
         ReportTable table = new ReportTable($"The worst first, by the money it touches in {season.CropYear}.", notation)

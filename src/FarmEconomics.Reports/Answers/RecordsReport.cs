@@ -84,7 +84,7 @@ public sealed class RecordsReport : Report<ReportParameters>
     public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
     {
         ArgumentNullException.ThrowIfNull(farm);
-        int warnings = farm.Folder.Problems.Count(problem => problem.Severity == Severity.Warning);
+        int warnings = farm.Folder.WarningCount;
         bool agree = farm.Season.Reconciliation.All(check => check.Holds);
         return ("Can I trust the records?", new Prose(farm.Notation.Text($"{farm.Notation.Count(warnings, "warning")} in {farm.Folder.Reading.Files.Sum(file => file.RowsInFile):#,0} rows; ")
             + (agree ? "the totals agree with your records to the cent." : "**the totals do not agree: don't rely on these figures.**")));

@@ -13,6 +13,7 @@ public static class ReportCatalog
         new CropReport(),
         new RowsReport(),
         new DropOrGrowReport(),
+        new NextYearReport(),
         new PricesReport(),
         new SharedCostsReport(),
         new WaterReport(),

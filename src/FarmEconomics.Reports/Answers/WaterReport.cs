@@ -73,7 +73,8 @@ public sealed record WaterParameters : ReportParameters
     public int Days { get; init; } = 1;
 
     /// <summary>Water there is.</summary>
-    [Field("Water there is", "gallons, or liters on a farm in meters, for those days in all; 0 = the limit of limits.csv", Lowest = 0, Highest = 1000000000)]
+    [Field("Water there is", "gallons, or liters on a farm in meters, for those days in all; 0 = the limit of limits.csv", Lowest = 0,
+        Highest = 1000000000)]
     public decimal Gallons { get; init; }
 
     /// <summary>Sprinklers at once.</summary>
@@ -102,7 +103,8 @@ public sealed class WaterReport : Report<WaterParameters>
         WaterWords words = new(farm.Shorts.WaterAndPower);
         if (!farm.Shorts.WaterAndPower.IsTold)
         {
-            return [new HeadlineBlock(WaterBlock.Headline, "Nothing is written about water and power", new Prose(SupplyTables.WhatItWouldTell), null)];
+            return [new HeadlineBlock(WaterBlock.Headline, "Nothing is written about water and power",
+                new Prose(SupplyTables.WhatItWouldTell), null)];
         }
 
         List<Block> blocks = [new HeadlineBlock(WaterBlock.Headline, words.Headline, words.Why, words.HowSure), words.Figures];
@@ -119,7 +121,8 @@ public sealed class WaterReport : Report<WaterParameters>
     public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
     {
         ArgumentNullException.ThrowIfNull(farm);
-        return ("What did water and power cost?", new Prose(farm.Shorts.WaterAndPower.IsTold ? $"{new WaterWords(farm.Shorts.WaterAndPower).Headline}."
+        return ("What did water and power cost?",
+            new Prose(farm.Shorts.WaterAndPower.IsTold ? $"{new WaterWords(farm.Shorts.WaterAndPower).Headline}."
             : SupplyTables.WhatItWouldTell));
     }
 
@@ -130,7 +133,8 @@ public sealed class WaterReport : Report<WaterParameters>
             yield break;
         }
 
-        yield return new PlotBlock(WaterBlock.Weeks, words.WeeksHeading, words.WeeksCaption, new Chart(SupplyTables.Weeks(supply)) { Bars = words.WeekBars });
+        yield return new PlotBlock(WaterBlock.Weeks, words.WeeksHeading, words.WeeksCaption,
+            new Chart(SupplyTables.Weeks(supply)) { Bars = words.WeekBars });
         yield return new TableBlock(WaterBlock.Crops, "Which crops pay for their water", SupplyTables.Crops(supply));
         if (Hand(supply, words, parameters) is not { } hand)
         {
@@ -179,7 +183,8 @@ public sealed class WaterReport : Report<WaterParameters>
     {
         if (supply.Water is not null)
         {
-            yield return new FoldBlock(BlockKey.Of(WaterBlock.WeekTable, "fold"), "The weeks as a table", [new TableBlock(WaterBlock.WeekTable, null, SupplyTables.Weeks(supply)) { Rows = 0 }]);
+            yield return new FoldBlock(BlockKey.Of(WaterBlock.WeekTable, "fold"), "The weeks as a table",
+                [new TableBlock(WaterBlock.WeekTable, null, SupplyTables.Weeks(supply)) { Rows = 0 }]);
         }
 
         if (supply.Power.WhyUnknown is null)

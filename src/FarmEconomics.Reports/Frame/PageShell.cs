@@ -80,7 +80,7 @@ public static partial class PageShell
             page.Add($"<meta http-equiv=\"Content-Security-Policy\" content=\"{new Html(ContentSecurityPolicy([Stylesheet, Foot(frame.Foot), .. frame.HoldsFonts ? [Fonts] : Array.Empty<string>()]))}\">\n");
         }
 
-        page.Add($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"referrer\" content=\"no-referrer\">\n<title>{frame.Title}</title>\n");
+        page.Add($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"referrer\" content=\"{(frame.IsServed ? "same-origin" : "no-referrer")}\">\n<title>{frame.Title}</title>\n");
         page.Add($"<link rel=\"icon\" href=\"data:,\">\n");
         page.Add(frame.HoldsFonts ? Html.Of($"<style>{new Html(Fonts)}</style>\n") : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n"));
         page.Add(frame.IsServed ? new Html(frame.ServedHead) : Html.Of($"<style>{new Html(Stylesheet)}</style>\n"));

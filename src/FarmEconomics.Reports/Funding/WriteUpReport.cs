@@ -1,10 +1,8 @@
-using System.Net;
 using System.Text;
 using FarmEconomics.Budgets;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
@@ -209,12 +207,5 @@ public static class WriteUpReport
         }
 
         return workbook;
-    }
-
-    /// <summary>The content of a page, ready for print: one page, then the appendices; every text from records is encoded.</summary>
-    public static string Html(FundingWriteUp writeUp)
-    {
-        ArgumentNullException.ThrowIfNull(writeUp);
-        return BlockHtml.Of(LenderReport.Of(writeUp)).Text;
     }
 }

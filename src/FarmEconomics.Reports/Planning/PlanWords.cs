@@ -1,3 +1,4 @@
+using FarmEconomics.Funding;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
@@ -28,6 +29,21 @@ public static class PlanWords
         string worth = string.Join("; ", Worths(mix).Take(Told).Select(one => one.Say(notation)));
         return $"The best mix {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
+    }
+
+    /// <summary>In two sentences: what is worth most of what is short; or what can't be kept.</summary>
+    /// <param name="mix">The mix.</param>
+    /// <param name="chosen">The lengths that are told; null: none was found.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <returns>The sentences.</returns>
+    public static string Why(BestMix mix, PlanLengths? chosen, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        ArgumentNullException.ThrowIfNull(notation);
+        List<Worth> worths = [.. Worths(mix)];
+        return chosen is null ? Headline(mix, null, notation)
+            : worths.Count == 0 ? "Nothing is short in it."
+            : $"Dearest of what is short is {worths[0].Say(notation)}. It keeps to weeks, covers and yields you had before, and to what your channels took.";
     }
 
     /// <summary>Length of each crop beside this year's.</summary>
@@ -86,16 +102,28 @@ public static class PlanWords
         return table;
     }
 
-    /// <summary>Cash month by month.</summary>
-    public static ReportTable Cash(PlanOutlook outlook, IReadOnlyList<CreditMonth> credit, Notation notation)
+    /// <summary>A plan's cash with a line of credit at the farm's interest, from nothing on; draws at the end of a month.</summary>
+    /// <param name="outlook">The outlook.</param>
+    /// <param name="farm">The farm's settings.</param>
+    /// <returns>The line.</returns>
+    public static CreditLine Credit(PlanOutlook outlook, FarmSettings farm)
     {
         ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(farm);
+        return CreditLine.Of([.. outlook.Months.Select(month => month.Net)], 0m, 0m, new CreditLineTerms((farm.InterestPercent ?? 0m) / 100m, 0m, 0.01m, DrawTiming.End));
+    }
+
+    /// <summary>Cash month by month.</summary>
+    public static ReportTable Cash(PlanOutlook outlook, CreditLine credit, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(outlook);
+        ArgumentNullException.ThrowIfNull(credit);
         ArgumentNullException.ThrowIfNull(notation);
         ReportTable table = new ReportTable("Cash month by month", notation).InOrder().Column("Month from", Look.Date).Column("Sales and shares", Look.WholeMoney)
             .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
-        foreach ((PlanMonth month, CreditMonth line) in outlook.Months.Zip(credit))
+        foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies + month.Packaging, month.Wages, month.Running + line.Interest, line.Balance, line.Closing);
+            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies, month.Wages, month.Running + line.Interest, line.Owed, line.Closing);
         }
 
         return table.Note("Members' payments, other income and costs that don't vary with crops are the season's before. Purchases of equipment, taxes and what you draw are left out.")

@@ -25,7 +25,7 @@ public static class BedYear
         double[] lengths = places.Select(place => (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Sum(bed => bed.LengthFt)).ToArray();
         double[] farm = Enumerable.Range(0, weeks).Select(week => places.Select((_, i) => held[i][week] * lengths[i]).Sum() / Math.Max(1, lengths.Sum())).ToArray();
         int fullest = Array.IndexOf(farm, farm.Max());
-        Canvas canvas = new(season.Notation.Text($"Beds were fullest in the week of {from.AddDays(7 * fullest):MMM d}: {farm[fullest] * 100:0} % of all bed length held a crop"), Width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
+        Canvas canvas = new(season.Notation.Text($"Beds were fullest in the week of {from.AddDays(7 * fullest):MMM d}: {farm[fullest] * 100:0}% of all bed length held a crop"), Width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
         double x = SeasonPlots.Key(canvas, Left, 10, Palette.Shade(0), "empty");
         x = SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(0.5), "half full");
         SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(1), "full");
@@ -46,11 +46,11 @@ public static class BedYear
                 canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Shade(values[week]), Palette.White, 0.5);
             }
 
-            canvas.Text(season.Notation.Text($"{Over(values, from, to) * 100:0} %"), Width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
+            canvas.Text(season.Notation.Text($"{Over(values, from, to) * 100:0}%"), Width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
         }
 
         return canvas.ToFigure($"Weeks of {season.CropYear} by block and structure, shaded by the part of the bed length that held a crop. Over the year: "
-            + Phrase.List(places.Select((place, i) => season.Notation.Text($"{place} {Over(held[i], from, to) * 100:0} %")).ToList()) + season.Notation.Text($"; all beds {Over(farm, from, to) * 100:0} %, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0} %."));
+            + Phrase.List(places.Select((place, i) => season.Notation.Text($"{place} {Over(held[i], from, to) * 100:0}%")).ToList()) + season.Notation.Text($"; all beds {Over(farm, from, to) * 100:0}%, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0}%."));
     }
 
     /// <summary>The block or structure that was used most: whose map is drawn when none is named.</summary>

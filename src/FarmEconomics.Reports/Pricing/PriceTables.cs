@@ -22,8 +22,8 @@ public static class PriceTables
                 ? "Given for this run."
                 : "Not given: a quarter above what an hour cost the farm this season, rounded up.")
             .Row("price step", notation.InWords(terms.Step, Look.Rate), "At least = the target, rounded up to the next step; keep = what it brought or its list price covers that already.")
-            .Row("can't be priced", notation.Text($"full cost above {terms.FarAbovePercent:0.##} % of the most it ever brought"), "The most = the best mean of a season and channel, list price or reference price on record. Ours, no source.")
-            .Row("failed yield", notation.Text($"under {terms.FailedYieldPercent:0.##} % of normal"), "Normal = the median of the crop's own yields per length of bed over the years that are over.")
+            .Row("can't be priced", notation.Text($"full cost above {terms.FarAbovePercent:0.##}% of the most it ever brought"), "The most = the best mean of a season and channel, list price or reference price on record. Ours, no source.")
+            .Row("failed yield", notation.Text($"under {terms.FailedYieldPercent:0.##}% of normal"), "Normal = the median of the crop's own yields per length of bed over the years that are over.")
             .Row("units that carry cost", "sold", "What was eaten and what is on hand, where that counts, come off the cost at their value. What was given away, thrown out or lost rests on what is sold.")
             .Row("channel cost", "the channel's own pool", "Stall, driving, hours standing there: spread by sales value over what was sold there; in full cost and target, not in the floor.");
     }
@@ -127,7 +127,7 @@ public static class PriceTables
         ReportTable table = new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Notation)
             .Opens().Column("Crop").Column("Unit").Column(book.Season.Settings.LengthUnit.Label("Picked per bed-foot"), Look.Exact).Column("Normal", Look.Exact)
             .Column($"Break-even at the yield of {book.Season.CropYear}", Look.Rate).Column("Break-even at a normal yield", Look.Rate).Column("Wanted at a normal yield", Look.Rate)
-            .Note(book.Season.Notation.Text($"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##} % of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
+            .Note(book.Season.Notation.Text($"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##}% of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
                 + $"All other prices here are at the season's own yield."));
         foreach (CropPrice price in book.In(channel).Where(price => price.AtNormalYield is not null))
         {
@@ -180,7 +180,7 @@ public static class PriceTables
     /// <summary>What moving a part of every crop from one channel to another would have changed, largest gain first.</summary>
     public static ReportTable Moves(PriceBook book, Channel from, Channel to, decimal percent, decimal priceFactor = 1m)
     {
-        ReportTable table = new ReportTable(book.Season.Notation.Text($"If {percent:0.##} % of what went through {from.Name} had gone through {to.Name}"), book.Season.Notation)
+        ReportTable table = new ReportTable(book.Season.Notation.Text($"If {percent:0.##}% of what went through {from.Name} had gone through {to.Name}"), book.Season.Notation)
             .Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("Price now", Look.Rate).Column("Price there", Look.Rate).Column("Sales", Look.Money).Column("Fees", Look.Money)
             .Column("Gain if stall and time stay", Look.Money).Column("Hours", Look.Hours).Column("Gain if they follow the goods", Look.Money)
             .Note($"Each figure is new less old. The price there is what the crop brought there, else its list price{(priceFactor == 1m ? "" : book.Season.Notation.Text($", times {priceFactor:0.###}"))}; whether the market takes more at that price, no record tells.");

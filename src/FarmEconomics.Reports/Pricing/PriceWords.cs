@@ -67,7 +67,7 @@ public static class PriceWords
 
         List<ChannelMove> hours = [.. known.Where(move => move.LongRun.IsAvailable)];
         List<ChannelMove> gain = [.. known.Where(move => move.ShortRun.Value > 0m).OrderByDescending(move => move.ShortRun.Value)];
-        string text = $"Moving {notation.Text($"{percent:0.##}")} % of what went through {Phrase.Bold(known[0].From.Name)} to {Phrase.Bold(known[0].To.Name)} would have brought {More(known.Sum(move => move.ShortRun.Value!.Value))} after fees, at the prices there and with stand, driving and hours as they were.";
+        string text = $"Moving {notation.Text($"{percent:0.##}")}% of what went through {Phrase.Bold(known[0].From.Name)} to {Phrase.Bold(known[0].To.Name)} would have brought {More(known.Sum(move => move.ShortRun.Value!.Value))} after fees, at the prices there and with stand, driving and hours as they were.";
         text += hours.Count == 0 ? ""
             : $" If those follow the goods: {More(hours.Sum(move => move.LongRun.Value!.Value))}, and {Hours(hours.Sum(move => move.Hours.Value!.Value))}{(hours.Count < known.Count ? $" ({hours.Count} of {notation.Count(known.Count, "crop")}; the others never went there)" : "")}.";
         return new Prose(text
@@ -87,7 +87,7 @@ public static class PriceWords
         Notation notation = book.Season.Notation;
         const decimal Raise = 1.1m;
         decimal quantity = PriceMath.QuantityFactor(Raise, elasticity);
-        ReportTable table = new ReportTable(notation.Text($"A price 10 % higher at an elasticity of {Math.Abs(elasticity):0.##}, {channel?.Name}"), notation).Opens()
+        ReportTable table = new ReportTable(notation.Text($"A price 10% higher at an elasticity of {Math.Abs(elasticity):0.##}, {channel?.Name}"), notation).Opens()
             .Column("Crop").Column("Unit").Column("Brought", Look.Rate).Column("Sold", Look.Percent)
                 .Column("Sales after fees", Look.WholeMoney).Column("Picking, packing, selling", Look.WholeMoney)
                 .Column("Left over", Look.WholeMoney).Column("Best price", Look.Rate)

@@ -49,31 +49,31 @@ public static class ShareTables
     /// <summary>What a share must cost, and what if.</summary>
     public static ReportTable Price(PriceBook book, SharePricing shares, ShareTerms terms)
     {
-        string who = book.Season.Notation.Text($"{terms.FewerMembersPercent:0.##} % fewer members");
+        string who = book.Season.Notation.Text($"{terms.FewerMembersPercent:0.##}% fewer members");
         ReportTable table = new ReportTable($"What a share of {shares.Contents.Channel.Name} must cost", book.Season.Notation).Column("Figure").Column("Amount", Look.Money).Column("What it says");
         table.Row("price of a full share now", shares.PricePaid, terms.Price is null ? "What members paid, over the full boxes' worth of members." : "Given for this run.")
             .Row("contents of a full share", shares.ContentsCost, "Production cost over the season.")
             .Row("packing and handing out, per box", shares.HandlingPerBox, "The channel's own cost; a half box takes as much as a full one.")
             .Row("price that covers cost", shares.CostPrice, "Full share.")
-            .Row(book.Season.Notation.Text($"price with {terms.WantedMarginPercent:0.##} % left over"), shares.TargetPrice, "Full share.")
-            .Row("half share that covers cost", shares.HalfCostPrice, book.Season.Notation.Text($"{terms.HalfContents * 100m:0.##} % of the contents."))
-            .Row(book.Season.Notation.Text($"half share with {terms.WantedMarginPercent:0.##} % left over"), shares.HalfTargetPrice, "More than half of a full share: the box is packed and handed out all the same.")
+            .Row(book.Season.Notation.Text($"price with {terms.WantedMarginPercent:0.##}% left over"), shares.TargetPrice, "Full share.")
+            .Row("half share that covers cost", shares.HalfCostPrice, book.Season.Notation.Text($"{terms.HalfContents * 100m:0.##}% of the contents."))
+            .Row(book.Season.Notation.Text($"half share with {terms.WantedMarginPercent:0.##}% left over"), shares.HalfTargetPrice, "More than half of a full share: the box is packed and handed out all the same.")
             .Row("all members together paid", shares.Contents.Planned ? ReportCell.Missing("a plan has no income yet") : shares.Contents.Income, "Share income of the crop year.")
             .Row("all members together, to cover cost", shares.IncomeToCover, "Contents, packing and handing out; known without knowing how many members there are.")
-            .Row(book.Season.Notation.Text($"all members together, with {terms.WantedMarginPercent:0.##} % left over"), shares.IncomeForTarget, "The same with the wanted margin.")
+            .Row(book.Season.Notation.Text($"all members together, with {terms.WantedMarginPercent:0.##}% left over"), shares.IncomeForTarget, "The same with the wanted margin.")
             .Row("left over this season", shares.NetReturn, "What members paid less fees and all cost.")
             .Row($"with {who}", shares.FewerMembersChange, "Change in money when the season is grown all the same and nothing is sold elsewhere.")
             .Row($"price that makes up for {who}", shares.FewerMembersPrice, "Full share.")
-            .Row("a bad week", shares.BadWeekValue, book.Season.Notation.Text($"List value missing when {terms.BadWeekPercent:0.##} % of an average week fails."))
-            .Row(book.Season.Notation.Text($"price with {terms.EarlyDiscountPercent:0.##} % off for paying early"), shares.PriceWithEarlyDiscount, book.Season.Notation.Text($"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##} % of members take it."));
+            .Row("a bad week", shares.BadWeekValue, book.Season.Notation.Text($"List value missing when {terms.BadWeekPercent:0.##}% of an average week fails."))
+            .Row(book.Season.Notation.Text($"price with {terms.EarlyDiscountPercent:0.##}% off for paying early"), shares.PriceWithEarlyDiscount, book.Season.Notation.Text($"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##}% of members take it."));
         string boxes = shares.FullBoxes.Value is { } count
             ? book.Season.Notation.Text($"Full boxes' worth of members: {count:0.##}, {(terms.Members is null ? "the income over the price of a share: the records hold no number of boxes" : "given for this run; half boxes count by their contents")}.")
             : $"Full boxes' worth of members: not available ({shares.FullBoxes.Reason}).";
         string discount = shares.HighestEarlyDiscountPercent.Value is { } percent
-            ? book.Season.Notation.Text($"A discount for paying {terms.MonthsEarlier:0.##} months early is worth giving up to {percent:0.##} %: beyond that, borrowing costs less.")
+            ? book.Season.Notation.Text($"A discount for paying {terms.MonthsEarlier:0.##} months early is worth giving up to {percent:0.##}%: beyond that, borrowing costs less.")
             : $"The highest discount worth giving is not available ({shares.HighestEarlyDiscountPercent.Reason}).";
         string fewer = shares.FewerMembersValueOverPrice.Value is { } ratio
-            ? book.Season.Notation.Text($"With {who}, the others' boxes would be worth {ratio * 100m:0} % of their price if they shared what was grown. After a bad week the season's boxes are worth {(shares.BadWeekValueOverPrice.Value ?? 0m) * 100m:0} % of their price.")
+            ? book.Season.Notation.Text($"With {who}, the others' boxes would be worth {ratio * 100m:0}% of their price if they shared what was grown. After a bad week the season's boxes are worth {(shares.BadWeekValueOverPrice.Value ?? 0m) * 100m:0}% of their price.")
             : $"Value over price is not available ({shares.FewerMembersValueOverPrice.Reason}).";
         return table.Note(boxes).Note(fewer).Note(discount);
     }

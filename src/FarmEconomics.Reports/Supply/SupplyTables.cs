@@ -23,12 +23,15 @@ public static class SupplyTables
         Notation notation = supply.Season.Notation;
         string volume = notation.Label("gallons");
         ReportTable table = new ReportTable($"Water by week, {supply.Season.CropYear}", notation).InOrder().Column("Week of", Look.Date)
-            .Column("Needed", Look.Count, volume).Column("Limit", Look.Count, volume).Column("Put on", Look.Count, volume).Column("Days short", Look.Count)
+            .Column("Needed", Look.Count, volume).Column("Limit", Look.Count, volume).Column("Put on", Look.Count, volume)
+                .Column("Days short", Look.Count)
             .Column("Lost at the limit", Look.WholeMoney).Column("Lost as watered", Look.WholeMoney);
         foreach (WaterWeek week in supply.Water?.Weeks ?? [])
         {
-            table.Row(week.Monday, Units(week.Needed), Maybe(week.Limit, Units, "no limit is written"), Maybe(week.Put, Units, "no watering is written"),
-                week.DaysShort, Maybe(week.LostAtLimit, Money, "no limit is written"), Maybe(week.LostAsWatered, Money, "no watering is written"));
+            table.Row(week.Monday, Units(week.Needed), Maybe(week.Limit, Units, "no limit is written"),
+                Maybe(week.Put, Units, "no watering is written"),
+                week.DaysShort, Maybe(week.LostAtLimit, Money, "no limit is written"),
+                    Maybe(week.LostAsWatered, Money, "no watering is written"));
         }
 
         return table;
@@ -43,13 +46,15 @@ public static class SupplyTables
     {
         ArgumentNullException.ThrowIfNull(supply);
         Notation notation = supply.Season.Notation;
-        ReportTable table = new ReportTable($"What each crop earned by the water it took, {supply.Season.CropYear}", notation).Opens().Column("Crop")
+        ReportTable table = new ReportTable($"What each crop earned by the water it took, {supply.Season.CropYear}", notation).Opens()
+            .Column("Crop")
             .Column("Added to the farm", Look.WholeMoney).Column("Watering it took", Look.Quantity, notation.Label("1,000 gallons"))
             .Column("Added", Look.Rate, per: notation.Label("1,000 gallons")).Column("Lost at the limit", Look.WholeMoney)
             .Column("Lost as watered", Look.WholeMoney);
         foreach (CropWaterMargin crop in supply.Crops)
         {
-            table.Row(crop.Use.Crop.Name, crop.Contribution, crop.Needed, crop.PerThousand, Maybe(crop.Use.LostAtLimit, Money, "no limit is written"),
+            table.Row(crop.Use.Crop.Name, crop.Contribution, crop.Needed, crop.PerThousand,
+                Maybe(crop.Use.LostAtLimit, Money, "no limit is written"),
                 Maybe(crop.Use.LostAsWatered, Money, "no watering is written"));
         }
 
@@ -68,7 +73,8 @@ public static class SupplyTables
             .Column("Saved by 1 kWh more battery", Look.Exact, "kWh").Column("Saved by 1 kW more panels", Look.Exact, "kWh");
         foreach (PowerMonth month in supply.Power.Months)
         {
-            table.Row(month.Month.ToString("MMM yyyy"), (decimal)month.Load, (decimal)month.Made, month.DaysShort, (decimal)month.Generated, (decimal)month.Short,
+            table.Row(month.Month.ToString("MMM yyyy"), (decimal)month.Load, (decimal)month.Made, month.DaysShort, (decimal)month.Generated,
+                (decimal)month.Short,
                 Rounded(month.SavedByBattery), Maybe(month.SavedByPanels, Rounded, "what a kW of panels makes isn't known"));
         }
 
@@ -81,8 +87,10 @@ public static class SupplyTables
     public static ReportTable Loads(WaterAndPower supply)
     {
         ArgumentNullException.ThrowIfNull(supply);
-        ReportTable table = new ReportTable($"Which load gives way first, {supply.Season.CropYear}", supply.Season.Notation).InOrder().Column("Load")
-            .Column("Protects").Column("Wanted", Look.Count, "kWh").Column("Went without", Look.Quantity, "kWh").Column("On days", Look.Count);
+        ReportTable table = new ReportTable($"Which load gives way first, {supply.Season.CropYear}", supply.Season.Notation).InOrder()
+            .Column("Load")
+            .Column("Protects").Column("Wanted", Look.Count, "kWh").Column("Went without", Look.Quantity, "kWh")
+                .Column("On days", Look.Count);
         foreach (ShedLoad load in supply.Power.Shed)
         {
             table.Row(load.Load.Row.Load, Protects(load.Load.Purpose), (decimal)load.Wanted, (decimal)load.Shed, load.Days);
@@ -104,5 +112,6 @@ public static class SupplyTables
 
     private static decimal Rounded(double kwh) => decimal.Round((decimal)kwh, 4);
 
-    private static ReportCell Maybe(double? value, Func<double, decimal> unit, string why) => value is { } known ? unit(known) : ReportCell.Missing(why);
+    private static ReportCell Maybe(double? value, Func<double, decimal> unit, string why) =>
+        value is { } known ? unit(known) : ReportCell.Missing(why);
 }

@@ -90,11 +90,14 @@ public sealed class WaterList
     /// <returns>A table; without rows where none does.</returns>
     public ReportTable Waiting()
     {
-        ReportTable table = new ReportTable("Leave these", notation).InOrder().Column("Block").Column("Stands there").Column("Loses", Look.WholeMoney)
+        ReportTable table = new ReportTable("Leave these", notation).InOrder().Column("Block").Column("Stands there")
+            .Column("Loses", Look.WholeMoney)
             .Column("Would take", hand.InSprinklerHours ? Look.Quantity : Look.Count, Heading.ToLowerInvariant());
-        foreach (TriageLine line in triage.Lines.Except(Watered).Where(line => line.Unwatered >= Little).OrderByDescending(line => line.Unwatered))
+        foreach (TriageLine line in triage.Lines.Except(Watered).Where(line => line.Unwatered >= Little)
+            .OrderByDescending(line => line.Unwatered))
         {
-            table.Row(line.Block.Name, CropsOf(line.Block), (decimal)line.Unwatered, line.Wanted > 0 ? Units(line.Wanted) : (ReportCell)"no water helps by then");
+            table.Row(line.Block.Name, CropsOf(line.Block), (decimal)line.Unwatered, line.Wanted > 0 ? Units(line.Wanted)
+                : (ReportCell)"no water helps by then");
         }
 
         return table;
@@ -108,7 +111,8 @@ public sealed class WaterList
             yield return Corner();
         }
 
-        string fine = string.Join(", ", triage.Lines.Except(Watered).Where(line => line.Unwatered < Little).Select(line => line.Block.Name));
+        string fine = string.Join(", ", triage.Lines.Except(Watered).Where(line => line.Unwatered < Little)
+            .Select(line => line.Block.Name));
         if (fine.Length > 0)
         {
             yield return $"Next to nothing lost by {Day(Until)} without water: {fine}.";
@@ -147,7 +151,8 @@ public sealed class WaterList
     private string CropsOf(WaterBlock block)
     {
         string[] crops = [.. supply.Farm.Sowings.Where(sowing => sowing.Block.Name == block.Name && sowing.Span.Holds(hand.From))
-            .GroupBy(sowing => sowing.Planting.Crop).OrderByDescending(crop => crop.Sum(sowing => sowing.AreaM2)).Select(crop => crop.Key.Name)];
+            .GroupBy(sowing => sowing.Planting.Crop).OrderByDescending(crop => crop.Sum(sowing => sowing.AreaM2))
+                .Select(crop => crop.Key.Name)];
         return crops.Length <= MostCrops ? string.Join(", ", crops)
             : notation.Text($"{string.Join(", ", crops.Take(MostCrops - 1))} and {crops.Length - MostCrops + 1} more");
     }
@@ -182,7 +187,8 @@ public sealed class WaterList
                 : $"Weather after {Day(weather.Last!.Value)} is taken as farm.csv says of the month, without rain.";
         }
 
-        string assumed = Names(triage.Lines.SelectMany(line => supply.Farm.Sowings.Where(sowing => sowing.Block.Name == line.Block.Name && sowing.Span.Holds(hand.From)))
+        string assumed = Names(triage.Lines.SelectMany(line =>
+            supply.Farm.Sowings.Where(sowing => sowing.Block.Name == line.Block.Name && sowing.Span.Holds(hand.From)))
             .Where(sowing => sowing.Crop.ResponseFrom == WaterFigure.NotListed).Select(sowing => sowing.Planting.Crop.Name));
         if (assumed.Length > 0)
         {

@@ -40,7 +40,7 @@ public static class ChangeWords
             (ScenarioSubject.Yield, ScenarioScope.Crop, _) => $"the yield of {change.Name} {by}",
             (ScenarioSubject.Yield, _, _) => $"all yields {by}",
             (ScenarioSubject.Income, _, _) => $"the income of {change.Name} {by}",
-            _ => $"the fee of {change.Name} at {notation.Number(change.Step.Number, Look.Exact)} %",
+            _ => $"the fee of {change.Name} at {notation.Number(change.Step.Number, Look.Exact)}%",
         };
     }
 
@@ -52,5 +52,5 @@ public static class ChangeWords
     }
 
     private static string By(ScenarioStep step, Notation notation, string up, string down) =>
-        $"{notation.Number(Math.Abs(step.Number), Look.Exact)} % {(step.Number < 0m ? down : up)}";
+        $"{notation.Number(Math.Abs(step.Number), Look.Exact)}% {(step.Number < 0m ? down : up)}";
 }

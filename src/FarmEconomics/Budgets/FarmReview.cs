@@ -87,7 +87,8 @@ public sealed class FarmReview
 
     private List<int> FindRecordedYears()
     {
-        HashSet<int> told = Charges.Charges.Where(charge => charge.Origin is ExpenseRow or LaborRow).Select(charge => charge.HomeYear)
+        HashSet<int> told = Charges.ChargeList.WithoutLabor.Where(charge => charge.Origin is ExpenseRow).Select(charge => charge.HomeYear)
+            .Concat(Trace.YearsWithLabor(added: false))
             .Concat(Trace.Enterprises.Where(enterprise => enterprise.IsPicked).Select(enterprise => enterprise.CropYear))
             .Concat(Trace.WindowsOfDispositions).ToHashSet();
         return Trace.CropYears.Where(told.Contains).ToList();

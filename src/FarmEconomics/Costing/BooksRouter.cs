@@ -9,10 +9,10 @@ internal sealed class BooksRouter
 {
     private readonly FarmTrace trace;
     private readonly FarmRecords records;
-    private readonly List<Charge> charges;
+    private readonly ChargeList charges;
     private readonly List<Problem> problems;
 
-    internal BooksRouter(FarmTrace trace, List<Charge> charges, List<Problem> problems)
+    internal BooksRouter(FarmTrace trace, ChargeList charges, List<Problem> problems)
     {
         this.trace = trace;
         records = trace.Records;

@@ -37,12 +37,40 @@ public enum Outside
 }
 
 /// <summary>One row's money and hours, or a part of them, with where it landed: an enterprise, a pool, or outside both.</summary>
-/// <param name="Origin">The row it came from.</param>
-/// <param name="HomeYear">The crop year the row belongs to.</param>
-/// <param name="Stream">The kind of money.</param>
-/// <param name="Amount">The money, in whole cents.</param>
-public sealed record Charge(IRecordRow Origin, int HomeYear, CostStream Stream, Money Amount)
+public readonly record struct Charge
 {
+    private readonly IRecordRow? origin;
+    private readonly LaborUse labor;
+
+    /// <summary>Makes a charge.</summary>
+    /// <param name="origin">The row it came from.</param>
+    /// <param name="homeYear">The crop year the row belongs to.</param>
+    /// <param name="stream">The kind of money.</param>
+    /// <param name="amount">The money, in whole cents.</param>
+    public Charge(IRecordRow origin, int homeYear, CostStream stream, Money amount)
+    {
+        this.origin = origin;
+        (HomeYear, Stream, Amount) = (homeYear, stream, amount);
+    }
+
+    internal Charge(LaborUse labor, CostStream stream, Money amount)
+    {
+        this.labor = labor;
+        (HomeYear, Stream, Amount) = (labor.Window, stream, amount);
+    }
+
+    /// <summary>The row it came from.</summary>
+    public IRecordRow Origin => origin ?? labor.Origin;
+
+    /// <summary>The crop year the row belongs to.</summary>
+    public int HomeYear { get; }
+
+    /// <summary>The kind of money.</summary>
+    public CostStream Stream { get; }
+
+    /// <summary>The money, in whole cents.</summary>
+    public Money Amount { get; init; }
+
     /// <summary>The enterprise it landed on, or null.</summary>
     public Enterprise? Enterprise { get; init; }
 

@@ -9,25 +9,19 @@ public sealed class ChargeBook
 {
     private readonly BooksRouter books;
     private readonly LaborCost labor;
-    private ILookup<Enterprise, Charge>? byEnterprise;
+    private ILookup<Enterprise, int>? byEnterprise;
 
     private ChargeBook(FarmTrace trace)
     {
         Trace = trace;
+        ChargeList = new ChargeList(trace.LaborTable);
         books = new BooksRouter(trace, ChargeList, ProblemList);
         labor = new LaborCost(trace, books, ChargeList, ProblemList);
         YearsWithoutOwnerWage = labor.YearsWithoutOwnerWage;
         YearsWithoutHiredWage = labor.YearsWithoutHiredWage;
-        Years = trace.CropYears.Concat(ChargeList.Select(charge => charge.HomeYear)).Concat(trace.YearsWithFees).Distinct().Order().ToList();
+        Years = trace.CropYears.Concat(ChargeList.WithoutLabor.Select(charge => charge.HomeYear)).Concat(trace.YearsWithLabor(added: true)).Concat(trace.YearsWithFees).Distinct().Order().ToList();
         AddOwnership();
-        foreach (Charge charge in ChargeList)
-        {
-            ByYear.Add(charge.HomeYear, charge);
-            if (charge.Year != charge.HomeYear)
-            {
-                ByYear.Add(charge.Year, charge);
-            }
-        }
+        ByYear = new ChargesByYear(ChargeList);
     }
 
     /// <summary>The trace behind it.</summary>
@@ -73,16 +67,16 @@ public sealed class ChargeBook
         return pools;
     }
 
-    internal List<Charge> ChargeList { get; } = [];
+    internal ChargeList ChargeList { get; }
 
     /// <summary>The charges that concern a crop year: those whose row belongs to it and those that landed in it.</summary>
-    internal ByYear<Charge> ByYear { get; } = new();
+    internal ChargesByYear ByYear { get; }
 
     /// <summary>The charges that landed on an enterprise, its channels' fees last.</summary>
     internal IEnumerable<Charge> ChargesOf(Enterprise enterprise)
     {
-        byEnterprise ??= ChargeList.Where(charge => charge.Enterprise is not null).ToLookup(charge => charge.Enterprise!);
-        return byEnterprise[enterprise].Concat(Trace.PartPlacesOf(enterprise).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf));
+        byEnterprise ??= Enumerable.Range(0, ChargeList.Count).Where(index => ChargeList.EnterpriseOf(index) is not null).ToLookup(index => ChargeList.EnterpriseOf(index)!);
+        return byEnterprise[enterprise].Select(index => ChargeList[index]).Concat(Trace.PartPlacesOf(enterprise).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf));
     }
 
     internal List<Problem> ProblemList { get; } = [];
@@ -189,7 +183,7 @@ public sealed class ChargeBook
         internal BooksByTaxLine(ChargeBook book, params string[] words)
         {
             FarmRecords records = book.Trace.Records;
-            foreach (Charge charge in book.ChargeList)
+            foreach (Charge charge in book.ChargeList.WithoutLabor)
             {
                 // Payroll taxes and workers' compensation stand on the same tax lines, but insure and tax people, not assets.
                 if (charge is { Pool: { } pool, Origin: ExpenseRow row, Stream: CostStream.Cash })
@@ -203,6 +197,6 @@ public sealed class ChargeBook
             }
         }
 
-        internal Charge? First(Pool pool, int year) => first.GetValueOrDefault((pool, year));
+        internal Charge? First(Pool pool, int year) => first.TryGetValue((pool, year), out Charge charge) ? charge : null;
     }
 }

@@ -15,7 +15,7 @@ internal static class CostingProblems
         ProblemCodes.NoUnitsPerCrate, crop.Row.Source, "units_per_crate",
         estimate is { } units
             ? notation.Text($"{crop.Name} has no units_per_crate: in dividing the pool {pool.Name} a crate is estimated to hold {units:0.##} {crop.Unit}, from what the crop sold for.")
-            : $"{crop.Name} has no units_per_crate and nothing to estimate it from: it carries nothing of the pool {pool.Name}, the other crops carry its part.");
+            : $"{crop.Name} has no units_per_crate and nothing to estimate it from: it pays none of the cost of the pool {pool.Name}; the other crops pay its part.");
 
     internal static Problem CratesUnknown(Pool pool, int year, decimal part, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.CratesUnknown, pool.Row.Source, "basis",
@@ -23,7 +23,7 @@ internal static class CostingProblems
 
     internal static Problem MissingStore(Pool pool, Crop crop) => ProblemCatalog.Make(
         ProblemCodes.NoStore, crop.Row.Source, "store",
-        $"{crop.Name} names no store and there are several: it carries nothing of {pool.Name}.");
+        $"{crop.Name} names no store and there are several: it pays none of the cost of {pool.Name}.");
 
     internal static Problem OverCapacity(Pool pool, int year, decimal used, decimal capacity, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.OverCapacity, pool.Row.Source, "capacity",
@@ -78,5 +78,5 @@ internal static class CostingProblems
 
     internal static Problem HoursWithoutMoney(SourceLine row, int year) => ProblemCatalog.Make(
         ProblemCodes.HoursWithoutMoney, row, "hours",
-        $"The books of {year} hold wages, but each of them names a crop, planting, channel or pool: these and the other hired hours of {year} count at no cost.");
+        $"The books of {year} hold wages, but each of them names a crop, planting, channel or pool: no wages are left to pay these and the other hired hours of {year}, and they count at no cost.");
 }

@@ -16,7 +16,7 @@ internal sealed class LaborCost
 
     private readonly FarmTrace trace;
     private readonly FarmRecords records;
-    private readonly List<Charge> charges;
+    private readonly ChargeList charges;
     private readonly List<Problem> problems;
     private readonly LaborTable table;
 
@@ -25,7 +25,7 @@ internal sealed class LaborCost
     private readonly Money[] burdens;
     private readonly bool[] imputedHired;
 
-    internal LaborCost(FarmTrace trace, BooksRouter books, List<Charge> charges, List<Problem> problems)
+    internal LaborCost(FarmTrace trace, BooksRouter books, ChargeList charges, List<Problem> problems)
     {
         this.trace = trace;
         records = trace.Records;
@@ -35,10 +35,7 @@ internal sealed class LaborCost
         (amounts, burdens, imputedHired) = (new Money?[table.Uses.Length], new Money[table.Uses.Length], new bool[table.Uses.Length]);
         PayHired(books);
         ImputeOwners();
-        foreach (List<Charge> piece in RowRanges.Map(trace.Labor.Count, Follow))
-        {
-            charges.AddRange(piece);
-        }
+        charges.AddLabor([.. RowRanges.Map(table.Uses.Length, Follow).SelectMany(piece => piece)], imputedHired);
     }
 
     /// <summary>True when some owner hours have no value.</summary>
@@ -203,34 +200,29 @@ internal sealed class LaborCost
         }
     }
 
-    private List<Charge> Follow(int from, int to)
+    private List<LaborCharge> Follow(int from, int to)
     {
-        List<Charge> own = new(table.First[to] - table.First[from]);
-        for (int i = from; i < to; i++)
+        List<LaborCharge> own = new(table.First[to] - table.First[from]);
+        for (int use = from; use < to; use++)
         {
-            Follow(i, own);
+            (int first, int end) = (table.First[use], table.First[use + 1]);
+
+            // A row of no hours has no money either: there is nothing to follow.
+            Money[]? parts = PartsOf(amounts[use] ?? Money.Zero, first, end);
+            for (int share = first; share < end; share++)
+            {
+                own.Add(new LaborCharge(share, parts?[share - first] ?? Money.Zero, IsBurden: false));
+            }
+
+            // Beside wages worked out from hours: money of the books, so it is told apart.
+            Money[]? over = PartsOf(burdens[use], first, end);
+            for (int share = first; over is not null && share < end; share++)
+            {
+                own.Add(new LaborCharge(share, over[share - first], IsBurden: true));
+            }
         }
 
         return own;
-    }
-
-    private void Follow(int use, List<Charge> own)
-    {
-        // A row of no hours has no money either: there is nothing to follow.
-        (int first, int end) = (table.First[use], table.First[use + 1]);
-        bool imputed = table.Uses[use].Kind == WorkerKind.Owner || imputedHired[use];
-        Money[]? parts = PartsOf(amounts[use] ?? Money.Zero, first, end);
-        for (int share = first; share < end; share++)
-        {
-            own.Add(ChargeOf(share, parts?[share - first] ?? Money.Zero, table.Shares[share].Hours, imputed));
-        }
-
-        // Beside wages worked out from hours: money of the books, so it is told apart.
-        Money[]? over = PartsOf(burdens[use], first, end);
-        for (int share = first; over is not null && share < end; share++)
-        {
-            own.Add(ChargeOf(share, over[share - first], hours: 0m, imputed: false));
-        }
     }
 
     /// <summary>Money of a row by the weights its hours went by; null for no money.</summary>
@@ -248,24 +240,6 @@ internal sealed class LaborCost
         }
 
         return LargestRemainder.Split(money, weights);
-    }
-
-    private Charge ChargeOf(int share, Money amount, decimal hours, bool imputed)
-    {
-        LaborHours use = table.Uses[table.Shares[share].Use];
-        (Enterprise? enterprise, Pool? pool) = (table.EnterpriseOf(share), table.PoolOf(share));
-        return new Charge(table.Origin(table.Shares[share].Use), use.Window, use.Kind == WorkerKind.Owner ? CostStream.OwnerLabor : CostStream.HiredLabor, amount)
-        {
-            Enterprise = enterprise,
-            Pool = pool,
-            Outside = enterprise is null && pool is null ? Outside.NotAssigned : null,
-            Line = StatementLine.Labor,
-            Stage = use.Stage,
-            VariesWith = use is { IsAdded: true, Stage: Stage.Overhead } ? CostDriver.Length : StageBehavior.Of(use.Stage, namesCrop: enterprise is not null),
-            Estimated = table.Shares[share].Estimated,
-            Hours = hours,
-            Imputed = imputed,
-        };
     }
 }
 

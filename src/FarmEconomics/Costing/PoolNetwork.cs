@@ -86,9 +86,9 @@ public sealed class PoolNetwork
             }
 
             Pool pool = records.Pool(use.Pool);
-            Charge? split = book.ByYear[year].FirstOrDefault(charge => charge.Pool == pool
+            Charge split = book.ByYear[year].FirstOrDefault(charge => charge.Pool == pool
                 && charge.Origin is AssetRow { FarmPercent: < 100m } or ExpenseRow { FarmPercent: < 100m });
-            if (split is not null)
+            if (split.Pool is not null)
             {
                 problems.Add(CostingProblems.HouseholdTwice(use, pool, split.Origin.Source));
             }

@@ -82,7 +82,7 @@ public sealed record FundingAssumptions
             if (entry is null)
             {
                 string? nearest = NearestName.Find(name, Entries.Select(item => item.Name));
-                throw new ArgumentException($"There is no assumption \"{name}\"{(nearest is null ? "" : $"; nearest known: {nearest}")}.", nameof(values));
+                throw new ArgumentException($"There is no assumption \"{name}\"{(nearest is null ? "." : $"; did you mean {nearest}?")}", nameof(values));
             }
 
             taken = entry.Take(taken, value.Trim(), @as);

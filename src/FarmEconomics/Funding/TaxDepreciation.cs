@@ -39,7 +39,7 @@ public static class TaxDepreciation
             if (!assets.Any(asset => Same(asset.Asset, name)))
             {
                 string? nearest = Records.Reading.NearestName.Find(name, assets.Select(asset => asset.Asset));
-                throw new ArgumentException($"There is no asset \"{name}\" to give a depreciation class{(nearest is null ? "" : $"; nearest known: {nearest}")}.", nameof(classes));
+                throw new ArgumentException($"There is no asset \"{name}\" to give a depreciation class{(nearest is null ? "." : $"; did you mean {nearest}?")}", nameof(classes));
             }
 
             if (!MacrsTable.RecoveryYears.Contains(years))

@@ -72,7 +72,7 @@ public sealed class DraftMaker
         PlanCrop crop = model.Crops[sowing.Crop];
         double units = sowing.Later is null ? sowing.Yield.Sum() * part : sowing.LaterUnits;
         double hours = sowing.Hours.Sum() + (units * crop.HandlingHours);
-        double cost = sowing.Cost + (units * crop.PickedCost);
+        double cost = sowing.Cost + (units * (crop.PickedCost + crop.SoldCost));
         int year = sowing.Later is null ? model.CropYear : model.CropYear + 1;
         double trays = sowing.Trays.Max();
         DateOnly free = Day(sowing.Week + sowing.WeeksInBed);

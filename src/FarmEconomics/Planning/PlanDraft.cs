@@ -22,7 +22,7 @@ public sealed record DraftPlanting(int CropYear, string Planting, string Crop, s
     /// <summary>Hours of raising, growing, picking and packing.</summary>
     public required decimal Hours { get; init; }
 
-    /// <summary>Seed and supplies, money.</summary>
+    /// <summary>Seed, supplies and packaging, money.</summary>
     public required decimal Cost { get; init; }
 }
 

@@ -9,7 +9,7 @@ using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Planning;
 
-/// <summary>Makes next year's model from a farm's own records; nothing else is known here (docs/methods.md, section 19).</summary>
+/// <summary>Makes next year's model from a farm's own records; nothing else is known here (docs/methods.md, section 20).</summary>
 public sealed class PlanFacts
 {
     private readonly FarmReview review;

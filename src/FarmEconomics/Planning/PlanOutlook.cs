@@ -24,14 +24,13 @@ public sealed record PlanWeek(DateOnly From, decimal Hours, decimal Own, decimal
 /// <param name="Sales">Sales after fees.</param>
 /// <param name="Shares">Members' payments, as in the season before.</param>
 /// <param name="OtherIncome">Other income, as in the season before.</param>
-/// <param name="Supplies">Seed and supplies.</param>
-/// <param name="Packaging">What varies with units sold.</param>
+/// <param name="Supplies">Seed, supplies and packaging, when a planting is sown.</param>
 /// <param name="Wages">Hired hours at what one costs.</param>
 /// <param name="Running">Other running costs, as in the season before.</param>
-public sealed record PlanMonth(DateOnly Month, decimal Sales, decimal Shares, decimal OtherIncome, decimal Supplies, decimal Packaging, decimal Wages, decimal Running)
+public sealed record PlanMonth(DateOnly Month, decimal Sales, decimal Shares, decimal OtherIncome, decimal Supplies, decimal Wages, decimal Running)
 {
     /// <summary>What comes in less what goes out.</summary>
-    public decimal Net => Sales + Shares + OtherIncome - Supplies - Packaging - Wages - Running;
+    public decimal Net => Sales + Shares + OtherIncome - Supplies - Wages - Running;
 }
 
 /// <summary>Seed and supplies of a crop.</summary>
@@ -97,7 +96,7 @@ public sealed class PlanOutlook
         get
         {
             decimal money = Months.Sum(month => month.Sales + month.Shares);
-            decimal left = money - Months.Sum(month => month.Supplies + month.Packaging + month.Wages);
+            decimal left = money - Months.Sum(month => month.Supplies + month.Wages);
             return money <= 0m || left <= 0m ? Rate.NotAvailable("what varies takes all of the sales") : Rate.Known((Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome)) * money / left);
         }
     }
@@ -148,7 +147,18 @@ public sealed class PlanOutlook
         PlanSowing? near = model.Sowings.Where(sowing => sowing.Crop == crop).MinBy(sowing => Math.Abs(sowing.Week - week));
         double handling = crop < 0 ? 0.0 : model.Crops[crop].HandlingHours;
         int last = Math.Max(week, WeekOf(one.Out.AddDays(-1)));
-        double[] pattern = near is null || one.CropYear > model.CropYear
+        if (near is not null && one.CropYear > model.CropYear)
+        {
+            // Picked in the year after: only what it takes of this one.
+            for (int at = 0; at < PlanModel.Weeks; at++)
+            {
+                hours[at] += (double)one.BedFeet * near.Hours[at];
+            }
+
+            return;
+        }
+
+        double[] pattern = near is null
             ? [.. Enumerable.Range(0, PlanModel.Weeks).Select(at => at >= Math.Max(0, week) && at <= last ? 1.0 : 0.0)]
             : [.. near.Hours.Select((grow, at) => grow + (near.Yield[at] * handling))];
         double all = pattern.Sum();
@@ -158,7 +168,7 @@ public sealed class PlanOutlook
         {
             hours[at] += all > 0.0 ? (double)one.Hours * pattern[at] / all : 0.0;
             trays[at] += one.Sown is { } sown && at >= WeekOf(sown) && at < week && sown < one.In ? one.Trays : 0m;
-            crates[at] += yields > 0.0 && size > 0.0 && one.CropYear == model.CropYear ? (double)one.Yield * near!.Yield[at] / yields / size : 0.0;
+            crates[at] += yields > 0.0 && size > 0.0 ? (double)one.Yield * near!.Yield[at] / yields / size : 0.0;
         }
     }
 
@@ -178,7 +188,7 @@ public sealed class PlanOutlook
     {
         DateOnly[] months = [.. Enumerable.Range(0, 12).Select(start.AddMonths)];
         int MonthOf(DateOnly day) => Math.Clamp(((day.Year - start.Year) * 12) + day.Month - start.Month - (day.Day < start.Day ? 1 : 0), 0, 11);
-        decimal[][] lines = [.. Enumerable.Range(0, 7).Select(_ => new decimal[12])];
+        decimal[][] lines = [.. Enumerable.Range(0, 6).Select(_ => new decimal[12])];
         foreach ((DateOnly day, decimal money) in SalesByWeek())
         {
             lines[0][MonthOf(day)] += money;
@@ -194,23 +204,18 @@ public sealed class PlanOutlook
             lines[3][MonthOf(one.Sown ?? one.In)] += one.Cost;
         }
 
-        foreach (DraftSale sale in draft.Sales.Where(sale => sale.CropYear == model.CropYear))
-        {
-            lines[4][MonthOf(sale.From)] += sale.Quantity * (decimal)(model.Crops.FirstOrDefault(crop => crop.Name == sale.Crop)?.SoldCost ?? 0.0);
-        }
-
         foreach (PlanWeek week in Weeks)
         {
-            lines[5][MonthOf(week.From)] += Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost;
+            lines[4][MonthOf(week.From)] += Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost;
         }
 
         foreach ((DateOnly day, decimal money) in Running())
         {
-            lines[6][MonthOf(day.AddYears(1))] += money;
+            lines[5][MonthOf(day.AddYears(1))] += money;
         }
 
         decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
-        return [.. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i), At(6, i)))];
+        return [.. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)))];
     }
 
     /// <summary>Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages; interest and principal too.</summary>

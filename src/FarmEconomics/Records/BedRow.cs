@@ -13,7 +13,7 @@ public sealed partial class RecordTables
 /// <summary>A row of <c>beds</c>: a permanent bed or a shelf of trays.</summary>
 public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<BedRow>
 {
-    private static readonly TableDeclaration Declared = new("beds", 130, "a permanent bed, or a shelf of trays")
+    private static readonly TableDeclaration Declared = new("beds", 130, "a permanent bed, a shelf of trays, or all beds of a field together")
     {
         Required = true,
         UnknownName = ProblemCodes.UnknownBed,
@@ -23,7 +23,7 @@ public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<B
 
     internal static readonly TextColumn BedColumn = Declared.Text(new("bed", ColumnType.Name, "The bed's name.") { Required = true });
     internal static readonly NumberColumn LengthFtColumn = Declared.Number(
-        new("length_ft", ColumnType.Number, "Length of the bed.")
+        new("length_ft", ColumnType.Number, "Length of the bed, or of all beds of a field together.")
         { Required = true, Range = NumberRanges.Length, Unit = ColumnUnits.Feet, MetricName = "length_m" });
     internal static readonly NumberColumn WidthInColumn = Declared.Number(
         new("width_in", ColumnType.Number, "Width of the bed top; blank: the farm's standard width.")

@@ -46,7 +46,7 @@ public readonly record struct PlanRow(RecordTable Home, int Index) : IRecordRow<
         new("hours", ColumnType.Hours, "Hours expected for raising, growing, picking and packing it.")
         { Required = true, Range = new NumberRange(0m, 100_000m), Unit = "hours" });
     internal static readonly NumberColumn CostColumn = Declared.Number(
-        new("cost", ColumnType.Money, "Seed and supplies expected; blank: 0.")
+        new("cost", ColumnType.Money, "Seed, supplies and packaging expected; blank: 0.")
         { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
 
     /// <inheritdoc/>
@@ -85,7 +85,7 @@ public readonly record struct PlanRow(RecordTable Home, int Index) : IRecordRow<
     /// <summary>Hours expected.</summary>
     public decimal Hours => HoursColumn.Of(Home, Index);
 
-    /// <summary>Seed and supplies expected; blank: 0.</summary>
+    /// <summary>Seed, supplies and packaging expected; blank: 0.</summary>
     public decimal? Cost => CostColumn.Maybe(Home, Index);
 
     /// <inheritdoc/>

@@ -23,7 +23,7 @@ public readonly record struct PlantingRow(RecordTable Home, int Index) : IRecord
     };
 
     internal static readonly TextColumn PlantingColumn = Declared.Text(
-        new("planting", ColumnType.Name, "The planting's name.") { Required = true });
+        new("planting", ColumnType.Name, "The planting's name; blank: named by crop, year and number, such as Lettuce 2025, sowing 3."));
     internal static readonly TextColumn CropColumn = Declared.MustRef("crop", "crops", "The crop.");
     internal static readonly TextColumn BedColumn = Declared.MustRef("bed", "beds", "The bed.");
     internal static readonly NumberColumn BedFeetColumn = Declared.Number(

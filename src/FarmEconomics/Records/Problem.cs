@@ -18,7 +18,7 @@ public enum Severity
 /// <param name="Source">The file and line; line 0 when the fault is the file's, not a line's.</param>
 /// <param name="Column">The name of the column at fault, or null when the fault is the whole row's.</param>
 /// <param name="Message">What is wrong, what was expected, in a sentence a grower can read.</param>
-/// <param name="Hint">How to mend it.</param>
+/// <param name="Hint">How to fix it.</param>
 public sealed record Problem(
     Severity Severity,
     string Code,

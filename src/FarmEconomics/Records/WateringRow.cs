@@ -24,7 +24,8 @@ public readonly record struct WateringRow(RecordTable Home, int Index) : IRecord
 
     internal static readonly DayColumn DateColumn = Declared.Date(new("date", ColumnType.Date, "The day.") { Required = true });
     internal static readonly TextColumn BlockColumn = Declared.Ref("block", "blocks", "The block that was watered; or name one bed.");
-    internal static readonly TextColumn BedColumn = Declared.Ref("bed", "beds", "The bed that was watered, where it wasn't the whole block.");
+    internal static readonly TextColumn BedColumn = Declared.Ref("bed", "beds",
+        "The bed that was watered, where it wasn't the whole block.");
     internal static readonly NumberColumn GallonsColumn = Declared.Number(
         new("gallons", ColumnType.Number, "Water put on.")
         { Range = new NumberRange(0m, 100_000_000m), Unit = "gallons", MetricName = "liters", MetricUnit = "liters" });

@@ -12,6 +12,8 @@ internal sealed class DispositionValuer
     private readonly LotLedger ledger;
     private readonly DispositionTable table;
     private readonly List<Problem> told;
+    private readonly TellDisposition pricedAtList;
+    private readonly TellDisposition noListValue;
 
     internal DispositionValuer(FarmRecords records, LotLedger ledger, List<Problem> told)
     {
@@ -19,6 +21,8 @@ internal sealed class DispositionValuer
         this.ledger = ledger;
         this.told = told;
         table = ledger.Dispositions;
+        pricedAtList = (disposition, value) => TracingProblems.PricedAtList(new Disposition(ledger.Parts, disposition), records.Settings.Notation, ExactUnits.Money(value));
+        noListValue = (disposition, _) => TracingProblems.NoListValue(new Disposition(ledger.Parts, disposition));
         Prices = new ListPrices(records);
         int crops = records.Crops.Count;
         CropProblems problems = new(crops);
@@ -27,7 +31,8 @@ internal sealed class DispositionValuer
         SplitShareIncome();
         problems = new(crops);
         Results = new ChannelSums(ledger);
-        RowRanges.Run(crops, crop => new PartMoney(ledger, Results).Split(crop, problems));
+        TellDisposition unassigned = (disposition, _) => TracingProblems.UnassignedDisposition(new Disposition(ledger.Parts, disposition));
+        RowRanges.Run(crops, crop => new PartMoney(ledger, Results).Split(crop, problems, unassigned));
         told.AddRange(problems.Tell(table));
         Results.SetEnterprises();
     }
@@ -74,14 +79,11 @@ internal sealed class DispositionValuer
         long value = AtList(crop, place, problems);
         if ((table.Marks[place] & DispositionMarks.ValueIncomplete) == 0)
         {
-            Tell(crop, place, problems, sale => TracingProblems.PricedAtList(sale, records.Settings.Notation, ExactUnits.Money(value)));
+            problems.Add(crop, place, pricedAtList, value);
         }
 
         return value;
     }
-
-    private void Tell(int crop, int place, CropProblems problems, Func<Disposition, Problem> tell) =>
-        problems.Add(crop, place, () => tell(new Disposition(ledger.Parts, place)));
 
     private long AtList(int crop, int place, CropProblems problems)
     {
@@ -91,7 +93,7 @@ internal sealed class DispositionValuer
         }
 
         table.Marks[place] |= DispositionMarks.ValueIncomplete;
-        Tell(crop, place, problems, TracingProblems.NoListValue);
+        problems.Add(crop, place, noListValue);
         return 0;
     }
 

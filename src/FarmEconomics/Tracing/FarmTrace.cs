@@ -99,6 +99,10 @@ public sealed class FarmTrace
     /// <summary>Crop years in which something was sold through a channel that took a fee of it.</summary>
     internal IEnumerable<int> YearsWithFees => totals.Value.Where(year => year.Value.TakesFees).Select(year => year.Key);
 
+    /// <summary>The crop-year windows of hours that went somewhere, those added from standards among them or not.</summary>
+    internal IEnumerable<int> YearsWithLabor(bool added) => Enumerable.Range(0, LaborTable.Uses.Length)
+        .Where(use => (added || !LaborTable.Uses[use].IsAdded) && LaborTable.First[use] < LaborTable.First[use + 1]).Select(use => LaborTable.Uses[use].Window).Distinct();
+
     /// <summary>The parts that landed on an enterprise, by date.</summary>
     internal IEnumerable<int> PartPlacesOf(Enterprise enterprise)
     {

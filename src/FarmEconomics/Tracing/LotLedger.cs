@@ -14,6 +14,9 @@ internal sealed class LotLedger
     private readonly FarmRecords records;
     private readonly PlantingCalendar calendar;
     private readonly CropProblems problems;
+    private readonly TellDisposition heldTooLong;
+    private readonly TellDisposition notedBeforeHarvest;
+    private readonly TellDisposition soldMoreThanPicked;
     private readonly Dictionary<int, SpreadOver>[] spreads;
 
     internal LotLedger(FarmRecords records, PlantingCalendar calendar, List<Problem> told)
@@ -22,6 +25,10 @@ internal sealed class LotLedger
         this.calendar = calendar;
         int crops = records.Crops.Count;
         problems = new CropProblems(crops);
+        Notation notation = records.Settings.Notation;
+        heldTooLong = (disposition, part) => TracingProblems.HeldTooLong(PartAt(disposition, part), notation);
+        notedBeforeHarvest = (disposition, part) => TracingProblems.NotedBeforeHarvest(PartAt(disposition, part), notation);
+        soldMoreThanPicked = (disposition, left) => TracingProblems.SoldMoreThanPicked(new Disposition(Parts!, disposition), ExactUnits.Value(left), notation);
         spreads = [.. records.Crops.Select(_ => new Dictionary<int, SpreadOver>())];
         Lots = new LotTable(records, calendar);
         Dispositions = new DispositionTable(records);
@@ -100,7 +107,7 @@ internal sealed class LotLedger
             Check(crop, i, parts, before);
             if (left > 0)
             {
-                TellUnmatched(crop, i, left);
+                problems.Add(crop, i, soldMoreThanPicked, left);
             }
 
             // Money without goods (a credit) stays with the crop's plantings of the year, as goods do that met no lot.
@@ -122,21 +129,16 @@ internal sealed class LotLedger
         {
             if (day > Lots.KeptUntil[parts.Source[k]])
             {
-                Tell(crop, disposition, k - before, TracingProblems.HeldTooLong);
+                problems.Add(crop, disposition, heldTooLong, k - before);
             }
             else if (Lots.Day[parts.Source[k]] > day)
             {
-                Tell(crop, disposition, k - before, TracingProblems.NotedBeforeHarvest);
+                problems.Add(crop, disposition, notedBeforeHarvest, k - before);
             }
         }
     }
 
-    // By themselves, so that the millions of rows with nothing to tell make no closure.
-    private void Tell(int crop, int disposition, int part, Func<DispositionPart, Notation, Problem> tell) =>
-        problems.Add(crop, disposition, () => tell(new DispositionPart(Parts, Parts.First[disposition] + part), records.Settings.Notation));
-
-    private void TellUnmatched(int crop, int disposition, long quantity) =>
-        problems.Add(crop, disposition, () => TracingProblems.SoldMoreThanPicked(new Disposition(Parts, disposition), ExactUnits.Value(quantity), records.Settings.Notation));
+    private DispositionPart PartAt(int disposition, long part) => new(Parts, Parts.First[disposition] + (int)part);
 
     private void Spread(int crop, int disposition, long quantity, PartColumns parts)
     {

@@ -12,7 +12,7 @@ internal sealed class PartMoney(LotLedger ledger, ChannelSums results)
     private long[] weights = [];
     private long[] shares = [];
 
-    internal void Split(int crop, CropProblems problems)
+    internal void Split(int crop, CropProblems problems, TellDisposition unassigned)
     {
         cents = new long[3 * SplitParts(crop)];
         for (int i = table.Layout.Starts[crop]; i < table.Layout.Starts[crop + 1]; i++)
@@ -31,8 +31,7 @@ internal sealed class PartMoney(LotLedger ledger, ChannelSums results)
                 PartCents own = single ? new(table.Amount[i], fee, table.ListValue[i]) : new(cents[at], cents[at + 1], cents[at + 2]);
                 if (!results.Add(crop, i, part, own))
                 {
-                    int disposition = i;
-                    problems.Add(crop, i, () => TracingProblems.UnassignedDisposition(new Disposition(parts, disposition)));
+                    problems.Add(crop, i, unassigned);
                 }
             }
         }

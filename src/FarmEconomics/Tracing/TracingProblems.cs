@@ -19,7 +19,7 @@ internal static class TracingProblems
 
     internal static Problem HarvestAfterBed(HarvestRow row, Crop crop, Planting planting) => ProblemCatalog.Make(
         ProblemCodes.HarvestAfterBed, row.Source, "crop",
-        $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when no planting of it stood in a bed; counted to {planting.Name}, which left its bed last before.") with
+        $"{crop.Name} was picked on {row.Date:yyyy-MM-dd}, when none of it was in the ground; counted to {planting.Name}, which left its bed last before.") with
     { Offending = row.Crop };
 
     internal static Problem HarvestSoonAfterBed(HarvestRow row, Crop crop, IReadOnlyList<BedStay> standing, int least, BedStay? left)
@@ -54,7 +54,7 @@ internal static class TracingProblems
 
     internal static Problem SoldMoreThanPicked(Disposition disposition, decimal unmatched, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.SoldMoreThanPicked, disposition.Row.Source, "quantity",
-        notation.Text($"{unmatched:0.####} {disposition.Crop.Unit} of {disposition.Crop.Name} left on {disposition.Row.Date:yyyy-MM-dd} beyond what was picked and still kept by then; kept with the crop, spread over its plantings of {disposition.Window}.")) with
+        notation.Text($"On {disposition.Row.Date:yyyy-MM-dd} {unmatched:0.####} {disposition.Crop.Unit} more of {disposition.Crop.Name} was sold or used than had been picked and still kept. It stays with the crop, spread over its plantings of {disposition.Window}.")) with
     { Money = disposition.Row.Amount };
 
     internal static Problem HeldTooLong(DispositionPart part, Notation notation) => ProblemCatalog.Make(
@@ -67,7 +67,7 @@ internal static class TracingProblems
 
     internal static Problem NoListValue(Disposition disposition) => ProblemCatalog.Make(
         ProblemCodes.NoListValue, disposition.Row.Source, "crop",
-        $"No price for {disposition.Crop.Name} on {disposition.Row.Date:yyyy-MM-dd} through {disposition.Channel.Name}: valued at 0, the crop's output is incomplete.");
+        $"No price for {disposition.Crop.Name} on {disposition.Row.Date:yyyy-MM-dd} through {disposition.Channel.Name}: counted as 0 until there is one, so what it brought in is incomplete.");
 
     internal static Problem PricedAtList(Disposition disposition, Notation notation, Money value) => ProblemCatalog.Make(
         ProblemCodes.PricedAtList, disposition.Row.Source, "unit_price",
@@ -75,7 +75,7 @@ internal static class TracingProblems
 
     internal static Problem ShareIncomeWithoutShares(Channel channel, int year, decimal amount, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.ShareIncomeWithoutShares, channel.Row.Source, "channel",
-        notation.Text($"{amount:0.00} of share income of {channel.Name} in {year} met no produce of any value that left through it: counted as other income.")) with
+        notation.Text($"Members paid {amount:0.00} to {channel.Name} for {year}, but no {year} box is recorded yet. Until then it counts as other income.")) with
     { Money = amount };
 
     internal static Problem NoHiredWage(LaborRow row) => ProblemCatalog.Make(
@@ -97,7 +97,7 @@ internal static class TracingProblems
 
     internal static Problem UnassignedDisposition(Disposition disposition) => ProblemCatalog.Make(
         ProblemCodes.UnassignedLeaving, disposition.Row.Source, "crop",
-        $"{disposition.Crop.Name} left on {disposition.Row.Date:yyyy-MM-dd} but has no planting in crop year {disposition.Window}: its money is not assigned to any crop.") with
+        $"{disposition.Crop.Name} has no planting in crop year {disposition.Window}, but was sold or used on {disposition.Row.Date:yyyy-MM-dd}: its money is not assigned to any crop.") with
     { Money = disposition.Amount.Amount };
 
     internal static Problem PlantingAfterClose(SourceLine source, string planting, decimal? money) => ProblemCatalog.Make(

@@ -100,7 +100,8 @@ internal sealed class BlockOutlook
         return new GainCurve(points);
     }
 
-    private void Halve(List<(double Amount, double Gain)> points, (double Amount, double Gain) from, (double Amount, double Gain) to, int deeper)
+    private void Halve(List<(double Amount, double Gain)> points, (double Amount, double Gain) from, (double Amount, double Gain) to,
+        int deeper)
     {
         double half = (from.Amount + to.Amount) / 2;
         (double Amount, double Gain) middle = (half, Unwatered - Loss(half));

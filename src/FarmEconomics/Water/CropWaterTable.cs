@@ -37,7 +37,8 @@ public static class CropWaterTable
         (["carrot"], Row("carrot", new(0.70, 1.05, 0.95), Roots, 0.5, 0.35, None)),
         (["celery", "celeriac"], Row("celery", new(0.70, 1.05, 1.00), new(25, 40, 45, 15), 0.3, 0.20, None)),
         (["garlic"], Row("garlic", new(0.70, 1.00, 0.70), Bulbs, 0.3, 0.30, LikeOnion)),
-        (["scallion", "green onion", "leek", "shallot"], Row("green onion", new(0.70, 1.00, 1.00), new(25, 30, 10, 5), 0.3, 0.30, LikeOnion)),
+        (["scallion", "green onion", "leek", "shallot"],
+            Row("green onion", new(0.70, 1.00, 1.00), new(25, 30, 10, 5), 0.3, 0.30, LikeOnion)),
         (["onion"], Row("dry onion", new(0.70, 1.05, 0.75), Bulbs, 0.3, 0.30, new Ky(1.1))),
         (["lettuce", "salad mix", "salad greens"], Row("lettuce", new(0.70, 1.00, 0.95), Leaves, 0.3, 0.30, None)),
         (["spinach"], Row("spinach", new(0.70, 1.00, 0.95), new(20, 20, 20, 5), 0.3, 0.20, None)),
@@ -75,7 +76,8 @@ public static class CropWaterTable
     }
 
     /// <summary>All listed crops, with the words they are known by.</summary>
-    internal static IEnumerable<(IReadOnlyList<string> Words, CropWater Row)> All => Rows.Select(row => ((IReadOnlyList<string>)row.Words, row.Row));
+    internal static IEnumerable<(IReadOnlyList<string> Words, CropWater Row)> All =>
+        Rows.Select(row => ((IReadOnlyList<string>)row.Words, row.Row));
 
     private static bool Holds(string spaced, string word) => spaced.Contains($" {word} ", StringComparison.Ordinal)
         || spaced.Contains($" {word}s ", StringComparison.Ordinal) || spaced.Contains($" {word}es ", StringComparison.Ordinal);

@@ -66,7 +66,8 @@ public sealed class FarmWater
         {
             foreach (BedStay stay in enterprise.Stays)
             {
-                if (byName.GetValueOrDefault((stay.Bed.Row.Block ?? "").Trim()) is { } block && SpanOf(enterprise, stay, end(stay)) is { } span)
+                if (byName.GetValueOrDefault((stay.Bed.Row.Block ?? "").Trim()) is { } block
+                    && SpanOf(enterprise, stay, end(stay)) is { } span)
                 {
                     sowings.Add(new SowingWater(stay, block, span, this));
                 }

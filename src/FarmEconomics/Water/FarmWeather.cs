@@ -91,7 +91,8 @@ public sealed class FarmWeather
     /// <summary>A day of the table.</summary>
     /// <param name="day">The day.</param>
     /// <returns>Its weather; unknown outside the table.</returns>
-    public WeatherDay On(DateOnly day) => First is { } first && day >= first && day <= Last ? days[day.DayNumber - first.DayNumber] : default;
+    public WeatherDay On(DateOnly day) => First is { } first && day >= first && day <= Last ? days[day.DayNumber - first.DayNumber]
+        : default;
 
     /// <summary>
     /// A day, be it of the table or still to come: then as farm.csv says of the month, else as the last week known, and no rain.
@@ -120,7 +121,8 @@ public sealed class FarmWeather
                 : new WeatherDay(ReferenceEt.Hargreaves(Celsius(high), Celsius(low), sky), rain, EtSource.Hargreaves);
         }
 
-        return settings.Site.Climate is { } climate ? new WeatherDay(Millimeters(climate[row.Date.Month]), rain, EtSource.Climate) : default;
+        return settings.Site.Climate is { } climate ? new WeatherDay(Millimeters(climate[row.Date.Month]), rain, EtSource.Climate)
+            : default;
     }
 
     private double Penman(EtDay day, Sky sky) => ReferenceEt.PenmanMonteith(day, sky,

@@ -76,7 +76,8 @@ public sealed class GainCurve
         ArgumentNullException.ThrowIfNull(curves);
         double[] given = new double[curves.Count];
         double left = limit;
-        foreach ((int place, double amount, _) in curves.SelectMany((curve, place) => curve.Pieces.Select(piece => (place, piece.Amount, piece.Slope)))
+        foreach ((int place, double amount, _) in curves.SelectMany((curve, place) =>
+            curve.Pieces.Select(piece => (place, piece.Amount, piece.Slope)))
             .OrderByDescending(piece => piece.Slope))
         {
             double taken = Math.Min(left, amount);
@@ -91,5 +92,6 @@ public sealed class GainCurve
         return given;
     }
 
-    private static double Slope((double Amount, double Gain) from, (double Amount, double Gain) to) => (to.Gain - from.Gain) / (to.Amount - from.Amount);
+    private static double Slope((double Amount, double Gain) from, (double Amount, double Gain) to) =>
+        (to.Gain - from.Gain) / (to.Amount - from.Amount);
 }

@@ -8,7 +8,8 @@ namespace FarmEconomics.Water;
 /// <param name="Water">Watering that reached the roots.</param>
 /// <param name="Drained">What was more than the soil holds.</param>
 /// <param name="After">Depletion at the end of the day.</param>
-public readonly record struct RootZoneDay(double Before, double Stress, double Used, double Rain, double Water, double Drained, double After)
+public readonly record struct RootZoneDay(double Before, double Stress, double Used, double Rain, double Water, double Drained,
+    double After)
 {
     /// <summary>In less used, stored and drained: 0.</summary>
     public double NotAccountedFor => Rain + Water - Used - Drained - (Before - After);

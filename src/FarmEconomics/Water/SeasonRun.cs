@@ -60,7 +60,8 @@ internal sealed class SeasonRun
     internal static SeasonRun Of(IReadOnlyList<SeasonSowing> sowings, DateOnly first, int days, Func<DateOnly, double> limit)
     {
         SeasonRun run = new(sowings, first, days);
-        List<int>[] blocks = [.. Enumerable.Range(0, sowings.Count).GroupBy(i => sowings[i].Water.Block).OrderBy(group => group.Key.Index).Select(group => group.ToList())];
+        List<int>[] blocks = [.. Enumerable.Range(0, sowings.Count).GroupBy(i => sowings[i].Water.Block).OrderBy(group => group.Key.Index)
+            .Select(group => group.ToList())];
         for (int day = 0; day < days; day++)
         {
             run.Water(blocks, day, limit(first.AddDays(day)));
@@ -101,7 +102,8 @@ internal sealed class SeasonRun
         for (int i = 0; i < thirsty.Count; i++)
         {
             WaterBlock block = thirsty[i].Outlook.Block;
-            (DepthByDay.TryGetValue(block, out double[]? depth) ? depth : DepthByDay[block] = new double[LostByDay.Length])[day] = given[i] / thirsty[i].Outlook.PerMm;
+            (DepthByDay.TryGetValue(block, out double[]? depth) ? depth
+                : DepthByDay[block] = new double[LostByDay.Length])[day] = given[i] / thirsty[i].Outlook.PerMm;
         }
 
         for (int i = 0; i < sowings.Count; i++)

@@ -58,7 +58,9 @@ public sealed class SowingWater
     /// <summary>Its part of the bed, m².</summary>
     public double AreaM2 { get; }
 
-    /// <summary>What it would take up from first to last day with water enough, mm; days without weather as the mean of the others.</summary>
+    /// <summary>
+    /// What it would take up from first to last day with water enough, mm; days without weather as the mean of the others.
+    /// </summary>
     public double PotentialMm { get; }
 
     /// <summary>The part of the yield lost for a mm missed.</summary>

@@ -5,7 +5,9 @@ namespace FarmEconomics.Water;
 /// <summary>A block of beds that is watered together, in metric units.</summary>
 public sealed class WaterBlock
 {
-    /// <summary>The part of the water that reaches the roots where blocks.csv leaves it blank: published sprinklers range from 60 to 85%.</summary>
+    /// <summary>
+    /// The part of the water that reaches the roots where blocks.csv leaves it blank: published sprinklers range from 60 to 85%.
+    /// </summary>
     public const double UsualEfficiency = 0.75;
 
     internal WaterBlock(BlockRow row, int index, IReadOnlyList<BedRow> beds, FarmSettings settings)

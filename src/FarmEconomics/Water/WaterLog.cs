@@ -4,7 +4,8 @@ namespace FarmEconomics.Water;
 
 /// <summary>
 /// What was put on each block and bed by day, in mm at the roots, from the watering table. A calendar week between two rows of a block's
-/// season that holds none is unknown, and so is one with a row whose amount can't be told. Under a roof, where no rain falls, so is all time
+/// season that holds none is unknown, and so is one with a row whose amount can't be told. Under a roof, where no rain falls, so is all
+/// time
 /// before the block's first row of a crop year and after its last: what lives there was watered, and nobody wrote it down.
 /// </summary>
 public sealed class WaterLog
@@ -49,7 +50,8 @@ public sealed class WaterLog
     public int NotLaid { get; }
 
     /// <summary>Weeks of blocks of which it isn't known what was put on, by block and Monday.</summary>
-    public IEnumerable<(WaterBlock Block, DateOnly Monday)> Unknown => unknown.OrderBy(week => week.Block.Index).ThenBy(week => week.Monday);
+    public IEnumerable<(WaterBlock Block, DateOnly Monday)> Unknown => unknown.OrderBy(week => week.Block.Index)
+        .ThenBy(week => week.Monday);
 
     /// <summary>True on a day of which it isn't known what was put on.</summary>
     /// <param name="sowing">A sowing.</param>
@@ -115,7 +117,8 @@ public sealed class WaterLog
         DateOnly? before = null;
         foreach (DateOnly monday in mondays)
         {
-            for (DateOnly? week = before?.AddDays(7); week < monday && settings.WindowOf(before!.Value) == settings.WindowOf(monday); week = week.Value.AddDays(7))
+            for (DateOnly? week = before?.AddDays(7); week < monday
+                && settings.WindowOf(before!.Value) == settings.WindowOf(monday); week = week.Value.AddDays(7))
             {
                 unknown.Add((block, week.Value));
             }

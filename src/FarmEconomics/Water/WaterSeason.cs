@@ -95,9 +95,11 @@ public sealed class WaterSeason
     /// <param name="farm">The farm's water.</param>
     /// <param name="cropYear">The crop year.</param>
     /// <param name="limit">Liters there are on a day; null: no limit is written for it.</param>
-    /// <param name="stillToCome">The money a sowing is still to bring from a day on, less what goes with it; null where it isn't known.</param>
+    /// <param name="stillToCome">The money a sowing is still to bring from a day on, less what goes with it; null where it isn't
+    /// known.</param>
     /// <returns>The season.</returns>
-    public static WaterSeason Of(FarmWater farm, int cropYear, Func<DateOnly, double?> limit, Func<SowingWater, DateOnly, double?> stillToCome)
+    public static WaterSeason Of(FarmWater farm, int cropYear, Func<DateOnly, double?> limit, Func<SowingWater, DateOnly,
+        double?> stillToCome)
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(limit);
@@ -151,7 +153,8 @@ public sealed class WaterSeason
 
         // Garlic of this crop year stands since the autumn before: its days before the year's first are looked at by its own balance alone.
         DateOnly first = begins > settings.StartOf(cropYear) ? begins : settings.StartOf(cropYear);
-        DateOnly end = farm.Weather.Last!.Value.AddDays(1) < settings.EndOf(cropYear) ? farm.Weather.Last.Value.AddDays(1) : settings.EndOf(cropYear);
+        DateOnly end = farm.Weather.Last!.Value.AddDays(1) < settings.EndOf(cropYear) ? farm.Weather.Last.Value.AddDays(1)
+            : settings.EndOf(cropYear);
         return (first, Math.Max(0, end.DayNumber - first.DayNumber));
     }
 
@@ -207,10 +210,12 @@ public sealed class WaterSeason
 
     private IEnumerable<CropWaterUse> CropsOf()
     {
-        IEnumerable<IGrouping<Crop, int>> byCrop = Enumerable.Range(0, sowings.Count).GroupBy(i => sowings[i].Water.Planting.Crop).OrderBy(crop => crop.Key.Index);
+        IEnumerable<IGrouping<Crop, int>> byCrop = Enumerable.Range(0, sowings.Count).GroupBy(i => sowings[i].Water.Planting.Crop)
+            .OrderBy(crop => crop.Key.Index);
         foreach (IGrouping<Crop, int> crop in byCrop)
         {
-            yield return new CropWaterUse(crop.Key, crop.Sum(i => enough.GivenMm[i] * sowings[i].Water.AreaM2 / sowings[i].Water.Block.Efficiency),
+            yield return new CropWaterUse(crop.Key, crop.Sum(i =>
+                enough.GivenMm[i] * sowings[i].Water.AreaM2 / sowings[i].Water.Block.Efficiency),
                 held is null ? null : crop.Sum(i => held.Lost[i]), HasLog ? crop.Sum(i => LossesOf(i).Sum(loss => loss.Money)) : null);
         }
     }

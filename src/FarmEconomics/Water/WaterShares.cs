@@ -72,7 +72,8 @@ internal sealed class WaterShares
     private int[] Best(double limit)
     {
         GainCurve rest = Together([.. Curves.Where((_, i) => set[i] == 0)]);
-        double[][] gains = [.. whole.Select(i => Enumerable.Range(0, most[i] + 1).Select(count => outlooks[i].Unwatered - outlooks[i].Loss(count * set[i])).ToArray())];
+        double[][] gains = [.. whole.Select(i => Enumerable.Range(0, most[i] + 1)
+            .Select(count => outlooks[i].Unwatered - outlooks[i].Loss(count * set[i])).ToArray())];
         int[] now = new int[whole.Length];
         int[] best = new int[whole.Length];
         double bestGain = double.NegativeInfinity;

@@ -24,7 +24,8 @@ public sealed record TriageLine(WaterBlock Block, double Amount, int? Sets, doub
 }
 
 /// <summary>
-/// Who gets the water when there isn't enough: the amounts by block that lose least over the days of watering and the six after. Blocks that
+/// Who gets the water when there isn't enough: the amounts by block that lose least over the days of watering and the six after. Blocks
+/// that
 /// may be watered in part by the drop of loss per unit, which is the optimum of the linear program; whole sets by trying every combination
 /// up to a million, else by the same order, with the gap to the linear program told.
 /// </summary>
@@ -43,7 +44,8 @@ public sealed class WaterTriage
         NotRanked = notRanked;
         WaterShares best = WaterShares.Of(outlooks, hand, hand.Amount);
         Lines = [.. outlooks.Select((outlook, i) => new TriageLine(outlook.Block, best.Amounts[i], best.Sets[i], outlook.Unwatered,
-            outlook.Loss(best.Amounts[i]), best.Curves[i].Most)).OrderByDescending(line => line.SavedPerUnit).ThenByDescending(line => line.Unwatered)
+            outlook.Loss(best.Amounts[i]), best.Curves[i].Most)).OrderByDescending(line => line.SavedPerUnit)
+                .ThenByDescending(line => line.Unwatered)
             .ThenBy(line => line.Block.Index)];
         Gap = best.Bound - best.Saved;
     }
@@ -66,7 +68,8 @@ public sealed class WaterTriage
     /// <summary>Ranks the blocks of a farm for what there is to water with.</summary>
     /// <param name="farm">The farm's water, days ahead included.</param>
     /// <param name="hand">What there is.</param>
-    /// <param name="stillToCome">The money a sowing is still to bring from a day on, less what goes with it; null where it isn't known.</param>
+    /// <param name="stillToCome">The money a sowing is still to bring from a day on, less what goes with it; null where it isn't
+    /// known.</param>
     /// <returns>The list.</returns>
     public static WaterTriage Of(FarmWater farm, WaterAtHand hand, Func<SowingWater, DateOnly, double?> stillToCome)
     {

@@ -27,7 +27,7 @@ public class CheckCommandTests
         string[] faults = [.. run.Output.Split('\n').Where(line => line.Contains(": error ", StringComparison.Ordinal) || line.Contains(": warning ", StringComparison.Ordinal))];
         Assert.Equal(20, faults.Length);
         Assert.All(faults, fault => Assert.Matches(@"\.csv(:\d+:\d+)?: (error|warning) [EW]\d{3}: ", fault));
-        Assert.Equal(20, run.Output.Split('\n').Count(line => line.StartsWith("    mend: ", StringComparison.Ordinal)));
+        Assert.Equal(20, run.Output.Split('\n').Count(line => line.StartsWith("    fix: ", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public class CheckCommandTests
         ProgramRun run = await Program.RunAsync("check", "/no/such/folder");
 
         Assert.Equal(2, run.ExitCode);
-        Assert.Equal("There is no folder /no/such/folder.", run.Error.Trim());
+        Assert.Equal("There is no folder \"/no/such/folder\".", run.Error.Trim());
     }
 
     [Fact]
@@ -71,7 +71,7 @@ public class CheckCommandTests
         ProgramRun run = await Program.RunAsync("--help");
 
         Assert.Equal(0, run.ExitCode);
-        foreach (string word in new[] { "check", "review", "explain", "Exit code 0", "only ever read" })
+        foreach (string word in new[] { "check", "review", "explain", "Exit code 0", "only read your records" })
         {
             Assert.Contains(word, run.Output, StringComparison.Ordinal);
         }

@@ -129,7 +129,7 @@ public class ReviewCommandTests
 
         Assert.Equal(1, run.ExitCode);
         Assert.Contains("error E201: There is no crop \"lettuse\" in crops.csv: sales.csv:4:12, with 6.00 of money in it.", run.Error, StringComparison.Ordinal);
-        Assert.Contains("did you mean lettuce? One line in aliases.csv mends it: crops,lettuse,lettuce", run.Error, StringComparison.Ordinal);
+        Assert.Contains("did you mean lettuce? One line in aliases.csv fixes it: crops,lettuse,lettuce", run.Error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(scratch.File("out")));
     }
 
@@ -150,7 +150,7 @@ public class ReviewCommandTests
 
         Assert.Equal(1, run.ExitCode);
         Assert.Contains("error E201", run.Error, StringComparison.Ordinal);
-        Assert.EndsWith("No result was made. Mend the errors, or use --skip-bad-rows to leave those rows out.", run.Error.TrimEnd(), StringComparison.Ordinal);
+        Assert.EndsWith("No result was made. Fix the errors, or use --skip-bad-rows to leave those rows out.", run.Error.TrimEnd(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -35,6 +35,7 @@ public class WaterCommandTests
     {
         ProgramRun run = await Program.RunAsync("water", ManyFarms.Sound, "--gallons", "100");
         Assert.Equal(2, run.ExitCode);
-        Assert.Contains("Nothing can be said about water: there is no weather table. With weather.csv", run.Error, StringComparison.Ordinal);
+        Assert.Contains("Nothing can be said about water: there is no weather table. With weather.csv", run.Error,
+            StringComparison.Ordinal);
     }
 }

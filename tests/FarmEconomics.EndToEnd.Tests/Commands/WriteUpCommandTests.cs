@@ -31,7 +31,7 @@ public class WriteUpCommandTests
 
         Assert.Equal((2, 2), (project.ExitCode, assumption.ExitCode));
         Assert.Contains("it holds Larger cold room", project.Error, StringComparison.Ordinal);
-        Assert.Contains("nearest known: hours_saved", assumption.Error, StringComparison.Ordinal);
+        Assert.Contains("did you mean hours_saved", assumption.Error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(output));
     }
 }

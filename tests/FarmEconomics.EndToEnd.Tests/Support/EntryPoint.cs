@@ -7,6 +7,7 @@ public static class EntryPoint
 {
     public static Task<int> Main(string[] args) =>
         args is [NotebookWorker.Verb, ..] ? NotebookWorker.RunAsync(args)
+        : args is [EditingChild.Verb, var folder] ? Task.FromResult(EditingChild.Run(folder))
         : args is [CommandLines.Verb] ? CommandLines.AnswerAsync()
         : Xunit.Runner.InProc.SystemConsole.ConsoleRunner.Run(args);
 }

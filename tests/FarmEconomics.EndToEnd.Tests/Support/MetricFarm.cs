@@ -12,7 +12,11 @@ internal static class MetricFarm
     /// <summary>Meters in a foot, exactly (international foot, NIST Handbook 44, Appendix C).</summary>
     internal const decimal MetersPerFoot = 0.3048m;
 
+    /// <summary>Liters in a US gallon, exactly: 231 cubic inches.</summary>
+    internal const decimal LitersPerGallon = 3.785411784m;
+
     private const decimal CentimetersPerInch = 2.54m;
+    private const decimal MillimetersPerInch = 25.4m;
 
     // Minutes hold four decimals: steps that are exact in both units, 0.381 = 1.25 x 0.3048.
     private const decimal StepPerFoot = 0.381m;
@@ -31,7 +35,12 @@ internal static class MetricFarm
             Append(text, headings.Select(Heading));
             foreach (string[] row in rows.Skip(1))
             {
-                Append(text, table == "farm" ? Setting(row) : headings.Select((heading, i) => Value(table, heading, row[i], row[^1])));
+                Append(text, table switch
+                {
+                    "farm" => Setting(row),
+                    "limits" when row[0] == "water" => [row[0], Comma(Times(row[1], LitersPerGallon)), "liters a day", row[3], row[4]],
+                    _ => headings.Select((heading, i) => Value(table, heading, row[i], row[^1])),
+                });
             }
 
             if (table == "farm")
@@ -72,6 +81,13 @@ internal static class MetricFarm
         "length_ft" => "length_m",
         "width_in" => "width_cm",
         "bed_feet" => "bed_meters",
+        "rain_in" => "rain_mm",
+        "tmin_f" => "tmin_c",
+        "tmax_f" => "tmax_c",
+        "gallons" => "liters",
+        "set_gallons" => "set_liters",
+        "soil_water_in_ft" => "soil_water_mm_m",
+        "sprinkler_gph" => "sprinkler_lph",
         _ => heading,
     };
 
@@ -80,6 +96,7 @@ internal static class MetricFarm
         "farm_name" => [row[0], "Quillfrost"],
         "currency" => [row[0], "EUR"],
         "standard_bed_width_in" => ["standard_bed_width_cm", Comma(Times(row[1], CentimetersPerInch))],
+        "panel_yield" => [row[0], row[1].Replace('.', ',')],
         _ => [row[0], row[0] == "as_of" ? row[1] : Comma(row[1])],
     };
 
@@ -87,6 +104,10 @@ internal static class MetricFarm
     {
         (_, "length_ft") or (_, "bed_feet") => Comma(Times(value, MetersPerFoot)),
         (_, "width_in") => Comma(Times(value, CentimetersPerInch)),
+        (_, "rain_in") => Comma(Times(value, MillimetersPerInch)),
+        (_, "tmin_f") or (_, "tmax_f") => Comma(Text((decimal.Parse(value, CultureInfo.InvariantCulture) - 32m) / 1.8m)),
+        (_, "gallons") or (_, "set_gallons") or (_, "sprinkler_gph") => Comma(Times(value, LitersPerGallon)),
+        (_, "soil_water_in_ft") => Comma(Times(value, MillimetersPerInch / MetersPerFoot)),
         // Rates of the seed pool are weights beside each other, all per length, so they stay.
         ("labor_standards", "minutes") when last == "bed_foot" => Comma(Text(Steps(value) * StepPerMeter)),
         (_, "per") => value == "bed_foot" ? "bed_meter" : value,

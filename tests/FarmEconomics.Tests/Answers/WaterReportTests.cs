@@ -12,7 +12,8 @@ namespace FarmEconomics.Tests.Answers;
 /// <summary>The page on water and power, on the demo farm and on one that wrote nothing of it.</summary>
 public class WaterReportTests
 {
-    private static readonly Lazy<ReviewedFarm> Demo = new(() => ReviewedFarm.Of(FarmFolder.Open(Path.Combine(Repository.Root, "demo-data"))));
+    private static readonly Lazy<ReviewedFarm> Demo = new(() =>
+        ReviewedFarm.Of(FarmFolder.Open(Path.Combine(Repository.Root, "demo-data"))));
 
     [Fact]
     public void Make_OfTheDemo_HeadlineTheFiguresAndTheWeeksAgree()
@@ -53,14 +54,17 @@ public class WaterReportTests
     [InlineData("2019-07-01")]
     public void Make_OfNoSuchDay_SaysWhatToWrite(string date) =>
         Assert.Contains(date.Length > 4 ? "weather.csv tells of 2025-04-01 to 2025-10-31" : "write it as 2025-07-15",
-            Assert.Throws<ArgumentException>(() => new WaterReport().Make(Demo.Value, new WaterParameters { Date = date })).Message, StringComparison.Ordinal);
+            Assert.Throws<ArgumentException>(() => new WaterReport().Make(Demo.Value, new WaterParameters { Date = date })).Message,
+                StringComparison.Ordinal);
 
     [Fact]
     public void Make_NothingWritten_IsOneLine()
     {
         ReviewedFarm farm = ReviewedFarm.Of(FarmFolder.Open(TestFolders.Make(
-            ("crops.csv", "crop,unit\nKale,lb\n"), ("beds.csv", "bed,length_ft\nA1,100\n"), ("plantings.csv", "planting,crop,bed,bed_feet,in_bed\nKale 1,Kale,A1,100,2025-04-01\n"),
-            ("harvests.csv", "date,crop,quantity\n2025-06-01,Kale,5\n"), ("sales.csv", "date,crop,channel,quantity,amount\n2025-06-01,Kale,Market,5,10\n"))));
+            ("crops.csv", "crop,unit\nKale,lb\n"), ("beds.csv", "bed,length_ft\nA1,100\n"),
+                ("plantings.csv", "planting,crop,bed,bed_feet,in_bed\nKale 1,Kale,A1,100,2025-04-01\n"),
+            ("harvests.csv", "date,crop,quantity\n2025-06-01,Kale,5\n"),
+                ("sales.csv", "date,crop,channel,quantity,amount\n2025-06-01,Kale,Market,5,10\n"))));
         HeadlineBlock only = Assert.IsType<HeadlineBlock>(Assert.Single(new WaterReport().Make(farm, new WaterParameters())));
         Assert.Contains("blocks.csv", only.Why!.ToPlainText(), StringComparison.Ordinal);
         Assert.Contains("weather.csv", new WaterReport().InALine(farm)!.Value.Answer.ToPlainText(), StringComparison.Ordinal);

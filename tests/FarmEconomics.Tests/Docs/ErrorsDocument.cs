@@ -14,7 +14,7 @@ internal static class ErrorsDocument
         Generated from the catalog in `src/FarmEconomics/Records/Checks` and the folders in `tests/FarmEconomics.Tests/BadRecords` by
         the tests; change those, then run the tests with `FARM_REWRITE=1`.
 
-        Each fault is printed as `path:line:character: error CODE: what is wrong`, then the row, the nearest known name and how to mend
+        Each fault is printed as `path:line:character: error CODE: what is wrong`, then the row, the nearest known name and how to fix
         it (in a workbook `records.xlsx!sheet:row:COLUMN`). Lines count from 1 with the heading row, characters from 1; a fault of a whole file has neither. Line breaks inside a field
         are shown as `↵`. Errors leave the row out and stop the review unless `--skip-bad-rows` is given; warnings don't.
 
@@ -34,7 +34,7 @@ internal static class ErrorsDocument
 
         foreach (ProblemKind kind in ProblemCatalog.All)
         {
-            text.Append($"\n## {kind.Code}\n\n**{kind.Title}** ({Word(kind)}). {kind.Meaning} {kind.Mend}\n");
+            text.Append($"\n## {kind.Code}\n\n**{kind.Title}** ({Word(kind)}). {kind.Meaning} {kind.Fix}\n");
             if (!Directory.Exists(Path.Combine(TestFolders.BadRecords, kind.Code)))
             {
                 text.Append("\nNo folder shows it by itself.\n");

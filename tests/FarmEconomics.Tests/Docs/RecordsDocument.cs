@@ -14,8 +14,9 @@ internal static class RecordsDocument
         Generated from the table schemas in `src/FarmEconomics/Records/Schema` by the tests; change those, then run the tests with
         `FARM_REWRITE=1`.
 
-        A *records folder* holds one CSV file per table, named after it. Every table opens in any spreadsheet, and the program only ever
-        reads it. Five tables are needed: crops, beds, plantings, harvests and sales. Each further table sharpens the answer; without it
+        A *records folder* holds one CSV file per table, named after it. Every table opens in any spreadsheet, and the program changes it
+        only where you press Save (in `open`, a row at a time; the file before is kept in the folder `history`, which is never read, like all folders
+        within this one). Five tables are needed: crops, beds, plantings, harvests and sales. Each further table sharpens the answer; without it
         the program says what it can't say, and never prints 0 for what isn't known.
 
         ## How to write them
@@ -63,7 +64,27 @@ internal static class RecordsDocument
 
         Beside `sales.csv` there may be `sales.NAME.csv`; they are read after it, by name. What the `import` command adds stands in such files,
         with the columns `source_file`, `source_line` and `source_id`, which every table may have and no result rests on. `source_id`
-        stands for the content of the source row and for which of several equal rows it is; a row with an id that is there already is never added again.
+        stands for the content of the source row and for which of several equal rows it is, after the source's own number of the row (a transaction's, a
+        check's) where it has one; a row that is there already is never added again, also when you have changed it since. Two rows with numbers of their own are
+        never told as entered twice.
+
+        ## Files of other programs
+
+        `import FILE --into FOLDER` reads CSV with commas, semicolons, tabs or bars between the fields, in UTF-8, UTF-16 or Windows-1252, and workbooks (`.xlsx`,
+        `--sheet NAME`). Of another spreadsheet's file it says how to save it. It shows what it sees, drafts a mapping as a file to look through, and adds nothing
+        until `--apply`.
+
+        - **Headings** are found below titles and summaries; a file without any has `column 1`, `column 2` and so on. A file may repeat its headings further down,
+          with others beside them; a table with other headings is named and left for an import of its own (`--headings-at LINE`).
+        - **Wide tables** (days down and crops or workers across, or the other way) become a row for each value; blank cells are nothing. Rows and columns of totals are
+          not read: they are compared with what the rows come to, and a difference is told.
+        - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
+        - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
+        - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, and an odd number of times, is an error of its
+          row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
+        - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
+        - **Rows in error** stop no others: with `--apply` they go to a file of their own, to be fixed there and imported by the same mapping.
+        - The mapping is saved with the records as rows of [imports](#imports); the next file with these headings is read by it.
 
         ## Farms that measure in meters
 
@@ -73,7 +94,7 @@ internal static class RecordsDocument
         `start --metric` (with `--currency` and `--decimal-comma`) writes tables for such a farm. Money has no sign of its own: `currency` names it.
 
         Every fault of every file is reported in one run, with file, line and character, the row, the nearest known name and how to
-        mend it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
+        fix it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
         writes them to a CSV file. Of one kind in one file the first 1,000 rows are kept and the others counted. Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
         those that refer to them, are left out and listed with the money in them. Warnings don't stop it.
 

@@ -8,6 +8,7 @@ using FarmEconomics.Funding;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
+using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Pricing;
@@ -125,7 +126,7 @@ public class ColumnRangeTests
         }
 
         FundingWriteUp writeUp = FundingWriteUp.Of(farm.Review!, year, farm.Review!.Records.Tables.Funding.Select(row => row.Project).FirstOrDefault(), FundingAssumptions.Parse("", ""));
-        Assert.NotEmpty(WriteUpReport.Html(writeUp));
+        Assert.NotEmpty(LenderReport.Html(writeUp));
     }
 
     // One farm with every table, every column filled.

@@ -22,7 +22,7 @@ public class MetricResultsTests
         foreach (string table in feet.Keys)
         {
             string[] headings = feet[table][0];
-            Assert.Equal(headings.Select(heading => heading.Replace("bed_foot", "bed_meter").Replace("bed_feet", "bed_meters")), meters[table][0]);
+            Assert.Equal(headings.Select(heading => heading.Replace("bed_foot", "bed_meter").Replace("bed_feet", "bed_meters").Replace("gallon", "liter")), meters[table][0]);
             Assert.Equal(feet[table].Count, meters[table].Count);
             for (int row = 1; row < feet[table].Count; row++)
             {
@@ -37,15 +37,29 @@ public class MetricResultsTests
                         Assert.InRange(Number(meter), expected - 0.00022m, expected + 0.00022m);
                         converted++;
                     }
+                    else if (foot.Length > 0 && VolumeFactor(headings, feet[table][row], at) is { } factor)
+                    {
+                        decimal expected = Number(foot) * factor;
+                        Assert.InRange(Number(meter), expected - 0.006m - Math.Abs(expected * 1e-6m), expected + 0.006m + Math.Abs(expected * 1e-6m));
+                        converted++;
+                    }
                     else
                     {
-                        Assert.Equal(foot == "lb" ? "kg" : foot, meter);
+                        Assert.Equal(foot switch { "lb" => "kg", "gallon" => "liter", _ => foot }, meter);
                     }
                 }
             }
         }
 
         Assert.True(converted > 500);
+    }
+
+    // What counts gallons, or money by them; null: a figure that is the same in both.
+    private static decimal? VolumeFactor(string[] headings, string[] row, int at)
+    {
+        bool water = row.Contains("water") && (headings[at] is "in_use" or "limit" or "used_while_short" or "contribution_per_unit");
+        return !water && !headings[at].Contains("gallons", StringComparison.Ordinal) ? null
+            : headings[at].Contains("per", StringComparison.Ordinal) ? 1m / MetricFarm.LitersPerGallon : MetricFarm.LitersPerGallon;
     }
 
     private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);

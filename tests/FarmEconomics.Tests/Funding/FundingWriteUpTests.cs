@@ -135,7 +135,7 @@ public class FundingWriteUpTests
     }
 
     [Theory]
-    [InlineData("hours_savd=3", "nearest known: hours_saved")]
+    [InlineData("hours_savd=3", "did you mean hours_saved")]
     [InlineData("hours_saved=many", "must be a number")]
     [InlineData("project_life_years=0", "whole number from 1 to 40")]
     [InlineData("price_factor=-1", "from 0 to 100")]
@@ -149,7 +149,7 @@ public class FundingWriteUpTests
     public void Of_UnknownProjectOrAsset_NamesTheNearest()
     {
         Assert.Contains("it holds Larger cold room", Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, "barn", FundingAssumptions.None)).Message, StringComparison.Ordinal);
-        Assert.Contains("nearest known: Truck", Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.Parse("", "Trucks=5"))).Message, StringComparison.Ordinal);
+        Assert.Contains("did you mean Truck", Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.Parse("", "Trucks=5"))).Message, StringComparison.Ordinal);
         Assert.Contains("no class of 4 years", Assert.Throws<ArgumentException>(() => FundingWriteUp.Of(Demo, 2025, null, FundingAssumptions.Parse("", "Truck=4"))).Message, StringComparison.Ordinal);
     }
 }

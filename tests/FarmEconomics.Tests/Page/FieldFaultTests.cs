@@ -24,7 +24,7 @@ public class FieldFaultTests
     }
 
     [Theory]
-    [InlineData(ReportId.Lender, "assumptions", "hours_savd=60", "There is no assumption \"hours_savd\"; nearest known: hours_saved.")]
+    [InlineData(ReportId.Lender, "assumptions", "hours_savd=60", "There is no assumption \"hours_savd\"; did you mean hours_saved?")]
     [InlineData(ReportId.Lender, "assumptions", "hours_saved", "name=value")]
     [InlineData(ReportId.Lender, "assumptions", "hours_saved=many", "must be a number")]
     [InlineData(ReportId.Lender, "assumptions", "project_pool=nowhere", "there is no pool \"nowhere\"")]

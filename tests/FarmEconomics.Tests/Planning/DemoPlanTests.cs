@@ -3,6 +3,7 @@ using FarmEconomics.Decisions;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Planning;
+using FarmEconomics.Reports.Planning;
 using FarmEconomics.Tests.Files;
 using FarmEconomics.Tests.House;
 using Xunit;
@@ -53,10 +54,9 @@ public class DemoPlanTests
     {
         PlanDraft draft = LikeLastYear.Of(Season, Model.Value);
         PlanOutlook outlook = PlanOutlook.Of(Season, Model.Value, draft);
-        IReadOnlyList<CreditMonth> credit = CreditLine.Of(outlook.Months.Select(month => (month.Month, month.Net)), 0m, 0m, 6m);
         string folder = TestFolders.Make([.. Directory.GetFiles(Folder, "*.csv").Select(file => (Path.GetFileName(file), File.ReadAllText(file)))]);
         string written = TestFolders.Make();
-        PlanTables.Write(Season.Settings, draft, outlook, credit, written);
+        PlanTables.Write(Season.Settings, draft, outlook, PlanWords.Credit(outlook, Season.Settings), written);
         File.Copy(Path.Combine(written, "plan.csv"), Path.Combine(folder, "plan.csv"), overwrite: true);
         File.Copy(Path.Combine(written, "plan_sales.csv"), Path.Combine(folder, "plan_sales.csv"), overwrite: true);
 
@@ -67,6 +67,6 @@ public class DemoPlanTests
         Assert.Equal(draft.Plantings.Count(one => one.CropYear == 2026), read.Plantings.Count);
         Assert.Equal(draft.Sales.Sum(sale => sale.Quantity * sale.Price), read.Sales.Sum(sale => sale.Quantity * sale.Price));
         Assert.Equal(draft.Plantings.Where(one => one.CropYear == 2026).Sum(one => one.Hours), read.Plantings.Sum(one => one.Hours));
-        Assert.All(outlook.Months, month => Assert.Equal(month.Net, month.Sales + month.Shares + month.OtherIncome - month.Supplies - month.Packaging - month.Wages - month.Running));
+        Assert.All(outlook.Months, month => Assert.Equal(month.Net, month.Sales + month.Shares + month.OtherIncome - month.Supplies - month.Wages - month.Running));
     }
 }

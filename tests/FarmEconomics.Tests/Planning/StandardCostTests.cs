@@ -1,5 +1,4 @@
 using System.Text.Json;
-using FarmEconomics.Planning;
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Published;
@@ -7,7 +6,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Planning;
 
-/// <summary>Variances and a line of credit against published exercises; where a source slips, what is right is asserted and the file says so.</summary>
+/// <summary>Variances against published exercises; where a source slips, what is right is asserted and the file says so.</summary>
 public class StandardCostTests
 {
     private static readonly JsonElement File = Fixture.Load("planning/standard-cost");
@@ -78,21 +77,5 @@ public class StandardCostTests
         Assert.Equal((425m, 175m), StandardCost.Waste(waste.Number("good"), waste.Number("spoiled"), waste.Number("usual")));
         JsonElement backwards = File.GetProperty("backwards");
         Assert.Equal(backwards.Number("answer"), StandardCost.Use(backwards.Number("allowed"), backwards.Number("used"), backwards.Number("price")));
-    }
-
-    [Fact]
-    public void CreditLine_OfThreeMonths_MeetsTheExercise()
-    {
-        JsonElement file = Fixture.Load("planning/line-of-credit");
-        decimal[] nets = [.. file.Numbers("receipts").Zip(file.Numbers("payments"), (money, paid) => money - paid)];
-
-        IReadOnlyList<CreditMonth> months = CreditLine.Of(
-            nets.Select((net, i) => (new DateOnly(2025, 4 + i, 1), net)), file.Number("opening_cash"), file.Number("minimum"), file.Number("percent"));
-
-        decimal tolerance = file.Number("tolerance");
-        Fixture.Near(file.Numbers("interest"), [.. months.Select(month => month.Interest)], tolerance);
-        Fixture.Near(file.Numbers("drawn"), [.. months.Select(month => month.Drawn)], tolerance);
-        Fixture.Near(file.Numbers("closing"), [.. months.Select(month => month.Closing)], tolerance);
-        Fixture.Near(file.Numbers("balance"), [.. months.Select(month => month.Balance)], tolerance);
     }
 }

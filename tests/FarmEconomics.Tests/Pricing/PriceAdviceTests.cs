@@ -228,7 +228,7 @@ public class PriceAdviceTests
         PriceReport report = PriceReport.Of(PriceBook.Of(Demo.Value, 2025));
         string words = report.MovesInWords("Juniper Shop", "Saturday Market", 20m).ToPlainText();
 
-        Assert.StartsWith("Moving 20 % of what went through Juniper Shop to Saturday Market would have brought $", words,
+        Assert.StartsWith("Moving 20% of what went through Juniper Shop to Saturday Market would have brought $", words,
             StringComparison.Ordinal);
         Assert.Contains(" hours", words, StringComparison.Ordinal);
         decimal sum = report.Moves("Juniper Shop", "Saturday Market", 20m).Rows.Sum(row => row[7].Number ?? 0m);

@@ -21,8 +21,10 @@ public class WaterAndPowerMathTests
         double[] net = Doubles(given, "net_per_acre");
         double published = fixture.GetProperty("published").Double("total_net");
 
-        SmallProgram program = SmallProgram.Maximize([.. Enumerable.Range(0, 9).Select(i => net[i % 3])], [.. Limits(land, water, quota, per)]);
-        double[] given3 = GainCurve.Share([.. per.Select((each, crop) => new GainCurve([(quota[crop] * each, quota[crop] * net[crop])]))], water.Sum());
+        SmallProgram program = SmallProgram.Maximize([.. Enumerable.Range(0, 9).Select(i => net[i % 3])],
+            [.. Limits(land, water, quota, per)]);
+        double[] given3 = GainCurve.Share([.. per.Select((each, crop) => new GainCurve([(quota[crop] * each, quota[crop] * net[crop])]))],
+            water.Sum());
         double ranked = per.Select((each, crop) => given3[crop] / each * net[crop]).Sum();
 
         Assert.Equal(published, program.Value, 0.01);
@@ -64,7 +66,8 @@ public class WaterAndPowerMathTests
         JsonElement direct = cases[0].GetProperty("inputs");
         Assert.Equal(cases[0].Double("published"),
             PanelOutput.Direct(direct.Double("irradiance"), direct.Double("cell_C"), direct.Double("rated"), direct.Double("gamma")), 1e-9);
-        Assert.Equal(cases[1].Double("published"), PanelOutput.Losses(cases[1].GetProperty("inputs").EnumerateObject().Select(loss => loss.Value.GetDouble())), 1e-9);
+        Assert.Equal(cases[1].Double("published"), PanelOutput.Losses(cases[1].GetProperty("inputs").EnumerateObject()
+            .Select(loss => loss.Value.GetDouble())), 1e-9);
         JsonElement inverter = cases[2].GetProperty("inputs");
         double[] expected = Doubles(cases[2], "published");
         Assert.Equal(expected.Length, Doubles(inverter, "pdc").Length);
@@ -100,7 +103,8 @@ public class WaterAndPowerMathTests
             Assert.All(of[3..].Zip(actual), pair => Assert.Equal(pair.First, pair.Second, 1e-9));
         }
 
-        double Short(double size, double panels) => BatteryBalance.Run(load, [.. made.Select(kwh => kwh * panels)], _ => battery with { UsableKwh = size }).Sum(day => day.Short);
+        double Short(double size, double panels) =>
+            BatteryBalance.Run(load, [.. made.Select(kwh => kwh * panels)], _ => battery with { UsableKwh = size }).Sum(day => day.Short);
         Assert.Equal(answer.GetProperty("one_more_kwh_of_battery").Double("short_kwh"), Short(10.5, 1), 1e-9);
         Assert.Equal(answer.GetProperty("one_more_kw_of_panel").Double("short_kwh"), Short(10, 4 / 3.0), 1e-4);
         Assert.Equal(load.Sum() - answer.Double("short_kwh"), BatteryProgram.MostServed(load, made, battery).Value, 1e-7);

@@ -19,9 +19,11 @@ public class WaterExampleTests
         Sky sky = ReferenceEt.SkyOf(given.Double("latitude_deg"), (int)given.Double("day_of_year"));
         double vapor = given.TryGetProperty("ea_kPa", out JsonElement told) ? told.GetDouble()
             : ReferenceEt.VaporOfHumidity(high, low, given.Double("rh_max_pct"), given.Double("rh_min_pct"));
-        double wind = given.TryGetProperty("u2_m_s", out JsonElement low2) ? low2.GetDouble() : ReferenceEt.WindAt2M(given.Double("wind_10m_km_h") / 3.6, 10);
+        double wind = given.TryGetProperty("u2_m_s", out JsonElement low2) ? low2.GetDouble()
+            : ReferenceEt.WindAt2M(given.Double("wind_10m_km_h") / 3.6, 10);
         double solar = ReferenceEt.SolarOfSunshine(given.Double("sunshine_hours"), sky);
-        double soilHeat = given.TryGetProperty("tmonth_C", out JsonElement month) ? 0.14 * (month.GetDouble() - given.Double("tmonth_previous_C")) : 0;
+        double soilHeat = given.TryGetProperty("tmonth_C", out JsonElement month)
+            ? 0.14 * (month.GetDouble() - given.Double("tmonth_previous_C")) : 0;
         EtDay day = new(high, low, solar, vapor, wind);
 
         Near(printed, "Ra", sky.ExtraterrestrialMj, 0.03);
@@ -47,7 +49,8 @@ public class WaterExampleTests
         {
             double[] of = [.. row.EnumerateArray().Skip(1).Select(cell => cell.GetDouble())];
             Sky sky = ReferenceEt.SkyOf(fixture.Double("latitude_deg"), (int)of[0]);
-            EtDay day = new(of[1], of[2], of[3], ReferenceEt.SaturationKpa(of[5]), ReferenceEt.WindAt2M(of[4], fixture.Double("wind_height_m")));
+            EtDay day = new(of[1], of[2], of[3], ReferenceEt.SaturationKpa(of[5]),
+                ReferenceEt.WindAt2M(of[4], fixture.Double("wind_height_m")));
             Assert.Equal(of[6], ReferenceEt.PenmanMonteith(day, sky, altitude), fixture.Double("tolerance_mm"));
         }
     }
@@ -58,7 +61,8 @@ public class WaterExampleTests
         JsonElement example = Fixture.Load("Water/kc-curve").List("cases").ElementAt(1);
         JsonElement given = example.GetProperty("inputs");
         double[] stages = [.. given.List("stage_days").Select(days => days.GetDouble())];
-        CropCurve curve = new(new(given.Double("kc_ini"), given.Double("kc_mid"), given.Double("kc_end")), new(stages[0], stages[1], stages[2], stages[3]));
+        CropCurve curve = new(new(given.Double("kc_ini"), given.Double("kc_mid"), given.Double("kc_end")),
+            new(stages[0], stages[1], stages[2], stages[3]));
         foreach (JsonProperty day in example.GetProperty("published").EnumerateObject())
         {
             Assert.Equal(day.Value.GetDouble(), curve.On(int.Parse(day.Name)), example.Double("tolerance"));
@@ -77,7 +81,8 @@ public class WaterExampleTests
 
         JsonElement bean = cases[2].GetProperty("inputs");
         JsonElement printed = cases[2].GetProperty("published");
-        double Moved(string table) => CropCoefficients.ForClimate(bean.Double(table), bean.Double("height_m"), bean.Double("u2_m_s"), bean.Double("rh_min_pct"));
+        double Moved(string table) =>
+            CropCoefficients.ForClimate(bean.Double(table), bean.Double("height_m"), bean.Double("u2_m_s"), bean.Double("rh_min_pct"));
         Assert.Equal(printed.Double("kc_mid"), Moved("kc_mid_table"), 0.006);
         Assert.Equal(printed.Double("kc_end"), Moved("kc_end_table"), 1e-12);
     }
@@ -163,13 +168,16 @@ public class WaterExampleTests
         foreach (JsonElement example in Fixture.Load("Water/yield-loss").List("cases"))
         {
             JsonElement given = example.GetProperty("inputs");
-            JsonElement answer = example.TryGetProperty("published", out JsonElement published) ? published : example.GetProperty("computed");
+            JsonElement answer = example.TryGetProperty("published", out JsonElement published) ? published
+                : example.GetProperty("computed");
             double lost = given.TryGetProperty("ky", out JsonElement stages)
-                ? YieldLoss.Together(stages.EnumerateArray().Select((ky, i) => YieldLoss.Of(ky.GetDouble(), given.List("deficit_fraction").ElementAt(i).GetDouble(), 1)))
+                ? YieldLoss.Together(stages.EnumerateArray()
+                    .Select((ky, i) => YieldLoss.Of(ky.GetDouble(), given.List("deficit_fraction").ElementAt(i).GetDouble(), 1)))
                 : given.TryGetProperty("ky_season", out JsonElement season)
                     ? YieldLoss.Of(season.GetDouble(), given.Double("etc_mm") - given.Double("eta_mm"), given.Double("etc_mm"))
                     : YieldLoss.Of(given.Double("ky_flowering"), given.Double("deficit_fraction"), 1);
-            Assert.Equal(answer.TryGetProperty("relative_yield", out JsonElement left) ? 1 - left.GetDouble() : answer.Double("loss_fraction"), lost, 1e-9);
+            Assert.Equal(answer.TryGetProperty("relative_yield", out JsonElement left) ? 1 - left.GetDouble()
+                : answer.Double("loss_fraction"), lost, 1e-9);
         }
     }
 
@@ -177,7 +185,8 @@ public class WaterExampleTests
     public void CropTable_EveryListedCrop_IsThePublishedRow()
     {
         JsonElement fixture = Fixture.Load("Water/crop-figures");
-        Dictionary<string, double[]> published = fixture.List("rows").ToDictionary(row => Key(row[0].GetString()!), row => row.EnumerateArray().Skip(1).Select(cell => cell.GetDouble()).ToArray());
+        Dictionary<string, double[]> published = fixture.List("rows")
+            .ToDictionary(row => Key(row[0].GetString()!), row => row.EnumerateArray().Skip(1).Select(cell => cell.GetDouble()).ToArray());
         foreach ((_, CropWater row) in CropWaterTable.All)
         {
             double[] of = published[Key(row.ListedAs!)];
@@ -213,7 +222,8 @@ public class WaterExampleTests
     {
         if (printed.TryGetProperty(name, out JsonElement expected))
         {
-            Assert.True(Math.Abs(expected.GetDouble() - actual) <= tolerance, $"{name}: {expected.GetDouble()} printed, {actual} worked out");
+            Assert.True(Math.Abs(expected.GetDouble() - actual) <= tolerance,
+                $"{name}: {expected.GetDouble()} printed, {actual} worked out");
         }
     }
 }

@@ -26,7 +26,7 @@ public class RecordSkippingTests
         Assert.Equal(75m, result.Skipped.Sum(row => row.Money ?? 0m));
         Assert.Contains("stands in a row that is skipped", result.FollowOn[0].Message, StringComparison.Ordinal);
         Assert.Empty(RecordChecks.Run(result.Tables, reading.FarmSettings));
-        Assert.Empty(result.Unmendable);
+        Assert.Empty(result.Unfixable);
         Assert.Equal(2, reading.Tables.Sales.Count);
     }
 
@@ -38,7 +38,7 @@ public class RecordSkippingTests
 
         SkipResult result = reading.Tables.Without([.. reading.Problems, .. RecordChecks.Run(reading.Tables, reading.FarmSettings)], reading.FarmSettings);
 
-        Assert.Equal("E103", Assert.Single(result.Unmendable).Code);
+        Assert.Equal("E103", Assert.Single(result.Unfixable).Code);
     }
 
     [Fact]
@@ -48,7 +48,7 @@ public class RecordSkippingTests
 
         SkipResult result = reading.Tables.Without(reading.Problems, reading.FarmSettings);
 
-        Assert.Equal("E121", Assert.Single(result.Unmendable).Code);
+        Assert.Equal("E121", Assert.Single(result.Unfixable).Code);
         Assert.Empty(result.Skipped);
     }
 

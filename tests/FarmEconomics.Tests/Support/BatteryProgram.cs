@@ -2,7 +2,9 @@ using FarmEconomics.Water.Power;
 
 namespace FarmEconomics.Tests.Support;
 
-/// <summary>The day-by-day linear program of a battery: the most load that sun and battery can serve, with nothing kept back by rule.</summary>
+/// <summary>
+/// The day-by-day linear program of a battery: the most load that sun and battery can serve, with nothing kept back by rule.
+/// </summary>
 internal static class BatteryProgram
 {
     private const int Kinds = 4;

@@ -28,8 +28,10 @@ internal static class DryFarm
         for (int i = 0; i < blocks; i++)
         {
             string crop = CropNames[i % CropNames.Length];
-            farm.Tables.Add<BedRow>(new RowValues { ["bed"] = $"Bed {i}", ["length_ft"] = 100m, ["block"] = $"Block {i}", Source = new SourceLine("beds.csv", i + 2) });
-            farm.Planting($"{crop} {i}", crop, $"Bed {i}", 60 + (i % 3 * 20), "2025-05-20", "2025-09-01").Pick("2025-08-01", $"{crop} {i}", 40 + (10 * i))
+            farm.Tables.Add<BedRow>(new RowValues { ["bed"] = $"Bed {i}", ["length_ft"] = 100m, ["block"] = $"Block {i}",
+                Source = new SourceLine("beds.csv", i + 2) });
+            farm.Planting($"{crop} {i}", crop, $"Bed {i}", 60 + (i % 3 * 20), "2025-05-20", "2025-09-01")
+                .Pick("2025-08-01", $"{crop} {i}", 40 + (10 * i))
                 .Sell("2025-08-01", crop, "Market", 40 + (10 * i), 2m + i, planting: $"{crop} {i}");
             farm.Tables.Add<BlockRow>(new RowValues
             {
@@ -56,7 +58,8 @@ internal static class DryFarm
     }
 
     /// <summary>A worth that differs by block, all of it to come.</summary>
-    internal static double? Worth(SowingWater sowing, DateOnly day) => day < new DateOnly(2025, 8, 1) ? 120 + (70 * (sowing.Block.Index * 7 % 5)) : 0;
+    internal static double? Worth(SowingWater sowing, DateOnly day) =>
+        day < new DateOnly(2025, 8, 1) ? 120 + (70 * (sowing.Block.Index * 7 % 5)) : 0;
 
     internal static FarmWater Farm(FarmBuilder builder) => FarmWater.Of(builder.Review().Trace);
 }

@@ -10,7 +10,8 @@ public class RootZoneTests
     private static readonly Gen<double[]> Depths = Gen.Double[0, 40].Array[1, 60];
 
     [Fact]
-    public void Days_Always_WaterInIsUsedStoredOrDrained() => Gen.Select(Depths, Gen.Double[5, 200], Gen.Double[0.1, 0.8], Gen.Double[0, 12]).Sample((water, total, readily, need) =>
+    public void Days_Always_WaterInIsUsedStoredOrDrained() =>
+        Gen.Select(Depths, Gen.Double[5, 200], Gen.Double[0.1, 0.8], Gen.Double[0, 12]).Sample((water, total, readily, need) =>
     {
         double depletion = 0;
         foreach (double put in water)
@@ -26,7 +27,8 @@ public class RootZoneTests
     });
 
     [Fact]
-    public void MoreWater_OnAnyDay_NeverMeansMoreMissed() => Gen.Select(Depths, Gen.Double[5, 200], Gen.Double[0, 30], Gen.Int[0, 59]).Sample((water, total, more, at) =>
+    public void MoreWater_OnAnyDay_NeverMeansMoreMissed() => Gen.Select(Depths, Gen.Double[5, 200], Gen.Double[0, 30], Gen.Int[0, 59])
+        .Sample((water, total, more, at) =>
     {
         double Missed(bool plus)
         {
@@ -34,7 +36,8 @@ public class RootZoneTests
             double missed = 0;
             for (int i = 0; i < water.Length; i++)
             {
-                RootZoneDay day = RootZone.Next(depletion, new SoilWater(total, 0.4), 6, 0, (water[i] / 8) + (plus && i == at % water.Length ? more : 0));
+                RootZoneDay day = RootZone.Next(depletion, new SoilWater(total, 0.4), 6, 0, (water[i] / 8)
+                    + (plus && i == at % water.Length ? more : 0));
                 missed += 6 - day.Used;
                 depletion = day.After;
             }
@@ -46,7 +49,8 @@ public class RootZoneTests
     });
 
     [Fact]
-    public void YieldLoss_Always_BetweenNothingAndAll() => Gen.Select(Gen.Double[0, 3], Gen.Double[0, 900], Gen.Double[0, 900]).Sample((ky, missed, potential) =>
+    public void YieldLoss_Always_BetweenNothingAndAll() => Gen.Select(Gen.Double[0, 3], Gen.Double[0, 900], Gen.Double[0, 900])
+        .Sample((ky, missed, potential) =>
         Assert.InRange(YieldLoss.Of(ky, missed, potential), 0, 1));
 
     [Fact]

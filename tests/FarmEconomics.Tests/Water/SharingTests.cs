@@ -23,7 +23,8 @@ public class SharingTests
     });
 
     [Fact]
-    public void Share_RandomCurves_AreTheOptimumOfTheLinearProgram() => Gen.Select(Curves.Array[1, 6], Gen.Double[0, 300]).Sample((curves, limit) =>
+    public void Share_RandomCurves_AreTheOptimumOfTheLinearProgram() => Gen.Select(Curves.Array[1, 6], Gen.Double[0, 300])
+        .Sample((curves, limit) =>
     {
         double[] given = GainCurve.Share(curves, limit);
         (double Amount, double Slope)[] pieces = [.. curves.SelectMany(curve => curve.Pieces)];
@@ -50,7 +51,8 @@ public class SharingTests
 
     [Fact]
     public void Battery_RandomDays_ServesWhatTheLinearProgramServes() =>
-        Gen.Select(Gen.Double[0, 12].Array[8], Gen.Double[0, 12].Array[8], Gen.Double[0, 10], Gen.Double[0.5, 1]).Sample((load, made, size, efficiency) =>
+        Gen.Select(Gen.Double[0, 12].Array[8], Gen.Double[0, 12].Array[8], Gen.Double[0, 10], Gen.Double[0.5, 1])
+            .Sample((load, made, size, efficiency) =>
         {
             Battery battery = new(size, efficiency);
             PowerDay[] days = BatteryBalance.Run(load, made, _ => battery);
@@ -66,7 +68,8 @@ public class SharingTests
         {
             const double Little = 1e-4;
             Battery battery = new(size, 0.8);
-            double Short(double more) => BatteryBalance.Run(load, made, _ => battery with { UsableKwh = size + more }).Sum(day => day.Short);
+            double Short(double more) => BatteryBalance.Run(load, made, _ => battery with { UsableKwh = size + more })
+                .Sum(day => day.Short);
             SmallProgram program = BatteryProgram.MostServed(load, made, battery);
 
             // Rows by day: load, made, size, balance; the battery is full before the first day, so the first balance counts too.

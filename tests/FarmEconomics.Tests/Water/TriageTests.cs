@@ -21,7 +21,8 @@ public class TriageTests
     });
 
     [Fact]
-    public void Triage_MoreWater_NeverCosts() => Gen.Select(Gen.Double[0, 6000], Gen.Double[0, 2000], Gen.Bool).Sample((liters, more, whole) =>
+    public void Triage_MoreWater_NeverCosts() => Gen.Select(Gen.Double[0, 6000], Gen.Double[0, 2000], Gen.Bool)
+        .Sample((liters, more, whole) =>
     {
         WaterTriage triage = WaterTriage.Of(whole ? Sets : Parts, new WaterAtHand(DryFarm.Morning, 1, liters, false), DryFarm.Worth);
         Assert.True(triage.SavedWith(liters + more) >= triage.SavedWith(liters) - 1e-6);
@@ -69,13 +70,15 @@ public class TriageTests
     [Fact]
     public void Triage_WorthUnknown_IsNamedNotTakenAsNothing()
     {
-        WaterTriage triage = WaterTriage.Of(Parts, new WaterAtHand(DryFarm.Morning, 1, 500, false), (sowing, day) => sowing.Block.Index == 0 ? null : DryFarm.Worth(sowing, day));
+        WaterTriage triage = WaterTriage.Of(Parts, new WaterAtHand(DryFarm.Morning, 1, 500, false), (sowing, day) =>
+            sowing.Block.Index == 0 ? null : DryFarm.Worth(sowing, day));
         Assert.Equal("Block 0", Assert.Single(triage.NotRanked).Sowing.Block.Name);
     }
 
     private static double SavedAlone(FarmWater farm, WaterBlock block)
     {
-        WaterTriage alone = WaterTriage.Of(farm, new WaterAtHand(DryFarm.Morning, 1, block.SetLiters!.Value, false), (sowing, day) => sowing.Block == block ? DryFarm.Worth(sowing, day) : null);
+        WaterTriage alone = WaterTriage.Of(farm, new WaterAtHand(DryFarm.Morning, 1, block.SetLiters!.Value, false), (sowing, day) =>
+            sowing.Block == block ? DryFarm.Worth(sowing, day) : null);
         return alone.Unwatered - alone.Lost;
     }
 }

@@ -36,6 +36,9 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
     private int _headingRow;
     private int _passedOver;
 
+    /// <summary>The columns of a sheet that is no table of the farm, by number from 1: every row is taken, none is looked at as headings.</summary>
+    public Func<int, ColumnSchema>? EveryColumn { get; init; }
+
     public ConvertedSheet Convert(Stream stream)
     {
         using XmlReader xml = WorkbookReader.Xml(stream);
@@ -139,7 +142,7 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
 
     private void Take(int row, List<RawCell> cells)
     {
-        if (_columns is not null)
+        if (_columns is not null || EveryColumn is not null)
         {
             Write(row, cells);
             return;
@@ -203,11 +206,11 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
 
     private void Write(int row, List<RawCell> cells)
     {
-        string[] fields = new string[Math.Max(_columns!.Length, cells[^1].Column)];
+        string[] fields = new string[Math.Max(_columns?.Length ?? 0, cells[^1].Column)];
         Array.Fill(fields, "");
         foreach (RawCell cell in cells)
         {
-            ColumnSchema? column = cell.Column <= _columns.Length ? _columns[cell.Column - 1] : null;
+            ColumnSchema? column = EveryColumn?.Invoke(cell.Column) ?? (cell.Column <= _columns?.Length ? _columns[cell.Column - 1] : null);
             fields[cell.Column - 1] = values.Text(cell, column, out string? fault);
             if (fault is not null && column is not null)
             {

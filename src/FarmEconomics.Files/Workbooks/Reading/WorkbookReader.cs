@@ -30,8 +30,22 @@ internal static class WorkbookReader
     /// <exception cref="IOException">The file is no workbook, or unpacks to more than is read.</exception>
     public static IReadOnlyList<SheetEntry> Sheets(string path) => Read(path, (_, workbook) => workbook.Sheets);
 
-    /// <summary>The rows of one sheet as CSV; numbers have the farm's decimal mark, or the one that <paramref name="markOf"/> gives for their column.</summary>
-    public static ConvertedSheet Convert(string path, string sheetId, string file, TableSchema schema, FarmSettings settings, Func<ColumnSchema?, char>? markOf = null) =>
+    /// <summary>The rows of one sheet as CSV; numbers have the farm's decimal mark.</summary>
+    public static ConvertedSheet Convert(string path, string sheetId, string file, TableSchema schema, FarmSettings settings) =>
+        Convert(path, sheetId, _ => settings.DecimalMark, (values, stream) => new SheetConverter(file, schema, settings.Notation, values).Convert(stream), file);
+
+    /// <summary>All rows of a sheet that is no table of the farm; numbers have the mark that is given for their column, by number from 1.</summary>
+    public static ConvertedSheet ConvertAll(string path, string sheetId, string file, Func<int, (string Name, char Mark)> columnOf)
+    {
+        Dictionary<int, ColumnSchema> columns = [];
+        var none = new TableSchema("source", "a row of another program", []);
+        return Convert(path, sheetId, column => column is null ? '.' : columnOf(columns.First(known => known.Value == column).Key).Mark,
+            (values, stream) => new SheetConverter(file, none, Notation.Default, values) { EveryColumn = Column }.Convert(stream), file);
+
+        ColumnSchema Column(int at) => columns.TryGetValue(at, out ColumnSchema? known) ? known : columns[at] = new ColumnSchema(columnOf(at).Name, ColumnType.Text, SheetPlace.Letters(at));
+    }
+
+    private static ConvertedSheet Convert(string path, string sheetId, Func<ColumnSchema?, char> markOf, Func<CellValues, Stream, ConvertedSheet> convert, string file) =>
         Read(path, (document, workbook) =>
         {
             if (document.GetPartById(sheetId) is not WorksheetPart part)
@@ -43,9 +57,9 @@ internal static class WorkbookReader
                 document.SharedStringTablePart is { } strings ? SharedStrings.Read(strings.GetStream(FileMode.Open, FileAccess.Read)) : [],
                 document.WorkbookStylesPart is { } styles ? CellLooks.Read(styles.GetStream(FileMode.Open, FileAccess.Read)) : CellLooks.None,
                 workbook.Date1904,
-                markOf ?? (_ => settings.DecimalMark));
+                markOf);
             using Stream stream = part.GetStream(FileMode.Open, FileAccess.Read);
-            return new SheetConverter(file, schema, settings.Notation, values).Convert(stream);
+            return convert(values, stream);
         });
 
     /// <summary>A reader of untrusted XML: no document types, nothing fetched from elsewhere.</summary>

@@ -1,4 +1,3 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Water;
 

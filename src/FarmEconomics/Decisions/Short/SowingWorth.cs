@@ -7,7 +7,8 @@ namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
 /// What a sowing is still to bring from a day on, less the cost that goes with it: what one more part of its yield adds to the farm, times
-/// the part not yet picked. Of the season reviewed, where it is over, as it was; else the crop's mean of that season per bed-foot, picked as
+/// the part not yet picked. Of the season reviewed, where it is over, as it was; else the crop's mean of that season per bed-foot, picked
+/// as
 /// long after planting as it was then.
 /// </summary>
 public sealed class SowingWorth
@@ -32,7 +33,8 @@ public sealed class SowingWorth
         foreach (IGrouping<Crop, EnterpriseBudget> crop in season.Plantings.GroupBy(planting => planting.Crop!))
         {
             SowingHarvest?[] sowings = [.. crop.Select(planting => own[(planting.Enterprises[0].Planting, planting.CropYear)])];
-            crops[crop.Key] = Array.TrueForAll(sowings, one => one is not null) ? CropHarvest.Of([.. sowings.OfType<SowingHarvest>()]) : null;
+            crops[crop.Key] = Array.TrueForAll(sowings, one => one is not null) ? CropHarvest.Of([.. sowings.OfType<SowingHarvest>()])
+                : null;
         }
     }
 
@@ -74,7 +76,8 @@ public sealed class SowingWorth
         ArgumentNullException.ThrowIfNull(stay);
         DateOnly closing = season.Records.AsOf;
         bool open = stay.Row.OutOfBed is null && !stay.Planting.Crop.Perennial && stay.Out.AddDays(30) > closing;
-        return open && crops.GetValueOrDefault(stay.Planting.Crop) is { } crop && stay.In.AddDays(crop.DaysInBed) is var expected && expected > stay.Out
+        return open && crops.GetValueOrDefault(stay.Planting.Crop) is { } crop && stay.In.AddDays(crop.DaysInBed) is var expected
+            && expected > stay.Out
             ? expected
             : stay.Planting.Crop.Perennial ? DateOnly.MaxValue : stay.Out;
     }

@@ -62,7 +62,8 @@ public sealed class WaterAndPower
     public PowerSeason Power { get; }
 
     /// <summary>True when the records hold anything of either: a table, or a setting.</summary>
-    public bool IsTold => Farm.Weather.First is not null || Farm.Blocks.Count > 0 || Power.DaysLogged > 0 || Season.Settings.Supply != new PowerSupply();
+    public bool IsTold => Farm.Weather.First is not null || Farm.Blocks.Count > 0 || Power.DaysLogged > 0
+        || Season.Settings.Supply != new PowerSupply();
 
     /// <summary>The crops in watered blocks, most contribution per 1,000 gallons first; those of unknown worth last.</summary>
     public IReadOnlyList<CropWaterMargin> Crops { get; } = [];
@@ -162,16 +163,19 @@ public sealed class WaterAndPower
     private IEnumerable<CropWaterMargin> CropsOf(SeasonCosts costs)
     {
         Dictionary<Crop, Rate> contributions = [];
-        HashSet<Planting> watered = [.. Farm.Sowings.Where(sowing => sowing.Span.CropYear == Season.CropYear).Select(sowing => sowing.Planting)];
+        HashSet<Planting> watered = [.. Farm.Sowings.Where(sowing => sowing.Span.CropYear == Season.CropYear)
+            .Select(sowing => sowing.Planting)];
         foreach (EnterpriseBudget planting in Season.Plantings.Where(planting => watered.Contains(planting.Enterprises[0].Planting)))
         {
             Rate one = Contribution.Of(costs, planting);
             Rate before = contributions.TryGetValue(planting.Crop!, out Rate sum) ? sum : Rate.Known(0m);
-            contributions[planting.Crop!] = before.Value is { } known && one.Value is { } more ? Rate.Known(known + more) : before.Value is null ? before : one;
+            contributions[planting.Crop!] = before.Value is { } known && one.Value is { } more ? Rate.Known(known + more)
+                : before.Value is null ? before : one;
         }
 
         return Water!.Crops.Select(use => new CropWaterMargin(use, contributions.TryGetValue(use.Crop, out Rate money) ? money
                 : Rate.NotAvailable("no budget of it in the season"), (decimal)(use.Needed / LitersPerUnit / 1000)))
-            .OrderByDescending(crop => crop.PerThousand.IsAvailable).ThenByDescending(crop => crop.PerThousand.Value).ThenBy(crop => crop.Use.Crop.Index);
+            .OrderByDescending(crop => crop.PerThousand.IsAvailable).ThenByDescending(crop => crop.PerThousand.Value)
+                .ThenBy(crop => crop.Use.Crop.Index);
     }
 }

@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Costing;
 using FarmEconomics.Decisions;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;

@@ -132,7 +132,7 @@ internal sealed class CheckContext
     private void ReportYear(IRecordRow row, string column, string given)
     {
         string covered = Years.First == Years.Last ? $"{Years.First}, the year" : $"{Years.First} to {Years.Last}, the years";
-        Report(ProblemCodes.DateOutside, row, column, $"{column} {given} is more than a year away from {covered} the plantings, harvests and sales cover.", given);
+        Report(ProblemCodes.DateOutside, row, column, $"{column} {given} is far from {covered} of the plantings, harvests and sales: is the year right?", given);
     }
 
     private NameIndex Index(RecordTable table)

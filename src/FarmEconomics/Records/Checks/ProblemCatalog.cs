@@ -1,11 +1,11 @@
 namespace FarmEconomics.Records.Checks;
 
-/// <summary>One kind of fault: its code, what it means and how to mend it.</summary>
+/// <summary>One kind of fault: its code, what it means and how to fix it.</summary>
 /// <param name="Code">The stable code.</param>
 /// <param name="Title">A few words.</param>
 /// <param name="Meaning">What the fault is, in a sentence.</param>
-/// <param name="Mend">How to mend it, in a sentence.</param>
-public sealed record ProblemKind(string Code, string Title, string Meaning, string Mend)
+/// <param name="Fix">How to fix it, in a sentence.</param>
+public sealed record ProblemKind(string Code, string Title, string Meaning, string Fix)
 {
     /// <summary>Codes starting with E are errors, those starting with W warnings.</summary>
     public Severity Severity => Code[0] == 'E' ? Severity.Error : Severity.Warning;
@@ -32,15 +32,15 @@ public static class ProblemCatalog
             new(ProblemCodes.MissingColumn, "Required column missing",
                 "The heading row lacks a column that every row needs; nothing of the file is read.",
                 "Add the column, or correct the spelling of its heading."),
-            new(ProblemCodes.NotUtf8, "Text not in UTF-8",
-                "The text holds bytes that are not UTF-8, or NUL and other control characters, so its letters can't be told.",
-                "Save the file again as CSV UTF-8."),
+            new(ProblemCodes.NotUtf8, "Letters we can't read",
+                "The text is not written in UTF-8, or holds NUL or other control characters.",
+                "In your spreadsheet: Save as > CSV UTF-8."),
             new(ProblemCodes.BadQuotes, "Quotes that don't close",
                 "A quoted field has no closing quote, or text follows the closing quote.",
                 "Close the quote, and write a quote inside quoted text twice."),
-            new(ProblemCodes.TooManyFields, "More fields than headings",
-                "The row has a value beyond the last heading, often because a text or a number holds the separator.",
-                "Put the field that holds the separator in quotes, or add the missing heading."),
+            new(ProblemCodes.TooManyFields, "More values than columns",
+                "The row has a value beyond the last heading, often because a text or a number has a comma in it (60,00).",
+                "Put the value with the comma in quotes, or add the missing heading."),
             new(ProblemCodes.ColumnTwice, "Column twice",
                 "Two headings name the same column; nothing of the file is read.",
                 "Keep one of them."),
@@ -49,7 +49,7 @@ public static class ProblemCatalog
                 "Move the rows into one file."),
             new(ProblemCodes.RowTooLong, "Row too long",
                 "A row is longer than 1 MB; nothing of the file is read.",
-                "Close the quote that was left open, or take out what is no record."),
+                "Close the quote that was left open, or take out what is not a record."),
             new(ProblemCodes.BlankValue, "Required value missing",
                 "The field is blank and the row can't be used without it.",
                 "Fill in the field."),
@@ -58,7 +58,7 @@ public static class ProblemCatalog
                 "Write digits with the decimal mark only; other decimal marks are set by decimal_mark in farm.csv."),
             new(ProblemCodes.TooManyDecimals, "Too many decimals",
                 "Amounts have at most 2 decimals; prices, wages, rates and percentages at most 4; other numbers at most 10.",
-                "Round the number as it was meant."),
+                "Round to cents; prices, wages, rates and percentages to 4 decimals, other numbers to 10."),
             new(ProblemCodes.NumberTooLarge, "Number too large",
                 "The number has more than 12 digits before the decimal mark.",
                 "Correct the number."),
@@ -74,12 +74,12 @@ public static class ProblemCatalog
             new(ProblemCodes.NotAYear, "Not a crop year",
                 "A crop year is four digits from 1900 to 2099.",
                 "Write the year with four digits."),
-            new(ProblemCodes.NoneOf, "Nothing named",
-                "The row must fill at least one of several columns and fills none.",
+            new(ProblemCodes.NoneOf, "Crop or planting missing",
+                "The row must say what it is about, in at least one of several columns, and says nothing in any.",
                 "Fill in one of them."),
-            new(ProblemCodes.CellWithoutValue, "Cell without a value",
-                "A cell of the workbook holds a formula that came to an error, or whose value the workbook does not carry.",
-                "Open the workbook in a spreadsheet, mend the formula or put its value in its place, and save."),
+            new(ProblemCodes.CellWithoutValue, "Formula without a result",
+                "A cell of the workbook holds a formula that came to an error, or whose result the workbook does not carry.",
+                "Open the workbook in a spreadsheet, fix the formula or put its result in its place, and save."),
             new(ProblemCodes.UnknownSetting, "Unknown setting",
                 "farm.csv, or --set, names a setting there isn't.",
                 "Correct the name, or remove the row."),
@@ -100,25 +100,25 @@ public static class ProblemCatalog
                 "Type the name anew; in a spreadsheet CLEAN() takes such marks out."),
             new(ProblemCodes.FileTooLarge, "File too large",
                 "The file or sheet has more than 256 MB; nothing of it is read.",
-                "Split it by year into several folders, or take out what is no record."),
+                "Split it by year into several folders, or take out what is not a record."),
             new(ProblemCodes.FileUnreadable, "File can't be read",
-                "The file is there but can't be opened: another program holds it, you have no right to read it, it is a link to nothing, or it is no plain file (a folder, a pipe, a device).",
-                "Close the other program, give yourself the right to read the file, or put a plain file in its place."),
+                "The file is there but can't be opened; the message says why.",
+                "Do what the message says, then run the command again."),
             new(ProblemCodes.FileChanged, "File changed meanwhile",
                 "The file was changed while it was being read; nothing of it is used.",
                 "Run the command again when nothing writes to the file."),
             new(ProblemCodes.TooManyInError, "Too many rows in error",
                 "More than 10,000 rows of one file are in error; nothing of it is used.",
-                "Mend what the listed rows have in common, often the separator, the decimal mark or the date format."),
+                "Fix what the listed rows have in common, often the separator, the decimal mark or the date format."),
             new(ProblemCodes.UnknownColumn, "Unknown column",
                 "The heading is none of the table's columns; its values are not read.",
                 "Correct the heading if it was meant to be read."),
             new(ProblemCodes.UnknownFile, "Unknown file",
                 "A .csv file of the folder has the name of no table; it is not read.",
                 "Correct the file's name if it was meant to be read."),
-            new(ProblemCodes.NoRecord, "Row that is no record",
+            new(ProblemCodes.NoRecord, "That is not a record",
                 "A title above the headings, a total, or a remark under the table; it is not read.",
-                "Nothing to mend, unless it was meant to be a record."),
+                "Nothing to fix, unless it was meant to be a record."),
             new(ProblemCodes.HiddenSheet, "Hidden sheet",
                 "A sheet with the name of a table is hidden in the workbook; it is read all the same.",
                 "Show the sheet, or give it another name if it is not to be read."),
@@ -158,8 +158,8 @@ public static class ProblemCatalog
             new(ProblemCodes.UnknownUser, "Unknown user",
                 "The user is no pool, crop or planting, and not household.",
                 "Correct the name."),
-            new(ProblemCodes.UnknownTotal, "Total of nothing",
-                "The table or the measure of the control total is none that can be totaled.",
+            new(ProblemCodes.UnknownTotal, "Nothing to total there",
+                "The table or the measure of the control total has nothing to total.",
                 "Use a table with that measure: sales, income, expenses have amount; harvests, sales, use have quantity; loads, use have kWh; labor has hours and hours:STAGE."),
             new(ProblemCodes.UnknownAsset, "Unknown asset",
                 "The row names an asset that isn't in the assets table.",
@@ -197,8 +197,8 @@ public static class ProblemCatalog
             new(ProblemCodes.PercentRange, "Percentage out of range",
                 "The percentage is below 0 or above 100.",
                 "Correct the number: 6.5 stands for 6.5 %."),
-            new(ProblemCodes.DateOutside, "Date outside any crop year",
-                "The date is before 1900 or after 2099, or the date or crop year is more than a year away from the years the plantings, harvests and sales cover.",
+            new(ProblemCodes.DateOutside, "Year looks wrong",
+                "The date or crop year lies more than a year away from all plantings, harvests and sales, or before 1900 or after 2099.",
                 "Correct the year of the date."),
             new(ProblemCodes.IncomeChannel, "Income through a channel that takes sales",
                 "Income without a crop comes through a channel of kind share or other; the money of other channels stands in sales.csv.",
@@ -218,15 +218,15 @@ public static class ProblemCatalog
             new(ProblemCodes.TemperatureOrder, "Lowest temperature above the highest",
                 "The day's lowest temperature is higher than its highest.",
                 "Swap the two, or correct one of them."),
-            new(ProblemCodes.AliasOfNothing, "Alias of nothing",
+            new(ProblemCodes.AliasOfNothing, "This table has no names to alias",
                 "The table an alias is for has no names that aliases can stand for.",
                 "Name one of crops, units, beds, plantings, channels, workers, tasks, categories and pools."),
             new(ProblemCodes.AliasHidesName, "Alias that is a name",
                 "The alias is itself a name of the table, so that rows meant for one would be counted to the other.",
                 "Remove the alias, or the name if it is no longer used."),
-            new(ProblemCodes.BadImport, "Mapping that makes no sense",
+            new(ProblemCodes.BadImport, "Mapping row incomplete",
                 "A row of imports names no table or column there is, or not what the column is filled with.",
-                "Give the row a column with a source or a constant, or a source with the value whose rows are left out."),
+                "Give the row a column with a source_column or a constant; or, to leave rows or a column out, a source_column alone. Put your answer where a draft has a question mark."),
             new(ProblemCodes.BedOverfull, "Bed overfull",
                 "On some day the plantings in a bed take more length than the bed has, by more than half a percent of it.",
                 "Correct the lengths or the dates, or leave it if two crops share the bed's width."),
@@ -267,6 +267,6 @@ public static class ProblemCatalog
     public static Problem Make(string code, SourceLine source, string? column, string message, string? offending = null, string? nearest = null)
     {
         ProblemKind kind = Get(code);
-        return new Problem(kind.Severity, code, source, column, message, kind.Mend) { Offending = offending, Nearest = nearest };
+        return new Problem(kind.Severity, code, source, column, message, kind.Fix) { Offending = offending, Nearest = nearest };
     }
 }

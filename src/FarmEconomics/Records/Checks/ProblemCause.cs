@@ -2,7 +2,7 @@ using FarmEconomics.Records.Names;
 
 namespace FarmEconomics.Records.Checks;
 
-/// <summary>Problems with one cause, which one correction mends: the same fault in the same column, and of an unknown name the same name.</summary>
+/// <summary>Problems with one cause, which one correction fixes: the same fault in the same column, and of an unknown name the same name.</summary>
 public sealed class ProblemCause
 {
     private ProblemCause(IReadOnlyList<Problem> problems)

@@ -35,18 +35,20 @@ public sealed class ProblemLog
         }
     }
 
-    /// <summary>Adds a problem.</summary>
+    /// <summary>Adds a problem, and the further ones it speaks for.</summary>
     /// <param name="problem">The problem.</param>
     public void Add(Problem problem)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        Count++;
+        Count += 1 + problem.Further;
         Cause cause = CauseOf(problem);
+        cause.Further += problem.Further;
+        cause.FurtherRows.AddRange(problem.FurtherRows);
         if (cause.Kept == 0 || (cause.Kept < KeptPerCause && kept.Count < KeptInAll))
         {
             cause.LastKept = kept.Count;
             cause.Kept++;
-            kept.Add(problem);
+            kept.Add(problem.Further == 0 ? problem : problem with { Further = 0, FurtherRows = [] });
             return;
         }
 

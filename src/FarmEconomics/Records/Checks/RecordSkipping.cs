@@ -12,12 +12,12 @@ public sealed record SkippedRow(SourceLine Source, decimal? Money, string Why);
 /// <param name="Tables">The rows that are left; they refer to nothing that was skipped.</param>
 /// <param name="Skipped">The rows left out, by file and line.</param>
 /// <param name="FollowOn">Errors of rows that were fine but refer to a skipped row.</param>
-/// <param name="Unmendable">Errors of a whole file or of an option, which skipping rows does not mend: no result can be made.</param>
+/// <param name="Unfixable">Errors of a whole file or of an option, which skipping rows does not fix: no result can be made.</param>
 public sealed record SkipResult(
     RecordTables Tables,
     IReadOnlyList<SkippedRow> Skipped,
     IReadOnlyList<Problem> FollowOn,
-    IReadOnlyList<Problem> Unmendable);
+    IReadOnlyList<Problem> Unfixable);
 
 /// <summary>Leaves rows in error out of the records, and the rows that then refer to nothing, until all that is left is sound.</summary>
 public static class RecordSkipping
@@ -43,7 +43,7 @@ public static class RecordSkipping
         }
 
         var followOn = new List<Problem>();
-        IEnumerable<Problem> errors = problems.Where(problem => problem.Severity == Severity.Error && !IsUnmendable(problem));
+        IEnumerable<Problem> errors = problems.Where(problem => problem.Severity == Severity.Error && !IsUnfixable(problem));
         RecordTables left = tables;
         while (Add(skipped, errors))
         {
@@ -56,11 +56,11 @@ public static class RecordSkipping
             left,
             [.. skipped.Values.OrderBy(row => row.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
             followOn,
-            [.. problems.Where(IsUnmendable)]);
+            [.. problems.Where(IsUnfixable)]);
     }
 
     // A fault without a line (a missing file, a bad --set option) is in no row that could be left out.
-    private static bool IsUnmendable(Problem problem) =>
+    private static bool IsUnfixable(Problem problem) =>
         problem.Severity == Severity.Error && (problem.Source.Line == 0 || WholeFile.Contains(problem.Code));
 
     private static bool Add(Dictionary<SourceLine, SkippedRow> skipped, IEnumerable<Problem> errors)

@@ -26,7 +26,8 @@ internal static class SupplySettings
         new("climate", "twelve numbers from 0 to 20 separated by `;`", "none: days without weather have no need of water",
             "Reference evapotranspiration a day, January to December, in inches (in mm on a farm in meters), for days weather.csv doesn't tell.",
             (s, v) => Twelve(s, v, EtColumn) is { } months ? s with { Site = s.Site with { Climate = months } } : null),
-        new("panel_kw", "a number of kW from 0 to 100,000", "none: what panels make is known from power_made.csv only", "Rated power of the solar panels.",
+        new("panel_kw", "a number of kW from 0 to 100,000", "none: what panels make is known from power_made.csv only",
+            "Rated power of the solar panels.",
             (s, v) => Number(s, v, SizeColumn) is { } number ? s with { Supply = s.Supply with { PanelKw = number } } : null),
         new("panel_yield", "twelve numbers from 0 to 24 separated by `;`", "none: what panels make is known from power_made.csv only",
             "What one kW of panels makes a day, in kWh, January to December, for days power_made.csv doesn't tell.",
@@ -36,7 +37,8 @@ internal static class SupplySettings
         new("battery_usable_percent", "a percentage of 1 to 100", "50", "The part of the battery that may be drawn.",
             (s, v) => Number(s, v, PartColumn) is { } number ? s with { Supply = s.Supply with { BatteryUsablePercent = number } } : null),
         new("battery_efficiency_percent", "a percentage of 1 to 100", "80", "What comes out of the battery of what goes in.",
-            (s, v) => Number(s, v, PartColumn) is { } number ? s with { Supply = s.Supply with { BatteryEfficiencyPercent = number } } : null),
+            (s, v) => Number(s, v, PartColumn) is { } number ? s with { Supply = s.Supply with { BatteryEfficiencyPercent = number } }
+                : null),
         new("generator_kw", "a number of kW from 0 to 100,000", "none: there is no generator", "Power of a generator.",
             (s, v) => Number(s, v, SizeColumn) is { } number ? s with { Supply = s.Supply with { GeneratorKw = number } } : null),
         new("generator_cost_per_kwh", "a number from 0 to 1,000,000", "none: a kWh that is missing has no price",
@@ -44,13 +46,16 @@ internal static class SupplySettings
             (s, v) => Number(s, v, CostColumn) is { } number ? s with { Supply = s.Supply with { GeneratorCostPerKwh = number } } : null),
     ];
 
-    private static ColumnSchema Column(decimal low, decimal high) => new("number", ColumnType.Number, "") { Range = new NumberRange(low, high) };
+    private static ColumnSchema Column(decimal low, decimal high) =>
+        new("number", ColumnType.Number, "") { Range = new NumberRange(low, high) };
 
-    private static decimal? Number(FarmSettings settings, string text, ColumnSchema column) => FarmSettingsReader.Number(settings, text, column);
+    private static decimal? Number(FarmSettings settings, string text, ColumnSchema column) =>
+        FarmSettingsReader.Number(settings, text, column);
 
     private static MonthFigures? Twelve(FarmSettings settings, string text, ColumnSchema column)
     {
         decimal?[] months = [.. text.Split(';', StringSplitOptions.TrimEntries).Select(month => Number(settings, month, column))];
-        return months.Length == Months && months.All(month => month is not null) ? new MonthFigures([.. months.Select(month => month!.Value)]) : null;
+        return months.Length == Months && months.All(month => month is not null)
+            ? new MonthFigures([.. months.Select(month => month!.Value)]) : null;
     }
 }

@@ -18,7 +18,8 @@ public sealed record Battery(double UsableKwh, double ChargeEfficiency, double G
 /// <param name="Short">Wanted and not there.</param>
 /// <param name="Held">In the battery at the end of the day, above what may not be drawn.</param>
 public readonly record struct PowerDay(
-    double Load, double Made, double Direct, double FromBattery, double Stored, double ChargeLoss, double Spilled, double Generated, double Short, double Held)
+    double Load, double Made, double Direct, double FromBattery, double Stored, double ChargeLoss, double Spilled, double Generated,
+        double Short, double Held)
 {
     /// <summary>Not covered by sun and battery: generated or short.</summary>
     public double Missing => Generated + Short;
@@ -63,7 +64,8 @@ public static class BatteryBalance
         double taken = stored / battery.ChargeEfficiency;
         double missing = load - direct - drawn;
         double generated = Math.Min(missing, battery.GeneratorKwhPerDay);
-        return new PowerDay(load, made, direct, drawn, stored, taken - stored, made - direct - taken + dropped, generated, missing - generated,
+        return new PowerDay(load, made, direct, drawn, stored, taken - stored, made - direct - taken
+            + dropped, generated, missing - generated,
             held - drawn + stored);
     }
 }

@@ -1,4 +1,3 @@
-using FarmEconomics.Costing;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Water.Power;
@@ -39,8 +38,10 @@ public sealed record PowerLoad(LoadRow Row, LoadPurpose Purpose)
     {
         BasisKind.CrateDays => LoadPurpose.Store,
         BasisKind.Water => LoadPurpose.Water,
-        BasisKind.TrayDays or BasisKind.BedFootDays or BasisKind.Measured => records.FindPool(row.User)!.IsOverhead ? LoadPurpose.General : LoadPurpose.Growing,
-        null => records.FindCrop(row.User) is not null || records.FindPlanting(row.User) is not null ? LoadPurpose.Growing : LoadPurpose.General,
+        BasisKind.TrayDays or BasisKind.BedFootDays or BasisKind.Measured => records.FindPool(row.User)!.IsOverhead ? LoadPurpose.General
+            : LoadPurpose.Growing,
+        null => records.FindCrop(row.User) is not null || records.FindPlanting(row.User) is not null ? LoadPurpose.Growing
+            : LoadPurpose.General,
         _ => LoadPurpose.Work,
     });
 }

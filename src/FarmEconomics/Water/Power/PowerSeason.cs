@@ -52,7 +52,8 @@ public sealed class PowerSeason
         supply = records.Settings.Supply;
         Loads = LoadsOf(records);
         First = records.Settings.StartOf(cropYear);
-        DateOnly until = records.AsOf.AddDays(1) < records.Settings.EndOf(cropYear) ? records.AsOf.AddDays(1) : records.Settings.EndOf(cropYear);
+        DateOnly until = records.AsOf.AddDays(1) < records.Settings.EndOf(cropYear) ? records.AsOf.AddDays(1)
+            : records.Settings.EndOf(cropYear);
         int days = Math.Max(0, until.DayNumber - First.DayNumber);
         (loads, made, perKw) = (new double[days], new double[days], new double?[days]);
         WhyUnknown = Fill(records);
@@ -63,7 +64,9 @@ public sealed class PowerSeason
         Shed = [.. ShedOf()];
     }
 
-    /// <summary>The pool whose loads are looked at: the one of power_made.csv, else the only one with loads; null where there is none.</summary>
+    /// <summary>
+    /// The pool whose loads are looked at: the one of power_made.csv, else the only one with loads; null where there is none.
+    /// </summary>
     public string? Pool { get; private set; }
 
     /// <summary>The first day.</summary>
@@ -97,7 +100,8 @@ public sealed class PowerSeason
     public double? GeneratorHours => supply.GeneratorKw is > 0m ? Days.Sum(day => day.Generated) / (double)supply.GeneratorKw : null;
 
     /// <summary>
-    /// What a kWh less of load is worth, every day the same part less: the part of it that would have been missing, times what the generator
+    /// What a kWh less of load is worth, every day the same part less: the part of it that would have been missing, times what the
+    /// generator
     /// costs. Not available without a balance, or without the cost of a kWh.
     /// </summary>
     public Rate MarginalPerKwh
@@ -149,7 +153,8 @@ public sealed class PowerSeason
         string[] pools = [.. records.Tables.Loads.Select(load => load.Pool.Trim()).Distinct(StringComparer.OrdinalIgnoreCase)];
         Pool = records.Tables.PowerMade.Find(row => pools.Contains(row.Pool.Trim(), StringComparer.OrdinalIgnoreCase))?.Pool.Trim()
             ?? (pools.Length == 1 ? pools[0] : null);
-        return [.. records.Tables.Loads.FindAll(load => IsOfPool(load.Pool)).ConvertAll(row => PowerLoad.Of(row, records)).OrderBy(load => load.Order)];
+        return [.. records.Tables.Loads.FindAll(load => IsOfPool(load.Pool)).ConvertAll(row => PowerLoad.Of(row, records))
+            .OrderBy(load => load.Order)];
     }
 
     private bool IsOfPool(string pool) => string.Equals(pool.Trim(), Pool, StringComparison.OrdinalIgnoreCase);
@@ -190,7 +195,8 @@ public sealed class PowerSeason
             bool known = month.All(i => perKw[i] is not null);
             double WithBattery(double kwh) => MissingWith(loads, made, i => Holds(i) ? Sized(kwh) : battery);
             double WithPanels(double kw) => MissingWith(loads, Panels(kw, Holds), _ => battery);
-            yield return new PowerMonth(month.Key, month.Sum(i => Days[i].Load), month.Sum(i => Days[i].Made), month.Sum(i => Days[i].Spilled),
+            yield return new PowerMonth(month.Key, month.Sum(i => Days[i].Load), month.Sum(i => Days[i].Made), month.Sum(i =>
+                Days[i].Spilled),
                 month.Count(i => Days[i].Missing > LeastShort), month.Sum(i => Days[i].Generated), month.Sum(i => Days[i].Short))
             {
                 SavedByBattery = Missing - WithBattery(Whole),
@@ -228,7 +234,9 @@ public sealed class PowerSeason
     private Battery Sized(double more) =>
         battery with { UsableKwh = Math.Max(0, battery.UsableKwh + (more * (double)supply.BatteryUsablePercent / 100)) };
 
-    private double[] Panels(double more, Func<int, bool> on) => [.. made.Select((kwh, i) => on(i) ? Math.Max(0, kwh + (more * (perKw[i] ?? 0))) : kwh)];
+    private double[] Panels(double more, Func<int, bool> on) =>
+        [.. made.Select((kwh, i) => on(i) ? Math.Max(0, kwh + (more * (perKw[i] ?? 0))) : kwh)];
 
-    private static double MissingWith(double[] loads, double[] made, Func<int, Battery> battery) => BatteryBalance.Run(loads, made, battery).Sum(day => day.Missing);
+    private static double MissingWith(double[] loads, double[] made, Func<int, Battery> battery) =>
+        BatteryBalance.Run(loads, made, battery).Sum(day => day.Missing);
 }

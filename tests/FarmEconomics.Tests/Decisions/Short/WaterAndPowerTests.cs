@@ -120,7 +120,8 @@ public class WaterAndPowerTests
     [Fact]
     public void Weather_ShortGap_IsFilledAndALongOneIsUnknown()
     {
-        FarmBuilder builder = DryFarm.With(1).Without<WeatherRow>(row => row.Date == new DateOnly(2025, 7, 2) || (row.Date.Month == 8 && row.Date.Day <= 5));
+        FarmBuilder builder = DryFarm.With(1).Without<WeatherRow>(row =>
+            row.Date == new DateOnly(2025, 7, 2) || (row.Date.Month == 8 && row.Date.Day <= 5));
         FarmWeather weather = FarmWeather.Of(builder.Link());
         Assert.Equal((EtSource.Gap, 0.25 * 25.4), (weather.On(new DateOnly(2025, 7, 2)).Source, weather.On(new DateOnly(2025, 7, 2)).Et0));
         Assert.False(weather.On(new DateOnly(2025, 8, 3)).IsKnown);
@@ -135,14 +136,16 @@ public class WaterAndPowerTests
         WhatWasShort shorts = WhatWasShort.Of(SeasonCosts.Of(Limited(300m).Season(Year)));
         ScarceThing water = shorts.Short.Single(thing => thing.Kind == ScarceKind.Water);
         Assert.Equal(300m, water.Fullest!.Limit);
-        Assert.Equal(["Tomatoes", "Lettuce", "Potatoes", "Basil", "Carrots"], water.Crops.Select(crop => crop.Crop.Name).OrderBy(name => Array.IndexOf(["Tomatoes", "Lettuce", "Potatoes", "Basil", "Carrots"], name)));
+        Assert.Equal(["Tomatoes", "Lettuce", "Potatoes", "Basil", "Carrots"], water.Crops.Select(crop => crop.Crop.Name)
+            .OrderBy(name => Array.IndexOf(["Tomatoes", "Lettuce", "Potatoes", "Basil", "Carrots"], name)));
         Assert.All(water.Crops.Zip(water.Crops.Skip(1)), pair => Assert.True(pair.First.PerUnit.Value >= pair.Second.PerUnit.Value));
     }
 
     [Fact]
     public void Nothing_Written_SaysWhy()
     {
-        FarmBuilder builder = new FarmBuilder().Crop("Kale").Bed("A").Planting("Kale 1", "Kale", "A", 100, "2025-05-01", "2025-09-01").Channel("Market", ChannelKind.Market)
+        FarmBuilder builder = new FarmBuilder().Crop("Kale").Bed("A").Planting("Kale 1", "Kale", "A", 100, "2025-05-01", "2025-09-01")
+            .Channel("Market", ChannelKind.Market)
             .Pick("2025-07-01", "Kale 1", 10).Sell("2025-07-01", "Kale", "Market", 10, 3m).Limit("water", 3000, "gallons a day");
         WaterAndPower supply = Of(builder);
         Assert.False(supply.IsTold);
@@ -150,7 +153,8 @@ public class WaterAndPowerTests
         Assert.Equal("there is no weather table", supply.Farm.WhyUnknown);
         Assert.Equal("there is no loads table", supply.Power.WhyUnknown);
         Assert.Equal("there is no weather table", supply.SavedByMore.Reason);
-        Assert.Contains(WhatWasShort.Of(SeasonCosts.Of(builder.Season(Year))).NotChecked, item => item == new NotChecked("water", "there is no weather table"));
+        Assert.Contains(WhatWasShort.Of(SeasonCosts.Of(builder.Season(Year))).NotChecked, item =>
+            item == new NotChecked("water", "there is no weather table"));
     }
 
     [Fact]
@@ -159,7 +163,8 @@ public class WaterAndPowerTests
         WaterAndPower supply = Of(Limited(300m));
         Crop tomatoes = supply.Season.Records.Crop("Tomatoes");
         Assert.Equal(2100m, supply.WeeklyWater(new DateOnly(2025, 7, 7)));
-        Assert.InRange(supply.WeeklyWaterPerBedFoot(tomatoes, new DateOnly(2025, 7, 7))!.Value, 2m, 5m); // 2.5 sq ft a bed-foot, an inch and a half or so a week
+        // 2.5 sq ft a bed-foot, an inch and a half or so a week
+        Assert.InRange(supply.WeeklyWaterPerBedFoot(tomatoes, new DateOnly(2025, 7, 7))!.Value, 2m, 5m);
         Assert.Null(supply.WeeklyWaterPerBedFoot(tomatoes, new DateOnly(2025, 12, 1)));
     }
 
@@ -168,9 +173,11 @@ public class WaterAndPowerTests
     {
         FarmBuilder builder = DryFarm.With(1).AsOf("2025-12-31").With(settings => settings with
         {
-            Supply = new PowerSupply { PanelKw = 2m, PanelYield = new MonthFigures([0.5m, 2m, 3m, 4m, 5m, 5m, 5m, 4m, 3m, 2m, 1m, 0.5m]), BatteryKwh = 4m, GeneratorCostPerKwh = 1m },
+            Supply = new PowerSupply { PanelKw = 2m, PanelYield = new MonthFigures([0.5m, 2m, 3m, 4m, 5m, 5m, 5m, 4m, 3m, 2m, 1m, 0.5m]),
+                BatteryKwh = 4m, GeneratorCostPerKwh = 1m },
         }).Pool("power", "measured").Pool("cold room", "crate-days").Pool("wash", "quantity-crates")
-            .Load("compressor", "power", "cold room", 50, 24, "2025-01-01", "2025-12-31").Load("lights", "power", "wash", 100, 2, "2025-01-01", "2025-12-31");
+            .Load("compressor", "power", "cold room", 50, 24, "2025-01-01", "2025-12-31")
+                .Load("lights", "power", "wash", 100, 2, "2025-01-01", "2025-12-31");
         PowerSeason power = Of(builder).Power;
 
         // January: 1 kWh a day made, 1.4 wanted; two of the four kWh of battery carry five days.
@@ -192,7 +199,8 @@ public class WaterAndPowerTests
     private static FarmBuilder Limited(decimal gallons) => DryFarm.With(5).AsOf("2025-12-31").Limit("water", gallons, "gallons a day");
 
     private static void Water(FarmBuilder builder, string day, string block, decimal gallons) =>
-        builder.Tables.Add<WateringRow>(new RowValues { ["date"] = FarmBuilder.Day(day), ["block"] = block, ["gallons"] = gallons, Source = new SourceLine("watering.csv", 2) });
+        builder.Tables.Add<WateringRow>(new RowValues { ["date"] = FarmBuilder.Day(day), ["block"] = block, ["gallons"] = gallons,
+            Source = new SourceLine("watering.csv", 2) });
 }
 
 /// <summary>Weather of temperatures alone.</summary>
@@ -200,7 +208,8 @@ internal static class SkyRows
 {
     internal static FarmBuilder Sky(this FarmBuilder builder)
     {
-        builder.Tables.Add<WeatherRow>(new RowValues { ["date"] = new DateOnly(2025, 7, 1), ["tmin_f"] = 50m, ["tmax_f"] = 80m, Source = new SourceLine("weather.csv", 2) });
+        builder.Tables.Add<WeatherRow>(new RowValues { ["date"] = new DateOnly(2025, 7, 1), ["tmin_f"] = 50m, ["tmax_f"] = 80m,
+            Source = new SourceLine("weather.csv", 2) });
         return builder;
     }
 }

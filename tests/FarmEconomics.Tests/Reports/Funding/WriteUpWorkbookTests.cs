@@ -7,6 +7,7 @@ using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;
+using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Tests.Funding;
 using FarmEconomics.Tests.Support;
@@ -87,15 +88,15 @@ public class WriteUpWorkbookTests
         Assert.All(Formulas(bytes), formula => Assert.DoesNotContain("HYPERLINK", formula, StringComparison.Ordinal));
         Assert.All(Formulas(bytes), formula => Assert.DoesNotContain("1+1", formula, StringComparison.Ordinal));
         Assert.Contains("=1+1 {0,0} <script> (@SUM(A1))", LibreOffice.Cells(bytes).Values);
-        Assert.DoesNotContain("<script", WriteUpReport.Html(writeUp), StringComparison.Ordinal);
-        Assert.DoesNotContain("<b>", WriteUpReport.Html(writeUp), StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", LenderReport.Html(writeUp), StringComparison.Ordinal);
+        Assert.DoesNotContain("=2+2 <b>", LenderReport.Html(writeUp), StringComparison.Ordinal);
         Assert.Equal(10m, writeUp.Grant!.Funder);
     }
 
     [Fact]
     public void Html_WholeWriteUp_CarriesTheFormYearAndTheConversions()
     {
-        string html = WriteUpReport.Html(Full);
+        string html = LenderReport.Html(Full);
 
         Assert.Contains($"form of tax year {TaxLines.FormYear}", html, StringComparison.Ordinal);
         Assert.Contains(ProjectSheets.Crops(Full).Table.Notes, note => note.Contains("bed-feet", StringComparison.Ordinal) && note.Contains("Per acre", StringComparison.Ordinal));

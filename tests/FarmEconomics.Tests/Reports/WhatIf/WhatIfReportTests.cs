@@ -25,7 +25,7 @@ public class WhatIfReportTests
 
     [Fact]
     public void Answer_OfOneChange_SaysBeforeAfterAndWhereItComesFrom() => Assert.Equal(
-        "With the price of Kale 10 % lower, Hill would have netted $710 in 2025 instead of $770: $60.00 less. Most of it comes from Kale (-$60).",
+        "With the price of Kale 10% lower, Hill would have netted $710 in 2025 instead of $770: $60.00 less. Most of it comes from Kale (-$60).",
         Of(SmallFarm(), "price of Kale=-10%").Answer().ToPlainText().Trim());
 
     [Fact]
@@ -33,7 +33,7 @@ public class WhatIfReportTests
     {
         string answer = Of(SmallFarm(), "price of Kale=+100%; owner_wage=25").Answer().ToPlainText();
         Assert.Contains("$550 more", answer, StringComparison.Ordinal);
-        Assert.Contains("Of the 2 changes, the price of Kale 100 % higher does most: +$600 by itself.", answer, StringComparison.Ordinal);
+        Assert.Contains("Of the 2 changes, the price of Kale 100% higher does most: +$600 by itself.", answer, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -63,8 +63,8 @@ public class WhatIfReportTests
         Assert.Equal(
             [
                 ["Beets at $3.00 per lb", "average price per lb", "$2.00", "$3.00", "1 of sales.csv in 2025", 200m, 200m],
-                ["50 % fewer hours for Kale", "hours", "6.0", "3.0", "1 of labor.csv in 2025", -60m, 60m],
-                ["owner_wage 10 % higher", "the setting", "20", "22", "none: a setting", null, -20m],
+                ["50% fewer hours for Kale", "hours", "6.0", "3.0", "1 of labor.csv in 2025", -60m, 60m],
+                ["owner_wage 10% higher", "the setting", "20", "22", "none: a setting", null, -20m],
             ],
             table.Rows.Select(row => row.Skip(1).Select(cell => cell.Value).ToArray()));
     }

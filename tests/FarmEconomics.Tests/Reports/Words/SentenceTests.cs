@@ -47,13 +47,4 @@ public class SentenceTests
     [Fact]
     public void Proof_ThatHolds_SaysHowManySums() =>
         Assert.Contains($"{DemoSeason.Latest.Reconciliation.Count:#,0} checks", ProofTables.RequireProof(DemoSeason.Latest), StringComparison.Ordinal);
-
-    [Fact]
-    public void Records_OfTheDemoFarm_AreTrustedAndToldWhy()
-    {
-        string text = RecordsSentences.Answer(DemoSeason.Farm, DemoSeason.Latest).ToPlainText();
-        Assert.StartsWith("Yes", text, StringComparison.Ordinal);
-        Assert.Contains("0 errors", text, StringComparison.Ordinal);
-        Assert.StartsWith("Not yet.", RecordsSentences.Answer(DemoSeason.Farm, null).ToPlainText(), StringComparison.Ordinal);
-    }
 }

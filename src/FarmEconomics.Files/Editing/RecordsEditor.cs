@@ -1,0 +1,162 @@
+using System.Security.Cryptography;
+using FarmEconomics.Files.Inputs;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+
+namespace FarmEconomics.Files.Editing;
+
+/// <summary>
+/// Corrects, adds and takes out single rows of a records folder, when the grower says save. Only the row's bytes change; the file before is kept in
+/// <c>history</c>; nothing is written that brings an error, or over a file that is no longer the one that was looked at.
+/// </summary>
+/// <param name="folder">The records folder.</param>
+/// <param name="clock">The time, for the names of copies.</param>
+public sealed class RecordsEditor(string folder, TimeProvider clock)
+{
+    /// <summary>Why nothing can be changed here, in a sentence; null when rows can be.</summary>
+    public string? WhyNot => !Directory.Exists(folder)
+        ? "Rows of a workbook are changed in the spreadsheet: a change here could lose what else the workbook holds."
+        : CanWrite() ? null : "This folder can't be written to.";
+
+    /// <summary>Looks at a row.</summary>
+    /// <param name="file">The file's name, without its folder.</param>
+    /// <param name="line">The line it starts in; 0: a new row.</param>
+    /// <returns>The row; null when there is none, or it can't be changed here.</returns>
+    /// <exception cref="IOException">The file can't be read.</exception>
+    public EditableRow? Row(string file, int line)
+    {
+        byte[] bytes = File.ReadAllBytes(Place(file));
+        return RowBytes.Of(bytes) is { } rows && (line == 0 ? [.. rows.Headings.Select(_ => "")] : rows.Fields(line)) is { } fields
+            ? new EditableRow(file, line, Version(bytes), rows.Headings, [.. fields.Concat(Enumerable.Repeat("", Math.Max(0, rows.Headings.Count - fields.Count)))])
+            : null;
+    }
+
+    /// <summary>Makes a change, if the file is still the one that was looked at and the change brings no error.</summary>
+    /// <param name="change">The change.</param>
+    /// <returns>What came of it.</returns>
+    /// <exception cref="IOException">The file can't be read or written; then it is as it was.</exception>
+    public EditOutcome Save(RowChange change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        if (WhyNot is { } why)
+        {
+            return new EditOutcome(false, why);
+        }
+
+        string place = Place(change.File);
+        using FileTurn turn = FileTurn.Take(place);
+        byte[] before = File.ReadAllBytes(place);
+        if (Version(before) != change.Version)
+        {
+            return Changed(change.File);
+        }
+
+        byte[]? after;
+        try
+        {
+            after = RowBytes.Of(before) is not { } rows ? null : change.Fields is null ? rows.Remove(change.Line) : change.Line == 0 ? rows.Add(change.Fields) : rows.Change(change.Line, change.Fields);
+        }
+        catch (ArgumentException fault)
+        {
+            return new EditOutcome(false, fault.Message);
+        }
+
+        if (after is null)
+        {
+            return new EditOutcome(false, $"The row in line {change.Line} of {change.File} can't be changed here; change it in your spreadsheet.");
+        }
+
+        List<Problem> wrong = NewErrors(change.File, before, after);
+        return wrong.Count > 0
+            ? new EditOutcome(false, "Nothing was saved: the checks found an error.") { Problems = wrong }
+            : Write(change.File, place, before, after);
+    }
+
+    /// <summary>Puts back what stood there before the last change of a file, if the file is still what that change made of it.</summary>
+    /// <param name="file">The file's name, without its folder.</param>
+    /// <returns>What came of it.</returns>
+    /// <exception cref="IOException">The file can't be read or written; then it is as it was.</exception>
+    public EditOutcome Undo(string file)
+    {
+        string place = Place(file);
+        using FileTurn turn = FileTurn.Take(place);
+        string version = Version(File.ReadAllBytes(place));
+        if (new RecordHistory(folder, file).Before(version) is not { } copy)
+        {
+            return new EditOutcome(false, $"{file} is not as the last change here left it; nothing was put back. The copies lie in {RecordHistory.Folder}.");
+        }
+
+        byte[] before = File.ReadAllBytes(copy);
+        if (!WholeFile.Write(place, before, () => Version(File.ReadAllBytes(place)) == version))
+        {
+            return Changed(file);
+        }
+
+        File.Delete(copy);
+        return new EditOutcome(true, $"{file} is as it was before the last change.") { Version = Version(before) };
+    }
+
+    private static EditOutcome Changed(string file) => new(false, $"{file} was changed meanwhile, in your spreadsheet or elsewhere. Nothing was saved; load the page again.");
+
+    private static string Version(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    private EditOutcome Write(string file, string place, byte[] before, byte[] after)
+    {
+        string version = Version(before);
+        string copy = new RecordHistory(folder, file).Keep(before, Version(after), clock.GetUtcNow());
+        if (!WholeFile.Write(place, after, () => Version(File.ReadAllBytes(place)) == version))
+        {
+            File.Delete(copy);
+            return Changed(file);
+        }
+
+        return new EditOutcome(true, $"Saved in {file}. The file before is kept in {RecordHistory.Folder}.") { Version = Version(after) };
+    }
+
+    // What was wrong before stays allowed: a row can be corrected while others are still in error.
+    private List<Problem> NewErrors(string file, byte[] before, byte[] after)
+    {
+        Dictionary<(string, string, string?, string?), int> known = Errors(file, before).GroupBy(Key).ToDictionary(group => group.Key, group => group.Count());
+        List<Problem> wrong = [];
+        foreach (Problem problem in Errors(file, after))
+        {
+            if (known.GetValueOrDefault(Key(problem)) is > 0 and var left)
+            {
+                known[Key(problem)] = left - 1;
+            }
+            else
+            {
+                wrong.Add(problem);
+            }
+        }
+
+        return wrong;
+
+        static (string, string, string?, string?) Key(Problem problem) => (problem.Code, problem.Source.File, problem.Column, problem.Offending);
+    }
+
+    private IEnumerable<Problem> Errors(string file, byte[] bytes)
+    {
+        RecordsReading reading = RecordsFolder.ReadWith(folder, file, bytes);
+        return reading.Problems.Concat(RecordChecks.Run(reading.Tables, reading.FarmSettings)).Where(problem => problem.Severity == Severity.Error);
+    }
+
+    // A name of a file of the folder and nothing else; a link is followed to what it leads to.
+    private string Place(string file) => file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && Path.GetFileName(file) == file && File.Exists(Path.Combine(folder, file)) && PlainFile.IsPlain(Path.Combine(folder, file))
+        ? FolderPlace.Real(Path.Combine(folder, file))
+        : throw new FileNotFoundException($"There is no table {file} in the records.");
+
+    private bool CanWrite()
+    {
+        string trial = Path.Combine(folder, $".write-{Guid.NewGuid().ToString("N")[..12]}");
+        try
+        {
+            using FileStream stream = new(trial, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
+            return true;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,16 @@
+namespace FarmEconomics.Files.Editing;
+
+/// <summary>One row of a file of the records as it stands there.</summary>
+/// <param name="File">The file's name, without its folder.</param>
+/// <param name="Line">The line the row starts in; 0 for a row that isn't there yet.</param>
+/// <param name="Version">What the file holds, as a hash: a change is only made to the file that was looked at.</param>
+/// <param name="Headings">The file's headings.</param>
+/// <param name="Fields">The fields under them, as written; blank where the row is shorter.</param>
+public sealed record EditableRow(string File, int Line, string Version, IReadOnlyList<string> Headings, IReadOnlyList<string> Fields);
+
+/// <summary>A change a grower asks for: one row corrected, added or taken out.</summary>
+/// <param name="File">The file's name, without its folder.</param>
+/// <param name="Version">The version of the file the grower saw.</param>
+/// <param name="Line">The line of the row; 0 to add one at the end.</param>
+/// <param name="Fields">The new texts by heading, those that stay left out; null: the row is taken out.</param>
+public sealed record RowChange(string File, string Version, int Line, IReadOnlyDictionary<string, string>? Fields);

@@ -1,0 +1,53 @@
+using FarmEconomics.Files.Importing.Sources;
+
+namespace FarmEconomics.Files.Importing.Drafts;
+
+/// <summary>A column of a source, looked at by its heading and its values.</summary>
+internal sealed class SourceColumn
+{
+    private const int MostLookedAt = 5000;
+
+    public SourceColumn(SourceBlock block, int at)
+    {
+        At = at;
+        Heading = block.Segments[0].Headings[at];
+        Values = [.. block.Segments[0].Rows.Take(MostLookedAt).Select(row => row.At(at)).Where(text => text.Length > 0)];
+        Kinds = Values.GroupBy(CellKinds.Of).ToDictionary(group => group.Key, group => group.Count());
+        Role = HeadingWords.IsTotal(Heading) ? ColumnRole.Total : HeadingWords.RoleOf(Heading);
+    }
+
+    public int At { get; }
+
+    public string Heading { get; }
+
+    public IReadOnlyList<string> Values { get; }
+
+    public IReadOnlyDictionary<CellKind, int> Kinds { get; }
+
+    public ColumnRole? Role { get; set; }
+
+    /// <summary>True when most values are numbers, quantities or times.</summary>
+    public bool IsMeasure => Share(CellKind.Number, CellKind.Money, CellKind.Quantity, CellKind.Time) >= 0.6m;
+
+    /// <summary>True when some are.</summary>
+    public bool HasMeasure => Share(CellKind.Number, CellKind.Money, CellKind.Quantity, CellKind.Time) > 0m;
+
+    public bool IsNumber => Share(CellKind.Number, CellKind.Money) >= 0.6m;
+
+    public bool IsDay => Share(CellKind.Day) >= 0.6m || (Values.Count > 0 && Values.All(text => text.Length == 8 && text.All(char.IsAsciiDigit) && text[..2] is "19" or "20"));
+
+    public bool IsText => Share(CellKind.Text) >= 0.5m;
+
+    public bool Has(CellKind kind) => Kinds.ContainsKey(kind);
+
+    /// <summary>The decimal mark most of its numbers need.</summary>
+    public char Mark(char farm)
+    {
+        int comma = Values.Count(text => CellKinds.Read(text, ',') is not null && CellKinds.Read(text, '.') is null);
+        int point = Values.Count(text => CellKinds.Read(text, '.') is not null && CellKinds.Read(text, ',') is null);
+        int either = Values.Count(text => CellKinds.Read(text, ',') is { } one && CellKinds.Read(text, '.') is { } other && one != other);
+        return comma > point || (comma == point && either > 0 && farm == ',') ? ',' : '.';
+    }
+
+    private decimal Share(params CellKind[] kinds) => Values.Count == 0 ? 0m : kinds.Sum(kind => Kinds.GetValueOrDefault(kind)) / (decimal)Values.Count;
+}

@@ -1,0 +1,124 @@
+using FarmEconomics.Files.Importing.Sources;
+
+namespace FarmEconomics.Files.Importing.Drafts;
+
+/// <summary>The columns of a source with what each is likely to hold.</summary>
+internal sealed class SourceColumns
+{
+    private const int FewestSpread = 3;
+    private readonly List<SourceColumn> all;
+
+    public SourceColumns(SourceBlock block)
+    {
+        all = [.. Enumerable.Range(0, block.Segments[0].Headings.Length).Where(at => block.Segments[0].Headings[at].Length > 0).Select(at => new SourceColumn(block, at))];
+        if (block.IsWithoutHeadings)
+        {
+            Guess(block);
+        }
+
+        Spread = FindSpread();
+
+        // "What" is a task on a time sheet and a crop on a list of what was sold or picked.
+        if (!Has(ColumnRole.Crop) && Of(ColumnRole.Task) is { } what && (Has(ColumnRole.Quantity) || Has(ColumnRole.Amount)) && !Has(ColumnRole.Hours) && !Has(ColumnRole.ClockIn))
+        {
+            what.Role = ColumnRole.Crop;
+        }
+    }
+
+    public IReadOnlyList<SourceColumn> All => all;
+
+    /// <summary>The columns of a wide table whose values are rows of their own; empty for a long table.</summary>
+    public IReadOnlyList<SourceColumn> Spread { get; }
+
+    /// <summary>True when the headings of a wide table are days.</summary>
+    public bool DaysAcross => Spread.Count > 0 && Spread.All(column => DateForms.IsDay(column.Heading));
+
+    /// <summary>The column of a role; of several the one whose heading is the likeliest, filled ones first.</summary>
+    public SourceColumn? Of(ColumnRole role) => all.Where(column => column.Role == role && !Spread.Contains(column))
+        .OrderBy(column => column.Values.Count == 0).ThenBy(column => HeadingWords.RankOf(column.Heading)).ThenBy(column => column.At).FirstOrDefault();
+
+    public bool Has(ColumnRole role) => Of(role) is not null;
+
+    // Days across are a time sheet or a picking list by day; otherwise at least three columns of measures with headings no program knows, beside a day.
+    private List<SourceColumn> FindSpread()
+    {
+        SourceColumn[] days = [.. all.Where(column => DateForms.IsDay(column.Heading))];
+        if (days.Length >= 2)
+        {
+            return [.. days];
+        }
+
+        List<SourceColumn> measures = [.. all.Where(column => column.Role is null && (column.IsMeasure || column.Values.Count == 0))];
+        bool dated = all.Exists(column => column.Role is ColumnRole.Date && column.IsDay);
+        bool isLong = all.Exists(column => column.Role is ColumnRole.Quantity or ColumnRole.Amount or ColumnRole.MoneyOut or ColumnRole.Hours or ColumnRole.ClockIn && column.IsMeasure);
+        return dated && !isLong && measures.Count(column => column.Values.Count > 0) >= FewestSpread ? measures : [];
+    }
+
+    // A file without headings: what stands in a column tells what it is.
+    private void Guess(SourceBlock block)
+    {
+        all.ForEach(column => column.Role = ColumnRole.Ignored);
+        SourceColumn[] days = [.. all.Where(column => column.IsDay)];
+        if (days.Length > 0)
+        {
+            days[0].Role = ColumnRole.Date;
+        }
+
+        SourceColumn[] numbers = [.. all.Where(column => column.IsNumber && !column.IsDay && column.Values.Any(text => CellKinds.Read(text, column.Mark('.')) is { } value && value % 1m != 0m))];
+        int rows = block.Rows.Count();
+        (SourceColumn Out, SourceColumn In)? pair = numbers.SelectMany((one, at) => numbers.Skip(at + 1).Select(other => (one, other)))
+            .Where(two => two.one.Values.Count + two.other.Values.Count == rows && block.Rows.All(row => (row.At(two.one.At).Length > 0) != (row.At(two.other.At).Length > 0)))
+            .Cast<(SourceColumn, SourceColumn)?>().FirstOrDefault();
+        if (pair is { } found)
+        {
+            (found.Out.Role, found.In.Role) = (ColumnRole.MoneyOut, ColumnRole.MoneyIn);
+        }
+        else if (numbers.FirstOrDefault(column => column.Values.Any(text => CellKinds.Read(text, column.Mark('.')) < 0m)) is { } signed)
+        {
+            signed.Role = ColumnRole.Amount;
+        }
+        else if (numbers.Length > 0)
+        {
+            numbers[0].Role = ColumnRole.Amount;
+        }
+
+        if (all.Where(column => column.IsText).MaxBy(column => column.Values.Distinct().Count() * 100 + column.Values.Average(text => text.Length)) is { } text)
+        {
+            text.Role = ColumnRole.Payee;
+        }
+    }
+}
+
+/// <summary>Tells what table a source is for.</summary>
+internal static class TableGuess
+{
+    private static readonly string[] WorkWords = ["hour", "time sheet", "timesheet", "time-sheet", "labor", "crew", "payroll"];
+
+    /// <summary>The table.</summary>
+    /// <exception cref="ArgumentException">It can't be told.</exception>
+    public static string Of(SourceColumns columns, RecordsReading? records, string name)
+    {
+        bool money = columns.Has(ColumnRole.Amount) || columns.Has(ColumnRole.UnitPrice) || columns.Has(ColumnRole.MoneyOut);
+        bool quantity = columns.Of(ColumnRole.Quantity) is { HasMeasure: true };
+        if (columns.Spread.Count > 0)
+        {
+            return OfWide(columns, records, name);
+        }
+
+        return columns.Has(ColumnRole.Hours) || columns.Has(ColumnRole.ClockIn) || (columns.Has(ColumnRole.GrossHours) && columns.Has(ColumnRole.Worker)) ? "labor"
+            : columns.Has(ColumnRole.Crop) && quantity ? (money ? "sales" : columns.Has(ColumnRole.Bed) && columns.Of(ColumnRole.Quantity)!.Heading.Contains("seed", StringComparison.OrdinalIgnoreCase) ? "plantings" : "harvests")
+            : columns.Has(ColumnRole.Crop) && money && columns.Has(ColumnRole.Date) && !columns.Has(ColumnRole.Payee) ? "sales"
+            : money && columns.All.Any(column => column.IsText) ? "expenses"
+            : columns.Has(ColumnRole.Crop) && columns.Has(ColumnRole.Bed) ? "plantings"
+            : throw new ArgumentException($"What {name} holds can't be told from its headings ({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); say the table with --as, such as --as sales.");
+    }
+
+    private static string OfWide(SourceColumns columns, RecordsReading? records, string name)
+    {
+        HashSet<string> workers = new(records?.Tables.Workers.Select(row => row.Worker.Trim()) ?? [], StringComparer.OrdinalIgnoreCase);
+        bool times = columns.Spread.Any(column => column.Values.Any(text => text.Contains(':', StringComparison.Ordinal)));
+        bool money = columns.Spread.Any(column => column.Has(CellKind.Money));
+        return times || columns.Has(ColumnRole.Worker) || columns.Spread.Any(column => workers.Contains(column.Heading)) || Array.Exists(WorkWords, word => name.Contains(word, StringComparison.OrdinalIgnoreCase)) ? "labor"
+            : money ? "sales" : "harvests";
+    }
+}

@@ -1,0 +1,132 @@
+using System.Text;
+using FarmEconomics.Files.Importing.Sources;
+using FarmEconomics.Files.Inputs;
+using FarmEconomics.Files.Reading;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
+using FarmEconomics.Records.Names;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Importing;
+
+/// <summary>Reads the new rows as they will be read once they stand in the folder, and checks them beside the records.</summary>
+internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMapping mapping, RecordsReading? records)
+{
+    public GivenNames Names { get; init; } = new();
+
+    /// <summary>Checks the rows.</summary>
+    /// <param name="candidates">The rows.</param>
+    /// <param name="grid">The source, with what can't be read of its cells.</param>
+    /// <param name="bad">The places of those in error.</param>
+    /// <param name="stopped">True when the table can't be read at all, whatever its rows hold.</param>
+    /// <returns>The problems, with lines of the source.</returns>
+    public IReadOnlyList<Problem> Run(List<ImportCandidate> candidates, SourceGrid grid, out HashSet<int> bad, out bool stopped)
+    {
+        // In a wide table several rows come from one line of the source: then they are told apart by their own number.
+        bool byLine = candidates.Select(row => row.Unit.Cells.Line).Distinct().Count() == candidates.Count;
+        int[] lines = [1, .. candidates.Select((row, at) => byLine ? row.Unit.Cells.Line : at + 2)];
+        Dictionary<int, int> places = lines.Skip(1).Select((line, at) => (line, at)).ToDictionary(pair => pair.line, pair => pair.at);
+        List<Problem> problems = [];
+        bad = [];
+        stopped = false;
+        foreach (Problem problem in Read(candidates, lines))
+        {
+            int at = problem.Source.Line > 1 ? places.GetValueOrDefault(problem.Source.Line, -1) : -1;
+            stopped |= at < 0 && problem.Severity == Severity.Error;
+            if (at < 0)
+            {
+                problems.Add(problem with { Source = new SourceLine(plan.Source, 0) });
+                continue;
+            }
+
+            problems.Add(Told(problem, candidates[at]));
+            if (problem.Severity == Severity.Error || problem.Code == ProblemCodes.NoRecord)
+            {
+                bad.Add(at);
+                bad.UnionWith(problem.FurtherRows.Select(row => places.GetValueOrDefault(row.Source.Line, -1)));
+            }
+        }
+
+        problems.AddRange(OfCells(candidates, grid, bad));
+        problems.AddRange(Untold(candidates, problems, bad));
+        return [.. problems.OrderBy(problem => problem.Source.Line)];
+    }
+
+    private static IEnumerable<Problem> WithoutOwnNumbers(List<Problem> problems, List<ImportCandidate> candidates, int[] lines)
+    {
+        // Two rows with numbers of their own are two things that happened, however alike they look.
+        HashSet<int> own = [.. candidates.Select((row, at) => OwnNumber.Of(row.Id) is null ? 0 : lines[at + 1])];
+        return problems.Where(problem => problem.Code != ProblemCodes.DuplicateRow || !own.Contains(problem.Source.Line));
+    }
+
+    private IEnumerable<Problem> Read(List<ImportCandidate> candidates, int[] lines)
+    {
+        var csv = new StringBuilder();
+        ImportCsv.Line(csv, [.. mapping.Columns]);
+        candidates.ForEach(row => ImportCsv.Line(csv, row.Fields));
+        List<Problem> problems = [];
+        RecordTables tables = (records?.Tables ?? new RecordTables()).With(table => table.Copy());
+        FarmSettings settings = records?.FarmSettings ?? new FarmSettings();
+        tables.Present.Add(schema.Name);
+        new TableReader(settings, tables, problems, null).Read(new TextInput(csv.ToString(), lines, plan.Source, schema.Name), tables.Of(schema));
+        Names.AddTo(tables, problems);
+        if (records is not null)
+        {
+            NameAliases.Apply(tables);
+            PlantingNames.Fill(tables);
+            problems.AddRange(RecordChecks.Run(tables, settings));
+        }
+
+        return WithoutOwnNumbers([.. problems.Where(problem => problem.Source.File == plan.Source)], candidates, lines);
+    }
+
+    private Problem Told(Problem problem, ImportCandidate row)
+    {
+        string? why = row.Faults.FirstOrDefault(fault => fault.Column == problem.Column).Why;
+        string message = why is null || problem.Severity != Severity.Error ? problem.Message : $"{problem.Column} {why}.";
+        return problem with
+        {
+            Source = new SourceLine(plan.Source, row.Unit.Cells.Line),
+            Message = row.Unit.Spread < 0 ? message : $"{message.TrimEnd('.')} (under \"{row.Unit.Segment.Headings[row.Unit.Spread]}\").",
+        };
+    }
+
+    // A start without an end may look like hours once it is left as it stands: what could not be worked out is never read.
+    private List<Problem> Untold(List<ImportCandidate> candidates, List<Problem> told, HashSet<int> bad)
+    {
+        HashSet<(int, string?)> known = [.. told.Where(problem => problem.Severity == Severity.Error).Select(problem => (problem.Source.Line, problem.Column))];
+        List<Problem> untold = [];
+        foreach ((ImportCandidate row, int at) in candidates.Select((row, at) => (row, at)).Where(pair => pair.row.Faults.Count > 0))
+        {
+            bad.Add(at);
+            untold.AddRange(row.Faults.Where(fault => !known.Contains((row.Unit.Cells.Line, fault.Column)))
+                .Select(fault => Told(ProblemCatalog.Make(ProblemCodes.NotANumber, new SourceLine(plan.Source, 0), fault.Column, fault.Why), row)));
+        }
+
+        return untold;
+    }
+
+    // A formula without a value is an error of its row, where the mapping reads that cell.
+    private IEnumerable<Problem> OfCells(List<ImportCandidate> candidates, SourceGrid grid, HashSet<int> bad)
+    {
+        if (grid.Faults.Count == 0)
+        {
+            yield break;
+        }
+
+        ILookup<int, int> byLine = Enumerable.Range(0, candidates.Count).ToLookup(at => candidates[at].Unit.Cells.Line);
+        foreach ((int line, List<CellFault> faults) in grid.Faults)
+        {
+            foreach (CellFault fault in faults)
+            {
+                bool IsIn(int column) => fault.Message.StartsWith($"Cell {SheetPlace.Letters(column + 1)}{line} ", StringComparison.Ordinal);
+                int[] hit = [.. byLine[line].Where(at => mapping.SourceColumns.Any(heading => IsIn(candidates[at].Unit.Segment.Column(heading))) || (candidates[at].Unit.Spread >= 0 && IsIn(candidates[at].Unit.Spread)))];
+                bad.UnionWith(hit);
+                if (hit.Length > 0 || (mapping.IsWide && candidates.Exists(row => mapping.SpreadOver(row.Unit.Segment).Any(IsIn))))
+                {
+                    yield return ProblemCatalog.Make(fault.Code, new SourceLine(plan.Source, line), fault.Column, fault.Message);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,173 @@
+using System.Globalization;
+using FarmEconomics.Files.Importing.Sources;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Reading;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Importing;
+
+/// <summary>How one column of a table is filled.</summary>
+internal sealed class ImportFilling
+{
+    // A break noted as a plain number above this is one of minutes: nobody rests five hours.
+    private const decimal LongestBreak = 4m;
+
+    private static readonly HashSet<string> Dittos = new(["\"", "''", "〃", "do.", "ditto", "”", "\"\""], StringComparer.OrdinalIgnoreCase);
+
+    private readonly ImportRow? main;
+    private readonly List<(ImportCondition When, string Becomes)> rules;
+    private readonly string[] formats;
+    private readonly char farmMark;
+    private string above = "";
+
+    public ImportFilling(ColumnSchema column, ImportRow? main, IReadOnlyList<ImportRow> rules, char farmMark)
+    {
+        Column = column;
+        this.main = main;
+        this.farmMark = farmMark;
+        formats = ImportWords.Of(main?.Format);
+        this.rules = [.. rules.Select(row => (new ImportCondition(row, Mark), row.Becomes ?? ""))];
+        Source = main?.SourceColumn;
+        Headings = [.. new[] { Source, ImportWords.After(formats, ImportWords.Until), ImportWords.After(formats, ImportWords.Less) }.Concat(this.rules.Select(rule => rule.When.Source)).OfType<string>()];
+    }
+
+    public ColumnSchema Column { get; }
+
+    /// <summary>The heading it is filled from; null for a constant, or what rules alone fill.</summary>
+    public string? Source { get; }
+
+    /// <summary>All headings it looks under.</summary>
+    public IReadOnlyList<string> Headings { get; }
+
+    /// <summary>The decimal mark of the source.</summary>
+    public char Mark => ImportWords.Has(formats, ImportWords.DecimalComma) ? ',' : '.';
+
+    public void BeginAnew() => above = "";
+
+    public string Value(Func<string, string> source, ImportNotes notes)
+    {
+        string text = Source is null ? main?.Constant ?? "" : source(Source).Trim();
+        if (ImportWords.Has(formats, ImportWords.SameAsAbove))
+        {
+            text = text.Length == 0 || Dittos.Contains(text) ? above : text;
+            above = text;
+        }
+
+        foreach ((ImportCondition when, string becomes) in rules)
+        {
+            if ((when.Source ?? Source) is { } heading && when.Holds(heading == Source ? text : source(heading)))
+            {
+                return becomes;
+            }
+        }
+
+        // What can't be read stays as it is, and is reported as any other bad field.
+        return Source is null || text.Length == 0 ? text : Column.Type switch
+        {
+            ColumnType.Date => Date(text),
+            ColumnType.Hours => Hours(text, source, notes),
+            ColumnType.Number or ColumnType.Money or ColumnType.Price or ColumnType.Rate or ColumnType.Percent => Number(text, notes),
+            _ => Words(text),
+        };
+    }
+
+    private string Words(string text) =>
+        ImportWords.Has(formats, ImportWords.Unit) ? (QuantityText.TryRead(text, Mark, out NotedQuantity quantity) ? quantity.Unit : "")
+        : ImportWords.Has(formats, ImportWords.InParentheses) ? HeadingWords.InParentheses(text)
+        : ImportWords.Has(formats, ImportWords.BeforeParentheses) ? HeadingWords.BeforeParentheses(text)
+        : text;
+
+    private string Date(string text)
+    {
+        foreach (string? format in formats.Where(word => DateText.NormalizeFormat(word) is not null).Append(null))
+        {
+            if (DateForms.TryRead(text, format, out DateOnly date))
+            {
+                return date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            }
+        }
+
+        return text;
+    }
+
+    private string Hours(string text, Func<string, string> source, ImportNotes notes)
+    {
+        string? why = null;
+        decimal hours;
+        if (ImportWords.After(formats, ImportWords.Until) is { } until)
+        {
+            why = ClockText.Between(text, source(until), out hours);
+        }
+        else if (ImportWords.Has(formats, ImportWords.Punches) && ClockText.IsPunches(text.Replace(' ', ',')) | ClockText.Minutes(text) is not null)
+        {
+            why = ClockText.Punches(text, out hours);
+        }
+        else if (!HoursText.TryRead(text, Mark, out hours))
+        {
+            if (CellKinds.Read(text, Mark) is not { } number)
+            {
+                return text;
+            }
+
+            hours = ImportWords.Has(formats, ImportWords.DayPart) ? ClockText.OfDayPart(number) : number;
+        }
+
+        if (why is null && ImportWords.After(formats, ImportWords.Less) is { } less && source(less).Trim() is { Length: > 0 } pause)
+        {
+            why = Break(pause, out decimal rest);
+            hours -= rest;
+        }
+
+        if (why is not null)
+        {
+            notes.Faults.Add((Column.Name, why));
+            return text;
+        }
+
+        return Written(hours, "0.####################");
+    }
+
+    private string? Break(string text, out decimal hours)
+    {
+        if (HoursText.TryRead(text, Mark, out hours))
+        {
+            return null;
+        }
+
+        if (CellKinds.Read(text, Mark) is not { } number)
+        {
+            return $"can't be worked out: the break \"{text}\" is no time";
+        }
+
+        hours = number > LongestBreak ? decimal.Round(number / 60m, 10) : number;
+        return null;
+    }
+
+    private string Number(string text, ImportNotes notes)
+    {
+        decimal? read = CellKinds.Read(text, Mark);
+        if (read is null && ImportWords.Has(formats, ImportWords.Quantity) && QuantityText.TryRead(text, Mark, out NotedQuantity quantity))
+        {
+            read = quantity.Amount;
+            notes.Estimates += quantity.IsEstimate ? 1 : 0;
+        }
+
+        if (read is not { } value)
+        {
+            return text;
+        }
+
+        value = ImportWords.Has(formats, ImportWords.Absolute) ? Math.Abs(value) : ImportWords.Has(formats, ImportWords.Negative) ? -value : value;
+        if (ImportWords.Has(formats, ImportWords.Round))
+        {
+            decimal whole = decimal.Round(value, Column.MaxDecimals, MidpointRounding.AwayFromZero);
+            notes.Rounded += whole != value ? 1 : 0;
+            notes.RoundedBy += whole - value;
+            value = whole;
+        }
+
+        return Written(value, Column.IsMoney ? "0.00##################" : "0.####################");
+    }
+
+    private string Written(decimal value, string format) => value.ToString(format, CultureInfo.InvariantCulture).Replace('.', farmMark);
+}

@@ -1,0 +1,152 @@
+using System.Globalization;
+using FarmEconomics.Files.Importing.Sources;
+using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
+
+namespace FarmEconomics.Files.Importing;
+
+/// <summary>Adds up what was made of a source, and sets it beside the totals the source has itself.</summary>
+internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceBlock block, IReadOnlyList<(ImportUnit Unit, IReadOnlyList<string> Fields)> rows)
+{
+    private readonly char mark = plan.Notation.DecimalMark;
+
+    /// <summary>Rows and columns of totals of the source; one that can't be read as numbers is none.</summary>
+    public IReadOnlyList<ImportSum> OfSource()
+    {
+        List<ImportSum> sums = [];
+        foreach (SourceSegment segment in block.Segments)
+        {
+            (ImportUnit Unit, IReadOnlyList<string> Fields)[] own = [.. rows.Where(row => ReferenceEquals(row.Unit.Segment, segment))];
+            foreach (SourceCells total in segment.Totals.Where(total => HeadingWords.IsTotal(First(total)) && segment.Totals.Count == 1))
+            {
+                sums.AddRange(OfRow(segment, total, own));
+            }
+
+            if (mapping.IsWide && Array.FindIndex(segment.Headings, HeadingWords.IsTotal) is >= 0 and var at)
+            {
+                sums.AddRange(OfColumn(segment, at, own));
+            }
+        }
+
+        return sums;
+    }
+
+    /// <summary>The first and last day of the rows to add, and what their numbers come to, unit by unit.</summary>
+    public IReadOnlyList<string> OfRows(List<ImportCandidate> good)
+    {
+        if (good.Count == 0)
+        {
+            return [];
+        }
+
+        List<string> words = [];
+        int date = Place("date");
+        if (date >= 0)
+        {
+            string[] days = [.. good.Select(row => row.Fields[date]).Order(StringComparer.Ordinal)];
+            words.Add($"{days[0]} to {days[^1]}");
+        }
+
+        int unit = Place("unit");
+        foreach (string column in new[] { "quantity", "amount", "hours" }.Where(column => Place(column) >= 0))
+        {
+            int at = Place(column);
+            words.AddRange(good.GroupBy(row => column == "quantity" && unit >= 0 ? row.Fields[unit] : "", StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count()).Take(6)
+                .Select(group => column == "amount" ? plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.00}") : plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.##}{(group.Key.Length == 0 ? "" : " " + group.Key)}")));
+        }
+
+        return words;
+    }
+
+    private IEnumerable<ImportSum> OfRow(SourceSegment segment, SourceCells total, (ImportUnit Unit, IReadOnlyList<string> Fields)[] own)
+    {
+        for (int at = 0; at < segment.Headings.Length; at++)
+        {
+            string heading = segment.Headings[at];
+            if (CellKinds.Read(total.At(at), mapping.MarkOf(heading)) is not { } said || HeadingWords.IsTotal(total.At(at)))
+            {
+                continue;
+            }
+
+            bool grand = mapping.IsWide && HeadingWords.IsTotal(heading);
+            int column = at;
+            (ImportUnit Unit, IReadOnlyList<string> Fields)[] under = mapping.IsWide ? (grand ? own : [.. own.Where(row => row.Unit.Spread == column)]) : own;
+            int field = mapping.IsWide ? NumberPlace() : FieldFrom(heading);
+            if (field >= 0 && (under.Length > 0 || said != 0m) && (grand || !mapping.IsWide || mapping.SpreadOver(segment).Contains(at)))
+            {
+                decimal read = under.Sum(row => Number(row.Fields[field]));
+                yield return new ImportSum($"{heading}, total in line {total.Line}", said, Math.Sign(read) == -Math.Sign(said) && mapping.Columns[field] == "amount" ? -read : read);
+            }
+        }
+    }
+
+    private IEnumerable<ImportSum> OfColumn(SourceSegment segment, int at, (ImportUnit Unit, IReadOnlyList<string> Fields)[] own)
+    {
+        int field = NumberPlace();
+        ILookup<int, decimal> byLine = own.ToLookup(row => row.Unit.Cells.Line, row => Number(row.Fields[field]));
+        decimal all = 0m;
+        foreach (SourceCells row in segment.Rows)
+        {
+            if (CellKinds.Read(row.At(at), '.') is { } said)
+            {
+                all += said;
+                if (said != byLine[row.Line].Sum())
+                {
+                    yield return new ImportSum($"{segment.Headings[at]} of line {row.Line}", said, byLine[row.Line].Sum());
+                }
+            }
+        }
+
+        yield return new ImportSum($"{segment.Headings[at]}, all rows", all, own.Sum(row => Number(row.Fields[field])));
+    }
+
+    private static string First(SourceCells row) => row.Fields.First(field => !string.IsNullOrWhiteSpace(field));
+
+    private int Place(string column) => mapping.Columns.ToList().IndexOf(column);
+
+    private int NumberPlace() => new[] { "quantity", "hours", "amount" }.Select(Place).FirstOrDefault(at => at >= 0, -1);
+
+    private int FieldFrom(string heading) => mapping.Columns.ToList().FindIndex(column => column is "quantity" or "amount" or "hours" && mapping.SourceOf(column) is { } source && SourceSegment.Same(source, heading));
+
+    private decimal Number(string field) => decimal.TryParse(field.Replace(mark, '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out decimal value) ? value : 0m;
+}
+
+/// <summary>What was seen in a source, in sentences.</summary>
+internal static class ImportRemarks
+{
+    private const int MostLines = 5;
+
+    public static IEnumerable<string> Of(SourceBlock block, ImportMapping mapping, ImportNotes notes, Notation notation)
+    {
+        yield return $"Read as {block.Grid.Look}; {(block.IsWithoutHeadings ? "no headings: the columns are numbered" : $"headings in line {string.Join(", ", block.Segments.Select(segment => segment.HeadingLine).Take(MostLines))}")}"
+            + $"{(mapping.IsWide ? "; wide: each value under its own heading becomes a row" : "")}.";
+        foreach ((string what, IEnumerable<SourceCells> rows) in new[]
+        {
+            ("above the headings", block.Above), ("with totals", block.Segments.SelectMany(segment => segment.Totals)), ("that hold one remark and nothing else", block.Segments.SelectMany(segment => segment.Remarks)),
+        })
+        {
+            SourceCells[] all = [.. rows];
+            if (all.Length > 0)
+            {
+                yield return $"Not read: {Rows(all.Length)} {what} (line {string.Join(", ", all.Take(MostLines).Select(row => row.Line))}{(all.Length > MostLines ? ", ..." : "")}).";
+            }
+        }
+
+        foreach (SourceSegment other in block.Others)
+        {
+            yield return $"Not read: another table of {Rows(other.Rows.Count)} with its headings in line {other.HeadingLine} ({string.Join(", ", other.Headings.Where(heading => heading.Length > 0).Take(4))}); --headings-at {other.HeadingLine} drafts it.";
+        }
+
+        if (notes.Estimates > 0)
+        {
+            yield return notation.Text($"{notes.Estimates:N0} {(notes.Estimates == 1 ? "quantity is" : "quantities are")} marked as about right; taken as written.");
+        }
+
+        if (notes.Rounded > 0)
+        {
+            yield return notation.Text($"{notes.Rounded:N0} {(notes.Rounded == 1 ? "number" : "numbers")} rounded, {notes.RoundedBy:+0.0000;-0.0000} in all.");
+        }
+
+        string Rows(int count) => notation.Text($"{count:N0} {(count == 1 ? "row" : "rows")}");
+    }
+}

@@ -1,0 +1,114 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace FarmEconomics.Files.Importing.Sources;
+
+/// <summary>Reads times of day and makes hours of a start and an end. A time of day is never an amount of hours by itself.</summary>
+internal static partial class ClockText
+{
+    private const int MinutesOfDay = 1440;
+    private static readonly char[] BetweenPunches = [',', ';', '/', '\n', '–'];
+
+    /// <summary>The minutes since midnight of a time of day: 6:28, 06:28:00, 3:05 PM, 15:02; also behind a date.</summary>
+    /// <returns>The minutes; null when it is none.</returns>
+    public static decimal? Minutes(string text)
+    {
+        Match match = Time().Match(text.Trim());
+        if (!match.Success)
+        {
+            return null;
+        }
+
+        int hour = Whole(match, "h");
+        bool half = match.Groups["half"].Success;
+        if (half ? hour is < 1 or > 12 : hour > 24)
+        {
+            return null;
+        }
+
+        if (half)
+        {
+            hour = (hour % 12) + (char.ToLowerInvariant(match.Groups["half"].Value[0]) == 'p' ? 12 : 0);
+        }
+
+        return (hour * 60) + Whole(match, "m") + (Whole(match, "s") / 60m);
+    }
+
+    /// <summary>The hours from a start to an end on one day.</summary>
+    /// <param name="start">The start.</param>
+    /// <param name="end">The end.</param>
+    /// <param name="hours">The hours.</param>
+    /// <returns>What is wrong, in words that go on after the column's name; null when nothing is.</returns>
+    public static string? Between(string start, string end, out decimal hours)
+    {
+        hours = 0m;
+        if (end.Trim().Length == 0 || start.Trim().Length == 0)
+        {
+            return "can't be worked out: the row has a start or an end, not both";
+        }
+
+        if (Minutes(start) is not { } from || Minutes(end) is not { } to)
+        {
+            return $"can't be worked out from \"{start}\" to \"{end}\": write both as 7:30 or 7:30 AM";
+        }
+
+        if (to <= from)
+        {
+            return $"can't be worked out: the end \"{end}\" is not after the start \"{start}\"";
+        }
+
+        hours = Hours(to - from);
+        return null;
+    }
+
+    /// <summary>The hours of a list of times, in and out by turns: <c>06:28,12:00,12:30,15:02</c>.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="hours">The hours.</param>
+    /// <returns>What is wrong, in words that go on after the column's name; null when nothing is.</returns>
+    public static string? Punches(string text, out decimal hours)
+    {
+        hours = 0m;
+        string[] times = text.Split(BetweenPunches, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        if (times.Length < 2 || Array.Exists(times, time => Minutes(time) is null))
+        {
+            return $"is no list of times in and out: \"{text}\"";
+        }
+
+        if (times.Length % 2 != 0)
+        {
+            return $"has {times.Length} times, in and out by turns: one is missing in \"{text}\"";
+        }
+
+        decimal minutes = 0m;
+        decimal last = -1m;
+        for (int i = 0; i < times.Length; i++)
+        {
+            decimal now = Minutes(times[i])!.Value;
+            if (now <= last)
+            {
+                return $"has times that don't follow each other: \"{text}\"";
+            }
+
+            minutes += i % 2 == 1 ? now - last : 0m;
+            last = now;
+        }
+
+        hours = Hours(minutes);
+        return null;
+    }
+
+    /// <summary>True for a text that holds several times of day.</summary>
+    public static bool IsPunches(string text) =>
+        text.Split(BetweenPunches, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is { Length: > 1 } times && Array.TrueForAll(times, time => Minutes(time) is not null);
+
+    /// <summary>The hours of a part of a day, as spreadsheets keep times: 0.3125 is 7.5.</summary>
+    public static decimal OfDayPart(decimal days) => decimal.Round(days * MinutesOfDay * 60m) / 3600m;
+
+    private static decimal Hours(decimal minutes) => decimal.Round(minutes / 60m, 10);
+
+    private static int Whole(Match match, string group) =>
+        match.Groups[group] is { Success: true } part ? int.Parse(part.ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture) : 0;
+
+    [GeneratedRegex(@"^(\S{6,10}[ T])?(?<h>[0-9]{1,2}):(?<m>[0-5][0-9])(:(?<s>[0-5][0-9])(\.[0-9]+)?)?\s*((?<half>[ap])\.?m?\.?)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Time();
+}

@@ -1,0 +1,173 @@
+namespace FarmEconomics.Files.Importing.Sources;
+
+/// <summary>Rows under one heading row. A file may repeat its headings, or begin anew with others, further down.</summary>
+internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<SourceCells> Rows)
+{
+    /// <summary>Rows whose first text says they are totals.</summary>
+    public List<SourceCells> Totals { get; } = [];
+
+    /// <summary>Rows of one text of several words: remarks.</summary>
+    public List<SourceCells> Remarks { get; } = [];
+
+    /// <summary>The column of a heading, from 0; -1 without one.</summary>
+    public int Column(string heading) => Array.FindIndex(Headings, known => Same(known, heading));
+
+    public static bool Same(string left, string right) => left.Trim().TrimStart('\uFEFF').Equals(right.Trim(), StringComparison.OrdinalIgnoreCase);
+}
+
+/// <summary>The part of a file that is imported: the rows under one kind of headings.</summary>
+internal sealed class SourceBlock
+{
+    private const int RowsSearchedForHeadings = 60;
+    private const string Numbered = "column ";
+
+    private SourceBlock(SourceGrid grid, IReadOnlyList<SourceSegment> segments, IReadOnlyList<SourceCells> above, IReadOnlyList<SourceSegment> others)
+    {
+        Grid = grid;
+        Segments = segments;
+        Above = above;
+        Others = others;
+    }
+
+    public SourceGrid Grid { get; }
+
+    public IReadOnlyList<SourceSegment> Segments { get; }
+
+    /// <summary>Rows above the first headings.</summary>
+    public IReadOnlyList<SourceCells> Above { get; }
+
+    /// <summary>Tables with other headings in the same file.</summary>
+    public IReadOnlyList<SourceSegment> Others { get; }
+
+    public IReadOnlyList<string> Headings => Segments[0].Headings;
+
+    /// <summary>True when the file names no columns: they are numbered.</summary>
+    public bool IsWithoutHeadings => Segments[0].HeadingLine == 0;
+
+    public IEnumerable<SourceCells> Rows => Segments.SelectMany(segment => segment.Rows);
+
+    /// <summary>The table a mapping speaks of.</summary>
+    /// <returns>Null when no row holds all the headings.</returns>
+    public static SourceBlock? With(SourceGrid grid, IReadOnlyList<string> headings)
+    {
+        if (headings.Count > 0 && headings.All(heading => heading.StartsWith(Numbered, StringComparison.OrdinalIgnoreCase)))
+        {
+            return WithoutHeadings(grid);
+        }
+
+        int first = grid.Rows.Take(RowsSearchedForHeadings).ToList().FindIndex(row => Holds(row.Fields, headings));
+        return first < 0 ? null : Split(grid, first, fields => Holds(fields, headings));
+    }
+
+    /// <summary>The table that is the most likely to be meant.</summary>
+    /// <param name="grid">The rows.</param>
+    /// <param name="headingLine">The line its headings stand in, when somebody said so.</param>
+    public static SourceBlock Find(SourceGrid grid, int? headingLine = null)
+    {
+        int best = -1;
+        decimal most = 0m;
+        for (int i = 0; i < Math.Min(grid.Rows.Count, headingLine is null ? RowsSearchedForHeadings : int.MaxValue); i++)
+        {
+            decimal score = headingLine is { } line ? (grid.Rows[i].Line == line ? 1m : 0m) : Score(grid, i);
+            (best, most) = score > most ? (i, score) : (best, most);
+        }
+
+        if (best < 0)
+        {
+            return WithoutHeadings(grid);
+        }
+
+        string[] headings = Trimmed(grid.Rows[best].Fields);
+        HashSet<string> keys = [.. headings.Where(heading => HeadingWords.RoleOf(heading) is not null).Select(HeadingWords.Plain)];
+        return Split(grid, best, fields => keys.Count > 0 && keys.IsSubsetOf(Trimmed(fields).Select(HeadingWords.Plain)));
+    }
+
+    private static SourceBlock WithoutHeadings(SourceGrid grid)
+    {
+        // Nearly all rows have the same number of fields; a first row with another one is an account's line, not a booking.
+        int usual = grid.Rows.GroupBy(row => row.Fields.Length).MaxBy(group => group.Count())?.Key ?? 0;
+        List<SourceCells> above = [.. grid.Rows.TakeWhile(row => row.Fields.Length != usual && row.Filled > 0)];
+        var segment = new SourceSegment(0, [.. Enumerable.Range(1, usual).Select(at => $"{Numbered}{at}")], []);
+        Fill(segment, grid.Rows.Skip(above.Count));
+        return new SourceBlock(grid, [segment], above, []);
+    }
+
+    private static SourceBlock Split(SourceGrid grid, int first, Func<string[], bool> isOurs)
+    {
+        List<SourceSegment> ours = [];
+        List<SourceSegment> others = [];
+        SourceSegment? now = null;
+        List<SourceCells> rows = [];
+        for (int i = first; i < grid.Rows.Count; i++)
+        {
+            SourceCells row = grid.Rows[i];
+            bool again = i == first || isOurs(row.Fields);
+            if (again || IsOtherHeading(grid, i, now!))
+            {
+                Close();
+                now = new SourceSegment(row.Line, Trimmed(row.Fields), []);
+                (again ? ours : others).Add(now);
+            }
+            else
+            {
+                rows.Add(row);
+            }
+        }
+
+        Close();
+        return new SourceBlock(grid, ours, [.. grid.Rows.Take(first)], others);
+
+        void Close()
+        {
+            if (now is not null)
+            {
+                Fill(now, rows);
+            }
+
+            rows = [];
+        }
+    }
+
+    private static void Fill(SourceSegment segment, IEnumerable<SourceCells> rows)
+    {
+        foreach (SourceCells row in rows)
+        {
+            string first = row.Fields.First(field => !string.IsNullOrWhiteSpace(field));
+            List<SourceCells> place = HeadingWords.IsTotal(first) ? segment.Totals
+                : row.Filled == 1 && segment.Headings.Length > 2 && first.Contains(' ', StringComparison.Ordinal) && CellKinds.Of(first) == CellKind.Text ? segment.Remarks
+                : segment.Rows;
+            place.Add(row);
+        }
+    }
+
+    // Another table further down has headings of its own: at least two known ones and no number among them.
+    private static bool IsOtherHeading(SourceGrid grid, int at, SourceSegment now)
+    {
+        string[] fields = Trimmed(grid.Rows[at].Fields);
+        return fields.Length > 1 && fields.Count(field => HeadingWords.RoleOf(field) is not null) >= 2
+            && !Array.Exists(fields, field => CellKinds.Of(field) is CellKind.Number or CellKind.Money) && at + 1 < grid.Rows.Count
+            && now.Headings.Length > 0 && fields.Count(field => field.Length > 0 && HeadingWords.RoleOf(field) is null) <= fields.Length / 2;
+    }
+
+    private static decimal Score(SourceGrid grid, int at)
+    {
+        SourceCells row = grid.Rows[at];
+        CellKind[] kinds = [.. row.Fields.Select(CellKinds.Of)];
+        int known = row.Fields.Count(field => HeadingWords.RoleOf(field) is not null);
+        int below = at + 1 < grid.Rows.Count ? grid.Rows.Skip(at + 1).Take(5).Max(other => other.Fields.Count(field => CellKinds.Of(field) is CellKind.Number or CellKind.Money or CellKind.Day or CellKind.Quantity or CellKind.Time)) : 0;
+        if (row.Filled < 2 || kinds.Any(kind => kind is CellKind.Number or CellKind.Money or CellKind.Time) || below == 0 || (known == 0 && kinds.Count(kind => kind == CellKind.Day) > 0 && kinds.Count(kind => kind == CellKind.Text) > 1))
+        {
+            return 0m;
+        }
+
+        return row.Filled + (known * 2m) + (Array.FindAll(row.Fields, field => field.Trim().Length > 40).Length > 0 ? -5m : 0m);
+    }
+
+    private static bool Holds(string[] fields, IReadOnlyList<string> headings) => headings.All(heading => Array.Exists(fields, field => SourceSegment.Same(field, heading)));
+
+    private static string[] Trimmed(string[] fields)
+    {
+        int last = Array.FindLastIndex(fields, field => !string.IsNullOrWhiteSpace(field));
+        return [.. fields.Take(last + 1).Select(field => field.Trim())];
+    }
+}

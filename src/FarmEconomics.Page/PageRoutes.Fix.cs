@@ -1,0 +1,116 @@
+using System.Globalization;
+using FarmEconomics.Files.Editing;
+using FarmEconomics.Page.Farm;
+using FarmEconomics.Page.Fixing;
+using FarmEconomics.Page.Views;
+using FarmEconomics.Records;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+
+namespace FarmEconomics.Page;
+
+/// <summary>Rows of the records, corrected, added and taken out where the grower presses save.</summary>
+internal sealed partial class PageRoutes
+{
+    private void MapFixing(WebApplication app)
+    {
+        app.MapGet(FixView.Path, (HttpContext context) =>
+        {
+            Dictionary<string, string> given = Given(context.Request.Query);
+            return Page("Fix records", shelf.Look().Farm().With(folder => FixView.List(folder, WhyNotFixed, given.GetValueOrDefault("done", ""), given.GetValueOrDefault("undo", ""))), FixView.Path);
+        });
+        app.MapGet(FixView.RowPath, (HttpContext context) =>
+        {
+            Dictionary<string, string> given = Given(context.Request.Query);
+            return FixRow(given.GetValueOrDefault("file", ""), given.GetValueOrDefault("line", ""));
+        });
+        app.MapPost(FixView.RowPath, (Delegate)SaveRowAsync);
+        app.MapPost(FixView.UndoPath, (Delegate)UndoRowAsync);
+    }
+
+    private RecordsEditor Editor => new(shelf.Folder, TimeProvider.System);
+
+    private string? WhyNotFixed => options.ReadOnly ? "Opened with --read-only: nothing can be saved here." : Editor.WhyNot;
+
+    private LengthUnit Unit => shelf.Look().Farm().Settings.LengthUnit;
+
+    private IResult FixRow(string file, string line)
+    {
+        int at = 0;
+        if (line.Trim().Length > 0 && !int.TryParse(line, NumberStyles.None, CultureInfo.InvariantCulture, out at))
+        {
+            return NoSuchPage("A line is a whole number.");
+        }
+
+        if (!Directory.Exists(shelf.Folder))
+        {
+            return NoSuchPage(WhyNotFixed ?? "");
+        }
+
+        try
+        {
+            return Editor.Row(file, at) is { } row
+                ? Page($"{file}, line {line}", FixView.Row(row, Faults(file, at), "", WhyNotFixed, Unit), FixView.Path)
+                : NoSuchPage($"No row that can be changed here begins in line {at} of {file}.");
+        }
+        catch (FileNotFoundException missing)
+        {
+            return NoSuchPage(missing.Message);
+        }
+    }
+
+    // What the checks say of the row as it stands.
+    private IReadOnlyList<Problem> Faults(string file, int line) =>
+        shelf.Look().Farm().With(folder => folder.Problems.Where(problem => line > 0 && problem.Source.File == file && problem.Source.Line == line).ToList());
+
+    private async Task<IResult> SaveRowAsync(HttpContext context)
+    {
+        IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
+        string file = sent["file"].ToString();
+        _ = int.TryParse(sent["line"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out int line);
+        if (WhyNotFixed is { } why)
+        {
+            return Page("Nothing was saved", $"<h1>Nothing was saved</h1>\n<p>{Reports.Frame.PageShell.Encode(why)}</p>\n", FixView.Path, status: StatusCodes.Status403Forbidden);
+        }
+
+        try
+        {
+            if (Editor.Row(file, line) is not { } row)
+            {
+                return NoSuchPage($"No row that can be changed here begins in line {line} of {file}.");
+            }
+
+            bool remove = sent["do"] == "remove";
+            string[] typed = [.. row.Headings.Select((_, at) => sent.ContainsKey($"c{at}") ? sent[$"c{at}"].ToString() : row.Fields[at])];
+            Dictionary<string, string> fields = row.Headings.Select((heading, at) => (heading, at)).Where(pair => sent.ContainsKey($"c{pair.at}") && pair.heading.Trim().Length > 0)
+                .ToDictionary(pair => pair.heading, pair => typed[pair.at]);
+            EditOutcome outcome = Editor.Save(new RowChange(file, sent["version"].ToString(), line, remove ? null : fields));
+            return outcome.Saved
+                ? SeeOther(context, Nav.Address(FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(file)}"))
+                : Page("Nothing was saved", FixView.Row(row with { Fields = typed, Version = sent["version"].ToString() }, outcome.Problems, outcome.Message, null, Unit), FixView.Path, status: StatusCodes.Status422UnprocessableEntity);
+        }
+        catch (FileNotFoundException missing)
+        {
+            return NoSuchPage(missing.Message);
+        }
+    }
+
+    private async Task<IResult> UndoRowAsync(HttpContext context)
+    {
+        IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
+        if (WhyNotFixed is not null)
+        {
+            return SeeOther(context, FixView.Path);
+        }
+
+        try
+        {
+            EditOutcome outcome = Editor.Undo(sent["file"].ToString());
+            return SeeOther(context, Nav.Address(FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}"));
+        }
+        catch (FileNotFoundException missing)
+        {
+            return NoSuchPage(missing.Message);
+        }
+    }
+}
