@@ -2,7 +2,6 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
-using FarmEconomics.Reports.Plots;
 
 namespace FarmEconomics.Reports.Display;
 
@@ -28,7 +27,7 @@ internal static partial class FigureSvg
         inner = inner.Replace("\u0001", prefix, StringComparison.Ordinal);
         inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Segoe UI, system-ui, sans-serif\"", StringComparison.Ordinal);
         inner = Layout().Replace(inner, "");
-        inner = ColorUse().Replace(inner, use => Palette.Roles.TryGetValue(use.Groups["color"].Value, out string? role)
+        inner = ColorUse().Replace(inner, use => PageColors.Roles.TryGetValue(use.Groups["color"].Value, out string? role)
             ? $"{use.Groups["where"].Value}=\"var(--{role},{use.Groups["color"].Value})\"" : use.Value);
         return $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
             + $"viewBox=\"0 {top} {width} {height - top}\" width=\"{width}\" height=\"{height - top}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
