@@ -40,8 +40,10 @@ internal static partial class FigureSvg
         StringBuilder rects = new();
         foreach (FigureTip tip in tips)
         {
-            rects.Append(System.Globalization.CultureInfo.InvariantCulture, $"<rect x=\"{tip.X:0.#}\" y=\"{tip.Y:0.#}\" width=\"{tip.W:0.#}\" height=\"{tip.H:0.#}\" fill=\"transparent\"><title>{WebUtility.HtmlEncode(tip.Text)}</title></rect>");
+            rects.Append($"<rect x=\"{Pixel(tip.X)}\" y=\"{Pixel(tip.Y)}\" width=\"{Pixel(tip.W)}\" height=\"{Pixel(tip.H)}\" fill=\"transparent\"><title>{WebUtility.HtmlEncode(tip.Text)}</title></rect>");
         }
+
+        static string Pixel(double at) => at.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);
 
         return svg.Insert(svg.LastIndexOf("</svg>", StringComparison.Ordinal), rects.ToString());
     }
