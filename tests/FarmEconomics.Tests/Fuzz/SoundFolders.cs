@@ -79,6 +79,8 @@ internal static class SoundFolders
         HashSet<string> beds = [.. Sheet(all, "plantings").Rows.Select(row => row[2])];
         HashSet<string> structures = [];
         Sheet(all, "beds").Rows.RemoveAll(row => !structures.Add(row[4]) && !beds.Contains(row[0]));
+        HashSet<string> kept = [.. Sheet(all, "beds").Rows.Select(row => row[0])];
+        Sheet(all, "plan").Rows.RemoveAll(row => !kept.Contains(row[3]));
         foreach (RecordSheet sheet in all)
         {
             Cut(sheet, gone);

@@ -3,12 +3,12 @@ using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Files.Workbooks;
-using FarmEconomics.NotebookKit;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Records.Names;
-using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Season;
 
@@ -16,14 +16,14 @@ namespace FarmEconomics.Tests.Fuzz;
 
 /// <summary>
 /// Everything a grower may ask of a folder, in this process: check, review with every season's proof and tables, and by chance one of the
-/// commands and one of the notebooks. An exception that a command turns into a message is no fault; every other one is.
+/// commands and one of the pages. An exception that a command turns into a message is no fault; every other one is.
 /// </summary>
 internal sealed class WholeWay(Random random, string results)
 {
     // A drawn picture takes as long as ten folders.
     private const int PicturesOneIn = 40;
 
-    // The library that draws is not asked by two threads at once, as no notebook's process does.
+    // The library that draws is not asked by two threads at once, as no page does.
     private static readonly Lock Drawing = new();
 
     internal void Go(string folder)
@@ -60,10 +60,10 @@ internal sealed class WholeWay(Random random, string results)
 
             int chosen = random.Next(3) > 0 ? review.LatestCropYear : told[random.Next(told.Count)];
             new Questions(random, review, chosen).Ask();
-            NotebookScript notebook = NotebookScript.All[random.Next(NotebookScript.All.Count)];
+            IReport report = ReportCatalog.All[random.Next(ReportCatalog.All.Count)];
             lock (Drawing)
             {
-                notebook.Run(new OpenFarm(farm), Given(notebook, review, chosen), Show);
+                Show(report.Make(ReviewedFarm.Of(farm, chosen), Given(report, review, chosen), CancellationToken.None));
             }
         }
     }
@@ -79,43 +79,32 @@ internal sealed class WholeWay(Random random, string results)
         _ = AliasFile.Text(AliasProposal.Of(farm.Problems, farm.Reading.Tables));
     }
 
-    // The first notebook is shown for records in error as well, down to the cell that needs a season.
+    // The page on the records is shown for records in error as well.
     private void RecordsCheckPage(FarmFolder farm)
     {
-        try
+        foreach (IReport report in ReportCatalog.All.Where(report => report.TakesAnyRecords))
         {
-            NotebookScript notebook = NotebookScript.All[0];
-            notebook.Run(new OpenFarm(farm), notebook.Parameters.ToDictionary(parameter => parameter.Name, parameter => parameter.Default),
-                Show);
-        }
-        catch (RecordsException)
-        {
+            Show(report.Make(ReviewedFarm.Of(farm), new Dictionary<string, object>(), CancellationToken.None));
         }
     }
 
-    private void Show(object shown)
+    // Some are made into a page, with its pictures; the others into data.
+    private void Show(IReadOnlyList<Block> blocks)
     {
-        switch (shown)
+        if (random.Next(PicturesOneIn) == 0)
         {
-            case IHtmlDisplay display:
-                _ = display.ToHtml();
-                _ = display.ToPlainText();
-                break;
-            case Figure figure when random.Next(PicturesOneIn) == 0:
-                _ = figure.Svg();
-                break;
-            case Figure or string:
-                break;
-            default:
-                throw new InvalidOperationException($"A notebook shows a {shown.GetType()}.");
+            _ = BlockHtml.Of(blocks);
+        }
+        else
+        {
+            _ = BlockJson.Of(blocks).ToJsonString();
         }
     }
 
-    private Dictionary<string, object> Given(NotebookScript notebook, FarmReview review, int year) => notebook.Parameters.ToDictionary(
-        parameter => parameter.Name,
-        parameter => parameter.Choice == "crop year" ? year : random.Next(3) > 0 ? parameter.Default : Value(parameter, review, year));
+    private Dictionary<string, object> Given(IReport report, FarmReview review, int year) => report.Fields.Where(field => field.Name is not ("year" or "settings" or "skip_bad_rows"))
+        .ToDictionary(field => field.Name, field => random.Next(3) > 0 ? field.Default : Value(field, review, year));
 
-    // What the page would refuse beside its field, the notebook never gets.
+    // What the page would refuse beside its field, the report never gets.
     private static string Readable(string text, Func<string, bool> reads)
     {
         try

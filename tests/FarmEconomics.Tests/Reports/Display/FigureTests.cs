@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using ScottPlot;
 using SkiaSharp;
@@ -91,7 +92,8 @@ public class FigureTests
         {
             TypeFormatterSourceAttribute? source = display.GetCustomAttributes(true).OfType<TypeFormatterSourceAttribute>().SingleOrDefault();
             Assert.True(
-                source is { PreferredMimeTypes: ["text/html", "text/plain"] } && source.FormatterSourceType == typeof(HtmlFormatterSource),
+                source is { PreferredMimeTypes: ["text/html", "text/plain"] } && source.FormatterSourceType == typeof(HtmlFormatterSource)
+                || (source?.FormatterSourceType == typeof(BlockFormatterSource) && display.IsAssignableTo(typeof(Block))),
                 $"{display.Name} has no [TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = [\"text/html\", \"text/plain\"])]");
         }
     }
