@@ -1,6 +1,5 @@
 using System.Globalization;
 using FarmEconomics.Files.Editing;
-using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fixing;
 using FarmEconomics.Page.Views;
 using FarmEconomics.Records;
@@ -62,7 +61,7 @@ internal sealed partial class PageRoutes
     }
 
     // What the checks say of the row as it stands.
-    private IReadOnlyList<Problem> Faults(string file, int line) =>
+    private List<Problem> Faults(string file, int line) =>
         shelf.Look().Farm().With(folder => folder.Problems.Where(problem => line > 0 && problem.Source.File == file
             && problem.Source.Line == line).ToList());
 

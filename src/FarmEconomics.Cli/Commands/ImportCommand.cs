@@ -37,8 +37,13 @@ internal static class ImportCommand
 
         try
         {
-            var request = new ImportRequest(file) { Table = parsed.GetValue(asked.Table), Map = parsed.GetValue(asked.Map), Folder = into,
-                Sheet = parsed.GetValue(asked.Sheet) };
+            var request = new ImportRequest(file)
+            {
+                Table = parsed.GetValue(asked.Table),
+                Map = parsed.GetValue(asked.Map),
+                Folder = into,
+                Sheet = parsed.GetValue(asked.Sheet)
+            };
             var beside = new ImportBeside(file, into);
             bool seen = request.Map is { } map ? File.Exists(map) || !map.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
                 : File.Exists(beside.Map) || RecordsImport.Remembers(request);
@@ -65,8 +70,13 @@ internal static class ImportCommand
             return request with { Map = map };
         }
 
-        DatesWritten dates = said.Line.GetValue(said.Asked.Dates) switch { "month-first" => DatesWritten.MonthFirst, "day-first" =>
-            DatesWritten.DayFirst, _ => DatesWritten.Unknown };
+        DatesWritten dates = said.Line.GetValue(said.Asked.Dates) switch
+        {
+            "month-first" => DatesWritten.MonthFirst,
+            "day-first" =>
+            DatesWritten.DayFirst,
+            _ => DatesWritten.Unknown
+        };
         var draft = ImportDraft.Of(request, said.Line.GetValue(said.Asked.HeadingsAt), dates);
         beside.Write(map, draft.Csv, "--map");
         ImportText.PrintDraft(draft, map, said.Line.GetValue(said.Asked.All), Console.Out);

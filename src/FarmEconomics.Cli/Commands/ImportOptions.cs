@@ -19,10 +19,16 @@ internal sealed class ImportOptions
         HelpName = "FILE",
     };
 
-    internal Option<string?> Into { get; } = new("--into") { Description = "The records folder to compare with and add to.",
-        HelpName = "FOLDER" };
-    internal Option<string?> Sheet { get; } = new("--sheet") { Description = "The sheet of a workbook. Default: its first one.",
-        HelpName = "NAME" };
+    internal Option<string?> Into { get; } = new("--into")
+    {
+        Description = "The records folder to compare with and add to.",
+        HelpName = "FOLDER"
+    };
+    internal Option<string?> Sheet { get; } = new("--sheet")
+    {
+        Description = "The sheet of a workbook. Default: its first one.",
+        HelpName = "NAME"
+    };
     internal Option<int?> HeadingsAt { get; } = OptionRules.Whole("--headings-at", "LINE", 1, 1_000_000,
         "For a draft: the line the headings stand in. Default: found.");
     internal Option<string?> Dates { get; } = new("--dates") { Description = "For a draft: month-first (6/3 is June 3) or day-first. Default: told from the file, else asked.", HelpName = "ORDER" };

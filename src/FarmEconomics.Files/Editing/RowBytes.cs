@@ -105,8 +105,12 @@ internal sealed class RowBytes
         return Spliced(row.Start, end - row.Start, []);
     }
 
-    private CsvReader Reader() => CsvReader.Create(bytes, TableFile.Options(separator) with { HasHeader = false, OnMalformedRecord = _ =>
-        { } });
+    private CsvReader Reader() => CsvReader.Create(bytes, TableFile.Options(separator) with
+    {
+        HasHeader = false,
+        OnMalformedRecord = _ =>
+        { }
+    });
 
     private FoundRow? Find(int line)
     {

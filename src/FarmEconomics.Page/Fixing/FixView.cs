@@ -1,7 +1,6 @@
 using System.Text;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Editing;
-using FarmEconomics.Page.Views;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Schema;

@@ -48,8 +48,12 @@ internal static class DraftDates
             };
         }
 
-        return new DraftRow("date", source) { Format = chosen == DateForms.Iso ? null : chosen, Note = (odd.Length > 0 ? "? " : "")
-            + $"{first} is {DateForms.Example(first, chosen)}{odd}" };
+        return new DraftRow("date", source)
+        {
+            Format = chosen == DateForms.Iso ? null : chosen,
+            Note = (odd.Length > 0 ? "? " : "")
+            + $"{first} is {DateForms.Example(first, chosen)}{odd}"
+        };
     }
 
     private static bool Same(string text, string left, string right) =>

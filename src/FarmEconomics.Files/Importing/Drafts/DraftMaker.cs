@@ -80,8 +80,11 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         else if (IsWide && !columns.DaysAcross)
         {
             bool units = columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0);
-            rows.Add(new DraftRow("crop", ImportWords.Heading) { Format = units ? ImportWords.BeforeParentheses : null,
-                Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}" });
+            rows.Add(new DraftRow("crop", ImportWords.Heading)
+            {
+                Format = units ? ImportWords.BeforeParentheses : null,
+                Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}"
+            });
         }
         else if (columns.All.FirstOrDefault(column => column.IsText && column.Role is null) is { } text)
         {
@@ -105,8 +108,11 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
             .Select(row => row.Channel.Trim()) ?? []];
         rows.Add(known.Length == 1
             ? new DraftRow("channel", null) { Constant = known[0], Note = "? your one market or stand" }
-            : new DraftRow("channel", null) { Constant = "?",
-                Note = $"? where was this sold? {(known.Length == 0 ? "A name of channels.csv" : string.Join(", ", known))}" });
+            : new DraftRow("channel", null)
+            {
+                Constant = "?",
+                Note = $"? where was this sold? {(known.Length == 0 ? "A name of channels.csv" : string.Join(", ", known))}"
+            });
     }
 
     private void Quantity()
@@ -116,14 +122,22 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
             bool noted = columns.Spread.Any(column => column.Has(CellKind.Quantity));
             bool inHeading = columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0);
             string? comma = columns.Spread.Any(column => column.Mark(FarmMark) == ',') ? ImportWords.DecimalComma : null;
-            rows.Add(new DraftRow("quantity", ImportWords.Cell) { Format = Joined(noted ? ImportWords.Quantity : null, comma), Note = noted
+            rows.Add(new DraftRow("quantity", ImportWords.Cell)
+            {
+                Format = Joined(noted ? ImportWords.Quantity : null, comma),
+                Note = noted
                 ? "numbers with their unit, such as " + columns.Spread.SelectMany(column => column.Values).First(text =>
-                CellKinds.Of(text) == CellKind.Quantity) : "blank cells are nothing" });
+                CellKinds.Of(text) == CellKind.Quantity) : "blank cells are nothing"
+            });
             if (noted || inHeading)
             {
-                rows.Add(new DraftRow("unit", noted ? ImportWords.Cell : ImportWords.Heading) { Format = noted ? ImportWords.Unit
-                    : ImportWords.InParentheses, Note = noted ? "the unit beside the number"
-                    : $"what stands in parentheses: {HeadingWords.InParentheses(columns.Spread[0].Heading)}" });
+                rows.Add(new DraftRow("unit", noted ? ImportWords.Cell : ImportWords.Heading)
+                {
+                    Format = noted ? ImportWords.Unit
+                    : ImportWords.InParentheses,
+                    Note = noted ? "the unit beside the number"
+                    : $"what stands in parentheses: {HeadingWords.InParentheses(columns.Spread[0].Heading)}"
+                });
             }
 
             return;
@@ -136,16 +150,22 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         }
 
         bool units = quantity.Has(CellKind.Quantity);
-        rows.Add(new DraftRow("quantity", quantity.Heading) { Format = Joined(units ? ImportWords.Quantity : null, Comma(quantity)),
-            Note = $"such as {quantity.First}" });
+        rows.Add(new DraftRow("quantity", quantity.Heading)
+        {
+            Format = Joined(units ? ImportWords.Quantity : null, Comma(quantity)),
+            Note = $"such as {quantity.First}"
+        });
         if (columns.Of(ColumnRole.Unit) is { IsText: true } unit)
         {
             rows.Add(new DraftRow("unit", unit.Heading) { Note = Distinct(unit) });
         }
         else if (units)
         {
-            rows.Add(new DraftRow("unit", quantity.Heading) { Format = Joined(ImportWords.Unit, Comma(quantity)),
-                Note = "the unit beside the number" });
+            rows.Add(new DraftRow("unit", quantity.Heading)
+            {
+                Format = Joined(ImportWords.Unit, Comma(quantity)),
+                Note = "the unit beside the number"
+            });
         }
         else if (HeadingWords.InParentheses(quantity.Heading) is { Length: > 0 } stated)
         {
@@ -168,18 +188,29 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         }
         else if (amount is not null)
         {
-            rows.Add(new DraftRow("amount", amount.Heading) { Format = Joined(Comma(amount), Round(amount, 2)),
-                Note = $"such as {amount.First}" });
+            rows.Add(new DraftRow("amount", amount.Heading)
+            {
+                Format = Joined(Comma(amount), Round(amount, 2)),
+                Note = $"such as {amount.First}"
+            });
             if (amount.Values.Any(text => CellKinds.Read(text, amount.Mark(FarmMark)) < 0m))
             {
-                rows.Add(new DraftRow("quantity", amount.Heading) { When = "0", Match = "below", Becomes = "0",
-                    Note = "money given back: a sale of 0 with the amount below 0" });
+                rows.Add(new DraftRow("quantity", amount.Heading)
+                {
+                    When = "0",
+                    Match = "below",
+                    Becomes = "0",
+                    Note = "money given back: a sale of 0 with the amount below 0"
+                });
             }
         }
         else if (columns.Of(ColumnRole.UnitPrice) is { } price)
         {
-            rows.Add(new DraftRow("unit_price", price.Heading) { Format = Joined(Comma(price), Round(price, 4)),
-                Note = $"such as {price.First}" });
+            rows.Add(new DraftRow("unit_price", price.Heading)
+            {
+                Format = Joined(Comma(price), Round(price, 4)),
+                Note = $"such as {price.First}"
+            });
         }
     }
 
@@ -207,8 +238,12 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         });
         if (turned || outgoing is not null)
         {
-            rows.Add(new DraftRow(null, amount.Heading) { When = turned ? "0" : null, Match = turned ? "above" : "blank",
-                Note = "money that came in is no expense; take this line out to keep refunds" });
+            rows.Add(new DraftRow(null, amount.Heading)
+            {
+                When = turned ? "0" : null,
+                Match = turned ? "above" : "blank",
+                Note = "money that came in is no expense; take this line out to keep refunds"
+            });
         }
 
         Payee(payee, amount, mark, turned);
@@ -259,9 +294,13 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         if (IsWide)
         {
             bool punches = columns.Spread.Any(column => column.Values.Any(ClockText.IsPunches));
-            rows.Add(new DraftRow("hours", ImportWords.Cell) { Format = punches ? ImportWords.Punches
-                : DayParts(columns.Spread.SelectMany(column => column.Values)), Note = punches ? "times in and out by turns"
-                : "blank cells are nothing" });
+            rows.Add(new DraftRow("hours", ImportWords.Cell)
+            {
+                Format = punches ? ImportWords.Punches
+                : DayParts(columns.Spread.SelectMany(column => column.Values)),
+                Note = punches ? "times in and out by turns"
+                : "blank cells are nothing"
+            });
             string[] words = [.. columns.Spread.SelectMany(column => column.Values).Where(text => !text.Any(char.IsAsciiDigit))
                 .Distinct(StringComparer.OrdinalIgnoreCase).Take(6)];
             rows.AddRange(words.Select(word => new DraftRow(null, ImportWords.Cell) { When = word, Note = "no hours that day" }));
@@ -270,14 +309,21 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
             && CellKinds.Read(text, '.') is null && !HoursText.TryRead(text, '.', out _)))
         {
             string? parts = DayParts(hours.Values);
-            rows.Add(new DraftRow("hours", hours.Heading) { Format = Joined(parts, Comma(hours)), Note = parts is null
+            rows.Add(new DraftRow("hours", hours.Heading)
+            {
+                Format = Joined(parts, Comma(hours)),
+                Note = parts is null
                 ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
-                : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times" });
+                : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times"
+            });
         }
         else if (columns.Of(ColumnRole.ClockIn) is { } start && columns.Of(ColumnRole.ClockOut) is { } end)
         {
-            rows.Add(new DraftRow("hours", start.Heading) { Format = Joined(ImportWords.Until + end.Heading, pause),
-                Note = $"from {start.First} to {end.First}{(pause is null ? "" : ", less the break")}" });
+            rows.Add(new DraftRow("hours", start.Heading)
+            {
+                Format = Joined(ImportWords.Until + end.Heading, pause),
+                Note = $"from {start.First} to {end.First}{(pause is null ? "" : ", less the break")}"
+            });
         }
         else if (columns.Of(ColumnRole.GrossHours) is { } gross)
         {
@@ -291,8 +337,11 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
 
     private void Task() => rows.Add(columns.Of(ColumnRole.Task) is { Values.Count: > 0 } task
         ? new DraftRow("task", task.Heading) { Note = Distinct(task) }
-        : new DraftRow("task", null) { Constant = "?",
-            Note = "? what was done? One task for all rows, such as harvest, grow, pack, sell or overhead" });
+        : new DraftRow("task", null)
+        {
+            Constant = "?",
+            Note = "? what was done? One task for all rows, such as harvest, grow, pack, sell or overhead"
+        });
 
     private void ByName()
     {
@@ -307,7 +356,8 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
             if (source is not null && column.Type == ColumnType.Date)
             {
                 rows.Add(DraftDates.Row(source.Heading, source.Values, Records?.FarmSettings.DateFormat,
-                    Dates) with { Column = column.Name });
+                    Dates) with
+                { Column = column.Name });
             }
             else if (source is not null)
             {
@@ -326,7 +376,8 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
             .All(text => text.Any(char.IsAsciiDigit)))
         {
             rows.Add(new DraftRow(ImportColumns.Id,
-                id.Heading) { Note = "the file's own number of the row: it is added once, whatever else changes" });
+                id.Heading)
+            { Note = "the file's own number of the row: it is added once, whatever else changes" });
         }
     }
 
@@ -336,8 +387,11 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         foreach (SourceColumn column in columns.All.Where(column => IsWide && !columns.Spread.Contains(column)
             && rows.TrueForAll(row => row.Source != column.Heading)))
         {
-            rows.Add(new DraftRow(null, column.Heading) { Note = column.Role == ColumnRole.Total ? "totals: compared, not read"
-                : "not used" });
+            rows.Add(new DraftRow(null, column.Heading)
+            {
+                Note = column.Role == ColumnRole.Total ? "totals: compared, not read"
+                : "not used"
+            });
         }
     }
 

@@ -6,7 +6,7 @@ namespace FarmEconomics.Files.Importing.Sources;
 internal enum ColumnRole
 {
     Date, SecondDate, Crop, Variety, Quantity, Unit, Amount, MoneyOut, MoneyIn, UnitPrice, Payee, Channel, Worker, Task, Hours, GrossHours,
-        ClockIn, ClockOut, Break, SourceId, Bed, Category, Note, Kind, Total, Ignored,
+    ClockIn, ClockOut, Break, SourceId, Bed, Category, Note, Kind, Total, Ignored,
 }
 
 /// <summary>The headings people and programs write, and what stands under them. Common practice, no source; a heading not listed here is

@@ -174,6 +174,12 @@ internal static class SourceFile
         return [.. counts];
     }
 
-    private static string SeparatorWord(char separator) => separator switch { ',' => "commas", ';' => "semicolons", '\t' => "tabs", _ =>
-        $"\"{separator}\"" };
+    private static string SeparatorWord(char separator) => separator switch
+    {
+        ',' => "commas",
+        ';' => "semicolons",
+        '\t' => "tabs",
+        _ =>
+        $"\"{separator}\""
+    };
 }
