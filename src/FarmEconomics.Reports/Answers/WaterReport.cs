@@ -1,10 +1,8 @@
 using FarmEconomics.Decisions.Short;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Supply;
-using FarmEconomics.Reports.Tables;
 using FarmEconomics.Water;
 
 namespace FarmEconomics.Reports.Answers;

@@ -1,7 +1,6 @@
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
-using FarmEconomics.Units;
 using FarmEconomics.Water;
 using FarmEconomics.Water.Power;
 

@@ -18,7 +18,7 @@ public class WaterReportTests
     [Fact]
     public void Make_OfTheDemo_HeadlineTheFiguresAndTheWeeksAgree()
     {
-        IReadOnlyList<Block> blocks = new WaterReport().Make(Demo.Value, new WaterParameters());
+        IReadOnlyList<Block> blocks = new WaterReport().Make(Demo.Value, new WaterParameters(), TestContext.Current.CancellationToken);
         HeadlineBlock headline = Assert.IsType<HeadlineBlock>(blocks[0]);
         FiguresBlock figures = blocks.OfType<FiguresBlock>().Single();
         int daysShort = Demo.Value.Shorts.WaterAndPower.Water!.DaysShort;
@@ -44,7 +44,7 @@ public class WaterReportTests
     [Fact]
     public void Make_OfADay_ListsIt()
     {
-        JsonObject json = BlockJson.Of(new WaterReport().Make(Demo.Value, new WaterParameters { Date = "2025-08-12", Sprinklers = 12m, Hours = 6m }));
+        JsonObject json = BlockJson.Of(new WaterReport().Make(Demo.Value, new WaterParameters { Date = "2025-08-12", Sprinklers = 12m, Hours = 6m }, TestContext.Current.CancellationToken));
         Assert.Contains("Aug 12, 2025", json["water.today"]!.ToJsonString(), StringComparison.Ordinal);
         Assert.Contains("Sprinkler-hours", json["water.first"]!.ToJsonString(), StringComparison.OrdinalIgnoreCase);
     }
@@ -54,7 +54,7 @@ public class WaterReportTests
     [InlineData("2019-07-01")]
     public void Make_OfNoSuchDay_SaysWhatToWrite(string date) =>
         Assert.Contains(date.Length > 4 ? "weather.csv tells of 2025-04-01 to 2025-10-31" : "write it as 2025-07-15",
-            Assert.Throws<ArgumentException>(() => new WaterReport().Make(Demo.Value, new WaterParameters { Date = date })).Message,
+            Assert.Throws<ArgumentException>(() => new WaterReport().Make(Demo.Value, new WaterParameters { Date = date }, TestContext.Current.CancellationToken)).Message,
                 StringComparison.Ordinal);
 
     [Fact]
@@ -65,7 +65,7 @@ public class WaterReportTests
                 ("plantings.csv", "planting,crop,bed,bed_feet,in_bed\nKale 1,Kale,A1,100,2025-04-01\n"),
             ("harvests.csv", "date,crop,quantity\n2025-06-01,Kale,5\n"),
                 ("sales.csv", "date,crop,channel,quantity,amount\n2025-06-01,Kale,Market,5,10\n"))));
-        HeadlineBlock only = Assert.IsType<HeadlineBlock>(Assert.Single(new WaterReport().Make(farm, new WaterParameters())));
+        HeadlineBlock only = Assert.IsType<HeadlineBlock>(Assert.Single(new WaterReport().Make(farm, new WaterParameters(), TestContext.Current.CancellationToken)));
         Assert.Contains("blocks.csv", only.Why!.ToPlainText(), StringComparison.Ordinal);
         Assert.Contains("weather.csv", new WaterReport().InALine(farm)!.Value.Answer.ToPlainText(), StringComparison.Ordinal);
     }
