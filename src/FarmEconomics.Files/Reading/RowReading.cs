@@ -11,7 +11,7 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
     private const int LongestShown = 200;
     private const int LongestNumber = 120;
 
-    private int _firstProblem;
+    private int firstProblem;
 
     public FarmSettings Settings { get; } = settings;
 
@@ -20,7 +20,7 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
     public bool InError { get; private set; }
 
     /// <summary>Where the problems of the row start in the list.</summary>
-    public int FirstProblem => _firstProblem;
+    public int FirstProblem => firstProblem;
 
     public ColumnSchema ColumnAt(int index) => columns[index]!;
 
@@ -33,7 +33,7 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
     public void StartRow(int line)
     {
         Source = new SourceLine(file, line);
-        _firstProblem = problems.Count;
+        firstProblem = problems.Count;
         InError = false;
     }
 
@@ -161,11 +161,11 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
         // What makes the money of a row can't be read: then it isn't known.
         bool known = row is not null && !IsBad(row.Home.Schema.Money) && (row is not SaleRow { Amount: null } || (!IsBad("quantity") && !IsBad("unit_price")));
         decimal? money = known ? RowMoney.Of(row!) : null;
-        for (int i = _firstProblem; money is not null && i < problems.Count; i++)
+        for (int i = firstProblem; money is not null && i < problems.Count; i++)
         {
             problems[i] = problems[i] with { Money = money };
         }
     }
 
-    private bool IsBad(string? column) => problems.FindIndex(_firstProblem, problem => problem.Column == column && column is not null) >= 0;
+    private bool IsBad(string? column) => problems.FindIndex(firstProblem, problem => problem.Column == column && column is not null) >= 0;
 }

@@ -13,14 +13,14 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
 {
     private static readonly HashSet<string> TotalWords = ["total", "totals", "sum", "subtotal", "subtotals", "grandtotal", "sums"];
 
-    private readonly int[] _required =
+    private readonly int[] required =
         [.. Enumerable.Range(0, columns.Length).Where(i => columns[i] is { } column && (column.Required || schema.OneOf.Contains(column.Name)))];
 
     // Apart from the others: what takes remarks back must not take these, and a file may hold millions of them.
-    private readonly ProblemLog _totals = new();
-    private readonly List<(int FirstProblem, SourceLine Source, string Text)> _notes = [];
+    private readonly ProblemLog totals = new();
+    private readonly List<(int FirstProblem, SourceLine Source, string Text)> notes = [];
 
-    private readonly List<string> _namesInError = [];
+    private readonly List<string> namesInError = [];
 
     /// <summary>True for a row that starts with "Total" and lacks a value no record may lack.</summary>
     public bool IsTotal(CsvReader reader, SourceLine source)
@@ -43,13 +43,13 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
             return false;
         }
 
-        _totals.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, source, null, "The row is a total and is not read."));
+        totals.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, source, null, "The row is a total and is not read."));
         return true;
     }
 
     // Apart from IsTotal, which every row goes through: what the lambda holds would be made anew for each.
     private bool LacksRequired(CsvReader reader, int first) =>
-        Array.Exists(_required, i => i != first && columns[i]!.Required && (i >= reader.FieldCount || reader.IsEmpty(i)));
+        Array.Exists(required, i => i != first && columns[i]!.Required && (i >= reader.FieldCount || reader.IsEmpty(i)));
 
     public void NextIsRecord() => KeepNotes();
 
@@ -68,38 +68,38 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
         }
 
         string text = count == 1 ? reader.GetString(filled) : "";
-        if (fits && _required.Length > 1 && text.Any(char.IsLetter) && text.Contains(' ', StringComparison.Ordinal))
+        if (fits && required.Length > 1 && text.Any(char.IsLetter) && text.Contains(' ', StringComparison.Ordinal))
         {
-            _notes.Add((row.FirstProblem, row.Source, text));
+            notes.Add((row.FirstProblem, row.Source, text));
         }
         else
         {
             KeepNotes();
-            _namesInError.Add(name);
+            namesInError.Add(name);
         }
     }
 
     /// <summary>The names that rows in error would have defined: such a name is known. A remark defines none.</summary>
-    public IReadOnlyList<string> NamesInError => _namesInError;
+    public IReadOnlyList<string> NamesInError => namesInError;
 
     // What looked like a remark is followed by a record, so it is a row in error after all; its one text may be a name.
     private void KeepNotes()
     {
-        _namesInError.AddRange(_notes.Select(note => note.Text));
-        _notes.Clear();
+        namesInError.AddRange(notes.Select(note => note.Text));
+        notes.Clear();
     }
 
     /// <summary>Puts a warning in place of the errors of the remarks at the end, and adds those of the totals.</summary>
     /// <returns>How many rows they are.</returns>
     public int TakeNotes()
     {
-        if (_notes.Count > 0)
+        if (notes.Count > 0)
         {
-            problems.RemoveRange(_notes[0].FirstProblem, problems.Count - _notes[0].FirstProblem);
-            problems.AddRange(_notes.Select(note => ProblemCatalog.Make(ProblemCodes.NoRecord, note.Source, null, $"The row under the table in {file} is a remark and is not read.")));
+            problems.RemoveRange(notes[0].FirstProblem, problems.Count - notes[0].FirstProblem);
+            problems.AddRange(notes.Select(note => ProblemCatalog.Make(ProblemCodes.NoRecord, note.Source, null, $"The row under the table in {file} is a remark and is not read.")));
         }
 
-        problems.AddRange(_totals.Problems);
-        return _notes.Count;
+        problems.AddRange(totals.Problems);
+        return notes.Count;
     }
 }

@@ -142,6 +142,8 @@ internal sealed class SeasonWords(ReviewedFarm farm)
             (_, > 0m) => $", after {Money(household)} of household bills",
             _ => "",
         };
-        return new("cash", BlockNumber.Size(book.NetCash, notation), book.NetCash, $"{(book.NetCash < 0m ? "less" : "more")} in the bank{after}");
+        // Loans paid out in the year are in the bank as well: a season loan drawn and paid back leaves what it was.
+        decimal change = farm.WriteUp.LastYear.In.Sum() - farm.WriteUp.LastYear.Out.Sum();
+        return new("cash", BlockNumber.Size(change, notation), change, $"{(change < 0m ? "less" : "more")} in the bank{after}");
     }
 }

@@ -13,7 +13,7 @@ public sealed partial class RecordTables
 /// <summary>A row of <c>plan</c>: a sowing meant for a crop year, in one bed.</summary>
 public readonly record struct PlanRow(RecordTable Home, int Index) : IRecordRow<PlanRow>
 {
-    private static readonly TableDeclaration Declared = new("plan", 430,
+    private static readonly TableDeclaration Declared = new("plan", 435,
         "a sowing planned, in one bed; the same planting may repeat with other beds")
     {
         Without = "Without plan.csv the season is held against no plan.",

@@ -13,7 +13,7 @@ public sealed partial class RecordTables
 /// <summary>A row of <c>plan_sales</c>: what a crop is meant to sell through a channel.</summary>
 public readonly record struct PlanSaleRow(RecordTable Home, int Index) : IRecordRow<PlanSaleRow>
 {
-    private static readonly TableDeclaration Declared = new("plan_sales", 440, "what a crop is planned to sell through a channel")
+    private static readonly TableDeclaration Declared = new("plan_sales", 444, "what a crop is planned to sell through a channel")
     {
         Without = "Without plan_sales.csv a plan has no money.",
         Day = "from",

@@ -156,10 +156,10 @@ public class ColumnRangeTests
     private static readonly Dictionary<string, string[]> Small = new()
     {
         ["farm"] = ["setting,value", "owner_wage,20", "interest_percent,6", "latitude,45", "panel_kw,2", "panel_yield,1;2;3;4;5;5;5;4;3;2;1;1", "battery_kwh,10"],
-        ["crops"] = ["crop,unit,storage_days,store,water_need,units_per_crate,perennial,kc_ini,kc_mid,kc_end,ky", "lettuce,head,7,cold room,1,24,no,0.7,1,0.95,1", "kale,bunch,5,cold room,1.5,20,no,,,,"],
+        ["crops"] = ["crop,unit,storage_days,store,water_need,units_per_crate,perennial,kc_ini,kc_mid,kc_end,ky,bearing_years,establishment_cost", "lettuce,head,7,cold room,1,24,no,0.7,1,0.95,1,,", "kale,bunch,5,cold room,1.5,20,no,,,,,,", "asparagus,lb,5,cold room,1,20,yes,,,,,12,3.5"],
         ["units"] = ["crop,unit,base_units", "lettuce,case,24"],
         ["beds"] = ["bed,length_ft,width_in,block,structure,from,to", "A1,100,36,North,tunnel,2024-01-01,2026-12-31", "A2,100,36,South,,,"],
-        ["plantings"] = ["planting,crop,bed,bed_feet,in_bed,out_of_bed,sown,trays,crop_year", "L1,lettuce,A1,50,2025-04-01,2025-06-01,2025-03-01,4,2025", "K1,kale,A2,50,2025-04-01,2025-10-01,2025-03-01,3,"],
+        ["plantings"] = ["planting,crop,bed,bed_feet,in_bed,out_of_bed,sown,trays,crop_year", "L1,lettuce,A1,50,2025-04-01,2025-06-01,2025-03-01,4,2025", "K1,kale,A2,50,2025-04-01,2025-10-01,2025-03-01,3,", "P1,asparagus,A2,20,2022-04-01,,,,"],
         ["harvests"] = ["date,crop,planting,quantity,unit,culled", "2025-05-10,,L1,40,,2", "2025-05-11,,L1,2,case,1", "2025-06-10,kale,,30,,1"],
         ["sales"] = ["date,crop,channel,quantity,unit,unit_price,amount,planting", "2025-05-10,lettuce,market,20,,1.5,,L1", "2025-05-12,lettuce,market,1,case,,40,", "2025-06-10,kale,market,10,,,25,", "2025-06-10,kale,box,10,,,,", "2025-06-11,kale,home,2,,,,"],
         ["channels"] = ["channel,kind,fee_percent,values_from,elasticity", "market,market,5,,2", "box,share,3,market,", "home,household,,market,", "other,other,,,"],
@@ -175,15 +175,18 @@ public class ColumnRangeTests
         ["pools"] = ["pool,basis,statement_line,structure,capacity,varies_with", "cold room,crate-days,infrastructure,,100,nothing", "power,measured,infrastructure,,1000,nothing", "tunnel,bed-foot-days,infrastructure,tunnel,,area"],
         ["use"] = ["pool,user,quantity,crop_year", "power,lettuce,10,2025", "power,tunnel,5,", "power,household,3,2025"],
         ["loads"] = ["load,pool,user,watts,hours_per_day,from,to,shed_order", "compressor,power,cold room,600,8,2025-04-01,2025-10-31,2"],
-        ["assets"] = ["asset,pool,in_service,cost,life_years,salvage,farm_percent,grant,repairs_percent,insurance_tax_percent,retired", "cooler,cold room,2022-03-01,4000,10,200,90,500,2,1,2030-01-01", "panels,power,2020-01-01,9000,20,0,100,1000,1,0.5,"],
+        ["assets"] = ["asset,pool,in_service,cost,life_years,salvage,farm_percent,grant,repairs_percent,insurance_tax_percent,retired,replacement_value,sold_for", "cooler,cold room,2022-03-01,4000,10,200,90,500,2,1,2030-01-01,6000,300", "panels,power,2020-01-01,9000,20,0,100,1000,1,0.5,,,"],
         ["limits"] = ["limit,amount,unit,from,to", "labor,60,hours a week,2025-01-01,2025-12-31"],
         ["weather"] = ["date,rain_in,tmin_f,tmax_f,et0_in,solar_mj,wind_mph,dewpoint_f", "2025-06-01,0.2,50,80,,20,4,55", "2025-06-02,,51,82,0.2,,,"],
         ["watering"] = ["date,block,bed,gallons,sprinkler_hours", "2025-06-01,North,,300,", "2025-06-02,,A2,,12"],
         ["blocks"] = ["block,soil_water_in_ft,efficiency_percent,sprinkler_gph,set_gallons", "North,1.5,70,60,", "South,2,80,90,400"],
         ["power_made"] = ["date,pool,kwh,generator_hours", "2025-06-01,power,9,1"],
+        ["plan"] = ["crop_year,planting,crop,bed,bed_feet,in_bed,out_of_bed,sown,trays,yield,hours,cost", "2025,L1,lettuce,A1,50,2025-04-01,2025-06-01,2025-03-01,4,60,5,30", "2026,L2,lettuce,A1,40,2026-04-01,2026-06-01,2026-03-01,3,50,4,20"],
+        ["plan_sales"] = ["crop_year,crop,channel,quantity,unit,price,from,weeks", "2025,lettuce,market,30,,1.5,2025-05-05,4", "2026,lettuce,market,2,case,40,2026-05-05,2"],
+        ["projects"] = ["project,cost,task,pool,hours_saved_percent,losses_saved_percent,power_saved_kwh,life_years,salvage", "cooling,5000,cooling,cold room,20,30,100,10,50"],
         ["totals"] = ["table,measure,amount,from,to,tolerance", "labor,hours:harvest,100,2025-01-01,2025-12-31,1", "sales,quantity,100,,,1"],
         ["loans"] = ["loan,principal,annual_percent,years,payments_per_year,first_payment,repayment,asset", "note,5000,5.25,10,12,2022-04-01,level-payment,cooler"],
         ["balances"] = ["date,item,class,amount", "2025-12-31,cash,current-asset,3000", "2024-12-31,cash,current-asset,2000", "2025-12-31,note,long-term-liability,3000"],
-        ["funding"] = ["project,item,object_class,amount,funder_percent,note", "cooling,cooler,equipment,5000,50,x"],
+        ["funding"] = ["project,item,object_class,amount,funder_percent,budget_year,quarter,note", "cooling,cooler,equipment,5000,50,1,2,x"],
     };
 }

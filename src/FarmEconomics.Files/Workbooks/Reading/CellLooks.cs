@@ -29,11 +29,11 @@ internal sealed class CellLooks
 
     private static readonly SearchValues<char> Elapsed = SearchValues.Create("hHmMsS");
 
-    private readonly List<NumberLook> _looks = [];
+    private readonly List<NumberLook> looks = [];
 
     public static CellLooks None { get; } = new();
 
-    public NumberLook Of(int style) => style >= 0 && style < _looks.Count ? _looks[style] : NumberLook.Plain;
+    public NumberLook Of(int style) => style >= 0 && style < looks.Count ? looks[style] : NumberLook.Plain;
 
     public static CellLooks Read(Stream stream)
     {
@@ -51,10 +51,10 @@ internal sealed class CellLooks
             {
                 custom[format] = LookOf(xml.GetAttribute("formatCode") ?? "");
             }
-            else if (inCellStyles && xml.NodeType == XmlNodeType.Element && xml.LocalName == "xf" && styles._looks.Count < MaxStyles)
+            else if (inCellStyles && xml.NodeType == XmlNodeType.Element && xml.LocalName == "xf" && styles.looks.Count < MaxStyles)
             {
                 _ = int.TryParse(xml.GetAttribute("numFmtId"), out int id);
-                styles._looks.Add(custom.TryGetValue(id, out NumberLook look) ? look : BuiltIn(id));
+                styles.looks.Add(custom.TryGetValue(id, out NumberLook look) ? look : BuiltIn(id));
             }
         }
 

@@ -26,15 +26,15 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
     private const int RowsSearchedForHeadings = 20;
     private const int MaxMergesTold = 20;
 
-    private readonly ArrayBufferWriter<byte> _csv = new();
-    private readonly List<int> _rowOfLine = [];
-    private readonly Dictionary<int, List<CellFault>> _faults = [];
-    private readonly List<Problem> _remarks = [];
-    private readonly List<(int Row, List<RawCell> Cells)> _top = [];
-    private ColumnSchema?[]? _columns;
-    private string[] _headings = [];
-    private int _headingRow;
-    private int _passedOver;
+    private readonly ArrayBufferWriter<byte> csv = new();
+    private readonly List<int> rowOfLine = [];
+    private readonly Dictionary<int, List<CellFault>> faultsFound = [];
+    private readonly List<Problem> remarks = [];
+    private readonly List<(int Row, List<RawCell> Cells)> top = [];
+    private ColumnSchema?[]? columns;
+    private string[] headingTexts = [];
+    private int headingRow;
+    private int passedOver;
 
     /// <summary>The columns of a sheet that is no table of the farm, by number from 1: every row is taken, none is looked at as headings.</summary>
     public Func<int, ColumnSchema>? EveryColumn { get; init; }
@@ -75,7 +75,7 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
         }
 
         TakeHeadings();
-        return new ConvertedSheet(_csv.WrittenSpan.ToArray(), [.. _rowOfLine], _faults, _remarks, _passedOver);
+        return new ConvertedSheet(csv.WrittenSpan.ToArray(), [.. rowOfLine], faultsFound, remarks, passedOver);
     }
 
     private static List<RawCell> ReadCells(XmlReader xml)
@@ -142,14 +142,14 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
 
     private void Take(int row, List<RawCell> cells)
     {
-        if (_columns is not null || EveryColumn is not null)
+        if (columns is not null || EveryColumn is not null)
         {
             Write(row, cells);
             return;
         }
 
-        _top.Add((row, cells));
-        if (_top.Count == RowsSearchedForHeadings || HasRequiredHeadings(cells))
+        top.Add((row, cells));
+        if (top.Count == RowsSearchedForHeadings || HasRequiredHeadings(cells))
         {
             TakeHeadings();
         }
@@ -158,40 +158,40 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
     // Titles often stand above the headings: the heading row is the first with all required columns, else the one with the most known ones.
     private void TakeHeadings()
     {
-        if (_columns is not null || _top.Count == 0)
+        if (columns is not null || top.Count == 0)
         {
             return;
         }
 
-        int at = _top.FindIndex(row => HasRequiredHeadings(row.Cells));
+        int at = top.FindIndex(row => HasRequiredHeadings(row.Cells));
         if (at < 0)
         {
-            int most = _top.Max(row => KnownHeadings(row.Cells));
-            at = Math.Max(0, _top.FindIndex(row => KnownHeadings(row.Cells) == most));
+            int most = top.Max(row => KnownHeadings(row.Cells));
+            at = Math.Max(0, top.FindIndex(row => KnownHeadings(row.Cells) == most));
         }
 
-        foreach ((int row, List<RawCell> cells) in _top.Take(at))
+        foreach ((int row, List<RawCell> cells) in top.Take(at))
         {
-            _passedOver++;
-            _remarks.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, new SourceLine(file, row), null, $"The row stands above the headings and is not read: \"{Plain(cells[0])}\"."));
+            passedOver++;
+            remarks.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, new SourceLine(file, row), null, $"The row stands above the headings and is not read: \"{Plain(cells[0])}\"."));
         }
 
-        (_headingRow, List<RawCell> headings) = _top[at];
-        _headings = new string[headings.Max(cell => cell.Column)];
-        Array.Fill(_headings, "");
+        (headingRow, List<RawCell> headings) = top[at];
+        headingTexts = new string[headings.Max(cell => cell.Column)];
+        Array.Fill(headingTexts, "");
         foreach (RawCell cell in headings)
         {
-            _headings[cell.Column - 1] = Plain(cell).Trim();
+            headingTexts[cell.Column - 1] = Plain(cell).Trim();
         }
 
-        _columns = [.. _headings.Select(heading => schema.Find(heading, notation.LengthUnit))];
-        WriteLine(_headingRow, _headings);
-        foreach ((int row, List<RawCell> cells) in _top.Skip(at + 1))
+        columns = [.. headingTexts.Select(heading => schema.Find(heading, notation.LengthUnit))];
+        WriteLine(headingRow, headingTexts);
+        foreach ((int row, List<RawCell> cells) in top.Skip(at + 1))
         {
             Write(row, cells);
         }
 
-        _top.Clear();
+        top.Clear();
     }
 
     private string Plain(RawCell cell) => values.Text(cell, null, out _);
@@ -206,22 +206,22 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
 
     private void Write(int row, List<RawCell> cells)
     {
-        string[] fields = new string[Math.Max(_columns?.Length ?? 0, cells[^1].Column)];
+        string[] fields = new string[Math.Max(columns?.Length ?? 0, cells[^1].Column)];
         Array.Fill(fields, "");
         foreach (RawCell cell in cells)
         {
-            ColumnSchema? column = EveryColumn?.Invoke(cell.Column) ?? (cell.Column <= _columns?.Length ? _columns[cell.Column - 1] : null);
+            ColumnSchema? column = EveryColumn?.Invoke(cell.Column) ?? (cell.Column <= columns?.Length ? columns[cell.Column - 1] : null);
             fields[cell.Column - 1] = values.Text(cell, column, out string? fault);
             if (fault is not null && column is not null)
             {
-                if (!_faults.TryGetValue(row, out List<CellFault>? faults))
+                if (!faultsFound.TryGetValue(row, out List<CellFault>? faults))
                 {
-                    if (_faults.Count == MaxRowsWithFaults)
+                    if (faultsFound.Count == MaxRowsWithFaults)
                     {
                         throw new InputException(ProblemCodes.TooManyInError, notation.Text($"More than {MaxRowsWithFaults:N0} rows of {file} hold formulas without a value."));
                     }
 
-                    _faults.Add(row, faults = []);
+                    faultsFound.Add(row, faults = []);
                 }
 
                 faults.Add(new CellFault(ProblemCodes.CellWithoutValue, column.Name, $"Cell {SheetPlace.Letters(cell.Column)}{row} {fault}."));
@@ -234,7 +234,7 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
     private void WriteLine(int row, string[] fields)
     {
         var line = new StringBuilder();
-        _rowOfLine.Add(row);
+        rowOfLine.Add(row);
         for (int i = 0; i < fields.Length; i++)
         {
             line.Append(i > 0 ? "," : "");
@@ -242,13 +242,13 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
             line.Append(CsvField.Of(field));
             for (int breaks = field.Count(c => c == '\n'); breaks > 0; breaks--)
             {
-                _rowOfLine.Add(row);
+                rowOfLine.Add(row);
             }
         }
 
         line.Append('\n');
-        _csv.Write(Encoding.UTF8.GetBytes(line.ToString()));
-        if (_csv.WrittenCount > MaxCsvBytes)
+        csv.Write(Encoding.UTF8.GetBytes(line.ToString()));
+        if (csv.WrittenCount > MaxCsvBytes)
         {
             throw new InputException(ProblemCodes.FileTooLarge, $"{file} holds more than {MaxCsvBytes >> 20} MB of text.");
         }
@@ -258,14 +258,14 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
     {
         string[] ends = reference.Split(':');
         int row = SheetPlace.RowOf(ends[0]);
-        if (ends.Length != 2 || row < _headingRow || SheetPlace.ColumnOf(ends[0]) > _headings.Length)
+        if (ends.Length != 2 || row < headingRow || SheetPlace.ColumnOf(ends[0]) > headingTexts.Length)
         {
             return false;
         }
 
         if (told < MaxMergesTold)
         {
-            _remarks.Add(ProblemCatalog.Make(ProblemCodes.MergedCells, new SourceLine(file, row), null,
+            remarks.Add(ProblemCatalog.Make(ProblemCodes.MergedCells, new SourceLine(file, row), null,
                 $"The cells {reference} are merged: what they show stands in {ends[0]} only, the others are blank."));
         }
 
