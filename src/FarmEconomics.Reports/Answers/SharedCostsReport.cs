@@ -89,7 +89,7 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
 
         string power = parameters.Power.Length == 0 ? SharedTables.PowerPool(season) : parameters.Power;
         string heat = parameters.Heat.Length == 0 ? SharedTables.HeatPool(season) : parameters.Heat;
-        ReportTable methods = SharedTables.Methods(farm.Review, season.CropYear);
+        ReportTable methods = farm.SharingMethods;
         cancellation.ThrowIfCancellationRequested();
         ReportTable bases = SharedTables.Bases(season, parameters.Choice);
         cancellation.ThrowIfCancellationRequested();

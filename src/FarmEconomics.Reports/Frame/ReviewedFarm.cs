@@ -7,6 +7,8 @@ using FarmEconomics.Funding;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Funding;
+using FarmEconomics.Reports.Shared;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Frame;
 
@@ -24,6 +26,7 @@ public sealed class ReviewedFarm
     private readonly Lazy<PriceBook> prices;
     private readonly Lazy<Sowings> sowings;
     private readonly Lazy<PickedTree> picked;
+    private readonly Lazy<ReportTable> sharingMethods;
 
     private ReviewedFarm(FarmFolder folder, SeasonReview? season)
     {
@@ -37,6 +40,7 @@ public sealed class ReviewedFarm
         prices = new(() => PriceBook.Of(Review, Season.CropYear, new PriceTerms()));
         sowings = new(() => FarmEconomics.Decisions.Losses.Sowings.Of(Season));
         picked = new(() => PickedTree.Of(Costs));
+        sharingMethods = new(() => SharedTables.Methods(Review, Season.CropYear));
     }
 
     /// <summary>The records.</summary>
@@ -82,6 +86,9 @@ public sealed class ReviewedFarm
 
     /// <summary>Where the harvest went.</summary>
     public PickedTree Picked => picked.Value;
+
+    /// <summary>What is left over of each crop by the ways of working out costs that serve each other.</summary>
+    public ReportTable SharingMethods => sharingMethods.Value;
 
     /// <summary>A season of a folder; 0: the season just ended. Where errors stop the review, a farm that is not reviewed.</summary>
     /// <param name="folder">The records.</param>

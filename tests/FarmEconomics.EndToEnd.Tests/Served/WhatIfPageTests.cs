@@ -47,7 +47,7 @@ public class WhatIfPageTests(OpenDemoFarm farm)
         await Assertions.Expect(page.Locator("#f-change-more-fault")).ToContainTextAsync("Did you mean Carrots?");
     }
 
-    private static Task<string> AnswerAsync(IPage page) => page.Locator(".dek").InnerTextAsync();
+    private static Task<string> AnswerAsync(IPage page) => page.HeadlineAsync();
 
     private static Dictionary<string, string> Checksums() => Directory.GetFiles(Path.Combine(Repository.Root, "demo-data"), "*", SearchOption.AllDirectories)
         .ToDictionary(path => path, path => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(path))));
