@@ -15,16 +15,37 @@ internal static class CommandHelp
     internal static readonly IReadOnlyDictionary<string, string[]> Examples = new Dictionary<string, string[]>
     {
         [""] = ["start my-farm --minimal", "check my-farm", "review my-farm --out results", "open my-farm"],
-        ["start"] = ["start my-farm --minimal", "start my-farm.xlsx --metric --currency EUR --decimal-comma"],
-        ["check"] = ["check my-farm", "check my-farm --fix-names --out aliases.csv"],
+        ["start"] =
+        [
+            "start my-farm --minimal", "start my-farm --minimal --from picked.csv sold.csv",
+            "start my-farm.xlsx --metric --currency EUR --decimal-comma",
+        ],
+        ["check"] = ["check my-farm", "check my-farm --all", "check my-farm --list problems.csv", "check my-farm --fix-names --out aliases.csv"],
         ["review"] = ["review my-farm --out results", "review my-farm --year 2024 --out results-2024 --set owner_wage=22"],
         ["open"] = ["open my-farm", "open my-farm.xlsx --scenarios ideas.csv"],
         ["explain"] = ["explain my-farm --crop Carrots", "explain my-farm --year 2024 --crop \"Head lettuce\" --line infrastructure"],
-        ["decide"] = ["decide my-farm", "decide my-farm --drop Broccoli", "decide my-farm --swap Broccoli Kale", "decide my-farm --grow Garlic --by 100"],
-        ["whatif"] = ["whatif my-farm --change \"price of Carrots=-10%\" --change wages=+5%", "whatif my-farm --change \"without Peppers\" --name \"no peppers\" --save ideas.csv"],
+        ["decide"] =
+        [
+            "decide my-farm", "decide my-farm --drop Broccoli", "decide my-farm --swap Broccoli Kale", "decide my-farm --grow Garlic --by 100",
+        ],
+        ["whatif"] =
+        [
+            "whatif my-farm --change \"price of Carrots=-10%\" --change wages=+5%",
+            "whatif my-farm --change \"without Peppers\" --name \"no peppers\" --save ideas.csv",
+        ],
         ["prices"] = ["prices my-farm --channel \"Saturday Market\"", "prices my-farm --members 40 --target-hour 25 --out price-sheets"],
-        ["writeup"] = ["writeup my-farm --project \"Larger cold room\" --out for-the-bank", "writeup my-farm --out for-the-bank --assume hours_saved=60 --class \"Truck=5\""],
-        ["import"] = ["import july.csv --as sales --map register.map.csv --into my-farm", "import july.csv --as sales --map register --into my-farm --apply"],
+        ["writeup"] =
+        [
+            "writeup my-farm --project \"Larger cold room\" --out for-the-bank",
+            "writeup my-farm --out for-the-bank --assume hours_saved=60 --class \"Truck=5\"",
+        ],
+        ["import"] =
+        [
+            "import market.csv --into my-farm", "import market.csv --into my-farm --apply",
+            "import july.csv --as sales --map register.map.csv --into my-farm",
+        ],
+        ["plan"] = ["plan my-farm --best", "plan my-farm --like-last-year --least \"Garlic=400\" --out plan-2026"],
+        ["water"] = ["water my-farm --gallons 3000", "water my-farm --date 2025-07-15 --days 3 --sprinklers 8 --hours 6"],
         ["jupyter"] = ["jupyter my-farm --out notebooks", "jupyter my-farm --year 2024 --out notebooks-2024"],
         ["review-all"] = ["review-all farms --out results", "review-all farms --out results --parallel 4 --pages"],
     };
@@ -50,7 +71,8 @@ internal static class CommandHelp
         string typed = parsed.UnmatchedTokens[0];
         bool isOption = typed.StartsWith('-');
         IEnumerable<string> known = isOption ? command.Options.Select(option => option.Name) : command.Subcommands.Select(one => one.Name);
-        return NearestName.Find(typed, known) is { } nearest ? $"There is no {(isOption ? "option" : "command")} {typed}. Did you mean {nearest}?" : null;
+        string kind = isOption ? "option" : "command";
+        return NearestName.Find(typed, known) is { } nearest ? $"There is no {kind} {typed}. Did you mean {nearest}?" : null;
     }
 
     private sealed class WithExamples(SynchronousCommandLineAction help) : SynchronousCommandLineAction

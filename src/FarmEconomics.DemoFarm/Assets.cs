@@ -26,7 +26,9 @@ internal sealed record Asset(string Name, string Pool, DateOnly Since, decimal C
 
     /// <summary>The farm's part of a year's straight-line depreciation; nothing before it stands or after it is gone.</summary>
     public decimal Depreciation(int year) =>
-        Since.Year > year || Since.Year + Life < year || Retired?.Year <= year ? 0m : (Cost - (Grant ?? 0m) - (Salvage ?? 0m)) / Life * (FarmPercent ?? 100m) / 100m;
+        Since.Year > year || Since.Year + Life < year || Retired?.Year <= year
+            ? 0m
+            : (Cost - (Grant ?? 0m) - (Salvage ?? 0m)) / Life * (FarmPercent ?? 100m) / 100m;
 }
 
 /// <summary>What lasts: buildings, machines, and the one thing retired and the one bought while the records run.</summary>
@@ -67,8 +69,8 @@ internal static class Assets
     public static CsvTable Table()
     {
         var t = new CsvTable(
-            "asset", "pool", "in_service", "cost", "life_years", "salvage", "farm_percent", "grant", "repairs_percent", "insurance_tax_percent", "retired",
-            "tax_kind", "task");
+            "asset", "pool", "in_service", "cost", "life_years", "salvage", "farm_percent", "grant", "repairs_percent",
+            "insurance_tax_percent", "retired", "tax_kind", "task");
         foreach (var a in All)
         {
             t.Add(a.Name, a.Pool, a.Since, CsvTable.Money(a.Cost), a.Life, a.Salvage, a.FarmPercent, a.Grant, a.Repairs, null, a.Retired, a.Tax, a.Task);

@@ -1,6 +1,6 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>The farm's checking account from the first day on: what the cash of the balance sheets comes from, so that it could have come about.</summary>
+/// <summary>The farm's checking account from the first day on; the cash of the balance sheets is what it held.</summary>
 internal sealed class CashWalk
 {
     /// <summary>In the account when the records begin.</summary>
@@ -36,7 +36,7 @@ internal sealed class CashWalk
             held += move;
             if (held < 0m)
             {
-                throw new InvalidOperationException($"the account would stand at {held} on {day:yyyy-MM-dd}: the bank would not have let it come about");
+                throw new InvalidOperationException($"the account would stand at {held} on {day:yyyy-MM-dd}: no bank lets that come about");
             }
         }
     }

@@ -1,10 +1,11 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>What draws on the grid and on the field panels, season by season. The panels run the field pump and the cold room and nothing else.</summary>
+/// <summary>What draws on the grid and on the field panels by season. The panels run field pump and cold room, nothing else.</summary>
 internal static class Loads
 {
     /// <summary>A load: watts while it runs, hours a day, from and to within a year.</summary>
-    public sealed record Load(string Name, string Pool, string User, decimal Watts, decimal Hours, (int Month, int Day) From, (int Month, int Day) To)
+    public sealed record Load(
+        string Name, string Pool, string User, decimal Watts, decimal Hours, (int Month, int Day) From, (int Month, int Day) To)
     {
         /// <summary>Hours a day in a year: the field pump ran longer in the dry summer of 2025.</summary>
         public decimal HoursIn(int year) => Name == FieldPump && year == 2025 ? Hours + 0.5m : Hours;

@@ -1,6 +1,6 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>The note on the farm, with level payments four times a year, and the season loan drawn each spring and paid back in the fall. Each row of the books is as the schedule has it.</summary>
+/// <summary>The note, paid level four times a year, and the season loan drawn each spring and paid back in the fall.</summary>
 internal static class LoanBook
 {
     private const decimal Principal = 15000m;

@@ -15,7 +15,7 @@ internal static class PriceList
         return Math.Round(price / step, MidpointRounding.AwayFromZero) * step;
     }
 
-    /// <summary>Within the season: dear while it is early, cheaper in the glut; greens cheap in June, dear in the heat; the store dearer in late winter.</summary>
+    /// <summary>Dear early, cheaper in the glut; greens cheap in June and dear in the heat; the store dear in late winter.</summary>
     private static decimal InSeason(CropSpec crop, DateOnly day)
     {
         var at = (day.Month * 100) + day.Day;
@@ -62,12 +62,16 @@ internal static class PriceList
 
             if (SellingUnits.For(crop.Name, wholesale: true) is { } lot)
             {
-                table.Add(crop.Name, Wholesale(crop, new DateOnly(2025, 3, 1), lot.Size, false), lot.Unit, FarmFacts.Shop, new DateOnly(2025, 3, 1), null);
+                var from = new DateOnly(2025, 3, 1);
+                table.Add(crop.Name, Wholesale(crop, from, lot.Size, false), lot.Unit, FarmFacts.Shop, from, null);
             }
         }
 
         // Somebody else's prices, kept apart: round figures of the kind a regional price sheet prints, made up like the rest.
-        foreach (var (crop, price) in new[] { ("Carrots", 2.8m), ("Tomatoes", 4.25m), ("Salad mix", 11m), ("Potatoes", 2.1m), ("Garlic", 12m), ("Onions", 2m) })
+        foreach (var (crop, price) in new[]
+                 {
+                     ("Carrots", 2.8m), ("Tomatoes", 4.25m), ("Salad mix", 11m), ("Potatoes", 2.1m), ("Garlic", 12m), ("Onions", 2m),
+                 })
         {
             table.Add(crop, price, CropList.Get(crop).Unit, null, new DateOnly(2025, 6, 1), "yes");
         }

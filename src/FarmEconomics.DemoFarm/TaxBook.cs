@@ -1,9 +1,10 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>Estimated taxes of the owners, a married couple filing together who have no other income, worked out from the farm's own profit.</summary>
+/// <summary>Estimated taxes of the owners, a couple filing together without other income, worked out from the farm's own profit.</summary>
 /// <remarks>
-/// Self-employment tax is 15.3 percent of 92.35 percent of the profit (Schedule SE of Form 1040). Income tax is the lowest bracket's 10 percent
-/// of what is left of the profit after half of that tax, the standard deduction and the deduction of a fifth for business income (Form 1040-ES), from memory.
+/// Self-employment tax is 15.3 percent of 92.35 percent of the profit (Schedule SE of Form 1040). Income tax is the lowest bracket's
+/// 10 percent of what is left of the profit after half of that tax, the standard deduction and the deduction of a fifth for business
+/// income (Form 1040-ES), from memory.
 /// The figures are to look believable; they are no tax advice.
 /// </remarks>
 internal static class TaxBook
@@ -18,7 +19,8 @@ internal static class TaxBook
         {
             var profit = sales.Where(s => s.Date.Year == year).Sum(s => (s.Money ?? 0m) - Papers.Fee(s))
                 + Incomes.All().Where(l => l.Date.Year == year).Sum(l => l.Amount)
-                - books.Where(b => b.Date.Year == year && Running.Contains(classes[b.Category])).Sum(b => b.Amount * (b.FarmPercent ?? 100m) / 100m)
+                - books.Where(b => b.Date.Year == year && Running.Contains(classes[b.Category]))
+                    .Sum(b => b.Amount * (b.FarmPercent ?? 100m) / 100m)
                 - Assets.All.Sum(a => a.Depreciation(year));
             var self = Math.Max(0m, profit) * 0.9235m * 0.153m;
             var taxable = Math.Max(0m, (profit - (self / 2m) - StandardDeduction(year)) * 0.8m);
@@ -28,7 +30,7 @@ internal static class TaxBook
                 lines.Add(new(day, Ten(taxable * 0.10m / 4m), "income tax", "Revenue office", Note: $"estimate for {year}"));
             }
 
-            // The last installment of 2022 falls into the first January of the records; nobody has its books, so it is taken as that of the year after.
+            // The last installment of 2022 falls into the first January of the records; its books are missing, so it is taken as 2023's.
             if (year == FarmFacts.FirstDay.Year)
             {
                 var first = new DateOnly(year, 1, 15);
@@ -41,7 +43,8 @@ internal static class TaxBook
     }
 
     /// <summary>April, June, September, and January of the year after.</summary>
-    private static IEnumerable<DateOnly> Installments(int year) => [new(year, 4, 15), new(year, 6, 15), new(year, 9, 15), new(year + 1, 1, 15)];
+    private static IEnumerable<DateOnly> Installments(int year) =>
+        [new(year, 4, 15), new(year, 6, 15), new(year, 9, 15), new(year + 1, 1, 15)];
 
     private static decimal StandardDeduction(int year) => year switch { 2023 => 27700m, 2024 => 29200m, _ => 31500m };
 

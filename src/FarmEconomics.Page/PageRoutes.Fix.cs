@@ -17,7 +17,9 @@ internal sealed partial class PageRoutes
         app.MapGet(FixView.Path, (HttpContext context) =>
         {
             Dictionary<string, string> given = Given(context.Request.Query);
-            return Page("Fix records", shelf.Look().Farm().With(folder => FixView.List(folder, WhyNotFixed, given.GetValueOrDefault("done", ""), given.GetValueOrDefault("undo", ""))), FixView.Path);
+            return Page("Fix records",
+                shelf.Look().Farm().With(folder => FixView.List(folder, WhyNotFixed, given.GetValueOrDefault("done", ""),
+                given.GetValueOrDefault("undo", ""))), FixView.Path);
         });
         app.MapGet(FixView.RowPath, (HttpContext context) =>
         {
@@ -61,7 +63,8 @@ internal sealed partial class PageRoutes
 
     // What the checks say of the row as it stands.
     private IReadOnlyList<Problem> Faults(string file, int line) =>
-        shelf.Look().Farm().With(folder => folder.Problems.Where(problem => line > 0 && problem.Source.File == file && problem.Source.Line == line).ToList());
+        shelf.Look().Farm().With(folder => folder.Problems.Where(problem => line > 0 && problem.Source.File == file
+            && problem.Source.Line == line).ToList());
 
     private async Task<IResult> SaveRowAsync(HttpContext context)
     {
@@ -70,7 +73,8 @@ internal sealed partial class PageRoutes
         _ = int.TryParse(sent["line"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out int line);
         if (WhyNotFixed is { } why)
         {
-            return Page("Nothing was saved", $"<h1>Nothing was saved</h1>\n<p>{Reports.Frame.PageShell.Encode(why)}</p>\n", FixView.Path, status: StatusCodes.Status403Forbidden);
+            return Page("Nothing was saved", $"<h1>Nothing was saved</h1>\n<p>{Reports.Frame.PageShell.Encode(why)}</p>\n", FixView.Path,
+                status: StatusCodes.Status403Forbidden);
         }
 
         try
@@ -82,12 +86,15 @@ internal sealed partial class PageRoutes
 
             bool remove = sent["do"] == "remove";
             string[] typed = [.. row.Headings.Select((_, at) => sent.ContainsKey($"c{at}") ? sent[$"c{at}"].ToString() : row.Fields[at])];
-            Dictionary<string, string> fields = row.Headings.Select((heading, at) => (heading, at)).Where(pair => sent.ContainsKey($"c{pair.at}") && pair.heading.Trim().Length > 0)
+            Dictionary<string, string> fields = row.Headings.Select((heading, at) => (heading, at))
+                .Where(pair => sent.ContainsKey($"c{pair.at}") && pair.heading.Trim().Length > 0)
                 .ToDictionary(pair => pair.heading, pair => typed[pair.at]);
             EditOutcome outcome = Editor.Save(new RowChange(file, sent["version"].ToString(), line, remove ? null : fields));
             return outcome.Saved
-                ? SeeOther(context, Nav.Address(FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(file)}"))
-                : Page("Nothing was saved", FixView.Row(row with { Fields = typed, Version = sent["version"].ToString() }, outcome.Problems, outcome.Message, null, Unit), FixView.Path, status: StatusCodes.Status422UnprocessableEntity);
+                ? SeeOther(context, Nav.Address(FixView.Path,
+                    $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(file)}"))
+                : Page("Nothing was saved", FixView.Row(row with { Fields = typed, Version = sent["version"].ToString() }, outcome.Problems,
+                    outcome.Message, null, Unit), FixView.Path, status: StatusCodes.Status422UnprocessableEntity);
         }
         catch (FileNotFoundException missing)
         {

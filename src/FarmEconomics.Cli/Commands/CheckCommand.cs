@@ -16,7 +16,7 @@ internal static class CheckCommand
         Option<string?> output = new("--out") { Description = "With --fix-names: a new file to write those rows to, for you to look through.", HelpName = "FILE" };
         Option<bool> all = new("--all") { Description = "Tell every row with a problem, not each kind of problem once." };
         Option<string?> list = new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
-        Command command = new("check", "Finds mistakes in your records and says how to fix each.\n\nExamples:\n  check my-farm                      one screen, what matters most first\n  check my-farm --all                every row with a problem\n  check my-farm --list problems.csv  the same as a file for a spreadsheet") { folder, set, all, list, fixNames, output };
+        Command command = new("check", "Finds mistakes in your records and says how to fix each.") { folder, set, all, list, fixNames, output };
         command.SetAction(parsed => Run(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(all), parsed.GetValue(list), parsed.GetValue(fixNames), parsed.GetValue(output)));
         return command;
     }

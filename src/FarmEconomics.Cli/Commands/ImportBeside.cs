@@ -3,10 +3,12 @@ using FarmEconomics.Files;
 
 namespace FarmEconomics.Cli.Commands;
 
-/// <summary>The files an import writes beside the file it reads: the mapping, the names, the rows to fix. Never among the tables of the records.</summary>
+/// <summary>The files an import writes beside the file it reads: the mapping, the names, the rows to fix. Never among the tables of the
+/// records.</summary>
 internal sealed class ImportBeside(string file, string? records)
 {
-    private readonly string stem = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(file)) == Directory.GetCurrentDirectory() ? "" : Path.GetDirectoryName(file) ?? "", Path.GetFileNameWithoutExtension(file));
+    private readonly string stem = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(file)) == Directory.GetCurrentDirectory() ? ""
+        : Path.GetDirectoryName(file) ?? "", Path.GetFileNameWithoutExtension(file));
 
     internal string Map => stem + ".map.csv";
 
@@ -17,7 +19,8 @@ internal sealed class ImportBeside(string file, string? records)
     /// <summary>Writes a new file.</summary>
     internal void Write(string path, string text, string option)
     {
-        if (records is not null && Directory.Exists(records) && FolderPlace.IsIn(path, records) && Path.GetDirectoryName(FolderPlace.Real(path)) == FolderPlace.Real(records))
+        if (records is not null && Directory.Exists(records) && FolderPlace.IsIn(path, records)
+            && Path.GetDirectoryName(FolderPlace.Real(path)) == FolderPlace.Real(records))
         {
             throw new WrongUseException($"{path} would lie among your tables; give {option} a file elsewhere.");
         }

@@ -14,8 +14,7 @@ internal static class ImportCommand
     {
         var asked = new ImportOptions();
         asked.Dates.AcceptOnlyFromAmong("month-first", "day-first");
-        Command command = new("import", "Bring in rows of another program's file: shows what it sees and what would be added, and adds it with --apply.\n\n"
-            + "Examples:\n  import market.csv --into my-farm            what is in it, a drafted mapping, a preview\n  import market.csv --into my-farm --apply    adds the rows")
+        Command command = new("import", "Bring in rows of another program's file: shows what it sees and what would be added, and adds it with --apply.")
         { asked.File, asked.Table, asked.Map, asked.Names, asked.Into, asked.Sheet, asked.HeadingsAt, asked.Dates, asked.Rest, asked.All, asked.Apply };
         command.SetAction(parsed => Run(parsed, asked));
         return command;
@@ -38,10 +37,13 @@ internal static class ImportCommand
 
         try
         {
-            var request = new ImportRequest(file) { Table = parsed.GetValue(asked.Table), Map = parsed.GetValue(asked.Map), Folder = into, Sheet = parsed.GetValue(asked.Sheet) };
+            var request = new ImportRequest(file) { Table = parsed.GetValue(asked.Table), Map = parsed.GetValue(asked.Map), Folder = into,
+                Sheet = parsed.GetValue(asked.Sheet) };
             var beside = new ImportBeside(file, into);
-            bool seen = request.Map is { } map ? File.Exists(map) || !map.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) : File.Exists(beside.Map) || RecordsImport.Remembers(request);
-            return Draft(request, beside, (parsed, asked)) is { } drafted ? Show(drafted, seen, beside, (parsed, asked)) : ExitCode.RecordsInError;
+            bool seen = request.Map is { } map ? File.Exists(map) || !map.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
+                : File.Exists(beside.Map) || RecordsImport.Remembers(request);
+            return Draft(request, beside, (parsed, asked)) is { } drafted ? Show(drafted, seen, beside, (parsed, asked))
+                : ExitCode.RecordsInError;
         }
         catch (ArgumentException fault)
         {
@@ -63,7 +65,8 @@ internal static class ImportCommand
             return request with { Map = map };
         }
 
-        DatesWritten dates = said.Line.GetValue(said.Asked.Dates) switch { "month-first" => DatesWritten.MonthFirst, "day-first" => DatesWritten.DayFirst, _ => DatesWritten.Unknown };
+        DatesWritten dates = said.Line.GetValue(said.Asked.Dates) switch { "month-first" => DatesWritten.MonthFirst, "day-first" =>
+            DatesWritten.DayFirst, _ => DatesWritten.Unknown };
         var draft = ImportDraft.Of(request, said.Line.GetValue(said.Asked.HeadingsAt), dates);
         beside.Write(map, draft.Csv, "--map");
         ImportText.PrintDraft(draft, map, said.Line.GetValue(said.Asked.All), Console.Out);
@@ -98,7 +101,9 @@ internal static class ImportCommand
         }
         else
         {
-            Console.Out.WriteLine(plan.CanApply ? $"The records are as they were. With --apply {plan.Notation.Rows(plan.Rows.Count)} go to {Files(plan)} in {plan.Folder}." : "The records are as they were.");
+            Console.Out.WriteLine(plan.CanApply
+                ? $"The records are as they were. With --apply {plan.Notation.Rows(plan.Rows.Count)} go to {Files(plan)} in {plan.Folder}."
+                : "The records are as they were.");
         }
 
         return wrong ? ExitCode.RecordsInError : ExitCode.Done;
@@ -119,5 +124,6 @@ internal static class ImportCommand
         }
     }
 
-    private static string Files(ImportPlan plan) => string.Join(", ", new[] { plan.FileName, plan.MappingFileName, plan.NamesFileName }.OfType<string>());
+    private static string Files(ImportPlan plan) =>
+        string.Join(", ", new[] { plan.FileName, plan.MappingFileName, plan.NamesFileName }.OfType<string>());
 }

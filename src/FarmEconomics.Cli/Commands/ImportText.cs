@@ -22,7 +22,8 @@ internal static class ImportText
         to.WriteLine(draft.Sees);
         foreach (IReadOnlyList<string> row in draft.Sample.Prepend(draft.Headings))
         {
-            to.WriteLine("    " + string.Join(" | ", row.Take(8).Select(cell => Short(cell, LongestCell))) + (row.Count > 8 ? $" | and {row.Count - 8} more" : ""));
+            to.WriteLine("    " + string.Join(" | ", row.Take(8).Select(cell => Short(cell, LongestCell)))
+                + (row.Count > 8 ? $" | and {row.Count - 8} more" : ""));
         }
 
         to.WriteLine($"These look like rows of {draft.Table}. Drafted to {map}:");
@@ -103,8 +104,10 @@ internal static class ImportText
         }
 
         HashSet<string> names = [.. plan.UnknownNames.Select(name => name.Alias)];
-        Problem[] others = [.. plan.Problems.Where(problem => all || problem.Offending is null || !names.Contains(problem.Offending.Trim()) || problem.Severity == Severity.Warning)];
-        foreach (IGrouping<string, Problem> cause in others.GroupBy(problem => all ? $"{problem.Source}{problem.Code}{problem.Message}" : problem.Code + problem.Column))
+        Problem[] others = [.. plan.Problems.Where(problem => all || problem.Offending is null || !names.Contains(problem.Offending.Trim())
+            || problem.Severity == Severity.Warning)];
+        foreach (IGrouping<string, Problem> cause in others.GroupBy(problem => all ? $"{problem.Source}{problem.Code}{problem.Message}"
+            : problem.Code + problem.Column))
         {
             Problem first = cause.First();
             int rows = cause.Sum(problem => 1 + problem.Further);

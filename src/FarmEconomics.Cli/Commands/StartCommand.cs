@@ -17,8 +17,7 @@ internal static class StartCommand
         Option<string?> currency = new("--currency") { Description = "The currency of all money, by its three letters (ISO 4217). Default: USD.", HelpName = "CODE" };
         Option<bool> comma = new("--decimal-comma") { Description = "Numbers have a decimal comma, and CSV fields stand between semicolons." };
         Option<string[]> from = new("--from") { Description = "Raw files (harvests, sales, time sheets, ...): their crops, units, channels, workers and beds become the first rows.", HelpName = "FILE", AllowMultipleArgumentsPerToken = true };
-        Command command = new("start", "Write tables to fill in, with a note on every column.\n\n"
-            + "Examples:\n  start my-farm                                    empty tables\n  start my-farm --minimal --from picked.csv sold.csv  with the names in these files")
+        Command command = new("start", "Write tables to fill in, with a note on every column.")
         { place, minimal, metric, currency, comma, from };
         command.SetAction(parsed => Run(parsed.GetValue(place)!, parsed.GetValue(minimal), (parsed.GetValue(metric), parsed.GetValue(currency), parsed.GetValue(comma)), parsed.GetValue(from) ?? []));
         return command;

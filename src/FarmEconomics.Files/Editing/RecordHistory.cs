@@ -3,7 +3,8 @@ using System.Globalization;
 namespace FarmEconomics.Files.Editing;
 
 /// <summary>
-/// The copies of a file from before each change, in the folder <c>history</c> beside the tables, which is never read as records. A copy is named after the file, the
+/// The copies of a file from before each change, in the folder <c>history</c> beside the tables, which is never read as records. A copy is
+/// named after the file, the
 /// time, and the version its change left: it is put back only over that version.
 /// </summary>
 internal sealed class RecordHistory(string folder, string file)
@@ -32,6 +33,9 @@ internal sealed class RecordHistory(string folder, string file)
     /// <summary>The copy the last change of the file left, if the file still is what that change made of it.</summary>
     /// <param name="version">The file's version.</param>
     public string? Before(string version) => !Directory.Exists(place) ? null
-        : Directory.EnumerateFiles(place, $"{stem}.*.csv").Where(copy => Path.GetFileName(copy).Split('.') is [.., { Length: SignLength }, "csv"])
-            .OrderDescending(StringComparer.Ordinal).FirstOrDefault(copy => Path.GetFileName(copy).StartsWith(stem + ".", StringComparison.Ordinal) && Path.GetFileName(copy).Split('.')[^2] == version[..SignLength]);
+        : Directory.EnumerateFiles(place, $"{stem}.*.csv")
+            .Where(copy => Path.GetFileName(copy).Split('.') is [.., { Length: SignLength }, "csv"])
+            .OrderDescending(StringComparer.Ordinal)
+                .FirstOrDefault(copy => Path.GetFileName(copy).StartsWith(stem + ".", StringComparison.Ordinal)
+                && Path.GetFileName(copy).Split('.')[^2] == version[..SignLength]);
 }

@@ -6,7 +6,8 @@ using FarmEconomics.Records.Checks;
 namespace FarmEconomics.Files.Editing;
 
 /// <summary>
-/// Corrects, adds and takes out single rows of a records folder, when the grower says save. Only the row's bytes change; the file before is kept in
+/// Corrects, adds and takes out single rows of a records folder, when the grower says save. Only the row's bytes change; the file before
+/// is kept in
 /// <c>history</c>; nothing is written that brings an error, or over a file that is no longer the one that was looked at.
 /// </summary>
 /// <param name="folder">The records folder.</param>
@@ -27,7 +28,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
     {
         byte[] bytes = File.ReadAllBytes(Place(file));
         return RowBytes.Of(bytes) is { } rows && (line == 0 ? [.. rows.Headings.Select(_ => "")] : rows.Fields(line)) is { } fields
-            ? new EditableRow(file, line, Version(bytes), rows.Headings, [.. fields.Concat(Enumerable.Repeat("", Math.Max(0, rows.Headings.Count - fields.Count)))])
+            ? new EditableRow(file, line, Version(bytes), rows.Headings,
+                [.. fields.Concat(Enumerable.Repeat("", Math.Max(0, rows.Headings.Count - fields.Count)))])
             : null;
     }
 
@@ -54,7 +56,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
         byte[]? after;
         try
         {
-            after = RowBytes.Of(before) is not { } rows ? null : change.Fields is null ? rows.Remove(change.Line) : change.Line == 0 ? rows.Add(change.Fields) : rows.Change(change.Line, change.Fields);
+            after = RowBytes.Of(before) is not { } rows ? null : change.Fields is null ? rows.Remove(change.Line) : change.Line == 0
+                ? rows.Add(change.Fields) : rows.Change(change.Line, change.Fields);
         }
         catch (ArgumentException fault)
         {
@@ -63,7 +66,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
 
         if (after is null)
         {
-            return new EditOutcome(false, $"The row in line {change.Line} of {change.File} can't be changed here; change it in your spreadsheet.");
+            return new EditOutcome(false,
+                $"The row in line {change.Line} of {change.File} can't be changed here; change it in your spreadsheet.");
         }
 
         List<Problem> wrong = NewErrors(change.File, before, after);
@@ -83,7 +87,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
         string version = Version(File.ReadAllBytes(place));
         if (new RecordHistory(folder, file).Before(version) is not { } copy)
         {
-            return new EditOutcome(false, $"{file} is not as the last change here left it; nothing was put back. The copies lie in {RecordHistory.Folder}.");
+            return new EditOutcome(false,
+                $"{file} is not as the last change here left it; nothing was put back. The copies lie in {RecordHistory.Folder}.");
         }
 
         byte[] before = File.ReadAllBytes(copy);
@@ -96,7 +101,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
         return new EditOutcome(true, $"{file} is as it was before the last change.") { Version = Version(before) };
     }
 
-    private static EditOutcome Changed(string file) => new(false, $"{file} was changed meanwhile, in your spreadsheet or elsewhere. Nothing was saved; load the page again.");
+    private static EditOutcome Changed(string file) =>
+        new(false, $"{file} was changed meanwhile, in your spreadsheet or elsewhere. Nothing was saved; load the page again.");
 
     private static string Version(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
@@ -116,7 +122,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
     // What was wrong before stays allowed: a row can be corrected while others are still in error.
     private List<Problem> NewErrors(string file, byte[] before, byte[] after)
     {
-        Dictionary<(string, string, string?, string?), int> known = Errors(file, before).GroupBy(Key).ToDictionary(group => group.Key, group => group.Count());
+        Dictionary<(string, string, string?, string?), int> known = Errors(file, before).GroupBy(Key)
+            .ToDictionary(group => group.Key, group => group.Count());
         List<Problem> wrong = [];
         foreach (Problem problem in Errors(file, after))
         {
@@ -132,17 +139,20 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
 
         return wrong;
 
-        static (string, string, string?, string?) Key(Problem problem) => (problem.Code, problem.Source.File, problem.Column, problem.Offending);
+        static (string, string, string?, string?) Key(Problem problem) => (problem.Code, problem.Source.File, problem.Column,
+            problem.Offending);
     }
 
     private IEnumerable<Problem> Errors(string file, byte[] bytes)
     {
         RecordsReading reading = RecordsFolder.ReadWith(folder, file, bytes);
-        return reading.Problems.Concat(RecordChecks.Run(reading.Tables, reading.FarmSettings)).Where(problem => problem.Severity == Severity.Error);
+        return reading.Problems.Concat(RecordChecks.Run(reading.Tables, reading.FarmSettings))
+            .Where(problem => problem.Severity == Severity.Error);
     }
 
     // A name of a file of the folder and nothing else; a link is followed to what it leads to.
-    private string Place(string file) => file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && Path.GetFileName(file) == file && File.Exists(Path.Combine(folder, file)) && PlainFile.IsPlain(Path.Combine(folder, file))
+    private string Place(string file) => file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && Path.GetFileName(file) == file
+        && File.Exists(Path.Combine(folder, file)) && PlainFile.IsPlain(Path.Combine(folder, file))
         ? FolderPlace.Real(Path.Combine(folder, file))
         : throw new FileNotFoundException($"There is no table {file} in the records.");
 

@@ -6,7 +6,8 @@ using FarmEconomics.Records.Schema;
 namespace FarmEconomics.Files.Editing;
 
 /// <summary>
-/// Finds the bytes of a row in a CSV file and puts others in their place; every other byte stays as it is. The reader the records are read with says where a
+/// Finds the bytes of a row in a CSV file and puts others in their place; every other byte stays as it is. The reader the records are read
+/// with says where a
 /// row begins and ends, so that what is changed is what was read.
 /// </summary>
 internal sealed class RowBytes
@@ -22,7 +23,8 @@ internal sealed class RowBytes
         this.separator = separator;
         this.encoding = encoding;
         int at = bytes.AsSpan().IndexOfAny((byte)'\r', (byte)'\n');
-        lineEnd = at < 0 ? "\n"u8.ToArray() : bytes[at] == '\n' ? "\n"u8.ToArray() : at + 1 < bytes.Length && bytes[at + 1] == '\n' ? "\r\n"u8.ToArray() : "\r"u8.ToArray();
+        lineEnd = at < 0 ? "\n"u8.ToArray() : bytes[at] == '\n' ? "\n"u8.ToArray() : at + 1 < bytes.Length && bytes[at + 1] == '\n'
+            ? "\r\n"u8.ToArray() : "\r"u8.ToArray();
     }
 
     /// <summary>The headings as the file has them.</summary>
@@ -98,11 +100,13 @@ internal sealed class RowBytes
         }
 
         int end = row.Start + row.Length;
-        end += end < bytes.Length && bytes[end] == '\r' ? (end + 1 < bytes.Length && bytes[end + 1] == '\n' ? 2 : 1) : end < bytes.Length && bytes[end] == '\n' ? 1 : 0;
+        end += end < bytes.Length && bytes[end] == '\r' ? (end + 1 < bytes.Length && bytes[end + 1] == '\n' ? 2 : 1) : end < bytes.Length
+            && bytes[end] == '\n' ? 1 : 0;
         return Spliced(row.Start, end - row.Start, []);
     }
 
-    private CsvReader Reader() => CsvReader.Create(bytes, TableFile.Options(separator) with { HasHeader = false, OnMalformedRecord = _ => { } });
+    private CsvReader Reader() => CsvReader.Create(bytes, TableFile.Options(separator) with { HasHeader = false, OnMalformedRecord = _ =>
+        { } });
 
     private FoundRow? Find(int line)
     {
@@ -124,7 +128,8 @@ internal sealed class RowBytes
             byte[] record = reader.RawRecord.ToArray();
 
             // What the reader gives must be what stands in the file: a row whose bytes can't be told for certain is left alone.
-            return start >= 0 && start + record.Length <= bytes.Length && bytes.AsSpan(start, record.Length).SequenceEqual(record) && Joined(raw).AsSpan().SequenceEqual(record)
+            return start >= 0 && start + record.Length <= bytes.Length && bytes.AsSpan(start, record.Length).SequenceEqual(record)
+                && Joined(raw).AsSpan().SequenceEqual(record)
                 ? new FoundRow(start, record.Length, raw, [.. reader.Current.ToArray()]) : null;
         }
 
@@ -154,7 +159,8 @@ internal sealed class RowBytes
 
     // A blank row would be passed over, and its line be lost.
     private byte[] Row(IEnumerable<byte[]> raw) =>
-        raw.Any(field => encoding.GetString(field).Trim(' ', '\t', '"').Length > 0) ? Joined(raw) : throw new ArgumentException("The row would be blank; take it out instead.");
+        raw.Any(field => encoding.GetString(field).Trim(' ', '\t', '"').Length > 0) ? Joined(raw)
+            : throw new ArgumentException("The row would be blank; take it out instead.");
 
     private byte[] Joined(IEnumerable<byte[]> raw)
     {

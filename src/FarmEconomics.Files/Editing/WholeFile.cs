@@ -1,6 +1,7 @@
 namespace FarmEconomics.Files.Editing;
 
-/// <summary>Writes a file whole: beside its place, onto the disk, then moved in, so that whoever looks sees the old or the new one.</summary>
+/// <summary>Writes a file whole: beside its place, onto the disk, then moved in, so that whoever looks sees the old or the new
+/// one.</summary>
 internal static class WholeFile
 {
     /// <summary>Writes.</summary>

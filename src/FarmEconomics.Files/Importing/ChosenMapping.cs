@@ -20,18 +20,22 @@ internal sealed record ChosenMapping(TableSchema Schema, IReadOnlyList<ImportRow
         TableSchema? schema = request.Table is { } table ? RecordsImport.Table(table) : null;
         if (request.Map is null)
         {
-            return Remembered(request, records, sheet) ?? throw new ArgumentException($"The records remember no mapping for the headings of {Path.GetFileName(request.Source)}.");
+            return Remembered(request, records, sheet)
+                ?? throw new ArgumentException($"The records remember no mapping for the headings of {Path.GetFileName(request.Source)}.");
         }
 
         List<Problem> problems = [];
         bool remembered = !File.Exists(request.Map);
         List<ImportRow> rows = remembered
-            ? [.. records?.Tables.Imports.Where(row => row.Import.Trim().Equals(request.Map.Trim(), StringComparison.OrdinalIgnoreCase)) ?? []]
+            ? [.. records?.Tables.Imports.Where(row => row.Import.Trim().Equals(request.Map.Trim(), StringComparison.OrdinalIgnoreCase))
+                ?? []]
             : MappingRows.Read(request.Map, problems);
-        schema ??= rows.Select(row => row.Table.Trim()).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1 ? RecordsImport.Table(rows[0].Table) : null;
+        schema ??= rows.Select(row => row.Table.Trim()).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1
+            ? RecordsImport.Table(rows[0].Table) : null;
         rows.RemoveAll(row => schema is not null && !row.Table.Trim().Equals(schema.Name, StringComparison.OrdinalIgnoreCase));
         problems.AddRange(rows.Select(ImportRules.Fault).OfType<Problem>());
-        return problems.Count > 0 || (schema is not null && rows.Select(row => row.Import.Trim().ToLowerInvariant()).Distinct().Count() == 1)
+        return problems.Count > 0 || (schema is not null && rows.Select(row => row.Import.Trim().ToLowerInvariant()).Distinct()
+            .Count() == 1)
             ? new ChosenMapping(schema ?? RecordSchema.Find("sales")!, rows, remembered, problems)
             : throw new ArgumentException(rows.Count > 0
                 ? $"{request.Map} holds several mappings{(schema is null ? "; say which table with --as" : $" for {schema.Name}; keep one")}."
@@ -47,12 +51,14 @@ internal sealed record ChosenMapping(TableSchema Schema, IReadOnlyList<ImportRow
         }
 
         SourceGrid grid = SourceFile.Read(request.Source, sheet);
-        return records.Tables.Imports.Where(row => request.Table is null || row.Table.Trim().Equals(request.Table.Trim(), StringComparison.OrdinalIgnoreCase))
+        return records.Tables.Imports
+            .Where(row => request.Table is null || row.Table.Trim().Equals(request.Table.Trim(), StringComparison.OrdinalIgnoreCase))
             .GroupBy(row => (Name: row.Import.Trim().ToLowerInvariant(), Table: row.Table.Trim().ToLowerInvariant()))
             .Where(group => RecordSchema.Find(group.Key.Table) is not null && group.All(row => ImportRules.Fault(row) is null))
             .Select(group => new ChosenMapping(RecordsImport.Table(group.Key.Table), [.. group], true, []))
             .Where(mapping => Fits(new ImportMapping(mapping.Schema, mapping.Rows, '.'), grid))
-            .MaxBy(mapping => new ImportMapping(mapping.Schema, mapping.Rows, '.').SourceColumns.Count(heading => !heading.StartsWith("column ", StringComparison.OrdinalIgnoreCase)));
+            .MaxBy(mapping => new ImportMapping(mapping.Schema, mapping.Rows, '.').SourceColumns
+                .Count(heading => !heading.StartsWith("column ", StringComparison.OrdinalIgnoreCase)));
     }
 
     // A wide table is known by few headings: what stands under the others must be measures, or a register's list would be taken for one.
@@ -65,7 +71,8 @@ internal sealed record ChosenMapping(TableSchema Schema, IReadOnlyList<ImportRow
 
         string[] values = mapping.IsWide ? [.. new ImportRows(mapping).Of(block).Select(unit => unit.Cells.At(unit.Spread))] : [];
         return !mapping.IsWide || (values.Length > 0 && block.Segments.All(segment => mapping.SpreadOver(segment).Count() > 1)
-            && block.Segments.SelectMany(segment => mapping.SpreadOver(segment).Select(at => segment.Rows.Select(row => row.At(at)).Where(text => text.Length > 0).ToList())).Where(column => column.Count > 0)
+            && block.Segments.SelectMany(segment => mapping.SpreadOver(segment).Select(at => segment.Rows.Select(row => row.At(at))
+                .Where(text => text.Length > 0).ToList())).Where(column => column.Count > 0)
                 .All(column => column.Count(text => CellKinds.Of(text) is not CellKind.Text and not CellKind.Day) * 2 >= column.Count));
     }
 }

@@ -3,7 +3,6 @@ using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Names;
 using FarmEconomics.Records.Schema;
 
@@ -26,11 +25,14 @@ internal sealed class GivenNames
         }
 
         SourceGrid grid = SourceFile.Read(path, null);
-        SourceBlock block = SourceBlock.With(grid, ["table", "alias", "name"]) ?? throw new ArgumentException($"{Path.GetFileName(path)} has no row with the headings table, alias, name.");
+        SourceBlock block = SourceBlock.With(grid, ["table", "alias", "name"])
+            ?? throw new ArgumentException($"{Path.GetFileName(path)} has no row with the headings table, alias, name.");
         foreach (SourceCells row in block.Rows)
         {
-            string[] given = [row.At(block.Segments[0].Column("table")), row.At(block.Segments[0].Column("alias")), row.At(block.Segments[0].Column("name"))];
-            bool known = records?.Tables.Aliases.Exists(alias => HeadingKey.Of(alias.Table) == HeadingKey.Of(given[0]) && alias.Alias.Trim().Equals(given[1], StringComparison.OrdinalIgnoreCase)) ?? false;
+            string[] given = [row.At(block.Segments[0].Column("table")), row.At(block.Segments[0].Column("alias")),
+                row.At(block.Segments[0].Column("name"))];
+            bool known = records?.Tables.Aliases.Exists(alias => HeadingKey.Of(alias.Table) == HeadingKey.Of(given[0])
+                && alias.Alias.Trim().Equals(given[1], StringComparison.OrdinalIgnoreCase)) ?? false;
             if (given[2].Length > 0 && !known)
             {
                 names.rows.Add(given);
@@ -53,7 +55,8 @@ internal sealed class GivenNames
         if (rows.Count > 0)
         {
             tables.Present.Add("aliases");
-            new TableReader(new FarmSettings(), tables, problems, null).Read(new TextInput(Csv(), [.. Enumerable.Range(1, rows.Count + 1)], "names", "aliases"), tables.Aliases.Table);
+            new TableReader(new FarmSettings(), tables, problems, null).Read(new TextInput(Csv(), [.. Enumerable.Range(1, rows.Count + 1)],
+                "names", "aliases"), tables.Aliases.Table);
         }
     }
 }
@@ -63,11 +66,14 @@ internal static class UnknownName
 {
     public static IReadOnlyList<ImportedName> Of(IEnumerable<Problem> problems) =>
     [
-        .. problems.Where(problem => problem is { Severity: Severity.Error, Offending: not null } && AliasProposal.TableOf(problem.Code) is not null)
+        .. problems.Where(problem => problem is { Severity: Severity.Error, Offending: not null }
+            && AliasProposal.TableOf(problem.Code) is not null)
             .GroupBy(problem => (Table: AliasProposal.TableOf(problem.Code)!, Name: problem.Offending!.Trim().ToUpperInvariant()))
             .Select(group => new ImportedName(group.Key.Table, group.First().Offending!.Trim(),
-                group.Select(problem => problem.Nearest).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1 ? group.First().Nearest ?? "" : "",
+                group.Select(problem => problem.Nearest).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1 ? group.First().Nearest
+                    ?? "" : "",
                 group.Sum(problem => 1 + problem.Further)))
-            .OrderByDescending(name => name.Rows).ThenBy(name => name.Table, StringComparer.Ordinal).ThenBy(name => name.Alias, StringComparer.OrdinalIgnoreCase),
+            .OrderByDescending(name => name.Rows).ThenBy(name => name.Table, StringComparer.Ordinal)
+                .ThenBy(name => name.Alias, StringComparer.OrdinalIgnoreCase),
     ];
 }

@@ -10,15 +10,18 @@ internal static class HeldBackRows
     public static IReadOnlyList<HeldBackRow> Of(List<ImportCandidate> candidates, HashSet<int> bad, IReadOnlyList<Problem> problems)
     {
         ILookup<int, string> why = Reasons(problems);
-        return [.. bad.Where(at => at >= 0).Select(at => candidates[at].Unit.Cells.Line).Distinct().Order().Select(line => new HeldBackRow(line, string.Join(" ", why[line].Distinct())))];
+        return [.. bad.Where(at => at >= 0).Select(at => candidates[at].Unit.Cells.Line).Distinct().Order()
+            .Select(line => new HeldBackRow(line, string.Join(" ", why[line].Distinct())))];
     }
 
-    /// <summary>The rows as they stand in the source, under its headings, with what is wrong in a further column; blank without any.</summary>
+    /// <summary>The rows as they stand in the source, under its headings, with what is wrong in a further column; blank without
+    /// any.</summary>
     public static string Csv(List<ImportCandidate> candidates, HashSet<int> bad, IReadOnlyList<Problem> problems)
     {
         ILookup<int, string> why = Reasons(problems);
         var csv = new StringBuilder();
-        foreach (IGrouping<SourceSegment, ImportCandidate> part in bad.Where(at => at >= 0).Order().Select(at => candidates[at]).GroupBy(row => row.Unit.Segment, ReferenceEqualityComparer.Instance as IEqualityComparer<SourceSegment>))
+        foreach (IGrouping<SourceSegment, ImportCandidate> part in bad.Where(at => at >= 0).Order().Select(at => candidates[at])
+            .GroupBy(row => row.Unit.Segment, ReferenceEqualityComparer.Instance as IEqualityComparer<SourceSegment>))
         {
             int width = Math.Max(part.Key.Headings.Length, part.Max(row => row.Unit.Cells.Fields.Length));
             if (part.Key.HeadingLine > 0)
@@ -28,7 +31,8 @@ internal static class HeldBackRows
 
             foreach (SourceCells row in part.Select(row => row.Unit.Cells).Distinct())
             {
-                ImportCsv.Line(csv, part.Key.HeadingLine > 0 ? [.. Padded(row.Fields, width), string.Join(" ", why[row.Line].Distinct())] : [.. Padded(row.Fields, width)]);
+                ImportCsv.Line(csv, part.Key.HeadingLine > 0 ? [.. Padded(row.Fields, width), string.Join(" ", why[row.Line].Distinct())]
+                    : [.. Padded(row.Fields, width)]);
             }
         }
 

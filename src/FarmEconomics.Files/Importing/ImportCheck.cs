@@ -68,7 +68,8 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         RecordTables tables = (records?.Tables ?? new RecordTables()).With(table => table.Copy());
         FarmSettings settings = records?.FarmSettings ?? new FarmSettings();
         tables.Present.Add(schema.Name);
-        new TableReader(settings, tables, problems, null).Read(new TextInput(csv.ToString(), lines, plan.Source, schema.Name), tables.Of(schema));
+        new TableReader(settings, tables, problems, null).Read(new TextInput(csv.ToString(), lines, plan.Source, schema.Name),
+            tables.Of(schema));
         Names.AddTo(tables, problems);
         if (records is not null)
         {
@@ -94,13 +95,15 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
     // A start without an end may look like hours once it is left as it stands: what could not be worked out is never read.
     private List<Problem> Untold(List<ImportCandidate> candidates, List<Problem> told, HashSet<int> bad)
     {
-        HashSet<(int, string?)> known = [.. told.Where(problem => problem.Severity == Severity.Error).Select(problem => (problem.Source.Line, problem.Column))];
+        HashSet<(int, string?)> known = [.. told.Where(problem => problem.Severity == Severity.Error)
+            .Select(problem => (problem.Source.Line, problem.Column))];
         List<Problem> untold = [];
         foreach ((ImportCandidate row, int at) in candidates.Select((row, at) => (row, at)).Where(pair => pair.row.Faults.Count > 0))
         {
             bad.Add(at);
             untold.AddRange(row.Faults.Where(fault => !known.Contains((row.Unit.Cells.Line, fault.Column)))
-                .Select(fault => Told(ProblemCatalog.Make(ProblemCodes.NotANumber, new SourceLine(plan.Source, 0), fault.Column, fault.Why), row)));
+                .Select(fault => Told(ProblemCatalog.Make(ProblemCodes.NotANumber, new SourceLine(plan.Source, 0), fault.Column, fault.Why),
+                    row)));
         }
 
         return untold;
@@ -119,8 +122,11 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         {
             foreach (CellFault fault in faults)
             {
-                bool IsIn(int column) => fault.Message.StartsWith($"Cell {SheetPlace.Letters(column + 1)}{line} ", StringComparison.Ordinal);
-                int[] hit = [.. byLine[line].Where(at => mapping.SourceColumns.Any(heading => IsIn(candidates[at].Unit.Segment.Column(heading))) || (candidates[at].Unit.Spread >= 0 && IsIn(candidates[at].Unit.Spread)))];
+                bool IsIn(int column) => fault.Message.StartsWith($"Cell {SheetPlace.Letters(column + 1)}{line} ",
+                    StringComparison.Ordinal);
+                int[] hit = [.. byLine[line].Where(at => mapping.SourceColumns
+                    .Any(heading => IsIn(candidates[at].Unit.Segment.Column(heading)))
+                    || (candidates[at].Unit.Spread >= 0 && IsIn(candidates[at].Unit.Spread)))];
                 bad.UnionWith(hit);
                 if (hit.Length > 0 || (mapping.IsWide && candidates.Exists(row => mapping.SpreadOver(row.Unit.Segment).Any(IsIn))))
                 {

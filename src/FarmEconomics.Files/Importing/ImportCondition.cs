@@ -46,7 +46,10 @@ internal sealed class ImportCondition
     public static Regex PatternOf(string text)
     {
         string[] parts = Regex.Split(text.Trim(), @"(#|\*|\s+)");
-        string body = string.Concat(parts.Select(part => part switch { "#" => "[0-9]+", "*" => ".*", _ when part.Length > 0 && part.Trim().Length == 0 => @"\s+", _ => Regex.Escape(part) }));
-        return new Regex($"^{body}$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking | RegexOptions.Singleline);
+        string body = string.Concat(parts
+            .Select(part => part switch { "#" => "[0-9]+", "*" => ".*", _ when part.Length > 0 && part.Trim().Length == 0 => @"\s+", _ =>
+            Regex.Escape(part) }));
+        return new Regex($"^{body}$",
+            RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking | RegexOptions.Singleline);
     }
 }

@@ -3,18 +3,18 @@ using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Workbooks.Reading;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Checks;
-using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Importing;
 
 /// <summary>A row that is new to the records, as it was made of the source.</summary>
-internal sealed record ImportCandidate(ImportUnit Unit, string Id, IReadOnlyList<string> Fields, IReadOnlyList<(string Column, string Why)> Faults);
+internal sealed record ImportCandidate(ImportUnit Unit, string Id, IReadOnlyList<string> Fields,
+    IReadOnlyList<(string Column, string Why)> Faults);
 
 /// <summary>Makes the rows of a plan: reads the source, maps it, leaves out what is there already, holds back what is in error.</summary>
 internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, RecordsReading? records, ImportRequest request)
 {
-    private readonly ImportMapping mapping = new(chosen.Schema, chosen.Rows, (records?.FarmSettings.Notation ?? Notation.Default).DecimalMark);
+    private readonly ImportMapping mapping = new(chosen.Schema, chosen.Rows,
+        (records?.FarmSettings.Notation ?? Notation.Default).DecimalMark);
     private readonly ImportNotes notes = new();
 
     public void Fill(SheetEntry? sheet)
@@ -46,7 +46,8 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         {
             // The numbers of a sheet are written with the mark that the mapping expects in texts of the same column.
             string[] headings = [.. block.Headings];
-            grid = SourceFile.Read(request.Source, sheet, at => (at <= headings.Length ? headings[at - 1] : $"column {at}", at <= headings.Length ? mapping.MarkOf(headings[at - 1]) : '.'));
+            grid = SourceFile.Read(request.Source, sheet, at => (at <= headings.Length ? headings[at - 1] : $"column {at}",
+                at <= headings.Length ? mapping.MarkOf(headings[at - 1]) : '.'));
             block = SourceBlock.With(grid, mapping.SourceColumns);
         }
 
@@ -126,7 +127,8 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
         string name = $"imports.{ImportCsv.Slug(chosen.Rows[0].Import)}";
         plan.MappingCsv = csv.ToString();
         string place = Path.Combine(plan.Folder ?? "", name + ".csv");
-        plan.MappingFileName = plan.Folder is not null && File.Exists(place) && PlainFile.IsPlain(place) && File.ReadAllText(place) == plan.MappingCsv ? null : ImportCsv.Free(plan.Folder, name);
+        plan.MappingFileName = plan.Folder is not null && File.Exists(place) && PlainFile.IsPlain(place)
+            && File.ReadAllText(place) == plan.MappingCsv ? null : ImportCsv.Free(plan.Folder, name);
     }
 }
 
@@ -150,5 +152,6 @@ internal static class ImportCsv
         return slug.Length == 0 ? "import" : slug;
     }
 
-    public static void Line(StringBuilder csv, IReadOnlyList<string> fields) => csv.AppendJoin(',', fields.Select(field => CsvField.Of(field))).Append('\n');
+    public static void Line(StringBuilder csv, IReadOnlyList<string> fields) =>
+        csv.AppendJoin(',', fields.Select(field => CsvField.Of(field))).Append('\n');
 }

@@ -28,7 +28,8 @@ internal sealed class ImportFilling
         formats = ImportWords.Of(main?.Format);
         this.rules = [.. rules.Select(row => (new ImportCondition(row, Mark), row.Becomes ?? ""))];
         Source = main?.SourceColumn;
-        Headings = [.. new[] { Source, ImportWords.After(formats, ImportWords.Until), ImportWords.After(formats, ImportWords.Less) }.Concat(this.rules.Select(rule => rule.When.Source)).OfType<string>()];
+        Headings = [.. new[] { Source, ImportWords.After(formats, ImportWords.Until),
+            ImportWords.After(formats, ImportWords.Less) }.Concat(this.rules.Select(rule => rule.When.Source)).OfType<string>()];
     }
 
     public ColumnSchema Column { get; }
@@ -98,7 +99,8 @@ internal sealed class ImportFilling
         {
             why = ClockText.Between(text, source(until), out hours);
         }
-        else if (ImportWords.Has(formats, ImportWords.Punches) && ClockText.IsPunches(text.Replace(' ', ',')) | ClockText.Minutes(text) is not null)
+        else if (ImportWords.Has(formats, ImportWords.Punches)
+            && ClockText.IsPunches(text.Replace(' ', ',')) | ClockText.Minutes(text) is not null)
         {
             why = ClockText.Punches(text, out hours);
         }
@@ -157,7 +159,8 @@ internal sealed class ImportFilling
             return text;
         }
 
-        value = ImportWords.Has(formats, ImportWords.Absolute) ? Math.Abs(value) : ImportWords.Has(formats, ImportWords.Negative) ? -value : value;
+        value = ImportWords.Has(formats, ImportWords.Absolute) ? Math.Abs(value) : ImportWords.Has(formats, ImportWords.Negative) ? -value
+            : value;
         if (ImportWords.Has(formats, ImportWords.Round))
         {
             decimal whole = decimal.Round(value, Column.MaxDecimals, MidpointRounding.AwayFromZero);

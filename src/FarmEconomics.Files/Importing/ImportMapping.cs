@@ -15,7 +15,8 @@ internal sealed class ImportMapping
     {
         foreach (ColumnSchema column in schema.Columns.Append(ImportColumns.IdColumn))
         {
-            ImportRow[] ofColumn = [.. rows.Where(row => row.Column is not null && (schema.Find(row.Column) ?? ImportColumns.Find(row.Column)) == column)];
+            ImportRow[] ofColumn = [.. rows
+                .Where(row => row.Column is not null && (schema.Find(row.Column) ?? ImportColumns.Find(row.Column)) == column)];
             if (ofColumn.Length == 0)
             {
                 continue;
@@ -35,12 +36,15 @@ internal sealed class ImportMapping
 
         ImportRow[] without = [.. rows.Where(row => row.Column is null && row.SourceColumn is not null)];
         char mark = fillings.Exists(filling => filling.Mark == ',') ? ',' : '.';
-        leaveOut.AddRange(without.Where(IsRule).Select(row => new ImportCondition(row, fillings.Find(filling => ImportWords.Is(filling.Source ?? "", row.SourceColumn!))?.Mark ?? mark)));
+        leaveOut.AddRange(without.Where(IsRule)
+            .Select(row => new ImportCondition(row, fillings.Find(filling => ImportWords.Is(filling.Source ?? "", row.SourceColumn!))?.Mark
+            ?? mark)));
         columnsLeftOut = [.. without.Where(row => !IsRule(row)).Select(row => row.SourceColumn!.Trim())];
         SourceColumns =
         [
             .. fillings.Append(OwnId).OfType<ImportFilling>().SelectMany(filling => filling.Headings)
-                .Concat(leaveOut.Select(condition => condition.Source!)).Where(heading => !ImportWords.IsSpecial(heading)).Distinct(StringComparer.OrdinalIgnoreCase),
+                .Concat(leaveOut.Select(condition => condition.Source!)).Where(heading => !ImportWords.IsSpecial(heading))
+                    .Distinct(StringComparer.OrdinalIgnoreCase),
         ];
     }
 
@@ -60,16 +64,21 @@ internal sealed class ImportMapping
 
     /// <summary>The decimal mark the mapping expects under a heading of the source.</summary>
     public char MarkOf(string heading) =>
-        fillings.Exists(filling => filling.Mark == ',' && filling.Headings.Any(known => SourceSegment.Same(known, heading) || (ImportWords.Is(known, ImportWords.Cell) && !SourceColumns.Contains(heading, StringComparer.OrdinalIgnoreCase)))) ? ',' : '.';
+        fillings.Exists(filling => filling.Mark == ',' && filling.Headings.Any(known => SourceSegment.Same(known, heading)
+            || (ImportWords.Is(known, ImportWords.Cell) && !SourceColumns.Contains(heading, StringComparer.OrdinalIgnoreCase)))) ? ','
+            : '.';
 
     /// <summary>The columns of a wide table whose values are rows of their own, from 0.</summary>
-    public IEnumerable<int> SpreadOver(SourceSegment segment) => Enumerable.Range(0, segment.Headings.Length).Where(at => segment.Headings[at].Length > 0
-        && !SourceColumns.Contains(segment.Headings[at], StringComparer.OrdinalIgnoreCase) && !columnsLeftOut.Contains(segment.Headings[at], StringComparer.OrdinalIgnoreCase));
+    public IEnumerable<int> SpreadOver(SourceSegment segment) => Enumerable.Range(0, segment.Headings.Length)
+        .Where(at => segment.Headings[at].Length > 0
+        && !SourceColumns.Contains(segment.Headings[at], StringComparer.OrdinalIgnoreCase) && !columnsLeftOut.Contains(segment.Headings[at],
+            StringComparer.OrdinalIgnoreCase));
 
     public bool LeavesOut(Func<string, string> source) => leaveOut.Exists(condition => condition.Holds(source(condition.Source!)));
 
     /// <summary>The fields of a row of the table, and what could not be made of them.</summary>
-    public IReadOnlyList<string> Convert(Func<string, string> source, ImportNotes notes) => [.. fillings.Select(filling => filling.Value(source, notes))];
+    public IReadOnlyList<string> Convert(Func<string, string> source, ImportNotes notes) =>
+        [.. fillings.Select(filling => filling.Value(source, notes))];
 
     /// <summary>Forgets what stood above: another part of the file begins.</summary>
     public void BeginAnew() => fillings.ForEach(filling => filling.BeginAnew());

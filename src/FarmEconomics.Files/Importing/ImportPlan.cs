@@ -82,8 +82,11 @@ public sealed partial class ImportPlan
     /// <summary>Names the records don't know, most rows first.</summary>
     public IReadOnlyList<ImportedName> UnknownNames { get; internal set; } = [];
 
-    /// <summary>These names as a file with the columns of <c>aliases</c>, blank where nobody can guess; a last column says how many rows have the name.</summary>
-    public string NamesToFillIn => "table,alias,name,rows\n" + string.Concat(UnknownNames.Select(name => $"{name.Table},{CsvField.Of(name.Alias, ",;\t")},{CsvField.Of(name.Name, ",;\t")},{name.Rows}\n"));
+    /// <summary>These names as a file with the columns of <c>aliases</c>, blank where nobody can guess; a last column says how many rows
+    /// have the name.</summary>
+    public string NamesToFillIn => "table,alias,name,rows\n" + string
+        .Concat(UnknownNames.Select(name =>
+        $"{name.Table},{CsvField.Of(name.Alias, ",;\t")},{CsvField.Of(name.Name, ",;\t")},{name.Rows}\n"));
 
     /// <summary>Faults, with lines of the source file (or of the mapping).</summary>
     public IReadOnlyList<Problem> Problems { get; internal set; } = [];
@@ -100,7 +103,8 @@ public sealed partial class ImportPlan
     /// <summary>True when there is something to add.</summary>
     public bool CanApply => Folder is not null && Rows.Count > 0;
 
-    /// <summary>The rows held back as they stand in the source, under its headings, to be fixed and imported by the same mapping; blank without any.</summary>
+    /// <summary>The rows held back as they stand in the source, under its headings, to be fixed and imported by the same mapping; blank
+    /// without any.</summary>
     public string HeldBackCsv { get; internal set; } = "";
 
     internal string Csv { get; set; } = "";
@@ -140,7 +144,8 @@ public sealed partial class ImportPlan
     /// <exception cref="IOException">The folder can't be read or written.</exception>
     public static void RemoveLeftovers(string folder)
     {
-        foreach (string file in Directory.GetFiles(folder, ".*").Where(file => HalfWritten().IsMatch(Path.GetFileName(file)) && !FileHold.IsHeld(file)))
+        foreach (string file in Directory.GetFiles(folder, ".*").Where(file => HalfWritten().IsMatch(Path.GetFileName(file))
+            && !FileHold.IsHeld(file)))
         {
             File.Delete(file);
         }

@@ -7,7 +7,8 @@ public sealed record ImportRequest(string Source)
     /// <summary>The table the rows are for; null: the one the mapping fills.</summary>
     public string? Table { get; init; }
 
-    /// <summary>A file with the columns of <c>imports</c>, or the name of a mapping the records remember; null: one they remember that fits the headings.</summary>
+    /// <summary>A file with the columns of <c>imports</c>, or the name of a mapping the records remember; null: one they remember that
+    /// fits the headings.</summary>
     public string? Map { get; init; }
 
     /// <summary>The records folder, or null to look at the rows by themselves.</summary>
@@ -16,6 +17,7 @@ public sealed record ImportRequest(string Source)
     /// <summary>The sheet of a workbook; null: its first one that is not hidden.</summary>
     public string? Sheet { get; init; }
 
-    /// <summary>A file with the columns of <c>aliases</c> that says what names of the source mean; rows whose name is blank say nothing.</summary>
+    /// <summary>A file with the columns of <c>aliases</c> that says what names of the source mean; rows whose name is blank say
+    /// nothing.</summary>
     public string? Names { get; init; }
 }

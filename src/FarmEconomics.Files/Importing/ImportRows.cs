@@ -40,7 +40,8 @@ internal sealed class ImportRows(ImportMapping mapping)
     }
 
     /// <summary>
-    /// What a row is known by: its content and, of several equal rows, which one it is; after the source's own number where it has one. The same row twice
+    /// What a row is known by: its content and, of several equal rows, which one it is; after the source's own number where it has one.
+    /// The same row twice
     /// in one file is two things that happened; the same row in the next export is not.
     /// </summary>
     /// <param name="unit">The row.</param>
@@ -49,7 +50,8 @@ internal sealed class ImportRows(ImportMapping mapping)
     {
         IEnumerable<string> fields = unit.Spread < 0
             ? unit.Cells.Fields.Select(field => field.Trim())
-            : mapping.SourceColumns.Select(heading => unit.Text(heading)).Append(unit.Segment.Headings[unit.Spread]).Append(unit.Cells.At(unit.Spread));
+            : mapping.SourceColumns.Select(heading => unit.Text(heading)).Append(unit.Segment.Headings[unit.Spread])
+                .Append(unit.Cells.At(unit.Spread));
         string content = string.Join('\u001F', fields);
         int occurrence = seen[content] = seen.GetValueOrDefault(content) + 1;
         string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{content}\u001E{occurrence}")).AsSpan(0, 8));

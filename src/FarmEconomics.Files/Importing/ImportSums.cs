@@ -1,12 +1,12 @@
 using System.Globalization;
 using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Importing;
 
 /// <summary>Adds up what was made of a source, and sets it beside the totals the source has itself.</summary>
-internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceBlock block, IReadOnlyList<(ImportUnit Unit, IReadOnlyList<string> Fields)> rows)
+internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceBlock block,
+    IReadOnlyList<(ImportUnit Unit, IReadOnlyList<string> Fields)> rows)
 {
     private readonly char mark = plan.Notation.DecimalMark;
 
@@ -51,8 +51,10 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
         foreach (string column in new[] { "quantity", "amount", "hours" }.Where(column => Place(column) >= 0))
         {
             int at = Place(column);
-            words.AddRange(good.GroupBy(row => column == "quantity" && unit >= 0 ? row.Fields[unit] : "", StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count()).Take(6)
-                .Select(group => column == "amount" ? plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.00}") : plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.##}{(group.Key.Length == 0 ? "" : " " + group.Key)}")));
+            words.AddRange(good.GroupBy(row => column == "quantity" && unit >= 0 ? row.Fields[unit] : "", StringComparer.OrdinalIgnoreCase)
+                .OrderByDescending(group => group.Count()).Take(6)
+                .Select(group => column == "amount" ? plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.00}")
+                    : plan.Notation.Text($"{column} {group.Sum(row => Number(row.Fields[at])):#,0.##}{(group.Key.Length == 0 ? "" : " " + group.Key)}")));
         }
 
         return words;
@@ -70,12 +72,14 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
 
             bool grand = mapping.IsWide && HeadingWords.IsTotal(heading);
             int column = at;
-            (ImportUnit Unit, IReadOnlyList<string> Fields)[] under = mapping.IsWide ? (grand ? own : [.. own.Where(row => row.Unit.Spread == column)]) : own;
+            (ImportUnit Unit, IReadOnlyList<string> Fields)[] under = mapping.IsWide
+                ? (grand ? own : [.. own.Where(row => row.Unit.Spread == column)]) : own;
             int field = mapping.IsWide ? NumberPlace() : FieldFrom(heading);
             if (field >= 0 && (under.Length > 0 || said != 0m) && (grand || !mapping.IsWide || mapping.SpreadOver(segment).Contains(at)))
             {
                 decimal read = under.Sum(row => Number(row.Fields[field]));
-                yield return new ImportSum($"{heading}, total in line {total.Line}", said, Math.Sign(read) == -Math.Sign(said) && mapping.Columns[field] == "amount" ? -read : read);
+                yield return new ImportSum($"{heading}, total in line {total.Line}", said, Math.Sign(read) == -Math.Sign(said)
+                    && mapping.Columns[field] == "amount" ? -read : read);
             }
         }
     }
@@ -106,9 +110,11 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
 
     private int NumberPlace() => new[] { "quantity", "hours", "amount" }.Select(Place).FirstOrDefault(at => at >= 0, -1);
 
-    private int FieldFrom(string heading) => mapping.Columns.ToList().FindIndex(column => column is "quantity" or "amount" or "hours" && mapping.SourceOf(column) is { } source && SourceSegment.Same(source, heading));
+    private int FieldFrom(string heading) => mapping.Columns.ToList().FindIndex(column => column is "quantity" or "amount" or "hours"
+        && mapping.SourceOf(column) is { } source && SourceSegment.Same(source, heading));
 
-    private decimal Number(string field) => decimal.TryParse(field.Replace(mark, '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out decimal value) ? value : 0m;
+    private decimal Number(string field) => decimal.TryParse(field.Replace(mark, '.'), NumberStyles.Float, CultureInfo.InvariantCulture,
+        out decimal value) ? value : 0m;
 }
 
 /// <summary>What was seen in a source, in sentences.</summary>
@@ -122,7 +128,8 @@ internal static class ImportRemarks
             + $"{(mapping.IsWide ? "; wide: each value under its own heading becomes a row" : "")}.";
         foreach ((string what, IEnumerable<SourceCells> rows) in new[]
         {
-            ("above the headings", block.Above), ("with totals", block.Segments.SelectMany(segment => segment.Totals)), ("that hold one remark and nothing else", block.Segments.SelectMany(segment => segment.Remarks)),
+            ("above the headings", block.Above), ("with totals", block.Segments.SelectMany(segment => segment.Totals)),
+                ("that hold one remark and nothing else", block.Segments.SelectMany(segment => segment.Remarks)),
         })
         {
             SourceCells[] all = [.. rows];

@@ -29,11 +29,13 @@ internal static class ImportWords
     public static bool Is(string text, string word) => text.Trim().Equals(word, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The words of a format.</summary>
-    public static string[] Of(string? format) => (format ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+    public static string[] Of(string? format) =>
+        (format ?? "").Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     public static bool Has(string[] words, string word) => words.Contains(word, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>What follows a word such as <c>until:</c>; null without it.</summary>
     public static string? After(string[] words, string word) =>
-        Array.Find(words, known => known.StartsWith(word, StringComparison.OrdinalIgnoreCase)) is { } found ? found[word.Length..].Trim() : null;
+        Array.Find(words, known => known.StartsWith(word, StringComparison.OrdinalIgnoreCase)) is { } found ? found[word.Length..].Trim()
+            : null;
 }

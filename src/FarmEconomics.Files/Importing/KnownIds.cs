@@ -11,7 +11,8 @@ internal sealed class KnownIds
     private readonly HashSet<string> severalTimes;
 
     private KnownIds(IEnumerable<string> ofSource) => severalTimes =
-        [.. ofSource.Select(OwnNumber.Of).OfType<string>().GroupBy(number => number, StringComparer.Ordinal).Where(group => group.Count() > 1).Select(group => group.Key)];
+        [.. ofSource.Select(OwnNumber.Of).OfType<string>().GroupBy(number => number, StringComparer.Ordinal)
+            .Where(group => group.Count() > 1).Select(group => group.Key)];
 
     public static KnownIds Of(RecordsReading? records, string table, IEnumerable<string> ofSource)
     {
@@ -20,7 +21,8 @@ internal sealed class KnownIds
         {
             using InputReading reading = input.Open(options => options, records!.FarmSettings);
             reading.Reader.ReadHeader();
-            int at = Array.FindIndex(reading.Reader.Headers.ToArray(), heading => HeadingKey.Of(heading) == HeadingKey.Of(ImportColumns.Id));
+            int at = Array.FindIndex(reading.Reader.Headers.ToArray(), heading =>
+                HeadingKey.Of(heading) == HeadingKey.Of(ImportColumns.Id));
             while (at >= 0 && reading.Reader.Read())
             {
                 string id = reading.Reader.GetString(at);
@@ -33,8 +35,10 @@ internal sealed class KnownIds
     }
 
     /// <summary>
-    /// True for a row that is there. A row with a number of its own is the same row though the other program has since changed a word of it, unless several rows
+    /// True for a row that is there. A row with a number of its own is the same row though the other program has since changed a word of
+    /// it, unless several rows
     /// share the number: then their contents tell them apart.
     /// </summary>
-    public bool Holds(string id) => ids.Contains(id) || (OwnNumber.Of(id) is { } number && !severalTimes.Contains(number) && ownNumbers.Contains(number));
+    public bool Holds(string id) => ids.Contains(id) || (OwnNumber.Of(id) is { } number && !severalTimes.Contains(number)
+        && ownNumbers.Contains(number));
 }

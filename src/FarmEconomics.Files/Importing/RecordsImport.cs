@@ -7,7 +7,8 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Importing;
 
-/// <summary>Brings rows of files of other programs into the records, by a mapping that is drafted from the file, looked through once, and remembered.</summary>
+/// <summary>Brings rows of files of other programs into the records, by a mapping that is drafted from the file, looked through once, and
+/// remembered.</summary>
 public static class RecordsImport
 {
     /// <summary>Works out what an import would add. Nothing is written.</summary>
@@ -54,7 +55,9 @@ public static class RecordsImport
     {
         ArgumentNullException.ThrowIfNull(request);
         RecordsReading? records = Open(request);
-        return records is not null && Reading(request, () => ChosenMapping.Remembered(request, records, SourceFile.Sheet(request.Source, request.Sheet)) is not null);
+        return records is not null
+            && Reading(request, () =>
+            ChosenMapping.Remembered(request, records, SourceFile.Sheet(request.Source, request.Sheet)) is not null);
     }
 
     /// <summary>The records an import goes into, read; null when none are named.</summary>
@@ -89,12 +92,14 @@ public static class RecordsImport
         }
         catch (CsvFormatException fault)
         {
-            throw new IOException($"{Path.GetFileName(request.Source)} holds a row longer than any record; often a quote is never closed.", fault);
+            throw new IOException($"{Path.GetFileName(request.Source)} holds a row longer than any record; often a quote is never closed.",
+                fault);
         }
     }
 
     /// <summary>The table of a name that rows can be imported into.</summary>
-    internal static TableSchema Table(string table) => RecordSchema.Find(table.Trim()) is { IsAid: false } known && known != SettingRow.Schema
+    internal static TableSchema Table(string table) => RecordSchema.Find(table.Trim()) is { IsAid: false } known
+        && known != SettingRow.Schema
         ? known
         : throw new ArgumentException($"There is no table {table} that rows can be imported into.");
 }

@@ -4,7 +4,8 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Inputs;
 
-/// <summary>Two imported rows with numbers of their own are two things that happened, however alike they look: no row is told as entered twice that has one.</summary>
+/// <summary>Two imported rows with numbers of their own are two things that happened, however alike they look: no row is told as entered
+/// twice that has one.</summary>
 internal static class OwnNumbers
 {
     /// <summary>The column that tells imported rows apart.</summary>
@@ -12,7 +13,8 @@ internal static class OwnNumbers
 
     public static IEnumerable<Problem> Without(IReadOnlyList<Problem> problems, IReadOnlyList<TableInput> inputs, FarmSettings settings)
     {
-        ILookup<string, Problem> twice = problems.Where(problem => problem.Code == ProblemCodes.DuplicateRow && problem.Further == 0).ToLookup(problem => problem.Source.File);
+        ILookup<string, Problem> twice = problems.Where(problem => problem.Code == ProblemCodes.DuplicateRow
+            && problem.Further == 0).ToLookup(problem => problem.Source.File);
         HashSet<Problem> own = new(ReferenceEqualityComparer.Instance as IEqualityComparer<Problem>);
         foreach (TableInput input in inputs.Where(input => twice.Contains(input.File)))
         {

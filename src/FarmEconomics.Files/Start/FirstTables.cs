@@ -6,7 +6,8 @@ using FarmEconomics.Records.Schema;
 namespace FarmEconomics.Files.Start;
 
 /// <summary>
-/// The first rows of a farm's tables, drafted from the names in its raw files: crops with their units, units that convert exactly, channels, workers, beds. Names that
+/// The first rows of a farm's tables, drafted from the names in its raw files: crops with their units, units that convert exactly,
+/// channels, workers, beds. Names that
 /// look alike are kept apart and told, never joined in silence.
 /// </summary>
 public sealed class FirstTables
@@ -14,7 +15,8 @@ public sealed class FirstTables
     // What one of a unit is in another; NIST Handbook 44, appendix C (avoirdupois pound = 453.59237 g exactly), and the dozen.
     private static readonly (string[] Names, decimal Grams)[] Weights =
     [
-        (["g", "gram", "grams"], 1m), (["kg", "kilo", "kilos", "kilogram", "kilograms"], 1000m), (["oz", "ounce", "ounces"], 28.349523125m), (["lb", "lbs", "pound", "pounds"], 453.59237m),
+        (["g", "gram", "grams"], 1m), (["kg", "kilo", "kilos", "kilogram", "kilograms"], 1000m), (["oz", "ounce", "ounces"], 28.349523125m),
+            (["lb", "lbs", "pound", "pounds"], 453.59237m),
     ];
 
     private static readonly string[] Dozens = ["doz", "dozen", "dz"];
@@ -22,8 +24,11 @@ public sealed class FirstTables
     // Common practice, no source: words in the name of a place goods go to.
     private static readonly (string Word, ChannelKind Kind)[] Kinds =
     [
-        ("market", ChannelKind.Market), ("stand", ChannelKind.Stand), ("csa", ChannelKind.Share), ("share", ChannelKind.Share), ("box", ChannelKind.Share), ("house", ChannelKind.Household), ("home", ChannelKind.Household), ("kitchen table", ChannelKind.Household),
-        ("food bank", ChannelKind.Donation), ("food shelf", ChannelKind.Donation), ("donat", ChannelKind.Donation), ("pantry", ChannelKind.Donation), ("compost", ChannelKind.Waste), ("waste", ChannelKind.Waste),
+        ("market", ChannelKind.Market), ("stand", ChannelKind.Stand), ("csa", ChannelKind.Share), ("share", ChannelKind.Share),
+            ("box", ChannelKind.Share), ("house", ChannelKind.Household), ("home", ChannelKind.Household),
+            ("kitchen table", ChannelKind.Household),
+        ("food bank", ChannelKind.Donation), ("food shelf", ChannelKind.Donation), ("donat", ChannelKind.Donation),
+            ("pantry", ChannelKind.Donation), ("compost", ChannelKind.Waste), ("waste", ChannelKind.Waste),
     ];
 
     private readonly Dictionary<string, string> files = new(StringComparer.Ordinal);
@@ -36,8 +41,10 @@ public sealed class FirstTables
         Crops(fields.Length > 0 ? fields : [.. sources]);
         Table("channels", "channel,kind", Names(sources, "channel").Select(name => $"{CsvField.Of(name)},{Words.Of(KindOf(name))}"));
         Table("workers", "worker,kind,wage", Names(sources, "worker").Select(name => $"{CsvField.Of(name)},hired,"));
-        Table("beds", "bed,length_ft", Names([.. sources.Where(source => source.Table == "plantings")], "bed").Select(name => $"{CsvField.Of(name)},"));
-        Say(files.ContainsKey("workers"), "workers.csv: everybody is written as hired; put owner for yourself, and wages where you know them.");
+        Table("beds", "bed,length_ft", Names([.. sources.Where(source => source.Table == "plantings")], "bed")
+            .Select(name => $"{CsvField.Of(name)},"));
+        Say(files.ContainsKey("workers"),
+            "workers.csv: everybody is written as hired; put owner for yourself, and wages where you know them.");
         Say(files.ContainsKey("beds"), "beds.csv: put the length of each bed, or of all beds of a field together.");
         Say(files.ContainsKey("channels"), "channels.csv: the kinds are guessed from the names; what isn't told by its name is wholesale.");
     }
@@ -60,20 +67,27 @@ public sealed class FirstTables
     }
 
     private static IEnumerable<string> Names(IEnumerable<SourceNames> sources, string column) =>
-        sources.SelectMany(source => source.Rows).Select(row => row.GetValueOrDefault(column)).OfType<string>().GroupBy(name => name, StringComparer.OrdinalIgnoreCase)
-            .Select(group => group.GroupBy(name => name, StringComparer.Ordinal).MaxBy(same => same.Count())!.Key).Order(StringComparer.OrdinalIgnoreCase);
+        sources.SelectMany(source => source.Rows).Select(row => row.GetValueOrDefault(column)).OfType<string>()
+            .GroupBy(name => name, StringComparer.OrdinalIgnoreCase)
+            .Select(group => group.GroupBy(name => name, StringComparer.Ordinal).MaxBy(same => same.Count())!.Key)
+                .Order(StringComparer.OrdinalIgnoreCase);
 
-    private static ChannelKind KindOf(string name) => Array.FindIndex(Kinds, kind => name.Contains(kind.Word, StringComparison.OrdinalIgnoreCase)) is >= 0 and var at ? Kinds[at].Kind : ChannelKind.Wholesale;
+    private static ChannelKind KindOf(string name) =>
+        Array.FindIndex(Kinds, kind => name.Contains(kind.Word, StringComparison.OrdinalIgnoreCase)) is >= 0 and var at ? Kinds[at].Kind
+        : ChannelKind.Wholesale;
 
     /// <summary>How many of one unit another holds, where that is exact; null where it depends on the crop.</summary>
     private static decimal? Exact(string unit, string of)
     {
         decimal? one = Grams(unit);
         decimal? other = Grams(of);
-        return one / other is { } ratio ? decimal.Round(ratio, 10) : other is null && Dozens.Contains(unit, StringComparer.OrdinalIgnoreCase) ? 12m : null;
+        return one / other is { } ratio ? decimal.Round(ratio, 10) : other is null
+            && Dozens.Contains(unit, StringComparer.OrdinalIgnoreCase) ? 12m : null;
     }
 
-    private static decimal? Grams(string unit) => Array.Find(Weights, weight => weight.Names.Contains(unit, StringComparer.OrdinalIgnoreCase)) is { Names: not null } known ? known.Grams : null;
+    private static decimal? Grams(string unit) => Array
+        .Find(Weights, weight => weight.Names.Contains(unit, StringComparer.OrdinalIgnoreCase)) is { Names: not null } known ? known.Grams
+        : null;
 
     private void Crops(SourceNames[] sources)
     {
@@ -81,11 +95,14 @@ public sealed class FirstTables
         List<string> units = [];
         List<string> unknown = [];
         List<string> open = [];
-        foreach (IGrouping<string, IReadOnlyDictionary<string, string>> crop in sources.SelectMany(source => source.Rows).Where(row => row.ContainsKey("crop"))
+        foreach (IGrouping<string, IReadOnlyDictionary<string, string>> crop in sources.SelectMany(source => source.Rows)
+            .Where(row => row.ContainsKey("crop"))
             .GroupBy(row => row["crop"], StringComparer.OrdinalIgnoreCase).OrderBy(group => group.Key, StringComparer.OrdinalIgnoreCase))
         {
             string name = crop.GroupBy(row => row["crop"], StringComparer.Ordinal).MaxBy(same => same.Count())!.Key;
-            string[] seen = [.. crop.Select(row => row.GetValueOrDefault("unit")).OfType<string>().GroupBy(unit => unit, StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count()).Select(group => group.Key)];
+            string[] seen = [.. crop.Select(row => row.GetValueOrDefault("unit")).OfType<string>()
+                .GroupBy(unit => unit, StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count())
+                .Select(group => group.Key)];
             string own = seen.Length > 0 ? seen[0] : "each";
             crops.Add($"{CsvField.Of(name)},{CsvField.Of(own)}");
             if (seen.Length == 0)
@@ -93,7 +110,8 @@ public sealed class FirstTables
                 unknown.Add(name);
             }
 
-            units.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is not null).Select(unit => $"{CsvField.Of(name)},{CsvField.Of(unit)},{Written(Exact(unit, own)!.Value)}"));
+            units.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is not null)
+                .Select(unit => $"{CsvField.Of(name)},{CsvField.Of(unit)},{Written(Exact(unit, own)!.Value)}"));
             open.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is null).Select(unit => $"{name}: how many {own} is 1 {unit}?"));
         }
 
@@ -102,7 +120,9 @@ public sealed class FirstTables
         Say(unknown.Count > 0, $"crops.csv: no unit is seen for {List(unknown)}; each is written, put lb, bunch or what you count.");
         open.ForEach(question => remarks.Add("units.csv: " + question));
         string[] names = [.. crops.Select(row => row.Split(',')[0])];
-        foreach (string name in names.Where(name => names.Any(other => other.Length < name.Length && (name.Equals(other + "s", StringComparison.OrdinalIgnoreCase) || name.Equals(other + "es", StringComparison.OrdinalIgnoreCase)))))
+        foreach (string name in names
+            .Where(name => names.Any(other => other.Length < name.Length && (name.Equals(other + "s", StringComparison.OrdinalIgnoreCase)
+            || name.Equals(other + "es", StringComparison.OrdinalIgnoreCase)))))
         {
             remarks.Add($"crops.csv: {name} and its singular are both there; if they are one, take one out and put it into aliases.csv.");
         }
@@ -127,5 +147,6 @@ public sealed class FirstTables
 
     private static string Written(decimal number) => number.ToString("0.##########", System.Globalization.CultureInfo.InvariantCulture);
 
-    private static string List(List<string> names) => names.Count <= 4 ? string.Join(", ", names) : $"{string.Join(", ", names.Take(4))} and others";
+    private static string List(List<string> names) => names.Count <= 4 ? string.Join(", ", names)
+        : $"{string.Join(", ", names.Take(4))} and others";
 }

@@ -10,7 +10,8 @@ using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Page.Fixing;
 
-/// <summary>The pages where a grower corrects, adds and takes out rows: what is wrong, in an order a person can follow, and the row beside its fix.</summary>
+/// <summary>The pages where a grower corrects, adds and takes out rows: what is wrong, in an order a person can follow, and the row beside
+/// its fix.</summary>
 internal static class FixView
 {
     /// <summary>Where the list stands.</summary>
@@ -38,9 +39,12 @@ internal static class FixView
             html.Append($"<form method=\"post\" action=\"{UndoPath}\"><input type=\"hidden\" name=\"file\" value=\"{Text(undo)}\"><p class=\"buttons\"><button>Undo the last change of {Text(undo)}</button></p></form>\n");
         }
 
-        html.Append(whyNot is null ? "<p>Your files change only where you press Save; the file before is kept in the folder history.</p>\n" : $"<p>{Text(whyNot)}</p>\n");
-        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(folder.Problems.Where(problem => problem.Source.Line > 0 && problem.Source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)));
-        html.Append(causes.Count == 0 ? "<p>The checks find nothing wrong in any row.</p>\n" : $"<p>{folder.Notation.Count(causes.Count, "kind of problem", "kinds of problems")}; what stops the review stands first, then what most money hangs on.</p>\n");
+        html.Append(whyNot is null ? "<p>Your files change only where you press Save; the file before is kept in the folder history.</p>\n"
+            : $"<p>{Text(whyNot)}</p>\n");
+        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(folder.Problems
+            .Where(problem => problem.Source.Line > 0 && problem.Source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)));
+        html.Append(causes.Count == 0 ? "<p>The checks find nothing wrong in any row.</p>\n"
+            : $"<p>{folder.Notation.Count(causes.Count, "kind of problem", "kinds of problems")}; what stops the review stands first, then what most money hangs on.</p>\n");
         foreach (ProblemCause cause in causes)
         {
             Cause(html, cause, folder.Notation);
@@ -66,7 +70,8 @@ internal static class FixView
         StringBuilder html = new($"<h1>{(row.Line == 0 ? $"A new row of {Text(row.File)}" : $"Line {row.Line} of {Text(row.File)}")}</h1>\n");
         html.Append(message.Length == 0 ? "" : $"<p class=\"fault\" role=\"alert\">{Text(message)}</p>\n");
         HashSet<string> shown = [.. row.Headings.Select(HeadingKey.Of)];
-        foreach (Problem problem in faults.Where(problem => problem.Column is null || !shown.Contains(HeadingKey.Of(problem.Column)) || problem.Source.File != row.File))
+        foreach (Problem problem in faults.Where(problem => problem.Column is null || !shown.Contains(HeadingKey.Of(problem.Column))
+            || problem.Source.File != row.File))
         {
             html.Append($"<p class=\"fault\">{Text(problem.Source.ToString())}: {Text(problem.Message)} {Text(problem.Hint)}</p>\n");
         }
@@ -82,7 +87,8 @@ internal static class FixView
         {
             if (row.Headings[i].Trim().Length > 0 && !row.Headings[i].StartsWith("source_", StringComparison.OrdinalIgnoreCase))
             {
-                Field(html, i, row, table?.Find(row.Headings[i], unit), faults.FirstOrDefault(problem => problem.Column is not null && HeadingKey.Of(problem.Column) == HeadingKey.Of(row.Headings[i]) && problem.Source.File == row.File));
+                Field(html, i, row, table?.Find(row.Headings[i], unit), faults.FirstOrDefault(problem => problem.Column is not null
+                    && HeadingKey.Of(problem.Column) == HeadingKey.Of(row.Headings[i]) && problem.Source.File == row.File));
             }
         }
 
@@ -101,7 +107,8 @@ internal static class FixView
         html.Append($"<div class=\"field\"><label for=\"{id}\">{Text(row.Headings[at])}{(column?.Required == true ? " (needed)" : "")}</label>\n");
         html.Append($"<input type=\"text\" id=\"{id}\" name=\"{id}\" value=\"{Text(row.Fields[at])}\" autocomplete=\"off\"{(fault is null ? "" : $" aria-invalid=\"true\" aria-errormessage=\"{id}-fault\" autofocus")} aria-describedby=\"{id}-help\">\n");
         html.Append($"<p class=\"help\" id=\"{id}-help\">{Text(column is null ? "Not a column of this table; kept as it is." : column.Description)}</p>\n");
-        html.Append(fault is null ? "" : $"<p class=\"fault\" id=\"{id}-fault\">{Text(fault.Message)}{(fault.Nearest is { } nearest ? $" Did you mean {Text(nearest)}?" : "")}</p>\n").Append("</div>\n");
+        html.Append(fault is null ? ""
+            : $"<p class=\"fault\" id=\"{id}-fault\">{Text(fault.Message)}{(fault.Nearest is { } nearest ? $" Did you mean {Text(nearest)}?" : "")}</p>\n").Append("</div>\n");
     }
 
     private static void Cause(StringBuilder html, ProblemCause cause, Notation notation)
@@ -120,7 +127,8 @@ internal static class FixView
 
     private static void Other(StringBuilder html, FarmFolder folder)
     {
-        string[] files = [.. folder.Reading.Files.Select(file => file.File).Where(file => file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))];
+        string[] files = [.. folder.Reading.Files.Select(file => file.File)
+            .Where(file => file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))];
         html.Append($"<h2>Any other row</h2>\n<form class=\"fields\" method=\"get\" action=\"{RowPath}\">\n<div class=\"grid\">\n<div class=\"field\"><label for=\"file\">Table</label>\n<select id=\"file\" name=\"file\">");
         html.Append(string.Concat(files.Select(file => $"<option>{Text(file)}</option>")));
         html.Append("</select></div>\n<div class=\"field\"><label for=\"line\">Line</label>\n<input type=\"text\" inputmode=\"numeric\" id=\"line\" name=\"line\" value=\"\" aria-describedby=\"line-help\">\n<p class=\"help\" id=\"line-help\">As a figure's rows name it; blank adds a new row.</p></div>\n</div>\n<p class=\"buttons\"><button>Show the row</button></p>\n</form>\n");

@@ -9,7 +9,6 @@ using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 using FarmEconomics.Tracing;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Answers;
 

@@ -1,11 +1,9 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Decisions;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Season;
-using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
 

@@ -4,7 +4,6 @@ using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
-using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
 
@@ -122,7 +121,7 @@ public sealed class DropOrGrowReport : Report<DropOrGrowParameters>
         yield return Carried.Fold(DropOrGrowBlock.Details, "chance", "How sure that is", ("figure", DecisionPlots.Distributions(plan.Verdicts)), ("outcomes", DecisionTables.Outcomes(plan.Verdicts.Simulation, notation)),
             ("swings", DecisionPlots.Swings(plan.Costs.Model(plan.Season.Farm), notation)), ("years", DecisionTables.Years(CropOverYears.Of(farm.Review, plan.DropBudget.Name, plan.Season.CropYear), plan.Season.Settings)));
         yield return Carried.Fold(DropOrGrowBlock.Details, "short", "What was held against a limit, and what each crop added while it was short", ("things", ShortWords.Things(farm.Shorts)), ("crops", ShortWords.Crops(farm.Shorts)));
-        yield return Carried.Fold(DropOrGrowBlock.Details, "costs", "Which costs go with a crop and which stay", ("crops", DecisionTables.BehaviorOfCrops(plan.Costs)), ("one", DecisionTables.Behavior(plan.Costs, plan.DropBudget)));
+        yield return Carried.Fold(DropOrGrowBlock.Details, "costs", "Which costs go with a crop and which stay", ("crops", DecisionTables.BehaviorOfCrops(plan.Costs)));
         yield return Carried.Fold(DropOrGrowBlock.Details, "verdicts", "How a verdict is found, and every verdict in full", ("table", DecisionSentences.Verdicts(plan.Verdicts)), ("rests-on", DecisionTables.Assumptions(plan.Verdicts)), ("proof", plan.Proof()));
     }
 }

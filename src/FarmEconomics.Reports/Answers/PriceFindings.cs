@@ -1,7 +1,5 @@
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Pricing;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Answers;
 

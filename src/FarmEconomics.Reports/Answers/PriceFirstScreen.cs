@@ -6,7 +6,6 @@ using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Pricing;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Answers;
 

@@ -3,11 +3,9 @@ using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
-using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Pricing;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Answers;
 

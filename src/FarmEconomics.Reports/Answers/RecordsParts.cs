@@ -207,7 +207,7 @@ internal sealed class RecordsParts
         return new("logged", BlockNumber.Percent(logged / all, notation), logged / all, $"of {notation.Number(all, Look.Count)} crop hours were logged to a crop; the rest was divided");
     }
 
-    private KeyFigure Totals(SeasonReview of)
+    private static KeyFigure Totals(SeasonReview of)
     {
         int holds = of.Reconciliation.Count(check => check.Holds);
         return new("totals", $"{holds}", (decimal)holds, $"of {of.Reconciliation.Count} totals agree to the cent, the hour and the unit");

@@ -1,4 +1,3 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Season;

@@ -1,9 +1,6 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Losses;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
-using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Plots;
@@ -166,7 +163,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
         cancellation.ThrowIfCancellationRequested();
         blocks.Add(VerdictCards.Of(farm));
         blocks.Add(new ProseBlock(SeasonBlock.Short, "What was short", ShortList.Of(farm.Shorts)));
-        blocks.Add(new TableBlock(SeasonBlock.Ladder, words.LadderHeading, SeasonLadder.Of(farm)));
+        blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));
         blocks.Add(SeasonCrops.Of(farm));
         cancellation.ThrowIfCancellationRequested();
         blocks.Add(new AnswersBlock(SeasonBlock.Answers, "The other questions, answered", [.. ReportCatalog.Answers(farm)]));

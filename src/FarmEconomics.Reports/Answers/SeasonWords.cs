@@ -36,9 +36,6 @@ internal sealed class SeasonWords(ReviewedFarm farm)
     /// <summary>How sure that is, in a line.</summary>
     internal string HowSure => SureLine(farm);
 
-    /// <summary>The heading of the ladder: how many of its figures are known.</summary>
-    internal string LadderHeading => "Five net figures, and why they differ";
-
     /// <summary>At most four figures.</summary>
     internal FiguresBlock Figures => new(SeasonBlock.Figures, [BroughtIn(), Cost(), OwnHour(), Cash()]);
 
@@ -72,7 +69,7 @@ internal sealed class SeasonWords(ReviewedFarm farm)
 
     private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
 
-    private string Crops(int count) => $"{Spelled(count)} {(count == 1 ? "crop" : "crops")}";
+    private static string Crops(int count) => $"{Spelled(count)} {(count == 1 ? "crop" : "crops")}";
 
     private string LostAlways()
     {

@@ -122,17 +122,17 @@ internal sealed class SharedCostParts
         List<string> lines = [];
         foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used < RoomBelow).Take(2))
         {
-            lines.Add($"{Phrase.Bold(Name(pool))} has room: {BlockNumber.Percent(used, notation)} of it was used. The rest costs {Money(pool.Unused.Amount)} a year either way.");
+            lines.Add($"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used. The rest costs {Money(pool.Unused.Amount)} a year either way.");
         }
 
         foreach ((PoolResult pool, decimal used) in Known().Where(known => known.Used >= RoomBelow).Take(2))
         {
-            lines.Add($"{Phrase.Bold(Name(pool))} is nearly full: {BlockNumber.Percent(used, notation)} of it was used.");
+            lines.Add($"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used, nearly full.");
         }
 
         if (pools.Where(pool => pool.Hours > 0m && pool.Pool.Channel is null).MaxBy(pool => pool.Hours) is { } most && season.Known.Hours is null)
         {
-            lines.Add($"{Phrase.Bold(Name(most))} took {notation.Number(most.Hours, Look.Count)} of {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} shared hours: log them by crop where you can.");
+            lines.Add($"{Phrase.Bold(Name(most))}: {notation.Number(most.Hours, Look.Count)} of {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} shared hours. Log them by crop where you can.");
         }
 
         if (NotAssigned > 0m)

@@ -1,6 +1,5 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
-using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;

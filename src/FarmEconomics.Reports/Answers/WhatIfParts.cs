@@ -1,4 +1,3 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
@@ -8,7 +7,6 @@ using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.WhatIf;
 using FarmEconomics.Reports.Words;
-using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Answers;
 

@@ -32,5 +32,5 @@ public sealed class PlotFormatterSource
     ];
 #pragma warning restore CA1822
 
-    private static Figure Drawn(PlotBlock plot) => plot.Chart.Figure ?? Plots.BarFigure.Of(plot.Heading ?? "", plot.Chart.Bars!);
+    private static Figure Drawn(PlotBlock plot) => plot.Chart.Figure ?? BarFigure.Of(plot.Heading ?? "", plot.Chart.Bars!);
 }

@@ -1,5 +1,3 @@
-using FarmEconomics.Reports.Tables;
-
 namespace FarmEconomics.Reports.Blocks;
 
 /// <summary>Writes blocks as HTML: each an element with the id and the name of its key. Links stand as targets, which a page makes addresses of.</summary>

@@ -1,4 +1,4 @@
-using System.Text;
+using FarmEconomics.Reports.Display;
 
 namespace FarmEconomics.Reports.Blocks;
 
@@ -31,19 +31,7 @@ public readonly record struct BlockKey(string Report, string Block)
     /// <param name="name">The name: <c>WhatWasShort</c>.</param>
     public static string Kebab(string name)
     {
-        ArgumentNullException.ThrowIfNull(name);
-        StringBuilder built = new();
-        foreach (char c in name)
-        {
-            if (char.IsUpper(c) && built.Length > 0)
-            {
-                built.Append('-');
-            }
-
-            built.Append(char.ToLowerInvariant(c));
-        }
-
-        return built.ToString();
+        return KeyName.Of(name);
     }
 
     /// <inheritdoc/>

@@ -8,7 +8,7 @@ namespace FarmEconomics.Reports.Blocks;
 public static class PageTarget
 {
     /// <summary>What every target starts with.</summary>
-    public const string Scheme = "farm:";
+    public const string Scheme = SafeMarkdown.FarmScheme;
 
     /// <summary>A page by its name: the report's id in small letters.</summary>
     /// <param name="page">The name.</param>

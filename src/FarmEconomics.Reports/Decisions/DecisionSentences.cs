@@ -64,7 +64,7 @@ public static class DecisionSentences
         said.Add(Needs(verdict, farm.Notation));
         if (verdict.HoursByRule.Value is > 0.005m and { } byRule)
         {
-            said.Add($"{Phrase.Sentence(Phrase.Percent(byRule))} of its hours were divided by rule, not logged to it.");
+            said.Add($"{Phrase.Sentence(Phrase.Percent(byRule))} of its hours were divided by rule.");
         }
 
         return string.Join(" ", said.Where(sentence => sentence.Length > 0));

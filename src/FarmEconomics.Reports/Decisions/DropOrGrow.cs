@@ -25,7 +25,7 @@ public sealed class DropOrGrow
         Verdicts = verdicts;
         if (Verdicts.Crops.Count == 0)
         {
-            throw new ArgumentException($"No crop has a planting in {season.CropYear}.", nameof(season));
+            throw new ArgumentException($"No crop has a planting in {season.CropYear}.", nameof(costs));
         }
 
         string dropped = string.IsNullOrWhiteSpace(trial.Drop) ? MostDisputed() : trial.Drop;

@@ -22,8 +22,8 @@ public sealed class Figure
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(height);
         PlotFont.Use();
         Plot = plot;
-        plot.FigureBackground.Color = Plots.Palette.White;
-        plot.Axes.Title.Label.ForeColor = Plots.Palette.Ink;
+        plot.FigureBackground.Color = Color.FromHex(PageColors.Paper);
+        plot.Axes.Title.Label.ForeColor = Color.FromHex(PageColors.Ink);
         Alt = alt;
         Width = width;
         Height = height;

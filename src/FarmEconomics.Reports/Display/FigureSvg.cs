@@ -2,7 +2,6 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
-using FarmEconomics.Reports.Plots;
 
 namespace FarmEconomics.Reports.Display;
 
@@ -28,7 +27,7 @@ internal static partial class FigureSvg
         inner = inner.Replace("\u0001", prefix, StringComparison.Ordinal);
         inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Segoe UI, system-ui, sans-serif\"", StringComparison.Ordinal);
         inner = Layout().Replace(inner, "");
-        inner = ColorUse().Replace(inner, use => Palette.Roles.TryGetValue(use.Groups["color"].Value, out string? role)
+        inner = ColorUse().Replace(inner, use => PageColors.Roles.TryGetValue(use.Groups["color"].Value, out string? role)
             ? $"{use.Groups["where"].Value}=\"var(--{role},{use.Groups["color"].Value})\"" : use.Value);
         return $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
             + $"viewBox=\"0 {top} {width} {height - top}\" width=\"{width}\" height=\"{height - top}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(alt)}\">"
@@ -41,8 +40,10 @@ internal static partial class FigureSvg
         StringBuilder rects = new();
         foreach (FigureTip tip in tips)
         {
-            rects.Append(System.Globalization.CultureInfo.InvariantCulture, $"<rect x=\"{tip.X:0.#}\" y=\"{tip.Y:0.#}\" width=\"{tip.W:0.#}\" height=\"{tip.H:0.#}\" fill=\"transparent\"><title>{WebUtility.HtmlEncode(tip.Text)}</title></rect>");
+            rects.Append($"<rect x=\"{Pixel(tip.X)}\" y=\"{Pixel(tip.Y)}\" width=\"{Pixel(tip.W)}\" height=\"{Pixel(tip.H)}\" fill=\"transparent\"><title>{WebUtility.HtmlEncode(tip.Text)}</title></rect>");
         }
+
+        static string Pixel(double at) => at.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);
 
         return svg.Insert(svg.LastIndexOf("</svg>", StringComparison.Ordinal), rects.ToString());
     }

@@ -10,7 +10,10 @@ public static class SafeMarkdown
 {
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder().UsePipeTables().DisableHtml().Build();
 
-    private static readonly string[] Schemes = ["http:", "https:", "mailto:", Blocks.PageTarget.Scheme];
+    /// <summary>What the address of a link to another page of the farm starts with, until a page makes an address of it.</summary>
+    public const string FarmScheme = "farm:";
+
+    private static readonly string[] Schemes = ["http:", "https:", "mailto:", FarmScheme];
 
     /// <summary>The HTML of a Markdown text. Right-aligned table cells get the class <c>num</c> instead of a style.</summary>
     public static string ToHtml(string markdown)

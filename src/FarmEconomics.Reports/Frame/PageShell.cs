@@ -136,7 +136,7 @@ public static partial class PageShell
     public static string Foot(string text) => $"@page{{@bottom-left{{content:{CssText(text)}}}}}";
 
     // A string of CSS: what could end it or the style element is written by its number.
-    private static string CssText(string text) => "\"" + string.Concat(text.Select(c => char.IsLetterOrDigit(c) || c is ' ' or ',' or '.' or '·' ? c.ToString() : $"\\{(int)c:x6}")) + "\"";
+    private static string CssText(string text) => "\"" + string.Concat(text.Select(c => char.IsLetterOrDigit(c) || c is ' ' or ',' or '.' or '·' ? c.ToString() : "\\" + ((int)c).ToString("x6", System.Globalization.CultureInfo.InvariantCulture))) + "\"";
 
     private static string Hash(string text) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 

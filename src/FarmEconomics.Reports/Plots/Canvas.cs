@@ -90,7 +90,7 @@ internal sealed class Canvas
             return;
         }
 
-        ScottPlot.Plottables.Text label = plot.Add.Text(text, x, Y(rotation == 0 ? y + (size * 0.14) : y)); // the middle of a line of text lies below that of its box
+        ScottPlot.Plottables.Text label = plot.Add.Text(text, x, Y(rotation == 0 ? y - (size * 0.1) : y)); // the middle of the letters lies below that of their box
         // Smaller is hard to read at the size a page shows it.
         label.LabelFontSize = (float)Math.Max(size, Least);
         label.LabelFontColor = color ?? Palette.Ink;

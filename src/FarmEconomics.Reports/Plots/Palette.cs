@@ -3,7 +3,7 @@ using ScottPlot;
 namespace FarmEconomics.Reports.Plots;
 
 /// <summary>
-/// The colors of plots, each reserved for one role of the pages: what is drawn in it becomes the page's own variable (<see cref="Roles"/>), so that a plot is dark on a dark page. Series stay apart
+/// The colors of plots, each reserved for one role of the pages: what is drawn in it becomes the page's own variable (<see cref="Display.PageColors.Roles"/>), so that a plot is dark on a dark page. Series stay apart
 /// for color-blind readers by lightness as well (blue and ochre, after the advice of Wong, Nature Methods 8, 2011); fills reach 3:1 against the page.
 /// </summary>
 internal static class Palette
@@ -25,32 +25,6 @@ internal static class Palette
     private static readonly Color[] Series = [GainText, Light, Middle, Dark, Loss, Soft];
     private static readonly Color[] Ramp = [Pale, .. new[] { "#d3dce9", "#adc0da", "#86a3ca", "#5f84b6", "#3b659e" }.Select(hex => Color.FromHex(hex))];
     private static readonly Color[] LossRamp = [Pale, .. new[] { "#efd2c3", "#dfa184", "#c8693e" }.Select(hex => Color.FromHex(hex))];
-
-    /// <summary>Each color with the variable of the page that takes its place.</summary>
-    internal static IReadOnlyDictionary<string, string> Roles { get; } = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
-    {
-        ["#1c1b19"] = "ink",
-        ["black"] = "ink",
-        ["#5d5a54"] = "soft",
-        ["#ddd9d0"] = "line",
-        ["#fbfaf7"] = "paper",
-        ["white"] = "paper",
-        ["#5f83b5"] = "bar",
-        ["#8d8a83"] = "pale",
-        ["#9a7d2e"] = "third",
-        ["#f1eee7"] = "tint",
-        ["#c8693f"] = "barloss",
-        ["#a83a0e"] = "loss",
-        ["#1d4f91"] = "gain",
-        ["#d3dce9"] = "r1",
-        ["#adc0da"] = "r2",
-        ["#86a3ca"] = "r3",
-        ["#5f84b6"] = "r4",
-        ["#3b659e"] = "r5",
-        ["#efd2c3"] = "l1",
-        ["#dfa184"] = "l2",
-        ["#c8693e"] = "l3",
-    };
 
     /// <summary>The i-th of some series.</summary>
     internal static Color Of(int i) => Series[i % Series.Length];

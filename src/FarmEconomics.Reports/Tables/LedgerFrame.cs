@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Records;
 using Microsoft.Data.Analysis;
 
 namespace FarmEconomics.Reports.Tables;

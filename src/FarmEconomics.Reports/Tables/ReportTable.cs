@@ -64,7 +64,7 @@ public sealed class ReportTable : IHtmlDisplay
     public ReportTable As(Enum key)
     {
         ArgumentNullException.ThrowIfNull(key);
-        return Last(column => column with { Key = Blocks.BlockKey.Kebab(key.ToString()) });
+        return Last(column => column with { Key = KeyName.Of(key.ToString()) });
     }
 
     /// <summary>Has a page draw a bar beside the last column's numbers.</summary>

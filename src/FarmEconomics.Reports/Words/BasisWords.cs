@@ -1,4 +1,3 @@
-using FarmEconomics.Costing;
 using FarmEconomics.Records;
 
 namespace FarmEconomics.Reports.Words;

@@ -1,6 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Files;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.RecordsCheck;
 using FarmEconomics.Reports.Tables;

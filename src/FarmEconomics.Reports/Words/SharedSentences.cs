@@ -1,9 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Plots;
-using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.Shared;
 using FarmEconomics.Reports.Tables;
 

@@ -28,7 +28,7 @@ internal sealed class LaborTable
     /// <summary>Hours that nothing could take.</summary>
     internal const int NotAssigned = -1;
 
-    private readonly IReadOnlyList<IRecordRow> added;
+    private readonly List<IRecordRow> added;
 
     internal LaborTable(FarmRecords records, IReadOnlyList<Enterprise> enterprises, LaborBuilder built)
     {

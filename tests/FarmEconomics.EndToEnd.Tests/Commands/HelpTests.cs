@@ -3,7 +3,7 @@ using FarmEconomics.EndToEnd.Tests.Support;
 
 namespace FarmEconomics.EndToEnd.Tests.Commands;
 
-/// <summary>Help leads with what a grower needs first and shows two examples of every command that the program understands; a mistyped word is guessed.</summary>
+/// <summary>Help leads with what a grower needs first and shows examples the program understands; a mistyped word is guessed.</summary>
 public partial class HelpTests
 {
     private const string NotUnderstood = "Type --help to see how it is used.";
@@ -22,7 +22,8 @@ public partial class HelpTests
     {
         using Scratch scratch = new();
         string[] commands = Commands((await Program.RunAsync("--help")).Output);
-        IReadOnlyList<ProgramRun> helps = await CommandLines.RunAsync(scratch.Folder, [.. commands.Select(command => new[] { command, "--help" })]);
+        IReadOnlyList<ProgramRun> helps = await CommandLines.RunAsync(
+            scratch.Folder, [.. commands.Select(command => new[] { command, "--help" })]);
         List<string[]> lines = [];
         foreach ((string command, ProgramRun help) in commands.Zip(helps))
         {
@@ -31,11 +32,13 @@ public partial class HelpTests
             Assert.All(examples, example => Assert.Equal(command, example[0]));
 
             // On a farm that isn't there: what is not understood is told before that is.
-            lines.AddRange(examples.Select(example => example.Select(word => command == "start" ? word : word.Replace("my-farm", "no-such-farm", StringComparison.Ordinal)).ToArray()));
+            lines.AddRange(examples.Select(example => example
+                .Select(word => command == "start" ? word : word.Replace("my-farm", "no-such-farm", StringComparison.Ordinal)).ToArray()));
         }
 
         IReadOnlyList<ProgramRun> runs = await CommandLines.RunAsync(scratch.Folder, lines);
-        Assert.All(lines.Zip(runs), run => Assert.False(run.Second.Error.Contains(NotUnderstood, StringComparison.Ordinal), $"{string.Join(' ', run.First)}: {run.Second.Error}"));
+        Assert.All(lines.Zip(runs), run => Assert.False(
+            run.Second.Error.Contains(NotUnderstood, StringComparison.Ordinal), $"{string.Join(' ', run.First)}: {run.Second.Error}"));
     }
 
     [Theory]
@@ -50,9 +53,11 @@ public partial class HelpTests
         Assert.Equal([expected, NotUnderstood], run.Error.Trim().Split(Environment.NewLine));
     }
 
-    private static string[] Commands(string help) => [.. Command().Matches(help[help.IndexOf("Commands:", StringComparison.Ordinal)..]).Select(match => match.Groups["name"].Value)];
+    private static string[] Commands(string help) =>
+        [.. Command().Matches(help[help.IndexOf("Commands:", StringComparison.Ordinal)..]).Select(match => match.Groups["name"].Value)];
 
-    private static string[] Words(string line) => [.. Word().Matches(line).Select(match => match.Value.Replace("\"", "", StringComparison.Ordinal))];
+    private static string[] Words(string line) =>
+        [.. Word().Matches(line).Select(match => match.Value.Replace("\"", "", StringComparison.Ordinal))];
 
     [GeneratedRegex(@"^  (?<name>[a-z-]+) <", RegexOptions.Multiline)]
     private static partial Regex Command();

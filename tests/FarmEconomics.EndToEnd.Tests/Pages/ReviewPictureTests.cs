@@ -9,8 +9,8 @@ using Program = FarmEconomics.EndToEnd.Tests.Support.Program;
 namespace FarmEconomics.EndToEnd.Tests.Pages;
 
 /// <summary>
-/// The README's picture is the first page of the demo farm's review as it is now: beside it stand the SHA-256 of the picture and of the words
-/// of the page it was taken of. <c>FARM_REWRITE=1</c> takes it again, in a browser.
+/// The README's picture is the first page of the demo farm's review as it is now: beside it stand the SHA-256 of the picture and of
+/// the words of the page it was taken of. <c>FARM_REWRITE=1</c> takes it again, in a browser.
 /// </summary>
 public partial class ReviewPictureTests
 {
@@ -36,23 +36,28 @@ public partial class ReviewPictureTests
         byte[] picture = await File.ReadAllBytesAsync(Picture, TestContext.Current.CancellationToken);
         string[] sums = await File.ReadAllLinesAsync(Sums, TestContext.Current.CancellationToken);
         Assert.Equal($"{Sum(picture)}  review.png", sums[0]);
-        Assert.True(sums[1] == $"{words}  words of index.html", "docs/review.png shows an earlier page: run this test with FARM_REWRITE=1 and look at the picture");
+        Assert.True(
+            sums[1] == $"{words}  words of index.html",
+            "docs/review.png shows an earlier page: run this test with FARM_REWRITE=1 and look at the picture");
     }
 
     [Theory]
     [InlineData("<p>Kale earned <b>$3</b></p>", "<p>Kale earned\n <i>$3</i></p>", true)]
     [InlineData("<style>p { color: red }</style><p>Kale</p>", "<p>Kale</p>", true)]
     [InlineData("<p>Kale earned $3</p>", "<p>Kale earned $4</p>", false)]
-    public void Fingerprint_OfTwoPages_IsThatOfTheirWords(string one, string other, bool same) => Assert.Equal(same, Fingerprint(one) == Fingerprint(other));
+    public void Fingerprint_OfTwoPages_IsThatOfTheirWords(string one, string other, bool same) =>
+        Assert.Equal(same, Fingerprint(one) == Fingerprint(other));
 
     private static async Task TakeAsync(string path, string words)
     {
         await using IBrowser browser = await Browser.LaunchAsync();
-        IPage page = await browser.NewPageAsync(new() { ViewportSize = new() { Width = Width, Height = Height }, ColorScheme = ColorScheme.Light });
+        IPage page = await browser.NewPageAsync(
+            new() { ViewportSize = new() { Width = Width, Height = Height }, ColorScheme = ColorScheme.Light });
         await page.GotoAsync(new Uri(path).AbsoluteUri);
         byte[] picture = await page.ScreenshotAsync(new() { Type = ScreenshotType.Png, Animations = ScreenshotAnimations.Disabled });
         await File.WriteAllBytesAsync(Picture, picture, TestContext.Current.CancellationToken);
-        await File.WriteAllTextAsync(Sums, $"{Sum(picture)}  review.png\n{words}  words of index.html\n", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            Sums, $"{Sum(picture)}  review.png\n{words}  words of index.html\n", TestContext.Current.CancellationToken);
     }
 
     /// <summary>Of what a person reads on a page: not its markup, looks or scripts.</summary>

@@ -89,7 +89,7 @@ public class ChangeTests(OpenDemoFarm farm)
         await table.GetByRole(AriaRole.Button, new() { Name = "Length" }).ClickAsync();
         IReadOnlyList<string> length = await table.Locator("tbody tr:visible td:last-child").EvaluateAllAsync<string[]>("cells => cells.map(cell => cell.dataset.value)");
         List<decimal> sorted = [.. length.Select(value => decimal.Parse(value, CultureInfo.InvariantCulture))];
-        Assert.Equal(40, sorted.Count);
+        Assert.True(sorted.Count > 30);
         Assert.Equal(sorted.OrderDescending(), sorted);
         await Assertions.Expect(table.Locator("th[aria-sort=descending]")).ToHaveCountAsync(1);
 

@@ -23,7 +23,7 @@ internal static class AnswerFarms
         {
             string name = string.Create(CultureInfo.InvariantCulture, $"Crop with a name {i}");
             crops.Append(name).Append(",bunch\n");
-            plantings.Append("P").Append(i).Append(',').Append(name).Append(",B").Append(i).Append(",50,2025-05-01,2025-08-01\n");
+            plantings.Append('P').Append(i).Append(',').Append(name).Append(",B").Append(i).Append(",50,2025-05-01,2025-08-01\n");
             harvests.Append("2025-07-01,P").Append(i).Append(",10\n");
             sales.Append("2025-07-02,").Append(name).Append(",Stall,10,2\n");
         }

@@ -1,5 +1,4 @@
 using FarmEconomics.Files;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;

@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
-using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Tables;
 using Xunit;
 

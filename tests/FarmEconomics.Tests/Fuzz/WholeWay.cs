@@ -4,7 +4,6 @@ using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Files.Workbooks;
 using FarmEconomics.NotebookKit;
-using FarmEconomics.Notebooks;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;

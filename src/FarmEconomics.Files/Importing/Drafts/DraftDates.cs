@@ -31,10 +31,11 @@ internal static class DraftDates
         string first = values.FirstOrDefault(text => forms.Count > 0 && DateForms.TryRead(text, forms[0], out _)) ?? "";
         if (forms.Count == 0)
         {
-            return new DraftRow("date", source) { Note = $"? no day can be read here: \"{values.FirstOrDefault()}\"" };
+            return new DraftRow("date", source) { Note = $"? no day can be read here: \"{(values.Count > 0 ? values[0] : "")}\"" };
         }
 
-        string odd = read < values.Count ? $"; {values.Count - read} of {values.Count} are no days, such as \"{values.First(text => !DateForms.TryRead(text, forms[0], out _))}\": those rows are held back" : "";
+        string odd = read < values.Count
+            ? $"; {values.Count - read} of {values.Count} are no days, such as \"{values.First(text => !DateForms.TryRead(text, forms[0], out _))}\": those rows are held back" : "";
         string? chosen = forms.Count == 1 ? forms[0]
             : said != DatesWritten.Unknown ? forms.Find(form => form.StartsWith('M') == (said == DatesWritten.MonthFirst))
             : forms.Find(form => DateText.NormalizeFormat(form) == farmForm);
@@ -47,7 +48,8 @@ internal static class DraftDates
             };
         }
 
-        return new DraftRow("date", source) { Format = chosen == DateForms.Iso ? null : chosen, Note = (odd.Length > 0 ? "? " : "") + $"{first} is {DateForms.Example(first, chosen)}{odd}" };
+        return new DraftRow("date", source) { Format = chosen == DateForms.Iso ? null : chosen, Note = (odd.Length > 0 ? "? " : "")
+            + $"{first} is {DateForms.Example(first, chosen)}{odd}" };
     }
 
     private static bool Same(string text, string left, string right) =>

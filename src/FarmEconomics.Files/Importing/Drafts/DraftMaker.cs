@@ -59,7 +59,8 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         {
             rows.Add(DraftDates.Row(ImportWords.Heading, [.. columns.Spread.Select(column => column.Heading)], farm, Dates));
         }
-        else if ((columns.Of(ColumnRole.Date) ?? columns.Of(ColumnRole.SecondDate) ?? columns.All.FirstOrDefault(column => column.IsDay && !columns.Spread.Contains(column))) is { } date)
+        else if ((columns.Of(ColumnRole.Date) ?? columns.Of(ColumnRole.SecondDate) ?? columns.All
+            .FirstOrDefault(column => column.IsDay && !columns.Spread.Contains(column))) is { } date)
         {
             DraftRow row = DraftDates.Row(date.Heading, date.Values, farm, Dates);
             rows.Add(table == "plantings" ? row with { Column = "in_bed" } : row);
@@ -79,7 +80,8 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         else if (IsWide && !columns.DaysAcross)
         {
             bool units = columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0);
-            rows.Add(new DraftRow("crop", ImportWords.Heading) { Format = units ? ImportWords.BeforeParentheses : null, Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}" });
+            rows.Add(new DraftRow("crop", ImportWords.Heading) { Format = units ? ImportWords.BeforeParentheses : null,
+                Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}" });
         }
         else if (columns.All.FirstOrDefault(column => column.IsText && column.Role is null) is { } text)
         {
@@ -99,10 +101,12 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
             return;
         }
 
-        string[] known = [.. Records?.Tables.Channels.Where(row => row.Kind is ChannelKind.Market or ChannelKind.Stand).Select(row => row.Channel.Trim()) ?? []];
+        string[] known = [.. Records?.Tables.Channels.Where(row => row.Kind is ChannelKind.Market or ChannelKind.Stand)
+            .Select(row => row.Channel.Trim()) ?? []];
         rows.Add(known.Length == 1
             ? new DraftRow("channel", null) { Constant = known[0], Note = "? your one market or stand" }
-            : new DraftRow("channel", null) { Constant = "?", Note = $"? where was this sold? {(known.Length == 0 ? "A name of channels.csv" : string.Join(", ", known))}" });
+            : new DraftRow("channel", null) { Constant = "?",
+                Note = $"? where was this sold? {(known.Length == 0 ? "A name of channels.csv" : string.Join(", ", known))}" });
     }
 
     private void Quantity()
@@ -112,10 +116,14 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
             bool noted = columns.Spread.Any(column => column.Has(CellKind.Quantity));
             bool inHeading = columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0);
             string? comma = columns.Spread.Any(column => column.Mark(FarmMark) == ',') ? ImportWords.DecimalComma : null;
-            rows.Add(new DraftRow("quantity", ImportWords.Cell) { Format = Joined(noted ? ImportWords.Quantity : null, comma), Note = noted ? "numbers with their unit, such as " + columns.Spread.SelectMany(column => column.Values).First(text => CellKinds.Of(text) == CellKind.Quantity) : "blank cells are nothing" });
+            rows.Add(new DraftRow("quantity", ImportWords.Cell) { Format = Joined(noted ? ImportWords.Quantity : null, comma), Note = noted
+                ? "numbers with their unit, such as " + columns.Spread.SelectMany(column => column.Values).First(text =>
+                CellKinds.Of(text) == CellKind.Quantity) : "blank cells are nothing" });
             if (noted || inHeading)
             {
-                rows.Add(new DraftRow("unit", noted ? ImportWords.Cell : ImportWords.Heading) { Format = noted ? ImportWords.Unit : ImportWords.InParentheses, Note = noted ? "the unit beside the number" : $"what stands in parentheses: {HeadingWords.InParentheses(columns.Spread[0].Heading)}" });
+                rows.Add(new DraftRow("unit", noted ? ImportWords.Cell : ImportWords.Heading) { Format = noted ? ImportWords.Unit
+                    : ImportWords.InParentheses, Note = noted ? "the unit beside the number"
+                    : $"what stands in parentheses: {HeadingWords.InParentheses(columns.Spread[0].Heading)}" });
             }
 
             return;
@@ -128,14 +136,16 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         }
 
         bool units = quantity.Has(CellKind.Quantity);
-        rows.Add(new DraftRow("quantity", quantity.Heading) { Format = Joined(units ? ImportWords.Quantity : null, Comma(quantity)), Note = $"such as {quantity.Values.FirstOrDefault()}" });
+        rows.Add(new DraftRow("quantity", quantity.Heading) { Format = Joined(units ? ImportWords.Quantity : null, Comma(quantity)),
+            Note = $"such as {quantity.First}" });
         if (columns.Of(ColumnRole.Unit) is { IsText: true } unit)
         {
             rows.Add(new DraftRow("unit", unit.Heading) { Note = Distinct(unit) });
         }
         else if (units)
         {
-            rows.Add(new DraftRow("unit", quantity.Heading) { Format = Joined(ImportWords.Unit, Comma(quantity)), Note = "the unit beside the number" });
+            rows.Add(new DraftRow("unit", quantity.Heading) { Format = Joined(ImportWords.Unit, Comma(quantity)),
+                Note = "the unit beside the number" });
         }
         else if (HeadingWords.InParentheses(quantity.Heading) is { Length: > 0 } stated)
         {
@@ -158,15 +168,18 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         }
         else if (amount is not null)
         {
-            rows.Add(new DraftRow("amount", amount.Heading) { Format = Joined(Comma(amount), Round(amount, 2)), Note = $"such as {amount.Values.FirstOrDefault()}" });
+            rows.Add(new DraftRow("amount", amount.Heading) { Format = Joined(Comma(amount), Round(amount, 2)),
+                Note = $"such as {amount.First}" });
             if (amount.Values.Any(text => CellKinds.Read(text, amount.Mark(FarmMark)) < 0m))
             {
-                rows.Add(new DraftRow("quantity", amount.Heading) { When = "0", Match = "below", Becomes = "0", Note = "money given back: a sale of 0 with the amount below 0" });
+                rows.Add(new DraftRow("quantity", amount.Heading) { When = "0", Match = "below", Becomes = "0",
+                    Note = "money given back: a sale of 0 with the amount below 0" });
             }
         }
         else if (columns.Of(ColumnRole.UnitPrice) is { } price)
         {
-            rows.Add(new DraftRow("unit_price", price.Heading) { Format = Joined(Comma(price), Round(price, 4)), Note = $"such as {price.Values.FirstOrDefault()}" });
+            rows.Add(new DraftRow("unit_price", price.Heading) { Format = Joined(Comma(price), Round(price, 4)),
+                Note = $"such as {price.First}" });
         }
     }
 
@@ -174,7 +187,8 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
     {
         SourceColumn? outgoing = columns.Of(ColumnRole.MoneyOut);
         SourceColumn? amount = outgoing ?? columns.Of(ColumnRole.Amount) ?? columns.Of(ColumnRole.UnitPrice);
-        SourceColumn? payee = columns.Of(ColumnRole.Payee) ?? columns.All.FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Kind or ColumnRole.Note);
+        SourceColumn? payee = columns.Of(ColumnRole.Payee) ?? columns.All
+            .FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Kind or ColumnRole.Note);
         if (amount is null)
         {
             rows.Add(new DraftRow("amount", null) { Constant = "?", Note = "? no column of money is seen" });
@@ -186,12 +200,15 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         bool turned = outgoing is null && below * 2 >= amount.Values.Count && below > 0;
         rows.Add(new DraftRow("amount", amount.Heading)
         {
-            Format = Joined(Comma(amount), Round(amount, 2), outgoing is not null ? ImportWords.Absolute : turned ? ImportWords.Negative : null),
-            Note = turned ? "money paid stands below 0 here; the sign is turned" : outgoing is not null ? "the column of money paid" : $"such as {amount.Values.FirstOrDefault()}",
+            Format = Joined(Comma(amount), Round(amount, 2), outgoing is not null ? ImportWords.Absolute : turned ? ImportWords.Negative
+                : null),
+            Note = turned ? "money paid stands below 0 here; the sign is turned" : outgoing is not null ? "the column of money paid"
+                : $"such as {amount.First}",
         });
         if (turned || outgoing is not null)
         {
-            rows.Add(new DraftRow(null, amount.Heading) { When = turned ? "0" : null, Match = turned ? "above" : "blank", Note = "money that came in is no expense; take this line out to keep refunds" });
+            rows.Add(new DraftRow(null, amount.Heading) { When = turned ? "0" : null, Match = turned ? "above" : "blank",
+                Note = "money that came in is no expense; take this line out to keep refunds" });
         }
 
         Payee(payee, amount, mark, turned);
@@ -201,7 +218,7 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
     {
         if (payee is not null)
         {
-            rows.Add(new DraftRow("payee", payee.Heading) { Note = $"such as {payee.Values.FirstOrDefault()}" });
+            rows.Add(new DraftRow("payee", payee.Heading) { Note = $"such as {payee.First}" });
         }
 
         if (columns.Of(ColumnRole.Crop) is { } crop && crop != payee)
@@ -220,15 +237,18 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         else
         {
             rows.AddRange(DraftCategories.Rows(payee.Heading,
-                [.. block.Rows.Select(row => (row.At(payee.At), Amount: CellKinds.Read(row.At(amount.At), mark) ?? 0m)).Where(row => row.Item1.Length > 0 && (turned ? row.Amount < 0m : row.Amount != 0m))], Records?.Tables));
+                [.. block.Rows.Select(row => (row.At(payee.At), Amount: CellKinds.Read(row.At(amount.At), mark) ?? 0m))
+                    .Where(row => row.Item1.Length > 0 && (turned ? row.Amount < 0m : row.Amount != 0m))], Records?.Tables));
         }
     }
 
     private void Worker()
     {
-        SourceColumn? worker = columns.Of(ColumnRole.Worker) ?? columns.All.FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Payee);
+        SourceColumn? worker = columns.Of(ColumnRole.Worker) ?? columns.All
+            .FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Payee);
         rows.Add(worker is not null ? new DraftRow("worker", worker.Heading) { Format = Ditto(worker), Note = Distinct(worker) }
-            : IsWide && !columns.DaysAcross ? new DraftRow("worker", ImportWords.Heading) { Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}" }
+            : IsWide && !columns.DaysAcross
+                ? new DraftRow("worker", ImportWords.Heading) { Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}" }
             : new DraftRow("worker", null) { Constant = "?", Note = "? who worked? A name of workers.csv" });
     }
 
@@ -239,18 +259,25 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
         if (IsWide)
         {
             bool punches = columns.Spread.Any(column => column.Values.Any(ClockText.IsPunches));
-            rows.Add(new DraftRow("hours", ImportWords.Cell) { Format = punches ? ImportWords.Punches : DayParts(columns.Spread.SelectMany(column => column.Values)), Note = punches ? "times in and out by turns" : "blank cells are nothing" });
-            string[] words = [.. columns.Spread.SelectMany(column => column.Values).Where(text => !text.Any(char.IsAsciiDigit)).Distinct(StringComparer.OrdinalIgnoreCase).Take(6)];
+            rows.Add(new DraftRow("hours", ImportWords.Cell) { Format = punches ? ImportWords.Punches
+                : DayParts(columns.Spread.SelectMany(column => column.Values)), Note = punches ? "times in and out by turns"
+                : "blank cells are nothing" });
+            string[] words = [.. columns.Spread.SelectMany(column => column.Values).Where(text => !text.Any(char.IsAsciiDigit))
+                .Distinct(StringComparer.OrdinalIgnoreCase).Take(6)];
             rows.AddRange(words.Select(word => new DraftRow(null, ImportWords.Cell) { When = word, Note = "no hours that day" }));
         }
-        else if (hours is { Values.Count: > 0 } && !hours.Values.All(text => ClockText.Minutes(text) is not null && CellKinds.Read(text, '.') is null && !HoursText.TryRead(text, '.', out _)))
+        else if (hours is { Values.Count: > 0 } && !hours.Values.All(text => ClockText.Minutes(text) is not null
+            && CellKinds.Read(text, '.') is null && !HoursText.TryRead(text, '.', out _)))
         {
             string? parts = DayParts(hours.Values);
-            rows.Add(new DraftRow("hours", hours.Heading) { Format = Joined(parts, Comma(hours)), Note = parts is null ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}" : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times" });
+            rows.Add(new DraftRow("hours", hours.Heading) { Format = Joined(parts, Comma(hours)), Note = parts is null
+                ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
+                : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times" });
         }
         else if (columns.Of(ColumnRole.ClockIn) is { } start && columns.Of(ColumnRole.ClockOut) is { } end)
         {
-            rows.Add(new DraftRow("hours", start.Heading) { Format = Joined(ImportWords.Until + end.Heading, pause), Note = $"from {start.Values.FirstOrDefault()} to {end.Values.FirstOrDefault()}{(pause is null ? "" : ", less the break")}" });
+            rows.Add(new DraftRow("hours", start.Heading) { Format = Joined(ImportWords.Until + end.Heading, pause),
+                Note = $"from {start.First} to {end.First}{(pause is null ? "" : ", less the break")}" });
         }
         else if (columns.Of(ColumnRole.GrossHours) is { } gross)
         {
@@ -264,18 +291,23 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
 
     private void Task() => rows.Add(columns.Of(ColumnRole.Task) is { Values.Count: > 0 } task
         ? new DraftRow("task", task.Heading) { Note = Distinct(task) }
-        : new DraftRow("task", null) { Constant = "?", Note = "? what was done? One task for all rows, such as harvest, grow, pack, sell or overhead" });
+        : new DraftRow("task", null) { Constant = "?",
+            Note = "? what was done? One task for all rows, such as harvest, grow, pack, sell or overhead" });
 
     private void ByName()
     {
         TableSchema schema = RecordSchema.Find(table)!;
-        foreach (ColumnSchema column in schema.Columns.Where(column => column.Type != ColumnType.Date || rows.TrueForAll(row => row.Column != column.Name)))
+        foreach (ColumnSchema column in schema.Columns
+            .Where(column => column.Type != ColumnType.Date || rows.TrueForAll(row => row.Column != column.Name)))
         {
             SourceColumn? source = columns.All.FirstOrDefault(known => HeadingKey.Of(known.Heading) == column.Key)
-                ?? (column.RefersTo == "crops" || column.Name == "crop" ? columns.Of(ColumnRole.Crop) : column.RefersTo == "beds" || column.Name == "bed" ? columns.Of(ColumnRole.Bed) : column.Name == "variety" ? columns.Of(ColumnRole.Variety) : null);
+                ?? (column.RefersTo == "crops" || column.Name == "crop" ? columns.Of(ColumnRole.Crop) : column.RefersTo == "beds"
+                    || column.Name == "bed" ? columns.Of(ColumnRole.Bed) : column.Name == "variety" ? columns.Of(ColumnRole.Variety)
+                    : null);
             if (source is not null && column.Type == ColumnType.Date)
             {
-                rows.Add(DraftDates.Row(source.Heading, source.Values, Records?.FarmSettings.DateFormat, Dates) with { Column = column.Name });
+                rows.Add(DraftDates.Row(source.Heading, source.Values, Records?.FarmSettings.DateFormat,
+                    Dates) with { Column = column.Name });
             }
             else if (source is not null)
             {
@@ -290,41 +322,51 @@ internal sealed class DraftMaker(string table, SourceColumns columns, SourceBloc
 
     private void SourceId()
     {
-        if (columns.Of(ColumnRole.SourceId) is { } id && !IsWide && id.Values.Count > 0 && id.Values.All(text => text.Any(char.IsAsciiDigit)))
+        if (columns.Of(ColumnRole.SourceId) is { } id && !IsWide && id.Values.Count > 0 && id.Values
+            .All(text => text.Any(char.IsAsciiDigit)))
         {
-            rows.Add(new DraftRow(ImportColumns.Id, id.Heading) { Note = "the file's own number of the row: it is added once, whatever else changes" });
+            rows.Add(new DraftRow(ImportColumns.Id,
+                id.Heading) { Note = "the file's own number of the row: it is added once, whatever else changes" });
         }
     }
 
     // In a wide table what is no value and isn't used would be taken for one.
     private void LeftOut()
     {
-        foreach (SourceColumn column in columns.All.Where(column => IsWide && !columns.Spread.Contains(column) && rows.TrueForAll(row => row.Source != column.Heading)))
+        foreach (SourceColumn column in columns.All.Where(column => IsWide && !columns.Spread.Contains(column)
+            && rows.TrueForAll(row => row.Source != column.Heading)))
         {
-            rows.Add(new DraftRow(null, column.Heading) { Note = column.Role == ColumnRole.Total ? "totals: compared, not read" : "not used" });
+            rows.Add(new DraftRow(null, column.Heading) { Note = column.Role == ColumnRole.Total ? "totals: compared, not read"
+                : "not used" });
         }
     }
 
     private string? Comma(SourceColumn column) => column.Mark(FarmMark) == ',' ? ImportWords.DecimalComma : null;
 
     private string? Round(SourceColumn column, int decimals) =>
-        column.Values.Any(text => CellKinds.Read(text, column.Mark(FarmMark)) is { } value && decimal.Round(value, decimals) != value) ? ImportWords.Round : null;
+        column.Values.Any(text => CellKinds.Read(text, column.Mark(FarmMark)) is { } value && decimal.Round(value, decimals) != value)
+            ? ImportWords.Round : null;
 
-    private static string? Ditto(SourceColumn column) => column.Values.Any(text => text is "\"" or "''" or "〃" or "”" || text.Equals("ditto", StringComparison.OrdinalIgnoreCase)) ? ImportWords.SameAsAbove : null;
+    private static string? Ditto(SourceColumn column) => column.Values
+        .Any(text => text is "\"" or "''" or "〃" or "”" || text.Equals("ditto", StringComparison.OrdinalIgnoreCase))
+        ? ImportWords.SameAsAbove : null;
 
     // All below one, and some with three decimals or more: hours are noted in quarters, parts of a day look so.
     private static string? DayParts(IEnumerable<string> values)
     {
         decimal?[] numbers = [.. values.Select(text => CellKinds.Read(text, '.'))];
-        return numbers.Length > 0 && numbers.All(number => number is >= 0m and < 1m) && numbers.Any(number => number * 100m % 1m != 0m) && numbers.Max() * HoursOfDay >= 1m
+        return numbers.Length > 0 && numbers.All(number => number is >= 0m and < 1m) && numbers.Any(number => number * 100m % 1m != 0m)
+            && numbers.Max() * HoursOfDay >= 1m
             ? $"{ImportWords.DayPart} or hours" : null;
     }
 
     private static string Distinct(SourceColumn column)
     {
         string[] distinct = [.. column.Values.Distinct(StringComparer.OrdinalIgnoreCase)];
-        return distinct.Length == 0 ? "blank throughout" : distinct.Length <= 3 ? string.Join(", ", distinct) : $"{distinct.Length} different ones: {string.Join(", ", distinct.Take(3))}, ...";
+        return distinct.Length == 0 ? "blank throughout" : distinct.Length <= 3 ? string.Join(", ", distinct)
+            : $"{distinct.Length} different ones: {string.Join(", ", distinct.Take(3))}, ...";
     }
 
-    private static string? Joined(params string?[] words) => string.Join(';', words.OfType<string>()) is { Length: > 0 } joined ? joined : null;
+    private static string? Joined(params string?[] words) => string.Join(';', words.OfType<string>()) is { Length: > 0 } joined ? joined
+        : null;
 }

@@ -21,5 +21,6 @@ internal sealed record DraftRow(string? Column, string? Source)
     /// <summary>True for what only the grower knows.</summary>
     public bool IsOpen => Constant == "?" || Format?.Contains(" or ", StringComparison.Ordinal) == true;
 
-    public string[] Fields(string import, string table) => [import, table, Column ?? "", Source ?? "", Constant ?? "", When ?? "", Match ?? "", Becomes ?? "", Format ?? "", Note ?? ""];
+    public string[] Fields(string import, string table) => [import, table, Column ?? "", Source ?? "", Constant ?? "", When ?? "", Match
+        ?? "", Becomes ?? "", Format ?? "", Note ?? ""];
 }

@@ -23,7 +23,8 @@ public sealed class ImportDraft
         Table = table;
         Sees = $"{block.Grid.Name}: {block.Grid.Look}; {(block.IsWithoutHeadings ? "no headings, so the columns are numbered" : $"headings in line {block.Segments[0].HeadingLine}")}; {block.Rows.Count()} rows.";
         Headings = block.Headings;
-        Sample = [.. block.Segments[0].Rows.Take(RowsShown).Select(row => (IReadOnlyList<string>)[.. Enumerable.Range(0, block.Headings.Count).Select(row.At)])];
+        Sample = [.. block.Segments[0].Rows.Take(RowsShown)
+            .Select(row => (IReadOnlyList<string>)[.. Enumerable.Range(0, block.Headings.Count).Select(row.At)])];
         Lines = [.. rows.Select(row => new DraftLine(row.Column ?? "", From(row), row.Note ?? "", row.IsOpen))];
         var csv = new StringBuilder();
         ImportCsv.Line(csv, [.. ImportRow.Schema.Columns.Select(column => column.Name)]);
@@ -77,7 +78,8 @@ public sealed class ImportDraft
             var columns = new SourceColumns(block);
             string table = request.Table is { } said ? RecordsImport.Table(said).Name : TableGuess.Of(columns, records, grid.Name);
             var maker = new DraftMaker(table, columns, block) { Records = records, Dates = dates };
-            string name = ImportCsv.Slug(Path.GetFileNameWithoutExtension(request.Source) + (request.Sheet is null ? "" : "-" + request.Sheet));
+            string name = ImportCsv.Slug(Path.GetFileNameWithoutExtension(request.Source)
+                + (request.Sheet is null ? "" : "-" + request.Sheet));
             return new ImportDraft(block, table, maker.Rows(), name);
         });
     }
@@ -85,7 +87,9 @@ public sealed class ImportDraft
     private static string From(DraftRow row)
     {
         string from = row.Constant is { } constant ? $"always \"{constant}\"" : row.Source ?? "";
-        string when = row.When is null && row.Match is null ? "" : $" {(row.Match ?? "is")} {(row.When is null ? "" : $"\"{row.When}\"")}".TrimEnd() + (row.Column is null ? "" : $": \"{row.Becomes}\"");
+        string when = row.When is null && row.Match is null ? ""
+            : $" {(row.Match ?? "is")} {(row.When is null ? "" : $"\"{row.When}\"")}".TrimEnd()
+            + (row.Column is null ? "" : $": \"{row.Becomes}\"");
         return from + when + (row.Format is null ? "" : $" [{row.Format}]");
     }
 }

@@ -22,6 +22,9 @@ internal sealed class SourceColumn
 
     public IReadOnlyList<string> Values { get; }
 
+    /// <summary>The first value; blank without any.</summary>
+    public string First => Values.Count > 0 ? Values[0] : "";
+
     public IReadOnlyDictionary<CellKind, int> Kinds { get; }
 
     public ColumnRole? Role { get; set; }
@@ -34,7 +37,8 @@ internal sealed class SourceColumn
 
     public bool IsNumber => Share(CellKind.Number, CellKind.Money) >= 0.6m;
 
-    public bool IsDay => Share(CellKind.Day) >= 0.6m || (Values.Count > 0 && Values.All(text => text.Length == 8 && text.All(char.IsAsciiDigit) && text[..2] is "19" or "20"));
+    public bool IsDay => Share(CellKind.Day) >= 0.6m
+        || (Values.Count > 0 && Values.All(text => text.Length == 8 && text.All(char.IsAsciiDigit) && text[..2] is "19" or "20"));
 
     public bool IsText => Share(CellKind.Text) >= 0.5m;
 
@@ -49,5 +53,6 @@ internal sealed class SourceColumn
         return comma > point || (comma == point && either > 0 && farm == ',') ? ',' : '.';
     }
 
-    private decimal Share(params CellKind[] kinds) => Values.Count == 0 ? 0m : kinds.Sum(kind => Kinds.GetValueOrDefault(kind)) / (decimal)Values.Count;
+    private decimal Share(params CellKind[] kinds) => Values.Count == 0 ? 0m : kinds
+        .Sum(kind => Kinds.GetValueOrDefault(kind)) / (decimal)Values.Count;
 }

@@ -10,7 +10,8 @@ internal sealed class SourceColumns
 
     public SourceColumns(SourceBlock block)
     {
-        all = [.. Enumerable.Range(0, block.Segments[0].Headings.Length).Where(at => block.Segments[0].Headings[at].Length > 0).Select(at => new SourceColumn(block, at))];
+        all = [.. Enumerable.Range(0, block.Segments[0].Headings.Length).Where(at => block.Segments[0].Headings[at].Length > 0)
+            .Select(at => new SourceColumn(block, at))];
         if (block.IsWithoutHeadings)
         {
             Guess(block);
@@ -19,7 +20,8 @@ internal sealed class SourceColumns
         Spread = FindSpread();
 
         // "What" is a task on a time sheet and a crop on a list of what was sold or picked.
-        if (!Has(ColumnRole.Crop) && Of(ColumnRole.Task) is { } what && (Has(ColumnRole.Quantity) || Has(ColumnRole.Amount)) && !Has(ColumnRole.Hours) && !Has(ColumnRole.ClockIn))
+        if (!Has(ColumnRole.Crop) && Of(ColumnRole.Task) is { } what && (Has(ColumnRole.Quantity) || Has(ColumnRole.Amount))
+            && !Has(ColumnRole.Hours) && !Has(ColumnRole.ClockIn))
         {
             what.Role = ColumnRole.Crop;
         }
@@ -35,11 +37,13 @@ internal sealed class SourceColumns
 
     /// <summary>The column of a role; of several the one whose heading is the likeliest, filled ones first.</summary>
     public SourceColumn? Of(ColumnRole role) => all.Where(column => column.Role == role && !Spread.Contains(column))
-        .OrderBy(column => column.Values.Count == 0).ThenBy(column => HeadingWords.RankOf(column.Heading)).ThenBy(column => column.At).FirstOrDefault();
+        .OrderBy(column => column.Values.Count == 0).ThenBy(column => HeadingWords.RankOf(column.Heading)).ThenBy(column => column.At)
+            .FirstOrDefault();
 
     public bool Has(ColumnRole role) => Of(role) is not null;
 
-    // Days across are a time sheet or a picking list by day; otherwise at least three columns of measures with headings no program knows, beside a day.
+    // Days across are a time sheet or a picking list by day; otherwise at least three columns of measures with headings no program knows,
+    // beside a day.
     private List<SourceColumn> FindSpread()
     {
         SourceColumn[] days = [.. all.Where(column => DateForms.IsDay(column.Heading))];
@@ -50,7 +54,9 @@ internal sealed class SourceColumns
 
         List<SourceColumn> measures = [.. all.Where(column => column.Role is null && (column.IsMeasure || column.Values.Count == 0))];
         bool dated = all.Exists(column => column.Role is ColumnRole.Date && column.IsDay);
-        bool isLong = all.Exists(column => column.Role is ColumnRole.Quantity or ColumnRole.Amount or ColumnRole.MoneyOut or ColumnRole.Hours or ColumnRole.ClockIn && column.IsMeasure);
+        bool isLong = all.Exists(column =>
+            column.Role is ColumnRole.Quantity or ColumnRole.Amount or ColumnRole.MoneyOut or ColumnRole.Hours or ColumnRole.ClockIn
+            && column.IsMeasure);
         return dated && !isLong && measures.Count(column => column.Values.Count > 0) >= FewestSpread ? measures : [];
     }
 
@@ -64,10 +70,12 @@ internal sealed class SourceColumns
             days[0].Role = ColumnRole.Date;
         }
 
-        SourceColumn[] numbers = [.. all.Where(column => column.IsNumber && !column.IsDay && column.Values.Any(text => CellKinds.Read(text, column.Mark('.')) is { } value && value % 1m != 0m))];
+        SourceColumn[] numbers = [.. all.Where(column => column.IsNumber && !column.IsDay && column.Values
+            .Any(text => CellKinds.Read(text, column.Mark('.')) is { } value && value % 1m != 0m))];
         int rows = block.Rows.Count();
         (SourceColumn Out, SourceColumn In)? pair = numbers.SelectMany((one, at) => numbers.Skip(at + 1).Select(other => (one, other)))
-            .Where(two => two.one.Values.Count + two.other.Values.Count == rows && block.Rows.All(row => (row.At(two.one.At).Length > 0) != (row.At(two.other.At).Length > 0)))
+            .Where(two => two.one.Values.Count + two.other.Values.Count == rows && block.Rows
+                .All(row => (row.At(two.one.At).Length > 0) != (row.At(two.other.At).Length > 0)))
             .Cast<(SourceColumn, SourceColumn)?>().FirstOrDefault();
         if (pair is { } found)
         {
@@ -82,7 +90,8 @@ internal sealed class SourceColumns
             numbers[0].Role = ColumnRole.Amount;
         }
 
-        if (all.Where(column => column.IsText).MaxBy(column => column.Values.Distinct().Count() * 100 + column.Values.Average(text => text.Length)) is { } text)
+        if (all.Where(column => column.IsText).MaxBy(column => column.Values.Distinct().Count() * 100
+            + column.Values.Average(text => text.Length)) is { } text)
         {
             text.Role = ColumnRole.Payee;
         }
@@ -105,8 +114,10 @@ internal static class TableGuess
             return OfWide(columns, records, name);
         }
 
-        return columns.Has(ColumnRole.Hours) || columns.Has(ColumnRole.ClockIn) || (columns.Has(ColumnRole.GrossHours) && columns.Has(ColumnRole.Worker)) ? "labor"
-            : columns.Has(ColumnRole.Crop) && quantity ? (money ? "sales" : columns.Has(ColumnRole.Bed) && columns.Of(ColumnRole.Quantity)!.Heading.Contains("seed", StringComparison.OrdinalIgnoreCase) ? "plantings" : "harvests")
+        return columns.Has(ColumnRole.Hours) || columns.Has(ColumnRole.ClockIn)
+            || (columns.Has(ColumnRole.GrossHours) && columns.Has(ColumnRole.Worker)) ? "labor"
+            : columns.Has(ColumnRole.Crop) && quantity ? (money ? "sales" : columns.Has(ColumnRole.Bed)
+                && columns.Of(ColumnRole.Quantity)!.Heading.Contains("seed", StringComparison.OrdinalIgnoreCase) ? "plantings" : "harvests")
             : columns.Has(ColumnRole.Crop) && money && columns.Has(ColumnRole.Date) && !columns.Has(ColumnRole.Payee) ? "sales"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
             : columns.Has(ColumnRole.Crop) && columns.Has(ColumnRole.Bed) ? "plantings"
@@ -118,7 +129,8 @@ internal static class TableGuess
         HashSet<string> workers = new(records?.Tables.Workers.Select(row => row.Worker.Trim()) ?? [], StringComparer.OrdinalIgnoreCase);
         bool times = columns.Spread.Any(column => column.Values.Any(text => text.Contains(':', StringComparison.Ordinal)));
         bool money = columns.Spread.Any(column => column.Has(CellKind.Money));
-        return times || columns.Has(ColumnRole.Worker) || columns.Spread.Any(column => workers.Contains(column.Heading)) || Array.Exists(WorkWords, word => name.Contains(word, StringComparison.OrdinalIgnoreCase)) ? "labor"
+        return times || columns.Has(ColumnRole.Worker) || columns.Spread.Any(column => workers.Contains(column.Heading))
+            || Array.Exists(WorkWords, word => name.Contains(word, StringComparison.OrdinalIgnoreCase)) ? "labor"
             : money ? "sales" : "harvests";
     }
 }

@@ -43,7 +43,8 @@ internal sealed record SourceNames(string Table, IReadOnlyList<IReadOnlyDictiona
     {
         SheetEntry? sheet = SourceFile.Sheet(path, null);
         var mapping = new ImportMapping(schema, rows, '.');
-        SourceBlock block = SourceBlock.With(SourceFile.Read(path, sheet), mapping.SourceColumns) ?? throw new ArgumentException($"{Path.GetFileName(path)} lacks the headings its mapping names.");
+        SourceBlock block = SourceBlock.With(SourceFile.Read(path, sheet), mapping.SourceColumns)
+            ?? throw new ArgumentException($"{Path.GetFileName(path)} lacks the headings its mapping names.");
         List<string> columns = [.. mapping.Columns];
         List<IReadOnlyDictionary<string, string>> names = [];
         foreach (ImportUnit unit in new ImportRows(mapping).Of(block))
@@ -51,7 +52,8 @@ internal sealed record SourceNames(string Table, IReadOnlyList<IReadOnlyDictiona
             if (!mapping.LeavesOut(unit.Text))
             {
                 IReadOnlyList<string> fields = mapping.Convert(unit.Text, new ImportNotes());
-                names.Add(Columns.Where(columns.Contains).Select(column => (column, Text: fields[columns.IndexOf(column)].Trim())).Where(pair => pair.Text.Length > 0).ToDictionary(pair => pair.column, pair => pair.Text));
+                names.Add(Columns.Where(columns.Contains).Select(column => (column, Text: fields[columns.IndexOf(column)].Trim()))
+                    .Where(pair => pair.Text.Length > 0).ToDictionary(pair => pair.column, pair => pair.Text));
             }
         }
 

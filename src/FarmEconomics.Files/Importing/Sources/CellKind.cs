@@ -20,7 +20,8 @@ internal static partial class CellKinds
         text = text.Trim();
         return text.Length == 0 ? CellKind.Blank
             : IsNumber(text) ? (text.AsSpan().IndexOfAny("$€£") >= 0 ? CellKind.Money : CellKind.Number)
-            : ClockText.Minutes(text) is not null && !DateForms.IsDay(text) || ClockText.IsPunches(text) || HoursText.TryRead(text, '.', out _) ? CellKind.Time
+            : ClockText.Minutes(text) is not null && !DateForms.IsDay(text) || ClockText.IsPunches(text)
+                || HoursText.TryRead(text, '.', out _) ? CellKind.Time
             : DateForms.IsDay(text) ? CellKind.Day
             : QuantityText.TryRead(text, '.', out _) ? CellKind.Quantity
             : CellKind.Text;

@@ -99,7 +99,8 @@ internal static partial class ClockText
 
     /// <summary>True for a text that holds several times of day.</summary>
     public static bool IsPunches(string text) =>
-        text.Split(BetweenPunches, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is { Length: > 1 } times && Array.TrueForAll(times, time => Minutes(time) is not null);
+        text.Split(BetweenPunches, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is { Length: > 1 } times
+            && Array.TrueForAll(times, time => Minutes(time) is not null);
 
     /// <summary>The hours of a part of a day, as spreadsheets keep times: 0.3125 is 7.5.</summary>
     public static decimal OfDayPart(decimal days) => decimal.Round(days * MinutesOfDay * 60m) / 3600m;

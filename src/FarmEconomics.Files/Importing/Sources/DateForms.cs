@@ -4,7 +4,8 @@ using FarmEconomics.Records.Reading;
 
 namespace FarmEconomics.Files.Importing.Sources;
 
-/// <summary>Finds the form in which a file writes its days. A file keeps to one form; where two fit, both are told and neither is taken.</summary>
+/// <summary>Finds the form in which a file writes its days. A file keeps to one form; where two fit, both are told and neither is
+/// taken.</summary>
 internal static partial class DateForms
 {
     /// <summary>The form of ISO 8601, which needs no word.</summary>
@@ -14,7 +15,8 @@ internal static partial class DateForms
     [
         "M/D/YYYY", "D/M/YYYY", "M/D/YY", "D/M/YY", "M-D-YYYY", "D-M-YYYY", "M-D-YY", "D-M-YY", "M.D.YYYY", "D.M.YYYY", "M.D.YY", "D.M.YY",
         "YYYY/M/D", "YYYY.M.D", "YYYYMMDD",
-        "D MMM YYYY", "D MMM YY", "D-MMM-YYYY", "D-MMM-YY", "D/MMM/YYYY", "D.MMM.YYYY", "MMM D, YYYY", "MMM D YYYY", "MMM D, YY", "MMM-D-YYYY", "D MMMM YYYY", "MMMM D, YYYY", "MMMM D YYYY",
+        "D MMM YYYY", "D MMM YY", "D-MMM-YYYY", "D-MMM-YY", "D/MMM/YYYY", "D.MMM.YYYY", "MMM D, YYYY", "MMM D YYYY", "MMM D, YY",
+            "MMM-D-YYYY", "D MMMM YYYY", "MMMM D, YYYY", "MMMM D YYYY",
     ];
 
     private static readonly (string Form, string Net)[] Known = [.. Forms.Select(form => (form, DateText.NormalizeFormat(form)!))];
@@ -45,14 +47,16 @@ internal static partial class DateForms
     }
 
     /// <summary>Reads a day written in a form.</summary>
-    public static bool TryRead(string text, string? form, out DateOnly day) => DateText.TryRead(Day(text), form is null or Iso ? null : DateText.NormalizeFormat(form), out day);
+    public static bool TryRead(string text, string? form, out DateOnly day) => DateText.TryRead(Day(text), form is null or Iso ? null
+        : DateText.NormalizeFormat(form), out day);
 
     /// <summary>True for a text that is a day in any form known here.</summary>
     public static bool IsDay(string text)
     {
         string day = Day(text);
         return day.Length is >= 6 and <= 24 && char.IsLetterOrDigit(day[0]) && day.Any(char.IsAsciiDigit)
-            && (DateText.TryRead(day, null, out _) || Known.Any(form => (form.Form != "YYYYMMDD" || day.Length == 8) && DateText.TryRead(day, form.Net, out DateOnly read) && read.Year is >= 1990 and <= 2099));
+            && (DateText.TryRead(day, null, out _) || Known.Any(form => (form.Form != "YYYYMMDD" || day.Length == 8)
+                && DateText.TryRead(day, form.Net, out DateOnly read) && read.Year is >= 1990 and <= 2099));
     }
 
     /// <summary>The day of a text without a time of day behind it, or a day of the week before it.</summary>

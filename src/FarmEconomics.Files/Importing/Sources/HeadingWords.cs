@@ -5,27 +5,38 @@ namespace FarmEconomics.Files.Importing.Sources;
 /// <summary>What a column of another program's file is likely to hold.</summary>
 internal enum ColumnRole
 {
-    Date, SecondDate, Crop, Variety, Quantity, Unit, Amount, MoneyOut, MoneyIn, UnitPrice, Payee, Channel, Worker, Task, Hours, GrossHours, ClockIn, ClockOut, Break, SourceId, Bed, Category, Note, Kind, Total, Ignored,
+    Date, SecondDate, Crop, Variety, Quantity, Unit, Amount, MoneyOut, MoneyIn, UnitPrice, Payee, Channel, Worker, Task, Hours, GrossHours,
+        ClockIn, ClockOut, Break, SourceId, Bed, Category, Note, Kind, Total, Ignored,
 }
 
-/// <summary>The headings people and programs write, and what stands under them. Common practice, no source; a heading not listed here is looked at by its values.</summary>
+/// <summary>The headings people and programs write, and what stands under them. Common practice, no source; a heading not listed here is
+/// looked at by its values.</summary>
 internal static partial class HeadingWords
 {
     // In the order in which they are tried: of two columns with one role the one whose word stands first is taken.
     private static readonly (ColumnRole Role, string[] Words)[] Lists =
     [
-        (ColumnRole.Date, ["date", "transaction date", "trans date", "booking date", "booked", "date posted", "sale date", "harvest date", "date harvested", "picked on", "day", "when", "datum", "week of", "week"]),
+        (ColumnRole.Date, ["date", "transaction date", "trans date", "booking date", "booked", "date posted", "sale date", "harvest date",
+            "date harvested", "picked on", "day", "when", "datum", "week of", "week"]),
         (ColumnRole.SecondDate, ["posting date", "posted date", "post date", "posted", "value date", "settlement date", "effective date"]),
-        (ColumnRole.Crop, ["crop", "vegetable", "veg", "veggie", "item", "item name", "product", "produce", "crop name", "product name", "plant"]),
+        (ColumnRole.Crop, ["crop", "vegetable", "veg", "veggie", "item", "item name", "product", "produce", "crop name", "product name",
+            "plant"]),
         (ColumnRole.Variety, ["variety", "cultivar", "type of crop"]),
-        (ColumnRole.Quantity, ["quantity", "qty", "count", "number", "no", "amount harvested", "harvested", "harvest", "weight", "picked", "yield", "units sold", "how much", "how many", "sold", "qty sold", "quantity sold", "lbs", "pounds", "lb", "kg", "grams", "bunches", "cases"]),
+        (ColumnRole.Quantity, ["quantity", "qty", "count", "number", "no", "amount harvested", "harvested", "harvest", "weight", "picked",
+            "yield", "units sold", "how much", "how many", "sold", "qty sold", "quantity sold", "lbs", "pounds", "lb", "kg", "grams",
+            "bunches", "cases"]),
         (ColumnRole.Unit, ["unit", "units", "uom", "measure", "unit of measure", "sold by"]),
-        (ColumnRole.Amount, ["net sales", "net amount", "amount", "line total", "amount paid", "paid", "sales", "gross sales", "price with tax", "cost", "money", "value", "betrag", "signed amount", "transaction amount", "usd"]),
-        (ColumnRole.MoneyOut, ["debit", "debits", "withdrawal", "withdrawals", "withdrawal amount", "money out", "out", "paid out", "debit amount", "spent", "expense"]),
-        (ColumnRole.MoneyIn, ["credit", "credits", "deposit", "deposits", "deposit amount", "money in", "in", "paid in", "credit amount", "received"]),
+        (ColumnRole.Amount, ["net sales", "net amount", "amount", "line total", "amount paid", "paid", "sales", "gross sales",
+            "price with tax", "cost", "money", "value", "betrag", "signed amount", "transaction amount", "usd"]),
+        (ColumnRole.MoneyOut, ["debit", "debits", "withdrawal", "withdrawals", "withdrawal amount", "money out", "out", "paid out",
+            "debit amount", "spent", "expense"]),
+        (ColumnRole.MoneyIn, ["credit", "credits", "deposit", "deposits", "deposit amount", "money in", "in", "paid in", "credit amount",
+            "received"]),
         (ColumnRole.UnitPrice, ["price", "unit price", "price each", "each", "rate", "price per unit"]),
-        (ColumnRole.Payee, ["payee", "description", "vendor", "supplier", "merchant", "text", "details of transaction", "transaction description", "brand", "store", "paid to", "memo", "narrative", "name of payee"]),
-        (ColumnRole.Channel, ["channel", "outlet", "market", "customer", "buyer", "sold to", "sold at", "delivered to", "delivery to", "ship to", "where", "account", "restaurant"]),
+        (ColumnRole.Payee, ["payee", "description", "vendor", "supplier", "merchant", "text", "details of transaction",
+            "transaction description", "brand", "store", "paid to", "memo", "narrative", "name of payee"]),
+        (ColumnRole.Channel, ["channel", "outlet", "market", "customer", "buyer", "sold to", "sold at", "delivered to", "delivery to",
+            "ship to", "where", "account", "restaurant"]),
         (ColumnRole.Worker, ["employee", "employee name", "worker", "name", "who", "crew", "crew member", "person", "staff"]),
         (ColumnRole.Task, ["task", "job", "activity", "work", "what", "department", "doing"]),
         (ColumnRole.Hours, ["net hours", "hours", "hrs", "total hours", "hours worked", "time worked", "duration", "regular hours"]),
@@ -33,7 +44,8 @@ internal static partial class HeadingWords
         (ColumnRole.ClockIn, ["clock in", "time in", "start", "start time", "from", "began", "punch in", "in time"]),
         (ColumnRole.ClockOut, ["clock out", "time out", "end", "end time", "finish", "to", "stop", "punch out", "out time"]),
         (ColumnRole.Break, ["break", "lunch", "break deduction", "unpaid break", "break hours", "lunch hours"]),
-        (ColumnRole.SourceId, ["transaction id", "transaction number", "transaction no", "reference", "reference number", "ref", "order id", "order number", "invoice", "invoice number", "receipt", "receipt number", "check or slip", "check number", "check", "id"]),
+        (ColumnRole.SourceId, ["transaction id", "transaction number", "transaction no", "reference", "reference number", "ref", "order id",
+            "order number", "invoice", "invoice number", "receipt", "receipt number", "check or slip", "check number", "check", "id"]),
         (ColumnRole.Bed, ["bed", "plot", "row", "field", "block", "plot name"]),
         (ColumnRole.Category, ["category", "class", "expense category", "account name"]),
         (ColumnRole.Note, ["note", "notes", "remark", "remarks", "comment", "comments"]),
@@ -41,26 +53,33 @@ internal static partial class HeadingWords
         (ColumnRole.Total, ["total", "totals", "sum", "grand total", "row total"]),
         (ColumnRole.Ignored,
         [
-            "balance", "running bal", "running balance", "saldo", "time", "time zone", "tax", "discounts", "employee id", "sku", "price point name", "modifiers applied", "payment id", "device name", "location", "dining option",
-            "customer id", "customer name", "customer reference id", "gtin", "itemization type", "commission", "fulfillment note", "token", "card brand", "pan suffix", "in location", "out location", "source", "edited",
+            "balance", "running bal", "running balance", "saldo", "time", "time zone", "tax", "discounts", "employee id", "sku",
+                "price point name", "modifiers applied", "payment id", "device name", "location", "dining option",
+            "customer id", "customer name", "customer reference id", "gtin", "itemization type", "commission", "fulfillment note", "token",
+                "card brand", "pan suffix", "in location", "out location", "source", "edited",
             "labor cost", "daily ot", "weekly ot", "overtime", "flags", "problem",
         ]),
     ];
 
     private static readonly Dictionary<string, (ColumnRole Role, int Rank)> Known = Lists
-        .SelectMany(list => list.Words.Select((word, rank) => (word, list.Role, rank))).GroupBy(entry => entry.word).ToDictionary(group => group.Key, group => (group.First().Role, group.First().rank));
+        .SelectMany(list => list.Words.Select((word, rank) => (word, list.Role, rank))).GroupBy(entry => entry.word)
+            .ToDictionary(group => group.Key, group => (group.First().Role, group.First().rank));
 
     /// <summary>The role of a heading; null for one that isn't known.</summary>
-    public static ColumnRole? RoleOf(string heading) => Known.TryGetValue(Plain(heading), out (ColumnRole Role, int Rank) known) ? known.Role : null;
+    public static ColumnRole? RoleOf(string heading) => Known.TryGetValue(Plain(heading), out (ColumnRole Role, int Rank) known)
+        ? known.Role : null;
 
     /// <summary>How likely a heading is the one meant for its role: 0 is the likeliest.</summary>
-    public static int RankOf(string heading) => Known.TryGetValue(Plain(heading), out (ColumnRole Role, int Rank) known) ? known.Rank : int.MaxValue;
+    public static int RankOf(string heading) => Known.TryGetValue(Plain(heading), out (ColumnRole Role, int Rank) known) ? known.Rank
+        : int.MaxValue;
 
     /// <summary>A heading without what stands in parentheses, signs and case.</summary>
-    public static string Plain(string heading) => Spaces().Replace(Signs().Replace(Parentheses().Replace(heading.ToLowerInvariant(), " "), " "), " ").Trim();
+    public static string Plain(string heading) =>
+        Spaces().Replace(Signs().Replace(Parentheses().Replace(heading.ToLowerInvariant(), " "), " "), " ").Trim();
 
     /// <summary>What stands in parentheses at the end of a heading: the unit of "Beans (lb)".</summary>
-    public static string InParentheses(string heading) => Parentheses().Match(heading) is { Success: true } match ? match.Groups[1].Value.Trim() : "";
+    public static string InParentheses(string heading) => Parentheses().Match(heading) is { Success: true } match
+        ? match.Groups[1].Value.Trim() : "";
 
     /// <summary>The heading without it.</summary>
     public static string BeforeParentheses(string heading) => Parentheses().Replace(heading, "").Trim();

@@ -10,7 +10,8 @@ namespace FarmEconomics.Files.Importing.Sources;
 internal readonly record struct NotedQuantity(decimal Amount, string Unit, bool IsEstimate);
 
 /// <summary>
-/// Reads quantities as people note them: <c>12 bu</c>, <c>~15</c>, <c>3 1/2 lb</c>, <c>3½</c>, <c>2 doz</c>, <c>1,5 kg</c>. Money signs, and what could be
+/// Reads quantities as people note them: <c>12 bu</c>, <c>~15</c>, <c>3 1/2 lb</c>, <c>3½</c>, <c>2 doz</c>, <c>1,5 kg</c>. Money signs,
+/// and what could be
 /// two numbers, are none.
 /// </summary>
 internal static partial class QuantityText
@@ -34,7 +35,8 @@ internal static partial class QuantityText
             return false;
         }
 
-        quantity = new NotedQuantity(amount, match.Groups["unit"].Value.TrimEnd('.'), match.Groups["about"].Success || match.Groups["unsure"].Success);
+        quantity = new NotedQuantity(amount, match.Groups["unit"].Value.TrimEnd('.'), match.Groups["about"].Success
+            || match.Groups["unsure"].Success);
         return true;
     }
 
@@ -74,7 +76,8 @@ internal static partial class QuantityText
         if (digits.Contains(other, StringComparison.Ordinal))
         {
             string[] groups = digits.Split(mark)[0].Split(other);
-            bool thousands = groups.Length > 1 && groups.Skip(1).All(group => group.Length == 3) && groups[0].Length is >= 1 and <= 3 && groups[0] != "0";
+            bool thousands = groups.Length > 1 && groups.Skip(1).All(group => group.Length == 3) && groups[0].Length is >= 1 and <= 3
+                && groups[0] != "0";
             bool decimals = groups.Length == 2 && !digits.Contains(mark, StringComparison.Ordinal) && groups[1].Length is 1 or 2;
             if (!thousands && !decimals)
             {
@@ -84,7 +87,8 @@ internal static partial class QuantityText
             digits = thousands ? digits.Replace(other.ToString(), "", StringComparison.Ordinal) : digits.Replace(other, mark);
         }
 
-        return decimal.TryParse(digits.Replace(mark, '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal value) ? value : null;
+        return decimal.TryParse(digits.Replace(mark, '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal value)
+            ? value : null;
     }
 
     [GeneratedRegex(@"^(?<about>~|≈|ca\.?|c\.|about|approx\.?|approximately)?\s*((?<number>[0-9][0-9.,]*)?\s*(?<vulgar>[½¼¾⅓⅔⅛⅜⅝⅞])|(?<number>[0-9]+)[ -](?<over>[0-9]{1,2})/(?<under>[0-9]{1,2})|(?<over>[0-9]{1,2})/(?<under>[0-9]{1,2})|(?<number>[0-9][0-9.,]*|\.[0-9]+))(?<unsure>\?)?\s*(?<unit>\p{L}[\p{L}. -]{0,30})?(?<unsure>\?)?$",

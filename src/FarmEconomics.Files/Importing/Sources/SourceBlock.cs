@@ -12,7 +12,8 @@ internal sealed record SourceSegment(int HeadingLine, string[] Headings, List<So
     /// <summary>The column of a heading, from 0; -1 without one.</summary>
     public int Column(string heading) => Array.FindIndex(Headings, known => Same(known, heading));
 
-    public static bool Same(string left, string right) => left.Trim().TrimStart('\uFEFF').Equals(right.Trim(), StringComparison.OrdinalIgnoreCase);
+    public static bool Same(string left, string right) => left.Trim().TrimStart('\uFEFF').Equals(right.Trim(),
+        StringComparison.OrdinalIgnoreCase);
 }
 
 /// <summary>The part of a file that is imported: the rows under one kind of headings.</summary>
@@ -21,7 +22,8 @@ internal sealed class SourceBlock
     private const int RowsSearchedForHeadings = 60;
     private const string Numbered = "column ";
 
-    private SourceBlock(SourceGrid grid, IReadOnlyList<SourceSegment> segments, IReadOnlyList<SourceCells> above, IReadOnlyList<SourceSegment> others)
+    private SourceBlock(SourceGrid grid, IReadOnlyList<SourceSegment> segments, IReadOnlyList<SourceCells> above,
+        IReadOnlyList<SourceSegment> others)
     {
         Grid = grid;
         Segments = segments;
@@ -134,7 +136,8 @@ internal sealed class SourceBlock
         {
             string first = row.Fields.First(field => !string.IsNullOrWhiteSpace(field));
             List<SourceCells> place = HeadingWords.IsTotal(first) ? segment.Totals
-                : row.Filled == 1 && segment.Headings.Length > 2 && first.Contains(' ', StringComparison.Ordinal) && CellKinds.Of(first) == CellKind.Text ? segment.Remarks
+                : row.Filled == 1 && segment.Headings.Length > 2 && first.Contains(' ', StringComparison.Ordinal)
+                    && CellKinds.Of(first) == CellKind.Text ? segment.Remarks
                 : segment.Rows;
             place.Add(row);
         }
@@ -146,7 +149,8 @@ internal sealed class SourceBlock
         string[] fields = Trimmed(grid.Rows[at].Fields);
         return fields.Length > 1 && fields.Count(field => HeadingWords.RoleOf(field) is not null) >= 2
             && !Array.Exists(fields, field => CellKinds.Of(field) is CellKind.Number or CellKind.Money) && at + 1 < grid.Rows.Count
-            && now.Headings.Length > 0 && fields.Count(field => field.Length > 0 && HeadingWords.RoleOf(field) is null) <= fields.Length / 2;
+            && now.Headings.Length > 0 && fields
+                .Count(field => field.Length > 0 && HeadingWords.RoleOf(field) is null) <= fields.Length / 2;
     }
 
     private static decimal Score(SourceGrid grid, int at)
@@ -154,8 +158,12 @@ internal sealed class SourceBlock
         SourceCells row = grid.Rows[at];
         CellKind[] kinds = [.. row.Fields.Select(CellKinds.Of)];
         int known = row.Fields.Count(field => HeadingWords.RoleOf(field) is not null);
-        int below = at + 1 < grid.Rows.Count ? grid.Rows.Skip(at + 1).Take(5).Max(other => other.Fields.Count(field => CellKinds.Of(field) is CellKind.Number or CellKind.Money or CellKind.Day or CellKind.Quantity or CellKind.Time)) : 0;
-        if (row.Filled < 2 || kinds.Any(kind => kind is CellKind.Number or CellKind.Money or CellKind.Time) || below == 0 || (known == 0 && kinds.Count(kind => kind == CellKind.Day) > 0 && kinds.Count(kind => kind == CellKind.Text) > 1))
+        int below = at + 1 < grid.Rows.Count ? grid.Rows.Skip(at + 1)
+            .Take(5).Max(other => other.Fields
+            .Count(field => CellKinds.Of(field) is CellKind.Number or CellKind.Money or CellKind.Day or CellKind.Quantity or CellKind.Time))
+            : 0;
+        if (row.Filled < 2 || kinds.Any(kind => kind is CellKind.Number or CellKind.Money or CellKind.Time) || below == 0
+            || (known == 0 && kinds.Contains(CellKind.Day) && kinds.Count(kind => kind == CellKind.Text) > 1))
         {
             return 0m;
         }
@@ -163,7 +171,8 @@ internal sealed class SourceBlock
         return row.Filled + (known * 2m) + (Array.FindAll(row.Fields, field => field.Trim().Length > 40).Length > 0 ? -5m : 0m);
     }
 
-    private static bool Holds(string[] fields, IReadOnlyList<string> headings) => headings.All(heading => Array.Exists(fields, field => SourceSegment.Same(field, heading)));
+    private static bool Holds(string[] fields, IReadOnlyList<string> headings) => headings
+        .All(heading => Array.Exists(fields, field => SourceSegment.Same(field, heading)));
 
     private static string[] Trimmed(string[] fields)
     {

@@ -3,18 +3,19 @@ using CsvHelper;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Reading;
 using FarmEconomics.Files.Workbooks.Reading;
-using FarmEconomics.Records;
 using FarmEconomics.Records.Checks;
 
 namespace FarmEconomics.Files.Importing.Sources;
 
-/// <summary>Opens files of other programs: text in columns with any of four separators, in any encoding spreadsheets write, and workbooks.</summary>
+/// <summary>Opens files of other programs: text in columns with any of four separators, in any encoding spreadsheets write, and
+/// workbooks.</summary>
 internal static class SourceFile
 {
     private const int LinesLookedAt = 60;
     private const string Separators = ",;\t|";
 
-    private static readonly string[] OtherSpreadsheets = [".xls", ".xlsm", ".xlsb", ".ods", ".fods", ".numbers", ".gsheet", ".wk1", ".wks", ".123", ".qpw"];
+    private static readonly string[] OtherSpreadsheets = [".xls", ".xlsm", ".xlsb", ".ods", ".fods", ".numbers", ".gsheet", ".wk1", ".wks",
+        ".123", ".qpw"];
 
     /// <summary>The sheet to read.</summary>
     /// <param name="path">The source.</param>
@@ -25,23 +26,27 @@ internal static class SourceFile
     {
         if (!SheetPlace.IsWorkbook(path))
         {
-            return name is null ? null : throw new ArgumentException($"{Path.GetFileName(path)} is no workbook (.xlsx) and has no sheets; leave --sheet out.");
+            return name is null ? null
+                : throw new ArgumentException($"{Path.GetFileName(path)} is no workbook (.xlsx) and has no sheets; leave --sheet out.");
         }
 
         IReadOnlyList<SheetEntry> sheets = WorkbookReader.Sheets(path);
-        return sheets.FirstOrDefault(sheet => name is null ? !sheet.Hidden : sheet.Name.Trim().Equals(name.Trim(), StringComparison.OrdinalIgnoreCase))
+        return sheets.FirstOrDefault(sheet => name is null ? !sheet.Hidden
+            : sheet.Name.Trim().Equals(name.Trim(), StringComparison.OrdinalIgnoreCase))
             ?? throw new ArgumentException(name is null
                 ? $"{Path.GetFileName(path)} has no sheet that is not hidden."
                 : $"{Path.GetFileName(path)} has no sheet \"{name}\"; it has {string.Join(", ", sheets.Select(sheet => sheet.Name))}.");
     }
 
     /// <summary>The names of the sheets that are not hidden; none for a file without sheets.</summary>
-    public static IReadOnlyList<string> Sheets(string path) => SheetPlace.IsWorkbook(path) ? [.. WorkbookReader.Sheets(path).Where(sheet => !sheet.Hidden).Select(sheet => sheet.Name)] : [];
+    public static IReadOnlyList<string> Sheets(string path) => SheetPlace.IsWorkbook(path)
+        ? [.. WorkbookReader.Sheets(path).Where(sheet => !sheet.Hidden).Select(sheet => sheet.Name)] : [];
 
     /// <summary>Reads all rows.</summary>
     /// <param name="path">The file.</param>
     /// <param name="sheet">The sheet of a workbook.</param>
-    /// <param name="columnOf">The name of a column of a sheet, from 1, and the decimal mark its numbers are written with; null: its letters and a point.</param>
+    /// <param name="columnOf">The name of a column of a sheet, from 1, and the decimal mark its numbers are written with; null: its
+    /// letters and a point.</param>
     /// <exception cref="InputException">It can't be read, or is no file that is read here.</exception>
     public static SourceGrid Read(string path, SheetEntry? sheet, Func<int, (string Name, char Mark)>? columnOf = null)
     {
@@ -51,7 +56,8 @@ internal static class SourceFile
         {
             string place = SheetPlace.Name(path, sheet.Name);
             ConvertedSheet converted = WorkbookReader.ConvertAll(path, sheet.Id, place, columnOf ?? (at => ($"column {at}", '.')));
-            return new SourceGrid(place, Rows(converted.Csv, ',', line => converted.RowOfLine[Math.Clamp(line - 1, 0, converted.RowOfLine.Length - 1)]))
+            return new SourceGrid(place,
+                Rows(converted.Csv, ',', line => converted.RowOfLine[Math.Clamp(line - 1, 0, converted.RowOfLine.Length - 1)]))
             {
                 Look = $"sheet \"{sheet.Name}\" of a workbook",
                 Faults = converted.Faults,
@@ -60,7 +66,8 @@ internal static class SourceFile
 
         byte[] bytes = Bytes(path, name);
         Encoding encoding = TextEncodings.Of(bytes);
-        string text = encoding.GetString(bytes.AsSpan(encoding.Preamble.Length)).Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
+        string text = encoding.GetString(bytes.AsSpan(encoding.Preamble.Length)).Replace("\r\n", "\n",
+            StringComparison.Ordinal).Replace('\r', '\n');
         char separator = SeparatorOf(ref text, out int skipped);
         return new SourceGrid(name, Rows(Encoding.UTF8.GetBytes(text), separator, line => line + skipped))
         {
@@ -75,7 +82,8 @@ internal static class SourceFile
         {
             if (new FileInfo(path).Length > CsvInput.MaxBytes)
             {
-                throw new InputException(ProblemCodes.FileTooLarge, $"{name} has more than {CsvInput.MaxBytes / 1048576} MB, which is more than is read.");
+                throw new InputException(ProblemCodes.FileTooLarge,
+                    $"{name} has more than {CsvInput.MaxBytes / 1048576} MB, which is more than is read.");
             }
 
             bytes = File.ReadAllBytes(path);
@@ -93,7 +101,8 @@ internal static class SourceFile
         }
 
         return bytes.AsSpan().StartsWith("%PDF"u8)
-            ? throw new InputException(ProblemCodes.FileUnreadable, $"{name} is a PDF, which shows a table and doesn't hold one: ask the bank or the program for a CSV download.")
+            ? throw new InputException(ProblemCodes.FileUnreadable,
+                $"{name} is a PDF, which shows a table and doesn't hold one: ask the bank or the program for a CSV download.")
             : bytes;
     }
 
@@ -131,7 +140,8 @@ internal static class SourceFile
         foreach (char separator in Separators)
         {
             int[] counts = Counts(text, separator);
-            IGrouping<int, int>? usual = counts.Where(count => count > 0).GroupBy(count => count).MaxBy(group => group.Count() * (1 + Math.Min(group.Key, 8)));
+            IGrouping<int, int>? usual = counts.Where(count => count > 0).GroupBy(count => count)
+                .MaxBy(group => group.Count() * (1 + Math.Min(group.Key, 8)));
             (int Rows, int Fields) found = usual is null ? (0, 0) : (usual.Count(), usual.Key);
             if (found.Rows * Math.Min(found.Fields, 4) > most.Rows * Math.Min(most.Fields, 4))
             {
@@ -164,5 +174,6 @@ internal static class SourceFile
         return [.. counts];
     }
 
-    private static string SeparatorWord(char separator) => separator switch { ',' => "commas", ';' => "semicolons", '\t' => "tabs", _ => $"\"{separator}\"" };
+    private static string SeparatorWord(char separator) => separator switch { ',' => "commas", ';' => "semicolons", '\t' => "tabs", _ =>
+        $"\"{separator}\"" };
 }

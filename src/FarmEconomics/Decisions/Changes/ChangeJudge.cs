@@ -156,13 +156,13 @@ public sealed class ChangeJudge
     /// <summary>The elasticity at which growing more stops paying; not available where no elasticity turns it.</summary>
     internal Rate Turning(EnterpriseBudget crop, decimal feet)
     {
-        const decimal least = 1.01m, most = 100m;
-        if (Pays(least) || !Pays(most))
+        const decimal Least = 1.01m, Most = 100m;
+        if (Pays(Least) || !Pays(Most))
         {
-            return Rate.NotAvailable(Pays(least) ? "it pays at any elasticity" : "it pays at no elasticity");
+            return Rate.NotAvailable(Pays(Least) ? "it pays at any elasticity" : "it pays at no elasticity");
         }
 
-        (decimal low, decimal high) = (least, most);
+        (decimal low, decimal high) = (Least, Most);
         while (high - low > 0.01m)
         {
             decimal middle = (low + high) / 2m;

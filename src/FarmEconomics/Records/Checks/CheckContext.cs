@@ -6,27 +6,27 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>What the checks work on: the tables, the names known, and where to report.</summary>
 internal sealed class CheckContext
 {
-    private readonly Dictionary<string, HashSet<string>>? _skipped;
-    private readonly Dictionary<string, NameIndex> _names = [];
-    private NameIndex? _structures;
-    private string[]? _users;
-    private readonly CropFacts?[] _crops;
-    private readonly PlantingFacts?[] _plantings;
-    private readonly Dictionary<string, ChannelRow> _channels = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, HashSet<string>>? skippedNames;
+    private readonly Dictionary<string, NameIndex> indexes = [];
+    private NameIndex? structureNames;
+    private string[]? userNames;
+    private readonly CropFacts?[] cropFacts;
+    private readonly PlantingFacts?[] plantingFacts;
+    private readonly Dictionary<string, ChannelRow> channelRows = new(StringComparer.OrdinalIgnoreCase);
 
     public CheckContext(RecordTables tables, FarmSettings settings, Dictionary<string, HashSet<string>>? skipped)
     {
         Tables = tables;
         Settings = settings;
-        _skipped = skipped;
+        skippedNames = skipped;
         Years = new YearsCovered(tables);
         foreach (RecordTable table in tables.All.Where(table => table.Schema.UnknownName is not null))
         {
-            _names.Add(table.Schema.Name, Index(table));
+            indexes.Add(table.Schema.Name, Index(table));
         }
 
-        _crops = new CropFacts?[tables.Names.Count];
-        _plantings = new PlantingFacts?[tables.Names.Count];
+        cropFacts = new CropFacts?[tables.Names.Count];
+        plantingFacts = new PlantingFacts?[tables.Names.Count];
         AddFacts();
     }
 
@@ -50,30 +50,30 @@ internal sealed class CheckContext
     public ProblemLog Problems { get; } = new();
 
     /// <summary>Who may use a pool: another pool, a crop, a planting or the household.</summary>
-    public IReadOnlyCollection<string> UserNames => _users ??= [.. PoolNames.Names, .. CropNames.Names, .. PlantingNames.Names, SharedCostChecks.Household];
+    public IReadOnlyCollection<string> UserNames => userNames ??= [.. PoolNames.Names, .. CropNames.Names, .. PlantingNames.Names, SharedCostChecks.Household];
 
     public NameSearch Search { get; } = new();
 
     /// <summary>The structures beds lie in.</summary>
-    public NameIndex StructureNames => _structures ??= SharedCostChecks.StructureNames(this);
+    public NameIndex StructureNames => structureNames ??= SharedCostChecks.StructureNames(this);
 
     /// <summary>The known names of a table that others refer to.</summary>
-    public NameIndex Names(string table) => _names[table];
+    public NameIndex Names(string table) => indexes[table];
 
     /// <summary>The same, for a kind of names that may be of no table, or of one no other refers to.</summary>
-    public NameIndex? FindNames(string kind) => kind == "structures" ? StructureNames : _names.GetValueOrDefault(kind);
+    public NameIndex? FindNames(string kind) => kind == "structures" ? StructureNames : indexes.GetValueOrDefault(kind);
 
-    public CropFacts? Crop(string? name) => name is null ? null : _crops[Tables.Names.Find(name)];
+    public CropFacts? Crop(string? name) => name is null ? null : cropFacts[Tables.Names.Find(name)];
 
     /// <summary>A crop by the number of its name.</summary>
-    public CropFacts? Crop(int name) => _crops[Tables.Names.Folded(name)];
+    public CropFacts? Crop(int name) => cropFacts[Tables.Names.Folded(name)];
 
-    public PlantingFacts? Planting(string? name) => name is null ? null : _plantings[Tables.Names.Find(name)];
+    public PlantingFacts? Planting(string? name) => name is null ? null : plantingFacts[Tables.Names.Find(name)];
 
     /// <summary>A planting by the number of its name.</summary>
-    public PlantingFacts? Planting(int name) => _plantings[Tables.Names.Folded(name)];
+    public PlantingFacts? Planting(int name) => plantingFacts[Tables.Names.Folded(name)];
 
-    public ChannelRow? Channel(string name) => _channels.TryGetValue(name.Trim(), out ChannelRow row) ? row : null;
+    public ChannelRow? Channel(string name) => channelRows.TryGetValue(name.Trim(), out ChannelRow row) ? row : null;
 
     /// <summary>True when rows of the table were left out by the reader.</summary>
     public bool HasRowsInError(string table) => Tables.NamesInError.ContainsKey(table) || Tables.Unreadable.Contains(table);
@@ -141,7 +141,7 @@ internal sealed class CheckContext
         bool readable = !Tables.Unreadable.Contains(schema.Name);
         bool shipped = schema.Shipped is not null;
         string where = shipped ? $"in {schema.Name}.csv or shipped with the program" : $"in {schema.Name}.csv";
-        var index = new NameIndex(schema.UnknownName!, schema.Columns[0].Name, where, readable && (shipped || Tables.Present.Contains(schema.Name)), _skipped?.GetValueOrDefault(schema.Name));
+        var index = new NameIndex(schema.UnknownName!, schema.Columns[0].Name, where, readable && (shipped || Tables.Present.Contains(schema.Name)), skippedNames?.GetValueOrDefault(schema.Name));
         var names = (TextColumn)schema.Stored[0];
         index.AddRange(Enumerable.Range(0, table.Count).Select(row => names.Maybe(table, row)));
         index.AddRange(schema.Shipped?.Invoke(Tables) ?? []);
@@ -154,7 +154,7 @@ internal sealed class CheckContext
     {
         foreach (CropRow row in Tables.Crops)
         {
-            _crops[Tables.Names.Find(row.Crop)] ??= new CropFacts(row);
+            cropFacts[Tables.Names.Find(row.Crop)] ??= new CropFacts(row);
         }
 
         foreach (UnitRow row in Tables.Units)
@@ -162,19 +162,19 @@ internal sealed class CheckContext
             Crop(row.Crop)?.Units.Add(row.Unit.Trim());
         }
 
-        foreach (CropFacts crop in _crops.OfType<CropFacts>())
+        foreach (CropFacts crop in cropFacts.OfType<CropFacts>())
         {
             crop.UnitNames.AddRange(crop.Units.Select(Tables.Names.Find).Where(unit => unit > 0));
         }
 
         foreach (ChannelRow row in Tables.Channels)
         {
-            _channels.TryAdd(row.Channel.Trim(), row);
+            channelRows.TryAdd(row.Channel.Trim(), row);
         }
 
         foreach (PlantingRow row in Tables.Plantings)
         {
-            ref PlantingFacts? planting = ref _plantings[Tables.Names.Find(row.Planting)];
+            ref PlantingFacts? planting = ref plantingFacts[Tables.Names.Find(row.Planting)];
             planting ??= new PlantingFacts(row);
             planting.FirstInBed = row.InBed < planting.FirstInBed ? row.InBed : planting.FirstInBed;
             planting.CropYear ??= row.CropYear;

@@ -5,20 +5,20 @@ namespace FarmEconomics.Records.Checks;
 /// <summary>The known names of one table, and what to say when a row names another.</summary>
 internal sealed class NameIndex(string code, string what, string where, bool checkable, IReadOnlySet<string>? skipped)
 {
-    private readonly HashSet<string> _known = new(StringComparer.OrdinalIgnoreCase);
+    private readonly HashSet<string> known = new(StringComparer.OrdinalIgnoreCase);
 
     private bool[] byNumber = [];
 
     /// <summary>True when the table is there and readable, so that an unknown name is a fault.</summary>
     public bool Checkable => checkable;
 
-    public IReadOnlyCollection<string> Names => _known;
+    public IReadOnlyCollection<string> Names => known;
 
     public void Add(string? name)
     {
         if (!string.IsNullOrWhiteSpace(name))
         {
-            _known.Add(name.Trim());
+            known.Add(name.Trim());
         }
     }
 
@@ -30,7 +30,7 @@ internal sealed class NameIndex(string code, string what, string where, bool che
         }
     }
 
-    public bool Contains(string name) => _known.Contains(name) || _known.Contains(name.Trim());
+    public bool Contains(string name) => known.Contains(name) || known.Contains(name.Trim());
 
     /// <summary>Makes ready for <see cref="Knows"/>, once all names are there.</summary>
     public void Number(NamePool names)
@@ -60,7 +60,7 @@ internal sealed class NameIndex(string code, string what, string where, bool che
             return false;
         }
 
-        context.Report(code, row, column, $"There is no {what} \"{name}\" {where}.", name, context.Search.Find(name, _known));
+        context.Report(code, row, column, $"There is no {what} \"{name}\" {where}.", name, context.Search.Find(name, known));
         return false;
     }
 }

@@ -18,8 +18,11 @@ public static class PlantingNames
             return;
         }
 
-        HashSet<string> taken = new(Enumerable.Range(0, table.Count).Where(row => names[row] != 0).Select(row => PlantingRow.PlantingColumn.Of(table, row).Trim()), StringComparer.OrdinalIgnoreCase);
-        foreach (var sowings in blank.GroupBy(row => (Crop: PlantingRow.CropColumn.Of(table, row).Trim().ToLowerInvariant(), PlantingRow.InBedColumn.Of(table, row).Year)))
+        HashSet<string> taken = new(Enumerable.Range(0, table.Count).Where(row => names[row] != 0)
+            .Select(row => PlantingRow.PlantingColumn.Of(table, row).Trim()), StringComparer.OrdinalIgnoreCase);
+        foreach (var sowings in blank
+            .GroupBy(row => (Crop: PlantingRow.CropColumn.Of(table, row).Trim().ToLowerInvariant(),
+            PlantingRow.InBedColumn.Of(table, row).Year)))
         {
             int number = 0;
             foreach (int row in sowings.OrderBy(row => PlantingRow.InBedColumn.Of(table, row)).ThenBy(row => row))

@@ -9,8 +9,8 @@ namespace FarmEconomics.Records.Schema;
 /// <param name="Columns">Its columns in documented order.</param>
 public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<ColumnSchema> Columns)
 {
-    private readonly Dictionary<string, ColumnSchema> _byKey = Columns.ToDictionary(column => column.Key);
-    private readonly Dictionary<string, ColumnSchema> _byMetricKey = Columns.ToDictionary(column => HeadingKey.Of(column.NameFor(LengthUnit.M)));
+    private readonly Dictionary<string, ColumnSchema> byKey = Columns.ToDictionary(column => column.Key);
+    private readonly Dictionary<string, ColumnSchema> byMetricKey = Columns.ToDictionary(column => HeadingKey.Of(column.NameFor(LengthUnit.M)));
 
     /// <summary>True when no review is possible without it.</summary>
     public bool Required { get; init; }
@@ -81,10 +81,10 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
     /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>
     /// <param name="unit">The farm's unit of length: <c>length_ft</c> is no column of a farm that measures in meters.</param>
     /// <returns>The column, or null.</returns>
-    public ColumnSchema? Find(string heading, LengthUnit unit) => (unit == LengthUnit.M ? _byMetricKey : _byKey).GetValueOrDefault(HeadingKey.Of(heading));
+    public ColumnSchema? Find(string heading, LengthUnit unit) => (unit == LengthUnit.M ? byMetricKey : byKey).GetValueOrDefault(HeadingKey.Of(heading));
 
     /// <summary>Finds a column by its heading as written.</summary>
     /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>
     /// <returns>The column, or null.</returns>
-    public ColumnSchema? Find(string heading) => _byKey.GetValueOrDefault(HeadingKey.Of(heading));
+    public ColumnSchema? Find(string heading) => byKey.GetValueOrDefault(HeadingKey.Of(heading));
 }

@@ -1,9 +1,9 @@
-using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
 using ScottPlot;
-using Bar = FarmEconomics.Reports.Blocks.Bar;
+using Palette = FarmEconomics.Reports.Plots.Palette;
 
-namespace FarmEconomics.Reports.Plots;
+namespace FarmEconomics.Reports.Blocks;
 
 /// <summary>Bars below each other as a picture, for a notebook; a page draws them itself.</summary>
 internal static class BarFigure

@@ -1,0 +1,77 @@
+using System.Globalization;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
+using Microsoft.Data.Analysis;
+
+namespace FarmEconomics.Reports.Blocks;
+
+/// <summary>A data frame as a notebook shows it: its first rows as a table.</summary>
+[TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = ["text/html", "text/plain"])]
+public sealed class FrameView : IHtmlDisplay
+{
+    private readonly DataFrame frame;
+    private readonly int rows;
+
+    internal FrameView(DataFrame frame, int rows)
+    {
+        this.frame = frame;
+        this.rows = (int)Math.Min(rows, frame.Rows.Count);
+    }
+
+    /// <inheritdoc/>
+    public string ToHtml()
+    {
+        HtmlWriter html = new();
+        html.Add($"<table>\n<thead><tr>");
+        foreach (DataFrameColumn column in frame.Columns)
+        {
+            html.Add($"<th scope=\"col\">{column.Name}</th>");
+        }
+
+        html.Add($"</tr></thead>\n<tbody>\n");
+        for (int row = 0; row < rows; row++)
+        {
+            html.Add($"<tr>");
+            foreach (DataFrameColumn column in frame.Columns)
+            {
+                html.Add(column.IsNumericColumn() ? Html.Of($"<td class=\"num\">{Cell(column[row])}</td>") : Html.Of($"<td>{Cell(column[row])}</td>"));
+            }
+
+            html.Add($"</tr>\n");
+        }
+
+        return html.Add($"</tbody>\n</table>\n<p>{Size}</p>\n").ToHtml().Text;
+    }
+
+    /// <inheritdoc/>
+    public string ToPlainText() => string.Join('\n', [
+        string.Join('\t', frame.Columns.Select(column => column.Name)),
+        .. Enumerable.Range(0, rows).Select(row => string.Join('\t', frame.Columns.Select(column => Cell(column[row])))), Size,
+    ]);
+
+    /// <inheritdoc/>
+    public override string ToString() => ToPlainText();
+
+    private string Size => string.Create(CultureInfo.InvariantCulture, $"{rows} of {frame.Rows.Count} rows, {frame.Columns.Count} columns");
+
+    private static string Cell(object? value) => value switch
+    {
+        decimal number => number.ToString("0.####", CultureInfo.InvariantCulture),
+        DateTime day => Looks.Day(DateOnly.FromDateTime(day)),
+        IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
+        _ => value?.ToString() ?? "",
+    };
+}
+
+/// <summary>Shows data frames.</summary>
+public static class FrameViews
+{
+    /// <summary>The first rows as a table.</summary>
+    /// <param name="frame">The data frame.</param>
+    /// <param name="rows">How many rows at most.</param>
+    public static FrameView Show(this DataFrame frame, int rows = 20)
+    {
+        ArgumentNullException.ThrowIfNull(frame);
+        return new FrameView(frame, rows);
+    }
+}
