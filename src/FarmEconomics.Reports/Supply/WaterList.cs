@@ -52,6 +52,11 @@ public sealed class WaterList
             }
 
             int first = Watered.Count();
+            if (first == 0)
+            {
+                return $"{at}: what there is saves next to nothing. By {Day(Until)} the beds lose {Money(triage.Lost)}.";
+            }
+
             return $"{at}: water {notation.Count(first, "block")}, in this order. By {Day(Until)} that loses {Money(triage.Lost)}; "
                 + $"the same depth everywhere would lose {Money(triage.LostEvenly)}, no water at all {Money(triage.Unwatered)}.";
         }

@@ -22,18 +22,28 @@ public readonly record struct BlockRow(RecordTable Home, int Index) : IRecordRow
     };
 
     internal static readonly TextColumn BlockColumn = Declared.Text(new("block", ColumnType.Name,
-        "The block's name, as in beds.csv.") { Required = true });
+        "The block's name, as in beds.csv.")
+    { Required = true });
     internal static readonly NumberColumn SoilWaterInFtColumn = Declared.Number(
         new("soil_water_in_ft", ColumnType.Number, "Water the soil holds for plants: docs/methods.md tells it for common soils.")
-        { Required = true, Range = new NumberRange(0.1m, 400m), Unit = "inches per foot", MetricName = "soil_water_mm_m",
-            MetricUnit = "mm per m" });
+        {
+            Required = true,
+            Range = new NumberRange(0.1m, 400m),
+            Unit = "inches per foot",
+            MetricName = "soil_water_mm_m",
+            MetricUnit = "mm per m"
+        });
     internal static readonly NumberColumn EfficiencyPercentColumn = Declared.Number(
         new("efficiency_percent", ColumnType.Percent, "Part of the water that reaches the roots; blank: 75.")
         { Range = new NumberRange(1m, 100m), Unit = "percent" });
     internal static readonly NumberColumn SprinklerGphColumn = Declared.Number(
         new("sprinkler_gph", ColumnType.Number, "What one sprinkler gives an hour.")
-        { Range = new NumberRange(0.1m, 100_000m), Unit = "gallons per hour", MetricName = "sprinkler_lph",
-            MetricUnit = "liters per hour" });
+        {
+            Range = new NumberRange(0.1m, 100_000m),
+            Unit = "gallons per hour",
+            MetricName = "sprinkler_lph",
+            MetricUnit = "liters per hour"
+        });
     internal static readonly NumberColumn SetGallonsColumn = Declared.Number(
         new("set_gallons", ColumnType.Number, "Water of one whole set, where the block can't be watered in part; blank: it can.")
         { Range = new NumberRange(1m, 100_000_000m), Unit = "gallons", MetricName = "set_liters", MetricUnit = "liters" });

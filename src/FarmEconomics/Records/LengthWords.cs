@@ -11,7 +11,7 @@ public static class LengthWords
         ("bed-feet", "bed-meters"), ("Bed-feet", "Bed-meters"), ("bed-foot", "bed-meter"), ("Bed-foot", "Bed-meter"),
         ("bed_feet", "bed_meters"), ("bed_foot", "bed_meter"), ("bed feet", "bed meters"), ("bed foot", "bed meter"),
         ("feet of bed", "meters of bed"), ("a foot", "a meter"), ("inches", "centimeters"),
-        ("lb, bunch", "kg, bunch"), ("0.3125 lb", "0.14 kg"), ("gallon", "liter"),
+        ("lb, bunch", "kg, bunch"), ("0.3125 lb", "0.14 kg"), ("gallon", "liter"), ("Gallon", "Liter"),
         ("An acre", "A hectare"), ("an acre", "a hectare"), ("acre", "hectare"),
     ];
 

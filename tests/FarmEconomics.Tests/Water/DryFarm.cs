@@ -28,8 +28,13 @@ internal static class DryFarm
         for (int i = 0; i < blocks; i++)
         {
             string crop = CropNames[i % CropNames.Length];
-            farm.Tables.Add<BedRow>(new RowValues { ["bed"] = $"Bed {i}", ["length_ft"] = 100m, ["block"] = $"Block {i}",
-                Source = new SourceLine("beds.csv", i + 2) });
+            farm.Tables.Add<BedRow>(new RowValues
+            {
+                ["bed"] = $"Bed {i}",
+                ["length_ft"] = 100m,
+                ["block"] = $"Block {i}",
+                Source = new SourceLine("beds.csv", i + 2)
+            });
             farm.Planting($"{crop} {i}", crop, $"Bed {i}", 60 + (i % 3 * 20), "2025-05-20", "2025-09-01")
                 .Pick("2025-08-01", $"{crop} {i}", 40 + (10 * i))
                 .Sell("2025-08-01", crop, "Market", 40 + (10 * i), 2m + i, planting: $"{crop} {i}");

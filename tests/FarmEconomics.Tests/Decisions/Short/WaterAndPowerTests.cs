@@ -173,8 +173,13 @@ public class WaterAndPowerTests
     {
         FarmBuilder builder = DryFarm.With(1).AsOf("2025-12-31").With(settings => settings with
         {
-            Supply = new PowerSupply { PanelKw = 2m, PanelYield = new MonthFigures([0.5m, 2m, 3m, 4m, 5m, 5m, 5m, 4m, 3m, 2m, 1m, 0.5m]),
-                BatteryKwh = 4m, GeneratorCostPerKwh = 1m },
+            Supply = new PowerSupply
+            {
+                PanelKw = 2m,
+                PanelYield = new MonthFigures([0.5m, 2m, 3m, 4m, 5m, 5m, 5m, 4m, 3m, 2m, 1m, 0.5m]),
+                BatteryKwh = 4m,
+                GeneratorCostPerKwh = 1m
+            },
         }).Pool("power", "measured").Pool("cold room", "crate-days").Pool("wash", "quantity-crates")
             .Load("compressor", "power", "cold room", 50, 24, "2025-01-01", "2025-12-31")
                 .Load("lights", "power", "wash", 100, 2, "2025-01-01", "2025-12-31");
@@ -199,8 +204,13 @@ public class WaterAndPowerTests
     private static FarmBuilder Limited(decimal gallons) => DryFarm.With(5).AsOf("2025-12-31").Limit("water", gallons, "gallons a day");
 
     private static void Water(FarmBuilder builder, string day, string block, decimal gallons) =>
-        builder.Tables.Add<WateringRow>(new RowValues { ["date"] = FarmBuilder.Day(day), ["block"] = block, ["gallons"] = gallons,
-            Source = new SourceLine("watering.csv", 2) });
+        builder.Tables.Add<WateringRow>(new RowValues
+        {
+            ["date"] = FarmBuilder.Day(day),
+            ["block"] = block,
+            ["gallons"] = gallons,
+            Source = new SourceLine("watering.csv", 2)
+        });
 }
 
 /// <summary>Weather of temperatures alone.</summary>
@@ -208,8 +218,13 @@ internal static class SkyRows
 {
     internal static FarmBuilder Sky(this FarmBuilder builder)
     {
-        builder.Tables.Add<WeatherRow>(new RowValues { ["date"] = new DateOnly(2025, 7, 1), ["tmin_f"] = 50m, ["tmax_f"] = 80m,
-            Source = new SourceLine("weather.csv", 2) });
+        builder.Tables.Add<WeatherRow>(new RowValues
+        {
+            ["date"] = new DateOnly(2025, 7, 1),
+            ["tmin_f"] = 50m,
+            ["tmax_f"] = 80m,
+            Source = new SourceLine("weather.csv", 2)
+        });
         return builder;
     }
 }
