@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using ScottPlot;
 using SkiaSharp;
@@ -91,8 +92,9 @@ public class FigureTests
         {
             TypeFormatterSourceAttribute? source = display.GetCustomAttributes(true).OfType<TypeFormatterSourceAttribute>().SingleOrDefault();
             Assert.True(
-                source is { PreferredMimeTypes: ["text/html", "text/plain"] } && source.FormatterSourceType == typeof(HtmlFormatterSource),
-                $"{display.Name} has no [TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = [\"text/html\", \"text/plain\"])]");
+                (source is { PreferredMimeTypes: ["text/html", "text/plain"] } && source.FormatterSourceType == typeof(HtmlFormatterSource))
+                || (source is { PreferredMimeTypes: ["text/html" or "image/png", "text/plain", BlockFormatterSource.Json] } && typeof(Block).IsAssignableFrom(display)),
+                $"{display.Name} has no [TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = [\"text/html\", \"text/plain\"])]; a block tells its JSON as well");
         }
     }
 
