@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Losses;
 using FarmEconomics.Reports.Blocks;
-using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.RecordsCheck;

@@ -92,9 +92,9 @@ public class FigureTests
         {
             TypeFormatterSourceAttribute? source = display.GetCustomAttributes(true).OfType<TypeFormatterSourceAttribute>().SingleOrDefault();
             Assert.True(
-                source is { PreferredMimeTypes: ["text/html", "text/plain"] } && source.FormatterSourceType == typeof(HtmlFormatterSource)
-                || (source?.FormatterSourceType == typeof(BlockFormatterSource) && display.IsAssignableTo(typeof(Block))),
-                $"{display.Name} has no [TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = [\"text/html\", \"text/plain\"])]");
+                (source is { PreferredMimeTypes: ["text/html", "text/plain"] } && source.FormatterSourceType == typeof(HtmlFormatterSource))
+                || (source is { PreferredMimeTypes: ["text/html" or "image/png", "text/plain", BlockFormatterSource.Json] } && typeof(Block).IsAssignableFrom(display)),
+                $"{display.Name} has no [TypeFormatterSource(typeof(HtmlFormatterSource), PreferredMimeTypes = [\"text/html\", \"text/plain\"])]; a block tells its JSON as well");
         }
     }
 
