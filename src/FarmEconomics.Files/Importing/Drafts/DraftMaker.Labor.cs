@@ -1,0 +1,74 @@
+using FarmEconomics.Files.Importing.Sources;
+using FarmEconomics.Records.Reading;
+
+namespace FarmEconomics.Files.Importing.Drafts;
+
+/// <summary>Time sheets: who worked, how long, at what.</summary>
+internal sealed partial class DraftMaker
+{
+    private void Worker()
+    {
+        SourceColumn? worker = columns.Of(ColumnRole.Worker) ?? columns.All
+            .FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Payee);
+        rows.Add(worker is not null ? new DraftRow("worker", worker.Heading) { Format = Ditto(worker), Note = Distinct(worker) }
+            : IsWide && !columns.DaysAcross
+                ? new DraftRow("worker", ImportWords.Heading) { Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}" }
+            : new DraftRow("worker", null) { Constant = "?", Note = "? who worked? A name of workers.csv" });
+    }
+
+    private void Hours()
+    {
+        SourceColumn? hours = columns.Of(ColumnRole.Hours);
+        string? pause = columns.Of(ColumnRole.Break) is { Values.Count: > 0 } rest ? ImportWords.Less + rest.Heading : null;
+        if (IsWide)
+        {
+            bool punches = columns.Spread.Any(column => column.Values.Any(ClockText.IsPunches));
+            rows.Add(new DraftRow("hours", ImportWords.Cell)
+            {
+                Format = punches ? ImportWords.Punches
+                : DayParts(columns.Spread.SelectMany(column => column.Values)),
+                Note = punches ? "times in and out by turns"
+                : "blank cells are nothing"
+            });
+            string[] words = [.. columns.Spread.SelectMany(column => column.Values).Where(text => !text.Any(char.IsAsciiDigit))
+                .Distinct(StringComparer.OrdinalIgnoreCase).Take(6)];
+            rows.AddRange(words.Select(word => new DraftRow(null, ImportWords.Cell) { When = word, Note = "no hours that day" }));
+        }
+        else if (hours is { Values.Count: > 0 } && !hours.Values.All(text => ClockText.Minutes(text) is not null
+            && CellKinds.Read(text, '.') is null && !HoursText.TryRead(text, '.', out _)))
+        {
+            string? parts = DayParts(hours.Values);
+            rows.Add(new DraftRow("hours", hours.Heading)
+            {
+                Format = Joined(parts, Comma(hours)),
+                Note = parts is null
+                ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
+                : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times"
+            });
+        }
+        else if (columns.Of(ColumnRole.ClockIn) is { } start && columns.Of(ColumnRole.ClockOut) is { } end)
+        {
+            rows.Add(new DraftRow("hours", start.Heading)
+            {
+                Format = Joined(ImportWords.Until + end.Heading, pause),
+                Note = $"from {start.First} to {end.First}{(pause is null ? "" : ", less the break")}"
+            });
+        }
+        else if (columns.Of(ColumnRole.GrossHours) is { } gross)
+        {
+            rows.Add(new DraftRow("hours", gross.Heading) { Format = pause, Note = "? gross hours: is a break still in them?" });
+        }
+        else
+        {
+            rows.Add(new DraftRow("hours", null) { Constant = "?", Note = "? no column of hours is seen" });
+        }
+    }
+
+    private void Task() => rows.Add(columns.Of(ColumnRole.Task) is { Values.Count: > 0 } task
+        ? new DraftRow("task", task.Heading) { Note = Distinct(task) }
+        : new DraftRow("task", null)
+        {
+            Constant = "?",
+            Note = "? what was done? One task for all rows, such as harvest, grow, pack, sell or overhead"
+        });
+}
