@@ -31,7 +31,7 @@ public class ReconciliationTests
             "value by channel = output without closing stock, and leavings not assigned",
         ],
             season.Reconciliation.Select(check => check.Check));
-        Assert.Equal(14, season.Pools.Count);
+        Assert.Equal(15, season.Pools.Count);
     }
 
     [Fact]
