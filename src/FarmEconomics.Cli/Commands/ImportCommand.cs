@@ -1,9 +1,7 @@
 using System.CommandLine;
-using FarmEconomics.Files;
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Cli.Commands;
 

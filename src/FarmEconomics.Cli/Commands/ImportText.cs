@@ -1,7 +1,6 @@
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;

@@ -17,7 +17,7 @@ public class LenderReportTests
     [InlineData("hours_saved=60; losses_saved_percent=50; new_loan=4000; new_loan_percent=6; new_loan_years=5; line_percent=8; grant_month=11; indirect_percent=10")]
     public void Make_OnTheDemo_IsOnePageThenAppendicesAToJ(string assumed)
     {
-        IReadOnlyList<Block> blocks = new LenderReport().Make(Demo.Value, new LenderParameters { Assumptions = assumed });
+        IReadOnlyList<Block> blocks = new LenderReport().Make(Demo.Value, new LenderParameters { Assumptions = assumed }, TestContext.Current.CancellationToken);
 
         Assert.IsType<HeadlineBlock>(blocks[0]);
         Assert.Equal(4, Assert.IsType<FiguresBlock>(blocks[1]).Figures.Count);
@@ -61,7 +61,7 @@ public class LenderReportTests
     public void Make_AYearWithoutSheets_SaysWhatIsNotKnownAndNeverZero()
     {
         ReviewedFarm first = ReviewedFarm.Of(FarmFolder.Open(Path.Combine(TestFolders.Repository, "demo-data")), 2023);
-        IReadOnlyList<Block> blocks = new LenderReport().Make(first, new LenderParameters());
+        IReadOnlyList<Block> blocks = new LenderReport().Make(first, new LenderParameters(), TestContext.Current.CancellationToken);
 
         Assert.All(((FiguresBlock)blocks[1]).Figures.Where(figure => figure.Value is null), figure => Assert.Contains("isn't known", figure.Words, StringComparison.Ordinal));
         Assert.Contains(((FiguresBlock)blocks[1]).Figures, figure => figure.Value is null);

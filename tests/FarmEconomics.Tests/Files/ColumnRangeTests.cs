@@ -10,7 +10,6 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Decisions;
-using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Pricing;
 using Xunit;
 

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using CsCheck;
 using FarmEconomics.Funding;
-using FarmEconomics.Tests.Building;
 using FarmEconomics.Tests.Published;
 using Xunit;
 

@@ -1,5 +1,4 @@
 using CsCheck;
-using FarmEconomics.Budgets;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Storage;

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Funding;
 using FarmEconomics.Records;

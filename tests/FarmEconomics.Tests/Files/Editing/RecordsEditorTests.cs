@@ -84,7 +84,12 @@ public class RecordsEditorTests
     [Fact]
     public void Save_ThroughALink_WritesWhereItLeadsWithItsRights()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows(), "links need rights there");
+        if (OperatingSystem.IsWindows())
+        {
+            Assert.Skip("links need rights there");
+            return;
+        }
+
         string real = Path.Combine(TestFolders.Make(("real.csv", Harvests)), "real.csv");
         File.SetUnixFileMode(real, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead);
         File.Delete(Place);

@@ -1,7 +1,6 @@
 using System.Text;
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Drafts;
-using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Tests.Files.Workbooks;
 using Xunit;
 
@@ -23,7 +22,7 @@ public class DraftTests
         Assert.Equal("E242", Assert.Single(plan.Problems).Code);
         Assert.Empty(plan.Rows);
         Assert.Contains("2025-03-06 lettuce 4", Drafted.Rows(Drafted.Plan(source, null, "date=D/M/YYYY")));
-        Assert.False(ImportDraft.Of(new ImportRequest(source), dates: DatesWritten.MonthFirst).Lines.Any(drafted => drafted.IsOpen));
+        Assert.DoesNotContain(ImportDraft.Of(new ImportRequest(source), dates: DatesWritten.MonthFirst).Lines, drafted => drafted.IsOpen);
     }
 
     [Theory]

@@ -1,5 +1,4 @@
 using FarmEconomics.Files;
-using FarmEconomics.Records;
 using FarmEconomics.Tests.Files;
 using Xunit;
 
