@@ -89,7 +89,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         Notation notation = farm.Notation;
         FarmEconomics.Funding.CreditLine credit = PlanWords.Credit(outlook, farm.Settings);
-        decimal gain = best.Chosen is { } chosen ? (decimal)(chosen.Worth - best.Mix!.Today.Worth) : 0m;
+        decimal gain = best.Chosen is { } chosen ? best.Mix!.Gain(chosen) ?? 0m : 0m;
         yield return new HeadlineBlock(NextYearBlock.Headline, Headline(best, gain, farm), Why(best, notation), "Rests on your seasons' means; next year's weather and market will differ.");
         yield return new FiguresBlock(NextYearBlock.Figures,
         [

@@ -12,7 +12,7 @@ public sealed record ReviewPage(string Path, string Html);
 /// <summary>All pages of a review as files that need nothing but each other: the reports, a page per crop, the rows behind each.</summary>
 public static class ReviewBook
 {
-    /// <summary>Writes the pages: those that share what they need one after the other, the rest beside them.</summary>
+    /// <summary>Writes the pages: those that share what they need one after the other, the rest beside them; one that takes long has a farm of its own.</summary>
     /// <param name="farm">The farm.</param>
     /// <param name="cancellation">Stops it between two pages.</param>
     /// <returns>The pages; in the same order, with the same bytes, on every run.</returns>
@@ -37,10 +37,10 @@ public static class ReviewBook
             for (int i = 0; i < made.Length; i++)
             {
                 (IReport report, string path, string? crop) = wanted[i];
-                if (report.StandsAlone == alone)
+                if ((report.StandsAlone || !report.IsInstant) == alone)
                 {
                     cancellation.ThrowIfCancellationRequested();
-                    made[i] = Page(farm, report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
+                    made[i] = Page(report.IsInstant ? farm : ReviewedFarm.Of(farm.Folder, farm.IsReviewed ? farm.Season.CropYear : 0), report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
                 }
             }
         }

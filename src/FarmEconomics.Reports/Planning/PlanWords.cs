@@ -24,7 +24,7 @@ public static class PlanWords
             return "No plan keeps within your limits: " + string.Join("; ", mix.Short.Take(Told).Select(one => Short(mix.Model, one.Key, one.By, notation))) + ".";
         }
 
-        decimal gain = (decimal)(chosen.Worth - mix.Today.Worth);
+        decimal gain = mix.Gain(chosen) ?? 0m;
         string what = gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings" : "brings no more than this year's plantings";
         string worth = string.Join("; ", Worths(mix).Take(Told).Select(one => one.Say(notation)));
         return $"The best mix {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."

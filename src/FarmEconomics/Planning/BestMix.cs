@@ -24,11 +24,13 @@ public sealed class BestMix
 {
     private const double Smallest = 0.005;
     private readonly ILinearSolver solver;
+    private readonly Lazy<IReadOnlyList<LeftOut>> leftOut;
 
     private BestMix(PlanModel model, ILinearSolver solver)
     {
         Model = model;
         this.solver = solver;
+        leftOut = new(() => Best is null ? [] : FindLeftOut());
         Today = Score(model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today));
         PlanProgram program = new(model);
         LinearSolution solution = solver.Solve(program.Model);
@@ -42,7 +44,6 @@ public sealed class BestMix
         Quantities = PlanQuantities.Of(model, program, program.Incomes[0], solution);
         Duality = (solution.Objective, solution.DualObjective(program.Model));
         Binding = FindBinding(program, solution);
-        LeftOut = FindLeftOut();
     }
 
     /// <summary>The model.</summary>
@@ -64,7 +65,7 @@ public sealed class BestMix
     public IReadOnlyList<BindingLimit> Binding { get; } = [];
 
     /// <summary>Crops the plan leaves out, nearest first.</summary>
-    public IReadOnlyList<LeftOut> LeftOut { get; } = [];
+    public IReadOnlyList<LeftOut> LeftOut => leftOut.Value;
 
     /// <summary>Limits that can't be kept whatever is grown, and by how much.</summary>
     public IReadOnlyList<(PlanLimitKey Key, double By)> Short { get; } = [];
@@ -91,6 +92,16 @@ public sealed class BestMix
         return new PlanLengths(lengths, solution.IsOptimal ? solution.Objective : double.NaN);
     }
 
+    /// <summary>What lengths bring beyond this year's, a year; null where this year's can't be scored.</summary>
+    /// <param name="chosen">The lengths, scored.</param>
+    /// <returns>The money.</returns>
+    public decimal? Gain(PlanLengths chosen)
+    {
+        ArgumentNullException.ThrowIfNull(chosen);
+        double gain = chosen.Worth - Today.Worth;
+        return double.IsFinite(gain) ? (decimal)gain : null;
+    }
+
     /// <summary>The quantities of given lengths in the mean season.</summary>
     /// <param name="feet">Bed-feet of each sowing, in the model's order.</param>
     /// <returns>What they pick, keep, sell and work; null where that can't be found.</returns>
@@ -114,7 +125,8 @@ public sealed class BestMix
         }
 
         PlanProgram program = new(Model);
-        double least = Today.Worth + (PlanSettings.NearlyAsGood * (Best.Worth - Today.Worth));
+        double today = double.IsFinite(Today.Worth) ? Today.Worth : 0.0;
+        double least = today + (PlanSettings.NearlyAsGood * (Best.Worth - today));
         int earns = program.Model.AddLimit("earns nearly as much", least, double.PositiveInfinity);
         for (int i = 0; i < program.Model.Quantities.Count; i++)
         {

@@ -43,6 +43,8 @@ public readonly record struct PlanLimitKey(PlanLimitKind Kind, int Place, int We
 /// </summary>
 internal sealed class PlanProgram
 {
+    // Lengths that stand are sums of rounded ones.
+    private const double Slack = 1e-6;
     private readonly PlanModel plan;
     private readonly PlanSeason[] seasons;
     private readonly bool beyond;
@@ -130,7 +132,7 @@ internal sealed class PlanProgram
             int[] later = [.. own.Where(i => plan.Sowings[i].Later is not null)];
             if (later.Length > 0)
             {
-                int limit = Limit(new(PlanLimitKind.Later, c, -1), double.NegativeInfinity, later.Sum(i => plan.Sowings[i].Today));
+                int limit = Limit(new(PlanLimitKind.Later, c, -1), double.NegativeInfinity, later.Sum(i => Math.Max(plan.Sowings[i].Today, plan.Sowings[i].Bounds.Least)) + Slack);
                 Array.ForEach(later, i => Model.Set(limit, Lengths[i], 1.0));
             }
         }

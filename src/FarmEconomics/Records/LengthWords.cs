@@ -8,6 +8,7 @@ public static class LengthWords
 {
     private static readonly (string Feet, string Meters)[] Pairs =
     [
+        ("feet above the sea", "meters above the sea"), ("inches of water", "millimeters of water"),
         ("bed-feet", "bed-meters"), ("Bed-feet", "Bed-meters"), ("bed-foot", "bed-meter"), ("Bed-foot", "Bed-meter"),
         ("bed_feet", "bed_meters"), ("bed_foot", "bed_meter"), ("bed feet", "bed meters"), ("bed foot", "bed meter"),
         ("feet of bed", "meters of bed"), ("a foot", "a meter"), ("inches", "centimeters"),

@@ -97,7 +97,7 @@ public sealed partial class MetricFarmTests : IDisposable
         File.AppendAllText(Path.Combine(farm, "pools.csv"), "sheds;bed-meter-years;overhead;;;nothing\n");
         File.WriteAllText(Path.Combine(farm, "plantings.csv"), "planting;crop;bed;bed_feet;in_bed\nP;Carrots;A;0;2025-04-01\n");
 
-        ProgramRun run = await Program.RunAsync("check", farm);
+        ProgramRun run = await Program.RunAsync("check", farm, "--all");
 
         Assert.Equal(1, run.ExitCode);
         Assert.Contains("length_m", run.Output + run.Error, StringComparison.Ordinal);

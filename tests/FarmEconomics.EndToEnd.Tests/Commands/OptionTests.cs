@@ -93,6 +93,7 @@ public class OptionTests
         "explain" => [command, ManyFarms.Sound, "--crop", "lettuce"],
         "decide" => [command, ManyFarms.Sound, "--drop", "lettuce"],
         "whatif" => [command, ManyFarms.Sound, "--change", "prices=+1%", "--name", "one"],
+        "water" => [command, ManyFarms.Demo, "--date", "2025-08-12", "--gallons", "4000"],
         "open" or "jupyter" => [command, scratch.File("no records")],
         _ => [command, ManyFarms.Sound, "--out", scratch.File(command)],
     };

@@ -18,12 +18,30 @@ public class StopTests
         Assert.True(before.ExitCode == 0, before.Error);
         string old = Checksums.Of(output);
 
-        ProgramRun run = await place.Run.StopAsync(["review", place.Records, "--out", output], said => said.Contains("Running", StringComparison.Ordinal), signal);
+        ProgramRun run = await place.Run.StopAsync(["review", place.Records, "--out", output], said => said.Contains("Reading", StringComparison.Ordinal), signal);
 
         place.AssertStopped(run, code);
         Assert.Equal(old, Checksums.Of(output));
         Assert.Equal(["out", "records"], place.Beside());
         await place.Run.AssertNobodyStayedAsync();
+    }
+
+    [Theory]
+    [InlineData("INT", 130)]
+    [InlineData("TERM", 143)]
+    public async Task Review_AskedToStopAmongTheNotebooks_LeavesAWholeReviewWithoutThem(string signal, int code)
+    {
+        using Place place = new();
+        string output = place.Scratch.File("out"), whole = place.Scratch.File("whole");
+
+        ProgramRun run = await place.Run.StopAsync(["review", place.Records, "--out", output], said => said.Contains("Running", StringComparison.Ordinal), signal);
+
+        place.AssertStopped(run, code);
+        await place.Run.AssertNobodyStayedAsync();
+        ProgramRun without = await place.Run.RunAsync(["review", place.Records, "--no-notebooks", "--out", whole]);
+        Assert.True(without.ExitCode == 0, without.Error);
+        Assert.Equal(Checksums.Of(whole), Checksums.Of(output));
+        Assert.Equal(["out", "records", "whole"], place.Beside());
     }
 
     [Theory]

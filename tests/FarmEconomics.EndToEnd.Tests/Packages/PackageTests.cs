@@ -61,10 +61,10 @@ public class PackageTests
         Assert.Equal(
             Directory.GetFiles(Path.Combine(Repository.Root, "notebooks"), "*.ipynb").Length,
             Directory.GetFiles(Path.Combine(scratch.File("out"), "notebooks"), "*.ipynb").Length);
-        Assert.Contains("<svg", File.ReadAllText(Path.Combine(scratch.File("out"), "02-season-review.html")), StringComparison.Ordinal);
+        Assert.Contains("data-block=\"season.headline\"", File.ReadAllText(Path.Combine(scratch.File("out"), "index.html")), StringComparison.Ordinal);
         await using OpenProgram open = await OpenProgram.StartOtherAsync(tool, ["open", records, "--no-browser"]);
         using HttpClient client = open.Client();
-        Assert.Contains("02-season-review", await client.GetStringAsync("/", TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("drop-or-grow", await client.GetStringAsync("/", TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
     private static async Task PackAsync(string project, string to)

@@ -1,4 +1,5 @@
 using FarmEconomics.EndToEnd.Tests.Support;
+using FarmEconomics.Reports.Frame;
 using Microsoft.Playwright;
 
 namespace FarmEconomics.EndToEnd.Tests.Pages;
@@ -34,6 +35,7 @@ public class BrowserTests(BrowserOfClass chromium) : IClassFixture<BrowserOfClas
         using Scratch scratch = new();
         string file = scratch.File("page.html");
         await File.WriteAllTextAsync(file, page, TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(scratch.File(PageShell.FontsFile), PageShell.Fonts, TestContext.Current.CancellationToken);
         List<string> said = [];
         IPage tab = await browser.NewPageAsync(new() { ViewportSize = new() { Width = 1200, Height = 900 } });
         tab.Console += (_, message) => said.Add(message.Text);

@@ -75,11 +75,13 @@ SELECT row, NULL, w.year, coalesce(w.pool, w.channel || ' (channel)', task_pool,
 FROM work w JOIN stages g ON g.stage = w.stage
 WHERE w.crop IS NULL AND w.planting IS NULL AND row NOT IN (SELECT row FROM spread_rows);
 
--- A control total above the hours logged at a stage: the rest is added by the standards.
+-- A control total above the hours logged at a stage that has standards: the rest is added by them.
 CREATE TABLE added AS
 SELECT t.year, substr(t.measure, 7) AS stage, t.amount - coalesce(sum(w.hours), 0) AS hours, 1000000 + row_number() OVER (ORDER BY t.year, t.measure) AS row
 FROM totals t LEFT JOIN work w ON w.year = t.year AND 'hours:' || w.stage = t.measure
-WHERE t.about = 'labor' AND t.measure LIKE 'hours:%' GROUP BY t.year, t.measure, t.amount HAVING t.amount > coalesce(sum(w.hours), 0);
+WHERE t.about = 'labor' AND t.measure LIKE 'hours:%'
+  AND EXISTS (FROM standard_hours s WHERE s.year = t.year AND 'hours:' || s.stage = t.measure AND s.hours > 0)
+GROUP BY t.year, t.measure, t.amount HAVING t.amount > coalesce(sum(w.hours), 0);
 
 -- A stage without such rows and without a total takes the standard itself, for the plantings that have no hours logged at it.
 -- On a farm where nobody works unpaid that holds for years with wages alone.

@@ -14,7 +14,7 @@ const farmPage = (() => {
     line.className = 'all';
     const button = document.createElement('button');
     button.type = 'button';
-    button.textContent = `Show all ${rows.length} rows`;
+    button.textContent = 'Show all ' + rows.length + ' rows';
     button.addEventListener('click', () => { hide(false); line.remove(); delete table.dataset.rows; });
     line.append(button);
     table.closest('.scroll').after(line);
@@ -68,7 +68,7 @@ const farmPage = (() => {
     const label = document.createElement('label');
     const input = document.createElement('input');
     const count = document.createElement('span');
-    input.id = `filter-${++filters}`;
+    input.id = 'filter-' + ++filters;
     label.htmlFor = input.id;
     label.textContent = 'Find in this table';
     input.type = 'search';
@@ -85,7 +85,7 @@ const farmPage = (() => {
         row.hidden = words !== '' && !row.textContent.toLowerCase().includes(words);
         shown += row.hidden ? 0 : 1;
       }
-      count.textContent = words === '' ? '' : `${shown} of ${plain.length} rows`;
+      count.textContent = words === '' ? '' : shown + ' of ' + plain.length + ' rows';
     });
   }
 
@@ -110,7 +110,7 @@ const farmPage = (() => {
       const name = region.dataset.name || region.getAttribute('aria-label');
       region.dataset.name = name;
       names.set(name, (names.get(name) || 0) + 1);
-      if (names.get(name) > 1) region.setAttribute('aria-label', `${name} (${names.get(name)})`);
+      if (names.get(name) > 1) region.setAttribute('aria-label', name + ' (' + names.get(name) + ')');
     }
   }
 
