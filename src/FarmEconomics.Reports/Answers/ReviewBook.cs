@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Season;
@@ -27,24 +28,42 @@ public static class ReviewBook
         }
 
         ReviewPage?[] made = new ReviewPage?[wanted.Count];
-        Task beside = Task.Run(() => Make(alone: true), cancellation);
-        Make(alone: false);
+        ILookup<Turn, int> turns = Enumerable.Range(0, wanted.Count).ToLookup(i => TurnOf(wanted[i].Report));
+        ConcurrentQueue<int> alone = new(turns[Turn.Alone]);
+        Task beside = Task.Run(() => Make(turns[Turn.Long]), cancellation);
+        Make(turns[Turn.Shared]);
         beside.GetAwaiter().GetResult();
         return [new ReviewPage(PageShell.FontsFile, PageShell.Fonts), .. made.OfType<ReviewPage>()];
 
-        void Make(bool alone)
+        // Each of the two takes what is its own, then of the rest what is next.
+        void Make(IEnumerable<int> own)
         {
-            for (int i = 0; i < made.Length; i++)
+            foreach (int i in own.Concat(Rest()))
             {
                 (IReport report, string path, string? crop) = wanted[i];
-                if ((report.StandsAlone || !report.IsInstant) == alone)
-                {
-                    cancellation.ThrowIfCancellationRequested();
-                    made[i] = Page(report.IsInstant ? farm : ReviewedFarm.Of(farm.Folder, farm.IsReviewed ? farm.Season.CropYear : 0), report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
-                }
+                cancellation.ThrowIfCancellationRequested();
+                ReviewedFarm asked = report.IsInstant ? farm : ReviewedFarm.Of(farm.Folder, farm.IsReviewed ? farm.Season.CropYear : 0);
+                made[i] = Page(asked, report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
+            }
+        }
+
+        IEnumerable<int> Rest()
+        {
+            while (alone.TryDequeue(out int next))
+            {
+                yield return next;
             }
         }
     }
+
+    private enum Turn
+    {
+        Shared,
+        Alone,
+        Long,
+    }
+
+    private static Turn TurnOf(IReport report) => !report.IsInstant ? Turn.Long : report.StandsAlone ? Turn.Alone : Turn.Shared;
 
     /// <summary>What stands around the blocks of a page.</summary>
     /// <param name="farm">The farm.</param>
