@@ -1,7 +1,7 @@
-using System.Text.Json.Nodes;
 using System.Text.Json;
-using FarmEconomics.Notebooks.Pages;
+using System.Text.Json.Nodes;
 using FarmEconomics.Notebooks;
+using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fields;
 using FarmEconomics.Page.Runs;

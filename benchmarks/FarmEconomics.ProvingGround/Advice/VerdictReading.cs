@@ -1,6 +1,3 @@
-using FarmEconomics.Budgets;
-using FarmEconomics.Decisions;
-
 namespace FarmEconomics.ProvingGround.Advice;
 
 /// <summary>

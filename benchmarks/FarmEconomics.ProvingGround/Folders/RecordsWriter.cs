@@ -1,4 +1,3 @@
-using FarmEconomics.Decisions.Chances;
 using FarmEconomics.ProvingGround.Play;
 using FarmEconomics.ProvingGround.World;
 

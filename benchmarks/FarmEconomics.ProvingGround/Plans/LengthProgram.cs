@@ -1,4 +1,3 @@
-using FarmEconomics.Planning.Programs;
 using FarmEconomics.ProvingGround.World;
 using FarmEconomics.Solver;
 

@@ -1,6 +1,5 @@
 using FarmEconomics.Files;
 using FarmEconomics.ProvingGround.World;
-using FarmEconomics.Records;
 
 namespace FarmEconomics.ProvingGround.Plans;
 

@@ -1,5 +1,4 @@
 using FarmEconomics.ProvingGround.World;
-using FarmEconomics.Records;
 
 namespace FarmEconomics.ProvingGround.Plans;
 

@@ -1,4 +1,3 @@
-using FarmEconomics.Decisions.Chances;
 using FarmEconomics.ProvingGround.World;
 
 namespace FarmEconomics.ProvingGround.Play;

@@ -1,5 +1,3 @@
-using FarmEconomics.Decisions.Chances;
-
 namespace FarmEconomics.ProvingGround.Report;
 
 /// <summary>Quantiles and bounds.</summary>

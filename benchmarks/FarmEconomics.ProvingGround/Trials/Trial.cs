@@ -1,4 +1,3 @@
-using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.ProvingGround.Advice;
 using FarmEconomics.ProvingGround.Folders;

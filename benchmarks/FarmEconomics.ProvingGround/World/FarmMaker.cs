@@ -1,5 +1,3 @@
-using FarmEconomics.Decisions.Chances;
-
 namespace FarmEconomics.ProvingGround.World;
 
 /// <summary>Makes a farm from a seed: the same seed, the same farm. Every range here is invented.</summary>

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using FarmEconomics.Files;
-using FarmEconomics.Reports.Frame;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Pricing;
 using FarmEconomics.Reports.Season;
 

@@ -1,8 +1,8 @@
 using FarmEconomics.Page.Runs;
 using FarmEconomics.Page.Views;
 using FarmEconomics.Reports.Frame;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 
 namespace FarmEconomics.Page.Faults;
 

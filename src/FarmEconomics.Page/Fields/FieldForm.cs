@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
-using FarmEconomics.Reports.Frame;
 using FarmEconomics.Page.Farm;
+using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Page.Fields;
 

@@ -1,8 +1,8 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
-using FarmEconomics.Reports.Frame;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Pricing;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Pricing;
 

@@ -1,6 +1,6 @@
 using System.Text;
-using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Notebooks;
+using FarmEconomics.Notebooks.Pages;
 using FarmEconomics.Page.Fields;
 using FarmEconomics.Page.Runs;
 using FarmEconomics.Reports.Frame;

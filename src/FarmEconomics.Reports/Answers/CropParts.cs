@@ -101,7 +101,8 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         decimal below = even is { } need ? channels.Where(channel => channel.Price < need).Sum(channel => channel.Quantity) : 0m;
         string heading = even is null ? $"What a {Unit} sold for" : below == 0m ? "Every channel paid more than full cost" : notation.Text($"{UnitWords.Of(below, Unit, notation)} went out below full cost");
         List<Bar> bars = channels.ConvertAll(channel => new Bar(channel.Channel, channel.Price,
-            notation.Text($"{Rate(channel.Price)} · {UnitWords.Of(channel.Quantity, Unit, notation)}"), notation.Text($"{channel.Channel}: {Rate(channel.Price)} a {Unit}, {UnitWords.Of(channel.Quantity, Unit, notation)}")) { IsLoss = channel.Price < even });
+            notation.Text($"{Rate(channel.Price)} · {UnitWords.Of(channel.Quantity, Unit, notation)}"), notation.Text($"{channel.Channel}: {Rate(channel.Price)} a {Unit}, {UnitWords.Of(channel.Quantity, Unit, notation)}"))
+        { IsLoss = channel.Price < even });
         yield return new PlotBlock(CropBlock.Channels, heading, $"{notation.Sign} a {Unit} by channel, {season.CropYear}, with the quantity sold.{(even is null ? "" : " Break-even is the average over all channels.")}",
             new Chart((ReportTable?)null) { Bars = new BarList($"Price of {crop.Name} by channel", bars) { Mark = even, MarkText = even is { } mark ? $"break-even {Rate(mark)}" : "" } });
     }

@@ -138,5 +138,6 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
 
     private static FoldBlock Ways(SeasonReview season, ReportTable methods, ReportTable bases) => Carried.Fold(SharedCostsBlock.Details, "ways", "The same, divided another way",
         ("methods-words", SharedSentences.Choice(season, methods)), ("methods-figure", ChoicePlot.Of(methods)), ("methods", methods),
-        ("bases-words", SharedSentences.Choice(season, bases)), ("bases-figure", ChoicePlot.Of(bases)), ("bases", bases)) with { ScreenOnly = true };
+        ("bases-words", SharedSentences.Choice(season, bases)), ("bases-figure", ChoicePlot.Of(bases)), ("bases", bases)) with
+    { ScreenOnly = true };
 }

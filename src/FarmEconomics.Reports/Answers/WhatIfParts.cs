@@ -1,8 +1,8 @@
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
-using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Decisions;
+using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.WhatIf;

@@ -3,12 +3,12 @@ using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Files.Workbooks;
-using FarmEconomics.Reports.Frame;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Records.Names;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Funding;
 using FarmEconomics.Reports.Season;
 
