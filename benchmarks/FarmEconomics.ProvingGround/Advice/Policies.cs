@@ -1,4 +1,7 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
 using FarmEconomics.Files;
+using FarmEconomics.Planning;
 using FarmEconomics.ProvingGround.Plans;
 using FarmEconomics.ProvingGround.World;
 using FarmEconomics.Solver;

@@ -1,3 +1,6 @@
+using FarmEconomics.Budgets;
+using FarmEconomics.Decisions;
+
 namespace FarmEconomics.ProvingGround.Advice;
 
 /// <summary>

@@ -1,3 +1,4 @@
+using FarmEconomics.Decisions.Chances;
 using FarmEconomics.ProvingGround.Play;
 using FarmEconomics.ProvingGround.World;
 

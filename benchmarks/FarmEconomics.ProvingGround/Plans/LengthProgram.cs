@@ -1,3 +1,4 @@
+using FarmEconomics.Planning.Programs;
 using FarmEconomics.ProvingGround.World;
 using FarmEconomics.Solver;
 

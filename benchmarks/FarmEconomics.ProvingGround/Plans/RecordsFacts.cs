@@ -1,5 +1,6 @@
 using FarmEconomics.Files;
 using FarmEconomics.ProvingGround.World;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.ProvingGround.Plans;
 

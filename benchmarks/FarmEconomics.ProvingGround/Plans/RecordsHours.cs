@@ -1,4 +1,5 @@
 using FarmEconomics.ProvingGround.World;
+using FarmEconomics.Records;
 
 namespace FarmEconomics.ProvingGround.Plans;
 

@@ -1,3 +1,4 @@
+using FarmEconomics.Decisions.Chances;
 using FarmEconomics.ProvingGround.World;
 
 namespace FarmEconomics.ProvingGround.Play;

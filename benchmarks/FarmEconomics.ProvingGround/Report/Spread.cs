@@ -1,3 +1,5 @@
+using FarmEconomics.Decisions.Chances;
+
 namespace FarmEconomics.ProvingGround.Report;
 
 /// <summary>Quantiles and bounds.</summary>

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Files;
 using FarmEconomics.ProvingGround.Advice;
 using FarmEconomics.ProvingGround.Folders;

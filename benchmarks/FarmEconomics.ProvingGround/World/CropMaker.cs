@@ -1,3 +1,5 @@
+using FarmEconomics.Decisions.Chances;
+
 namespace FarmEconomics.ProvingGround.World;
 
 /// <summary>Draws the truth of one crop around its kind. Every range here is invented.</summary>

@@ -1,3 +1,5 @@
+using FarmEconomics.Decisions.Chances;
+
 namespace FarmEconomics.ProvingGround.World;
 
 /// <summary>Makes a farm from a seed: the same seed, the same farm. Every range here is invented.</summary>
