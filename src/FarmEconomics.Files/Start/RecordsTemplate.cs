@@ -105,7 +105,7 @@ public static class RecordsTemplate
                 text.Append("\n| setting | must be | if left out | meaning |\n|---|---|---|---|\n");
                 foreach (SettingSpec setting in FarmSettingsReader.For(farm.LengthUnit))
                 {
-                    text.Append($"| {setting.Name} | {setting.Expected} | {setting.Default} | {setting.Description} |\n");
+                    text.Append($"| {setting.Name} | {setting.Expected} | {setting.Default} | {farm.Notation.Label(setting.Description)} |\n");
                 }
             }
         }

@@ -92,7 +92,7 @@ internal static class WorkbookTemplate
         sheet.Row([.. new[] { "setting of farm", "must be", "if left out", "meaning" }.Select(heading => WorkbookCell.Text(heading, WorkbookStyle.Heading))]);
         foreach (SettingSpec setting in FarmSettingsReader.For(farm.LengthUnit))
         {
-            sheet.Row(WorkbookCell.Text(setting.Name), WorkbookCell.Text(setting.Expected), WorkbookCell.Text(setting.Default), WorkbookCell.Text(setting.Description));
+            sheet.Row(WorkbookCell.Text(setting.Name), WorkbookCell.Text(setting.Expected), WorkbookCell.Text(setting.Default), WorkbookCell.Text(farm.Notation.Label(setting.Description)));
         }
 
         sheet.Row();
