@@ -79,7 +79,7 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         {
             List<Bar> bars = known.ConvertAll(sowing => Bar(sowing));
             yield return new PlotBlock(CropBlock.Sowings, heading, notation.Text($"Left over per bed-foot, {notation.Sign}, {season.CropYear}, with the sowing's total beside it."),
-                new Chart((ReportTable?)null) { Bars = new BarList($"Left over per bed-foot of {known.Count} sowings of {crop.Name}", bars) });
+                new Chart((ReportTable?)null) { Bars = new BarList(notation.Text($"Left over per bed-foot of {known.Count} sowings of {crop.Name}"), bars) });
         }
 
         yield return new TableBlock(CropBlock.SowingTable, known.Count > 1 ? null : heading, SowingTable()) { Rows = 12 };

@@ -101,7 +101,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
         if (best is { Mix: { } mix, Chosen: { } lengths })
         {
             yield return new TableBlock(NextYearBlock.Crops, "What to grow", PlanWords.Crops(mix, lengths, notation)) { Rows = 0 };
-            yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or foot of bed is worth", PlanWords.Limits(mix, notation)) { Rows = 8 };
+            yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", PlanWords.Limits(mix, notation)) { Rows = 8 };
         }
 
         IReadOnlyList<string> problems = PlanWords.Problems(outlook, notation);

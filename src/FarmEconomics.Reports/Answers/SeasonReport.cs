@@ -174,7 +174,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
     {
         SeasonReview season = farm.Season;
         yield return new FoldBlock(SeasonBlock.Parts, "By bed and hour, group, structure and channel", [
-            new PlotBlock(SeasonBlock.BedAndHour, null, "Gross margin per bed-foot-week and per hour. Short of beds? Look to the right. Short of labor? Look up.", new Chart(SeasonTables.CropRanking(season)) { Figure = MarginScatter.Of(season) }),
+            new PlotBlock(SeasonBlock.BedAndHour, null, farm.Notation.Label("Gross margin per bed-foot-week and per hour. Short of beds? Look to the right. Short of labor? Look up."), new Chart(SeasonTables.CropRanking(season)) { Figure = MarginScatter.Of(season) }),
             new TableBlock(SeasonBlock.Groups, null, SeasonTables.Groups(season)),
             new TableBlock(SeasonBlock.Structures, null, SeasonTables.Structures(season)),
             new TableBlock(SeasonBlock.Channels, null, SeasonTables.Channels(season)),

@@ -26,7 +26,7 @@ public static class PlanWords
 
         decimal gain = mix.Gain(chosen) ?? 0m;
         string what = gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings" : "brings no more than this year's plantings";
-        string worth = string.Join("; ", Worths(mix).Take(Told).Select(one => one.Say(notation)));
+        string worth = string.Join("; ", Worths(mix, notation).Take(Told).Select(one => one.Say(notation)));
         return $"The best mix {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
     }
@@ -40,7 +40,7 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
-        List<Worth> worths = [.. Worths(mix)];
+        List<Worth> worths = [.. Worths(mix, notation)];
         return chosen is null ? Headline(mix, null, notation)
             : worths.Count == 0 ? "Nothing is short in it."
             : $"Dearest of what is short is {worths[0].Say(notation)}. It keeps to weeks, covers and yields you had before, and to what your channels took.";
@@ -74,7 +74,7 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
         ReportTable table = new ReportTable("What one more would be worth", notation).InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
-        foreach (Worth worth in Worths(mix))
+        foreach (Worth worth in Worths(mix, notation))
         {
             table.Row(worth.What, worth.When, worth.Money);
         }
@@ -140,17 +140,17 @@ public static class PlanWords
             : notation.Text($"{one.Where}, from {one.Day:MMM d}: {one.Short:0.#} bed-feet more than there are ({string.Join(", ", one.Plantings)})."))];
     }
 
-    private static IEnumerable<Worth> Worths(BestMix mix) => mix.Binding
+    private static IEnumerable<Worth> Worths(BestMix mix, Notation notation) => mix.Binding
         .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish)
-        .Select(one => new Worth(What(mix.Model, one.Key), one.Key.Week < 0 ? "all year" : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)one.Worth));
+        .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? "all year" : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)one.Worth));
 
-    private static string What(PlanModel model, PlanLimitKey key) => key.Kind switch
+    private static string What(PlanModel model, PlanLimitKey key, Notation notation) => key.Kind switch
     {
         PlanLimitKind.Hours => "an hour",
         PlanLimitKind.Crates => $"a crate in the {model.Stores[key.Place].Name}",
         PlanLimitKind.Trays => "a tray",
-        PlanLimitKind.Beds => $"a foot of bed, {model.Covers[key.Place].Name}",
-        _ => $"a foot less of {model.Crops[key.Place].Name} that you asked for",
+        PlanLimitKind.Beds => notation.Text($"a foot of bed, {model.Covers[key.Place].Name}"),
+        _ => notation.Text($"a foot less of {model.Crops[key.Place].Name} that you asked for"),
     };
 
     private static string Short(PlanModel model, PlanLimitKey key, double by, Notation notation) => key.Kind switch
@@ -158,7 +158,7 @@ public static class PlanWords
         PlanLimitKind.Hours => notation.Text($"hours in week {key.Week + 1} are short by {by:0.#} even with nothing but what stands and the boxes"),
         PlanLimitKind.Beds => notation.Text($"{model.Covers[key.Place].Name} is short by {by:0.#} bed-feet in week {key.Week + 1}"),
         PlanLimitKind.Wish => notation.Text($"{model.Crops[key.Place].Name}: {by:0.#} bed-feet of what you asked for don't fit"),
-        _ => notation.Text($"{What(model, key)} in week {key.Week + 1} is short by {by:0.#}"),
+        _ => notation.Text($"{What(model, key, notation)} in week {key.Week + 1} is short by {by:0.#}"),
     };
 
     private sealed record Worth(string What, string When, decimal Money)

@@ -19,7 +19,7 @@ public sealed record ProjectAssumptions
         { Get = a => a.Project.Pool, Set = (a, v) => a with { Project = a.Project with { Pool = v } } },
         new NumberEntry("discount_percent", "Cost of capital", "% a year", "cost of capital for the project; not given: interest_percent of the farm")
         { Most = 100m, Get = a => a.Project.DiscountPercent, Set = (a, v) => a with { Project = a.Project with { DiscountPercent = v } } },
-        new NumberEntry("hire_rate", "Price of hiring it done", "currency a unit of use", "what somebody else would ask for a unit of the same work (an acre, an hour, a load)")
+        new NumberEntry("hire_rate", "Price of hiring it done", "currency a unit of use", "what somebody else would ask for a unit of the same work (an hour, a load)")
         { Get = a => a.Project.HireRate, Set = (a, v) => a with { Project = a.Project with { HireRate = v } } },
         new NumberEntry("own_running_cost", "Running cost of owning it", "currency a unit of use", "what a unit of that work costs with the farm's own, without the yearly cost of owning")
         { Get = a => a.Project.OwnRunningCost, Set = (a, v) => a with { Project = a.Project with { OwnRunningCost = v } } },

@@ -87,7 +87,7 @@ public sealed class TaxView
     }
 
     private static Rate SelfEmploymentOn(Rate profit, FiscalYear period, FarmSettings settings) => profit.Value is not { } amount ? profit
-        : settings.Currency != "USD" ? Rate.NotAvailable("only a farm in US dollars is estimated")
+        : settings.Currency != "USD" ? Rate.NotAvailable("only United States taxes are estimated")
         : !period.IsCalendarYear ? Rate.NotAvailable("the year isn't the calendar year")
         : !WageBases.ContainsKey(period.Year) ? Rate.NotAvailable($"the wage base of {period.Year} isn't known here")
         : Rate.Known(SelfEmploymentOn(amount, period.Year));
