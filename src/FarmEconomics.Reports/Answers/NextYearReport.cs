@@ -89,11 +89,12 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         Notation notation = farm.Notation;
         FarmEconomics.Funding.CreditLine credit = PlanWords.Credit(outlook, farm.Settings);
-        decimal gain = best.Chosen is { } chosen ? best.Mix!.Gain(chosen) ?? 0m : 0m;
+        decimal? gain = best.Chosen is { } chosen ? best.Mix!.Gain(chosen) : null;
         yield return new HeadlineBlock(NextYearBlock.Headline, Headline(best, gain, farm), Why(best, notation), "Rests on your seasons' means; next year's weather and market will differ.");
         yield return new FiguresBlock(NextYearBlock.Figures,
         [
-            new KeyFigure("gain", best.Chosen is null ? "" : BlockNumber.Of(gain, Look.WholeMoney, notation), best.Chosen is null ? null : gain, best.Chosen is null ? "no best mix" : "more a year than this year's plantings"),
+            new KeyFigure("gain", gain is { } more ? BlockNumber.Of(more, Look.WholeMoney, notation) : "", gain,
+                best.Chosen is null ? "no best mix" : gain is null ? "this year's plantings can't be scored" : "more a year than this year's plantings"),
             new KeyFigure("hours", notation.Number(outlook.Weeks.Sum(week => week.Hours), Look.Count), outlook.Weeks.Sum(week => week.Hours), "hours of work"),
             new KeyFigure("line-of-credit", BlockNumber.Of(credit.Most, Look.WholeMoney, notation), credit.Most, "the most to borrow, starting with no cash"),
             new KeyFigure("break-even", outlook.BreakEven.Value is { } even ? BlockNumber.Of(even, Look.WholeMoney, notation) : "", outlook.BreakEven.Value, outlook.BreakEven.Reason ?? "of sales and shares pay the year's bills"),
@@ -129,9 +130,10 @@ public sealed class NextYearReport : Report<NextYearParameters>
         }
     }
 
-    private static string Headline((BestMix? Mix, PlanLengths? Chosen) best, decimal gain, ReviewedFarm farm) => best switch
+    private static string Headline((BestMix? Mix, PlanLengths? Chosen) best, decimal? gain, ReviewedFarm farm) => best switch
     {
-        { Chosen: not null } when gain > 0m => $"Another mix of the same crops would bring {BlockNumber.Size(gain, farm.Notation)} more in {farm.Season.CropYear + 1}",
+        { Chosen: not null } when gain > 0m => $"Another mix of the same crops would bring {BlockNumber.Size(gain.Value, farm.Notation)} more in {farm.Season.CropYear + 1}",
+        { Chosen: not null } when gain is null => $"A mix for {farm.Season.CropYear + 1} that keeps within your limits",
         { Chosen: not null } => $"This year's plantings are as good as any for {farm.Season.CropYear + 1}",
         { Mix: not null } => "No plan keeps within your limits",
         _ => $"{farm.Season.CropYear + 1} planned like {farm.Season.CropYear}",

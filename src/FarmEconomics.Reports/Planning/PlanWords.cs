@@ -24,8 +24,8 @@ public static class PlanWords
             return "No plan keeps within your limits: " + string.Join("; ", mix.Short.Take(Told).Select(one => Short(mix.Model, one.Key, one.By, notation))) + ".";
         }
 
-        decimal gain = mix.Gain(chosen) ?? 0m;
-        string what = gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings" : "brings no more than this year's plantings";
+        string what = mix.Gain(chosen) is not { } gain ? "can't be set beside this year's plantings"
+            : gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings" : "brings no more than this year's plantings";
         string worth = string.Join("; ", Worths(mix, notation).Take(Told).Select(one => one.Say(notation)));
         return $"The best mix {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
