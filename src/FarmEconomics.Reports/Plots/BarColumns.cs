@@ -7,8 +7,7 @@ namespace FarmEconomics.Reports.Plots;
 /// <param name="Parts">Values laid end to end; a negative one runs to the left of 0.</param>
 /// <param name="Label">Text at the end.</param>
 /// <param name="Inner">A thinner bar inside from 0, or null.</param>
-/// <param name="Mark">A value marked by a stroke across the row, or null.</param>
-internal sealed record BarItem(string Name, IReadOnlyList<double> Parts, string Label, double? Inner = null, double? Mark = null);
+internal sealed record BarItem(string Name, IReadOnlyList<double> Parts, string Label, double? Inner = null);
 
 /// <summary>Horizontal bars in one or more columns on one scale, so that forty names fit under half a page in letters that can be read.</summary>
 internal sealed class BarColumns
@@ -66,7 +65,7 @@ internal sealed class BarColumns
         }
     }
 
-    private static double High(BarItem item) => Math.Max(Math.Max(item.Parts.Where(part => part > 0).Sum(), item.Inner ?? 0), item.Mark ?? 0);
+    private static double High(BarItem item) => Math.Max(item.Parts.Where(part => part > 0).Sum(), item.Inner ?? 0);
 
     private static double Low(BarItem item) => Math.Min(item.Parts.Where(part => part < 0).Sum(), item.Inner ?? 0);
 
@@ -105,12 +104,6 @@ internal sealed class BarColumns
         {
             double low = Math.Min(0, inner);
             canvas.Rect(scale[low], y + (rowHeight * 0.33), scale[low + Math.Abs(inner)] - scale[low], rowHeight * 0.34, inner < 0 ? Palette.Loss : InnerColor);
-        }
-
-        if (item.Mark is { } mark)
-        {
-            canvas.Line(scale[mark], y + 1, scale[mark], y + rowHeight - 1, Palette.Loss, 3);
-            reach = Math.Max(reach, mark);
         }
 
         canvas.Text(item.Name, namesRight, y + (rowHeight / 2), Font, Palette.Ink, Alignment.MiddleRight);

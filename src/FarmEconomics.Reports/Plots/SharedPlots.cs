@@ -3,7 +3,6 @@ using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Season;
-using FarmEconomics.Reports.Shared;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 using ScottPlot;
@@ -73,31 +72,6 @@ public static class SharedPlots
             46).Draw(Width, 1, "kWh a month", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads. "
             + string.Join("; ", months.Select(month => $"{month.Month:MMM} {InWords(month.Used)}")) + ".");
-    }
-
-    /// <summary>Who drew on a measured pool.</summary>
-    public static Figure UsersOf(SeasonReview season, string pool)
-    {
-        if (pool.Trim().Length == 0)
-        {
-            return SeasonPlots.Nothing("No such pool is shared out by measured use");
-        }
-
-        PoolResult result = SharedTables.Find(season, pool);
-        List<(string Name, decimal Weight)> users = SharedTables.Users(season, result);
-        if (users.Count == 0)
-        {
-            return SeasonPlots.Nothing($"No use of {result.Pool.Name} is written down for {season.CropYear}");
-        }
-
-        string unit = SharedTables.Unit(season, result);
-        Canvas canvas = new($"{Phrase.Sentence(users[0].Name)} took {Phrase.Percent(users[0].Weight / result.Users.Total)} of what {result.Pool.Name} gave in {season.CropYear}", Width, BarColumns.HeightFor(users.Count, 1) - 16);
-        new BarColumns(
-            canvas,
-            users.ConvertAll(user => new BarItem(user.Name, [(double)user.Weight], $"{season.Notation.Number(user.Weight, Look.Quantity)} ({Phrase.Percent(user.Weight / result.Users.Total)})")),
-            [Palette.Dark],
-            8).Draw(Width, 1, $"use in {season.CropYear}, {unit}", value => season.Notation.Text($"{value:#,0}"));
-        return canvas.ToFigure($"Bars: who used {result.Pool.Name} in {season.CropYear} ({unit}): {Phrase.List(users.ConvertAll(user => $"{user.Name} {season.Notation.Number(user.Weight, Look.Quantity)}"))}.");
     }
 
     internal static List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> Power(SeasonReview season)
