@@ -88,7 +88,7 @@ public static class DebtSheets
             table.Row(asset.Asset.Asset.Trim(), asset.AgeYears, asset.Asset.LifeYears, asset.NewCost, asset.EqualAnnualCost, asset.RepairsToKeep);
         }
 
-        table.Note("Level cost: price less salvage over the life at the farm's cost of capital, with repairs, insurance and tax in percent of cost. Keep an asset while its repairs, loss of value and interest of the next year cost less; a breakdown at a bad time can turn that round. A new one is reckoned at replacement_value, else at what the old one cost, without a grant.");
+        table.Note("Level cost: price less salvage over the life at the farm's cost of capital, with repairs, insurance and tax in percent of cost. Keep an asset while its repairs, loss of value and interest of the next year cost less; a breakdown at a bad time can turn that round. A new one counts at replacement_value, else at what the old one cost, without a grant.");
         return new FundingSheet("Keep or replace", table) { Landscape = true };
     }
 

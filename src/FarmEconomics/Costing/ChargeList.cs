@@ -12,7 +12,7 @@ namespace FarmEconomics.Costing;
 internal readonly record struct LaborCharge(int Share, Money Amount, bool IsBurden);
 
 /// <summary>
-/// Charges in the order they were made: of the books, of labor, of what lasts. Labor's are plain values in an array and become charges when
+/// Charges in the order they were made: of the books, of labor, of equipment and buildings. Labor's are plain values in an array and become charges when
 /// somebody looks: there are many times as many of them as of all others.
 /// </summary>
 internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
@@ -46,7 +46,7 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
-    /// <summary>Adds a charge of the books, or once labor is there one of what lasts.</summary>
+    /// <summary>Adds a charge of the books, or once labor is there one of equipment and buildings.</summary>
     internal void Add(Charge charge) => (labor is null ? books : rest).Add(charge);
 
     /// <summary>Adds the charges of labor.</summary>

@@ -183,13 +183,13 @@ public sealed class GrantBudget
         decimal percent = row.FunderPercent ?? 100m;
         decimal funder = Money.Rounded(row.Amount * percent / 100m).Amount;
         bool inKind = row.InKind;
-        string reckoned = notation.Text($"{row.Amount:0.00}, funder {percent:0.##} %");
+        string terms = notation.Text($"{row.Amount:0.00}, funder {percent:0.##} %");
         if (inKind && row.ObjectClass == ObjectClass.Personnel && hour is { } value and > 0m)
         {
-            reckoned += notation.Text($"; {row.Amount / value:0.##} hours at {value:0.00}");
+            terms += notation.Text($"; {row.Amount / value:0.##} hours at {value:0.00}");
         }
 
-        return new GrantLine(row.ObjectClass, row.Item.Trim() + (string.IsNullOrWhiteSpace(row.Note) ? "" : $" ({row.Note.Trim()})"), reckoned, funder, row.Amount - funder, inKind, row.Source)
+        return new GrantLine(row.ObjectClass, row.Item.Trim() + (string.IsNullOrWhiteSpace(row.Note) ? "" : $" ({row.Note.Trim()})"), terms, funder, row.Amount - funder, inKind, row.Source)
         {
             MatchFrom = row.MatchFrom ?? MatchSource.Applicant,
             Year = (int)(row.BudgetYear ?? 1m),

@@ -18,7 +18,7 @@ internal readonly record struct LaborHours(int Row, Stage Stage, WorkerKind Kind
 /// <param name="Use">The row's place.</param>
 /// <param name="Target">An enterprise; <see cref="LaborTable.NotAssigned"/>; or a pool, counted down from -2.</param>
 /// <param name="Hours">Hours.</param>
-/// <param name="Weight">What its part was reckoned by.</param>
+/// <param name="Weight">What its part went by.</param>
 /// <param name="Estimated">True when a time standard says where the hours went.</param>
 internal readonly record struct LaborShare(int Use, int Target, decimal Hours, decimal Weight, bool Estimated);
 

@@ -67,6 +67,6 @@ public readonly record struct LaborUse
 /// <param name="Estimated">True when a time standard, not a log, says where the hours went.</param>
 public readonly record struct LaborPart(LaborUse Use, Enterprise? Enterprise, Pool? Pool, decimal Hours, bool Estimated)
 {
-    /// <summary>What its part was reckoned by: the row's money is split by the same weights as its hours.</summary>
+    /// <summary>What its part went by: the row's money is split by the same weights as its hours.</summary>
     internal decimal Weight { get; init; } = 1m;
 }
