@@ -152,9 +152,22 @@ async function redraw(form, push) {
   }
 }
 
+// A list changes with every key typed into it ("2", "20", "202"): the page waits until the typing is over, or it would be redrawn under it.
+const TYPING = 600;
+
 function liveForm(form) {
-  form.addEventListener('submit', event => { event.preventDefault(); redraw(form, true); });
-  form.addEventListener('change', () => redraw(form, true));
+  let waiting = 0, keyed = -TYPING;
+  const soon = () => { clearTimeout(waiting); waiting = setTimeout(() => { waiting = 0; redraw(form, true); }, TYPING); };
+  form.addEventListener('submit', event => { event.preventDefault(); clearTimeout(waiting); redraw(form, true); });
+  form.addEventListener('keydown', event => {
+    if (event.target.tagName !== 'SELECT') return;
+    keyed = event.timeStamp;
+    if (waiting) soon();
+  });
+  form.addEventListener('change', event => {
+    if (event.target.tagName === 'SELECT' && event.timeStamp - keyed < TYPING) soon();
+    else { clearTimeout(waiting); redraw(form, true); }
+  });
 }
 
 function prepare(within) {

@@ -119,7 +119,7 @@ public class ChangeTests(OpenDemoFarm farm)
         await page.Keyboard.PressAsync("Enter");
         await page.Keyboard.PressAsync("Tab");
         await Assertions.Expect(page.GetByLabel("Crop year")).ToBeFocusedAsync();
-        await page.Keyboard.TypeAsync("2024");
+        await page.Keyboard.TypeAsync("2024", new() { Delay = 250 });
         await page.WaitForURLAsync("**/records?year=2024");
         await Assertions.Expect(page.GetByLabel("Crop year")).ToBeFocusedAsync();
     }
