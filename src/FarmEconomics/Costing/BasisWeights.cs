@@ -7,6 +7,8 @@ namespace FarmEconomics.Costing;
 /// <summary>What the plantings of a crop year answer to the basis of one pool.</summary>
 internal sealed class BasisWeights(PoolUserFinder finder, PoolUsers users) : IBasisWeights
 {
+    private Dictionary<int, int>? harvestDays;
+
     private Pool Pool => users.Pool;
 
     public decimal BedFeet(int planting) => At(planting).Planting.Beds.Where(Serves).Sum(bed => bed.BedFeet);
@@ -26,6 +28,13 @@ internal sealed class BasisWeights(PoolUserFinder finder, PoolUsers users) : IBa
     public decimal TrayDays(int planting) => At(planting).TrayDays;
 
     public decimal Harvested(int planting) => At(planting).Harvested;
+
+    public decimal HarvestDays(int planting)
+    {
+        harvestDays ??= finder.Trace.LotsOfYear(finder.Year).Where(lot => lot.Quantity > 0m)
+            .GroupBy(lot => lot.Enterprise.Index).ToDictionary(lots => lots.Key, lots => lots.Select(lot => lot.Date).Distinct().Count());
+        return harvestDays.GetValueOrDefault(At(planting).Index);
+    }
 
     public decimal UnitDays(int planting)
     {

@@ -25,6 +25,9 @@ public abstract class BasisKind
     /// <summary>Direct hours, all stages or one.</summary>
     public static BasisKind LaborHours { get; } = new LaborHoursBasis();
 
+    /// <summary>Days on which something was picked.</summary>
+    public static BasisKind HarvestDays { get; } = new HarvestDaysBasis();
+
     /// <summary>Crates picked.</summary>
     public static BasisKind QuantityCrates { get; } = new QuantityCratesBasis();
 
@@ -45,7 +48,7 @@ public abstract class BasisKind
 
     /// <summary>All kinds, in documented order.</summary>
     public static IReadOnlyList<BasisKind> All { get; } =
-        [BedFootDays, TrayDays, BedFeet, LaborHours, QuantityCrates, CrateDays, Water, SalesValue, InputRates, Measured];
+        [BedFootDays, TrayDays, BedFeet, LaborHours, HarvestDays, QuantityCrates, CrateDays, Water, SalesValue, InputRates, Measured];
 
     /// <summary>The names a pools table may use, in documented order.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. All.Select(kind => kind.Name)];

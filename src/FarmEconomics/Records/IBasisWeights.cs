@@ -16,6 +16,9 @@ internal interface IBasisWeights
     /// <summary>What was picked, in the crop's unit.</summary>
     decimal Harvested(int planting);
 
+    /// <summary>Days on which something of it was picked.</summary>
+    decimal HarvestDays(int planting);
+
     /// <summary>Units of the crop x days held in the pool's store.</summary>
     decimal UnitDays(int planting);
 
