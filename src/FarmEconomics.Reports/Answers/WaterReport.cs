@@ -22,6 +22,9 @@ public enum WaterBlock
     /// <summary>Which crops pay for their water.</summary>
     Crops,
 
+    /// <summary>What more water, sprinklers or hours would have saved.</summary>
+    Worth,
+
     /// <summary>The list of a day, in words.</summary>
     Today,
 
@@ -134,6 +137,11 @@ public sealed class WaterReport : Report<WaterParameters>
         yield return new PlotBlock(WaterBlock.Weeks, words.WeeksHeading, words.WeeksCaption,
             new Chart(SupplyTables.Weeks(supply)) { Bars = words.WeekBars });
         yield return new TableBlock(WaterBlock.Crops, "Which crops pay for their water", SupplyTables.Crops(supply));
+        if (supply.WorthOfMore.Count > 0)
+        {
+            yield return new TableBlock(WaterBlock.Worth, words.WorthHeading, SupplyTables.Worth(supply));
+        }
+
         if (Hand(supply, words, parameters) is not { } hand)
         {
             yield break;

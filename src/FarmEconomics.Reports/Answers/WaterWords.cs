@@ -52,6 +52,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
             double? weekly = water.Weeks.Max(week => week.Limit);
             string need = weekly is { } limit ? $"The beds needed up to {Volume(Peak)} a week; the limit gives {Volume(limit)}."
+                : water.HasLimit ? $"The beds needed up to {Volume(Peak)} a week; the sprinklers and the hours they run are the limit."
                 : $"The beds needed up to {Volume(Peak)} a week; no row of limits.csv says how much water there is a day.";
             string saved = water is { LostAsWatered: { } put, LostAtLimit: { } best } && put - best > Least
                 ? $" Watered in the order of the daily list, the same limit would have lost {Money(best)}: {Money(put - best)} less." : "";
@@ -86,8 +87,11 @@ internal sealed class WaterWords(WaterAndPower supply)
                 figures.Add(new KeyFigure("days-short", notation.Number(water.DaysShort, Look.Count), (decimal)water.DaysShort,
                     water.HasLimit ? "days on which the limit kept water back" : "no limit is written"));
                 figures.Add(Of("lost", water.LostAtLimit, "of harvest lost at the limit, less what it would have cost to pick and sell"));
-                figures.Add(Of("saved-by-more", (double?)supply.SavedByMore.Value,
-                    notation.Text($"a season, from {supply.LimitStep} gallons a day more; as much less would cost {Worth(supply.LostByLess)}")));
+                if (supply.SavedByMore.IsAvailable || !water.HasLimit)
+                {
+                    figures.Add(Of("saved-by-more", (double?)supply.SavedByMore.Value,
+                        notation.Text($"a season, from {supply.LimitStep} gallons a day more; as much less would cost {Worth(supply.LostByLess)}")));
+                }
             }
 
             if (power.WhyUnknown is null)
@@ -96,6 +100,16 @@ internal sealed class WaterWords(WaterAndPower supply)
             }
 
             return new FiguresBlock(WaterBlock.Figures, figures);
+        }
+    }
+
+    internal string WorthHeading
+    {
+        get
+        {
+            WaterWorth best = supply.WorthOfMore.MaxBy(one => one.Saved.Value)!;
+            return best.Saved.Value is { } saved && saved >= (decimal)Least
+                ? $"{Phrase.Sentence(Supply.SupplyTables.StepWords(best, notation))} would have saved {Money((double)saved)}" : "More would have saved nothing";
         }
     }
 

@@ -60,6 +60,31 @@ public static class SupplyTables
         return table;
     }
 
+    /// <summary>What more of each limit would have saved over the season.</summary>
+    /// <param name="supply">The season.</param>
+    /// <returns>A table; without rows where no limit is written.</returns>
+    public static ReportTable Worth(WaterAndPower supply)
+    {
+        ArgumentNullException.ThrowIfNull(supply);
+        Notation notation = supply.Season.Notation;
+        ReportTable table = new ReportTable($"What more would have saved, {supply.Season.CropYear}", notation).InOrder().Column("More of")
+            .Column("Would have saved", Look.WholeMoney).Column("As much less would have cost", Look.WholeMoney);
+        foreach (WaterWorth worth in supply.WorthOfMore)
+        {
+            table.Row(StepWords(worth, notation), worth.Saved, worth.LostByLess);
+        }
+
+        return table;
+    }
+
+    internal static string StepWords(WaterWorth worth, Notation notation) => worth.Step switch
+    {
+        WaterStep.Water => notation.Text($"{worth.Amount:0} gallons of water a day"),
+        WaterStep.Sprinklers => notation.Text($"another set of {worth.Amount:0.#} sprinklers, the same water"),
+        WaterStep.Hour => "an hour of watering a day, the same water",
+        _ => "an hour of pumping a day, and the water it gives",
+    };
+
     /// <summary>Power month by month.</summary>
     /// <param name="supply">The season.</param>
     /// <returns>A table; without rows where the power isn't known.</returns>

@@ -158,17 +158,6 @@ public class WaterAndPowerTests
     }
 
     [Fact]
-    public void WeeklyWater_ForAPlan_IsTheLimitAndTheNeedPerBedFoot()
-    {
-        WaterAndPower supply = Of(Limited(300m));
-        Crop tomatoes = supply.Season.Records.Crop("Tomatoes");
-        Assert.Equal(2100m, supply.WeeklyWater(new DateOnly(2025, 7, 7)));
-        // 2.5 sq ft a bed-foot, an inch and a half or so a week
-        Assert.InRange(supply.WeeklyWaterPerBedFoot(tomatoes, new DateOnly(2025, 7, 7))!.Value, 2m, 5m);
-        Assert.Null(supply.WeeklyWaterPerBedFoot(tomatoes, new DateOnly(2025, 12, 1)));
-    }
-
-    [Fact]
     public void Power_DarkWeek_ShedsInOrderAndTellsWhatMoreWouldSave()
     {
         FarmBuilder builder = DryFarm.With(1).AsOf("2025-12-31").With(settings => settings with
