@@ -104,7 +104,7 @@ public sealed class WaterReport : Report<WaterParameters>
         WaterWords words = new(farm.Shorts.WaterAndPower);
         if (!farm.Shorts.WaterAndPower.IsTold)
         {
-            return [new HeadlineBlock(WaterBlock.Headline, "Nothing is written about water and power",
+            return [new HeadlineBlock(WaterBlock.Headline, "Your records hold nothing on water and power",
                 new Prose(SupplyTables.WhatItWouldTell), null)];
         }
 
