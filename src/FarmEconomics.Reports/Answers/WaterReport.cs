@@ -43,6 +43,9 @@ public enum WaterBlock
     /// <summary>The weeks as a table.</summary>
     WeekTable,
 
+    /// <summary>Each block's water over the season, as watered.</summary>
+    Blocks,
+
     /// <summary>Power by month and by load.</summary>
     PowerDetails,
 
@@ -191,6 +194,12 @@ public sealed class WaterReport : Report<WaterParameters>
         {
             yield return new FoldBlock(BlockKey.Of(WaterBlock.WeekTable, "fold"), "The weeks as a table",
                 [new TableBlock(WaterBlock.WeekTable, null, SupplyTables.Weeks(supply)) { Rows = 0 }]);
+        }
+
+        if (supply.Water is { HasLog: true })
+        {
+            yield return new FoldBlock(BlockKey.Of(WaterBlock.Blocks, "fold"), "What each block got, as you watered",
+                [new TableBlock(WaterBlock.Blocks, null, SupplyTables.Blocks(supply)) { Rows = 0 }]);
         }
 
         if (supply.Power.WhyUnknown is null)

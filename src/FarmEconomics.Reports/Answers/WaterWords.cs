@@ -109,7 +109,7 @@ internal sealed class WaterWords(WaterAndPower supply)
         {
             WaterWorth best = supply.WorthOfMore.MaxBy(one => one.Saved.Value)!;
             return best.Saved.Value is { } saved && saved >= (decimal)Least
-                ? $"{Phrase.Sentence(Supply.SupplyTables.StepWords(best, notation))} would have saved {Money((double)saved)}" : "More would have saved nothing";
+                ? $"{Phrase.Sentence(Supply.SupplyTables.StepWords(best, notation))}{(best.Step == WaterStep.Water ? "" : ",")} would have saved {Money((double)saved)}" : "More would have saved nothing";
         }
     }
 
@@ -132,7 +132,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
     internal string PowerHeading => power.WhyUnknown is not null ? "What power cost is not known"
         : power.DaysShort == 0 ? "Power was not short"
-        : $"Sun and battery didn't do on {notation.Count(power.DaysShort, "day")}, most of them in {power.Months.MaxBy(month => month.Generated + month.Short)!.Month:MMMM}";
+        : $"Sun and battery didn't do on {notation.Count(power.DaysShort, "day")}{DarkestMonth(power)}";
 
     internal Prose Power
     {
@@ -179,7 +179,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
             if (power is { WhyUnknown: null, DaysShort: > 0 })
             {
-                lines.Add($"- When power is short, let {Prose.Text(power.Shed[0].Load.Row.Load)} give way first, {Prose.Text(power.Shed[^1].Load.Row.Load)} last.");
+                lines.Add($"- When power is short, let “{Prose.Text(power.Shed[0].Load.Row.Load)}” give way first and “{Prose.Text(power.Shed[^1].Load.Row.Load)}” last.");
             }
 
             return new Prose(lines.Count > 0 ? string.Join('\n', lines) : "Nothing: neither held you back.");
@@ -208,6 +208,13 @@ internal sealed class WaterWords(WaterAndPower supply)
     {
         string[] crops = [.. supply.Crops.Where(crop => CropWater.Of(crop.Use.Crop).ResponseFrom == WaterFigure.NotListed).Select(crop => crop.Use.Crop.Name)];
         return crops.Length == 0 ? "" : $" No table tells how {Prose.Text(Phrase.List(crops))} answer to drought: they are taken to lose as much of the yield as of the water.";
+    }
+
+    private static string DarkestMonth(PowerSeason power)
+    {
+        PowerMonth most = power.Months.MaxBy(month => month.DaysShort)!;
+        string part = most.DaysShort == power.DaysShort ? power.DaysShort == 1 ? "" : "all of them " : most.DaysShort * 2 > power.DaysShort ? "most of them " : "above all ";
+        return $", {part}in {most.Month.ToString("MMMM", CultureInfo.InvariantCulture)}";
     }
 
     private static string Months(WaterSeason water)

@@ -49,7 +49,7 @@ CREATE VIEW power_months_result AS
 WITH base AS (SELECT year, missing FROM power_missing WHERE way = 'as it is'),
 moved AS (SELECT m.year, m.way, m.changed, b.missing - m.missing AS saved FROM power_missing m JOIN base b ON b.year = m.year)
 SELECT r.year AS crop_year, strftime(any_value(r.day), '%Y-%m') AS month, sum(load) AS kwh_wanted, sum(made) AS kwh_made, sum(spilled) AS kwh_spilled,
-    count(*) FILTER (missing > 1e-6) AS days_short, sum(least(missing, getvariable('generator'))) AS kwh_generated, sum(missing - least(missing, getvariable('generator'))) AS kwh_short,
+    CAST(count(*) FILTER (missing > 1e-6) AS DOUBLE) AS days_short, sum(least(missing, getvariable('generator'))) AS kwh_generated, sum(missing - least(missing, getvariable('generator'))) AS kwh_short,
     any_value(a.saved) AS kwh_saved_by_1_kwh_more_battery, -any_value(b.saved) AS kwh_lost_by_1_kwh_less_battery, any_value(c.saved) AS kwh_saved_by_1_kw_more_panels, -any_value(d.saved) AS kwh_lost_by_1_kw_less_panels
 FROM power_run r
 LEFT JOIN moved a ON a.year = r.year AND a.way = 'battery 1' AND a.changed = month(r.day) LEFT JOIN moved b ON b.year = r.year AND b.way = 'battery -1' AND b.changed = month(r.day)

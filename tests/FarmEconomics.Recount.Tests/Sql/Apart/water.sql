@@ -146,4 +146,4 @@ SELECT d.year AS crop_year, d.block, CAST(d.day AS VARCHAR) AS date, count(*) FI
     sum((before - after) * m2) FILTER (told) / 3.785411784 AS gallons_stored, sum((rain + water - used - (before - after)) * m2) FILTER (told) / 3.785411784 AS gallons_drained,
     sum((need - used) * m2) FILTER (told) / 3.785411784 AS gallons_missed, CASE WHEN sum(need * m2) FILTER (told) > 0 THEN sum(used * m2) FILTER (told) / sum(need * m2) FILTER (told) END AS stress,
     sum(lost * m2) FILTER (told) / sum(m2) FILTER (told) AS yield_lost
-FROM water_days d WHERE d.day >= window_start(d.year) GROUP BY d.year, d.block, d.day;
+FROM water_days d WHERE d.day >= greatest(window_start(d.year), getvariable('weather_from')) GROUP BY d.year, d.block, d.day;
