@@ -80,6 +80,11 @@ public static class PlanWords
         }
 
         table.Note("An hour is told on top of what your own hour is worth. Weeks that are full together share their worth: what is told of one of them alone may not hold.");
+        if (mix.Model.Water is not null)
+        {
+            table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. What drought and the generator then cost is taken off the plan."));
+        }
+
         foreach (string one in mix.Model.NotChecked)
         {
             table.Note($"Not checked: {one}.");

@@ -31,7 +31,8 @@ internal sealed class SprinklerLimit
         string unit = row.Unit ?? "";
         bool sprinklers = WrittenLimits.Says(row.Limit, "sprinkler");
         List<LimitRow>? place = sprinklers && WrittenLimits.Says(unit, "sprinkler-hour") ? together
-            : WrittenLimits.Says(unit, "hour") && WrittenLimits.Says(unit, "day") && Array.Exists(Runs, word => WrittenLimits.Says(row.Limit, word)) ? hours
+            : WrittenLimits.Says(unit, "hour") && WrittenLimits.Says(unit, "day") && !WrittenLimits.Says(row.Limit, "labor")
+                && Array.Exists(Runs, word => WrittenLimits.Says(row.Limit, word)) ? hours
             : sprinklers ? atOnce : null;
         place?.Add(row);
         return place is not null;
