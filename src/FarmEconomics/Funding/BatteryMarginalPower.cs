@@ -1,7 +1,5 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Costing;
 using FarmEconomics.Records;
-using FarmEconomics.Units;
 using FarmEconomics.Water.Power;
 
 namespace FarmEconomics.Funding;
