@@ -39,6 +39,9 @@ public sealed record PlanModel
     /// <summary>The most trays that stand in a week; null: no limit is on record.</summary>
     public double? Trays { get; init; }
 
+    /// <summary>Water and the power that pumps it; null: neither is limited.</summary>
+    public PlanWater? Water { get; init; }
+
     /// <summary>What can't be limited, with the reason.</summary>
     public IReadOnlyList<string> NotChecked { get; init; } = [];
 }

@@ -92,6 +92,7 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
     [InlineData(Season, ReportId.Season)]
     [InlineData("04-drop-or-grow.ipynb", ReportId.DropOrGrow)]
     [InlineData("08-one-crop.ipynb", ReportId.Crop)]
+    [InlineData("10-water-and-power.ipynb", ReportId.Water)]
     public async Task Blocks_OfANotebook_AreThoseOfThePage(string name, ReportId id)
     {
         NotebookRun run = await Runs.Demo(name);

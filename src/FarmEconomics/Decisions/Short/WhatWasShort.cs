@@ -41,7 +41,7 @@ public sealed class WhatWasShort
         TraysAndPower rest = new(Season, days, limits, shortAt);
         found.AddRange(rest.Trays(notChecked));
         found.AddRange(rest.Power(WaterAndPower.Power, notChecked));
-        found.AddRange(DailyWater.Find(WaterAndPower, days, limits, shortAt, notChecked));
+        found.AddRange(new DailyWater(WaterAndPower, days, limits, shortAt).Find(notChecked));
         foreach (ThingUse use in found)
         {
             use.Thing.Crops = use.Thing.Short.Count == 0 ? [] : Ranked(costs, use.On(days.ShortDays(use.Thing)));
@@ -60,7 +60,7 @@ public sealed class WhatWasShort
     /// <summary>The season's water and power.</summary>
     public WaterAndPower WaterAndPower { get; }
 
-    /// <summary>What was held against a limit: beds by cover, hours, stores, trays, power, water.</summary>
+    /// <summary>What was held against a limit: beds by cover, hours, stores, trays, power, water, sprinklers.</summary>
     public IReadOnlyList<ScarceThing> Things { get; }
 
     /// <summary>What was short at least once.</summary>
