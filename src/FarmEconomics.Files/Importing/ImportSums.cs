@@ -124,7 +124,7 @@ internal static class ImportRemarks
 
     public static IEnumerable<string> Of(SourceBlock block, ImportMapping mapping, ImportNotes notes, Notation notation)
     {
-        yield return $"Read as {block.Grid.Look}; {(block.IsWithoutHeadings ? "no headings: the columns are numbered" : $"headings in line {string.Join(", ", block.Segments.Select(segment => segment.HeadingLine).Take(MostLines))}")}"
+        yield return $"Read as {block.Grid.Look}; {(block.IsWithoutHeadings ? "no headings: the columns are numbered" : $"headings in line {string.Join(", ", block.Segments.Select(segment => segment.HeadingLine).Distinct().Take(MostLines))}")}"
             + $"{(mapping.IsWide ? "; wide: each value under its own heading becomes a row" : "")}.";
         foreach ((string what, IEnumerable<SourceCells> rows) in new[]
         {

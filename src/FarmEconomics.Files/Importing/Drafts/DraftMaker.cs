@@ -58,6 +58,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         {
             rows.Add(DraftDates.Row(ImportWords.Heading, [.. columns.Spread.Select(column => column.Heading)], farm, Dates));
         }
+        else if (table == "labor" && Week())
+        {
+            return;
+        }
         else if ((columns.Of(ColumnRole.Date) ?? columns.Of(ColumnRole.SecondDate) ?? columns.All
             .FirstOrDefault(column => column.IsDay && !columns.Spread.Contains(column))) is { } date)
         {
@@ -76,7 +80,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         {
             rows.Add(new DraftRow("crop", crop.Heading) { Format = Ditto(crop), Note = Distinct(crop) });
         }
-        else if (IsWide && !columns.DaysAcross)
+        else if (IsWide && !columns.DaysAcross && !columns.WeekDaysAcross)
         {
             bool units = columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0);
             rows.Add(new DraftRow("crop", ImportWords.Heading)
@@ -173,6 +177,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         else if (columns.All.FirstOrDefault(column => column.Role == ColumnRole.Unit && column.Values.Count > 0) is { } some)
         {
             rows.Add(new DraftRow("unit", some.Heading) { Note = "? blank where the row has none" });
+        }
+        else
+        {
+            rows.AddRange(ItemUnits.Rows(columns, Records?.Tables));
         }
     }
 

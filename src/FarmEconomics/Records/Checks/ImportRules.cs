@@ -9,9 +9,9 @@ public static class ImportRules
     private const string SourceId = "source_id";
 
     private static readonly string[] Words =
-        ["negative", "absolute", "decimal-comma", "round", "quantity", "unit", "in-parentheses", "before-parentheses", "punches", "day-part", "hours", "same-as-above"];
+        ["negative", "absolute", "decimal-comma", "round", "quantity", "unit", "in-parentheses", "before-parentheses", "punches", "day-part", "hours", "same-as-above", "weekday"];
 
-    private static readonly string[] Prefixes = ["until:", "less:"];
+    private static readonly string[] Prefixes = ["until:", "less:", "plus-days:", "less-days:"];
 
     /// <summary>What is wrong with a row of a mapping.</summary>
     /// <param name="row">The row.</param>
