@@ -27,6 +27,7 @@ internal sealed partial class PageRoutes
             Dictionary<string, string> given = Given(context.Request.Query);
             return FixRow(given.GetValueOrDefault("file", ""), given.GetValueOrDefault("line", ""));
         });
+        app.MapGet(FixView.RowPath + "/{file}/{line}", (string file, string line) => FixRow(file, line));
         app.MapPost(FixView.RowPath, (Delegate)SaveRowAsync);
         app.MapPost(FixView.UndoPath, (Delegate)UndoRowAsync);
         app.MapPost(NamesView.Path, (Delegate)SaveNamesAsync);

@@ -32,7 +32,7 @@ internal sealed partial class PageRoutes
     }
 
     // Every other form is small; these may hold a file, or a field for every name of one.
-    private static void RaiseLimit(HttpContext context, long most)
+    private static void RaiseLimit(HttpContext context, long? most)
     {
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
         {
@@ -45,6 +45,14 @@ internal sealed partial class PageRoutes
         if (WhyNotImported is { } why)
         {
             return NothingAdded(why);
+        }
+
+        if (context.Request.ContentLength > ImportPages.LargestFile + AroundAFile)
+        {
+            // Taken and dropped: a browser that is cut off in the middle of sending shows no page at all.
+            RaiseLimit(context, null);
+            await context.Request.Body.CopyToAsync(Stream.Null, context.RequestAborted).ConfigureAwait(false);
+            return NoFile(ImportPages.TooLarge);
         }
 
         RaiseLimit(context, ImportPages.LargestFile + AroundAFile);
