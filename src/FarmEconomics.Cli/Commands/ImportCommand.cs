@@ -161,7 +161,7 @@ internal static class ImportCommand
         Console.Out.WriteLine($"Written to {plan.Folder}: {Files(plan)}.");
         if (plan.HeldBackCsv.Length > 0)
         {
-            Console.Out.WriteLine($"{plan.Notation.Rows(plan.HeldBack.Count)} in error went to {rest}: fix them there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
+            Console.Out.WriteLine($"{plan.Notation.Rows(plan.RowsHeldBack)} in error went to {rest}: fix them there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
         }
     }
 

@@ -49,7 +49,7 @@ internal static class ImportText
     internal static void PrintPlan(ImportPlan plan, bool all, TextWriter to)
     {
         to.WriteLine(plan.Notation.Text(
-            $"{plan.Source} into {plan.Table}: {plan.Notation.Rows(plan.RowsInSource)}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping, {plan.HeldBack.Count:N0} held back."));
+            $"{plan.Source} into {plan.Table}: {plan.Notation.Rows(plan.RowsInSource)}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping, {plan.RowsHeldBack:N0} held back."));
         foreach (string remark in plan.Remarks)
         {
             to.WriteLine(remark);

@@ -61,6 +61,9 @@ public sealed partial class ImportPlan
     /// <summary>Rows of the source that are in error; they are not added, and stop no other.</summary>
     public IReadOnlyList<HeldBackRow> HeldBack { get; internal set; } = [];
 
+    /// <summary>How many rows are held back; in a wide table, values: a line of <see cref="HeldBack"/> may hold several.</summary>
+    public int RowsHeldBack => RowsInSource - Rows.Count - AlreadyThere.Count - LeftOut.Count;
+
     /// <summary>Rows with text in the source file, without its headings and what stands above them; in a wide table, its values.</summary>
     public int RowsInSource { get; internal set; }
 

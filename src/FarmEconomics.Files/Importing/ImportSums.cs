@@ -91,7 +91,7 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
         decimal all = 0m;
         foreach (SourceCells row in segment.Rows)
         {
-            if (CellKinds.Read(row.At(at), '.') is { } said)
+            if (CellKinds.Read(row.At(at), mapping.MarkOf(segment.Headings[at])) is { } said)
             {
                 all += said;
                 if (said != byLine[row.Line].Sum())

@@ -101,7 +101,7 @@ internal static class ImportPages
             return $"{session.Name}: {look.Notation.Count(open, "question")} only you can answer";
         }
 
-        return $"{session.Name}: {look.Notation.Count(plan.Rows.Count, "row")} of {plan.Table} to add{(plan.HeldBack.Count == 0 ? "" : $", {look.Notation.Count(plan.HeldBack.Count, "row")} held back")}";
+        return $"{session.Name}: {look.Notation.Count(plan.Rows.Count, "row")} of {plan.Table} to add{(plan.RowsHeldBack == 0 ? "" : $", {look.Notation.Count(plan.RowsHeldBack, "row")} held back")}";
     }
 
     private static string Buttons(ImportLook look) =>
@@ -112,7 +112,7 @@ internal static class ImportPages
     private static string Sums(ImportPlan plan)
     {
         StringBuilder html = new("<h2>Does it add up?</h2>\n<ul>\n");
-        html.Append($"<li>{Text(plan.Notation.Text($"{plan.Notation.Count(plan.RowsInSource, "row")} in the file: {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out, {plan.HeldBack.Count:N0} held back."))}</li>\n");
+        html.Append($"<li>{Text(plan.Notation.Text($"{plan.Notation.Count(plan.RowsInSource, "row")} in the file: {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out, {plan.RowsHeldBack:N0} held back."))}</li>\n");
         html.Append(plan.Contents.Count == 0 ? "" : $"<li>To add: {Text(string.Join("; ", plan.Contents))}.</li>\n");
         int agree = plan.Sums.Count(sum => sum.Agrees);
         html.Append(agree == 0 ? "" : $"<li>{Text(plan.Notation.Count(agree, "total"))} of the file {(agree == 1 ? "agrees" : "agree")} with the rows.</li>\n");

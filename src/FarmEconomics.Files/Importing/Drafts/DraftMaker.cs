@@ -8,6 +8,14 @@ namespace FarmEconomics.Files.Importing.Drafts;
 internal sealed partial class DraftMaker(string table, SourceColumns columns, SourceBlock block)
 {
     private const decimal HoursOfDay = 24m;
+
+    // What people write above the columns of a list of plantings. Common practice, no source.
+    private static readonly (string Column, string[] Words)[] PlantingWords =
+    [
+        ("bed_feet", ["feet", "ft", "bed ft", "length", "row feet"]), ("out_of_bed", ["out", "removed", "pulled", "end", "cleared", "finished"]),
+        ("sown", ["seeded", "sowing date", "seeding date", "sow date"]), ("in_bed", ["in", "planted", "transplanted", "planting date", "date planted"]),
+    ];
+
     private readonly List<DraftRow> rows = [];
 
     public RecordsReading? Records { get; init; }
@@ -291,6 +299,8 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             .Where(column => column.Type != ColumnType.Date || rows.TrueForAll(row => row.Column != column.Name)))
         {
             SourceColumn? source = columns.All.FirstOrDefault(known => HeadingKey.Of(known.Heading) == column.Key)
+                ?? columns.All.FirstOrDefault(known => table == "plantings" && Array.Exists(PlantingWords,
+                    pair => pair.Column == column.Name && pair.Words.Contains(HeadingWords.Plain(known.Heading))))
                 ?? (column.RefersTo == "crops" || column.Name == "crop" ? columns.Of(ColumnRole.Crop) : column.RefersTo == "beds"
                     || column.Name == "bed" ? columns.Of(ColumnRole.Bed) : column.Name == "variety" ? columns.Of(ColumnRole.Variety)
                     : null);

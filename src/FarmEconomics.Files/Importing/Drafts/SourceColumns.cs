@@ -17,6 +17,12 @@ internal sealed class SourceColumns
             Guess(block);
         }
 
+        // "Out" is money paid in a bank's file and a day in a list of plantings.
+        foreach (SourceColumn day in all.Where(column => column.IsDay && (column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount)))
+        {
+            day.Role = null;
+        }
+
         Spread = FindSpread();
 
         // "What" is a task on a time sheet and a crop on a list of what was sold or picked.

@@ -48,7 +48,7 @@ public static class ImportRules
     // What a draft left to the grower is answered before anything is read by it.
     private static Problem? Open(ImportRow row)
     {
-        string asks = row.Note is { } note ? " " + note.Trim() : "";
+        string asks = row.Note?.Trim(' ', '?') is { Length: > 0 } note ? $" {char.ToUpperInvariant(note[0])}{note[1..]}." : "";
         return row.Constant?.Trim() == "?" ? Make(row, "constant", $"Put what is meant in place of the \"?\".{asks}", "?")
             : row.Format?.Contains(" or ", StringComparison.OrdinalIgnoreCase) == true ? Make(row, "format", $"Keep one of the two: \"{row.Format}\".{asks}", row.Format)
             : null;

@@ -67,4 +67,18 @@ public class WeekTests
     public void ItemThatNamesItsUnit_IsCountedInIt() =>
         Assert.Equal(["2025-06-14 Salad mix bag market 5 bag 20.00", "2025-06-14 Kale (bunch) market 2 bunch 6.00", "2025-06-14 Garlic market 1  2.00"], Drafted.Rows(Drafted.PlanText("till.csv",
             "Date,Item,Qty,Net Sales\n6/14/2025,Salad mix bag,5,$20.00\n6/14/2025,Kale (bunch),2,$6.00\n6/14/2025,Garlic,1,$2.00\n", null, "channel=market")));
+
+    [Fact]
+    public void ListOfPlantings_WithOutAsADay_IsNoListOfBills() =>
+        Assert.Equal(["lettuce North 200 2025-04-10 2025-07-01"], Drafted.Rows(Drafted.PlanText("beds.txt", "Crop\tField\tFeet\tIn bed\tOut\nlettuce\tNorth\t200\t2025-04-10\t2025-07-01\n", null)));
+
+    [Fact]
+    public void WideTableWithCommas_AddsUpAgainstItsOwnSums()
+    {
+        ImportPlan plan = Drafted.PlanText("picked.csv", "Date;Lettuce (head);Radish (bunch);Spinach (lb);Sum\n07.06.2025;70;20;12,5;102,5\n14.06.2025;40;25;10;75\nSum;110;45;22,5;177,5\n", null);
+
+        Assert.Equal(6, plan.Rows.Count);
+        Assert.Equal(5, plan.Sums.Count);
+        Assert.DoesNotContain(plan.Sums, sum => !sum.Agrees);
+    }
 }
