@@ -170,11 +170,18 @@ function liveForm(form) {
   });
 }
 
+// A file that is too large is told of before it is sent.
+function fileField(field) {
+  field.addEventListener('change', () =>
+    field.setCustomValidity(field.files[0] && field.files[0].size > Number(field.dataset.most) ? field.dataset.tooLarge : ''));
+}
+
 function prepare(within) {
   farmPage.prepare(within);
   all('form[data-live]', within).forEach(liveForm);
   all('form[data-run]', within).forEach(form => form.addEventListener('submit', submit));
   all('[data-cancel]', within).forEach(form => form.addEventListener('submit', cancel));
+  all('[data-most]', within).forEach(fileField);
   followShown(within);
 }
 
@@ -193,4 +200,5 @@ window.addEventListener('popstate', () => { following = null; putIn(location.hre
 all('form[data-live]').forEach(liveForm);
 all('form[data-run]').forEach(form => form.addEventListener('submit', submit));
 all('[data-cancel]').forEach(form => form.addEventListener('submit', cancel));
+all('[data-most]').forEach(fileField);
 followShown(document);

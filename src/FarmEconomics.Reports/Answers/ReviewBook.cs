@@ -92,7 +92,7 @@ public static class ReviewBook
             Root = root,
             Tabs = [.. ReportCatalog.Tabs.Select(tab => new PageTab(tab.Tab!, root + FileOf(ReportCatalog.Name(tab.Id)), tab.Id == report.Id))],
         };
-        return new ReviewPage(path, PageShell.Render(frame, PageShell.WithAddresses(BlockHtml.Of(blocks).Text, target => root + Address(target))));
+        return new ReviewPage(path, PageShell.Render(frame, PageShell.WithAddresses(BlockHtml.Of(blocks).Text, target => PageTarget.IsRecord(target) ? null : root + Address(target))));
     }
 
     private static string Address(string target)

@@ -71,18 +71,23 @@ internal static class RecordsDocument
         ## Files of other programs
 
         `import FILE --into FOLDER` reads CSV with commas, semicolons, tabs or bars between the fields, in UTF-8, UTF-16 or Windows-1252, and workbooks (`.xlsx`,
-        `--sheet NAME`). Of another spreadsheet's file it says how to save it. It shows what it sees, drafts a mapping as a file to look through, and adds nothing
-        until `--apply`.
+        every sheet with rows, or `--sheet NAME`). Of another spreadsheet's file it says how to save it. It shows what it sees, drafts a mapping as a file to look
+        through, and adds nothing until `--apply`. The page Import of `open` does the same, with fields for what is asked, and adds only when you press Add.
 
         - **Headings** are found below titles and summaries; a file without any has `column 1`, `column 2` and so on. A file may repeat its headings further down,
-          with others beside them; a table with other headings is named and left for an import of its own (`--headings-at LINE`).
+          with others beside them, or to the right behind an empty column; a table with other headings is named and left for an import of its own
+          (`--headings-at LINE`).
         - **Wide tables** (days down and crops or workers across, or the other way) become a row for each value; blank cells are nothing. Rows and columns of totals are
           not read: they are compared with what the rows come to, and a difference is told.
         - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
         - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
+        - **Units** may stand in the item's name, where no column has any: five of "Salad mix bag" are five bags.
         - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, and an odd number of times, is an error of its
           row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
+        - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their
+          days. More hours than a day has, without a week named, are asked for.
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
+        - **Problems** are told by cause, those most money hangs on first; `--all` tells every row, `--list FILE` writes them to a CSV file.
         - **Rows in error** stop no others: with `--apply` they go to a file of their own, to be fixed there and imported by the same mapping.
         - The mapping is saved with the records as rows of [imports](#imports); the next file with these headings is read by it.
 
@@ -97,6 +102,10 @@ internal static class RecordsDocument
         fix it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
         writes them to a CSV file. Of one kind in one file the first 1,000 rows are kept and the others counted. Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
         those that refer to them, are left out and listed with the money in them. Warnings don't stop it.
+
+        `check --fix-names --out FILE` writes every name your tables don't know into one list: the table, the name, what it is likely to mean (blank where nobody
+        can guess), how many rows have it and the first of them. Fill it in, and `check --add-names FILE` puts all of them into `aliases.names.csv` at once, or
+        none if one names what isn't there. The page Fix records of `open` has the same list as a form.
 
         """;
 
