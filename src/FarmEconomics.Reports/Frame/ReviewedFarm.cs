@@ -4,9 +4,12 @@ using FarmEconomics.Decisions.Losses;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files;
 using FarmEconomics.Funding;
+using FarmEconomics.Planning.Variances;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Funding;
+using FarmEconomics.Reports.Planning;
 using FarmEconomics.Reports.Shared;
 using FarmEconomics.Reports.Tables;
 
@@ -26,7 +29,9 @@ public sealed class ReviewedFarm
     private readonly Lazy<PriceBook> prices;
     private readonly Lazy<Sowings> sowings;
     private readonly Lazy<PickedTree> picked;
+    private readonly Lazy<PlanVariances?> planned;
     private readonly Lazy<ReportTable> sharingMethods;
+    private (NextYearParameters Asked, ShownPlan Plan)? lastPlan;
 
     private ReviewedFarm(FarmFolder folder, SeasonReview? season)
     {
@@ -40,6 +45,7 @@ public sealed class ReviewedFarm
         prices = new(() => PriceBook.Of(Review, Season.CropYear, new PriceTerms()));
         sowings = new(() => FarmEconomics.Decisions.Losses.Sowings.Of(Season));
         picked = new(() => PickedTree.Of(Costs));
+        planned = new(() => PlanVariances.Of(Costs));
         sharingMethods = new(() => SharedTables.Methods(Review, Season.CropYear));
     }
 
@@ -86,6 +92,22 @@ public sealed class ReviewedFarm
 
     /// <summary>Where the harvest went.</summary>
     public PickedTree Picked => picked.Value;
+
+    /// <summary>The season beside the plan on file for it; null where none is.</summary>
+    public PlanVariances? Planned => planned.Value;
+
+    /// <summary>The plan that is asked for; the last one is kept.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="cancellation">Stops it between two steps.</param>
+    internal ShownPlan PlanOf(NextYearParameters asked, CancellationToken cancellation)
+    {
+        if (lastPlan is not { } kept || kept.Asked != asked)
+        {
+            lastPlan = kept = (asked, ShownPlan.Of(this, asked, NextYearReport.FindSolver(), cancellation));
+        }
+
+        return kept.Plan;
+    }
 
     /// <summary>What is left over of each crop by the ways of working out costs that serve each other.</summary>
     public ReportTable SharingMethods => sharingMethods.Value;

@@ -9,6 +9,7 @@ namespace FarmEconomics.Reports.Planning;
 public static class PlanWords
 {
     private const int Told = 6;
+    private const string AllYear = "all year";
 
     /// <summary>What the best mix gains, and what limits it; or what can't be kept.</summary>
     /// <param name="mix">The mix.</param>
@@ -31,20 +32,13 @@ public static class PlanWords
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
     }
 
-    /// <summary>In two sentences: what is worth most of what is short; or what can't be kept.</summary>
+    /// <summary>What one more of what is short is worth, the dearest in a sentence.</summary>
     /// <param name="mix">The mix.</param>
-    /// <param name="chosen">The lengths that are told; null: none was found.</param>
     /// <param name="notation">How the farm writes.</param>
-    /// <returns>The sentences.</returns>
-    public static string Why(BestMix mix, PlanLengths? chosen, Notation notation)
-    {
-        ArgumentNullException.ThrowIfNull(mix);
-        ArgumentNullException.ThrowIfNull(notation);
-        List<Worth> worths = [.. Worths(mix, notation)];
-        return chosen is null ? Headline(mix, null, notation)
-            : worths.Count == 0 ? "Nothing is short in it."
-            : $"Dearest of what is short is {worths[0].Say(notation)}. It keeps to weeks, covers and yields you had before, and to what your channels took.";
-    }
+    /// <returns>The sentence.</returns>
+    internal static string Dearest(BestMix mix, Notation notation) => Worths(mix, notation).FirstOrDefault() is { } dearest
+        ? $"What limits it most: {notation.Label(dearest.What)} more {(dearest.When == AllYear ? AllYear : $"in the {dearest.When}")} would be worth {notation.InWords(dearest.Money, Look.Rate)}."
+        : "Nothing is short in it.";
 
     /// <summary>Length of each crop beside this year's.</summary>
     public static ReportTable Crops(BestMix mix, PlanLengths chosen, Notation notation)
@@ -73,7 +67,7 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("What one more would be worth", notation).InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
+        ReportTable table = new ReportTable("What one more would be worth, dearest first", notation).InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
         foreach (Worth worth in Worths(mix, notation))
         {
             table.Row(worth.What, worth.When, worth.Money);
@@ -102,15 +96,16 @@ public static class PlanWords
         return table;
     }
 
-    /// <summary>A plan's cash with a line of credit at the farm's interest, from nothing on; draws at the end of a month.</summary>
+    /// <summary>A plan's cash with a line of credit at the farm's interest, from what there is on; draws at the end of a month.</summary>
     /// <param name="outlook">The outlook.</param>
     /// <param name="farm">The farm's settings.</param>
+    /// <param name="opening">Cash at the beginning.</param>
     /// <returns>The line.</returns>
-    public static CreditLine Credit(PlanOutlook outlook, FarmSettings farm)
+    public static CreditLine Credit(PlanOutlook outlook, FarmSettings farm, decimal opening = 0m)
     {
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(farm);
-        return CreditLine.Of([.. outlook.Months.Select(month => month.Net)], 0m, 0m, new CreditLineTerms((farm.InterestPercent ?? 0m) / 100m, 0m, 0.01m, DrawTiming.End));
+        return CreditLine.Of([.. outlook.Months.Select(month => month.Left)], opening, 0m, new CreditLineTerms((farm.InterestPercent ?? 0m) / 100m, 0m, 0.01m, DrawTiming.End));
     }
 
     /// <summary>Cash month by month.</summary>
@@ -120,14 +115,14 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(credit);
         ArgumentNullException.ThrowIfNull(notation);
         ReportTable table = new ReportTable("Cash month by month", notation).InOrder().Column("Month from", Look.Date).Column("Sales and shares", Look.WholeMoney)
-            .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
+            .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Taxes and draws", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies, month.Wages, month.Running + line.Interest, line.Owed, line.Closing);
+            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies, month.Wages, month.Running + line.Interest, month.Drawn, line.Owed, line.Closing);
         }
 
-        return table.Note("Members' payments, other income and costs that don't vary with crops are the season's before. Purchases of equipment, taxes and what you draw are left out.")
-            .Note(outlook.BreakEven.Value is { } even ? $"The year comes out even in cash with sales and shares of {notation.InWords(even, Look.WholeMoney)}." : $"No break-even: {outlook.BreakEven.Reason}.");
+        return table.Note("Members' payments, other income, costs that don't vary with crops, taxes and what you draw are the season's before. Purchases of equipment are left out.")
+            .Note(outlook.BreakEven.Value is { } even ? $"The year comes out even, before taxes and what you draw, with sales and shares of {notation.InWords(even, Look.WholeMoney)}." : $"No break-even: {outlook.BreakEven.Reason}.");
     }
 
     /// <summary>What won't work, a sentence each.</summary>
@@ -142,7 +137,7 @@ public static class PlanWords
 
     private static IEnumerable<Worth> Worths(BestMix mix, Notation notation) => mix.Binding
         .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish)
-        .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? "all year" : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)one.Worth));
+        .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)one.Worth));
 
     private static string What(PlanModel model, PlanLimitKey key, Notation notation) => key.Kind switch
     {

@@ -15,8 +15,14 @@ namespace FarmEconomics.Planning;
 /// <param name="Sales">Sales after fees, shares left out.</param>
 public sealed record PlanWeek(DateOnly From, decimal Hours, decimal Own, decimal Hired, decimal Trays, decimal? Crates, decimal Sales)
 {
+    // Hours fall as those of the nearest sowing: less than this is no more than that guess.
+    private const decimal ShortBy = 1.05m;
+
     /// <summary>Hours short; 0 where there are enough.</summary>
     public decimal Short => Math.Max(0m, Hours - Own - Hired);
+
+    /// <summary>True where more than a twentieth over the hours there are is needed.</summary>
+    public bool IsShort => Hours > (Own + Hired) * ShortBy && Short > 0.5m;
 }
 
 /// <summary>A month of a plan's cash before a line of credit.</summary>
@@ -29,8 +35,14 @@ public sealed record PlanWeek(DateOnly From, decimal Hours, decimal Own, decimal
 /// <param name="Running">Other running costs, as in the season before.</param>
 public sealed record PlanMonth(DateOnly Month, decimal Sales, decimal Shares, decimal OtherIncome, decimal Supplies, decimal Wages, decimal Running)
 {
-    /// <summary>What comes in less what goes out.</summary>
+    /// <summary>Taxes, and what the household draws, as in the season before; above 0 where it goes out.</summary>
+    public decimal Drawn { get; init; }
+
+    /// <summary>What comes in less what goes out for the farm.</summary>
     public decimal Net => Sales + Shares + OtherIncome - Supplies - Wages - Running;
+
+    /// <summary>What is left of it after taxes and what the household draws.</summary>
+    public decimal Left => Net - Drawn;
 }
 
 /// <summary>Seed and supplies of a crop.</summary>
@@ -72,7 +84,7 @@ public sealed class PlanOutlook
         Supplies = [.. draft.Plantings.Where(one => one.In >= start || one.Sown >= start).GroupBy(one => one.Crop).Select(crop => new SupplyNeed(
             crop.Key, crop.Select(one => one.Planting).Distinct().Count(), crop.Sum(one => one.BedFeet), crop.Sum(one => one.Trays), crop.Min(one => one.Sown ?? one.In), crop.Sum(one => one.Cost)))
             .OrderBy(one => one.First).ThenBy(one => one.Crop, StringComparer.Ordinal)];
-        Problems = [.. Overfull().Concat(Weeks.Where(week => week.Short > 0.5m).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })).OrderBy(one => one.Day)];
+        Problems = [.. Overfull().Concat(Weeks.Where(week => week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })).OrderBy(one => one.Day)];
     }
 
     /// <summary>The weeks.</summary>
@@ -188,7 +200,7 @@ public sealed class PlanOutlook
     {
         DateOnly[] months = [.. Enumerable.Range(0, 12).Select(start.AddMonths)];
         int MonthOf(DateOnly day) => Math.Clamp(((day.Year - start.Year) * 12) + day.Month - start.Month - (day.Day < start.Day ? 1 : 0), 0, 11);
-        decimal[][] lines = [.. Enumerable.Range(0, 6).Select(_ => new decimal[12])];
+        decimal[][] lines = [.. Enumerable.Range(0, 7).Select(_ => new decimal[12])];
         foreach ((DateOnly day, decimal money) in SalesByWeek())
         {
             lines[0][MonthOf(day)] += money;
@@ -209,17 +221,20 @@ public sealed class PlanOutlook
             lines[4][MonthOf(week.From)] += Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost;
         }
 
-        foreach ((DateOnly day, decimal money) in Running())
+        foreach ((ExpenseClass of, DateOnly day, decimal money) in Running())
         {
-            lines[5][MonthOf(day.AddYears(1))] += money;
+            lines[of is ExpenseClass.Tax or ExpenseClass.Personal ? 6 : 5][MonthOf(day.AddYears(1))] += money;
         }
 
         decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
-        return [.. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)))];
+        return [.. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i) })];
     }
 
-    /// <summary>Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages; interest and principal too.</summary>
-    private IEnumerable<(DateOnly Day, decimal Money)> Running()
+    /// <summary>
+    /// Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages and no equipment; interest and principal,
+    /// taxes and what the household draws too.
+    /// </summary>
+    private IEnumerable<(ExpenseClass Of, DateOnly Day, decimal Money)> Running()
     {
         HashSet<ExpenseRow> varies = [];
         foreach (Charge charge in season.Plantings.SelectMany(planting => season.DirectCharges(planting.Enterprises[0])))
@@ -237,9 +252,10 @@ public sealed class PlanOutlook
 
         foreach (ExpenseRow row in season.Records.Expenses.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)))
         {
-            if (season.Records.Category(row.Category).Class is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal)
+            ExpenseClass of = season.Records.Category(row.Category).Class;
+            if (of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal or ExpenseClass.Tax or ExpenseClass.Personal)
             {
-                yield return (row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));
+                yield return (of, row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));
             }
         }
     }
