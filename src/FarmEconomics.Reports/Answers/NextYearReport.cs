@@ -117,7 +117,19 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
-        return farm.PlanOf(parameters, cancellation).Draft;
+        return Shown(farm, parameters, cancellation).Draft;
+    }
+
+    /// <summary>What the plan a page shows does, week by week and month by month, and where it doesn't fit.</summary>
+    /// <param name="farm">The farm.</param>
+    /// <param name="parameters">What is asked.</param>
+    /// <param name="cancellation">Called off by a newer request.</param>
+    /// <exception cref="ArgumentException">There is no such plan.</exception>
+    public static PlanOutlook OutlookOf(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        ArgumentNullException.ThrowIfNull(parameters);
+        return Shown(farm, parameters, cancellation).Outlook;
     }
 
     /// <inheritdoc/>
@@ -125,7 +137,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
-        ShownPlan plan = farm.PlanOf(parameters, cancellation);
+        ShownPlan plan = Shown(farm, parameters, cancellation);
         return [.. FirstScreen(plan), .. Folds(plan)];
     }
 
@@ -143,8 +155,11 @@ public sealed class NextYearReport : Report<NextYearParameters>
         ArgumentNullException.ThrowIfNull(farm);
         int next = farm.Season.CropYear + 1;
         return ("What to plant next year?", new Prose(PlanOnFile.Years(farm.Season.Records).Contains(next)
-            ? $"Your plan for {next}, and what it does to cash, hours and beds." : $"The mix that brings most in {next} within your beds, hours and markets, ready to be changed."));
+            ? $"Your plan for {next}, with its cash and hours." : $"The mix that would bring most in {next}, with its cash and hours."));
     }
+
+    private static ShownPlan Shown(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation) =>
+        farm.Kept(parameters, () => ShownPlan.Of(farm, parameters, FindSolver(), cancellation));
 
     private static IEnumerable<Block> FirstScreen(ShownPlan plan)
     {

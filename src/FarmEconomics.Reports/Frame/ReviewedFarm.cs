@@ -7,9 +7,7 @@ using FarmEconomics.Funding;
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Funding;
-using FarmEconomics.Reports.Planning;
 using FarmEconomics.Reports.Shared;
 using FarmEconomics.Reports.Tables;
 
@@ -31,7 +29,7 @@ public sealed class ReviewedFarm
     private readonly Lazy<PickedTree> picked;
     private readonly Lazy<PlanVariances?> planned;
     private readonly Lazy<ReportTable> sharingMethods;
-    private (NextYearParameters Asked, ShownPlan Plan)? lastPlan;
+    private (object Asked, object Answer)? kept;
 
     private ReviewedFarm(FarmFolder folder, SeasonReview? season)
     {
@@ -96,17 +94,20 @@ public sealed class ReviewedFarm
     /// <summary>The season beside the plan on file for it; null where none is.</summary>
     public PlanVariances? Planned => planned.Value;
 
-    /// <summary>The plan that is asked for; the last one is kept.</summary>
-    /// <param name="asked">What is asked.</param>
-    /// <param name="cancellation">Stops it between two steps.</param>
-    internal ShownPlan PlanOf(NextYearParameters asked, CancellationToken cancellation)
+    /// <summary>What one report took long to work out: the last answer is kept, for whoever asks the same again.</summary>
+    /// <typeparam name="T">What it is.</typeparam>
+    /// <param name="asked">What was asked, compared by value.</param>
+    /// <param name="make">Works it out.</param>
+    internal T Kept<T>(object asked, Func<T> make)
+        where T : class
     {
-        if (lastPlan is not { } kept || kept.Asked != asked)
+        if (kept is not { Answer: T answer } last || !last.Asked.Equals(asked))
         {
-            lastPlan = kept = (asked, ShownPlan.Of(this, asked, NextYearReport.FindSolver(), cancellation));
+            answer = make();
+            kept = (asked, answer);
         }
 
-        return kept.Plan;
+        return answer;
     }
 
     /// <summary>What is left over of each crop by the ways of working out costs that serve each other.</summary>

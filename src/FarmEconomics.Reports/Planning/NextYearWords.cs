@@ -80,9 +80,9 @@ internal sealed class NextYearWords(ShownPlan plan)
         get
         {
             PlanWeek most = plan.Outlook.Weeks.MaxBy(week => week.Hours)!;
-            int tight = plan.Outlook.Weeks.Count(week => week.IsShort);
+            int tight = plan.Outlook.Weeks.Count(week => week.IsShort), full = plan.Outlook.Weeks.Count(week => week.Short > 0.5m) - tight;
             return notation.Text($"The fullest week is that of {most.From:MMMM d}, {most.Hours:0} hours of {most.Own + most.Hired:0}")
-                + (tight == 0 ? "" : notation.Text($"; {notation.Count(tight, "week is", "weeks are")} short"));
+                + (tight > 0 ? $"; {notation.Count(tight, "week is", "weeks are")} short" : full > 0 ? $"; {notation.Count(full, "week is", "weeks are")} full to within a twentieth" : "");
         }
     }
 
@@ -149,7 +149,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     private KeyFigure MoreCash()
     {
         string worth = plan.Gain is { } gain ? $"; {Signed(gain)} after your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}" : "";
-        return new("more-cash", Signed(plan.MoreCash), plan.MoreCash, $"cash in the year, against the plantings of {plan.Farm.Season.CropYear} again{worth}");
+        return new("more-cash", Signed(plan.MoreCash), plan.MoreCash, $"cash in the year, against the plantings of {plan.Farm.Season.CropYear} again{(NextYearReport.FindSolver() is null ? "" : ", sold as well")}{worth}");
     }
 
     private KeyFigure MoreHours()

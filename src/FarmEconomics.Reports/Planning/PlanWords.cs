@@ -130,9 +130,19 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(notation);
-        return [.. outlook.Problems.Select(one => one.IsHours
-            ? notation.Text($"Week of {one.Day:MMM d}: {one.Short:0.#} hours short.")
-            : notation.Text($"{one.Where}, from {one.Day:MMM d}: {one.Short:0.#} bed-feet more than there are ({string.Join(", ", one.Plantings)})."))];
+        return [.. outlook.Problems.Select(one => Problem(one, notation))];
+    }
+
+    /// <summary>What won't work, in a sentence.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <param name="withPlantings">Names the plantings concerned.</param>
+    public static string Problem(PlanProblem problem, Notation notation, bool withPlantings = true)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        ArgumentNullException.ThrowIfNull(notation);
+        return problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")
+            : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{(withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "")}.");
     }
 
     private static IEnumerable<Worth> Worths(BestMix mix, Notation notation) => mix.Binding

@@ -101,9 +101,9 @@ internal sealed class ShownPlan
         {
             NextYearParameters.AsInRecords when onFile is null =>
                 throw new ArgumentException($"There is no plan for {model.CropYear} in your records; take one over from this page, or put plan.csv with them."),
-            "" or NextYearParameters.AsInRecords when onFile is not null => Drafted(farm, model, PlanSource.Records, onFile),
+            "" or NextYearParameters.AsInRecords when onFile is not null => OnFile(farm, model, onFile, solver),
             "" or NextYearParameters.BestMix when solver is not null => Best(farm, model, (solver, (double)asked.Piece), cancellation),
-            "" or NextYearParameters.BestMix or NextYearParameters.LikeLastYear => Drafted(farm, model, PlanSource.LikeLastYear, null),
+            "" or NextYearParameters.BestMix or NextYearParameters.LikeLastYear => Again(farm, model),
             _ => throw new ArgumentException($"There is no plan \"{asked.Plan}\"; ask for {string.Join(", ", NextYearParameters.Plans.Select(plan => $"\"{plan}\""))}."),
         };
     }
@@ -111,7 +111,7 @@ internal sealed class ShownPlan
     /// <summary>Every crop's length.</summary>
     internal IReadOnlyList<CropLength> Lengths()
     {
-        double[] today = [.. Model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today)];
+        double[] today = [.. Today(Model)];
         Dictionary<string, decimal> widths = Farm.Season.Records.Tables.Beds.GroupBy(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase)
             .ToDictionary(bed => bed.Key, bed => (bed.First().WidthIn ?? Farm.Settings.StandardBedWidthIn) / Farm.Settings.StandardBedWidthIn, StringComparer.OrdinalIgnoreCase);
         ILookup<string, DraftPlanting> planned = Draft.Plantings.ToLookup(one => one.Crop, StringComparer.OrdinalIgnoreCase);
@@ -135,9 +135,9 @@ internal sealed class ShownPlan
         cancellation.ThrowIfCancellationRequested();
         PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, by.Piece) : null;
         cancellation.ThrowIfCancellationRequested();
-        PlanQuantities? quantities = chosen is null ? null : mix.QuantitiesOf(chosen.Feet), before = mix.QuantitiesOf(mix.Today.Feet);
+        PlanQuantities? quantities = chosen is null ? null : mix.QuantitiesOf(chosen.Feet);
         PlanDraft draft = quantities is null ? LikeLastYear.Of(farm.Season, model) : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
-        PlanDraft again = before is null ? LikeLastYear.Of(farm.Season, model) : DraftMaker.Of(farm.Season.Records, model, mix.Today.Feet, before);
+        (PlanDraft again, decimal bought) = SoldAsWell(farm, model, by.Solver);
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Best,
@@ -146,24 +146,41 @@ internal sealed class ShownPlan
             Draft = draft,
             Outlook = PlanOutlook.Of(farm.Season, model, draft),
             Before = PlanOutlook.Of(farm.Season, model, again),
-            BoughtIn = (Cost(quantities), Cost(before)),
+            BoughtIn = (Cost(model, quantities), bought),
         };
-
-        decimal Cost(PlanQuantities? of) => Units.Money.Rounded((decimal)((of?.BoughtIn.Sum() ?? 0.0) * model.BuyIn)).Amount;
     }
 
-    private static ShownPlan Drafted(ReviewedFarm farm, PlanModel model, PlanSource source, PlanDraft? draft)
+    private static ShownPlan OnFile(ReviewedFarm farm, PlanModel model, PlanDraft draft, ILinearSolver? solver)
     {
-        PlanDraft again = LikeLastYear.Of(farm.Season, model);
-        PlanOutlook before = PlanOutlook.Of(farm.Season, model, again);
+        (PlanDraft again, decimal bought) = solver is null ? (LikeLastYear.Of(farm.Season, model), 0m) : SoldAsWell(farm, model, solver);
         return new ShownPlan(farm, model)
         {
-            Source = source,
-            Draft = draft ?? again,
-            Outlook = draft is null ? before : PlanOutlook.Of(farm.Season, model, draft),
-            Before = before,
+            Source = PlanSource.Records,
+            Draft = draft,
+            Outlook = PlanOutlook.Of(farm.Season, model, draft),
+            Before = PlanOutlook.Of(farm.Season, model, again),
+            BoughtIn = (0m, bought),
         };
     }
+
+    private static ShownPlan Again(ReviewedFarm farm, PlanModel model)
+    {
+        PlanDraft again = LikeLastYear.Of(farm.Season, model);
+        PlanOutlook outlook = PlanOutlook.Of(farm.Season, model, again);
+        return new ShownPlan(farm, model) { Source = PlanSource.LikeLastYear, Draft = again, Outlook = outlook, Before = outlook };
+    }
+
+    // The season's plantings again, picked and sold as well as a best mix is: what a plan adds is then its lengths alone.
+    private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(ReviewedFarm farm, PlanModel model, ILinearSolver solver)
+    {
+        double[] today = [.. Today(model)];
+        return BestMix.QuantitiesOf(model, solver, today) is { } quantities
+            ? (DraftMaker.Of(farm.Season.Records, model, today, quantities), Cost(model, quantities)) : (LikeLastYear.Of(farm.Season, model), 0m);
+    }
+
+    private static IEnumerable<double> Today(PlanModel model) => model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today);
+
+    private static decimal Cost(PlanModel model, PlanQuantities? of) => Units.Money.Rounded((decimal)((of?.BoughtIn.Sum() ?? 0.0) * model.BuyIn)).Amount;
 
     private static decimal Own(PlanOutlook outlook) => outlook.Weeks.Sum(week => Math.Min(week.Hours, week.Own));
 

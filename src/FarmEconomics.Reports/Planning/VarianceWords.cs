@@ -39,8 +39,8 @@ public static class VarianceWords
             $"{(grown.Contains(crop.Crop) ? PageTarget.Link(crop.Crop, PageTarget.Crop(slugs[crop.Crop])) : Prose.Text(crop.Crop))} {MoreOrLess(crop.Difference.Amount, notation)}"));
         string reasons = string.Join(", ", Largest(Kinds(variances)).Select(part => $"{MoreOrLess(part.Amount, notation)} by {Name(part.Kind)}"));
         string link = PageTarget.Link("Crop by crop", PageTarget.Page($"next-year#{Fold.Id}"));
-        return new Prose($"{Prose.Text(Sum(variances))}. Biggest reasons: {reasons}. Most by crop: {crops}. {Prose.Text(Outlook(variances))} {link}.".Replace(" Biggest reasons: .", "", StringComparison.Ordinal)
-            .Replace(" Most by crop: .", "", StringComparison.Ordinal).Replace("  ", " ", StringComparison.Ordinal));
+        string sum = Prose.Text(Sum(variances)) + (reasons.Length > 0 ? $": {reasons}." : ".");
+        return new Prose(string.Join(' ', new[] { sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), link + "." }.Where(part => part.Length > 0)));
     }
 
     /// <summary>The fold of the page on next year that holds them crop by crop.</summary>

@@ -112,7 +112,7 @@ public sealed class PlanVariances
     {
         ILookup<string, DraftSale> sales = plan.Sales.ToLookup(sale => sale.Crop, StringComparer.OrdinalIgnoreCase);
         Dictionary<string, CropFactors> planned = new(StringComparer.OrdinalIgnoreCase);
-        foreach (IGrouping<string, DraftPlanting> crop in plan.Plantings.Where(one => one.In < until).GroupBy(one => one.Crop, StringComparer.OrdinalIgnoreCase))
+        foreach (IGrouping<string, DraftPlanting> crop in plan.Plantings.Where(one => one.CropYear == plan.CropYear && one.In < until).GroupBy(one => one.Crop, StringComparer.OrdinalIgnoreCase))
         {
             List<(DraftPlanting Row, decimal Done)> rows = [.. crop.Select(one => (one, Done(one.In, one.Out, until)))];
             decimal picked = rows.Sum(row => row.Row.Yield * row.Done), culled = expected.CulledParts.GetValueOrDefault(crop.Key);
