@@ -46,8 +46,7 @@ internal sealed partial class PageRoutes
         FarmRecords records = farm.Season.Records;
         int year = farm.Season.CropYear + 1, standing = PlanOnFile.Rows(records, year).Count();
         bool isOnFile = standing > 0 && PlanOnFile.Years(records).Contains(year);
-        Dictionary<string, string> given = Given(context.Request.Query);
-        string html = PlanView.Done(given.GetValueOrDefault("done", ""), WhyNotFixed is null ? given.GetValueOrDefault("undo", "").Split(' ') : [], NextYearPath);
+        string html = "";
         if (!isOnFile || parameters.Plan is not ("" or NextYearParameters.AsInRecords))
         {
             Dictionary<string, string> versions = WhyNotFixed is null ? PlanView.Files.ToDictionary(file => file, Editor.VersionOf) : [];
@@ -55,6 +54,14 @@ internal sealed partial class PageRoutes
         }
 
         return html + (isOnFile ? PlanView.Rows(records, year, NextYearReport.OutlookOf(farm, parameters with { Plan = NextYearParameters.AsInRecords }, context.RequestAborted)) : "");
+    }
+
+    /// <summary>What was just done to the plan, on top of its page.</summary>
+    private string Done(HttpContext context, Asked asked)
+    {
+        Dictionary<string, string> given = Given(context.Request.Query);
+        return asked.Report.Id == ReportId.NextYear
+            ? PlanView.Done(given.GetValueOrDefault("done", ""), WhyNotFixed is null ? given.GetValueOrDefault("undo", "").Split(' ') : [], NextYearPath) : "";
     }
 
     private async Task<IResult> TakePlanAsync(HttpContext context)

@@ -90,7 +90,7 @@ internal sealed partial class PageRoutes
             .Concat(SettingFields.Of(farm.Settings).Select(field => (Name: field.Key, Why: SettingFields.ChangesNothing(field.Key, farm))))
             .Where(pair => pair.Why is not null).ToDictionary(pair => pair.Name, pair => pair.Why!);
         string form = Plan(context, asked, farm) + ReportView.Form(asked.Form, asked.Path, idle, Scenarios(asked.Report, asked.Form) + ReportView.Downloads(asked.Path, asked.Shown.Query));
-        return (frame, ReportView.Body(blocks, form, along));
+        return (frame, Done(context, asked) + ReportView.Body(blocks, form, along));
     }
 
     private static IReadOnlyList<PageTab> Years(Asked asked, ReviewedFarm farm) => !farm.IsReviewed ? []

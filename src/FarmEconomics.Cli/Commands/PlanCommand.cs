@@ -45,6 +45,11 @@ internal static class PlanCommand
                 throw new WrongUseException("Give --best or --like-last-year, not both.");
             }
 
+            if (!parsed.GetValue(best) && (parsed.GetResult(least) ?? parsed.GetResult(most) ?? parsed.GetResult(piece)) is { } idle)
+            {
+                throw new WrongUseException($"{idle.IdentifierToken?.Value} is a wish for the best mix; give --best as well.");
+            }
+
             Asked asked = new(parsed.GetValue(year), parsed.GetValue(best), parsed.GetValue(like))
             {
                 Wage = parsed.GetValue(wage),

@@ -20,7 +20,7 @@ public static class PlanTables
         ("weeks.csv", "hours, trays, crates picked and sales week by week"),
         ("cash.csv", "cash month by month, with a line of credit"),
         ("supplies.csv", "seed and supplies, by the first day they are needed"),
-        ("plan_problems.csv", "beds taken twice and weeks short of hours"),
+        ("plan_problems.csv", "beds taken twice, weeks short of hours, crops sold beyond what is picked"),
     ];
 
     /// <summary>Writes all tables into a folder that exists and is the caller's to fill.</summary>

@@ -77,9 +77,9 @@ internal static class PlanView
     {
         List<PlanRow> plan = [.. PlanOnFile.Rows(records, cropYear)];
         string[] sales = [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => records.Crop(row.Crop).Name).Distinct().Order(StringComparer.Ordinal)
-            .Select(crop => $"<a href=\"{Text($"{SalesPath}?year={cropYear}&crop={Uri.EscapeDataString(crop)}")}\">{Text(crop)}</a>")];
+            .Select(crop => SalesLink(crop, cropYear))];
         StringBuilder html = new($"<details id=\"plan-rows\"{(outlook.Problems.Any(problem => !problem.IsHours) ? " open" : "")}><summary><h2>Change your plan, row by row</h2></summary>\n<div class=\"folded\">\n");
-        html.Append(Problems(plan, outlook, records.Settings.Notation));
+        html.Append(Problems(plan, cropYear, outlook, records.Settings.Notation));
         html.Append($"<p><a href=\"{Text(FixView.Address("plan.csv", 0))}\">Add a sowing</a> · <a href=\"{Text(FixView.Address("plan_sales.csv", 0))}\">Add a sale</a></p>\n");
         html.Append(sales.Length == 0 ? "<p>No sales are planned.</p>\n" : $"<p>Sales planned of {string.Join(", ", sales)}.</p>\n");
         html.Append(Table("rows", Plantings(records, plan)));
@@ -100,7 +100,9 @@ internal static class PlanView
     private static string Table(string name, ReportTable table) =>
         PageShell.WithAddresses(BlockHtml.Of([new TableBlock(new BlockKey("plan", name), null, table) { Rows = 0 }]).Text, target => "/" + target);
 
-    private static string Problems(List<PlanRow> plan, PlanOutlook outlook, Notation notation)
+    private static string SalesLink(string crop, int cropYear) => $"<a href=\"{Text($"{SalesPath}?year={cropYear}&crop={Uri.EscapeDataString(crop)}")}\">{Text(crop)}</a>";
+
+    private static string Problems(List<PlanRow> plan, int cropYear, PlanOutlook outlook, Notation notation)
     {
         if (outlook.Problems.Count == 0)
         {
@@ -112,6 +114,7 @@ internal static class PlanView
         {
             string rows = string.Join(", ", plan.Where(row => problem.Plantings.Contains(row.Planting.Trim()) && row.Bed.Trim() == problem.Where)
                 .Select(row => $"<a href=\"{Text(FixView.Address(row.Source.File, row.Source.Line))}\">{Text(row.Planting)}</a>"));
+            rows = problem.IsSales ? SalesLink(problem.Where, cropYear) : rows;
             html.Append($"<li>{Text(Reports.Planning.PlanWords.Problem(problem, notation, withPlantings: false))} {rows}</li>\n");
         }
 

@@ -137,9 +137,14 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
-        ShownPlan plan = Shown(farm, parameters, cancellation);
-        return [.. FirstScreen(plan), .. Folds(plan)];
+        return Blocks(Shown(farm, parameters, cancellation));
     }
+
+    /// <summary>The blocks with a solver of the caller's; the page's own is for the whole program.</summary>
+    internal static IReadOnlyList<Block> MakeWith(ReviewedFarm farm, NextYearParameters parameters, ILinearSolver? solver) =>
+        Blocks(ShownPlan.Of(farm, parameters, solver, CancellationToken.None));
+
+    private static IReadOnlyList<Block> Blocks(ShownPlan plan) => [.. FirstScreen(plan), .. Folds(plan)];
 
     /// <inheritdoc/>
     public override string? ChangesNothing(string field, ReviewedFarm farm)
@@ -179,7 +184,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
             yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", PlanWords.Limits(mix, plan.Farm.Notation)) { Rows = 6 };
         }
 
-        yield return new PlotBlock(NextYearBlock.Cash, words.CashHeading, $"Cash at the end of the month, {plan.Farm.Notation.Currency}{(plan.Opening is null ? ", from a beginning not known and taken as 0" : "")}; taxes and what you draw as in {plan.Farm.Season.CropYear}, no equipment bought",
+        yield return plan.Outlook.CostsUnknown is { } why ? Unknown(NextYearBlock.Cash, "Cash isn't known", why) : new PlotBlock(NextYearBlock.Cash, words.CashHeading, $"Cash at the end of the month, {plan.Farm.Notation.Currency}{(plan.Opening is null ? ", from a beginning not known and taken as 0" : "")}; taxes and what you draw as in {plan.Farm.Season.CropYear}, no equipment bought",
             PlanPlots.Cash(plan, words.CashHeading, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)));
         yield return new ProseBlock(NextYearBlock.ToDo, "What to do", words.ToDo);
     }
@@ -196,7 +201,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
         ]);
         yield return Fold("weeks", "Hours, trays and crates week by week",
         [
-            new PlotBlock(NextYearBlock.Hours, words.HoursHeading, "Hours of work by week, under the hours there are; your own dashed",
+            plan.Outlook.HoursUnknown is { } why ? Unknown(NextYearBlock.Hours, "Hours aren't known", why) : new PlotBlock(NextYearBlock.Hours, words.HoursHeading, "Hours of work by week, under the hours there are; your own dashed",
                 PlanPlots.Hours(plan, words.HoursHeading, sheets.Weeks())),
             new TableBlock(NextYearBlock.Weeks, null, sheets.Weeks()),
         ]);
@@ -212,6 +217,8 @@ public sealed class NextYearReport : Report<NextYearParameters>
             ]);
         }
     }
+
+    private static ProseBlock Unknown(NextYearBlock key, string heading, string why) => new(key, heading, new Prose(Prose.Text($"{FarmEconomics.Reports.Words.Phrase.Sentence(why)}.")));
 
     private static FoldBlock Fold(string part, string heading, IReadOnlyList<Block> blocks) => new(BlockKey.Of(NextYearBlock.Details, part), heading, blocks);
 }

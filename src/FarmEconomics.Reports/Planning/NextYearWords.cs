@@ -34,7 +34,7 @@ internal sealed class NextYearWords(ShownPlan plan)
         { Source: PlanSource.Best, Chosen: null, Mix: { } mix } => PlanWords.Headline(mix, null, notation),
         { Source: PlanSource.Best, Mix: { } mix } => $"{Changes()} {PlanWords.Dearest(mix, notation)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
-        _ when NextYearReport.FindSolver() is null =>
+        _ when !plan.HasSolver =>
             "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, at the yields your seasons let expect.",
         _ => "The season's sowings stand a year later, at the yields your seasons let expect.",
     }));
@@ -99,7 +99,7 @@ internal sealed class NextYearWords(ShownPlan plan)
 
             if (points.Count == 0)
             {
-                points.Add("No bed is taken twice, and no week is short of hours.");
+                points.Add(plan.Outlook.HoursUnknown is { } why ? $"No bed is taken twice; whether hours are short isn't known: {why}." : "No bed is taken twice, and no week is short of hours.");
             }
 
             points.Add(plan.Source == PlanSource.Records
@@ -124,9 +124,14 @@ internal sealed class NextYearWords(ShownPlan plan)
     {
         get
         {
-            string more = plan.MoreCash >= 0m ? "more" : "less";
+            string more = (plan.MoreCash >= 0m ? "more" : "less") + (plan.Outlook.CostsUnknown is null ? " cash" : " in sales");
+            if (plan.Outlook.HoursUnknown is not null)
+            {
+                return $"{Size(plan.MoreCash)} {more}";
+            }
+
             string hours = notation.Text($"{Math.Abs(plan.MoreOwnHours):#,0}");
-            return $"{Size(plan.MoreCash)} {more} cash " + (Math.Abs(plan.MoreOwnHours) < 0.5m ? "for the same hours of your own"
+            return $"{Size(plan.MoreCash)} {more} " + (Math.Abs(plan.MoreOwnHours) < 0.5m ? "for the same hours of your own"
                 : plan.MoreOwnHours > 0m ? $"for {hours} more hours of your own" : $"and {hours} fewer hours of your own");
         }
     }
@@ -149,19 +154,25 @@ internal sealed class NextYearWords(ShownPlan plan)
     private KeyFigure MoreCash()
     {
         string worth = plan.Gain is { } gain ? $"; {Signed(gain)} after your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}" : "";
-        return new("more-cash", Signed(plan.MoreCash), plan.MoreCash, $"cash in the year, against the plantings of {plan.Farm.Season.CropYear} again{(NextYearReport.FindSolver() is null ? "" : ", sold as well")}{worth}");
+        string what = plan.Outlook.CostsUnknown is { } why ? $"sales in the year (no cash is told: {why})" : "cash in the year";
+        return new("more-cash", Signed(plan.MoreCash), plan.MoreCash, $"{what}, against the plantings of {plan.Farm.Season.CropYear} again{(plan.HasSolver ? ", sold as well" : "")}{worth}");
     }
 
     private KeyFigure MoreHours()
     {
+        if (plan.Outlook.HoursUnknown is { } why)
+        {
+            return new("more-own-hours", "", null, $"hours aren't known: {why}");
+        }
+
         string hired = notation.Text($"{Math.Abs(plan.MoreHiredHours):#,0}");
         return new("more-own-hours", Sign(plan.MoreOwnHours) + notation.Text($"{Math.Abs(plan.MoreOwnHours):#,0}"), plan.MoreOwnHours, "of your own hours" + (Math.Abs(plan.MoreHiredHours) < 0.5m ? "; hired hours stay"
             : $"; and {hired} {(plan.MoreHiredHours > 0m ? "more" : "fewer")} hired ones, in the cash already"));
     }
 
-    private KeyFigure Hours() => new("hours", notation.Number(plan.Outlook.Weeks.Sum(week => week.Hours), Look.Count), plan.Outlook.Weeks.Sum(week => week.Hours), "hours of work");
+    private KeyFigure Hours() => plan.Outlook.HoursUnknown is { } why ? new("hours", "", null, $"hours aren't known: {why}") : new("hours", notation.Number(plan.Outlook.Weeks.Sum(week => week.Hours), Look.Count), plan.Outlook.Weeks.Sum(week => week.Hours), "hours of work");
 
-    private KeyFigure LowestCash() => plan.Opening is null
+    private KeyFigure LowestCash() => plan.Outlook.CostsUnknown is { } why ? new("lowest-cash", "", null, $"cash isn't known: {why}") : plan.Opening is null
         ? new("line-of-credit", BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation), plan.Credit.Most, "the most to borrow, starting with no cash")
         : new("lowest-cash", BlockNumber.Of(plan.Closing[Lowest], Look.WholeMoney, notation), plan.Closing[Lowest], $"lowest cash, end of {plan.Outlook.Months[Lowest].Month.ToString("MMMM yyyy", CultureInfo.InvariantCulture)}"
             + (plan.Credit.Most > 0m ? $"; {BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation)} on the line of credit" : ""));

@@ -118,9 +118,10 @@ public static class PlanWords
             .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Taxes and draws", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies, month.Wages, month.Running + line.Interest, month.Drawn, line.Owed, line.Closing);
+            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, Cost(month.Supplies), Cost(month.Wages), Cost(month.Running + line.Interest), Cost(month.Drawn), Cost(line.Owed), Cost(line.Closing));
         }
 
+        ReportCell Cost(decimal amount) => ReportCell.Known(amount, outlook.CostsUnknown);
         return table.Note("Members' payments, other income, costs that don't vary with crops, taxes and what you draw are the season's before. Purchases of equipment are left out.")
             .Note(outlook.BreakEven.Value is { } even ? $"The year comes out even, before taxes and what you draw, with sales and shares of {notation.InWords(even, Look.WholeMoney)}." : $"No break-even: {outlook.BreakEven.Reason}.");
     }
@@ -142,6 +143,7 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentNullException.ThrowIfNull(notation);
         return problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")
+            : problem.IsSales ? notation.Text($"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked.")
             : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{(withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "")}.");
     }
 

@@ -62,6 +62,9 @@ internal sealed class ShownPlan
     /// <summary>What boxes need bought in, the plan's and the season's again; money.</summary>
     internal (decimal Plan, decimal Before) BoughtIn { get; private init; }
 
+    /// <summary>True where there is a solver to look for a best mix.</summary>
+    internal bool HasSolver { get; private init; }
+
     /// <summary>Cash at the beginning of the year, by the balance sheet; null: not known.</summary>
     internal decimal? Opening { get; }
 
@@ -103,7 +106,7 @@ internal sealed class ShownPlan
                 throw new ArgumentException($"There is no plan for {model.CropYear} in your records; take one over from this page, or put plan.csv with them."),
             "" or NextYearParameters.AsInRecords when onFile is not null => OnFile(farm, model, onFile, solver),
             "" or NextYearParameters.BestMix when solver is not null => Best(farm, model, (solver, (double)asked.Piece), cancellation),
-            "" or NextYearParameters.BestMix or NextYearParameters.LikeLastYear => Again(farm, model),
+            "" or NextYearParameters.BestMix or NextYearParameters.LikeLastYear => Again(farm, model, solver),
             _ => throw new ArgumentException($"There is no plan \"{asked.Plan}\"; ask for {string.Join(", ", NextYearParameters.Plans.Select(plan => $"\"{plan}\""))}."),
         };
     }
@@ -141,6 +144,7 @@ internal sealed class ShownPlan
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Best,
+            HasSolver = true,
             Mix = mix,
             Chosen = quantities is null ? null : chosen,
             Draft = draft,
@@ -156,6 +160,7 @@ internal sealed class ShownPlan
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Records,
+            HasSolver = solver is not null,
             Draft = draft,
             Outlook = PlanOutlook.Of(farm.Season, model, draft),
             Before = PlanOutlook.Of(farm.Season, model, again),
@@ -163,18 +168,18 @@ internal sealed class ShownPlan
         };
     }
 
-    private static ShownPlan Again(ReviewedFarm farm, PlanModel model)
+    private static ShownPlan Again(ReviewedFarm farm, PlanModel model, ILinearSolver? solver)
     {
         PlanDraft again = LikeLastYear.Of(farm.Season, model);
         PlanOutlook outlook = PlanOutlook.Of(farm.Season, model, again);
-        return new ShownPlan(farm, model) { Source = PlanSource.LikeLastYear, Draft = again, Outlook = outlook, Before = outlook };
+        return new ShownPlan(farm, model) { Source = PlanSource.LikeLastYear, HasSolver = solver is not null, Draft = again, Outlook = outlook, Before = outlook };
     }
 
     // The season's plantings again, picked and sold as well as a best mix is: what a plan adds is then its lengths alone.
     private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(ReviewedFarm farm, PlanModel model, ILinearSolver solver)
     {
         double[] today = [.. Today(model)];
-        return BestMix.QuantitiesOf(model, solver, today) is { } quantities
+        return PlanQuantities.Of(model, solver, today) is { } quantities
             ? (DraftMaker.Of(farm.Season.Records, model, today, quantities), Cost(model, quantities)) : (LikeLastYear.Of(farm.Season, model), 0m);
     }
 

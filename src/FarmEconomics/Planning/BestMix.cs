@@ -87,7 +87,7 @@ public sealed class BestMix
     public PlanLengths Score(IEnumerable<double> feet)
     {
         double[] lengths = [.. feet];
-        PlanModel free = Fixed(Model, lengths);
+        PlanModel free = Fixed(lengths);
         LinearSolution solution = solver.Solve(new PlanProgram(free, beyond: true).Model);
         return new PlanLengths(lengths, solution.IsOptimal ? solution.Objective : double.NaN);
     }
@@ -105,20 +105,12 @@ public sealed class BestMix
     /// <summary>The quantities of given lengths in the mean season.</summary>
     /// <param name="feet">Bed-feet of each sowing, in the model's order.</param>
     /// <returns>What they pick, keep, sell and work; null where that can't be found.</returns>
-    public PlanQuantities? QuantitiesOf(IEnumerable<double> feet) => QuantitiesOf(Model, solver, feet);
-
-    /// <summary>The quantities of given lengths in the mean season, without a best mix.</summary>
-    /// <param name="model">The model.</param>
-    /// <param name="solver">The solver.</param>
-    /// <param name="feet">Bed-feet of each sowing, in the model's order.</param>
-    /// <returns>What they pick, keep, sell and work; null where that can't be found.</returns>
-    public static PlanQuantities? QuantitiesOf(PlanModel model, ILinearSolver solver, IEnumerable<double> feet)
+    public PlanQuantities? QuantitiesOf(IEnumerable<double> feet)
     {
-        ArgumentNullException.ThrowIfNull(model);
-        ArgumentNullException.ThrowIfNull(solver);
-        PlanProgram program = new(Fixed(model, [.. feet]), beyond: true);
+        PlanModel free = Fixed([.. feet]);
+        PlanProgram program = new(free, beyond: true);
         LinearSolution solution = solver.Solve(program.Model);
-        return solution.IsOptimal ? PlanQuantities.Of(model, program, program.Incomes[0], solution) : null;
+        return solution.IsOptimal ? PlanQuantities.Of(Model, program, program.Incomes[0], solution) : null;
     }
 
     /// <summary>
@@ -213,12 +205,12 @@ public sealed class BestMix
         return Score(feet);
     }
 
-    private static PlanModel Fixed(PlanModel model, double[] lengths) => model with
+    private PlanModel Fixed(double[] lengths) => Model with
     {
-        Sowings = [.. model.Sowings.Select((sowing, i) => sowing with { Bounds = (lengths[i], lengths[i]) })],
-        Crops = [.. model.Crops.Select(crop => crop with { Wish = (0.0, double.PositiveInfinity) })],
-        Covers = [.. model.Covers.Select(cover => cover with { Feet = [.. cover.Feet.Select(_ => double.PositiveInfinity)] })],
-        Stores = [.. model.Stores.Select(store => store with { Crates = [.. store.Crates.Select(_ => double.PositiveInfinity)] })],
+        Sowings = [.. Model.Sowings.Select((sowing, i) => sowing with { Bounds = (lengths[i], lengths[i]) })],
+        Crops = [.. Model.Crops.Select(crop => crop with { Wish = (0.0, double.PositiveInfinity) })],
+        Covers = [.. Model.Covers.Select(cover => cover with { Feet = [.. cover.Feet.Select(_ => double.PositiveInfinity)] })],
+        Stores = [.. Model.Stores.Select(store => store with { Crates = [.. store.Crates.Select(_ => double.PositiveInfinity)] })],
         Trays = null,
     };
 

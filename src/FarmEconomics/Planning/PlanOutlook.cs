@@ -56,13 +56,19 @@ public sealed record SupplyNeed(string Crop, int Sowings, decimal BedFeet, decim
 
 /// <summary>Something about a plan that won't work, told where it arises.</summary>
 /// <param name="Day">The day or the first day of the week.</param>
-/// <param name="Where">The bed, or "hours".</param>
+/// <param name="Where">The bed, the crop, or "hours".</param>
 /// <param name="Short">How much is short.</param>
 /// <param name="Plantings">The plantings concerned.</param>
 public sealed record PlanProblem(DateOnly Day, string Where, decimal Short, IReadOnlyList<string> Plantings)
 {
-    /// <summary>True when hours are short, false when a bed is.</summary>
+    /// <summary>True when hours are short.</summary>
     public bool IsHours { get; init; }
+
+    /// <summary>True when more of a crop is planned to be sold than picked; <see cref="Where"/> is the crop.</summary>
+    public bool IsSales { get; init; }
+
+    /// <summary>What is short is counted in, where it is produce.</summary>
+    public string Unit { get; init; } = "";
 }
 
 /// <summary>What a plan does: weeks, cash, what to buy, what won't work. From the rows of the plan tables, whoever wrote them.</summary>
@@ -84,7 +90,7 @@ public sealed class PlanOutlook
         Supplies = [.. draft.Plantings.Where(one => one.In >= start || one.Sown >= start).GroupBy(one => one.Crop).Select(crop => new SupplyNeed(
             crop.Key, crop.Select(one => one.Planting).Distinct().Count(), crop.Sum(one => one.BedFeet), crop.Sum(one => one.Trays), crop.Min(one => one.Sown ?? one.In), crop.Sum(one => one.Cost)))
             .OrderBy(one => one.First).ThenBy(one => one.Crop, StringComparer.Ordinal)];
-        Problems = [.. Overfull().Concat(Weeks.Where(week => week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })).OrderBy(one => one.Day)];
+        Problems = [.. Overfull().Concat(Oversold()).Concat(Weeks.Where(week => week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })).OrderBy(one => one.Day)];
     }
 
     /// <summary>The weeks.</summary>
@@ -99,6 +105,13 @@ public sealed class PlanOutlook
     /// <summary>What won't work.</summary>
     public IReadOnlyList<PlanProblem> Problems { get; }
 
+    /// <summary>Why costs, and with them cash, aren't known; null where they are.</summary>
+    public string? CostsUnknown => season.Records.Expenses.Any(row => season.Settings.WindowOf(row.Date) == season.CropYear) ? null
+        : $"there are no expenses of {season.CropYear} on file";
+
+    /// <summary>Why hours aren't known; null where they are.</summary>
+    public string? HoursUnknown => Weeks.Any(week => week.Hours > 0m) ? null : $"there are no hours of {season.CropYear} on file";
+
     /// <summary>
     /// Sales and members' payments at which cash just comes out even over the year: running costs over the part of the money that varying costs
     /// and wages leave. Cost-volume-profit arithmetic: OpenStax, Principles of Accounting vol. 2. Not available where nothing is left of the money.
@@ -107,6 +120,11 @@ public sealed class PlanOutlook
     {
         get
         {
+            if (CostsUnknown is { } why)
+            {
+                return Rate.NotAvailable(why);
+            }
+
             decimal money = Months.Sum(month => month.Sales + month.Shares);
             decimal left = money - Months.Sum(month => month.Supplies + month.Wages);
             return money <= 0m || left <= 0m ? Rate.NotAvailable("what varies takes all of the sales") : Rate.Known((Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome)) * money / left);
@@ -276,6 +294,20 @@ public sealed class PlanOutlook
                     yield return new PlanProblem(day, bed.Key, there.Sum(one => one.BedFeet) - length, [.. there.Select(one => one.Planting).Distinct()]);
                     break;
                 }
+            }
+        }
+    }
+
+    /// <summary>Crops of which over half a percent more is to be sold than picked in the year.</summary>
+    private IEnumerable<PlanProblem> Oversold()
+    {
+        ILookup<string, DraftPlanting> grown = draft.Plantings.Where(one => one.CropYear == model.CropYear).ToLookup(one => one.Crop, StringComparer.OrdinalIgnoreCase);
+        foreach (IGrouping<string, DraftSale> crop in draft.Sales.Where(sale => sale.CropYear == model.CropYear).GroupBy(sale => sale.Crop, StringComparer.OrdinalIgnoreCase))
+        {
+            decimal picked = grown[crop.Key].Sum(one => one.Yield), sold = crop.Sum(sale => sale.Quantity);
+            if (sold > picked * OverfullBy)
+            {
+                yield return new PlanProblem(crop.Min(sale => sale.From), crop.Key, sold - picked, []) { IsSales = true, Unit = season.Records.Crop(crop.Key).Row.Unit };
             }
         }
     }

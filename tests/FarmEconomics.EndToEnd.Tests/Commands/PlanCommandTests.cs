@@ -36,6 +36,8 @@ public class PlanCommandTests
     [InlineData("takes CROP=LENGTH", "--best", "--most", "Garlic")]
     [InlineData("not both", "--best", "--like-last-year")]
     [InlineData("--piece", "--best", "--piece", "0")]
+    [InlineData("--least is a wish for the best mix; give --best as well.", "--least", "Garlic=400")]
+    [InlineData("tell nothing of crop year 1999", "--year", "1999")]
     public async Task Plan_AskedWrongly_SaysHow(string says, params string[] options)
     {
         ProgramRun run = await Program.RunAsync(["plan", Demo, .. options]);
