@@ -1,5 +1,5 @@
 using FarmEconomics.Files.Editing;
-using FarmEconomics.Files.Results;
+using FarmEconomics.Files.Start;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fields;
 using FarmEconomics.Page.Fixing;
@@ -100,10 +100,10 @@ internal sealed partial class PageRoutes
         FarmRecords records = farm.Season.Records;
         ILookup<string, int> gone = PlanOnFile.Rows(records, draft.CropYear).Select(row => row.Source)
             .Concat(records.Tables.PlanSales.Where(row => row.CropYear == draft.CropYear).Select(row => row.Source)).ToLookup(source => source.File, source => source.Line);
-        return [.. PlanTables.RecordRows(farm.Settings, draft).Select(table => new RowsChange(table.File, sent[table.File].ToString(), table.Headings, table.Rows)
+        return [.. PlanRecords.Rows(farm.Settings, draft).Select(table => new RowsChange(table.File, sent[table.File].ToString(), table.Headings, table.Rows)
         {
             Without = gone[table.File].ToHashSet(),
-            Separator = PlanTables.Separator(farm.Settings),
+            Separator = PlanRecords.Separator(farm.Settings),
         })];
     }
 

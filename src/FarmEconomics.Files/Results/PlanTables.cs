@@ -36,61 +36,11 @@ public static class PlanTables
         ArgumentNullException.ThrowIfNull(draft);
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(credit);
-        foreach ((string file, IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows) in RecordRows(farm, draft))
-        {
-            WriteRecords(Separator(farm), Path.Combine(folder, file), rows.Prepend(headings));
-        }
-
+        PlanRecords.Write(farm, draft, folder);
         WriteWeeks(outlook, Path.Combine(folder, "weeks.csv"));
         WriteCash(outlook, credit, Path.Combine(folder, "cash.csv"));
         WriteSupplies(farm, outlook, Path.Combine(folder, "supplies.csv"));
         WriteProblems(outlook, Path.Combine(folder, "plan_problems.csv"));
-    }
-
-    /// <summary>What separates the fields of a farm's own tables.</summary>
-    /// <param name="farm">The farm's settings.</param>
-    public static char Separator(FarmSettings farm)
-    {
-        ArgumentNullException.ThrowIfNull(farm);
-        return RecordsTemplate.Separator(farm);
-    }
-
-    /// <summary>A plan as rows of the record tables: every column of the declaration in its order, in the farm's decimal mark and unit of length.</summary>
-    /// <param name="farm">The farm's settings.</param>
-    /// <param name="draft">The plan.</param>
-    /// <returns>File, headings and rows of each table.</returns>
-    public static IReadOnlyList<(string File, IReadOnlyList<string> Headings, IReadOnlyList<IReadOnlyList<string>> Rows)> RecordRows(FarmSettings farm, PlanDraft draft)
-    {
-        ArgumentNullException.ThrowIfNull(farm);
-        ArgumentNullException.ThrowIfNull(draft);
-        return
-        [
-            ("plan.csv", Headings<PlanRow>(farm), [.. draft.Plantings.Select(one => Texts(farm, one.CropYear, one.Planting, one.Crop, one.Bed, one.BedFeet, one.In, one.Out,
-                one.Sown, one.Trays > 0m ? one.Trays : null, one.Yield, one.Hours, one.Cost))]),
-            ("plan_sales.csv", Headings<PlanSaleRow>(farm), [.. draft.Sales.Select(one => Texts(farm, one.CropYear, one.Crop, one.Channel, one.Quantity, null, one.Price,
-                one.From, one.Weeks == 1 ? null : one.Weeks))]),
-        ];
-    }
-
-    private static List<string> Headings<T>(FarmSettings farm)
-        where T : struct, IRecordRow<T> => [.. T.Schema.Columns.Select(column => column.NameFor(farm.LengthUnit))];
-
-    private static List<string> Texts(FarmSettings farm, params object?[] values) => [.. values.Select(value => value switch
-    {
-        null => "",
-        DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-        decimal number => number.ToString("0.##########", CultureInfo.InvariantCulture).Replace('.', farm.DecimalMark),
-        IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
-        _ => (string)value,
-    })];
-
-    private static void WriteRecords(char separator, string path, IEnumerable<IReadOnlyList<string>> rows)
-    {
-        using StreamWriter writer = new(path) { NewLine = "\n" };
-        foreach (IReadOnlyList<string> row in rows)
-        {
-            writer.WriteLine(string.Join(separator, row.Select(text => CsvField.Of(text, separator.ToString()))));
-        }
     }
 
     private static void WriteWeeks(PlanOutlook outlook, string path)

@@ -1,6 +1,5 @@
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Programs;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
@@ -92,6 +91,9 @@ public sealed record NextYearParameters : ReportParameters
 public sealed class NextYearReport : Report<NextYearParameters>
 {
     private const int MostBars = 12;
+
+    /// <summary>The fold that holds the season beside its plan crop by crop.</summary>
+    internal static BlockKey VariancesFold => BlockKey.Of(NextYearBlock.Variances, "plan");
 
     /// <summary>
     /// Finds the solver of the program that shows the page; gives null where there is none, and the page repeats the season. Set once, when the
@@ -210,7 +212,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
         yield return Fold("rests-on", "What the plan rests on", [new ProseBlock(NextYearBlock.RestsOn, null, words.RestsOn)]);
         if (plan.Farm.Planned is { } variances)
         {
-            yield return new FoldBlock(VarianceWords.Fold, $"How the plan of {plan.Farm.Season.CropYear} came out",
+            yield return new FoldBlock(VariancesFold, $"How the plan of {plan.Farm.Season.CropYear} came out",
             [
                 new ProseBlock(NextYearBlock.Variances, null, new Prose(Prose.Text(VarianceWords.Headline(variances)))),
                 new TableBlock(BlockKey.Of(NextYearBlock.Variances, "crops"), null, VarianceWords.Crops(variances)) { Rows = 0 },

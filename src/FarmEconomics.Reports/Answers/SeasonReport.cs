@@ -168,7 +168,7 @@ public sealed class SeasonReport : Report<SeasonParameters>
         blocks.Add(new ProseBlock(SeasonBlock.Short, "What was short", ShortList.Of(farm.Shorts)));
         if (farm.Planned is { } planned)
         {
-            blocks.Add(new ProseBlock(SeasonBlock.Plan, "Against the plan", VarianceWords.Short(planned, farm.Slugs)));
+            blocks.Add(new ProseBlock(SeasonBlock.Plan, "Against the plan", VarianceWords.Short(planned, farm.Slugs, PageTarget.Page($"{ReportCatalog.Name(ReportId.NextYear)}#{NextYearReport.VariancesFold.Id}"))));
         }
 
         blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));

@@ -1,6 +1,5 @@
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
@@ -28,8 +27,9 @@ public static class VarianceWords
     /// <summary>The same for the season's page: the sum, the biggest reasons, the crops that missed by most, and where the rest stands.</summary>
     /// <param name="variances">The variances.</param>
     /// <param name="slugs">The names of crops in addresses.</param>
+    /// <param name="rest">Where they stand crop by crop: an address of <see cref="PageTarget"/>.</param>
     /// <returns>A few sentences.</returns>
-    public static Prose Short(PlanVariances variances, CropSlugs slugs)
+    public static Prose Short(PlanVariances variances, CropSlugs slugs, string rest)
     {
         ArgumentNullException.ThrowIfNull(variances);
         ArgumentNullException.ThrowIfNull(slugs);
@@ -38,13 +38,10 @@ public static class VarianceWords
         string crops = string.Join(", ", variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(Told).Select(crop =>
             $"{(grown.Contains(crop.Crop) ? PageTarget.Link(crop.Crop, PageTarget.Crop(slugs[crop.Crop])) : Prose.Text(crop.Crop))} {MoreOrLess(crop.Difference.Amount, notation)}"));
         string reasons = string.Join(", ", Largest(Kinds(variances)).Select(part => $"{MoreOrLess(part.Amount, notation)} by {Name(part.Kind)}"));
-        string link = PageTarget.Link("Crop by crop", PageTarget.Page($"next-year#{Fold.Id}"));
+        string link = PageTarget.Link("Crop by crop", rest);
         string sum = Prose.Text(Sum(variances)) + (reasons.Length > 0 ? $": {reasons}." : ".");
         return new Prose(string.Join(' ', new[] { sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), link + "." }.Where(part => part.Length > 0)));
     }
-
-    /// <summary>The fold of the page on next year that holds them crop by crop.</summary>
-    internal static BlockKey Fold => BlockKey.Of(NextYearBlock.Variances, "plan");
 
     /// <summary>What the whole year looks like, during it; empty once it is over.</summary>
     private static string Outlook(PlanVariances variances) => !variances.IsPartOfYear ? ""

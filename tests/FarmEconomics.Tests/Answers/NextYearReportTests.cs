@@ -1,5 +1,5 @@
 using FarmEconomics.Files;
-using FarmEconomics.Files.Results;
+using FarmEconomics.Files.Start;
 using FarmEconomics.Planning;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
@@ -47,11 +47,11 @@ public class NextYearReportTests
     [Fact]
     public void Page_WithThePlanTakenOver_TellsTheSameOfItAndWhereARowNoLongerFits()
     {
-        PlanDraft draft = FarmEconomics.Reports.Planning.ShownPlan.Of(Farm.Value, new NextYearParameters(), Programs.Solver, CancellationToken.None).Draft;
+        PlanDraft draft = ShownPlan.Of(Farm.Value, new NextYearParameters(), Programs.Solver, CancellationToken.None).Draft;
         string folder = TestFolders.Make([.. Directory.GetFiles(Demo, "*.csv").Select(file => (Path.GetFileName(file), File.ReadAllText(file)))]);
         // The demo's own table of sales has no column unit.
-        Append("plan.csv", PlanTables.RecordRows(Farm.Value.Settings, draft)[0].Rows);
-        Append("plan_sales.csv", PlanTables.RecordRows(Farm.Value.Settings, draft)[1].Rows.Select(row => row.Where((_, at) => at != 4)));
+        Append("plan.csv", PlanRecords.Rows(Farm.Value.Settings, draft)[0].Rows);
+        Append("plan_sales.csv", PlanRecords.Rows(Farm.Value.Settings, draft)[1].Rows.Select(row => row.Where((_, at) => at != 4)));
         ReviewedFarm taken = ReviewedFarm.Of(FarmFolder.Open(folder));
 
         IReadOnlyList<Block> page = NextYearReport.MakeWith(taken, new NextYearParameters(), Programs.Solver);

@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
+using FarmEconomics.Files.Start;
 using FarmEconomics.Planning;
 using FarmEconomics.Reports.Planning;
 using FarmEconomics.Tests.Files;
@@ -76,7 +77,7 @@ public class DemoPlanTests
     {
         PlanDraft draft = LikeLastYear.Of(Season, Model.Value);
         string folder = TestFolders.Make([.. Directory.GetFiles(Folder, "*.csv").Select(file => (Path.GetFileName(file), File.ReadAllText(file)))]);
-        IReadOnlyList<string>[][] tables = [.. PlanTables.RecordRows(Season.Settings, draft).Select(table => table.Rows.Prepend(table.Headings).ToArray())];
+        IReadOnlyList<string>[][] tables = [.. PlanRecords.Rows(Season.Settings, draft).Select(table => table.Rows.Prepend(table.Headings).ToArray())];
 
         // As a spreadsheet saves it: a mark in front, every text in quotes, lines ended with both, the columns in another order, a row more.
         List<string> first = [.. tables[0][1]];

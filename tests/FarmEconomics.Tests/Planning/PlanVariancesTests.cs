@@ -73,12 +73,12 @@ public class PlanVariancesTests
     {
         ReviewedFarm farm = ReviewedFarm.Of(FarmFolder.Open(Demo), 2025);
 
-        string words = VarianceWords.Short(farm.Planned!, farm.Slugs).Markdown;
+        string words = VarianceWords.Short(farm.Planned!, farm.Slugs, "farm:next-year#rest").Markdown;
 
-        Assert.StartsWith("In 2025 the crops brought $", VarianceWords.Short(farm.Planned!, farm.Slugs).ToPlainText(), StringComparison.Ordinal);
+        Assert.StartsWith("In 2025 the crops brought $", VarianceWords.Short(farm.Planned!, farm.Slugs, "farm:next-year#rest").ToPlainText(), StringComparison.Ordinal);
         Assert.Contains(" by hours", words, StringComparison.Ordinal);
         Assert.Contains("(farm:crops/radish)", words, StringComparison.Ordinal);
-        Assert.EndsWith("[Crop by crop](farm:next-year#next-year-variances-plan).", words, StringComparison.Ordinal);
+        Assert.EndsWith("[Crop by crop](farm:next-year#rest).", words, StringComparison.Ordinal);
         Assert.Null(ReviewedFarm.Of(FarmFolder.Open(Demo), 2023).Planned);
     }
 

@@ -1,11 +1,10 @@
 using FarmEconomics.Funding;
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Programs;
-using FarmEconomics.Records;
-using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Planning;
 
-namespace FarmEconomics.Reports.Planning;
+namespace FarmEconomics.Reports.Answers;
 
 /// <summary>Where a plan comes from.</summary>
 internal enum PlanSource

@@ -2,7 +2,7 @@ using FarmEconomics.Planning;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
 
-namespace FarmEconomics.Reports.Planning;
+namespace FarmEconomics.Reports.Answers;
 
 /// <summary>A shown plan as tables.</summary>
 internal sealed class PlanSheets(ShownPlan plan)

@@ -9,7 +9,7 @@ using ScottPlot;
 using Bar = FarmEconomics.Reports.Blocks.Bar;
 using Palette = FarmEconomics.Reports.Plots.Palette;
 
-namespace FarmEconomics.Reports.Planning;
+namespace FarmEconomics.Reports.Answers;
 
 /// <summary>A plan's pictures: lengths that change, cash by month, hours by week.</summary>
 internal static class PlanPlots
@@ -18,6 +18,9 @@ internal static class PlanPlots
     private const int Narrow = 400;
     private const int Height = 330;
     private const double Least = 0.5;
+
+    // Names at the ends of two lines.
+    private const double Apart = 17;
 
     /// <summary>The crops whose length changes most, as bars to either side.</summary>
     /// <param name="lengths">Every crop's length.</param>
@@ -79,10 +82,9 @@ internal static class PlanPlots
     private static void Ends(Canvas canvas, ShownPlan plan, (Scale Money, double Right, bool Narrow) at)
     {
         (double plans, double before) = (at.Money[(double)plan.Closing[^1]], at.Money[(double)plan.ClosingBefore[^1]]);
-        const double apart = 17;
-        if (Math.Abs(plans - before) < apart)
+        if (Math.Abs(plans - before) < Apart)
         {
-            (plans, before) = plans <= before ? (before - apart, before) : (plans, plans - apart);
+            (plans, before) = plans <= before ? (before - Apart, before) : (plans, plans - Apart);
         }
 
         Alignment align = at.Narrow ? Alignment.MiddleRight : Alignment.MiddleLeft;

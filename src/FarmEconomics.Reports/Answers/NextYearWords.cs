@@ -1,13 +1,13 @@
 using System.Globalization;
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Planning;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 
-namespace FarmEconomics.Reports.Planning;
+namespace FarmEconomics.Reports.Answers;
 
 /// <summary>The page on next year in sentences and figures: cash first, then own hours, then both as one.</summary>
 internal sealed class NextYearWords(ShownPlan plan)
