@@ -15,8 +15,9 @@ public static class PlanWords
     /// <param name="mix">The mix.</param>
     /// <param name="chosen">The lengths that are told; null: none was found.</param>
     /// <param name="notation">How the farm writes.</param>
+    /// <param name="isSteady">True where the lengths told are those of the steady plan.</param>
     /// <returns>Sentences for a terminal.</returns>
-    public static string Headline(BestMix mix, PlanLengths? chosen, Notation notation)
+    public static string Headline(BestMix mix, PlanLengths? chosen, Notation notation, bool isSteady = false)
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
@@ -28,7 +29,7 @@ public static class PlanWords
         string what = mix.Gain(chosen) is not { } gain ? "can't be set beside this year's plantings"
             : gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings" : "brings no more than this year's plantings";
         string worth = string.Join("; ", Worths(mix, notation).Take(Told).Select(one => one.Say(notation)));
-        return $"The best mix {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
+        return $"The {(isSteady ? "steady plan" : "best mix")} {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
     }
 
@@ -150,6 +151,9 @@ public static class PlanWords
     private static IEnumerable<Worth> Worths(BestMix mix, Notation notation) => mix.Binding
         .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish)
         .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)one.Worth));
+
+    /// <summary>What one more of a limit is one more of.</summary>
+    internal static string WhatOf(PlanModel model, PlanLimitKey key, Notation notation) => What(model, key, notation);
 
     private static string What(PlanModel model, PlanLimitKey key, Notation notation) => key.Kind switch
     {

@@ -55,4 +55,17 @@ public class PlanCommandTests
         Assert.Equal(1, run.ExitCode);
         Assert.Contains("No plan keeps within your limits", run.Output, StringComparison.Ordinal);
     }
+
+    /// <summary>Where there is no solver the command says so in one sentence, as a wrong use (exit code 2), before it reads anything.</summary>
+    [Theory]
+    [InlineData("--best")]
+    [InlineData("--careful")]
+    public void Plan_WithoutASolver_SaysSoInOneSentence(string option)
+    {
+        System.CommandLine.ParseResult parsed = Cli.Commands.PlanCommand.Create(() => null).Parse([Demo, option]);
+
+        Cli.WrongUseException said = Assert.Throws<Cli.WrongUseException>(() => parsed.Invoke(new System.CommandLine.InvocationConfiguration { EnableDefaultExceptionHandler = false }));
+
+        Assert.Equal(Solver.LinearSolvers.Missing, said.Message);
+    }
 }
