@@ -183,7 +183,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
 
         if (plan is { Mix: { } mix, Chosen: not null })
         {
-            yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", PlanWords.Limits(mix, plan.Farm.Notation)) { Rows = 6 };
+            yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", PlanWords.Limits(mix, plan.Farm.Notation, plan.Limits)) { Rows = 6 };
         }
 
         yield return plan.Outlook.CostsUnknown is { } why ? Unknown(NextYearBlock.Cash, "Cash isn't known", why) : new PlotBlock(NextYearBlock.Cash, words.CashHeading, $"Cash at the end of the month, {plan.Farm.Notation.Currency}{(plan.Opening is null ? ", from a beginning not known and taken as 0" : "")}; taxes and what you draw as in {plan.Farm.Season.CropYear}, no equipment bought",

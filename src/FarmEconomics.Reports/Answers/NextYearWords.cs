@@ -32,7 +32,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     internal Prose Why => new(Prose.Text(plan switch
     {
         { Source: PlanSource.Best, Chosen: null, Mix: { } mix } => PlanWords.Headline(mix, null, notation),
-        { Source: PlanSource.Best, Mix: { } mix } => $"{Changes()} {PlanWords.Dearest(mix, notation)}",
+        { Source: PlanSource.Best, Mix: { } mix } => $"{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
             "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, at the yields your seasons let expect.",

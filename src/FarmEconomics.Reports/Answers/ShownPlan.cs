@@ -31,6 +31,8 @@ internal sealed record CropLength(string Crop, decimal Before, decimal After, in
 /// <summary>The plan that a page shows, and the season's plantings again, which it is held against.</summary>
 internal sealed class ShownPlan
 {
+    private const int MostLimits = 12;
+
     private ShownPlan(ReviewedFarm farm, PlanModel model)
     {
         (Farm, Model) = (farm, model);
@@ -60,6 +62,9 @@ internal sealed class ShownPlan
 
     /// <summary>What boxes need bought in, the plan's and the season's again; money.</summary>
     internal (decimal Plan, decimal Before) BoughtIn { get; private init; }
+
+    /// <summary>The dearest limits of the best mix, solved again with one more and one less.</summary>
+    internal IReadOnlyList<BindingLimit> Limits { get; private init; } = [];
 
     /// <summary>True where there is a solver to look for a best mix.</summary>
     internal bool HasSolver { get; private init; }
@@ -144,6 +149,7 @@ internal sealed class ShownPlan
         {
             Source = PlanSource.Best,
             HasSolver = true,
+            Limits = LimitWorths.Of(mix, by.Solver, MostLimits),
             Mix = mix,
             Chosen = quantities is null ? null : chosen,
             Draft = draft,

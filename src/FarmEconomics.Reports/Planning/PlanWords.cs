@@ -36,8 +36,9 @@ public static class PlanWords
     /// <summary>What one more of what is short is worth, the dearest in a sentence.</summary>
     /// <param name="mix">The mix.</param>
     /// <param name="notation">How the farm writes.</param>
+    /// <param name="found">The limits that were solved again; null: all, at their shadow prices.</param>
     /// <returns>The sentence.</returns>
-    internal static string Dearest(BestMix mix, Notation notation) => Worths(mix, notation).FirstOrDefault() is { } dearest
+    internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) => Worths(mix, notation, found).FirstOrDefault() is { } dearest
         ? $"What limits it most: {notation.Label(dearest.What)} more {(dearest.When == AllYear ? AllYear : $"in the {dearest.When}")} would be worth {notation.InWords(dearest.Money, Look.Rate)}."
         : "Nothing is short in it.";
 
@@ -64,17 +65,24 @@ public static class PlanWords
     }
 
     /// <summary>What is short, week by week, with what one more is worth.</summary>
-    public static ReportTable Limits(BestMix mix, Notation notation)
+    /// <param name="mix">The mix.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <param name="found">The limits that were solved again with one more and one less; null: all, at their shadow prices.</param>
+    /// <returns>The table.</returns>
+    public static ReportTable Limits(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null)
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
         ReportTable table = new ReportTable("What one more would be worth, dearest first", notation).InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
-        foreach (Worth worth in Worths(mix, notation))
+        table = found is null ? table : table.Column("One less takes", Look.Rate);
+        foreach (Worth worth in Worths(mix, notation, found))
         {
-            table.Row(worth.What, worth.When, worth.Money);
+            ReportCell less = worth.Less is { } known ? known : ReportCell.Missing("with one less no plan keeps within your limits");
+            table.Row(found is null ? [worth.What, worth.When, worth.Money] : [worth.What, worth.When, worth.Money, less]);
         }
 
-        table.Note("An hour is told on top of what your own hour is worth. Weeks that are full together share their worth: what is told of one of them alone may not hold.");
+        table.Note("An hour is told on top of what your own hour is worth. " + (found is null ? "Weeks that are full together share their worth: what is told of one of them alone may not hold."
+            : $"Each is a plan of its own with one more, and one less, of that alone. {(mix.Binding.Count > found.Count ? $"Further limits that bind: {mix.Binding.Count - found.Count}." : "")}"));
         foreach (string one in mix.Model.NotChecked)
         {
             table.Note($"Not checked: {one}.");
@@ -148,9 +156,9 @@ public static class PlanWords
             : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{(withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "")}.");
     }
 
-    private static IEnumerable<Worth> Worths(BestMix mix, Notation notation) => mix.Binding
+    private static IEnumerable<Worth> Worths(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) => (found ?? mix.Binding)
         .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish)
-        .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)one.Worth));
+        .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)(one.More ?? one.Worth), (decimal?)one.Less));
 
     /// <summary>What one more of a limit is one more of.</summary>
     internal static string WhatOf(PlanModel model, PlanLimitKey key, Notation notation) => What(model, key, notation);
@@ -172,7 +180,7 @@ public static class PlanWords
         _ => notation.Text($"{What(model, key, notation)} in week {key.Week + 1} is short by {by:0.#}"),
     };
 
-    private sealed record Worth(string What, string When, decimal Money)
+    private sealed record Worth(string What, string When, decimal Money, decimal? Less)
     {
         internal string Say(Notation notation) => $"{notation.Label(What)} in the {When}, {notation.InWords(Money, Look.Rate)}";
     }

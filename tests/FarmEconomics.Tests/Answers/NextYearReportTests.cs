@@ -28,7 +28,10 @@ public class NextYearReportTests
         Assert.InRange(plans.Rows[2][3].Number!.Value, plans.Rows[1][3].Number!.Value * 0.9m, plans.Rows[1][3].Number!.Value + 0.01m);
         Assert.Equal(12, cash.Rows.Count);
         Assert.Equal(PlanModel.Weeks, Best.Value.Table(NextYearBlock.Weeks).Rows.Count);
-        Assert.NotEmpty(Best.Value.Table(NextYearBlock.Worth).Rows);
+        ReportTable worth = Best.Value.Table(NextYearBlock.Worth);
+        Assert.NotEmpty(worth.Rows);
+        // What is short is worth less the more of it there is: one more never adds more than one less takes.
+        Assert.All(worth.Rows, row => Assert.InRange(row[2].Number!.Value, 0m, row[3].Number!.Value + 0.01m));
         Assert.NotEmpty(Best.Value.Table(NextYearBlock.Supplies).Rows);
         BarList bars = ((PlotBlock)Best.Value.Show(NextYearBlock.Changes)).Chart.Bars!;
         Assert.Equal(bars.Bars.OrderByDescending(bar => bar.Value).Select(bar => bar.Label), bars.Bars.Select(bar => bar.Label));
