@@ -60,7 +60,7 @@ internal sealed partial class PageRoutes
         bool copy = context.Request.Query.ContainsKey("_copy");
         try
         {
-            (PageFrame frame, string body) = Made(asked, farm, along, copy, context.RequestAborted);
+            (PageFrame frame, string body) = Made(context, asked, farm, along, copy);
             frame = frame with { Tabs = copy ? [] : Nav.Of(notebooks, asked.Path, along), Years = copy ? [] : Years(asked, farm) };
             if (copy)
             {
@@ -77,9 +77,9 @@ internal sealed partial class PageRoutes
         }
     }
 
-    private (PageFrame Frame, string Body) Made(Asked asked, ReviewedFarm farm, string along, bool copy, CancellationToken cancellation)
+    private (PageFrame Frame, string Body) Made(HttpContext context, Asked asked, ReviewedFarm farm, string along, bool copy)
     {
-        IReadOnlyList<Block> blocks = asked.Report.Make(farm, asked.Shown.Parameters, cancellation);
+        IReadOnlyList<Block> blocks = asked.Report.Make(farm, asked.Shown.Parameters, context.RequestAborted);
         PageFrame frame = ReviewBook.Frame(farm, blocks);
         if (copy)
         {
@@ -89,8 +89,8 @@ internal sealed partial class PageRoutes
         Dictionary<string, string> idle = asked.Report.Fields.Select(field => (field.Name, Why: asked.Report.ChangesNothing(field.Name, farm)))
             .Concat(SettingFields.Of(farm.Settings).Select(field => (Name: field.Key, Why: SettingFields.ChangesNothing(field.Key, farm))))
             .Where(pair => pair.Why is not null).ToDictionary(pair => pair.Name, pair => pair.Why!);
-        string form = ReportView.Form(asked.Form, asked.Path, idle, Scenarios(asked.Report, asked.Form) + ReportView.Downloads(asked.Path, asked.Shown.Query));
-        return (frame, ReportView.Body(blocks, form, along));
+        string form = Plan(context, asked, farm) + ReportView.Form(asked.Form, asked.Path, idle, Scenarios(asked.Report, asked.Form) + ReportView.Downloads(asked.Path, asked.Shown.Query));
+        return (frame, Done(context, asked) + ReportView.Body(blocks, form, along));
     }
 
     private static IReadOnlyList<PageTab> Years(Asked asked, ReviewedFarm farm) => !farm.IsReviewed ? []

@@ -39,6 +39,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         MapScenarios(app);
         MapFixing(app);
         MapImporting(app);
+        MapPlan(app);
         // A browser asks for it by itself; there is none.
         app.MapGet("/favicon.ico", () => Results.NoContent());
         app.MapFallback(() => NoSuchPage("There is no such page."));

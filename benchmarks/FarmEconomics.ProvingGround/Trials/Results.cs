@@ -7,6 +7,10 @@ internal enum Policy
     Verdicts,
     PlainProgram,
     BestMix,
+    RobustMix,
+    Simpler,
+    Blend80,
+    BlendRobust,
     BestSizes,
     Best,
 }

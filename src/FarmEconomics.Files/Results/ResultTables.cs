@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files.Workbooks;
+using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Tracing;
@@ -37,6 +38,7 @@ public static class ResultTables
         ShortTables.Write(shorts, folder, book);
         SupplyResults.Write(shorts.WaterAndPower, folder, book);
         LossResults.Write(costs, folder, book);
+        PlanResults.Write(PlanVariances.Of(costs), folder, book);
         WriteProblems(problems, season.Notation, Path.Combine(folder, "problems.csv"), book);
     }
 
@@ -61,6 +63,7 @@ public static class ResultTables
         (LossResults.Picked, "where all that was picked went, and what it brought or would have brought net of packing and fees"),
         (LossResults.Sowings, "every sowing beside the mean of its crop: price, yield, hours, part not sold"),
         (LossResults.Tasks, "minutes per crate or per bed-foot of every task, year by year"),
+        (PlanResults.Crops, "each crop beside its plan, and what made the difference"),
         ("problems.csv", "what the records check found, with file and line"),
     ];
 

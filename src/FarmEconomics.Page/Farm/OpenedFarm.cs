@@ -1,6 +1,8 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
+using FarmEconomics.Planning;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Plots;
 
@@ -30,6 +32,7 @@ internal sealed class OpenedFarm
             ["channel"] = [.. records.Channels.Select(channel => channel.Name)],
             ["pool"] = Sorted(records.Pools.Select(pool => pool.Name)),
             ["place"] = LatestYear == 0 ? [] : BedMap.Places(folder.Review!.Season(LatestYear)),
+            ["plan"] = [.. NextYearParameters.Plans.Where(plan => plan != NextYearParameters.AsInRecords || PlanOnFile.Years(records).Contains(LatestYear + 1))],
             ["project"] = [.. folder.Reading.Tables.Funding.Select(row => row.Project).Distinct()],
         };
     }

@@ -25,6 +25,8 @@ public sealed class PlanFacts
     private readonly DateOnly start;
     private readonly List<string> covers;
     private readonly List<string> notChecked = [];
+    private readonly Dictionary<Crop, CostFacts> costFacts = [];
+    private readonly Dictionary<Crop, double> contributions = [];
 
     private PlanFacts(FarmReview review, SeasonCosts costs, PlanSettings settings)
     {
@@ -230,12 +232,26 @@ public sealed class PlanFacts
         return facts.PerFoot + (facts.PerFootWeek * weeks);
     }
 
-    private CostFacts CostsOf(Crop crop) => CostFacts.Of(
-        seasons.Select(one => (one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop))).Where(one => one.Budget is not null).Select(one => (one.one, one.Budget!)));
+    private CostFacts CostsOf(Crop crop)
+    {
+        if (!costFacts.TryGetValue(crop, out CostFacts facts))
+        {
+            facts = CostFacts.Of(seasons.Select(one => (one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop)))
+                .Where(one => one.Budget is not null).Select(one => (one.one, one.Budget!)));
+            costFacts.Add(crop, facts);
+        }
+
+        return facts;
+    }
 
     /// <summary>The mean over seasons of what a bed-foot of the crop added.</summary>
     private double MeanContribution(Crop crop)
     {
+        if (contributions.TryGetValue(crop, out double known))
+        {
+            return known;
+        }
+
         List<double> found = [];
         foreach (SeasonCosts one in seasons)
         {
@@ -246,7 +262,7 @@ public sealed class PlanFacts
             }
         }
 
-        return found.Count == 0 ? 0.0 : found.Average();
+        return contributions[crop] = found.Count == 0 ? 0.0 : found.Average();
     }
 
     private PlanCrop CropOf(Crop crop, List<Pool> stores, double[] target, Dictionary<Crop, decimal> mostInBoxes)
@@ -264,7 +280,7 @@ public sealed class PlanFacts
             PickedCost = facts.PerPicked,
             SoldCost = facts.PerSold,
             Keeps = Keeps(crop),
-            Steps = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => MarketFacts.Of(sales, week, settings.Elasticity))],
+            Steps = MarketFacts.Of(sales, settings.Elasticity),
             BoxMost = (double)mostInBoxes.GetValueOrDefault(crop),
             BoxValue = box is null ? [] : PerWeek(week => target[week] > 0.0 ? (double)(prices.PerUnit(crop, box, start.AddDays(7 * week)) ?? 0m) : 0.0),
             UnitsPerCrate = (double)(crop.Row.UnitsPerCrate ?? 0m),

@@ -44,6 +44,16 @@ public sealed record PlanModel
 
     /// <summary>What can't be limited, with the reason.</summary>
     public IReadOnlyList<string> NotChecked { get; init; } = [];
+
+    /// <summary>The same with every length as given; then they may break the limits on beds, trays, stores and wishes.</summary>
+    internal PlanModel WithLengths(IReadOnlyList<double> feet) => this with
+    {
+        Sowings = [.. Sowings.Select((sowing, i) => sowing with { Bounds = (feet[i], feet[i]) })],
+        Crops = [.. Crops.Select(crop => crop with { Wish = (0.0, double.PositiveInfinity) })],
+        Covers = [.. Covers.Select(cover => cover with { Feet = [.. cover.Feet.Select(_ => double.PositiveInfinity)] })],
+        Stores = [.. Stores.Select(store => store with { Crates = [.. store.Crates.Select(_ => double.PositiveInfinity)] })],
+        Trays = null,
+    };
 }
 
 /// <summary>A sowing whose length is chosen: a bed-foot of a crop under a cover, from one week on.</summary>

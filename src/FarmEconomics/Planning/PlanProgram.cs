@@ -89,6 +89,9 @@ internal sealed class PlanProgram
     /// <summary>The quantities of each season.</summary>
     internal PlanSeasonPlaces[] Incomes { get; }
 
+    /// <summary>The crop of a sowing.</summary>
+    internal int CropOf(int sowing) => plan.Sowings[sowing].Crop;
+
     internal int Limit(PlanLimitKey key, double least, double most)
     {
         // Limits that the helper of the worst seasons adds come after these, so places agree.
@@ -266,6 +269,7 @@ internal sealed class PlanProgram
         places.Picked[at] = picked;
         Model.Set(places.Hours[at.Week], picked, plan.Crops[at.Crop].HandlingHours);
         int most = Limit(new(PlanLimitKind.Balance, at.Crop, at.Week), 0.0, double.PositiveInfinity);
+        places.Ripe[at] = most;
         Model.Set(most, picked, -1.0);
         Array.ForEach(ripe, i => Model.Set(most, Lengths[i], plan.Sowings[i].Yield[at.Week] * season.Yield[at.Crop]));
         return picked;
@@ -332,6 +336,9 @@ internal sealed class PlanSeasonPlaces
     internal Dictionary<(int Store, int Week), int> Stores { get; } = [];
 
     internal Dictionary<(int Crop, int Week), int> Picked { get; } = [];
+
+    /// <summary>The limits on what is picked: no more than is ripe.</summary>
+    internal Dictionary<(int Crop, int Week), int> Ripe { get; } = [];
 
     internal Dictionary<(int Crop, int Week, int Step), int> Sold { get; } = [];
 

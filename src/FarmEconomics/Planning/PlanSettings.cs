@@ -32,4 +32,10 @@ public sealed record PlanSettings
 
     /// <summary>The worst part of the seasons a robust plan looks at, 0 to 1.</summary>
     public static double WorstPart => 0.2;
+
+    /// <summary>How many seasons are drawn to judge a plan by.</summary>
+    public static int DrawnSeasons => 1000;
+
+    /// <summary>How many weighted seasons, chosen among the drawn ones, a plan is made for.</summary>
+    public static int ChosenSeasons => 5;
 }

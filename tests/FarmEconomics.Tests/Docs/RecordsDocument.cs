@@ -150,6 +150,9 @@ internal static class RecordsDocument
         - `sowings.csv`: crop_year, crop, planting, sown (else the day in the bed), net_return, paid (yes, no), then price,
           picked_per_bed_foot, hours_per_bed_foot and not_sold of the sowing, each followed by that of its crop
         - `tasks.csv`: crop_year, task, stage, hours, minutes_per_crate, minutes_per_bed_foot: every year on record up to the one reviewed
+        - `plan_against_actual.csv`: crop_year, crop, up_to (the last day held against the plan), planned, came, difference, and its parts, which
+          sum to it to the cent: length, yield, culls, part_sold, where_sold, price, hours, cost_of_an_hour, supplies, rest; above 0 it is
+          better than planned; headings alone where no plan is on file
         - `problems.csv`: severity, code, file, line, column, message
         """;
 
