@@ -58,6 +58,7 @@ public class SameBlanksTests
         [BudgetLine.Infrastructure] = "infrastructure",
         [BudgetLine.MarginAfterInfrastructure] = "margin_after_infrastructure",
         [BudgetLine.Overhead] = "overhead",
+        [BudgetLine.Establishment] = "establishment",
         [BudgetLine.NetReturn] = "net_return",
     };
 
