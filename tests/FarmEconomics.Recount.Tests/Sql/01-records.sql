@@ -22,7 +22,8 @@ SET VARIABLE idle_capacity = coalesce((SELECT value FROM farm WHERE setting = 'i
 
 CREATE TABLE crops AS
 SELECT row, crop, unit, CAST(storage_days AS INTEGER) AS storage_days, store, CAST(coalesce(water_need, '1') AS DOUBLE) AS water_need,
-    CAST(units_per_crate AS DOUBLE) AS units_per_crate, lower(coalesce(perennial, 'no')) IN ('yes', 'y', 'true', '1') AS perennial
+    CAST(units_per_crate AS DOUBLE) AS units_per_crate, lower(coalesce(perennial, 'no')) IN ('yes', 'y', 'true', '1') AS perennial,
+    CAST(bearing_years AS DECIMAL(9, 4)) AS bearing_years, CAST(establishment_cost AS DECIMAL(14, 4)) AS establishment_cost
 FROM file_of('crops');
 
 CREATE TABLE units AS
