@@ -77,7 +77,8 @@ public sealed class PageServer : IAsyncDisposable
             }
         });
         app.UseRouting();
-        new PageRoutes(options, shelf, notebooks, board).MapTo(app);
+        PageRoutes routes = new(options, shelf, notebooks, board);
+        routes.MapTo(app);
         try
         {
             await app.StartAsync(cancellation).ConfigureAwait(false);
@@ -91,6 +92,11 @@ public sealed class PageServer : IAsyncDisposable
 
         string bound = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         gate = new AccessGate(new Uri(bound).Port);
+        if (options.WorksAhead)
+        {
+            _ = Task.Run(routes.WorkAheadAsync, CancellationToken.None);
+        }
+
         return new PageServer(app, board, $"{bound}{AccessGate.Door}?token={gate.Token}");
     }
 
