@@ -26,6 +26,7 @@ public sealed class WaterAndPower
 
     private const int MetricStep = 400;
 
+    private static readonly OncePer<SeasonCosts, WaterAndPower> Found = new(costs => new WaterAndPower(costs));
     private readonly WrittenLimits limits;
     private readonly Lazy<IReadOnlyList<WaterWorth>> worth;
 
@@ -87,7 +88,7 @@ public sealed class WaterAndPower
     public static WaterAndPower Of(SeasonCosts costs)
     {
         ArgumentNullException.ThrowIfNull(costs);
-        return new WaterAndPower(costs);
+        return Found.Of(costs);
     }
 
     /// <summary>

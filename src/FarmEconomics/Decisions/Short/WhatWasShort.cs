@@ -18,6 +18,8 @@ public sealed class WhatWasShort
     /// <summary>Short from this part of the limit on, unless set otherwise.</summary>
     public const decimal UsualShortAt = 0.85m;
 
+    private static readonly OncePer<SeasonCosts, WhatWasShort> Found = new(costs => new WhatWasShort(costs, UsualShortAt));
+
     private WhatWasShort(SeasonCosts costs, decimal shortAt)
     {
         Season = costs.Season;
@@ -78,7 +80,7 @@ public sealed class WhatWasShort
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(shortAt);
-        return new WhatWasShort(costs, shortAt);
+        return shortAt == UsualShortAt ? Found.Of(costs) : new WhatWasShort(costs, shortAt);
     }
 
     private static List<ScarceUse> Ranked(SeasonCosts costs, IEnumerable<EnterpriseUse> uses)
