@@ -1,5 +1,4 @@
 using System.Text;
-using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Sessions;
 using Xunit;
 
