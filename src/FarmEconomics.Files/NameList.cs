@@ -1,7 +1,5 @@
 using System.Text;
 using FarmEconomics.Files.Importing;
-using FarmEconomics.Files.Inputs;
-using FarmEconomics.Records;
 using FarmEconomics.Records.Names;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;

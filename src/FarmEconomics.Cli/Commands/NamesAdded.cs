@@ -19,7 +19,7 @@ internal static class NamesAdded
         try
         {
             RecordsReading records = RecordsFolder.Read(folder);
-            IReadOnlyList<GivenName> names = NameList.Read(list).Where(name => !NameList.IsKnown(name, records)).ToList();
+            List<GivenName> names = NameList.Read(list).Where(name => !NameList.IsKnown(name, records)).ToList();
             IReadOnlyList<(GivenName Name, string Why)> faults = NameList.Faults(names, records);
             if (faults.Count > 0)
             {

@@ -3,7 +3,6 @@ using FarmEconomics.Files;
 using FarmEconomics.Page.Importing;
 using FarmEconomics.Records.Names;
 using FarmEconomics.Reports.Words;
-using Microsoft.AspNetCore.Http;
 
 namespace FarmEconomics.Page.Fixing;
 

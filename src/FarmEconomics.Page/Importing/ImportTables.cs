@@ -1,5 +1,4 @@
 using System.Text;
-using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Files.Importing.Sessions;
 

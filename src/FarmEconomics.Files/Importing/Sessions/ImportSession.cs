@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
 using FarmEconomics.Files.Importing.Drafts;
-using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Names;
 

@@ -1,6 +1,4 @@
 using System.Text;
-using FarmEconomics.Files;
-using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Sessions;
 using Xunit;
 
