@@ -25,7 +25,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     {
         MapReports(app);
         app.MapGet("/" + PageShell.FontsFile, () => Results.Text(PageShell.Fonts, "text/css; charset=utf-8"));
-        app.MapGet(LiveShell.FootPath, (HttpContext context) => Results.Text(PageShell.Foot(context.Request.Query["text"].ToString()), "text/css; charset=utf-8"));
+        app.MapGet(LiveShell.FootPath, (HttpContext context) => Results.Text(PageShell.Foot(context.Request.Query["text"].ToString(), context.Request.Query["metric"] == "yes"), "text/css; charset=utf-8"));
         app.MapGet(LiveShell.StylePath, () => Results.Text(LiveShell.Stylesheet, "text/css; charset=utf-8"));
         app.MapGet(LiveShell.ScriptPath, () => Results.Text(LiveShell.Script, "text/javascript; charset=utf-8"));
         app.MapGet("/notebook/{name}", NotebookAsync);

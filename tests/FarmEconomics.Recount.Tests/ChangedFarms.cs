@@ -28,14 +28,14 @@ internal static class ChangedFarms
         ["settings"] =
         [
             "UPDATE farm SET value = CASE setting WHEN 'owner_wage' THEN '18.7525' WHEN 'interest_percent' THEN '6.35' WHEN 'crop_year_start' THEN '03-01' WHEN 'standard_bed_width_in' THEN '28' ELSE value END",
-            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread'), (103, 'land_value', '41237.55')",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread'), (103, 'land_value', '41237.55'), (104, 'land_area', '1.3725')",
             "UPDATE totals SET \"from\" = '2025-03-01', \"to\" = '2026-02-28' WHERE measure = 'hours:grow'",
             "UPDATE plantings SET crop_year = NULL",
         ],
         ["no closing stock, earlier close"] =
         [
             "UPDATE farm SET value = '2025-10-15' WHERE setting = 'as_of'",
-            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore'), (102, 'land_rent', '612.35')",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore'), (102, 'land_rent', '612.35'), (103, 'land_area', '0.875')",
         ],
         // The charge for own land can't be told from its value alone.
         ["land of a value without interest"] = ["DELETE FROM farm WHERE setting = 'interest_percent'", "INSERT INTO farm (row, setting, value) VALUES (103, 'land_value', '41237.55')"],

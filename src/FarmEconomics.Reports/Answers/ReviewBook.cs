@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Season;
@@ -78,6 +79,7 @@ public static class ReviewBook
         return new PageFrame(title, farm.Settings.FarmName, season)
         {
             Foot = farm.IsReviewed ? $"{farm.Settings.FarmName}, {farm.Season.CropYear} · {through}" : farm.Settings.FarmName,
+            IsMetric = farm.Settings.LengthUnit == LengthUnit.M,
             Footer = [through.Length > 0 ? $"Uses {through}. {ProofTables.Cautions}" : ProofTables.Cautions],
         };
     }
