@@ -53,7 +53,7 @@ internal static class SupplyResults
             table.Whole(supply.Season.CropYear).Text(crop.Use.Crop.Name).Money(crop.Contribution.Value)
                 .Number(Units(supply, crop.Use.Needed))
                 .Money(crop.PerThousand.Value).Money((decimal?)crop.Use.LostAtLimit).Money((decimal?)crop.Use.LostAsWatered)
-                .Number((decimal)water.Response).Text(Word(water.ResponseFrom));
+                .Number((decimal)water.Response).Text(water.ByStage.IsSet ? "given by stage" : Word(water.ResponseFrom));
             table.End();
         }
     }

@@ -191,7 +191,7 @@ internal sealed class WaterWords(WaterAndPower supply)
         + "Loss: how far a crop falls short of its water, times how its yield answers to that, times what was still to be picked, less what goes with it. "
         + "A week without a note between two others counts as watered full, and no loss is told for it. "
         + "The list looks at the days of watering and the six after. The harvest counts as it was, so a dry season reads a little low. "
-        + $"Power: whole days; panels serve the load, then the battery, then the generator.{Assumed()}");
+        + $"Power: whole days; panels serve the load, then the battery, then the generator.{Assumed()}{ByStage()}");
 
     private double Peak => water!.Weeks.Count == 0 ? 0 : water.Weeks.Max(week => week.Needed);
 
@@ -206,8 +206,14 @@ internal sealed class WaterWords(WaterAndPower supply)
 
     private string Assumed()
     {
-        string[] crops = [.. supply.Crops.Where(crop => CropWater.Of(crop.Use.Crop).ResponseFrom == WaterFigure.NotListed).Select(crop => crop.Use.Crop.Name)];
+        string[] crops = [.. supply.Crops.Where(crop => CropWater.Of(crop.Use.Crop).IsResponseAssumed).Select(crop => crop.Use.Crop.Name)];
         return crops.Length == 0 ? "" : $" No table tells how {Prose.Text(Phrase.List(crops))} answer to drought: they are taken to lose as much of the yield as of the water.";
+    }
+
+    private string ByStage()
+    {
+        string[] crops = [.. supply.Crops.Where(crop => CropWater.Of(crop.Use.Crop).ByStage.IsSet).Select(crop => crop.Use.Crop.Name)];
+        return crops.Length == 0 ? "" : $" {Prose.Text(Phrase.List(crops))}: loss by stage of growth, as crops.csv has it.";
     }
 
     private static string DarkestMonth(PowerSeason power)

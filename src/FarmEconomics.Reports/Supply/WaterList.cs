@@ -210,7 +210,7 @@ public sealed class WaterList
 
         string assumed = Names(triage.Lines.SelectMany(line =>
             supply.Farm.Sowings.Where(sowing => sowing.Block.Name == line.Block.Name && sowing.Span.Holds(hand.From)))
-            .Where(sowing => sowing.Crop.ResponseFrom == WaterFigure.NotListed).Select(sowing => sowing.Planting.Crop.Name));
+            .Where(sowing => sowing.Crop.IsResponseAssumed).Select(sowing => sowing.Planting.Crop.Name));
         if (assumed.Length > 0)
         {
             yield return $"No table tells how {assumed} answer to drought: taken to lose as much of the yield as of the water.";

@@ -53,6 +53,11 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
     internal static readonly NumberColumn KcEndColumn = Declared.Number(Water("kc_end", "The same on the last day"));
     internal static readonly NumberColumn KyColumn = Declared.Number(
         Water("ky", "Part of the yield lost for each part of its need it didn't get, over a season"));
+    internal static readonly NumberColumn KyIniColumn = Declared.Number(
+        Stage("ky_ini", "Part of the yield lost for each part of its need it didn't get while the soil is bare, of that stage alone"));
+    internal static readonly NumberColumn KyDevColumn = Declared.Number(Stage("ky_dev", "The same while the crop grows to cover the ground"));
+    internal static readonly NumberColumn KyMidColumn = Declared.Number(Stage("ky_mid", "The same while the crop covers the ground"));
+    internal static readonly NumberColumn KyLateColumn = Declared.Number(Stage("ky_late", "The same from when it begins to ripen"));
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<CropRow>();
@@ -102,9 +107,24 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
     /// <summary>Yield response to water over a season; blank: the published table's.</summary>
     public decimal? Ky => KyColumn.Maybe(Home, Index);
 
-    private static ColumnSchema Water(string name, string about) =>
-        new(name, ColumnType.Number, $"{about}; blank: as published for the crop.")
-        { Range = new NumberRange(0.01m, 3m) { OrZero = true }, Unit = "ratio" };
+    /// <summary>Yield response to water in the initial stage; blank: not told apart, <see cref="Ky"/> counts.</summary>
+    public decimal? KyIni => KyIniColumn.Maybe(Home, Index);
+
+    /// <summary>Yield response to water in the stage of development; blank: not told apart.</summary>
+    public decimal? KyDev => KyDevColumn.Maybe(Home, Index);
+
+    /// <summary>Yield response to water in mid-season; blank: not told apart.</summary>
+    public decimal? KyMid => KyMidColumn.Maybe(Home, Index);
+
+    /// <summary>Yield response to water in the late season; blank: not told apart.</summary>
+    public decimal? KyLate => KyLateColumn.Maybe(Home, Index);
+
+    private static ColumnSchema Water(string name, string about) => Ratio(name, $"{about}; blank: as published for the crop.");
+
+    private static ColumnSchema Stage(string name, string about) => Ratio(name, $"{about}; blank: `ky` counts.");
+
+    private static ColumnSchema Ratio(string name, string about) =>
+        new(name, ColumnType.Number, about) { Range = new NumberRange(0.01m, 3m) { OrZero = true }, Unit = "ratio" };
 
     /// <inheritdoc/>
     public static CropRow At(RecordTable table, int index) => new(table, index);

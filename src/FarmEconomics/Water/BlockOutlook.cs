@@ -22,7 +22,7 @@ internal readonly record struct SowingOutlook(SowingWater Sowing, DateOnly From,
 
     /// <summary>The money lost over the days ahead with so many mm put on in equal doses on the first days.</summary>
     internal double Loss(double water, int doses) =>
-        Math.Min(1, Sowing.LossPerMm * Sowing.MissedAhead(From, Days, Depletion, (water / doses, doses))) * Stake;
+        Sowing.LostAhead(From, Days, Depletion, (water / doses, doses)) * Stake;
 }
 
 /// <summary>A block's days ahead: all sowings that stand in it get the same depth of water.</summary>

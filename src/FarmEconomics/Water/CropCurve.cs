@@ -15,18 +15,14 @@ public readonly record struct CropCurve(CropCoefficients Coefficients, StageDays
     {
         (double ini, double mid, double end) = Coefficients;
         double after = day - Stages.Initial;
-        if (after <= 0)
+        double late = after - (Stages.Development + Stages.Mid);
+        return Stages.On(day) switch
         {
-            return ini;
-        }
-
-        if (after < Stages.Development)
-        {
-            return ini + (after / Stages.Development * (mid - ini));
-        }
-
-        after -= Stages.Development + Stages.Mid;
-        return after <= 0 ? mid : after < Stages.Late ? mid + (after / Stages.Late * (end - mid)) : end;
+            GrowthStage.Initial => ini,
+            GrowthStage.Development => ini + (after / Stages.Development * (mid - ini)),
+            GrowthStage.Mid => mid,
+            _ => late < Stages.Late ? mid + (late / Stages.Late * (end - mid)) : end,
+        };
     }
 
     /// <summary>How far roots have grown by a day: 0 at planting, 1 from the end of the second stage on.</summary>
@@ -53,6 +49,22 @@ public readonly record struct CropCoefficients(double Initial, double Mid, doubl
         : table + (((0.04 * (windAt2M - 2)) - (0.004 * (rhMinPercent - 45))) * Math.Pow(heightM / 3, 0.3));
 }
 
+/// <summary>A stage of growth (FAO-56, chapter 6).</summary>
+public enum GrowthStage
+{
+    /// <summary>From planting until about a tenth of the ground is covered.</summary>
+    Initial,
+
+    /// <summary>Until all of it is.</summary>
+    Development,
+
+    /// <summary>Until the crop begins to ripen.</summary>
+    Mid,
+
+    /// <summary>To the last day.</summary>
+    Late,
+}
+
 /// <summary>Lengths of the four stages of growth, in days.</summary>
 /// <param name="Initial">From planting until about a tenth of the ground is covered.</param>
 /// <param name="Development">Until all of it is.</param>
@@ -62,6 +74,17 @@ public readonly record struct StageDays(double Initial, double Development, doub
 {
     /// <summary>All four.</summary>
     public double Total => Initial + Development + Mid + Late;
+
+    /// <summary>The stage of a day.</summary>
+    /// <param name="day">The day, 1 = the day of planting.</param>
+    /// <returns>The stage; after the last day the last.</returns>
+    public GrowthStage On(double day)
+    {
+        double after = day - Initial;
+        return after <= 0 ? GrowthStage.Initial
+            : after < Development ? GrowthStage.Development
+            : after - (Development + Mid) <= 0 ? GrowthStage.Mid : GrowthStage.Late;
+    }
 
     /// <summary>The same stages over another length of time, each by the same part.</summary>
     /// <param name="days">Days in all, above 0.</param>

@@ -38,6 +38,12 @@ public sealed record CropWater(CropCoefficients Coefficients, StageDays Stages, 
     /// <summary>Where Ky comes from.</summary>
     public WaterFigure ResponseFrom { get; init; }
 
+    /// <summary>Ky of the stages that have one of their own: only where the crops table says so, none is published here.</summary>
+    public StageResponse ByStage { get; init; }
+
+    /// <summary>True where how it answers to drought is taken from no table and from no column: for some of its days at least.</summary>
+    public bool IsResponseAssumed => ResponseFrom == WaterFigure.NotListed && !ByStage.IsWhole;
+
     /// <summary>How a crop of the records uses water: its own columns, else the published table.</summary>
     /// <param name="crop">The crop.</param>
     /// <returns>Its figures.</returns>
@@ -55,6 +61,7 @@ public sealed record CropWater(CropCoefficients Coefficients, StageDays Stages, 
             CoefficientsFrom = given ? WaterFigure.Given : listed.CoefficientsFrom,
             Response = (double?)row.Ky ?? listed.Response,
             ResponseFrom = row.Ky is null ? listed.ResponseFrom : WaterFigure.Given,
+            ByStage = new StageResponse((double?)row.KyIni, (double?)row.KyDev, (double?)row.KyMid, (double?)row.KyLate),
         };
     }
 

@@ -15,7 +15,7 @@ internal sealed class SeasonRun
 
     private readonly IReadOnlyList<SeasonSowing> sowings;
     private readonly double[] depletion;
-    private readonly double[] lostPart;
+    private readonly double[][] lostParts;
     private readonly DateOnly first;
 
     private SeasonRun(IReadOnlyList<SeasonSowing> sowings, DateOnly first, int days)
@@ -23,7 +23,7 @@ internal sealed class SeasonRun
         this.sowings = sowings;
         this.first = first;
         depletion = new double[sowings.Count];
-        lostPart = new double[sowings.Count];
+        lostParts = [.. sowings.Select(sowing => sowing.Water.Loss.None())];
         Lost = new double[sowings.Count];
         LostByDay = new double[days];
         GivenByDay = new double[days];
@@ -133,8 +133,7 @@ internal sealed class SeasonRun
         RootZoneDay result = sowing.Next(date, depletion[i], water);
         depletion[i] = result.After;
         GivenMm[i] += water;
-        double part = Math.Min(1 - lostPart[i], sowing.LossPerMm * (sowing.Need(date) - result.Used));
-        lostPart[i] += part;
+        double part = sowing.Loss.On(date.DayNumber - sowing.Span.From.DayNumber, sowing.Need(date) - result.Used, lostParts[i]);
         Lost[i] += part * sowings[i].StillToCome(date);
         LostByDay[day] += part * sowings[i].StillToCome(date);
     }

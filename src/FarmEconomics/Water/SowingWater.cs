@@ -33,8 +33,8 @@ public sealed class SowingWater
             rain[i] = Covered ? 0 : weather.Rain;
         }
 
-        int tell = known.Count(one => one);
-        PotentialMm = tell > 0 ? need.Sum() * days / tell : 0;
+        PotentialMm = PotentialOf(need.Sum(), days, known.Count(one => one));
+        Loss = new SowingLoss(Crop, curve.Stages, (need, known), PotentialMm);
     }
 
     /// <summary>The planting's stay in the bed.</summary>
@@ -63,8 +63,14 @@ public sealed class SowingWater
     /// </summary>
     public double PotentialMm { get; }
 
-    /// <summary>The part of the yield lost for a mm missed.</summary>
-    public double LossPerMm => PotentialMm > 0 ? Crop.Response / PotentialMm : 0;
+    /// <summary>What its yield loses by what it misses.</summary>
+    internal SowingLoss Loss { get; }
+
+    /// <summary>What days need in all, mm, those without weather as the mean of the others.</summary>
+    /// <param name="need">What those known need.</param>
+    /// <param name="days">How many days.</param>
+    /// <param name="known">How many of them are known.</param>
+    internal static double PotentialOf(double need, int days, int known) => known > 0 ? need * days / known : 0;
 
     /// <summary>True on a day it grows on and whose weather is known.</summary>
     /// <param name="day">The day.</param>
@@ -87,23 +93,23 @@ public sealed class SowingWater
     public SoilWater Soil(DateOnly day) => new(total[day.DayNumber - Span.From.DayNumber], Crop.Readily);
 
     /// <summary>
-    /// What it misses over days ahead, mm, with so much water on each of the first of them: the days of <see cref="Next"/> one after the
-    /// other, without making each, since a season asks a million times.
+    /// The part of its yield lost over days ahead, with so much water on each of the first of them: the days of <see cref="Next"/> one
+    /// after the other, without making each, since a season asks a million times.
     /// </summary>
-    internal double MissedAhead(DateOnly from, int days, double depletion, (double Dose, int Count) water)
+    internal double LostAhead(DateOnly from, int days, double depletion, (double Dose, int Count) water)
     {
         int first = from.DayNumber - Span.From.DayNumber;
         int end = Math.Min(first + days, need.Length);
-        double missed = 0;
+        Span<double> missed = stackalloc double[SowingLoss.MostPeriods];
         for (int i = first; i < end; i++)
         {
             double put = rain[i] + (i - first < water.Count ? water.Dose : 0);
             double used = Math.Min(RootZone.Stress(depletion, total[i], Crop.Readily) * need[i], Math.Max(0, total[i] - depletion + put));
-            missed += need[i] - used;
+            missed[Loss.PeriodOf(i)] += need[i] - used;
             depletion = Math.Max(0, depletion + used - put);
         }
 
-        return missed;
+        return Loss.Of(missed);
     }
 
     /// <summary>A day of its balance.</summary>

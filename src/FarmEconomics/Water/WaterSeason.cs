@@ -210,12 +210,11 @@ public sealed class WaterSeason
     private IEnumerable<(DateOnly Day, double Part, double Money)> LossesOf(int place)
     {
         WaterBalance balance = balances[place];
-        double part = 0;
+        double[] parts = balance.Sowing.Loss.None();
         for (int i = 0; i < balance.Days.Count; i++)
         {
             DateOnly day = balance.Sowing.Span.From.AddDays(i);
-            double lost = Math.Min(1 - part, balance.Sowing.LossPerMm * balance.Missed(i));
-            part += lost;
+            double lost = balance.Sowing.Loss.On(i, balance.Missed(i), parts);
             if (day >= First && lost > 0)
             {
                 yield return (day, lost, lost * sowings[place].StillToCome(day));

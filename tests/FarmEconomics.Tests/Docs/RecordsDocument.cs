@@ -135,8 +135,8 @@ internal static class RecordsDocument
           contribution_per_bed_foot_week: what the plantings that used it while it was short added to the farm; one list per what and name
         - `water_weeks.csv`: crop_year, week (its Monday), gallons_needed, gallons_limit, gallons_put_on, days_short, lost_at_limit,
           lost_as_watered; headings alone where weather or blocks are not written
-        - `water_crops.csv`: crop_year, crop, contribution, gallons_needed, contribution_per_1000_gallons, lost_at_limit, lost_as_watered, ky,
-          ky_from (given, published, similar crop, not listed)
+        - `water_crops.csv`: crop_year, crop, contribution, gallons_needed, contribution_per_1000_gallons, lost_at_limit, lost_as_watered,
+          ky (over a season), ky_from (given, given by stage, published, similar crop, not listed)
         - `water_days.csv`: crop_year, block, date, sowings and not_told (sowings whose day is told, and isn't), gallons_rain and
           gallons_watering (in, at the roots) = gallons_used + gallons_stored + gallons_drained, gallons_missed, stress (part of the need taken
           up), yield_lost (part of the yield, weighted by area), lost_as_watered; without watering.csv headings alone

@@ -155,7 +155,7 @@ public class ColumnRangeTests
     private static readonly Dictionary<string, string[]> Small = new()
     {
         ["farm"] = ["setting,value", "owner_wage,20", "interest_percent,6", "latitude,45", "panel_kw,2", "panel_yield,1;2;3;4;5;5;5;4;3;2;1;1", "battery_kwh,10"],
-        ["crops"] = ["crop,unit,storage_days,store,water_need,units_per_crate,perennial,kc_ini,kc_mid,kc_end,ky,bearing_years,establishment_cost", "lettuce,head,7,cold room,1,24,no,0.7,1,0.95,1,,", "kale,bunch,5,cold room,1.5,20,no,,,,,,", "asparagus,lb,5,cold room,1,20,yes,,,,,12,3.5"],
+        ["crops"] = ["crop,unit,storage_days,store,water_need,units_per_crate,perennial,kc_ini,kc_mid,kc_end,ky,ky_ini,ky_dev,ky_mid,ky_late,bearing_years,establishment_cost", "lettuce,head,7,cold room,1,24,no,0.7,1,0.95,1,0.4,0.4,1.3,0.5,,", "kale,bunch,5,cold room,1.5,20,no,,,,,,,,,,", "asparagus,lb,5,cold room,1,20,yes,,,,,,,,,12,3.5"],
         ["units"] = ["crop,unit,base_units", "lettuce,case,24"],
         ["beds"] = ["bed,length_ft,width_in,block,structure,from,to", "A1,100,36,North,tunnel,2024-01-01,2026-12-31", "A2,100,36,South,,,"],
         ["plantings"] = ["planting,crop,bed,bed_feet,in_bed,out_of_bed,sown,trays,crop_year", "L1,lettuce,A1,50,2025-04-01,2025-06-01,2025-03-01,4,2025", "K1,kale,A2,50,2025-04-01,2025-10-01,2025-03-01,3,", "P1,asparagus,A2,20,2022-04-01,,,,"],

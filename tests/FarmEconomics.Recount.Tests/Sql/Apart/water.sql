@@ -2,8 +2,10 @@
 -- whose season is over. Not a step of every recount: nothing else rests on it.
 
 CREATE TABLE crop_columns AS
-SELECT crop, CAST(kc_ini AS DOUBLE) AS kc_ini, CAST(kc_mid AS DOUBLE) AS kc_mid, CAST(kc_end AS DOUBLE) AS kc_end, CAST(ky AS DOUBLE) AS ky
-FROM (SELECT * FROM file_of('crops') UNION ALL BY NAME SELECT NULL AS kc_ini, NULL AS kc_mid, NULL AS kc_end, NULL AS ky WHERE false);
+SELECT crop, CAST(kc_ini AS DOUBLE) AS kc_ini, CAST(kc_mid AS DOUBLE) AS kc_mid, CAST(kc_end AS DOUBLE) AS kc_end, CAST(ky AS DOUBLE) AS ky,
+    [CAST(ky_ini AS DOUBLE), CAST(ky_dev AS DOUBLE), CAST(ky_mid AS DOUBLE), CAST(ky_late AS DOUBLE)] AS ky_stages
+FROM (SELECT * FROM file_of('crops') UNION ALL BY NAME SELECT NULL AS kc_ini, NULL AS kc_mid, NULL AS kc_end, NULL AS ky,
+    NULL AS ky_ini, NULL AS ky_dev, NULL AS ky_mid, NULL AS ky_late WHERE false);
 
 -- The demo farm's crops as FAO Irrigation and Drainage Paper 56 (1998) has them: Kc of Table 12, stages of Table 11, root depth and depletion of Table 22, Ky of Table 24
 -- or that of a crop of the family. A crop that no table lists: small vegetables, Ky 1.
@@ -29,7 +31,7 @@ WITH listed(crop, kc_ini, kc_mid, kc_end, s1, s2, s3, s4, root, p, ky) AS (VALUE
     ('Asparagus', 0.50, 0.95, 0.30, 90, 30, 200, 45, 1.2, 0.45, 1.00))
 SELECT c.crop, coalesce(o.kc_ini, l.kc_ini, 0.70) AS kc_ini, coalesce(o.kc_mid, l.kc_mid, 1.05) AS kc_mid, coalesce(o.kc_end, l.kc_end, 0.95) AS kc_end,
     CAST(coalesce(s1, 20) AS DOUBLE) AS s1, CAST(coalesce(s2, 30) AS DOUBLE) AS s2, CAST(coalesce(s3, 15) AS DOUBLE) AS s3, CAST(coalesce(s4, 10) AS DOUBLE) AS s4,
-    CAST(coalesce(root, 0.30) AS DOUBLE) AS root, CAST(coalesce(p, 0.30) AS DOUBLE) AS p, CAST(coalesce(o.ky, l.ky, 1) AS DOUBLE) AS ky
+    CAST(coalesce(root, 0.30) AS DOUBLE) AS root, CAST(coalesce(p, 0.30) AS DOUBLE) AS p, CAST(coalesce(o.ky, l.ky, 1) AS DOUBLE) AS ky, o.ky_stages
 FROM crops c JOIN crop_columns o ON o.crop = c.crop LEFT JOIN listed l ON l.crop = c.crop;
 
 -- Inches, feet, degrees Fahrenheit and gallons, in metric units from here on.
@@ -85,18 +87,23 @@ WITH scaled AS (
     SELECT s.*, c.* EXCLUDE (crop), s1 * days / (s1 + s2 + s3 + s4) AS l1, s2 * days / (s1 + s2 + s3 + s4) AS l2, s3 * days / (s1 + s2 + s3 + s4) AS l3, s4 * days / (s1 + s2 + s3 + s4) AS l4
     FROM water_stays s JOIN crop_water c ON c.crop = s.crop
 ), each AS (
-    SELECT row, year, crop, block, bed, covered, m2, since, days, perennial, p, ky, root, kc_ini, kc_mid, kc_end, l1, l2, l3, l4, unnest(range(1, days + 1)) AS n FROM scaled
+    SELECT row, year, crop, block, bed, covered, m2, since, days, perennial, p, ky, ky_stages, root, kc_ini, kc_mid, kc_end, l1, l2, l3, l4, unnest(range(1, days + 1)) AS n FROM scaled
 ), curve AS (
     SELECT *, CAST(since + CAST(n - 1 AS INTEGER) AS DATE) AS day,
         CASE WHEN n <= l1 THEN kc_ini WHEN n < l1 + l2 THEN kc_ini + (n - l1) / l2 * (kc_mid - kc_ini) WHEN n <= l1 + l2 + l3 THEN kc_mid
             WHEN n < l1 + l2 + l3 + l4 THEN kc_mid + (n - l1 - l2 - l3) / l4 * (kc_end - kc_mid) ELSE kc_end END AS kc,
+        CASE WHEN n <= l1 THEN 1 WHEN n < l1 + l2 THEN 2 WHEN n <= l1 + l2 + l3 THEN 3 ELSE 4 END AS stage,
         least(0.20, root) + (root - least(0.20, root)) * CASE WHEN perennial THEN least(1, greatest(0, (days - 1) / greatest(1, l1 + l2 - 1))) ELSE least(1, greatest(0, (n - 1) / greatest(1, l1 + l2 - 1))) END AS depth
     FROM each)
-SELECT c.row, c.year, c.block, c.bed, c.covered, c.m2, c.since, c.n, c.day, c.p, c.ky, c.days, w.et IS NOT NULL AS known, coalesce(c.kc * w.et, 0) AS need, depth * b.mm_per_m AS total,
+SELECT c.row, c.year, c.block, c.bed, c.covered, c.m2, c.since, c.n, c.day, c.p, c.ky, ky_stages[stage] AS ky_stage, CASE WHEN ky_stages[stage] IS NULL THEN 0 ELSE stage END AS period, c.days, w.et IS NOT NULL AS known, coalesce(c.kc * w.et, 0) AS need, depth * b.mm_per_m AS total,
     CASE WHEN covered THEN 0 ELSE coalesce(w.rain, 0) END AS rain
 FROM curve c JOIN water_blocks b ON b.block = c.block LEFT JOIN weather_days w ON w.day = c.day;
 CREATE TABLE water_whole AS
 SELECT row, year, any_value(ky) / (sum(need) * any_value(days) / count(*) FILTER (known)) AS loss_per_mm FROM water_needs GROUP BY row, year HAVING count(*) FILTER (known) > 0;
+-- A stage with Ky of its own, against what the stage needs itself.
+CREATE TABLE water_stages AS
+SELECT row, year, period, any_value(ky_stage) / (sum(need) * count(*) / count(*) FILTER (known)) AS loss_per_mm
+FROM water_needs WHERE period > 0 GROUP BY row, year, period HAVING sum(need) > 0;
 
 -- The log: liters of each row, to the block or to the bed; mm at the roots by area and efficiency.
 CREATE TABLE water_log AS
@@ -114,30 +121,38 @@ UNION SELECT block, CAST(date_trunc('week', day) AS DATE) FROM water_log WHERE m
 CREATE TABLE log_spans AS SELECT block, window_of(day) AS year, min(day) AS first, max(day) AS last FROM water_log WHERE mm IS NOT NULL GROUP BY ALL;
 
 CREATE TABLE water_inputs AS
-SELECT n.row, n.year, n.block, n.m2, n.day, n.need, n.total, n.p, n.rain, coalesce(a.mm, 0) + coalesce(o.mm, 0) AS water, h.loss_per_mm,
+SELECT n.row, n.year, n.block, n.m2, n.day, n.need, n.total, n.p, n.rain, coalesce(a.mm, 0) + coalesce(o.mm, 0) AS water, n.period, CASE WHEN n.period = 0 THEN h.loss_per_mm ELSE t.loss_per_mm END AS loss_per_mm,
     n.known AND s.monday IS NULL AND NOT (n.covered AND (g.first IS NULL OR n.day NOT BETWEEN g.first AND g.last)) AS told
-FROM water_needs n JOIN water_whole h ON h.row = n.row AND h.year = n.year
+FROM water_needs n JOIN water_whole h ON h.row = n.row AND h.year = n.year LEFT JOIN water_stages t ON t.row = n.row AND t.year = n.year AND t.period = n.period
 LEFT JOIN put_on a ON a.block = n.block AND a.bed IS NULL AND a.day = n.day LEFT JOIN put_on o ON o.bed = n.bed AND o.day = n.day
 LEFT JOIN silent s ON s.block = n.block AND s.monday = CAST(date_trunc('week', n.day) AS DATE)
 LEFT JOIN log_spans g ON g.block = n.block AND g.year = window_of(n.day)
 WHERE n.day < getvariable('weather_until');
 
 -- Day after day (Eq. 84 to 88): stress from the evening before, then what comes in; a day that isn't told ends full.
-CREATE TABLE water_days AS
+CREATE TABLE water_run AS
 WITH RECURSIVE run AS (
-    SELECT row, year, CAST(getvariable('weather_from') - 1 AS DATE) AS day, CAST(0 AS DOUBLE) AS after, CAST(0 AS DOUBLE) AS lost_before,
-        false AS told, CAST(0 AS DOUBLE) AS before, CAST(0 AS DOUBLE) AS used, CAST(0 AS DOUBLE) AS lost
+    SELECT row, year, CAST(getvariable('weather_from') - 1 AS DATE) AS day, CAST(0 AS DOUBLE) AS after, CAST(0 AS DOUBLE) AS before, CAST(0 AS DOUBLE) AS used
     FROM water_stays
     UNION ALL
-    SELECT row, year, day, CASE WHEN told THEN greatest(0, before + used - water) ELSE 0 END, lost_before + lost, told, before, used, lost
+    SELECT row, year, day, CASE WHEN told THEN greatest(0, before + used - water) ELSE 0 END, before, used
     FROM (
-        SELECT *, CASE WHEN told THEN least(1 - lost_before, loss_per_mm * (need - used)) ELSE 0 END AS lost
-        FROM (
-            SELECT r.row, r.year, r.next AS day, r.after AS before, r.lost AS lost_before, coalesce(i.told, false) AS told, i.need, i.rain + i.water AS water, i.loss_per_mm,
-                CASE WHEN i.told THEN least(i.need * CASE WHEN r.after <= i.p * i.total THEN 1 ELSE greatest(0, (i.total - r.after) / ((1 - i.p) * i.total)) END, greatest(0, i.total - r.after + i.rain + i.water)) ELSE 0 END AS used
-            FROM (SELECT row, year, CAST(day + 1 AS DATE) AS next, after, lost_before AS lost FROM run WHERE day < getvariable('weather_until') - 1) r
-            LEFT JOIN water_inputs i ON i.row = r.row AND i.year = r.year AND i.day = r.next)))
-SELECT i.*, r.before, r.used, r.after, r.lost FROM run r JOIN water_inputs i ON i.row = r.row AND i.year = r.year AND i.day = r.day;
+        SELECT r.row, r.year, r.next AS day, r.after AS before, coalesce(i.told, false) AS told, i.rain + i.water AS water,
+            CASE WHEN i.told THEN least(i.need * CASE WHEN r.after <= i.p * i.total THEN 1 ELSE greatest(0, (i.total - r.after) / ((1 - i.p) * i.total)) END, greatest(0, i.total - r.after + i.rain + i.water)) ELSE 0 END AS used
+        FROM (SELECT row, year, CAST(day + 1 AS DATE) AS next, after FROM run WHERE day < getvariable('weather_until') - 1) r
+        LEFT JOIN water_inputs i ON i.row = r.row AND i.year = r.year AND i.day = r.next))
+SELECT i.*, r.before, r.used, r.after, CASE WHEN i.told THEN coalesce(i.loss_per_mm, 0) * (i.need - r.used) ELSE 0 END AS by_itself FROM run r JOIN water_inputs i ON i.row = r.row AND i.year = r.year AND i.day = r.day;
+
+-- What the days lost: each period, the season's and four stages, at most all of itself; what is left of the yield is their product, and a day lost what it took of that.
+CREATE TABLE water_days AS
+WITH periods AS (
+    SELECT *, [greatest(0, 1 - sum(CASE WHEN period = 0 THEN by_itself ELSE 0 END) OVER so_far), greatest(0, 1 - sum(CASE WHEN period = 1 THEN by_itself ELSE 0 END) OVER so_far),
+        greatest(0, 1 - sum(CASE WHEN period = 2 THEN by_itself ELSE 0 END) OVER so_far), greatest(0, 1 - sum(CASE WHEN period = 3 THEN by_itself ELSE 0 END) OVER so_far),
+        greatest(0, 1 - sum(CASE WHEN period = 4 THEN by_itself ELSE 0 END) OVER so_far)] AS parts
+    FROM water_run WINDOW so_far AS (PARTITION BY row, year ORDER BY day)
+), together AS (
+    SELECT * EXCLUDE (parts), list_product(parts) AS remains FROM periods)
+SELECT * EXCLUDE (remains), lag(remains, 1, 1) OVER (PARTITION BY row, year ORDER BY day) - remains AS lost FROM together;
 
 -- Gallons at the roots of all that stood in the block. In = used + stored + drained, by what happened to each.
 CREATE VIEW water_days_result AS
