@@ -62,7 +62,7 @@ internal static class ChangedFarms
         // Every basis, users of every kind, capacities that are exceeded and not, a second circle.
         ["pools"] =
         [
-            "UPDATE pools SET basis = CASE pool WHEN 'pack shed' THEN 'labor-hours:pack' WHEN 'seedling house' THEN 'bed-feet' WHEN 'small tools' THEN 'labor-hours' WHEN 'truck' THEN 'quantity-crates' WHEN 'well and sprinklers' THEN 'bed-foot-days' WHEN 'general overhead' THEN 'water' WHEN 'fertility and crop supplies' THEN 'sales-value' ELSE basis END",
+            "UPDATE pools SET basis = CASE pool WHEN 'pack shed' THEN 'labor-hours:pack' WHEN 'seedling house' THEN 'bed-feet' WHEN 'small tools' THEN 'labor-hours' WHEN 'truck' THEN 'quantity-crates' WHEN 'well and sprinklers' THEN 'bed-foot-days' WHEN 'general overhead' THEN 'water' WHEN 'fertility and crop supplies' THEN 'sales-value' WHEN 'nursery supplies' THEN 'harvest-days' ELSE basis END",
             "UPDATE pools SET capacity = CASE pool WHEN 'cold room' THEN '9000' WHEN 'pack shed' THEN '120' WHEN 'root cellar' THEN '100' WHEN 'ridge tunnel' THEN '100000' ELSE capacity END",
             "INSERT INTO use (row, pool, user, quantity, crop_year) VALUES (101, 'cold room', 'pellet boiler', '700', NULL), (102, 'cold room', 'Carrots', '450.5', '2024'), (103, 'grid power', 'Tomatoes 2025-01', '88.25', '2025'), (104, 'root cellar', 'Potatoes', '2100', NULL), (105, 'long tunnel', 'household', '3000', NULL), (106, 'pack shed', 'cold room', '12', NULL)",
             "DELETE FROM input_rates WHERE pool = 'packaging'",

@@ -52,6 +52,7 @@ public sealed class CoverageTests
         ["hours of a crop that is never planted again"] = "FROM work w WHERE hours > 0 AND NOT EXISTS (FROM work_to d WHERE d.row = w.row)",
         ["refunds"] = "FROM (SELECT units FROM direct_money UNION ALL SELECT units FROM pool_books) WHERE units < 0",
         ["the household's part of ownership"] = "FROM ownership WHERE household > 0",
+        ["a pool by days of harvest"] = "FROM users WHERE pool = 'nursery supplies' AND kind = 'planting'",
         ["a pool by hours of a stage"] = "FROM users WHERE pool = 'pack shed' AND kind = 'planting'",
         ["a channel's pool by crates"] = "FROM users WHERE pool = 'Food Shelf (channel)'",
         ["use written for a planting or a crop"] = "FROM planting_use",

@@ -95,6 +95,6 @@ internal sealed class RowReader
 
         return text.Length > column.MaxLength ? -1
             : column.Type != ColumnType.Basis ? names.Of(text)
-            : BasisWords.TryParse(unit.Documented(text), out string basis) ? names.Of(basis) : -1;
+            : Basis.TryParse(unit.Documented(text), out Basis? basis) ? names.Of(basis!.ToString()) : -1;
     }
 }

@@ -111,9 +111,9 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
                 Settings.Notation.Text($"{NameAt(index)} has {text.Length:N0} letters, at most {column.MaxLength:N0} are read: \"{Shown(text)}\"."), text);
         }
 
-        if (column.Type == ColumnType.Basis && !BasisWords.TryParse(Settings.LengthUnit.Documented(text), out _))
+        if (column.Type == ColumnType.Basis && !Basis.TryParse(Settings.LengthUnit.Documented(text), out _))
         {
-            ReportWord(index, text, BasisWords.Allowed);
+            ReportWord(index, text, Basis.Allowed);
         }
     }
 

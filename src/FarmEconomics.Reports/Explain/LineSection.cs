@@ -101,7 +101,7 @@ internal static class LineSection
         {
             table.Row(
                 path.Pool.Pool.Name, RowWords.Stream(path.Source.Stream), path.Source.Total, path.Share, path.Amount,
-                $"{season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.ToString())} ({season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.Unit)})", path.Weight, path.Pool.Users.Total, path.Directly, Money.Sum(path.Through.Select(step => step.Amount)));
+                $"{season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.ToString())} ({season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.Kind.Unit)})", path.Weight, path.Pool.Users.Total, path.Directly, Money.Sum(path.Through.Select(step => step.Amount)));
         }
 
         return table.Total("All pools", "", "", "", Money.Sum(paths.Select(path => path.Amount)), "", "", "", Money.Sum(paths.Select(path => path.Directly)),

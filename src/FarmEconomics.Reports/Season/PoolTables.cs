@@ -59,7 +59,7 @@ public static class PoolTables
         {
             decimal capacity = season.Network.Capacity[pool.Pool.Index]!.Value;
             table.Row(
-                pool.Pool.Name, capacity, pool.Users.Total, pool.Users.Total / capacity, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.Unit),
+                pool.Pool.Name, capacity, pool.Users.Total, pool.Users.Total / capacity, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.Kind.Unit),
                 ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), ReportCell.Known(pool.Unused, OwnershipReason(season, pool)));
         }
 

@@ -18,7 +18,7 @@ public static class BasisChange
         Pool found = records.FindPool(pool) ?? throw new ArgumentException($"There is no pool '{pool}'. Pools: {string.Join(", ", records.Pools.Select(each => each.Name))}.", nameof(pool));
         if (!Basis.TryParse(basis, out _))
         {
-            throw new ArgumentException($"'{basis}' is not a basis. Bases: {string.Join(", ", Basis.KnownNames)}.", nameof(basis));
+            throw new ArgumentException($"'{basis}' is not a basis. Bases: {string.Join(", ", BasisKind.Names)}.", nameof(basis));
         }
 
         RecordTable pools = records.Tables.Pools.Table;

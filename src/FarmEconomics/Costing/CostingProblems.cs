@@ -8,7 +8,7 @@ internal static class CostingProblems
 {
     internal static Problem NoWeights(Pool pool, int year, decimal money, decimal hours, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.NoWeights, pool.Row.Source, "basis",
-        notation.Text($"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no {notation.Label(pool.Basis.Unit)} to share them by: not assigned to any crop.")) with
+        notation.Text($"The pool {pool.Name} has {money:0.00} and {hours:0.##} hours in {year} but no {notation.Label(pool.Basis.Kind.Unit)} to share them by: not assigned to any crop.")) with
     { Money = money };
 
     internal static Problem MissingUnitsPerCrate(Pool pool, Crop crop, decimal? estimate, Notation notation) => ProblemCatalog.Make(
@@ -27,7 +27,7 @@ internal static class CostingProblems
 
     internal static Problem OverCapacity(Pool pool, int year, decimal used, decimal capacity, Notation notation) => ProblemCatalog.Make(
         ProblemCodes.OverCapacity, pool.Row.Source, "capacity",
-        notation.Text($"The pool {pool.Name} was used {used:0.##} {notation.Label(pool.Basis.Unit)} in {year}, more than its capacity of {capacity:0.##}: nothing counts as unused."));
+        notation.Text($"The pool {pool.Name} was used {used:0.##} {notation.Label(pool.Basis.Kind.Unit)} in {year}, more than its capacity of {capacity:0.##}: nothing counts as unused."));
 
     internal static Problem ClosedCircle(IReadOnlyList<Pool> circle, int year) => ProblemCatalog.Make(
         ProblemCodes.ClosedCircle, circle[0].Row.Source, "pool",

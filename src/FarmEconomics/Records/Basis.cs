@@ -1,96 +1,31 @@
+using FarmEconomics.Records.Schema;
+
 namespace FarmEconomics.Records;
 
-/// <summary>The ways a pool can be shared out.</summary>
-public enum BasisKind
-{
-    /// <summary>Bed-feet x days in bed.</summary>
-    BedFootDays,
-
-    /// <summary>Trays x days from sowing to bed.</summary>
-    TrayDays,
-
-    /// <summary>Bed-feet planted.</summary>
-    BedFeet,
-
-    /// <summary>Direct hours, all stages or one.</summary>
-    LaborHours,
-
-    /// <summary>Crates picked.</summary>
-    QuantityCrates,
-
-    /// <summary>Crates x days held in the store.</summary>
-    CrateDays,
-
-    /// <summary>Bed-foot-days x water need.</summary>
-    Water,
-
-    /// <summary>Sales value.</summary>
-    SalesValue,
-
-    /// <summary>Quantities x the rate table's weight.</summary>
-    InputRates,
-
-    /// <summary>The use and loads tables only.</summary>
-    Measured,
-}
-
-/// <summary>A basis as the pools table writes it.</summary>
+/// <summary>A basis as the pools table writes it: what a pool is divided by.</summary>
 /// <param name="Kind">The kind.</param>
 /// <param name="Stage">The stage for <c>labor-hours:STAGE</c>; null: all stages.</param>
 public sealed record Basis(BasisKind Kind, Stage? Stage = null)
 {
-    // Each with the name a pools table gives it and the unit its weights are in, in documented order.
-    private static readonly (BasisKind Kind, string Name, string Unit)[] Known =
-    [
-        (BasisKind.BedFootDays, "bed-foot-days", "bed-foot-days"),
-        (BasisKind.TrayDays, "tray-days", "tray-days"),
-        (BasisKind.BedFeet, "bed-feet", "bed-feet"),
-        (BasisKind.LaborHours, "labor-hours", "hours"),
-        (BasisKind.QuantityCrates, "quantity-crates", "crates"),
-        (BasisKind.CrateDays, "crate-days", "crate-days"),
-        (BasisKind.Water, "water", "weighted bed-foot-days"),
-        (BasisKind.SalesValue, "sales-value", "sales value"),
-        (BasisKind.InputRates, "input-rates", "weighted units"),
-        (BasisKind.Measured, "measured", "measured units"),
-    ];
+    /// <summary>What a message lists as allowed.</summary>
+    public static IReadOnlyList<string> Allowed { get; } =
+        [.. BasisKind.Names, .. BasisKind.All.Where(kind => kind.TakesStage).SelectMany(kind => Words.All<Stage>().Select(stage => $"{kind.Name}:{stage}"))];
 
-    /// <summary>The names a pools table may use; <c>labor-hours</c> also takes <c>:STAGE</c>.</summary>
-    public static IReadOnlyList<string> KnownNames { get; } = Array.ConvertAll(Known, basis => basis.Name);
-
-    /// <summary>The unit the weights are in.</summary>
-    public string Unit => Array.Find(Known, basis => basis.Kind == Kind).Unit;
-
-    /// <summary>Reads a basis.</summary>
+    /// <summary>Reads a basis, without regard to case, spaces, hyphens and underscores.</summary>
     /// <param name="text">As written.</param>
     /// <param name="basis">The basis.</param>
     /// <returns>False when it isn't one.</returns>
     public static bool TryParse(string? text, out Basis? basis)
     {
-        basis = null;
-        string name = (text ?? "").Trim();
+        string name = text ?? "";
         int colon = name.IndexOf(':', StringComparison.Ordinal);
-        string head = (colon < 0 ? name : name[..colon]).Trim().Replace(' ', '-').Replace('_', '-');
-        int at = Array.FindIndex(Known, known => known.Name.Equals(head, StringComparison.OrdinalIgnoreCase));
-        if (at < 0)
-        {
-            return false;
-        }
-
-        BasisKind kind = Known[at].Kind;
-
-        if (colon < 0)
-        {
-            basis = new Basis(kind);
-            return true;
-        }
-
-        if (kind != BasisKind.LaborHours || !Enum.TryParse(name[(colon + 1)..].Trim(), ignoreCase: true, out Stage stage))
-        {
-            return false;
-        }
-
-        basis = new Basis(kind, stage);
-        return true;
+        string key = HeadingKey.Of(colon < 0 ? name : name[..colon]);
+        BasisKind? kind = BasisKind.All.FirstOrDefault(known => HeadingKey.Of(known.Name) == key);
+        basis = kind is null ? null
+            : colon < 0 ? new Basis(kind)
+            : kind.TakesStage && Words.TryParse(name[(colon + 1)..], out Stage stage) ? new Basis(kind, stage)
+            : null;
+        return basis is not null;
     }
 
     /// <summary>Reads a basis that was checked before.</summary>
@@ -101,9 +36,5 @@ public sealed record Basis(BasisKind Kind, Stage? Stage = null)
         TryParse(text, out Basis? basis) ? basis! : throw new FormatException($"'{text}' is not a basis.");
 
     /// <summary>The basis as the pools table writes it.</summary>
-    public override string ToString()
-    {
-        string name = Array.Find(Known, basis => basis.Kind == Kind).Name;
-        return Stage is { } stage ? $"{name}:{stage.ToString().ToLowerInvariant()}" : name;
-    }
+    public override string ToString() => Stage is { } stage ? $"{Kind.Name}:{Words.Of(stage)}" : Kind.Name;
 }

@@ -56,12 +56,13 @@ public class ReviewCommandTests
         Assert.False(Directory.Exists(scratch.File("out/notebooks")));
     }
 
+    // With the notebooks: SurroundingsTests.
     [Fact]
     public async Task Review_RunTwice_WritesTheSameBytes()
     {
         using Scratch scratch = new();
-        ProgramRun first = await Program.RunAsync("review", Sound, "--out", scratch.File("a"));
-        ProgramRun second = await Program.RunAsync("review", Sound, "--out", scratch.File("b"));
+        ProgramRun first = await Program.RunAsync("review", Sound, "--out", scratch.File("a"), "--no-notebooks");
+        ProgramRun second = await Program.RunAsync("review", Sound, "--out", scratch.File("b"), "--no-notebooks");
 
         Assert.True(first.ExitCode == 0, first.Error);
         Assert.True(second.ExitCode == 0, second.Error);
@@ -108,7 +109,7 @@ public class ReviewCommandTests
             File.Copy(Path.Combine(Sound, table + ".csv"), Path.Combine(records, table + ".csv"));
         }
 
-        ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"));
+        ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"), "--no-notebooks");
 
         Assert.True(run.ExitCode == 0, run.Error);
         string index = File.ReadAllText(scratch.File("out/index.html"));
@@ -161,7 +162,7 @@ public class ReviewCommandTests
         string records = Copy(Sound, scratch.File("records"));
         File.AppendAllText(Path.Combine(records, "sales.csv"), "2025-05-11,lettuse,market,4,6.25\n");
 
-        ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"), "--skip-bad-rows");
+        ProgramRun run = await Program.RunAsync("review", records, "--out", scratch.File("out"), "--skip-bad-rows", "--no-notebooks");
 
         Assert.True(run.ExitCode == 0, run.Error);
         Assert.Contains("6.25", run.Error, StringComparison.Ordinal);
@@ -213,9 +214,9 @@ public class ReviewCommandTests
         string records = Copy(Sound, scratch.File("records"));
         File.WriteAllText(Path.Combine(records, "labor.csv"), "date,worker,hours,task,crop\n2025-05-10,Ada,4,harvest,lettuce\n");
         string output = scratch.File("out");
-        Assert.Equal(0, (await Program.RunAsync("review", records, "--out", output, "--set", "owner_wage=10")).ExitCode);
+        Assert.Equal(0, (await Program.RunAsync("review", records, "--out", output, "--set", "owner_wage=10", "--tables-only")).ExitCode);
         string cheap = LaborCost(output);
-        Assert.Equal(0, (await Program.RunAsync("review", records, "--out", output, "--set", "owner_wage=20")).ExitCode);
+        Assert.Equal(0, (await Program.RunAsync("review", records, "--out", output, "--set", "owner_wage=20", "--tables-only")).ExitCode);
 
         Assert.Equal("40.00", cheap);
         Assert.Equal("80.00", LaborCost(output));

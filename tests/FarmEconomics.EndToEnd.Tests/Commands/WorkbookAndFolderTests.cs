@@ -17,8 +17,8 @@ public sealed class WorkbookAndFolderTests : IDisposable
     {
         PlainWorkbook.Write(Demo, scratch.File("demo.xlsx"));
 
-        ProgramRun folder = await Program.RunAsync("review", Demo, "--out", scratch.File("a"));
-        ProgramRun workbook = await Program.RunAsync("review", scratch.File("demo.xlsx"), "--out", scratch.File("b"));
+        ProgramRun folder = await Program.RunAsync("review", Demo, "--out", scratch.File("a"), "--tables-only");
+        ProgramRun workbook = await Program.RunAsync("review", scratch.File("demo.xlsx"), "--out", scratch.File("b"), "--tables-only");
 
         Assert.True(folder.ExitCode == 0, folder.Error);
         Assert.True(workbook.ExitCode == 0, workbook.Error);
@@ -44,7 +44,7 @@ public sealed class WorkbookAndFolderTests : IDisposable
         foreach (string farm in new[] { folder, workbook })
         {
             ProgramRun check = await Program.RunAsync("check", farm);
-            ProgramRun review = await Program.RunAsync("review", farm, "--out", farm + "-out");
+            ProgramRun review = await Program.RunAsync("review", farm, "--out", farm + "-out", "--no-notebooks");
             Assert.True(check.ExitCode == 0, check.Output + check.Error);
             Assert.True(review.ExitCode == 0, review.Error);
             Assert.Contains(metric ? "€" : "$", review.Output, StringComparison.Ordinal);

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using FarmEconomics.Notebooks;
 
 namespace FarmEconomics.EndToEnd.Tests.Support;
@@ -24,11 +23,18 @@ internal static class Runs
             Worker,
             TestContext.Current.CancellationToken);
 
-    private static readonly ConcurrentDictionary<string, Lazy<Task<NotebookRun>>> DemoRuns = new();
+    /// <summary>The names of the notebooks that ship, in order.</summary>
+    public static List<string> Shipped { get; } =
+        [.. Directory.GetFiles(Path.Combine(Repository.Root, "notebooks"), "*.ipynb").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
 
-    /// <summary>A notebook that ships, over the demo farm, run once for all tests that look at it.</summary>
-    public static Task<NotebookRun> Demo(string name) => DemoRuns.GetOrAdd(name, file => new(() => NotebookChildProcess.RunAsync(
-        new NotebookJob(Path.Combine(Repository.Root, "notebooks", file), NoParameters, new NotebookRunOptions()), Worker))).Value;
+    private static readonly Lazy<Task<IReadOnlyList<NotebookRun>>> DemoRuns = new(() => AllAsync(NoParameters));
+
+    /// <summary>A notebook that ships, over the demo farm; all of them are run once, as the review runs them, for all tests that look at them.</summary>
+    public static async Task<NotebookRun> Demo(string name) => (await DemoRuns.Value)[Shipped.IndexOf(name)];
+
+    /// <summary>All notebooks that ship, as the review runs them: a few children, each with one notebook after the other.</summary>
+    public static Task<IReadOnlyList<NotebookRun>> AllAsync(IReadOnlyDictionary<string, object> parameters) => NotebookChildProcess.RunAllAsync(
+        [.. Shipped.Select(name => new NotebookJob(Path.Combine(Repository.Root, "notebooks", name), parameters, new NotebookRunOptions()))], Worker);
 
     /// <summary>All text a cell printed.</summary>
     public static string Printed(NotebookCell cell) => string.Concat(

@@ -69,11 +69,14 @@ WITH inside AS (
 ), worked AS (
     SELECT e.pool, e.planting, e.year, sum(hours) AS hours
     FROM each e JOIN direct_hours h ON h.planting = e.planting AND h.year = e.year AND (basis = 'labor-hours' OR basis = 'labor-hours:' || h.stage) GROUP BY ALL
+), harvest_days AS (
+    SELECT planting, year, count(DISTINCT date) AS days FROM lots WHERE quantity > 0 GROUP BY ALL
 ), measured AS (
     SELECT e.pool, e.planting, e.year, 1 AS choice, CASE
         WHEN basis = 'bed-foot-days' THEN days_inside
         WHEN basis = 'bed-feet' THEN feet_inside
         WHEN basis LIKE 'tray-days%' THEN tray_days
+        WHEN basis = 'harvest-days' THEN d.days
         WHEN basis IN ('quantity-crates', 'crate-days') THEN crates
         WHEN basis = 'water' THEN days_inside * water_need
         WHEN basis = 'sales-value' AND e.channel IS NULL THEN CAST(e.sales_value AS DOUBLE)
@@ -85,6 +88,7 @@ WITH inside AS (
     LEFT JOIN rated r ON r.pool = e.pool AND r.planting = e.planting AND r.year = e.year
     LEFT JOIN worked h ON h.pool = e.pool AND h.planting = e.planting AND h.year = e.year
     LEFT JOIN channel_use u ON u.channel = e.channel AND u.planting = e.planting AND u.year = e.year
+    LEFT JOIN harvest_days d ON d.planting = e.planting AND d.year = e.year
     UNION ALL
     SELECT e.pool, e.planting, e.year, 2, CASE WHEN basis LIKE '%else bed-feet' THEN feet_inside WHEN basis LIKE '%else quantity-crates' THEN crates
         WHEN e.channel IS NOT NULL THEN CAST(list_value AS DOUBLE) END

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Tests.Fuzz;
@@ -44,7 +45,7 @@ internal static class CellValues
             ColumnType.Year => Of(Years, random),
             ColumnType.YesNo => Of(["", "yes", "no"], random),
             ColumnType.Choice => Of([.. column.Allowed, ""], random),
-            ColumnType.Basis => Of([.. BasisWords.Allowed], random),
+            ColumnType.Basis => Of([.. Basis.Allowed], random),
             ColumnType.Name or ColumnType.Text => Name(column, sheets, sheet, at, random),
             _ => Of(Numbers, random),
         };

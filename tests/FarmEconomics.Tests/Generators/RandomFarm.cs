@@ -289,7 +289,7 @@ internal sealed class RandomFarm
 
     private void SharedCosts()
     {
-        string[] bases = ["bed-foot-days", "tray-days", "bed-feet", "labor-hours", "labor-hours:harvest", "quantity-crates", "crate-days", "water", "sales-value", "input-rates", "measured", "measured", "measured"];
+        string[] bases = ["bed-foot-days", "tray-days", "bed-feet", "labor-hours", "labor-hours:harvest", "harvest-days", "quantity-crates", "crate-days", "water", "sales-value", "input-rates", "measured", "measured", "measured"];
         for (int i = random.Next(6); i > 0; i--)
         {
             string name = i == 1 ? "cold room" : $"pool {i}";

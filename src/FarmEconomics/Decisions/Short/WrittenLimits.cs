@@ -58,12 +58,11 @@ internal sealed class WrittenLimits
         return least;
     }
 
-    private static ScarceKind? KindOf(FarmRecords records, Pool pool) => pool.Basis.Kind switch
-    {
-        BasisKind.CrateDays => ScarceKind.Crates,
-        BasisKind.TrayDays => ScarceKind.Trays,
-        _ => records.Tables.Loads.Exists(load => records.FindPool(load.Pool) == pool) ? ScarceKind.Power : null,
-    };
+    private static ScarceKind? KindOf(FarmRecords records, Pool pool) =>
+        pool.Basis.Kind == BasisKind.CrateDays ? ScarceKind.Crates
+        : pool.Basis.Kind == BasisKind.TrayDays ? ScarceKind.Trays
+        : records.Tables.Loads.Exists(load => records.FindPool(load.Pool) == pool) ? ScarceKind.Power
+        : null;
 
     private static ScarceKind? KindOf(string name, string unit) => Says(name, "labor") && Says(unit, "week")
         ? Says(name, "own") ? ScarceKind.OwnHours : Says(name, "hired") ? ScarceKind.HiredHours : ScarceKind.Hours

@@ -34,14 +34,17 @@ public sealed record PowerLoad(LoadRow Row, LoadPurpose Purpose)
     /// <returns>kWh.</returns>
     public double On(DateOnly day) => (double)Row.KilowattHours(day, day);
 
-    internal static PowerLoad Of(LoadRow row, FarmRecords records) => new(row, records.FindPool(row.User)?.Basis.Kind switch
+    internal static PowerLoad Of(LoadRow row, FarmRecords records) => new(row, records.FindPool(row.User) is { } pool ? PurposeOf(pool)
+        : records.FindCrop(row.User) is not null || records.FindPlanting(row.User) is not null ? LoadPurpose.Growing
+        : LoadPurpose.General);
+
+    private static LoadPurpose PurposeOf(Pool user)
     {
-        BasisKind.CrateDays => LoadPurpose.Store,
-        BasisKind.Water => LoadPurpose.Water,
-        BasisKind.TrayDays or BasisKind.BedFootDays or BasisKind.Measured => records.FindPool(row.User)!.IsOverhead ? LoadPurpose.General
-            : LoadPurpose.Growing,
-        null => records.FindCrop(row.User) is not null || records.FindPlanting(row.User) is not null ? LoadPurpose.Growing
-            : LoadPurpose.General,
-        _ => LoadPurpose.Work,
-    });
+        BasisKind basis = user.Basis.Kind;
+        return basis == BasisKind.CrateDays ? LoadPurpose.Store
+            : basis == BasisKind.Water ? LoadPurpose.Water
+            : basis != BasisKind.TrayDays && basis != BasisKind.BedFootDays && basis != BasisKind.Measured ? LoadPurpose.Work
+            : user.IsOverhead ? LoadPurpose.General
+            : LoadPurpose.Growing;
+    }
 }

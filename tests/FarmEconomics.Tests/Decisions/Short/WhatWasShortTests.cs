@@ -155,7 +155,7 @@ public class WhatWasShortTests
         farm =>
         {
             FarmReview review = farm.Farm.Review();
-            foreach (Pool pool in review.Records.Pools.Where(pool => pool.Basis.Kind is BasisKind.CrateDays or BasisKind.TrayDays))
+            foreach (Pool pool in review.Records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays || pool.Basis.Kind == BasisKind.TrayDays))
             {
                 farm.Farm.Limit(pool.Name, 5m);
             }
