@@ -83,29 +83,14 @@ internal static class Policies
     }
 
     /// <summary>The program's best mix and its steady plan, in whole where its model finds them; else nothing changes.</summary>
-    internal static (double[][] Best, double[][] Robust, double[][] Simpler, double[][] Blend, double[][] BlendRobust) ProgramsPlans(Farm farm, FarmReview review)
+    internal static (double[][] Best, double[][] Robust) ProgramsPlans(Farm farm, FarmReview review)
     {
         SeasonCosts costs = SeasonCosts.Of(review.Season(review.LatestCropYear));
         Planning.PlanModel model = PlanFacts.Of(review, costs);
         Planning.Programs.ILinearSolver solver = LinearSolvers.Find()!;
         BestMix mix = BestMix.Of(model, solver);
-        if (mix.Best is not { } best)
-        {
-            double[][] t = Copy(farm.Today);
-            return (t, t, t, t, t);
-        }
-
         CarefulPlans careful = CarefulPlans.Of(mix, solver, PlanSeasons.Of(review, costs, model).Drawn, [PlanStance.Steady]);
-        double[][] robust = careful.Of(PlanStance.Steady) is { } steady ? ToPlan(farm, model, steady.Feet) : Copy(farm.Today);
-        double[][] b = ToPlan(farm, model, best.Feet);
-        return (b, robust, ToPlan(farm, model, mix.Simpler()!.Feet), Blend(b, farm, 0.8), Blend(robust, farm, 0.8));
-    }
-
-    private static double[][] Blend(double[][] plan, Farm farm, double part)
-    {
-        double[][] blend = [.. plan.Select((crop, c) => crop.Select((feet, w) => (part * feet) + ((1.0 - part) * farm.Today[c][w])).ToArray())];
-        PlanRoom.Shrink(farm, blend);
-        return blend;
+        return (mix.Best is { } best ? ToPlan(farm, model, best.Feet) : Copy(farm.Today), careful.Of(PlanStance.Steady) is { } steady ? ToPlan(farm, model, steady.Feet) : Copy(farm.Today));
     }
 
     internal static double[][] ToPlan(Farm farm, Planning.PlanModel model, IReadOnlyList<double> feet)

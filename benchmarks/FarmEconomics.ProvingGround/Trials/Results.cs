@@ -8,9 +8,6 @@ internal enum Policy
     PlainProgram,
     BestMix,
     RobustMix,
-    Simpler,
-    Blend80,
-    BlendRobust,
     BestSizes,
     Best,
 }

@@ -58,7 +58,7 @@ internal sealed class Trial
             throw new InvalidOperationException($"World {farm.Seed}: the review's totals don't agree: {broken}");
         }
 
-        var plans = Policies.ProgramsPlans(farm, review);
+        (double[][] bestMix, double[][] robustMix) = Policies.ProgramsPlans(farm, review);
         IReadOnlyList<Advised> advice = VerdictReading.Of(review);
         return new WorldResult(farm.Seed, farm.Crops.Length, farm.Traits.Skill, farm.Traits.Logged,
             (nothing.Average(one => one.Value), nothing.Average(one => one.Cash)))
@@ -68,11 +68,8 @@ internal sealed class Trial
                 Against(Policy.RuleOfThumb, Policies.RuleOfThumb(farm, season)),
                 Against(Policy.Verdicts, Policies.Follow(farm, advice)),
                 Against(Policy.PlainProgram, Policies.PlainProgram(farm, records)),
-                Against(Policy.BestMix, plans.Best),
-                Against(Policy.RobustMix, plans.Robust),
-                Against(Policy.Simpler, plans.Simpler),
-                Against(Policy.Blend80, plans.Blend),
-                Against(Policy.BlendRobust, plans.BlendRobust),
+                Against(Policy.BestMix, bestMix),
+                Against(Policy.RobustMix, robustMix),
                 Against(Policy.BestSizes, BestKnown.Plan(farm, sizesOnly: true)),
                 Against(Policy.Best, best),
             ],

@@ -157,7 +157,9 @@ internal static class PlanCommand
         Console.Out.WriteLine(PlanWords.LeftOut(mix, season.Notation).ToPlainText());
         if (asked.Ranges)
         {
+            terminal.Step("Looking how far that holds");
             PlanRanges ranges = PlanRanges.Of(mix, asked.Solver!);
+            terminal.Clear();
             Console.Out.WriteLine(CarefulWords.Limits(mix, ranges, season.Notation).ToPlainText());
             Console.Out.WriteLine(CarefulWords.Crops(mix, ranges, season.Notation).ToPlainText());
         }

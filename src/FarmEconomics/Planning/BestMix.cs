@@ -42,7 +42,8 @@ public sealed class BestMix
             return;
         }
 
-        Best = new PlanLengths([.. program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))], solution.Objective);
+        double[] feet = [.. program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))];
+        Best = new PlanLengths(feet, solution.Objective + model.ChargeOf(feet));
         Quantities = PlanQuantities.Of(model, program, program.Incomes[0], solution);
         Duality = (solution.Objective, solution.DualObjective(program.Model));
         Binding = FindBinding(program, solution);
@@ -62,7 +63,7 @@ public sealed class BestMix
     /// <summary>What the best plan picks, keeps, sells and works, week by week; null without one.</summary>
     public PlanQuantities? Quantities { get; }
 
-    /// <summary>The objective and that of the dual problem; they agree to the cent.</summary>
+    /// <summary>The objective, less what changes must bring, and that of the dual problem; they agree to the cent.</summary>
     public (double Primal, double Dual) Duality { get; }
 
     /// <summary>Limits that bind, dearest first.</summary>
@@ -223,7 +224,7 @@ public sealed class BestMix
             run.SetLimit(asked.AtLeastAFoot[crop.Key], double.NegativeInfinity, double.PositiveInfinity);
             if (forced.IsOptimal)
             {
-                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Best!.Worth - forced.Objective)));
+                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Duality.Primal - forced.Objective)));
             }
         }
 
@@ -273,7 +274,7 @@ public sealed class BestMix
             Earns = Free("earns nearly as much");
             for (int i = 0; i < program.Model.Quantities.Count; i++)
             {
-                program.Model.Set(Earns, i, program.Model.Quantities[i].Worth);
+                program.Model.Set(Earns, i, program.Changes.Contains(i) ? 0.0 : program.Model.Quantities[i].Worth);
             }
 
             foreach (IGrouping<int, int> crop in ByCrop)

@@ -79,10 +79,18 @@ public sealed class PlanFacts
             Hours = work.There(limits, start, (double)(settings.OwnWage ?? records.Settings.OwnerWage ?? 0m)),
             BoxTarget = target,
             BuyIn = (double)records.Settings.BuyInPercent / 100.0,
+            ChangeCost = PlanSettings.ChangePart * BroughtAFoot(),
             Stores = [.. stores.Select(StoreOf)],
             Trays = anyTrays ? (double?)limits.On(ScarceKind.Trays, trays, start.AddDays(60)) : null,
             NotChecked = notChecked,
         };
+    }
+
+    /// <summary>Output of a bed-foot of the season, all crops together.</summary>
+    private double BroughtAFoot()
+    {
+        double feet = season.Crops.Sum(crop => (double)crop.Sums.BedFeet.Value);
+        return feet > 0.0 ? Math.Max(0.0, season.Crops.Sum(crop => (double)crop.Output.Amount) / feet) : 0.0;
     }
 
     private double BedFeet(string cover, DateOnly day) => (double)records.Tables.Beds

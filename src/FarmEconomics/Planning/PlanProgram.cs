@@ -61,6 +61,7 @@ internal sealed class PlanProgram
         this.beyond = beyond;
         Lengths = [.. plan.Sowings.Select(sowing => Model.AddQuantity(
             plan.Crops[sowing.Crop].Name, (sowing.Later ?? 0.0) - sowing.Cost, sowing.Bounds.Most, sowing.Bounds.Least))];
+        ChargeChanges();
         LimitBeds();
         LimitTrays();
         LimitCrops();
@@ -90,6 +91,25 @@ internal sealed class PlanProgram
         // Limits that the helper of the worst seasons adds come after these, so places agree.
         keys.Add(key);
         return Model.AddLimit(key.Kind.ToString(), least, most);
+    }
+
+    /// <summary>The quantities that hold how far lengths lie from this year's: no money of the plan's.</summary>
+    internal HashSet<int> Changes { get; } = [];
+
+    private void ChargeChanges()
+    {
+        for (int i = 0; plan.ChangeCost > 0.0 && i < Lengths.Length; i++)
+        {
+            if (plan.Sowings[i].Standing.Count == 0)
+            {
+                int same = Limit(new(PlanLimitKind.Balance, plan.Sowings[i].Crop, -1), plan.Sowings[i].Today, plan.Sowings[i].Today);
+                Model.Set(same, Lengths[i], 1.0);
+                int more = Model.AddQuantity("more", -plan.ChangeCost), fewer = Model.AddQuantity("fewer", -plan.ChangeCost);
+                Model.Set(same, more, -1.0);
+                Model.Set(same, fewer, 1.0);
+                Changes.UnionWith([more, fewer]);
+            }
+        }
     }
 
     private void LimitBeds()
