@@ -81,8 +81,9 @@ internal sealed partial class PageRoutes
 
         try
         {
-            EditOutcome outcome = now.Farm(form.Settings, form.SkipBadRows).WithReviewed(form.Year, farm => !farm.IsReviewed
-                ? new EditOutcome(false, "The records have errors; nothing can be planned from them.") : Editor.Save(Changes(farm, form, sent, context.RequestAborted)));
+            ReviewedFarm farm = now.Farm(form.Settings, form.SkipBadRows).Reviewed(form.Year);
+            EditOutcome outcome = farm.IsReviewed ? Editor.Save(Changes(farm, form, sent, context.RequestAborted))
+                : new EditOutcome(false, "The records have errors; nothing can be planned from them.");
             return outcome.Saved
                 ? SeeOther(context, Nav.Address(NextYearPath, $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(string.Join(' ', PlanView.Files))}"))
                 : NotTaken(outcome.Message, outcome.Problems, StatusCodes.Status422UnprocessableEntity);

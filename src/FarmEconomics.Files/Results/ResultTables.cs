@@ -56,6 +56,8 @@ public static class ResultTables
         (ShortTables.Crops, "what each crop added to the farm per unit of what was short, while it was"),
         (SupplyResults.Weeks, "water needed against the limit week by week, what was put on, and what was lost"),
         (SupplyResults.Crops, "the water each crop took, and what it added per 1,000 gallons"),
+        (SupplyResults.Days, "the water of every block day by day: rain and watering in, used, stored and drained, stress and loss"),
+        (SupplyResults.Worth, "what more water, more sprinklers and longer hours would have saved over the season"),
         (SupplyResults.Months, "power wanted, made and missing month by month, and what more battery or panels would have saved"),
         (SupplyResults.Loads, "which load gives way first when power is short, and what it went without"),
         (LossResults.Picked, "where all that was picked went, and what it brought or would have brought net of packing and fees"),

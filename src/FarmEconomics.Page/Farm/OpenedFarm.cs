@@ -56,18 +56,22 @@ internal sealed class OpenedFarm
         }
     }
 
-    /// <summary>Works with a season's reports; 0: the latest. What one of them worked out the next one finds.</summary>
+    /// <summary>The reports worked out so far.</summary>
+    internal AnsweredReports Answered { get; } = new();
+
+    /// <summary>What a season's reports are worked out from; 0: the latest. What one of them worked out the next one finds; several may ask at a time.</summary>
     /// <exception cref="ArgumentException">There is no such year.</exception>
-    internal T WithReviewed<T>(int year, Func<ReviewedFarm, T> work)
+    internal ReviewedFarm Reviewed(int year)
     {
+        int wanted = year == 0 ? LatestYear : year;
         lock (gate)
         {
-            if (!reviewed.TryGetValue(year, out ReviewedFarm? farm))
+            if (!reviewed.TryGetValue(wanted, out ReviewedFarm? farm))
             {
-                reviewed[year] = farm = ReviewedFarm.Of(folder, year);
+                reviewed[wanted] = farm = ReviewedFarm.Of(folder, wanted);
             }
 
-            return work(farm);
+            return farm;
         }
     }
 

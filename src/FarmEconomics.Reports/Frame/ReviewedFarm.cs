@@ -15,7 +15,7 @@ namespace FarmEconomics.Reports.Frame;
 
 /// <summary>
 /// What a report is worked out from: the records as they stood, one season of them, and what several reports need of it, worked out once by whoever asks first.
-/// Not for several threads at once.
+/// Several threads may ask; who asks while another works it out waits for it.
 /// </summary>
 public sealed class ReviewedFarm
 {

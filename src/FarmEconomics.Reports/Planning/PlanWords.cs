@@ -83,6 +83,11 @@ public static class PlanWords
 
         table.Note("An hour is told on top of what your own hour is worth. " + (found is null ? "Weeks that are full together share their worth: what is told of one of them alone may not hold."
             : $"Each is a plan of its own with one more, and one less, of that alone. {(mix.Binding.Count > found.Count ? $"Further limits that bind: {mix.Binding.Count - found.Count}." : "")}"));
+        if (mix.Model.Water is not null)
+        {
+            table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. What drought and the generator then cost is taken off the plan."));
+        }
+
         foreach (string one in mix.Model.NotChecked)
         {
             table.Note($"Not checked: {one}.");
@@ -157,7 +162,8 @@ public static class PlanWords
     }
 
     private static IEnumerable<Worth> Worths(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) => (found ?? mix.Binding)
-        .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish)
+        .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish
+            or PlanLimitKind.Water or PlanLimitKind.Power)
         .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)(one.More ?? one.Worth), (decimal?)one.Less));
 
     /// <summary>What one more of a limit is one more of.</summary>
@@ -168,6 +174,8 @@ public static class PlanWords
         PlanLimitKind.Hours => "an hour",
         PlanLimitKind.Crates => $"a crate in the {model.Stores[key.Place].Name}",
         PlanLimitKind.Trays => "a tray",
+        PlanLimitKind.Water => "1,000 gallons",
+        PlanLimitKind.Power => "a kWh for the pump",
         PlanLimitKind.Beds => notation.Text($"a foot of bed, {model.Covers[key.Place].Name}"),
         _ => notation.Text($"a foot less of {model.Crops[key.Place].Name} that you asked for"),
     };

@@ -94,6 +94,7 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
     [InlineData("06-loan-or-grant.ipynb", ReportId.Lender)]
     [InlineData("11-next-year.ipynb", ReportId.NextYear)]
     [InlineData("08-one-crop.ipynb", ReportId.Crop)]
+    [InlineData("10-water-and-power.ipynb", ReportId.Water)]
     public async Task Blocks_OfANotebook_AreThoseOfThePage(string name, ReportId id)
     {
         NotebookRun run = await Runs.Demo(name);

@@ -1,5 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
+using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Files.Start;
@@ -7,6 +8,7 @@ using FarmEconomics.Planning;
 using FarmEconomics.Reports.Planning;
 using FarmEconomics.Tests.Files;
 using FarmEconomics.Tests.House;
+using FarmEconomics.Water;
 using Xunit;
 
 namespace FarmEconomics.Tests.Planning;
@@ -48,6 +50,22 @@ public class DemoPlanTests
 
         // Hours of 2025 against the mean of the seasons at this year's lengths: near, not the same.
         Assert.InRange(planned, 0.75 * worked, 1.25 * worked);
+    }
+
+    [Fact]
+    public void Model_OfTheDemo_TakesWaterAndPowerOfTheDrySeason()
+    {
+        PlanWater water = Model.Value.Water!;
+        double needed = Enumerable.Range(0, Model.Value.Sowings.Count).Sum(i => water.Need[i].Sum() * (Model.Value.Sowings[i].Standing.Count > 0 ? Model.Value.Sowings[i].Bounds.Least : Model.Value.Sowings[i].Today));
+        double season = WaterAndPower.Of(SeasonCosts.Of(Season)).Water!.Needed / WaterMath.LitersPerGallon / 1000.0;
+
+        Assert.Equal([double.PositiveInfinity, 29.4], new[] { 5, 30 }.Select(week => water.Limit[week])); // February has no weather; 7 days of 4,200 gallons
+        Assert.InRange(needed, 0.5 * season, 2.0 * season);
+        Assert.All(water.LostPerUnit, lost => Assert.InRange(lost, 0.0, 5000.0));
+
+        // A measured pump took 362.4 kWh an acre-foot, 1.1 a thousand gallons (Janzen 1977); the demo's is invented and should be near.
+        Assert.InRange(water.Power!.PerUnit, 0.5, 2.0);
+        Assert.Equal(2 * 24 * 7, water.Power.Generator);
     }
 
     [Fact]
