@@ -31,6 +31,7 @@ internal static class Report
             Sizes(times, 5_000_000 / part, scratch);
             FarmYears(times, Math.Max(10, 1000 / part));
             Draws(times, 200_000 / part);
+            Water(times);
             Summary();
             if (part > 1)
             {
@@ -114,6 +115,17 @@ internal static class Report
             Line();
             Line($"{side.Name}: mean of the farm {side.Value("mean")}, {side.Value("draws_per_second")} crop draws a second.");
         }
+    }
+
+    private static void Water(int times)
+    {
+        const int Blocks = 40;
+        Side own = new($"a season's water of {Blocks} blocks: need, limit and log, day by day, with what was lost", "dotnet", Own, "water", $"{Blocks}");
+        Side numpy = new("numpy, the plain balance of the same number of sowings", "/usr/bin/python3", "benchmarks/balance.py", "200", "214");
+        Side.Measure(times, own, numpy);
+        Heading("Water of a season", "Five sowings a block, 214 days. Time is that of the season's water alone, after the records are read and costed; numpy keeps only the balance of the soil, without a list, money or a limit.");
+        Table([own, numpy], own);
+        Aims.Add(new Aim($"a season's water of {Blocks} blocks, s", "under 0.20", own.Missing, () => (own.Inside, own.Inside < 0.2)));
     }
 
     private static void Review(int times, string scratch)

@@ -16,7 +16,7 @@ using Microsoft.AspNetCore.Routing;
 namespace FarmEconomics.Page;
 
 /// <summary>The addresses of the server and what stands at each.</summary>
-internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf shelf, IReadOnlyList<NotebookEntry> notebooks, RunBoard board)
+internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf shelf, IReadOnlyList<NotebookEntry> notebooks, RunBoard board, Importing.ImportDesk desk)
 {
     // A page that is ready in this time comes at once; for a longer one the reader sees how far it is.
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1.5);
@@ -38,6 +38,8 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         MapTables(app);
         MapScenarios(app);
         MapFixing(app);
+        MapImporting(app);
+        MapPlan(app);
         // A browser asks for it by itself; there is none.
         app.MapGet("/favicon.ico", () => Results.NoContent());
         app.MapFallback(() => NoSuchPage("There is no such page."));

@@ -7,7 +7,7 @@ internal static class ChangedFarms
     internal static readonly string[] Alone =
     [
         "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log", "land of a value without interest",
-        "stands of unknown cost",
+        "plantings nobody named", "stands of unknown cost",
     ];
 
     /// <summary>All changes that go together.</summary>
@@ -127,6 +127,16 @@ internal static class ChangedFarms
             "DELETE FROM harvests WHERE planting IN (SELECT planting FROM plantings WHERE bed = 'Spare' AND chance(planting, 26) < 70)",
             "INSERT INTO harvests (row, date, crop, quantity) SELECT 2000000 + row, CAST(CAST(in_bed AS DATE) + 4 AS VARCHAR), crop, '6.25' FROM plantings WHERE chance(row, 27) < 12 AND in_bed > '2023-06-01' AND in_bed < '2025-11-01'",
             "INSERT INTO harvests (row, date, crop, quantity) SELECT 3000000 + row, CAST(CAST(in_bed AS DATE) - 9 AS VARCHAR), crop, '3.5' FROM plantings p WHERE chance(row, 28) < 25 AND in_bed > '2023-06-01' AND substr(in_bed, 6, 2) BETWEEN '04' AND '09' AND CAST(in_bed AS DATE) > (SELECT min(CAST(f.in_bed AS DATE)) + 9 FROM plantings f WHERE f.crop = p.crop)",
+        ],
+        // Known by crop, year and number, by which rows name them; one of the names that would be given is somebody's already.
+        ["plantings nobody named"] =
+        [
+            "CREATE TABLE nameless AS SELECT planting, crop || ' ' || in_bed[1:4] || ', sowing ' || (row_number() OVER (PARTITION BY crop, in_bed[1:4] ORDER BY in_bed, row) + CASE WHEN crop = 'Carrots' AND in_bed LIKE '2024%' THEN 1 ELSE 0 END) AS name FROM plantings WHERE crop IN ('Carrots', 'Radish', 'Beets', 'Spinach') "
+                + "AND planting IN (SELECT planting FROM plantings GROUP BY planting HAVING count(*) = 1) AND planting NOT IN (SELECT planting FROM expenses WHERE planting IS NOT NULL) AND planting NOT IN (SELECT \"user\" FROM use)",
+            "UPDATE plantings SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'", "UPDATE harvests SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'",
+            "UPDATE labor SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'",
+            "UPDATE harvests SET planting = n.name FROM nameless n WHERE n.planting = harvests.planting", "UPDATE labor SET planting = n.name FROM nameless n WHERE n.planting = labor.planting",
+            "UPDATE plantings SET planting = NULL WHERE planting IN (SELECT planting FROM nameless)",
         ],
         ["crates"] =
         [

@@ -35,7 +35,7 @@ internal static class LiveShell
             IsServed = true,
             Root = "/",
             ServedHead = head.ToString(),
-            Footer = [.. frame.Footer, "These pages come from the program on this machine. Nothing leaves it, and your records change only where you press Save."],
+            Footer = [.. frame.Footer, "These pages come from the program on this machine. Nothing leaves it, and your records change only where you press Save or Add."],
         }, body);
     }
 

@@ -192,7 +192,7 @@ public sealed class FundingWriteUp
     /// <param name="year">The crop year.</param>
     /// <param name="project">The project of the funding table; null: none.</param>
     /// <param name="assumptions">What is assumed.</param>
-    /// <param name="power">Tells what a kWh more costs; null: by a year's use.</param>
+    /// <param name="power">Tells what a kWh more costs; null: by days of shortage, else by a year's use.</param>
     /// <returns>The write-up.</returns>
     /// <exception cref="ArgumentException">No such project, or an assumption that can't be.</exception>
     public static FundingWriteUp Of(FarmReview review, int year, string? project, FundingAssumptions assumptions, IMarginalPower? power = null)

@@ -34,12 +34,23 @@ UNION ALL SELECT crop, unit, 1 FROM crops;
 CREATE TABLE beds AS
 SELECT bed, structure, coalesce(CAST(width_in AS DOUBLE), getvariable('standard_width')) / getvariable('standard_width') AS wide FROM file_of('beds');
 
+-- A planting nobody named is known by its crop, year and number, in the order in which plantings came into their beds; a name somebody gave is passed over.
+CREATE TABLE planting_names AS
+WITH p AS (SELECT row, planting, trim(crop) AS crop, lower(trim(crop)) AS folded, CAST(in_bed AS DATE) AS day, year(CAST(in_bed AS DATE)) AS in_year FROM file_of('plantings')),
+turns AS (SELECT *, row_number() OVER (PARTITION BY folded, in_year ORDER BY day, row) AS turn FROM p WHERE planting IS NULL),
+numbers AS (SELECT folded, in_year, unnest(range(1, (SELECT count(*) FROM p) + 1)) AS n FROM (SELECT DISTINCT folded, in_year FROM turns)),
+free AS (
+    SELECT folded, in_year, n, row_number() OVER (PARTITION BY folded, in_year ORDER BY n) AS turn FROM numbers
+    WHERE folded || ' ' || in_year || ', sowing ' || n NOT IN (SELECT lower(trim(planting)) FROM p WHERE planting IS NOT NULL))
+SELECT row, planting FROM p WHERE planting IS NOT NULL
+UNION ALL SELECT row, crop || ' ' || in_year || ', sowing ' || n FROM turns JOIN free USING (folded, in_year, turn);
+
 -- Bed-feet count at the standard width.
 CREATE TABLE planting_rows AS
-SELECT p.row, planting, crop, bed, structure, CAST(bed_feet AS DOUBLE) * wide AS bed_feet, CAST(in_bed AS DATE) AS in_bed,
+SELECT p.row, n.planting, crop, bed, structure, CAST(bed_feet AS DOUBLE) * wide AS bed_feet, CAST(in_bed AS DATE) AS in_bed,
     CAST(out_of_bed AS DATE) AS out_of_bed, CAST(sown AS DATE) AS sown, CAST(trays AS DOUBLE) AS trays, CAST(crop_year AS INTEGER) AS crop_year,
     perennial
-FROM file_of('plantings') p JOIN beds USING (bed) JOIN crops USING (crop)
+FROM file_of('plantings') p JOIN planting_names n USING (row) JOIN beds USING (bed) JOIN crops USING (crop)
 WHERE CAST(in_bed AS DATE) <= getvariable('as_of');
 
 -- Quantities in the crop's own unit.
