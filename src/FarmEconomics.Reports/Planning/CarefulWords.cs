@@ -1,6 +1,5 @@
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Planning;
