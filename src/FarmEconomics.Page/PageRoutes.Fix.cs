@@ -1,6 +1,8 @@
 using System.Globalization;
+using FarmEconomics.Files;
 using FarmEconomics.Files.Editing;
 using FarmEconomics.Page.Fixing;
+using FarmEconomics.Page.Importing;
 using FarmEconomics.Page.Views;
 using FarmEconomics.Records;
 using Microsoft.AspNetCore.Builder;
@@ -25,8 +27,10 @@ internal sealed partial class PageRoutes
             Dictionary<string, string> given = Given(context.Request.Query);
             return FixRow(given.GetValueOrDefault("file", ""), given.GetValueOrDefault("line", ""));
         });
+        app.MapGet(FixView.RowPath + "/{file}/{line}", (string file, string line) => FixRow(file, line));
         app.MapPost(FixView.RowPath, (Delegate)SaveRowAsync);
         app.MapPost(FixView.UndoPath, (Delegate)UndoRowAsync);
+        app.MapPost(NamesView.Path, (Delegate)SaveNamesAsync);
     }
 
     private RecordsEditor Editor => new(shelf.Folder, TimeProvider.System);
@@ -90,7 +94,7 @@ internal sealed partial class PageRoutes
                 .ToDictionary(pair => pair.heading, pair => typed[pair.at]);
             EditOutcome outcome = Editor.Save(new RowChange(file, sent["version"].ToString(), line, remove ? null : fields));
             return outcome.Saved
-                ? SeeOther(context, Nav.Address(FixView.Path,
+                ? SeeOther(context, Nav.Address(PlanView.Files.Contains(file) ? NextYearPath : FixView.Path,
                     $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(file)}"))
                 : Page("Nothing was saved", FixView.Row(row with { Fields = typed, Version = sent["version"].ToString() }, outcome.Problems,
                     outcome.Message, null, Unit), FixView.Path, status: StatusCodes.Status422UnprocessableEntity);
@@ -112,11 +116,37 @@ internal sealed partial class PageRoutes
         try
         {
             EditOutcome outcome = Editor.Undo(sent["file"].ToString());
-            return SeeOther(context, Nav.Address(FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}"));
+            return SeeOther(context, Nav.Address(sent["back"] == NextYearPath ? NextYearPath : FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}"));
         }
         catch (FileNotFoundException missing)
         {
             return NoSuchPage(missing.Message);
         }
+    }
+
+    private async Task<IResult> SaveNamesAsync(HttpContext context)
+    {
+        if (WhyNotFixed is { } why)
+        {
+            return NothingAdded(why);
+        }
+
+        RaiseLimit(context, 16 * AroundAFile);
+        IReadOnlyList<GivenName> names = ImportPages.Names(await SentAsync(context).ConfigureAwait(false));
+        return shelf.Look().Farm().With(folder =>
+        {
+            IReadOnlyList<(GivenName Name, string Why)> faults = NameList.Faults(names, folder.Reading);
+            GivenName[] said = [.. names.Where(name => name.Name.Trim().Length > 0 && !NameList.IsKnown(name, folder.Reading))];
+            return faults.Count > 0 || said.Length == 0
+                ? Page("Nothing was saved", $"<h1>Nothing was saved</h1>\n<p class=\"fault\" role=\"alert\">{(faults.Count > 0 ? "Some names can’t be taken." : "No name was chosen.")}</p>\n{NamesView.Form(folder, names, faults)}",
+                    FixView.Path, status: StatusCodes.Status422UnprocessableEntity)
+                : SeeOther(context, Nav.Address(FixView.Path, "done=" + Uri.EscapeDataString(Confirmed(said))));
+        });
+    }
+
+    private string Confirmed(GivenName[] names)
+    {
+        string file = NameList.Confirm(shelf.Folder, names);
+        return $"{names.Length} {(names.Length == 1 ? "name" : "names")} saved in {file}. To take them back, delete that file from your records.";
     }
 }

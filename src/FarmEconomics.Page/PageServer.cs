@@ -2,6 +2,7 @@ using System.Net;
 using FarmEconomics.Page.Access;
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Faults;
+using FarmEconomics.Page.Importing;
 using FarmEconomics.Page.Runs;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -20,11 +21,13 @@ public sealed class PageServer : IAsyncDisposable
 {
     private readonly WebApplication app;
     private readonly RunBoard board;
+    private readonly ImportDesk desk;
 
-    private PageServer(WebApplication app, RunBoard board, string address)
+    private PageServer(WebApplication app, RunBoard board, ImportDesk desk, string address)
     {
         this.app = app;
         this.board = board;
+        this.desk = desk;
         Address = address;
     }
 
@@ -77,7 +80,9 @@ public sealed class PageServer : IAsyncDisposable
             }
         });
         app.UseRouting();
-        new PageRoutes(options, shelf, notebooks, board).MapTo(app);
+        ImportDesk desk = new();
+        PageRoutes routes = new(options, shelf, notebooks, board, desk);
+        routes.MapTo(app);
         try
         {
             await app.StartAsync(cancellation).ConfigureAwait(false);
@@ -91,7 +96,12 @@ public sealed class PageServer : IAsyncDisposable
 
         string bound = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         gate = new AccessGate(new Uri(bound).Port);
-        return new PageServer(app, board, $"{bound}{AccessGate.Door}?token={gate.Token}");
+        if (options.WorksAhead)
+        {
+            _ = Task.Run(routes.WorkAheadAsync, CancellationToken.None);
+        }
+
+        return new PageServer(app, board, desk, $"{bound}{AccessGate.Door}?token={gate.Token}");
     }
 
     /// <summary>Stops serving and ends every run.</summary>
@@ -100,6 +110,7 @@ public sealed class PageServer : IAsyncDisposable
         await board.DisposeAsync().ConfigureAwait(false);
         await app.StopAsync(new CancellationTokenSource(TimeSpan.FromSeconds(2)).Token).ConfigureAwait(false);
         await app.DisposeAsync().ConfigureAwait(false);
+        desk.Dispose();
     }
 
     private static async Task RefuseAsync(HttpContext context, string why)

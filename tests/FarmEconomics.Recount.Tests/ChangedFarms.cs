@@ -7,6 +7,7 @@ internal static class ChangedFarms
     internal static readonly string[] Alone =
     [
         "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log", "land of a value without interest",
+        "plantings nobody named", "stands of unknown cost",
     ];
 
     /// <summary>All changes that go together.</summary>
@@ -27,17 +28,27 @@ internal static class ChangedFarms
         ["settings"] =
         [
             "UPDATE farm SET value = CASE setting WHEN 'owner_wage' THEN '18.7525' WHEN 'interest_percent' THEN '6.35' WHEN 'crop_year_start' THEN '03-01' WHEN 'standard_bed_width_in' THEN '28' ELSE value END",
-            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread'), (103, 'land_value', '41237.55')",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread'), (103, 'land_value', '41237.55'), (104, 'land_area', '1.3725')",
             "UPDATE totals SET \"from\" = '2025-03-01', \"to\" = '2026-02-28' WHERE measure = 'hours:grow'",
             "UPDATE plantings SET crop_year = NULL",
         ],
         ["no closing stock, earlier close"] =
         [
             "UPDATE farm SET value = '2025-10-15' WHERE setting = 'as_of'",
-            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore'), (102, 'land_rent', '612.35')",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore'), (102, 'land_rent', '612.35'), (103, 'land_area', '0.875')",
         ],
         // The charge for own land can't be told from its value alone.
         ["land of a value without interest"] = ["DELETE FROM farm WHERE setting = 'interest_percent'", "INSERT INTO farm (row, setting, value) VALUES (103, 'land_value', '41237.55')"],
+        // A stand cleared in its bearing years, one that has borne longer than its years, one cleared before it bore, one that never bears.
+        ["stands"] =
+        [
+            "UPDATE plantings SET out_of_bed = '2025-10-01' WHERE planting = 'Rhubarb bed'", "UPDATE crops SET bearing_years = '1.5' WHERE crop = 'Asparagus'",
+            "INSERT INTO beds (row, bed, length_ft) VALUES (1002, 'Canes', '300')", "UPDATE crops SET bearing_years = '3', establishment_cost = NULL WHERE crop = 'Raspberries'",
+            "INSERT INTO plantings (row, planting, crop, bed, bed_feet, in_bed, out_of_bed) VALUES (700001, 'Gave up', 'Raspberries', 'Canes', '40', '2023-05-05', '2025-03-20'), (700002, 'Young', 'Raspberries', 'Canes', '60', '2024-05-05', NULL)",
+            "UPDATE harvests SET planting = 'Raspberry row' WHERE crop = 'Raspberries' AND planting IS NULL",
+        ],
+        // The records begin after it was set out, and nothing says what it took.
+        ["stands of unknown cost"] = ["UPDATE crops SET establishment_cost = NULL WHERE crop = 'Asparagus'"],
         ["an early close with stock on hand"] = ["UPDATE farm SET value = '2024-11-20' WHERE setting = 'as_of'"],
         // What nobody knows stays blank: own hours without a value, assets without an interest rate, in overhead pools and others; pools that pass it on.
         ["no owner wage and no interest"] =
@@ -116,6 +127,16 @@ internal static class ChangedFarms
             "DELETE FROM harvests WHERE planting IN (SELECT planting FROM plantings WHERE bed = 'Spare' AND chance(planting, 26) < 70)",
             "INSERT INTO harvests (row, date, crop, quantity) SELECT 2000000 + row, CAST(CAST(in_bed AS DATE) + 4 AS VARCHAR), crop, '6.25' FROM plantings WHERE chance(row, 27) < 12 AND in_bed > '2023-06-01' AND in_bed < '2025-11-01'",
             "INSERT INTO harvests (row, date, crop, quantity) SELECT 3000000 + row, CAST(CAST(in_bed AS DATE) - 9 AS VARCHAR), crop, '3.5' FROM plantings p WHERE chance(row, 28) < 25 AND in_bed > '2023-06-01' AND substr(in_bed, 6, 2) BETWEEN '04' AND '09' AND CAST(in_bed AS DATE) > (SELECT min(CAST(f.in_bed AS DATE)) + 9 FROM plantings f WHERE f.crop = p.crop)",
+        ],
+        // Known by crop, year and number, by which rows name them; one of the names that would be given is somebody's already.
+        ["plantings nobody named"] =
+        [
+            "CREATE TABLE nameless AS SELECT planting, crop || ' ' || in_bed[1:4] || ', sowing ' || (row_number() OVER (PARTITION BY crop, in_bed[1:4] ORDER BY in_bed, row) + CASE WHEN crop = 'Carrots' AND in_bed LIKE '2024%' THEN 1 ELSE 0 END) AS name FROM plantings WHERE crop IN ('Carrots', 'Radish', 'Beets', 'Spinach') "
+                + "AND planting IN (SELECT planting FROM plantings GROUP BY planting HAVING count(*) = 1) AND planting NOT IN (SELECT planting FROM expenses WHERE planting IS NOT NULL) AND planting NOT IN (SELECT \"user\" FROM use)",
+            "UPDATE plantings SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'", "UPDATE harvests SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'",
+            "UPDATE labor SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'",
+            "UPDATE harvests SET planting = n.name FROM nameless n WHERE n.planting = harvests.planting", "UPDATE labor SET planting = n.name FROM nameless n WHERE n.planting = labor.planting",
+            "UPDATE plantings SET planting = NULL WHERE planting IN (SELECT planting FROM nameless)",
         ],
         ["crates"] =
         [

@@ -12,18 +12,27 @@ internal static class CheckCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<string[]> set = CommonOptions.Set();
-        Option<bool> fixNames = new("--fix-names") { Description = "List what unknown names are likely to mean, as rows for aliases.csv. Your records are not changed." };
-        Option<string?> output = new("--out") { Description = "With --fix-names: a new file to write those rows to, for you to look through.", HelpName = "FILE" };
+        Option<bool> fixNames = new("--fix-names") { Description = "List every unknown name with its rows and what it is likely to mean, blank where nobody can guess. Your records are not changed." };
+        Option<string?> output = new("--out") { Description = "With --fix-names: a new file to write the list to, for you to look through and fill in.", HelpName = "FILE" };
+        Option<string?> add = new("--add-names") { Description = "The list as you filled it in: its names go into your records at once, in a file of their own (aliases.names.csv).", HelpName = "FILE" };
         Option<bool> all = new("--all") { Description = "Tell every row with a problem, not each kind of problem once." };
         Option<string?> list = new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
-        Command command = new("check", "Finds mistakes in your records and says how to fix each.") { folder, set, all, list, fixNames, output };
-        command.SetAction(parsed => Run(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(all), parsed.GetValue(list), parsed.GetValue(fixNames), parsed.GetValue(output)));
+        Command command = new("check", "Finds mistakes in your records and says how to fix each.") { folder, set, all, list, fixNames, output, add };
+        command.SetAction(parsed =>
+        {
+            if (parsed.GetValue(add) is { } names)
+            {
+                NamesAdded.Add(parsed.GetValue(folder)!, names, Console.Out);
+            }
+
+            return Run(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(all), parsed.GetValue(list), (parsed.GetValue(fixNames), parsed.GetValue(output)));
+        });
         return command;
     }
 
-    private static int Run(string folder, string[]? set, bool all, string? list, bool fixNames, string? output)
+    private static int Run(string folder, string[]? set, bool all, string? list, (bool Fix, string? Output) names)
     {
-        if (output is not null && !fixNames)
+        if (names is { Output: not null, Fix: false })
         {
             throw new WrongUseException("--out says where --fix-names writes its rows; give both.");
         }
@@ -60,9 +69,9 @@ internal static class CheckCommand
             Console.Out.WriteLine($"Wrote {farm.Notation.Count(farm.Problems.Count, "problem")} to {list}.");
         }
 
-        if (fixNames)
+        if (names.Fix)
         {
-            RecordsCheckText.PrintProposals(farm, output, Console.Out);
+            RecordsCheckText.PrintNames(farm, names.Output, Console.Out);
         }
 
         return farm.ErrorCount > 0 ? ExitCode.RecordsInError : ExitCode.Done;

@@ -5,10 +5,10 @@ namespace FarmEconomics.Cli.Commands;
 
 /// <summary>The files an import writes beside the file it reads: the mapping, the names, the rows to fix. Never among the tables of the
 /// records.</summary>
-internal sealed class ImportBeside(string file, string? records)
+internal sealed class ImportBeside(string file, string? records, string? sheet = null)
 {
     private readonly string stem = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(file)) == Directory.GetCurrentDirectory() ? ""
-        : Path.GetDirectoryName(file) ?? "", Path.GetFileNameWithoutExtension(file));
+        : Path.GetDirectoryName(file) ?? "", Path.GetFileNameWithoutExtension(file) + (sheet is null ? "" : $"-{sheet.ToLowerInvariant().Replace(' ', '-')}"));
 
     internal string Map => stem + ".map.csv";
 
@@ -16,8 +16,8 @@ internal sealed class ImportBeside(string file, string? records)
 
     internal string Rest => stem + ".to-fix.csv";
 
-    /// <summary>Writes a new file.</summary>
-    internal void Write(string path, string text, string option)
+    /// <summary>Refuses a place where a new file must not be written.</summary>
+    internal void Require(string path, string option)
     {
         if (records is not null && Directory.Exists(records) && FolderPlace.IsIn(path, records)
             && Path.GetDirectoryName(FolderPlace.Real(path)) == FolderPlace.Real(records))
@@ -29,7 +29,12 @@ internal sealed class ImportBeside(string file, string? records)
         {
             throw new WrongUseException($"{path} is there already; give {option} another file, or take that one away.");
         }
+    }
 
+    /// <summary>Writes a new file.</summary>
+    internal void Write(string path, string text, string option)
+    {
+        Require(path, option);
         try
         {
             using FileStream stream = new(path, FileMode.CreateNew, FileAccess.Write);

@@ -1,7 +1,9 @@
 using System.CommandLine;
+using FarmEconomics.Files;
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -13,7 +15,7 @@ internal static class ImportCommand
         var asked = new ImportOptions();
         asked.Dates.AcceptOnlyFromAmong("month-first", "day-first");
         Command command = new("import", "Bring in rows of another program's file: shows what it sees and what would be added, and adds it with --apply.")
-        { asked.File, asked.Table, asked.Map, asked.Names, asked.Into, asked.Sheet, asked.HeadingsAt, asked.Dates, asked.Rest, asked.All, asked.Apply };
+        { asked.File, asked.Table, asked.Map, asked.Names, asked.Into, asked.Sheet, asked.HeadingsAt, asked.Dates, asked.Rest, asked.List, asked.All, asked.Apply };
         command.SetAction(parsed => Run(parsed, asked));
         return command;
     }
@@ -42,16 +44,40 @@ internal static class ImportCommand
                 Folder = into,
                 Sheet = parsed.GetValue(asked.Sheet)
             };
-            var beside = new ImportBeside(file, into);
-            bool seen = request.Map is { } map ? File.Exists(map) || !map.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
-                : File.Exists(beside.Map) || RecordsImport.Remembers(request);
-            return Draft(request, beside, (parsed, asked)) is { } drafted ? Show(drafted, seen, beside, (parsed, asked))
-                : ExitCode.RecordsInError;
+            IReadOnlyList<string> sheets = request.Sheet is null && request.Map is null ? RecordsImport.Sheets(file) : [];
+            return sheets.Count > 1 ? Sheets(request, sheets, (parsed, asked)) : One(request, new ImportBeside(file, into, request.Sheet), (parsed, asked));
         }
         catch (ArgumentException fault)
         {
             throw new WrongUseException(fault.Message);
         }
+    }
+
+    // Sheet after sheet, each with a mapping of its own; one that holds no table stops no other.
+    private static int Sheets(ImportRequest request, IReadOnlyList<string> sheets, (ParseResult Line, ImportOptions Asked) said)
+    {
+        int worst = ExitCode.Done;
+        foreach (string sheet in sheets)
+        {
+            Console.Out.WriteLine($"{(sheet == sheets[0] ? "" : "\n")}Sheet {sheet} ({sheets.ToList().IndexOf(sheet) + 1} of {sheets.Count}; --sheet \"{sheet}\" reads it alone)");
+            try
+            {
+                worst = Math.Max(worst, One(request with { Sheet = sheet }, new ImportBeside(request.Source, request.Folder, sheet), said));
+            }
+            catch (ArgumentException fault)
+            {
+                Console.Out.WriteLine($"Not read: {fault.Message}");
+            }
+        }
+
+        return worst;
+    }
+
+    private static int One(ImportRequest request, ImportBeside beside, (ParseResult Line, ImportOptions Asked) said)
+    {
+        bool seen = request.Map is { } map ? File.Exists(map) || !map.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
+            : File.Exists(beside.Map) || RecordsImport.Remembers(request);
+        return Draft(request, beside, said) is { } drafted ? Show(drafted, seen, beside, said) : ExitCode.RecordsInError;
     }
 
     /// <summary>The request with a mapping to go by; null when the draft asks something first.</summary>
@@ -102,6 +128,13 @@ internal static class ImportCommand
             Console.Out.WriteLine($"Names: {(given ? "fill in the blanks of" : "look through")} {names} (or add them to their tables), then type the same again.");
         }
 
+        if (said.Line.GetValue(said.Asked.List) is { } list)
+        {
+            beside.Require(list, "--list");
+            ProblemList.Write(plan.Problems, list);
+            Console.Out.WriteLine($"Wrote {plan.Notation.Count(plan.Problems.Count, "problem")} to {list}.");
+        }
+
         bool wrong = plan.Problems.Any(problem => problem.Severity == Severity.Error);
         if (said.Line.GetValue(said.Asked.Apply) && seen && plan.CanApply)
         {
@@ -128,7 +161,7 @@ internal static class ImportCommand
         Console.Out.WriteLine($"Written to {plan.Folder}: {Files(plan)}.");
         if (plan.HeldBackCsv.Length > 0)
         {
-            Console.Out.WriteLine($"{plan.Notation.Rows(plan.HeldBack.Count)} in error went to {rest}: fix them there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
+            Console.Out.WriteLine($"{plan.Notation.Rows(plan.RowsHeldBack)} in error went to {rest}: fix them there and import that file{(plan.MappingFileName is null ? "" : "; the mapping is saved")}.");
         }
     }
 

@@ -1,6 +1,7 @@
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;
@@ -11,6 +12,7 @@ internal static class ImportText
     private const int RowsShown = 3;
     private const int LinesShown = 14;
     private const int NamesShown = 12;
+    private const int CausesShown = 5;
     private const int LongestCell = 18;
     private const int LongestNote = 90;
 
@@ -47,7 +49,7 @@ internal static class ImportText
     internal static void PrintPlan(ImportPlan plan, bool all, TextWriter to)
     {
         to.WriteLine(plan.Notation.Text(
-            $"{plan.Source} into {plan.Table}: {plan.Notation.Rows(plan.RowsInSource)}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping, {plan.HeldBack.Count:N0} held back."));
+            $"{plan.Source} into {plan.Table}: {plan.Notation.Rows(plan.RowsInSource)}; {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out by the mapping, {plan.RowsHeldBack:N0} held back."));
         foreach (string remark in plan.Remarks)
         {
             to.WriteLine(remark);
@@ -103,17 +105,32 @@ internal static class ImportText
         }
 
         HashSet<string> names = [.. plan.UnknownNames.Select(name => name.Alias)];
-        Problem[] others = [.. plan.Problems.Where(problem => all || problem.Offending is null || !names.Contains(problem.Offending.Trim())
-            || problem.Severity == Severity.Warning)];
-        foreach (IGrouping<string, Problem> cause in others.GroupBy(problem => all ? $"{problem.Source}{problem.Code}{problem.Message}"
-            : problem.Code + problem.Column))
+        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(plan.Problems.Where(problem => all || problem.Offending is null
+            || !names.Contains(problem.Offending.Trim()) || problem.Severity == Severity.Warning));
+        if (all)
         {
-            Problem first = cause.First();
-            int rows = cause.Sum(problem => 1 + problem.Further);
-            to.WriteLine($"{first.Source}: {(first.Severity == Severity.Error ? "error" : "warning")} {first.Code}: {first.Message}{(first.Nearest is { } nearest ? $" Did you mean {nearest}?" : "")}"
-                + (rows > 1 ? $" And {plan.Notation.Count(rows - 1, "row")} like it." : ""));
+            foreach (Problem problem in causes.SelectMany(cause => cause.Problems))
+            {
+                to.WriteLine(Line(problem, ""));
+            }
+
+            return;
+        }
+
+        foreach (ProblemCause cause in causes.Take(CausesShown))
+        {
+            string money = cause.Money == 0m ? "" : plan.Notation.Text($" {cause.Money:#,0.00} of money in {(cause.Count == 1 ? "it" : "them")}.");
+            to.WriteLine(Line(cause.First, (cause.Count > 1 ? $" And {plan.Notation.Count(cause.Count - 1, "row")} like it." : "") + money));
+        }
+
+        if (causes.Count > CausesShown)
+        {
+            to.WriteLine($"And {plan.Notation.Count(causes.Count - CausesShown, "more kind of problem", "more kinds of problems")}, in {plan.Notation.Count(causes.Skip(CausesShown).Sum(cause => cause.Count), "row")}: --all tells every row, --list FILE writes them to a CSV file.");
         }
     }
+
+    private static string Line(Problem problem, string more) =>
+        $"{problem.Source}: {(problem.Severity == Severity.Error ? "error" : "warning")} {problem.Code}: {problem.Message}{(problem.Nearest is { } nearest ? $" Did you mean {nearest}?" : "")}{more}";
 
     private static string Short(string text, int most) => text.Length <= most ? text : string.Concat(text.AsSpan(0, most - 3), "...");
 }

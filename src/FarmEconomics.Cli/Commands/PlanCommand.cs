@@ -21,8 +21,7 @@ internal static class PlanCommand
 {
     private const decimal UsualPiece = 5m;
 
-    /// <param name="findSolver">Finds the solver; null: this machine's.</param>
-    internal static Command Create(Func<ILinearSolver?>? findSolver = null)
+    internal static Command Create()
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = OptionRules.Whole("--year", "N", 1, 9999, "The season to plan from; the plan is for the year after. Default: the season just ended.");
@@ -49,6 +48,11 @@ internal static class PlanCommand
                 throw new WrongUseException("Give --best or --careful, or --like-last-year, not both.");
             }
 
+            if (!looks && (parsed.GetResult(least) ?? parsed.GetResult(most) ?? parsed.GetResult(piece)) is { } idle)
+            {
+                throw new WrongUseException($"{idle.IdentifierToken?.Value} is a wish for the best mix; give --best as well.");
+            }
+
             if (parsed.GetValue(ranges) && !looks)
             {
                 throw new WrongUseException("--ranges goes with --best or --careful.");
@@ -56,7 +60,7 @@ internal static class PlanCommand
 
             Asked asked = new(parsed.GetValue(year), looks, parsed.GetValue(like))
             {
-                Solver = looks ? (findSolver ?? LinearSolvers.Find)() ?? throw new WrongUseException(LinearSolvers.Missing) : null,
+                Solver = looks ? LinearSolvers.Find() ?? throw new WrongUseException(LinearSolvers.Missing) : null,
                 Careful = parsed.GetValue(careful),
                 Ranges = parsed.GetValue(ranges),
                 Wage = parsed.GetValue(wage),

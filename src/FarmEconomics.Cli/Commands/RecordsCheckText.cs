@@ -34,40 +34,42 @@ internal static class RecordsCheckText
         }
     }
 
-    internal static void PrintProposals(FarmFolder farm, string? output, TextWriter to)
+    internal static void PrintNames(FarmFolder farm, string? output, TextWriter to)
     {
-        IReadOnlyList<AliasProposal> proposals = AliasProposal.Of(farm.Problems, farm.Reading.Tables);
+        const int Shown = 15;
+        IReadOnlyList<AliasProposal> names = AliasProposal.All(farm.Problems, farm.Reading.Tables);
         to.WriteLine();
-        if (proposals.Count == 0)
+        if (names.Count == 0)
         {
-            to.WriteLine("No unknown name is near a known one.");
+            to.WriteLine("Every name is known.");
             return;
         }
 
-        foreach (AliasProposal proposal in proposals)
+        to.WriteLine($"{farm.Notation.Count(names.Count, "name")} your records don't know, {farm.Notation.Count(names.Count(name => name.Name.Length > 0), "guess", "guesses")}:");
+        foreach (AliasProposal name in names.Take(output is null ? int.MaxValue : Shown))
         {
-            to.WriteLine($"{proposal.Table}: \"{proposal.Alias}\" is likely \"{proposal.Name}\" ({farm.Notation.Count(proposal.Rows, "row")}, first {proposal.First})");
+            to.WriteLine($"  {name.Table}: \"{name.Alias}\"{(name.Name.Length > 0 ? $" is likely \"{name.Name}\"" : ": no guess")} ({farm.Notation.Count(name.Rows, "row")}, first {name.First})");
         }
 
-        string rows = AliasFile.Text(proposals);
+        string list = NameList.Text(names);
         if (output is null)
         {
             to.WriteLine();
-            to.WriteLine("Rows for aliases.csv, if you agree:");
-            to.Write(rows);
+            to.WriteLine("The list, to fill in (--out FILE writes it):");
+            to.Write(list);
             return;
         }
 
         if (FolderPlace.IsIn(output, farm.Folder))
         {
-            throw new WrongUseException($"{output} lies in your records, which are only ever read; give a file elsewhere and copy the rows you agree with.");
+            throw new WrongUseException($"{output} lies in your records; give a file elsewhere.");
         }
 
         using (FileStream stream = new(output, FileMode.CreateNew, FileAccess.Write))
         {
-            stream.Write(System.Text.Encoding.UTF8.GetBytes(rows));
+            stream.Write(System.Text.Encoding.UTF8.GetBytes(list));
         }
 
-        to.WriteLine($"Wrote {farm.Notation.Count(proposals.Count, "row")} to {output}. Look through them, then put them into your aliases table.");
+        to.WriteLine($"Wrote {farm.Notation.Count(names.Count, "row")} to {output}. Look through the column name, fill in the blanks you know, save, then type: check {farm.Folder} --add-names {output}");
     }
 }

@@ -35,11 +35,6 @@ internal static class StartCommand
             }
         }
 
-        if (from.Length > 0 && (ways.Metric || ways.Comma || place.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)))
-        {
-            throw new WrongUseException("--from drafts a folder in feet with decimal points; leave --metric, --decimal-comma and .xlsx out, and change the tables afterwards.");
-        }
-
         FirstTables? first = from.Length == 0 ? null : Drafted(from);
         IReadOnlyList<string> files = RecordsTemplate.Write(place, minimal, farm, first);
         bool workbook = files.Count == 1;
@@ -48,7 +43,7 @@ internal static class StartCommand
             : $"Wrote {farm.Notation.Count(files.Count, "file")} into {place}; about.md says what goes into each column.");
         foreach ((string table, string text) in first?.Files ?? new Dictionary<string, string>())
         {
-            Console.Out.WriteLine($"{table}.csv: {farm.Notation.Count(text.Count(c => c == '\n') - 1, "row")} drafted from your files.");
+            Console.Out.WriteLine($"{table}{(workbook ? "" : ".csv")}: {farm.Notation.Count(text.Count(c => c == '\n') - 1, "row")} drafted from your files.");
         }
 
         foreach (string remark in first?.Remarks ?? [])

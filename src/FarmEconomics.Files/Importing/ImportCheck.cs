@@ -12,6 +12,8 @@ namespace FarmEconomics.Files.Importing;
 /// <summary>Reads the new rows as they will be read once they stand in the folder, and checks them beside the records.</summary>
 internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMapping mapping, RecordsReading? records)
 {
+    private const int LongestRow = 160;
+
     public GivenNames Names { get; init; } = new();
 
     /// <summary>Checks the rows.</summary>
@@ -88,9 +90,12 @@ internal sealed class ImportCheck(ImportPlan plan, TableSchema schema, ImportMap
         return problem with
         {
             Source = new SourceLine(plan.Source, row.Unit.Cells.Line),
+            Row = Clip(string.Join(" | ", row.Unit.Cells.Fields.Select(field => field.Trim()))),
             Message = row.Unit.Spread < 0 ? message : $"{message.TrimEnd('.')} (under \"{row.Unit.Segment.Headings[row.Unit.Spread]}\").",
         };
     }
+
+    private static string Clip(string row) => row.Length <= LongestRow ? row : string.Concat(row.AsSpan(0, LongestRow), " ...");
 
     // A start without an end may look like hours once it is left as it stands: what could not be worked out is never read.
     private List<Problem> Untold(List<ImportCandidate> candidates, List<Problem> told, HashSet<int> bad)

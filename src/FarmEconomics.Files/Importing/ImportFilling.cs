@@ -65,7 +65,7 @@ internal sealed class ImportFilling
         // What can't be read stays as it is, and is reported as any other bad field.
         return Source is null || text.Length == 0 ? text : Column.Type switch
         {
-            ColumnType.Date => Date(text),
+            ColumnType.Date => Date(text, source),
             ColumnType.Hours => Hours(text, source, notes),
             ColumnType.Number or ColumnType.Money or ColumnType.Price or ColumnType.Rate or ColumnType.Percent => Number(text, notes),
             _ => Words(text),
@@ -78,17 +78,31 @@ internal sealed class ImportFilling
         : ImportWords.Has(formats, ImportWords.BeforeParentheses) ? HeadingWords.BeforeParentheses(text)
         : text;
 
-    private string Date(string text)
+    private string Date(string text, Func<string, string> source)
     {
         foreach (string? format in formats.Where(word => DateText.NormalizeFormat(word) is not null).Append(null))
         {
             if (DateForms.TryRead(text, format, out DateOnly date))
             {
-                return date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+                return Moved(date, source).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
             }
         }
 
         return text;
+    }
+
+    // Days of a week that is known by one of its days.
+    private DateOnly Moved(DateOnly date, Func<string, string> source)
+    {
+        int days = Days(ImportWords.PlusDays) - Days(ImportWords.LessDays);
+        if (ImportWords.Has(formats, ImportWords.Weekday) && WeekDays.Of(source(ImportWords.Heading)) is { } weekday)
+        {
+            days += ((int)weekday - (int)date.AddDays(days).DayOfWeek + 7) % 7;
+        }
+
+        return date.AddDays(days);
+
+        int Days(string word) => int.TryParse(ImportWords.After(formats, word), NumberStyles.None, CultureInfo.InvariantCulture, out int said) ? Math.Min(said, 366) : 0;
     }
 
     private string Hours(string text, Func<string, string> source, ImportNotes notes)

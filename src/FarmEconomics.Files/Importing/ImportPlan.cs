@@ -61,6 +61,9 @@ public sealed partial class ImportPlan
     /// <summary>Rows of the source that are in error; they are not added, and stop no other.</summary>
     public IReadOnlyList<HeldBackRow> HeldBack { get; internal set; } = [];
 
+    /// <summary>How many rows are held back; in a wide table, values: a line of <see cref="HeldBack"/> may hold several.</summary>
+    public int RowsHeldBack => RowsInSource - Rows.Count - AlreadyThere.Count - LeftOut.Count;
+
     /// <summary>Rows with text in the source file, without its headings and what stands above them; in a wide table, its values.</summary>
     public int RowsInSource { get; internal set; }
 
@@ -151,24 +154,26 @@ public sealed partial class ImportPlan
         }
     }
 
-    // Written beside under a name no table has, then moved in whole.
-    private void Write(string name, string text)
+    private void Write(string name, string text) => WriteNew(Folder!, name, text);
+
+    /// <summary>Writes a new table of a records folder: beside under a name no table has, then moved in whole.</summary>
+    internal static void WriteNew(string folder, string name, string text)
     {
-        string beside = Path.Combine(Folder!, $".{name}.new-{Guid.NewGuid().ToString("N")[..12]}");
+        string beside = Path.Combine(folder, $".{name}.new-{Guid.NewGuid().ToString("N")[..12]}");
         try
         {
             using (FileHold hold = FileHold.Take(beside, text))
             {
                 if (!OperatingSystem.IsWindows())
                 {
-                    File.Move(beside, Path.Combine(Folder!, name), overwrite: false);
+                    File.Move(beside, Path.Combine(folder, name), overwrite: false);
                 }
             }
 
             if (OperatingSystem.IsWindows())
             {
                 // There a file that is open can't be moved.
-                File.Move(beside, Path.Combine(Folder!, name), overwrite: false);
+                File.Move(beside, Path.Combine(folder, name), overwrite: false);
             }
         }
         finally

@@ -91,7 +91,7 @@ internal sealed class ImportSums(ImportPlan plan, ImportMapping mapping, SourceB
         decimal all = 0m;
         foreach (SourceCells row in segment.Rows)
         {
-            if (CellKinds.Read(row.At(at), '.') is { } said)
+            if (CellKinds.Read(row.At(at), mapping.MarkOf(segment.Headings[at])) is { } said)
             {
                 all += said;
                 if (said != byLine[row.Line].Sum())
@@ -124,7 +124,7 @@ internal static class ImportRemarks
 
     public static IEnumerable<string> Of(SourceBlock block, ImportMapping mapping, ImportNotes notes, Notation notation)
     {
-        yield return $"Read as {block.Grid.Look}; {(block.IsWithoutHeadings ? "no headings: the columns are numbered" : $"headings in line {string.Join(", ", block.Segments.Select(segment => segment.HeadingLine).Take(MostLines))}")}"
+        yield return $"Read as {block.Grid.Look}; {(block.IsWithoutHeadings ? "no headings: the columns are numbered" : $"headings in line {string.Join(", ", block.Segments.Select(segment => segment.HeadingLine).Distinct().Take(MostLines))}")}"
             + $"{(mapping.IsWide ? "; wide: each value under its own heading becomes a row" : "")}.";
         foreach ((string what, IEnumerable<SourceCells> rows) in new[]
         {

@@ -22,6 +22,9 @@ internal static class ImportWords
     public const string SameAsAbove = "same-as-above";
     public const string Until = "until:";
     public const string Less = "less:";
+    public const string PlusDays = "plus-days:";
+    public const string LessDays = "less-days:";
+    public const string Weekday = "weekday";
 
     /// <summary>True for a source column that is no heading.</summary>
     public static bool IsSpecial(string? source) => source is not null && (Is(source, Heading) || Is(source, Cell));

@@ -60,6 +60,14 @@ public static class RecordsImport
             ChosenMapping.Remembered(request, records, SourceFile.Sheet(request.Source, request.Sheet)) is not null);
     }
 
+    /// <summary>The sheets of a workbook that are not hidden and hold rows.</summary>
+    /// <param name="source">The file.</param>
+    /// <returns>Their names; none for a file without sheets.</returns>
+    /// <exception cref="IOException">The file can't be read.</exception>
+    public static IReadOnlyList<string> Sheets(string source) => !File.Exists(source) ? []
+        : Reading(new ImportRequest(source), () => SourceFile.Sheets(source)
+            .Where(name => SourceFile.Read(source, SourceFile.Sheet(source, name)).Rows.Count > 1).ToList());
+
     /// <summary>The records an import goes into, read; null when none are named.</summary>
     internal static RecordsReading? Open(ImportRequest request)
     {

@@ -1,4 +1,3 @@
-using System.Text;
 using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
@@ -31,7 +30,7 @@ public sealed class FirstTables
             ("pantry", ChannelKind.Donation), ("compost", ChannelKind.Waste), ("waste", ChannelKind.Waste),
     ];
 
-    private readonly Dictionary<string, string> files = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, FirstRows> tables = new(StringComparer.Ordinal);
     private readonly List<string> remarks = [];
 
     private FirstTables(IReadOnlyList<SourceNames> sources)
@@ -39,18 +38,31 @@ public sealed class FirstTables
         // What was picked or planted names the crops; an item of a register is only a crop when nothing else names any.
         SourceNames[] fields = [.. sources.Where(source => source.Table is "harvests" or "plantings")];
         Crops(fields.Length > 0 ? fields : [.. sources]);
-        Table("channels", "channel,kind", Names(sources, "channel").Select(name => $"{CsvField.Of(name)},{Words.Of(KindOf(name))}"));
-        Table("workers", "worker,kind,wage", Names(sources, "worker").Select(name => $"{CsvField.Of(name)},hired,"));
-        Table("beds", "bed,length_ft", Names([.. sources.Where(source => source.Table == "plantings")], "bed")
-            .Select(name => $"{CsvField.Of(name)},"));
-        Say(files.ContainsKey("workers"),
+        Table("channels", ["channel", "kind"], Names(sources, "channel").Select(name => new[] { name, Words.Of(KindOf(name)) }));
+        Table("workers", ["worker", "kind", "wage"], Names(sources, "worker").Select(name => new[] { name, "hired", "" }));
+        Table("beds", ["bed", "length_ft"], Names([.. sources.Where(source => source.Table == "plantings")], "bed").Select(name => new[] { name, "" }));
+        Say(tables.ContainsKey("workers"),
             "workers.csv: everybody is written as hired; put owner for yourself, and wages where you know them.");
-        Say(files.ContainsKey("beds"), "beds.csv: put the length of each bed, or of all beds of a field together.");
-        Say(files.ContainsKey("channels"), "channels.csv: the kinds are guessed from the names; what isn't told by its name is wholesale.");
+        Say(tables.ContainsKey("beds"), "beds.csv: put the length of each bed, or of all beds of a field together.");
+        Say(tables.ContainsKey("channels"), "channels.csv: the kinds are guessed from the names; what isn't told by its name is wholesale.");
     }
 
-    /// <summary>The drafted tables by name, as CSV with decimal points.</summary>
-    public IReadOnlyDictionary<string, string> Files => files;
+    /// <summary>The drafted tables by name, as CSV with lengths in feet and decimal points.</summary>
+    public IReadOnlyDictionary<string, string> Files => FilesFor(new FarmSettings());
+
+    /// <summary>The drafted tables by name.</summary>
+    internal IReadOnlyDictionary<string, FirstRows> Tables => tables;
+
+    /// <summary>The drafted tables by name, as CSV in the ways of a farm: its unit of length, its decimal mark.</summary>
+    /// <param name="farm">The farm's settings.</param>
+    /// <returns>The texts of the files.</returns>
+    public IReadOnlyDictionary<string, string> FilesFor(FarmSettings farm)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        string separator = RecordsTemplate.Separator(farm).ToString();
+        return tables.ToDictionary(table => table.Key, table => string.Concat(
+            table.Value.For(table.Key, farm).Select(row => string.Join(separator, row.Select(field => CsvField.Of(field, separator))) + "\n")));
+    }
 
     /// <summary>What the grower should look at, a sentence each.</summary>
     public IReadOnlyList<string> Remarks => remarks;
@@ -63,7 +75,7 @@ public sealed class FirstTables
     public static FirstTables From(IEnumerable<string> paths)
     {
         ArgumentNullException.ThrowIfNull(paths);
-        return new FirstTables([.. paths.Select(SourceNames.Of)]);
+        return new FirstTables([.. paths.SelectMany(SourceNames.AllOf)]);
     }
 
     private static IEnumerable<string> Names(IEnumerable<SourceNames> sources, string column) =>
@@ -91,8 +103,8 @@ public sealed class FirstTables
 
     private void Crops(SourceNames[] sources)
     {
-        List<string> crops = [];
-        List<string> units = [];
+        List<string[]> crops = [];
+        List<string[]> units = [];
         List<string> unknown = [];
         List<string> open = [];
         foreach (IGrouping<string, IReadOnlyDictionary<string, string>> crop in sources.SelectMany(source => source.Rows)
@@ -104,22 +116,22 @@ public sealed class FirstTables
                 .GroupBy(unit => unit, StringComparer.OrdinalIgnoreCase).OrderByDescending(group => group.Count())
                 .Select(group => group.Key)];
             string own = seen.Length > 0 ? seen[0] : "each";
-            crops.Add($"{CsvField.Of(name)},{CsvField.Of(own)}");
+            crops.Add([name, own]);
             if (seen.Length == 0)
             {
                 unknown.Add(name);
             }
 
             units.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is not null)
-                .Select(unit => $"{CsvField.Of(name)},{CsvField.Of(unit)},{Written(Exact(unit, own)!.Value)}"));
+                .Select(unit => new[] { name, unit, Written(Exact(unit, own)!.Value) }));
             open.AddRange(seen.Skip(1).Where(unit => Exact(unit, own) is null).Select(unit => $"{name}: how many {own} is 1 {unit}?"));
         }
 
-        Table("crops", "crop,unit", crops);
-        Table("units", "crop,unit,base_units", units);
+        Table("crops", ["crop", "unit"], crops);
+        Table("units", ["crop", "unit", "base_units"], units);
         Say(unknown.Count > 0, $"crops.csv: no unit is seen for {List(unknown)}; each is written, put lb, bunch or what you count.");
         open.ForEach(question => remarks.Add("units.csv: " + question));
-        string[] names = [.. crops.Select(row => row.Split(',')[0])];
+        string[] names = [.. crops.Select(row => row[0])];
         foreach (string name in names
             .Where(name => names.Any(other => other.Length < name.Length && (name.Equals(other + "s", StringComparison.OrdinalIgnoreCase)
             || name.Equals(other + "es", StringComparison.OrdinalIgnoreCase)))))
@@ -128,12 +140,12 @@ public sealed class FirstTables
         }
     }
 
-    private void Table(string table, string headings, IEnumerable<string> rows)
+    private void Table(string table, string[] headings, IEnumerable<string[]> rows)
     {
-        string[] all = [.. rows];
+        string[][] all = [.. rows];
         if (all.Length > 0 || table == "units")
         {
-            files.Add(table, new StringBuilder(headings).Append('\n').AppendJoin('\n', all).Append('\n').ToString());
+            tables.Add(table, new FirstRows(headings, all));
         }
     }
 
@@ -149,4 +161,19 @@ public sealed class FirstTables
 
     private static string List(List<string> names) => names.Count <= 4 ? string.Join(", ", names)
         : $"{string.Join(", ", names.Take(4))} and others";
+}
+
+/// <summary>The first rows of a table: its headings as a farm that measures in feet has them, numbers with a decimal point.</summary>
+internal sealed record FirstRows(string[] Headings, IReadOnlyList<string[]> Rows)
+{
+    /// <summary>Headings and rows in the ways of a farm.</summary>
+    public IEnumerable<string[]> For(string table, FarmSettings farm)
+    {
+        ColumnSchema[] columns = [.. Headings.Select(heading => RecordSchema.Find(table)!.Find(heading)!)];
+        yield return [.. columns.Select(column => column.NameFor(farm.LengthUnit))];
+        foreach (string[] row in Rows)
+        {
+            yield return [.. row.Select((field, at) => columns[at].Type == ColumnType.Number ? field.Replace('.', farm.DecimalMark) : field)];
+        }
+    }
 }

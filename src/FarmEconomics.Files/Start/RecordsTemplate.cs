@@ -17,16 +17,16 @@ public static class RecordsTemplate
     /// <param name="farm">Unit of length, currency and decimal mark of the farm; null: feet, US dollars, decimal points. What differs stands in the table farm.</param>
     /// <returns>The files written.</returns>
     /// <exception cref="IOException">Something of that name is there already, or the place can't be written to.</exception>
-    /// <param name="first">The first rows of some tables; null: all tables are empty. A workbook takes none.</param>
+    /// <param name="first">The first rows of some tables; null: all tables are empty.</param>
     public static IReadOnlyList<string> Write(string path, bool minimal, FarmSettings? farm = null, FirstTables? first = null)
     {
         farm ??= new FarmSettings();
         List<(string Setting, string Value)> settings = Settings(farm);
-        IReadOnlyList<TableSchema> tables = [.. RecordSchema.Tables.Where(table => table.Required || !minimal || first?.Files.ContainsKey(table.Name) == true || (table.Name == "farm" && settings.Count > 0)).Select(table => table.For(farm.LengthUnit))];
-        return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) ? WriteWorkbook(path, tables, farm, settings) : WriteFolder(path, tables, farm, settings, first);
+        IReadOnlyList<TableSchema> tables = [.. RecordSchema.Tables.Where(table => table.Required || !minimal || first?.Tables.ContainsKey(table.Name) == true || (table.Name == "farm" && settings.Count > 0)).Select(table => table.For(farm.LengthUnit))];
+        return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) ? WriteWorkbook(path, tables, farm, (settings, first)) : WriteFolder(path, tables, farm, settings, first);
     }
 
-    private static string[] WriteWorkbook(string path, IReadOnlyList<TableSchema> tables, FarmSettings farm, List<(string Setting, string Value)> settings)
+    private static string[] WriteWorkbook(string path, IReadOnlyList<TableSchema> tables, FarmSettings farm, (List<(string Setting, string Value)> Settings, FirstTables? First) rows)
     {
         if (Path.Exists(path))
         {
@@ -34,8 +34,15 @@ public static class RecordsTemplate
         }
 
         string full = Path.GetFullPath(path);
-        NewFiles.Write(Path.GetDirectoryName(full)!, new Dictionary<string, byte[]> { [Path.GetFileName(full)] = WorkbookTemplate.Make(tables, farm, settings) });
+        NewFiles.Write(Path.GetDirectoryName(full)!, new Dictionary<string, byte[]> { [Path.GetFileName(full)] = WorkbookTemplate.Make(tables, farm, Rows(rows.Settings, rows.First)) });
         return [path];
+    }
+
+    private static Dictionary<string, FirstRows> Rows(List<(string Setting, string Value)> settings, FirstTables? first)
+    {
+        Dictionary<string, FirstRows> rows = first?.Tables.ToDictionary() ?? [];
+        rows["farm"] = new FirstRows(["setting", "value"], [.. settings.Select(pair => new[] { pair.Setting, pair.Value })]);
+        return rows;
     }
 
     private static string[] WriteFolder(string folder, IReadOnlyList<TableSchema> tables, FarmSettings farm, List<(string Setting, string Value)> settings, FirstTables? first)
@@ -43,7 +50,7 @@ public static class RecordsTemplate
         char separator = Separator(farm);
         Dictionary<string, string> files = tables.ToDictionary(table => $"{table.Name}.csv", table => string.Join(separator, table.Columns.Select(column => column.Name)) + "\n"
             + (table.Name == "farm" ? string.Concat(settings.Select(setting => Row(setting.Setting, CsvField.Of(setting.Value, separator.ToString())))) : ""));
-        foreach ((string table, string text) in first?.Files ?? new Dictionary<string, string>())
+        foreach ((string table, string text) in first?.FilesFor(farm) ?? new Dictionary<string, string>())
         {
             files[$"{table}.csv"] = text;
         }

@@ -18,28 +18,30 @@ internal static class WorkbookTemplate
     private static readonly WorkbookStyle Amount = new("Amount", "0.00##");
     private static readonly WorkbookStyle Plain = new("Plain number", "0.##########");
 
-    public static byte[] Make(IReadOnlyList<TableSchema> tables, FarmSettings farm, IReadOnlyList<(string Setting, string Value)> settings)
+    public static byte[] Make(IReadOnlyList<TableSchema> tables, FarmSettings farm, IReadOnlyDictionary<string, FirstRows> rows)
     {
         var workbook = new Workbook();
         About(workbook.Sheet("about"), tables, farm);
         foreach (TableSchema table in tables)
         {
-            Fill(workbook.Sheet(table.Name), table, tables, farm, table.Name == "farm" ? settings : []);
+            Fill(workbook.Sheet(table.Name), table, (tables, farm), rows.GetValueOrDefault(table.Name));
         }
 
         return WorkbookWriter.ToBytes(workbook);
     }
 
-    private static void Fill(WorkbookSheet sheet, TableSchema table, IReadOnlyList<TableSchema> tables, FarmSettings farm, IReadOnlyList<(string Setting, string Value)> settings)
+    private static void Fill(WorkbookSheet sheet, TableSchema table, (IReadOnlyList<TableSchema> Tables, FarmSettings Farm) book, FirstRows? rows)
     {
+        (IReadOnlyList<TableSchema> tables, FarmSettings farm) = book;
         sheet.FrozenRows = sheet.Row([.. table.Columns.Select(column => WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with { Note = Note(table, column, farm) })]);
         IReadOnlyList<WorkbookCell> empty = [.. table.Columns.Select(Empty)];
-        foreach ((string setting, string value) in settings)
+        string[][] filled = [.. rows?.For(table.Name, new FarmSettings { LengthUnit = farm.LengthUnit }) ?? [[]]];
+        foreach (string[] row in filled.Skip(1))
         {
-            sheet.Row([.. table.Columns.Select(column => column.Name switch { "setting" => WorkbookCell.Text(setting, Words), "value" => WorkbookCell.Text(value, Words), _ => Empty(column) })]);
+            sheet.Row([.. table.Columns.Select(column => Array.IndexOf(filled[0], column.Name) is >= 0 and var at ? Filled(column, row[at]) : Empty(column))]);
         }
 
-        for (int i = settings.Count; i < TypedRows; i++)
+        for (int i = filled.Length - 1; i < TypedRows; i++)
         {
             sheet.Row(empty);
         }
@@ -71,6 +73,10 @@ internal static class WorkbookTemplate
     }
 
     private static string NameColumn(TableSchema target, ColumnSchema column) => target.Find(column.Name)?.Name ?? target.Columns[0].Name;
+
+    private static WorkbookCell Filled(ColumnSchema column, string text) => column.Type == ColumnType.Number && text.Length > 0
+        ? WorkbookCell.Number(decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture), Plain)
+        : text.Length > 0 ? WorkbookCell.Text(text, Words) : Empty(column);
 
     private static WorkbookCell Empty(ColumnSchema column) => column.Type switch
     {

@@ -44,6 +44,7 @@ internal static class FixView
             .Where(problem => problem.Source.Line > 0 && problem.Source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)));
         html.Append(causes.Count == 0 ? "<p>The checks find nothing wrong in any row.</p>\n"
             : $"<p>{folder.Notation.Count(causes.Count, "kind of problem", "kinds of problems")}; what stops the review stands first, then what most money hangs on.</p>\n");
+        html.Append(whyNot is null ? NamesView.Form(folder, [], []) : "");
         foreach (ProblemCause cause in causes)
         {
             Cause(html, cause, folder.Notation);

@@ -16,6 +16,7 @@ internal static class Nav
         .. ReportCatalog.Tabs.Select(report => (Text: report.Tab!, Path: PathOf(report.Id))).Select(tab => new PageTab(tab.Text, Address(tab.Path, query), tab.Path == current)),
         .. notebooks.Select(notebook => new PageTab(notebook.ShortTitle, Address($"/notebook/{notebook.Name}", query), $"/notebook/{notebook.Name}" == current)),
         new("Tables", Address("/tables", query), current == "/tables"),
+        new("Import", Importing.ImportPages.Path, current == Importing.ImportPages.Path),
         new("Fix records", Fixing.FixView.Path, current == Fixing.FixView.Path),
     ];
 

@@ -10,6 +10,8 @@ public static class PageTarget
     /// <summary>What every target starts with.</summary>
     public const string Scheme = SafeMarkdown.FarmScheme;
 
+    private const string RecordFolder = "fix/row/";
+
     /// <summary>A page by its name: the report's id in small letters.</summary>
     /// <param name="page">The name.</param>
     public static string Page(string page) => Scheme + page;
@@ -22,6 +24,16 @@ public static class PageTarget
     /// <param name="slug">The crop's slug.</param>
     /// <param name="part">A part of that page, or null.</param>
     public static string Rows(string slug, string? part = null) => $"{Scheme}rows/{slug}{(part is null ? "" : "#" + part)}";
+
+    /// <summary>The row of a table where it can be changed; only a served page has such a place.</summary>
+    /// <param name="source">The row.</param>
+    /// <returns>Null for a row of a workbook, which is only ever read.</returns>
+    public static string? Record(Records.SourceLine source) => source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && source.Line > 0
+        ? $"{Scheme}{RecordFolder}{Uri.EscapeDataString(source.File)}/{source.Line}" : null;
+
+    /// <summary>True for the target of a row, without its scheme.</summary>
+    /// <param name="target">The target.</param>
+    public static bool IsRecord(string target) => target.StartsWith(RecordFolder, StringComparison.Ordinal);
 
     /// <summary>A link in a sentence.</summary>
     /// <param name="words">What it reads; a name out of the records is shown as it is.</param>

@@ -48,7 +48,7 @@ internal static class LineSection
             tables.Add(Shares(season, budget, paths));
         }
 
-        return new ExplainSection(Phrase.Sentence(name), line, figure.Amount, direct, pooled, sentences, tables);
+        return new ExplainSection(Phrase.Sentence(name), BudgetLines.Of(line), figure.Amount, direct, pooled, sentences, tables);
     }
 
     internal static ReportTable PoolRows(SeasonReview season, PoolResult pool) => Rows($"Rows of {pool.Pool.Name}", season, pool.Rows);
@@ -71,7 +71,7 @@ internal static class LineSection
         {
             List<ReportCell> cells =
             [
-                row.Key.Origin.Source.ToString(), RowWords.Day(row.Key.Origin) is { } day ? day : "", RowWords.What(row.First(), season.Notation), RowWords.Stream(row.Key.Stream),
+                RowWords.Place(row.Key.Origin.Source), RowWords.Day(row.Key.Origin) is { } day ? day : "", RowWords.What(row.First(), season.Notation), RowWords.Stream(row.Key.Stream),
             ];
             if (hours)
             {

@@ -1,11 +1,16 @@
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Explain;
 
 /// <summary>A row of the records in a few words: its day and what it was.</summary>
 internal static class RowWords
 {
+    /// <summary>A row's place, leading to where it can be changed.</summary>
+    internal static ReportCell Place(SourceLine source) => ((ReportCell)source.ToString()).To(PageTarget.Record(source));
+
     internal static DateOnly? Day(IRecordRow row) => row switch
     {
         ExpenseRow expense => expense.Date,

@@ -69,7 +69,7 @@ public sealed class PlanFacts
         Pool? trays = records.Pools.FirstOrDefault(pool => pool.Basis.Kind == BasisKind.TrayDays && limits.PoolsOf(ScarceKind.Trays).Contains(pool));
         bool anyTrays = limits.PoolsOf(ScarceKind.Trays).Any();
         notChecked.AddRange(limits.NotChecked.Select(one => $"{one.Name}: {one.Reason}"));
-        return new PlanModel
+        PlanModel model = new()
         {
             CropYear = season.CropYear + 1,
             Start = start,
@@ -84,6 +84,7 @@ public sealed class PlanFacts
             Trays = anyTrays ? (double?)limits.On(ScarceKind.Trays, trays, start.AddDays(60)) : null,
             NotChecked = notChecked,
         };
+        return model with { Water = PlanWaterFacts.Of(costs, limits, model) };
     }
 
     /// <summary>Output of a bed-foot of the season, all crops together.</summary>

@@ -39,6 +39,9 @@ public sealed record PlanModel
     /// <summary>The most trays that stand in a week; null: no limit is on record.</summary>
     public double? Trays { get; init; }
 
+    /// <summary>Water and the power that pumps it; null: neither is limited.</summary>
+    public PlanWater? Water { get; init; }
+
     /// <summary>
     /// What a bed-foot more or fewer of a sowing than this year must bring before it is planned, money: records of a few seasons can't tell
     /// smaller differences from luck. It steers the choice and is no cost: no plan is told less by it.

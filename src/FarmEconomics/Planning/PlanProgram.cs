@@ -28,6 +28,12 @@ public enum PlanLimitKind
 
     /// <summary>What is picked, kept and sold of a crop: bookkeeping, no limit of the farm's.</summary>
     Balance,
+
+    /// <summary>Water in a week, in thousands of the farm's unit of volume.</summary>
+    Water,
+
+    /// <summary>kWh for pumping in a week.</summary>
+    Power,
 }
 
 /// <summary>A limit of a plan.</summary>
@@ -65,6 +71,7 @@ internal sealed class PlanProgram
         LimitBeds();
         LimitTrays();
         LimitCrops();
+        PlanWaterLimits.Add(plan, this);
         Incomes = [.. Enumerable.Range(0, this.seasons.Length).Select(i => AddSeason(this.seasons[i], 1.0 - tail))];
         if (tail > 0.0)
         {
@@ -86,7 +93,7 @@ internal sealed class PlanProgram
     /// <summary>The crop of a sowing.</summary>
     internal int CropOf(int sowing) => plan.Sowings[sowing].Crop;
 
-    private int Limit(PlanLimitKey key, double least, double most)
+    internal int Limit(PlanLimitKey key, double least, double most)
     {
         // Limits that the helper of the worst seasons adds come after these, so places agree.
         keys.Add(key);

@@ -69,7 +69,7 @@ public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRo
         new("becomes", ColumnType.Text, "What takes its place; blank: the field is left blank."));
     internal static readonly TextColumn FormatColumn = Declared.Text(
         new("format", ColumnType.Text,
-            "How the source writes it; several words separated by `;`. A date form such as MM/DD/YYYY; for numbers `negative` (the sign is "
+            "How the source writes it; several words separated by `;`. A date form such as MM/DD/YYYY, `plus-days:6` or `less-days:6` (so many days later or earlier), `weekday` (the day of that week the heading of a wide table names); for numbers `negative` (the sign is "
             + "turned), `absolute` (the sign is dropped), `decimal-comma`, `round` (to the decimals the column takes), `quantity` (12 bu, ~15, 3 1/2 lb); "
             + "for hours `until:HEADING` (from a start to an end), `less:HEADING` (a break, in hours, or in minutes above 4), `punches` (times in and "
             + "out by turns), `day-part` (0.3125 is 7:30); for words `unit` (that of a quantity), `in-parentheses`, `before-parentheses`; for all "

@@ -33,11 +33,17 @@ public readonly record struct LaborRow(RecordTable Home, int Index) : IRecordRow
     internal static readonly TextColumn ChannelColumn = Declared.Ref("channel", "channels", "The channel worked for.");
     internal static readonly TextColumn PoolColumn = Declared.Ref("pool", "pools", "The pool worked for.");
 
+    internal static readonly DayColumn ThroughColumn = Declared.Date(
+        new("through", ColumnType.Date, "The last day, where the hours are those of several days, such as a week's total; blank: one day. They count on the first day."));
+
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<LaborRow>();
 
     /// <summary>The day.</summary>
     public DateOnly Date => DateColumn.Of(Home, Index);
+
+    /// <summary>The last day of hours of several days; null: they are those of one day.</summary>
+    public DateOnly? Through => ThroughColumn.Maybe(Home, Index);
 
     /// <summary>Who worked.</summary>
     public string Worker => WorkerColumn.Of(Home, Index);

@@ -36,6 +36,8 @@ public class PlanCommandTests
     [InlineData("takes CROP=LENGTH", "--best", "--most", "Garlic")]
     [InlineData("not both", "--best", "--like-last-year")]
     [InlineData("--piece", "--best", "--piece", "0")]
+    [InlineData("--least is a wish for the best mix; give --best as well.", "--least", "Garlic=400")]
+    [InlineData("tell nothing of crop year 1999", "--year", "1999")]
     public async Task Plan_AskedWrongly_SaysHow(string says, params string[] options)
     {
         ProgramRun run = await Program.RunAsync(["plan", Demo, .. options]);
@@ -58,12 +60,12 @@ public class PlanCommandTests
     [Theory]
     [InlineData("--best")]
     [InlineData("--careful")]
-    public void Plan_WithoutASolver_SaysSoInOneSentence(string option)
+    public async Task Plan_WithoutASolver_SaysSoInOneSentence(string option)
     {
-        System.CommandLine.ParseResult parsed = Cli.Commands.PlanCommand.Create(() => null).Parse([Demo, option]);
+        ProgramRun run = await Program.RunInAsync(new Dictionary<string, string> { ["FARMECONOMICS_SOLVER"] = "none" }, "plan", Demo, option);
 
-        Cli.WrongUseException said = Assert.Throws<Cli.WrongUseException>(() => parsed.Invoke(new System.CommandLine.InvocationConfiguration { EnableDefaultExceptionHandler = false }));
-
-        Assert.Equal(Solver.LinearSolvers.Missing, said.Message);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("no solver for this computer", run.Error, StringComparison.Ordinal);
+        Assert.Empty(run.Output);
     }
 }

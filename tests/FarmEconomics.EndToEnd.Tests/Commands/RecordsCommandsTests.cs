@@ -57,9 +57,53 @@ public class RecordsCommandsTests
         ProgramRun run = await Program.RunAsync("check", messy, "--fix-names", "--out", scratch.File("proposed.csv"));
 
         Assert.Equal(1, run.ExitCode);
-        Assert.Contains("crops,Head lettce,Head lettuce\n", File.ReadAllText(scratch.File("proposed.csv")), StringComparison.Ordinal);
+        Assert.Contains("crops,Head lettce,Head lettuce,", File.ReadAllText(scratch.File("proposed.csv")), StringComparison.Ordinal);
         Assert.Equal(2, (await Program.RunAsync("check", messy, "--fix-names", "--out", Path.Combine(messy, "aliases.csv"))).ExitCode);
         Assert.False(File.Exists(Path.Combine(messy, "aliases.csv")));
+    }
+
+    [Fact]
+    public async Task Check_NamesFilledIn_AreAddedAtOnceOrNotAtAll()
+    {
+        using Scratch scratch = new();
+        Checksums.Copy(ManyFarms.Sound, scratch.File("farm"));
+        File.AppendAllText(Path.Combine(scratch.File("farm"), "sales.csv"), "2025-05-11,letuce,market,4,6.00\n2025-05-12,Zebra,market,4,6.00\n");
+
+        ProgramRun list = await Program.RunAsync("check", scratch.File("farm"), "--fix-names", "--out", scratch.File("names.csv"));
+        Assert.Contains("2 names your records don't know, 1 guess", list.Output, StringComparison.Ordinal);
+        string names = File.ReadAllText(scratch.File("names.csv"));
+        Assert.Contains("crops,Zebra,,1,sales.csv:5", names, StringComparison.Ordinal);
+
+        File.WriteAllText(scratch.File("names.csv"), names.Replace("Zebra,,", "Zebra,kael,", StringComparison.Ordinal));
+        ProgramRun refused = await Program.RunAsync("check", scratch.File("farm"), "--add-names", scratch.File("names.csv"));
+        Assert.Contains("nothing was written: \"Zebra\": crops has no \"kael\"", refused.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(Path.Combine(scratch.File("farm"), "aliases.names.csv")));
+
+        File.WriteAllText(scratch.File("names.csv"), names.Replace("Zebra,,", "Zebra,kale,", StringComparison.Ordinal));
+        ProgramRun added = await Program.RunAsync("check", scratch.File("farm"), "--add-names", scratch.File("names.csv"));
+        Assert.True(added.ExitCode == 0, added.Output + added.Error);
+        Assert.Contains("2 names written to aliases.names.csv", added.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Import_WorkbookOfSeveralSheets_ReadsEachByItsOwnMapping()
+    {
+        using Scratch scratch = new();
+        Checksums.Copy(ManyFarms.Sound, scratch.File("farm"));
+        Directory.CreateDirectory(scratch.File("sheets"));
+        File.WriteAllText(Path.Combine(scratch.File("sheets"), "May.csv"), "Date,Crop,Quantity\n2025-05-17,kale,3\n");
+        File.WriteAllText(Path.Combine(scratch.File("sheets"), "Notes.csv"), "What Bea said\n");
+        File.WriteAllText(Path.Combine(scratch.File("sheets"), "June.csv"), "Date,Crop,Quantity\n2025-06-17,lettuce,4\n2025-06-18,kale,5\n");
+        PlainWorkbook.Write(scratch.File("sheets"), scratch.File("book.xlsx"));
+
+        ProgramRun seen = await Program.RunAsync("import", scratch.File("book.xlsx"), "--into", scratch.File("farm"));
+        ProgramRun done = await Program.RunAsync("import", scratch.File("book.xlsx"), "--into", scratch.File("farm"), "--apply");
+        ProgramRun again = await Program.RunAsync("import", scratch.File("book.xlsx"), "--into", scratch.File("farm"), "--apply");
+
+        Assert.Contains("Sheet June (1 of 2", seen.Output, StringComparison.Ordinal);
+        Assert.True(done.ExitCode == 0, done.Output + done.Error);
+        Assert.Equal(2, Directory.GetFiles(scratch.File("farm"), "harvests.book-*.csv").Length);
+        Assert.Contains("0 to add, 2 added before", again.Output, StringComparison.Ordinal);
     }
 
     [Fact]

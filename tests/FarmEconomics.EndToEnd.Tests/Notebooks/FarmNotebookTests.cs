@@ -91,10 +91,14 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
     [Theory]
     [InlineData(Season, ReportId.Season)]
     [InlineData("04-drop-or-grow.ipynb", ReportId.DropOrGrow)]
+    [InlineData("06-loan-or-grant.ipynb", ReportId.Lender)]
+    [InlineData("11-next-year.ipynb", ReportId.NextYear)]
     [InlineData("08-one-crop.ipynb", ReportId.Crop)]
+    [InlineData("10-water-and-power.ipynb", ReportId.Water)]
     public async Task Blocks_OfANotebook_AreThoseOfThePage(string name, ReportId id)
     {
         NotebookRun run = await Runs.Demo(name);
+        NextYearReport.FindSolver = Solver.LinearSolvers.Find;
         JsonObject page = BlockJson.Of(ReportCatalog.Get(id).Make(DemoFarm.Value, new Dictionary<string, object>(), TestContext.Current.CancellationToken));
         List<JsonObject> shown = [.. Data(run).Select(data => data[BlockFormatterSource.Json]).OfType<JsonNode>().Select(json => json as JsonObject ?? JsonNode.Parse((string)json!)!.AsObject())];
         Assert.True(shown.Count >= 5);

@@ -14,6 +14,7 @@ SET VARIABLE interest = (SELECT CAST(value AS DOUBLE) / 100 FROM farm WHERE sett
 SET VARIABLE interest_percent = (SELECT CAST(value AS DECIMAL(9, 4)) FROM farm WHERE setting = 'interest_percent');
 SET VARIABLE land_value = (SELECT CAST(value AS DECIMAL(14, 2)) FROM farm WHERE setting = 'land_value');
 SET VARIABLE land_rent = (SELECT CAST(value AS DECIMAL(14, 2)) FROM farm WHERE setting = 'land_rent');
+SET VARIABLE land_area = coalesce((SELECT CAST(value AS DECIMAL(14, 4)) FROM farm WHERE setting = 'land_area'), 1);
 SET VARIABLE standard_width = coalesce((SELECT CAST(value AS DOUBLE) FROM farm WHERE setting = 'standard_bed_width_in'), 30);
 SET VARIABLE closing_stock = coalesce((SELECT value FROM farm WHERE setting = 'closing_stock'), 'count');
 SET VARIABLE ownership_method = coalesce((SELECT value FROM farm WHERE setting = 'ownership_method'), 'capital-recovery');
@@ -22,7 +23,8 @@ SET VARIABLE idle_capacity = coalesce((SELECT value FROM farm WHERE setting = 'i
 
 CREATE TABLE crops AS
 SELECT row, crop, unit, CAST(storage_days AS INTEGER) AS storage_days, store, CAST(coalesce(water_need, '1') AS DOUBLE) AS water_need,
-    CAST(units_per_crate AS DOUBLE) AS units_per_crate, lower(coalesce(perennial, 'no')) IN ('yes', 'y', 'true', '1') AS perennial
+    CAST(units_per_crate AS DOUBLE) AS units_per_crate, lower(coalesce(perennial, 'no')) IN ('yes', 'y', 'true', '1') AS perennial,
+    CAST(bearing_years AS DECIMAL(9, 4)) AS bearing_years, CAST(establishment_cost AS DECIMAL(14, 4)) AS establishment_cost
 FROM file_of('crops');
 
 CREATE TABLE units AS
@@ -32,12 +34,23 @@ UNION ALL SELECT crop, unit, 1 FROM crops;
 CREATE TABLE beds AS
 SELECT bed, structure, coalesce(CAST(width_in AS DOUBLE), getvariable('standard_width')) / getvariable('standard_width') AS wide FROM file_of('beds');
 
+-- A planting nobody named is known by its crop, year and number, in the order in which plantings came into their beds; a name somebody gave is passed over.
+CREATE TABLE planting_names AS
+WITH p AS (SELECT row, planting, trim(crop) AS crop, lower(trim(crop)) AS folded, CAST(in_bed AS DATE) AS day, year(CAST(in_bed AS DATE)) AS in_year FROM file_of('plantings')),
+turns AS (SELECT *, row_number() OVER (PARTITION BY folded, in_year ORDER BY day, row) AS turn FROM p WHERE planting IS NULL),
+numbers AS (SELECT folded, in_year, unnest(range(1, (SELECT count(*) FROM p) + 1)) AS n FROM (SELECT DISTINCT folded, in_year FROM turns)),
+free AS (
+    SELECT folded, in_year, n, row_number() OVER (PARTITION BY folded, in_year ORDER BY n) AS turn FROM numbers
+    WHERE folded || ' ' || in_year || ', sowing ' || n NOT IN (SELECT lower(trim(planting)) FROM p WHERE planting IS NOT NULL))
+SELECT row, planting FROM p WHERE planting IS NOT NULL
+UNION ALL SELECT row, crop || ' ' || in_year || ', sowing ' || n FROM turns JOIN free USING (folded, in_year, turn);
+
 -- Bed-feet count at the standard width.
 CREATE TABLE planting_rows AS
-SELECT p.row, planting, crop, bed, structure, CAST(bed_feet AS DOUBLE) * wide AS bed_feet, CAST(in_bed AS DATE) AS in_bed,
+SELECT p.row, n.planting, crop, bed, structure, CAST(bed_feet AS DOUBLE) * wide AS bed_feet, CAST(in_bed AS DATE) AS in_bed,
     CAST(out_of_bed AS DATE) AS out_of_bed, CAST(sown AS DATE) AS sown, CAST(trays AS DOUBLE) AS trays, CAST(crop_year AS INTEGER) AS crop_year,
     perennial
-FROM file_of('plantings') p JOIN beds USING (bed) JOIN crops USING (crop)
+FROM file_of('plantings') p JOIN planting_names n USING (row) JOIN beds USING (bed) JOIN crops USING (crop)
 WHERE CAST(in_bed AS DATE) <= getvariable('as_of');
 
 -- Quantities in the crop's own unit.

@@ -71,18 +71,23 @@ internal static class RecordsDocument
         ## Files of other programs
 
         `import FILE --into FOLDER` reads CSV with commas, semicolons, tabs or bars between the fields, in UTF-8, UTF-16 or Windows-1252, and workbooks (`.xlsx`,
-        `--sheet NAME`). Of another spreadsheet's file it says how to save it. It shows what it sees, drafts a mapping as a file to look through, and adds nothing
-        until `--apply`.
+        every sheet with rows, or `--sheet NAME`). Of another spreadsheet's file it says how to save it. It shows what it sees, drafts a mapping as a file to look
+        through, and adds nothing until `--apply`. The page Import of `open` does the same, with fields for what is asked, and adds only when you press Add.
 
         - **Headings** are found below titles and summaries; a file without any has `column 1`, `column 2` and so on. A file may repeat its headings further down,
-          with others beside them; a table with other headings is named and left for an import of its own (`--headings-at LINE`).
+          with others beside them, or to the right behind an empty column; a table with other headings is named and left for an import of its own
+          (`--headings-at LINE`).
         - **Wide tables** (days down and crops or workers across, or the other way) become a row for each value; blank cells are nothing. Rows and columns of totals are
           not read: they are compared with what the rows come to, and a difference is told.
         - **Dates** may have any one form the file keeps to. Where two readings fit (6/3 and 3/6), you are asked (`--dates month-first`), never guessed for.
         - **Quantities** may be noted: `12 bu`, `~15`, `3 1/2 lb`, `2½`, `1,5 kg` become a number and a unit; how many are marked as about right is said.
+        - **Units** may stand in the item's name, where no column has any: five of "Salad mix bag" are five bags.
         - **Hours** may be a time, start and end with a break, or times in and out by turns. A start without an end, and an odd number of times, is an error of its
           row. Numbers that look like parts of a day (0.3125 for 7:30) are asked for.
+        - **Weeks**: one total a week is a period, from `date` to `through`, and no day of forty hours; columns for Monday, Tuesday and so on stand on their
+          days. More hours than a day has, without a week named, are asked for.
         - **Names** your tables don't know are listed in one file, with a guess where one is near; what you fill in is saved as aliases.
+        - **Problems** are told by cause, those most money hangs on first; `--all` tells every row, `--list FILE` writes them to a CSV file.
         - **Rows in error** stop no others: with `--apply` they go to a file of their own, to be fixed there and imported by the same mapping.
         - The mapping is saved with the records as rows of [imports](#imports); the next file with these headings is read by it.
 
@@ -97,6 +102,10 @@ internal static class RecordsDocument
         fix it: see [errors.md](errors.md). `check` tells each kind of fault once, with how many rows have it; `--all` tells every row, `--list FILE`
         writes them to a CSV file. Of one kind in one file the first 1,000 rows are kept and the others counted. Errors stop the review unless `--skip-bad-rows` is given; then the rows in error, and
         those that refer to them, are left out and listed with the money in them. Warnings don't stop it.
+
+        `check --fix-names --out FILE` writes every name your tables don't know into one list: the table, the name, what it is likely to mean (blank where nobody
+        can guess), how many rows have it and the first of them. Fill it in, and `check --add-names FILE` puts all of them into `aliases.names.csv` at once, or
+        none if one names what isn't there. The page Fix records of `open` has the same list as a form.
 
         """;
 
@@ -119,7 +128,7 @@ internal static class RecordsDocument
         - `charges.csv`: crop_year, pool, crop, amount: what each crop was charged by each pool of origin, adding up to to_crops
         - `statement.csv`: crop_year, line, amount: the statement of the whole farm
         - `reconciliation.csv`: crop_year, check, left, right, difference: the proof, every difference 0.00
-        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh, water), name, counted_by (week, told by its
+        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh, water, sprinklers), name, counted_by (week, told by its
           Monday, or day), from, in_use, limit, bed_feet, bed_feet_limit (for beds, on the mean of the week's days), limit_from (limits, beds,
           most ever, panels and battery), short (yes, no), not_checked (why)
         - `short_crops.csv`: crop_year, what, name, crop, contribution, used_while_short, unit, contribution_per_unit, for beds bed_foot_weeks and
@@ -128,6 +137,11 @@ internal static class RecordsDocument
           lost_as_watered; headings alone where weather or blocks are not written
         - `water_crops.csv`: crop_year, crop, contribution, gallons_needed, contribution_per_1000_gallons, lost_at_limit, lost_as_watered, ky,
           ky_from (given, published, similar crop, not listed)
+        - `water_days.csv`: crop_year, block, date, sowings and not_told (sowings whose day is told, and isn't), gallons_rain and
+          gallons_watering (in, at the roots) = gallons_used + gallons_stored + gallons_drained, gallons_missed, stress (part of the need taken
+          up), yield_lost (part of the yield, weighted by area), lost_as_watered; without watering.csv headings alone
+        - `water_worth.csv`: crop_year, more_of (water, sprinklers, hours, hours and water), amount, counted_in, saved over the season,
+          lost_by_less; headings alone where no limit is written
         - `power_months.csv`: crop_year, month, kwh_wanted, kwh_made, kwh_spilled, days_short, kwh_generated, kwh_short, and the kWh that one kWh
           of battery or one kW of panels more would have saved in that month, and one less lost
         - `power_loads.csv`: crop_year, load, gives_way (the lower the sooner), protects, kwh_wanted, kwh_went_without, days
@@ -136,6 +150,9 @@ internal static class RecordsDocument
         - `sowings.csv`: crop_year, crop, planting, sown (else the day in the bed), net_return, paid (yes, no), then price,
           picked_per_bed_foot, hours_per_bed_foot and not_sold of the sowing, each followed by that of its crop
         - `tasks.csv`: crop_year, task, stage, hours, minutes_per_crate, minutes_per_bed_foot: every year on record up to the one reviewed
+        - `plan_against_actual.csv`: crop_year, crop, up_to (the last day held against the plan), planned, came, difference, and its parts, which
+          sum to it to the cent: length, yield, culls, part_sold, where_sold, price, hours, cost_of_an_hour, supplies, rest; above 0 it is
+          better than planned; headings alone where no plan is on file
         - `problems.csv`: severity, code, file, line, column, message
         """;
 

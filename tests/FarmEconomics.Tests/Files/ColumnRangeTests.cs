@@ -164,7 +164,7 @@ public class ColumnRangeTests
         ["channels"] = ["channel,kind,fee_percent,values_from,elasticity", "market,market,5,,2", "box,share,3,market,", "home,household,,market,", "other,other,,,"],
         ["prices"] = ["crop,price,unit,channel,from,reference", "kale,2.5,,market,2025-01-01,no", "lettuce,2,,,,no"],
         ["income"] = ["date,channel,amount,crop_year,note", "2025-03-01,box,500,2025,x", "2025-04-01,other,50,,"],
-        ["labor"] = ["date,worker,hours,task,crop,planting,channel,pool", "2025-05-10,Ada,3,picking,lettuce,,,", "2025-06-10,Bo,4,picking,,K1,,", "2025-06-11,Ada,2,market,,,market,", "2025-06-12,Bo,1.5,weeding,,,,", "2025-06-12,Bo,1,repairs,,,,cold room"],
+        ["labor"] = ["date,worker,hours,task,crop,planting,channel,pool,through", "2025-05-10,Ada,3,picking,lettuce,,,,", "2025-06-10,Bo,4,picking,,K1,,,2025-06-11", "2025-06-11,Ada,2,market,,,market,,", "2025-06-12,Bo,1.5,weeding,,,,,", "2025-06-12,Bo,1,repairs,,,,cold room,"],
         ["workers"] = ["worker,kind,wage,from", "Ada,owner,25,2024-01-01", "Bo,hired,18,2024-01-01"],
         ["tasks"] = ["task,stage,pool", "cooling,pack,cold room"],
         ["labor_standards"] = ["crop,stage,minutes,per", "kale,pack,0.5,unit", "lettuce,nursery,10,tray", "kale,grow,1,bed_foot"],

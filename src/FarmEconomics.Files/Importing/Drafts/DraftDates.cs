@@ -44,6 +44,7 @@ internal static class DraftDates
             return new DraftRow("date", source)
             {
                 Format = string.Join(" or ", forms.Take(2)),
+                Readings = [.. forms.Take(2).Select(form => $"{first} is {DateForms.Example(first, form)}")],
                 Note = $"? {first} is {DateForms.Example(first, forms[0])} or {DateForms.Example(first, forms[1])}: keep the form that is right",
             };
         }

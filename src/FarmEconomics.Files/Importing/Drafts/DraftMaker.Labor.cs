@@ -6,12 +6,69 @@ namespace FarmEconomics.Files.Importing.Drafts;
 /// <summary>Time sheets: who worked, how long, at what.</summary>
 internal sealed partial class DraftMaker
 {
+    // One total per week is a period, no day of forty hours.
+    private bool Week()
+    {
+        SourceColumn? end = columns.Of(ColumnRole.PeriodEnd);
+        SourceColumn? start = columns.Of(ColumnRole.Date);
+        if ((end ?? start) is not { } column)
+        {
+            return false;
+        }
+
+        DraftRow Row(SourceColumn of, string name, string? word, string note)
+        {
+            // A file keeps to one form: what the one column leaves open, the other may tell.
+            DraftRow row = DraftDates.Row(of.Heading, [.. of.Values, .. of == end ? start?.Values ?? [] : end?.Values ?? []], Records?.FarmSettings.DateFormat, Dates);
+            return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
+        }
+
+        bool byWeekday = columns.WeekDaysAcross;
+        if (byWeekday)
+        {
+            rows.Add(Row(column, "date", end is null ? ImportWords.Weekday : $"{ImportWords.LessDays}6;{ImportWords.Weekday}", "the day of that week the heading names"));
+        }
+        else if (end is not null)
+        {
+            rows.Add(start is null ? Row(end, "date", $"{ImportWords.LessDays}6", "the week ends then, and began six days before") : Row(start, "date", null, "the first day"));
+            rows.Add(Row(end, "through", null, "the last day"));
+        }
+        else if (HeadingWords.BeginsAWeek(column.Heading))
+        {
+            rows.Add(Row(column, "date", null, "the week begins then"));
+            rows.Add(Row(column, "through", $"{ImportWords.PlusDays}6", "six days later, when it ends"));
+        }
+        else
+        {
+            return false;
+        }
+
+        return true;
+    }
+
+    // Nobody works thirty hours in a day: totals of several days, whose days only the grower knows.
+    private void Total(SourceColumn hours)
+    {
+        bool more = hours.Values.Any(text => CellKinds.Read(text, hours.Mark(FarmMark)) > HoursOfDay);
+        if (more && columns.Of(ColumnRole.Date) is { } day && !rows.Exists(row => row.Column == "through"))
+        {
+            DraftRow date = DraftDates.Row(day.Heading, day.Values, Records?.FarmSettings.DateFormat, Dates);
+            rows.Add(date with
+            {
+                Column = "through",
+                Format = Joined(date.Format, $"{ImportWords.PlusDays}6 or {ImportWords.PlusDays}0"),
+                Readings = [$"they are those of a week that begins on {day.First}", $"they were all worked on {day.First}"],
+                Note = $"? {hours.Values.First(text => CellKinds.Read(text, hours.Mark(FarmMark)) > HoursOfDay)} hours are more than a day has",
+            });
+        }
+    }
+
     private void Worker()
     {
         SourceColumn? worker = columns.Of(ColumnRole.Worker) ?? columns.All
             .FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Payee);
         rows.Add(worker is not null ? new DraftRow("worker", worker.Heading) { Format = Ditto(worker), Note = Distinct(worker) }
-            : IsWide && !columns.DaysAcross
+            : IsWide && !columns.DaysAcross && !columns.WeekDaysAcross
                 ? new DraftRow("worker", ImportWords.Heading) { Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}" }
             : new DraftRow("worker", null) { Constant = "?", Note = "? who worked? A name of workers.csv" });
     }
@@ -41,10 +98,12 @@ internal sealed partial class DraftMaker
             rows.Add(new DraftRow("hours", hours.Heading)
             {
                 Format = Joined(parts, Comma(hours)),
+                Readings = [$"{hours.Values[0]} is that part of a day, as spreadsheets keep times", $"{hours.Values[0]} is that many hours"],
                 Note = parts is null
                 ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
                 : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times"
             });
+            Total(hours);
         }
         else if (columns.Of(ColumnRole.ClockIn) is { } start && columns.Of(ColumnRole.ClockOut) is { } end)
         {

@@ -8,6 +8,14 @@ namespace FarmEconomics.Files.Importing.Drafts;
 internal sealed partial class DraftMaker(string table, SourceColumns columns, SourceBlock block)
 {
     private const decimal HoursOfDay = 24m;
+
+    // What people write above the columns of a list of plantings. Common practice, no source.
+    private static readonly (string Column, string[] Words)[] PlantingWords =
+    [
+        ("bed_feet", ["feet", "ft", "bed ft", "length", "row feet"]), ("out_of_bed", ["out", "removed", "pulled", "end", "cleared", "finished"]),
+        ("sown", ["seeded", "sowing date", "seeding date", "sow date"]), ("in_bed", ["in", "planted", "transplanted", "planting date", "date planted"]),
+    ];
+
     private readonly List<DraftRow> rows = [];
 
     public RecordsReading? Records { get; init; }
@@ -58,6 +66,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         {
             rows.Add(DraftDates.Row(ImportWords.Heading, [.. columns.Spread.Select(column => column.Heading)], farm, Dates));
         }
+        else if (table == "labor" && Week())
+        {
+            return;
+        }
         else if ((columns.Of(ColumnRole.Date) ?? columns.Of(ColumnRole.SecondDate) ?? columns.All
             .FirstOrDefault(column => column.IsDay && !columns.Spread.Contains(column))) is { } date)
         {
@@ -76,7 +88,7 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         {
             rows.Add(new DraftRow("crop", crop.Heading) { Format = Ditto(crop), Note = Distinct(crop) });
         }
-        else if (IsWide && !columns.DaysAcross)
+        else if (IsWide && !columns.DaysAcross && !columns.WeekDaysAcross)
         {
             bool units = columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0);
             rows.Add(new DraftRow("crop", ImportWords.Heading)
@@ -173,6 +185,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
         else if (columns.All.FirstOrDefault(column => column.Role == ColumnRole.Unit && column.Values.Count > 0) is { } some)
         {
             rows.Add(new DraftRow("unit", some.Heading) { Note = "? blank where the row has none" });
+        }
+        else
+        {
+            rows.AddRange(ItemUnits.Rows(columns, Records?.Tables));
         }
     }
 
@@ -283,6 +299,8 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
             .Where(column => column.Type != ColumnType.Date || rows.TrueForAll(row => row.Column != column.Name)))
         {
             SourceColumn? source = columns.All.FirstOrDefault(known => HeadingKey.Of(known.Heading) == column.Key)
+                ?? columns.All.FirstOrDefault(known => table == "plantings" && Array.Exists(PlantingWords,
+                    pair => pair.Column == column.Name && pair.Words.Contains(HeadingWords.Plain(known.Heading))))
                 ?? (column.RefersTo == "crops" || column.Name == "crop" ? columns.Of(ColumnRole.Crop) : column.RefersTo == "beds"
                     || column.Name == "bed" ? columns.Of(ColumnRole.Bed) : column.Name == "variety" ? columns.Of(ColumnRole.Variety)
                     : null);

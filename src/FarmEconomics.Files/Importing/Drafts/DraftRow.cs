@@ -18,8 +18,30 @@ internal sealed record DraftRow(string? Column, string? Source)
     /// <summary>Why it is drafted so; begins with a question mark where somebody has to look.</summary>
     public string? Note { get; init; }
 
+    /// <summary>Two readings of a format, in words, where it asks which one is meant.</summary>
+    public IReadOnlyList<string> Readings { get; init; } = [];
+
     /// <summary>True for what only the grower knows.</summary>
     public bool IsOpen => Constant == "?" || Format?.Contains(" or ", StringComparison.Ordinal) == true;
+
+    /// <summary>True where the grower is asked: what is open, and a guess worth a look.</summary>
+    public bool IsAsked => IsOpen || (Note?.StartsWith('?') == true && (Constant is not null || (Column is not null && When is not null)));
+
+    /// <summary>What is filled in now; blank for what is open.</summary>
+    public string Answer => IsOpen ? "" : Constant ?? Becomes ?? "";
+
+    /// <summary>The forms to choose from; none where a text is asked for.</summary>
+    public string[] Forms => Format?.Split(';').FirstOrDefault(word => word.Contains(" or ", StringComparison.Ordinal))?.Split(" or ") ?? [];
+
+    /// <summary>The row with an answer in the place of its question.</summary>
+    public DraftRow With(string answer) =>
+        answer.Trim() is not { Length: > 0 } said ? this
+        : Forms.Length > 0 ? this with
+        {
+            Format = string.Join(';', Format!.Split(';').Select(word => word.Contains(" or ", StringComparison.Ordinal) ? said : word)),
+        }
+        : Constant is not null ? this with { Constant = said }
+        : this with { Becomes = said };
 
     public string[] Fields(string import, string table) => [import, table, Column ?? "", Source ?? "", Constant ?? "", When ?? "", Match
         ?? "", Becomes ?? "", Format ?? "", Note ?? ""];

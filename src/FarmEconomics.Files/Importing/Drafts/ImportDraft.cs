@@ -3,6 +3,7 @@ using FarmEconomics.Files.Importing.Sources;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Workbooks.Reading;
 using FarmEconomics.Records;
+using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Importing.Drafts;
 
@@ -13,10 +14,34 @@ namespace FarmEconomics.Files.Importing.Drafts;
 /// <param name="IsOpen">True for what only the grower knows.</param>
 public sealed record DraftLine(string Column, string From, string Note, bool IsOpen);
 
+/// <summary>A line of a drafted mapping that asks the grower something.</summary>
+/// <param name="Line">Its place in <see cref="ImportDraft.Lines"/>.</param>
+/// <param name="Column">The column it fills.</param>
+/// <param name="About">What of the file it is about: a heading, or what a value begins with; blank: all rows.</param>
+/// <param name="Why">What is asked, or why it is guessed so.</param>
+/// <param name="Answer">What is guessed; blank: nothing.</param>
+/// <param name="IsOpen">True when nothing can be read before it is answered.</param>
+public sealed record DraftQuestion(int Line, string Column, string About, string Why, string Answer, bool IsOpen)
+{
+    /// <summary>The answers to choose from, each with what it means; none where a text is asked for.</summary>
+    public IReadOnlyList<KeyValuePair<string, string>> Readings { get; init; } = [];
+
+    /// <summary>The table whose names are answers; null: any text.</summary>
+    public string? NamesOf { get; init; }
+}
+
+/// <summary>A table of a file that can be drafted by itself.</summary>
+/// <param name="HeadingLine">The line its headings stand in.</param>
+/// <param name="Rows">How many rows it has.</param>
+/// <param name="Headings">Its headings.</param>
+public sealed record DraftBlock(int HeadingLine, int Rows, IReadOnlyList<string> Headings);
+
 /// <summary>A mapping drafted from a file: what is seen in it, what is made of it, and what only the grower knows.</summary>
 public sealed class ImportDraft
 {
     private const int RowsShown = 3;
+    private readonly IReadOnlyList<DraftRow> rows;
+    private readonly string name;
 
     private ImportDraft(SourceBlock block, string table, IReadOnlyList<DraftRow> rows, string name)
     {
@@ -26,14 +51,10 @@ public sealed class ImportDraft
         Sample = [.. block.Segments[0].Rows.Take(RowsShown)
             .Select(row => (IReadOnlyList<string>)[.. Enumerable.Range(0, block.Headings.Count).Select(row.At)])];
         Lines = [.. rows.Select(row => new DraftLine(row.Column ?? "", From(row), row.Note ?? "", row.IsOpen))];
-        var csv = new StringBuilder();
-        ImportCsv.Line(csv, [.. ImportRow.Schema.Columns.Select(column => column.Name)]);
-        foreach (DraftRow row in rows)
-        {
-            ImportCsv.Line(csv, row.Fields(name, table));
-        }
-
-        Csv = csv.ToString();
+        Questions = [.. rows.Select((row, at) => (row, at)).Where(pair => pair.row.IsAsked).Select(pair => Question(pair.row, pair.at))];
+        Others = [.. block.Others.Select(other => new DraftBlock(other.HeadingLine, other.Rows.Count, other.Headings))];
+        (this.rows, this.name) = (rows, name);
+        Csv = With(new Dictionary<int, string>());
     }
 
     /// <summary>The table the rows seem to be for.</summary>
@@ -53,6 +74,28 @@ public sealed class ImportDraft
 
     /// <summary>The mapping as a file with the columns of <c>imports</c>, to be looked through and kept.</summary>
     public string Csv { get; }
+
+    /// <summary>What the grower is asked, in the order of the lines.</summary>
+    public IReadOnlyList<DraftQuestion> Questions { get; }
+
+    /// <summary>Other tables of the same file or sheet, which are drafted one at a time.</summary>
+    public IReadOnlyList<DraftBlock> Others { get; }
+
+    /// <summary>The mapping with answers in place of its questions.</summary>
+    /// <param name="answers">The answers, by the place of the line.</param>
+    /// <returns>The same as <see cref="Csv"/>, answered.</returns>
+    public string With(IReadOnlyDictionary<int, string> answers)
+    {
+        ArgumentNullException.ThrowIfNull(answers);
+        var csv = new StringBuilder();
+        ImportCsv.Line(csv, [.. ImportRow.Schema.Columns.Select(column => column.Name)]);
+        foreach ((int at, DraftRow row) in rows.Index())
+        {
+            ImportCsv.Line(csv, row.With(answers.GetValueOrDefault(at, "")).Fields(name, Table));
+        }
+
+        return csv.ToString();
+    }
 
     /// <summary>Drafts a mapping. Nothing is written.</summary>
     /// <param name="request">What is to be imported; its mapping is not looked at.</param>
@@ -76,13 +119,20 @@ public sealed class ImportDraft
 
             SourceBlock block = SourceBlock.Find(grid, headingsAt);
             var columns = new SourceColumns(block);
-            string table = request.Table is { } said ? RecordsImport.Table(said).Name : TableGuess.Of(columns, records, grid.Name);
+            string table = request.Table is { } said ? RecordsImport.Table(said).Name : TableGuess.Of(columns, records, string.Join(' ', block.Above.SelectMany(row => row.Fields).Prepend(grid.Name)));
             var maker = new DraftMaker(table, columns, block) { Records = records, Dates = dates };
             string name = ImportCsv.Slug(Path.GetFileNameWithoutExtension(request.Source)
                 + (request.Sheet is null ? "" : "-" + request.Sheet));
             return new ImportDraft(block, table, maker.Rows(), name);
         });
     }
+
+    private DraftQuestion Question(DraftRow row, int at) =>
+        new(at, row.Column ?? "", row.When ?? row.Source ?? "", row.Note?.TrimStart('?', ' ') ?? "", row.Answer, row.IsOpen)
+        {
+            Readings = [.. row.Forms.Select((form, of) => new KeyValuePair<string, string>(form, of < row.Readings.Count ? row.Readings[of] : form))],
+            NamesOf = row.Column is null ? null : RecordSchema.Find(Table)?.Find(row.Column)?.RefersTo,
+        };
 
     private static string From(DraftRow row)
     {

@@ -17,6 +17,12 @@ internal sealed class SourceColumns
             Guess(block);
         }
 
+        // "Out" is money paid in a bank's file and a day in a list of plantings.
+        foreach (SourceColumn day in all.Where(column => column.IsDay && (column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount)))
+        {
+            day.Role = null;
+        }
+
         Spread = FindSpread();
 
         // "What" is a task on a time sheet and a crop on a list of what was sold or picked.
@@ -34,6 +40,9 @@ internal sealed class SourceColumns
 
     /// <summary>True when the headings of a wide table are days.</summary>
     public bool DaysAcross => Spread.Count > 0 && Spread.All(column => DateForms.IsDay(column.Heading));
+
+    /// <summary>True when the headings of a wide table are days of the week.</summary>
+    public bool WeekDaysAcross => Spread.Count > 0 && Spread.All(column => WeekDays.Of(column.Heading) is not null);
 
     /// <summary>The column of a role; of several the one whose heading is the likeliest, filled ones first.</summary>
     public SourceColumn? Of(ColumnRole role) => all.Where(column => column.Role == role && !Spread.Contains(column))
@@ -53,11 +62,13 @@ internal sealed class SourceColumns
         }
 
         List<SourceColumn> measures = [.. all.Where(column => column.Role is null && (column.IsMeasure || column.Values.Count == 0))];
-        bool dated = all.Exists(column => column.Role is ColumnRole.Date && column.IsDay);
+        bool dated = all.Exists(column => column.Role is ColumnRole.Date or ColumnRole.PeriodEnd && column.IsDay);
         bool isLong = all.Exists(column =>
             column.Role is ColumnRole.Quantity or ColumnRole.Amount or ColumnRole.MoneyOut or ColumnRole.Hours or ColumnRole.ClockIn
             && column.IsMeasure);
-        return dated && !isLong && measures.Count(column => column.Values.Count > 0) >= FewestSpread ? measures : [];
+        // Beside a total, or a week, two are enough: the hours of two people.
+        bool told = all.Exists(column => column.Role is ColumnRole.Total or ColumnRole.PeriodEnd || HeadingWords.BeginsAWeek(column.Heading));
+        return dated && !isLong && measures.Count(column => column.Values.Count > 0) >= (told ? FewestSpread - 1 : FewestSpread) ? measures : [];
     }
 
     // A file without headings: what stands in a column tells what it is.
@@ -121,7 +132,7 @@ internal static class TableGuess
             : columns.Has(ColumnRole.Crop) && money && columns.Has(ColumnRole.Date) && !columns.Has(ColumnRole.Payee) ? "sales"
             : money && columns.All.Any(column => column.IsText) ? "expenses"
             : columns.Has(ColumnRole.Crop) && columns.Has(ColumnRole.Bed) ? "plantings"
-            : throw new ArgumentException($"What {name} holds can't be told from its headings ({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); say the table with --as, such as --as sales.");
+            : throw new ArgumentException($"What the file holds can't be told from its headings ({string.Join(", ", columns.All.Take(8).Select(column => column.Heading))}); say the table with --as, such as --as sales.");
     }
 
     private static string OfWide(SourceColumns columns, RecordsReading? records, string name)

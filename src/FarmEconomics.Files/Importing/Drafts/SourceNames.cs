@@ -12,13 +12,41 @@ internal sealed record SourceNames(string Table, IReadOnlyList<IReadOnlyDictiona
 {
     private static readonly string[] Columns = ["crop", "unit", "channel", "worker", "bed"];
 
+    /// <summary>Those of a file, or of each sheet of a workbook; sheets that hold no table are passed over.</summary>
+    /// <exception cref="IOException">The file can't be read.</exception>
+    /// <exception cref="ArgumentException">What it holds can't be told.</exception>
+    public static IEnumerable<SourceNames> AllOf(string path)
+    {
+        IReadOnlyList<string> sheets = RecordsImport.Sheets(path);
+        if (sheets.Count < 2)
+        {
+            return [Of(path, null)];
+        }
+
+        List<SourceNames> all = [];
+        string why = "";
+        foreach (string sheet in sheets)
+        {
+            try
+            {
+                all.Add(Of(path, sheet));
+            }
+            catch (ArgumentException fault)
+            {
+                why = fault.Message;
+            }
+        }
+
+        return all.Count > 0 ? all : throw new ArgumentException(why);
+    }
+
     /// <summary>Reads them by the mapping beside the file, else by a draft of which only what is sure is used.</summary>
     /// <exception cref="IOException">The file can't be read.</exception>
     /// <exception cref="ArgumentException">What it holds can't be told.</exception>
-    public static SourceNames Of(string path)
+    private static SourceNames Of(string path, string? sheet)
     {
-        var request = new ImportRequest(path);
-        string map = Path.ChangeExtension(path, null) + ".map.csv";
+        var request = new ImportRequest(path) { Sheet = sheet };
+        string map = Path.ChangeExtension(path, null) + (sheet is null ? "" : $"-{sheet.ToLowerInvariant().Replace(' ', '-')}") + ".map.csv";
         string folder = Directory.CreateTempSubdirectory("farm-draft-").FullName;
         try
         {
@@ -31,7 +59,7 @@ internal sealed record SourceNames(string Table, IReadOnlyList<IReadOnlyDictiona
             List<ImportRow> rows = MappingRows.Read(place);
             rows.RemoveAll(row => FarmEconomics.Records.Checks.ImportRules.Fault(row) is not null);
             TableSchema schema = RecordsImport.Table(rows[0].Table);
-            return RecordsImport.Reading(request, () => Read(path, schema, rows));
+            return RecordsImport.Reading(request, () => Read((path, sheet), schema, rows));
         }
         finally
         {
@@ -39,9 +67,10 @@ internal sealed record SourceNames(string Table, IReadOnlyList<IReadOnlyDictiona
         }
     }
 
-    private static SourceNames Read(string path, TableSchema schema, List<ImportRow> rows)
+    private static SourceNames Read((string Path, string? Sheet) from, TableSchema schema, List<ImportRow> rows)
     {
-        SheetEntry? sheet = SourceFile.Sheet(path, null);
+        (string path, string? name) = from;
+        SheetEntry? sheet = SourceFile.Sheet(path, name);
         var mapping = new ImportMapping(schema, rows, '.');
         SourceBlock block = SourceBlock.With(SourceFile.Read(path, sheet), mapping.SourceColumns)
             ?? throw new ArgumentException($"{Path.GetFileName(path)} lacks the headings its mapping names.");

@@ -19,6 +19,9 @@ internal static partial class CellKinds
     {
         text = text.Trim();
         return text.Length == 0 ? CellKind.Blank
+
+            // With a decimal comma points part thousands, and 07.06.2025 could pass for a number.
+            : text.Count(c => c == '.') == 2 && DateForms.IsDay(text) ? CellKind.Day
             : IsNumber(text) ? (text.AsSpan().IndexOfAny("$€£") >= 0 ? CellKind.Money : CellKind.Number)
             : ClockText.Minutes(text) is not null && !DateForms.IsDay(text) || ClockText.IsPunches(text)
                 || HoursText.TryRead(text, '.', out _) ? CellKind.Time

@@ -5,7 +5,7 @@ namespace FarmEconomics.Files.Importing.Sources;
 /// <summary>What a column of another program's file is likely to hold.</summary>
 internal enum ColumnRole
 {
-    Date, SecondDate, Crop, Variety, Quantity, Unit, Amount, MoneyOut, MoneyIn, UnitPrice, Payee, Channel, Worker, Task, Hours, GrossHours,
+    Date, SecondDate, PeriodEnd, Crop, Variety, Quantity, Unit, Amount, MoneyOut, MoneyIn, UnitPrice, Payee, Channel, Worker, Task, Hours, GrossHours,
     ClockIn, ClockOut, Break, SourceId, Bed, Category, Note, Kind, Total, Ignored,
 }
 
@@ -17,7 +17,10 @@ internal static partial class HeadingWords
     private static readonly (ColumnRole Role, string[] Words)[] Lists =
     [
         (ColumnRole.Date, ["date", "transaction date", "trans date", "booking date", "booked", "date posted", "sale date", "harvest date",
-            "date harvested", "picked on", "day", "when", "datum", "week of", "week"]),
+            "date harvested", "picked on", "day", "when", "datum", "week of", "week", "week beginning", "week starting", "week start", "week begins", "period start", "pay period start",
+            "period begin", "from date"]),
+        (ColumnRole.PeriodEnd, ["week ending", "week end", "week ended", "w e", "period end", "period ending", "pay period end",
+            "pay period ending", "to date", "through"]),
         (ColumnRole.SecondDate, ["posting date", "posted date", "post date", "posted", "value date", "settlement date", "effective date"]),
         (ColumnRole.Crop, ["crop", "vegetable", "veg", "veggie", "item", "item name", "product", "produce", "crop name", "product name",
             "plant"]),
@@ -72,6 +75,9 @@ internal static partial class HeadingWords
     /// <summary>How likely a heading is the one meant for its role: 0 is the likeliest.</summary>
     public static int RankOf(string heading) => Known.TryGetValue(Plain(heading), out (ColumnRole Role, int Rank) known) ? known.Rank
         : int.MaxValue;
+
+    /// <summary>True for a heading of days that each begin a week.</summary>
+    public static bool BeginsAWeek(string heading) => Plain(heading) is "week of" or "week" or "week beginning" or "week starting" or "week start" or "week begins";
 
     /// <summary>A heading without what stands in parentheses, signs and case.</summary>
     public static string Plain(string heading) =>

@@ -117,7 +117,7 @@ internal sealed class SourceBlock
         }
 
         Close();
-        return new SourceBlock(grid, ours, [.. grid.Rows.Take(first)], others);
+        return new SourceBlock(grid, [.. ours.SelectMany(Beside)], [.. grid.Rows.Take(first)], others);
 
         void Close()
         {
@@ -127,6 +127,34 @@ internal sealed class SourceBlock
             }
 
             rows = [];
+        }
+    }
+
+    // The same headings again to the right, behind an empty column: a table beside another.
+    private static IEnumerable<SourceSegment> Beside(SourceSegment whole)
+    {
+        List<(int From, int Length)> parts = [];
+        for (int at = 0; at < whole.Headings.Length; at++)
+        {
+            if (whole.Headings[at].Length > 0 && (at == 0 || whole.Headings[at - 1].Length == 0))
+            {
+                parts.Add((at, whole.Headings.Skip(at).TakeWhile(heading => heading.Length > 0).Count()));
+            }
+        }
+
+        string[][] headings = [.. parts.Select(part => whole.Headings[part.From..(part.From + part.Length)])];
+        if (parts.Count < 2 || headings[0].Length < 2 || !headings.All(other => other.SequenceEqual(headings[0], StringComparer.OrdinalIgnoreCase)))
+        {
+            yield return whole;
+            yield break;
+        }
+
+        foreach ((int from, int length) in parts)
+        {
+            var segment = new SourceSegment(whole.HeadingLine, headings[0], []);
+            Fill(segment, whole.Rows.Concat(whole.Totals).Concat(whole.Remarks).OrderBy(row => row.Line)
+                .Select(row => new SourceCells(row.Line, [.. row.Fields.Skip(from).Take(length)])).Where(row => row.Filled > 0));
+            yield return segment;
         }
     }
 

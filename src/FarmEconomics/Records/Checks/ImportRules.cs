@@ -9,9 +9,9 @@ public static class ImportRules
     private const string SourceId = "source_id";
 
     private static readonly string[] Words =
-        ["negative", "absolute", "decimal-comma", "round", "quantity", "unit", "in-parentheses", "before-parentheses", "punches", "day-part", "hours", "same-as-above"];
+        ["negative", "absolute", "decimal-comma", "round", "quantity", "unit", "in-parentheses", "before-parentheses", "punches", "day-part", "hours", "same-as-above", "weekday"];
 
-    private static readonly string[] Prefixes = ["until:", "less:"];
+    private static readonly string[] Prefixes = ["until:", "less:", "plus-days:", "less-days:"];
 
     /// <summary>What is wrong with a row of a mapping.</summary>
     /// <param name="row">The row.</param>
@@ -48,7 +48,7 @@ public static class ImportRules
     // What a draft left to the grower is answered before anything is read by it.
     private static Problem? Open(ImportRow row)
     {
-        string asks = row.Note is { } note ? " " + note.Trim() : "";
+        string asks = row.Note?.Trim(' ', '?') is { Length: > 0 } note ? $" {char.ToUpperInvariant(note[0])}{note[1..]}." : "";
         return row.Constant?.Trim() == "?" ? Make(row, "constant", $"Put what is meant in place of the \"?\".{asks}", "?")
             : row.Format?.Contains(" or ", StringComparison.OrdinalIgnoreCase) == true ? Make(row, "format", $"Keep one of the two: \"{row.Format}\".{asks}", row.Format)
             : null;

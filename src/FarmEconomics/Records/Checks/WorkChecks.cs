@@ -11,7 +11,9 @@ internal static class WorkChecks
     [
         new RowChecks<LaborRow>(
             ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date), (context, row) => context.InYears(row,
-                "date", row.Date))),
+                "date", row.Date)),
+            ("through is not before date", (_, row) => row.Through is not { } through || through >= row.Date,
+                (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "through", row.Through, "date", row.Date, sameDayFits: true))),
         LongDays.Check,
     ];
 

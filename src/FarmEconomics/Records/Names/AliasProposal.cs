@@ -7,11 +7,14 @@ namespace FarmEconomics.Records.Names;
 /// <summary>A name that is not known and the known one it is likely to mean: a row for <c>aliases</c>, once the grower agrees.</summary>
 /// <param name="Table">The table the name should stand in.</param>
 /// <param name="Alias">The name as written.</param>
-/// <param name="Name">The known name it is likely to mean.</param>
+/// <param name="Name">The known name it is likely to mean; blank when none is near, or several are.</param>
 /// <param name="Rows">How many rows write it so.</param>
 /// <param name="First">The first of them.</param>
 public sealed record AliasProposal(string Table, string Alias, string Name, int Rows, SourceLine First)
 {
+    // A user of a pool may stand in several tables; where nothing is near, a pool is as likely as any.
+    private const string AnyUser = "pools";
+
     private static readonly Dictionary<string, string> TableOfCode = new(
     [
         .. RecordSchema.Tables.Where(table => table.UnknownName is not null).Select(table => new KeyValuePair<string, string>(table.UnknownName!, table.Name)),
@@ -19,25 +22,36 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
         new(ProblemCodes.NoConversion, "units"),
     ]);
 
-    /// <summary>What the unknown names among the problems are likely to mean. Nothing is changed; names with nothing near are left to the grower.</summary>
+    /// <summary>Every unknown name among the problems, with what it is likely to mean. Nothing is changed; what nobody can guess is left blank for the grower.</summary>
     /// <param name="problems">The problems of a check.</param>
     /// <param name="tables">The records, which tell whether a user of a pool is a pool, a crop or a planting.</param>
-    /// <returns>One proposal per table and name, most rows first.</returns>
-    public static IReadOnlyList<AliasProposal> Of(IEnumerable<Problem> problems, RecordTables tables)
+    /// <returns>One row per table and name, most rows first.</returns>
+    public static IReadOnlyList<AliasProposal> All(IEnumerable<Problem> problems, RecordTables tables)
     {
         ArgumentNullException.ThrowIfNull(problems);
         ArgumentNullException.ThrowIfNull(tables);
         return
         [
-            .. problems
-                .Where(problem => problem is { Nearest: not null, Offending: not null } && TableOf(problem, tables) is not null)
-                .GroupBy(problem => (Table: TableOf(problem, tables)!, Alias: problem.Offending!.Trim().ToLowerInvariant()))
-
-                // A unit may be near one thing for one crop and near another for the next: then nothing is proposed.
-                .Where(group => group.Select(problem => problem.Nearest!.ToLowerInvariant()).Distinct().Count() == 1)
-                .Select(group => new AliasProposal(group.Key.Table, group.First().Offending!.Trim(), group.First().Nearest!.Trim(), group.Sum(problem => 1 + problem.Further), group.First().Source))
-                .OrderByDescending(proposal => proposal.Rows).ThenBy(proposal => proposal.Table, StringComparer.Ordinal).ThenBy(proposal => proposal.Alias, StringComparer.Ordinal),
+            .. problems.Where(problem => problem.Offending is not null && IsOfName(problem.Code))
+                .GroupBy(problem => (Table: TableOf(problem, tables), Alias: problem.Offending!.Trim().ToLowerInvariant()))
+                .Select(group => new AliasProposal(group.Key.Table ?? AnyUser, group.First().Offending!.Trim(), group.Key.Table is null ? "" : Guess(group),
+                    group.Sum(problem => 1 + problem.Further), group.First().Source))
+                .OrderByDescending(name => name.Rows).ThenBy(name => name.Table, StringComparer.Ordinal).ThenBy(name => name.Alias, StringComparer.Ordinal),
         ];
+    }
+
+    /// <summary>What the unknown names among the problems are likely to mean: those of <see cref="All"/> that are near a known one.</summary>
+    /// <param name="problems">The problems of a check.</param>
+    /// <param name="tables">The records, which tell whether a user of a pool is a pool, a crop or a planting.</param>
+    /// <returns>One proposal per table and name, most rows first.</returns>
+    public static IReadOnlyList<AliasProposal> Of(IEnumerable<Problem> problems, RecordTables tables) =>
+        [.. All(problems, tables).Where(name => name.Name.Length > 0)];
+
+    // A unit may be near one thing for one crop and near another for the next: then nothing is proposed.
+    private static string Guess(IEnumerable<Problem> problems)
+    {
+        string[] near = [.. problems.Select(problem => problem.Nearest?.Trim()).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+        return near.Length == 1 ? near[0] : "";
     }
 
     /// <summary>True for the faults that are a name nobody knows: two names are two faults.</summary>
@@ -47,7 +61,7 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
     internal static string? TableOf(string code) => TableOfCode.GetValueOrDefault(code);
 
     private static string? TableOf(Problem problem, RecordTables tables) =>
-        problem.Code == ProblemCodes.UnknownUser ? TableOfUser(problem.Nearest!, tables) : TableOfCode.GetValueOrDefault(problem.Code);
+        problem.Code == ProblemCodes.UnknownUser ? problem.Nearest is { } near ? TableOfUser(near, tables) : null : TableOfCode.GetValueOrDefault(problem.Code);
 
     // In the order in which users are looked up. The household has no table: whoever means it writes it.
     private static string? TableOfUser(string name, RecordTables tables) => UseRow.UserColumn.Schema.Names.FirstOrDefault(table =>

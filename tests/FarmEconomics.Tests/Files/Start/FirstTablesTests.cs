@@ -23,4 +23,31 @@ public class FirstTablesTests
         Assert.Equal("bed,length_ft\nNorth,\n", tables.Files["beds"]);
         Assert.Contains("units.csv: Beans: how many lb is 1 bu?", tables.Remarks);
     }
+
+    [Fact]
+    public void From_AFarmInMetersWithCommas_WritesItsWays()
+    {
+        string folder = TestFolders.Make(("picked.csv", "Date,Crop,Picked\n2025-06-14,Beans,4 lb\n2025-06-15,Beans,5 lb\n2025-06-21,Beans,8 oz\n"), ("plan.csv", "Crop,Field,Bed meters,In bed\nBeans,North,30,2025-04-01\n"));
+        string place = Path.Combine(TestFolders.Make(), "farm");
+        var farm = new FarmEconomics.Records.FarmSettings { LengthUnit = FarmEconomics.Records.LengthUnit.M, DecimalMark = ',' };
+
+        RecordsTemplate.Write(place, minimal: true, farm, FirstTables.From(Directory.GetFiles(folder)));
+
+        Assert.Equal("crop;unit;base_units\nBeans;oz;0,0625\n", File.ReadAllText(Path.Combine(place, "units.csv")));
+        Assert.Equal("bed;length_m\nNorth;\n", File.ReadAllText(Path.Combine(place, "beds.csv")));
+        Assert.Equal(0.0625m, Assert.Single(FarmEconomics.Files.RecordsFolder.Read(place).Tables.Units).BaseUnits);
+    }
+
+    [Fact]
+    public void From_IntoAWorkbook_FillsItsSheets()
+    {
+        string folder = TestFolders.Make(("picked.csv", "Date,Crop,Picked\n2025-06-14,Beans,4 lb\n2025-06-15,Beans,5 lb\n2025-06-21,Beans,8 oz\n"));
+        string place = Path.Combine(TestFolders.Make(), "farm.xlsx");
+
+        RecordsTemplate.Write(place, minimal: true, null, FirstTables.From(Directory.GetFiles(folder)));
+
+        FarmEconomics.Records.RecordTables tables = FarmEconomics.Files.RecordsFolder.Read(place).Tables;
+        Assert.Equal(("Beans", "lb"), Assert.Single(tables.Crops.Select(row => (row.Crop, row.Unit))));
+        Assert.Equal(("oz", 0.0625m), Assert.Single(tables.Units.Select(row => (row.Unit, row.BaseUnits))));
+    }
 }

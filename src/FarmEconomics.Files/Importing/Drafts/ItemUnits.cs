@@ -1,0 +1,48 @@
+using FarmEconomics.Files.Importing.Sources;
+using FarmEconomics.Records;
+
+namespace FarmEconomics.Files.Importing.Drafts;
+
+/// <summary>Units told by the item's own name, where no column holds any: five of "Salad mix bag" are five bags, not five pounds.</summary>
+internal static class ItemUnits
+{
+    // Common practice, no source.
+    private static readonly string[] Words =
+    [
+        "lb", "lbs", "pound", "oz", "kg", "g", "each", "ea", "bunch", "bunches", "bag", "bags", "head", "heads", "pint", "pints", "quart", "quarts",
+        "half-pint", "clamshell", "box", "boxes", "case", "flat", "dozen", "doz", "bulb", "stem", "bouquet", "basket", "jar", "tray", "bundle",
+    ];
+
+    /// <summary>A rule for each unit an item's name ends with, the one with most rows first.</summary>
+    public static IEnumerable<DraftRow> Rows(SourceColumns columns, RecordTables? records)
+    {
+        if (columns.Of(ColumnRole.Crop) is not { } crop)
+        {
+            yield break;
+        }
+
+        HashSet<string> crops = Set(records?.Crops.Select(row => row.Crop.Trim()) ?? []);
+        HashSet<string> units = Set((records?.Crops.Select(row => row.Unit.Trim()) ?? []).Concat(records?.Units.Select(row => row.Unit.Trim()) ?? []).Concat(Words));
+        foreach (IGrouping<string, string> unit in crop.Values.Where(item => !crops.Contains(item)).Select(item => (item, Last: Last(item)))
+            .Where(pair => units.Contains(pair.Last)).GroupBy(pair => pair.Last, pair => pair.item, StringComparer.OrdinalIgnoreCase)
+            .OrderByDescending(group => group.Count()))
+        {
+            string ending = unit.First()[..^1].EndsWith(unit.Key, StringComparison.OrdinalIgnoreCase) ? $"* ({unit.Key})" : $"* {unit.Key}";
+            yield return new DraftRow("unit", crop.Heading)
+            {
+                When = ending,
+                Match = "pattern",
+                Becomes = unit.Key,
+                Note = $"? {unit.First()} is counted so, by its name",
+            };
+        }
+    }
+
+    private static string Last(string item)
+    {
+        string inside = HeadingWords.InParentheses(item);
+        return inside.Length > 0 ? inside : item.Contains(' ', StringComparison.Ordinal) ? item.Trim().Split(' ')[^1] : "";
+    }
+
+    private static HashSet<string> Set(IEnumerable<string> names) => new(names, StringComparer.OrdinalIgnoreCase);
+}
