@@ -19,6 +19,12 @@ switch (args.FirstOrDefault())
     case "draws":
         Measured.Draws(int.Parse(args[1]));
         return 0;
+    case "plans":
+        Measured.Plans(args[1]);
+        return 0;
+    case "water":
+        DryFarm.Measure(int.Parse(args[1]));
+        return 0;
     case "report":
         Report.Write(int.Parse(args[1]), args.Length > 2 ? int.Parse(args[2]) : 1);
         return 0;

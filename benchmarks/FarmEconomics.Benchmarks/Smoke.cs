@@ -17,6 +17,7 @@ internal static class Smoke
             Measured.RollUp(folder);
             Measured.FarmYears(10);
             Measured.Draws(1_000);
+            DryFarm.Measure(3);
             FarmReview review = FarmFolder.Open(folder).Review!;
             decimal sales = review.CropYears.Sum(year => review.Season(year).Farm.Sums.Sales.Amount);
             decimal plain = File.ReadLines(Path.Combine(folder, "sales.csv")).Skip(1)

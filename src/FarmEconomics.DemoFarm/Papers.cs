@@ -106,6 +106,7 @@ internal static class Papers
         t.Add("cold room", 110m, "crates", null, null);
         t.Add("root cellar", 140m, "crates", null, null);
         t.Add("sprinklers", 12m, "sprinklers at once", null, null);
+        t.Add("watering", 6m, "hours a day", null, null);
         t.Add("seedling house", 220m, "trays", null, null);
         return t;
     }

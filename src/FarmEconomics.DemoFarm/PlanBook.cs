@@ -9,7 +9,10 @@ internal static class PlanBook
     private const decimal PartSold = 0.94m;
 
     /// <summary>Compost, cover and the like, US dollars per bed-foot.</summary>
-    private const decimal Fertility = 0.4m;
+    private const decimal Fertility = 0.65m;
+
+    /// <summary>Hours over those of the crop list: weeding and washing that the logs don't name by crop.</summary>
+    private const decimal WithUnnamed = 1.15m;
 
     private static readonly int[] Years = [2024, 2025];
 
@@ -38,7 +41,7 @@ internal static class PlanBook
                     decimal minutes = (feet * planting.Crop.GrowMinutes) + (yield * (planting.Crop.HarvestMinutes + planting.Crop.PackMinutes));
                     decimal trays = planting.Sown is null ? 0m : Math.Round(feet / planting.Crop.FeetPerTray, 1);
                     table.Add(year, planting.Name, planting.Crop.Name, bed.Name, feet, planting.InBed, planting.OutOfBed, planting.Sown, trays > 0m ? trays : null,
-                        yield, Math.Round(minutes / 60m, 2), CsvTable.Money((feet * (planting.Crop.Seed + Fertility)) + (yield * planting.Crop.Packing)));
+                        yield, Math.Round(minutes * WithUnnamed / 60m, 2), CsvTable.Money((feet * (planting.Crop.Seed + Fertility)) + (yield * planting.Crop.Packing)));
                 }
             }
         }

@@ -26,7 +26,13 @@ public static class RecordsFolder
     {
         List<Problem> problems = [];
         IReadOnlyList<TableInput> inputs = RecordsInputs.Find(folder, RecordSchema.Tables, problems);
-        return ReadInputs(folder, RecordSchema.Tables, [.. inputs.Select(input => input.File == file ? new BytesInput(bytes, file, input.Table) : input)], problems, [], null);
+        List<TableInput> all = [.. inputs.Select(input => input.File == file ? new BytesInput(bytes, file, input.Table) : input)];
+        if (!all.Exists(input => input.File == file) && RecordSchema.Find(Path.GetFileNameWithoutExtension(file)) is { } table)
+        {
+            all.Add(new BytesInput(bytes, file, table.Name));
+        }
+
+        return ReadInputs(folder, RecordSchema.Tables, all, problems, [], null);
     }
 
     /// <summary>Reads tables of which some may be declared elsewhere.</summary>

@@ -16,11 +16,16 @@ public static class Kit
         typeof(Microsoft.Data.Analysis.DataFrame),
         typeof(ScottPlot.Plot),
         typeof(MathNet.Numerics.Constants),
+        typeof(Solver.LinearSolvers),
     ];
 
     private static ((string Folder, string Content, string Settings, bool SkipBadRows) Of, OpenFarm Farm)? last;
 
-    static Kit() => Reports.Display.PlotFont.Use();
+    static Kit()
+    {
+        Reports.Display.PlotFont.Use();
+        Reports.Answers.NextYearReport.FindSolver = Solver.LinearSolvers.Find;
+    }
 
     /// <summary>The version of the library the notebook runs on.</summary>
     public static string Version => typeof(Kit).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";

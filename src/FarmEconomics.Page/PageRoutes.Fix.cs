@@ -94,7 +94,7 @@ internal sealed partial class PageRoutes
                 .ToDictionary(pair => pair.heading, pair => typed[pair.at]);
             EditOutcome outcome = Editor.Save(new RowChange(file, sent["version"].ToString(), line, remove ? null : fields));
             return outcome.Saved
-                ? SeeOther(context, Nav.Address(FixView.Path,
+                ? SeeOther(context, Nav.Address(PlanView.Files.Contains(file) ? NextYearPath : FixView.Path,
                     $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(file)}"))
                 : Page("Nothing was saved", FixView.Row(row with { Fields = typed, Version = sent["version"].ToString() }, outcome.Problems,
                     outcome.Message, null, Unit), FixView.Path, status: StatusCodes.Status422UnprocessableEntity);
@@ -116,7 +116,7 @@ internal sealed partial class PageRoutes
         try
         {
             EditOutcome outcome = Editor.Undo(sent["file"].ToString());
-            return SeeOther(context, Nav.Address(FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}"));
+            return SeeOther(context, Nav.Address(sent["back"] == NextYearPath ? NextYearPath : FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}"));
         }
         catch (FileNotFoundException missing)
         {

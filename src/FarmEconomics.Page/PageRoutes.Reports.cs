@@ -1,6 +1,7 @@
 using FarmEconomics.Page.Farm;
 using FarmEconomics.Page.Fields;
 using FarmEconomics.Page.Views;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
@@ -17,24 +18,55 @@ internal sealed partial class PageRoutes
         foreach (IReport report in ReportCatalog.Tabs)
         {
             string path = Nav.PathOf(report.Id);
-            app.MapGet(path, (HttpContext context) => Report(context, report, path, ""));
+            // As a Delegate: what takes the context alone and gives a task would count as writing its own answer.
+            app.MapGet(path, (Delegate)((HttpContext context) => ReportAsync(context, report, path, "")));
         }
 
         foreach (IReport report in ReportCatalog.PerCrop)
         {
             string folder = "/" + ReportCatalog.FolderOf(report.Id) + "/";
-            app.MapGet(folder + "{slug}", (HttpContext context, string slug) => Report(context, report, folder + slug, slug));
+            app.MapGet(folder + "{slug}", (HttpContext context, string slug) => ReportAsync(context, report, folder + slug, slug));
         }
     }
 
-    private IResult Report(HttpContext context, IReport report, string path, string slug)
+    /// <summary>Works out the first page and the pages that take long, so that they are there when somebody asks.</summary>
+    internal async Task WorkAheadAsync()
+    {
+        try
+        {
+            OpenedFarm opened = shelf.Look().Farm();
+            if (opened.LatestYear == 0)
+            {
+                return;
+            }
+
+            foreach (IReport report in ReportCatalog.Tabs.Where(report => report.Id == ReportId.Season || !report.IsInstant)
+                .OrderByDescending(report => report.Id == ReportId.Season))
+            {
+                IReadOnlyDictionary<string, object> given = Form(shelf.Look(), report.Fields, []).Parameters;
+                ReviewedFarm farm = opened.Reviewed(0);
+                IReadOnlyList<Block>? blocks = await opened.Answered
+                    .WithinAsync(report, farm, given, Timeout.InfiniteTimeSpan, CancellationToken.None).ConfigureAwait(false);
+                if (blocks is not null && !report.IsInstant)
+                {
+                    shelf.LastAnswers.TryAdd(report.Id, (farm, blocks));
+                }
+            }
+        }
+        catch (Exception fault) when (fault is RecordsException or IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            // Nobody asked yet: whoever does is told.
+        }
+    }
+
+    private async Task<IResult> ReportAsync(HttpContext context, IReport report, string path, string slug)
     {
         FarmNow now = shelf.Look();
         Dictionary<string, string> given = Given(context.Request.Query);
         OpenedFarm plain = now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true");
         if (slug.Length > 0)
         {
-            if (plain.With(folder => ReviewedFarm.Of(folder).Slugs.Find(slug)) is not { } crop)
+            if (plain.Reviewed(0).Slugs.Find(slug) is not { } crop)
             {
                 return NoSuchPage("There is no crop of that name.");
             }
@@ -45,22 +77,35 @@ internal sealed partial class PageRoutes
         FieldForm form = Form(now, report.Fields, given);
         bool faulty = form.Faults.Count > 0;
         FieldForm shown = faulty ? Form(now, report.Fields, Without(given, form)) : form;
-        return now.Farm(shown.Settings, shown.SkipBadRows).WithReviewed(shown.Year, farm =>
-            farm.IsReviewed || report.TakesAnyRecords
-                ? Shown(context, new Asked(report, path, form, shown), farm)
-                : Page("The records have errors", ErrorsView.Render(farm.Folder, shelf.Folder), path));
+        OpenedFarm opened = now.Farm(shown.Settings, shown.SkipBadRows);
+        ReviewedFarm farm = opened.Reviewed(shown.Year);
+        return farm.IsReviewed || report.TakesAnyRecords
+            ? await ShownAsync(context, new Asked(report, path, form, shown), opened, farm).ConfigureAwait(false)
+            : Page("The records have errors", ErrorsView.Render(farm.Folder, shelf.Folder), path);
     }
 
     /// <summary>What a request asks for.</summary>
     private sealed record Asked(IReport Report, string Path, FieldForm Form, FieldForm Shown);
 
-    private IResult Shown(HttpContext context, Asked asked, ReviewedFarm farm)
+    /// <summary>A report's blocks with the farm they are of.</summary>
+    /// <param name="Farm">The farm.</param>
+    /// <param name="Blocks">The blocks.</param>
+    /// <param name="IsLast">True for the last answer: the one asked for is being worked out.</param>
+    private sealed record Answer(ReviewedFarm Farm, IReadOnlyList<Block> Blocks, bool IsLast = false);
+
+    private async Task<IResult> ShownAsync(HttpContext context, Asked asked, OpenedFarm opened, ReviewedFarm farm)
     {
         string along = NotebookView.YearAndSettings(asked.Shown);
         bool copy = context.Request.Query.ContainsKey("_copy");
         try
         {
-            (PageFrame frame, string body) = Made(asked, farm, along, copy, context.RequestAborted);
+            bool waits = copy || context.Request.Query.ContainsKey("_wait");
+            if (await AnswerAsync(asked, opened, farm, waits, context.RequestAborted).ConfigureAwait(false) is not { } answer)
+            {
+                return Page(asked.Report.Tab ?? "", ReportView.Nothing(asked.Report.Tab ?? ""), asked.Path, refresh: 2);
+            }
+
+            (PageFrame frame, string body) = Made(context, asked, answer, farm, along, copy);
             frame = frame with { Tabs = copy ? [] : Nav.Of(notebooks, asked.Path, along), Years = copy ? [] : Years(asked, farm) };
             if (copy)
             {
@@ -69,7 +114,7 @@ internal sealed partial class PageRoutes
                 return Results.Text(PageShell.Render(frame with { HoldsFonts = true }, body), "text/html; charset=utf-8");
             }
 
-            return Results.Text(LiveShell.Render(frame, body), "text/html; charset=utf-8", statusCode: asked.Form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
+            return Results.Text(LiveShell.Render(frame, body, answer.IsLast ? 2 : null), "text/html; charset=utf-8", statusCode: asked.Form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
         }
         catch (ArgumentException refused)
         {
@@ -77,10 +122,34 @@ internal sealed partial class PageRoutes
         }
     }
 
-    private (PageFrame Frame, string Body) Made(Asked asked, ReviewedFarm farm, string along, bool copy, CancellationToken cancellation)
+    /// <summary>What is asked; of a report that takes long the last answer meanwhile, or null where there is none yet.</summary>
+    private async Task<Answer?> AnswerAsync(Asked asked, OpenedFarm opened, ReviewedFarm farm, bool waits, CancellationToken aborted)
     {
-        IReadOnlyList<Block> blocks = asked.Report.Make(farm, asked.Shown.Parameters, cancellation);
-        PageFrame frame = ReviewBook.Frame(farm, blocks);
+        if (asked.Report.IsInstant)
+        {
+            return new Answer(farm, opened.Answered.Of(asked.Report, farm, asked.Shown.Parameters, aborted));
+        }
+
+        TimeSpan patience = waits ? Timeout.InfiniteTimeSpan : AtOnce;
+        IReadOnlyDictionary<string, object> given = asked.Shown.Parameters;
+        if (await opened.Answered.WithinAsync(asked.Report, farm, given, patience, aborted).ConfigureAwait(false) is { } blocks)
+        {
+            shelf.LastAnswers[asked.Report.Id] = (farm, blocks);
+            return new Answer(farm, blocks);
+        }
+
+        return shelf.LastAnswers.TryGetValue(asked.Report.Id, out (ReviewedFarm Farm, IReadOnlyList<Block> Blocks) last)
+            ? new Answer(last.Farm, last.Blocks, IsLast: true) : null;
+    }
+
+    // A page that is ready in this time comes at once; else the last answer does, and the page asks again by itself.
+    private static readonly TimeSpan AtOnce = TimeSpan.FromMilliseconds(200);
+
+    private (PageFrame Frame, string Body) Made(
+        HttpContext context, Asked asked, Answer answer, ReviewedFarm farm, string along, bool copy)
+    {
+        IReadOnlyList<Block> blocks = answer.Blocks;
+        PageFrame frame = ReviewBook.Frame(answer.Farm, blocks);
         if (copy)
         {
             return (frame, PageShell.WithAddresses(BlockHtml.Of(blocks).Text, _ => null));
@@ -89,8 +158,10 @@ internal sealed partial class PageRoutes
         Dictionary<string, string> idle = asked.Report.Fields.Select(field => (field.Name, Why: asked.Report.ChangesNothing(field.Name, farm)))
             .Concat(SettingFields.Of(farm.Settings).Select(field => (Name: field.Key, Why: SettingFields.ChangesNothing(field.Key, farm))))
             .Where(pair => pair.Why is not null).ToDictionary(pair => pair.Name, pair => pair.Why!);
-        string form = ReportView.Form(asked.Form, asked.Path, idle, Scenarios(asked.Report, asked.Form) + ReportView.Downloads(asked.Path, asked.Shown.Query));
-        return (frame, ReportView.Body(blocks, form, along));
+        string form = Plan(context, asked, farm)
+            + ReportView.Form(asked.Form, asked.Path, idle, Scenarios(asked.Report, asked.Form) + ReportView.Downloads(asked.Path, asked.Shown.Query));
+        string before = Done(context, asked) + (answer.IsLast ? ReportView.BeingWorkedOut : "");
+        return (frame, before + ReportView.Body(blocks, form, along));
     }
 
     private static IReadOnlyList<PageTab> Years(Asked asked, ReviewedFarm farm) => !farm.IsReviewed ? []

@@ -25,7 +25,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     {
         MapReports(app);
         app.MapGet("/" + PageShell.FontsFile, () => Results.Text(PageShell.Fonts, "text/css; charset=utf-8"));
-        app.MapGet(LiveShell.FootPath, (HttpContext context) => Results.Text(PageShell.Foot(context.Request.Query["text"].ToString()), "text/css; charset=utf-8"));
+        app.MapGet(LiveShell.FootPath, (HttpContext context) => Results.Text(PageShell.Foot(context.Request.Query["text"].ToString(), context.Request.Query["metric"] == "yes"), "text/css; charset=utf-8"));
         app.MapGet(LiveShell.StylePath, () => Results.Text(LiveShell.Stylesheet, "text/css; charset=utf-8"));
         app.MapGet(LiveShell.ScriptPath, () => Results.Text(LiveShell.Script, "text/javascript; charset=utf-8"));
         app.MapGet("/notebook/{name}", NotebookAsync);
@@ -39,6 +39,7 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
         MapScenarios(app);
         MapFixing(app);
         MapImporting(app);
+        MapPlan(app);
         // A browser asks for it by itself; there is none.
         app.MapGet("/favicon.ico", () => Results.NoContent());
         app.MapFallback(() => NoSuchPage("There is no such page."));

@@ -81,7 +81,8 @@ public sealed class PageServer : IAsyncDisposable
         });
         app.UseRouting();
         ImportDesk desk = new();
-        new PageRoutes(options, shelf, notebooks, board, desk).MapTo(app);
+        PageRoutes routes = new(options, shelf, notebooks, board, desk);
+        routes.MapTo(app);
         try
         {
             await app.StartAsync(cancellation).ConfigureAwait(false);
@@ -95,6 +96,11 @@ public sealed class PageServer : IAsyncDisposable
 
         string bound = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         gate = new AccessGate(new Uri(bound).Port);
+        if (options.WorksAhead)
+        {
+            _ = Task.Run(routes.WorkAheadAsync, CancellationToken.None);
+        }
+
         return new PageServer(app, board, desk, $"{bound}{AccessGate.Door}?token={gate.Token}");
     }
 

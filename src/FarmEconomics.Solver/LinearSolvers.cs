@@ -19,4 +19,15 @@ public static class LinearSolvers
         return null;
 #endif
     }
+
+    /// <summary>Finds a second solver, made by others than the first, to check the first with; nothing is planned with it.</summary>
+    /// <returns>The solver; null where it isn't there.</returns>
+    public static ILinearSolver? FindSecond()
+    {
+#if ORTOOLS
+        return OrToolsSolver.Find(OrToolsSolver.Second);
+#else
+        return null;
+#endif
+    }
 }

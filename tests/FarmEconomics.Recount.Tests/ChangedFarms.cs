@@ -6,7 +6,8 @@ internal static class ChangedFarms
     /// <summary>Changes that leave so much out that others would have nothing left to change.</summary>
     internal static readonly string[] Alone =
     [
-        "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log", "land of a value without interest", "plantings nobody named",
+        "no closing stock, earlier close", "an early close with stock on hand", "no owner wage and no interest", "nobody works unpaid", "wages and standards without a log", "land of a value without interest",
+        "plantings nobody named", "stands of unknown cost",
     ];
 
     /// <summary>All changes that go together.</summary>
@@ -27,17 +28,27 @@ internal static class ChangedFarms
         ["settings"] =
         [
             "UPDATE farm SET value = CASE setting WHEN 'owner_wage' THEN '18.7525' WHEN 'interest_percent' THEN '6.35' WHEN 'crop_year_start' THEN '03-01' WHEN 'standard_bed_width_in' THEN '28' ELSE value END",
-            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread'), (103, 'land_value', '41237.55')",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'ownership_method', 'depreciation-and-interest'), (102, 'idle_capacity', 'spread'), (103, 'land_value', '41237.55'), (104, 'land_area', '1.3725')",
             "UPDATE totals SET \"from\" = '2025-03-01', \"to\" = '2026-02-28' WHERE measure = 'hours:grow'",
             "UPDATE plantings SET crop_year = NULL",
         ],
         ["no closing stock, earlier close"] =
         [
             "UPDATE farm SET value = '2025-10-15' WHERE setting = 'as_of'",
-            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore'), (102, 'land_rent', '612.35')",
+            "INSERT INTO farm (row, setting, value) VALUES (101, 'closing_stock', 'ignore'), (102, 'land_rent', '612.35'), (103, 'land_area', '0.875')",
         ],
         // The charge for own land can't be told from its value alone.
         ["land of a value without interest"] = ["DELETE FROM farm WHERE setting = 'interest_percent'", "INSERT INTO farm (row, setting, value) VALUES (103, 'land_value', '41237.55')"],
+        // A stand cleared in its bearing years, one that has borne longer than its years, one cleared before it bore, one that never bears.
+        ["stands"] =
+        [
+            "UPDATE plantings SET out_of_bed = '2025-10-01' WHERE planting = 'Rhubarb bed'", "UPDATE crops SET bearing_years = '1.5' WHERE crop = 'Asparagus'",
+            "INSERT INTO beds (row, bed, length_ft) VALUES (1002, 'Canes', '300')", "UPDATE crops SET bearing_years = '3', establishment_cost = NULL WHERE crop = 'Raspberries'",
+            "INSERT INTO plantings (row, planting, crop, bed, bed_feet, in_bed, out_of_bed) VALUES (700001, 'Gave up', 'Raspberries', 'Canes', '40', '2023-05-05', '2025-03-20'), (700002, 'Young', 'Raspberries', 'Canes', '60', '2024-05-05', NULL)",
+            "UPDATE harvests SET planting = 'Raspberry row' WHERE crop = 'Raspberries' AND planting IS NULL",
+        ],
+        // The records begin after it was set out, and nothing says what it took.
+        ["stands of unknown cost"] = ["UPDATE crops SET establishment_cost = NULL WHERE crop = 'Asparagus'"],
         ["an early close with stock on hand"] = ["UPDATE farm SET value = '2024-11-20' WHERE setting = 'as_of'"],
         // What nobody knows stays blank: own hours without a value, assets without an interest rate, in overhead pools and others; pools that pass it on.
         ["no owner wage and no interest"] =

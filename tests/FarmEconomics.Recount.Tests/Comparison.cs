@@ -27,6 +27,9 @@ internal sealed class Comparison
 
     internal IReadOnlyList<string> Differences => differences;
 
+    /// <summary>All compared fields.</summary>
+    internal int Compared => Fields.Values.Sum();
+
     internal static Comparison Of(Reviewed reviewed, Recount recount, IEnumerable<int> years)
     {
         Comparison comparison = new();
@@ -60,7 +63,7 @@ internal sealed class Comparison
 
     private static string Shown(object? value) => Convert.ToString(value, CultureInfo.InvariantCulture) is { Length: > 0 } text ? text : "not available";
 
-    private void Compare(string table, int year, string[] keys, List<Dictionary<string, object?>> theirs, List<Dictionary<string, object?>> ours)
+    internal void Compare(string table, int year, string[] keys, List<Dictionary<string, object?>> theirs, List<Dictionary<string, object?>> ours)
     {
         string Name(Dictionary<string, object?> row) => string.Join(", ", keys.Select(key => row[key]));
         Dictionary<string, Dictionary<string, object?>> recounted = ours.ToDictionary(Name);
@@ -74,7 +77,7 @@ internal sealed class Comparison
 
             foreach ((string column, object? text) in row)
             {
-                Fields[table]++;
+                Fields[table] = Fields.GetValueOrDefault(table) + 1;
                 if (!own.TryGetValue(column, out object? value))
                 {
                     differences.Add($"{table} {year}: the recount has no column {column}");

@@ -7,10 +7,14 @@ internal sealed class Recount : IDisposable
 {
     private readonly Database database = new();
 
-    internal Recount(string folder)
+    /// <summary>Runs the steps.</summary>
+    /// <param name="folder">The records.</param>
+    /// <param name="last">The number of the last step wanted: a step of <c>Sql/Apart</c> may rest on the first few alone.</param>
+    internal Recount(string folder, int last = 99)
     {
         database.Run($"SET VARIABLE folder = {Database.Quoted(folder)}");
-        foreach (string step in Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "Sql"), "*.sql").Order(StringComparer.Ordinal))
+        foreach (string step in Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "Sql"), "*.sql").Order(StringComparer.Ordinal)
+            .Where(step => int.Parse(Path.GetFileName(step)[..2], System.Globalization.CultureInfo.InvariantCulture) <= last))
         {
             database.Run(File.ReadAllText(step));
         }
@@ -26,6 +30,9 @@ internal sealed class Recount : IDisposable
             database.Run(week);
         }
     }
+
+    /// <summary>Runs a file of <c>Sql/Apart</c>: a step nothing else rests on.</summary>
+    internal void RunApart(string name) => database.Run(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Sql", "Apart", name + ".sql")));
 
     internal List<Dictionary<string, object?>> Table(string view, int year) => database.Rows($"SELECT * FROM {view} WHERE crop_year = {year}");
 

@@ -82,12 +82,15 @@ internal static class Policies
         return plan;
     }
 
-    /// <summary>The program's best mix, in whole where its model finds one; else nothing changes.</summary>
-    internal static double[][] BestMixOf(Farm farm, FarmReview review)
+    /// <summary>The program's best mix and its steady plan, in whole where its model finds them; else nothing changes.</summary>
+    internal static (double[][] Best, double[][] Robust) ProgramsPlans(Farm farm, FarmReview review)
     {
         SeasonCosts costs = SeasonCosts.Of(review.Season(review.LatestCropYear));
         Planning.PlanModel model = PlanFacts.Of(review, costs);
-        return BestMix.Of(model, LinearSolvers.Find()!).Best is { } best ? ToPlan(farm, model, best.Feet) : Copy(farm.Today);
+        Planning.Programs.ILinearSolver solver = LinearSolvers.Find()!;
+        BestMix mix = BestMix.Of(model, solver);
+        CarefulPlans careful = CarefulPlans.Of(mix, solver, PlanSeasons.Of(review, costs, model).Drawn, [PlanStance.Steady]);
+        return (mix.Best is { } best ? ToPlan(farm, model, best.Feet) : Copy(farm.Today), careful.Of(PlanStance.Steady) is { } steady ? ToPlan(farm, model, steady.Feet) : Copy(farm.Today));
     }
 
     internal static double[][] ToPlan(Farm farm, Planning.PlanModel model, IReadOnlyList<double> feet)

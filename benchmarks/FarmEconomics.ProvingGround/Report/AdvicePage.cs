@@ -30,7 +30,7 @@ internal static class AdvicePage
             Found.Add(text, [.. kept.Where(run => run.Item2.Any(world => world.Verdicts.Count > 0))]);
         }
 
-        FoundOfPlans.Add(text, [.. kept.Where(run => run.Item2.All(world => world.Policies.Any(one => one.Policy == Policy.BestMix)))]);
+        FoundOfPlans.Add(text, [.. kept.Where(run => run.Item2.All(world => world.Policies.Any(one => one.Policy == Policy.RobustMix)))]);
 
         foreach ((string name, string heading, string missing) in Runs)
         {

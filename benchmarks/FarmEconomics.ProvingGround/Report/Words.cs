@@ -12,6 +12,7 @@ internal static class Words
         Policy.Verdicts => "the program's verdicts",
         Policy.PlainProgram => "plain linear program on the records",
         Policy.BestMix => "the program's best mix",
+        Policy.RobustMix => "the program's steady plan",
         Policy.BestSizes => "sizes of today's sowings, knowing the truth",
         _ => "best, knowing the truth",
     };

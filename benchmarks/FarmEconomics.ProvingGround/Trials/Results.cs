@@ -7,6 +7,7 @@ internal enum Policy
     Verdicts,
     PlainProgram,
     BestMix,
+    RobustMix,
     BestSizes,
     Best,
 }

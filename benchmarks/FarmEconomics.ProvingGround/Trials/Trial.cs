@@ -58,6 +58,7 @@ internal sealed class Trial
             throw new InvalidOperationException($"World {farm.Seed}: the review's totals don't agree: {broken}");
         }
 
+        (double[][] bestMix, double[][] robustMix) = Policies.ProgramsPlans(farm, review);
         IReadOnlyList<Advised> advice = VerdictReading.Of(review);
         return new WorldResult(farm.Seed, farm.Crops.Length, farm.Traits.Skill, farm.Traits.Logged,
             (nothing.Average(one => one.Value), nothing.Average(one => one.Cash)))
@@ -67,7 +68,8 @@ internal sealed class Trial
                 Against(Policy.RuleOfThumb, Policies.RuleOfThumb(farm, season)),
                 Against(Policy.Verdicts, Policies.Follow(farm, advice)),
                 Against(Policy.PlainProgram, Policies.PlainProgram(farm, records)),
-                Against(Policy.BestMix, Policies.BestMixOf(farm, review)),
+                Against(Policy.BestMix, bestMix),
+                Against(Policy.RobustMix, robustMix),
                 Against(Policy.BestSizes, BestKnown.Plan(farm, sizesOnly: true)),
                 Against(Policy.Best, best),
             ],

@@ -28,7 +28,7 @@ internal static class ExplainCommand
 
     private static int Run(string folder, int? year, string crop, string? line, string[]? set, bool skip)
     {
-        StatementLine? wanted = LineOf(line);
+        BudgetLine? wanted = LineOf(line);
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
         if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
         {
@@ -41,7 +41,7 @@ internal static class ExplainCommand
         return ExitCode.Done;
     }
 
-    private static CropExplanation Explained(SeasonReview season, string crop, StatementLine? line)
+    private static CropExplanation Explained(SeasonReview season, string crop, BudgetLine? line)
     {
         try
         {
@@ -53,15 +53,14 @@ internal static class ExplainCommand
         }
     }
 
-    private static StatementLine? LineOf(string? line)
+    private static BudgetLine? LineOf(string? line)
     {
         if (string.IsNullOrWhiteSpace(line))
         {
             return null;
         }
 
-        return Enum.TryParse(line.Trim(), ignoreCase: true, out StatementLine found) && Enum.IsDefined(found)
-            ? found
-            : throw new WrongUseException($"There is no line {line}; the lines are {string.Join(", ", Enum.GetNames<StatementLine>()).ToLowerInvariant()}.");
+        return CropExplanation.CostLines.Cast<BudgetLine?>().FirstOrDefault(each => string.Equals(each!.Value.Name(), line.Trim(), StringComparison.OrdinalIgnoreCase))
+            ?? throw new WrongUseException($"There is no line {line}; the lines are {string.Join(", ", CropExplanation.CostLines.Select(each => each.Name()))}.");
     }
 }

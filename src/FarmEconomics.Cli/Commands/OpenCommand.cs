@@ -35,6 +35,7 @@ internal static class OpenCommand
             {
                 Records = parsed.GetValue(folder)!,
                 ReadOnly = parsed.GetValue(readOnly),
+                WorksAhead = true,
                 Notebooks = Agreed(parsed.GetValue(notebooks) ?? [], parsed.GetValue(agree)),
                 ScenarioFile = Path.GetFullPath(parsed.GetValue(scenarios)!),
                 Port = parsed.GetValue(port) ?? 0,

@@ -21,12 +21,15 @@ internal static class PlanCommand
 {
     private const decimal UsualPiece = 5m;
 
-    internal static Command Create()
+    /// <param name="findSolver">Finds the solver; null: this machine's.</param>
+    internal static Command Create(Func<ILinearSolver?>? findSolver = null)
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = OptionRules.Whole("--year", "N", 1, 9999, "The season to plan from; the plan is for the year after. Default: the season just ended.");
         Option<bool> best = new("--best") { Description = "Look for the mix of sowings that brings most within your beds, hours, stores and what your channels take." };
         Option<bool> like = new("--like-last-year") { Description = "Repeat the season's plantings. Without --best and without a plan on file this is what is planned." };
+        Option<bool> careful = new("--careful") { Description = "Look for the mix as --best does, and for steadier ones; plan the one that looks at bad seasons as much as at the average." };
+        Option<bool> ranges = new("--ranges") { Description = "With --best or --careful: how far what one more is worth holds, and how sure each crop's length is." };
         Option<NumberOption?> wage = OptionRules.Number("--own-hour", "X", 0m, 100_000m, "What an hour of your own is worth in the plan; 0 counts cash alone. Default: owner_wage.");
         Option<string[]> least = new("--least") { Description = "Grow at least so much of a crop, for example --least \"Garlic=400\". May be given several times.", HelpName = "CROP=LENGTH" };
         Option<string[]> most = new("--most") { Description = "Grow at most so much of a crop.", HelpName = "CROP=LENGTH" };
@@ -36,17 +39,31 @@ internal static class PlanCommand
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("plan", "Plan next year: the best mix, last year's again, or what the plan in your records does to cash and hours.")
         {
-            folder, year, best, like, wage, least, most, piece, output, set, skip,
+            folder, year, best, like, careful, ranges, wage, least, most, piece, output, set, skip,
         };
         command.SetAction(parsed =>
         {
-            if (parsed.GetValue(best) && parsed.GetValue(like))
+            bool looks = parsed.GetValue(best) || parsed.GetValue(careful);
+            if (looks && parsed.GetValue(like))
             {
-                throw new WrongUseException("Give --best or --like-last-year, not both.");
+                throw new WrongUseException("Give --best or --careful, or --like-last-year, not both.");
             }
 
-            Asked asked = new(parsed.GetValue(year), parsed.GetValue(best), parsed.GetValue(like))
+            if (!looks && (parsed.GetResult(least) ?? parsed.GetResult(most) ?? parsed.GetResult(piece)) is { } idle)
             {
+                throw new WrongUseException($"{idle.IdentifierToken?.Value} is a wish for the best mix; give --best as well.");
+            }
+
+            if (parsed.GetValue(ranges) && !looks)
+            {
+                throw new WrongUseException("--ranges goes with --best or --careful.");
+            }
+
+            Asked asked = new(parsed.GetValue(year), looks, parsed.GetValue(like))
+            {
+                Solver = looks ? (findSolver ?? LinearSolvers.Find)() ?? throw new WrongUseException(LinearSolvers.Missing) : null,
+                Careful = parsed.GetValue(careful),
+                Ranges = parsed.GetValue(ranges),
                 Wage = parsed.GetValue(wage),
                 Least = parsed.GetValue(least) ?? [],
                 Most = parsed.GetValue(most) ?? [],
@@ -60,12 +77,6 @@ internal static class PlanCommand
 
     private static int Run(string folder, Asked asked, string[]? set, bool skip)
     {
-        ILinearSolver? solver = null;
-        if (asked.Best && (solver = LinearSolvers.Find()) is null)
-        {
-            throw new WrongUseException(LinearSolvers.Missing);
-        }
-
         Terminal terminal = new();
         FarmFolder farm = CommonOptions.Open(folder, set, skip, terminal);
         if (CommonOptions.ReviewOrProblems(farm, skip) is not { } review)
@@ -79,7 +90,7 @@ internal static class PlanCommand
         terminal.Step("Looking at your seasons");
         PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
         terminal.Clear();
-        PlanDraft? draft = asked.Best ? Best(season, model, solver!, asked, terminal) : Draft(season, model, asked);
+        PlanDraft? draft = asked.Best ? Best(review, season, model, asked, terminal) : Draft(season, model, asked);
         return draft is null ? ExitCode.RecordsInError : Tell(season, model, draft, place, asked.Output);
     }
 
@@ -114,16 +125,26 @@ internal static class PlanCommand
         return wishes;
     }
 
-    private static PlanDraft? Best(SeasonReview season, PlanModel model, ILinearSolver solver, Asked asked, Terminal terminal)
+    private static PlanDraft? Best(FarmReview review, SeasonReview season, PlanModel model, Asked asked, Terminal terminal)
     {
         terminal.Step("Looking for the best mix");
-        BestMix mix = BestMix.Of(model, solver);
-        PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, (double)(asked.Piece?.On(season.Notation) ?? UsualPiece)) : null;
-        terminal.Clear();
-        foreach (string line in Wrapped(PlanWords.Headline(mix, chosen, season.Notation)))
+        BestMix mix = BestMix.Of(model, asked.Solver!);
+        PlanLengths? lengths = mix.Simpler();
+        if (asked.Careful && mix.Best is not null)
         {
-            Console.Out.WriteLine(line);
+            terminal.Step("Looking at bad seasons");
+            PlanSeasons seasons = PlanSeasons.Of(review, SeasonCosts.Of(season), model);
+            CarefulPlans plans = CarefulPlans.Of(mix, asked.Solver!, seasons.Drawn);
+            terminal.Clear();
+            Write(CarefulWords.Headline(plans, seasons, season.Notation) ?? "No steadier plan was found.");
+            Console.Out.WriteLine();
+            Console.Out.WriteLine(CarefulWords.Plans(plans, seasons, season.Notation).ToPlainText());
+            lengths = plans.Of(PlanStance.Steady) is { } steady ? mix.Score(steady.Feet) : lengths;
         }
+
+        PlanLengths? chosen = lengths is null ? null : mix.Rounded(lengths, (double)(asked.Piece?.On(season.Notation) ?? UsualPiece));
+        terminal.Clear();
+        Write(PlanWords.Headline(mix, chosen, season.Notation, asked.Careful));
 
         if (chosen is null || mix.QuantitiesOf(chosen.Feet) is not { } quantities)
         {
@@ -134,6 +155,15 @@ internal static class PlanCommand
         Console.Out.WriteLine(PlanWords.Crops(mix, chosen, season.Notation).ToPlainText());
         Console.Out.WriteLine(PlanWords.Limits(mix, season.Notation).Top(20).ToPlainText());
         Console.Out.WriteLine(PlanWords.LeftOut(mix, season.Notation).ToPlainText());
+        if (asked.Ranges)
+        {
+            terminal.Step("Looking how far that holds");
+            PlanRanges ranges = PlanRanges.Of(mix, asked.Solver!);
+            terminal.Clear();
+            Console.Out.WriteLine(CarefulWords.Limits(mix, ranges, season.Notation).ToPlainText());
+            Console.Out.WriteLine(CarefulWords.Crops(mix, ranges, season.Notation).ToPlainText());
+        }
+
         PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
         PlanProof proof = PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
         Console.Out.WriteLine(proof.Holds
@@ -182,11 +212,26 @@ internal static class PlanCommand
         return ExitCode.Done;
     }
 
+    private static void Write(string text)
+    {
+        foreach (string line in Wrapped(text))
+        {
+            Console.Out.WriteLine(line);
+        }
+    }
+
     private static IEnumerable<string> Wrapped(string text) => Reports.Decisions.DecisionSentences.Wrapped(text, 100);
 
     /// <summary>What the options ask for.</summary>
     private sealed record Asked(int? Year, bool Best, bool Like)
     {
+        /// <summary>The solver; null where no best mix is asked for.</summary>
+        internal ILinearSolver? Solver { get; init; }
+
+        internal bool Careful { get; init; }
+
+        internal bool Ranges { get; init; }
+
         internal NumberOption? Wage { get; init; }
 
         internal string[] Least { get; init; } = [];

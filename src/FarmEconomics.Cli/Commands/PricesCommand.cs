@@ -201,7 +201,7 @@ internal static class PricesCommand
         {
             List<PageTab> nav = sheets.ConvertAll(sheet => new PageTab(sheet.Channel.Name, sheet.File, sheet.Channel == channel));
             string body = channel.Kind == ChannelKind.Share ? PriceSheet.Body(book, SharesOf(book, channel, terms), terms) : PriceSheet.Body(book, channel);
-            PageFrame frame = new(PriceSheet.Title(book, channel), book.Season.Settings.FarmName, $"{book.Season.CropYear}") { Tabs = nav, Footer = [ProofTables.Cautions] };
+            PageFrame frame = new(PriceSheet.Title(book, channel), book.Season.Settings.FarmName, $"{book.Season.CropYear}") { IsMetric = book.Season.Settings.LengthUnit == LengthUnit.M, Tabs = nav, Footer = [ProofTables.Cautions] };
             File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(frame, body));
         }
 

@@ -64,6 +64,7 @@ internal static class WriteUpCommand
         PageFrame frame = new($"{writeUp.Season.Settings.FarmName}: write-up {writeUp.Period.Year}", writeUp.Season.Settings.FarmName, $"{writeUp.Period.Year}")
         {
             Foot = $"{writeUp.Season.Settings.FarmName}, {writeUp.Period.Year}",
+            IsMetric = writeUp.Season.Settings.LengthUnit == LengthUnit.M,
             Footer = WriteUpReport.Cautions,
         };
         File.WriteAllText(Path.Combine(results.Path, PageShell.FontsFile), PageShell.Fonts);

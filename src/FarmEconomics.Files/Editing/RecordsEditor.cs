@@ -76,6 +76,77 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
             : Write(change.File, place, before, after);
     }
 
+    /// <summary>The version of a file as it is now; blank where it isn't there.</summary>
+    /// <param name="file">The file's name, without its folder.</param>
+    /// <exception cref="IOException">The file can't be read.</exception>
+    public string VersionOf(string file) => File.Exists(Path.Combine(folder, file)) ? Version(File.ReadAllBytes(Place(file))) : "";
+
+    /// <summary>
+    /// Makes several changes of whole rows, all or none: each file must still be the one that was looked at, and none of the changes bring an
+    /// error. A file that isn't there is made; undone it keeps its headings.
+    /// </summary>
+    /// <param name="changes">The changes, one a file.</param>
+    /// <returns>What came of it.</returns>
+    /// <exception cref="IOException">A file can't be read or written; those before it are changed, their copies kept.</exception>
+    public EditOutcome Save(IReadOnlyList<RowsChange> changes)
+    {
+        ArgumentNullException.ThrowIfNull(changes);
+        if (WhyNot is { } why)
+        {
+            return new EditOutcome(false, why);
+        }
+
+        List<FileTurn> turns = [];
+        try
+        {
+            List<(RowsChange Change, string Place, byte[] Before, byte[] After)> made = [];
+            foreach (RowsChange change in changes.OrderBy(change => change.File, StringComparer.Ordinal))
+            {
+                string place = File.Exists(Path.Combine(folder, change.File)) ? Place(change.File) : NewPlace(change.File);
+                turns.Add(FileTurn.Take(place));
+                if (VersionOf(change.File) != change.Version)
+                {
+                    return Changed(change.File);
+                }
+
+                byte[] before = change.Version.Length > 0 ? File.ReadAllBytes(place)
+                    : System.Text.Encoding.UTF8.GetBytes(string.Join(change.Separator, change.Headings) + "\n");
+                if (RowBytes.Of(before)?.Replace(change.Without, change.Headings, change.Rows) is not { } after)
+                {
+                    return new EditOutcome(false, $"The rows of {change.File} can't be changed here; change them in your spreadsheet.");
+                }
+
+                made.Add((change, place, before, after));
+            }
+
+            List<Problem> wrong = [.. made.SelectMany(one => NewErrors(one.Change.File, one.Before, one.After))];
+            return wrong.Count > 0 ? new EditOutcome(false, "Nothing was saved: the checks found an error.") { Problems = wrong } : Write(made);
+        }
+        catch (ArgumentException fault)
+        {
+            return new EditOutcome(false, fault.Message);
+        }
+        finally
+        {
+            turns.ForEach(turn => turn.Dispose());
+        }
+    }
+
+    private EditOutcome Write(List<(RowsChange Change, string Place, byte[] Before, byte[] After)> made)
+    {
+        foreach ((RowsChange change, string place, byte[] before, byte[] after) in made)
+        {
+            string copy = new RecordHistory(folder, change.File).Keep(before, Version(after), clock.GetUtcNow());
+            if (!WholeFile.Write(place, after, () => VersionOf(change.File) == change.Version))
+            {
+                File.Delete(copy);
+                return Changed(change.File);
+            }
+        }
+
+        return new EditOutcome(true, $"Saved in {string.Join(" and ", made.Select(one => one.Change.File))}. What stood there before is kept in {RecordHistory.Folder}.");
+    }
+
     /// <summary>Puts back what stood there before the last change of a file, if the file is still what that change made of it.</summary>
     /// <param name="file">The file's name, without its folder.</param>
     /// <returns>What came of it.</returns>
@@ -155,6 +226,10 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
         && File.Exists(Path.Combine(folder, file)) && PlainFile.IsPlain(Path.Combine(folder, file))
         ? FolderPlace.Real(Path.Combine(folder, file))
         : throw new FileNotFoundException($"There is no table {file} in the records.");
+
+    // Only a table of the records may be made.
+    private string NewPlace(string file) => Path.GetFileName(file) == file && Records.Schema.RecordSchema.Tables.Any(table => $"{table.Name}.csv" == file)
+        ? FolderPlace.Real(Path.Combine(folder, file)) : throw new ArgumentException($"There is no table {file} in the records.");
 
     private bool CanWrite()
     {

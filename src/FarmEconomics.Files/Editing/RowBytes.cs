@@ -90,6 +90,66 @@ internal sealed class RowBytes
         return [.. bytes, .. ended ? [] : lineEnd, .. Row(raw), .. lineEnd];
     }
 
+    /// <summary>The file without some rows and with others at its end.</summary>
+    /// <param name="lines">The lines the rows start in that are taken out.</param>
+    /// <param name="headings">The headings of the rows that are added; one that the file lacks may only hold blanks.</param>
+    /// <param name="rows">The rows that are added.</param>
+    /// <returns>Null when there is no such row, or it can't be changed here.</returns>
+    /// <exception cref="ArgumentException">A heading isn't there, or a text can't stand in the file.</exception>
+    public byte[]? Replace(IReadOnlySet<int> lines, IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows)
+    {
+        List<(int Start, int Length)> gone = [];
+        using (CsvReader reader = Reader())
+        {
+            for (bool first = true; reader.Read(); first = false)
+            {
+                if (!first && lines.Contains((int)reader.LineNumber))
+                {
+                    if (Certain(reader) is not { } row)
+                    {
+                        return null;
+                    }
+
+                    gone.Add((row.Start, row.Length + LineEndAt(row.Start + row.Length)));
+                }
+            }
+        }
+
+        return gone.Count == lines.Count ? With(gone, headings, rows) : null;
+    }
+
+    private byte[] With(List<(int Start, int Length)> gone, IReadOnlyList<string> headings, IReadOnlyList<IReadOnlyList<string>> rows)
+    {
+        using MemoryStream file = new();
+        int from = 0;
+        foreach ((int start, int length) in gone)
+        {
+            file.Write(bytes.AsSpan(from, start - from));
+            from = start + length;
+        }
+
+        file.Write(bytes.AsSpan(from));
+        byte last = file.Length > 0 ? file.GetBuffer()[file.Length - 1] : (byte)'\n';
+        file.Write(last is (byte)'\n' or (byte)'\r' ? [] : lineEnd);
+        int[] places = [.. headings.Select((heading, i) => rows.All(row => row[i].Length == 0) ? -1 : Column(heading))];
+        foreach (IReadOnlyList<string> row in rows)
+        {
+            byte[][] raw = [.. Headings.Select(_ => Array.Empty<byte>())];
+            foreach ((int i, int at) in places.Index().Where(place => place.Item >= 0))
+            {
+                raw[at] = Bytes(row[i]);
+            }
+
+            file.Write(Row(raw));
+            file.Write(lineEnd);
+        }
+
+        return file.ToArray();
+    }
+
+    private int LineEndAt(int end) => end >= bytes.Length ? 0
+        : bytes[end] == '\r' ? (end + 1 < bytes.Length && bytes[end + 1] == '\n' ? 2 : 1) : bytes[end] == '\n' ? 1 : 0;
+
     /// <summary>The file without a row.</summary>
     /// <returns>Null when there is no such row.</returns>
     public byte[]? Remove(int line)
@@ -99,10 +159,7 @@ internal sealed class RowBytes
             return null;
         }
 
-        int end = row.Start + row.Length;
-        end += end < bytes.Length && bytes[end] == '\r' ? (end + 1 < bytes.Length && bytes[end + 1] == '\n' ? 2 : 1) : end < bytes.Length
-            && bytes[end] == '\n' ? 1 : 0;
-        return Spliced(row.Start, end - row.Start, []);
+        return Spliced(row.Start, row.Length + LineEndAt(row.Start + row.Length), []);
     }
 
     private CsvReader Reader() => CsvReader.Create(bytes, TableFile.Options(separator) with
@@ -117,27 +174,29 @@ internal sealed class RowBytes
         using CsvReader reader = Reader();
         for (bool first = true; reader.Read(); first = false)
         {
-            if (reader.LineNumber != line || first)
+            if (reader.LineNumber == line && !first)
             {
-                continue;
+                return Certain(reader);
             }
-
-            byte[][] raw = new byte[reader.FieldCount][];
-            for (int i = 0; i < raw.Length; i++)
-            {
-                raw[i] = reader.GetRawSpan(i).ToArray();
-            }
-
-            int start = (int)reader.ByteOffset;
-            byte[] record = reader.RawRecord.ToArray();
-
-            // What the reader gives must be what stands in the file: a row whose bytes can't be told for certain is left alone.
-            return start >= 0 && start + record.Length <= bytes.Length && bytes.AsSpan(start, record.Length).SequenceEqual(record)
-                && Joined(raw).AsSpan().SequenceEqual(record)
-                ? new FoundRow(start, record.Length, raw, [.. reader.Current.ToArray()]) : null;
         }
 
         return null;
+    }
+
+    /// <summary>The row the reader stands at. What it gives must be what stands in the file: a row whose bytes can't be told for certain is left alone.</summary>
+    private FoundRow? Certain(CsvReader reader)
+    {
+        byte[][] raw = new byte[reader.FieldCount][];
+        for (int i = 0; i < raw.Length; i++)
+        {
+            raw[i] = reader.GetRawSpan(i).ToArray();
+        }
+
+        int start = (int)reader.ByteOffset;
+        byte[] record = reader.RawRecord.ToArray();
+        return start >= 0 && start + record.Length <= bytes.Length && bytes.AsSpan(start, record.Length).SequenceEqual(record)
+            && Joined(raw).AsSpan().SequenceEqual(record)
+            ? new FoundRow(start, record.Length, raw, [.. reader.Current.ToArray()]) : null;
     }
 
     private int Column(string heading)

@@ -14,3 +14,17 @@ public sealed record EditableRow(string File, int Line, string Version, IReadOnl
 /// <param name="Line">The line of the row; 0 to add one at the end.</param>
 /// <param name="Fields">The new texts by heading, those that stay left out; null: the row is taken out.</param>
 public sealed record RowChange(string File, string Version, int Line, IReadOnlyDictionary<string, string>? Fields);
+
+/// <summary>Rows of a file that are taken out and rows that are added at its end, as one change.</summary>
+/// <param name="File">The file's name, without its folder; it need not be there.</param>
+/// <param name="Version">The version of the file that was looked at; blank: it wasn't there.</param>
+/// <param name="Headings">The headings of the rows that are added; those of the file where it is made.</param>
+/// <param name="Rows">The rows that are added, a text per heading.</param>
+public sealed record RowsChange(string File, string Version, IReadOnlyList<string> Headings, IReadOnlyList<IReadOnlyList<string>> Rows)
+{
+    /// <summary>The lines the rows start in that are taken out.</summary>
+    public IReadOnlySet<int> Without { get; init; } = new HashSet<int>();
+
+    /// <summary>What separates the fields of a file that is made.</summary>
+    public char Separator { get; init; } = ',';
+}

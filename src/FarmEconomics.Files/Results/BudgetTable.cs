@@ -32,6 +32,7 @@ internal static class BudgetTable
         Money("infrastructure", BudgetLine.Infrastructure),
         Money("margin_after_infrastructure", BudgetLine.MarginAfterInfrastructure),
         Money("overhead", BudgetLine.Overhead),
+        Money("establishment", BudgetLine.Establishment),
         Money("net_return", BudgetLine.NetReturn),
         Number("gross_margin_per_bed_foot", budget => budget.GrossMarginPerBedFoot.Value),
         Number("gross_margin_per_bed_foot_week", budget => budget.GrossMarginPerBedFootWeek.Value),

@@ -20,7 +20,7 @@ public static class PlanTables
         ("weeks.csv", "hours, trays, crates picked and sales week by week"),
         ("cash.csv", "cash month by month, with a line of credit"),
         ("supplies.csv", "seed and supplies, by the first day they are needed"),
-        ("plan_problems.csv", "beds taken twice and weeks short of hours"),
+        ("plan_problems.csv", "beds taken twice, weeks short of hours, crops sold beyond what is picked"),
     ];
 
     /// <summary>Writes all tables into a folder that exists and is the caller's to fill.</summary>
@@ -36,42 +36,12 @@ public static class PlanTables
         ArgumentNullException.ThrowIfNull(draft);
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(credit);
-        WriteRecords<PlanRow>(farm, Path.Combine(folder, "plan.csv"), draft.Plantings.Select(one => new object?[]
-        {
-            one.CropYear, one.Planting, one.Crop, one.Bed, one.BedFeet, one.In, one.Out, one.Sown, one.Trays > 0m ? one.Trays : null, one.Yield, one.Hours, one.Cost,
-        }));
-        WriteRecords<PlanSaleRow>(farm, Path.Combine(folder, "plan_sales.csv"), draft.Sales.Select(one => new object?[]
-        {
-            one.CropYear, one.Crop, one.Channel, one.Quantity, null, one.Price, one.From, one.Weeks == 1 ? null : one.Weeks,
-        }));
+        PlanRecords.Write(farm, draft, folder);
         WriteWeeks(outlook, Path.Combine(folder, "weeks.csv"));
         WriteCash(outlook, credit, Path.Combine(folder, "cash.csv"));
         WriteSupplies(farm, outlook, Path.Combine(folder, "supplies.csv"));
         WriteProblems(outlook, Path.Combine(folder, "plan_problems.csv"));
     }
-
-    /// <summary>A table of records: the farm's separator, decimal mark and headings, every column of the declaration in its order.</summary>
-    private static void WriteRecords<T>(FarmSettings farm, string path, IEnumerable<object?[]> rows)
-        where T : struct, IRecordRow<T>
-    {
-        char separator = RecordsTemplate.Separator(farm);
-        using StreamWriter writer = new(path) { NewLine = "\n" };
-        writer.WriteLine(string.Join(separator, T.Schema.Columns.Select(column => column.NameFor(farm.LengthUnit))));
-        foreach (object?[] row in rows)
-        {
-            writer.WriteLine(string.Join(separator, row.Select(value => Field(value switch
-            {
-                null => "",
-                DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-                decimal number => number.ToString("0.##########", CultureInfo.InvariantCulture).Replace('.', farm.DecimalMark),
-                IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
-                _ => (string)value,
-            }, separator))));
-        }
-    }
-
-    private static string Field(string text, char separator) =>
-        text.AsSpan().IndexOfAny(separator, '"', '\n') < 0 ? text : "\"" + text.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
 
     private static void WriteWeeks(PlanOutlook outlook, string path)
     {
@@ -86,11 +56,11 @@ public static class PlanTables
     private static void WriteCash(PlanOutlook outlook, CreditLine credit, string path)
     {
         using CsvTable table = new(
-            path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "wages", "running_costs", "net", "interest_on_credit", "drawn", "credit", "closing_cash");
+            path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "wages", "running_costs", "net", "taxes_and_draws", "interest_on_credit", "drawn", "credit", "closing_cash");
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
             table.Text(Day(month.Month)).Money(month.Sales).Money(month.Shares).Money(month.OtherIncome).Money(month.Supplies)
-                .Money(month.Wages).Money(month.Running).Money(month.Net).Money(line.Interest).Money(line.Drawn - line.Repaid).Money(line.Owed).Money(line.Closing);
+                .Money(month.Wages).Money(month.Running).Money(month.Net).Money(month.Drawn).Money(line.Interest).Money(line.Drawn - line.Repaid).Money(line.Owed).Money(line.Closing);
             table.End();
         }
     }

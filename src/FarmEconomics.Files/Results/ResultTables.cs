@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files.Workbooks;
+using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Tracing;
@@ -37,6 +38,7 @@ public static class ResultTables
         ShortTables.Write(shorts, folder, book);
         SupplyResults.Write(shorts.WaterAndPower, folder, book);
         LossResults.Write(costs, folder, book);
+        PlanResults.Write(PlanVariances.Of(costs), folder, book);
         WriteProblems(problems, season.Notation, Path.Combine(folder, "problems.csv"), book);
     }
 
@@ -54,11 +56,14 @@ public static class ResultTables
         (ShortTables.Crops, "what each crop added to the farm per unit of what was short, while it was"),
         (SupplyResults.Weeks, "water needed against the limit week by week, what was put on, and what was lost"),
         (SupplyResults.Crops, "the water each crop took, and what it added per 1,000 gallons"),
+        (SupplyResults.Days, "the water of every block day by day: rain and watering in, used, stored and drained, stress and loss"),
+        (SupplyResults.Worth, "what more water, more sprinklers and longer hours would have saved over the season"),
         (SupplyResults.Months, "power wanted, made and missing month by month, and what more battery or panels would have saved"),
         (SupplyResults.Loads, "which load gives way first when power is short, and what it went without"),
         (LossResults.Picked, "where all that was picked went, and what it brought or would have brought net of packing and fees"),
         (LossResults.Sowings, "every sowing beside the mean of its crop: price, yield, hours, part not sold"),
         (LossResults.Tasks, "minutes per crate or per bed-foot of every task, year by year"),
+        (PlanResults.Crops, "each crop beside its plan, and what made the difference"),
         ("problems.csv", "what the records check found, with file and line"),
     ];
 

@@ -72,6 +72,7 @@ internal static class ShortTables
         ScarceKind.Crates => "crates",
         ScarceKind.Trays => "trays",
         ScarceKind.Water => "water",
+        ScarceKind.Sprinklers => "sprinklers",
         _ => "kWh",
     };
 

@@ -13,6 +13,8 @@ internal static class SupplyResults
 {
     internal const string Weeks = "water_weeks.csv";
     internal const string Crops = "water_crops.csv";
+    internal const string Days = "water_days.csv";
+    internal const string Worth = "water_worth.csv";
     internal const string Months = "power_months.csv";
     internal const string Loads = "power_loads.csv";
 
@@ -20,6 +22,8 @@ internal static class SupplyResults
     {
         WriteWeeks(supply, Path.Combine(folder, Weeks), book);
         WriteCrops(supply, Path.Combine(folder, Crops), book);
+        WriteDays(supply, Path.Combine(folder, Days), book);
+        WriteWorth(supply, Path.Combine(folder, Worth), book);
         WriteMonths(supply, Path.Combine(folder, Months), book);
         WriteLoads(supply, Path.Combine(folder, Loads), book);
     }
@@ -50,6 +54,38 @@ internal static class SupplyResults
                 .Number(Units(supply, crop.Use.Needed))
                 .Money(crop.PerThousand.Value).Money((decimal?)crop.Use.LostAtLimit).Money((decimal?)crop.Use.LostAsWatered)
                 .Number((decimal)water.Response).Text(Word(water.ResponseFrom));
+            table.End();
+        }
+    }
+
+    private static void WriteDays(WaterAndPower supply, string path, Workbook? book)
+    {
+        using CsvTable table = Table(supply, path, book, "crop_year", "block", "date", "sowings", "not_told", "gallons_rain", "gallons_watering", "gallons_used",
+            "gallons_stored", "gallons_drained", "gallons_missed", "stress", "yield_lost", "lost_as_watered");
+        foreach (BlockDay day in supply.Water?.BlockDays() ?? [])
+        {
+            bool told = day.Sowings > 0;
+            decimal? Told(double liters) => told ? Units(supply, liters) : null;
+            table.Whole(supply.Season.CropYear).Text(day.Block.Name).Text($"{day.Day:yyyy-MM-dd}").Whole(day.Sowings).Whole(day.NotTold)
+                .Number(Told(day.Rain)).Number(Told(day.Watering)).Number(Told(day.Used)).Number(Told(day.Stored)).Number(Told(day.Drained)).Number(Told(day.Missed))
+                .Number((decimal?)day.Stress).Number((decimal?)day.YieldLost).Money(told ? (decimal)day.MoneyLost : null);
+            table.End();
+        }
+    }
+
+    private static void WriteWorth(WaterAndPower supply, string path, Workbook? book)
+    {
+        using CsvTable table = Table(supply, path, book, "crop_year", "more_of", "amount", "counted_in", "saved", "lost_by_less");
+        foreach (WaterWorth worth in supply.WorthOfMore)
+        {
+            (string what, string unit) = worth.Step switch
+            {
+                WaterStep.Water => ("water", supply.Season.Notation.Label("gallons a day")),
+                WaterStep.Sprinklers => ("sprinklers", "sprinklers at once"),
+                WaterStep.Hour => ("hours", "hours a day"),
+                _ => ("hours and water", "hours a day"),
+            };
+            table.Whole(supply.Season.CropYear).Text(what).Number(worth.Amount).Text(unit).Money(worth.Saved.Value).Money(worth.LostByLess.Value);
             table.End();
         }
     }

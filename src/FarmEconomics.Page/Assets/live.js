@@ -60,6 +60,7 @@ async function putIn(address, push) {
   document.title = page.title;
   if (push) history.pushState({}, '', address);
   prepare(one('main'));
+  bringAnew(one('main'));
 }
 
 function showFaults(form, faults, line) {
@@ -129,10 +130,24 @@ async function redraw(form, push) {
   // What is as it was needs no place in the address.
   for (const field of all('[data-default]', form)) if (values.get(field.name) === field.dataset.default) values.delete(field.name);
   const address = form.getAttribute('action') + (values.size ? '?' + values : '');
+  one('main').classList.add('busy');
+  await bring(address, address, mine, push);
+}
+
+// A report that takes long comes as its last answer first: what was asked for is put in when it is there.
+function bringAnew(within) {
+  if (!one('[data-anew]', within)) return;
+  if (asking) asking.abort();
+  const mine = asking = new AbortController();
+  const waiting = new URL(location.href);
+  waiting.searchParams.set('_wait', '1');
+  bring(location.href, waiting.href, mine, false);
+}
+
+async function bring(address, from, mine, push) {
   const main = one('main');
-  main.classList.add('busy');
   try {
-    const answer = await fetch(address, { headers: { Accept: 'text/html' }, signal: mine.signal });
+    const answer = await fetch(from, { headers: { Accept: 'text/html' }, signal: mine.signal });
     const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
     const open = all('main details[open][id]').map(each => each.id);
     const focus = document.activeElement && document.activeElement.id;
@@ -147,6 +162,7 @@ async function redraw(form, push) {
     const again = focus && document.getElementById(focus);
     if (again) again.focus({ preventScroll: true });
     if (push) history.pushState({}, '', address);
+    bringAnew(one('main'));
   } catch (fault) {
     if (fault.name !== 'AbortError') { main.classList.remove('busy'); alert(GONE); }
   }
@@ -196,9 +212,13 @@ function followShown(within) {
 }
 
 // Whoever goes back no longer waits for the page they left.
-window.addEventListener('popstate', () => { following = null; putIn(location.href, false); });
+window.addEventListener('popstate', () => { following = null; if (asking) asking.abort(); putIn(location.href, false); });
+// Who leaves while an answer is waited for isn't told that the program is gone; who comes back waits again.
+window.addEventListener('pagehide', () => { if (asking) asking.abort(); });
+window.addEventListener('pageshow', event => { if (event.persisted) bringAnew(document); });
 all('form[data-live]').forEach(liveForm);
 all('form[data-run]').forEach(form => form.addEventListener('submit', submit));
 all('[data-cancel]').forEach(form => form.addEventListener('submit', cancel));
 all('[data-most]').forEach(fileField);
 followShown(document);
+bringAnew(document);

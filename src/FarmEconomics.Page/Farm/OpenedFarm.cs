@@ -1,6 +1,8 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
+using FarmEconomics.Planning;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Plots;
 
@@ -30,6 +32,7 @@ internal sealed class OpenedFarm
             ["channel"] = [.. records.Channels.Select(channel => channel.Name)],
             ["pool"] = Sorted(records.Pools.Select(pool => pool.Name)),
             ["place"] = LatestYear == 0 ? [] : BedMap.Places(folder.Review!.Season(LatestYear)),
+            ["plan"] = [.. NextYearParameters.Plans.Where(plan => plan != NextYearParameters.AsInRecords || PlanOnFile.Years(records).Contains(LatestYear + 1))],
             ["project"] = [.. folder.Reading.Tables.Funding.Select(row => row.Project).Distinct()],
         };
     }
@@ -53,18 +56,22 @@ internal sealed class OpenedFarm
         }
     }
 
-    /// <summary>Works with a season's reports; 0: the latest. What one of them worked out the next one finds.</summary>
+    /// <summary>The reports worked out so far.</summary>
+    internal AnsweredReports Answered { get; } = new();
+
+    /// <summary>What a season's reports are worked out from; 0: the latest. What one of them worked out the next one finds; several may ask at a time.</summary>
     /// <exception cref="ArgumentException">There is no such year.</exception>
-    internal T WithReviewed<T>(int year, Func<ReviewedFarm, T> work)
+    internal ReviewedFarm Reviewed(int year)
     {
+        int wanted = year == 0 ? LatestYear : year;
         lock (gate)
         {
-            if (!reviewed.TryGetValue(year, out ReviewedFarm? farm))
+            if (!reviewed.TryGetValue(wanted, out ReviewedFarm? farm))
             {
-                reviewed[year] = farm = ReviewedFarm.Of(folder, year);
+                reviewed[wanted] = farm = ReviewedFarm.Of(folder, wanted);
             }
 
-            return work(farm);
+            return farm;
         }
     }
 

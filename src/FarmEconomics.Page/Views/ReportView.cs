@@ -20,6 +20,14 @@ internal static class ReportView
         return PageShell.WithAddresses(html, target => Nav.Address(PathOf(target), query));
     }
 
+    /// <summary>Said above the last answer while a new one is worked out; the script puts the new one in when it is there.</summary>
+    internal const string BeingWorkedOut = "<div class=\"working\" data-anew><p role=\"status\">This is the last answer. What you asked for is being worked out and comes by itself in a few seconds.</p></div>\n";
+
+    /// <summary>A page on which nothing can be shown yet.</summary>
+    /// <param name="title">Its name.</param>
+    internal static string Nothing(string title) =>
+        $"<h1>{PageShell.Encode(title)}</h1>\n<div class=\"working\" data-anew><p role=\"status\">This page is being worked out and comes by itself in a few seconds.</p></div>\n";
+
     /// <summary>The fields in a fold: open where something in it was changed or is wrong.</summary>
     internal static string Form(FieldForm form, string action, IReadOnlyDictionary<string, string> idle, string after)
     {

@@ -4,6 +4,7 @@ using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Decisions.Losses;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Explain;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.Tables;
@@ -125,8 +126,8 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     /// <summary>Where its costs come from; null where they aren't known.</summary>
     internal Block? Cost()
     {
-        BudgetLine[] lines = [BudgetLine.OwnerLabor, BudgetLine.HiredLabor, BudgetLine.Infrastructure, BudgetLine.Selling, BudgetLine.Materials, BudgetLine.Overhead];
-        List<(BudgetLine Line, decimal Amount)> costs = [.. lines.Select(line => (line, crop.Line(line).Value ?? 0m)).Where(cost => cost.Item2 != 0m).OrderByDescending(cost => cost.Item2)];
+        BudgetLine[] lines = [BudgetLine.OwnerLabor, BudgetLine.HiredLabor, BudgetLine.Infrastructure, BudgetLine.Selling, BudgetLine.Materials, BudgetLine.Overhead, BudgetLine.Establishment];
+        List<(BudgetLine Line, decimal Amount)> costs = [.. lines.Select(line => (line, crop.Line(line).Value ?? 0m)).Where(cost => cost.Item2 != 0m && (cost.line != BudgetLine.Establishment || cost.Item2 > 0m)).OrderByDescending(cost => cost.Item2)];
         if (costs.Count == 0)
         {
             return null;
@@ -167,9 +168,9 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         (BudgetLine Line, RowsBlock? Part)[] lines =
         [
             (BudgetLine.Output, RowsBlock.Output), (BudgetLine.Materials, RowsBlock.Materials), (BudgetLine.Selling, RowsBlock.Selling), (BudgetLine.GrossMargin, null), (BudgetLine.Labor, RowsBlock.Labor),
-            (BudgetLine.Infrastructure, RowsBlock.Infrastructure), (BudgetLine.Overhead, RowsBlock.Overhead), (BudgetLine.NetReturn, null),
+            (BudgetLine.Infrastructure, RowsBlock.Infrastructure), (BudgetLine.Overhead, RowsBlock.Overhead), (BudgetLine.Establishment, RowsBlock.Establishment), (BudgetLine.NetReturn, null),
         ];
-        foreach ((BudgetLine line, RowsBlock? part) in lines)
+        foreach ((BudgetLine line, RowsBlock? part) in lines.Where(each => CropExplanation.Has(crop, each.Line)))
         {
             ReportCell amount = ReportCell.Of(crop.Line(line));
             table.Row((line.Sign() < 0 ? "less " : "") + Name(line).ToLowerInvariant(), part is null ? amount : amount.To(PageTarget.Rows(slug, ((BlockKey)part).Id)));
@@ -247,6 +248,7 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         BudgetLine.Selling => "Selling",
         BudgetLine.Materials => "Seed, supplies",
         BudgetLine.Overhead => "Overhead",
+        BudgetLine.Establishment => "Establishment",
         BudgetLine.GrossMargin => "Gross margin",
         BudgetLine.Labor => "Labor",
         _ => "Left over",

@@ -1,38 +1,59 @@
 using FarmEconomics.Planning;
 using FarmEconomics.Planning.Programs;
-using FarmEconomics.Planning.Variances;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Planning;
-using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
 
 /// <summary>The blocks of the page on next year.</summary>
 public enum NextYearBlock
 {
-    /// <summary>What the best mix gains.</summary>
+    /// <summary>What the plan brings beyond this season's plantings again.</summary>
     Headline,
 
-    /// <summary>Gain, hours, cash at its lowest, sales that break even.</summary>
+    /// <summary>Cash, own hours, cash at its lowest, sales that break even.</summary>
     Figures,
 
-    /// <summary>Length by crop beside this year's.</summary>
-    Crops,
+    /// <summary>The lengths that change most.</summary>
+    Changes,
 
     /// <summary>What one more of what is short is worth.</summary>
     Worth,
 
-    /// <summary>Cash month by month.</summary>
+    /// <summary>Cash month by month, as lines.</summary>
     Cash,
 
-    /// <summary>What won't work.</summary>
-    Problems,
+    /// <summary>What won't work, and how to go on.</summary>
+    ToDo,
+
+    /// <summary>Length by crop beside this season's.</summary>
+    Crops,
+
+    /// <summary>This season's lengths, the best mix, and one nearly as good.</summary>
+    Plans,
+
+    /// <summary>Hours by week, as bars.</summary>
+    Hours,
+
+    /// <summary>Hours, trays and crates week by week.</summary>
+    Weeks,
+
+    /// <summary>Seed and supplies.</summary>
+    Supplies,
+
+    /// <summary>Cash month by month, line by line.</summary>
+    CashTable,
+
+    /// <summary>Crops left out, and by how much.</summary>
+    LeftOut,
 
     /// <summary>The season beside its plan.</summary>
     Variances,
+
+    /// <summary>What the plan rests on.</summary>
+    RestsOn,
 
     /// <summary>Everything folded away, by part.</summary>
     Details,
@@ -41,6 +62,22 @@ public enum NextYearBlock
 /// <summary>What may be asked of it.</summary>
 public sealed record NextYearParameters : ReportParameters
 {
+    /// <summary>The value of <see cref="Plan"/> that asks for the best mix.</summary>
+    public const string BestMix = "best mix";
+
+    /// <summary>The value of <see cref="Plan"/> that asks for the plan tables.</summary>
+    public const string AsInRecords = "as in your records";
+
+    /// <summary>The value of <see cref="Plan"/> that asks for the season's plantings again.</summary>
+    public const string LikeLastYear = "like last year";
+
+    /// <summary>What <see cref="Plan"/> may be.</summary>
+    public static IReadOnlyList<string> Plans { get; } = [AsInRecords, BestMix, LikeLastYear];
+
+    /// <summary>Which plan is shown.</summary>
+    [Field("Plan", "empty = the one in your records, else the best mix", Choice = "plan")]
+    public string Plan { get; init; } = "";
+
     /// <summary>What an own hour is worth.</summary>
     [Field("What an hour of your own is worth", "-1 = as in your records; 0 = cash alone", Unit = "money", Lowest = -1, Highest = 1000)]
     public decimal OwnHour { get; init; } = -1m;
@@ -50,9 +87,14 @@ public sealed record NextYearParameters : ReportParameters
     public decimal Piece { get; init; } = 5m;
 }
 
-/// <summary>What to plant next year: the best mix within what is short, what it does to cash; and the last plan beside what came.</summary>
+/// <summary>What to plant next year: the plan on file, else the best mix within what is short, what it does to cash and hours; and the last plan beside what came.</summary>
 public sealed class NextYearReport : Report<NextYearParameters>
 {
+    private const int MostBars = 12;
+
+    /// <summary>The fold that holds the season beside its plan crop by crop.</summary>
+    internal static BlockKey VariancesFold => BlockKey.Of(NextYearBlock.Variances, "plan");
+
     /// <summary>
     /// Finds the solver of the program that shows the page; gives null where there is none, and the page repeats the season. Set once, when the
     /// program starts: the library has no solver of its own.
@@ -68,61 +110,109 @@ public sealed class NextYearReport : Report<NextYearParameters>
     /// <inheritdoc/>
     public override bool IsInstant => false;
 
+    /// <summary>The plan a page shows, as rows to be put into the records.</summary>
+    /// <param name="farm">The farm.</param>
+    /// <param name="parameters">What is asked.</param>
+    /// <param name="cancellation">Called off by a newer request.</param>
+    /// <exception cref="ArgumentException">There is no such plan.</exception>
+    public static PlanDraft DraftOf(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        ArgumentNullException.ThrowIfNull(parameters);
+        return Shown(farm, parameters, cancellation).Draft;
+    }
+
+    /// <summary>What the plan a page shows does, week by week and month by month, and where it doesn't fit.</summary>
+    /// <param name="farm">The farm.</param>
+    /// <param name="parameters">What is asked.</param>
+    /// <param name="cancellation">Called off by a newer request.</param>
+    /// <exception cref="ArgumentException">There is no such plan.</exception>
+    public static PlanOutlook OutlookOf(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(farm);
+        ArgumentNullException.ThrowIfNull(parameters);
+        return Shown(farm, parameters, cancellation).Outlook;
+    }
+
     /// <inheritdoc/>
     public override IReadOnlyList<Block> Make(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
-        PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, new PlanSettings { OwnWage = parameters.OwnHour < 0m ? null : parameters.OwnHour });
-        cancellation.ThrowIfCancellationRequested();
-        BestMix? mix = FindSolver() is { } solver ? BestMix.Of(model, solver) : null;
-        cancellation.ThrowIfCancellationRequested();
-        PlanLengths? chosen = mix?.Simpler() is { } simpler ? mix.Rounded(simpler, (double)parameters.Piece) : null;
-        cancellation.ThrowIfCancellationRequested();
-        PlanDraft draft = chosen is not null && mix!.QuantitiesOf(chosen.Feet) is { } quantities
-            ? DraftMaker.Of(farm.Season.Records, model, chosen.Feet, quantities) : LikeLastYear.Of(farm.Season, model);
-        PlanOutlook outlook = PlanOutlook.Of(farm.Season, model, draft);
-        return [.. Blocks(farm, (mix, chosen), outlook), .. Variances(farm)];
+        return Blocks(Shown(farm, parameters, cancellation));
     }
 
-    private static IEnumerable<Block> Blocks(ReviewedFarm farm, (BestMix? Mix, PlanLengths? Chosen) best, PlanOutlook outlook)
+    /// <summary>The blocks with a solver of the caller's; the page's own is for the whole program.</summary>
+    internal static IReadOnlyList<Block> MakeWith(ReviewedFarm farm, NextYearParameters parameters, ILinearSolver? solver) =>
+        Blocks(ShownPlan.Of(farm, parameters, solver, CancellationToken.None));
+
+    private static IReadOnlyList<Block> Blocks(ShownPlan plan) => [.. FirstScreen(plan), .. Folds(plan)];
+
+    /// <inheritdoc/>
+    public override string? ChangesNothing(string field, ReviewedFarm farm)
     {
-        Notation notation = farm.Notation;
-        FarmEconomics.Funding.CreditLine credit = PlanWords.Credit(outlook, farm.Settings);
-        decimal? gain = best.Chosen is { } chosen ? best.Mix!.Gain(chosen) : null;
-        yield return new HeadlineBlock(NextYearBlock.Headline, Headline(best, gain, farm), Why(best, notation), "Rests on your seasons' means; next year's weather and market will differ.");
-        yield return new FiguresBlock(NextYearBlock.Figures,
-        [
-            new KeyFigure("gain", gain is { } more ? BlockNumber.Of(more, Look.WholeMoney, notation) : "", gain,
-                best.Chosen is null ? "no best mix" : gain is null ? "this year's plantings can't be scored" : "more a year than this year's plantings"),
-            new KeyFigure("hours", notation.Number(outlook.Weeks.Sum(week => week.Hours), Look.Count), outlook.Weeks.Sum(week => week.Hours), "hours of work"),
-            new KeyFigure("line-of-credit", BlockNumber.Of(credit.Most, Look.WholeMoney, notation), credit.Most, "the most to borrow, starting with no cash"),
-            new KeyFigure("break-even", outlook.BreakEven.Value is { } even ? BlockNumber.Of(even, Look.WholeMoney, notation) : "", outlook.BreakEven.Value, outlook.BreakEven.Reason ?? "of sales and shares pay the year's bills"),
-        ]);
-        if (best is { Mix: { } mix, Chosen: { } lengths })
-        {
-            yield return new TableBlock(NextYearBlock.Crops, "What to grow", PlanWords.Crops(mix, lengths, notation)) { Rows = 0 };
-            yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", PlanWords.Limits(mix, notation)) { Rows = 8 };
-        }
-
-        IReadOnlyList<string> problems = PlanWords.Problems(outlook, notation);
-        if (problems.Count > 0)
-        {
-            yield return new ProseBlock(NextYearBlock.Problems, "Weeks to look at", new Prose(string.Join("\n", problems.Take(8).Select(one => $"- {Prose.Text(one)}"))));
-        }
-
-        yield return new FoldBlock(NextYearBlock.Details, "Cash month by month, and what the plan leaves out",
-        [
-            new TableBlock(NextYearBlock.Cash, null, PlanWords.Cash(outlook, credit, notation)) { Rows = 0 },
-            .. best.Mix is { LeftOut.Count: > 0 } some ? [new TableBlock(BlockKey.Of(NextYearBlock.Details, "left-out"), null, PlanWords.LeftOut(some, notation))] : Array.Empty<Block>(),
-        ]);
+        ArgumentNullException.ThrowIfNull(farm);
+        bool written = PlanOnFile.Years(farm.Season.Records).Contains(farm.Season.CropYear + 1);
+        return field == "piece" && (written || FindSolver() is null) ? written ? "a plan in your records has its own lengths" : "this computer has no solver to look for a best mix" : null;
     }
 
-    private static IEnumerable<Block> Variances(ReviewedFarm farm)
+    /// <inheritdoc/>
+    public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
     {
-        if (PlanVariances.Of(farm.Season) is { } variances)
+        ArgumentNullException.ThrowIfNull(farm);
+        int next = farm.Season.CropYear + 1;
+        return ("What to plant next year?", new Prose(PlanOnFile.Years(farm.Season.Records).Contains(next)
+            ? $"Your plan for {next}, with its cash and hours." : $"The mix that would bring most in {next}, with its cash and hours."));
+    }
+
+    private static ShownPlan Shown(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation) =>
+        farm.Kept(parameters, () => ShownPlan.Of(farm, parameters, FindSolver(), cancellation));
+
+    private static IEnumerable<Block> FirstScreen(ShownPlan plan)
+    {
+        NextYearWords words = new(plan);
+        PlanSheets sheets = new(plan);
+        IReadOnlyList<CropLength> lengths = plan.Lengths();
+        yield return new HeadlineBlock(NextYearBlock.Headline, words.Headline, words.Why, words.HowSure);
+        yield return words.Figures;
+        if (plan.Source != PlanSource.LikeLastYear && lengths.Any(crop => Math.Abs(crop.After - crop.Before) >= 0.5m))
         {
-            yield return new FoldBlock(BlockKey.Of(NextYearBlock.Variances, "plan"), $"How the plan of {farm.Season.CropYear} came out",
+            yield return new PlotBlock(NextYearBlock.Changes, words.ChangesHeading(lengths), plan.Farm.Notation.Label($"Bed-feet over the year, {plan.Farm.Season.CropYear} → {plan.Model.CropYear}; those that change most."),
+                PlanPlots.Changes(lengths, MostBars, sheets.Lengths(lengths), plan.Farm.Notation));
+        }
+
+        if (plan is { Mix: { } mix, Chosen: not null })
+        {
+            yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", PlanWords.Limits(mix, plan.Farm.Notation, plan.Limits)) { Rows = 6 };
+        }
+
+        yield return plan.Outlook.CostsUnknown is { } why ? Unknown(NextYearBlock.Cash, "Cash isn't known", why) : new PlotBlock(NextYearBlock.Cash, words.CashHeading, $"Cash at the end of the month, {plan.Farm.Notation.Currency}{(plan.Opening is null ? ", from a beginning not known and taken as 0" : "")}; taxes and what you draw as in {plan.Farm.Season.CropYear}, no equipment bought",
+            PlanPlots.Cash(plan, words.CashHeading, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)));
+        yield return new ProseBlock(NextYearBlock.ToDo, "What to do", words.ToDo);
+    }
+
+    private static IEnumerable<FoldBlock> Folds(ShownPlan plan)
+    {
+        NextYearWords words = new(plan);
+        PlanSheets sheets = new(plan);
+        yield return Fold("lengths", "Every crop's length, and when it goes in",
+        [
+            new TableBlock(NextYearBlock.Crops, null, sheets.Lengths(plan.Lengths())) { Rows = 0 },
+            .. sheets.Plans() is { } plans ? [new TableBlock(NextYearBlock.Plans, null, plans)] : Array.Empty<Block>(),
+            .. plan.Mix is { LeftOut.Count: > 0 } some ? [new TableBlock(NextYearBlock.LeftOut, null, PlanWords.LeftOut(some, plan.Farm.Notation))] : Array.Empty<Block>(),
+        ]);
+        yield return Fold("weeks", "Hours, trays and crates week by week",
+        [
+            plan.Outlook.HoursUnknown is { } why ? Unknown(NextYearBlock.Hours, "Hours aren't known", why) : new PlotBlock(NextYearBlock.Hours, words.HoursHeading, "Hours of work by week, under the hours there are; your own dashed",
+                PlanPlots.Hours(plan, words.HoursHeading, sheets.Weeks())),
+            new TableBlock(NextYearBlock.Weeks, null, sheets.Weeks()),
+        ]);
+        yield return Fold("supplies", "Seed and supplies to buy", [new TableBlock(NextYearBlock.Supplies, null, sheets.Supplies()) { Rows = 0 }]);
+        yield return Fold("cash", "Cash line by line", [new TableBlock(NextYearBlock.CashTable, null, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)) { Rows = 0 }]);
+        yield return Fold("rests-on", "What the plan rests on", [new ProseBlock(NextYearBlock.RestsOn, null, words.RestsOn)]);
+        if (plan.Farm.Planned is { } variances)
+        {
+            yield return new FoldBlock(VariancesFold, $"How the plan of {plan.Farm.Season.CropYear} came out",
             [
                 new ProseBlock(NextYearBlock.Variances, null, new Prose(Prose.Text(VarianceWords.Headline(variances)))),
                 new TableBlock(BlockKey.Of(NextYearBlock.Variances, "crops"), null, VarianceWords.Crops(variances)) { Rows = 0 },
@@ -130,15 +220,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
         }
     }
 
-    private static string Headline((BestMix? Mix, PlanLengths? Chosen) best, decimal? gain, ReviewedFarm farm) => best switch
-    {
-        { Chosen: not null } when gain > 0m => $"Another mix of the same crops would bring {BlockNumber.Size(gain.Value, farm.Notation)} more in {farm.Season.CropYear + 1}",
-        { Chosen: not null } when gain is null => $"A mix for {farm.Season.CropYear + 1} that keeps within your limits",
-        { Chosen: not null } => $"This year's plantings are as good as any for {farm.Season.CropYear + 1}",
-        { Mix: not null } => "No plan keeps within your limits",
-        _ => $"{farm.Season.CropYear + 1} planned like {farm.Season.CropYear}",
-    };
+    private static ProseBlock Unknown(NextYearBlock key, string heading, string why) => new(key, heading, new Prose(Prose.Text($"{FarmEconomics.Reports.Words.Phrase.Sentence(why)}.")));
 
-    private static Prose Why((BestMix? Mix, PlanLengths? Chosen) best, Notation notation) => new(Prose.Text(best.Mix is { } mix
-        ? PlanWords.Why(mix, best.Chosen, notation) : "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later."));
+    private static FoldBlock Fold(string part, string heading, IReadOnlyList<Block> blocks) => new(BlockKey.Of(NextYearBlock.Details, part), heading, blocks);
 }

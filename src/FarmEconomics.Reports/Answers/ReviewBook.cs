@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Season;
@@ -13,7 +14,10 @@ public sealed record ReviewPage(string Path, string Html);
 /// <summary>All pages of a review as files that need nothing but each other: the reports, a page per crop, the rows behind each.</summary>
 public static class ReviewBook
 {
-    /// <summary>Writes the pages: those that share what they need one after the other, the rest beside them; one that takes long has a farm of its own.</summary>
+    /// <summary>
+    /// Writes the pages, several at a time: what they share is worked out by whoever needs it first. One worker begins with those that share most, one with
+    /// those that share least, so that none waits for the other; a page that takes long has a worker of its own from the beginning.
+    /// </summary>
     /// <param name="farm">The farm.</param>
     /// <param name="cancellation">Stops it between two pages.</param>
     /// <returns>The pages; in the same order, with the same bytes, on every run.</returns>
@@ -29,30 +33,29 @@ public static class ReviewBook
 
         ReviewPage?[] made = new ReviewPage?[wanted.Count];
         ILookup<Turn, int> turns = Enumerable.Range(0, wanted.Count).ToLookup(i => TurnOf(wanted[i].Report));
-        ConcurrentQueue<int> alone = new(turns[Turn.Alone]);
-        Task beside = Task.Run(() => Make(turns[Turn.Long]), cancellation);
-        Make(turns[Turn.Shared]);
-        beside.GetAwaiter().GetResult();
+        ConcurrentQueue<int> shared = new(turns[Turn.Shared]), alone = new(turns[Turn.Alone]);
+        Task[] workers =
+        [
+            .. turns[Turn.Long].Select(i => Task.Run(() => Make(i), cancellation)),
+            Task.Run(() => MakeAll(shared, alone), cancellation),
+            Task.Run(() => MakeAll(alone, shared), cancellation),
+        ];
+        Task.WhenAll(workers).GetAwaiter().GetResult();
         return [new ReviewPage(PageShell.FontsFile, PageShell.Fonts), .. made.OfType<ReviewPage>()];
 
-        // Each of the two takes what is its own, then of the rest what is next.
-        void Make(IEnumerable<int> own)
+        void MakeAll(ConcurrentQueue<int> first, ConcurrentQueue<int> then)
         {
-            foreach (int i in own.Concat(Rest()))
+            while (first.TryDequeue(out int next) || then.TryDequeue(out next))
             {
-                (IReport report, string path, string? crop) = wanted[i];
-                cancellation.ThrowIfCancellationRequested();
-                ReviewedFarm asked = report.IsInstant ? farm : ReviewedFarm.Of(farm.Folder, farm.IsReviewed ? farm.Season.CropYear : 0);
-                made[i] = Page(asked, report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
+                Make(next);
             }
         }
 
-        IEnumerable<int> Rest()
+        void Make(int i)
         {
-            while (alone.TryDequeue(out int next))
-            {
-                yield return next;
-            }
+            (IReport report, string path, string? crop) = wanted[i];
+            cancellation.ThrowIfCancellationRequested();
+            made[i] = Page(farm, report, path, crop is null ? [] : new() { ["crop"] = crop }, cancellation);
         }
     }
 
@@ -76,6 +79,7 @@ public static class ReviewBook
         return new PageFrame(title, farm.Settings.FarmName, season)
         {
             Foot = farm.IsReviewed ? $"{farm.Settings.FarmName}, {farm.Season.CropYear} · {through}" : farm.Settings.FarmName,
+            IsMetric = farm.Settings.LengthUnit == LengthUnit.M,
             Footer = [through.Length > 0 ? $"Uses {through}. {ProofTables.Cautions}" : ProofTables.Cautions],
         };
     }

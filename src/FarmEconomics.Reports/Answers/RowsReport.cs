@@ -35,6 +35,9 @@ public enum RowsBlock
     /// <summary>Overhead.</summary>
     Overhead,
 
+    /// <summary>Establishment of perennials.</summary>
+    Establishment,
+
     /// <summary>The shared costs' own rows.</summary>
     Pools,
 }
@@ -79,10 +82,11 @@ public sealed class RowsReport : Report<CropParameters>
         RowsBlock key = section.Line switch
         {
             null => RowsBlock.Output,
-            StatementLine.Materials => RowsBlock.Materials,
-            StatementLine.Selling => RowsBlock.Selling,
-            StatementLine.Labor => RowsBlock.Labor,
-            StatementLine.Infrastructure => RowsBlock.Infrastructure,
+            BudgetLine.Materials => RowsBlock.Materials,
+            BudgetLine.Selling => RowsBlock.Selling,
+            BudgetLine.Labor => RowsBlock.Labor,
+            BudgetLine.Infrastructure => RowsBlock.Infrastructure,
+            BudgetLine.Establishment => RowsBlock.Establishment,
             _ => RowsBlock.Overhead,
         };
         yield return new ProseBlock(key, section.Title, new Prose(string.Join("\n\n", section.Sentences.Select(Prose.Text))));

@@ -2,6 +2,7 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Losses;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Planning;
 using FarmEconomics.Reports.Plots;
 using FarmEconomics.Reports.RecordsCheck;
 using FarmEconomics.Reports.Season;
@@ -27,6 +28,9 @@ public enum SeasonBlock
 
     /// <summary>What was short.</summary>
     Short,
+
+    /// <summary>The season beside its plan, where one is on file.</summary>
+    Plan,
 
     /// <summary>The five net figures beside each other.</summary>
     Ladder,
@@ -162,6 +166,11 @@ public sealed class SeasonReport : Report<SeasonParameters>
         cancellation.ThrowIfCancellationRequested();
         blocks.Add(VerdictCards.Of(farm));
         blocks.Add(new ProseBlock(SeasonBlock.Short, "What was short", ShortList.Of(farm.Shorts)));
+        if (farm.Planned is { } planned)
+        {
+            blocks.Add(new ProseBlock(SeasonBlock.Plan, "Against the plan", VarianceWords.Short(planned, farm.Slugs, PageTarget.Page($"{ReportCatalog.Name(ReportId.NextYear)}#{NextYearReport.VariancesFold.Id}"))));
+        }
+
         blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));
         blocks.Add(SeasonCrops.Of(farm));
         cancellation.ThrowIfCancellationRequested();

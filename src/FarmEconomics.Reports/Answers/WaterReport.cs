@@ -22,6 +22,9 @@ public enum WaterBlock
     /// <summary>Which crops pay for their water.</summary>
     Crops,
 
+    /// <summary>What more water, sprinklers or hours would have saved.</summary>
+    Worth,
+
     /// <summary>The list of a day, in words.</summary>
     Today,
 
@@ -39,6 +42,9 @@ public enum WaterBlock
 
     /// <summary>The weeks as a table.</summary>
     WeekTable,
+
+    /// <summary>Each block's water over the season, as watered.</summary>
+    Blocks,
 
     /// <summary>Power by month and by load.</summary>
     PowerDetails,
@@ -101,7 +107,7 @@ public sealed class WaterReport : Report<WaterParameters>
         WaterWords words = new(farm.Shorts.WaterAndPower);
         if (!farm.Shorts.WaterAndPower.IsTold)
         {
-            return [new HeadlineBlock(WaterBlock.Headline, "Nothing is written about water and power",
+            return [new HeadlineBlock(WaterBlock.Headline, "Your records hold nothing on water and power",
                 new Prose(SupplyTables.WhatItWouldTell), null)];
         }
 
@@ -134,6 +140,11 @@ public sealed class WaterReport : Report<WaterParameters>
         yield return new PlotBlock(WaterBlock.Weeks, words.WeeksHeading, words.WeeksCaption,
             new Chart(SupplyTables.Weeks(supply)) { Bars = words.WeekBars });
         yield return new TableBlock(WaterBlock.Crops, "Which crops pay for their water", SupplyTables.Crops(supply));
+        if (supply.WorthOfMore.Count > 0)
+        {
+            yield return new TableBlock(WaterBlock.Worth, words.WorthHeading, SupplyTables.Worth(supply));
+        }
+
         if (Hand(supply, words, parameters) is not { } hand)
         {
             yield break;
@@ -183,6 +194,12 @@ public sealed class WaterReport : Report<WaterParameters>
         {
             yield return new FoldBlock(BlockKey.Of(WaterBlock.WeekTable, "fold"), "The weeks as a table",
                 [new TableBlock(WaterBlock.WeekTable, null, SupplyTables.Weeks(supply)) { Rows = 0 }]);
+        }
+
+        if (supply.Water is { HasLog: true })
+        {
+            yield return new FoldBlock(BlockKey.Of(WaterBlock.Blocks, "fold"), "What each block got, as you watered",
+                [new TableBlock(WaterBlock.Blocks, null, SupplyTables.Blocks(supply)) { Rows = 0 }]);
         }
 
         if (supply.Power.WhyUnknown is null)

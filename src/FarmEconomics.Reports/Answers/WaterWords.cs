@@ -52,6 +52,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
             double? weekly = water.Weeks.Max(week => week.Limit);
             string need = weekly is { } limit ? $"The beds needed up to {Volume(Peak)} a week; the limit gives {Volume(limit)}."
+                : water.HasLimit ? $"The beds needed up to {Volume(Peak)} a week; the sprinklers and the hours they run are the limit."
                 : $"The beds needed up to {Volume(Peak)} a week; no row of limits.csv says how much water there is a day.";
             string saved = water is { LostAsWatered: { } put, LostAtLimit: { } best } && put - best > Least
                 ? $" Watered in the order of the daily list, the same limit would have lost {Money(best)}: {Money(put - best)} less." : "";
@@ -86,8 +87,11 @@ internal sealed class WaterWords(WaterAndPower supply)
                 figures.Add(new KeyFigure("days-short", notation.Number(water.DaysShort, Look.Count), (decimal)water.DaysShort,
                     water.HasLimit ? "days on which the limit kept water back" : "no limit is written"));
                 figures.Add(Of("lost", water.LostAtLimit, "of harvest lost at the limit, less what it would have cost to pick and sell"));
-                figures.Add(Of("saved-by-more", (double?)supply.SavedByMore.Value,
-                    notation.Text($"a season, from {supply.LimitStep} gallons a day more; as much less would cost {Worth(supply.LostByLess)}")));
+                if (supply.SavedByMore.IsAvailable || !water.HasLimit)
+                {
+                    figures.Add(Of("saved-by-more", (double?)supply.SavedByMore.Value,
+                        notation.Text($"a season, from {supply.LimitStep} gallons a day more; as much less would cost {Worth(supply.LostByLess)}")));
+                }
             }
 
             if (power.WhyUnknown is null)
@@ -96,6 +100,16 @@ internal sealed class WaterWords(WaterAndPower supply)
             }
 
             return new FiguresBlock(WaterBlock.Figures, figures);
+        }
+    }
+
+    internal string WorthHeading
+    {
+        get
+        {
+            WaterWorth best = supply.WorthOfMore.MaxBy(one => one.Saved.Value)!;
+            return best.Saved.Value is { } saved && saved >= (decimal)Least
+                ? $"{Phrase.Sentence(Supply.SupplyTables.StepWords(best, notation))}{(best.Step == WaterStep.Water ? "" : ",")} would have saved {Money((double)saved)}" : "More would have saved nothing";
         }
     }
 
@@ -118,7 +132,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
     internal string PowerHeading => power.WhyUnknown is not null ? "What power cost is not known"
         : power.DaysShort == 0 ? "Power was not short"
-        : $"Sun and battery didn't do on {notation.Count(power.DaysShort, "day")}, most of them in {power.Months.MaxBy(month => month.Generated + month.Short)!.Month:MMMM}";
+        : $"Sun and battery didn't do on {notation.Count(power.DaysShort, "day")}{DarkestMonth(power)}";
 
     internal Prose Power
     {
@@ -165,7 +179,7 @@ internal sealed class WaterWords(WaterAndPower supply)
 
             if (power is { WhyUnknown: null, DaysShort: > 0 })
             {
-                lines.Add($"- When power is short, let {Prose.Text(power.Shed[0].Load.Row.Load)} give way first, {Prose.Text(power.Shed[^1].Load.Row.Load)} last.");
+                lines.Add($"- When power is short, let “{Prose.Text(power.Shed[0].Load.Row.Load)}” give way first and “{Prose.Text(power.Shed[^1].Load.Row.Load)}” last.");
             }
 
             return new Prose(lines.Count > 0 ? string.Join('\n', lines) : "Nothing: neither held you back.");
@@ -194,6 +208,13 @@ internal sealed class WaterWords(WaterAndPower supply)
     {
         string[] crops = [.. supply.Crops.Where(crop => CropWater.Of(crop.Use.Crop).ResponseFrom == WaterFigure.NotListed).Select(crop => crop.Use.Crop.Name)];
         return crops.Length == 0 ? "" : $" No table tells how {Prose.Text(Phrase.List(crops))} answer to drought: they are taken to lose as much of the yield as of the water.";
+    }
+
+    private static string DarkestMonth(PowerSeason power)
+    {
+        PowerMonth most = power.Months.MaxBy(month => month.DaysShort)!;
+        string part = most.DaysShort == power.DaysShort ? power.DaysShort == 1 ? "" : "all of them " : most.DaysShort * 2 > power.DaysShort ? "most of them " : "above all ";
+        return $", {part}in {most.Month.ToString("MMMM", CultureInfo.InvariantCulture)}";
     }
 
     private static string Months(WaterSeason water)

@@ -49,7 +49,7 @@ public static class ShortWords
             .Column("What").Column("Looked at by").Column("Short, times", Look.Count).Column("First", Look.Date).Column("Last", Look.Date)
             .Column("Fullest", Look.Percent).Column("On", Look.Date).Column("In use then", Look.Quantity)
                 .Column("Limit then", Look.Quantity).Column("Counted in").Column("Limit from")
-            .Note(notation.Text($"Short = at least {season.ShortAt * 100m:0.#} % of the limit in use in that week (on that day for crates, trays, kWh and water). Beds: bed-feet in use on the mean of the week's days. Crates count from the day of the pick to the day before they left. A limit written for the year after counts as well."))
+            .Note(notation.Text($"Short = at least {season.ShortAt * 100m:0.#} % of the limit in use in that week (on that day for crates, trays, kWh, water and sprinklers). Beds: bed-feet in use on the mean of the week's days. Crates count from the day of the pick to the day before they left. A limit written for the year after counts as well."))
             .Note("Days of a week are told by its Monday.");
         foreach (ScarceThing thing in season.Things.Where(thing => thing.Fullest is not null))
         {
@@ -75,7 +75,7 @@ public static class ShortWords
     {
         ArgumentNullException.ThrowIfNull(season);
         List<ScarceThing> things = [.. season.Short.Where(thing => thing.IsRanked)];
-        return new TableSet(things.ConvertAll(thing => Crops(season, thing, things.Count > 1)));
+        return new TableSet([.. things.Select((thing, i) => Crops(season, thing, i == 0 ? things.Count : 0))]);
     }
 
     /// <summary>A kind of thing and the name the records give it: "beds, Warm House", "crates, cold room".</summary>
@@ -92,15 +92,18 @@ public static class ShortWords
         };
     }
 
-    private static ReportTable Crops(WhatWasShort season, ScarceThing thing, bool several)
+    /// <param name="season">The season.</param>
+    /// <param name="thing">The thing.</param>
+    /// <param name="lists">How many lists there are, said with the first; 0 with the others, which are read after it.</param>
+    private static ReportTable Crops(WhatWasShort season, ScarceThing thing, int lists)
     {
         Notation notation = season.Season.Notation;
         string unit = notation.Label(thing.UseUnit);
-        ReportTable table = new ReportTable($"While {Named(thing)} {(thing.Kind is ScarceKind.Hours or ScarceKind.OwnHours or ScarceKind.HiredHours or ScarceKind.BedLength or ScarceKind.Crates or ScarceKind.Trays ? "were" : "was")} short", notation)
+        ReportTable table = new ReportTable($"While {Named(thing)} {(thing.Kind is ScarceKind.Hours or ScarceKind.OwnHours or ScarceKind.HiredHours or ScarceKind.BedLength or ScarceKind.Crates or ScarceKind.Trays or ScarceKind.Sprinklers ? "were" : "was")} short", notation)
             .Opens().Column("Crop").Column("Added to the farm", Look.WholeMoney).Column("Used while short", Look.Quantity, unit: unit + "s")
                 .Column("Added", Look.Rate, per: unit)
-            .Note($"{Phrase.Sentence(When(thing, notation))}. Added to the farm = what the plantings that used it then brought in, less the costs that go away with them.")
-            .Note(several ? "More than one thing was short: no list alone says what to grow." : null);
+            .Note($"{Phrase.Sentence(When(thing, notation))}.{(lists > 0 ? " Added to the farm = what the plantings that used it then brought in, less the costs that go away with them." : "")}")
+            .Note(lists > 1 ? "More than one thing was short: no list alone says what to grow." : null);
         foreach (ScarceUse crop in thing.Crops)
         {
             table.Row(crop.Crop.Name, crop.Contribution, crop.Use, crop.PerUnit);
@@ -129,6 +132,7 @@ public static class ShortWords
         ScarceKind.Trays => "trays",
         ScarceKind.Power => "kWh",
         ScarceKind.Water => "gallons",
+        ScarceKind.Sprinklers => "sprinkler-hours",
         _ => "hours",
     };
 

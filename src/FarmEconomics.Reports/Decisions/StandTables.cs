@@ -31,7 +31,7 @@ public static class StandTables
         }
 
         return table.Note("Establishment: full cost of the years before the first bearing season, with interest; its part = that x the capital recovery factor over the bearing years. "
-                + "The season's budgets show each year's own cost; this table shows what a bearing year earns when it also carries its part of the establishment.")
+                + "Where the crop's bearing_years is given, the season's budgets carry it the same way, as a line of their own.")
             .Note("Stay or go: what it brings a year after labor (the mean of its bearing years) against the beds of the same cover without perennials in the year reviewed. What establishing it cost is spent either way.");
     }
 

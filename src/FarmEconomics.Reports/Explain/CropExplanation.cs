@@ -17,18 +17,24 @@ public sealed class CropExplanation : IHtmlDisplay
 {
     private static readonly BudgetLine[] Shown =
     [
-        BudgetLine.Output, BudgetLine.Materials, BudgetLine.Selling, BudgetLine.GrossMargin, BudgetLine.Labor, BudgetLine.Infrastructure, BudgetLine.Overhead, BudgetLine.NetReturn,
+        BudgetLine.Output, BudgetLine.Materials, BudgetLine.Selling, BudgetLine.GrossMargin, BudgetLine.Labor, BudgetLine.Infrastructure, BudgetLine.Overhead, BudgetLine.Establishment,
+        BudgetLine.NetReturn,
     ];
 
-    private CropExplanation(SeasonReview season, EnterpriseBudget budget, StatementLine? line)
+    /// <summary>The cost lines, each opened in a section of its own.</summary>
+    public static IReadOnlyList<BudgetLine> CostLines { get; } =
+        [BudgetLine.Materials, BudgetLine.Selling, BudgetLine.Labor, BudgetLine.Infrastructure, BudgetLine.Overhead, BudgetLine.Establishment];
+
+    private CropExplanation(SeasonReview season, EnterpriseBudget budget, BudgetLine? line)
     {
         Name = budget.Name;
         CropYear = season.CropYear;
         Budget = BudgetTable(season, budget);
         List<ExplainSection> sections = line is null ? [OutputSection.Of(season, budget)] : [];
-        List<StatementLine> lines = line is { } only ? [only] : [.. Enum.GetValues<StatementLine>()];
-        sections.AddRange(lines.Select(each => LineSection.Of(season, budget, each)));
+        sections.AddRange(CostLines.Where(each => line is { } only ? each == only : Has(budget, each))
+            .Select(each => each == BudgetLine.Establishment ? EstablishmentSection.Of(season, budget) : LineSection.Of(season, budget, Booked(each))));
         Lines = sections.ToList();
+        List<StatementLine> lines = [.. Enum.GetValues<StatementLine>().Where(each => line is not { } only || BudgetLines.Of(each) == only)];
         List<PoolResult> pools = lines.SelectMany(each => PoolPath.Of(season, budget, each)).Select(path => path.Pool).Distinct().ToList();
         Pools = pools.ConvertAll(pool => LineSection.PoolRows(season, pool));
     }
@@ -51,9 +57,9 @@ public sealed class CropExplanation : IHtmlDisplay
     /// <summary>Opens the figures of a crop, or of a planting.</summary>
     /// <param name="season">The season.</param>
     /// <param name="crop">The name of a crop, else of a planting.</param>
-    /// <param name="line">One cost line; null: output and all of them.</param>
+    /// <param name="line">One of <see cref="CostLines"/>; null: output and all of them.</param>
     /// <exception cref="ArgumentException">No such crop or planting in that year; the message names the nearest.</exception>
-    public static CropExplanation Of(SeasonReview season, string crop, StatementLine? line = null)
+    public static CropExplanation Of(SeasonReview season, string crop, BudgetLine? line = null)
     {
         ArgumentNullException.ThrowIfNull(season);
         ArgumentNullException.ThrowIfNull(crop);
@@ -111,10 +117,16 @@ public sealed class CropExplanation : IHtmlDisplay
         return all.ToString();
     }
 
+    /// <summary>Perennials alone have a line of establishment.</summary>
+    internal static bool Has(EnterpriseBudget budget, BudgetLine line) =>
+        line != BudgetLine.Establishment || budget.Sums.Establishment != Units.Money.Zero || budget.Known.Establishment is not null;
+
+    private static StatementLine Booked(BudgetLine line) => Enum.GetValues<StatementLine>().First(each => BudgetLines.Of(each) == line);
+
     private static ReportTable BudgetTable(SeasonReview season, EnterpriseBudget budget)
     {
         ReportTable table = new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
-        foreach (BudgetLine line in Shown)
+        foreach (BudgetLine line in Shown.Where(line => Has(budget, line)))
         {
             table.Row(line.Sign() < 0 ? $"- {line.Name()}" : Words.Phrase.Sentence(line.Name()), ReportCell.Of(budget.Line(line)));
         }

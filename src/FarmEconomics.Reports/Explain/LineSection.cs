@@ -48,7 +48,7 @@ internal static class LineSection
             tables.Add(Shares(season, budget, paths));
         }
 
-        return new ExplainSection(Phrase.Sentence(name), line, figure.Amount, direct, pooled, sentences, tables);
+        return new ExplainSection(Phrase.Sentence(name), BudgetLines.Of(line), figure.Amount, direct, pooled, sentences, tables);
     }
 
     internal static ReportTable PoolRows(SeasonReview season, PoolResult pool) => Rows($"Rows of {pool.Pool.Name}", season, pool.Rows);

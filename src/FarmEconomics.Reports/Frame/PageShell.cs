@@ -23,6 +23,9 @@ public sealed record PageFrame(string Title, string Farm, string Season)
     /// <summary>Printed at the foot of every sheet beside the page number.</summary>
     public string Foot { get; init; } = "";
 
+    /// <summary>True for a farm that measures in meters: its sheets are A4. Others print on what their printer holds.</summary>
+    public bool IsMetric { get; init; }
+
     /// <summary>Paragraphs below the page.</summary>
     public IReadOnlyList<string> Footer { get; init; } = [];
 
@@ -77,14 +80,14 @@ public static partial class PageShell
         page.Add($"<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
         if (!frame.IsServed)
         {
-            page.Add($"<meta http-equiv=\"Content-Security-Policy\" content=\"{new Html(ContentSecurityPolicy([Stylesheet, Foot(frame.Foot), .. frame.HoldsFonts ? [Fonts] : Array.Empty<string>()]))}\">\n");
+            page.Add($"<meta http-equiv=\"Content-Security-Policy\" content=\"{new Html(ContentSecurityPolicy([Stylesheet, Foot(frame.Foot, frame.IsMetric), .. frame.HoldsFonts ? [Fonts] : Array.Empty<string>()]))}\">\n");
         }
 
         page.Add($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"referrer\" content=\"{(frame.IsServed ? "same-origin" : "no-referrer")}\">\n<title>{frame.Title}</title>\n");
         page.Add($"<link rel=\"icon\" href=\"data:,\">\n");
         page.Add(frame.HoldsFonts ? Html.Of($"<style>{new Html(Fonts)}</style>\n") : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n"));
         page.Add(frame.IsServed ? new Html(frame.ServedHead) : Html.Of($"<style>{new Html(Stylesheet)}</style>\n"));
-        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot))}</style>\n")).Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
+        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot, frame.IsMetric))}</style>\n")).Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
         page.Add($"<p class=\"mast\">{frame.Farm}{(frame.Season.Length > 0 ? Html.Of($" <span>· {frame.Season}</span>") : Html.Empty)}");
         foreach (PageTab year in frame.Years)
         {
@@ -133,7 +136,8 @@ public static partial class PageShell
 
     /// <summary>The style that prints a line at the foot of every sheet.</summary>
     /// <param name="text">The line.</param>
-    public static string Foot(string text) => $"@page{{@bottom-left{{content:{CssText(text)}}}}}";
+    /// <param name="isMetric">True: on A4.</param>
+    public static string Foot(string text, bool isMetric) => $"@page{{{(isMetric ? "size:A4;" : "")}@bottom-left{{content:{CssText(text)}}}}}";
 
     // A string of CSS: what could end it or the style element is written by its number.
     private static string CssText(string text) => "\"" + string.Concat(text.Select(c => char.IsLetterOrDigit(c) || c is ' ' or ',' or '.' or '·' ? c.ToString() : "\\" + ((int)c).ToString("x6", System.Globalization.CultureInfo.InvariantCulture))) + "\"";

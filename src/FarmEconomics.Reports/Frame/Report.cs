@@ -56,8 +56,7 @@ public interface IReport
     bool IsInstant { get; }
 
     /// <summary>
-    /// True when it asks its farm for nothing but folder, review, season, settings and slugs: it may then be worked out beside another report. What several reports share (costs, verdicts ...) is for
-    /// one thread.
+    /// True when it asks its farm for little that other reports ask for (verdicts, what was short ...): a review makes it while those are worked out.
     /// </summary>
     bool StandsAlone { get; }
 

@@ -4,6 +4,7 @@ using FarmEconomics.Decisions.Losses;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files;
 using FarmEconomics.Funding;
+using FarmEconomics.Planning.Variances;
 using FarmEconomics.Pricing;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Funding;
@@ -14,7 +15,7 @@ namespace FarmEconomics.Reports.Frame;
 
 /// <summary>
 /// What a report is worked out from: the records as they stood, one season of them, and what several reports need of it, worked out once by whoever asks first.
-/// Not for several threads at once.
+/// Several threads may ask; who asks while another works it out waits for it.
 /// </summary>
 public sealed class ReviewedFarm
 {
@@ -26,7 +27,9 @@ public sealed class ReviewedFarm
     private readonly Lazy<PriceBook> prices;
     private readonly Lazy<Sowings> sowings;
     private readonly Lazy<PickedTree> picked;
+    private readonly Lazy<PlanVariances?> planned;
     private readonly Lazy<ReportTable> sharingMethods;
+    private (object Asked, object Answer)? kept;
 
     private ReviewedFarm(FarmFolder folder, SeasonReview? season)
     {
@@ -40,6 +43,7 @@ public sealed class ReviewedFarm
         prices = new(() => PriceBook.Of(Review, Season.CropYear, new PriceTerms()));
         sowings = new(() => FarmEconomics.Decisions.Losses.Sowings.Of(Season));
         picked = new(() => PickedTree.Of(Costs));
+        planned = new(() => PlanVariances.Of(Costs));
         sharingMethods = new(() => SharedTables.Methods(Review, Season.CropYear));
     }
 
@@ -86,6 +90,25 @@ public sealed class ReviewedFarm
 
     /// <summary>Where the harvest went.</summary>
     public PickedTree Picked => picked.Value;
+
+    /// <summary>The season beside the plan on file for it; null where none is.</summary>
+    public PlanVariances? Planned => planned.Value;
+
+    /// <summary>What one report took long to work out: the last answer is kept, for whoever asks the same again.</summary>
+    /// <typeparam name="T">What it is.</typeparam>
+    /// <param name="asked">What was asked, compared by value.</param>
+    /// <param name="make">Works it out.</param>
+    internal T Kept<T>(object asked, Func<T> make)
+        where T : class
+    {
+        if (kept is not { Answer: T answer } last || !last.Asked.Equals(asked))
+        {
+            answer = make();
+            kept = (asked, answer);
+        }
+
+        return answer;
+    }
 
     /// <summary>What is left over of each crop by the ways of working out costs that serve each other.</summary>
     public ReportTable SharingMethods => sharingMethods.Value;

@@ -67,7 +67,8 @@ public static class DebtSheets
         }
 
         string over = writeUp.Assumptions.Debt.LineLimit is { } limit && line.Most > limit ? $", {notation.InWords(line.Most - limit, Look.WholeMoney)} over its limit" : "";
-        return $"A line of credit of {notation.InWords(line.Most, Look.WholeMoney)} is needed{over}; it costs {notation.InWords(line.Interest, Look.WholeMoney)} of interest, "
+        string rate = writeUp.Assumptions.Debt.LinePercent is null && writeUp.SeasonLoan is { } loan ? notation.Text($" at {writeUp.LinePercent:0.##}%, as {loan.Name} cost") : "";
+        return $"A line of credit of {notation.InWords(line.Most, Look.WholeMoney)} is needed{over}; it costs {notation.InWords(line.Interest, Look.WholeMoney)} of interest{rate}, "
             + (line.Owed == 0m ? "and is paid back by the end of the year." : $"and {notation.InWords(line.Owed, Look.WholeMoney)} is still owed at the end of the year.");
     }
 
@@ -82,13 +83,13 @@ public static class DebtSheets
         }
 
         ReportTable table = new ReportTable("Keep or replace", writeUp.Season.Notation).Column("Asset").Column("Age, years", Look.Quantity).Column("Life, years", Look.Quantity)
-            .Column("A new one costs", Look.Money).Column("New, level cost a year", Look.Money).Column("Keep while repairs stay below, a year", Look.Money);
+            .Column("A new one costs", Look.Money).Column("Keep the old one while a year of it costs less than", Look.Money);
         foreach (ReplacementCost asset in assets)
         {
-            table.Row(asset.Asset.Asset.Trim(), asset.AgeYears, asset.Asset.LifeYears, asset.NewCost, asset.EqualAnnualCost, asset.RepairsToKeep);
+            table.Row(asset.Asset.Asset.Trim(), asset.AgeYears, asset.Asset.LifeYears, asset.NewCost, asset.EqualAnnualCost);
         }
 
-        table.Note("Level cost: price less salvage over the life at the farm's cost of capital, with repairs, insurance and tax in percent of cost. Keep an asset while its repairs, loss of value and interest of the next year cost less; a breakdown at a bad time can turn that round. A new one counts at replacement_value, else at what the old one cost, without a grant.");
+        table.Note("What a new one costs a year, level: price less salvage over its life at the farm's cost of capital, with repairs, insurance and tax in percent of cost. A year of the old one costs its repairs, what its resale value falls by, and interest on what it would fetch; a breakdown at a bad time can turn the answer round. A new one counts at replacement_value, else at what the old one cost, without a grant.");
         return new FundingSheet("Keep or replace", table) { Landscape = true };
     }
 

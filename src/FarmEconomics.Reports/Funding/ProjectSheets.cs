@@ -298,6 +298,7 @@ public static class ProjectSheets
         WriteUpItem.MarginAfterLabor => BudgetLine.MarginAfterLabor,
         WriteUpItem.Infrastructure => BudgetLine.Infrastructure,
         WriteUpItem.Overhead => BudgetLine.Overhead,
+        WriteUpItem.Establishment => BudgetLine.Establishment,
         _ => BudgetLine.NetReturn,
     }).Missing;
 
@@ -306,6 +307,6 @@ public static class ProjectSheets
         WriteUpItem.Output => $"SUM({{{first},{column}}}:{{{first + 2},{column}}})",
         WriteUpItem.GrossMargin => $"{{{first + 3},{column}}}-{{{first + 4},{column}}}-{{{first + 5},{column}}}",
         WriteUpItem.MarginAfterLabor => $"{{{first + 6},{column}}}-{{{first + 7},{column}}}",
-        _ => $"{{{first + 8},{column}}}-{{{first + 9},{column}}}-{{{first + 10},{column}}}",
+        _ => $"{{{first + 8},{column}}}-{{{first + 9},{column}}}-{{{first + 10},{column}}}-{{{first + 11},{column}}}",
     };
 }

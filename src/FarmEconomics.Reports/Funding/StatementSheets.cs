@@ -73,7 +73,7 @@ public static class StatementSheets
         ReportTable table = new ReportTable($"The whole farm in crop year {writeUp.Period.Year}, crops first", writeUp.Season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
         FundingSheet sheet = new("Enterprise statement", table);
         IReadOnlyList<FarmStatementLine> lines = FarmStatement.Of(writeUp.Season);
-        string[] formulas = [.. lines.Select((line, i) => FormulaOf(line.Item))];
+        string[] formulas = [.. lines.Select(FormulaOf)];
         foreach (FarmStatementLine line in lines)
         {
             table.Row(Words.Phrase.Sentence(line.Name), line.Amount is { } amount ? amount : ReportCell.Missing(line.Reason!));
@@ -85,18 +85,20 @@ public static class StatementSheets
 
         return sheet;
 
-        string FormulaOf(FarmStatementItem item) => item switch
-        {
-            FarmStatementItem.Output => $"SUM({At(FarmStatementItem.Sales)}:{At(FarmStatementItem.ClosingStock)})",
-            FarmStatementItem.GrossMargin => $"{At(FarmStatementItem.Output)}-{At(FarmStatementItem.Materials)}-{At(FarmStatementItem.Selling)}",
-            FarmStatementItem.MarginAfterLabor => $"{At(FarmStatementItem.GrossMargin)}-{At(FarmStatementItem.HiredLabor)}-{At(FarmStatementItem.OwnerLabor)}",
-            FarmStatementItem.MarginAfterInfrastructure => $"{At(FarmStatementItem.MarginAfterLabor)}-{At(FarmStatementItem.Infrastructure)}",
-            FarmStatementItem.NetReturnOfCrops => $"{At(FarmStatementItem.MarginAfterInfrastructure)}-{At(FarmStatementItem.Overhead)}",
-            FarmStatementItem.NetReturnOfFarm => $"{At(FarmStatementItem.NetReturnOfCrops)}+{At(FarmStatementItem.OtherIncome)}+{At(FarmStatementItem.UnassignedSales)}-{At(FarmStatementItem.UnusedCapacity)}-{At(FarmStatementItem.UnassignedCost)}",
-            _ => "",
-        };
+        string FormulaOf(FarmStatementLine line) => line.Item == FarmStatementItem.NetReturnOfFarm
+            ? $"{At(BudgetLine.NetReturn)}+{Below(FarmStatementItem.OtherIncome)}+{Below(FarmStatementItem.UnassignedSales)}-{Below(FarmStatementItem.UnusedCapacity)}-{Below(FarmStatementItem.UnassignedCost)}"
+            : line.Line is { } total && total.IsTotal() ? string.Concat(Parts(total).Select(SignedAt)).TrimStart('+') : "";
 
-        string At(FarmStatementItem item) => $"{{{lines.ToList().FindIndex(line => line.Item == item)},1}}";
+        // Labor is no line of the statement: hired and owner labor stand in its place.
+        IEnumerable<BudgetLine> Parts(BudgetLine total) => BudgetLines.All.Where(part => part.Parent() == total).SelectMany(part => part == BudgetLine.Labor ? Parts(part) : [part]);
+
+        string SignedAt(BudgetLine part) => (part.Sign() < 0 || part.Parent() == BudgetLine.Labor ? "-" : "+") + At(part);
+
+        string At(BudgetLine item) => Cell(line => line.Line == item);
+
+        string Below(FarmStatementItem item) => Cell(line => line.Item == item);
+
+        string Cell(Predicate<FarmStatementLine> wanted) => $"{{{lines.ToList().FindIndex(wanted)},1}}";
     }
 
     /// <summary>Tax depreciation by the classes given.</summary>

@@ -9,13 +9,15 @@ namespace FarmEconomics.Reports.Planning;
 public static class PlanWords
 {
     private const int Told = 6;
+    private const string AllYear = "all year";
 
     /// <summary>What the best mix gains, and what limits it; or what can't be kept.</summary>
     /// <param name="mix">The mix.</param>
     /// <param name="chosen">The lengths that are told; null: none was found.</param>
     /// <param name="notation">How the farm writes.</param>
+    /// <param name="isSteady">True where the lengths told are those of the steady plan.</param>
     /// <returns>Sentences for a terminal.</returns>
-    public static string Headline(BestMix mix, PlanLengths? chosen, Notation notation)
+    public static string Headline(BestMix mix, PlanLengths? chosen, Notation notation, bool isSteady = false)
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
@@ -27,24 +29,18 @@ public static class PlanWords
         string what = mix.Gain(chosen) is not { } gain ? "can't be set beside this year's plantings"
             : gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings" : "brings no more than this year's plantings";
         string worth = string.Join("; ", Worths(mix, notation).Take(Told).Select(one => one.Say(notation)));
-        return $"The best mix {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
+        return $"The {(isSteady ? "steady plan" : "best mix")} {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
     }
 
-    /// <summary>In two sentences: what is worth most of what is short; or what can't be kept.</summary>
+    /// <summary>What one more of what is short is worth, the dearest in a sentence.</summary>
     /// <param name="mix">The mix.</param>
-    /// <param name="chosen">The lengths that are told; null: none was found.</param>
     /// <param name="notation">How the farm writes.</param>
-    /// <returns>The sentences.</returns>
-    public static string Why(BestMix mix, PlanLengths? chosen, Notation notation)
-    {
-        ArgumentNullException.ThrowIfNull(mix);
-        ArgumentNullException.ThrowIfNull(notation);
-        List<Worth> worths = [.. Worths(mix, notation)];
-        return chosen is null ? Headline(mix, null, notation)
-            : worths.Count == 0 ? "Nothing is short in it."
-            : $"Dearest of what is short is {worths[0].Say(notation)}. It keeps to weeks, covers and yields you had before, and to what your channels took.";
-    }
+    /// <param name="found">The limits that were solved again; null: all, at their shadow prices.</param>
+    /// <returns>The sentence.</returns>
+    internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) => Worths(mix, notation, found).FirstOrDefault() is { } dearest
+        ? $"What limits it most: {notation.Label(dearest.What)} more {(dearest.When == AllYear ? AllYear : $"in the {dearest.When}")} would be worth {notation.InWords(dearest.Money, Look.Rate)}."
+        : "Nothing is short in it.";
 
     /// <summary>Length of each crop beside this year's.</summary>
     public static ReportTable Crops(BestMix mix, PlanLengths chosen, Notation notation)
@@ -69,17 +65,29 @@ public static class PlanWords
     }
 
     /// <summary>What is short, week by week, with what one more is worth.</summary>
-    public static ReportTable Limits(BestMix mix, Notation notation)
+    /// <param name="mix">The mix.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <param name="found">The limits that were solved again with one more and one less; null: all, at their shadow prices.</param>
+    /// <returns>The table.</returns>
+    public static ReportTable Limits(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null)
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("What one more would be worth", notation).InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
-        foreach (Worth worth in Worths(mix, notation))
+        ReportTable table = new ReportTable("What one more would be worth, dearest first", notation).InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
+        table = found is null ? table : table.Column("One less takes", Look.Rate);
+        foreach (Worth worth in Worths(mix, notation, found))
         {
-            table.Row(worth.What, worth.When, worth.Money);
+            ReportCell less = worth.Less is { } known ? known : ReportCell.Missing("with one less no plan keeps within your limits");
+            table.Row(found is null ? [worth.What, worth.When, worth.Money] : [worth.What, worth.When, worth.Money, less]);
         }
 
-        table.Note("An hour is told on top of what your own hour is worth. Weeks that are full together share their worth: what is told of one of them alone may not hold.");
+        table.Note("An hour is told on top of what your own hour is worth. " + (found is null ? "Weeks that are full together share their worth: what is told of one of them alone may not hold."
+            : $"Each is a plan of its own with one more, and one less, of that alone. {(mix.Binding.Count > found.Count ? $"Further limits that bind: {mix.Binding.Count - found.Count}." : "")}"));
+        if (mix.Model.Water is not null)
+        {
+            table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. What drought and the generator then cost is taken off the plan."));
+        }
+
         foreach (string one in mix.Model.NotChecked)
         {
             table.Note($"Not checked: {one}.");
@@ -102,15 +110,16 @@ public static class PlanWords
         return table;
     }
 
-    /// <summary>A plan's cash with a line of credit at the farm's interest, from nothing on; draws at the end of a month.</summary>
+    /// <summary>A plan's cash with a line of credit at the farm's interest, from what there is on; draws at the end of a month.</summary>
     /// <param name="outlook">The outlook.</param>
     /// <param name="farm">The farm's settings.</param>
+    /// <param name="opening">Cash at the beginning.</param>
     /// <returns>The line.</returns>
-    public static CreditLine Credit(PlanOutlook outlook, FarmSettings farm)
+    public static CreditLine Credit(PlanOutlook outlook, FarmSettings farm, decimal opening = 0m)
     {
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(farm);
-        return CreditLine.Of([.. outlook.Months.Select(month => month.Net)], 0m, 0m, new CreditLineTerms((farm.InterestPercent ?? 0m) / 100m, 0m, 0.01m, DrawTiming.End));
+        return CreditLine.Of([.. outlook.Months.Select(month => month.Left)], opening, 0m, new CreditLineTerms((farm.InterestPercent ?? 0m) / 100m, 0m, 0.01m, DrawTiming.End));
     }
 
     /// <summary>Cash month by month.</summary>
@@ -120,14 +129,15 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(credit);
         ArgumentNullException.ThrowIfNull(notation);
         ReportTable table = new ReportTable("Cash month by month", notation).InOrder().Column("Month from", Look.Date).Column("Sales and shares", Look.WholeMoney)
-            .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
+            .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Taxes and draws", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, month.Supplies, month.Wages, month.Running + line.Interest, line.Owed, line.Closing);
+            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, Cost(month.Supplies), Cost(month.Wages), Cost(month.Running + line.Interest), Cost(month.Drawn), Cost(line.Owed), Cost(line.Closing));
         }
 
-        return table.Note("Members' payments, other income and costs that don't vary with crops are the season's before. Purchases of equipment, taxes and what you draw are left out.")
-            .Note(outlook.BreakEven.Value is { } even ? $"The year comes out even in cash with sales and shares of {notation.InWords(even, Look.WholeMoney)}." : $"No break-even: {outlook.BreakEven.Reason}.");
+        ReportCell Cost(decimal amount) => ReportCell.Known(amount, outlook.CostsUnknown);
+        return table.Note("Members' payments, other income, costs that don't vary with crops, taxes and what you draw are the season's before. Purchases of equipment are left out.")
+            .Note(outlook.BreakEven.Value is { } even ? $"The year comes out even, before taxes and what you draw, with sales and shares of {notation.InWords(even, Look.WholeMoney)}." : $"No break-even: {outlook.BreakEven.Reason}.");
     }
 
     /// <summary>What won't work, a sentence each.</summary>
@@ -135,20 +145,37 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(notation);
-        return [.. outlook.Problems.Select(one => one.IsHours
-            ? notation.Text($"Week of {one.Day:MMM d}: {one.Short:0.#} hours short.")
-            : notation.Text($"{one.Where}, from {one.Day:MMM d}: {one.Short:0.#} bed-feet more than there are ({string.Join(", ", one.Plantings)})."))];
+        return [.. outlook.Problems.Select(one => Problem(one, notation))];
     }
 
-    private static IEnumerable<Worth> Worths(BestMix mix, Notation notation) => mix.Binding
-        .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish)
-        .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? "all year" : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)one.Worth));
+    /// <summary>What won't work, in a sentence.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <param name="withPlantings">Names the plantings concerned.</param>
+    public static string Problem(PlanProblem problem, Notation notation, bool withPlantings = true)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        ArgumentNullException.ThrowIfNull(notation);
+        return problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")
+            : problem.IsSales ? notation.Text($"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked.")
+            : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{(withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "")}.");
+    }
+
+    private static IEnumerable<Worth> Worths(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) => (found ?? mix.Binding)
+        .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish
+            or PlanLimitKind.Water or PlanLimitKind.Power)
+        .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)(one.More ?? one.Worth), (decimal?)one.Less));
+
+    /// <summary>What one more of a limit is one more of.</summary>
+    internal static string WhatOf(PlanModel model, PlanLimitKey key, Notation notation) => What(model, key, notation);
 
     private static string What(PlanModel model, PlanLimitKey key, Notation notation) => key.Kind switch
     {
         PlanLimitKind.Hours => "an hour",
         PlanLimitKind.Crates => $"a crate in the {model.Stores[key.Place].Name}",
         PlanLimitKind.Trays => "a tray",
+        PlanLimitKind.Water => "1,000 gallons",
+        PlanLimitKind.Power => "a kWh for the pump",
         PlanLimitKind.Beds => notation.Text($"a foot of bed, {model.Covers[key.Place].Name}"),
         _ => notation.Text($"a foot less of {model.Crops[key.Place].Name} that you asked for"),
     };
@@ -161,7 +188,7 @@ public static class PlanWords
         _ => notation.Text($"{What(model, key, notation)} in week {key.Week + 1} is short by {by:0.#}"),
     };
 
-    private sealed record Worth(string What, string When, decimal Money)
+    private sealed record Worth(string What, string When, decimal Money, decimal? Less)
     {
         internal string Say(Notation notation) => $"{notation.Label(What)} in the {When}, {notation.InWords(Money, Look.Rate)}";
     }

@@ -1,5 +1,8 @@
 using FarmEconomics.Planning.Variances;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Frame;
 using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 
@@ -17,12 +20,50 @@ public static class VarianceWords
     {
         ArgumentNullException.ThrowIfNull(variances);
         Notation notation = variances.Season.Notation;
-        decimal difference = (variances.Actual - variances.Planned).Amount;
-        string so = variances.IsPartOfYear ? $"Up to {variances.Season.Records.AsOf:MMM d}" : $"In {variances.Season.CropYear}";
-        string all = $"{so} the crops brought {notation.InWords(Math.Abs(difference), Look.WholeMoney)} {(difference < 0m ? "less" : "more")} than planned";
         string crops = string.Join(" ", variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(Told).Select(crop => OfCrop(crop, notation)));
-        return $"{all}: {Parts(Enum.GetValues<VarianceKind>().Select(kind => (kind, variances.Of(kind).Amount)), notation)}. {crops}".Trim();
+        return $"{Sum(variances)}: {Parts(Kinds(variances), notation)}. {crops} {Outlook(variances)}".Trim();
     }
+
+    /// <summary>The same for the season's page: the sum, the biggest reasons, the crops that missed by most, and where the rest stands.</summary>
+    /// <param name="variances">The variances.</param>
+    /// <param name="slugs">The names of crops in addresses.</param>
+    /// <param name="rest">Where they stand crop by crop: an address of <see cref="PageTarget"/>.</param>
+    /// <returns>A few sentences.</returns>
+    public static Prose Short(PlanVariances variances, CropSlugs slugs, string rest)
+    {
+        ArgumentNullException.ThrowIfNull(variances);
+        ArgumentNullException.ThrowIfNull(slugs);
+        Notation notation = variances.Season.Notation;
+        HashSet<string> grown = [.. variances.Season.Crops.Select(crop => crop.Name)];
+        string crops = string.Join(", ", variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(Told).Select(crop =>
+            $"{(grown.Contains(crop.Crop) ? PageTarget.Link(crop.Crop, PageTarget.Crop(slugs[crop.Crop])) : Prose.Text(crop.Crop))} {MoreOrLess(crop.Difference.Amount, notation)}"));
+        string reasons = string.Join(", ", Largest(Kinds(variances)).Select(part => $"{MoreOrLess(part.Amount, notation)} by {Name(part.Kind)}"));
+        string link = PageTarget.Link("Crop by crop", rest);
+        string sum = Prose.Text(Sum(variances)) + (reasons.Length > 0 ? $": {reasons}." : ".");
+        return new Prose(string.Join(' ', new[] { sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), link + "." }.Where(part => part.Length > 0)));
+    }
+
+    /// <summary>What the whole year looks like, during it; empty once it is over.</summary>
+    private static string Outlook(PlanVariances variances) => !variances.IsPartOfYear ? ""
+        : $"With the plan for the rest of the year that makes {variances.Season.Notation.InWords(variances.Outlook.Amount, Look.WholeMoney)}; {variances.Season.Notation.InWords(variances.YearPlanned.Amount, Look.WholeMoney)} was planned.";
+
+    private static string Sum(PlanVariances variances)
+    {
+        decimal difference = (variances.Actual - variances.Planned).Amount;
+        string so = variances.IsPartOfYear ? $"Up to {variances.UpTo:MMM d} the crops" : $"In {variances.Season.CropYear} the crops";
+        return Math.Abs(difference) < 0.5m ? $"{so} brought what was planned"
+            : $"{so} brought {variances.Season.Notation.InWords(Math.Abs(difference), Look.WholeMoney)} {(difference < 0m ? "less" : "more")} than planned";
+    }
+
+    private static IEnumerable<(VarianceKind Kind, decimal Amount)> Kinds(PlanVariances variances) => Enum.GetValues<VarianceKind>().Select(kind => (kind, variances.Of(kind).Amount));
+
+    private static IEnumerable<(VarianceKind Kind, decimal Amount)> Largest(IEnumerable<(VarianceKind Kind, decimal Amount)> parts) =>
+        parts.Where(part => Math.Abs(part.Amount) >= 0.5m).OrderByDescending(part => Math.Abs(part.Amount)).Take(Told);
+
+    // In words, so that no line ends between a sign and its amount.
+    private static string MoreOrLess(decimal amount, Notation notation) => $"{BlockNumber.Size(amount, notation)} {(amount < 0m ? "less" : "more")}";
+
+    private static string Signed(decimal amount, Notation notation) => (amount > 0m ? "+" : "") + BlockNumber.Of(amount, Look.WholeMoney, notation);
 
     /// <summary>The parts of every crop's difference; they sum to it to the cent.</summary>
     /// <param name="variances">The variances.</param>
@@ -44,7 +85,7 @@ public static class VarianceWords
 
         return table.Total(["All", variances.Planned, variances.Actual, variances.Actual - variances.Planned, .. kinds.Select(kind => (ReportCell)variances.Of(kind))])
             .Note("Sales after fees, boxes at their list value, less hours at their cost, seed and supplies. Each part is the plan with what stands left of it as it came, so the parts sum to the difference to the cent.")
-            .Note("A plan names no wage: the cost of an hour of the season before counts as planned. Price and use of seed and supplies aren't told apart.");
+            .Note("A plan names no wage and no culls: those of the season before count as planned. Price and use of seed and supplies aren't told apart. What wasn't planned stands under rest.");
     }
 
     private static string OfCrop(CropVariance crop, Notation notation)
@@ -54,8 +95,7 @@ public static class VarianceWords
     }
 
     private static string Parts(IEnumerable<(VarianceKind Kind, decimal Amount)> parts, Notation notation) =>
-        string.Join(", ", parts.Where(part => Math.Abs(part.Amount) >= 0.5m).OrderByDescending(part => Math.Abs(part.Amount)).Take(Told)
-            .Select(part => $"{notation.InWords(part.Amount, Look.WholeMoney)} {Name(part.Kind)}"));
+        string.Join(", ", Largest(parts).Select(part => $"{Signed(part.Amount, notation)} {Name(part.Kind)}"));
 
     private static string Name(VarianceKind kind) => kind switch
     {

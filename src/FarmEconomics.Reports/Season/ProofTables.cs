@@ -26,7 +26,7 @@ public static class ProofTables
             .Row("- unpaid owner labor (no cash)", On(BudgetLine.OwnerLabor))
             .Row("Margin after labor", On(BudgetLine.MarginAfterLabor))
             .Row("- infrastructure", On(BudgetLine.Infrastructure)).Row("Margin after infrastructure", On(BudgetLine.MarginAfterInfrastructure))
-            .Row("- overhead", On(BudgetLine.Overhead))
+            .Row("- overhead", On(BudgetLine.Overhead)).Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
             .Row("Net return", On(BudgetLine.NetReturn));
         foreach ((Outside where, string words) in new[]
         {

@@ -8,13 +8,14 @@ namespace FarmEconomics.Reports.Shared;
 public static class BasisChange
 {
     /// <summary>Reviews the records with the pool's basis changed. The records themselves stay as they are.</summary>
-    /// <param name="records">The records.</param>
+    /// <param name="season">The season; the establishment of its perennials stays as reviewed, so that cost moves among crops and not among years.</param>
     /// <param name="pool">The pool, of the table or built in.</param>
     /// <param name="basis">The basis as the pools table writes it.</param>
     /// <exception cref="ArgumentException">No such pool, or no such basis.</exception>
-    public static FarmReview Of(FarmRecords records, string pool, string basis)
+    public static FarmReview Of(SeasonReview season, string pool, string basis)
     {
-        ArgumentNullException.ThrowIfNull(records);
+        ArgumentNullException.ThrowIfNull(season);
+        FarmRecords records = season.Records;
         Pool found = records.FindPool(pool) ?? throw new ArgumentException($"There is no pool '{pool}'. Pools: {string.Join(", ", records.Pools.Select(each => each.Name))}.", nameof(pool));
         if (!Basis.TryParse(basis, out _))
         {
@@ -24,7 +25,8 @@ public static class BasisChange
         RecordTable pools = records.Tables.Pools.Table;
         return FarmReview.Of(FarmRecords.Link(
             records.Tables.With(table => table != pools ? table : found.Row.Home == pools ? Changed(table, found.Row, basis) : Added(table, found.Row, basis)),
-            records.Settings));
+            records.Settings,
+            season.EstablishmentLines.ToDictionary(line => line.Key, line => line.Line)));
     }
 
     // A capacity is counted in the old basis.

@@ -38,6 +38,28 @@ public static class SupplyTables
         decimal Units(double liters) => (decimal)(liters / supply.LitersPerUnit);
     }
 
+    /// <summary>Each block's water over the season as watered, at the roots of what stood there.</summary>
+    /// <param name="supply">The season.</param>
+    /// <returns>A table; without rows where no watering is written.</returns>
+    public static ReportTable Blocks(WaterAndPower supply)
+    {
+        ArgumentNullException.ThrowIfNull(supply);
+        Notation notation = supply.Season.Notation;
+        string volume = notation.Label("1,000 gallons");
+        ReportTable table = new ReportTable($"Water by block, {supply.Season.CropYear}", notation).InOrder().Column("Block")
+            .Column("Rain", Look.Quantity, volume).Column("Watering", Look.Quantity, volume).Column("Used", Look.Quantity, volume)
+            .Column("Drained", Look.Quantity, volume).Column("Missed", Look.Quantity, volume).Column("Lost as watered", Look.WholeMoney)
+            .Note("Rain and watering in are used, drained or kept in the soil. At the roots: what didn't reach them isn't in it. Weeks without a note are left out.");
+        foreach (IGrouping<WaterBlock, BlockDay> block in (supply.Water?.BlockDays() ?? []).GroupBy(day => day.Block))
+        {
+            decimal Sum(Func<BlockDay, double> of) => (decimal)(block.Sum(of) / supply.LitersPerUnit / 1000);
+            table.Row(block.Key.Name, Sum(day => day.Rain), Sum(day => day.Watering), Sum(day => day.Used), Sum(day => day.Drained), Sum(day => day.Missed),
+                (decimal)block.Sum(day => day.MoneyLost));
+        }
+
+        return table;
+    }
+
     /// <summary>The crops beside the water they take.</summary>
     /// <param name="supply">The season.</param>
     /// <returns>A table.</returns>
@@ -59,6 +81,31 @@ public static class SupplyTables
 
         return table;
     }
+
+    /// <summary>What more of each limit would have saved over the season.</summary>
+    /// <param name="supply">The season.</param>
+    /// <returns>A table; without rows where no limit is written.</returns>
+    public static ReportTable Worth(WaterAndPower supply)
+    {
+        ArgumentNullException.ThrowIfNull(supply);
+        Notation notation = supply.Season.Notation;
+        ReportTable table = new ReportTable($"What more would have saved, {supply.Season.CropYear}", notation).InOrder().Column("With")
+            .Column("Would have saved", Look.WholeMoney).Column("As much less would cost", Look.WholeMoney);
+        foreach (WaterWorth worth in supply.WorthOfMore)
+        {
+            table.Row(StepWords(worth, notation), worth.Saved, worth.LostByLess);
+        }
+
+        return table;
+    }
+
+    internal static string StepWords(WaterWorth worth, Notation notation) => worth.Step switch
+    {
+        WaterStep.Water => notation.Text($"{worth.Amount:0} gallons more a day"),
+        WaterStep.Sprinklers => notation.Text($"another set of {worth.Amount:0.#} sprinklers, the same water"),
+        WaterStep.Hour => "an hour more of watering a day, the same water",
+        _ => "an hour more of pumping a day, and the water it gives",
+    };
 
     /// <summary>Power month by month.</summary>
     /// <param name="supply">The season.</param>

@@ -128,9 +128,14 @@ public sealed class WaterList
             yield return $"Could sets be divided, at most {Money(triage.Gap)} more would be saved.";
         }
 
+        if (SprinklersMissing() is { } more)
+        {
+            yield return more;
+        }
+
         foreach (IGrouping<string, (SowingWater Sowing, string Why)> why in triage.NotRanked.GroupBy(one => one.Why))
         {
-            yield return $"Not ranked, {why.Key}: {Names(why.Select(one => $"{one.Sowing.Planting.Name} in {one.Sowing.Block.Name}"))}.";
+            yield return $"Not ranked, {why.Key}: {Names(why.Select(one => IsWithoutSprinklers(one.Sowing.Block) ? one.Sowing.Block.Name : $"{one.Sowing.Planting.Name} in {one.Sowing.Block.Name}"))}.";
         }
 
         foreach (string taken in Taken())
@@ -179,8 +184,19 @@ public sealed class WaterList
             return notation.Text($"{Units(left):#,0} {Heading.ToLowerInvariant()} are left over: more water saves nothing by then.");
         }
 
-        return $"{unit} more would save {Money(more)}; {(hand.InSprinklerHours ? "one" : "as much")} less would cost {Money(less)}.";
+        string fewer = hand.Amount < step ? "" : $"; {(hand.InSprinklerHours ? "one" : "as much")} less would cost {Money(less)}";
+        return $"{unit} more would save {Money(more)}{fewer}.";
     }
+
+    // Gallons were asked for; the sprinklers they take are looked at beside them.
+    private string? SprinklersMissing()
+    {
+        double takes = hand.InSprinklerHours ? 0 : triage.Lines.Where(line => line.Block.SprinklerLiters is not null).Sum(line => line.Amount / line.Block.SprinklerLiters!.Value);
+        double? there = Enumerable.Range(0, hand.Days).Sum(day => supply.LimitOn(hand.From.AddDays(day)).SprinklerHours ?? double.PositiveInfinity);
+        return takes > there ? notation.Text($"That takes {(decimal)takes:#,0} sprinkler-hours; by limits.csv there are {(decimal)there.Value:#,0}. Ask with --sprinklers and --hours instead.") : null;
+    }
+
+    private bool IsWithoutSprinklers(WaterBlock block) => hand.InSprinklerHours && block.SprinklerLiters is null;
 
     private IEnumerable<string> Taken()
     {

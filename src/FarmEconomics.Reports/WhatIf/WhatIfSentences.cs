@@ -27,7 +27,7 @@ public static class WhatIfSentences
         string example = !isExample ? "" : outcome.Scenario.Changes.Count == 0
             ? "No change was given, and nothing of the season was sold for a price that an example could change. "
             : "No change was given, so this is an example: the crop that brought in most, a tenth cheaper. ";
-        string label = season.Known.NetReturnIsWhole ? "" : $" ({season.Known.NetReturnLabel})";
+        string label = season.Farm.Known.NetReturnIsWhole ? "" : $" ({season.Farm.Known.NetReturnLabel})";
         if (outcome.FarmNet.Difference.Value is not { } difference)
         {
             if (outcome.AllCrops.Output.Difference.Value is not { } output)
@@ -70,7 +70,7 @@ public static class WhatIfSentences
         CropDifference most = moved[0];
         bool net = most.NetReturn.Difference.IsAvailable;
         BeforeAfter figure = net ? most.NetReturn : most.Output;
-        string text = $"{Phrase.Bold(most.Name)} moves most: its {(net ? outcome.Before.Known.NetReturnLabel : "output")} goes from {notation.InWords(figure.Before.Value ?? 0m, Look.WholeMoney)} to {notation.InWords(figure.After.Value ?? 0m, Look.WholeMoney)}. "
+        string text = $"{Phrase.Bold(most.Name)} moves most: its {(net ? outcome.Before.Farm.Known.NetReturnLabel : "output")} goes from {notation.InWords(figure.Before.Value ?? 0m, Look.WholeMoney)} to {notation.InWords(figure.After.Value ?? 0m, Look.WholeMoney)}. "
             + $"{Phrase.Sentence(notation.Count(moved.Count(crop => WhatIfTables.Moved(crop).Value > 0m), "crop"))} would earn more, {moved.Count(crop => WhatIfTables.Moved(crop).Value < 0m)} less.";
         List<CropDifference> fallen = moved.Where(crop => crop.NetReturn.Before.Value >= 0m && crop.NetReturn.After.Value < 0m).ToList();
         List<CropDifference> risen = moved.Where(crop => crop.NetReturn.Before.Value < 0m && crop.NetReturn.After.Value >= 0m).ToList();

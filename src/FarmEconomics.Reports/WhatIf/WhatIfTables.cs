@@ -17,7 +17,7 @@ public static class WhatIfTables
         Notation notation = season.Notation;
         ReportTable table = new ReportTable($"What is changed in {season.CropYear}, each change by itself", notation)
             .Column("Change").Column("In words").Column("Counted").Column("As it was").Column("Would be").Column("Rows touched")
-            .Column("Money moved in them", Look.Money).Column($"Change of the farm's {season.Known.NetReturnLabel}", Look.Money);
+            .Column("Money moved in them", Look.Money).Column($"Change of the farm's {season.Farm.Known.NetReturnLabel}", Look.Money);
         foreach (ChangeEffect effect in outcome.Effects)
         {
             table.Row(
@@ -60,7 +60,7 @@ public static class WhatIfTables
     {
         SeasonReview season = outcome.Before;
         LengthUnit unit = season.Settings.LengthUnit;
-        string net = Phrase.Sentence(season.Known.NetReturnLabel);
+        string net = Phrase.Sentence(season.Farm.Known.NetReturnLabel);
         ReportTable table = new ReportTable($"The crops of {season.CropYear}, as they were and with {outcome.Scenario.Name}, those that move most first", season.Notation)
             .Column("Crop").Column("Output", Look.WholeMoney).Column("would be", Look.WholeMoney)
             .Column(net, Look.WholeMoney).Column("would be", Look.WholeMoney).Column("Difference", Look.Money)
@@ -81,7 +81,7 @@ public static class WhatIfTables
         SeasonReview season = comparison.Season;
         ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}: scenarios side by side", season.Notation)
             .Column("Scenario").Column("Changes").Column("Output", Look.WholeMoney).Column("Materials and selling", Look.WholeMoney).Column("Labor", Look.WholeMoney)
-            .Column("Infrastructure", Look.WholeMoney).Column("Overhead", Look.WholeMoney).Column($"{Phrase.Sentence(season.Known.NetReturnLabel)} of the farm", Look.WholeMoney)
+            .Column("Infrastructure", Look.WholeMoney).Column("Overhead", Look.WholeMoney).Column($"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of the farm", Look.WholeMoney)
             .Column("Difference", Look.Money).Column("Crop that moves most");
         if (comparison.Outcomes.Count > 0)
         {
@@ -102,7 +102,7 @@ public static class WhatIfTables
     public static ReportTable ScenariosByCrop(ScenarioComparison comparison)
     {
         SeasonReview season = comparison.Season;
-        ReportTable table = new ReportTable($"{Phrase.Sentence(season.Known.NetReturnLabel)} of each crop in {season.CropYear}, scenario by scenario", season.Notation)
+        ReportTable table = new ReportTable($"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of each crop in {season.CropYear}, scenario by scenario", season.Notation)
             .Column("Crop").Column("as it was", Look.WholeMoney);
         foreach (ScenarioOutcome outcome in comparison.Outcomes)
         {

@@ -9,13 +9,16 @@ namespace FarmEconomics.Budgets;
 public sealed record Availability(string? Costs, string? Hours, string? LaborCost, string? OwnerLabor, string? Ownership)
 {
     /// <summary>Whether net return leaves nothing out.</summary>
-    public bool NetReturnIsWhole => OwnerLabor is null && Ownership is null;
+    public bool NetReturnIsWhole => OwnerLabor is null && Ownership is null && Establishment is null;
 
     /// <summary>Whether net return leaves the same out here and there, so that the two may be compared.</summary>
-    internal bool LeavesOutTheSameAs(Availability other) => (OwnerLabor is null, Ownership is null) == (other.OwnerLabor is null, other.Ownership is null);
+    internal bool LeavesOutTheSameAs(Availability other) => (OwnerLabor is null, Ownership is null, Establishment is null) == (other.OwnerLabor is null, other.Ownership is null, other.Establishment is null);
 
     /// <summary>Why overhead isn't known: the costs aren't, or an overhead pool holds hours without a value or assets without an interest rate.</summary>
     public string? Overhead { get; init; }
+
+    /// <summary>Why what perennials take of their establishment, or carry to later years, isn't known. Told of a budget, never of a whole season.</summary>
+    public string? Establishment { get; init; }
 
     /// <summary>Why what the produce was worth isn't known: a part of it has no price. Told of a budget or a channel, never of a whole season.</summary>
     public string? Value { get; init; }
@@ -29,14 +32,25 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
     public string? NoNetReturn => NoGrossMargin ?? LaborCost;
 
     /// <summary>Why net return after all costs isn't known.</summary>
-    public string? NoFullNetReturn => NoNetReturn ?? OwnerLabor ?? Ownership;
+    public string? NoFullNetReturn => Value ?? NoCostBeforeEstablishment ?? Establishment;
 
-    /// <summary>How net return must be labeled: "net return", or with "before owner labor" or "before ownership cost".</summary>
-    public string NetReturnLabel => (OwnerLabor, Ownership) switch
+    /// <summary>Why all costs but the establishment of perennials aren't known.</summary>
+    internal string? NoCostBeforeEstablishment => Costs ?? LaborCost ?? OwnerLabor ?? Ownership;
+
+    /// <summary>How net return must be labeled: "net return", or with "before owner labor" and what else isn't known.</summary>
+    public string NetReturnLabel
     {
-        (null, null) => "net return",
-        (not null, null) => "net return before owner labor",
-        (null, not null) => "net return before ownership cost",
-        _ => "net return before owner labor and ownership cost",
-    };
+        get
+        {
+            List<string> without = [];
+            (string? Reason, string Name)[] costs = [(OwnerLabor, "owner labor"), (Ownership, "ownership cost"), (Establishment, "establishment")];
+            without.AddRange(costs.Where(cost => cost.Reason is not null).Select(cost => cost.Name));
+            return without.Count switch
+            {
+                0 => "net return",
+                1 => $"net return before {without[0]}",
+                _ => $"net return before {string.Join(", ", without.SkipLast(1))} and {without[^1]}",
+            };
+        }
+    }
 }

@@ -51,7 +51,10 @@ public enum BudgetLine
     /// <summary>Overhead.</summary>
     Overhead,
 
-    /// <summary>Margin after infrastructure less overhead.</summary>
+    /// <summary>Perennials: below 0 what a year before bearing carries to later years, above 0 the part a bearing season takes.</summary>
+    Establishment,
+
+    /// <summary>Margin after infrastructure less overhead and establishment.</summary>
     NetReturn,
 }
 

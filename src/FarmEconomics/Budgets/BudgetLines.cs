@@ -27,6 +27,7 @@ public static class BudgetLines
         new(BudgetLine.Infrastructure, "infrastructure", BudgetLine.MarginAfterInfrastructure, -1, known => known.Costs ?? known.Ownership, sums => sums.Infrastructure),
         new(BudgetLine.MarginAfterInfrastructure, "margin after infrastructure", BudgetLine.NetReturn, 1),
         new(BudgetLine.Overhead, "overhead", BudgetLine.NetReturn, -1, known => known.Overhead, sums => sums.Overhead),
+        new(BudgetLine.Establishment, "establishment", BudgetLine.NetReturn, -1, known => known.Establishment, sums => sums.Establishment),
         new(BudgetLine.NetReturn, "net return", null, 0),
     ];
 

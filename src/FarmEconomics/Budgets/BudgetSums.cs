@@ -78,6 +78,9 @@ public sealed class BudgetSums
     /// <summary>Overhead, with the labor of overhead pools.</summary>
     public Money Overhead { get; internal set; }
 
+    /// <summary>Perennials: what is carried to later years (below 0), or the part of their establishment a bearing season takes; non-cash.</summary>
+    public Money Establishment { get; internal set; }
+
     /// <summary>Hours by stage, direct and through pools, overhead pools left out.</summary>
     public IReadOnlyList<decimal> HoursByStage => StageHours;
 
@@ -97,6 +100,9 @@ public sealed class BudgetSums
     public bool ValueIncomplete { get; internal set; }
 
     internal Money Output => Sales + ShareIncome + Household + ClosingStock;
+
+    /// <summary>All costs but the establishment carried or taken.</summary>
+    internal Money OwnCost => Materials + Selling + HiredLabor + OwnerLabor + Infrastructure + Overhead;
 
     internal decimal[] StageHours { get; } = new decimal[Stages];
 
@@ -126,6 +132,7 @@ public sealed class BudgetSums
         OwnerLabor += other.OwnerLabor;
         Infrastructure += other.Infrastructure;
         Overhead += other.Overhead;
+        Establishment += other.Establishment;
         EstimatedHours += other.EstimatedHours;
         OverheadHours += other.OverheadHours;
         SellLabor += other.SellLabor;
@@ -166,6 +173,7 @@ public sealed class BudgetSums
         Cents(OwnerLabor, (part, value) => part.OwnerLabor = value);
         Cents(Infrastructure, (part, value) => part.Infrastructure = value);
         Cents(Overhead, (part, value) => part.Overhead = value);
+        Cents(Establishment, (part, value) => part.Establishment = value);
         Exact(Harvested, (part, value) => part.Harvested = value);
         Exact(Culled, (part, value) => part.Culled = value);
         Exact(Unmatched, (part, value) => part.Unmatched = value);

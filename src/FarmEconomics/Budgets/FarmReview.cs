@@ -78,7 +78,7 @@ public sealed class FarmReview
         {
             if (!seasons.TryGetValue(key, out SeasonReview? season))
             {
-                seasons[key] = season = new SeasonReview(Charges, cropYear, settings);
+                seasons[key] = season = new SeasonReview(Charges, cropYear, settings, year => Season(year, method, idle));
             }
 
             return season;

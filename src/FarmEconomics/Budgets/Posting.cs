@@ -19,6 +19,9 @@ public enum PostingKind
     /// <summary>A part of what was sold or used, with quantity, value and fee.</summary>
     Sale,
 
+    /// <summary>What a perennial carries to later years, or the part of its establishment a bearing season takes.</summary>
+    Establishment,
+
     /// <summary>Stock on hand at the closing date, valued when all else is posted.</summary>
     Stock,
 }

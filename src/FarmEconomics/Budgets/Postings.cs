@@ -26,6 +26,7 @@ public sealed class Postings : IReadOnlyList<Posting>
             .. book.ByYear[year].Where(charge => charge.Year == year).Select(Entry),
             .. season.Pools.SelectMany(pool => pool.Charges).Select(Charge),
             .. season.Pools.SelectMany(pool => pool.HoursCharged).Select(Hours),
+            .. season.Plantings.Where(planting => planting.Sums.Establishment != Money.Zero).Select(Establishment),
             .. season.Plantings.Where(planting => planting.Sums.ClosingStock != Money.Zero || planting.Sums.OnHand > 0m).Select(Stock),
         ];
         parts = season.DispositionParts;
@@ -94,6 +95,13 @@ public sealed class Postings : IReadOnlyList<Posting>
         Outside = charge.Outside,
         Stage = charge.Stage,
         Hours = charge.Hours,
+    };
+
+    private Posting Establishment(EnterpriseBudget planting) => new(PostingKind.Establishment, season.CropYear, BudgetLine.Establishment)
+    {
+        Planting = planting.Enterprises[0],
+        Driver = CostDriver.Fixed,
+        Amount = planting.Sums.Establishment,
     };
 
     private Posting Stock(EnterpriseBudget planting) => new(PostingKind.Stock, season.CropYear, BudgetLine.ClosingStock)

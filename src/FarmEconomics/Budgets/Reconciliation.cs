@@ -39,7 +39,7 @@ internal sealed class Reconciliation
         checks.Add(new ReconciliationCheck(
             "charges of all pools = cost lines of the crops less direct costs",
             season.Pools.Sum(pool => pool.Charges.Where(charge => charge.Enterprise is not null).Sum(charge => charge.Amount.Amount)),
-            season.Farm.TotalCost.Amount - DirectCost()));
+            (season.Farm.TotalCost - season.Farm.Sums.Establishment).Amount - DirectCost()));
         checks.Add(ViewCheck("crops", season.Crops));
         checks.Add(ViewCheck("groups", season.Groups));
         checks.Add(ViewCheck("beds", season.Beds));
@@ -65,8 +65,14 @@ internal sealed class Reconciliation
         decimal fees = ExactUnits.Money(book.Trace.TotalsOf(year).Fees).Amount;
         decimal labor = book.Trace.LaborByWindow[year].Where(use => use.Kind == WorkerKind.Owner || book.IsImputed(use)).Sum(use => book.AmountOf(use)?.Amount ?? 0m);
         decimal ownership = records.Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings, records.CostsUntil)).Sum(part => (part.Farm + part.Household).Amount);
-        return fees + labor + ownership + LandCharge.Of(records, year).Amount;
+        return fees + labor + ownership + LandCharge.Of(records, year).Amount + Establishment();
     }
+
+    /// <summary>What perennials take of their establishment less what those that don't bear yet carry to later years.</summary>
+    private decimal Establishment() => season.Network.Enterprises.Where(enterprise => StandAccount.IsSpread(enterprise.Crop)).Sum(enterprise =>
+    {
+        return season.StandOf(enterprise.Planting).In(year, season.Plantings.First(planting => planting.Enterprises[0] == enterprise).Sums.OwnCost, null).Amount.Amount;
+    });
 
     private ReconciliationCheck HoursCheck()
     {

@@ -15,21 +15,24 @@ internal sealed class SeasonFigures
     private readonly Availability known;
     private readonly decimal[] outsideHours;
     private readonly IReadOnlyList<Crop> withoutPrice;
+    private readonly Dictionary<Enterprise, string> standsUnknown = [];
     private readonly decimal[] outside = new decimal[Enum.GetValues<Outside>().Length];
     private readonly Lazy<List<EnterpriseBudget>> groups;
     private readonly Lazy<List<EnterpriseBudget>> beds;
     private readonly Lazy<List<EnterpriseBudget>> structures;
 
-    internal SeasonFigures(ChargeBook book, int cropYear, string farmName, Availability known, PoolNetwork network)
+    internal SeasonFigures(ChargeBook book, SeasonReview season)
     {
+        PoolNetwork network = season.Network;
         this.book = book;
-        this.cropYear = cropYear;
-        this.known = known;
+        cropYear = season.CropYear;
+        known = season.Known;
         BudgetSums[] sums = BudgetBuilder.Direct(book, cropYear, network.Enterprises);
         PoolSharing sharing = new(book, network, sums);
         Pools = sharing.Results;
         outsideHours = sharing.OutsideHours;
         ClosingStockValue.Add(book.Trace, network.Enterprises, sums);
+        AddEstablishment(season, sums);
         withoutPrice = [.. Enumerable.Range(0, sums.Length).Where(i => sums[i].ValueIncomplete).Select(i => network.Enterprises[i].Crop).Distinct().OrderBy(crop => crop.Index)];
         Plantings = Enumerable.Range(0, sums.Length).Select(i => Budget(network.Enterprises[i].Planting.Name, [network.Enterprises[i]], sums[i])).ToList();
         Crops = GroupBy(enterprise => enterprise.Crop).Select(pair => Budget(pair.Key.Name, pair.Members, pair.Sums)).ToList();
@@ -38,7 +41,7 @@ internal sealed class SeasonFigures
         structures = new(() => ByBed(bed => bed.Bed.Structure));
         BudgetSums all = new();
         Array.ForEach(sums, all.Add);
-        Farm = Budget(farmName, network.Enterprises, all);
+        Farm = Budget(season.Settings.FarmName, network.Enterprises, all);
         SumOutside();
     }
 
@@ -68,10 +71,34 @@ internal sealed class SeasonFigures
 
     internal decimal OutsideTotal(Outside where) => outside[(int)where];
 
+    private void AddEstablishment(SeasonReview season, BudgetSums[] sums)
+    {
+        for (int i = 0; i < sums.Length; i++)
+        {
+            Enterprise enterprise = season.Network.Enterprises[i];
+            if (StandAccount.IsSpread(enterprise.Crop))
+            {
+                (Money amount, string? missing) = season.StandOf(enterprise.Planting).In(cropYear, sums[i].OwnCost, known.NoCostBeforeEstablishment);
+                sums[i].Establishment = amount;
+                sums[i].BehaviorCost[(int)CostDriver.Fixed] += amount.Amount;
+                if (missing is not null)
+                {
+                    standsUnknown[enterprise] = missing;
+                }
+            }
+        }
+    }
+
     private EnterpriseBudget Budget(string name, IReadOnlyList<Enterprise> members, BudgetSums sums)
     {
         Crop? crop = members.Count > 0 && members.All(member => member.Crop == members[0].Crop) ? members[0].Crop : null;
-        return new EnterpriseBudget(name, cropYear, crop, members, sums, sums.ValueIncomplete ? known with { Value = WhyNoValue(members) } : known);
+        return new EnterpriseBudget(name, cropYear, crop, members, sums, KnownOf(members, sums));
+    }
+
+    private Availability KnownOf(IReadOnlyList<Enterprise> members, BudgetSums sums)
+    {
+        Availability told = sums.ValueIncomplete ? known with { Value = WhyNoValue(members) } : known;
+        return standsUnknown.Count > 0 && members.FirstOrDefault(standsUnknown.ContainsKey) is { } stand ? told with { Establishment = standsUnknown[stand] } : told;
     }
 
     /// <summary>Names the crops whose value isn't known; of many, how many of how many.</summary>

@@ -22,8 +22,9 @@ public sealed class SeasonReview
     private readonly Lazy<ILookup<Crop, Lot>> lotsByCrop;
     private readonly Lazy<Postings> postings;
 
-    internal SeasonReview(ChargeBook book, int cropYear, FarmSettings settings)
+    internal SeasonReview(ChargeBook book, int cropYear, FarmSettings settings, Func<int, SeasonReview> another)
     {
+        Another = another;
         this.book = book;
         CropYear = cropYear;
         Settings = settings;
@@ -35,7 +36,7 @@ public sealed class SeasonReview
         PoolSharing.Check(book, Network, problems);
         ClosingStockValue.Check(book.Trace, cropYear, Network.Enterprises, problems);
         PoolProblems = problems;
-        figures = new(() => new SeasonFigures(book, cropYear, settings.FarmName, Known, Network));
+        figures = new(() => new SeasonFigures(book, this));
         channels = new(() => ChannelResult.Of(book, cropYear, Known));
         reconciliation = new(() => new Reconciliation(this, book).Checks());
         partsByCrop = new(() => DispositionParts.ToLookup(part => part.Disposition.Crop));
@@ -146,6 +147,23 @@ public sealed class SeasonReview
         ArgumentNullException.ThrowIfNull(name);
         return Crops.FirstOrDefault(crop => string.Equals(crop.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
     }
+
+    /// <summary>The establishment of a planting of a perennial, and what of it each crop year takes or carries.</summary>
+    /// <param name="planting">The planting.</param>
+    /// <returns>Its account over all crop years it stands.</returns>
+    public StandAccount StandOf(Planting planting)
+    {
+        ArgumentNullException.ThrowIfNull(planting);
+        return StandAccount.Of(book.Trace, planting, Another);
+    }
+
+    /// <summary>The lines of establishment of its perennials, for a copy of the records that holds them.</summary>
+    internal IEnumerable<((string Planting, int CropYear) Key, (Money Amount, string? Missing) Line)> EstablishmentLines => Plantings
+        .Where(planting => planting.Enterprises[0].Crop.Perennial)
+        .Select(planting => ((planting.Enterprises[0].Planting.Name, CropYear), (planting.Sums.Establishment, planting.Known.Establishment)));
+
+    /// <summary>The season of another crop year, worked out the same way.</summary>
+    internal Func<int, SeasonReview> Another { get; }
 
     /// <summary>Sales dated in this year that no planting could take.</summary>
     internal decimal UnassignedSales => ExactUnits.Money(book.Trace.TotalsOf(CropYear).Unassigned).Amount;

@@ -4,7 +4,7 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Costing;
 
 /// <summary>
-/// What the farm's own land costs a year: its rent elsewhere, or its value x the cost of capital. Rent that is paid stands in the books. Source: the land charge of
+/// What the farm's own land costs a year: its rent elsewhere, or its value x the cost of capital. Both are for all of the land, or for an acre (a hectare) of it where its area is given. Rent that is paid stands in the books. Source: the land charge of
 /// extension enterprise budgets (rental value, or value x interest).
 /// </summary>
 public static class LandCharge
@@ -23,7 +23,7 @@ public static class LandCharge
             : settings is { LandValue: { } value, InterestPercent: { } percent } ? (Fraction)value * percent / 100m
             : null;
         return yearly is { } a && records.Tables.Beds.Count > 0
-            ? (a * Ownership.MonthsPassed(cropYear, settings, records.CostsUntil) / MonthsPerYear).ToMoney()
+            ? (a * (settings.LandArea ?? 1m) * Ownership.MonthsPassed(cropYear, settings, records.CostsUntil) / MonthsPerYear).ToMoney()
             : Money.Zero;
     }
 

@@ -23,6 +23,7 @@ internal sealed class CropSeasons
     private readonly decimal priceChange;
     private readonly Dictionary<int, SeasonCosts> seasons = [];
     private readonly Dictionary<int, decimal> farmRatio = [];
+    private readonly Dictionary<(int Year, WorkerKind Kind), decimal?> hourCosts = [];
     private readonly ListPrices prices;
 
     internal CropSeasons(FarmReview review, SeasonCosts costs, VerdictSettings settings)
@@ -122,7 +123,12 @@ internal sealed class CropSeasons
     private decimal? CostOfHour(SeasonReview season, CostStream stream)
     {
         WorkerKind kind = stream == CostStream.OwnerLabor ? WorkerKind.Owner : WorkerKind.Hired;
-        List<LaborUse> work = [.. review.Trace.LaborByWindow[season.CropYear].Where(use => use.Kind == kind && use.Hours > 0m)];
-        return work.Count > 0 ? work.Sum(use => review.Charges.AmountOf(use)?.Amount ?? 0m) / work.Sum(use => use.Hours) : null;
+        if (!hourCosts.TryGetValue((season.CropYear, kind), out decimal? cost))
+        {
+            List<LaborUse> work = [.. review.Trace.LaborByWindow[season.CropYear].Where(use => use.Kind == kind && use.Hours > 0m)];
+            hourCosts[(season.CropYear, kind)] = cost = work.Count > 0 ? work.Sum(use => review.Charges.AmountOf(use)?.Amount ?? 0m) / work.Sum(use => use.Hours) : null;
+        }
+
+        return cost;
     }
 }

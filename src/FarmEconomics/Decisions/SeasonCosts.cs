@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Decisions.Avoidable;
@@ -9,14 +10,16 @@ namespace FarmEconomics.Decisions;
 
 /// <summary>
 /// Every cost of a season's enterprises, line by line, with what it varies with. The lines of a budget sum to its total cost to the cent.
-/// Not for views by bed or structure, which split plantings.
+/// Not for views by bed or structure, which split plantings. What was asked for once is kept; several threads may ask.
 /// </summary>
 public sealed class SeasonCosts
 {
     private static readonly CostDriver[] Behaviors = Enum.GetValues<CostDriver>();
+    private static readonly OncePer<SeasonReview, SeasonCosts> Found = new(season => new SeasonCosts(season));
     private readonly Dictionary<Enterprise, List<CostLine>> byEnterprise = [];
     private readonly Dictionary<Enterprise, List<Charge>> direct = [];
-
+    private readonly ConcurrentDictionary<EnterpriseBudget, IReadOnlyList<CostLine>> lines = [];
+    private readonly ConcurrentDictionary<EnterpriseBudget, WhatIfModel> models = [];
     private readonly Lazy<AvoidableCost> avoidable;
 
     private SeasonCosts(SeasonReview season)
@@ -29,6 +32,10 @@ public sealed class SeasonCosts
             List<Charge> charges = season.DirectCharges(enterprise).ToList();
             direct[enterprise] = charges;
             byEnterprise[enterprise] = charges.ConvertAll(Direct);
+            if (planting.Sums.Establishment != Money.Zero)
+            {
+                byEnterprise[enterprise].Add(new CostLine("establishment", BudgetLine.Establishment, CostDriver.Fixed, CostStream.Ownership, null, planting.Sums.Establishment));
+            }
         }
 
         foreach (PoolCharge charge in season.Pools.SelectMany(pool => pool.Charges))
@@ -46,13 +53,13 @@ public sealed class SeasonCosts
     /// <summary>What goes when a crop goes.</summary>
     public AvoidableCost Avoidable => avoidable.Value;
 
-    /// <summary>Lists the costs of a season.</summary>
+    /// <summary>Lists the costs of a season; once, for all who ask.</summary>
     /// <param name="season">The season.</param>
     /// <returns>Its costs.</returns>
     public static SeasonCosts Of(SeasonReview season)
     {
         ArgumentNullException.ThrowIfNull(season);
-        return new SeasonCosts(season);
+        return Found.Of(season);
     }
 
     /// <summary>The costs of a budget, equal ones added up: direct ones first, then the pools, each by line and size.</summary>
@@ -62,14 +69,17 @@ public sealed class SeasonCosts
     public IReadOnlyList<CostLine> Of(EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
-        return budget.Enterprises.SelectMany(LinesOf)
+        return lines.GetOrAdd(budget, Lines);
+    }
+
+    private List<CostLine> Lines(EnterpriseBudget budget) =>
+        budget.Enterprises.SelectMany(LinesOf)
             .GroupBy(line => (line.Name, line.Line, line.VariesWith, line.Stream, line.Pool, line.IsFee))
             .Select(group => group.First() with { Amount = Money.Sum(group.Select(line => line.Amount)) })
             .Where(line => line.Amount != Money.Zero)
             .OrderBy(line => line.Pool is not null).ThenBy(line => line.Line).ThenByDescending(line => line.Amount.Amount)
             .ThenBy(line => line.Name, StringComparer.Ordinal).ThenBy(line => line.VariesWith).ThenBy(line => line.Stream)
             .ToList();
-    }
 
     /// <summary>Direct charges of an enterprise, looked up once.</summary>
     internal IReadOnlyList<Charge> DirectCharges(Enterprise enterprise) => direct[enterprise];
@@ -78,6 +88,12 @@ public sealed class SeasonCosts
     /// <param name="budget">The budget.</param>
     /// <returns>The model; at factors 1 and 1 it is the budget.</returns>
     public WhatIfModel Model(EnterpriseBudget budget)
+    {
+        ArgumentNullException.ThrowIfNull(budget);
+        return models.GetOrAdd(budget, MakeModel);
+    }
+
+    private WhatIfModel MakeModel(EnterpriseBudget budget)
     {
         WhatIfModel model = WhatIfModel.Of(budget, Of(budget));
         return budget.Crop is null || Season.Crops.All(crop => crop != budget) ? model : model.With(Avoidable.Without(budget), Avoidable.ShareNet(budget), SoldInBoxes(budget));
@@ -109,12 +125,12 @@ public sealed class SeasonCosts
         {
             if (parts[(int)behavior] != Money.Zero)
             {
-                yield return new CostLine(name, charge.Line, behavior, charge.Source.Stream, charge.Source.Pool, parts[(int)behavior]);
+                yield return new CostLine(name, BudgetLines.Of(charge.Line), behavior, charge.Source.Stream, charge.Source.Pool, parts[(int)behavior]);
             }
         }
     }
 
-    private static CostLine Direct(Charge charge) => new(NameOf(charge), charge.Line, charge.VariesWith, charge.Stream, null, charge.Amount) { IsFee = charge.IsFee };
+    private static CostLine Direct(Charge charge) => new(NameOf(charge), BudgetLines.Of(charge.Line), charge.VariesWith, charge.Stream, null, charge.Amount) { IsFee = charge.IsFee };
 
     private static string NameOf(Charge charge) => charge switch
     {

@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
@@ -32,7 +33,7 @@ public sealed record Swing(string Input, Money AtLow, Money AtHigh)
             new("price", Money.Rounded(model.NetReturn(low, 1m)), Money.Rounded(model.NetReturn(high, 1m))),
             new("yield", Money.Rounded(model.NetReturn(1m, low)), Money.Rounded(model.NetReturn(1m, high))),
             Cost("wage", model.Lines.Where(line => line.IsLabor)),
-            Cost("hours", model.Lines.Where(line => line.IsLabor && line.Line == Records.StatementLine.Labor)),
+            Cost("hours", model.Lines.Where(line => line.IsLabor && line.Line == BudgetLine.Labor)),
         ];
         swings.AddRange(model.Lines.Where(line => !line.IsLabor).GroupBy(line => line.Name, StringComparer.OrdinalIgnoreCase).Select(group => Cost(group.Key, group)));
         return swings.OrderByDescending(swing => swing.Size.Amount).ThenBy(swing => swing.Input, StringComparer.Ordinal).ToList();

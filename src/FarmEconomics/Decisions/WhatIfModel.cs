@@ -38,7 +38,7 @@ public sealed class WhatIfModel
         foreach (CostLine line in lines)
         {
             costs[(int)line.VariesWith] += line.Amount.Amount;
-            direct[(int)line.VariesWith] += line.Line is StatementLine.Materials or StatementLine.Selling ? line.Amount.Amount : 0m;
+            direct[(int)line.VariesWith] += line.Line is BudgetLine.Materials or BudgetLine.Selling ? line.Amount.Amount : 0m;
         }
     }
 

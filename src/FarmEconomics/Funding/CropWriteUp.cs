@@ -42,6 +42,9 @@ public enum WriteUpItem
     /// <summary>Overhead.</summary>
     Overhead,
 
+    /// <summary>Perennials: carried to later years, or a bearing season's part.</summary>
+    Establishment,
+
     /// <summary>What is left.</summary>
     NetReturn,
 }
@@ -56,7 +59,7 @@ public sealed record WriteUpLine(WriteUpItem Item, string Name, decimal Last, de
 
 /// <summary>
 /// A crop's enterprise budget in write-up form: in all, per 100 bed-feet, per bed and per acre; last season and next. Next season: output x area x yield x price; a cost that varies with area x area,
-/// with quantity or sales x area x yield, a channel's fee x area x yield x price, with nothing as it was; labor x the wage factor, all other cost x the cost factor.
+/// with quantity or sales x area x yield, a channel's fee x area x yield x price, with nothing, and establishment, as it was; labor x the wage factor, all other cost x the cost factor.
 /// </summary>
 public sealed class CropWriteUp
 {
@@ -151,6 +154,9 @@ public sealed class CropWriteUp
         Left(WriteUpItem.MarginAfterLabor, "Margin after labor");
         Cost(WriteUpItem.Infrastructure, "Infrastructure", StatementLine.Infrastructure);
         Cost(WriteUpItem.Overhead, "Overhead", StatementLine.Overhead);
+        decimal establishment = crop.Sums.Establishment.Amount;
+        lines.Add(new WriteUpLine(WriteUpItem.Establishment, "Establishment of perennials", establishment, establishment));
+        (last, next) = (last - establishment, next - establishment);
         Left(WriteUpItem.NetReturn, "Net return");
         return new CropWriteUp(crop, crop.Sums.BedFeet.Value * area, perAcre, bedLength, lines);
 

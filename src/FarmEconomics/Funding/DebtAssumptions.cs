@@ -23,7 +23,7 @@ public sealed record DebtAssumptions
             "coverage_ratio", "Coverage that must be kept", "ratio",
             "the term-debt coverage that must be kept (1.1 is the lower bound of the middle range on a common scorecard, from memory)")
         { Most = 1000m, Get = a => a.Debt.CoverageRatio, Set = (a, v) => a with { Debt = a.Debt with { CoverageRatio = v } } },
-        new NumberEntry("line_percent", "Interest on the line of credit", "% a year", "interest on what is drawn on an operating line of credit")
+        new NumberEntry("line_percent", "Interest on the line of credit", "% a year", "interest on what is drawn on an operating line of credit; blank: that of the last season loan on record")
         { Most = 100m, Get = a => a.Debt.LinePercent, Set = (a, v) => a with { Debt = a.Debt with { LinePercent = v } } },
         new NumberEntry("line_step", "Steps of the line of credit", "currency", "draws and paybacks are whole multiples of it")
         { Least = 0.01m, Get = a => a.Debt.LineStep, Set = (a, v) => a with { Debt = a.Debt with { LineStep = v } } },

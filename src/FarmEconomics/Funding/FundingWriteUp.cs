@@ -117,7 +117,13 @@ public sealed class FundingWriteUp
 
     /// <summary>Why the line of credit can't be told; null where it can.</summary>
     public string? LineUnknown => Line is not null ? null
-        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? NoOpeningCash : "the interest on one isn't given (line_percent)");
+        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? NoOpeningCash : "the interest on one isn't given (line_percent), and no season loan on record tells it");
+
+    /// <summary>Interest on the line of credit, percent a year: as assumed, else that of the last season loan on record; null: neither.</summary>
+    public decimal? LinePercent => Assumptions.Debt.LinePercent ?? SeasonLoan?.AnnualRate * 100m;
+
+    /// <summary>The last loan on record that was paid back within a year, up to the year reviewed; null: there is none.</summary>
+    public LoanTerms? SeasonLoan => Season.Records.Tables.Loans.Select(LoanTerms.Of).Where(loan => !loan.IsTermDebt && loan.PaidOut < Period.End).OrderBy(loan => loan.PaidOut).LastOrDefault();
 
     /// <summary>Every asset: what a new one costs a year, and up to which repairs it pays to keep the old one.</summary>
     public IReadOnlyList<ReplacementCost> Replacement => ReplacementCost.All(Season, Period.End.AddDays(-1));
@@ -186,7 +192,7 @@ public sealed class FundingWriteUp
     /// <param name="year">The crop year.</param>
     /// <param name="project">The project of the funding table; null: none.</param>
     /// <param name="assumptions">What is assumed.</param>
-    /// <param name="power">Tells what a kWh more costs; null: by a year's use.</param>
+    /// <param name="power">Tells what a kWh more costs; null: by days of shortage, else by a year's use.</param>
     /// <returns>The write-up.</returns>
     /// <exception cref="ArgumentException">No such project, or an assumption that can't be.</exception>
     public static FundingWriteUp Of(FarmReview review, int year, string? project, FundingAssumptions assumptions, IMarginalPower? power = null)
@@ -208,9 +214,9 @@ public sealed class FundingWriteUp
     {
         DebtAssumptions debt = Assumptions.Debt;
         bool needed = next.LowPoint < debt.MinimumCash;
-        return Tax.NetUnknown is not null || next.OpeningCash is not { } cash || (needed && debt.LinePercent is null) ? null : CreditLine.Of(
+        return Tax.NetUnknown is not null || next.OpeningCash is not { } cash || (needed && LinePercent is null) ? null : CreditLine.Of(
             [.. next.In.Zip(next.Out, (moneyIn, moneyOut) => moneyIn - moneyOut)], cash, 0m,
-            new CreditLineTerms((debt.LinePercent ?? 0m) / 100m, debt.MinimumCash, debt.LineStep, debt.LineDraw));
+            new CreditLineTerms((LinePercent ?? 0m) / 100m, debt.MinimumCash, debt.LineStep, debt.LineDraw));
     }
 
     private decimal EnterpriseNet() => FarmStatement.Of(Season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm).Amount ?? Bridge.NetReturn;

@@ -183,7 +183,7 @@ public sealed class GrantBudget
         decimal percent = row.FunderPercent ?? 100m;
         decimal funder = Money.Rounded(row.Amount * percent / 100m).Amount;
         bool inKind = row.InKind;
-        string terms = notation.Text($"{row.Amount:0.00}, funder {percent:0.##} %");
+        string terms = notation.Text($"{row.Amount:#,##0.00}, funder {percent:0.##}%");
         if (inKind && row.ObjectClass == ObjectClass.Personnel && hour is { } value and > 0m)
         {
             terms += notation.Text($"; {row.Amount / value:0.##} hours at {value:0.00}");

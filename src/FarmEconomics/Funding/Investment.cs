@@ -122,7 +122,7 @@ public sealed class Investment
     /// <param name="season">Last season, for what the records know.</param>
     /// <param name="budget">The budget.</param>
     /// <param name="assumptions">What is saved, and for how long.</param>
-    /// <param name="power">Tells what a kWh more costs; null: by a year's use.</param>
+    /// <param name="power">Tells what a kWh more costs; null: by days of shortage, else by a year's use.</param>
     /// <returns>The investment.</returns>
     /// <exception cref="ArgumentException">project_pool names no pool.</exception>
     public static Investment Of(SeasonReview season, GrantBudget budget, FundingAssumptions assumptions, IMarginalPower? power = null)
@@ -212,7 +212,7 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
     /// <summary>Reads the facts of a season.</summary>
     /// <param name="season">The season.</param>
     /// <param name="pool">The pool.</param>
-    /// <param name="marginal">Tells what a kWh more costs; null: by a year's use.</param>
+    /// <param name="marginal">Tells what a kWh more costs; null: by days of shortage, else by a year's use.</param>
     /// <returns>The facts.</returns>
     public static StoreFacts Of(SeasonReview season, Pool pool, IMarginalPower? marginal = null)
     {
@@ -231,7 +231,7 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
             season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Rate.Known(season.Pools.First(result => result.Pool == pool).Hours),
             season.Known.Costs is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(ice),
             loads.Count == 0 ? Rate.NotAvailable($"no load of {pool.Name}") : Rate.Known(energy),
-            power is null ? NoPower($"no load of {pool.Name} names a power pool") : (marginal ?? new YearlyMarginalPower()).Of(season, power))
+            power is null ? NoPower($"no load of {pool.Name} names a power pool") : (marginal ?? new BatteryMarginalPower()).Of(season, power))
         {
             LostWithoutPrice = [.. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name)],
         };

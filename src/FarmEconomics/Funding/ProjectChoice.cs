@@ -45,7 +45,7 @@ public sealed record ProjectChoice(string Project, decimal Cost, Rate YearlyCost
 
     /// <summary>All projects of the projects and funding tables: those that gain most a year first, then those that must save the smallest part of what is on record.</summary>
     /// <param name="season">The season.</param>
-    /// <param name="power">Tells what a kWh more costs; null: by a year's use.</param>
+    /// <param name="power">Tells what a kWh more costs; null: by days of shortage, else by a year's use.</param>
     /// <returns>The projects in that order.</returns>
     public static IReadOnlyList<ProjectChoice> All(SeasonReview season, IMarginalPower? power = null)
     {

@@ -6,15 +6,14 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// Whether to keep an asset for another year, without anything assumed: it pays to keep it while a year's repairs stay below <see cref="RepairsToKeep"/>.
-/// What it is worth is its whole cost less straight-line depreciation; a new one is bought without a grant.
+/// What a new one of an asset costs a year, level over its life, bought without a grant: it pays to keep the old one while the next year's repairs, loss of resale value and interest
+/// on what it would fetch come to less. What it would fetch no record tells.
 /// </summary>
 /// <param name="Asset">The asset.</param>
 /// <param name="AgeYears">Years since it was put into service.</param>
 /// <param name="NewCost">What a new one costs: its replacement value, else what it cost.</param>
 /// <param name="EqualAnnualCost">Level yearly cost of a new one over its life, its repairs, insurance and tax in percent of cost included.</param>
-/// <param name="RepairsToKeep">Repairs of the next year up to which keeping costs no more than a new one.</param>
-public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal NewCost, Rate EqualAnnualCost, Rate RepairsToKeep)
+public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal NewCost, Rate EqualAnnualCost)
 {
     private const decimal DaysPerYear = 365.25m;
 
@@ -45,17 +44,12 @@ public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal N
         decimal age = (day.DayNumber - asset.InService.DayNumber) / DaysPerYear, cost = Of(asset);
         if (season.Settings.InterestPercent is not { } percent)
         {
-            Rate unknown = Rate.NotAvailable("interest_percent is not set");
-            return new ReplacementCost(asset, age, cost, unknown, unknown);
+            return new ReplacementCost(asset, age, cost, Rate.NotAvailable("interest_percent is not set"));
         }
 
         decimal rate = percent / 100m, salvage = asset.Salvage ?? 0m;
         decimal owning = ((cost - salvage) * Ownership.CapitalRecoveryFactor(rate, asset.LifeYears)) + (salvage * rate);
         decimal running = cost * ((asset.RepairsPercent ?? 0m) + (asset.InsuranceTaxPercent ?? 0m)) / 100m;
-        decimal equal = owning + running;
-        decimal keeping = ReplacementAge.KeepingCost(0m, Worth(age), Worth(age + 1m), rate);
-        return new ReplacementCost(asset, age, cost, Rate.Known(equal), Rate.Known(equal - keeping));
-
-        decimal Worth(decimal years) => asset.Cost - ((asset.Cost - salvage) * Math.Min(1m, years / asset.LifeYears));
+        return new ReplacementCost(asset, age, cost, Rate.Known(owning + running));
     }
 }

@@ -24,26 +24,31 @@ public sealed class BestMix
 {
     private const double Smallest = 0.005;
     private readonly ILinearSolver solver;
-    private readonly Lazy<IReadOnlyList<LeftOut>> leftOut;
+    private readonly PlanLengths? nearlyAsGood;
+    private (double[] Feet, PlanProgram Program, LinearSolution Solution)? scored;
 
     private BestMix(PlanModel model, ILinearSolver solver)
     {
         Model = model;
         this.solver = solver;
-        leftOut = new(() => Best is null ? [] : FindLeftOut());
         Today = Score(model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today));
         PlanProgram program = new(model);
-        LinearSolution solution = solver.Solve(program.Model);
+        Questions asked = new(program);
+        using ILinearRun run = solver.Open(program.Model);
+        LinearSolution solution = run.Solve();
         if (!solution.IsOptimal)
         {
-            Short = FindShort(program);
+            Short = FindShort(new PlanProgram(model));
             return;
         }
 
-        Best = new PlanLengths([.. program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))], solution.Objective);
+        double[] feet = [.. program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))];
+        Best = new PlanLengths(feet, solution.Objective + model.ChargeOf(feet));
         Quantities = PlanQuantities.Of(model, program, program.Incomes[0], solution);
         Duality = (solution.Objective, solution.DualObjective(program.Model));
         Binding = FindBinding(program, solution);
+        LeftOut = FindLeftOut(asked, run);
+        nearlyAsGood = FindNearlyAsGood(asked, run);
     }
 
     /// <summary>The model.</summary>
@@ -58,14 +63,14 @@ public sealed class BestMix
     /// <summary>What the best plan picks, keeps, sells and works, week by week; null without one.</summary>
     public PlanQuantities? Quantities { get; }
 
-    /// <summary>The objective and that of the dual problem; they agree to the cent.</summary>
+    /// <summary>The objective, less what changes must bring, and that of the dual problem; they agree to the cent.</summary>
     public (double Primal, double Dual) Duality { get; }
 
     /// <summary>Limits that bind, dearest first.</summary>
     public IReadOnlyList<BindingLimit> Binding { get; } = [];
 
     /// <summary>Crops the plan leaves out, nearest first.</summary>
-    public IReadOnlyList<LeftOut> LeftOut => leftOut.Value;
+    public IReadOnlyList<LeftOut> LeftOut { get; } = [];
 
     /// <summary>Limits that can't be kept whatever is grown, and by how much.</summary>
     public IReadOnlyList<(PlanLimitKey Key, double By)> Short { get; } = [];
@@ -87,8 +92,7 @@ public sealed class BestMix
     public PlanLengths Score(IEnumerable<double> feet)
     {
         double[] lengths = [.. feet];
-        PlanModel free = Fixed(lengths);
-        LinearSolution solution = solver.Solve(new PlanProgram(free, beyond: true).Model);
+        LinearSolution solution = SolveFixed(lengths).Solution;
         return new PlanLengths(lengths, solution.IsOptimal ? solution.Objective : double.NaN);
     }
 
@@ -107,9 +111,7 @@ public sealed class BestMix
     /// <returns>What they pick, keep, sell and work; null where that can't be found.</returns>
     public PlanQuantities? QuantitiesOf(IEnumerable<double> feet)
     {
-        PlanModel free = Fixed([.. feet]);
-        PlanProgram program = new(free, beyond: true);
-        LinearSolution solution = solver.Solve(program.Model);
+        (PlanProgram program, LinearSolution solution) = SolveFixed([.. feet]);
         return solution.IsOptimal ? PlanQuantities.Of(Model, program, program.Incomes[0], solution) : null;
     }
 
@@ -117,39 +119,7 @@ public sealed class BestMix
     /// Another plan nearly as good: the least total length of the best plan's sowings that still earns 98% of its gain.
     /// </summary>
     /// <returns>The lengths; null without a best plan.</returns>
-    public PlanLengths? Simpler()
-    {
-        if (Best is null)
-        {
-            return null;
-        }
-
-        PlanProgram program = new(Model);
-        double today = double.IsFinite(Today.Worth) ? Today.Worth : 0.0;
-        double least = today + (PlanSettings.NearlyAsGood * (Best.Worth - today));
-        int earns = program.Model.AddLimit("earns nearly as much", least, double.PositiveInfinity);
-        for (int i = 0; i < program.Model.Quantities.Count; i++)
-        {
-            program.Model.Set(earns, i, program.Model.Quantities[i].Worth);
-        }
-
-        using ILinearRun run = solver.Open(program.Model);
-        for (int i = 0; i < program.Model.Quantities.Count; i++)
-        {
-            run.SetWorth(i, i < program.Lengths.Length ? -1.0 : 0.0);
-        }
-
-        for (int i = 0; i < program.Lengths.Length; i++)
-        {
-            if (Best.Feet[i] <= Smallest)
-            {
-                run.SetBounds(program.Lengths[i], 0.0, 0.0);
-            }
-        }
-
-        LinearSolution solution = run.Solve();
-        return solution.IsOptimal ? Score(program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))) : null;
-    }
+    public PlanLengths? Simpler() => nearlyAsGood is null ? null : Score(nearlyAsGood.Feet);
 
     /// <summary>
     /// The plan in whole pieces of bed: only the best plan's sowings, each as many pieces as fit. A mixed program; solved to a thousandth.
@@ -205,14 +175,17 @@ public sealed class BestMix
         return Score(feet);
     }
 
-    private PlanModel Fixed(double[] lengths) => Model with
+    /// <summary>Solves for given lengths; the lengths asked for last are kept, since who scores them mostly asks for their quantities next.</summary>
+    private (PlanProgram Program, LinearSolution Solution) SolveFixed(double[] lengths)
     {
-        Sowings = [.. Model.Sowings.Select((sowing, i) => sowing with { Bounds = (lengths[i], lengths[i]) })],
-        Crops = [.. Model.Crops.Select(crop => crop with { Wish = (0.0, double.PositiveInfinity) })],
-        Covers = [.. Model.Covers.Select(cover => cover with { Feet = [.. cover.Feet.Select(_ => double.PositiveInfinity)] })],
-        Stores = [.. Model.Stores.Select(store => store with { Crates = [.. store.Crates.Select(_ => double.PositiveInfinity)] })],
-        Trays = null,
-    };
+        if (scored is not { } last || !last.Feet.AsSpan().SequenceEqual(lengths))
+        {
+            PlanProgram program = new(Model.WithLengths(lengths), beyond: true);
+            scored = last = (lengths, program, solver.Solve(program.Model));
+        }
+
+        return (last.Program, last.Solution);
+    }
 
     private List<BindingLimit> FindBinding(PlanProgram program, LinearSolution solution)
     {
@@ -241,34 +214,44 @@ public sealed class BestMix
     /// By how much a crop misses is what one bed-foot of it costs the plan, found by solving again: the reduced cost of a sowing that gives
     /// nothing yet isn't unique.
     /// </summary>
-    private List<LeftOut> FindLeftOut()
+    private LeftOut[] FindLeftOut(Questions asked, ILinearRun run)
     {
-        ILookup<int, int> byCrop = Enumerable.Range(0, Model.Sowings.Count).ToLookup(i => Model.Sowings[i].Crop);
-        int[] left = [.. byCrop.Where(crop => crop.All(i => Best!.Feet[i] <= Smallest)).Select(crop => crop.Key)];
-        PlanProgram program = new(Model);
-        Dictionary<int, int> rows = left.ToDictionary(crop => crop, crop => program.Model.AddLimit("at least a foot", double.NegativeInfinity, double.PositiveInfinity));
-        foreach ((int crop, int row) in rows)
-        {
-            foreach (int i in byCrop[crop])
-            {
-                program.Model.Set(row, program.Lengths[i], 1.0);
-            }
-        }
-
         List<LeftOut> found = [];
-        using ILinearRun run = solver.Open(program.Model);
-        foreach ((int crop, int row) in rows)
+        foreach (IGrouping<int, int> crop in asked.ByCrop.Where(crop => crop.All(i => Best!.Feet[i] <= Smallest)))
         {
-            run.SetLimit(row, 1.0, double.PositiveInfinity);
+            run.SetLimit(asked.AtLeastAFoot[crop.Key], 1.0, double.PositiveInfinity);
             LinearSolution forced = run.Solve();
-            run.SetLimit(row, double.NegativeInfinity, double.PositiveInfinity);
+            run.SetLimit(asked.AtLeastAFoot[crop.Key], double.NegativeInfinity, double.PositiveInfinity);
             if (forced.IsOptimal)
             {
-                found.Add(new LeftOut(crop, Math.Max(0.0, Best!.Worth - forced.Objective)));
+                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Duality.Primal - forced.Objective)));
             }
         }
 
         return [.. found.OrderBy(one => one.Misses)];
+    }
+
+    /// <summary>The least total length of the best plan's sowings that still earns 98% of its gain; leaves the run with another objective.</summary>
+    private PlanLengths? FindNearlyAsGood(Questions asked, ILinearRun run)
+    {
+        double today = double.IsFinite(Today.Worth) ? Today.Worth : 0.0;
+        double least = today + (PlanSettings.NearlyAsGood * (Best!.Worth - today));
+        run.SetLimit(asked.Earns, least, double.PositiveInfinity);
+        for (int i = 0; i < asked.Program.Model.Quantities.Count; i++)
+        {
+            run.SetWorth(i, i < asked.Program.Lengths.Length ? -1.0 : 0.0);
+        }
+
+        for (int i = 0; i < asked.Program.Lengths.Length; i++)
+        {
+            if (Best.Feet[i] <= Smallest)
+            {
+                run.SetBounds(asked.Program.Lengths[i], 0.0, 0.0);
+            }
+        }
+
+        LinearSolution solution = run.Solve();
+        return solution.IsOptimal ? new PlanLengths([.. asked.Program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))], least) : null;
     }
 
     private List<(PlanLimitKey Key, double By)> FindShort(PlanProgram program)
@@ -276,5 +259,45 @@ public sealed class BestMix
         HashSet<int> firm = [.. Enumerable.Range(0, program.Keys.Count).Where(i => program.Keys[i].Kind is PlanLimitKind.Balance or PlanLimitKind.Boxes or PlanLimitKind.Wish)];
         IReadOnlyList<Shortfall> found = Shortfalls.Of(solver, program.Model, firm);
         return [.. (found.Count > 0 ? found : Shortfalls.Of(solver, program.Model)).Select(one => (program.Keys[one.Limit], one.By))];
+    }
+
+    /// <summary>
+    /// Limits that bind nothing until a question is asked with them. They stand in the program from the start, so that every question is
+    /// answered from the basis of the best plan instead of from nothing.
+    /// </summary>
+    private sealed class Questions
+    {
+        internal Questions(PlanProgram program)
+        {
+            Program = program;
+            ByCrop = Enumerable.Range(0, program.Lengths.Length).ToLookup(program.CropOf);
+            Earns = Free("earns nearly as much");
+            for (int i = 0; i < program.Model.Quantities.Count; i++)
+            {
+                program.Model.Set(Earns, i, program.Changes.Contains(i) ? 0.0 : program.Model.Quantities[i].Worth);
+            }
+
+            foreach (IGrouping<int, int> crop in ByCrop)
+            {
+                AtLeastAFoot[crop.Key] = Free("at least a foot");
+                foreach (int i in crop)
+                {
+                    program.Model.Set(AtLeastAFoot[crop.Key], program.Lengths[i], 1.0);
+                }
+            }
+        }
+
+        internal PlanProgram Program { get; }
+
+        /// <summary>Sowings by crop.</summary>
+        internal ILookup<int, int> ByCrop { get; }
+
+        /// <summary>The limit that holds the whole objective.</summary>
+        internal int Earns { get; }
+
+        /// <summary>The limit that holds a crop's length over the year.</summary>
+        internal Dictionary<int, int> AtLeastAFoot { get; } = [];
+
+        private int Free(string name) => Program.Model.AddLimit(name, double.NegativeInfinity, double.PositiveInfinity);
     }
 }

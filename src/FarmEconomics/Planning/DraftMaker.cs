@@ -106,14 +106,17 @@ public sealed class DraftMaker
         while (left > LeastFeet)
         {
             List<(string Bed, double Room)> beds = [.. records.Tables.Beds.Where(bed => string.Equals(PlanFacts.CoverOf(bed), cover, StringComparison.OrdinalIgnoreCase))
-                .Select(bed => (Bed: bed.Bed.Trim(), Room: free[bed.Bed.Trim()][from..Math.Max(from + 1, to)].Min() * Width(bed.Bed))).Where(bed => bed.Room > LeastFeet)];
+                .Select(bed => (Bed: bed.Bed.Trim(), Room: free[bed.Bed.Trim()][from..Math.Max(from + 1, to)].Min() * Width(bed.Bed)))];
             if (beds.Count == 0)
             {
                 yield break;
             }
 
             (string chosen, double room) = beds.Exists(bed => bed.Room >= left) ? beds.Where(bed => bed.Room >= left).MinBy(bed => bed.Room) : beds.MaxBy(bed => bed.Room);
-            double taken = Math.Min(room, left);
+
+            // Nothing is lost: what fits nowhere, as a season's plantings may not when they come and go in the middle of a week, is laid where most
+            // room is left, and the outlook tells that bed.
+            double taken = room > LeastFeet ? Math.Min(room, left) : left;
             Take(chosen, from, to, taken / Width(chosen));
             left -= taken;
             yield return (name, chosen, taken / Width(chosen), Day(sowing.Week));

@@ -17,13 +17,28 @@ internal static class MarketFacts
     /// <summary>Middle of each fifth of a standard normal.</summary>
     private static readonly double[] Fifths = [-1.2816, -0.5244, 0.0, 0.5244, 1.2816];
 
-    internal static List<PlanStep> Of(CropSales sales, int week, decimal? elasticity) =>
-        [.. sales.Channels.SelectMany(channel => StepsOf(sales, channel, week, elasticity)).OrderByDescending(step => step.Net)];
-
-    private static IEnumerable<PlanStep> StepsOf(CropSales sales, Channel channel, int week, decimal? elasticity)
+    /// <summary>The steps of every week of the year, the best paying first.</summary>
+    internal static IReadOnlyList<IReadOnlyList<PlanStep>> Of(CropSales sales, decimal? elasticity)
     {
-        double e = (double)Math.Abs(elasticity ?? channel.Row.Elasticity ?? MarketTerms.UsualElasticity);
-        (double q0, double price) = Taken([.. sales.Near(channel, week)], e);
+        List<PlanStep>[] weeks = [.. Enumerable.Range(0, PlanModel.Weeks).Select(_ => new List<PlanStep>())];
+        foreach (Channel channel in sales.Channels)
+        {
+            double e = (double)Math.Abs(elasticity ?? channel.Row.Elasticity ?? MarketTerms.UsualElasticity);
+            double[] earns = [.. Ends.Select((end, i) => Revenue(end, e) - Revenue(StartOf(i), e))];
+            for (int week = 0; week < weeks.Length; week++)
+            {
+                weeks[week].AddRange(StepsOf(sales, channel, week, (e, earns)));
+            }
+        }
+
+        return [.. weeks.Select(week => (IReadOnlyList<PlanStep>)[.. week.OrderByDescending(step => step.Net)])];
+    }
+
+    private static double StartOf(int step) => step == 0 ? 0.0 : Ends[step - 1];
+
+    private static IEnumerable<PlanStep> StepsOf(CropSales sales, Channel channel, int week, (double Elasticity, double[] Earns) demand)
+    {
+        (double q0, double price) = Taken([.. sales.Near(channel, week)], demand.Elasticity);
         if (q0 <= 0.0)
         {
             // Nothing tells a list price there: the rule of growing more.
@@ -34,11 +49,10 @@ internal static class MarketFacts
         double fee = (double)(channel.Row.FeePercent ?? 0m) / 100.0;
         for (int i = 0; q0 > 0.0 && price > 0.0 && i < Ends.Length; i++)
         {
-            double from = i == 0 ? 0.0 : Ends[i - 1];
-            double earns = price * (Revenue(Ends[i], e) - Revenue(from, e)) / (Ends[i] - from);
+            double earns = price * demand.Earns[i] / (Ends[i] - StartOf(i));
             if (earns > 0.0)
             {
-                yield return new PlanStep(channel.Name, (Ends[i] - from) * q0, earns, fee);
+                yield return new PlanStep(channel.Name, (Ends[i] - StartOf(i)) * q0, earns, fee);
             }
         }
     }

@@ -25,6 +25,8 @@ public sealed class PlanFacts
     private readonly DateOnly start;
     private readonly List<string> covers;
     private readonly List<string> notChecked = [];
+    private readonly Dictionary<Crop, CostFacts> costFacts = [];
+    private readonly Dictionary<Crop, double> contributions = [];
 
     private PlanFacts(FarmReview review, SeasonCosts costs, PlanSettings settings)
     {
@@ -67,7 +69,7 @@ public sealed class PlanFacts
         Pool? trays = records.Pools.FirstOrDefault(pool => pool.Basis.Kind == BasisKind.TrayDays && limits.PoolsOf(ScarceKind.Trays).Contains(pool));
         bool anyTrays = limits.PoolsOf(ScarceKind.Trays).Any();
         notChecked.AddRange(limits.NotChecked.Select(one => $"{one.Name}: {one.Reason}"));
-        return new PlanModel
+        PlanModel model = new()
         {
             CropYear = season.CropYear + 1,
             Start = start,
@@ -77,10 +79,19 @@ public sealed class PlanFacts
             Hours = work.There(limits, start, (double)(settings.OwnWage ?? records.Settings.OwnerWage ?? 0m)),
             BoxTarget = target,
             BuyIn = (double)records.Settings.BuyInPercent / 100.0,
+            ChangeCost = PlanSettings.ChangePart * BroughtAFoot(),
             Stores = [.. stores.Select(StoreOf)],
             Trays = anyTrays ? (double?)limits.On(ScarceKind.Trays, trays, start.AddDays(60)) : null,
             NotChecked = notChecked,
         };
+        return model with { Water = PlanWaterFacts.Of(costs, limits, model) };
+    }
+
+    /// <summary>Output of a bed-foot of the season, all crops together.</summary>
+    private double BroughtAFoot()
+    {
+        double feet = season.Crops.Sum(crop => (double)crop.Sums.BedFeet.Value);
+        return feet > 0.0 ? Math.Max(0.0, season.Crops.Sum(crop => (double)crop.Output.Amount) / feet) : 0.0;
     }
 
     private double BedFeet(string cover, DateOnly day) => (double)records.Tables.Beds
@@ -229,12 +240,26 @@ public sealed class PlanFacts
         return facts.PerFoot + (facts.PerFootWeek * weeks);
     }
 
-    private CostFacts CostsOf(Crop crop) => CostFacts.Of(
-        seasons.Select(one => (one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop))).Where(one => one.Budget is not null).Select(one => (one.one, one.Budget!)));
+    private CostFacts CostsOf(Crop crop)
+    {
+        if (!costFacts.TryGetValue(crop, out CostFacts facts))
+        {
+            facts = CostFacts.Of(seasons.Select(one => (one, Budget: one.Season.Crops.FirstOrDefault(budget => budget.Crop == crop)))
+                .Where(one => one.Budget is not null).Select(one => (one.one, one.Budget!)));
+            costFacts.Add(crop, facts);
+        }
+
+        return facts;
+    }
 
     /// <summary>The mean over seasons of what a bed-foot of the crop added.</summary>
     private double MeanContribution(Crop crop)
     {
+        if (contributions.TryGetValue(crop, out double known))
+        {
+            return known;
+        }
+
         List<double> found = [];
         foreach (SeasonCosts one in seasons)
         {
@@ -245,7 +270,7 @@ public sealed class PlanFacts
             }
         }
 
-        return found.Count == 0 ? 0.0 : found.Average();
+        return contributions[crop] = found.Count == 0 ? 0.0 : found.Average();
     }
 
     private PlanCrop CropOf(Crop crop, List<Pool> stores, double[] target, Dictionary<Crop, decimal> mostInBoxes)
@@ -263,7 +288,7 @@ public sealed class PlanFacts
             PickedCost = facts.PerPicked,
             SoldCost = facts.PerSold,
             Keeps = Keeps(crop),
-            Steps = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => MarketFacts.Of(sales, week, settings.Elasticity))],
+            Steps = MarketFacts.Of(sales, settings.Elasticity),
             BoxMost = (double)mostInBoxes.GetValueOrDefault(crop),
             BoxValue = box is null ? [] : PerWeek(week => target[week] > 0.0 ? (double)(prices.PerUnit(crop, box, start.AddDays(7 * week)) ?? 0m) : 0.0),
             UnitsPerCrate = (double)(crop.Row.UnitsPerCrate ?? 0m),

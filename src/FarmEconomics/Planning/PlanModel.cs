@@ -39,8 +39,32 @@ public sealed record PlanModel
     /// <summary>The most trays that stand in a week; null: no limit is on record.</summary>
     public double? Trays { get; init; }
 
+    /// <summary>Water and the power that pumps it; null: neither is limited.</summary>
+    public PlanWater? Water { get; init; }
+
+    /// <summary>
+    /// What a bed-foot more or fewer of a sowing than this year must bring before it is planned, money: records of a few seasons can't tell
+    /// smaller differences from luck. It steers the choice and is no cost: no plan is told less by it.
+    /// </summary>
+    public double ChangeCost { get; init; }
+
     /// <summary>What can't be limited, with the reason.</summary>
     public IReadOnlyList<string> NotChecked { get; init; } = [];
+
+    /// <summary>The same with every length as given; then they may break the limits on beds, trays, stores and wishes.</summary>
+    internal PlanModel WithLengths(IReadOnlyList<double> feet) => this with
+    {
+        Sowings = [.. Sowings.Select((sowing, i) => sowing with { Bounds = (feet[i], feet[i]) })],
+        Crops = [.. Crops.Select(crop => crop with { Wish = (0.0, double.PositiveInfinity) })],
+        Covers = [.. Covers.Select(cover => cover with { Feet = [.. cover.Feet.Select(_ => double.PositiveInfinity)] })],
+        Stores = [.. Stores.Select(store => store with { Crates = [.. store.Crates.Select(_ => double.PositiveInfinity)] })],
+        Trays = null,
+        ChangeCost = 0.0,
+    };
+
+    /// <summary>What a change must bring, over all sowings of given lengths.</summary>
+    internal double ChargeOf(IReadOnlyList<double> feet) =>
+        ChangeCost * Sowings.Select((sowing, i) => sowing.Standing.Count > 0 ? 0.0 : Math.Abs(feet[i] - sowing.Today)).Sum();
 }
 
 /// <summary>A sowing whose length is chosen: a bed-foot of a crop under a cover, from one week on.</summary>

@@ -14,15 +14,26 @@ public static class PlanOnFile
         return [.. records.Tables.Plan.Select(row => row.CropYear).Distinct().Order()];
     }
 
-    /// <summary>The plan for a crop year.</summary>
+    /// <summary>The rows of a crop year's plan: those for it, and those for the year after that come into their beds in it, as garlic does.</summary>
+    /// <param name="records">The records.</param>
+    /// <param name="cropYear">The crop year.</param>
+    /// <returns>The rows in the order of the file.</returns>
+    public static IEnumerable<PlanRow> Rows(FarmRecords records, int cropYear)
+    {
+        ArgumentNullException.ThrowIfNull(records);
+        DateOnly end = records.Settings.EndOf(cropYear);
+        return records.Tables.Plan.Where(row => row.CropYear == cropYear || (row.CropYear == cropYear + 1 && row.InBed < end));
+    }
+
+    /// <summary>The plan for a crop year, with what comes into its beds in it for the year after.</summary>
     /// <param name="records">The records.</param>
     /// <param name="cropYear">The crop year.</param>
     /// <returns>The plan; null where no row is for that year.</returns>
     public static PlanDraft? Of(FarmRecords records, int cropYear)
     {
         ArgumentNullException.ThrowIfNull(records);
-        List<DraftPlanting> plantings = [.. records.Tables.Plan.Where(row => row.CropYear == cropYear).Select(row => new DraftPlanting(
-            cropYear, row.Planting.Trim(), records.Crop(row.Crop).Name, row.Bed.Trim(), row.BedFeet, row.InBed, row.OutOfBed)
+        List<DraftPlanting> plantings = [.. Rows(records, cropYear).Select(row => new DraftPlanting(
+            row.CropYear, row.Planting.Trim(), records.Crop(row.Crop).Name, row.Bed.Trim(), row.BedFeet, row.InBed, row.OutOfBed)
         {
             Sown = row.Sown,
             Trays = row.Trays ?? 0m,
@@ -30,7 +41,7 @@ public static class PlanOnFile
             Hours = row.Hours,
             Cost = row.Cost ?? 0m,
         })];
-        return plantings.Count == 0 ? null : new PlanDraft(cropYear, plantings, [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => Sale(records, row))]);
+        return !plantings.Exists(one => one.CropYear == cropYear) ? null : new PlanDraft(cropYear, plantings, [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => Sale(records, row))]);
     }
 
     private static DraftSale Sale(FarmRecords records, PlanSaleRow row)

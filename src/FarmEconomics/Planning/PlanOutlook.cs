@@ -15,8 +15,14 @@ namespace FarmEconomics.Planning;
 /// <param name="Sales">Sales after fees, shares left out.</param>
 public sealed record PlanWeek(DateOnly From, decimal Hours, decimal Own, decimal Hired, decimal Trays, decimal? Crates, decimal Sales)
 {
+    // Hours fall as those of the nearest sowing: less than this is no more than that guess.
+    private const decimal ShortBy = 1.05m;
+
     /// <summary>Hours short; 0 where there are enough.</summary>
     public decimal Short => Math.Max(0m, Hours - Own - Hired);
+
+    /// <summary>True where more than a twentieth over the hours there are is needed.</summary>
+    public bool IsShort => Hours > (Own + Hired) * ShortBy && Short > 0.5m;
 }
 
 /// <summary>A month of a plan's cash before a line of credit.</summary>
@@ -29,8 +35,14 @@ public sealed record PlanWeek(DateOnly From, decimal Hours, decimal Own, decimal
 /// <param name="Running">Other running costs, as in the season before.</param>
 public sealed record PlanMonth(DateOnly Month, decimal Sales, decimal Shares, decimal OtherIncome, decimal Supplies, decimal Wages, decimal Running)
 {
-    /// <summary>What comes in less what goes out.</summary>
+    /// <summary>Taxes, and what the household draws, as in the season before; above 0 where it goes out.</summary>
+    public decimal Drawn { get; init; }
+
+    /// <summary>What comes in less what goes out for the farm.</summary>
     public decimal Net => Sales + Shares + OtherIncome - Supplies - Wages - Running;
+
+    /// <summary>What is left of it after taxes and what the household draws.</summary>
+    public decimal Left => Net - Drawn;
 }
 
 /// <summary>Seed and supplies of a crop.</summary>
@@ -44,13 +56,19 @@ public sealed record SupplyNeed(string Crop, int Sowings, decimal BedFeet, decim
 
 /// <summary>Something about a plan that won't work, told where it arises.</summary>
 /// <param name="Day">The day or the first day of the week.</param>
-/// <param name="Where">The bed, or "hours".</param>
+/// <param name="Where">The bed, the crop, or "hours".</param>
 /// <param name="Short">How much is short.</param>
 /// <param name="Plantings">The plantings concerned.</param>
 public sealed record PlanProblem(DateOnly Day, string Where, decimal Short, IReadOnlyList<string> Plantings)
 {
-    /// <summary>True when hours are short, false when a bed is.</summary>
+    /// <summary>True when hours are short.</summary>
     public bool IsHours { get; init; }
+
+    /// <summary>True when more of a crop is planned to be sold than picked; <see cref="Where"/> is the crop.</summary>
+    public bool IsSales { get; init; }
+
+    /// <summary>What is short is counted in, where it is produce.</summary>
+    public string Unit { get; init; } = "";
 }
 
 /// <summary>What a plan does: weeks, cash, what to buy, what won't work. From the rows of the plan tables, whoever wrote them.</summary>
@@ -72,7 +90,7 @@ public sealed class PlanOutlook
         Supplies = [.. draft.Plantings.Where(one => one.In >= start || one.Sown >= start).GroupBy(one => one.Crop).Select(crop => new SupplyNeed(
             crop.Key, crop.Select(one => one.Planting).Distinct().Count(), crop.Sum(one => one.BedFeet), crop.Sum(one => one.Trays), crop.Min(one => one.Sown ?? one.In), crop.Sum(one => one.Cost)))
             .OrderBy(one => one.First).ThenBy(one => one.Crop, StringComparer.Ordinal)];
-        Problems = [.. Overfull().Concat(Weeks.Where(week => week.Short > 0.5m).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })).OrderBy(one => one.Day)];
+        Problems = [.. Overfull().Concat(Oversold()).Concat(Weeks.Where(week => week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })).OrderBy(one => one.Day)];
     }
 
     /// <summary>The weeks.</summary>
@@ -87,6 +105,13 @@ public sealed class PlanOutlook
     /// <summary>What won't work.</summary>
     public IReadOnlyList<PlanProblem> Problems { get; }
 
+    /// <summary>Why costs, and with them cash, aren't known; null where they are.</summary>
+    public string? CostsUnknown => season.Records.Expenses.Any(row => season.Settings.WindowOf(row.Date) == season.CropYear) ? null
+        : $"there are no expenses of {season.CropYear} on file";
+
+    /// <summary>Why hours aren't known; null where they are.</summary>
+    public string? HoursUnknown => Weeks.Any(week => week.Hours > 0m) ? null : $"there are no hours of {season.CropYear} on file";
+
     /// <summary>
     /// Sales and members' payments at which cash just comes out even over the year: running costs over the part of the money that varying costs
     /// and wages leave. Cost-volume-profit arithmetic: OpenStax, Principles of Accounting vol. 2. Not available where nothing is left of the money.
@@ -95,6 +120,11 @@ public sealed class PlanOutlook
     {
         get
         {
+            if (CostsUnknown is { } why)
+            {
+                return Rate.NotAvailable(why);
+            }
+
             decimal money = Months.Sum(month => month.Sales + month.Shares);
             decimal left = money - Months.Sum(month => month.Supplies + month.Wages);
             return money <= 0m || left <= 0m ? Rate.NotAvailable("what varies takes all of the sales") : Rate.Known((Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome)) * money / left);
@@ -188,7 +218,7 @@ public sealed class PlanOutlook
     {
         DateOnly[] months = [.. Enumerable.Range(0, 12).Select(start.AddMonths)];
         int MonthOf(DateOnly day) => Math.Clamp(((day.Year - start.Year) * 12) + day.Month - start.Month - (day.Day < start.Day ? 1 : 0), 0, 11);
-        decimal[][] lines = [.. Enumerable.Range(0, 6).Select(_ => new decimal[12])];
+        decimal[][] lines = [.. Enumerable.Range(0, 7).Select(_ => new decimal[12])];
         foreach ((DateOnly day, decimal money) in SalesByWeek())
         {
             lines[0][MonthOf(day)] += money;
@@ -209,17 +239,20 @@ public sealed class PlanOutlook
             lines[4][MonthOf(week.From)] += Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost;
         }
 
-        foreach ((DateOnly day, decimal money) in Running())
+        foreach ((ExpenseClass of, DateOnly day, decimal money) in Running())
         {
-            lines[5][MonthOf(day.AddYears(1))] += money;
+            lines[of is ExpenseClass.Tax or ExpenseClass.Personal ? 6 : 5][MonthOf(day.AddYears(1))] += money;
         }
 
         decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
-        return [.. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)))];
+        return [.. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i) })];
     }
 
-    /// <summary>Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages; interest and principal too.</summary>
-    private IEnumerable<(DateOnly Day, decimal Money)> Running()
+    /// <summary>
+    /// Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages and no equipment; interest and principal,
+    /// taxes and what the household draws too.
+    /// </summary>
+    private IEnumerable<(ExpenseClass Of, DateOnly Day, decimal Money)> Running()
     {
         HashSet<ExpenseRow> varies = [];
         foreach (Charge charge in season.Plantings.SelectMany(planting => season.DirectCharges(planting.Enterprises[0])))
@@ -237,9 +270,10 @@ public sealed class PlanOutlook
 
         foreach (ExpenseRow row in season.Records.Expenses.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)))
         {
-            if (season.Records.Category(row.Category).Class is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal)
+            ExpenseClass of = season.Records.Category(row.Category).Class;
+            if (of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal or ExpenseClass.Tax or ExpenseClass.Personal)
             {
-                yield return (row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));
+                yield return (of, row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));
             }
         }
     }
@@ -260,6 +294,20 @@ public sealed class PlanOutlook
                     yield return new PlanProblem(day, bed.Key, there.Sum(one => one.BedFeet) - length, [.. there.Select(one => one.Planting).Distinct()]);
                     break;
                 }
+            }
+        }
+    }
+
+    /// <summary>Crops of which over half a percent more is to be sold than picked in the year.</summary>
+    private IEnumerable<PlanProblem> Oversold()
+    {
+        ILookup<string, DraftPlanting> grown = draft.Plantings.Where(one => one.CropYear == model.CropYear).ToLookup(one => one.Crop, StringComparer.OrdinalIgnoreCase);
+        foreach (IGrouping<string, DraftSale> crop in draft.Sales.Where(sale => sale.CropYear == model.CropYear).GroupBy(sale => sale.Crop, StringComparer.OrdinalIgnoreCase))
+        {
+            decimal picked = grown[crop.Key].Sum(one => one.Yield), sold = crop.Sum(sale => sale.Quantity);
+            if (sold > picked * OverfullBy)
+            {
+                yield return new PlanProblem(crop.Min(sale => sale.From), crop.Key, sold - picked, []) { IsSales = true, Unit = season.Records.Crop(crop.Key).Row.Unit };
             }
         }
     }

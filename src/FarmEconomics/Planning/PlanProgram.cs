@@ -28,6 +28,12 @@ public enum PlanLimitKind
 
     /// <summary>What is picked, kept and sold of a crop: bookkeeping, no limit of the farm's.</summary>
     Balance,
+
+    /// <summary>Water in a week, in thousands of the farm's unit of volume.</summary>
+    Water,
+
+    /// <summary>kWh for pumping in a week.</summary>
+    Power,
 }
 
 /// <summary>A limit of a plan.</summary>
@@ -61,9 +67,11 @@ internal sealed class PlanProgram
         this.beyond = beyond;
         Lengths = [.. plan.Sowings.Select(sowing => Model.AddQuantity(
             plan.Crops[sowing.Crop].Name, (sowing.Later ?? 0.0) - sowing.Cost, sowing.Bounds.Most, sowing.Bounds.Least))];
+        ChargeChanges();
         LimitBeds();
         LimitTrays();
         LimitCrops();
+        PlanWaterLimits.Add(plan, this);
         Incomes = [.. Enumerable.Range(0, this.seasons.Length).Select(i => AddSeason(this.seasons[i], 1.0 - tail))];
         if (tail > 0.0)
         {
@@ -82,11 +90,33 @@ internal sealed class PlanProgram
     /// <summary>The quantities of each season.</summary>
     internal PlanSeasonPlaces[] Incomes { get; }
 
-    private int Limit(PlanLimitKey key, double least, double most)
+    /// <summary>The crop of a sowing.</summary>
+    internal int CropOf(int sowing) => plan.Sowings[sowing].Crop;
+
+    internal int Limit(PlanLimitKey key, double least, double most)
     {
         // Limits that the helper of the worst seasons adds come after these, so places agree.
         keys.Add(key);
         return Model.AddLimit(key.Kind.ToString(), least, most);
+    }
+
+    /// <summary>The quantities that hold how far lengths lie from this year's: no money of the plan's.</summary>
+    internal HashSet<int> Changes { get; } = [];
+
+    private void ChargeChanges()
+    {
+        for (int i = 0; plan.ChangeCost > 0.0 && i < Lengths.Length; i++)
+        {
+            if (plan.Sowings[i].Standing.Count == 0)
+            {
+                int same = Limit(new(PlanLimitKind.Balance, plan.Sowings[i].Crop, -1), plan.Sowings[i].Today, plan.Sowings[i].Today);
+                Model.Set(same, Lengths[i], 1.0);
+                int more = Model.AddQuantity("more", -plan.ChangeCost), fewer = Model.AddQuantity("fewer", -plan.ChangeCost);
+                Model.Set(same, more, -1.0);
+                Model.Set(same, fewer, 1.0);
+                Changes.UnionWith([more, fewer]);
+            }
+        }
     }
 
     private void LimitBeds()
@@ -259,6 +289,7 @@ internal sealed class PlanProgram
         places.Picked[at] = picked;
         Model.Set(places.Hours[at.Week], picked, plan.Crops[at.Crop].HandlingHours);
         int most = Limit(new(PlanLimitKind.Balance, at.Crop, at.Week), 0.0, double.PositiveInfinity);
+        places.Ripe[at] = most;
         Model.Set(most, picked, -1.0);
         Array.ForEach(ripe, i => Model.Set(most, Lengths[i], plan.Sowings[i].Yield[at.Week] * season.Yield[at.Crop]));
         return picked;
@@ -325,6 +356,9 @@ internal sealed class PlanSeasonPlaces
     internal Dictionary<(int Store, int Week), int> Stores { get; } = [];
 
     internal Dictionary<(int Crop, int Week), int> Picked { get; } = [];
+
+    /// <summary>The limits on what is picked: no more than is ripe.</summary>
+    internal Dictionary<(int Crop, int Week), int> Ripe { get; } = [];
 
     internal Dictionary<(int Crop, int Week, int Step), int> Sold { get; } = [];
 

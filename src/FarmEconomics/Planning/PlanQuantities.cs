@@ -39,6 +39,21 @@ public sealed class PlanQuantities
     /// <summary>List value bought in for the boxes, by week.</summary>
     public required IReadOnlyList<double> BoughtIn { get; init; }
 
+    /// <summary>The quantities of given lengths in the mean season when everything else is chosen best; the lengths may break the limits on beds.</summary>
+    /// <param name="model">The model.</param>
+    /// <param name="solver">The solver.</param>
+    /// <param name="feet">Bed-feet of each sowing, in the model's order.</param>
+    /// <returns>What they pick, keep, sell and work; null where that can't be found.</returns>
+    public static PlanQuantities? Of(PlanModel model, ILinearSolver solver, IReadOnlyList<double> feet)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(solver);
+        ArgumentNullException.ThrowIfNull(feet);
+        PlanProgram program = new(model.WithLengths(feet), beyond: true);
+        LinearSolution solution = solver.Solve(program.Model);
+        return solution.IsOptimal ? Of(model, program, program.Incomes[0], solution) : null;
+    }
+
     /// <summary>Quantities of a plan that no program made: what is picked, and what is sold of it.</summary>
     internal static PlanQuantities OfSales(IReadOnlyDictionary<(int Crop, int Week), double> picked, IEnumerable<PlannedSale> sales) => new()
     {

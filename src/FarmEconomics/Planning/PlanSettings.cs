@@ -27,9 +27,21 @@ public sealed record PlanSettings
     /// <summary>How far what a channel takes moves from week to week, as the standard deviation of its logarithm.</summary>
     public static double DemandSpread => 0.2;
 
+    /// <summary>
+    /// What a bed-foot more or fewer than this year must bring, as a part of what a bed-foot brings on average; found on the invented farms of
+    /// docs/advice.md.
+    /// </summary>
+    public static double ChangePart => 0.05;
+
     /// <summary>The part of the best plan's gain another plan must still earn, 0 to 1.</summary>
     public static double NearlyAsGood => 0.98;
 
     /// <summary>The worst part of the seasons a robust plan looks at, 0 to 1.</summary>
     public static double WorstPart => 0.2;
+
+    /// <summary>How many seasons are drawn to judge a plan by.</summary>
+    public static int DrawnSeasons => 1000;
+
+    /// <summary>How many weighted seasons, chosen among the drawn ones, a plan is made for.</summary>
+    public static int ChosenSeasons => 4;
 }

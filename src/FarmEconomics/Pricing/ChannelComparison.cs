@@ -36,7 +36,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public Rate NetReturn => Cost.Value is { } cost ? Rate.Known(Sales.Amount - cost) : Cost;
 
     /// <summary>(Sales less all cost but labor) per hour.</summary>
-    public Rate ReturnPerHour => (Known.NoGrossMargin ?? Known.Hours ?? Known.Ownership) is { } reason
+    public Rate ReturnPerHour => (Known.NoGrossMargin ?? Known.Hours ?? Known.Ownership ?? Known.Establishment) is { } reason
         ? Rate.NotAvailable(reason)
         : Rate.Of((Sales - Fees).Amount - Goods.Other - ChannelCost.Other, Hours, "no labor hours");
 
@@ -77,7 +77,8 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             if (through.Count > 0)
             {
                 string? unknown = through.Select(cost => cost.Budget.Known.Value).FirstOrDefault(why => why is not null);
-                all.Add(new ChannelComparison(channel, sales, fees, goods, own, book.Season.Known with { Value = unknown }));
+                string? stands = through.Select(cost => cost.Budget.Known.Establishment).FirstOrDefault(why => why is not null);
+                all.Add(new ChannelComparison(channel, sales, fees, goods, own, book.Season.Known with { Value = unknown, Establishment = stands }));
             }
         }
 

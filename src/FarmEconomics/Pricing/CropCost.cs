@@ -123,6 +123,7 @@ public sealed class CropCost
             }
         }
 
+        costs.ForEach(cost => cost.Production.AddMoney(isLabor: false, CostDriver.Fixed, cost.Budget.Sums.Establishment.Amount));
         AddHours(season, byCrop);
         foreach (CropCost cost in costs)
         {

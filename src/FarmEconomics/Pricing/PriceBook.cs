@@ -50,7 +50,7 @@ public sealed class PriceBook
             {
                 if (cost.Through(channel) is { } sold)
                 {
-                    prices.Add(new CropPrice(cost, sold, Rules, yields, costs.Model(cost.Budget))
+                    prices.Add(new CropPrice(cost, sold, Rules.For(cost.Budget), yields, costs.Model(cost.Budget))
                     {
                         ListPrice = ListPriceOf(cost.Crop, channel),
                         References = ReferencesOf(cost.Crop),

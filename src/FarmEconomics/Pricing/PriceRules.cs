@@ -22,11 +22,16 @@ public sealed class PriceRules
         WantedPerHour = terms.WantedPerHour is { } wanted ? Rate.Known(wanted) : DefaultWanted(season);
     }
 
+    private PriceRules(PriceRules other)
+    {
+        (Terms, Known, notation, WantedPerHour) = (other.Terms, other.Known, other.notation, other.WantedPerHour);
+    }
+
     /// <summary>What the grower wants.</summary>
     public PriceTerms Terms { get; }
 
     /// <summary>What the season's records can't tell.</summary>
-    public Availability Known { get; }
+    public Availability Known { get; private init; }
 
     /// <summary>The wanted return per hour that counts.</summary>
     public Rate WantedPerHour { get; }
@@ -39,9 +44,13 @@ public sealed class PriceRules
     /// <summary>Why the cost a price must cover isn't known, floor first; null when it is.</summary>
     internal string? FloorMissing => Known.Costs ?? Known.LaborCost ?? Known.OwnerLabor;
 
-    internal string? FullMissing => FloorMissing ?? Known.Ownership;
+    internal string? FullMissing => FloorMissing ?? Known.Ownership ?? Known.Establishment;
 
-    internal string? HoursMissing => Known.Costs ?? Known.Hours ?? Known.Ownership;
+    internal string? HoursMissing => Known.Costs ?? Known.Hours ?? Known.Ownership ?? Known.Establishment;
+
+    /// <summary>The same for a crop, which may be a perennial whose establishment isn't known.</summary>
+    internal PriceRules For(EnterpriseBudget crop) =>
+        crop.Known.Establishment is { } reason ? new PriceRules(this) { Known = Known with { Establishment = reason } } : this;
 
     internal PriceSet Price(UnitCost production, UnitCost channel, decimal feePercent, Rate floorCost)
     {

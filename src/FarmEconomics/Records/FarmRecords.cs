@@ -1,4 +1,5 @@
 using FarmEconomics.Records.Storage;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Records;
 
@@ -105,6 +106,13 @@ public sealed class FarmRecords
         ArgumentNullException.ThrowIfNull(settings);
         return new FarmRecords(tables, settings);
     }
+
+    /// <summary>Lines of establishment by planting and crop year that a copy of the records holds as they were reviewed; empty in a farm's own records.</summary>
+    internal IReadOnlyDictionary<(string Planting, int CropYear), (Money Amount, string? Missing)> HeldEstablishment { get; private init; } = new Dictionary<(string, int), (Money, string?)>();
+
+    /// <summary>Links a copy of records that holds lines of establishment as they were reviewed.</summary>
+    internal static FarmRecords Link(RecordTables tables, FarmSettings settings, IReadOnlyDictionary<(string Planting, int CropYear), (Money Amount, string? Missing)> held) =>
+        new(tables, settings) { HeldEstablishment = held };
 
     /// <summary>A crop by name.</summary>
     /// <param name="name">The name, in any case.</param>

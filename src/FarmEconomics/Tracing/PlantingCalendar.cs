@@ -63,6 +63,9 @@ internal sealed class PlantingCalendar
     /// <summary>The enterprise of a planting in a crop year, if it has one.</summary>
     internal Enterprise? Find(Planting planting, int cropYear) => byKey.GetValueOrDefault((planting, cropYear));
 
+    /// <summary>The enterprises of a planting, oldest first.</summary>
+    internal IReadOnlyList<Enterprise> YearsOf(Planting planting) => [.. byPlanting[planting.Index].OrderBy(enterprise => enterprise.CropYear)];
+
     /// <summary>For a perennial, the enterprise of the nearest crop year it has one in.</summary>
     private Enterprise PerennialOf(Planting planting, int window)
     {

@@ -71,18 +71,31 @@ public sealed class GainCurve
     /// <param name="curves">The places.</param>
     /// <param name="limit">How much there is.</param>
     /// <returns>How much each gets.</returns>
-    public static double[] Share(IReadOnlyList<GainCurve> curves, double limit)
+    public static double[] Share(IReadOnlyList<GainCurve> curves, double limit) => Share(curves, limit, (null, double.PositiveInfinity));
+
+    /// <summary>
+    /// The same where some places take of a second thing too, such as sprinklers. Where all that do take as much of it per unit, the second
+    /// limit is one on a part of the places, and the same order is still the optimum; else it comes near.
+    /// </summary>
+    /// <param name="curves">The places.</param>
+    /// <param name="limit">How much there is.</param>
+    /// <param name="second">What a unit takes of the second thing in each place, 0 or more, null: nothing; and how much of it there is.</param>
+    /// <returns>How much each gets.</returns>
+    public static double[] Share(IReadOnlyList<GainCurve> curves, double limit, (IReadOnlyList<double>? Takes, double There) second)
     {
         ArgumentNullException.ThrowIfNull(curves);
         double[] given = new double[curves.Count];
+        double there = second.There;
         double left = limit;
         foreach ((int place, double amount, _) in curves.SelectMany((curve, place) =>
             curve.Pieces.Select(piece => (place, piece.Amount, piece.Slope)))
             .OrderByDescending(piece => piece.Slope))
         {
-            double taken = Math.Min(left, amount);
+            double takes = second.Takes?[place] ?? 0;
+            double taken = Math.Min(left, takes > 0 ? Math.Min(amount, there / takes) : amount);
             given[place] += taken;
             left -= taken;
+            there -= taken * takes;
             if (left <= 0)
             {
                 break;

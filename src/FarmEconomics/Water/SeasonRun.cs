@@ -55,9 +55,9 @@ internal sealed class SeasonRun
     /// <param name="sowings">Its sowings, by block.</param>
     /// <param name="first">The first day.</param>
     /// <param name="days">How many days.</param>
-    /// <param name="limit">Liters there are on a day; infinite without a limit.</param>
+    /// <param name="limit">What there is on a day.</param>
     /// <returns>The season.</returns>
-    internal static SeasonRun Of(IReadOnlyList<SeasonSowing> sowings, DateOnly first, int days, Func<DateOnly, double> limit)
+    internal static SeasonRun Of(IReadOnlyList<SeasonSowing> sowings, DateOnly first, int days, Func<DateOnly, WaterLimit> limit)
     {
         SeasonRun run = new(sowings, first, days);
         List<int>[] blocks = [.. Enumerable.Range(0, sowings.Count).GroupBy(i => sowings[i].Water.Block).OrderBy(group => group.Key.Index)
@@ -70,7 +70,7 @@ internal sealed class SeasonRun
         return run;
     }
 
-    private void Water(List<int>[] blocks, int day, double limit)
+    private void Water(List<int>[] blocks, int day, WaterLimit limit)
     {
         DateOnly date = first.AddDays(day);
         List<(BlockOutlook Outlook, GainCurve Curve)> thirsty = [];
@@ -96,7 +96,7 @@ internal sealed class SeasonRun
             }
         }
 
-        double[] given = GainCurve.Share([.. thirsty.Select(one => one.Curve)], Math.Min(limit, thirsty.Sum(one => one.Curve.Most)));
+        double[] given = Share(thirsty, limit);
         GivenByDay[day] = given.Sum();
         ShortByDay[day] = thirsty.Select((one, i) => one.Curve.All - one.Curve.Gain(given[i])).Sum() > LeastKeptBack;
         for (int i = 0; i < thirsty.Count; i++)
@@ -110,6 +110,14 @@ internal sealed class SeasonRun
         {
             Grow(i, day, DepthByDay.TryGetValue(sowings[i].Water.Block, out double[]? depth) ? depth[day] : 0);
         }
+    }
+
+    private static double[] Share(List<(BlockOutlook Outlook, GainCurve Curve)> thirsty, WaterLimit limit)
+    {
+        double most = thirsty.Sum(one => one.Curve.Most);
+        double[]? takes = limit.SprinklerHours is null ? null : [.. thirsty.Select(one => 1 / one.Outlook.Block.SprinklerLiters ?? 0)];
+        return GainCurve.Share([.. thirsty.Select(one => one.Curve)], Math.Min(limit.Liters ?? most, most),
+            (takes, limit.SprinklerHours ?? double.PositiveInfinity));
     }
 
     private void Grow(int i, int day, double water)

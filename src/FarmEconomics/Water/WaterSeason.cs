@@ -27,19 +27,19 @@ public sealed record CropWaterUse(Crop Crop, double Needed, double? LostAtLimit,
 public sealed class WaterSeason
 {
     private readonly List<SeasonSowing> sowings;
-    private readonly Func<DateOnly, double?> limit;
+    private readonly Func<DateOnly, WaterLimit> limit;
     private readonly SeasonRun enough;
     private readonly SeasonRun? held;
     private readonly List<WaterBalance> balances = [];
 
-    private WaterSeason(FarmWater farm, int cropYear, Func<DateOnly, double?> limit, Func<SowingWater, DateOnly, double?> worth)
+    private WaterSeason(FarmWater farm, int cropYear, Func<DateOnly, WaterLimit> limit, Func<SowingWater, DateOnly, double?> worth)
     {
         (Farm, CropYear, this.limit) = (farm, cropYear, limit);
         sowings = [.. farm.Sowings.Where(sowing => sowing.Span.CropYear == cropYear).Select(sowing => new SeasonSowing(sowing, worth))];
         (First, Days) = SpanOf(farm, cropYear);
-        enough = SeasonRun.Of(sowings, First, Days, _ => double.PositiveInfinity);
-        HasLimit = Enumerable.Range(0, Days).Any(day => limit(First.AddDays(day)) is not null);
-        held = HasLimit ? RunWith(0) : null;
+        enough = SeasonRun.Of(sowings, First, Days, _ => default);
+        HasLimit = Enumerable.Range(0, Days).Any(day => limit(First.AddDays(day)).IsThere);
+        held = HasLimit ? SeasonRun.Of(sowings, First, Days, limit) : null;
         if (farm.Log.IsThere)
         {
             balances.AddRange(sowings.Select(sowing => WaterBalance.Of(sowing.Water, farm.Log, First.AddDays(Days))));
@@ -94,11 +94,11 @@ public sealed class WaterSeason
     /// <summary>Follows a season's water.</summary>
     /// <param name="farm">The farm's water.</param>
     /// <param name="cropYear">The crop year.</param>
-    /// <param name="limit">Liters there are on a day; null: no limit is written for it.</param>
+    /// <param name="limit">What there is to water with on a day.</param>
     /// <param name="stillToCome">The money a sowing is still to bring from a day on, less what goes with it; null where it isn't
     /// known.</param>
     /// <returns>The season.</returns>
-    public static WaterSeason Of(FarmWater farm, int cropYear, Func<DateOnly, double?> limit, Func<SowingWater, DateOnly,
+    public static WaterSeason Of(FarmWater farm, int cropYear, Func<DateOnly, WaterLimit> limit, Func<SowingWater, DateOnly,
         double?> stillToCome)
     {
         ArgumentNullException.ThrowIfNull(farm);
@@ -135,13 +135,28 @@ public sealed class WaterSeason
             ? depth[day.DayNumber - First.DayNumber] * sowing.AreaM2 / sowing.Block.Efficiency : 0;
     }
 
+    /// <summary>Sprinkler-hours the daily list would have taken within the limit; null without a limit, or on a day that isn't looked
+    /// at.</summary>
+    /// <param name="day">The day.</param>
+    /// <returns>Sprinklers times hours.</returns>
+    public double? SprinklerHoursAtLimit(DateOnly day) => PutAtLimit(day) is null ? null
+        : held!.DepthByDay.Where(block => block.Key.SprinklerLiters is not null)
+            .Sum(block => block.Value[day.DayNumber - First.DayNumber] * block.Key.LitersPerMm / block.Key.SprinklerLiters!.Value);
+
     /// <summary>Money lost with so many liters a day more than the limit, or less; null without a limit.</summary>
     /// <param name="more">Liters a day, below 0 for less.</param>
     /// <returns>Money.</returns>
-    public double? LostWith(double more) => HasLimit ? RunWith(more).TotalLost : null;
+    public double? LostWith(double more) =>
+        LostWith(day => limit(day) is { Liters: { } liters } there ? there with { Liters = Math.Max(0, liters + more) } : limit(day));
 
-    private SeasonRun RunWith(double more) => SeasonRun.Of(sowings, First, Days,
-        day => limit(day) is { } liters ? Math.Max(0, liters + more) : double.PositiveInfinity);
+    /// <summary>Money lost with other limits; null where the season has none.</summary>
+    /// <param name="other">What there would be on a day.</param>
+    /// <returns>Money.</returns>
+    public double? LostWith(Func<DateOnly, WaterLimit> other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return HasLimit ? SeasonRun.Of(sowings, First, Days, other).TotalLost : null;
+    }
 
     private static (DateOnly First, int Days) SpanOf(FarmWater farm, int cropYear)
     {
@@ -168,7 +183,7 @@ public sealed class WaterSeason
                 continue;
             }
 
-            double?[] limits = [.. week.Select(day => limit(First.AddDays(day)))];
+            double?[] limits = [.. week.Select(day => limit(First.AddDays(day)).Liters)];
             yield return new WaterWeek(week.Key, week.Sum(day => enough.GivenByDay[day]),
                 Array.TrueForAll(limits, one => one is not null) ? limits.Sum() : null,
                 HasLog ? week.Sum(day => Farm.Log.Liters(First.AddDays(day))) : null,
@@ -183,7 +198,7 @@ public sealed class WaterSeason
         double[] lost = new double[Days];
         for (int i = 0; i < balances.Count; i++)
         {
-            foreach ((DateOnly day, double money) in LossesOf(i))
+            foreach ((DateOnly day, _, double money) in LossesOf(i))
             {
                 lost[day.DayNumber - First.DayNumber] += money;
             }
@@ -192,7 +207,7 @@ public sealed class WaterSeason
         return lost;
     }
 
-    private IEnumerable<(DateOnly Day, double Money)> LossesOf(int place)
+    private IEnumerable<(DateOnly Day, double Part, double Money)> LossesOf(int place)
     {
         WaterBalance balance = balances[place];
         double part = 0;
@@ -203,9 +218,31 @@ public sealed class WaterSeason
             part += lost;
             if (day >= First && lost > 0)
             {
-                yield return (day, lost * sowings[place].StillToCome(day));
+                yield return (day, lost, lost * sowings[place].StillToCome(day));
             }
         }
+    }
+
+    /// <summary>Every block's days as watered in which something stood, block by block; none without a log.</summary>
+    /// <returns>The days.</returns>
+    public IEnumerable<BlockDay> BlockDays()
+    {
+        Dictionary<(WaterBlock Block, DateOnly Day), DaySum> sums = [];
+        for (int i = 0; i < balances.Count; i++)
+        {
+            Dictionary<DateOnly, (double Part, double Money)> lost = LossesOf(i).ToDictionary(one => one.Day, one => (one.Part, one.Money));
+            for (int day = 0; day < balances[i].Days.Count; day++)
+            {
+                DateOnly date = balances[i].Sowing.Span.From.AddDays(day);
+                if (date >= First)
+                {
+                    (WaterBlock, DateOnly) key = (balances[i].Sowing.Block, date);
+                    (sums.TryGetValue(key, out DaySum? sum) ? sum : sums[key] = new DaySum()).Add(balances[i], day, lost.GetValueOrDefault(date));
+                }
+            }
+        }
+
+        return sums.OrderBy(one => one.Key.Block.Index).ThenBy(one => one.Key.Day).Select(one => one.Value.Of(one.Key.Block, one.Key.Day));
     }
 
     private IEnumerable<CropWaterUse> CropsOf()
@@ -218,5 +255,43 @@ public sealed class WaterSeason
                 enough.GivenMm[i] * sowings[i].Water.AreaM2 / sowings[i].Water.Block.Efficiency),
                 held is null ? null : crop.Sum(i => held.Lost[i]), HasLog ? crop.Sum(i => LossesOf(i).Sum(loss => loss.Money)) : null);
         }
+    }
+
+    /// <summary>A block's day while it is added up.</summary>
+    private sealed class DaySum
+    {
+        private int told;
+        private int notTold;
+        private double area;
+        private (double Rain, double Watering, double Used, double Stored, double Drained, double Needed, double Part, double Money) sum;
+
+        internal void Add(WaterBalance balance, int index, (double Part, double Money) lost)
+        {
+            if (!balance.IsTold(index))
+            {
+                notTold++;
+                return;
+            }
+
+            RootZoneDay day = balance.Days[index];
+            double size = balance.Sowing.AreaM2;
+            told++;
+            area += size;
+            sum = (sum.Rain + (day.Rain * size), sum.Watering + (day.Water * size), sum.Used + (day.Used * size), sum.Stored + ((day.Before - day.After) * size),
+                sum.Drained + (day.Drained * size), sum.Needed + (balance.Sowing.Need(balance.Sowing.Span.From.AddDays(index)) * size),
+                sum.Part + (lost.Part * size), sum.Money + lost.Money);
+        }
+
+        internal BlockDay Of(WaterBlock block, DateOnly day) => new(block, day, told, notTold)
+        {
+            Rain = sum.Rain,
+            Watering = sum.Watering,
+            Used = sum.Used,
+            Stored = sum.Stored,
+            Drained = sum.Drained,
+            Needed = sum.Needed,
+            YieldLost = area > 0 ? sum.Part / area : null,
+            MoneyLost = sum.Money,
+        };
     }
 }

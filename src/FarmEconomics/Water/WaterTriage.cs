@@ -82,7 +82,7 @@ public sealed class WaterTriage
         {
             if (hand.InSprinklerHours && sowing.Block.SprinklerLiters is null)
             {
-                notRanked.Add((sowing, $"blocks.csv doesn't say what a sprinkler gives in {sowing.Block}"));
+                notRanked.Add((sowing, "blocks.csv doesn't say what a sprinkler gives there"));
             }
             else if (stillToCome(sowing, hand.From) is { } money)
             {

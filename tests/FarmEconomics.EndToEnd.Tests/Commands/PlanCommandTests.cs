@@ -36,6 +36,8 @@ public class PlanCommandTests
     [InlineData("takes CROP=LENGTH", "--best", "--most", "Garlic")]
     [InlineData("not both", "--best", "--like-last-year")]
     [InlineData("--piece", "--best", "--piece", "0")]
+    [InlineData("--least is a wish for the best mix; give --best as well.", "--least", "Garlic=400")]
+    [InlineData("tell nothing of crop year 1999", "--year", "1999")]
     public async Task Plan_AskedWrongly_SaysHow(string says, params string[] options)
     {
         ProgramRun run = await Program.RunAsync(["plan", Demo, .. options]);
@@ -52,5 +54,18 @@ public class PlanCommandTests
 
         Assert.Equal(1, run.ExitCode);
         Assert.Contains("No plan keeps within your limits", run.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>Where there is no solver the command says so in one sentence, as a wrong use (exit code 2), before it reads anything.</summary>
+    [Theory]
+    [InlineData("--best")]
+    [InlineData("--careful")]
+    public void Plan_WithoutASolver_SaysSoInOneSentence(string option)
+    {
+        System.CommandLine.ParseResult parsed = Cli.Commands.PlanCommand.Create(() => null).Parse([Demo, option]);
+
+        Cli.WrongUseException said = Assert.Throws<Cli.WrongUseException>(() => parsed.Invoke(new System.CommandLine.InvocationConfiguration { EnableDefaultExceptionHandler = false }));
+
+        Assert.Equal(Solver.LinearSolvers.Missing, said.Message);
     }
 }

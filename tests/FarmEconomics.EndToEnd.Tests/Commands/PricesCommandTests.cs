@@ -1,4 +1,6 @@
 using FarmEconomics.EndToEnd.Tests.Support;
+using Microsoft.Playwright;
+using Program = FarmEconomics.EndToEnd.Tests.Support.Program;
 
 namespace FarmEconomics.EndToEnd.Tests.Commands;
 
@@ -61,23 +63,12 @@ public class PricesCommandTests
         Assert.Equal(6, sheets.Length);
         Assert.All(sheets, sheet => Assert.Contains("not tax, legal, lending or food-safety advice", File.ReadAllText(sheet), StringComparison.Ordinal));
 
-        string chromium = Tool.Require("FARMECONOMICS_REQUIRE_BROWSER", "the price sheets are not printed", "chromium", "chromium-browser", "google-chrome");
-        foreach (string sheet in sheets)
+        await using IBrowser browser = await Browser.LaunchAsync();
+        foreach ((string sheet, string paper) in sheets.SelectMany(sheet => new[] { (sheet, "letter"), (sheet, "A4") }))
         {
-            string pdf = Path.ChangeExtension(sheet, ".pdf");
-            (int exitCode, string said) = await Tool.RunAsync(
-                chromium,
-                scratch.Folder,
-                ["--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", $"--user-data-dir={scratch.File("profile")}", "--no-pdf-header-footer", $"--print-to-pdf={pdf}", new Uri(sheet).AbsoluteUri]);
-            Assert.True(exitCode == 0, said);
-            Assert.True(PageCount(pdf) == 1, $"{Path.GetFileName(sheet)} takes {PageCount(pdf)} pages");
+            PrintedPage printed = await PrintedPage.Of(browser, sheet, paper);
+            Assert.True(printed.Sheets == 1, $"{Path.GetFileName(sheet)} takes {printed.Sheets} sheets of {paper}");
+            Assert.Empty(printed.Cut);
         }
-    }
-
-    /// <summary>The pages of a PDF, counted by their objects: the browser writes them uncompressed.</summary>
-    private static int PageCount(string pdf)
-    {
-        string text = System.Text.Encoding.Latin1.GetString(File.ReadAllBytes(pdf));
-        return System.Text.RegularExpressions.Regex.Count(text, @"/Type\s*/Page\b(?!s)");
     }
 }

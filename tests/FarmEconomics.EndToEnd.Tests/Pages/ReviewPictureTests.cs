@@ -4,7 +4,6 @@ using System.Text;
 using System.Text.RegularExpressions;
 using FarmEconomics.EndToEnd.Tests.Support;
 using Microsoft.Playwright;
-using Program = FarmEconomics.EndToEnd.Tests.Support.Program;
 
 namespace FarmEconomics.EndToEnd.Tests.Pages;
 
@@ -12,7 +11,7 @@ namespace FarmEconomics.EndToEnd.Tests.Pages;
 /// The README's picture is the first page of the demo farm's review as it is now: beside it stand the SHA-256 of the picture and of
 /// the words of the page it was taken of. <c>FARM_REWRITE=1</c> takes it again, in a browser.
 /// </summary>
-public partial class ReviewPictureTests
+public partial class ReviewPictureTests(ReviewedDemo reviewed)
 {
     private const int Width = 1280;
     private const int Height = 860;
@@ -23,10 +22,7 @@ public partial class ReviewPictureTests
     [Fact]
     public async Task ReviewPicture_IsOfThePageAsItIs()
     {
-        using Scratch scratch = new();
-        ProgramRun run = await Program.RunAsync("review", ManyFarms.Demo, "--out", scratch.File("out"), "--no-notebooks");
-        Assert.True(run.ExitCode == 0, run.Error);
-        string page = Path.Combine(scratch.File("out"), "index.html");
+        string page = Path.Combine(await reviewed.Folder, "index.html");
         string words = Fingerprint(await File.ReadAllTextAsync(page, TestContext.Current.CancellationToken));
         if (Environment.GetEnvironmentVariable("FARM_REWRITE") == "1")
         {

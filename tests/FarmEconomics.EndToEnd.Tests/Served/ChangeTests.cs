@@ -52,6 +52,21 @@ public class ChangeTests(OpenDemoFarm farm)
     }
 
     [Fact]
+    public async Task NextYear_AskedSomethingElse_PutsTheNewAnswerInByItself()
+    {
+        IPage page = await farm.WindowAsync();
+        await page.OpenAsync("/next-year");
+        ILocator figures = page.Locator("[data-block='next-year.figures']");
+        ILocator waiting = page.Locator("[data-anew]");
+        await Assertions.Expect(figures).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        await Assertions.Expect(waiting).ToHaveCountAsync(0);
+        string before = await figures.InnerTextAsync();
+        await page.ChangeAsync(() => page.GetByLabel("What an hour of your own is worth").EnterAsync("60"));
+        await Assertions.Expect(waiting).ToHaveCountAsync(0, new() { Timeout = 120_000 });
+        Assert.NotEqual(before, await figures.InnerTextAsync());
+    }
+
+    [Fact]
     public async Task WrongValue_IsExplainedBesideItsField_AndThePageStays()
     {
         IPage page = await farm.WindowAsync();

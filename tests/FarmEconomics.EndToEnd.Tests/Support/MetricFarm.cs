@@ -103,6 +103,7 @@ internal static class MetricFarm
     private static string Value(string table, string heading, string value, string last) => (table, heading) switch
     {
         (_, "length_ft") or (_, "bed_feet") => Comma(Times(value, MetersPerFoot)),
+        ("crops", "establishment_cost") => Comma(value.Length == 0 ? "" : Text(decimal.Round(decimal.Parse(value, CultureInfo.InvariantCulture) / MetersPerFoot, 4))),
         (_, "width_in") => Comma(Times(value, CentimetersPerInch)),
         (_, "rain_in") => Comma(Times(value, MillimetersPerInch)),
         (_, "tmin_f") or (_, "tmax_f") => Comma(Text((decimal.Parse(value, CultureInfo.InvariantCulture) - 32m) / 1.8m)),

@@ -14,6 +14,7 @@ SET VARIABLE interest = (SELECT CAST(value AS DOUBLE) / 100 FROM farm WHERE sett
 SET VARIABLE interest_percent = (SELECT CAST(value AS DECIMAL(9, 4)) FROM farm WHERE setting = 'interest_percent');
 SET VARIABLE land_value = (SELECT CAST(value AS DECIMAL(14, 2)) FROM farm WHERE setting = 'land_value');
 SET VARIABLE land_rent = (SELECT CAST(value AS DECIMAL(14, 2)) FROM farm WHERE setting = 'land_rent');
+SET VARIABLE land_area = coalesce((SELECT CAST(value AS DECIMAL(14, 4)) FROM farm WHERE setting = 'land_area'), 1);
 SET VARIABLE standard_width = coalesce((SELECT CAST(value AS DOUBLE) FROM farm WHERE setting = 'standard_bed_width_in'), 30);
 SET VARIABLE closing_stock = coalesce((SELECT value FROM farm WHERE setting = 'closing_stock'), 'count');
 SET VARIABLE ownership_method = coalesce((SELECT value FROM farm WHERE setting = 'ownership_method'), 'capital-recovery');
@@ -22,7 +23,8 @@ SET VARIABLE idle_capacity = coalesce((SELECT value FROM farm WHERE setting = 'i
 
 CREATE TABLE crops AS
 SELECT row, crop, unit, CAST(storage_days AS INTEGER) AS storage_days, store, CAST(coalesce(water_need, '1') AS DOUBLE) AS water_need,
-    CAST(units_per_crate AS DOUBLE) AS units_per_crate, lower(coalesce(perennial, 'no')) IN ('yes', 'y', 'true', '1') AS perennial
+    CAST(units_per_crate AS DOUBLE) AS units_per_crate, lower(coalesce(perennial, 'no')) IN ('yes', 'y', 'true', '1') AS perennial,
+    CAST(bearing_years AS DECIMAL(9, 4)) AS bearing_years, CAST(establishment_cost AS DECIMAL(14, 4)) AS establishment_cost
 FROM file_of('crops');
 
 CREATE TABLE units AS

@@ -24,10 +24,10 @@ WITH spans AS (
     UNION ALL SELECT asset, pool, year, farm_percent, 'unknown', NULL FROM counted WHERE i IS NULL AND capital_months > 0)
 SELECT asset, pool, year, amount, cents_of(amount * CAST((100 - farm_percent) * 10000 AS BIGINT), 100000000) AS household, piece FROM pieces WHERE amount <> 0 OR piece = 'unknown';
 
--- The farm's own land: its rent, else its value x interest, by month up to the closing date; unknown without interest.
+-- The farm's own land: its rent, else its value x interest, for all of it or for an acre of its area, by month up to the closing date; unknown without interest.
 INSERT INTO ownership
-SELECT NULL, 'land', n, CASE WHEN getvariable('land_rent') IS NOT NULL THEN cents_of(CAST(getvariable('land_rent') * 100 AS BIGINT) * months_passed(n), 1200)
-    WHEN getvariable('interest') IS NOT NULL THEN cents_of(CAST(getvariable('land_value') * 100 AS BIGINT) * CAST(getvariable('interest_percent') * 10000 AS BIGINT) * months_passed(n), 1200000000) END, 0,
+SELECT NULL, 'land', n, CASE WHEN getvariable('land_rent') IS NOT NULL THEN cents_of(CAST(getvariable('land_rent') * 100 AS HUGEINT) * CAST(getvariable('land_area') * 10000 AS BIGINT) * months_passed(n), 12000000)
+    WHEN getvariable('interest') IS NOT NULL THEN cents_of(CAST(getvariable('land_value') * 100 AS HUGEINT) * CAST(getvariable('land_area') * 10000 AS BIGINT) * CAST(getvariable('interest_percent') * 10000 AS BIGINT) * months_passed(n), 12000000000000) END, 0,
     CASE WHEN getvariable('land_rent') IS NULL AND getvariable('interest') IS NULL THEN 'unknown' ELSE 'land' END
 FROM (SELECT DISTINCT year AS n FROM enterprises UNION SELECT DISTINCT year FROM expenses UNION SELECT DISTINCT year FROM work)
 WHERE (getvariable('land_rent') > 0 OR (getvariable('land_rent') IS NULL AND getvariable('land_value') > 0)) AND months_passed(n) > 0 AND EXISTS (FROM beds);

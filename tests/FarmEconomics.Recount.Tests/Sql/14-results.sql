@@ -2,35 +2,13 @@
 
 CREATE MACRO money(units) AS CAST(round(units) AS DECIMAL(18, 0)) * CAST(0.01 AS DECIMAL(3, 2));
 
--- Unknown is not 0: the cost of a year without a row of the books; hours of a year nobody logged, unless nobody works unpaid and no wages were paid; labor
--- money of such a year without wages in the books, or with hired hours nobody knows the wage of, or with own hours nobody gives a value.
-CREATE TABLE known AS
-WITH logged AS (
-    SELECT y.year, EXISTS (FROM work w WHERE w.year = y.year) AS hours, y.year IN (SELECT year FROM wage_years) AS wages FROM (SELECT DISTINCT year FROM pool_years) y
-), unpriced AS (
-    -- hours without money, and whether an overhead pool holds them
-    SELECT w.year, w.kind, EXISTS (FROM work_to d JOIN pools p ON p.pool = d.pool WHERE d.row = w.row AND p.line = 'overhead') AS overhead
-    FROM work w WHERE (w.kind = 'hired' AND coalesce(w.wage, -1) < 0 AND w.year NOT IN (SELECT year FROM wage_years))
-        OR (w.kind = 'owner' AND coalesce(w.wage, -1) < 0 AND getvariable('owner_wage') IS NULL)
-), facts AS (
-    SELECT l.year, l.hours OR (getvariable('unpaid_hours') = 'none' AND NOT l.wages) AS hours_known, l.hours AS hours_logged,
-        EXISTS (FROM books b WHERE b.year = l.year) OR EXISTS (FROM direct_money d WHERE d.year = l.year AND d.planting IS NOT NULL) AS costs_known,
-        (l.hours OR l.wages OR getvariable('unpaid_hours') = 'none') AND NOT EXISTS (FROM unpriced u WHERE u.year = l.year) AS labor_known,
-        (l.hours OR l.wages OR getvariable('unpaid_hours') = 'none') AND NOT EXISTS (FROM unpriced u WHERE u.year = l.year AND u.kind = 'hired') AS hired_known,
-        (l.hours OR l.wages OR getvariable('unpaid_hours') = 'none') AND NOT EXISTS (FROM unpriced u WHERE u.year = l.year AND u.overhead) AS overhead_labor_known,
-        NOT EXISTS (FROM unowned o WHERE o.year = l.year) AS ownership_known,
-        NOT EXISTS (FROM unowned o JOIN pools p ON p.pool = o.pool WHERE o.year = l.year AND p.line = 'overhead') AS overhead_ownership_known
-    FROM logged l
-)
-SELECT *, costs_known AND labor_known AND ownership_known AS net_known, costs_known AND overhead_labor_known AND overhead_ownership_known AS overhead_known FROM facts;
-
 -- The figures and the break-even of docs/methods.md 8, for one planting or the sum of several. A denominator not above 0: not available.
 CREATE MACRO budget_rows(sums) AS TABLE
     WITH lines AS (
         SELECT *, sales + share_income + household + closing AS output FROM query_table(sums)
     ), margins AS (
         SELECT *, output - materials - selling AS gross, output - materials - selling - labor AS after_labor,
-            output - materials - selling - labor - infrastructure AS after_infrastructure, output - materials - selling - labor - infrastructure - overhead AS net,
+            output - materials - selling - labor - infrastructure AS after_infrastructure, output - materials - selling - labor - infrastructure - overhead - establishment AS net,
             CASE WHEN sold > 0 THEN sold_value / sold END AS average, with_bed + with_quantity + with_units + staying AS all_costs FROM lines
     ), even AS (
         -- What wasn't sold comes off the cost at its value; of the costs only the fees follow the price. A better yield brings more of everything, and takes what varies with quantity or sales.
@@ -42,16 +20,17 @@ CREATE MACRO budget_rows(sums) AS TABLE
         money(CASE WHEN worth_unknown = 0 THEN closing END) AS of_which_closing_stock,
         money(CASE WHEN costs_known THEN materials END) AS materials, money(CASE WHEN costs_known THEN selling END) AS selling, money(CASE WHEN costs_known AND worth_unknown = 0 THEN gross END) AS gross_margin, CASE WHEN hours_known THEN hours END AS labor_hours, CASE WHEN hours_known THEN estimated END AS of_which_estimated_hours,
         money(CASE WHEN labor_known THEN labor END) AS labor_cost, money(CASE WHEN labor_known THEN owner_labor END) AS of_which_owner_labor, money(CASE WHEN costs_known AND labor_known AND worth_unknown = 0 THEN after_labor END) AS margin_after_labor,
-        money(CASE WHEN costs_known AND ownership_known THEN infrastructure END) AS infrastructure, money(CASE WHEN net_known AND worth_unknown = 0 THEN after_infrastructure END) AS margin_after_infrastructure, money(CASE WHEN overhead_known THEN overhead END) AS overhead, money(CASE WHEN net_known AND worth_unknown = 0 THEN net END) AS net_return,
+        money(CASE WHEN costs_known AND ownership_known THEN infrastructure END) AS infrastructure, money(CASE WHEN net_known AND worth_unknown = 0 THEN after_infrastructure END) AS margin_after_infrastructure, money(CASE WHEN overhead_known THEN overhead END) AS overhead, money(CASE WHEN stands_known THEN establishment END) AS establishment,
+        money(CASE WHEN full_known THEN net END) AS net_return,
         CASE WHEN costs_known AND worth_unknown = 0 AND bed_feet > 0 THEN gross / 100 / bed_feet END AS gross_margin_per_bed_foot,
         CASE WHEN costs_known AND worth_unknown = 0 AND bed_foot_days > 0 THEN gross / 100 / (bed_foot_days / 7) END AS gross_margin_per_bed_foot_week,
         CASE WHEN costs_known AND worth_unknown = 0 AND hours_known AND hours > 0 THEN gross / 100 / hours END AS gross_margin_per_labor_hour,
-        CASE WHEN costs_known AND worth_unknown = 0 AND hours_known AND ownership_known AND hours > 0 THEN (net + labor) / 100 / hours END AS return_to_labor_per_hour,
-        CASE WHEN worth_unknown = 0 AND net_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
+        CASE WHEN costs_known AND worth_unknown = 0 AND hours_known AND ownership_known AND stands_known AND hours > 0 THEN (net + labor) / 100 / hours END AS return_to_labor_per_hour,
+        CASE WHEN full_known AND bed_feet > 0 THEN net / 100 / bed_feet END AS net_return_per_bed_foot,
         CASE WHEN worth_unknown = 0 THEN average / 100 END AS average_price,
-        CASE WHEN worth_unknown = 0 AND net_known AND kept_units > 0 THEN to_cover / kept_units / 100 END AS break_even_price,
-        CASE WHEN worth_unknown = 0 AND net_known AND sold > 0 AND sold_value > 0 AND grown > 0 AND bed_feet > 0 THEN (with_bed + staying) / grown * sold / bed_feet END AS break_even_yield_per_bed_foot
-    FROM even JOIN known k ON k.year = even.year;
+        CASE WHEN full_known AND kept_units > 0 THEN to_cover / kept_units / 100 END AS break_even_price,
+        CASE WHEN full_known AND sold > 0 AND sold_value > 0 AND grown > 0 AND bed_feet > 0 THEN (with_bed + staying) / grown * sold / bed_feet END AS break_even_yield_per_bed_foot
+    FROM (SELECT e.*, k.* EXCLUDE (year), establishment_unknown = 0 AS stands_known, worth_unknown = 0 AND net_known AND establishment_unknown = 0 AS full_known FROM even e JOIN known k ON k.year = e.year) even;
 
 CREATE TABLE planting_sums AS SELECT b.*, 1 AS plantings, c.unit FROM budgets b JOIN crops c ON c.crop = b.crop;
 CREATE TABLE crop_sums AS

@@ -5,7 +5,7 @@ CREATE VIEW years AS SELECT DISTINCT year FROM pool_years;
 CREATE TABLE farm_sums AS
 WITH crop_sums AS (
     SELECT year, sum(sales) AS sales, sum(share_income) AS share_income, sum(household) AS household, sum(closing) AS closing, sum(materials) AS materials,
-        sum(selling) AS selling, sum(labor) AS labor, sum(owner_labor) AS owner_labor, sum(infrastructure) AS infrastructure, sum(overhead) AS overhead,
+        sum(selling) AS selling, sum(labor) AS labor, sum(owner_labor) AS owner_labor, sum(infrastructure) AS infrastructure, sum(overhead) AS overhead, sum(establishment) AS establishment, sum(establishment_unknown) AS establishment_unknown,
         sum(hours) AS hours, sum(worth_unknown) AS worth_unknown
     FROM budgets GROUP BY year
 ), charged AS (
@@ -40,21 +40,23 @@ m AS (SELECT *, sales + share_income + household + closing AS output, sales + sh
 SELECT m.year AS crop_year, line, money(CASE WHEN with_worth AND worth_unknown <> 0 THEN NULL ELSE CASE needs WHEN 'costs' THEN CASE WHEN costs_known THEN units END WHEN 'labor' THEN CASE WHEN labor_known THEN units END
     WHEN 'costs and labor' THEN CASE WHEN costs_known AND labor_known THEN units END WHEN 'hired' THEN CASE WHEN hired_known THEN units END
     WHEN 'infrastructure' THEN CASE WHEN costs_known AND ownership_known THEN units END WHEN 'ownership' THEN CASE WHEN ownership_known THEN units END
-    WHEN 'overhead' THEN CASE WHEN overhead_known THEN units END WHEN 'net' THEN CASE WHEN net_known THEN units END ELSE units END END) AS amount
+    WHEN 'overhead' THEN CASE WHEN overhead_known THEN units END WHEN 'establishment' THEN CASE WHEN establishment_unknown = 0 THEN units END WHEN 'net' THEN CASE WHEN net_known THEN units END
+    WHEN 'full' THEN CASE WHEN net_known AND establishment_unknown = 0 THEN units END ELSE units END END) AS amount
 FROM m JOIN known k ON k.year = m.year, LATERAL (VALUES
     ('sales', sales, '', true), ('share income', share_income, '', true), ('household use', household, '', true), ('closing stock', closing, '', true), ('output', output, '', true),
     ('materials', materials, 'costs', false), ('selling', selling, 'costs', false), ('gross margin', gross, 'costs', true), ('hired labor', labor - owner_labor, 'hired', false), ('owner labor', owner_labor, 'labor', false),
     ('margin after labor', gross - labor, 'costs and labor', true), ('infrastructure', infrastructure, 'infrastructure', false), ('margin after infrastructure', gross - labor - infrastructure, 'net', true),
-    ('overhead', overhead, 'overhead', false), ('net return of the crops', gross - labor - infrastructure - overhead, 'net', true), ('other income', other_income, '', false),
+    ('overhead', overhead, 'overhead', false), ('establishment', establishment, 'establishment', false),
+    ('net return of the crops', gross - labor - infrastructure - overhead - establishment, 'full', true), ('other income', other_income, '', false),
     ('sales not assigned to a crop', loose_sales, '', false), ('unused capacity', unused, 'ownership', false), ('cost not assigned to a crop', not_assigned, '', false),
-    ('net return of the farm', gross - labor - infrastructure - overhead + other_income + loose_sales - unused - not_assigned, 'net', true),
+    ('net return of the farm', gross - labor - infrastructure - overhead - establishment + other_income + loose_sales - unused - not_assigned, 'full', true),
     ('household''s part of costs, not a farm cost', to_household, '', false),
     ('capital, principal, interest on asset loans, tax and drawings, outside the budget', excluded, '', false)) v(line, units, needs, with_worth);
 
 -- The left sides: what there is to be found again. Rows of the books by their crop year, imputed charges by their day.
 CREATE VIEW proof_result AS
 WITH f AS (SELECT year, coalesce(COLUMNS(* EXCLUDE year), 0) FROM farm_sums)
-SELECT year AS crop_year, 'books and imputed charges' AS starts, money(all_books + owner_dated + wage_based + owned + dated_fees) AS "left" FROM f
+SELECT year AS crop_year, 'books and imputed charges' AS starts, money(all_books + owner_dated + wage_based + owned + dated_fees + establishment) AS "left" FROM f
 UNION ALL SELECT year, 'hours logged and estimated', all_hours FROM f
 UNION ALL SELECT year, 'sales and share income dated', money(dated_sales) FROM f
 UNION ALL SELECT crop_year, 'quantity of ' || crop || ':', harvested + unmatched FROM crops_result;

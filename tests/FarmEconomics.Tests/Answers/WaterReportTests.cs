@@ -1,8 +1,10 @@
 using System.Text.Json.Nodes;
+using FarmEconomics.Decisions.Short;
 using FarmEconomics.Files;
 using FarmEconomics.Reports.Answers;
 using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Supply;
 using FarmEconomics.Tests.Files;
 using FarmEconomics.Tests.House;
 using Xunit;
@@ -47,6 +49,29 @@ public class WaterReportTests
         JsonObject json = BlockJson.Of(new WaterReport().Make(Demo.Value, new WaterParameters { Date = "2025-08-12", Sprinklers = 12m, Hours = 6m }, TestContext.Current.CancellationToken));
         Assert.Contains("Aug 12, 2025", json["water.today"]!.ToJsonString(), StringComparison.Ordinal);
         Assert.Contains("Sprinkler-hours", json["water.first"]!.ToJsonString(), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void List_OfMoreGallonsThanSprinklersGive_SaysSoAndOfNoneHasNothingLessToTell()
+    {
+        WaterAndPower supply = Demo.Value.Shorts.WaterAndPower;
+        string[] Notes(double gallons) => [.. WaterList.Of(supply, new FarmEconomics.Water.WaterAtHand(new DateOnly(2025, 8, 12), 1, gallons * supply.LitersPerUnit, InSprinklerHours: false)).Notes()];
+
+        Assert.Contains(Notes(9000), note => note.Contains("sprinkler-hours; by limits.csv there are 72.", StringComparison.Ordinal));
+        Assert.DoesNotContain(Notes(4200), note => note.Contains("sprinkler-hours", StringComparison.Ordinal));
+        Assert.Contains(Notes(4200), note => note.Contains("as much less would cost", StringComparison.Ordinal));
+        Assert.DoesNotContain(Notes(0), note => note.Contains("less would cost", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Worth_OfTheDemo_IsOfWaterNotOfSprinklers()
+    {
+        IReadOnlyList<WaterWorth> worth = Demo.Value.Shorts.WaterAndPower.WorthOfMore;
+        Assert.Equal(4, worth.Count);
+        Assert.True(worth[0].Saved.Value > 50m);
+        Assert.Equal(12m, worth[1].Amount);
+        Assert.InRange(worth[1].Saved.Value!.Value, -1m, 1m);
+        Assert.True(worth[3].Saved.Value > worth[2].Saved.Value && worth[3].LostByLess.Value > worth[2].LostByLess.Value);
     }
 
     [Theory]

@@ -30,7 +30,7 @@ public class FarmStatementTests
             12m, 10m, 237.64m,
             30m, 20m, 187.64m,
             60m, 127.64m,
-            15m, 112.64m,
+            15m, 0m, 112.64m,
             13m, 11m, 20m, 6m, 110.64m,
             25m, 500m,
         ],

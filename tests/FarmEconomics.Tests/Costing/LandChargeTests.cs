@@ -14,6 +14,9 @@ public class LandChargeTests
         Assert.Equal(1520m, LandCharge.Of(Farm(value: 38000m, interest: 4m), 2025).Amount);
         Assert.Equal(600m, LandCharge.Of(Farm(value: 38000m, rent: 600m, interest: 4m), 2025).Amount);
         Assert.Equal(350m, LandCharge.Of(Farm(rent: 600m, asOf: "2025-07-15"), 2025).Amount); // seven months begun
+        Assert.Equal(1520m * 2.5m, LandCharge.Of(Farm(value: 38000m, interest: 4m, area: 2.5m), 2025).Amount); // of 38,000 an acre
+        Assert.Equal(187.5m, LandCharge.Of(Farm(rent: 150m, area: 1.25m), 2025).Amount);
+        Assert.Equal(0m, LandCharge.Of(Farm(area: 3m), 2025).Amount);
         Assert.Equal(0m, LandCharge.Of(Farm(), 2025).Amount);
         Assert.Equal(0m, LandCharge.Of(Farm(value: 38000m), 2025).Amount);
     }
@@ -41,12 +44,12 @@ public class LandChargeTests
         Assert.Contains(season.Problems, problem => problem.Message.Contains("land_value", StringComparison.Ordinal));
     }
 
-    private static FarmRecords Farm(decimal? value = null, decimal? rent = null, decimal? interest = null, string asOf = "2025-12-31")
+    private static FarmRecords Farm(decimal? value = null, decimal? rent = null, decimal? interest = null, decimal? area = null, string asOf = "2025-12-31")
     {
         FarmRecords records = new FarmBuilder().AsOf(asOf).Crop("beets").Crop("kale").Bed("one").Bed("two")
             .Planting("b", "beets", "one", 40, "2025-05-01", "2025-07-01").Planting("k", "kale", "two", 20, "2025-05-01", "2025-07-01")
             .Channel("market", ChannelKind.Market).Pick("2025-06-20", "b", 10).Sell("2025-06-20", "beets", "market", 10, 2m)
             .Pick("2025-06-20", "k", 10).Sell("2025-06-20", "kale", "market", 10, 2m).Spend("2025-06-01", 1m, "supplies", pool: "general overhead").Review().Records;
-        return FarmRecords.Link(records.Tables, records.Settings with { LandValue = value, LandRent = rent, InterestPercent = interest, UnpaidHours = UnpaidHours.None });
+        return FarmRecords.Link(records.Tables, records.Settings with { LandValue = value, LandRent = rent, LandArea = area, InterestPercent = interest, UnpaidHours = UnpaidHours.None });
     }
 }

@@ -40,6 +40,12 @@ public sealed class MessyFarmTests
         string sales = Path.Combine(folder, "sales.csv");
         File.WriteAllLines(sales, [.. File.ReadAllLines(sales).Where((_, i) => !doubled.Contains(i + 1))]);
 
+        // The messy farm has no plan; with the clean one's the two must tell the same of it too.
+        foreach (string plan in new[] { "plan.csv", "plan_sales.csv" })
+        {
+            File.Copy(Path.Combine(Clean, plan), Path.Combine(folder, plan));
+        }
+
         FarmFolder mended = FarmFolder.Open(folder);
 
         Assert.Equal(0, mended.ErrorCount);

@@ -128,7 +128,7 @@ internal static class RecordsDocument
         - `charges.csv`: crop_year, pool, crop, amount: what each crop was charged by each pool of origin, adding up to to_crops
         - `statement.csv`: crop_year, line, amount: the statement of the whole farm
         - `reconciliation.csv`: crop_year, check, left, right, difference: the proof, every difference 0.00
-        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh, water), name, counted_by (week, told by its
+        - `short.csv`: crop_year, what (beds, hours, own hours, hired hours, crates, trays, kWh, water, sprinklers), name, counted_by (week, told by its
           Monday, or day), from, in_use, limit, bed_feet, bed_feet_limit (for beds, on the mean of the week's days), limit_from (limits, beds,
           most ever, panels and battery), short (yes, no), not_checked (why)
         - `short_crops.csv`: crop_year, what, name, crop, contribution, used_while_short, unit, contribution_per_unit, for beds bed_foot_weeks and
@@ -137,6 +137,11 @@ internal static class RecordsDocument
           lost_as_watered; headings alone where weather or blocks are not written
         - `water_crops.csv`: crop_year, crop, contribution, gallons_needed, contribution_per_1000_gallons, lost_at_limit, lost_as_watered, ky,
           ky_from (given, published, similar crop, not listed)
+        - `water_days.csv`: crop_year, block, date, sowings and not_told (sowings whose day is told, and isn't), gallons_rain and
+          gallons_watering (in, at the roots) = gallons_used + gallons_stored + gallons_drained, gallons_missed, stress (part of the need taken
+          up), yield_lost (part of the yield, weighted by area), lost_as_watered; without watering.csv headings alone
+        - `water_worth.csv`: crop_year, more_of (water, sprinklers, hours, hours and water), amount, counted_in, saved over the season,
+          lost_by_less; headings alone where no limit is written
         - `power_months.csv`: crop_year, month, kwh_wanted, kwh_made, kwh_spilled, days_short, kwh_generated, kwh_short, and the kWh that one kWh
           of battery or one kW of panels more would have saved in that month, and one less lost
         - `power_loads.csv`: crop_year, load, gives_way (the lower the sooner), protects, kwh_wanted, kwh_went_without, days
@@ -145,6 +150,9 @@ internal static class RecordsDocument
         - `sowings.csv`: crop_year, crop, planting, sown (else the day in the bed), net_return, paid (yes, no), then price,
           picked_per_bed_foot, hours_per_bed_foot and not_sold of the sowing, each followed by that of its crop
         - `tasks.csv`: crop_year, task, stage, hours, minutes_per_crate, minutes_per_bed_foot: every year on record up to the one reviewed
+        - `plan_against_actual.csv`: crop_year, crop, up_to (the last day held against the plan), planned, came, difference, and its parts, which
+          sum to it to the cent: length, yield, culls, part_sold, where_sold, price, hours, cost_of_an_hour, supplies, rest; above 0 it is
+          better than planned; headings alone where no plan is on file
         - `problems.csv`: severity, code, file, line, column, message
         """;
 

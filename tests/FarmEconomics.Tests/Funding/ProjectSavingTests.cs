@@ -3,6 +3,7 @@ using FarmEconomics.Funding;
 using FarmEconomics.Records;
 using FarmEconomics.Tests.Building;
 using FarmEconomics.Units;
+using FarmEconomics.Water.Power;
 using Xunit;
 
 namespace FarmEconomics.Tests.Funding;
@@ -63,14 +64,21 @@ public class ProjectSavingTests
     }
 
     [Fact]
-    public void PowerPrice_PanelsHalfIdle_IsNothingAndAnotherRuleCanStandInItsPlace()
+    public void PowerPrice_PanelsHalfIdle_IsNothingByAYearsUseAndAnotherRuleCanStandInItsPlace()
     {
-        FundingWriteUp idle = Of("power_saved_kwh=-300");
-        FundingWriteUp other = FundingWriteUp.Of(FundingWriteUpTests.Demo, 2025, "Larger cold room", FundingAssumptions.Parse("power_saved_kwh=-300"), new FlatPrice());
+        FundingWriteUp With(IMarginalPower? rule) =>
+            FundingWriteUp.Of(FundingWriteUpTests.Demo, 2025, "Larger cold room", FundingAssumptions.Parse("power_saved_kwh=-300"), rule);
+        FundingWriteUp idle = With(new YearlyMarginalPower()), byDays = With(null);
 
         Assert.Equal(0m, idle.Investment!.Facts!.PowerPrice.Each.Value);
         Assert.Equal(0m, idle.Investment.YearlySaving.Value);
-        Assert.Equal(-60m, other.Investment!.YearlySaving.Value);
+        Assert.Equal(-60m, With(new FlatPrice()).Investment!.YearlySaving.Value);
+
+        // Half idle over the year, and still short on dark days: a part of each kWh is the generator's, at 0.85.
+        decimal price = byDays.Investment!.Facts!.PowerPrice.Each.Value!.Value;
+        Assert.Equal(PowerSeason.Of(FundingWriteUpTests.Demo.Records, 2025).MarginalPerKwh.Value, price);
+        Assert.InRange(price, 0.001m, 0.85m);
+        Assert.Contains("of a kWh more would be the generator's", byDays.Investment.Facts.PowerPrice.Because, StringComparison.Ordinal);
         Assert.Equal(-75m, Of("power_saved_kwh=-300; power_price=0.25").Investment!.YearlySaving.Value);
     }
 
@@ -85,12 +93,39 @@ public class ProjectSavingTests
         Assert.Contains("88 %", price.Because, StringComparison.Ordinal);
     }
 
-    private static SeasonReview Panels(decimal capacity)
+    /// <summary>The fan takes 2.4 kWh every day: with 2 made, all of a kWh less would have been the generator's; with 3, none.</summary>
+    [Theory]
+    [InlineData(2.0, 1.5, 1.5)]
+    [InlineData(3.0, 1.5, 0.0)]
+    public void PowerPrice_WithABattery_IsThePartOfAKwhThatWasMissingTimesTheGenerators(double made, double cost, double price)
+    {
+        SeasonReview season = Panels(1000m, new PowerSupply
+        {
+            PanelKw = 1m,
+            PanelYield = new MonthFigures([.. Enumerable.Repeat((decimal)made, 12)]),
+            BatteryKwh = 0.01m,
+            GeneratorKw = 1m,
+            GeneratorCostPerKwh = (decimal)cost,
+        });
+        MarginalPrice found = StoreFacts.Of(season, season.Records.FindPool("cellar")!).PowerPrice;
+
+        Close.To((decimal)price, found.Each.Value!.Value, 0.0001m);
+        Assert.Contains(price > 0 ? "didn't do on 365 days" : "did every day", found.Because, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PowerPrice_WithABatteryButNoPriceOfWhatIsMissing_GoesByAYearsUse()
+    {
+        SeasonReview season = Panels(1000m, new PowerSupply { PanelKw = 1m, PanelYield = new MonthFigures([.. Enumerable.Repeat(2m, 12)]), BatteryKwh = 1m });
+        Assert.Contains("88 %", StoreFacts.Of(season, season.Records.FindPool("cellar")!).PowerPrice.Because, StringComparison.Ordinal);
+    }
+
+    private static SeasonReview Panels(decimal capacity, PowerSupply? supply = null)
     {
         FarmRecords records = new FarmBuilder().AsOf("2025-12-31").Crop("beets", perCrate: 10m, store: "cellar").Bed("bed").Planting("b", "beets", "bed", 40, "2025-05-01", "2025-08-01")
             .Channel("market", ChannelKind.Market).Pool("cellar", "crate-days").Pool("power", "measured", capacity: capacity).Load("fan", "power", "cellar", 100m, 24m, "2025-01-01", "2025-12-31")
             .Asset("panels", "power", "2025-01-01", 1000m, 10m).Pick("2025-07-01", "b", 20).Sell("2025-07-02", "beets", "market", 20, 2m).Review().Records;
-        return FarmReview.Of(FarmRecords.Link(records.Tables, records.Settings with { InterestPercent = 5m })).Season(2025);
+        return FarmReview.Of(FarmRecords.Link(records.Tables, records.Settings with { InterestPercent = 5m, Supply = supply ?? records.Settings.Supply })).Season(2025);
     }
 
     private static FundingWriteUp Of(string assumed) => FundingWriteUp.Of(FundingWriteUpTests.Demo, 2025, "Larger cold room", FundingAssumptions.Parse(assumed));

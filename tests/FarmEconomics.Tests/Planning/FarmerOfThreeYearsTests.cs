@@ -1,4 +1,5 @@
 using System.Text.Json;
+using FarmEconomics.Planning;
 using FarmEconomics.Planning.Programs;
 using FarmEconomics.Tests.Published;
 using Xunit;
@@ -62,6 +63,98 @@ public class FarmerOfThreeYearsTests
         Programs.Near(Answers.Doubles("plan_cvar"), solution.Values, 0.01);
         Programs.Near(pair.Double("expected_profit"), incomes.Average(income => solution.Values[income]), 1.0);
         Programs.Near(pair.Double("worst_year_profit"), incomes.Min(income => solution.Values[income]), 1.0);
+    }
+
+    /// <summary>
+    /// The same farmer as a farm's next year: acres are lengths of bed, what his animals need is what the boxes must hold (bought in where it
+    /// isn't grown), sugar beets beyond the quota are a second step of their channel. Everything goes the way a farm's own records do.
+    /// </summary>
+    [Fact]
+    public void AFarmsPlan_OfTheSameFarmer_MeetsTheSameFigures()
+    {
+        PlanModel model = AsPlan();
+        PlanSeason[] seasons = [.. Years.Select(Season)];
+
+        BestMix mix = BestMix.Of(model, Programs.Solver);
+        CarefulPlans plans = CarefulPlans.Of(mix, Programs.Solver, seasons, [PlanStance.MeanSeason, PlanStance.OnAverage]);
+
+        Programs.Near(Answers.Double("average_year_optimum"), mix.Best!.Worth, 1.0);
+        Programs.Near(Answers.Doubles("average_year_plan"), mix.Best.Feet, 0.01);
+        CarefulPlan mean = plans.Of(PlanStance.MeanSeason)!, recourse = plans.Of(PlanStance.OnAverage)!;
+        Programs.Near(Answers.Double("expected_profit_of_average_year_plan"), mean.Mean, 1.0);
+        Programs.Near(Answers.Doubles("plan"), recourse.Feet, 0.01);
+        Programs.Near(Answers.Double("two_stage_optimum"), recourse.Mean, 1.0);
+        Programs.Near(Answers.Double("value_of_stochastic_solution"), recourse.Mean - mean.Mean, 1.0);
+        Programs.Near(Answers.Double("risk_neutral_worst_year_profit"), recourse.WorstFifth, 1.0);
+        double known = seasons.Average(season => Programs.Solver.Solve(new PlanProgram(model, [season with { Chance = 1.0 }]).Model).Objective);
+        Programs.Near(Answers.Double("expected_with_perfect_information"), known, 0.01);
+    }
+
+    /// <summary>Five parts worst fifth to one part mean are a weight of 5/6; the worst fifth of three years is the worst year.</summary>
+    [Fact]
+    public void AFarmsPlan_WeighedFiveToOne_MeetsThePublishedPair()
+    {
+        PlanModel model = AsPlan();
+        PlanSeason[] seasons = [.. Years.Select(Season)];
+        PlanProgram program = new(model, seasons, tail: 5.0 / 6.0);
+
+        LinearSolution solution = Programs.Solver.Solve(program.Model);
+
+        double[] acres = [.. program.Lengths.Select(length => solution.Values[length])];
+        Programs.Near(Answers.Doubles("plan_cvar"), acres, 0.01);
+        double[] worth = SeasonScores.Of(model, Programs.Solver, acres, seasons);
+        JsonElement pair = Answers.GetProperty("cvar_alpha_0.8_weight_5");
+        Programs.Near(pair.Double("expected_profit"), worth.Average(), 1.0);
+        Programs.Near(pair.Double("worst_year_profit"), worth.Min(), 1.0);
+    }
+
+    private static PlanSeason Season(string year)
+    {
+        double[] average = File.GetProperty("yield").Doubles("average");
+        return new PlanSeason(1.0 / Years.Length, [.. File.GetProperty("yield").Doubles(year).Select((yield, i) => yield / average[i])], [1.0, 1.0, 1.0]);
+    }
+
+    private static PlanModel AsPlan()
+    {
+        const int WheatWeek = 30, CornWeek = 35, BeetWeek = 40;
+        double[] average = File.GetProperty("yield").Doubles("average");
+        double Of(string table, string crop) => File.GetProperty(table).Double(crop);
+        double[] At(int week, double value) => [.. Enumerable.Range(0, PlanModel.Weeks).Select(one => one == week ? value : 0.0)];
+        PlanSowing Acre(int crop, string name, int week) => new(crop, 0, 10, 35)
+        {
+            Yield = At(week, average[crop]),
+            Hours = new double[PlanModel.Weeks],
+            Trays = new double[PlanModel.Weeks],
+            Cost = Of("planting_cost", name),
+        };
+        PlanCrop Crop(string name, int week, params PlanStep[] steps) => new(name, "tons")
+        {
+            HandlingHours = 0.0,
+            PickedCost = 0.0,
+            SoldCost = 0.0,
+            Keeps = 1,
+            Steps = [.. Enumerable.Range(0, PlanModel.Weeks).Select(one => one == week ? steps : (IReadOnlyList<PlanStep>)[])],
+        };
+        PlanCrop Fed(string name, int week) => Crop(name, week, new PlanStep("mill", double.PositiveInfinity, Of("sell", name), 0.0)) with
+        {
+            BoxMost = Of("need", name),
+            BoxValue = At(week, Of("buy", name)),
+        };
+        return new PlanModel
+        {
+            CropYear = 2026,
+            Start = new DateOnly(2026, 1, 1),
+            Sowings = [Acre(0, "wheat", WheatWeek), Acre(1, "corn", CornWeek), Acre(2, "beets", BeetWeek)],
+            Crops =
+            [
+                Fed("wheat", WheatWeek), Fed("corn", CornWeek),
+                Crop("beets", BeetWeek, new PlanStep("factory", File.Double("beet_quota_tons"), Of("sell", "beets_quota"), 0.0), new PlanStep("factory", double.PositiveInfinity, Of("sell", "beets_over_quota"), 0.0)),
+            ],
+            Covers = [new PlanCover("open field", [.. Enumerable.Repeat(File.Double("land"), PlanModel.Weeks)])],
+            Hours = new PlanHours(new double[PlanModel.Weeks], new double[PlanModel.Weeks], new double[PlanModel.Weeks], 0.0, 0.0),
+            BoxTarget = [.. At(WheatWeek, Of("need", "wheat") * Of("buy", "wheat")).Zip(At(CornWeek, Of("need", "corn") * Of("buy", "corn")), (a, b) => a + b)],
+            BuyIn = 1.0,
+        };
     }
 
     /// <summary>Acres first; in each year what is bought, sold, and the income.</summary>

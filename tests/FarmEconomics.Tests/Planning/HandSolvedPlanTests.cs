@@ -104,6 +104,52 @@ public class HandSolvedPlanTests
         Programs.Near(420.0 - 30.0, BestMix.Of(farm, Programs.Solver).Best!.Worth, 1e-6);
     }
 
+    /// <summary>
+    /// A foot of A or B takes a unit of water in week 15, the soil holds half of it, and the limit gives 30. Ten units are short: A and B
+    /// as before (60 A, 40 B), 100 needed, 50 held, 30 put on; 20 missed by B at 0.5 each cost 10. A unit more is worth 0.5.
+    /// </summary>
+    [Fact]
+    public void Best_ShortOfWater_CostsWhatIsMissedByTheCropThatLosesLeast()
+    {
+        BestMix mix = BestMix.Of(Dry(Farm()), Programs.Solver);
+
+        Programs.Near([60.0, 40.0], mix.Best!.Feet, 1e-6);
+        Programs.Near(420.0 - 10.0, mix.Best.Worth, 1e-6);
+        Programs.Near(mix.Duality.Primal, mix.Duality.Dual, 0.005);
+        BindingLimit water = Assert.Single(mix.Binding, limit => limit.Key.Kind == PlanLimitKind.Water);
+        Assert.Equal(15, water.Key.Week);
+        Programs.Near(0.5, water.Worth, 1e-6);
+    }
+
+    /// <summary>The pump has 10 kWh for 2 a unit: 5 units, and a generator 20 more at 0.1 each, cheaper than to miss them; 25 are missed.</summary>
+    [Fact]
+    public void Best_ShortOfPower_RunsTheGeneratorWhereThatIsCheaperThanDrought()
+    {
+        PlanModel farm = Dry(Farm());
+        PlanPower power = new(2.0, [.. Enumerable.Repeat(10.0, PlanModel.Weeks)], 40.0, 0.1);
+        BestMix mix = BestMix.Of(farm with { Water = farm.Water! with { Power = power } }, Programs.Solver);
+
+        Programs.Near(420.0 - (20.0 * 2.0 * 0.1) - (25.0 * 0.5), mix.Best!.Worth, 1e-6);
+        BindingLimit kwh = Assert.Single(mix.Binding, limit => limit.Key.Kind == PlanLimitKind.Power);
+        Programs.Near(0.25, kwh.Worth, 1e-6);
+    }
+
+    private static PlanModel Dry(PlanModel farm)
+    {
+        double[] need = new double[PlanModel.Weeks];
+        need[15] = 1.0;
+        return farm with
+        {
+            Water = new PlanWater
+            {
+                Limit = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => week == 15 ? 30.0 : double.PositiveInfinity)],
+                Need = [need, need],
+                Soil = [0.5, 0.5],
+                LostPerUnit = [3.0, 0.5],
+            },
+        };
+    }
+
     private static PlanModel Farm(double handling = 0.0, double aTakes = 60.0) => new()
     {
         CropYear = 2026,

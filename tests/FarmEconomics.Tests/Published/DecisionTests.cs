@@ -1,4 +1,5 @@
 using System.Text.Json;
+using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Changes;
@@ -156,5 +157,5 @@ public class DecisionTests
     }
 
     // What varies with sales there is a percentage: the selling charge, and the management fee on it.
-    private static CostLine Line(string name, CostDriver varies, decimal amount) => new(name, StatementLine.Materials, varies, CostStream.Cash, null, new Money(amount)) { IsFee = varies == CostDriver.Units };
+    private static CostLine Line(string name, CostDriver varies, decimal amount) => new(name, BudgetLine.Materials, varies, CostStream.Cash, null, new Money(amount)) { IsFee = varies == CostDriver.Units };
 }

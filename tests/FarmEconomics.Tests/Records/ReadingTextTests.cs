@@ -96,7 +96,7 @@ public class ReadingTextTests
             ("length_unit", "m"), ("standard_bed_width_cm", "80"), ("unpaid_hours", "none"), ("hired_hours_can_be_cut", "no"), ("buy_in_percent", "120"),
             ("price_change_percent", "3"), ("latitude", "44,5"), ("altitude", "300"), ("climate", Months), ("panel_kw", "3"), ("panel_yield", Months),
             ("battery_kwh", "20"), ("battery_usable_percent", "60"), ("battery_efficiency_percent", "90"), ("generator_kw", "2,5"),
-            ("generator_cost_per_kwh", "0,80"), ("land_value", "9000"), ("land_rent", "300"),
+            ("generator_cost_per_kwh", "0,80"), ("land_value", "9000"), ("land_rent", "300"), ("land_area", "1,25"),
         ];
         var settings = new FarmSettings();
         foreach ((string name, string value) in values)
@@ -130,6 +130,7 @@ public class ReadingTextTests
                 PriceChangePercent = 3m,
                 LandValue = 9000m,
                 LandRent = 300m,
+                LandArea = 1.25m,
                 Site = new FarmSite { Latitude = 44.5m, Altitude = 300m, Climate = TwelveMonths() },
                 Supply = new PowerSupply
                 {

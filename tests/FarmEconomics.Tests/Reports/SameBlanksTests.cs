@@ -39,7 +39,7 @@ public class SameBlanksTests
         EnterpriseBudget beets = season.CropNamed("beets");
         Assert.Equal(blank, BudgetLines.All.Where(line => beets.Line(line).Missing is not null));
         Assert.Equal(Of(beets, TableColumns.Keys), TableColumns.Keys.Select(line => Table(season)[TableColumns[line]]));
-        Assert.Equal(Of(season.Farm, Statement.Keys), Statement.Values.Select(item => FarmStatement.Of(season).First(line => line.Item == item).Amount));
+        Assert.Equal(Of(season.Farm, Page), Page.Select(item => FarmStatement.Of(season).First(line => line.Line == item).Amount));
         Assert.Equal(Of(beets, Explained), CropExplanation.Of(season, "beets").Budget.Rows.Select(row => row[1].Number));
         Assert.Equal(Of(season.Farm, Page), ProofTables.Statement(season).Rows.Take(Page.Length).Select(row => row[1].Number));
         Assert.Equal(Of(beets, [BudgetLine.Output, BudgetLine.GrossMargin, BudgetLine.NetReturn]), Ranking(season));
@@ -58,19 +58,8 @@ public class SameBlanksTests
         [BudgetLine.Infrastructure] = "infrastructure",
         [BudgetLine.MarginAfterInfrastructure] = "margin_after_infrastructure",
         [BudgetLine.Overhead] = "overhead",
+        [BudgetLine.Establishment] = "establishment",
         [BudgetLine.NetReturn] = "net_return",
-    };
-
-    private static readonly Dictionary<BudgetLine, FarmStatementItem> Statement = new()
-    {
-        [BudgetLine.GrossMargin] = FarmStatementItem.GrossMargin,
-        [BudgetLine.HiredLabor] = FarmStatementItem.HiredLabor,
-        [BudgetLine.OwnerLabor] = FarmStatementItem.OwnerLabor,
-        [BudgetLine.MarginAfterLabor] = FarmStatementItem.MarginAfterLabor,
-        [BudgetLine.Infrastructure] = FarmStatementItem.Infrastructure,
-        [BudgetLine.MarginAfterInfrastructure] = FarmStatementItem.MarginAfterInfrastructure,
-        [BudgetLine.Overhead] = FarmStatementItem.Overhead,
-        [BudgetLine.NetReturn] = FarmStatementItem.NetReturnOfCrops,
     };
 
     private static readonly BudgetLine[] Explained =

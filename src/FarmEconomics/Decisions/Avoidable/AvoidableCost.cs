@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Decisions.Changes;
@@ -18,8 +19,8 @@ public sealed class AvoidableCost
     private readonly SeasonReview season;
     private readonly Lazy<BoxFiller> boxes;
     private readonly Lazy<ILookup<Crop, Disposition>> leavings;
-    private readonly Dictionary<Crop, CropSales> sales = [];
-    private readonly Dictionary<string, Departure> whole = new(StringComparer.OrdinalIgnoreCase);
+    private readonly ConcurrentDictionary<Crop, CropSales> sales = [];
+    private readonly ConcurrentDictionary<string, Departure> whole = new(StringComparer.OrdinalIgnoreCase);
 
     internal AvoidableCost(SeasonCosts costs)
     {
@@ -39,12 +40,7 @@ public sealed class AvoidableCost
     public Departure Without(EnterpriseBudget crop)
     {
         ArgumentNullException.ThrowIfNull(crop);
-        if (!whole.TryGetValue(crop.Name, out Departure? gone))
-        {
-            whole[crop.Name] = gone = Without([crop]);
-        }
-
-        return gone;
+        return whole.GetOrAdd(crop.Name, _ => Without([crop]));
     }
 
     /// <summary>What goes when several crops aren't grown, or a part of each. Together they may free the trips of a channel that none frees alone.</summary>
@@ -68,15 +64,7 @@ public sealed class AvoidableCost
     }
 
     /// <summary>What a crop sold in all years on record, by channel and week; worked out once.</summary>
-    internal CropSales SalesOf(Crop crop)
-    {
-        if (!sales.TryGetValue(crop, out CropSales? found))
-        {
-            sales[crop] = found = new CropSales(season, crop, leavings.Value[crop]);
-        }
-
-        return found;
-    }
+    internal CropSales SalesOf(Crop crop) => sales.GetOrAdd(crop, one => new CropSales(season, one, leavings.Value[one]));
 
     /// <summary>Avoidable costs of a crop, by name and kind, in proportion.</summary>
     internal IEnumerable<PartialBudgetLine> CostsOf(EnterpriseBudget crop, decimal part, Func<CostLine, bool>? which = null) =>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
@@ -17,7 +18,7 @@ internal sealed class BoxFiller
     private readonly SeasonReview season;
     private readonly Dictionary<Crop, decimal> packaging;
     private readonly List<BoxSeason> seasons = [];
-    private readonly Dictionary<(BoxSeason, int), List<BoxSupply>> supplies = [];
+    private readonly ConcurrentDictionary<(BoxSeason, int), List<BoxSupply>> supplies = [];
     private readonly ListPrices prices;
 
     internal BoxFiller(SeasonReview season, Dictionary<Crop, decimal> packaging)
@@ -107,15 +108,12 @@ internal sealed class BoxFiller
     }
 
     /// <summary>What could go into a week's boxes, what costs least per dollar of list value first.</summary>
-    private List<BoxSupply> Supplies(BoxSeason box, int week)
-    {
-        if (supplies.TryGetValue((box, week), out List<BoxSupply>? found))
-        {
-            return found;
-        }
+    private List<BoxSupply> Supplies(BoxSeason box, int week) => supplies.GetOrAdd((box, week), _ => FindSupplies(box, week));
 
+    private List<BoxSupply> FindSupplies(BoxSeason box, int week)
+    {
         DateOnly day = box.DayOf(week);
-        found = [];
+        List<BoxSupply> found = [];
         Dictionary<Crop, decimal?> listed = [];
         foreach (Lot lot in season.Trace.Lots.TakeWhile(lot => lot.Date <= day).Where(lot => lot.KeptUntil >= day && box.MostEver(lot.Enterprise.Crop) > 0m))
         {
@@ -132,6 +130,6 @@ internal sealed class BoxFiller
         }
 
         found.Sort(BoxSupply.CheapestFirst);
-        return supplies[(box, week)] = found;
+        return found;
     }
 }

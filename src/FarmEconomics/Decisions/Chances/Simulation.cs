@@ -6,6 +6,12 @@ namespace FarmEconomics.Decisions.Chances;
 /// <summary>Many seasons drawn for every crop, and the farm's net return in each. The same seed gives the same numbers in every run, whatever the crops' order.</summary>
 public sealed class Simulation
 {
+    /// <summary>The stream of the season's weather.</summary>
+    internal const string Weather = "the season's weather";
+
+    /// <summary>The stream of the season's market.</summary>
+    internal const string Market = "the season's market";
+
     private Simulation(SimulationSettings settings, IReadOnlyList<CropRisk> risks, IReadOnlyList<Outcome> crops, Outcome farm)
     {
         Settings = settings;
@@ -60,8 +66,8 @@ public sealed class Simulation
         ArgumentNullException.ThrowIfNull(risks);
         ArgumentNullException.ThrowIfNull(settings);
         settings.Check();
-        double[] weather = Normals(settings, "the season's weather");
-        double[] market = Normals(settings, "the season's market");
+        double[] weather = Normals(settings, Weather);
+        double[] market = Normals(settings, Market);
 
         // Each crop has a stream of its own, so threads may take them in any order; the farm is summed after, in the crops' order.
         Outcome[] crops = new Outcome[risks.Count];
@@ -121,7 +127,8 @@ public sealed class Simulation
         return Rate.Known((decimal)(wins / a.Draws.Count));
     }
 
-    private static double[] Normals(SimulationSettings settings, string stream)
+    /// <summary>One number a season, the same for every crop: the season's weather, or its market.</summary>
+    internal static double[] Normals(SimulationSettings settings, string stream)
     {
         SeededRandom random = new(settings.Seed, stream);
         double[] numbers = new double[settings.Draws];

@@ -14,7 +14,6 @@ public sealed class ChangeJudge
     private readonly BedTime beds;
     private readonly LaborLimits limits;
     private readonly HoursShift hours;
-    private readonly Dictionary<string, WhatIfModel> models = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<(string Crop, decimal? Elasticity), CropGrowth> growths = [];
     private readonly Dictionary<(string Crop, bool WithTrips), IReadOnlyList<WeeklyUse>> weekly = [];
 
@@ -177,16 +176,7 @@ public sealed class ChangeJudge
     /// <summary>The what-if model of a crop.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
     /// <returns>The model.</returns>
-    public WhatIfModel ModelOf(string crop)
-    {
-        EnterpriseBudget budget = Find(crop);
-        if (!models.TryGetValue(budget.Name, out WhatIfModel? model))
-        {
-            models[budget.Name] = model = costs.Model(budget);
-        }
-
-        return model;
-    }
+    public WhatIfModel ModelOf(string crop) => costs.Model(Find(crop));
 
     private EnterpriseBudget Find(string name) => season.FindCrop(name)
         ?? throw new ArgumentException($"{(string.IsNullOrWhiteSpace(name) ? "A crop without a name" : name.Trim())} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(crop => crop.Name))}.");

@@ -39,5 +39,5 @@ internal sealed class NetPrice
     internal decimal PackingPerUnit { get; }
 
     private static bool IsPackaging(CostLine line) =>
-        line is { Line: StatementLine.Selling, VariesWith: CostDriver.Quantity, IsFee: false, Stream: CostStream.Cash };
+        line is { Line: BudgetLine.Selling, VariesWith: CostDriver.Quantity, IsFee: false, Stream: CostStream.Cash };
 }

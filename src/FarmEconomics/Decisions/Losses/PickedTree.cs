@@ -13,6 +13,7 @@ namespace FarmEconomics.Decisions.Losses;
 /// </summary>
 public sealed class PickedTree
 {
+    private static readonly OncePer<SeasonCosts, PickedTree> Found = new(costs => new PickedTree(costs));
     private readonly Dictionary<Crop, NetPrice> prices;
 
     private PickedTree(SeasonCosts costs)
@@ -45,7 +46,7 @@ public sealed class PickedTree
     public static PickedTree Of(SeasonCosts costs)
     {
         ArgumentNullException.ThrowIfNull(costs);
-        return new PickedTree(costs);
+        return Found.Of(costs);
     }
 
     /// <summary>True for what was picked and earned nothing: culled, past keeping, thrown out or given away.</summary>

@@ -41,6 +41,8 @@ public sealed record Sowing(EnterpriseBudget Budget, EnterpriseBudget Crop, Date
 /// <summary>The sowings of a season: which paid, from when to when, and which of good crops lost.</summary>
 public sealed class Sowings
 {
+    private static readonly OncePer<SeasonReview, Sowings> Found = new(season => new Sowings(season));
+
     private Sowings(SeasonReview season)
     {
         Season = season;
@@ -66,7 +68,7 @@ public sealed class Sowings
     public static Sowings Of(SeasonReview season)
     {
         ArgumentNullException.ThrowIfNull(season);
-        return new Sowings(season);
+        return Found.Of(season);
     }
 
     /// <summary>

@@ -9,13 +9,12 @@ namespace FarmEconomics.Decisions.Perennials;
 /// <param name="CropYear">The crop year.</param>
 /// <param name="Bears">True from the first crop year on in which something was picked.</param>
 /// <param name="Output">What it brought.</param>
-/// <param name="Cost">Its full cost that year; not available where the records don't tell it.</param>
+/// <param name="Cost">What it cost that year, before its part of the establishment; not available where the records don't tell it.</param>
 /// <param name="MarginAfterLabor">Output less materials, selling and labor: what goes when the stand goes.</param>
 public sealed record StandYear(int CropYear, bool Bears, Rate Output, Rate Cost, Rate MarginAfterLabor);
 
 /// <summary>
-/// A planting of a perennial with its establishment as an asset: what the years before the first bearing season cost, with interest, level over the seasons it bears; and
-/// whether it should stand on. What establishing it took is spent either way and no part of that question.
+/// A planting of a perennial with its establishment (<see cref="StandAccount"/>), and whether it should stand on: what establishing it took is spent either way and no part of that question.
 /// </summary>
 public sealed class Stand
 {
@@ -41,7 +40,7 @@ public sealed class Stand
     /// <summary>What establishing it cost, with interest, in currency.</summary>
     public Rate EstablishmentCost { get; private init; }
 
-    /// <summary>Seasons it bears: those it did where its bed was cleared, else the crop's bearing_years.</summary>
+    /// <summary>Seasons it bears: those from the first to the last that bore where its bed was cleared, else the crop's bearing_years.</summary>
     public Rate BearingYears { get; private init; }
 
     /// <summary>The part of its establishment a bearing season carries, in currency a year.</summary>
@@ -103,20 +102,16 @@ public sealed class Stand
 
     private static Stand Make(IGrouping<Planting, Enterprise> planting, Dictionary<int, SeasonReview> seasons, int cropYear)
     {
+        StandAccount account = seasons[cropYear].StandOf(planting.Key);
         List<Enterprise> ones = [.. planting.OrderBy(one => one.CropYear)];
-        int firstPicked = ones.FindIndex(one => one.Harvested > 0m);
-        List<StandYear> years = [.. ones.Select((one, i) => YearOf(one, seasons[one.CropYear], firstPicked >= 0 && i >= firstPicked))];
-        FarmSettings settings = seasons[cropYear].Settings;
-        decimal bedFeet = ones[^1].BedFeet.Value;
-        Rate cost = CostOf(planting.Key.Crop, years, bedFeet, settings), bears = BearingYearsOf(planting.Key, ones, firstPicked, seasons[cropYear].Records);
-        return new Stand(planting.Key, bedFeet, years)
+        List<StandYear> years = [.. ones.Select(one => YearOf(one, seasons[one.CropYear], account.Bears(one.CropYear)))];
+        bool bears = account.Bears(cropYear);
+        Rate notYet = Rate.NotAvailable("it hasn't borne yet");
+        return new Stand(planting.Key, ones[^1].BedFeet.Value, years)
         {
-            EstablishmentCost = cost,
-            BearingYears = bears,
-            AnnualPart = cost.Value is not { } spent ? cost
-                : bears.Value is not { } seasonsBorne ? bears
-                : settings.InterestPercent is not { } percent ? Rate.NotAvailable("interest_percent is not set")
-                : Rate.Known(Money.Rounded(new Establishment(spent, percent / 100m, seasonsBorne).AnnualPart).Amount),
+            EstablishmentCost = bears || planting.Key.Crop.Row.EstablishmentCost is not null ? account.EstablishmentCost : notYet,
+            BearingYears = account.BearingYears,
+            AnnualPart = bears ? account.AnnualPart : notYet,
             InsteadPerBedFoot = InsteadOf(planting.Key, seasons[cropYear]),
         };
     }
@@ -124,32 +119,10 @@ public sealed class Stand
     private static StandYear YearOf(Enterprise one, SeasonReview season, bool bears)
     {
         EnterpriseBudget budget = season.Plantings.First(planting => planting.Enterprises.Contains(one));
-        return new StandYear(one.CropYear, bears, Of(BudgetLine.Output), budget.Known.NoFullNetReturn is { } reason ? Rate.NotAvailable(reason) : Rate.Known(budget.TotalCost.Amount), Of(BudgetLine.MarginAfterLabor));
+        Rate cost = budget.Known.NoCostBeforeEstablishment is { } reason ? Rate.NotAvailable(reason) : Rate.Known(budget.Sums.OwnCost.Amount);
+        return new StandYear(one.CropYear, bears, Of(BudgetLine.Output), cost, Of(BudgetLine.MarginAfterLabor));
 
         Rate Of(BudgetLine line) => budget.Line(line) is { Missing: { } why } ? Rate.NotAvailable(why) : Rate.Known(budget.Line(line).Amount.Amount);
-    }
-
-    private static Rate CostOf(Crop crop, List<StandYear> years, decimal bedFeet, FarmSettings settings)
-    {
-        if (crop.Row.EstablishmentCost is { } each)
-        {
-            return Rate.Known(Money.Rounded(each * bedFeet).Amount);
-        }
-
-        List<StandYear> before = years.FindAll(year => !year.Bears);
-        return before.Count == years.Count ? Rate.NotAvailable("it hasn't borne yet")
-            : before.Count == 0 ? Rate.NotAvailable("the records begin after it was established; give establishment_cost in crops")
-            : before.Find(year => !year.Cost.IsAvailable) is { } unknown ? Rate.NotAvailable($"{unknown.CropYear}: {unknown.Cost.Reason}; give establishment_cost in crops")
-            : settings.InterestPercent is not { } percent ? Rate.NotAvailable("interest_percent is not set")
-            : Rate.Known(Money.Rounded(Establishment.WithInterest([.. before.Select(year => year.Cost.Value!.Value)], percent / 100m)).Amount);
-    }
-
-    private static Rate BearingYearsOf(Planting planting, List<Enterprise> ones, int firstPicked, FarmRecords records)
-    {
-        bool cleared = planting.Beds.All(bed => bed.Row.OutOfBed is { } day && day <= records.CostsUntil);
-        return cleared && firstPicked >= 0 ? Rate.Known(ones.Skip(firstPicked).Count(one => one.Harvested > 0m))
-            : planting.Crop.Row.BearingYears is { } given ? Rate.Known(given)
-            : Rate.NotAvailable($"bearing_years of {planting.Crop.Name} isn't given in crops");
     }
 
     private static Rate InsteadOf(Planting planting, SeasonReview season)

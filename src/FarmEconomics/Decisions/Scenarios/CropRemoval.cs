@@ -48,6 +48,8 @@ internal sealed class CropRemoval
                 TakeNamed(costs, budgets);
                 TakeShared(costs, budgets, departure);
             }
+
+            KeepEstablishment(costs.Season);
         }
 
         TakeProduce();
@@ -56,6 +58,17 @@ internal sealed class CropRemoval
         work.Finish();
         BoxMoves.Apply(review, copy, departures.SelectMany(departure => departure.Refill.Items), gone);
         KeepYears();
+    }
+
+    /// <summary>What establishing perennials took is spent either way: of those taken out no crop carries it, of others it stays as reviewed, though more shared cost falls on them.</summary>
+    private void KeepEstablishment(SeasonReview season)
+    {
+        copy.HoldEstablishment(season.EstablishmentLines);
+        Money spent = Money.Sum(season.Crops.Where(crop => gone.Contains(crop.Crop!)).Select(crop => crop.Sums.Establishment));
+        if (spent != Money.Zero)
+        {
+            copy.Add<ExpenseRow>(Bill(records.AsOf, season.CropYear, spent.Amount));
+        }
     }
 
     private void TakeNamed(SeasonCosts costs, List<EnterpriseBudget> budgets)

@@ -1,6 +1,7 @@
 using FarmEconomics.Records;
 using FarmEconomics.Records.Schema;
 using FarmEconomics.Records.Storage;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Scenarios;
 
@@ -10,6 +11,7 @@ namespace FarmEconomics.Decisions.Scenarios;
 /// </summary>
 internal sealed class RecordsCopy(FarmRecords records)
 {
+    private readonly Dictionary<(string Planting, int CropYear), (Money Amount, string? Missing)> held = [];
     private readonly Dictionary<(RecordTable Table, Column Column, int Row), object?> cells = [];
     private readonly Dictionary<RecordTable, RecordTable> changed = [];
     private readonly Dictionary<RecordTable, SortedSet<int>> removed = [];
@@ -76,6 +78,15 @@ internal sealed class RecordsCopy(FarmRecords records)
             : table[row.Index - (gone?.GetViewBetween(0, row.Index).Count ?? 0)];
     }
 
+    /// <summary>Holds lines of establishment as they were reviewed, whatever else the copy changes.</summary>
+    internal void HoldEstablishment(IEnumerable<((string Planting, int CropYear) Key, (Money Amount, string? Missing) Line)> lines)
+    {
+        foreach (((string Planting, int CropYear) key, (Money Amount, string? Missing) line) in lines)
+        {
+            held[key] = line;
+        }
+    }
+
     /// <summary>The changed records, amounts rounded to the cent once, half a cent away from zero.</summary>
     internal FarmRecords Link()
     {
@@ -90,7 +101,7 @@ internal sealed class RecordsCopy(FarmRecords records)
             }
         }
 
-        return FarmRecords.Link(Original.Tables.With(table => changed.GetValueOrDefault(table, table)), Settings);
+        return FarmRecords.Link(Original.Tables.With(table => changed.GetValueOrDefault(table, table)), Settings, held);
     }
 
     private RecordTable Changed(RecordTable table, IEnumerable<CellChange> changes, IEnumerable<RowValues> more)

@@ -29,6 +29,9 @@ public enum ScarceKind
 
     /// <summary>Water for the beds in gallons, or liters, day by day.</summary>
     Water,
+
+    /// <summary>Sprinklers times the hours they run, day by day.</summary>
+    Sprinklers,
 }
 
 /// <summary>Where a limit comes from.</summary>
@@ -100,6 +103,7 @@ public sealed class ScarceThing
         ScarceKind.Trays => "tray-day",
         ScarceKind.Power => "kWh",
         ScarceKind.Water => "gallon",
+        ScarceKind.Sprinklers => "sprinkler-hour",
         _ => "hour",
     };
 

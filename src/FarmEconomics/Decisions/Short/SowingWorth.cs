@@ -65,6 +65,9 @@ public sealed class SowingWorth
             : null;
     }
 
+    /// <summary>What the whole yield of a bed-foot of a crop added in the season, money; null where the season's records can't tell.</summary>
+    internal double? PerBedFoot(Crop crop) => crops.GetValueOrDefault(crop)?.WorthPerBedFoot;
+
     /// <summary>
     /// The first day a stay's bed is free again: as written or traced where its season is over; else as long after planting as the crop
     /// stood in the season reviewed, on the median.

@@ -26,9 +26,9 @@ public sealed class WaterAndPower
 
     private const int MetricStep = 400;
 
+    private static readonly OncePer<SeasonCosts, WaterAndPower> Found = new(costs => new WaterAndPower(costs));
     private readonly WrittenLimits limits;
-    private readonly Lazy<Rate> more;
-    private readonly Lazy<Rate> less;
+    private readonly Lazy<IReadOnlyList<WaterWorth>> worth;
 
     private WaterAndPower(SeasonCosts costs)
     {
@@ -37,11 +37,10 @@ public sealed class WaterAndPower
         Worth = SowingWorth.Of(costs);
         Farm = FarmWater.Of(Season.Trace, Worth.EndOf);
         Power = PowerSeason.Of(Season.Records, Season.CropYear);
-        more = new(() => LostWith(LimitStep) is { Value: { } lost } ? Rate.Known((decimal)Water!.LostAtLimit!.Value - lost) : LostWith(0));
-        less = new(() => LostWith(-LimitStep) is { Value: { } lost } ? Rate.Known(lost - (decimal)Water!.LostAtLimit!.Value) : LostWith(0));
+        worth = new(() => [.. WaterWorths.Of(this, limits.Sprinklers)]);
         if (Farm.WhyUnknown is null)
         {
-            Water = WaterSeason.Of(Farm, Season.CropYear, LitersOn, Worth.StillToCome);
+            Water = WaterSeason.Of(Farm, Season.CropYear, LimitOn, Worth.StillToCome);
             Crops = [.. CropsOf(costs)];
         }
     }
@@ -74,11 +73,14 @@ public sealed class WaterAndPower
     /// <summary>The step of the limit whose worth is told, in the farm's unit of volume.</summary>
     public int LimitStep => Season.Settings.LengthUnit == LengthUnit.M ? MetricStep : Step;
 
+    /// <summary>What more of each limit of the season would have saved: water first, then sprinklers and the hours they run.</summary>
+    public IReadOnlyList<WaterWorth> WorthOfMore => worth.Value;
+
     /// <summary>Money saved in the season by one step a day more than the limit.</summary>
-    public Rate SavedByMore => more.Value;
+    public Rate SavedByMore => OfWater(one => one.Saved);
 
     /// <summary>Money lost in the season by one step a day less.</summary>
-    public Rate LostByLess => less.Value;
+    public Rate LostByLess => OfWater(one => one.LostByLess);
 
     /// <summary>Follows the water and power of a season.</summary>
     /// <param name="costs">The season's costs.</param>
@@ -86,7 +88,7 @@ public sealed class WaterAndPower
     public static WaterAndPower Of(SeasonCosts costs)
     {
         ArgumentNullException.ThrowIfNull(costs);
-        return new WaterAndPower(costs);
+        return Found.Of(costs);
     }
 
     /// <summary>
@@ -116,39 +118,6 @@ public sealed class WaterAndPower
         return ahead.WhyUnknown is { } why ? throw new InvalidOperationException(why) : WaterTriage.Of(ahead, hand, Worth.StillToCome);
     }
 
-    /// <summary>
-    /// Water there is in a week by the limits table, in the farm's unit of volume, for a plan that must keep within it; null: no limit is
-    /// written for one of its days.
-    /// </summary>
-    /// <param name="monday">The first day of the week.</param>
-    /// <returns>Gallons, or liters.</returns>
-    public decimal? WeeklyWater(DateOnly monday)
-    {
-        decimal?[] days = [.. Enumerable.Range(0, 7).Select(day => limits.On(ScarceKind.Water, null, monday.AddDays(day)))];
-        return Array.TrueForAll(days, day => day is not null) ? days.Sum() : null;
-    }
-
-    /// <summary>
-    /// What a bed-foot of a crop takes in a week of the season by its need less rain, in the farm's unit of volume; null where none of it
-    /// stood in a watered block that week, or the weather isn't known.
-    /// </summary>
-    /// <param name="crop">The crop.</param>
-    /// <param name="monday">The first day of the week.</param>
-    /// <returns>Gallons, or liters, per bed-foot.</returns>
-    public decimal? WeeklyWaterPerBedFoot(Crop crop, DateOnly monday)
-    {
-        (double liters, double feet) = (0, 0);
-        foreach (SowingWater sowing in Farm.Sowings.Where(one => one.Planting.Crop == crop))
-        {
-            DateOnly[] days = [.. Enumerable.Range(0, 7).Select(monday.AddDays).Where(sowing.IsKnown)];
-            double need = Math.Max(0, days.Sum(day => sowing.Need(day) - sowing.Rain(day)));
-            liters += days.Length == 0 ? 0 : need * 7 / days.Length * sowing.AreaM2 / sowing.Block.Efficiency;
-            feet += days.Length == 0 ? 0 : (double)sowing.Stay.BedFeet;
-        }
-
-        return feet > 0 ? (decimal)(liters / LitersPerUnit / feet) : null;
-    }
-
     internal static double LitersIn(FarmSettings settings) => settings.LengthUnit == LengthUnit.M ? 1 : WaterMath.LitersPerGallon;
 
     /// <summary>Liters there are on a day by the limits table; null: no limit is written for it.</summary>
@@ -156,9 +125,14 @@ public sealed class WaterAndPower
     /// <returns>Liters.</returns>
     public double? LitersOn(DateOnly day) => (double?)limits.On(ScarceKind.Water, null, day) * LitersPerUnit;
 
-    private Rate LostWith(int units) => Water is null ? Rate.NotAvailable(Farm.WhyUnknown!)
-        : !Water.HasLimit ? Rate.NotAvailable("no row of limits says how much water there is a day")
-        : Rate.Known((decimal)Water.LostWith(units * LitersPerUnit)!.Value);
+    /// <summary>What there is to water with on a day by the limits table.</summary>
+    /// <param name="day">The day.</param>
+    /// <returns>Liters and sprinkler-hours; null where no limit is written.</returns>
+    public WaterLimit LimitOn(DateOnly day) => new(LitersOn(day), (double?)limits.Sprinklers.On(day));
+
+    private Rate OfWater(Func<WaterWorth, Rate> of) => Water is null ? Rate.NotAvailable(Farm.WhyUnknown!)
+        : WorthOfMore.FirstOrDefault(one => one.Step == WaterStep.Water) is { } water ? of(water)
+        : Rate.NotAvailable("no row of limits says how much water there is a day");
 
     private IEnumerable<CropWaterMargin> CropsOf(SeasonCosts costs)
     {

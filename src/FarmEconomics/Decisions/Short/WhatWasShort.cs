@@ -18,6 +18,8 @@ public sealed class WhatWasShort
     /// <summary>Short from this part of the limit on, unless set otherwise.</summary>
     public const decimal UsualShortAt = 0.85m;
 
+    private static readonly OncePer<SeasonCosts, WhatWasShort> Found = new(costs => new WhatWasShort(costs, UsualShortAt));
+
     private WhatWasShort(SeasonCosts costs, decimal shortAt)
     {
         Season = costs.Season;
@@ -41,7 +43,7 @@ public sealed class WhatWasShort
         TraysAndPower rest = new(Season, days, limits, shortAt);
         found.AddRange(rest.Trays(notChecked));
         found.AddRange(rest.Power(WaterAndPower.Power, notChecked));
-        found.AddRange(DailyWater.Find(WaterAndPower, days, limits, shortAt, notChecked));
+        found.AddRange(new DailyWater(WaterAndPower, days, limits, shortAt).Find(notChecked));
         foreach (ThingUse use in found)
         {
             use.Thing.Crops = use.Thing.Short.Count == 0 ? [] : Ranked(costs, use.On(days.ShortDays(use.Thing)));
@@ -60,7 +62,7 @@ public sealed class WhatWasShort
     /// <summary>The season's water and power.</summary>
     public WaterAndPower WaterAndPower { get; }
 
-    /// <summary>What was held against a limit: beds by cover, hours, stores, trays, power, water.</summary>
+    /// <summary>What was held against a limit: beds by cover, hours, stores, trays, power, water, sprinklers.</summary>
     public IReadOnlyList<ScarceThing> Things { get; }
 
     /// <summary>What was short at least once.</summary>
@@ -78,7 +80,7 @@ public sealed class WhatWasShort
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(shortAt);
-        return new WhatWasShort(costs, shortAt);
+        return shortAt == UsualShortAt ? Found.Of(costs) : new WhatWasShort(costs, shortAt);
     }
 
     private static List<ScarceUse> Ranked(SeasonCosts costs, IEnumerable<EnterpriseUse> uses)

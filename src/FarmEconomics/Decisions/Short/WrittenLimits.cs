@@ -4,7 +4,7 @@ namespace FarmEconomics.Decisions.Short;
 
 /// <summary>
 /// The rows of the limits table, each laid to what it limits: a pool by its name (a store: crates; a pool shared out by tray-days: trays;
-/// one with loads: kWh), else labor, own labor, hired labor, kWh, or water a day.
+/// one with loads: kWh), else labor, own labor, hired labor, kWh, sprinklers with the hours they run, or water a day.
 /// What is left over can't be checked.
 /// </summary>
 internal sealed class WrittenLimits
@@ -17,6 +17,11 @@ internal sealed class WrittenLimits
         {
             string name = row.Limit.Trim();
             Pool? pool = records.FindPool(name);
+            if (row.Amount > 0m && pool is null && Sprinklers.Takes(row))
+            {
+                continue;
+            }
+
             ScarceKind? kind = pool is not null ? KindOf(records, pool) : KindOf(name, row.Unit ?? "");
             if (row.Amount <= 0m)
             {
@@ -34,6 +39,9 @@ internal sealed class WrittenLimits
         }
     }
 
+    /// <summary>Sprinklers at once, and the hours they run.</summary>
+    internal SprinklerLimit Sprinklers { get; } = new();
+
     /// <summary>Limits that no record can be held against.</summary>
     internal List<NotChecked> NotChecked { get; } = [];
 
@@ -49,7 +57,7 @@ internal sealed class WrittenLimits
         decimal? least = null;
         foreach ((ScarceKind of, Pool? named, LimitRow row) in rows)
         {
-            if (of == kind && named == pool && (Covers(row, day) || Covers(row, day.AddYears(1))) && (least is null || row.Amount < least))
+            if (of == kind && named == pool && Holds(row, day) && (least is null || row.Amount < least))
             {
                 least = row.Amount;
             }
@@ -71,7 +79,10 @@ internal sealed class WrittenLimits
         : Says(name, "water") && Says(unit, "day") ? ScarceKind.Water
         : null;
 
-    private static bool Says(string text, string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);
+    internal static bool Says(string text, string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>True when a row holds on a day, or on the day a year later: a limit is written for the next season.</summary>
+    internal static bool Holds(LimitRow row, DateOnly day) => Covers(row, day) || Covers(row, day.AddYears(1));
 
     private static bool Covers(LimitRow row, DateOnly day) => (row.From is null || row.From <= day) && (row.To is null || row.To >= day);
 }

@@ -5,8 +5,9 @@ public interface ILinearSolver
 {
     /// <summary>Takes a model in, so that it can be solved, changed a little and solved again.</summary>
     /// <param name="model">The model; it isn't changed.</param>
+    /// <param name="once">True where it is solved but once: then a solver may first make it smaller, which a changed model can't start from.</param>
     /// <returns>The model as the solver holds it.</returns>
-    ILinearRun Open(LinearModel model);
+    ILinearRun Open(LinearModel model, bool once = false);
 }
 
 /// <summary>A model in the hands of a solver. Solving again after a small change starts from the last answer. Not safe to share between threads.</summary>
@@ -44,7 +45,7 @@ public static class LinearSolving
     public static LinearSolution Solve(this ILinearSolver solver, LinearModel model)
     {
         ArgumentNullException.ThrowIfNull(solver);
-        using ILinearRun run = solver.Open(model);
+        using ILinearRun run = solver.Open(model, once: true);
         return run.Solve();
     }
 }

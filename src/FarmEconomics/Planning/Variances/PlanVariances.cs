@@ -9,9 +9,9 @@ namespace FarmEconomics.Planning.Variances;
 /// <summary>A season beside the plan on file for it, crop by crop; during the season the plan up to the closing date.</summary>
 public sealed class PlanVariances
 {
-    private PlanVariances(SeasonReview season, IReadOnlyList<CropVariance> crops, bool isPart)
+    private PlanVariances(SeasonReview season, IReadOnlyList<CropVariance> crops, bool isPart, Money yearPlanned)
     {
-        (Season, Crops, IsPartOfYear) = (season, crops, isPart);
+        (Season, Crops, IsPartOfYear, YearPlanned) = (season, crops, isPart, yearPlanned);
     }
 
     /// <summary>The season.</summary>
@@ -29,6 +29,15 @@ public sealed class PlanVariances
     /// <summary>What came.</summary>
     public Money Actual => Money.Sum(Crops.Select(crop => crop.Actual));
 
+    /// <summary>The last day that is held against the plan.</summary>
+    public DateOnly UpTo => IsPartOfYear ? Season.Records.AsOf : Season.Settings.EndOf(Season.CropYear).AddDays(-1);
+
+    /// <summary>What was planned for the whole year; once it is over <see cref="Planned"/>.</summary>
+    public Money YearPlanned { get; }
+
+    /// <summary>The year's outlook: what came so far, and the plan for what is left of the year.</summary>
+    public Money Outlook => Actual + (YearPlanned - Planned);
+
     /// <summary>All crops' part of a kind.</summary>
     /// <param name="kind">The kind.</param>
     /// <returns>Money, favorable above 0.</returns>
@@ -40,6 +49,16 @@ public sealed class PlanVariances
     public static PlanVariances? Of(SeasonReview season)
     {
         ArgumentNullException.ThrowIfNull(season);
+        return PlanOnFile.Years(season.Records).Contains(season.CropYear) ? Of(SeasonCosts.Of(season)) : null;
+    }
+
+    /// <summary>Holds a season against the plan on file for it.</summary>
+    /// <param name="costs">The season's costs by what they vary with.</param>
+    /// <returns>The variances; null where no plan is on file for the season.</returns>
+    public static PlanVariances? Of(SeasonCosts costs)
+    {
+        ArgumentNullException.ThrowIfNull(costs);
+        SeasonReview season = costs.Season;
         if (PlanOnFile.Of(season.Records, season.CropYear) is not { } plan)
         {
             return null;
@@ -47,16 +66,16 @@ public sealed class PlanVariances
 
         DateOnly end = season.Settings.EndOf(season.CropYear);
         bool part = season.Records.AsOf < end.AddDays(-1) && season.Records.Settings.WindowOf(season.Records.AsOf) == season.CropYear;
-        SeasonCosts costs = SeasonCosts.Of(season);
-        decimal hourCost = HourCost(season);
-        Dictionary<string, CropFactors> planned = PlannedOf(season, plan, hourCost, part ? season.Records.AsOf : end);
+        Expected expected = new(HourCost(season), CulledParts(season));
+        Dictionary<string, CropFactors> planned = PlannedOf(season, plan, expected, part ? season.Records.AsOf : end);
         Dictionary<string, CropFactors> actual = season.Crops.ToDictionary(crop => crop.Name, crop => Came(costs, crop), StringComparer.OrdinalIgnoreCase);
         return new PlanVariances(
             season,
             [.. planned.Keys.Union(actual.Keys, StringComparer.OrdinalIgnoreCase)
                 .Select(crop => CropVariance.Of(crop, planned.GetValueOrDefault(crop), actual.GetValueOrDefault(crop)))
                 .OrderByDescending(crop => Math.Abs(crop.Difference.Amount)).ThenBy(crop => crop.Crop, StringComparer.Ordinal)],
-            part);
+            part,
+            Money.Sum(PlannedOf(season, plan, expected, end).Values.Select(crop => crop.Contribution)));
     }
 
     /// <summary>The planned cost of an hour: what one cost in the season before, own and hired alike, since a plan names no wage; without that season its own.</summary>
@@ -67,20 +86,44 @@ public sealed class PlanVariances
         return work.Count > 0 ? work.Sum(use => season.AmountOf(use)?.Amount ?? 0m) / work.Sum(use => use.Hours) : 0m;
     }
 
-    private static Dictionary<string, CropFactors> PlannedOf(SeasonReview season, PlanDraft plan, decimal hourCost, DateOnly until)
+    /// <summary>What a plan doesn't say and the season before does: the cost of an hour, and the part of each crop that was culled.</summary>
+    private sealed record Expected(decimal HourCost, IReadOnlyDictionary<string, decimal> CulledParts);
+
+    /// <summary>
+    /// The part of what grew that is expected to be culled, 0 to below 1, since a plan names what is left after it: that of the season before; of a
+    /// crop with no harvest then the season's own.
+    /// </summary>
+    private static Dictionary<string, decimal> CulledParts(SeasonReview season)
+    {
+        Dictionary<string, decimal> parts = new(StringComparer.OrdinalIgnoreCase);
+        foreach (int year in new[] { season.CropYear, season.CropYear - 1 })
+        {
+            foreach (IGrouping<string, Lot> crop in season.Trace.LotsOfYear(year).GroupBy(lot => lot.Enterprise.Crop.Name))
+            {
+                decimal picked = crop.Sum(lot => lot.Quantity), culled = crop.Sum(lot => lot.Culled);
+                parts[crop.Key] = picked > 0m ? culled / (picked + culled) : parts.GetValueOrDefault(crop.Key);
+            }
+        }
+
+        return parts;
+    }
+
+    private static Dictionary<string, CropFactors> PlannedOf(SeasonReview season, PlanDraft plan, Expected expected, DateOnly until)
     {
         ILookup<string, DraftSale> sales = plan.Sales.ToLookup(sale => sale.Crop, StringComparer.OrdinalIgnoreCase);
         Dictionary<string, CropFactors> planned = new(StringComparer.OrdinalIgnoreCase);
-        foreach (IGrouping<string, DraftPlanting> crop in plan.Plantings.Where(one => one.In < until).GroupBy(one => one.Crop, StringComparer.OrdinalIgnoreCase))
+        foreach (IGrouping<string, DraftPlanting> crop in plan.Plantings.Where(one => one.CropYear == plan.CropYear && one.In < until).GroupBy(one => one.Crop, StringComparer.OrdinalIgnoreCase))
         {
             List<(DraftPlanting Row, decimal Done)> rows = [.. crop.Select(one => (one, Done(one.In, one.Out, until)))];
+            decimal picked = rows.Sum(row => row.Row.Yield * row.Done), culled = expected.CulledParts.GetValueOrDefault(crop.Key);
             planned[crop.Key] = new CropFactors
             {
                 BedFeet = crop.Sum(one => one.BedFeet * season.Records.Tables.Beds.Where(bed => string.Equals(bed.Bed.Trim(), one.Bed, StringComparison.OrdinalIgnoreCase))
                     .Select(bed => (bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn).FirstOrDefault(1m)),
-                Picked = rows.Sum(row => row.Row.Yield * row.Done),
+                Picked = picked,
+                Culled = picked * culled / (1m - culled),
                 Hours = rows.Sum(row => row.Row.Hours * row.Done),
-                HourCost = hourCost,
+                HourCost = expected.HourCost,
                 Inputs = crop.Sum(one => one.Cost),
                 Channels = sales[crop.Key].GroupBy(sale => sale.Channel, StringComparer.OrdinalIgnoreCase).Select(channel => (channel.Key, Sums: Sums(season, channel, until)))
                     .Where(channel => channel.Sums.Units > 0m).ToDictionary(channel => channel.Key, channel => channel.Sums, StringComparer.OrdinalIgnoreCase),

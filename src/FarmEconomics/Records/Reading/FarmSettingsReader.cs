@@ -13,6 +13,7 @@ public static class FarmSettingsReader
     private static readonly ColumnSchema BuyInColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(0m, 1_000m) };
     private static readonly ColumnSchema PriceChangeColumn = new("percent", ColumnType.Percent, "") { Range = new NumberRange(-50m, 200m) };
     private static readonly ColumnSchema LandColumn = new("land", ColumnType.Money, "") { Range = NumberRanges.AmountFromZero };
+    private static readonly ColumnSchema AreaColumn = new("area", ColumnType.Number, "") { Range = new NumberRange(0.0001m, 1_000_000m) };
     private static readonly ColumnSchema WageColumn = new("wage", ColumnType.Price, "") { Range = new NumberRange(0m, 1_000_000m) };
     private static readonly ColumnSchema WidthColumn = new("width", ColumnType.Number, "") { Range = new NumberRange(1m, 1_000m) };
 
@@ -35,6 +36,9 @@ public static class FarmSettingsReader
             (s, v) => Number(s, v, LandColumn) is { } value ? s with { LandValue = value } : null),
         new("land_rent", "an amount from 0 to 10,000,000,000", "none: by land_value", "What your own land would cost to rent a year, instead of land_value x interest_percent.",
             (s, v) => Number(s, v, LandColumn) is { } rent ? s with { LandRent = rent } : null),
+        new("land_area", "a number from 0.0001 to 1,000,000", "none: land_value and land_rent are for all of your land",
+            "Acres of your own land (hectares with length_unit m). With it, land_value and land_rent are per acre (hectare).",
+            (s, v) => Number(s, v, AreaColumn) is { } area ? s with { LandArea = area } : null),
         new("length_unit", OneOf<LengthUnit>(), "ft", "The unit of all lengths: with m, beds have length_m and width_cm, plantings bed_meters, and results are per bed-meter.",
             (s, v) => Words.TryParse(v, out LengthUnit word) ? s with { LengthUnit = word, StandardBedWidthIn = word == LengthUnit.M ? MetricBedWidth : s.StandardBedWidthIn } : null),
         new("standard_bed_width_in", "a number of inches from 1 to 1,000 (farms with length_unit ft)", "30", "The bed width that one bed-foot stands for, in inches.",

@@ -101,8 +101,7 @@ public sealed class PowerSeason
 
     /// <summary>
     /// What a kWh less of load is worth, every day the same part less: the part of it that would have been missing, times what the
-    /// generator
-    /// costs. Not available without a balance, or without the cost of a kWh.
+    /// generator costs; nothing where sun and battery always do. Not available without a balance, or without the cost of a kWh.
     /// </summary>
     public Rate MarginalPerKwh
     {
@@ -113,14 +112,23 @@ public sealed class PowerSeason
                 return Rate.NotAvailable(why);
             }
 
-            if (supply.GeneratorCostPerKwh is not { } cost)
-            {
-                return Rate.NotAvailable("farm.csv doesn't say what a kWh that is missing costs (generator_cost_per_kwh)");
-            }
+            return PartMissing is not { } part ? Rate.NotAvailable("no loads")
+                : Missing <= LeastShort ? Rate.Known(0m)
+                : supply.GeneratorCostPerKwh is { } cost ? Rate.Known((decimal)part * cost)
+                : Rate.NotAvailable("farm.csv doesn't say what a kWh that is missing costs (generator_cost_per_kwh)");
+        }
+    }
 
-            double less = loads.Sum() * Trial;
-            double saved = Missing - MissingWith([.. loads.Select(load => load * (1 - Trial))], made, _ => battery);
-            return less > 0 ? Rate.Known((decimal)(saved / less) * cost) : Rate.NotAvailable("no loads");
+    /// <summary>
+    /// The part of a kWh less of load, every day the same part less, that would have been missing, 0 to 1: the shadow price of the loads in
+    /// kWh. Null without a balance or without loads.
+    /// </summary>
+    public double? PartMissing
+    {
+        get
+        {
+            double less = WhyUnknown is null ? loads.Sum() * Trial : 0;
+            return less > 0 ? (Missing - MissingWith([.. loads.Select(load => load * (1 - Trial))], made, _ => battery)) / less : null;
         }
     }
 

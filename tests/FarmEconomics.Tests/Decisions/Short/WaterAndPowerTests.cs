@@ -66,6 +66,59 @@ public class WaterAndPowerTests
     }
 
     [Fact]
+    public void Season_SprinklersAndHours_AreALimitOfTheirOwnAndMoreOfThemIsTold()
+    {
+        FarmBuilder builder = Limited(400m).Limit("sprinklers", 2m, "sprinklers at once").Limit("watering", 1m, "hours a day");
+        WaterAndPower supply = Of(builder);
+        WaterSeason water = supply.Water!;
+
+        // 2 sprinklers of 60 gallons an hour for an hour leave 120 of the 400 gallons.
+        DateOnly[] days = [.. Enumerable.Range(0, water.Days).Select(water.First.AddDays)];
+        Assert.Equal(2.0, days.Max(day => water.SprinklerHoursAtLimit(day))!.Value, 1e-9);
+        Assert.Equal(120.0, days.Max(day => water.PutAtLimit(day))!.Value / supply.LitersPerUnit, 1e-6);
+        Assert.Equal([WaterStep.Water, WaterStep.Sprinklers, WaterStep.Hour, WaterStep.PumpHour], supply.WorthOfMore.Select(one => one.Step));
+        Assert.Equal(0m, decimal.Round(supply.WorthOfMore[0].Saved.Value!.Value, 6)); // water isn't what holds it back
+        Assert.True(supply.WorthOfMore[1].Saved.Value > 1m);
+        Assert.Equal(supply.WorthOfMore[1].Saved.Value!.Value, supply.WorthOfMore[2].Saved.Value!.Value, 6); // twice the sprinklers, or twice the hour
+        Assert.False(supply.WorthOfMore[1].LostByLess.IsAvailable);
+
+        ScarceThing sprinklers = WhatWasShort.Of(SeasonCosts.Of(builder.Season(Year))).Short.Single(thing => thing.Kind == ScarceKind.Sprinklers);
+        Assert.Equal(2m, sprinklers.Fullest!.Limit);
+        Assert.True(sprinklers.Crops.Count > 0 && sprinklers.Crops.Sum(crop => crop.Use) <= sprinklers.Short.Sum(span => span.Used) + 0.0001m);
+    }
+
+    [Fact]
+    public void Season_BlocksWithoutSprinklers_AreNotHeldByThem()
+    {
+        FarmBuilder builder = Limited(400m).Limit("sprinklers", 2m).Limit("sprinklers", 1m, "sprinkler-hours a day");
+        foreach (BlockRow row in builder.Tables.Blocks)
+        {
+            builder.Set(row, BlockRow.SprinklerGphColumn, null);
+        }
+
+        Assert.Equal(Of(Limited(400m)).Water!.LostAtLimit!.Value, Of(builder).Water!.LostAtLimit!.Value, 1e-9);
+        Assert.Contains(WhatWasShort.Of(SeasonCosts.Of(builder.Season(Year))).NotChecked, item => item.Reason == "blocks.csv doesn't say what a sprinkler gives");
+    }
+
+    [Fact]
+    public void Blocks_DayByDay_PutInWhatTheyUseStoreAndDrain()
+    {
+        FarmBuilder builder = DryFarm.With(3).AsOf("2025-12-31");
+        Water(builder, "2025-07-07", "Block 0", 300m);
+        Water(builder, "2025-07-14", "Block 0", 900m);
+        WaterSeason water = Of(builder).Water!;
+        BlockDay[] days = [.. water.BlockDays()];
+
+        Assert.Equal(["Block 0", "Block 1", "Block 2"], days.Select(day => day.Block.Name).Distinct());
+        Assert.All(days, day => Assert.Equal(day.Rain + day.Watering, day.Used + day.Stored + day.Drained, 1e-6));
+        Assert.Contains(days, day => day.Drained > 1);
+        Assert.Contains(days, day => day.Stress < 0.5);
+        Assert.Equal(water.LostAsWatered!.Value, days.Sum(day => day.MoneyLost), 1e-6);
+        Assert.Equal(water.Balances.Sum(balance => balance.MissedMm * balance.Sowing.AreaM2), days.Sum(day => day.Missed), 1e-6);
+        Assert.All(days, day => Assert.InRange(day.YieldLost ?? 0, 0, 1));
+    }
+
+    [Fact]
     public void Season_Losses_AddUpByCropAndWeekAndNeverPassAllThereWas()
     {
         WaterAndPower supply = Of(Limited(1m));
@@ -155,17 +208,6 @@ public class WaterAndPowerTests
         Assert.Equal("there is no weather table", supply.SavedByMore.Reason);
         Assert.Contains(WhatWasShort.Of(SeasonCosts.Of(builder.Season(Year))).NotChecked, item =>
             item == new NotChecked("water", "there is no weather table"));
-    }
-
-    [Fact]
-    public void WeeklyWater_ForAPlan_IsTheLimitAndTheNeedPerBedFoot()
-    {
-        WaterAndPower supply = Of(Limited(300m));
-        Crop tomatoes = supply.Season.Records.Crop("Tomatoes");
-        Assert.Equal(2100m, supply.WeeklyWater(new DateOnly(2025, 7, 7)));
-        // 2.5 sq ft a bed-foot, an inch and a half or so a week
-        Assert.InRange(supply.WeeklyWaterPerBedFoot(tomatoes, new DateOnly(2025, 7, 7))!.Value, 2m, 5m);
-        Assert.Null(supply.WeeklyWaterPerBedFoot(tomatoes, new DateOnly(2025, 12, 1)));
     }
 
     [Fact]

@@ -125,7 +125,8 @@ public class WhatWasShortTests
     {
         WhatWasShort season = Of(Farm().Limit("water", 3200m, "gallons a day").Limit("sprinklers", 12m));
 
-        Assert.Equal(["sprinklers", "cold", "trays", "water"], season.NotChecked.Select(item => item.Name));
+        Assert.Equal(["cold", "trays", "sprinklers", "water"], season.NotChecked.Select(item => item.Name));
+        Assert.Equal("no row of limits says how many hours a day they run (watering, hours a day)", season.NotChecked[2].Reason);
         string words = ShortWords.Sentence(season);
         Assert.Contains("Short in 2025: beds, open field (2 weeks between May 12 and May 19; at most 180 of 200)", words,
             StringComparison.Ordinal);
@@ -198,7 +199,8 @@ public class WhatWasShortTests
                 - (lot.KeptUntil <= cold.Fullest.From ? lot.Remaining
                 : 0m)) / lot.Enterprise.Crop.Row.UnitsPerCrate!.Value / lot.Enterprise.Crop.Stores.Count);
         Close.To(onTheDay, cold.Fullest.Used, 0.0001m);
-        Assert.Equal(["sprinklers"], season.NotChecked.Select(item => item.Name));
+        Assert.Empty(season.NotChecked);
+        Assert.Equal(72m, Thing(season, ScarceKind.Sprinklers).Fullest!.Limit);
         Assert.True(ShortWords.Crops(season).Tables.Count == season.Short.Count(thing => thing.IsRanked));
     }
 }

@@ -47,8 +47,8 @@ public class CropExplanationTests
     [Fact]
     public void OneLine_OpensOnlyThatLine()
     {
-        CropExplanation explained = CropExplanation.Of(DemoSeason.Latest, DemoSeason.Latest.Crops[0].Name.ToUpperInvariant(), StatementLine.Labor);
-        Assert.Equal(StatementLine.Labor, Assert.Single(explained.Lines).Line);
+        CropExplanation explained = CropExplanation.Of(DemoSeason.Latest, DemoSeason.Latest.Crops[0].Name.ToUpperInvariant(), BudgetLine.Labor);
+        Assert.Equal(BudgetLine.Labor, Assert.Single(explained.Lines).Line);
     }
 
     [Fact]
@@ -73,10 +73,10 @@ public class CropExplanationTests
         string where = $"{season.CropYear} {budget.Name}";
         Assert.Equal(budget.Output.Amount, Sum(explained.Lines[0].Tables[0], "Value"));
         Assert.Equal((budget.Output - budget.Sums.ClosingStock).Amount, Sum(explained.Lines[0].Tables[1], "Value"));
-        foreach ((StatementLine line, decimal amount) in new[]
+        foreach ((BudgetLine line, decimal amount) in new[]
         {
-            (StatementLine.Materials, budget.Sums.Materials.Amount), (StatementLine.Selling, budget.Sums.Selling.Amount), (StatementLine.Labor, budget.LaborCost.Amount),
-            (StatementLine.Infrastructure, budget.Sums.Infrastructure.Amount), (StatementLine.Overhead, budget.Sums.Overhead.Amount),
+            (BudgetLine.Materials, budget.Sums.Materials.Amount), (BudgetLine.Selling, budget.Sums.Selling.Amount), (BudgetLine.Labor, budget.LaborCost.Amount),
+            (BudgetLine.Infrastructure, budget.Sums.Infrastructure.Amount), (BudgetLine.Overhead, budget.Sums.Overhead.Amount),
         })
         {
             ExplainSection section = Assert.Single(explained.Lines, section => section.Line == line);

@@ -1,6 +1,6 @@
 using FarmEconomics.Costing;
 
-namespace FarmEconomics.Decisions.Perennials;
+namespace FarmEconomics.Budgets;
 
 /// <summary>
 /// What it took to get a perennial to its first bearing season, spread over the seasons it bears: cost x CRF(i, bearing years), the level payment at the end of each.

@@ -1,0 +1,154 @@
+using System.Globalization;
+using FarmEconomics.Planning;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Plots;
+using FarmEconomics.Reports.Tables;
+using ScottPlot;
+using Bar = FarmEconomics.Reports.Blocks.Bar;
+using Palette = FarmEconomics.Reports.Plots.Palette;
+
+namespace FarmEconomics.Reports.Answers;
+
+/// <summary>A plan's pictures: lengths that change, cash by month, hours by week.</summary>
+internal static class PlanPlots
+{
+    private const int Wide = 900;
+    private const int Narrow = 400;
+    private const int Height = 330;
+    private const double Least = 0.5;
+
+    // Names at the ends of two lines.
+    private const double Apart = 17;
+
+    /// <summary>The crops whose length changes most, as bars to either side.</summary>
+    /// <param name="lengths">Every crop's length.</param>
+    /// <param name="most">How many at most.</param>
+    /// <param name="data">The same as a table.</param>
+    /// <param name="notation">How the farm writes.</param>
+    internal static Chart Changes(IReadOnlyList<CropLength> lengths, int most, ReportTable data, Notation notation)
+    {
+        IEnumerable<Bar> bars = lengths.Where(crop => Math.Abs(crop.After - crop.Before) >= (decimal)Least)
+            .OrderByDescending(crop => Math.Abs(crop.After - crop.Before)).ThenBy(crop => crop.Crop, StringComparer.Ordinal).Take(most)
+            .OrderByDescending(crop => crop.After - crop.Before).Select(crop => new Bar(
+                crop.Crop, crop.After - crop.Before, notation.Text($"{crop.Before:#,0} → {crop.After:#,0}"),
+                notation.Label(notation.Text($"{crop.Crop}: {crop.Before:#,0.#} bed-feet now, {crop.After:#,0.#} planned"))));
+        return new Chart(data) { Bars = new BarList("Change in length by crop", [.. bars]) };
+    }
+
+    /// <summary>Cash at the end of each month, the plan's and that of the season's plantings again.</summary>
+    internal static Chart Cash(ShownPlan plan, string title, ReportTable data) =>
+        new(data) { Figure = DrawCash(plan, title, Wide), Phone = DrawCash(plan, title, Narrow) };
+
+    /// <summary>Hours by week against who is there.</summary>
+    internal static Chart Hours(ShownPlan plan, string title, ReportTable data) =>
+        new(data) { Figure = DrawHours(plan, title, Wide), Phone = DrawHours(plan, title, Narrow) };
+
+    private static Figure DrawCash(ShownPlan plan, string title, int width)
+    {
+        Notation notation = plan.Farm.Notation;
+        Canvas canvas = new(title, width, Height);
+        bool narrow = width < Wide;
+        double left = narrow ? 62 : 84, right = width - (narrow ? 14 : 170), bottom = canvas.Bottom - 44;
+        Scale money = Scale.Covering(plan.Closing.Concat(plan.ClosingBefore).Select(amount => (double)amount), bottom, 30, narrow ? 4 : 5);
+        Scale months = new(0, 11, left + 12, right - 8);
+        Rules(canvas, money, (left, right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
+        for (int i = 0; i < plan.Outlook.Months.Count; i += narrow ? 2 : 1)
+        {
+            canvas.Text(plan.Outlook.Months[i].Month.ToString("MMM", CultureInfo.InvariantCulture), months[i], bottom + 14, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        }
+
+        Draw(plan.ClosingBefore, Palette.Middle, LinePattern.Dashed);
+        Draw(plan.Closing, Palette.GainText, LinePattern.Solid);
+        for (int i = 0; i < plan.Closing.Count; i++)
+        {
+            canvas.Tip(months[i] - 10, 24, 20, bottom - 24, $"{plan.Outlook.Months[i].Month:MMMM}, the plan: {BlockNumber.Of(plan.Closing[i], Look.WholeMoney, notation)}; as in {plan.Farm.Season.CropYear}: {BlockNumber.Of(plan.ClosingBefore[i], Look.WholeMoney, notation)}");
+        }
+
+        Ends(canvas, plan, (money, right, narrow));
+        return canvas.ToFigure($"Two lines of cash at the end of each month. The plan ends the year at {notation.InWords(plan.Closing[^1], Look.WholeMoney)}, the plantings of {plan.Farm.Season.CropYear} again at {notation.InWords(plan.ClosingBefore[^1], Look.WholeMoney)}.");
+
+        void Draw(IReadOnlyList<decimal> closing, Color color, LinePattern pattern)
+        {
+            for (int i = 1; i < closing.Count; i++)
+            {
+                canvas.Line(months[i - 1], money[(double)closing[i - 1]], months[i], money[(double)closing[i]], color, 2.2, pattern);
+            }
+        }
+    }
+
+    // Names stand at the lines' ends, kept apart; on a phone above them, in the order of the lines.
+    private static void Ends(Canvas canvas, ShownPlan plan, (Scale Money, double Right, bool Narrow) at)
+    {
+        (double plans, double before) = (at.Money[(double)plan.Closing[^1]], at.Money[(double)plan.ClosingBefore[^1]]);
+        if (Math.Abs(plans - before) < Apart)
+        {
+            (plans, before) = plans <= before ? (before - Apart, before) : (plans, plans - Apart);
+        }
+
+        Alignment align = at.Narrow ? Alignment.MiddleRight : Alignment.MiddleLeft;
+        double x = at.Narrow ? at.Right : at.Right + 2, up = at.Narrow ? 22 : 0;
+        string again = $"as in {plan.Farm.Season.CropYear}";
+        if (plan.Source == PlanSource.LikeLastYear)
+        {
+            canvas.Text(again, x, plans - up, 12, Palette.GainText, align, bold: true, halo: true);
+            return;
+        }
+
+        canvas.Text(again, x, at.Narrow ? Math.Max(plans, before) + up : before, 12, Palette.Soft, align, halo: true);
+        canvas.Text("the plan", x, at.Narrow ? Math.Min(plans, before) - up : plans, 12, Palette.GainText, align, bold: true, halo: true);
+    }
+
+    private static Figure DrawHours(ShownPlan plan, string title, int width)
+    {
+        Notation notation = plan.Farm.Notation;
+        Canvas canvas = new(title, width, Height);
+        bool narrow = width < Wide;
+        IReadOnlyList<PlanWeek> weeks = plan.Outlook.Weeks;
+        double left = narrow ? 40 : 56, right = width - (narrow ? 10 : 120), bottom = canvas.Bottom - 40;
+        Scale hours = Scale.Covering(weeks.SelectMany(week => new[] { (double)week.Hours, (double)(week.Own + week.Hired) }), bottom, 26, narrow ? 4 : 5);
+        Scale across = new(0, weeks.Count, left, right);
+        Rules(canvas, hours, (left, right), tick => notation.Number((decimal)tick, Look.Count));
+        for (int i = 0; i < weeks.Count; i++)
+        {
+            PlanWeek week = weeks[i];
+            Bar(Math.Min(week.Hours, week.Own + week.Hired), 0m, Palette.Dark, i);
+            Bar(week.Hours, week.Own + week.Hired, Palette.Loss, i);
+            canvas.Line(across[i], hours[(double)week.Own], across[i + 1], hours[(double)week.Own], Palette.Soft, 1.6, LinePattern.Dashed);
+            canvas.Line(across[i], hours[(double)(week.Own + week.Hired)], across[i + 1], hours[(double)(week.Own + week.Hired)], Palette.Ink, 1.6);
+            canvas.Tip(across[i], 20, across[i + 1] - across[i], bottom - 20, notation.Text($"Week of {week.From:MMM d}: {week.Hours:0} hours of {week.Own + week.Hired:0}, {week.Own:0} of them your own"));
+            if (i == 0 || week.From.Month != weeks[i - 1].From.Month)
+            {
+                canvas.Text(narrow && week.From.Month % 2 == 0 ? "" : week.From.ToString("MMM", CultureInfo.InvariantCulture), across[i] + 4, bottom + 14, 10.5, Palette.Soft);
+            }
+        }
+
+        PlanWeek last = weeks[^1];
+        double own = hours[(double)last.Own], all = hours[(double)(last.Own + last.Hired)];
+        if (!narrow)
+        {
+            canvas.Text(last.Hired > 0m ? "all hands" : "", right + 6, Math.Min(all, own - 17), 12, Palette.Ink);
+            canvas.Text("your own", right + 6, own, 12, Palette.Soft);
+        }
+
+        return canvas.ToFigure(notation.Text($"Hours of work by week under a line of the hours there are: {weeks.Sum(week => week.Hours):#,0} in all, most in the week of {weeks.MaxBy(week => week.Hours)!.From:MMMM d}."));
+
+        void Bar(decimal to, decimal from, Color color, int i)
+        {
+            if (to > from)
+            {
+                canvas.Rect(across[i] + 0.8, hours[(double)to], Math.Max(1, across[i + 1] - across[i] - 1.6), hours[(double)from] - hours[(double)to], color);
+            }
+        }
+    }
+
+    private static void Rules(Canvas canvas, Scale scale, (double Left, double Right) across, Func<double, string> words)
+    {
+        foreach (double tick in scale.Ticks())
+        {
+            canvas.Line(across.Left, scale[tick], across.Right, scale[tick], tick == 0 ? Palette.Soft : Palette.Rule);
+            canvas.Text(words(tick), across.Left - 8, scale[tick], 10.5, Palette.Soft, Alignment.MiddleRight);
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using FarmEconomics.Planning;
+using FarmEconomics.Records;
+using FarmEconomics.Reports.Tables;
+
+namespace FarmEconomics.Reports.Planning;
+
+/// <summary>Plans between most and safest, and over which ranges the best plan's answers hold, in sentences and tables.</summary>
+public static class CarefulWords
+{
+    /// <summary>What the steady plan brings beside the best mix, on average and in bad seasons.</summary>
+    /// <param name="plans">The plans, the best mix and the steady one among them.</param>
+    /// <param name="seasons">The seasons they were scored on.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <returns>Sentences; null where a plan is missing.</returns>
+    public static string? Headline(CarefulPlans plans, PlanSeasons seasons, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(plans);
+        ArgumentNullException.ThrowIfNull(seasons);
+        ArgumentNullException.ThrowIfNull(notation);
+        if (plans.Of(PlanStance.Steady) is not { } steady || plans.Of(PlanStance.MeanSeason) is not { } best)
+        {
+            return null;
+        }
+
+        double costs = best.Mean - steady.Mean, saves = steady.WorstFifth - best.WorstFifth;
+        string beside = saves <= 0.0 ? "is no safer than the best mix: keep the best mix"
+            : $"brings {Size(saves, notation)} more than the best mix in the worst fifth of seasons and {Size(costs, notation)} {(costs >= 0.0 ? "less" : "more")} on average";
+        return $"The steady plan {beside}. {DrawnFrom(seasons, notation)}";
+    }
+
+    /// <summary>One line a plan, from this year's lengths to the safest.</summary>
+    /// <param name="plans">The plans.</param>
+    /// <param name="seasons">The seasons they were scored on.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <returns>The table.</returns>
+    public static ReportTable Plans(CarefulPlans plans, PlanSeasons seasons, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(plans);
+        ArgumentNullException.ThrowIfNull(seasons);
+        ArgumentNullException.ThrowIfNull(notation);
+        ReportTable table = new ReportTable("From most to safest", notation).InOrder().Column("Plan").Column("Average season", Look.WholeMoney)
+            .Column("Worst fifth of seasons", Look.WholeMoney).Column("Length of bed", Look.Quantity, notation.Label("bed-feet"));
+        foreach (CarefulPlan plan in plans.Plans)
+        {
+            table.Row(NameOf(plan.Stance), (decimal)plan.Mean, (decimal)plan.WorstFifth, (decimal)plan.Feet.Sum());
+        }
+
+        return table.Note(notation.Text($"Sales less what varies, own hours at what they are worth. {DrawnFrom(seasons, notation)}"))
+            .Note("Lengths stand before the season is known; what is picked, kept and sold is then chosen best, so every plan looks somewhat better than it will be, all alike.");
+    }
+
+    /// <summary>Over which hours, crates and lengths one more is worth the same.</summary>
+    /// <param name="mix">The best mix.</param>
+    /// <param name="ranges">Its ranges.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <returns>The table.</returns>
+    public static ReportTable Limits(BestMix mix, PlanRanges ranges, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        ArgumentNullException.ThrowIfNull(ranges);
+        ArgumentNullException.ThrowIfNull(notation);
+        ReportTable table = new ReportTable("How far what one more is worth holds", notation).InOrder().Column("What").Column("Week from", Look.Date)
+            .Column("One more is worth", Look.Rate).Column("Holds from", Look.Quantity).Column("To", Look.Quantity);
+        foreach (LimitRange one in ranges.Limits.Where(one => one.Limit.Key.Week >= 0))
+        {
+            table.Row(PlanWords.WhatOf(mix.Model, one.Limit.Key, notation), mix.Model.Start.AddDays(7 * one.Limit.Key.Week), (decimal)one.Limit.Worth, Finite(one.Holds.Least), Finite(one.Holds.Most));
+        }
+
+        return table.Note("To a tenth. Hours are told as hours more or fewer than there are; the rest as what there is of it. Blank: it holds as far as was looked. 0: not for half an hour, since other weeks are full as well.");
+    }
+
+    /// <summary>How far what a length of each crop adds may move before another length of it were better.</summary>
+    /// <param name="mix">The best mix.</param>
+    /// <param name="ranges">Its ranges.</param>
+    /// <param name="notation">How the farm writes.</param>
+    /// <returns>The table.</returns>
+    public static ReportTable Crops(BestMix mix, PlanRanges ranges, Notation notation)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        ArgumentNullException.ThrowIfNull(ranges);
+        ArgumentNullException.ThrowIfNull(notation);
+        ReportTable table = new ReportTable("How sure each crop's length is", notation).InOrder().Column("Crop").Column("Best plan", Look.Quantity, notation.Label("bed-feet"))
+            .Column("Same if it adds less by", Look.Rate, per: notation.Label("bed-foot")).Column("Or more by", Look.Rate, per: notation.Label("bed-foot"));
+        foreach (CropRange one in ranges.Crops)
+        {
+            table.Row(mix.Model.Crops[one.Crop].Name, (decimal)one.Feet, Finite(one.Fall), Finite(one.Rise));
+        }
+
+        return table.Note("The same to a tenth. Blank: it stays so as far as was looked. 0: a dime more or less would change it.");
+    }
+
+    private static string NameOf(PlanStance stance) => stance switch
+    {
+        PlanStance.Today => "this year's lengths",
+        PlanStance.MeanSeason => "best mix",
+        PlanStance.OnAverage => "best on average",
+        PlanStance.Steady => "steady",
+        _ => "cautious",
+    };
+
+    private static string DrawnFrom(PlanSeasons seasons, Notation notation) => notation.Text(
+        $"Scored on {seasons.Drawn.Count:#,0} drawn seasons{(seasons.HasChance ? "" : notation.Text($", drawn from no more than {seasons.Recorded.Count} on record"))}.");
+
+    private static ReportCell Finite(double value) => double.IsFinite(value) ? (decimal)value : (ReportCell)"";
+
+    private static string Size(double money, Notation notation) => notation.InWords((decimal)Math.Abs(money), Look.WholeMoney);
+}
