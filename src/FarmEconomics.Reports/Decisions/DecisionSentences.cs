@@ -42,7 +42,7 @@ public static class DecisionSentences
         foreach (Verdict verdict in verdicts.Crops)
         {
             lines.Add(verdict.Budget.Name);
-            lines.AddRange(TextLines.Wrapped(Of(verdict, farm), width).Select(line => "    " + line));
+            lines.AddRange(TextLines.Wrapped(Of(verdict, farm), width - 4).Select(line => "    " + line));
         }
 
         lines.Add("");
