@@ -1,7 +1,7 @@
 using FarmEconomics.Decisions.Changes;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Decisions;
-using FarmEconomics.Reports.Words;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Cli.Commands;
 

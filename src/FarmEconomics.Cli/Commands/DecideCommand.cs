@@ -8,7 +8,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Season;
-using FarmEconomics.Reports.Words;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Cli.Commands;
 

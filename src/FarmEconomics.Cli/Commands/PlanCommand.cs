@@ -11,6 +11,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Planning;
 using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 using FarmEconomics.Solver;
 

@@ -6,7 +6,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.Supply;
-using FarmEconomics.Reports.Words;
+using FarmEconomics.Reports.Tables;
 using FarmEconomics.Water;
 
 namespace FarmEconomics.Cli.Commands;

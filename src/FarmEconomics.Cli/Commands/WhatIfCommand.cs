@@ -7,7 +7,7 @@ using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.WhatIf;
-using FarmEconomics.Reports.Words;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Cli.Commands;
 

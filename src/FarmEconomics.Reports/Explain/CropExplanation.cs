@@ -5,7 +5,6 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
-using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Explain;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Reports.Tables;
 

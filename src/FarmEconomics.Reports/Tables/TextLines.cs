@@ -1,4 +1,4 @@
-namespace FarmEconomics.Reports.Words;
+namespace FarmEconomics.Reports.Tables;
 
 /// <summary>Text in lines of a given width, for a terminal.</summary>
 public static class TextLines
