@@ -5,6 +5,9 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Chances;
 using FarmEconomics.Files;
+using FarmEconomics.Planning;
+using FarmEconomics.Planning.Programs;
+using FarmEconomics.Solver;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Benchmarks;
@@ -55,6 +58,19 @@ internal static class Measured
         }
 
         Say(start, $"sales={sales:0.00} groups={groups}");
+    }
+
+    /// <summary>The best mix, the steady and the cautious plan, each scored on a thousand drawn seasons; reading the farm isn't counted.</summary>
+    internal static void Plans(string folder)
+    {
+        FarmReview review = FarmFolder.Open(folder).Review!;
+        SeasonCosts costs = SeasonCosts.Of(review.Season(review.LatestCropYear));
+        ILinearSolver solver = LinearSolvers.Find() ?? throw new InvalidOperationException(LinearSolvers.Missing);
+        long start = Stopwatch.GetTimestamp();
+        PlanModel model = PlanFacts.Of(review, costs);
+        BestMix mix = BestMix.Of(model, solver);
+        CarefulPlans plans = CarefulPlans.Of(mix, solver, PlanSeasons.Of(review, costs, model).Drawn);
+        Say(start, $"crops={model.Crops.Count} sowings={model.Sowings.Count} seasons={plans.Plans[0].Seasons.Count} plans={plans.Plans.Count}");
     }
 
     /// <summary>Many farm-years one after another: ten invented one-year farms in turn, each opened and its season reckoned.</summary>

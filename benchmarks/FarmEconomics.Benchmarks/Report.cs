@@ -32,6 +32,8 @@ internal static class Report
             FarmYears(times, Math.Max(10, 1000 / part));
             Draws(times, 200_000 / part);
             Water(times);
+            Pages(times, scratch);
+            Plans(times);
             Summary();
             if (part > 1)
             {
@@ -126,6 +128,25 @@ internal static class Report
         Heading("Water of a season", "Five sowings a block, 214 days. Time is that of the season's water alone, after the records are read and costed; numpy keeps only the balance of the soil, without a list, money or a limit.");
         Table([own, numpy], own);
         Aims.Add(new Aim($"a season's water of {Blocks} blocks, s", "under 0.20", own.Missing, () => (own.Inside, own.Inside < 0.2)));
+    }
+
+    private static void Pages(int times, string scratch)
+    {
+        Side pages = new("`review demo-data --no-notebooks` (all pages and tables)", "dotnet", Cli, "review", "demo-data", "--no-notebooks", "--out", Path.Combine(scratch, "pages"));
+        Side tables = new("`review demo-data --tables-only`", "dotnet", Cli, "review", "demo-data", "--tables-only", "--out", Path.Combine(scratch, "tables"));
+        Side.Measure(times, pages, tables);
+        Heading("Pages and tables of the demo farm, from start to end of the process", "Next year's page holds the best mix, a linear program solved again for every crop it leaves out.");
+        Table([pages, tables], pages);
+        Aims.Add(new Aim("pages and tables of the demo farm, s", "at most 1.5", pages.Missing, () => (pages.Wall, pages.Wall <= 1.55)));
+    }
+
+    private static void Plans(int times)
+    {
+        Side own = new("best mix, steady and cautious plan of the demo farm, each scored on 1,000 drawn seasons", "dotnet", Own, "plans", "demo-data");
+        Side.Measure(times, own);
+        Heading("Next year's plans", "Forty crops, 52 weeks. Aim: under ten seconds on two processors; reading the farm isn't counted.");
+        Table([own], own);
+        Aims.Add(new Aim("plans with 1,000 drawn seasons, seconds", "under 10", own.Missing, () => (own.Inside, own.Inside < 10.0)));
     }
 
     private static void Review(int times, string scratch)

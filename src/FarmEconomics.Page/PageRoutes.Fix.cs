@@ -1,5 +1,5 @@
 using System.Globalization;
-using FarmEconomics.Files;
+using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Editing;
 using FarmEconomics.Page.Fixing;
 using FarmEconomics.Page.Importing;
@@ -20,7 +20,7 @@ internal sealed partial class PageRoutes
             Dictionary<string, string> given = Given(context.Request.Query);
             return Page("Fix records",
                 shelf.Look().Farm().With(folder => FixView.List(folder, WhyNotFixed, given.GetValueOrDefault("done", ""),
-                given.GetValueOrDefault("undo", ""))), FixView.Path);
+                given.GetValueOrDefault("undo", ""), WhyNotFixed is null ? NamesView.Form(folder, [], []) : "")), FixView.Path);
         });
         app.MapGet(FixView.RowPath, (HttpContext context) =>
         {

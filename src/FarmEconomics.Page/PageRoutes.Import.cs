@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using FarmEconomics.Files;
+using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Sessions;
 using FarmEconomics.Page.Importing;
 using FarmEconomics.Page.Views;

@@ -40,18 +40,20 @@ internal sealed partial class PageRoutes
                 return;
             }
 
-            foreach (IReport report in ReportCatalog.Tabs.OrderByDescending(report => report.Id == ReportId.Season).Where(report => report.Id == ReportId.Season || !report.IsInstant))
+            foreach (IReport report in ReportCatalog.Tabs.Where(report => report.Id == ReportId.Season || !report.IsInstant)
+                .OrderByDescending(report => report.Id == ReportId.Season))
             {
                 IReadOnlyDictionary<string, object> given = Form(shelf.Look(), report.Fields, []).Parameters;
                 ReviewedFarm farm = opened.Reviewed(0);
-                IReadOnlyList<Block>? blocks = await opened.Answered.WithinAsync(report, farm, given, Timeout.InfiniteTimeSpan, CancellationToken.None).ConfigureAwait(false);
+                IReadOnlyList<Block>? blocks = await opened.Answered
+                    .WithinAsync(report, farm, given, Timeout.InfiniteTimeSpan, CancellationToken.None).ConfigureAwait(false);
                 if (blocks is not null && !report.IsInstant)
                 {
                     shelf.LastAnswers.TryAdd(report.Id, (farm, blocks));
                 }
             }
         }
-        catch (Exception fault) when (fault is RecordsException or IOException or UnauthorizedAccessException or ArgumentException or OperationCanceledException)
+        catch (Exception fault) when (fault is RecordsException or IOException or UnauthorizedAccessException or ArgumentException)
         {
             // Nobody asked yet: whoever does is told.
         }
@@ -129,13 +131,15 @@ internal sealed partial class PageRoutes
         }
 
         TimeSpan patience = waits ? Timeout.InfiniteTimeSpan : AtOnce;
-        if (await opened.Answered.WithinAsync(asked.Report, farm, asked.Shown.Parameters, patience, aborted).ConfigureAwait(false) is { } blocks)
+        IReadOnlyDictionary<string, object> given = asked.Shown.Parameters;
+        if (await opened.Answered.WithinAsync(asked.Report, farm, given, patience, aborted).ConfigureAwait(false) is { } blocks)
         {
             shelf.LastAnswers[asked.Report.Id] = (farm, blocks);
             return new Answer(farm, blocks);
         }
 
-        return shelf.LastAnswers.TryGetValue(asked.Report.Id, out (ReviewedFarm Farm, IReadOnlyList<Block> Blocks) last) ? new Answer(last.Farm, last.Blocks, IsLast: true) : null;
+        return shelf.LastAnswers.TryGetValue(asked.Report.Id, out (ReviewedFarm Farm, IReadOnlyList<Block> Blocks) last)
+            ? new Answer(last.Farm, last.Blocks, IsLast: true) : null;
     }
 
     // A page that is ready in this time comes at once; else the last answer does, and the page asks again by itself.

@@ -5,6 +5,11 @@ namespace FarmEconomics.Solver;
 /// <summary>Finds the solver of this machine.</summary>
 public static class LinearSolvers
 {
+#if ORTOOLS
+    /// <summary>The variable of the surroundings that, set to "none", hides the solver: to see what a copy without one does.</summary>
+    private const string Hidden = "FARMECONOMICS_SOLVER";
+#endif
+
     /// <summary>Why there is no solver here, in one sentence for the person who asked for a best plan.</summary>
     public static string Missing => "This copy of the program has no solver for this computer, so it can't look for the best plan; "
         + "everything else works, and plan --like-last-year makes a plan without it.";
@@ -14,7 +19,7 @@ public static class LinearSolvers
     public static ILinearSolver? Find()
     {
 #if ORTOOLS
-        return OrToolsSolver.Find();
+        return Environment.GetEnvironmentVariable(Hidden) == "none" ? null : OrToolsSolver.Find();
 #else
         return null;
 #endif

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using FarmEconomics.Budgets;
 using FarmEconomics.Files;
-using FarmEconomics.Records;
 using FarmEconomics.Reports.Explain;
 
 namespace FarmEconomics.Cli.Commands;

@@ -1,4 +1,5 @@
 using FarmEconomics.Files;
+using FarmEconomics.Files.Importing;
 using FarmEconomics.Reports.Words;
 
 namespace FarmEconomics.Cli.Commands;

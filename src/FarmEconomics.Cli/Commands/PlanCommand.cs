@@ -22,8 +22,7 @@ internal static class PlanCommand
 {
     private const decimal UsualPiece = 5m;
 
-    /// <param name="findSolver">Finds the solver; null: this machine's.</param>
-    internal static Command Create(Func<ILinearSolver?>? findSolver = null)
+    internal static Command Create()
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = OptionRules.Whole("--year", "N", 1, 9999, "The season to plan from; the plan is for the year after. Default: the season just ended.");
@@ -62,7 +61,7 @@ internal static class PlanCommand
 
             Asked asked = new(parsed.GetValue(year), looks, parsed.GetValue(like))
             {
-                Solver = looks ? (findSolver ?? LinearSolvers.Find)() ?? throw new WrongUseException(LinearSolvers.Missing) : null,
+                Solver = looks ? LinearSolvers.Find() ?? throw new WrongUseException(LinearSolvers.Missing) : null,
                 Careful = parsed.GetValue(careful),
                 Ranges = parsed.GetValue(ranges),
                 Wage = parsed.GetValue(wage),
@@ -158,7 +157,9 @@ internal static class PlanCommand
         Console.Out.WriteLine(PlanWords.LeftOut(mix, season.Notation).ToPlainText());
         if (asked.Ranges)
         {
+            terminal.Step("Looking how far that holds");
             PlanRanges ranges = PlanRanges.Of(mix, asked.Solver!);
+            terminal.Clear();
             Console.Out.WriteLine(CarefulWords.Limits(mix, ranges, season.Notation).ToPlainText());
             Console.Out.WriteLine(CarefulWords.Crops(mix, ranges, season.Notation).ToPlainText());
         }

@@ -1,4 +1,5 @@
 using FarmEconomics.Files;
+using FarmEconomics.Files.Importing;
 using FarmEconomics.Records;
 using FarmEconomics.Records.Completeness;
 using FarmEconomics.Records.Names;

@@ -5,8 +5,8 @@ using FarmEconomics.Reports.Frame;
 namespace FarmEconomics.Page.Farm;
 
 /// <summary>
-/// The reports worked out of one state of the records, by season and parameters: asked for again, they are there. One that takes long goes on by itself while
-/// the reader looks at the last answer, until somebody asks the same report something else.
+/// The reports worked out of one state of the records, by season and parameters: asked for again, they are there. One that takes long goes on by
+/// itself while the reader looks at the last answer, until somebody asks the same report something else.
 /// </summary>
 internal sealed class AnsweredReports
 {
@@ -19,7 +19,8 @@ internal sealed class AnsweredReports
 
     /// <summary>A report's blocks, worked out by whoever asks unless they are there.</summary>
     /// <exception cref="ArgumentException">A value the records don't allow.</exception>
-    internal IReadOnlyList<Block> Of(IReport report, ReviewedFarm farm, IReadOnlyDictionary<string, object> given, CancellationToken cancellation)
+    internal IReadOnlyList<Block> Of(
+        IReport report, ReviewedFarm farm, IReadOnlyDictionary<string, object> given, CancellationToken cancellation)
     {
         string key = KeyOf(report, farm, given);
         return Kept(key) ?? Keep(key, report.Make(farm, given, cancellation));
@@ -69,7 +70,8 @@ internal sealed class AnsweredReports
                 }
 
                 CancellationTokenSource cancel = new();
-                Task<IReadOnlyList<Block>> task = Kept(key) is { } there ? Task.FromResult(there) : Task.Run(() => Keep(key, report.Make(farm, given, cancel.Token)), cancel.Token);
+                Task<IReadOnlyList<Block>> task = Kept(key) is { } there
+                    ? Task.FromResult(there) : Task.Run(() => Keep(key, report.Make(farm, given, cancel.Token)), cancel.Token);
                 running.Add(wanted = new Running(report.Id, key, task, cancel));
             }
 
@@ -102,7 +104,8 @@ internal sealed class AnsweredReports
     }
 
     private static string KeyOf(IReport report, ReviewedFarm farm, IReadOnlyDictionary<string, object> given) =>
-        string.Join('\n', given.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Key}={one.Value}{FileSign(one.Value)}"))
+        string.Join('\n', given.OrderBy(one => one.Key, StringComparer.Ordinal)
+            .Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Key}={one.Value}{FileSign(one.Value)}"))
             .Prepend($"{report.Id} {(farm.IsReviewed ? farm.Season.CropYear : 0)}"));
 
     // A value may name a file that lies outside the records, kept scenarios say: what is in it counts.

@@ -29,7 +29,8 @@ internal static class FixView
     /// <param name="whyNot">Why nothing can be changed here; null when rows can be.</param>
     /// <param name="done">What was just done; blank: nothing.</param>
     /// <param name="undo">A file whose last change can be put back; blank: none.</param>
-    internal static string List(FarmFolder folder, string? whyNot, string done, string undo)
+    /// <param name="names">The form of the names the records don't know; blank: every name is known, or nothing can be saved.</param>
+    internal static string List(FarmFolder folder, string? whyNot, string done, string undo, string names)
     {
         StringBuilder html = new("<h1>Fix records</h1>\n");
         html.Append(done.Length == 0 ? "" : $"<p role=\"status\"><strong>{Text(done)}</strong></p>\n");
@@ -44,7 +45,7 @@ internal static class FixView
             .Where(problem => problem.Source.Line > 0 && problem.Source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)));
         html.Append(causes.Count == 0 ? "<p>The checks find nothing wrong in any row.</p>\n"
             : $"<p>{folder.Notation.Count(causes.Count, "kind of problem", "kinds of problems")}; what stops the review stands first, then what most money hangs on.</p>\n");
-        html.Append(whyNot is null ? NamesView.Form(folder, [], []) : "");
+        html.Append(names);
         foreach (ProblemCause cause in causes)
         {
             Cause(html, cause, folder.Notation);

@@ -1,4 +1,5 @@
 using System.Text;
+using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Files.Importing.Sessions;
 using FarmEconomics.Records.Schema;
@@ -47,8 +48,8 @@ internal static class ImportFields
         StringBuilder html = new("<h2>Names your records don’t know</h2>\n<p class=\"hint\">Nothing is taken before you press a button. A new crop, unit or buyer: add it to its table first.</p>\n<div class=\"grid\">\n");
         foreach ((int at, SessionName name) in look.Names.Take(MostNames).Index())
         {
-            (Files.GivenName Name, string Why)? wrong = told.Names.Where(fault => fault.Name.Table == name.Table && fault.Name.Alias == name.Alias)
-                .Cast<(Files.GivenName, string)?>().FirstOrDefault();
+            (GivenName Name, string Why)? wrong = told.Names.Where(fault => fault.Name.Table == name.Table && fault.Name.Alias == name.Alias)
+                .Cast<(GivenName, string)?>().FirstOrDefault();
             Field(html, new FieldMarks($"name{at}", ImportPages.FieldOf(name.Table, name.Alias), $"{name.Alias} ({name.Table})"),
                 wrong is null ? name.Name : wrong.Value.Name.Name, Options(name.Choices, name.Name),
                 (name.Rows == 0 ? "as you said" : $"{look.Notation.Count(name.Rows, "row")} {(name.Rows == 1 ? "has" : "have")} it", wrong?.Why));

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using FarmEconomics.Files;
 using FarmEconomics.Files.Importing;
 using FarmEconomics.Files.Importing.Sessions;
 using FarmEconomics.Records;

@@ -1,4 +1,4 @@
-using FarmEconomics.Files;
+using FarmEconomics.Files.Importing;
 
 namespace FarmEconomics.Page.Importing;
 

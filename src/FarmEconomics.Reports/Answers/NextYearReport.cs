@@ -162,7 +162,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
         ArgumentNullException.ThrowIfNull(farm);
         int next = farm.Season.CropYear + 1;
         return ("What to plant next year?", new Prose(PlanOnFile.Years(farm.Season.Records).Contains(next)
-            ? $"Your plan for {next}, with its cash and hours." : $"The mix that would bring most in {next}, with its cash and hours."));
+            ? $"Your plan for {next} is on file." : $"The mix that would bring most in {next}."));
     }
 
     private static ShownPlan Shown(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation) =>

@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Tables;
-using FarmEconomics.Reports.Words;
 using FarmEconomics.Tracing;
 using FarmEconomics.Units;
 

@@ -1,6 +1,5 @@
 using FarmEconomics.Planning;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Blocks;
 using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Planning;
@@ -67,7 +66,7 @@ public static class CarefulWords
             table.Row(PlanWords.WhatOf(mix.Model, one.Limit.Key, notation), mix.Model.Start.AddDays(7 * one.Limit.Key.Week), (decimal)one.Limit.Worth, Finite(one.Holds.Least), Finite(one.Holds.Most));
         }
 
-        return table.Note("Hours are told as hours more or fewer than there are; the rest as what there is of it. Blank: it holds as far as was looked. From 0 to 0: it holds for no whole unit, since other weeks are full as well.");
+        return table.Note("To a tenth. Hours are told as hours more or fewer than there are; the rest as what there is of it. Blank: it holds as far as was looked. 0: not for half an hour, since other weeks are full as well.");
     }
 
     /// <summary>How far what a length of each crop adds may move before another length of it were better.</summary>
@@ -87,7 +86,7 @@ public static class CarefulWords
             table.Row(mix.Model.Crops[one.Crop].Name, (decimal)one.Feet, Finite(one.Fall), Finite(one.Rise));
         }
 
-        return table.Note("Blank: the length stays the same as far as was looked.");
+        return table.Note("The same to a tenth. Blank: it stays so as far as was looked. 0: a dime more or less would change it.");
     }
 
     private static string NameOf(PlanStance stance) => stance switch

@@ -12,6 +12,7 @@ namespace FarmEconomics.Reports.Planning;
 public static class VarianceWords
 {
     private const int Told = 3;
+    private const int NamedInShort = 2;
 
     /// <summary>What the season brought against the plan, and the crop that missed it by most.</summary>
     /// <param name="variances">The variances.</param>
@@ -35,7 +36,7 @@ public static class VarianceWords
         ArgumentNullException.ThrowIfNull(slugs);
         Notation notation = variances.Season.Notation;
         HashSet<string> grown = [.. variances.Season.Crops.Select(crop => crop.Name)];
-        string crops = string.Join(", ", variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(Told).Select(crop =>
+        string crops = string.Join(", ", variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(NamedInShort).Select(crop =>
             $"{(grown.Contains(crop.Crop) ? PageTarget.Link(crop.Crop, PageTarget.Crop(slugs[crop.Crop])) : Prose.Text(crop.Crop))} {MoreOrLess(crop.Difference.Amount, notation)}"));
         string reasons = string.Join(", ", Largest(Kinds(variances)).Select(part => $"{MoreOrLess(part.Amount, notation)} by {Name(part.Kind)}"));
         string link = PageTarget.Link("Crop by crop", rest);

@@ -2,12 +2,12 @@ using FarmEconomics.Planning.Programs;
 
 namespace FarmEconomics.Planning;
 
-/// <summary>A limit of the best plan, and over which range of it one more unit is worth the same.</summary>
+/// <summary>A limit of the best plan, and over which range of it one more unit is worth the same, to a tenth on the mean of the way.</summary>
 /// <param name="Limit">The limit with its worth.</param>
 /// <param name="Holds">The range of what there is.</param>
 public sealed record LimitRange(BindingLimit Limit, HeldRange Holds);
 
-/// <summary>A crop of the best plan, and how far what a bed-foot of it adds may fall and rise before another length of it were better.</summary>
+/// <summary>A crop of the best plan, and how far what a bed-foot of it adds may fall and rise before a length other by over a tenth were better.</summary>
 /// <param name="Crop">The crop's place.</param>
 /// <param name="Feet">Its bed-feet in the best plan.</param>
 /// <param name="Fall">How far it may fall, money a bed-foot, 0 or more; infinity: however far.</param>
@@ -18,6 +18,11 @@ public sealed record CropRange(int Crop, double Feet, double Fall, double Rise);
 public sealed class PlanRanges
 {
     private const double Shown = 0.25;
+
+    /// <summary>Exact ranges are cents and minutes where twenty weeks are full: an answer holds while it is off by no more than this part.</summary>
+    private const double Within = 0.1;
+    private const double FarHours = 40.0;
+    private const double FarMoney = 10.0;
 
     private PlanRanges(IReadOnlyList<LimitRange> limits, IReadOnlyList<CropRange> crops) => (Limits, Crops) = (limits, crops);
 
@@ -32,7 +37,7 @@ public sealed class PlanRanges
     /// <param name="solver">The solver.</param>
     /// <param name="limits">How many limits are looked at.</param>
     /// <returns>The ranges.</returns>
-    public static PlanRanges Of(BestMix mix, ILinearSolver solver, int limits = 20)
+    public static PlanRanges Of(BestMix mix, ILinearSolver solver, int limits = 10)
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(solver);
@@ -52,7 +57,7 @@ public sealed class PlanRanges
         int row = Enumerable.Range(0, program.Keys.Count).First(i => program.Keys[i] == limit.Key);
         Limit bounds = program.Model.Limits[row];
         double bound = double.IsInfinity(bounds.Most) ? bounds.Least : bounds.Most;
-        HeldRange range = HoldingRange.OfBound(run, program.Model, solution, row, Math.Max(100.0, 2.0 * Math.Abs(bound)));
+        HeldRange range = HoldingRange.OfBound(run, program.Model, solution, row, new RangeSearch(limit.Key.Kind == PlanLimitKind.Hours ? FarHours : Math.Max(1.0, Math.Abs(bound)), Within));
 
         // An hours row stands at less what comes whatever is grown: told as hours more and less than there are.
         return new LimitRange(limit, limit.Key.Kind == PlanLimitKind.Hours ? new HeldRange(range.Least - bound, range.Most - bound) : range);
@@ -66,7 +71,7 @@ public sealed class PlanRanges
             double feet = lengths.Sum(length => solution.Values[length]);
             if (feet > Shown)
             {
-                HeldRange range = HoldingRange.OfWorth(run, program.Model, solution, lengths, 100.0);
+                HeldRange range = HoldingRange.OfWorth(run, program.Model, solution, lengths, new RangeSearch(FarMoney, Within));
                 yield return new CropRange(crop.Key, feet, -range.Least, range.Most);
             }
         }

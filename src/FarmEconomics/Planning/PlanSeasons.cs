@@ -1,7 +1,6 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Decisions.Chances;
-using FarmEconomics.Records;
 
 namespace FarmEconomics.Planning;
 

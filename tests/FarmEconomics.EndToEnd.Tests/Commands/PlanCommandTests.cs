@@ -60,12 +60,12 @@ public class PlanCommandTests
     [Theory]
     [InlineData("--best")]
     [InlineData("--careful")]
-    public void Plan_WithoutASolver_SaysSoInOneSentence(string option)
+    public async Task Plan_WithoutASolver_SaysSoInOneSentence(string option)
     {
-        System.CommandLine.ParseResult parsed = Cli.Commands.PlanCommand.Create(() => null).Parse([Demo, option]);
+        ProgramRun run = await Program.RunInAsync(new Dictionary<string, string> { ["FARMECONOMICS_SOLVER"] = "none" }, "plan", Demo, option);
 
-        Cli.WrongUseException said = Assert.Throws<Cli.WrongUseException>(() => parsed.Invoke(new System.CommandLine.InvocationConfiguration { EnableDefaultExceptionHandler = false }));
-
-        Assert.Equal(Solver.LinearSolvers.Missing, said.Message);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("no solver for this computer", run.Error, StringComparison.Ordinal);
+        Assert.Empty(run.Output);
     }
 }

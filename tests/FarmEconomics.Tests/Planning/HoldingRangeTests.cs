@@ -22,7 +22,7 @@ public class HoldingRangeTests
         LinearSolution solution = run.Solve();
         int water = Find(model, "water"), land = Find(model, "land");
 
-        HeldRange ofWater = HoldingRange.OfBound(run, model, solution, water, 20_000_000.0), ofLand = HoldingRange.OfBound(run, model, solution, land, 100_000.0);
+        HeldRange ofWater = HoldingRange.OfBound(run, model, solution, water, new(20_000_000.0)), ofLand = HoldingRange.OfBound(run, model, solution, land, new(100_000.0));
 
         Programs.Near(3_000_000.0, ofWater.Least, 1.0);
         Programs.Near(8_000_000.0, ofWater.Most, 1.0);
@@ -39,7 +39,7 @@ public class HoldingRangeTests
         using ILinearRun run = Programs.Solver.Open(model);
         LinearSolution solution = run.Solve();
 
-        HeldRange range = HoldingRange.OfWorth(run, model, solution, [0], 100.0);
+        HeldRange range = HoldingRange.OfWorth(run, model, solution, [0], new(100.0));
 
         Programs.Near(3.5 - 6.0, range.Least, 1e-4);
         Programs.Near((28.0 / 3.0) - 6.0, range.Most, 1e-4);

@@ -53,7 +53,7 @@ public class RandomFarmTests
             foreach (int row in Enumerable.Range(0, model.Limits.Count).Where(i => solution.ShadowPrices[i] > 0.01 && !double.IsInfinity(model.Limits[i].Most)).Take(4))
             {
                 double bound = model.Limits[row].Most;
-                double reach = HoldingRange.OfBound(run, model, solution, row, 1000.0).Most - bound;
+                double reach = HoldingRange.OfBound(run, model, solution, row, new(1000.0)).Most - bound;
                 double within = double.IsInfinity(reach) ? 500.0 : reach / 2.0;
                 run.SetLimit(row, model.Limits[row].Least, bound + within);
                 Programs.Near(solution.ShadowPrices[row] * within, run.Solve().Objective - solution.Objective, 1e-4);

@@ -2,7 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using FarmEconomics.Files.Importing.Drafts;
 using FarmEconomics.Records;
-using FarmEconomics.Records.Names;
+using FarmEconomics.Records.Checks;
 
 namespace FarmEconomics.Files.Importing.Sessions;
 

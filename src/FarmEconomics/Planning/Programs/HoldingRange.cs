@@ -5,6 +5,14 @@ namespace FarmEconomics.Planning.Programs;
 /// <param name="Most">The most it may be.</param>
 public readonly record struct HeldRange(double Least, double Most);
 
+/// <summary>How far and how exactly a range is looked for.</summary>
+/// <param name="Farthest">How far either way is looked, above 0; what holds so far is told as infinite.</param>
+/// <param name="Within">
+/// The part by which the answer may be off on the mean of the way, 0 to 1; 0: the exact range. Where many limits bind, exact ranges are too
+/// small to say anything.
+/// </param>
+public readonly record struct RangeSearch(double Farthest, double Within = 0.0);
+
 /// <summary>
 /// Over which range an answer of a linear program holds. The optimum moves along straight pieces as a bound or a worth does; where the
 /// present piece ends is found by solving again: where the lines of two pieces cross lies a point of the end or of a piece between, so a few
@@ -21,9 +29,9 @@ public static class HoldingRange
     /// <param name="model">The model.</param>
     /// <param name="solution">Its solution.</param>
     /// <param name="limit">The limit's place; one that binds.</param>
-    /// <param name="farthest">How far either way is looked, above 0; what holds so far is told as infinite.</param>
+    /// <param name="search">How far and how exactly.</param>
     /// <returns>The range of the bound.</returns>
-    public static HeldRange OfBound(ILinearRun run, LinearModel model, LinearSolution solution, int limit, double farthest)
+    public static HeldRange OfBound(ILinearRun run, LinearModel model, LinearSolution solution, int limit, RangeSearch search)
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(model);
@@ -39,7 +47,7 @@ public static class HoldingRange
             return moved.IsOptimal ? (moved.Objective, moved.ShadowPrices[limit]) : null;
         }
 
-        HeldRange range = new(bound - Reach(by => Back(At(-by)), (solution.Objective, -price), farthest), bound + Reach(At, (solution.Objective, price), farthest));
+        HeldRange range = new(bound - Reach(by => Back(At(-by)), (solution.Objective, -price), search), bound + Reach(At, (solution.Objective, price), search));
         run.SetLimit(limit, row.Least, row.Most);
         return range;
     }
@@ -49,9 +57,9 @@ public static class HoldingRange
     /// <param name="model">The model.</param>
     /// <param name="solution">Its solution.</param>
     /// <param name="quantities">The quantities.</param>
-    /// <param name="farthest">How far either way is looked, above 0; what holds so far is told as infinite.</param>
+    /// <param name="search">How far and how exactly.</param>
     /// <returns>By how much their worth may fall and rise: the least below or at 0, the most above or at it.</returns>
-    public static HeldRange OfWorth(ILinearRun run, LinearModel model, LinearSolution solution, IReadOnlyList<int> quantities, double farthest)
+    public static HeldRange OfWorth(ILinearRun run, LinearModel model, LinearSolution solution, IReadOnlyList<int> quantities, RangeSearch search)
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(model);
@@ -69,7 +77,7 @@ public static class HoldingRange
             return moved.IsOptimal ? (moved.Objective, quantities.Sum(quantity => moved.Values[quantity])) : null;
         }
 
-        HeldRange range = new(-Reach(by => Back(At(-by)), (solution.Objective, -sum), farthest), Reach(At, (solution.Objective, sum), farthest));
+        HeldRange range = new(-Reach(by => Back(At(-by)), (solution.Objective, -sum), search), Reach(At, (solution.Objective, sum), search));
         At(0.0);
         return range;
     }
@@ -81,9 +89,14 @@ public static class HoldingRange
     /// How far from 0 the optimum stays on the line it starts along. At a point off it the piece there has a slope of its own; the two lines
     /// cross nearer by, at the end of the first or within it. Where there is no answer farther out, the end is found by halving.
     /// </summary>
-    private static double Reach(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, double farthest)
+    private static double Reach(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search)
     {
-        double holds = 0.0, far = farthest;
+        if (search.Within > 0.0)
+        {
+            return Roughly(at, start, search);
+        }
+
+        double holds = 0.0, far = search.Farthest;
         double? none = null;
         for (int i = 0; i < Steps; i++)
         {
@@ -95,7 +108,7 @@ public static class HoldingRange
             {
                 if (none is null)
                 {
-                    return far >= farthest ? double.PositiveInfinity : far;
+                    return far >= search.Farthest ? double.PositiveInfinity : far;
                 }
 
                 holds = far;
@@ -121,5 +134,35 @@ public static class HoldingRange
         }
 
         return holds;
+    }
+
+    /// <summary>By halving until the answer holds, then back half as far twice: to a quarter of what it tells, and not below a hundredth of the farthest.</summary>
+    private static double Roughly(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search)
+    {
+        bool Holds(double by) => at(by) is { } there
+            && Math.Abs(there.Value - start.Value - (start.Slope * by)) <= (search.Within * Math.Abs(start.Slope * by)) + (1e-9 * Math.Max(1.0, Math.Abs(start.Value)));
+        if (Holds(search.Farthest))
+        {
+            return double.PositiveInfinity;
+        }
+
+        double far = search.Farthest / 2.0;
+        while (!Holds(far))
+        {
+            far /= 2.0;
+            if (far < search.Farthest / 100.0)
+            {
+                return 0.0;
+            }
+        }
+
+        double more = far / 2.0;
+        for (int i = 0; i < 2; i++)
+        {
+            far += Holds(far + more) ? more : 0.0;
+            more /= 2.0;
+        }
+
+        return far;
     }
 }

@@ -1,10 +1,11 @@
 using System.Text;
 using FarmEconomics.Files;
-using FarmEconomics.Page.Importing;
+using FarmEconomics.Files.Importing;
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Names;
 using FarmEconomics.Reports.Words;
 
-namespace FarmEconomics.Page.Fixing;
+namespace FarmEconomics.Page.Importing;
 
 /// <summary>Every name the records don't know as one form, confirmed at once.</summary>
 internal static class NamesView

@@ -1,6 +1,4 @@
-using FarmEconomics.Records.Checks;
-
-namespace FarmEconomics.Records.Names;
+namespace FarmEconomics.Records.Checks;
 
 /// <summary>The names that rows may use, for lists to choose from.</summary>
 /// <param name="tables">The records.</param>

@@ -1,10 +1,10 @@
 using System.Text;
-using FarmEconomics.Files.Importing;
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Names;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Records.Schema;
 
-namespace FarmEconomics.Files;
+namespace FarmEconomics.Files.Importing;
 
 /// <summary>What one unknown name means, as the grower says it.</summary>
 /// <param name="Table">The table the name stands in.</param>

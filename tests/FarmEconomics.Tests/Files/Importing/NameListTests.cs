@@ -1,8 +1,10 @@
 using FarmEconomics.Files;
+using FarmEconomics.Files.Importing;
+using FarmEconomics.Records.Checks;
 using FarmEconomics.Records.Names;
 using Xunit;
 
-namespace FarmEconomics.Tests.Files;
+namespace FarmEconomics.Tests.Files.Importing;
 
 /// <summary>One list with every unknown name of all tables, blank where none is near, confirmed at once.</summary>
 public class NameListTests
