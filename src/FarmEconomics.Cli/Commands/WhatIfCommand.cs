@@ -3,7 +3,6 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.WhatIf;

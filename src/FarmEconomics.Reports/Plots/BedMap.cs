@@ -34,7 +34,7 @@ public static class BedMap
         double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
         Canvas canvas = new(settings.Notation.Text($"What each bed earned: {place}, gross margin per {unit}"), Width, (int)(34 + 46 + (row * beds.Count) + 8));
         Scale scale = new(0, to.DayNumber - from.DayNumber, Left, Width - Right);
-        const double top = 40;
+        double top = 40;
         DrawCalendar(canvas, scale, from, to, top, top + (row * beds.Count));
         BedColors colors = new(season);
         colors.DrawKey(canvas, Left, 10);

@@ -128,7 +128,7 @@ internal static class TableText
 
         internal int Least { get; private init; }
 
-        internal static TextColumn Of(ReportColumn column, IReadOnlyList<string> cells)
+        internal static TextColumn Of(ReportColumn column, List<string> cells)
         {
             int data = cells.Count == 0 ? 0 : cells.Max(cell => cell.Length);
             int full = Math.Max(data, TextLines.Wrapped(column.FullHeading, Math.Max(HeadingWidth, data)).DefaultIfEmpty("").Max(line => line.Length));
