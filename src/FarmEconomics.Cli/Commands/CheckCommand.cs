@@ -57,7 +57,7 @@ internal static class CheckCommand
         if (farm.Review is { Records.RowsAfterAsOf.Count: > 0 } review)
         {
             string late = string.Join(", ", review.Records.RowsAfterAsOf.Select(pair => $"{farm.Notation.Count(pair.Value, "row")} of {pair.Key}"));
-            Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the closing date, and not read into any result: {late}.");
+            Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the last day used, and in no result: {late}.");
         }
 
         RecordsCheckText.PrintTotals(farm, Console.Out);

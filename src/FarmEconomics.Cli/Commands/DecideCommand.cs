@@ -8,6 +8,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -53,7 +54,7 @@ internal static class DecideCommand
         CommonOptions.PrintSkipped(farm, Console.Error);
         string text = change is null ? Verdicts(review, costs, asked.Elasticity?.On(farm.Notation)) : Answer(season, costs, change);
         Console.Out.WriteLine(text);
-        Console.Out.WriteLine(ProofTables.Cautions);
+        Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
         return ExitCode.Done;
     }
 
@@ -61,7 +62,7 @@ internal static class DecideCommand
     {
         VerdictSettings settings = new();
         Verdicts verdicts = FarmEconomics.Decisions.Verdicts.Of(review, costs, elasticity is { } own ? settings with { Elasticity = Math.Abs(own) } : settings);
-        string shorts = string.Join('\n', DecisionSentences.Wrapped(ShortWords.Sentence(WhatWasShort.Of(costs)), 100));
+        string shorts = TextLines.Of(ShortWords.Sentence(WhatWasShort.Of(costs)));
         return $"{shorts}\n\n{DecisionSentences.VerdictLines(verdicts)}\n{DecisionTables.Assumptions(verdicts).ToPlainText()}";
     }
 

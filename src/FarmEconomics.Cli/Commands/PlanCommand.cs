@@ -11,6 +11,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Planning;
 using FarmEconomics.Reports.Season;
+using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 using FarmEconomics.Solver;
 
@@ -207,7 +208,7 @@ internal static class PlanCommand
             Console.Out.WriteLine($"Wrote {season.Notation.Count(PlanTables.All.Count, "table")} into {output}. To keep the plan, put plan.csv and plan_sales.csv into your records; change them in a spreadsheet and run plan again.");
         }
 
-        Console.Out.WriteLine(ProofTables.Cautions);
+        Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
         return ExitCode.Done;
     }
 
@@ -219,7 +220,7 @@ internal static class PlanCommand
         }
     }
 
-    private static IEnumerable<string> Wrapped(string text) => Reports.Decisions.DecisionSentences.Wrapped(text, 100);
+    private static IEnumerable<string> Wrapped(string text) => TextLines.Wrapped(text, TextLines.Width);
 
     /// <summary>What the options ask for.</summary>
     private sealed record Asked(int? Year, bool Best, bool Like)

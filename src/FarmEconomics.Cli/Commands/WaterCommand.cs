@@ -6,6 +6,7 @@ using FarmEconomics.Records;
 using FarmEconomics.Records.Reading;
 using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.Supply;
+using FarmEconomics.Reports.Tables;
 using FarmEconomics.Water;
 
 namespace FarmEconomics.Cli.Commands;
@@ -66,8 +67,8 @@ internal static class WaterCommand
 
         WaterAndPower supply = WaterAndPower.Of(SeasonCosts.Of(WaterAndPower.SeasonFor(review, day)));
         Console.Out.WriteLine(WaterList.Of(supply, asked.Hand(day, supply)).ToPlainText());
-        Console.Out.WriteLine(WaterList.Cautions);
-        Console.Out.WriteLine(ProofTables.Cautions);
+        Console.Out.WriteLine(TextLines.Of(WaterList.Cautions));
+        Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
         return ExitCode.Done;
     }
 }

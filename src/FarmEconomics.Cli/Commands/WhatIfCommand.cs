@@ -3,10 +3,10 @@ using FarmEconomics.Budgets;
 using FarmEconomics.Decisions.Scenarios;
 using FarmEconomics.Files;
 using FarmEconomics.Records;
-using FarmEconomics.Reports.Decisions;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Season;
 using FarmEconomics.Reports.WhatIf;
+using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -55,7 +55,7 @@ internal static class WhatIfCommand
         FarmScenario? own = changes.Length > 0 ? Scenario(changes, name, review.Records) : null;
         CommonOptions.PrintSkipped(farm, Console.Error);
         Console.Out.WriteLine(Text(review, season, own, further));
-        Console.Out.WriteLine(ProofTables.Cautions);
+        Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
         if (save is not null && own is not null)
         {
             Wrong(() => ScenarioFile.Save(save, farm.Folder, own));
@@ -80,7 +80,7 @@ internal static class WhatIfCommand
             parts.Add(report.Scenarios().ToPlainText());
         }
 
-        parts.Add(report.RequireProof());
+        parts.Add(TextLines.Of(report.RequireProof()));
         return string.Join('\n', parts);
     }
 
@@ -89,7 +89,7 @@ internal static class WhatIfCommand
     {
         bool without = report.Outcome.Without is not null && report.Outcome.FarmNet.Difference.IsAvailable;
         Prose prose = without ? WhatIfSentences.WorkedThrough(report.Outcome) : report.Answer();
-        return (without ? ChangeText.Of(report.Outcome.Without!, notation) + "\n" : "") + string.Join('\n', DecisionSentences.Wrapped(prose.ToPlainText(), 100)) + "\n";
+        return (without ? ChangeText.Of(report.Outcome.Without!, notation) + "\n" : "") + TextLines.Of(prose.ToPlainText()) + "\n";
     }
 
     private static FarmScenario Scenario(string[] changes, string? name, FarmRecords records)

@@ -157,7 +157,7 @@ internal static class ColumnExamples
         ColumnType.Money => "an amount of money, at most 2 decimals",
         ColumnType.Price => "a price, at most 4 decimals",
         ColumnType.Rate => "a rate, at most 4 decimals",
-        ColumnType.Percent => $"a percentage: 6{farm.DecimalMark}5 is 6{farm.DecimalMark}5 %",
+        ColumnType.Percent => $"a percentage: 6{farm.DecimalMark}5 is 6{farm.DecimalMark}5%",
         ColumnType.Year => "a year",
         ColumnType.YesNo => "yes or no",
         ColumnType.Choice or ColumnType.Basis => "one of: " + string.Join(", ", column.Allowed),

@@ -212,7 +212,7 @@ internal sealed class FieldForm
         _ => FieldKind.Text,
     };
 
-    // "...; empty = the one with the most output" says what the default stands for: the first entry of a list, or the end of the help.
+    // "...; empty = the one that brought in most" says what the default stands for: the first entry of a list, or the end of the help.
     private static (string Help, string? Meaning) SplitHelp(ReportField parameter)
     {
         string sign = parameter.Type switch { ParameterType.Text => "empty", ParameterType.YesNo => "true", _ => Written(parameter.Default) } + " = ";

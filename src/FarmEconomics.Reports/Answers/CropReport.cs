@@ -75,7 +75,7 @@ public enum CropBlock
 public sealed record CropParameters : ReportParameters
 {
     /// <summary>The crop.</summary>
-    [Field("Crop", "empty = the one with the most output", Choice = "crop")]
+    [Field("Crop", "empty = the one that brought in most", Choice = "crop")]
     public string Crop { get; init; } = "";
 }
 

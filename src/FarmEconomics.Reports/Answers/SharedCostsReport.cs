@@ -42,7 +42,7 @@ public enum SharedCostsBlock
 public sealed record SharedCostsParameters : ReportParameters
 {
     /// <summary>Whose charges are listed.</summary>
-    [Field("Crop", "whose charges are listed; empty = the one with the most output", Choice = "crop")]
+    [Field("Crop", "whose charges are listed; empty = the one that brought in most", Choice = "crop")]
     public string Crop { get; init; } = "";
 
 

@@ -19,7 +19,7 @@ internal static class ShortList
             return new Prose(season.Things.Count > 0 ? "Nothing, as far as the records tell." : "No record tells.");
         }
 
-        string rest = season.Things.Count > things.Count ? "\n\nEverything else the records tell of had room." : "";
+        string rest = season.Things.Count > things.Count ? "\n\nAll else recorded had room." : "";
         string notChecked = season.NotChecked.Count == 0 ? "" : $" Not checked: {Prose.Text(Phrase.List([.. season.NotChecked.Select(item => item.Name)]))}.";
         return new Prose(string.Join("\n", things.Select(thing => "- " + Line(thing, notation))) + rest + notChecked);
     }

@@ -31,8 +31,8 @@ internal static partial class BlockNumber
     /// <summary>A share in whole percent: "42%".</summary>
     internal static string Percent(decimal share, Notation notation) => notation.Text($"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%");
 
-    /// <summary>A sentence whose numbers were written elsewhere: no space before a percent sign, a true minus before money.</summary>
-    internal static string Tidy(string sentence) => Below().Replace(sentence.Replace(" %", "%", StringComparison.Ordinal), $"{Minus}");
+    /// <summary>A sentence whose numbers were written elsewhere: a true minus before money.</summary>
+    internal static string Tidy(string sentence) => Below().Replace(sentence, $"{Minus}");
 
     [GeneratedRegex(@"(?<=[\s(])-(?=\D?\d)")]
     private static partial Regex Below();

@@ -6,6 +6,8 @@ namespace FarmEconomics.Reports.Blocks;
 /// <summary>Writes a table of a page: bars beside numbers, groups, blanks for what isn't known with one line below that says why, footnotes for remarks.</summary>
 internal sealed class BlockTable
 {
+    /// <summary>Letters of text that stand in one line of a cell; a longer one is a sentence and breaks, or the table would be wider than any paper.</summary>
+    private const int LongestLine = 44;
     private readonly ReportTable table;
     private readonly HtmlWriter html = new();
     private readonly List<string> remarks;
@@ -109,6 +111,7 @@ internal sealed class BlockTable
     {
         string shown = BlockNumber.Of(column, cell, table.Notation);
         string kind = Classes(column, column.IsNumeric ? cell.Number < 0m && shown.StartsWith(BlockNumber.Minus) ? "n loss" : "n" : "l");
+        kind += !column.IsNumeric && !column.Wraps && shown.Length > LongestLine ? " w" : "";
         html.Add(heads ? Html.Of($"<th scope=\"row\" class=\"{kind}\"") : Html.Of($"<td class=\"{kind}\""));
         if (cell.Number is { } number && column.IsNumeric)
         {

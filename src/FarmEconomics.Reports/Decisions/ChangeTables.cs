@@ -127,7 +127,7 @@ public static class ChangeTables
     {
         ReportTable table = new ReportTable($"{answer.Change.Title}: bed time and hours by week", answer.Change.Notation).Column("Week of", Look.Date).Column(answer.Change.Notation.Label("Bed-foot-weeks freed"), Look.Quantity).Column("Hours freed", Look.Hours)
             .Column(answer.Change.Notation.Label("Bed-foot-weeks taken"), Look.Quantity).Column("Hours taken", Look.Hours)
-            .Note("With the crop's part of pooled work. Hours filled in from time standards carry no day and are left out.");
+            .Note("With the crop's part of divided hours. Hours filled in from time standards carry no day and are left out.");
         Dictionary<DateOnly, WeeklyUse> freed = answer.Freed.ToDictionary(week => week.Monday);
         Dictionary<DateOnly, WeeklyUse> taken = answer.Taken.ToDictionary(week => week.Monday);
         foreach (DateOnly week in freed.Keys.Union(taken.Keys).Order())

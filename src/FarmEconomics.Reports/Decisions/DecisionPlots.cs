@@ -27,12 +27,12 @@ public static class DecisionPlots
         }
 
         decimal net = model.NetReturn(1m, 1m);
-        Canvas canvas = new(notation.Text($"{model.Name}: a {fraction * 100m:0} % change of {swings[0].Input} moves the net return most, by {notation.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney)} either way"), Width, 130 + (26 * swings.Count));
+        Canvas canvas = new(notation.Text($"{model.Name}: a {fraction * 100m:0}% change of {swings[0].Input} moves the net return most, by {notation.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney)} either way"), Width, 130 + (26 * swings.Count));
         double names = swings.Max(swing => Canvas.TextWidth(swing.Input, 11.5)) + 20;
         double bottom = canvas.Bottom - 40;
         Scale scale = Covering(swings.SelectMany(swing => new[] { swing.AtLow.Amount, swing.AtHigh.Amount }).Append(net), names + 70, Width - 90);
-        double end = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, notation.Text($"{fraction * 100m:0} % less"));
-        SeasonPlots.Key(canvas, end + 20, 12, Palette.Light, notation.Text($"{fraction * 100m:0} % more"));
+        double end = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, notation.Text($"{fraction * 100m:0}% less"));
+        SeasonPlots.Key(canvas, end + 20, 12, Palette.Light, notation.Text($"{fraction * 100m:0}% more"));
         Axis(canvas, notation, scale, 28, bottom, $"net return in {notation.Currency}");
         double row = (bottom - 28) / swings.Count;
         for (int i = 0; i < swings.Count; i++)
@@ -53,7 +53,7 @@ public static class DecisionPlots
         }
 
         canvas.Line(scale[(double)net], 26, scale[(double)net], bottom, Palette.Ink, 1.5);
-        return canvas.ToFigure(notation.Text($"Bars: net return of {model.Name} ({notation.InWords(net, Look.WholeMoney)} as it was) when one thing changes by {fraction * 100m:0} %, largest swing first: ")
+        return canvas.ToFigure(notation.Text($"Bars: net return of {model.Name} ({notation.InWords(net, Look.WholeMoney)} as it was) when one thing changes by {fraction * 100m:0}%, largest swing first: ")
             + Phrase.List(swings.Take(5).Select(swing => $"{swing.Input} {notation.InWords(swing.AtLow.Amount, Look.WholeMoney)} to {notation.InWords(swing.AtHigh.Amount, Look.WholeMoney)}").ToList()) + ".");
     }
 

@@ -34,7 +34,7 @@ public static class DecisionSentences
     }
 
     /// <summary>The same line by line, for a terminal: a crop, its verdict, its figures.</summary>
-    public static string VerdictLines(Verdicts verdicts, int width = 100)
+    public static string VerdictLines(Verdicts verdicts, int width = TextLines.Width)
     {
         ArgumentNullException.ThrowIfNull(verdicts);
         FarmSettings farm = verdicts.Season.Settings;
@@ -42,11 +42,11 @@ public static class DecisionSentences
         foreach (Verdict verdict in verdicts.Crops)
         {
             lines.Add(verdict.Budget.Name);
-            lines.AddRange(Wrapped(Of(verdict, farm), width).Select(line => "    " + line));
+            lines.AddRange(TextLines.Wrapped(Of(verdict, farm), width - 4).Select(line => "    " + line));
         }
 
         lines.Add("");
-        lines.AddRange(Wrapped(Rule(verdicts), width));
+        lines.AddRange(TextLines.Wrapped(Rule(verdicts), width));
         return string.Join('\n', lines) + "\n";
     }
 
@@ -176,26 +176,5 @@ public static class DecisionSentences
         }
 
         return ways.Count == 0 ? "No price, yield or hours alone would change this." : up ? $"It needs {string.Join(", or ", ways)}." : $"It would take {string.Join(", or ", ways)} to change this.";
-    }
-
-    /// <summary>A text broken at words; control characters of records are blanked.</summary>
-    public static IEnumerable<string> Wrapped(string text, int width)
-    {
-        string line = "";
-        foreach (string word in string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)).Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (line.Length > 0 && line.Length + 1 + word.Length > width)
-            {
-                yield return line;
-                line = "";
-            }
-
-            line += line.Length > 0 ? " " + word : word;
-        }
-
-        if (line.Length > 0)
-        {
-            yield return line;
-        }
     }
 }

@@ -28,8 +28,8 @@ public static class DecisionTables
     {
         SeasonReview season = costs.Season;
         ReportTable table = new ReportTable($"Costs of {season.CropYear} by what they vary with", season.Notation)
-            .Opens().Column("Crop").Column("Output", Look.WholeMoney, part: FigurePart.Output).Column("Length and bed time", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Units sold", Look.WholeMoney)
-            .Column("Output less those three", Look.WholeMoney).Column("Trips", Look.WholeMoney).Column("Fixed", Look.WholeMoney).Column("Net return", Look.WholeMoney);
+            .Opens().Column("Crop").Column("Brought in", Look.WholeMoney, part: FigurePart.Output).Column("Length and bed time", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Units sold", Look.WholeMoney)
+            .Column("Brought in less those three", Look.WholeMoney).Column("Trips", Look.WholeMoney).Column("Fixed", Look.WholeMoney).Column("Left over", Look.WholeMoney);
         foreach (EnterpriseBudget crop in season.Crops.OrderByDescending(crop => crop.NetReturn.Amount))
         {
             table.Row(Cells(costs, crop, crop.Name));
@@ -63,7 +63,7 @@ public static class DecisionTables
             .Column("Price", Look.Percent);
         foreach (decimal yield in grid.YieldFactors)
         {
-            table.Column(farm.Notation.Text($"Yield {yield * 100m:0} %"), perBedTime ? Look.Rate : Look.WholeMoney);
+            table.Column(farm.Notation.Text($"Yield {yield * 100m:0}%"), perBedTime ? Look.Rate : Look.WholeMoney);
         }
 
         for (int i = 0; i < grid.PriceFactors.Count; i++)
@@ -72,14 +72,14 @@ public static class DecisionTables
             table.Row([grid.PriceFactors[i], .. Enumerable.Range(0, grid.YieldFactors.Count).Select(j => perBedTime ? (ReportCell)grid.MarginPerBedFootWeek[row][j] : grid.NetReturn[row][j])]);
         }
 
-        return table.Note("100 % and 100 % is the season as it was.");
+        return table.Note("100% and 100% is the season as it was.");
     }
 
     /// <summary>One-at-a-time swings, the largest first.</summary>
     public static ReportTable Swings(WhatIfModel model, Notation notation, decimal fraction = 0.2m)
     {
-        ReportTable table = new ReportTable(notation.Text($"{model.Name}: net return when one thing changes by {fraction * 100m:0} %"), notation)
-            .Column("What").Column(notation.Text($"{fraction * 100m:0} % less"), Look.WholeMoney).Column(notation.Text($"{fraction * 100m:0} % more"), Look.WholeMoney).Column("Swing", Look.WholeMoney)
+        ReportTable table = new ReportTable(notation.Text($"{model.Name}: net return when one thing changes by {fraction * 100m:0}%"), notation)
+            .Column("What").Column(notation.Text($"{fraction * 100m:0}% less"), Look.WholeMoney).Column(notation.Text($"{fraction * 100m:0}% more"), Look.WholeMoney).Column("Swing", Look.WholeMoney)
             .Note("Wage moves all labor money, hours only the labor line: overhead hours are in the wage alone.");
         foreach (Swing swing in Swing.Of(model, fraction))
         {
@@ -93,7 +93,7 @@ public static class DecisionTables
     public static ReportTable Outcomes(Simulation simulation, Notation notation) => ChanceWords.Outcomes(simulation, notation);
 
     /// <summary>Why a chance of 0 % or 100 % is no certainty.</summary>
-    internal const string NeverSeen = "0 % and 100 % mean: never otherwise in seasons like those on record. A year unlike any of yours could differ.";
+    internal const string NeverSeen = "0% and 100% mean: never otherwise in seasons like those on record. A year unlike any of yours could differ.";
 
     /// <summary>The assumptions of simulation and verdicts, and whose they are.</summary>
     public static ReportTable Assumptions(Verdicts verdicts)
@@ -102,7 +102,7 @@ public static class DecisionTables
         VerdictSettings rule = verdicts.Settings;
         Notation notation = verdicts.Season.Notation;
         return new ReportTable("What the decisions rest on; all of it is yours to set", notation).Column("Assumption").Column("Value").Column("From")
-            .Row("Seed of the draws", chance.Seed.ToString(), "ours")
+            .Row("Random seed", chance.Seed.ToString(), "ours")
             .Row("Simulated seasons", notation.Text($"{chance.Draws:#,0}"), "ours")
             .Row("Prices and yields", chance.FromOwnRecords ? $"from the crop's own seasons where there are {chance.LeastSeasons}, else no chance is told" : "triangular", "the records, or ours")
             .Row("Seasons looked back at", verdicts.Simulation.Past is { } past ? ChanceWords.Seasons(past) : "none", "the records")
@@ -114,11 +114,11 @@ public static class DecisionTables
             .Row("Prices of different crops", notation.Text($"{chance.SharedMarket:0.00}"), "ours, no source: one season's market for all")
             .Row("Price when more is grown", rule.Elasticity is { } elasticity ? notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower") : "each channel's elasticity, 2 unless it says otherwise", "ours, no source")
             .Row("What channels take at today's price", notation.Text($"the most they took of it at {VerdictSettings.AtListPrice * 100m:0.#}% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away"), "ours, no source")
-            .Row("Trips", "stay until nothing leaves through the channel", "ours: a stall costs the same whatever is on it")
+            .Row("Trips", "stay until nothing leaves through the channel", "ours: a market stand costs the same whatever is on it")
             .Row("Boxes", notation.Text($"refilled to what they were worth, at most to what members paid; bought in at {verdicts.Season.Settings.BuyInPercent:0.##}% of list price"), "ours")
             .Row("Hired hours a change frees", verdicts.Season.Settings.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same", "the settings")
             .Row("Past seasons", notation.Text($"sales at list price now over then, hours at today's cost of an hour, other costs {((rule.PriceChangePercent ?? verdicts.Season.Settings.PriceChangePercent) is { } rise ? notation.Text($"{rise:0.##}% more a year") : "in the money of their year")}"), "ours")
-            .Row("Noise", notation.Text($"spread of each crop's seasons, all crops pooled, over the number of seasons; {rule.RuleError * 100m:0}% of labor and of harvests divided by rule"), "ours, no source")
+            .Row("Noise", notation.Text($"spread of each crop's seasons, all crops taken together, over the number of seasons; {rule.RuleError * 100m:0}% of labor and of harvests divided by rule"), "ours, no source")
             .Row("Other crops in its beds", notation.Text($"add more than the noise of both and {rule.MixShare * 100m:0}% of its output; never in place of a perennial"), "ours, tried on invented farms")
             .Row("Grow", notation.Text($"{rule.GrowStep * 100m:0}% more, or the room there is"), "ours");
     }

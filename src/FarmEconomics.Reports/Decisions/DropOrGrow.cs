@@ -98,7 +98,7 @@ public sealed class DropOrGrow
         List<string> broken = [];
         Check("cost lines of all crops = their total cost", Costs.Of(Season.Farm).Sum(line => line.Amount.Amount), Season.Farm.TotalCost.Amount);
         WhatIfGrid one = WhatIfGrid.Of(Grid.Model, [1m], [1m]);
-        Check($"the grid of {DropBudget.Name} at 100 % and 100 % = its budget", one.NetReturn[0][0].Amount, DropBudget.NetReturn.Amount);
+        Check($"the grid of {DropBudget.Name} at 100% and 100% = its budget", one.NetReturn[0][0].Amount, DropBudget.NetReturn.Amount);
         foreach (ChangeAnswer answer in new[] { Dropped, Grown })
         {
             Check($"{answer.Change.Title}: cost moved and trips no longer made", answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount)), -Freed(answer));

@@ -49,7 +49,7 @@ public static class ShortWords
             .Column("What").Column("Looked at by").Column("Short, times", Look.Count).Column("First", Look.Date).Column("Last", Look.Date)
             .Column("Fullest", Look.Percent).Column("On", Look.Date).Column("In use then", Look.Quantity)
                 .Column("Limit then", Look.Quantity).Column("Counted in").Column("Limit from")
-            .Note(notation.Text($"Short = at least {season.ShortAt * 100m:0.#} % of the limit in use in that week (on that day for crates, trays, kWh, water and sprinklers). Beds: bed-feet in use on the mean of the week's days. Crates count from the day of the pick to the day before they left. A limit written for the year after counts as well."))
+            .Note(notation.Text($"Short = at least {season.ShortAt * 100m:0.#}% of the limit in use in that week (on that day for crates, trays, kWh, water and sprinklers). Beds: bed-feet in use on the mean of the week's days. Crates count from the day of the pick to the day before they left. A limit written for the year after counts as well."))
             .Note("Days of a week are told by its Monday.");
         foreach (ScarceThing thing in season.Things.Where(thing => thing.Fullest is not null))
         {

@@ -84,7 +84,7 @@ public sealed class CropExplanation : IHtmlDisplay
     /// <inheritdoc/>
     public string ToPlainText() => Write(
         (text, title) => text.Append('\n').Append(title).Append('\n').Append('=', title.Length).Append('\n'),
-        (text, sentence) => text.Append(sentence).Append('\n'),
+        (text, sentence) => text.Append(TextLines.Of(sentence)).Append('\n'),
         (text, table) => text.Append('\n').Append(table.ToPlainText()));
 
     private string Write(Action<StringBuilder, string> title, Action<StringBuilder, string> sentence, Action<StringBuilder, ReportTable> table)

@@ -38,7 +38,7 @@ internal static class OutputSection
         }
 
         all.Total("All rows", "", "", rows.Sum(row => row.Quantity), Money.Sum(rows.Select(row => row.Value)));
-        string sentence = $"Output of {budget.Name} in {season.CropYear}: {season.Notation.InWords(budget.Output.Amount, Look.Money)} from {season.Notation.Count(rows.Count, "row")}. "
+        string sentence = $"{budget.Name} brought in {season.Notation.InWords(budget.Output.Amount, Look.Money)} from {season.Notation.Count(rows.Count, "row")}. "
             + "A row that drew on lots of other plantings too stands here with its part. Rows of a share channel carry their part of the share payments, by list value.";
         return new ExplainSection("Output", null, budget.Output, budget.Output, Money.Zero, [sentence], [channels, all]);
     }

@@ -23,7 +23,7 @@ internal static class RowWords
     internal static string What(Charge charge, Notation notation) => charge.Origin switch
     {
         ExpenseRow expense => Join(expense.Category, expense.Payee, expense.Note),
-        LaborRow labor => Join(labor.Task, labor.Worker, charge.Estimated ? "shared out by time standards" : null),
+        LaborRow labor => Join(labor.Task, labor.Worker, charge.Estimated ? "divided by time standards" : null),
         SaleRow sale => $"{(charge.IsFee ? "fee of " : "")}{sale.Channel}",
         AssetRow asset => Join(asset.Asset, "yearly cost of what was bought then"),
         BedRow bed => Join(bed.Bed, "its part of the charge for the farm's own land"),

@@ -69,7 +69,7 @@ public static class GrantFormSheet
     {
         Notation notation = writeUp.Season.Notation;
         return grant.IndirectPercent is not { } percent || percent == 0m ? "no indirect charges"
-            : notation.Text($"{percent:0.##} % of {notation.InWords(grant.IndirectBase, Look.Money)}, {(grant.IndirectNeedsNegotiatedRate ? "a negotiated rate: say its kind" : "without a negotiated rate")}");
+            : notation.Text($"{percent:0.##}% of {notation.InWords(grant.IndirectBase, Look.Money)}, {(grant.IndirectNeedsNegotiatedRate ? "a negotiated rate: say its kind" : "without a negotiated rate")}");
     }
 
     private static void Notes(ReportTable table, GrantBudget grant, FundingWriteUp writeUp)

@@ -114,10 +114,10 @@ public static class ProjectSheets
 
         Notation notation = writeUp.Season.Notation;
         table.Note(grant.MatchNeeded.Value is { } needed
-            ? notation.Text($"Match asked for: {grant.MatchPercent:0.##} % of {(grant.MatchOfAward ? "the award" : "the whole project")}, {notation.InWords(needed, Look.Money)}; shown here: {notation.InWords(grant.Match, Look.Money)}, {(grant.Match >= needed ? "enough" : "too little")}.")
+            ? notation.Text($"Match asked for: {grant.MatchPercent:0.##}% of {(grant.MatchOfAward ? "the award" : "the whole project")}, {notation.InWords(needed, Look.Money)}; shown here: {notation.InWords(grant.Match, Look.Money)}, {(grant.Match >= needed ? "enough" : "too little")}.")
             : $"Match asked for: {Looks.NotAvailable}, {grant.MatchNeeded.Reason}.")
             .Note($"In kind: {notation.InWords(grant.InKind, Look.Money)} of the match. To be paid in money: {notation.InWords(grant.CashCost, Look.Money)}.")
-            .Note(grant.IndirectNeedsNegotiatedRate ? "The indirect rate is above 15 %: it needs a negotiated rate." : null)
+            .Note(grant.IndirectNeedsNegotiatedRate ? "The indirect rate is above 15%: it needs a negotiated rate." : null)
             .Note("Object classes of SF-424A (OMB 4040-0006), Section B; program income (line 7) isn't part of it. What the program allows, the funder's notice says.");
         return sheet;
 

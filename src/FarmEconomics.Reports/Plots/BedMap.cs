@@ -1,6 +1,7 @@
 using FarmEconomics.Budgets;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
+using FarmEconomics.Reports.Tables;
 using FarmEconomics.Reports.Words;
 using FarmEconomics.Tracing;
 using ScottPlot;
@@ -12,66 +13,58 @@ public static class BedMap
 {
     private const int Width = 900;
     private const double Left = 86;
+    private const double Right = 64;
 
     /// <summary>The blocks and structures of the farm, in the order of the beds table, so that each can have its own map.</summary>
     public static IReadOnlyList<string> Places(SeasonReview season) =>
         season.Records.Tables.Beds.Select(PlaceOf).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
 
-    /// <summary>The map of one block or structure in the crop year; dark and light follow the crop groups, names stand in the bars.</summary>
+    /// <summary>
+    /// The map of one block or structure in the crop year: a bar for each planting, colored by its gross margin per bed-foot-week beside the farm's; what each bed earned stands at its right.
+    /// </summary>
     public static Figure Of(SeasonReview season, string place)
     {
         FarmSettings settings = season.Settings;
-        DateOnly from = settings.StartOf(season.CropYear);
-        DateOnly to = settings.EndOf(season.CropYear);
+        (DateOnly from, DateOnly to) = (settings.StartOf(season.CropYear), settings.EndOf(season.CropYear));
         List<BedRow> beds = season.Records.Tables.Beds.Where(bed => string.Equals(PlaceOf(bed), place, StringComparison.OrdinalIgnoreCase)).ToList();
-        List<string> groups = season.Records.Crops.Select(crop => crop.Group).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         Dictionary<string, List<BedStay>> byBed = season.Trace.Stays
             .Where(bed => bed.In < to && bed.Out > from).GroupBy(bed => bed.Bed.Name, StringComparer.OrdinalIgnoreCase)
             .ToDictionary(group => group.Key, group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(), StringComparer.OrdinalIgnoreCase);
-        decimal held = 0m;
-        decimal there = 0m;
-        foreach (BedRow bed in beds)
-        {
-            there += bed.LengthFt * (to.DayNumber - from.DayNumber);
-            held += byBed.GetValueOrDefault(bed.Bed.Trim(), []).Sum(planting => planting.Row.BedFeet * Days(planting, from, to));
-        }
-
-        decimal share = there > 0m ? Math.Min(1m, held / there) : 0m;
+        string unit = settings.LengthUnit.Label("bed-foot-week");
         double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
-        Canvas canvas = new($"{Phrase.Sentence(place)}: beds held a crop {Phrase.Percent(share)} of {season.CropYear}", Width, (int)(34 + 46 + (row * beds.Count) + 8));
-        Scale scale = new(0, to.DayNumber - from.DayNumber, Left, Width - 12);
+        Canvas canvas = new(settings.Notation.Text($"What each bed earned: {place}, gross margin per {unit}"), Width, (int)(34 + 46 + (row * beds.Count) + 8));
+        Scale scale = new(0, to.DayNumber - from.DayNumber, Left, Width - Right);
         double top = 40;
         DrawCalendar(canvas, scale, from, to, top, top + (row * beds.Count));
-        List<string> used = groups.Where(group => beds.Exists(bed => byBed.GetValueOrDefault(bed.Bed.Trim(), []).Exists(planting => planting.Planting.Crop.Group == group))).ToList();
-        double x = Left;
-        foreach (string group in used)
-        {
-            x = SeasonPlots.Key(canvas, x, 10, ColorOf(groups, group), group) + 14;
-        }
-
+        BedColors colors = new(season);
+        colors.DrawKey(canvas, Left, 10);
+        Dictionary<string, EnterpriseBudget> earned = season.Beds.GroupBy(bed => bed.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(bed => bed.Key, bed => bed.First(), StringComparer.OrdinalIgnoreCase);
         List<string> told = [];
         for (int i = 0; i < beds.Count; i++)
         {
             List<BedStay> plantings = byBed.GetValueOrDefault(beds[i].Bed.Trim(), []);
             double y = top + (i * row);
+            string brought = earned.TryGetValue(beds[i].Bed.Trim(), out EnterpriseBudget? budget) && budget.GrossMarginPerBedFootWeek.Value is { } rate ? settings.Notation.InWords(rate, Look.Rate) : "";
             canvas.Text(beds[i].Bed, Left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
-            DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, crop => ColorOf(groups, crop.Group));
-            told.Add($"{beds[i].Bed}: {(plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct()))}");
+            canvas.Text(brought, Width - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
+            DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, colors.Of);
+            string crops = plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct());
+            told.Add($"{beds[i].Bed}: {crops}{(brought.Length > 0 ? $", {brought}" : "")}");
         }
 
-        return canvas.ToFigure($"Map of {settings.Notation.Count(beds.Count, "bed")} in {place} over {season.CropYear}: held {Phrase.Percent(share)} of the time. {string.Join("; ", told)}.");
+        return canvas.ToFigure($"Map of {settings.Notation.Count(beds.Count, "bed")} in {place} over {season.CropYear}: held a crop {Phrase.Percent(Held(beds, byBed, from, to))} of the time. Crops and gross margin per {unit}: {string.Join("; ", told)}.");
+    }
+
+    private static decimal Held(List<BedRow> beds, Dictionary<string, List<BedStay>> byBed, DateOnly from, DateOnly to)
+    {
+        decimal there = beds.Sum(bed => bed.LengthFt * (to.DayNumber - from.DayNumber));
+        decimal held = beds.Sum(bed => byBed.GetValueOrDefault(bed.Bed.Trim(), []).Sum(planting => planting.Row.BedFeet * Days(planting, from, to)));
+        return there > 0m ? Math.Min(1m, held / there) : 0m;
     }
 
     /// <summary>Where a bed lies: its structure, else its block.</summary>
     internal static string PlaceOf(BedRow bed) =>
         !string.IsNullOrWhiteSpace(bed.Structure) ? bed.Structure.Trim() : string.IsNullOrWhiteSpace(bed.Block) ? "open field" : bed.Block.Trim();
-
-    /// <summary>Neighbors in the list of groups get colors far apart in lightness.</summary>
-    private static Color ColorOf(List<string> groups, string group)
-    {
-        int i = groups.FindIndex(known => string.Equals(known, group, StringComparison.OrdinalIgnoreCase));
-        return Palette.Of(i);
-    }
 
     private static int Days(BedStay planting, DateOnly from, DateOnly to) =>
         Math.Max(0, Math.Min(planting.Out.DayNumber, to.DayNumber) - Math.Max(planting.In.DayNumber, from.DayNumber));
@@ -88,7 +81,7 @@ public static class BedMap
     }
 
     /// <summary>Plantings that share a bed stand one below the other, each as thick as the part of the bed it takes.</summary>
-    private static void DrawBed(Canvas canvas, Scale scale, List<BedStay> plantings, decimal length, DateOnly from, DateOnly to, double y, double row, Func<Crop, Color> color)
+    private static void DrawBed(Canvas canvas, Scale scale, List<BedStay> plantings, decimal length, DateOnly from, DateOnly to, double y, double row, Func<BedStay, Color> color)
     {
         List<(BedStay Planting, decimal Start)> placed = [];
         foreach (BedStay planting in plantings)
@@ -104,8 +97,8 @@ public static class BedMap
             double at2 = y + 1.5 + Math.Min((double)(start / Math.Max(1m, length)) * (row - 3), row - 3 - thick);
             double left = scale[Math.Max(0, planting.In.DayNumber - from.DayNumber)];
             double right = scale[Math.Min(to.DayNumber, planting.Out.DayNumber) - from.DayNumber];
-            Color fill = color(planting.Planting.Crop);
-            canvas.Rect(left, at2, Math.Max(1.5, right - left), thick, fill, Palette.White, 0.8);
+            Color fill = color(planting);
+            canvas.Rect(left, at2, Math.Max(1.5, right - left), thick, fill, Palette.Soft, 0.6);
             double size = Math.Clamp(thick * 1.1, 8, 10.5);
             if (thick >= 6.5 && Canvas.TextWidth(planting.Planting.Crop.Name, size) + 5 <= right - left)
             {

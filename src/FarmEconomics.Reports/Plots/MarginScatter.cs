@@ -104,7 +104,7 @@ public static class MarginScatter
         texts.ForEach(label => canvas.Text(label.Text, label.X, label.Y, 11.5, halo: true));
 
         string farm = $"dashed: the farm's average, {season.Notation.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate)} and "
-            + $"{season.Notation.InWords(season.Farm.GrossMarginPerLaborHour.Value!.Value, Look.Rate)}; larger dot: more output"
+            + $"{season.Notation.InWords(season.Farm.GrossMarginPerLaborHour.Value!.Value, Look.Rate)}; larger dot: brought in more"
             + (unlabeled > 0 ? $"; {unlabeled} in the crowd without a name" : "");
         canvas.Text(farm, across.To, up.From + 47, 10.5, Palette.Soft, Alignment.MiddleRight);
         return unlabeled;

@@ -23,7 +23,7 @@ public static class RecordsPlots
         decimal share = months.Sum(month => month.Named) / all;
         Canvas canvas = new($"{Phrase.Percent(share)} of the {season.Notation.Number(all, Look.Count)} hours logged in {season.CropYear} name a crop or planting", 900, BarColumns.HeightFor(12, 1));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, "hours naming a crop or planting");
-        SeasonPlots.Key(canvas, x + 18, 12, Palette.Light, "other hours, shared out through pools");
+        SeasonPlots.Key(canvas, x + 18, 12, Palette.Light, "other hours, divided by rule");
         new BarColumns(
             canvas,
             months.ConvertAll(month => new BarItem(month.Month.ToString("MMM"), [(double)month.Named, (double)month.Other], Label(season, month.Month, month.Named + month.Other))),

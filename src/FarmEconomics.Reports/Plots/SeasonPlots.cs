@@ -21,15 +21,15 @@ public static class SeasonPlots
         int half = HalfOfOutput(season, crops);
         string title = season.Farm.Known.Value is { } unknown ? $"What {season.CropYear} brought in: {unknown}"
             : crops.Count == 0 ? $"No crop brought in anything in {season.CropYear}"
-            : $"{Phrase.Sentence(notation.Count(half, "crop"))} of {crops.Count} brought in half of the output of {season.CropYear}";
+            : $"{Phrase.Sentence(notation.Count(half, "crop"))} of {crops.Count} brought in half of the money of {season.CropYear}";
         int columns = crops.Count > 20 ? 2 : 1;
         Canvas canvas = new(title, Width, BarColumns.HeightFor(Math.Max(1, crops.Count), columns));
         if (crops.Count > 0)
         {
-            Key(canvas, 10, 12, Palette.Light, "output");
+            Key(canvas, 10, 12, Palette.Light, "brought in");
             if (costs)
             {
-                Key(canvas, 90, 12, Palette.Dark, "of which gross margin (output - materials - selling)");
+                Key(canvas, 90, 12, Palette.Dark, "of which gross margin (less materials and selling)");
                 Key(canvas, 450, 12, Palette.Loss, "gross margin below 0");
             }
 
@@ -41,7 +41,7 @@ public static class SeasonPlots
                 26).Draw(Width, columns, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
         }
 
-        string alt = $"Bars: output {(costs ? "and gross margin " : "")}of {notation.Count(crops.Count, "crop")} in {season.CropYear}, largest first: "
+        string alt = $"Bars: what was brought in {(costs ? "and gross margin " : "")}of {notation.Count(crops.Count, "crop")} in {season.CropYear}, largest first: "
             + Phrase.List(crops.Take(5).Select(crop => $"{crop.Name} {notation.InWords(crop.Output.Amount, Look.WholeMoney)}"
                 + (costs ? $" (margin {notation.InWords(crop.GrossMargin.Amount, Look.WholeMoney)})" : "")).ToList())
             + (crops.Count > 5 ? $"; last {crops[^1].Name} {notation.InWords(crops[^1].Output.Amount, Look.WholeMoney)}." : ".");
@@ -69,7 +69,7 @@ public static class SeasonPlots
             x = Key(canvas, x, 12, colors[i], StageName(stages[i]).ToLowerInvariant()) + 18;
         }
 
-        canvas.Text("with shares of pooled work; est. = mostly estimated", Width - 10, 12, 10.5, Palette.Soft, Alignment.MiddleRight);
+        canvas.Text("divided hours included; est. = mostly estimated", Width - 10, 12, 10.5, Palette.Soft, Alignment.MiddleRight);
         new BarColumns(
             canvas,
             crops.ConvertAll(crop => new BarItem(

@@ -88,7 +88,7 @@ public static class PriceWords
         const decimal Raise = 1.1m;
         decimal quantity = PriceMath.QuantityFactor(Raise, elasticity);
         ReportTable table = new ReportTable(notation.Text($"A price 10% higher at an elasticity of {Math.Abs(elasticity):0.##}, {channel?.Name}"), notation).Opens()
-            .Column("Crop").Column("Unit").Column("Brought", Look.Rate).Column("Sold", Look.Percent)
+            .Column("Crop").Column("Unit").Column("Sold for", Look.Rate).Column("Sold", Look.Percent)
                 .Column("Sales after fees", Look.WholeMoney).Column("Picking, packing, selling", Look.WholeMoney)
                 .Column("Left over", Look.WholeMoney).Column("Best price", Look.Rate)
             .Note("Each figure but the last is after less before. Best price: where a unit more earns just what picking, packing and selling it costs, if the elasticity held all the way there; it seldom does far from the price you have.")

@@ -10,7 +10,7 @@ internal static class BudgetColumns
 {
     internal static readonly IReadOnlyList<(string Heading, Look Look, string? Unit, string? Per, FigurePart Part)> Ranking =
     [
-        ("Output", Look.WholeMoney, null, null, FigurePart.Output),
+        ("Brought in", Look.WholeMoney, null, null, FigurePart.Output),
         ("Gross margin", Look.WholeMoney, null, null, FigurePart.Budget),
         ("Labor hours", Look.Hours, null, null, FigurePart.Labor),
         ("of which estimated", Look.Percent, null, null, FigurePart.Labor),
@@ -27,7 +27,7 @@ internal static class BudgetColumns
             table.Column(heading, look, unit, per is null ? null : season.Settings.LengthUnit.Label(per), part);
         }
 
-        return table.Column("Net return", Look.WholeMoney);
+        return table.Column("Left over", Look.WholeMoney);
     }
 
     internal static IReadOnlyList<ReportCell> Cells(EnterpriseBudget budget) =>

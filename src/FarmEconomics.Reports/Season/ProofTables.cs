@@ -19,15 +19,15 @@ public static class ProofTables
         ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
         table.Row("Sales", On(BudgetLine.Sales)).Row("Shares, by what they received", On(BudgetLine.ShareIncome)).Row("Household use at list value (no cash)", On(BudgetLine.HouseholdUse))
             .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? On(BudgetLine.ClosingStock) : ReportCell.Missing("closing_stock is set to ignore"))
-            .Row("Output", On(BudgetLine.Output))
+            .Row("Brought in", On(BudgetLine.Output))
             .Row("- materials", On(BudgetLine.Materials)).Row("- selling", On(BudgetLine.Selling))
             .Row("Gross margin", On(BudgetLine.GrossMargin))
             .Row("- hired labor", On(BudgetLine.HiredLabor))
-            .Row("- unpaid owner labor (no cash)", On(BudgetLine.OwnerLabor))
+            .Row("- your own hours (no cash)", On(BudgetLine.OwnerLabor))
             .Row("Margin after labor", On(BudgetLine.MarginAfterLabor))
             .Row("- infrastructure", On(BudgetLine.Infrastructure)).Row("Margin after infrastructure", On(BudgetLine.MarginAfterInfrastructure))
             .Row("- overhead", On(BudgetLine.Overhead)).Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
-            .Row("Net return", On(BudgetLine.NetReturn));
+            .Row("Left over", On(BudgetLine.NetReturn));
         foreach ((Outside where, string words) in new[]
         {
             (Outside.Household, "Outside the crops: the household's part"), (Outside.Unused, "Outside the crops: unused capacity"),
@@ -52,17 +52,17 @@ public static class ProofTables
         ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", settings.Notation).Column("Assumption").Column("Value").Column("What it means");
         DateOnly last = settings.EndOf(season.CropYear).AddDays(-1);
         table.Row("crop year", $"{Looks.Day(settings.StartOf(season.CropYear))} to {Looks.Day(last)}", "A planting counts in the year of its first harvest, with all its costs and sales.")
-            .Row("as_of", Looks.Day(season.Records.AsOf), settings.AsOf is null ? "Closing date: the last date in the records." : "Closing date from farm.csv; later rows are counted, not used.")
+            .Row("as_of", Looks.Day(season.Records.AsOf), settings.AsOf is null ? "The last date in the records." : "Uses records through this day, as farm.csv says; later rows are counted, not used.")
             .Row("owner_wage", OwnerWage(season), "Value of an unpaid hour, unless workers.csv gives one.")
             .Row("unpaid_hours", settings.UnpaidHours == UnpaidHours.None ? "none" : "as-logged", settings.UnpaidHours == UnpaidHours.None ? "A season without wages and hours took no labor." : "A season without a log has unknown hours.")
             .Row("payroll_burden_percent", settings.Notation.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry neither wages nor what is paid on top of them.")
-            .Row("interest_percent", settings.InterestPercent is { } interest ? settings.Notation.Number(interest, Look.Exact) : ReportCell.Missing("no interest_percent in farm.csv: the yearly cost of what lasts can't be told"), "Cost of the capital in what lasts.")
-            .Row("ownership_method", settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest", "How the yearly cost of what lasts is reckoned.")
-            .Row("idle_capacity", settings.IdleCapacity.ToString().ToLowerInvariant(), settings.IdleCapacity == IdleCapacity.Separate ? "What nobody used is charged to no crop." : "What nobody used is spread over the users.")
-            .Row("closing_stock", settings.ClosingStock.ToString().ToLowerInvariant(), "Whether what is still in store counts as output.")
+            .Row("interest_percent", settings.InterestPercent is { } interest ? settings.Notation.Number(interest, Look.Exact) : ReportCell.Missing("no interest_percent in farm.csv: the cost of owning can't be told"), "Interest on money tied up in equipment and buildings.")
+            .Row("ownership_method", settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest", "How the cost of equipment and buildings is spread over the years.")
+            .Row("idle_capacity", settings.IdleCapacity.ToString().ToLowerInvariant(), settings.IdleCapacity == IdleCapacity.Separate ? "No crop pays for capacity you didn't use." : "Those who used a thing also pay for what nobody used of it.")
+            .Row("closing_stock", settings.ClosingStock.ToString().ToLowerInvariant(), "Whether what is still in store counts as brought in.")
             .Row(settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in", settings.Notation.Number(settings.StandardBedWidthIn, Look.Exact), settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide."))
-            .Row("sharing of pools", settings.SharingMethod switch { SharingMethod.Reciprocal => "reciprocal", SharingMethod.StepDown => "step-down", _ => "direct" }, "How pools that serve each other are resolved.")
-            .Row("currency", settings.Currency, "All money.");
+            .Row("shared costs", settings.SharingMethod switch { SharingMethod.Reciprocal => "reciprocal", SharingMethod.StepDown => "step-down", _ => "direct" }, "How shared costs that serve each other are divided, such as a boiler and panels.")
+            .Row("currency", settings.Currency, "Of all money here.");
         AddLimits(table, settings.Limits, settings.Notation);
 
         foreach (TableSchema schema in RecordSchema.Tables.Where(schema => !schema.Required && !season.Records.Has(schema.Name)))
@@ -93,7 +93,7 @@ public static class ProofTables
     /// <summary>The checks that nothing was lost, failed ones first.</summary>
     public static ReportTable Reconciliation(SeasonReview season)
     {
-        ReportTable table = new ReportTable(season.Notation.Text($"The proof: {season.Reconciliation.Count:#,0} sums of {season.CropYear} made in two ways"), season.Notation)
+        ReportTable table = new ReportTable(season.Notation.Text($"Totals agree: {season.Reconciliation.Count:#,0} sums of {season.CropYear} made in two ways"), season.Notation)
             .Column("Check").Column("From the records", Look.Exact).Column("From the results", Look.Exact).Column("Difference", Look.Exact);
         foreach (ReconciliationCheck check in season.Reconciliation.OrderBy(check => check.Holds))
         {

@@ -62,7 +62,7 @@ public static class WhatIfTables
         LengthUnit unit = season.Settings.LengthUnit;
         string net = Phrase.Sentence(season.Farm.Known.NetReturnLabel);
         ReportTable table = new ReportTable($"The crops of {season.CropYear}, as they were and with {outcome.Scenario.Name}, those that move most first", season.Notation)
-            .Column("Crop").Column("Output", Look.WholeMoney).Column("would be", Look.WholeMoney)
+            .Column("Crop").Column("Brought in", Look.WholeMoney).Column("would be", Look.WholeMoney)
             .Column(net, Look.WholeMoney).Column("would be", Look.WholeMoney).Column("Difference", Look.Money)
             .Column(net, Look.Rate, per: unit.Label("bed-foot")).Column("would be", Look.Rate, per: unit.Label("bed-foot"))
             .Column(net, Look.Rate, per: unit.Label("bed-foot-week")).Column("would be", Look.Rate, per: unit.Label("bed-foot-week"))
@@ -80,7 +80,7 @@ public static class WhatIfTables
     {
         SeasonReview season = comparison.Season;
         ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}: scenarios side by side", season.Notation)
-            .Column("Scenario").Column("Changes").Column("Output", Look.WholeMoney).Column("Materials and selling", Look.WholeMoney).Column("Labor", Look.WholeMoney)
+            .Column("Scenario").Column("Changes").Column("Brought in", Look.WholeMoney).Column("Materials and selling", Look.WholeMoney).Column("Labor", Look.WholeMoney)
             .Column("Infrastructure", Look.WholeMoney).Column("Overhead", Look.WholeMoney).Column($"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of the farm", Look.WholeMoney)
             .Column("Difference", Look.Money).Column("Crop that moves most");
         if (comparison.Outcomes.Count > 0)

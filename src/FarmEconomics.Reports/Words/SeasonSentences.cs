@@ -115,7 +115,7 @@ public static class SeasonSentences
         points.Add(unmatched.Count == 0 ? "every sale is matched with a harvest" : $"more left than was picked of {Names(unmatched)}");
         decimal unassigned = season.OutsideTotal(Costing.Outside.NotAssigned);
         points.Add(unassigned == 0m ? "no cost is left without a crop" : $"{notation.InWords(unassigned, Look.Money)} of cost found no crop and is charged to none");
-        points.Add($"the proof: {season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} sums agree to the cent, the hour and the unit");
+        points.Add($"{season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} totals agree with your records to the cent, the hour and the unit");
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
     }
 

@@ -19,7 +19,7 @@ public sealed record GrantAssumptions
     [
         new NumberEntry(
             "indirect_percent", "Indirect rate", "%",
-            "indirect rate on the base below (up to 15 % without a negotiated rate: 2 CFR 200.414(f), awards from 2024-10-01)")
+            "indirect rate on the base below (up to 15% without a negotiated rate: 2 CFR 200.414(f), awards from 2024-10-01)")
         { Most = 100m, Get = a => a.Grant.IndirectPercent, Set = (a, v) => a with { Grant = a.Grant with { IndirectPercent = v } } },
         new ClassesEntry(
             "indirect_classes", "Object classes in the indirect base",

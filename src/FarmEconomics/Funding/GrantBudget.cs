@@ -171,7 +171,7 @@ public sealed class GrantBudget
         decimal baseAmount = year.Sum(line => line.Total), indirect = Indirect(baseAmount, percent);
         decimal funder = Money.Rounded(indirect * funderPercent / 100m).Amount;
         return new GrantLine(
-            null, year.Key == 1 ? "Indirect charges" : $"Indirect charges, year {year.Key}", notation.Text($"{percent:0.##} % of {baseAmount:0.00}"), funder, indirect - funder, InKind: false, null)
+            null, year.Key == 1 ? "Indirect charges" : $"Indirect charges, year {year.Key}", notation.Text($"{percent:0.##}% of {baseAmount:0.00}"), funder, indirect - funder, InKind: false, null)
         {
             Year = year.Key,
             QuarterWeights = [.. Enumerable.Range(0, Quarters).Select(quarter => year.Sum(line => line.Total * line.QuarterWeights[quarter]))],

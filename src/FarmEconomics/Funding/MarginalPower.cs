@@ -49,7 +49,7 @@ public sealed class YearlyMarginalPower : IMarginalPower
         }
 
         decimal part = power.Users.Total / capacity;
-        string used = notation.Text($"{part * 100m:0} % of what {power.Pool.Name} gives in a year was used");
+        string used = notation.Text($"{part * 100m:0}% of what {power.Pool.Name} gives in a year was used");
         return part < Full ? new MarginalPrice(Rate.Known(0m), $"{used}: a kWh more costs nothing") : Next(season, assets, capacity, used);
     }
 

@@ -38,7 +38,7 @@ public sealed class PriceRules
 
     /// <summary>The target in words.</summary>
     public string TargetInWords => Terms.WantedMarginPercent is { } margin
-        ? notation.Text($"{margin:0.##} % of the price left after all cost")
+        ? notation.Text($"{margin:0.##}% of the price left after all cost")
         : WantedPerHour.Value is { } wanted ? notation.Text($"{wanted:0.00} per labor hour") : $"not available: {WantedPerHour.Reason}";
 
     /// <summary>Why the cost a price must cover isn't known, floor first; null when it is.</summary>

@@ -7,19 +7,19 @@ public class DecideCommandTests
     private static readonly string Demo = Path.Combine(Repository.Root, "demo-data");
 
     [Fact]
-    public async Task Decide_DropACrop_HasCashAndOwnHoursInItsFirstTwoLines()
+    public async Task Decide_DropACrop_BeginsWithCashAndOwnHours()
     {
         ProgramRun run = await Program.RunAsync("decide", Demo, "--year", "2025", "--drop", "micro mix");
 
         Assert.True(run.ExitCode == 0, run.Error);
-        string[] lines = run.Output.Split('\n');
-        Assert.StartsWith("Without Micro mix: $", lines[0], StringComparison.Ordinal);
-        Assert.Contains("less cash a year", lines[0], StringComparison.Ordinal);
-        Assert.Contains("own hours", lines[0], StringComparison.Ordinal);
-        Assert.Contains("own hours", lines[1], StringComparison.Ordinal);
+        Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.TrimEnd().Length, 0, 100));
+        string first = run.Output[..run.Output.IndexOf("\n\n", StringComparison.Ordinal)];
+        Assert.StartsWith("Without Micro mix: $", first, StringComparison.Ordinal);
+        Assert.Contains("less cash a year", first, StringComparison.Ordinal);
+        Assert.True(first.Split("own hours").Length > 2, first);
         Assert.Contains("cash, hours and value", run.Output, StringComparison.Ordinal);
         Assert.Contains("cost that stays, on other crops", run.Output, StringComparison.Ordinal);
-        Assert.Contains("not tax, legal, lending or food-safety advice", run.Output, StringComparison.Ordinal);
+        Assert.Contains("not tax, legal, lending or food-safety", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -90,7 +90,7 @@ public class ProjectSavingTests
         MarginalPrice price = StoreFacts.Of(season, season.Records.FindPool("cellar")!).PowerPrice;
 
         Close.To(0.1295m, price.Each.Value!.Value, 0.00005m); // 1,000 x CRF(5 %, 10) / 1,000 kWh
-        Assert.Contains("88 %", price.Because, StringComparison.Ordinal);
+        Assert.Contains("88%", price.Because, StringComparison.Ordinal);
     }
 
     /// <summary>The fan takes 2.4 kWh every day: with 2 made, all of a kWh less would have been the generator's; with 3, none.</summary>
@@ -117,7 +117,7 @@ public class ProjectSavingTests
     public void PowerPrice_WithABatteryButNoPriceOfWhatIsMissing_GoesByAYearsUse()
     {
         SeasonReview season = Panels(1000m, new PowerSupply { PanelKw = 1m, PanelYield = new MonthFigures([.. Enumerable.Repeat(2m, 12)]), BatteryKwh = 1m });
-        Assert.Contains("88 %", StoreFacts.Of(season, season.Records.FindPool("cellar")!).PowerPrice.Because, StringComparison.Ordinal);
+        Assert.Contains("88%", StoreFacts.Of(season, season.Records.FindPool("cellar")!).PowerPrice.Because, StringComparison.Ordinal);
     }
 
     private static SeasonReview Panels(decimal capacity, PowerSupply? supply = null)

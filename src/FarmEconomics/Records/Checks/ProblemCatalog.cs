@@ -196,7 +196,7 @@ public static class ProblemCatalog
                 "Correct the number; leave the row out if nothing happened."),
             new(ProblemCodes.PercentRange, "Percentage out of range",
                 "The percentage is below 0 or above 100.",
-                "Correct the number: 6.5 stands for 6.5 %."),
+                "Correct the number: 6.5 stands for 6.5%."),
             new(ProblemCodes.DateOutside, "Year looks wrong",
                 "The date or crop year lies more than a year away from all plantings, harvests and sales, or before 1900 or after 2099.",
                 "Correct the year of the date."),

@@ -101,7 +101,7 @@ public class WhatIfReportTests
         Assert.Equal([0m, -60m, -100m], report.Scenarios().Rows.Select(row => row[8].Number));
         Assert.Equal([480m, 420m, 420m], report.ScenariosByCrop().Rows[1].Skip(1).Select(cell => cell.Number));
         Assert.Contains("each of the 2 scenarios", report.RequireProof(), StringComparison.Ordinal);
-        Assert.Contains("sums of the scenario agree", report.HowSure().ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("totals of the scenario agree", report.HowSure().ToPlainText(), StringComparison.Ordinal);
     }
 
     [Fact]
