@@ -80,7 +80,7 @@ public class RandomFarmTests
             double[] Score(Scoring scoring) => SeasonScores.Of(farm, Programs.Solver, feet, seasons, scoring);
             double[] solved = Score(Scoring.Solved);
             Assert.All(Score(Scoring.Bounds).Zip(solved), pair => Assert.True(pair.First >= pair.Second - 1e-6));
-            Programs.Near(solved.Average(), Score(Scoring.Told).Average(), 0.01 * solved.Max());
+            Programs.Near(solved.Average(), Score(Scoring.Told).Average(), 0.03 * solved.Max(Math.Abs));
             Programs.Near(Programs.Solver.Solve(new PlanProgram(farm.WithLengths(feet), [seasons[7] with { Chance = 1.0 }], beyond: true).Model).Objective, solved[7], 1e-6);
         },
         iter: Math.Max(2, Farms / 20));
