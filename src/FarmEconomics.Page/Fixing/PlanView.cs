@@ -128,7 +128,7 @@ internal static class PlanView
             .Column("Yield", Look.Quantity, "crop's unit").Column("Hours", Look.Hours, "hours");
         foreach (PlanRow row in plan)
         {
-            table.Row(((ReportCell)row.Planting).To(Target(row.Source)), row.Bed, row.BedFeet, row.InBed, row.OutOfBed, row.Yield, row.Hours);
+            table.Row(Linked(row.Planting, row.Source), row.Bed, row.BedFeet, row.InBed, row.OutOfBed, row.Yield, row.Hours);
         }
 
         return table;
@@ -140,13 +140,14 @@ internal static class PlanView
             .Column("Quantity", Look.Quantity, "unit of the row").Column("Price", Look.Rate).Column("From", Look.Date).Column("Weeks", Look.Count);
         foreach (PlanSaleRow row in sales)
         {
-            table.Row(((ReportCell)row.Channel).To(Target(row.Source)), row.Quantity, row.Price, row.From, row.Weeks ?? 1m);
+            table.Row(Linked(row.Channel, row.Source), row.Quantity, row.Price, row.From, row.Weeks ?? 1m);
         }
 
         return table;
     }
 
-    private static string Target(SourceLine source) => $"{PageTarget.Scheme}{FixView.Address(source.File, source.Line).TrimStart('/')}";
+    private static ReportCell Linked(string words, SourceLine source) =>
+        PageTarget.Record(source) is { } target ? ((ReportCell)words).To(target) : words;
 
     private static string Text(string text) => PageShell.Encode(text);
 }

@@ -37,7 +37,7 @@ public static class FarmSettingsReader
         new("land_rent", "an amount from 0 to 10,000,000,000", "none: by land_value", "What your own land would cost to rent a year, instead of land_value x interest_percent.",
             (s, v) => Number(s, v, LandColumn) is { } rent ? s with { LandRent = rent } : null),
         new("land_area", "a number from 0.0001 to 1,000,000", "none: land_value and land_rent are for all of your land",
-            "Acres of your own land (hectares with length_unit m). With it, land_value and land_rent are per acre (hectare).",
+            "How much land you own, where land_value and land_rent are written for one unit of its area instead of for all of it.",
             (s, v) => Number(s, v, AreaColumn) is { } area ? s with { LandArea = area } : null),
         new("length_unit", OneOf<LengthUnit>(), "ft", "The unit of all lengths: with m, beds have length_m and width_cm, plantings bed_meters, and results are per bed-meter.",
             (s, v) => Words.TryParse(v, out LengthUnit word) ? s with { LengthUnit = word, StandardBedWidthIn = word == LengthUnit.M ? MetricBedWidth : s.StandardBedWidthIn } : null),
