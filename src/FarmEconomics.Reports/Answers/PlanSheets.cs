@@ -37,7 +37,7 @@ internal sealed class PlanSheets(ShownPlan plan)
         ReportTable table = new ReportTable("Plans beside each other", notation).InOrder()
             .Column("Plan").Wrapping().Column("Length", Look.Count, Feet).Column("Sowings", Look.Count).Column("More a year", Look.WholeMoney).AsChange();
         table.Row($"As in {plan.Farm.Season.CropYear}", Length(mix.Today), Sowings(mix.Today), 0m);
-        table.Row("Best mix, to the foot", Length(best), Sowings(best), Cell(mix.Gain(best)));
+        table.Row("Best mix, lengths as they come", Length(best), Sowings(best), Cell(mix.Gain(best)));
         table.Row("Nearly as good, on the least length: the plan of this page", Length(chosen), Sowings(chosen), Cell(mix.Gain(chosen)));
         return table.Note(notation.Text($"More a year than this year's plantings, your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}. The plan of this page uses the best mix's sowings only, as little of them as still earns {PlanSettings.NearlyAsGood * 100:0}% of its gain, in pieces you can measure off."));
 
