@@ -138,6 +138,13 @@ internal static class ChangedFarms
             "UPDATE harvests SET planting = n.name FROM nameless n WHERE n.planting = harvests.planting", "UPDATE labor SET planting = n.name FROM nameless n WHERE n.planting = labor.planting",
             "UPDATE plantings SET planting = NULL WHERE planting IN (SELECT planting FROM nameless)",
         ],
+        // Some plantings are named by no harvest at all: they make room where another needs their bed.
+        ["harvests of plantings nobody named"] =
+        [
+            "CREATE TABLE nameless AS SELECT planting, any_value(crop) AS crop FROM plantings WHERE planting NOT IN (SELECT planting FROM expenses WHERE planting IS NOT NULL) "
+                + "AND planting NOT IN (SELECT \"user\" FROM use) GROUP BY planting HAVING count(*) = 1 AND chance(planting, 31) < 40",
+            "UPDATE harvests SET crop = n.crop, planting = NULL FROM nameless n WHERE n.planting = harvests.planting",
+        ],
         ["crates"] =
         [
             "UPDATE crops SET units_per_crate = NULL WHERE chance(row, 29) < 25 OR store = 'root cellar'",

@@ -17,10 +17,28 @@ SELECT c.crop, CASE WHEN perennial THEN 0 WHEN fifth IS NULL THEN 20 ELSE CAST(f
 FROM crops c LEFT JOIN waits USING (crop) LEFT JOIN stayed USING (crop);
 
 -- While such harvests are split, a planting without a last day stands until the last harvest that names it, else for its longest stay, at most to the closing date.
-CREATE TABLE standing AS
-SELECT p.*, soonest, longest, CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN perennial THEN getvariable('as_of') + 1 WHEN last >= in_bed THEN last + 1
-    ELSE least(in_bed + longest, getvariable('as_of') + 1) END AS until
+CREATE TABLE assumed AS
+SELECT p.*, soonest, longest, out_of_bed IS NULL AND NOT perennial AND last IS NULL AS open,
+    CASE WHEN out_of_bed IS NOT NULL THEN out_of_bed WHEN perennial THEN getvariable('as_of') + 1 WHEN last >= in_bed THEN last + 1
+        ELSE least(in_bed + longest, getvariable('as_of') + 1) END AS until, row_number() OVER (PARTITION BY bed ORDER BY in_bed, p.row) AS place
 FROM planting_rows p JOIN crop_times USING (crop) LEFT JOIN named USING (planting);
+
+-- One that no harvest names and that has no last day makes room, the longest standing first, for the first planting that finds its bed too full. One a turn in each bed.
+CREATE TABLE standing AS
+WITH RECURSIVE turns AS (
+    SELECT 0 AS turn, row, bed, place, in_bed, bed_feet, open, until FROM assumed
+    UNION ALL (
+    WITH full_beds AS (
+        SELECT n.bed, n.in_bed AS day, min(s.place) FILTER (s.open) AS oldest
+        FROM turns n JOIN turns s ON s.bed = n.bed AND s.place < n.place AND s.until > n.in_bed
+        JOIN (SELECT bed, CAST(length_ft AS DOUBLE) * wide AS length FROM file_of('beds') JOIN beds USING (bed)) b ON b.bed = n.bed
+        GROUP BY n.bed, n.place, n.in_bed, n.bed_feet, length
+        HAVING sum(s.bed_feet) + n.bed_feet > length + 1e-9 AND arg_min(s.in_bed, s.place) FILTER (s.open) < n.in_bed
+        QUALIFY n.place = min(n.place) OVER (PARTITION BY n.bed))
+    SELECT turn + 1, t.row, t.bed, t.place, t.in_bed, t.bed_feet, t.open, CASE WHEN t.place = f.oldest THEN f.day ELSE t.until END
+    FROM turns t LEFT JOIN full_beds f ON f.bed = t.bed WHERE EXISTS (FROM full_beds))
+), last_turn AS (FROM turns QUALIFY turn = max(turn) OVER ())
+SELECT a.* EXCLUDE (until, place, open), l.until FROM assumed a JOIN last_turn l USING (row);
 
 -- Over the plantings long enough in a bed that day by their bed-feet there, exactly at 10^-8; else whoever left last before, in the same window;
 -- else those that stand, young as they are; else whoever left last in an earlier window, not too long ago; else the next to come into a bed in that window.
