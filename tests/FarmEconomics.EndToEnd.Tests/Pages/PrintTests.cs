@@ -28,7 +28,7 @@ public class PrintTests(BrowserOfClass chromium, ReviewedDemo reviewed) : IClass
     [InlineData("A4")]
     public async Task SeasonAndPrices_FitTheirPaper(string paper)
     {
-        foreach ((string page, int most) in new[] { ("index.html", 10), ("prices.html", 6) })
+        foreach ((string page, int most) in new[] { ("index.html", 14), ("prices.html", 8) })
         {
             PrintedPage printed = await PrintAsync(page, paper);
             Assert.Empty(printed.Cut);
