@@ -46,14 +46,16 @@ internal sealed partial class PageRoutes
         FarmRecords records = farm.Season.Records;
         int year = farm.Season.CropYear + 1, standing = PlanOnFile.Rows(records, year).Count();
         bool isOnFile = standing > 0 && PlanOnFile.Years(records).Contains(year);
+        bool isShown = isOnFile && parameters.Plan is "" or NextYearParameters.AsInRecords;
         string html = "";
-        if (!isOnFile || parameters.Plan is not ("" or NextYearParameters.AsInRecords))
+        if (!isShown)
         {
             Dictionary<string, string> versions = WhyNotFixed is null ? PlanView.Files.ToDictionary(file => file, Editor.VersionOf) : [];
             html += PlanView.Take(NextYearReport.DraftOf(farm, parameters, context.RequestAborted), asked.Shown.Query, standing, versions, WhyNotFixed, farm.Notation);
         }
 
-        return html + (isOnFile ? PlanView.Rows(records, year, NextYearReport.OutlookOf(farm, parameters with { Plan = NextYearParameters.AsInRecords }, context.RequestAborted)) : "");
+        NextYearParameters own = isShown ? parameters : parameters with { Plan = NextYearParameters.AsInRecords };
+        return html + (isOnFile ? PlanView.Rows(records, year, NextYearReport.OutlookOf(farm, own, context.RequestAborted)) : "");
     }
 
     /// <summary>What was just done to the plan, on top of its page.</summary>

@@ -158,7 +158,8 @@ internal sealed partial class PageRoutes
         Dictionary<string, string> idle = asked.Report.Fields.Select(field => (field.Name, Why: asked.Report.ChangesNothing(field.Name, farm)))
             .Concat(SettingFields.Of(farm.Settings).Select(field => (Name: field.Key, Why: SettingFields.ChangesNothing(field.Key, farm))))
             .Where(pair => pair.Why is not null).ToDictionary(pair => pair.Name, pair => pair.Why!);
-        string form = Plan(context, asked, farm)
+        // Taking over is offered with the plan that was asked for, not beside the last one.
+        string form = (answer.IsLast ? "" : Plan(context, asked, farm))
             + ReportView.Form(asked.Form, asked.Path, idle, Scenarios(asked.Report, asked.Form) + ReportView.Downloads(asked.Path, asked.Shown.Query));
         string before = Done(context, asked) + (answer.IsLast ? ReportView.BeingWorkedOut : "");
         return (frame, before + ReportView.Body(blocks, form, along));

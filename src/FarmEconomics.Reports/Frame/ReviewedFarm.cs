@@ -19,6 +19,9 @@ namespace FarmEconomics.Reports.Frame;
 /// </summary>
 public sealed class ReviewedFarm
 {
+    /// <summary>A grower goes back and forth between a few plans; each holds its program.</summary>
+    private const int MostKept = 4;
+
     private readonly SeasonReview? season;
     private readonly Lazy<SeasonCosts> costs;
     private readonly Lazy<Verdicts> verdicts;
@@ -29,7 +32,8 @@ public sealed class ReviewedFarm
     private readonly Lazy<PickedTree> picked;
     private readonly Lazy<PlanVariances?> planned;
     private readonly Lazy<ReportTable> sharingMethods;
-    private (object Asked, object Answer)? kept;
+    private readonly Lock keeping = new();
+    private readonly List<(object Asked, object Answer)> kept = [];
 
     private ReviewedFarm(FarmFolder folder, SeasonReview? season)
     {
@@ -94,20 +98,32 @@ public sealed class ReviewedFarm
     /// <summary>The season beside the plan on file for it; null where none is.</summary>
     public PlanVariances? Planned => planned.Value;
 
-    /// <summary>What one report took long to work out: the last answer is kept, for whoever asks the same again.</summary>
+    /// <summary>
+    /// What one report took long to work out: its last answers are kept, for whoever asks the same again. Who asks meanwhile waits, so that
+    /// nothing is worked out twice; what was stopped is not kept.
+    /// </summary>
     /// <typeparam name="T">What it is.</typeparam>
     /// <param name="asked">What was asked, compared by value.</param>
     /// <param name="make">Works it out.</param>
     internal T Kept<T>(object asked, Func<T> make)
         where T : class
     {
-        if (kept is not { Answer: T answer } last || !last.Asked.Equals(asked))
+        lock (keeping)
         {
-            answer = make();
-            kept = (asked, answer);
-        }
+            if (kept.Find(one => one.Answer is T && one.Asked.Equals(asked)).Answer is T there)
+            {
+                return there;
+            }
 
-        return answer;
+            T made = make();
+            kept.Insert(0, (asked, made));
+            if (kept.Count > MostKept)
+            {
+                kept.RemoveAt(MostKept);
+            }
+
+            return made;
+        }
     }
 
     /// <summary>What is left over of each crop by the ways of working out costs that serve each other.</summary>

@@ -8,7 +8,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Page;
 
-/// <summary>What a page has worked out is there when it is asked for again; what takes long goes on by itself, and is called off when nobody wants it any more.</summary>
+/// <summary>What a page has worked out is there when it is asked for again; what takes long goes on by itself, and is stopped when nobody wants it any more.</summary>
 public class AnsweredReportsTests
 {
     private static readonly TimeSpan Forever = Timeout.InfiniteTimeSpan;
@@ -27,6 +27,24 @@ public class AnsweredReportsTests
         Assert.Same(first, answered.Of(report, AnswerFarms.Demo, Given("a"), CancellationToken.None));
         Assert.NotSame(first, answered.Of(report, AnswerFarms.Demo, Given("b"), CancellationToken.None));
         Assert.Equal(2, report.Made);
+    }
+
+    [Fact]
+    public async Task Kept_AskedByManyInTurns_IsWorkedOutOncePerQuestion()
+    {
+        ReviewedFarm farm = ReviewedFarm.Of(AnswerFarms.Demo.Folder);
+        int made = 0;
+        string[] answers = await Task.WhenAll(Enumerable.Range(0, 12).Select(i => Task.Run(() => farm.Kept($"{i % 3}", () => $"{i % 3}, {Interlocked.Increment(ref made)}"))));
+        Assert.Equal(3, made);
+        Assert.All(answers, (answer, i) => Assert.StartsWith($"{i % 3}, ", answer, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Kept_Stopped_IsAskedAnew()
+    {
+        ReviewedFarm farm = ReviewedFarm.Of(AnswerFarms.Demo.Folder);
+        Assert.Throws<OperationCanceledException>(() => farm.Kept<string>("a", () => throw new OperationCanceledException()));
+        Assert.Equal("there", farm.Kept("a", () => "there"));
     }
 
     [Fact]
