@@ -5,6 +5,7 @@ using FarmEconomics.Page.Fixing;
 using FarmEconomics.Page.Importing;
 using FarmEconomics.Page.Views;
 using FarmEconomics.Records;
+using FarmEconomics.Reports.Words;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 
@@ -147,6 +148,6 @@ internal sealed partial class PageRoutes
     private string Confirmed(GivenName[] names)
     {
         string file = NameList.Confirm(shelf.Folder, names);
-        return $"{names.Length} {(names.Length == 1 ? "name" : "names")} saved in {file}. To take them back, delete that file from your records.";
+        return $"{shelf.Look().Farm().Settings.Notation.Count(names.Length, "name")} saved in {file}. To take them back, delete that file from your records.";
     }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using FarmEconomics.Files;
+using FarmEconomics.Files.Importing;
 
 namespace FarmEconomics.Cli.Commands;
 
@@ -8,7 +9,7 @@ namespace FarmEconomics.Cli.Commands;
 internal sealed class ImportBeside(string file, string? records, string? sheet = null)
 {
     private readonly string stem = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(file)) == Directory.GetCurrentDirectory() ? ""
-        : Path.GetDirectoryName(file) ?? "", Path.GetFileNameWithoutExtension(file) + (sheet is null ? "" : $"-{sheet.ToLowerInvariant().Replace(' ', '-')}"));
+        : Path.GetDirectoryName(file) ?? "", new ImportRequest(file) { Sheet = sheet }.NameBeside);
 
     internal string Map => stem + ".map.csv";
 

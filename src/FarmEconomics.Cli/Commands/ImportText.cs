@@ -104,9 +104,7 @@ internal static class ImportText
             }
         }
 
-        HashSet<string> names = [.. plan.UnknownNames.Select(name => name.Alias)];
-        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(plan.Problems.Where(problem => all || problem.Offending is null
-            || !names.Contains(problem.Offending.Trim()) || problem.Severity == Severity.Warning));
+        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(all ? plan.Problems : plan.ProblemsBesideNames);
         if (all)
         {
             foreach (Problem problem in causes.SelectMany(cause => cause.Problems))

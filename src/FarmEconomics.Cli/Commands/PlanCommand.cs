@@ -136,7 +136,7 @@ internal static class PlanCommand
             PlanSeasons seasons = PlanSeasons.Of(review, SeasonCosts.Of(season), model);
             CarefulPlans plans = CarefulPlans.Of(mix, asked.Solver!, seasons.Drawn);
             terminal.Clear();
-            Write(CarefulWords.Headline(plans, seasons, season.Notation) ?? "No steadier plan was found.");
+            Console.Out.WriteLine(TextLines.Of(CarefulWords.Headline(plans, seasons, season.Notation) ?? "No steadier plan was found."));
             Console.Out.WriteLine();
             Console.Out.WriteLine(CarefulWords.Plans(plans, seasons, season.Notation).ToPlainText());
             lengths = plans.Of(PlanStance.Steady) is { } steady ? mix.Score(steady.Feet) : lengths;
@@ -144,7 +144,7 @@ internal static class PlanCommand
 
         PlanLengths? chosen = lengths is null ? null : mix.Rounded(lengths, (double)(asked.Piece?.On(season.Notation) ?? UsualPiece));
         terminal.Clear();
-        Write(PlanWords.Headline(mix, chosen, season.Notation, asked.Careful));
+        Console.Out.WriteLine(TextLines.Of(PlanWords.Headline(mix, chosen, season.Notation, asked.Careful)));
 
         if (chosen is null || mix.QuantitiesOf(chosen.Feet) is not { } quantities)
         {
@@ -190,7 +190,7 @@ internal static class PlanCommand
         CreditLine credit = PlanWords.Credit(outlook, season.Settings);
         if (PlanVariances.Of(season) is { } variances)
         {
-            Console.Out.WriteLine(string.Join('\n', Wrapped(VarianceWords.Headline(variances))));
+            Console.Out.WriteLine(TextLines.Of(VarianceWords.Headline(variances)));
             Console.Out.WriteLine();
             Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
         }
@@ -211,16 +211,6 @@ internal static class PlanCommand
         Console.Out.WriteLine(TextLines.Of(ProofTables.Cautions));
         return ExitCode.Done;
     }
-
-    private static void Write(string text)
-    {
-        foreach (string line in Wrapped(text))
-        {
-            Console.Out.WriteLine(line);
-        }
-    }
-
-    private static IEnumerable<string> Wrapped(string text) => TextLines.Wrapped(text, TextLines.Width);
 
     /// <summary>What the options ask for.</summary>
     private sealed record Asked(int? Year, bool Best, bool Like)

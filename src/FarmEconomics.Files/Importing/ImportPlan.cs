@@ -94,6 +94,16 @@ public sealed partial class ImportPlan
     /// <summary>Faults, with lines of the source file (or of the mapping).</summary>
     public IReadOnlyList<Problem> Problems { get; internal set; } = [];
 
+    /// <summary>The faults without those of <see cref="UnknownNames"/>, which are listed by themselves; their warnings stay.</summary>
+    public IEnumerable<Problem> ProblemsBesideNames
+    {
+        get
+        {
+            HashSet<string> names = [.. UnknownNames.Select(name => name.Alias)];
+            return Problems.Where(problem => problem.Severity == Severity.Warning || problem.Offending is null || !names.Contains(problem.Offending.Trim()));
+        }
+    }
+
     /// <summary>The file the rows go to, without its folder.</summary>
     public string FileName { get; internal set; } = "";
 

@@ -13,7 +13,7 @@ internal readonly record struct FieldMarks(string Id, string Name, string Label)
 /// <summary>The fields of a file being brought in: its questions, its names, and how it is looked at.</summary>
 internal static class ImportFields
 {
-    private const int MostNames = 200;
+    internal const int MostNames = 200;
 
     // In the order in which a farm has them; the other tables follow.
     private static readonly string[] FirstTables = ["sales", "harvests", "expenses", "labor", "plantings"];

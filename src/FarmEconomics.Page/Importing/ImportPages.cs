@@ -136,9 +136,7 @@ internal static class ImportPages
         }
 
         // Names have their fields above.
-        HashSet<string> names = [.. plan.UnknownNames.Select(name => name.Alias)];
-        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(plan.Problems.Where(problem => problem.Severity == Severity.Error
-            && (problem.Offending is null || !names.Contains(problem.Offending.Trim()))));
+        IReadOnlyList<ProblemCause> causes = ProblemCause.Of(plan.ProblemsBesideNames.Where(problem => problem.Severity == Severity.Error));
         StringBuilder html = new("<h2>Held back</h2>\n");
         html.Append(causes.Count == 0 ? "<p>All of them wait for the names above.</p>\n"
             : $"<p>These rows stop no other; the costliest stand first.</p>\n<ul class=\"problems\">\n{string.Concat(causes.Take(MostCauses).Select(cause => Cause(cause, plan.Notation)))}</ul>\n");

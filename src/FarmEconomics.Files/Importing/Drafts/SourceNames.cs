@@ -46,7 +46,7 @@ internal sealed record SourceNames(string Table, IReadOnlyList<IReadOnlyDictiona
     private static SourceNames Of(string path, string? sheet)
     {
         var request = new ImportRequest(path) { Sheet = sheet };
-        string map = Path.ChangeExtension(path, null) + (sheet is null ? "" : $"-{sheet.ToLowerInvariant().Replace(' ', '-')}") + ".map.csv";
+        string map = Path.Combine(Path.GetDirectoryName(path) ?? "", request.NameBeside + ".map.csv");
         string folder = Directory.CreateTempSubdirectory("farm-draft-").FullName;
         try
         {
