@@ -60,7 +60,7 @@ internal static class Measured
         Say(start, $"sales={sales:0.00} groups={groups}");
     }
 
-    /// <summary>The best mix, the steady and the cautious plan, each scored on a thousand drawn seasons; reading the farm isn't counted.</summary>
+    /// <summary>The best mix, the steady and the cautious plan, each scored on a thousand simulated seasons; reading the farm isn't counted.</summary>
     internal static void Plans(string folder)
     {
         FarmReview review = FarmFolder.Open(folder).Review!;

@@ -142,11 +142,11 @@ internal static class Report
 
     private static void Plans(int times)
     {
-        Side own = new("best mix, steady and cautious plan of the demo farm, each scored on 1,000 drawn seasons", "dotnet", Own, "plans", "demo-data");
+        Side own = new("best mix, steady and cautious plan of the demo farm, each scored on 1,000 simulated seasons", "dotnet", Own, "plans", "demo-data");
         Side.Measure(times, own);
         Heading("Next year's plans", "Forty crops, 52 weeks. Aim: under ten seconds on two processors; reading the farm isn't counted.");
         Table([own], own);
-        Aims.Add(new Aim("plans with 1,000 drawn seasons, seconds", "under 10", own.Missing, () => (own.Inside, own.Inside < 10.0)));
+        Aims.Add(new Aim("plans with 1,000 simulated seasons, seconds", "under 10", own.Missing, () => (own.Inside, own.Inside < 10.0)));
     }
 
     private static void Review(int times, string scratch)

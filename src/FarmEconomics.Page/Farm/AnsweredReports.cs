@@ -27,7 +27,7 @@ internal sealed class AnsweredReports
     }
 
     /// <summary>
-    /// A report's blocks, worked out beside whoever asks. What the same report was asked before is called off unless somebody waits for it.
+    /// A report's blocks, worked out beside whoever asks. What the same report was asked before is stopped unless somebody waits for it.
     /// </summary>
     /// <param name="report">The report.</param>
     /// <param name="farm">The farm.</param>

@@ -113,7 +113,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
     /// <summary>The plan a page shows, as rows to be put into the records.</summary>
     /// <param name="farm">The farm.</param>
     /// <param name="parameters">What is asked.</param>
-    /// <param name="cancellation">Called off by a newer request.</param>
+    /// <param name="cancellation">Stopped by a newer request.</param>
     /// <exception cref="ArgumentException">There is no such plan.</exception>
     public static PlanDraft DraftOf(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation = default)
     {
@@ -125,7 +125,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
     /// <summary>What the plan a page shows does, week by week and month by month, and where it doesn't fit.</summary>
     /// <param name="farm">The farm.</param>
     /// <param name="parameters">What is asked.</param>
-    /// <param name="cancellation">Called off by a newer request.</param>
+    /// <param name="cancellation">Stopped by a newer request.</param>
     /// <exception cref="ArgumentException">There is no such plan.</exception>
     public static PlanOutlook OutlookOf(ReviewedFarm farm, NextYearParameters parameters, CancellationToken cancellation = default)
     {

@@ -99,7 +99,7 @@ public static class CarefulWords
     };
 
     private static string DrawnFrom(PlanSeasons seasons, Notation notation) => notation.Text(
-        $"Scored on {seasons.Drawn.Count:#,0} drawn seasons{(seasons.HasChance ? "" : notation.Text($", drawn from no more than {seasons.Recorded.Count} on record"))}.");
+        $"Scored on {seasons.Drawn.Count:#,0} simulated seasons{(seasons.HasChance ? "" : notation.Text($", made up from no more than {seasons.Recorded.Count} on record"))}.");
 
     private static ReportCell Finite(double value) => double.IsFinite(value) ? (decimal)value : (ReportCell)"";
 

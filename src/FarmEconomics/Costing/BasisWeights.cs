@@ -84,7 +84,7 @@ internal sealed class BasisWeights(PoolUserFinder finder, PoolUsers users) : IBa
         users.BasisUsed = new Basis(BasisKind.SalesValue);
         finder.WarnOnce(Pool, CostingProblems.CratesUnknown(Pool, finder.Year, unknown / all, finder.Records.Settings.Notation));
 
-        // All together they stay the estimated crates, so that written use in crates stands beside them in the same unit.
+        // All together they stay the estimated crates, so that written use in crates has the same unit.
         decimal crates = quantities.Select((units, i) => finder.CrateSizes.Of(At(i).Crop) is { } size ? units / size : 0m).Sum();
         Each(i => crates > 0m ? crates * values[i] / all : values[i]);
     }

@@ -21,10 +21,10 @@ public enum PlanStance
     Cautious,
 }
 
-/// <summary>A plan with what it is worth over the drawn seasons.</summary>
+/// <summary>A plan with what it is worth over the simulated seasons.</summary>
 /// <param name="Stance">How much it looks at bad seasons.</param>
 /// <param name="Feet">Bed-feet of each sowing, in the model's order.</param>
-/// <param name="Seasons">What it is worth in each drawn season.</param>
+/// <param name="Seasons">What it is worth in each simulated season.</param>
 public sealed record CarefulPlan(PlanStance Stance, IReadOnlyList<double> Feet, IReadOnlyList<double> Seasons)
 {
     /// <summary>The mean of the seasons.</summary>

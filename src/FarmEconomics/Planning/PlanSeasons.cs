@@ -5,9 +5,9 @@ using FarmEconomics.Decisions.Chances;
 namespace FarmEconomics.Planning;
 
 /// <summary>
-/// The seasons a plan is judged by: those on record, and many drawn ones. A drawn season is drawn whole: its weather and its market move all
+/// The seasons a plan is judged by: those on record, and many simulated ones. A simulated season is drawn whole: its weather and its market move all
 /// crops together, the rest each crop alone, as in the simulation of chance and from the same numbers. Yields and prices stand over their
-/// means, and the drawn seasons have the mean the plan rests on.
+/// means, and the simulated seasons have the mean the plan rests on.
 /// </summary>
 public sealed class PlanSeasons
 {
@@ -19,10 +19,10 @@ public sealed class PlanSeasons
     /// <summary>The seasons recorded whole, oldest first, alike in chance; a crop not grown in one stands at its mean.</summary>
     public IReadOnlyList<PlanSeason> Recorded { get; }
 
-    /// <summary>The drawn seasons, alike in chance.</summary>
+    /// <summary>The simulated seasons, alike in chance.</summary>
     public IReadOnlyList<PlanSeason> Drawn { get; }
 
-    /// <summary>True with so many seasons on record that chances may be told in percent; else drawn seasons are named as such.</summary>
+    /// <summary>True with so many seasons on record that chances may be told in percent; else simulated seasons are named as such.</summary>
     public bool HasChance { get; }
 
     /// <summary>Draws seasons for a plan.</summary>

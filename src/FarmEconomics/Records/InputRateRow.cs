@@ -14,7 +14,7 @@ public readonly record struct InputRateRow(RecordTable Home, int Index) : IRecor
 {
     private static readonly TableDeclaration Declared = new("input_rates", 240, "a weight for sharing out a purchase pool")
     {
-        Without = "Without input_rates.csv seed is shared out by bed-feet and packaging by crates.",
+        Without = "Without input_rates.csv seed is divided by bed-feet and packaging by crates.",
     };
 
     internal static readonly TextColumn PoolColumn = Declared.MustRef("pool", "pools", "The pool, such as seed and plants or packaging.");

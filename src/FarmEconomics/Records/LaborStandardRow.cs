@@ -14,7 +14,7 @@ public readonly record struct LaborStandardRow(RecordTable Home, int Index) : IR
 {
     private static readonly TableDeclaration Declared = new("labor_standards", 230, "a time standard for work that isn't logged by crop")
     {
-        Without = "Without labor_standards.csv hours that name no crop are shared out by their pool's basis only.",
+        Without = "Without labor_standards.csv hours that name no crop are divided by their pool's basis only.",
     };
 
     internal static readonly TextColumn CropColumn = Declared.MustRef("crop", "crops", "The crop.");

@@ -25,7 +25,7 @@ public readonly record struct PoolRow(RecordTable Home, int Index) : IRecordRow<
 
     internal static readonly TextColumn PoolColumn = Declared.Text(new("pool", ColumnType.Name, "The pool's name.") { Required = true });
     internal static readonly TextColumn BasisColumn = Declared.Text(
-        new("basis", ColumnType.Basis, "What it is shared out by; `labor-hours:STAGE` counts the hours of one stage.")
+        new("basis", ColumnType.Basis, "What it is divided by; `labor-hours:STAGE` counts the hours of one stage.")
         { Required = true, Allowed = BasisKind.Names });
     internal static readonly ChoiceColumn<StatementLine> StatementLineColumn = Declared.Choice<StatementLine>(
         new("statement_line", ColumnType.Choice, "The line of the enterprise budget its money stands on.") { Required = true });
