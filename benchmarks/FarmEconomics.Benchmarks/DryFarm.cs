@@ -6,7 +6,8 @@ using FarmEconomics.Files;
 namespace FarmEconomics.Benchmarks;
 
 /// <summary>
-/// An invented farm of so many blocks with five sowings each, dry from July on, its log of watering and a limit half of what is needed at the
+/// An invented farm of so many blocks with five sowings each, dry from July on, its log of watering and a limit half of what is needed at
+/// the
 /// peak; and the time one season of its water takes: need, limit and log, day by day.
 /// </summary>
 internal static class DryFarm
@@ -48,7 +49,8 @@ internal static class DryFarm
 
     private static void Write(string folder, int blocks)
     {
-        void File(string name, string heading, IEnumerable<string> rows) => System.IO.File.WriteAllLines(Path.Combine(folder, name + ".csv"), rows.Prepend(heading));
+        void File(string name, string heading, IEnumerable<string> rows) =>
+            System.IO.File.WriteAllLines(Path.Combine(folder, name + ".csv"), rows.Prepend(heading));
         string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         int beds = blocks * BedsABlock;
         IEnumerable<int> each = Enumerable.Range(0, beds);
@@ -59,18 +61,60 @@ internal static class DryFarm
         File("crops", "crop,unit", Crops.Select(crop => $"{crop},lb"));
         File("channels", "channel,kind", ["Market,market"]);
         File("beds", "bed,length_ft,block", each.Select(bed => $"Bed {bed:000},100,Block {bed / BedsABlock:00}"));
-        File("plantings", "planting,crop,bed,bed_feet,in_bed,out_of_bed", each.Select(bed => $"{Planting(bed)},{Crops[bed % Crops.Length]},Bed {bed:000},100,{Day(In(bed))},{Day(Picked(bed).AddDays(14))}"));
-        File("harvests", "date,planting,quantity", each.SelectMany(bed => new[] { 0, 7, 13 }.Select(after => $"{Day(Picked(bed).AddDays(after))},{Planting(bed)},{20 + (bed % 9)}")));
-        File("sales", "date,crop,channel,quantity,amount,planting", each.SelectMany(bed => new[] { 0, 7, 13 }.Select(after =>
-            $"{Day(Picked(bed).AddDays(after))},{Crops[bed % Crops.Length]},Market,{20 + (bed % 9)},{(20 + (bed % 9)) * (2 + (bed % 5))},{Planting(bed)}")));
+        File(
+            "plantings",
+            "planting,crop,bed,bed_feet,in_bed,out_of_bed",
+            each.Select(bed =>
+                $"{Planting(bed)},{Crops[bed % Crops.Length]},Bed {bed:000},100,{Day(In(bed))},{Day(Picked(bed).AddDays(14))}"
+            )
+        );
+        File(
+            "harvests",
+            "date,planting,quantity",
+            each.SelectMany(bed =>
+                new[] { 0, 7, 13 }.Select(after => $"{Day(Picked(bed).AddDays(after))},{Planting(bed)},{20 + (bed % 9)}")
+            )
+        );
+        File(
+            "sales",
+            "date,crop,channel,quantity,amount,planting",
+            each.SelectMany(bed =>
+                new[] { 0, 7, 13 }.Select(after =>
+                    $"{Day(Picked(bed).AddDays(after))},{Crops[bed % Crops.Length]},Market,{20 + (bed % 9)},{(20 + (bed % 9)) * (2 + (bed % 5))},{Planting(bed)}"
+                )
+            )
+        );
         File("expenses", "date,amount,category", ["2025-04-02,200,seed"]);
         File("labor", "date,worker,hours,task", ["2025-05-02,me,4,grow"]);
         File("workers", "worker,kind", ["me,owner"]);
-        File("blocks", "block,soil_water_in_ft,sprinkler_gph", Enumerable.Range(0, blocks).Select(block => string.Create(CultureInfo.InvariantCulture, $"Block {block:00},{0.8 + (0.3 * (block % 4)):0.0},60")));
+        File(
+            "blocks",
+            "block,soil_water_in_ft,sprinkler_gph",
+            Enumerable
+                .Range(0, blocks)
+                .Select(block => string.Create(CultureInfo.InvariantCulture, $"Block {block:00},{0.8 + (0.3 * (block % 4)):0.0},60"))
+        );
         List<DateOnly> days = [.. Enumerable.Range(0, Last.DayNumber - First.DayNumber + 1).Select(First.AddDays)];
-        File("weather", "date,rain_in,et0_in", days.Select(day => $"{Day(day)},{(day.DayNumber % 9 == 0 && day.Month < 7 ? "0.9" : "0")},0.2"));
-        File("watering", "date,block,gallons", days.Where(day => day.Month is > 4 and < 10)
-            .SelectMany(day => Enumerable.Range(0, blocks).Where(block => (block + day.DayNumber) % 4 == 0).Select(block => $"{Day(day)},Block {block:00},400")));
-        File("limits", "limit,amount,unit", [$"water,{100 * blocks},gallons a day", $"sprinklers,{blocks},sprinklers at once", "watering,2,hours a day"]);
+        File(
+            "weather",
+            "date,rain_in,et0_in",
+            days.Select(day => $"{Day(day)},{(day.DayNumber % 9 == 0 && day.Month < 7 ? "0.9" : "0")},0.2")
+        );
+        File(
+            "watering",
+            "date,block,gallons",
+            days.Where(day => day.Month is > 4 and < 10)
+                .SelectMany(day =>
+                    Enumerable
+                        .Range(0, blocks)
+                        .Where(block => (block + day.DayNumber) % 4 == 0)
+                        .Select(block => $"{Day(day)},Block {block:00},400")
+                )
+        );
+        File(
+            "limits",
+            "limit,amount,unit",
+            [$"water,{100 * blocks},gallons a day", $"sprinklers,{blocks},sprinklers at once", "watering,2,hours a day"]
+        );
     }
 }

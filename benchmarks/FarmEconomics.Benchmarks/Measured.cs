@@ -60,7 +60,9 @@ internal static class Measured
         Say(start, $"sales={sales:0.00} groups={groups}");
     }
 
-    /// <summary>The best mix, the steady and the cautious plan, each scored on a thousand simulated seasons; reading the farm isn't counted.</summary>
+    /// <summary>
+    /// The best mix, the steady and the cautious plan, each scored on a thousand simulated seasons; reading the farm isn't counted.
+    /// </summary>
     internal static void Plans(string folder)
     {
         FarmReview review = FarmFolder.Open(folder).Review!;
@@ -70,7 +72,10 @@ internal static class Measured
         PlanModel model = PlanFacts.Of(review, costs);
         BestMix mix = BestMix.Of(model, solver);
         CarefulPlans plans = CarefulPlans.Of(mix, solver, PlanSeasons.Of(review, costs, model).Drawn);
-        Say(start, $"crops={model.Crops.Count} sowings={model.Sowings.Count} seasons={plans.Plans[0].Seasons.Count} plans={plans.Plans.Count}");
+        Say(
+            start,
+            $"crops={model.Crops.Count} sowings={model.Sowings.Count} seasons={plans.Plans[0].Seasons.Count} plans={plans.Plans.Count}"
+        );
     }
 
     /// <summary>Many farm-years one after another: ten invented one-year farms in turn, each opened and its season reckoned.</summary>

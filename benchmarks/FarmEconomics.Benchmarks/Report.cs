@@ -122,8 +122,20 @@ internal static class Report
     private static void Water(int times)
     {
         const int Blocks = 40;
-        Side own = new($"a season's water of {Blocks} blocks: need, limit and log, day by day, with what was lost", "dotnet", Own, "water", $"{Blocks}");
-        Side numpy = new("numpy, the plain balance of the same number of sowings", "/usr/bin/python3", "benchmarks/balance.py", "200", "214");
+        Side own = new(
+            $"a season's water of {Blocks} blocks: need, limit and log, day by day, with what was lost",
+            "dotnet",
+            Own,
+            "water",
+            $"{Blocks}"
+        );
+        Side numpy = new(
+            "numpy, the plain balance of the same number of sowings",
+            "/usr/bin/python3",
+            "benchmarks/balance.py",
+            "200",
+            "214"
+        );
         Side.Measure(times, own, numpy);
         Heading("Water of a season", "Five sowings a block, 214 days. Time is that of the season's water alone, after the records are read and costed; numpy keeps only the balance of the soil, without a list, money or a limit.");
         Table([own, numpy], own);
@@ -132,17 +144,44 @@ internal static class Report
 
     private static void Pages(int times, string scratch)
     {
-        Side pages = new("`review demo-data --no-notebooks` (all pages and tables)", "dotnet", Cli, "review", "demo-data", "--no-notebooks", "--out", Path.Combine(scratch, "pages"));
-        Side tables = new("`review demo-data --tables-only`", "dotnet", Cli, "review", "demo-data", "--tables-only", "--out", Path.Combine(scratch, "tables"));
+        Side pages = new(
+            "`review demo-data --no-notebooks` (all pages and tables)",
+            "dotnet",
+            Cli,
+            "review",
+            "demo-data",
+            "--no-notebooks",
+            "--out",
+            Path.Combine(scratch, "pages")
+        );
+        Side tables = new(
+            "`review demo-data --tables-only`",
+            "dotnet",
+            Cli,
+            "review",
+            "demo-data",
+            "--tables-only",
+            "--out",
+            Path.Combine(scratch, "tables")
+        );
         Side.Measure(times, pages, tables);
-        Heading("Pages and tables of the demo farm, from start to end of the process", "Next year's page holds the best mix, a linear program solved again for every crop it leaves out.");
+        Heading(
+            "Pages and tables of the demo farm, from start to end of the process",
+            "Next year's page holds the best mix, a linear program solved again for every crop it leaves out."
+        );
         Table([pages, tables], pages);
         Aims.Add(new Aim("pages and tables of the demo farm, s", "at most 1.5", pages.Missing, () => (pages.Wall, pages.Wall <= 1.55)));
     }
 
     private static void Plans(int times)
     {
-        Side own = new("best mix, steady and cautious plan of the demo farm, each scored on 1,000 simulated seasons", "dotnet", Own, "plans", "demo-data");
+        Side own = new(
+            "best mix, steady and cautious plan of the demo farm, each scored on 1,000 simulated seasons",
+            "dotnet",
+            Own,
+            "plans",
+            "demo-data"
+        );
         Side.Measure(times, own);
         Heading("Next year's plans", "Forty crops, 52 weeks. Aim: under ten seconds on two processors; reading the farm isn't counted.");
         Table([own], own);

@@ -40,8 +40,20 @@ internal static class PlanBook
                     decimal yield = Math.Round(feet * planting.Crop.Yield, 1);
                     decimal minutes = (feet * planting.Crop.GrowMinutes) + (yield * (planting.Crop.HarvestMinutes + planting.Crop.PackMinutes));
                     decimal trays = planting.Sown is null ? 0m : Math.Round(feet / planting.Crop.FeetPerTray, 1);
-                    table.Add(year, planting.Name, planting.Crop.Name, bed.Name, feet, planting.InBed, planting.OutOfBed, planting.Sown, trays > 0m ? trays : null,
-                        yield, Math.Round(minutes * WithUnnamed / 60m, 2), CsvTable.Money((feet * (planting.Crop.Seed + Fertility)) + (yield * planting.Crop.Packing)));
+                    table.Add(
+                        year,
+                        planting.Name,
+                        planting.Crop.Name,
+                        bed.Name,
+                        feet,
+                        planting.InBed,
+                        planting.OutOfBed,
+                        planting.Sown,
+                        trays > 0m ? trays : null,
+                        yield,
+                        Math.Round(minutes * WithUnnamed / 60m, 2),
+                        CsvTable.Money((feet * (planting.Crop.Seed + Fertility)) + (yield * planting.Crop.Packing))
+                    );
                 }
             }
         }

@@ -117,7 +117,10 @@ internal sealed partial class PageRoutes
         try
         {
             EditOutcome outcome = Editor.Undo(sent["file"].ToString());
-            return SeeOther(context, Nav.Address(sent["back"] == NextYearPath ? NextYearPath : FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}"));
+            return SeeOther(
+                context,
+                Nav.Address(sent["back"] == NextYearPath ? NextYearPath : FixView.Path, $"done={Uri.EscapeDataString(outcome.Message)}")
+            );
         }
         catch (FileNotFoundException missing)
         {

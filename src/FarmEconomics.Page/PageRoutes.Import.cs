@@ -28,7 +28,9 @@ internal sealed partial class PageRoutes
         app.MapPost(ImportPages.Path + "/{id}", (Delegate)AnswerFileAsync);
         app.MapGet(ImportPages.Path + "/{id}/to-fix.csv", (string id) =>
             desk.With(id, session => session.Look().Plan?.HeldBackCsv ?? "") is { Length: > 0 } csv
-                ? Results.File(Encoding.UTF8.GetBytes(csv), "text/csv; charset=utf-8", "to-fix.csv") : NoSuchPage("There is no row to fix."));
+                ? Results.File(Encoding.UTF8.GetBytes(csv), "text/csv; charset=utf-8", "to-fix.csv")
+                : NoSuchPage("There is no row to fix.")
+        );
     }
 
     // Every other form is small; these may hold a file, or a field for every name of one.
@@ -81,8 +83,13 @@ internal sealed partial class PageRoutes
     private IResult NoFile(string fault) => Page("Import a file", ImportPages.Choose(null, fault), ImportPages.Path,
         status: StatusCodes.Status422UnprocessableEntity);
 
-    private IResult NothingAdded(string why) => Page("Nothing was added",
-        $"<h1>Nothing was added</h1>\n<p>{Reports.Frame.PageShell.Encode(why)}</p>\n", ImportPages.Path, status: StatusCodes.Status403Forbidden);
+    private IResult NothingAdded(string why) =>
+        Page(
+            "Nothing was added",
+            $"<h1>Nothing was added</h1>\n<p>{Reports.Frame.PageShell.Encode(why)}</p>\n",
+            ImportPages.Path,
+            status: StatusCodes.Status403Forbidden
+        );
 
     private IResult LookAtFile(HttpContext context, string id)
     {
@@ -91,13 +98,18 @@ internal sealed partial class PageRoutes
         {
             if (given.ContainsKey("table"))
             {
-                session.Turn(new ImportView
-                {
-                    Table = Said("table"),
-                    Sheet = Said("sheet"),
-                    HeadingsAt = int.TryParse(Said("line"), NumberStyles.None, CultureInfo.InvariantCulture, out int line) && line > 0 ? line : null,
-                    Anew = given.GetValueOrDefault("anew") == "true",
-                });
+                session.Turn(
+                    new ImportView
+                    {
+                        Table = Said("table"),
+                        Sheet = Said("sheet"),
+                        HeadingsAt =
+                            int.TryParse(Said("line"), NumberStyles.None, CultureInfo.InvariantCulture, out int line) && line > 0
+                                ? line
+                                : null,
+                        Anew = given.GetValueOrDefault("anew") == "true",
+                    }
+                );
             }
 
             return Shown(id, session, new ImportTold { Done = given.GetValueOrDefault("done", "") });
@@ -128,7 +140,12 @@ internal sealed partial class PageRoutes
         const int Wrong = StatusCodes.Status422UnprocessableEntity;
         if (!session.Answer(sent["draft"].ToString(), ImportPages.Answers(sent)))
         {
-            return Shown(id, session, new ImportTold { Fault = "Your records changed, and the file is read another way now. Look at it again." }, Wrong);
+            return Shown(
+                id,
+                session,
+                new ImportTold { Fault = "Your records changed, and the file is read another way now. Look at it again." },
+                Wrong
+            );
         }
 
         IReadOnlyList<(GivenName Name, string Why)> faults = session.Give(ImportPages.Names(sent));

@@ -23,8 +23,15 @@ internal sealed partial class PageRoutes
         {
             Dictionary<string, string> given = Given(context.Request.Query);
             string crop = given.GetValueOrDefault("crop", "");
-            return int.TryParse(given.GetValueOrDefault("year", ""), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int year)
-                && shelf.Look().Farm().With(folder => folder.Review is { } review ? PlanView.SalesOf(review.Records, year, crop) : null) is { } body
+            return
+                int.TryParse(
+                    given.GetValueOrDefault("year", ""),
+                    System.Globalization.NumberStyles.None,
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    out int year
+                )
+                && shelf.Look().Farm().With(folder => folder.Review is { } review ? PlanView.SalesOf(review.Records, year, crop) : null)
+                    is { } body
                 ? Page($"{crop}: sales planned", body, NextYearPath)
                 : NoSuchPage("There are no sales planned of that crop and year.");
         });
@@ -51,7 +58,14 @@ internal sealed partial class PageRoutes
         if (!isShown)
         {
             Dictionary<string, string> versions = WhyNotFixed is null ? PlanView.Files.ToDictionary(file => file, Editor.VersionOf) : [];
-            html += PlanView.Take(NextYearReport.DraftOf(farm, parameters, context.RequestAborted), asked.Shown.Query, standing, versions, WhyNotFixed, farm.Notation);
+            html += PlanView.Take(
+                NextYearReport.DraftOf(farm, parameters, context.RequestAborted),
+                asked.Shown.Query,
+                standing,
+                versions,
+                WhyNotFixed,
+                farm.Notation
+            );
         }
 
         NextYearParameters own = isShown ? parameters : parameters with { Plan = NextYearParameters.AsInRecords };
@@ -63,7 +77,12 @@ internal sealed partial class PageRoutes
     {
         Dictionary<string, string> given = Given(context.Request.Query);
         return asked.Report.Id == ReportId.NextYear
-            ? PlanView.Done(given.GetValueOrDefault("done", ""), WhyNotFixed is null ? given.GetValueOrDefault("undo", "").Split(' ') : [], NextYearPath) : "";
+            ? PlanView.Done(
+                given.GetValueOrDefault("done", ""),
+                WhyNotFixed is null ? given.GetValueOrDefault("undo", "").Split(' ') : [],
+                NextYearPath
+            )
+            : "";
     }
 
     private async Task<IResult> TakePlanAsync(HttpContext context)
@@ -87,7 +106,13 @@ internal sealed partial class PageRoutes
             EditOutcome outcome = farm.IsReviewed ? Editor.Save(Changes(farm, form, sent, context.RequestAborted))
                 : new EditOutcome(false, "The records have errors; nothing can be planned from them.");
             return outcome.Saved
-                ? SeeOther(context, Nav.Address(NextYearPath, $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(string.Join(' ', PlanView.Files))}"))
+                ? SeeOther(
+                    context,
+                    Nav.Address(
+                        NextYearPath,
+                        $"done={Uri.EscapeDataString(outcome.Message)}&undo={Uri.EscapeDataString(string.Join(' ', PlanView.Files))}"
+                    )
+                )
                 : NotTaken(outcome.Message, outcome.Problems, StatusCodes.Status422UnprocessableEntity);
         }
         catch (Exception refused) when (refused is ArgumentException or IOException or UnauthorizedAccessException)
@@ -101,17 +126,34 @@ internal sealed partial class PageRoutes
     {
         PlanDraft draft = NextYearReport.DraftOf(farm, ParameterFields.Make<NextYearParameters>(form.Parameters), cancellation);
         FarmRecords records = farm.Season.Records;
-        ILookup<string, int> gone = PlanOnFile.Rows(records, draft.CropYear).Select(row => row.Source)
-            .Concat(records.Tables.PlanSales.Where(row => row.CropYear == draft.CropYear).Select(row => row.Source)).ToLookup(source => source.File, source => source.Line);
-        return [.. PlanRecords.Rows(farm.Settings, draft).Select(table => new RowsChange(table.File, sent[table.File].ToString(), table.Headings, table.Rows)
-        {
-            Without = gone[table.File].ToHashSet(),
-            Separator = PlanRecords.Separator(farm.Settings),
-        })];
+        ILookup<string, int> gone = PlanOnFile
+            .Rows(records, draft.CropYear)
+            .Select(row => row.Source)
+            .Concat(records.Tables.PlanSales.Where(row => row.CropYear == draft.CropYear).Select(row => row.Source))
+            .ToLookup(source => source.File, source => source.Line);
+        return
+        [
+            .. PlanRecords
+                .Rows(farm.Settings, draft)
+                .Select(table => new RowsChange(table.File, sent[table.File].ToString(), table.Headings, table.Rows)
+                {
+                    Without = gone[table.File].ToHashSet(),
+                    Separator = PlanRecords.Separator(farm.Settings),
+                }),
+        ];
     }
 
-    private IResult NotTaken(string why, IReadOnlyList<Problem> problems, int status) => Page("Nothing was saved",
-        $"<h1>Nothing was saved</h1>\n<p class=\"fault\" role=\"alert\">{PageShell.Encode(why)}</p>\n"
-        + string.Concat(problems.Take(10).Select(problem => $"<p class=\"fault\">{PageShell.Encode($"{problem.Source}: {problem.Message}")}</p>\n"))
-        + $"<p><a href=\"{NextYearPath}\">Back to the plan</a></p>\n", NextYearPath, status: status);
+    private IResult NotTaken(string why, IReadOnlyList<Problem> problems, int status) =>
+        Page(
+            "Nothing was saved",
+            $"<h1>Nothing was saved</h1>\n<p class=\"fault\" role=\"alert\">{PageShell.Encode(why)}</p>\n"
+                + string.Concat(
+                    problems
+                        .Take(10)
+                        .Select(problem => $"<p class=\"fault\">{PageShell.Encode($"{problem.Source}: {problem.Message}")}</p>\n")
+                )
+                + $"<p><a href=\"{NextYearPath}\">Back to the plan</a></p>\n",
+            NextYearPath,
+            status: status
+        );
 }

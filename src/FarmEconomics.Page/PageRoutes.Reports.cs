@@ -114,7 +114,11 @@ internal sealed partial class PageRoutes
                 return Results.Text(PageShell.Render(frame with { HoldsFonts = true }, body), "text/html; charset=utf-8");
             }
 
-            return Results.Text(LiveShell.Render(frame, body, answer.IsLast ? 2 : null), "text/html; charset=utf-8", statusCode: asked.Form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
+            return Results.Text(
+                LiveShell.Render(frame, body, answer.IsLast ? 2 : null),
+                "text/html; charset=utf-8",
+                statusCode: asked.Form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK
+            );
         }
         catch (ArgumentException refused)
         {
@@ -159,8 +163,14 @@ internal sealed partial class PageRoutes
             .Concat(SettingFields.Of(farm.Settings).Select(field => (Name: field.Key, Why: SettingFields.ChangesNothing(field.Key, farm))))
             .Where(pair => pair.Why is not null).ToDictionary(pair => pair.Name, pair => pair.Why!);
         // Taking over is offered with the plan that was asked for, not beside the last one.
-        string form = (answer.IsLast ? "" : Plan(context, asked, farm))
-            + ReportView.Form(asked.Form, asked.Path, idle, Scenarios(asked.Report, asked.Form) + ReportView.Downloads(asked.Path, asked.Shown.Query));
+        string form =
+            (answer.IsLast ? "" : Plan(context, asked, farm))
+            + ReportView.Form(
+                asked.Form,
+                asked.Path,
+                idle,
+                Scenarios(asked.Report, asked.Form) + ReportView.Downloads(asked.Path, asked.Shown.Query)
+            );
         string before = Done(context, asked) + (answer.IsLast ? ReportView.BeingWorkedOut : "");
         return (frame, before + ReportView.Body(blocks, form, along));
     }

@@ -16,7 +16,13 @@ using Microsoft.AspNetCore.Routing;
 namespace FarmEconomics.Page;
 
 /// <summary>The addresses of the server and what stands at each.</summary>
-internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf shelf, IReadOnlyList<NotebookEntry> notebooks, RunBoard board, Importing.ImportDesk desk)
+internal sealed partial class PageRoutes(
+    PageServerOptions options,
+    FarmShelf shelf,
+    IReadOnlyList<NotebookEntry> notebooks,
+    RunBoard board,
+    Importing.ImportDesk desk
+)
 {
     // A page that is ready in this time comes at once; for a longer one the reader sees how far it is.
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1.5);
@@ -25,7 +31,12 @@ internal sealed partial class PageRoutes(PageServerOptions options, FarmShelf sh
     {
         MapReports(app);
         app.MapGet("/" + PageShell.FontsFile, () => Results.Text(PageShell.Fonts, "text/css; charset=utf-8"));
-        app.MapGet(LiveShell.FootPath, (HttpContext context) => Results.Text(PageShell.Foot(context.Request.Query["text"].ToString(), context.Request.Query["metric"] == "yes"), "text/css; charset=utf-8"));
+        app.MapGet(LiveShell.FootPath, (HttpContext context) =>
+            Results.Text(
+                PageShell.Foot(context.Request.Query["text"].ToString(), context.Request.Query["metric"] == "yes"),
+                "text/css; charset=utf-8"
+            )
+        );
         app.MapGet(LiveShell.StylePath, () => Results.Text(LiveShell.Stylesheet, "text/css; charset=utf-8"));
         app.MapGet(LiveShell.ScriptPath, () => Results.Text(LiveShell.Script, "text/javascript; charset=utf-8"));
         app.MapGet("/notebook/{name}", NotebookAsync);

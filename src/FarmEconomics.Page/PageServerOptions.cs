@@ -17,7 +17,9 @@ public sealed record PageServerOptions
     /// <summary>True when no page offers to save anything in the records.</summary>
     public bool ReadOnly { get; init; }
 
-    /// <summary>True to work out the first page and the one that takes long before anybody asks: a browser takes a second to open.</summary>
+    /// <summary>
+    /// True to work out the first page and the one that takes long before anybody asks: a browser takes a second to open.
+    /// </summary>
     public bool WorksAhead { get; init; }
 
     /// <summary>The port on this machine; 0: any that is free.</summary>

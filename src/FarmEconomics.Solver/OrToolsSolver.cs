@@ -3,7 +3,9 @@ using FarmEconomics.Planning.Programs;
 
 namespace FarmEconomics.Solver;
 
-/// <summary>Linear programs by GLOP, with whole numbers by SCIP, both in Google OR-Tools; or by another solver that comes with it.</summary>
+/// <summary>
+/// Linear programs by GLOP, with whole numbers by SCIP, both in Google OR-Tools; or by another solver that comes with it.
+/// </summary>
 internal sealed class OrToolsSolver : ILinearSolver
 {
     internal const string Linear = "GLOP";

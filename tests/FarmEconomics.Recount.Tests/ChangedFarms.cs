@@ -42,8 +42,10 @@ internal static class ChangedFarms
         // A stand cleared in its bearing years, one that has borne longer than its years, one cleared before it bore, one that never bears.
         ["stands"] =
         [
-            "UPDATE plantings SET out_of_bed = '2025-10-01' WHERE planting = 'Rhubarb bed'", "UPDATE crops SET bearing_years = '1.5' WHERE crop = 'Asparagus'",
-            "INSERT INTO beds (row, bed, length_ft) VALUES (1002, 'Canes', '300')", "UPDATE crops SET bearing_years = '3', establishment_cost = NULL WHERE crop = 'Raspberries'",
+            "UPDATE plantings SET out_of_bed = '2025-10-01' WHERE planting = 'Rhubarb bed'",
+            "UPDATE crops SET bearing_years = '1.5' WHERE crop = 'Asparagus'",
+            "INSERT INTO beds (row, bed, length_ft) VALUES (1002, 'Canes', '300')",
+            "UPDATE crops SET bearing_years = '3', establishment_cost = NULL WHERE crop = 'Raspberries'",
             "INSERT INTO plantings (row, planting, crop, bed, bed_feet, in_bed, out_of_bed) VALUES (700001, 'Gave up', 'Raspberries', 'Canes', '40', '2023-05-05', '2025-03-20'), (700002, 'Young', 'Raspberries', 'Canes', '60', '2024-05-05', NULL)",
             "UPDATE harvests SET planting = 'Raspberry row' WHERE crop = 'Raspberries' AND planting IS NULL",
         ],
@@ -133,9 +135,11 @@ internal static class ChangedFarms
         [
             "CREATE TABLE nameless AS SELECT planting, crop || ' ' || in_bed[1:4] || ', sowing ' || (row_number() OVER (PARTITION BY crop, in_bed[1:4] ORDER BY in_bed, row) + CASE WHEN crop = 'Carrots' AND in_bed LIKE '2024%' THEN 1 ELSE 0 END) AS name FROM plantings WHERE crop IN ('Carrots', 'Radish', 'Beets', 'Spinach') "
                 + "AND planting IN (SELECT planting FROM plantings GROUP BY planting HAVING count(*) = 1) AND planting NOT IN (SELECT planting FROM expenses WHERE planting IS NOT NULL) AND planting NOT IN (SELECT \"user\" FROM use)",
-            "UPDATE plantings SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'", "UPDATE harvests SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'",
+            "UPDATE plantings SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'",
+            "UPDATE harvests SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'",
             "UPDATE labor SET planting = 'carrots 2024, Sowing 1' WHERE planting = 'Carrots 2024-06'",
-            "UPDATE harvests SET planting = n.name FROM nameless n WHERE n.planting = harvests.planting", "UPDATE labor SET planting = n.name FROM nameless n WHERE n.planting = labor.planting",
+            "UPDATE harvests SET planting = n.name FROM nameless n WHERE n.planting = harvests.planting",
+            "UPDATE labor SET planting = n.name FROM nameless n WHERE n.planting = labor.planting",
             "UPDATE plantings SET planting = NULL WHERE planting IN (SELECT planting FROM nameless)",
         ],
         // Some plantings are named by no harvest at all: they make room where another needs their bed.

@@ -63,7 +63,13 @@ internal sealed class Comparison
 
     private static string Shown(object? value) => Convert.ToString(value, CultureInfo.InvariantCulture) is { Length: > 0 } text ? text : "not available";
 
-    internal void Compare(string table, int year, string[] keys, List<Dictionary<string, object?>> theirs, List<Dictionary<string, object?>> ours)
+    internal void Compare(
+        string table,
+        int year,
+        string[] keys,
+        List<Dictionary<string, object?>> theirs,
+        List<Dictionary<string, object?>> ours
+    )
     {
         string Name(Dictionary<string, object?> row) => string.Join(", ", keys.Select(key => row[key]));
         Dictionary<string, Dictionary<string, object?>> recounted = ours.ToDictionary(Name);

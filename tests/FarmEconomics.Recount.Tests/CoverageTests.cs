@@ -88,8 +88,14 @@ public sealed class CoverageTests
     [InlineData("stands", "FROM stands WHERE planting = 'Gave up' AND units = 0 AND is_unknown = 0")]
     [InlineData("stands", "FROM stands WHERE planting = 'Young' AND year = 2025 AND units < 0")]
     [InlineData("stands", "FROM stands WHERE planting = 'Rhubarb bed' AND year = 2025 AND units > 0")]
-    [InlineData("stands", "FROM stands s JOIN budgets b ON b.planting = s.planting AND b.year = s.year WHERE b.harvested > 0 AND s.units = 0")]
-    [InlineData("stands of unknown cost", "FROM crops_result WHERE crop = 'Asparagus' AND crop_year = 2025 AND net_return IS NULL AND gross_margin IS NOT NULL")]
+    [InlineData(
+        "stands",
+        "FROM stands s JOIN budgets b ON b.planting = s.planting AND b.year = s.year WHERE b.harvested > 0 AND s.units = 0"
+    )]
+    [InlineData(
+        "stands of unknown cost",
+        "FROM crops_result WHERE crop = 'Asparagus' AND crop_year = 2025 AND net_return IS NULL AND gross_margin IS NOT NULL"
+    )]
     [InlineData("nobody works unpaid", "FROM known WHERE hours_known AND NOT hours_logged AND labor_known")]
     [InlineData("nobody works unpaid", "FROM standard_hours s WHERE s.hours > 0 AND s.year NOT IN (SELECT year FROM wage_years)")]
     [InlineData("wages and standards without a log", "FROM filled f JOIN work w ON w.row = f.row WHERE w.kind = 'hired'")]

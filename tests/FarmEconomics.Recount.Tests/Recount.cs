@@ -32,7 +32,8 @@ internal sealed class Recount : IDisposable
     }
 
     /// <summary>Runs a file of <c>Sql/Apart</c>: a step nothing else rests on.</summary>
-    internal void RunApart(string name) => database.Run(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Sql", "Apart", name + ".sql")));
+    internal void RunApart(string name) =>
+        database.Run(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Sql", "Apart", name + ".sql")));
 
     internal List<Dictionary<string, object?>> Table(string view, int year) => database.Rows($"SELECT * FROM {view} WHERE crop_year = {year}");
 

@@ -16,12 +16,21 @@ public sealed class WaterTests
         "UPDATE watering SET sprinkler_hours = CAST(CAST(sprinkler_hours AS DOUBLE) * 3 AS VARCHAR) WHERE block = 'Alder' AND date < '2025-07-01'",
         "UPDATE watering SET bed = 'Far 03', block = NULL WHERE block = 'Far' AND date > '2025-08-20'",
         "DELETE FROM watering WHERE block = 'Stile' AND date > '2025-06-05'",
-        "UPDATE blocks SET sprinkler_gph = NULL WHERE block = 'Pond'", "UPDATE blocks SET efficiency_percent = NULL WHERE block = 'Wall'",
-        "ALTER TABLE crops ADD COLUMN kc_mid VARCHAR", "ALTER TABLE crops ADD COLUMN ky VARCHAR", "UPDATE crops SET ky = '3'",
-        "ALTER TABLE crops ADD COLUMN ky_ini VARCHAR", "ALTER TABLE crops ADD COLUMN ky_dev VARCHAR", "ALTER TABLE crops ADD COLUMN ky_mid VARCHAR", "ALTER TABLE crops ADD COLUMN ky_late VARCHAR",
-        "UPDATE crops SET ky_ini = '0.5', ky_dev = '0.6', ky_mid = '1.1', ky_late = '0.8' WHERE crop IN ('Potatoes', 'Kale')", "UPDATE crops SET ky_mid = '2.9' WHERE crop IN ('Onions', 'Head lettuce', 'Beets')",
+        "UPDATE blocks SET sprinkler_gph = NULL WHERE block = 'Pond'",
+        "UPDATE blocks SET efficiency_percent = NULL WHERE block = 'Wall'",
+        "ALTER TABLE crops ADD COLUMN kc_mid VARCHAR",
+        "ALTER TABLE crops ADD COLUMN ky VARCHAR",
+        "UPDATE crops SET ky = '3'",
+        "ALTER TABLE crops ADD COLUMN ky_ini VARCHAR",
+        "ALTER TABLE crops ADD COLUMN ky_dev VARCHAR",
+        "ALTER TABLE crops ADD COLUMN ky_mid VARCHAR",
+        "ALTER TABLE crops ADD COLUMN ky_late VARCHAR",
+        "UPDATE crops SET ky_ini = '0.5', ky_dev = '0.6', ky_mid = '1.1', ky_late = '0.8' WHERE crop IN ('Potatoes', 'Kale')",
+        "UPDATE crops SET ky_mid = '2.9' WHERE crop IN ('Onions', 'Head lettuce', 'Beets')",
         "UPDATE crops SET kc_mid = '1.22', ky = '0.4' WHERE crop IN ('Carrots', 'Radish')",
-        "DELETE FROM power_made WHERE date BETWEEN '2025-10-20' AND '2025-11-20'", "UPDATE farm SET value = '6.5' WHERE setting = 'battery_kwh'", "UPDATE farm SET value = '0.05' WHERE setting = 'generator_kw'",
+        "DELETE FROM power_made WHERE date BETWEEN '2025-10-20' AND '2025-11-20'",
+        "UPDATE farm SET value = '6.5' WHERE setting = 'battery_kwh'",
+        "UPDATE farm SET value = '0.05' WHERE setting = 'generator_kw'",
     ];
 
     [Theory]
@@ -35,8 +44,15 @@ public sealed class WaterTests
         recount.RunApart("power");
         Dictionary<string, List<Dictionary<string, object?>>> tables = new Reviewed(copy.Folder).Tables(2025);
 
-        Comparison days = new(), months = new();
-        days.Compare("water_days", 2025, ["block", "date"], [.. tables["water_days"].Select(WithoutMoney)], recount.Table("water_days_result", 2025));
+        Comparison days = new(),
+            months = new();
+        days.Compare(
+            "water_days",
+            2025,
+            ["block", "date"],
+            [.. tables["water_days"].Select(WithoutMoney)],
+            recount.Table("water_days_result", 2025)
+        );
         months.Compare("power_months", 2025, ["month"], tables["power_months"], recount.Table("power_months_result", 2025));
 
         days.AssertEqual();
@@ -47,8 +63,17 @@ public sealed class WaterTests
         Assert.True(recount.Count("FROM water_days_result WHERE stress < 0.8") > 50, "stress");
         Assert.True(recount.Count("FROM water_days_result WHERE not_told > 0") > 20, "days not told");
         Assert.True(recount.Count("FROM power_run WHERE missing > 0") > 10, "days short of power");
-        Assert.True(!uneven || recount.Count("FROM (SELECT row, year FROM water_days WHERE lost > 0 AND period > 0 GROUP BY row, year HAVING count(DISTINCT period) > 1)") > 3, "losses by stage");
-        Assert.True(!uneven || recount.Count("FROM water_days WHERE lost = 0 AND need - used > 1 AND told") > 0, "a yield that is all lost");
+        Assert.True(
+            !uneven
+                || recount.Count(
+                    "FROM (SELECT row, year FROM water_days WHERE lost > 0 AND period > 0 GROUP BY row, year HAVING count(DISTINCT period) > 1)"
+                ) > 3,
+            "losses by stage"
+        );
+        Assert.True(
+            !uneven || recount.Count("FROM water_days WHERE lost = 0 AND need - used > 1 AND told") > 0,
+            "a yield that is all lost"
+        );
     }
 
     [Fact]
@@ -58,11 +83,18 @@ public sealed class WaterTests
         using Recount recount = new(same.Folder, ToStays);
         recount.RunApart("water");
         Comparison days = new();
-        days.Compare("water_days", 2025, ["block", "date"], [.. new Reviewed(changed.Folder).Tables(2025)["water_days"].Select(WithoutMoney)], recount.Table("water_days_result", 2025));
+        days.Compare(
+            "water_days",
+            2025,
+            ["block", "date"],
+            [.. new Reviewed(changed.Folder).Tables(2025)["water_days"].Select(WithoutMoney)],
+            recount.Table("water_days_result", 2025)
+        );
 
         Assert.NotEmpty(days.Differences);
     }
 
     // What a sowing was still to bring isn't counted again here.
-    private static Dictionary<string, object?> WithoutMoney(Dictionary<string, object?> row) => row.Where(field => field.Key != "lost_as_watered").ToDictionary();
+    private static Dictionary<string, object?> WithoutMoney(Dictionary<string, object?> row) =>
+        row.Where(field => field.Key != "lost_as_watered").ToDictionary();
 }

@@ -90,7 +90,10 @@ internal static class Policies
         Planning.Programs.ILinearSolver solver = LinearSolvers.Find()!;
         BestMix mix = BestMix.Of(model, solver);
         CarefulPlans careful = CarefulPlans.Of(mix, solver, PlanSeasons.Of(review, costs, model).Drawn, [PlanStance.Steady]);
-        return (mix.Best is { } best ? ToPlan(farm, model, best.Feet) : Copy(farm.Today), careful.Of(PlanStance.Steady) is { } steady ? ToPlan(farm, model, steady.Feet) : Copy(farm.Today));
+        return (
+            mix.Best is { } best ? ToPlan(farm, model, best.Feet) : Copy(farm.Today),
+            careful.Of(PlanStance.Steady) is { } steady ? ToPlan(farm, model, steady.Feet) : Copy(farm.Today)
+        );
     }
 
     internal static double[][] ToPlan(Farm farm, Planning.PlanModel model, IReadOnlyList<double> feet)

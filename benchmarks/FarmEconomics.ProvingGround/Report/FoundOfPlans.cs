@@ -27,10 +27,18 @@ internal static class FoundOfPlans
             int worse = worlds.Count(world => world.Policies.Single(one => one.Policy == Policy.BestMix).Gain < 0.0);
             return (worse <= WorseAtMost * worlds.Count, $"{worse} of {worlds.Count}");
         });
-        Row(text, "steady plan within 5 points of the best mix", runs, worlds => (Mean(worlds, Policy.RobustMix) >= Mean(worlds, Policy.BestMix) - AbovePlain,
-            $"{Words.Percent(Mean(worlds, Policy.RobustMix))} beside {Words.Percent(Mean(worlds, Policy.BestMix))}"));
-        Row(text, "steady plan better in a worst-fifth season", runs, worlds => (Worst(worlds, Policy.RobustMix) > Worst(worlds, Policy.BestMix),
-            $"{Words.Money(Worst(worlds, Policy.RobustMix))} beside {Words.Money(Worst(worlds, Policy.BestMix))}"));
+        Row(text, "steady plan within 5 points of the best mix", runs, worlds =>
+            (
+                Mean(worlds, Policy.RobustMix) >= Mean(worlds, Policy.BestMix) - AbovePlain,
+                $"{Words.Percent(Mean(worlds, Policy.RobustMix))} beside {Words.Percent(Mean(worlds, Policy.BestMix))}"
+            )
+        );
+        Row(text, "steady plan better in a worst-fifth season", runs, worlds =>
+            (
+                Worst(worlds, Policy.RobustMix) > Worst(worlds, Policy.BestMix),
+                $"{Words.Money(Worst(worlds, Policy.RobustMix))} beside {Words.Money(Worst(worlds, Policy.BestMix))}"
+            )
+        );
     }
 
     private static void Row(
@@ -45,7 +53,8 @@ internal static class FoundOfPlans
         text.Append('\n');
     }
 
-    private static double Worst(IReadOnlyList<WorldResult> worlds, Policy policy) => worlds.Average(world => world.Policies.Single(one => one.Policy == policy).WorstFifth);
+    private static double Worst(IReadOnlyList<WorldResult> worlds, Policy policy) =>
+        worlds.Average(world => world.Policies.Single(one => one.Policy == policy).WorstFifth);
 
     private static double Mean(IReadOnlyList<WorldResult> worlds, Policy policy) => worlds.Where(world => world.Attainable >= AdvicePage.LeastGain)
         .Average(world => world.Policies.Single(one => one.Policy == policy).Gain / world.Attainable);

@@ -9,5 +9,8 @@ namespace FarmEconomics.Cli.Commands;
 internal static class ChangeText
 {
     internal static string Of(ChangeAnswer answer, Notation notation) =>
-        string.Join('\n', [.. ChangeSentences.First(answer, notation).Select(TextLines.Of), "", TextLines.Of(ChangeSentences.Rest(answer, notation))]) + "\n";
+        string.Join(
+            '\n',
+            [.. ChangeSentences.First(answer, notation).Select(TextLines.Of), "", TextLines.Of(ChangeSentences.Rest(answer, notation))]
+        ) + "\n";
 }

@@ -12,12 +12,34 @@ internal static class CheckCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<string[]> set = CommonOptions.Set();
-        Option<bool> fixNames = new("--fix-names") { Description = "List every unknown name with its rows and what it is likely to mean, blank where nobody can guess. Your records are not changed." };
-        Option<string?> output = new("--out") { Description = "With --fix-names: a new file to write the list to, for you to look through and fill in.", HelpName = "FILE" };
-        Option<string?> add = new("--add-names") { Description = "The list as you filled it in: its names go into your records at once, in a file of their own (aliases.names.csv).", HelpName = "FILE" };
+        Option<bool> fixNames = new("--fix-names")
+        {
+            Description =
+                "List every unknown name with its rows and what it is likely to mean, blank where nobody can guess. Your records are not changed.",
+        };
+        Option<string?> output = new("--out")
+        {
+            Description = "With --fix-names: a new file to write the list to, for you to look through and fill in.",
+            HelpName = "FILE",
+        };
+        Option<string?> add = new("--add-names")
+        {
+            Description =
+                "The list as you filled it in: its names go into your records at once, in a file of their own (aliases.names.csv).",
+            HelpName = "FILE",
+        };
         Option<bool> all = new("--all") { Description = "Tell every row with a problem, not each kind of problem once." };
         Option<string?> list = new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
-        Command command = new("check", "Finds mistakes in your records and says how to fix each.") { folder, set, all, list, fixNames, output, add };
+        Command command = new("check", "Finds mistakes in your records and says how to fix each.")
+        {
+            folder,
+            set,
+            all,
+            list,
+            fixNames,
+            output,
+            add,
+        };
         command.SetAction(parsed =>
         {
             if (parsed.GetValue(add) is { } names)
@@ -25,7 +47,13 @@ internal static class CheckCommand
                 NamesAdded.Add(parsed.GetValue(folder)!, names, Console.Out);
             }
 
-            return Run(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(all), parsed.GetValue(list), (parsed.GetValue(fixNames), parsed.GetValue(output)));
+            return Run(
+                parsed.GetValue(folder)!,
+                parsed.GetValue(set),
+                parsed.GetValue(all),
+                parsed.GetValue(list),
+                (parsed.GetValue(fixNames), parsed.GetValue(output))
+            );
         });
         return command;
     }

@@ -59,7 +59,11 @@ internal static class ExplainCommand
             return null;
         }
 
-        return CropExplanation.CostLines.Cast<BudgetLine?>().FirstOrDefault(each => string.Equals(each!.Value.Name(), line.Trim(), StringComparison.OrdinalIgnoreCase))
-            ?? throw new WrongUseException($"There is no line {line}; the lines are {string.Join(", ", CropExplanation.CostLines.Select(each => each.Name()))}.");
+        return CropExplanation
+            .CostLines.Cast<BudgetLine?>()
+            .FirstOrDefault(each => string.Equals(each!.Value.Name(), line.Trim(), StringComparison.OrdinalIgnoreCase))
+            ?? throw new WrongUseException(
+                $"There is no line {line}; the lines are {string.Join(", ", CropExplanation.CostLines.Select(each => each.Name()))}."
+            );
     }
 }

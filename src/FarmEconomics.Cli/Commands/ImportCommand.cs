@@ -14,8 +14,24 @@ internal static class ImportCommand
     {
         var asked = new ImportOptions();
         asked.Dates.AcceptOnlyFromAmong("month-first", "day-first");
-        Command command = new("import", "Bring in rows of another program's file: shows what it sees and what would be added, and adds it with --apply.")
-        { asked.File, asked.Table, asked.Map, asked.Names, asked.Into, asked.Sheet, asked.HeadingsAt, asked.Dates, asked.Rest, asked.List, asked.All, asked.Apply };
+        Command command = new(
+            "import",
+            "Bring in rows of another program's file: shows what it sees and what would be added, and adds it with --apply."
+        )
+        {
+            asked.File,
+            asked.Table,
+            asked.Map,
+            asked.Names,
+            asked.Into,
+            asked.Sheet,
+            asked.HeadingsAt,
+            asked.Dates,
+            asked.Rest,
+            asked.List,
+            asked.All,
+            asked.Apply,
+        };
         command.SetAction(parsed => Run(parsed, asked));
         return command;
     }
@@ -45,7 +61,9 @@ internal static class ImportCommand
                 Sheet = parsed.GetValue(asked.Sheet)
             };
             IReadOnlyList<string> sheets = request.Sheet is null && request.Map is null ? RecordsImport.Sheets(file) : [];
-            return sheets.Count > 1 ? Sheets(request, sheets, (parsed, asked)) : One(request, new ImportBeside(file, into, request.Sheet), (parsed, asked));
+            return sheets.Count > 1
+                ? Sheets(request, sheets, (parsed, asked))
+                : One(request, new ImportBeside(file, into, request.Sheet), (parsed, asked));
         }
         catch (ArgumentException fault)
         {

@@ -19,21 +19,26 @@ internal sealed class ImportOptions
         HelpName = "FILE",
     };
 
-    internal Option<string?> Into { get; } = new("--into")
-    {
-        Description = "The records folder to compare with and add to.",
-        HelpName = "FOLDER"
-    };
-    internal Option<string?> Sheet { get; } = new("--sheet")
-    {
-        Description = "The sheet of a workbook. Default: all that hold rows, one after the other.",
-        HelpName = "NAME"
-    };
-    internal Option<int?> HeadingsAt { get; } = OptionRules.Whole("--headings-at", "LINE", 1, 1_000_000,
-        "For a draft: the line the headings stand in. Default: found.");
-    internal Option<string?> Dates { get; } = new("--dates") { Description = "For a draft: month-first (6/3 is June 3) or day-first. Default: told from the file, else asked.", HelpName = "ORDER" };
-    internal Option<string?> Rest { get; } = new("--rest") { Description = "A new file for the rows in error, to fix and import by the same mapping. Default: FILE.to-fix.csv beside FILE.", HelpName = "FILE" };
-    internal Option<string?> List { get; } = new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
+    internal Option<string?> Into { get; } =
+        new("--into") { Description = "The records folder to compare with and add to.", HelpName = "FOLDER" };
+    internal Option<string?> Sheet { get; } =
+        new("--sheet") { Description = "The sheet of a workbook. Default: all that hold rows, one after the other.", HelpName = "NAME" };
+    internal Option<int?> HeadingsAt { get; } =
+        OptionRules.Whole("--headings-at", "LINE", 1, 1_000_000, "For a draft: the line the headings stand in. Default: found.");
+    internal Option<string?> Dates { get; } =
+        new("--dates")
+        {
+            Description = "For a draft: month-first (6/3 is June 3) or day-first. Default: told from the file, else asked.",
+            HelpName = "ORDER",
+        };
+    internal Option<string?> Rest { get; } =
+        new("--rest")
+        {
+            Description = "A new file for the rows in error, to fix and import by the same mapping. Default: FILE.to-fix.csv beside FILE.",
+            HelpName = "FILE",
+        };
+    internal Option<string?> List { get; } =
+        new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
     internal Option<bool> All { get; } = new("--all") { Description = "Tell every row in error and every line of a draft." };
     internal Option<bool> Apply { get; } = new("--apply") { Description = "Add the rows, in a file of their own beside yours. Without it the records stay as they are." };
 }

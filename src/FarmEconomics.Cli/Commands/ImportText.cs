@@ -117,8 +117,11 @@ internal static class ImportText
 
         foreach (ProblemCause cause in causes.Take(CausesShown))
         {
-            string money = cause.Money == 0m ? "" : plan.Notation.Text($" {cause.Money:#,0.00} of money in {(cause.Count == 1 ? "it" : "them")}.");
-            to.WriteLine(Line(cause.First, (cause.Count > 1 ? $" And {plan.Notation.Count(cause.Count - 1, "row")} like it." : "") + money));
+            string money =
+                cause.Money == 0m ? "" : plan.Notation.Text($" {cause.Money:#,0.00} of money in {(cause.Count == 1 ? "it" : "them")}.");
+            to.WriteLine(
+                Line(cause.First, (cause.Count > 1 ? $" And {plan.Notation.Count(cause.Count - 1, "row")} like it." : "") + money)
+            );
         }
 
         if (causes.Count > CausesShown)

@@ -13,8 +13,11 @@ internal static class NamesAdded
     {
         if (!Directory.Exists(folder))
         {
-            throw new WrongUseException(File.Exists(folder) ? $"{folder} is a workbook, which is only ever read: put the names into its sheet aliases yourself."
-                : $"There is no records folder \"{folder}\".");
+            throw new WrongUseException(
+                File.Exists(folder)
+                    ? $"{folder} is a workbook, which is only ever read: put the names into its sheet aliases yourself."
+                    : $"There is no records folder \"{folder}\"."
+            );
         }
 
         try
@@ -24,8 +27,12 @@ internal static class NamesAdded
             IReadOnlyList<(GivenName Name, string Why)> faults = NameList.Faults(names, records);
             if (faults.Count > 0)
             {
-                throw new WrongUseException($"{list} can't be taken, and nothing was written: "
-                    + string.Join("; ", faults.Take(5).Select(fault => $"\"{fault.Name.Alias}\": {fault.Why}")) + (faults.Count > 5 ? $"; and {faults.Count - 5} more" : "") + ".");
+                throw new WrongUseException(
+                    $"{list} can't be taken, and nothing was written: "
+                        + string.Join("; ", faults.Take(5).Select(fault => $"\"{fault.Name.Alias}\": {fault.Why}"))
+                        + (faults.Count > 5 ? $"; and {faults.Count - 5} more" : "")
+                        + "."
+                );
             }
 
             to.WriteLine(names.Count == 0 ? $"{list} gives no name that your records don't know already."

@@ -200,8 +200,16 @@ internal static class PricesCommand
         foreach ((Channel channel, string file) in sheets)
         {
             List<PageTab> nav = sheets.ConvertAll(sheet => new PageTab(sheet.Channel.Name, sheet.File, sheet.Channel == channel));
-            string body = channel.Kind == ChannelKind.Share ? PriceSheet.Body(book, SharesOf(book, channel, terms), terms) : PriceSheet.Body(book, channel);
-            PageFrame frame = new(PriceSheet.Title(book, channel), book.Season.Settings.FarmName, $"{book.Season.CropYear}") { IsMetric = book.Season.Settings.LengthUnit == LengthUnit.M, Tabs = nav, Footer = [ProofTables.Cautions] };
+            string body =
+                channel.Kind == ChannelKind.Share
+                    ? PriceSheet.Body(book, SharesOf(book, channel, terms), terms)
+                    : PriceSheet.Body(book, channel);
+            PageFrame frame = new(PriceSheet.Title(book, channel), book.Season.Settings.FarmName, $"{book.Season.CropYear}")
+            {
+                IsMetric = book.Season.Settings.LengthUnit == LengthUnit.M,
+                Tabs = nav,
+                Footer = [ProofTables.Cautions],
+            };
             File.WriteAllText(Path.Combine(folder.Path, file), PageShell.Render(frame, body));
         }
 

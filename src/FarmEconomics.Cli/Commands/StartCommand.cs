@@ -43,7 +43,9 @@ internal static class StartCommand
             : $"Wrote {farm.Notation.Count(files.Count, "file")} into {place}; about.md says what goes into each column.");
         foreach ((string table, string text) in first?.Files ?? new Dictionary<string, string>())
         {
-            Console.Out.WriteLine($"{table}{(workbook ? "" : ".csv")}: {farm.Notation.Count(text.Count(c => c == '\n') - 1, "row")} drafted from your files.");
+            Console.Out.WriteLine(
+                $"{table}{(workbook ? "" : ".csv")}: {farm.Notation.Count(text.Count(c => c == '\n') - 1, "row")} drafted from your files."
+            );
         }
 
         foreach (string remark in first?.Remarks ?? [])

@@ -82,7 +82,8 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
     public string VersionOf(string file) => File.Exists(Path.Combine(folder, file)) ? Version(File.ReadAllBytes(Place(file))) : "";
 
     /// <summary>
-    /// Makes several changes of whole rows, all or none: each file must still be the one that was looked at, and none of the changes bring an
+    /// Makes several changes of whole rows, all or none: each file must still be the one that was looked at, and none of the changes bring
+    /// an
     /// error. A file that isn't there is made; undone it keeps its headings.
     /// </summary>
     /// <param name="changes">The changes, one a file.</param>
@@ -120,7 +121,9 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
             }
 
             List<Problem> wrong = [.. made.SelectMany(one => NewErrors(one.Change.File, one.Before, one.After))];
-            return wrong.Count > 0 ? new EditOutcome(false, "Nothing was saved: the checks found an error.") { Problems = wrong } : Write(made);
+            return wrong.Count > 0
+                ? new EditOutcome(false, "Nothing was saved: the checks found an error.") { Problems = wrong }
+                : Write(made);
         }
         catch (ArgumentException fault)
         {
@@ -228,8 +231,10 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
         : throw new FileNotFoundException($"There is no table {file} in the records.");
 
     // Only a table of the records may be made.
-    private string NewPlace(string file) => Path.GetFileName(file) == file && Records.Schema.RecordSchema.Tables.Any(table => $"{table.Name}.csv" == file)
-        ? FolderPlace.Real(Path.Combine(folder, file)) : throw new ArgumentException($"There is no table {file} in the records.");
+    private string NewPlace(string file) =>
+        Path.GetFileName(file) == file && Records.Schema.RecordSchema.Tables.Any(table => $"{table.Name}.csv" == file)
+            ? FolderPlace.Real(Path.Combine(folder, file))
+            : throw new ArgumentException($"There is no table {file} in the records.");
 
     private bool CanWrite()
     {

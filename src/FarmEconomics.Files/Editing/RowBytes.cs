@@ -183,7 +183,10 @@ internal sealed class RowBytes
         return null;
     }
 
-    /// <summary>The row the reader stands at. What it gives must be what stands in the file: a row whose bytes can't be told for certain is left alone.</summary>
+    /// <summary>
+    /// The row the reader stands at. What it gives must be what stands in the file: a row whose bytes can't be told for certain is left
+    /// alone.
+    /// </summary>
     private FoundRow? Certain(CsvReader reader)
     {
         byte[][] raw = new byte[reader.FieldCount][];

@@ -102,7 +102,10 @@ internal sealed class ImportFilling
 
         return date.AddDays(days);
 
-        int Days(string word) => int.TryParse(ImportWords.After(formats, word), NumberStyles.None, CultureInfo.InvariantCulture, out int said) ? Math.Min(said, 366) : 0;
+        int Days(string word) =>
+            int.TryParse(ImportWords.After(formats, word), NumberStyles.None, CultureInfo.InvariantCulture, out int said)
+                ? Math.Min(said, 366)
+                : 0;
     }
 
     private string Hours(string text, Func<string, string> source, ImportNotes notes)

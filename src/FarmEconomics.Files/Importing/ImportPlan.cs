@@ -100,7 +100,9 @@ public sealed partial class ImportPlan
         get
         {
             HashSet<string> names = [.. UnknownNames.Select(name => name.Alias)];
-            return Problems.Where(problem => problem.Severity == Severity.Warning || problem.Offending is null || !names.Contains(problem.Offending.Trim()));
+            return Problems.Where(problem =>
+                problem.Severity == Severity.Warning || problem.Offending is null || !names.Contains(problem.Offending.Trim())
+            );
         }
     }
 

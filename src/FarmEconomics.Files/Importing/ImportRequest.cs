@@ -18,7 +18,8 @@ public sealed record ImportRequest(string Source)
     public string? Sheet { get; init; }
 
     /// <summary>What the files that lie beside the source for it begin with: its name without the ending, and that of the sheet.</summary>
-    public string NameBeside => Path.GetFileNameWithoutExtension(Source) + (Sheet is null ? "" : $"-{Sheet.ToLowerInvariant().Replace(' ', '-')}");
+    public string NameBeside =>
+        Path.GetFileNameWithoutExtension(Source) + (Sheet is null ? "" : $"-{Sheet.ToLowerInvariant().Replace(' ', '-')}");
 
     /// <summary>A file with the columns of <c>aliases</c> that says what names of the source mean; rows whose name is blank say
     /// nothing.</summary>

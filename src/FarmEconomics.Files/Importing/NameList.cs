@@ -12,10 +12,15 @@ namespace FarmEconomics.Files.Importing;
 /// <param name="Name">What it means; blank: not said.</param>
 public sealed record GivenName(string Table, string Alias, string Name);
 
-/// <summary>Every unknown name of the records as one list to fill in, and the list confirmed at once: a file of aliases of its own, no file that is there changed.</summary>
+/// <summary>
+/// Every unknown name of the records as one list to fill in, and the list confirmed at once: a file of aliases of its own, no file that is
+/// there changed.
+/// </summary>
 public static class NameList
 {
-    /// <summary>The list as a file to look through: blank where nobody can guess, how many rows have the name, and the first of them.</summary>
+    /// <summary>
+    /// The list as a file to look through: blank where nobody can guess, how many rows have the name, and the first of them.
+    /// </summary>
     /// <param name="names">The names.</param>
     /// <returns>CSV with a heading row.</returns>
     public static string Text(IEnumerable<AliasProposal> names)
@@ -48,7 +53,13 @@ public static class NameList
         ArgumentNullException.ThrowIfNull(names);
         ArgumentNullException.ThrowIfNull(records);
         var known = new KnownNames(records.Tables, records.FarmSettings);
-        return [.. names.Where(name => name.Name.Trim().Length > 0).Select(name => (name, Why: Fault(name, known))).Where(pair => pair.Why.Length > 0)];
+        return
+        [
+            .. names
+                .Where(name => name.Name.Trim().Length > 0)
+                .Select(name => (name, Why: Fault(name, known)))
+                .Where(pair => pair.Why.Length > 0),
+        ];
     }
 
     /// <summary>True for a name the records give a meaning already.</summary>

@@ -56,11 +56,38 @@ public static class PlanTables
     private static void WriteCash(PlanOutlook outlook, CreditLine credit, string path)
     {
         using CsvTable table = new(
-            path, null, "month", "sales_after_fees", "shares", "other_income", "supplies", "wages", "running_costs", "net", "taxes_and_draws", "interest_on_credit", "drawn", "credit", "closing_cash");
+            path,
+            null,
+            "month",
+            "sales_after_fees",
+            "shares",
+            "other_income",
+            "supplies",
+            "wages",
+            "running_costs",
+            "net",
+            "taxes_and_draws",
+            "interest_on_credit",
+            "drawn",
+            "credit",
+            "closing_cash"
+        );
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Text(Day(month.Month)).Money(month.Sales).Money(month.Shares).Money(month.OtherIncome).Money(month.Supplies)
-                .Money(month.Wages).Money(month.Running).Money(month.Net).Money(month.Drawn).Money(line.Interest).Money(line.Drawn - line.Repaid).Money(line.Owed).Money(line.Closing);
+            table
+                .Text(Day(month.Month))
+                .Money(month.Sales)
+                .Money(month.Shares)
+                .Money(month.OtherIncome)
+                .Money(month.Supplies)
+                .Money(month.Wages)
+                .Money(month.Running)
+                .Money(month.Net)
+                .Money(month.Drawn)
+                .Money(line.Interest)
+                .Money(line.Drawn - line.Repaid)
+                .Money(line.Owed)
+                .Money(line.Closing);
             table.End();
         }
     }

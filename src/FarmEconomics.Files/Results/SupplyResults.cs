@@ -60,15 +60,44 @@ internal static class SupplyResults
 
     private static void WriteDays(WaterAndPower supply, string path, Workbook? book)
     {
-        using CsvTable table = Table(supply, path, book, "crop_year", "block", "date", "sowings", "not_told", "gallons_rain", "gallons_watering", "gallons_used",
-            "gallons_stored", "gallons_drained", "gallons_missed", "stress", "yield_lost", "lost_as_watered");
+        using CsvTable table = Table(
+            supply,
+            path,
+            book,
+            "crop_year",
+            "block",
+            "date",
+            "sowings",
+            "not_told",
+            "gallons_rain",
+            "gallons_watering",
+            "gallons_used",
+            "gallons_stored",
+            "gallons_drained",
+            "gallons_missed",
+            "stress",
+            "yield_lost",
+            "lost_as_watered"
+        );
         foreach (BlockDay day in supply.Water?.BlockDays() ?? [])
         {
             bool told = day.Sowings > 0;
             decimal? Told(double liters) => told ? Units(supply, liters) : null;
-            table.Whole(supply.Season.CropYear).Text(day.Block.Name).Text($"{day.Day:yyyy-MM-dd}").Whole(day.Sowings).Whole(day.NotTold)
-                .Number(Told(day.Rain)).Number(Told(day.Watering)).Number(Told(day.Used)).Number(Told(day.Stored)).Number(Told(day.Drained)).Number(Told(day.Missed))
-                .Number((decimal?)day.Stress).Number((decimal?)day.YieldLost).Money(told ? (decimal)day.MoneyLost : null);
+            table
+                .Whole(supply.Season.CropYear)
+                .Text(day.Block.Name)
+                .Text($"{day.Day:yyyy-MM-dd}")
+                .Whole(day.Sowings)
+                .Whole(day.NotTold)
+                .Number(Told(day.Rain))
+                .Number(Told(day.Watering))
+                .Number(Told(day.Used))
+                .Number(Told(day.Stored))
+                .Number(Told(day.Drained))
+                .Number(Told(day.Missed))
+                .Number((decimal?)day.Stress)
+                .Number((decimal?)day.YieldLost)
+                .Money(told ? (decimal)day.MoneyLost : null);
             table.End();
         }
     }
@@ -85,7 +114,13 @@ internal static class SupplyResults
                 WaterStep.Hour => ("hours", "hours a day"),
                 _ => ("hours and water", "hours a day"),
             };
-            table.Whole(supply.Season.CropYear).Text(what).Number(worth.Amount).Text(unit).Money(worth.Saved.Value).Money(worth.LostByLess.Value);
+            table
+                .Whole(supply.Season.CropYear)
+                .Text(what)
+                .Number(worth.Amount)
+                .Text(unit)
+                .Money(worth.Saved.Value)
+                .Money(worth.LostByLess.Value);
             table.End();
         }
     }

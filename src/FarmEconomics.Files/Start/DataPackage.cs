@@ -115,7 +115,11 @@ public static class DataPackage
 
         if (column.Type is ColumnType.Choice or ColumnType.Basis)
         {
-            constraints["enum"] = new JsonArray([.. (column.Type == ColumnType.Basis ? Basis.Allowed.Select(word => farm.LengthUnit.Label(word)) : column.Allowed).Select(word => JsonValue.Create(word))]);
+            constraints["enum"] = new JsonArray([
+                .. (column.Type == ColumnType.Basis ? Basis.Allowed.Select(word => farm.LengthUnit.Label(word)) : column.Allowed).Select(
+                    word => JsonValue.Create(word)
+                ),
+            ]);
         }
 
         if (constraints.Count > 0)

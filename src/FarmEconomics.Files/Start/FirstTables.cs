@@ -40,11 +40,20 @@ public sealed class FirstTables
         Crops(fields.Length > 0 ? fields : [.. sources]);
         Table("channels", ["channel", "kind"], Names(sources, "channel").Select(name => new[] { name, Words.Of(KindOf(name)) }));
         Table("workers", ["worker", "kind", "wage"], Names(sources, "worker").Select(name => new[] { name, "hired", "" }));
-        Table("beds", ["bed", "length_ft"], Names([.. sources.Where(source => source.Table == "plantings")], "bed").Select(name => new[] { name, "" }));
-        Say(tables.ContainsKey("workers"),
-            "workers.csv: everybody is written as hired; put owner for yourself, and wages where you know them.");
+        Table(
+            "beds",
+            ["bed", "length_ft"],
+            Names([.. sources.Where(source => source.Table == "plantings")], "bed").Select(name => new[] { name, "" })
+        );
+        Say(
+            tables.ContainsKey("workers"),
+            "workers.csv: everybody is written as hired; put owner for yourself, and wages where you know them."
+        );
         Say(tables.ContainsKey("beds"), "beds.csv: put the length of each bed, or of all beds of a field together.");
-        Say(tables.ContainsKey("channels"), "channels.csv: the kinds are guessed from the names; what isn't told by its name is wholesale.");
+        Say(
+            tables.ContainsKey("channels"),
+            "channels.csv: the kinds are guessed from the names; what isn't told by its name is wholesale."
+        );
     }
 
     /// <summary>The drafted tables by name, as CSV with lengths in feet and decimal points.</summary>
@@ -60,8 +69,15 @@ public sealed class FirstTables
     {
         ArgumentNullException.ThrowIfNull(farm);
         string separator = RecordsTemplate.Separator(farm).ToString();
-        return tables.ToDictionary(table => table.Key, table => string.Concat(
-            table.Value.For(table.Key, farm).Select(row => string.Join(separator, row.Select(field => CsvField.Of(field, separator))) + "\n")));
+        return tables.ToDictionary(
+            table => table.Key,
+            table =>
+                string.Concat(
+                    table
+                        .Value.For(table.Key, farm)
+                        .Select(row => string.Join(separator, row.Select(field => CsvField.Of(field, separator))) + "\n")
+                )
+        );
     }
 
     /// <summary>What the grower should look at, a sentence each.</summary>
@@ -173,7 +189,10 @@ internal sealed record FirstRows(string[] Headings, IReadOnlyList<string[]> Rows
         yield return [.. columns.Select(column => column.NameFor(farm.LengthUnit))];
         foreach (string[] row in Rows)
         {
-            yield return [.. row.Select((field, at) => columns[at].Type == ColumnType.Number ? field.Replace('.', farm.DecimalMark) : field)];
+            yield return
+            [
+                .. row.Select((field, at) => columns[at].Type == ColumnType.Number ? field.Replace('.', farm.DecimalMark) : field),
+            ];
         }
     }
 }

@@ -4,7 +4,10 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Files.Start;
 
-/// <summary>A plan as the record tables <c>plan</c> and <c>plan_sales</c>, in the farm's own form, ready to be edited and laid beside the other records.</summary>
+/// <summary>
+/// A plan as the record tables <c>plan</c> and <c>plan_sales</c>, in the farm's own form, ready to be edited and laid beside the other
+/// records.
+/// </summary>
 public static class PlanRecords
 {
     /// <summary>What separates the fields of a farm's own tables.</summary>
@@ -15,20 +18,63 @@ public static class PlanRecords
         return RecordsTemplate.Separator(farm);
     }
 
-    /// <summary>A plan as rows of the record tables: every column of the declaration in its order, in the farm's decimal mark and unit of length.</summary>
+    /// <summary>
+    /// A plan as rows of the record tables: every column of the declaration in its order, in the farm's decimal mark and unit of length.
+    /// </summary>
     /// <param name="farm">The farm's settings.</param>
     /// <param name="draft">The plan.</param>
     /// <returns>File, headings and rows of each table.</returns>
-    public static IReadOnlyList<(string File, IReadOnlyList<string> Headings, IReadOnlyList<IReadOnlyList<string>> Rows)> Rows(FarmSettings farm, PlanDraft draft)
+    public static IReadOnlyList<(string File, IReadOnlyList<string> Headings, IReadOnlyList<IReadOnlyList<string>> Rows)> Rows(
+        FarmSettings farm,
+        PlanDraft draft
+    )
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(draft);
         return
         [
-            ("plan.csv", Headings<PlanRow>(farm), [.. draft.Plantings.Select(one => Texts(farm, one.CropYear, one.Planting, one.Crop, one.Bed, one.BedFeet, one.In, one.Out,
-                one.Sown, one.Trays > 0m ? one.Trays : null, one.Yield, one.Hours, one.Cost))]),
-            ("plan_sales.csv", Headings<PlanSaleRow>(farm), [.. draft.Sales.Select(one => Texts(farm, one.CropYear, one.Crop, one.Channel, one.Quantity, null, one.Price,
-                one.From, one.Weeks == 1 ? null : one.Weeks))]),
+            (
+                "plan.csv",
+                Headings<PlanRow>(farm),
+                [
+                    .. draft.Plantings.Select(one =>
+                        Texts(
+                            farm,
+                            one.CropYear,
+                            one.Planting,
+                            one.Crop,
+                            one.Bed,
+                            one.BedFeet,
+                            one.In,
+                            one.Out,
+                            one.Sown,
+                            one.Trays > 0m ? one.Trays : null,
+                            one.Yield,
+                            one.Hours,
+                            one.Cost
+                        )
+                    ),
+                ]
+            ),
+            (
+                "plan_sales.csv",
+                Headings<PlanSaleRow>(farm),
+                [
+                    .. draft.Sales.Select(one =>
+                        Texts(
+                            farm,
+                            one.CropYear,
+                            one.Crop,
+                            one.Channel,
+                            one.Quantity,
+                            null,
+                            one.Price,
+                            one.From,
+                            one.Weeks == 1 ? null : one.Weeks
+                        )
+                    ),
+                ]
+            ),
         ];
     }
 

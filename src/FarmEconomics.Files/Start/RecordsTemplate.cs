@@ -22,11 +22,28 @@ public static class RecordsTemplate
     {
         farm ??= new FarmSettings();
         List<(string Setting, string Value)> settings = Settings(farm);
-        IReadOnlyList<TableSchema> tables = [.. RecordSchema.Tables.Where(table => table.Required || !minimal || first?.Tables.ContainsKey(table.Name) == true || (table.Name == "farm" && settings.Count > 0)).Select(table => table.For(farm.LengthUnit))];
-        return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) ? WriteWorkbook(path, tables, farm, (settings, first)) : WriteFolder(path, tables, farm, settings, first);
+        IReadOnlyList<TableSchema> tables =
+        [
+            .. RecordSchema
+                .Tables.Where(table =>
+                    table.Required
+                    || !minimal
+                    || first?.Tables.ContainsKey(table.Name) == true
+                    || (table.Name == "farm" && settings.Count > 0)
+                )
+                .Select(table => table.For(farm.LengthUnit)),
+        ];
+        return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
+            ? WriteWorkbook(path, tables, farm, (settings, first))
+            : WriteFolder(path, tables, farm, settings, first);
     }
 
-    private static string[] WriteWorkbook(string path, IReadOnlyList<TableSchema> tables, FarmSettings farm, (List<(string Setting, string Value)> Settings, FirstTables? First) rows)
+    private static string[] WriteWorkbook(
+        string path,
+        IReadOnlyList<TableSchema> tables,
+        FarmSettings farm,
+        (List<(string Setting, string Value)> Settings, FirstTables? First) rows
+    )
     {
         if (Path.Exists(path))
         {
@@ -34,7 +51,13 @@ public static class RecordsTemplate
         }
 
         string full = Path.GetFullPath(path);
-        NewFiles.Write(Path.GetDirectoryName(full)!, new Dictionary<string, byte[]> { [Path.GetFileName(full)] = WorkbookTemplate.Make(tables, farm, Rows(rows.Settings, rows.First)) });
+        NewFiles.Write(
+            Path.GetDirectoryName(full)!,
+            new Dictionary<string, byte[]>
+            {
+                [Path.GetFileName(full)] = WorkbookTemplate.Make(tables, farm, Rows(rows.Settings, rows.First)),
+            }
+        );
         return [path];
     }
 
@@ -112,7 +135,9 @@ public static class RecordsTemplate
                 text.Append("\n| setting | must be | if left out | meaning |\n|---|---|---|---|\n");
                 foreach (SettingSpec setting in FarmSettingsReader.For(farm.LengthUnit))
                 {
-                    text.Append($"| {setting.Name} | {setting.Expected} | {setting.Default} | {farm.Notation.Label(setting.Description)} |\n");
+                    text.Append(
+                        $"| {setting.Name} | {setting.Expected} | {setting.Default} | {farm.Notation.Label(setting.Description)} |\n"
+                    );
                 }
             }
         }

@@ -30,7 +30,12 @@ internal static class WorkbookTemplate
         return WorkbookWriter.ToBytes(workbook);
     }
 
-    private static void Fill(WorkbookSheet sheet, TableSchema table, (IReadOnlyList<TableSchema> Tables, FarmSettings Farm) book, FirstRows? rows)
+    private static void Fill(
+        WorkbookSheet sheet,
+        TableSchema table,
+        (IReadOnlyList<TableSchema> Tables, FarmSettings Farm) book,
+        FirstRows? rows
+    )
     {
         (IReadOnlyList<TableSchema> tables, FarmSettings farm) = book;
         sheet.FrozenRows = sheet.Row([.. table.Columns.Select(column => WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with { Note = Note(table, column, farm) })]);
@@ -38,7 +43,11 @@ internal static class WorkbookTemplate
         string[][] filled = [.. rows?.For(table.Name, new FarmSettings { LengthUnit = farm.LengthUnit }) ?? [[]]];
         foreach (string[] row in filled.Skip(1))
         {
-            sheet.Row([.. table.Columns.Select(column => Array.IndexOf(filled[0], column.Name) is >= 0 and var at ? Filled(column, row[at]) : Empty(column))]);
+            sheet.Row([
+                .. table.Columns.Select(column =>
+                    Array.IndexOf(filled[0], column.Name) is >= 0 and var at ? Filled(column, row[at]) : Empty(column)
+                ),
+            ]);
         }
 
         for (int i = filled.Length - 1; i < TypedRows; i++)
@@ -98,7 +107,12 @@ internal static class WorkbookTemplate
         sheet.Row([.. new[] { "setting of farm", "must be", "if left out", "meaning" }.Select(heading => WorkbookCell.Text(heading, WorkbookStyle.Heading))]);
         foreach (SettingSpec setting in FarmSettingsReader.For(farm.LengthUnit))
         {
-            sheet.Row(WorkbookCell.Text(setting.Name), WorkbookCell.Text(setting.Expected), WorkbookCell.Text(setting.Default), WorkbookCell.Text(farm.Notation.Label(setting.Description)));
+            sheet.Row(
+                WorkbookCell.Text(setting.Name),
+                WorkbookCell.Text(setting.Expected),
+                WorkbookCell.Text(setting.Default),
+                WorkbookCell.Text(farm.Notation.Label(setting.Description))
+            );
         }
 
         sheet.Row();

@@ -20,7 +20,9 @@ internal sealed class FarmShelf(string folder)
     /// <summary>The farm's name as last read; for pages that tell of no figure.</summary>
     internal string FarmName { get; private set; } = "";
 
-    /// <summary>The last answer of each report that takes long, whatever it was asked, with the farm it is of: shown while a new one is worked out.</summary>
+    /// <summary>
+    /// The last answer of each report that takes long, whatever it was asked, with the farm it is of: shown while a new one is worked out.
+    /// </summary>
     internal ConcurrentDictionary<ReportId, (ReviewedFarm Farm, IReadOnlyList<Block> Blocks)> LastAnswers { get; } = [];
 
     /// <summary>Looks whether a file changed; a request does so once, and reads all it reads by what it saw.</summary>

@@ -23,18 +23,30 @@ internal sealed class OpenedFarm
         Years = folder.Review?.CropYears ?? [];
         LatestYear = folder.Review is { CropYears.Count: > 0 } review ? review.LatestCropYear : 0;
         FarmRecords? records = folder.Review?.Records;
-        choices = records is null ? [] : new Dictionary<string, IReadOnlyList<string>>
-        {
-            ["crop"] = Sorted(records.Crops.Select(crop => crop.Name)),
-            ["store"] = Sorted(records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays).Select(pool => pool.Name)),
-            ["channel with prices"] = [.. records.Channels.Where(channel => channel.IsPriced).Select(channel => channel.Name)],
-            ["selling channel"] = [.. records.Channels.Where(channel => channel.Kind is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale).Select(channel => channel.Name)],
-            ["channel"] = [.. records.Channels.Select(channel => channel.Name)],
-            ["pool"] = Sorted(records.Pools.Select(pool => pool.Name)),
-            ["place"] = LatestYear == 0 ? [] : BedMap.Places(folder.Review!.Season(LatestYear)),
-            ["plan"] = [.. NextYearParameters.Plans.Where(plan => plan != NextYearParameters.AsInRecords || PlanOnFile.Years(records).Contains(LatestYear + 1))],
-            ["project"] = [.. folder.Reading.Tables.Funding.Select(row => row.Project).Distinct()],
-        };
+        choices = records is null
+            ? []
+            : new Dictionary<string, IReadOnlyList<string>>
+            {
+                ["crop"] = Sorted(records.Crops.Select(crop => crop.Name)),
+                ["store"] = Sorted(records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays).Select(pool => pool.Name)),
+                ["channel with prices"] = [.. records.Channels.Where(channel => channel.IsPriced).Select(channel => channel.Name)],
+                ["selling channel"] =
+                [
+                    .. records
+                        .Channels.Where(channel => channel.Kind is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale)
+                        .Select(channel => channel.Name),
+                ],
+                ["channel"] = [.. records.Channels.Select(channel => channel.Name)],
+                ["pool"] = Sorted(records.Pools.Select(pool => pool.Name)),
+                ["place"] = LatestYear == 0 ? [] : BedMap.Places(folder.Review!.Season(LatestYear)),
+                ["plan"] =
+                [
+                    .. NextYearParameters.Plans.Where(plan =>
+                        plan != NextYearParameters.AsInRecords || PlanOnFile.Years(records).Contains(LatestYear + 1)
+                    ),
+                ],
+                ["project"] = [.. folder.Reading.Tables.Funding.Select(row => row.Project).Distinct()],
+            };
     }
 
     internal FarmSettings Settings { get; }
@@ -59,7 +71,10 @@ internal sealed class OpenedFarm
     /// <summary>The reports worked out so far.</summary>
     internal AnsweredReports Answered { get; } = new();
 
-    /// <summary>What a season's reports are worked out from; 0: the latest. What one of them worked out the next one finds; several may ask at a time.</summary>
+    /// <summary>
+    /// What a season's reports are worked out from; 0: the latest. What one of them worked out the next one finds; several may ask at a
+    /// time.
+    /// </summary>
     /// <exception cref="ArgumentException">There is no such year.</exception>
     internal ReviewedFarm Reviewed(int year)
     {

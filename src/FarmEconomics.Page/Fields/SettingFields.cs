@@ -20,9 +20,27 @@ internal static class SettingFields
         yield return Number("owner_wage", "Worth of an unpaid hour of the owner", $"{money} an hour", own.OwnerWage, 0m, 10000m);
         yield return Number("interest_percent", "Yearly cost of capital", "%", own.InterestPercent, 0m, 100m);
         yield return Number("payroll_burden_percent", "Employer's cost on top of wages", "%", own.PayrollBurdenPercent, 0m, 100m);
-        yield return Choice("closing_stock", "Produce on hand at the last day used", own.ClosingStock, ("count", "counts as brought in"), ("ignore", "is left out"));
-        yield return Choice("idle_capacity", "Cost of capacity nobody used", own.IdleCapacity, ("separate", "stands on a line of its own"), ("spread", "is spread over the users"));
-        yield return Choice("ownership_method", "Yearly cost of owning", own.OwnershipMethod, ("capital-recovery", "capital recovery"), ("depreciation-and-interest", "depreciation and interest"));
+        yield return Choice(
+            "closing_stock",
+            "Produce on hand at the last day used",
+            own.ClosingStock,
+            ("count", "counts as brought in"),
+            ("ignore", "is left out")
+        );
+        yield return Choice(
+            "idle_capacity",
+            "Cost of capacity nobody used",
+            own.IdleCapacity,
+            ("separate", "stands on a line of its own"),
+            ("spread", "is spread over the users")
+        );
+        yield return Choice(
+            "ownership_method",
+            "Yearly cost of owning",
+            own.OwnershipMethod,
+            ("capital-recovery", "capital recovery"),
+            ("depreciation-and-interest", "depreciation and interest")
+        );
 
         PageField Number(string name, string label, string unit, decimal? value, decimal lowest, decimal highest) => new(
             Prefix + name, label, FieldKind.Text, "", value is { } now ? $"Empty = as in your records: {own.Notation.Number(now, Look.Exact)}." : "Empty = as in your records: not given.")

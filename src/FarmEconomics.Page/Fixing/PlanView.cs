@@ -9,7 +9,8 @@ using FarmEconomics.Reports.Words;
 namespace FarmEconomics.Page.Fixing;
 
 /// <summary>
-/// What stands on the page of next year where a farm is opened: the button that takes the plan over into the records, and the plan's rows there,
+/// What stands on the page of next year where a farm is opened: the button that takes the plan over into the records, and the plan's rows
+/// there,
 /// each with the way to change it and what is wrong with it.
 /// </summary>
 internal static class PlanView
@@ -50,7 +51,14 @@ internal static class PlanView
     /// <param name="versions">The files as they were looked at.</param>
     /// <param name="whyNot">Why nothing can be saved; null when it can.</param>
     /// <param name="notation">How the farm writes.</param>
-    internal static string Take(PlanDraft draft, string query, int standing, IReadOnlyDictionary<string, string> versions, string? whyNot, Notation notation)
+    internal static string Take(
+        PlanDraft draft,
+        string query,
+        int standing,
+        IReadOnlyDictionary<string, string> versions,
+        string? whyNot,
+        Notation notation
+    )
     {
         if (whyNot is not null)
         {
@@ -64,9 +72,15 @@ internal static class PlanView
             html.Append($"<input type=\"hidden\" name=\"{Text(file)}\" value=\"{Text(version)}\">\n");
         }
 
-        string instead = standing == 0 ? "" : $" They take the place of the {notation.Count(standing, "row")} for {draft.CropYear} that stand there.";
-        html.Append($"<p>{notation.Count(draft.Plantings.Count, "row")} go into plan.csv and {notation.Count(draft.Sales.Count, "row")} into plan_sales.csv of your records.{instead} Nothing is written before you press; what stood there is kept in the folder history.</p>\n");
-        return html.Append($"<p class=\"buttons\"><button class=\"main\">{(standing == 0 ? "Write the plan into my records" : $"Replace the plan for {draft.CropYear}")}</button></p>\n</form>\n</section>\n").ToString();
+        string instead =
+            standing == 0 ? "" : $" They take the place of the {notation.Count(standing, "row")} for {draft.CropYear} that stand there.";
+        html.Append(
+            $"<p>{notation.Count(draft.Plantings.Count, "row")} go into plan.csv and {notation.Count(draft.Sales.Count, "row")} into plan_sales.csv of your records.{instead} Nothing is written before you press; what stood there is kept in the folder history.</p>\n"
+        );
+        return html.Append(
+                $"<p class=\"buttons\"><button class=\"main\">{(standing == 0 ? "Write the plan into my records" : $"Replace the plan for {draft.CropYear}")}</button></p>\n</form>\n</section>\n"
+            )
+            .ToString();
     }
 
     /// <summary>The plan's rows in the records, problems first.</summary>
@@ -76,9 +90,18 @@ internal static class PlanView
     internal static string Rows(FarmRecords records, int cropYear, PlanOutlook outlook)
     {
         List<PlanRow> plan = [.. PlanOnFile.Rows(records, cropYear)];
-        string[] sales = [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => records.Crop(row.Crop).Name).Distinct().Order(StringComparer.Ordinal)
-            .Select(crop => SalesLink(crop, cropYear))];
-        StringBuilder html = new($"<details id=\"plan-rows\"{(outlook.Problems.Any(problem => !problem.IsHours) ? " open" : "")}><summary><h2>Change your plan, row by row</h2></summary>\n<div class=\"folded\">\n");
+        string[] sales =
+        [
+            .. records
+                .Tables.PlanSales.Where(row => row.CropYear == cropYear)
+                .Select(row => records.Crop(row.Crop).Name)
+                .Distinct()
+                .Order(StringComparer.Ordinal)
+                .Select(crop => SalesLink(crop, cropYear)),
+        ];
+        StringBuilder html = new(
+            $"<details id=\"plan-rows\"{(outlook.Problems.Any(problem => !problem.IsHours) ? " open" : "")}><summary><h2>Change your plan, row by row</h2></summary>\n<div class=\"folded\">\n"
+        );
         html.Append(Problems(plan, cropYear, outlook, records.Settings.Notation));
         html.Append($"<p><a href=\"{Text(FixView.Address("plan.csv", 0))}\">Add a sowing</a> · <a href=\"{Text(FixView.Address("plan_sales.csv", 0))}\">Add a sale</a></p>\n");
         html.Append(sales.Length == 0 ? "<p>No sales are planned.</p>\n" : $"<p>Sales planned of {string.Join(", ", sales)}.</p>\n");
@@ -92,15 +115,23 @@ internal static class PlanView
     /// <param name="crop">The crop.</param>
     internal static string? SalesOf(FarmRecords records, int cropYear, string crop)
     {
-        List<PlanSaleRow> sales = [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear && records.Crop(row.Crop).Name == crop)];
-        return sales.Count == 0 ? null
-            : $"<h1>{Text(crop)}: sales planned for {cropYear}</h1>\n<p><a href=\"{Text(FixView.Address("plan_sales.csv", 0))}\">Add a sale</a> · <a href=\"/next-year\">Back to the plan</a></p>\n" + Table("sales", Sales(records, sales));
+        List<PlanSaleRow> sales =
+        [
+            .. records.Tables.PlanSales.Where(row => row.CropYear == cropYear && records.Crop(row.Crop).Name == crop),
+        ];
+        return sales.Count == 0
+            ? null
+            : $"<h1>{Text(crop)}: sales planned for {cropYear}</h1>\n<p><a href=\"{Text(FixView.Address("plan_sales.csv", 0))}\">Add a sale</a> · <a href=\"/next-year\">Back to the plan</a></p>\n"
+                + Table("sales", Sales(records, sales));
     }
 
     private static string Table(string name, ReportTable table) =>
-        PageShell.WithAddresses(BlockHtml.Of([new TableBlock(new BlockKey("plan", name), null, table) { Rows = 0 }]).Text, target => "/" + target);
+        PageShell.WithAddresses(BlockHtml.Of([new TableBlock(new BlockKey("plan", name), null, table) { Rows = 0 }]).Text, target =>
+            "/" + target
+        );
 
-    private static string SalesLink(string crop, int cropYear) => $"<a href=\"{Text($"{SalesPath}?year={cropYear}&crop={Uri.EscapeDataString(crop)}")}\">{Text(crop)}</a>";
+    private static string SalesLink(string crop, int cropYear) =>
+        $"<a href=\"{Text($"{SalesPath}?year={cropYear}&crop={Uri.EscapeDataString(crop)}")}\">{Text(crop)}</a>";
 
     private static string Problems(List<PlanRow> plan, int cropYear, PlanOutlook outlook, Notation notation)
     {
@@ -112,8 +143,11 @@ internal static class PlanView
         StringBuilder html = new("<ul class=\"problems\">\n");
         foreach (PlanProblem problem in outlook.Problems)
         {
-            string rows = string.Join(", ", plan.Where(row => problem.Plantings.Contains(row.Planting.Trim()) && row.Bed.Trim() == problem.Where)
-                .Select(row => $"<a href=\"{Text(FixView.Address(row.Source.File, row.Source.Line))}\">{Text(row.Planting)}</a>"));
+            string rows = string.Join(
+                ", ",
+                plan.Where(row => problem.Plantings.Contains(row.Planting.Trim()) && row.Bed.Trim() == problem.Where)
+                    .Select(row => $"<a href=\"{Text(FixView.Address(row.Source.File, row.Source.Line))}\">{Text(row.Planting)}</a>")
+            );
             rows = problem.IsSales ? SalesLink(problem.Where, cropYear) : rows;
             html.Append($"<li>{Text(Reports.Planning.PlanWords.Problem(problem, notation, withPlantings: false))} {rows}</li>\n");
         }
@@ -123,9 +157,14 @@ internal static class PlanView
 
     private static ReportTable Plantings(FarmRecords records, List<PlanRow> plan)
     {
-        ReportTable table = new ReportTable("Sowings: a name leads to its row", records.Settings.Notation).Column("Planting").Column("Bed")
-            .Column("Length", Look.Quantity, records.Settings.Notation.Label("bed-feet")).Column("In bed", Look.Date).Column("Out of bed", Look.Date)
-            .Column("Yield", Look.Quantity, "crop's unit").Column("Hours", Look.Hours, "hours");
+        ReportTable table = new ReportTable("Sowings: a name leads to its row", records.Settings.Notation)
+            .Column("Planting")
+            .Column("Bed")
+            .Column("Length", Look.Quantity, records.Settings.Notation.Label("bed-feet"))
+            .Column("In bed", Look.Date)
+            .Column("Out of bed", Look.Date)
+            .Column("Yield", Look.Quantity, "crop's unit")
+            .Column("Hours", Look.Hours, "hours");
         foreach (PlanRow row in plan)
         {
             table.Row(Linked(row.Planting, row.Source), row.Bed, row.BedFeet, row.InBed, row.OutOfBed, row.Yield, row.Hours);
@@ -136,8 +175,12 @@ internal static class PlanView
 
     private static ReportTable Sales(FarmRecords records, List<PlanSaleRow> sales)
     {
-        ReportTable table = new ReportTable("A channel leads to its row", records.Settings.Notation).Column("Channel")
-            .Column("Quantity", Look.Quantity, "unit of the row").Column("Price", Look.Rate).Column("From", Look.Date).Column("Weeks", Look.Count);
+        ReportTable table = new ReportTable("A channel leads to its row", records.Settings.Notation)
+            .Column("Channel")
+            .Column("Quantity", Look.Quantity, "unit of the row")
+            .Column("Price", Look.Rate)
+            .Column("From", Look.Date)
+            .Column("Weeks", Look.Count);
         foreach (PlanSaleRow row in sales)
         {
             table.Row(Linked(row.Channel, row.Source), row.Quantity, row.Price, row.From, row.Weeks ?? 1m);

@@ -26,9 +26,14 @@ internal static class ImportFields
             return "";
         }
 
-        StringBuilder html = new("<h2>Questions</h2>\n<p class=\"hint\">A blank stays blank: rows that need it are held back.</p>\n<div class=\"grid\">\n");
-        foreach (DraftQuestion question in draft.Questions.OrderByDescending(question => question.IsOpen)
-            .ThenBy(question => question.Answer.Length > 0))
+        StringBuilder html = new(
+            "<h2>Questions</h2>\n<p class=\"hint\">A blank stays blank: rows that need it are held back.</p>\n<div class=\"grid\">\n"
+        );
+        foreach (
+            DraftQuestion question in draft
+                .Questions.OrderByDescending(question => question.IsOpen)
+                .ThenBy(question => question.Answer.Length > 0)
+        )
         {
             string said = look.Answers.TryGetValue(question.Line, out string? answer) && answer.Length > 0 ? answer : question.Answer;
             Question(html, question, said, question.NamesOf is { } table ? look.Known.GetValueOrDefault(table, []) : []);
@@ -48,15 +53,28 @@ internal static class ImportFields
         StringBuilder html = new("<h2>Names your records don’t know</h2>\n<p class=\"hint\">Nothing is taken before you press a button. A new crop, unit or buyer: add it to its table first.</p>\n<div class=\"grid\">\n");
         foreach ((int at, SessionName name) in look.Names.Take(MostNames).Index())
         {
-            (GivenName Name, string Why)? wrong = told.Names.Where(fault => fault.Name.Table == name.Table && fault.Name.Alias == name.Alias)
-                .Cast<(GivenName, string)?>().FirstOrDefault();
-            Field(html, new FieldMarks($"name{at}", ImportPages.FieldOf(name.Table, name.Alias), $"{name.Alias} ({name.Table})"),
-                wrong is null ? name.Name : wrong.Value.Name.Name, Options(name.Choices, name.Name),
-                (name.Rows == 0 ? "as you said" : $"{look.Notation.Count(name.Rows, "row")} {(name.Rows == 1 ? "has" : "have")} it", wrong?.Why));
+            (GivenName Name, string Why)? wrong = told
+                .Names.Where(fault => fault.Name.Table == name.Table && fault.Name.Alias == name.Alias)
+                .Cast<(GivenName, string)?>()
+                .FirstOrDefault();
+            Field(
+                html,
+                new FieldMarks($"name{at}", ImportPages.FieldOf(name.Table, name.Alias), $"{name.Alias} ({name.Table})"),
+                wrong is null ? name.Name : wrong.Value.Name.Name,
+                Options(name.Choices, name.Name),
+                (
+                    name.Rows == 0 ? "as you said" : $"{look.Notation.Count(name.Rows, "row")} {(name.Rows == 1 ? "has" : "have")} it",
+                    wrong?.Why
+                )
+            );
         }
 
         html.Append("</div>\n");
-        html.Append(look.Names.Count > MostNames ? $"<p>And {ImportPages.Text(look.Notation.Count(look.Names.Count - MostNames, "more name"))}: give these first.</p>\n" : "");
+        html.Append(
+            look.Names.Count > MostNames
+                ? $"<p>And {ImportPages.Text(look.Notation.Count(look.Names.Count - MostNames, "more name"))}: give these first.</p>\n"
+                : ""
+        );
         string[] tables = [.. look.Names.Where(name => name.Rows > 0).Select(name => name.Table).Distinct()];
         return html.Append(tables.Length == 0 ? ""
             : $"<p class=\"hint\">Add a row to {string.Join(", ", tables.Select(table => $"<a href=\"{ImportPages.Text(Fixing.FixView.Address(table + ".csv", 0))}\">{table}.csv</a>"))}.</p>\n").ToString();
@@ -66,23 +84,51 @@ internal static class ImportFields
     internal static string Turn(string id, ImportSession session, ImportLook look)
     {
         string now = look.Plan?.Table ?? look.Draft?.Table ?? session.View.Table ?? "";
-        StringBuilder html = new($"<form class=\"fields\" method=\"get\" action=\"{ImportPages.Path}/{id}\">\n<h2>Read it another way</h2>\n<div class=\"grid\">\n");
-        string[] tables = [.. FirstTables, .. RecordSchema.Tables.Where(table => !table.IsAid && table.Name != "farm").Select(table => table.Name).Except(FirstTables)];
-        Select(html, "table", "The rows are", [new("", "told from the headings"), .. tables.Select(table => new KeyValuePair<string, string>(table, table))], now);
+        StringBuilder html = new(
+            $"<form class=\"fields\" method=\"get\" action=\"{ImportPages.Path}/{id}\">\n<h2>Read it another way</h2>\n<div class=\"grid\">\n"
+        );
+        string[] tables =
+        [
+            .. FirstTables,
+            .. RecordSchema.Tables.Where(table => !table.IsAid && table.Name != "farm").Select(table => table.Name).Except(FirstTables),
+        ];
+        Select(
+            html,
+            "table",
+            "The rows are",
+            [new("", "told from the headings"), .. tables.Select(table => new KeyValuePair<string, string>(table, table))],
+            now
+        );
         if (look.Sheets.Count > 1)
         {
-            Select(html, "sheet", "Sheet", [.. look.Sheets.Select(sheet => new KeyValuePair<string, string>(sheet, sheet))], session.View.Sheet ?? look.Sheets[0]);
+            Select(
+                html,
+                "sheet",
+                "Sheet",
+                [.. look.Sheets.Select(sheet => new KeyValuePair<string, string>(sheet, sheet))],
+                session.View.Sheet ?? look.Sheets[0]
+            );
         }
 
         DraftBlock[] blocks = [.. look.Draft?.Others ?? []];
         if (blocks.Length > 0 || session.View.HeadingsAt is not null)
         {
-            Select(html, "line", "Table in the file",
-            [
-                new("", "the first one"),
-                .. blocks.Select(block => new KeyValuePair<string, string>($"{block.HeadingLine}", $"headings in line {block.HeadingLine}: {string.Join(", ", block.Headings.Where(heading => heading.Length > 0).Take(3))}")),
-                .. session.View.HeadingsAt is { } at ? [new KeyValuePair<string, string>($"{at}", $"headings in line {at}")] : Array.Empty<KeyValuePair<string, string>>(),
-            ], session.View.HeadingsAt is { } line ? $"{line}" : "");
+            Select(
+                html,
+                "line",
+                "Table in the file",
+                [
+                    new("", "the first one"),
+                    .. blocks.Select(block => new KeyValuePair<string, string>(
+                        $"{block.HeadingLine}",
+                        $"headings in line {block.HeadingLine}: {string.Join(", ", block.Headings.Where(heading => heading.Length > 0).Take(3))}"
+                    )),
+                    .. session.View.HeadingsAt is { } at
+                        ? [new KeyValuePair<string, string>($"{at}", $"headings in line {at}")]
+                        : Array.Empty<KeyValuePair<string, string>>(),
+                ],
+                session.View.HeadingsAt is { } line ? $"{line}" : ""
+            );
         }
 
         html.Append("</div>\n");
@@ -94,8 +140,10 @@ internal static class ImportFields
     private static void Question(StringBuilder html, DraftQuestion question, string said, IReadOnlyList<string> known)
     {
         string id = $"q{question.Line}";
-        string label = $"{question.Column}{(question.About.Length == 0 ? "" : $": {question.About}")}{(question.IsOpen ? " (needed)" : "")}";
-        List<KeyValuePair<string, string>> options = question.Readings.Count > 0 ? [new("", "choose one"), .. question.Readings] : Options(known, question.Answer);
+        string label =
+            $"{question.Column}{(question.About.Length == 0 ? "" : $": {question.About}")}{(question.IsOpen ? " (needed)" : "")}";
+        List<KeyValuePair<string, string>> options =
+            question.Readings.Count > 0 ? [new("", "choose one"), .. question.Readings] : Options(known, question.Answer);
         Field(html, new FieldMarks(id, id, label), said, options, (question.Why, null));
     }
 
@@ -117,8 +165,16 @@ internal static class ImportFields
         html.Append(fault is null ? "" : $"<p class=\"fault\" id=\"{id}-fault\">{ImportPages.Text(fault)}</p>\n").Append("</div>\n");
     }
 
-    private static void Select(StringBuilder html, string name, string label, IReadOnlyList<KeyValuePair<string, string>> options, string now) =>
-        html.Append($"<div class=\"field\"><label for=\"turn-{name}\">{label}</label>\n<select id=\"turn-{name}\" name=\"{name}\">{OptionsHtml(options, now)}</select></div>\n");
+    private static void Select(
+        StringBuilder html,
+        string name,
+        string label,
+        IReadOnlyList<KeyValuePair<string, string>> options,
+        string now
+    ) =>
+        html.Append(
+            $"<div class=\"field\"><label for=\"turn-{name}\">{label}</label>\n<select id=\"turn-{name}\" name=\"{name}\">{OptionsHtml(options, now)}</select></div>\n"
+        );
 
     private static string OptionsHtml(IEnumerable<KeyValuePair<string, string>> options, string now) =>
         string.Concat(options.Select(option => $"<option value=\"{ImportPages.Text(option.Key)}\"{(option.Key.Equals(now, StringComparison.OrdinalIgnoreCase) ? " selected" : "")}>{ImportPages.Text(option.Value)}</option>"));

@@ -74,15 +74,24 @@ internal static class ImportPages
 
     /// <summary>The answers of a form, by line of the draft.</summary>
     internal static IEnumerable<KeyValuePair<int, string>> Answers(IFormCollection sent) =>
-        sent.Where(pair => pair.Key.Length > 1 && pair.Key[0] == 'q' && int.TryParse(pair.Key[1..], NumberStyles.None, CultureInfo.InvariantCulture, out _))
-            .Select(pair => new KeyValuePair<int, string>(int.Parse(pair.Key[1..], CultureInfo.InvariantCulture), pair.Value.LastOrDefault() ?? ""));
+        sent.Where(pair =>
+                pair.Key.Length > 1
+                && pair.Key[0] == 'q'
+                && int.TryParse(pair.Key[1..], NumberStyles.None, CultureInfo.InvariantCulture, out _)
+            )
+            .Select(pair => new KeyValuePair<int, string>(
+                int.Parse(pair.Key[1..], CultureInfo.InvariantCulture),
+                pair.Value.LastOrDefault() ?? ""
+            ));
 
     /// <summary>The names of a form.</summary>
     internal static IReadOnlyList<GivenName> Names(IFormCollection sent) =>
-    [
-        .. sent.Where(pair => pair.Key.StartsWith("n" + Part, StringComparison.Ordinal)).Select(pair => (Key: pair.Key.Split(Part), pair.Value))
-            .Where(pair => pair.Key.Length == 3).Select(pair => new GivenName(pair.Key[1], Uri.UnescapeDataString(pair.Key[2]), pair.Value.LastOrDefault() ?? "")),
-    ];
+        [
+            .. sent.Where(pair => pair.Key.StartsWith("n" + Part, StringComparison.Ordinal))
+                .Select(pair => (Key: pair.Key.Split(Part), pair.Value))
+                .Where(pair => pair.Key.Length == 3)
+                .Select(pair => new GivenName(pair.Key[1], Uri.UnescapeDataString(pair.Key[2]), pair.Value.LastOrDefault() ?? "")),
+        ];
 
     /// <summary>The name of the field of a name.</summary>
     internal static string FieldOf(string table, string alias) => $"n{Part}{table}{Part}{Uri.EscapeDataString(alias)}";
@@ -96,7 +105,9 @@ internal static class ImportPages
 
         if (look.Plan is not { } plan)
         {
-            int open = look.Draft!.Questions.Count(question => question.IsOpen && look.Answers.GetValueOrDefault(question.Line, "").Length == 0);
+            int open = look.Draft!.Questions.Count(question =>
+                question.IsOpen && look.Answers.GetValueOrDefault(question.Line, "").Length == 0
+            );
             return $"{session.Name}: {look.Notation.Count(open, "question")} only you can answer";
         }
 
@@ -114,7 +125,11 @@ internal static class ImportPages
         html.Append($"<li>{Text(plan.Notation.Text($"{plan.Notation.Count(plan.RowsInSource, "row")} in the file: {plan.Rows.Count:N0} to add, {plan.AlreadyThere.Count:N0} added before, {plan.LeftOut.Count:N0} left out, {plan.RowsHeldBack:N0} held back."))}</li>\n");
         html.Append(plan.Contents.Count == 0 ? "" : $"<li>To add: {Text(string.Join("; ", plan.Contents))}.</li>\n");
         int agree = plan.Sums.Count(sum => sum.Agrees);
-        html.Append(agree == 0 ? "" : $"<li>{Text(plan.Notation.Count(agree, "total"))} of the file {(agree == 1 ? "agrees" : "agree")} with the rows.</li>\n");
+        html.Append(
+            agree == 0
+                ? ""
+                : $"<li>{Text(plan.Notation.Count(agree, "total"))} of the file {(agree == 1 ? "agrees" : "agree")} with the rows.</li>\n"
+        );
         foreach (ImportSum sum in plan.Sums.Where(sum => !sum.Agrees).Take(MostCauses))
         {
             html.Append($"<li class=\"fault\">Does not add up: {Text(plan.Notation.Text($"{sum.What}: the file says {sum.InSource:#,0.####}, its rows come to {sum.Read:#,0.####}."))}</li>\n");
@@ -138,10 +153,20 @@ internal static class ImportPages
         // Names have their fields above.
         IReadOnlyList<ProblemCause> causes = ProblemCause.Of(plan.ProblemsBesideNames.Where(problem => problem.Severity == Severity.Error));
         StringBuilder html = new("<h2>Held back</h2>\n");
-        html.Append(causes.Count == 0 ? "<p>All of them wait for the names above.</p>\n"
-            : $"<p>These rows stop no other; the costliest stand first.</p>\n<ul class=\"problems\">\n{string.Concat(causes.Take(MostCauses).Select(cause => Cause(cause, plan.Notation)))}</ul>\n");
-        html.Append(causes.Count > MostCauses ? $"<p>And {Text(plan.Notation.Count(causes.Count - MostCauses, "more kind of problem", "more kinds of problems"))}.</p>\n" : "");
-        return html.Append($"<p><a href=\"{Path}/{id}/to-fix.csv\" download>These rows as a file to fix</a>; bring that file in afterwards, by the same mapping.</p>\n").ToString();
+        html.Append(
+            causes.Count == 0
+                ? "<p>All of them wait for the names above.</p>\n"
+                : $"<p>These rows stop no other; the costliest stand first.</p>\n<ul class=\"problems\">\n{string.Concat(causes.Take(MostCauses).Select(cause => Cause(cause, plan.Notation)))}</ul>\n"
+        );
+        html.Append(
+            causes.Count > MostCauses
+                ? $"<p>And {Text(plan.Notation.Count(causes.Count - MostCauses, "more kind of problem", "more kinds of problems"))}.</p>\n"
+                : ""
+        );
+        return html.Append(
+                $"<p><a href=\"{Path}/{id}/to-fix.csv\" download>These rows as a file to fix</a>; bring that file in afterwards, by the same mapping.</p>\n"
+            )
+            .ToString();
     }
 
     private static string Cause(ProblemCause cause, Notation notation)

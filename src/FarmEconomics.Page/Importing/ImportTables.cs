@@ -44,7 +44,9 @@ internal static class ImportTables
         html.Append("</tr></thead>\n<tbody>\n");
         foreach (IReadOnlyList<string> row in rows)
         {
-            html.Append("<tr>").AppendJoin("", row.Take(headings.Count).Select(cell => $"<td>{ImportPages.Text(cell)}</td>")).Append("</tr>\n");
+            html.Append("<tr>")
+                .AppendJoin("", row.Take(headings.Count).Select(cell => $"<td>{ImportPages.Text(cell)}</td>"))
+                .Append("</tr>\n");
         }
 
         return html.Append("</tbody></table></div>\n").ToString();

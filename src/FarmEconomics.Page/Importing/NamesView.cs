@@ -32,9 +32,17 @@ internal static class NamesView
         {
             string field = ImportPages.FieldOf(name.Table, name.Alias);
             GivenName? given = said.FirstOrDefault(one => one.Table == name.Table && one.Alias == name.Alias);
-            string? why = faults.Where(fault => fault.Name.Table == name.Table && fault.Name.Alias == name.Alias).Select(fault => fault.Why).FirstOrDefault();
-            ImportFields.Field(html, new FieldMarks($"name{at}", field, $"{name.Alias} ({name.Table})"), given?.Name ?? name.Name,
-                ImportFields.Options(known.Of(name.Table), name.Name), ($"{folder.Notation.Count(name.Rows, "row")}, first {name.First}", why));
+            string? why = faults
+                .Where(fault => fault.Name.Table == name.Table && fault.Name.Alias == name.Alias)
+                .Select(fault => fault.Why)
+                .FirstOrDefault();
+            ImportFields.Field(
+                html,
+                new FieldMarks($"name{at}", field, $"{name.Alias} ({name.Table})"),
+                given?.Name ?? name.Name,
+                ImportFields.Options(known.Of(name.Table), name.Name),
+                ($"{folder.Notation.Count(name.Rows, "row")}, first {name.First}", why)
+            );
         }
 
         html.Append("</div>\n");

@@ -79,8 +79,15 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         if (known.Count > 1)
         {
             List<Bar> bars = known.ConvertAll(sowing => Bar(sowing));
-            yield return new PlotBlock(CropBlock.Sowings, heading, notation.Text($"Left over per bed-foot, {notation.Sign}, {season.CropYear}, with the sowing's total beside it."),
-                new Chart((ReportTable?)null) { Bars = new BarList(notation.Text($"Left over per bed-foot of {known.Count} sowings of {crop.Name}"), bars) });
+            yield return new PlotBlock(
+                CropBlock.Sowings,
+                heading,
+                notation.Text($"Left over per bed-foot, {notation.Sign}, {season.CropYear}, with the sowing's total beside it."),
+                new Chart((ReportTable?)null)
+                {
+                    Bars = new BarList(notation.Text($"Left over per bed-foot of {known.Count} sowings of {crop.Name}"), bars),
+                }
+            );
         }
 
         yield return new TableBlock(CropBlock.SowingTable, known.Count > 1 ? null : heading, SowingTable()) { Rows = 12 };
@@ -126,8 +133,23 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     /// <summary>Where its costs come from; null where they aren't known.</summary>
     internal Block? Cost()
     {
-        BudgetLine[] lines = [BudgetLine.OwnerLabor, BudgetLine.HiredLabor, BudgetLine.Infrastructure, BudgetLine.Selling, BudgetLine.Materials, BudgetLine.Overhead, BudgetLine.Establishment];
-        List<(BudgetLine Line, decimal Amount)> costs = [.. lines.Select(line => (line, crop.Line(line).Value ?? 0m)).Where(cost => cost.Item2 != 0m && (cost.line != BudgetLine.Establishment || cost.Item2 > 0m)).OrderByDescending(cost => cost.Item2)];
+        BudgetLine[] lines =
+        [
+            BudgetLine.OwnerLabor,
+            BudgetLine.HiredLabor,
+            BudgetLine.Infrastructure,
+            BudgetLine.Selling,
+            BudgetLine.Materials,
+            BudgetLine.Overhead,
+            BudgetLine.Establishment,
+        ];
+        List<(BudgetLine Line, decimal Amount)> costs =
+        [
+            .. lines
+                .Select(line => (line, crop.Line(line).Value ?? 0m))
+                .Where(cost => cost.Item2 != 0m && (cost.line != BudgetLine.Establishment || cost.Item2 > 0m))
+                .OrderByDescending(cost => cost.Item2),
+        ];
         if (costs.Count == 0)
         {
             return null;
@@ -167,8 +189,15 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
         ReportTable table = new ReportTable($"{crop.Name}, {season.CropYear}. Each amount leads to its rows.", notation).InOrder().Column("Line").As(CropColumn.Line).Column("Amount", Look.Money).As(CropColumn.Amount);
         (BudgetLine Line, RowsBlock? Part)[] lines =
         [
-            (BudgetLine.Output, RowsBlock.Output), (BudgetLine.Materials, RowsBlock.Materials), (BudgetLine.Selling, RowsBlock.Selling), (BudgetLine.GrossMargin, null), (BudgetLine.Labor, RowsBlock.Labor),
-            (BudgetLine.Infrastructure, RowsBlock.Infrastructure), (BudgetLine.Overhead, RowsBlock.Overhead), (BudgetLine.Establishment, RowsBlock.Establishment), (BudgetLine.NetReturn, null),
+            (BudgetLine.Output, RowsBlock.Output),
+            (BudgetLine.Materials, RowsBlock.Materials),
+            (BudgetLine.Selling, RowsBlock.Selling),
+            (BudgetLine.GrossMargin, null),
+            (BudgetLine.Labor, RowsBlock.Labor),
+            (BudgetLine.Infrastructure, RowsBlock.Infrastructure),
+            (BudgetLine.Overhead, RowsBlock.Overhead),
+            (BudgetLine.Establishment, RowsBlock.Establishment),
+            (BudgetLine.NetReturn, null),
         ];
         foreach ((BudgetLine line, RowsBlock? part) in lines.Where(each => CropExplanation.Has(crop, each.Line)))
         {

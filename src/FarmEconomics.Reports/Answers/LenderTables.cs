@@ -21,7 +21,15 @@ internal sealed class LenderTables(FundingWriteUp books)
             return null;
         }
 
-        ReportTable table = new ReportTable("By object class of the federal form SF-424A; what every amount is for stands in appendix G", notation).InOrder().Column("Line").Column("Funder", Look.Money).Column("Ours", Look.Money).Column("Total", Look.Money);
+        ReportTable table = new ReportTable(
+            "By object class of the federal form SF-424A; what every amount is for stands in appendix G",
+            notation
+        )
+            .InOrder()
+            .Column("Line")
+            .Column("Funder", Look.Money)
+            .Column("Ours", Look.Money)
+            .Column("Total", Look.Money);
         foreach (ObjectClass? kind in Enum.GetValues<ObjectClass>().Select(kind => (ObjectClass?)kind).Append(null))
         {
             (decimal funder, decimal match) = grant.Of(kind);

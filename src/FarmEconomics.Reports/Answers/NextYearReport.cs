@@ -87,7 +87,10 @@ public sealed record NextYearParameters : ReportParameters
     public decimal Piece { get; init; } = 5m;
 }
 
-/// <summary>What to plant next year: the plan on file, else the best mix within what is short, what it does to cash and hours; and the last plan beside what came.</summary>
+/// <summary>
+/// What to plant next year: the plan on file, else the best mix within what is short, what it does to cash and hours; and the last plan
+/// beside what came.
+/// </summary>
 public sealed class NextYearReport : Report<NextYearParameters>
 {
     private const int MostBars = 12;
@@ -153,7 +156,11 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         bool written = PlanOnFile.Years(farm.Season.Records).Contains(farm.Season.CropYear + 1);
-        return field == "piece" && (written || FindSolver() is null) ? written ? "a plan in your records has its own lengths" : "this computer has no solver to look for a best mix" : null;
+        return field == "piece" && (written || FindSolver() is null)
+            ? written
+                ? "a plan in your records has its own lengths"
+                : "this computer has no solver to look for a best mix"
+            : null;
     }
 
     /// <inheritdoc/>
@@ -177,13 +184,26 @@ public sealed class NextYearReport : Report<NextYearParameters>
         yield return words.Figures;
         if (plan.Source != PlanSource.LikeLastYear && lengths.Any(crop => Math.Abs(crop.After - crop.Before) >= 0.5m))
         {
-            yield return new PlotBlock(NextYearBlock.Changes, words.ChangesHeading(lengths), plan.Farm.Notation.Label($"Bed-feet over the year, {plan.Farm.Season.CropYear} → {plan.Model.CropYear}; those that change most."),
-                PlanPlots.Changes(lengths, MostBars, sheets.Lengths(lengths), plan.Farm.Notation));
+            yield return new PlotBlock(
+                NextYearBlock.Changes,
+                words.ChangesHeading(lengths),
+                plan.Farm.Notation.Label(
+                    $"Bed-feet over the year, {plan.Farm.Season.CropYear} → {plan.Model.CropYear}; those that change most."
+                ),
+                PlanPlots.Changes(lengths, MostBars, sheets.Lengths(lengths), plan.Farm.Notation)
+            );
         }
 
         if (plan is { Mix: { } mix, Chosen: not null })
         {
-            yield return new TableBlock(NextYearBlock.Worth, "What one more hour, crate or length of bed is worth", PlanWords.Limits(mix, plan.Farm.Notation, plan.Limits)) { Rows = 6 };
+            yield return new TableBlock(
+                NextYearBlock.Worth,
+                "What one more hour, crate or length of bed is worth",
+                PlanWords.Limits(mix, plan.Farm.Notation, plan.Limits)
+            )
+            {
+                Rows = 6,
+            };
         }
 
         yield return plan.Outlook.CostsUnknown is { } why ? Unknown(NextYearBlock.Cash, "Cash isn't known", why) : new PlotBlock(NextYearBlock.Cash, words.CashHeading, $"Cash at the end of the month, {plan.Farm.Notation.Currency}{(plan.Opening is null ? ", from a beginning not known and taken as 0" : "")}; taxes and what you draw as in {plan.Farm.Season.CropYear}, no equipment bought",
@@ -195,20 +215,42 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         NextYearWords words = new(plan);
         PlanSheets sheets = new(plan);
-        yield return Fold("lengths", "Every crop's length, and when it goes in",
-        [
-            new TableBlock(NextYearBlock.Crops, null, sheets.Lengths(plan.Lengths())) { Rows = 0 },
-            .. sheets.Plans() is { } plans ? [new TableBlock(NextYearBlock.Plans, null, plans)] : Array.Empty<Block>(),
-            .. plan.Mix is { LeftOut.Count: > 0 } some ? [new TableBlock(NextYearBlock.LeftOut, null, PlanWords.LeftOut(some, plan.Farm.Notation))] : Array.Empty<Block>(),
-        ]);
-        yield return Fold("weeks", "Hours, trays and crates week by week",
-        [
-            plan.Outlook.HoursUnknown is { } why ? Unknown(NextYearBlock.Hours, "Hours aren't known", why) : new PlotBlock(NextYearBlock.Hours, words.HoursHeading, "Hours of work by week, under the hours there are; your own dashed",
-                PlanPlots.Hours(plan, words.HoursHeading, sheets.Weeks())),
-            new TableBlock(NextYearBlock.Weeks, null, sheets.Weeks()),
-        ]);
-        yield return Fold("supplies", "Seed and supplies to buy", [new TableBlock(NextYearBlock.Supplies, null, sheets.Supplies()) { Rows = 0 }]);
-        yield return Fold("cash", "Cash line by line", [new TableBlock(NextYearBlock.CashTable, null, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)) { Rows = 0 }]);
+        yield return Fold(
+            "lengths",
+            "Every crop's length, and when it goes in",
+            [
+                new TableBlock(NextYearBlock.Crops, null, sheets.Lengths(plan.Lengths())) { Rows = 0 },
+                .. sheets.Plans() is { } plans ? [new TableBlock(NextYearBlock.Plans, null, plans)] : Array.Empty<Block>(),
+                .. plan.Mix is { LeftOut.Count: > 0 } some
+                    ? [new TableBlock(NextYearBlock.LeftOut, null, PlanWords.LeftOut(some, plan.Farm.Notation))]
+                    : Array.Empty<Block>(),
+            ]
+        );
+        yield return Fold(
+            "weeks",
+            "Hours, trays and crates week by week",
+            [
+                plan.Outlook.HoursUnknown is { } why
+                    ? Unknown(NextYearBlock.Hours, "Hours aren't known", why)
+                    : new PlotBlock(
+                        NextYearBlock.Hours,
+                        words.HoursHeading,
+                        "Hours of work by week, under the hours there are; your own dashed",
+                        PlanPlots.Hours(plan, words.HoursHeading, sheets.Weeks())
+                    ),
+                new TableBlock(NextYearBlock.Weeks, null, sheets.Weeks()),
+            ]
+        );
+        yield return Fold(
+            "supplies",
+            "Seed and supplies to buy",
+            [new TableBlock(NextYearBlock.Supplies, null, sheets.Supplies()) { Rows = 0 }]
+        );
+        yield return Fold(
+            "cash",
+            "Cash line by line",
+            [new TableBlock(NextYearBlock.CashTable, null, PlanWords.Cash(plan.Outlook, plan.Credit, plan.Farm.Notation)) { Rows = 0 }]
+        );
         yield return Fold("rests-on", "What the plan rests on", [new ProseBlock(NextYearBlock.RestsOn, null, words.RestsOn)]);
         if (plan.Farm.Planned is { } variances)
         {
@@ -220,7 +262,9 @@ public sealed class NextYearReport : Report<NextYearParameters>
         }
     }
 
-    private static ProseBlock Unknown(NextYearBlock key, string heading, string why) => new(key, heading, new Prose(Prose.Text($"{FarmEconomics.Reports.Words.Phrase.Sentence(why)}.")));
+    private static ProseBlock Unknown(NextYearBlock key, string heading, string why) =>
+        new(key, heading, new Prose(Prose.Text($"{FarmEconomics.Reports.Words.Phrase.Sentence(why)}.")));
 
-    private static FoldBlock Fold(string part, string heading, IReadOnlyList<Block> blocks) => new(BlockKey.Of(NextYearBlock.Details, part), heading, blocks);
+    private static FoldBlock Fold(string part, string heading, IReadOnlyList<Block> blocks) =>
+        new(BlockKey.Of(NextYearBlock.Details, part), heading, blocks);
 }

@@ -52,7 +52,13 @@ internal sealed class NextYearWords(ShownPlan plan)
     }
 
     /// <summary>At most four figures.</summary>
-    internal FiguresBlock Figures => new(NextYearBlock.Figures, plan.Source == PlanSource.LikeLastYear ? [Hours(), LowestCash(), BreakEven()] : [MoreCash(), MoreHours(), LowestCash(), BreakEven()]);
+    internal FiguresBlock Figures =>
+        new(
+            NextYearBlock.Figures,
+            plan.Source == PlanSource.LikeLastYear
+                ? [Hours(), LowestCash(), BreakEven()]
+                : [MoreCash(), MoreHours(), LowestCash(), BreakEven()]
+        );
 
     /// <summary>The sentence over the chart of lengths.</summary>
     internal string ChangesHeading(IReadOnlyList<CropLength> lengths)
@@ -82,7 +88,11 @@ internal sealed class NextYearWords(ShownPlan plan)
             PlanWeek most = plan.Outlook.Weeks.MaxBy(week => week.Hours)!;
             int tight = plan.Outlook.Weeks.Count(week => week.IsShort), full = plan.Outlook.Weeks.Count(week => week.Short > 0.5m) - tight;
             return notation.Text($"The fullest week is that of {most.From:MMMM d}, {most.Hours:0} hours of {most.Own + most.Hired:0}")
-                + (tight > 0 ? $"; {notation.Count(tight, "week is", "weeks are")} short" : full > 0 ? $"; {notation.Count(full, "week is", "weeks are")} full to within a twentieth" : "");
+                + (
+                    tight > 0 ? $"; {notation.Count(tight, "week is", "weeks are")} short"
+                    : full > 0 ? $"; {notation.Count(full, "week is", "weeks are")} full to within a twentieth"
+                    : ""
+                );
         }
     }
 
@@ -99,7 +109,11 @@ internal sealed class NextYearWords(ShownPlan plan)
 
             if (points.Count == 0)
             {
-                points.Add(plan.Outlook.HoursUnknown is { } why ? $"No bed is taken twice; whether hours are short isn't known: {why}." : "No bed is taken twice, and no week is short of hours.");
+                points.Add(
+                    plan.Outlook.HoursUnknown is { } why
+                        ? $"No bed is taken twice; whether hours are short isn't known: {why}."
+                        : "No bed is taken twice, and no week is short of hours."
+                );
             }
 
             points.Add(plan.Source == PlanSource.Records
@@ -139,23 +153,49 @@ internal sealed class NextYearWords(ShownPlan plan)
     private string Changes()
     {
         List<CropLength> lengths = [.. plan.Lengths()];
-        string[] more = [.. lengths.Where(crop => crop.After - crop.Before >= 0.5m).OrderByDescending(crop => crop.After - crop.Before).Take(Named).Select(crop => crop.Crop)];
-        string[] less = [.. lengths.Where(crop => crop.Before - crop.After >= 0.5m && crop.After > 0m).OrderByDescending(crop => crop.Before - crop.After).Take(Named).Select(crop => crop.Crop)];
-        string[] none = [.. lengths.Where(crop => crop is { After: 0m, Before: > 0m }).OrderByDescending(crop => crop.Before).Select(crop => crop.Crop)];
+        string[] more =
+        [
+            .. lengths
+                .Where(crop => crop.After - crop.Before >= 0.5m)
+                .OrderByDescending(crop => crop.After - crop.Before)
+                .Take(Named)
+                .Select(crop => crop.Crop),
+        ];
+        string[] less =
+        [
+            .. lengths
+                .Where(crop => crop.Before - crop.After >= 0.5m && crop.After > 0m)
+                .OrderByDescending(crop => crop.Before - crop.After)
+                .Take(Named)
+                .Select(crop => crop.Crop),
+        ];
+        string[] none =
+        [
+            .. lengths.Where(crop => crop is { After: 0m, Before: > 0m }).OrderByDescending(crop => crop.Before).Select(crop => crop.Crop),
+        ];
         string[] parts =
         [
             .. more.Length > 0 ? [$"more {Phrase.List(more)}"] : Array.Empty<string>(),
             .. less.Length > 0 ? [$"less {Phrase.List(less)}"] : Array.Empty<string>(),
-            .. none.Length > 0 ? [$"no {Phrase.List([.. none.Take(Named)])}{(none.Length > Named ? $" ({none.Length - Named} more left out)" : "")}"] : Array.Empty<string>(),
+            .. none.Length > 0
+                ? [$"no {Phrase.List([.. none.Take(Named)])}{(none.Length > Named ? $" ({none.Length - Named} more left out)" : "")}"]
+                : Array.Empty<string>(),
         ];
         return parts.Length == 0 ? "It grows the same lengths." : $"It grows {string.Join("; ", parts)}.";
     }
 
     private KeyFigure MoreCash()
     {
-        string worth = plan.Gain is { } gain ? $"; {Signed(gain)} after your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}" : "";
+        string worth = plan.Gain is { } gain
+            ? $"; {Signed(gain)} after your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}"
+            : "";
         string what = plan.Outlook.CostsUnknown is { } why ? $"sales in the year (no cash is told: {why})" : "cash in the year";
-        return new("more-cash", Signed(plan.MoreCash), plan.MoreCash, $"{what}, against the plantings of {plan.Farm.Season.CropYear} again{(plan.HasSolver ? ", sold as well" : "")}{worth}");
+        return new(
+            "more-cash",
+            Signed(plan.MoreCash),
+            plan.MoreCash,
+            $"{what}, against the plantings of {plan.Farm.Season.CropYear} again{(plan.HasSolver ? ", sold as well" : "")}{worth}"
+        );
     }
 
     private KeyFigure MoreHours()
@@ -166,16 +206,45 @@ internal sealed class NextYearWords(ShownPlan plan)
         }
 
         string hired = notation.Text($"{Math.Abs(plan.MoreHiredHours):#,0}");
-        return new("more-own-hours", Sign(plan.MoreOwnHours) + notation.Text($"{Math.Abs(plan.MoreOwnHours):#,0}"), plan.MoreOwnHours, "of your own hours" + (Math.Abs(plan.MoreHiredHours) < 0.5m ? "; hired hours stay"
-            : $"; and {hired} {(plan.MoreHiredHours > 0m ? "more" : "fewer")} hired ones, in the cash already"));
+        return new(
+            "more-own-hours",
+            Sign(plan.MoreOwnHours) + notation.Text($"{Math.Abs(plan.MoreOwnHours):#,0}"),
+            plan.MoreOwnHours,
+            "of your own hours"
+                + (
+                    Math.Abs(plan.MoreHiredHours) < 0.5m
+                        ? "; hired hours stay"
+                        : $"; and {hired} {(plan.MoreHiredHours > 0m ? "more" : "fewer")} hired ones, in the cash already"
+                )
+        );
     }
 
-    private KeyFigure Hours() => plan.Outlook.HoursUnknown is { } why ? new("hours", "", null, $"hours aren't known: {why}") : new("hours", notation.Number(plan.Outlook.Weeks.Sum(week => week.Hours), Look.Count), plan.Outlook.Weeks.Sum(week => week.Hours), "hours of work");
+    private KeyFigure Hours() =>
+        plan.Outlook.HoursUnknown is { } why
+            ? new("hours", "", null, $"hours aren't known: {why}")
+            : new(
+                "hours",
+                notation.Number(plan.Outlook.Weeks.Sum(week => week.Hours), Look.Count),
+                plan.Outlook.Weeks.Sum(week => week.Hours),
+                "hours of work"
+            );
 
-    private KeyFigure LowestCash() => plan.Outlook.CostsUnknown is { } why ? new("lowest-cash", "", null, $"cash isn't known: {why}") : plan.Opening is null
-        ? new("line-of-credit", BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation), plan.Credit.Most, "the most to borrow, starting with no cash")
-        : new("lowest-cash", BlockNumber.Of(plan.Closing[Lowest], Look.WholeMoney, notation), plan.Closing[Lowest], $"lowest cash, end of {plan.Outlook.Months[Lowest].Month.ToString("MMMM yyyy", CultureInfo.InvariantCulture)}"
-            + (plan.Credit.Most > 0m ? $"; {BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation)} on the line of credit" : ""));
+    private KeyFigure LowestCash() =>
+        plan.Outlook.CostsUnknown is { } why ? new("lowest-cash", "", null, $"cash isn't known: {why}")
+        : plan.Opening is null
+            ? new(
+                "line-of-credit",
+                BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation),
+                plan.Credit.Most,
+                "the most to borrow, starting with no cash"
+            )
+        : new(
+            "lowest-cash",
+            BlockNumber.Of(plan.Closing[Lowest], Look.WholeMoney, notation),
+            plan.Closing[Lowest],
+            $"lowest cash, end of {plan.Outlook.Months[Lowest].Month.ToString("MMMM yyyy", CultureInfo.InvariantCulture)}"
+                + (plan.Credit.Most > 0m ? $"; {BlockNumber.Of(plan.Credit.Most, Look.WholeMoney, notation)} on the line of credit" : "")
+        );
 
     private KeyFigure BreakEven() => plan.Outlook.BreakEven.Value is { } even
         ? new("break-even", BlockNumber.Of(even, Look.WholeMoney, notation), even, $"of sales and shares pay the year's bills; the plan has {BlockNumber.Of(plan.Outlook.Months.Sum(month => month.Sales + month.Shares), Look.WholeMoney, notation)}")

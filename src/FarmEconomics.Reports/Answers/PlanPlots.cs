@@ -56,7 +56,14 @@ internal static class PlanPlots
         Rules(canvas, money, (left, right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
         for (int i = 0; i < plan.Outlook.Months.Count; i += narrow ? 2 : 1)
         {
-            canvas.Text(plan.Outlook.Months[i].Month.ToString("MMM", CultureInfo.InvariantCulture), months[i], bottom + 14, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Text(
+                plan.Outlook.Months[i].Month.ToString("MMM", CultureInfo.InvariantCulture),
+                months[i],
+                bottom + 14,
+                10.5,
+                Palette.Soft,
+                Alignment.MiddleCenter
+            );
         }
 
         Draw(plan.ClosingBefore, Palette.Middle, LinePattern.Dashed);
@@ -106,8 +113,15 @@ internal static class PlanPlots
         Canvas canvas = new(title, width, Height);
         bool narrow = width < Wide;
         IReadOnlyList<PlanWeek> weeks = plan.Outlook.Weeks;
-        double left = narrow ? 40 : 56, right = width - (narrow ? 10 : 120), bottom = canvas.Bottom - 40;
-        Scale hours = Scale.Covering(weeks.SelectMany(week => new[] { (double)week.Hours, (double)(week.Own + week.Hired) }), bottom, 26, narrow ? 4 : 5);
+        double left = narrow ? 40 : 56,
+            right = width - (narrow ? 10 : 120),
+            bottom = canvas.Bottom - 40;
+        Scale hours = Scale.Covering(
+            weeks.SelectMany(week => new[] { (double)week.Hours, (double)(week.Own + week.Hired) }),
+            bottom,
+            26,
+            narrow ? 4 : 5
+        );
         Scale across = new(0, weeks.Count, left, right);
         Rules(canvas, hours, (left, right), tick => notation.Number((decimal)tick, Look.Count));
         for (int i = 0; i < weeks.Count; i++)
@@ -116,11 +130,32 @@ internal static class PlanPlots
             Bar(Math.Min(week.Hours, week.Own + week.Hired), 0m, Palette.Dark, i);
             Bar(week.Hours, week.Own + week.Hired, Palette.Loss, i);
             canvas.Line(across[i], hours[(double)week.Own], across[i + 1], hours[(double)week.Own], Palette.Soft, 1.6, LinePattern.Dashed);
-            canvas.Line(across[i], hours[(double)(week.Own + week.Hired)], across[i + 1], hours[(double)(week.Own + week.Hired)], Palette.Ink, 1.6);
-            canvas.Tip(across[i], 20, across[i + 1] - across[i], bottom - 20, notation.Text($"Week of {week.From:MMM d}: {week.Hours:0} hours of {week.Own + week.Hired:0}, {week.Own:0} of them your own"));
+            canvas.Line(
+                across[i],
+                hours[(double)(week.Own + week.Hired)],
+                across[i + 1],
+                hours[(double)(week.Own + week.Hired)],
+                Palette.Ink,
+                1.6
+            );
+            canvas.Tip(
+                across[i],
+                20,
+                across[i + 1] - across[i],
+                bottom - 20,
+                notation.Text(
+                    $"Week of {week.From:MMM d}: {week.Hours:0} hours of {week.Own + week.Hired:0}, {week.Own:0} of them your own"
+                )
+            );
             if (i == 0 || week.From.Month != weeks[i - 1].From.Month)
             {
-                canvas.Text(narrow && week.From.Month % 2 == 0 ? "" : week.From.ToString("MMM", CultureInfo.InvariantCulture), across[i] + 4, bottom + 14, 10.5, Palette.Soft);
+                canvas.Text(
+                    narrow && week.From.Month % 2 == 0 ? "" : week.From.ToString("MMM", CultureInfo.InvariantCulture),
+                    across[i] + 4,
+                    bottom + 14,
+                    10.5,
+                    Palette.Soft
+                );
             }
         }
 
@@ -138,7 +173,13 @@ internal static class PlanPlots
         {
             if (to > from)
             {
-                canvas.Rect(across[i] + 0.8, hours[(double)to], Math.Max(1, across[i + 1] - across[i] - 1.6), hours[(double)from] - hours[(double)to], color);
+                canvas.Rect(
+                    across[i] + 0.8,
+                    hours[(double)to],
+                    Math.Max(1, across[i + 1] - across[i] - 1.6),
+                    hours[(double)from] - hours[(double)to],
+                    color
+                );
             }
         }
     }

@@ -14,15 +14,31 @@ internal sealed class PlanSheets(ShownPlan plan)
     /// <summary>Every crop's length in the season and in the plan.</summary>
     internal ReportTable Lengths(IReadOnlyList<CropLength> lengths)
     {
-        ReportTable table = new ReportTable(notation.Text($"What to grow in {plan.Model.CropYear}"), notation).InOrder()
-            .Column("Crop").Column($"{plan.Farm.Season.CropYear}", Look.Quantity, Feet).Column("Plan", Look.Quantity, Feet)
-            .Column("Change", Look.Quantity, Feet).AsChange().Column("Sowings", Look.Count).Column("First in bed", Look.Date).Column("Last in bed", Look.Date);
+        ReportTable table = new ReportTable(notation.Text($"What to grow in {plan.Model.CropYear}"), notation)
+            .InOrder()
+            .Column("Crop")
+            .Column($"{plan.Farm.Season.CropYear}", Look.Quantity, Feet)
+            .Column("Plan", Look.Quantity, Feet)
+            .Column("Change", Look.Quantity, Feet)
+            .AsChange()
+            .Column("Sowings", Look.Count)
+            .Column("First in bed", Look.Date)
+            .Column("Last in bed", Look.Date);
         foreach (CropLength crop in lengths)
         {
             table.Row(crop.Crop, crop.Before, crop.After, crop.After - crop.Before, crop.Sowings, Day(crop.First), Day(crop.Last));
         }
 
-        return table.Total("All", lengths.Sum(crop => crop.Before), lengths.Sum(crop => crop.After), lengths.Sum(crop => crop.After - crop.Before), lengths.Sum(crop => crop.Sowings), default, default)
+        return table
+            .Total(
+                "All",
+                lengths.Sum(crop => crop.Before),
+                lengths.Sum(crop => crop.After),
+                lengths.Sum(crop => crop.After - crop.Before),
+                lengths.Sum(crop => crop.Sowings),
+                default,
+                default
+            )
             .Note("What stands over from the year before isn't counted as a sowing.");
     }
 
@@ -34,8 +50,14 @@ internal sealed class PlanSheets(ShownPlan plan)
             return null;
         }
 
-        ReportTable table = new ReportTable("Plans beside each other", notation).InOrder()
-            .Column("Plan").Wrapping().Column("Length", Look.Count, Feet).Column("Sowings", Look.Count).Column("More a year", Look.WholeMoney).AsChange();
+        ReportTable table = new ReportTable("Plans beside each other", notation)
+            .InOrder()
+            .Column("Plan")
+            .Wrapping()
+            .Column("Length", Look.Count, Feet)
+            .Column("Sowings", Look.Count)
+            .Column("More a year", Look.WholeMoney)
+            .AsChange();
         table.Row($"As in {plan.Farm.Season.CropYear}", Length(mix.Today), Sowings(mix.Today), 0m);
         table.Row("Best mix, lengths as they come", Length(best), Sowings(best), Cell(mix.Gain(best)));
         table.Row("Nearly as good, on the least length: the plan of this page", Length(chosen), Sowings(chosen), Cell(mix.Gain(chosen)));
@@ -49,30 +71,67 @@ internal sealed class PlanSheets(ShownPlan plan)
     /// <summary>Hours, trays and crates week by week.</summary>
     internal ReportTable Weeks()
     {
-        ReportTable table = new ReportTable($"Week by week, {plan.Model.CropYear}", notation).InOrder().Column("Week from", Look.Date)
-            .Column("Hours", Look.Count, "hours").Column("Your own", Look.Count, "hours at most").Column("Hired", Look.Count, "hours at most")
-            .Column("Trays", Look.Count, "in the nursery").Column("Picked", Look.Count, "crates").Column("Sales", Look.WholeMoney);
+        ReportTable table = new ReportTable($"Week by week, {plan.Model.CropYear}", notation)
+            .InOrder()
+            .Column("Week from", Look.Date)
+            .Column("Hours", Look.Count, "hours")
+            .Column("Your own", Look.Count, "hours at most")
+            .Column("Hired", Look.Count, "hours at most")
+            .Column("Trays", Look.Count, "in the nursery")
+            .Column("Picked", Look.Count, "crates")
+            .Column("Sales", Look.WholeMoney);
         foreach (PlanWeek week in plan.Outlook.Weeks)
         {
-            table.Row(week.From, week.Hours, week.Own, week.Hired, week.Trays, week.Crates is { } crates ? crates : ReportCell.Missing("no crop says units_per_crate"), week.Sales);
+            table.Row(
+                week.From,
+                week.Hours,
+                week.Own,
+                week.Hired,
+                week.Trays,
+                week.Crates is { } crates ? crates : ReportCell.Missing("no crop says units_per_crate"),
+                week.Sales
+            );
         }
 
         string limit = plan.Model.Trays is { } most ? notation.Text($"Room for {most:#,0} trays.") : "No limit of trays is in limits.csv.";
-        return table.Total("All", plan.Outlook.Weeks.Sum(week => week.Hours), default, default, default, plan.Outlook.Weeks.Sum(week => week.Crates ?? 0m), plan.Outlook.Weeks.Sum(week => week.Sales))
+        return table
+            .Total(
+                "All",
+                plan.Outlook.Weeks.Sum(week => week.Hours),
+                default,
+                default,
+                default,
+                plan.Outlook.Weeks.Sum(week => week.Crates ?? 0m),
+                plan.Outlook.Weeks.Sum(week => week.Sales)
+            )
             .Note($"Hours are those that come whatever is grown, and the plantings'. Sales are after fees, shares left out. {limit}");
     }
 
     /// <summary>What to buy, by the first day it is needed.</summary>
     internal ReportTable Supplies()
     {
-        ReportTable table = new ReportTable($"Seed and supplies for {plan.Model.CropYear}", notation).InOrder().Column("First needed", Look.Date).Column("Crop")
-            .Column("Sowings", Look.Count).Column("Length", Look.Count, Feet).Column("Trays", Look.Quantity, "trays").Column("Cost", Look.WholeMoney);
+        ReportTable table = new ReportTable($"Seed and supplies for {plan.Model.CropYear}", notation)
+            .InOrder()
+            .Column("First needed", Look.Date)
+            .Column("Crop")
+            .Column("Sowings", Look.Count)
+            .Column("Length", Look.Count, Feet)
+            .Column("Trays", Look.Quantity, "trays")
+            .Column("Cost", Look.WholeMoney);
         foreach (SupplyNeed need in plan.Outlook.Supplies)
         {
             table.Row(need.First, need.Crop, need.Sowings, need.BedFeet, need.Trays, need.Cost);
         }
 
-        return table.Total(default, "All", plan.Outlook.Supplies.Sum(need => need.Sowings), plan.Outlook.Supplies.Sum(need => need.BedFeet), plan.Outlook.Supplies.Sum(need => need.Trays), plan.Outlook.Supplies.Sum(need => need.Cost))
+        return table
+            .Total(
+                default,
+                "All",
+                plan.Outlook.Supplies.Sum(need => need.Sowings),
+                plan.Outlook.Supplies.Sum(need => need.BedFeet),
+                plan.Outlook.Supplies.Sum(need => need.Trays),
+                plan.Outlook.Supplies.Sum(need => need.Cost)
+            )
             .Note("Seed, plants, what goes on the bed, and packaging, at what they cost you by length and quantity.");
     }
 

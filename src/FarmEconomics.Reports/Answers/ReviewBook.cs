@@ -15,7 +15,8 @@ public sealed record ReviewPage(string Path, string Html);
 public static class ReviewBook
 {
     /// <summary>
-    /// Writes the pages, several at a time: what they share is worked out by whoever needs it first. One worker begins with those that share most, one with
+    /// Writes the pages, several at a time: what they share is worked out by whoever needs it first. One worker begins with those that
+    /// share most, one with
     /// those that share least, so that none waits for the other; a page that takes long has a worker of its own from the beginning.
     /// </summary>
     /// <param name="farm">The farm.</param>
@@ -96,7 +97,13 @@ public static class ReviewBook
             Root = root,
             Tabs = [.. ReportCatalog.Tabs.Select(tab => new PageTab(tab.Tab!, root + FileOf(ReportCatalog.Name(tab.Id)), tab.Id == report.Id))],
         };
-        return new ReviewPage(path, PageShell.Render(frame, PageShell.WithAddresses(BlockHtml.Of(blocks).Text, target => PageTarget.IsRecord(target) ? null : root + Address(target))));
+        return new ReviewPage(
+            path,
+            PageShell.Render(
+                frame,
+                PageShell.WithAddresses(BlockHtml.Of(blocks).Text, target => PageTarget.IsRecord(target) ? null : root + Address(target))
+            )
+        );
     }
 
     private static string Address(string target)

@@ -168,7 +168,17 @@ public sealed class SeasonReport : Report<SeasonParameters>
         blocks.Add(new ProseBlock(SeasonBlock.Short, "What was short", ShortList.Of(farm.Shorts)));
         if (farm.Planned is { } planned)
         {
-            blocks.Add(new ProseBlock(SeasonBlock.Plan, "Against the plan", VarianceWords.Short(planned, farm.Slugs, PageTarget.Page($"{ReportCatalog.Name(ReportId.NextYear)}#{NextYearReport.VariancesFold.Id}"))));
+            blocks.Add(
+                new ProseBlock(
+                    SeasonBlock.Plan,
+                    "Against the plan",
+                    VarianceWords.Short(
+                        planned,
+                        farm.Slugs,
+                        PageTarget.Page($"{ReportCatalog.Name(ReportId.NextYear)}#{NextYearReport.VariancesFold.Id}")
+                    )
+                )
+            );
         }
 
         blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));
@@ -182,16 +192,31 @@ public sealed class SeasonReport : Report<SeasonParameters>
     private static IEnumerable<Block> Folds(ReviewedFarm farm, SeasonParameters parameters)
     {
         SeasonReview season = farm.Season;
-        yield return new FoldBlock(SeasonBlock.Parts, "By bed and hour, group, structure and channel", [
-            new PlotBlock(SeasonBlock.BedAndHour, null, farm.Notation.Label("Gross margin per bed-foot-week and per hour. Short of beds? Look to the right. Short of labor? Look up."), new Chart(SeasonTables.CropRanking(season)) { Figure = MarginScatter.Of(season) }),
-            new TableBlock(SeasonBlock.Groups, null, SeasonTables.Groups(season)),
-            new TableBlock(SeasonBlock.Structures, null, SeasonTables.Structures(season)),
-            new TableBlock(SeasonBlock.Channels, null, SeasonTables.Channels(season)),
-        ]);
-        yield return new FoldBlock(SeasonBlock.Work, "Where the hours went", [
-            new PlotBlock(SeasonBlock.Stages, null, null, new Chart((ReportTable?)null) { Figure = SeasonPlots.HoursByStage(season) }),
-            new TableBlock(SeasonBlock.Tasks, null, SowingTables.Tasks(season)),
-        ]);
+        yield return new FoldBlock(
+            SeasonBlock.Parts,
+            "By bed and hour, group, structure and channel",
+            [
+                new PlotBlock(
+                    SeasonBlock.BedAndHour,
+                    null,
+                    farm.Notation.Label(
+                        "Gross margin per bed-foot-week and per hour. Short of beds? Look to the right. Short of labor? Look up."
+                    ),
+                    new Chart(SeasonTables.CropRanking(season)) { Figure = MarginScatter.Of(season) }
+                ),
+                new TableBlock(SeasonBlock.Groups, null, SeasonTables.Groups(season)),
+                new TableBlock(SeasonBlock.Structures, null, SeasonTables.Structures(season)),
+                new TableBlock(SeasonBlock.Channels, null, SeasonTables.Channels(season)),
+            ]
+        );
+        yield return new FoldBlock(
+            SeasonBlock.Work,
+            "Where the hours went",
+            [
+                new PlotBlock(SeasonBlock.Stages, null, null, new Chart((ReportTable?)null) { Figure = SeasonPlots.HoursByStage(season) }),
+                new TableBlock(SeasonBlock.Tasks, null, SowingTables.Tasks(season)),
+            ]
+        );
         PickedTree picked = farm.Picked;
         yield return new FoldBlock(SeasonBlock.Harvest, "Where the harvest went", [
             new ProseBlock(SeasonBlock.Lost, null, LossTables.Answer(picked)),

@@ -94,7 +94,15 @@ internal sealed class SharedCostParts
         ReportCell Owned(PoolResult? pool, decimal value) => ReportCell.Known(value, pool?.OwnershipKnown ?? season.Known.Ownership is null ? null : season.Known.Ownership);
         foreach (PoolResult pool in pools)
         {
-            table.Row(Name(pool), Counts(pool.Users.BasisUsed), Owned(pool, pool.Total.Amount), pool.Hours, Owned(pool, pool.Ownership.Amount), Owned(pool, pool.ToCrops.Amount), Owned(pool, pool.Unused.Amount));
+            table.Row(
+                Name(pool),
+                Counts(pool.Users.BasisUsed),
+                Owned(pool, pool.Total.Amount),
+                pool.Hours,
+                Owned(pool, pool.Ownership.Amount),
+                Owned(pool, pool.ToCrops.Amount),
+                Owned(pool, pool.Unused.Amount)
+            );
         }
 
         table.Total("All", "", Owned(null, Total), pools.Sum(pool => pool.Hours), Owned(null, Owning), Owned(null, ToCrops), Owned(null, Unused));

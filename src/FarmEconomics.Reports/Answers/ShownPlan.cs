@@ -76,7 +76,8 @@ internal sealed class ShownPlan
     internal CreditLine Credit => PlanWords.Credit(Outlook, Farm.Settings, Opening ?? 0m);
 
     /// <summary>Cash the plan brings in the year beyond the season's plantings again.</summary>
-    internal decimal MoreCash => Outlook.Months.Sum(month => month.Net) - Before.Months.Sum(month => month.Net) - BoughtIn.Plan + BoughtIn.Before;
+    internal decimal MoreCash =>
+        Outlook.Months.Sum(month => month.Net) - Before.Months.Sum(month => month.Net) - BoughtIn.Plan + BoughtIn.Before;
 
     /// <summary>Own hours it takes beyond them.</summary>
     internal decimal MoreOwnHours => Own(Outlook) - Own(Before);
@@ -106,12 +107,15 @@ internal sealed class ShownPlan
         PlanDraft? onFile = PlanOnFile.Of(farm.Season.Records, model.CropYear);
         return asked.Plan switch
         {
-            NextYearParameters.AsInRecords when onFile is null =>
-                throw new ArgumentException($"There is no plan for {model.CropYear} in your records; take one over from this page, or put plan.csv with them."),
+            NextYearParameters.AsInRecords when onFile is null => throw new ArgumentException(
+                $"There is no plan for {model.CropYear} in your records; take one over from this page, or put plan.csv with them."
+            ),
             "" or NextYearParameters.AsInRecords when onFile is not null => OnFile(farm, model, onFile, solver),
             "" or NextYearParameters.BestMix when solver is not null => Best(farm, model, (solver, (double)asked.Piece), cancellation),
             "" or NextYearParameters.BestMix or NextYearParameters.LikeLastYear => Again(farm, model, solver),
-            _ => throw new ArgumentException($"There is no plan \"{asked.Plan}\"; ask for {string.Join(", ", NextYearParameters.Plans.Select(plan => $"\"{plan}\""))}."),
+            _ => throw new ArgumentException(
+                $"There is no plan \"{asked.Plan}\"; ask for {string.Join(", ", NextYearParameters.Plans.Select(plan => $"\"{plan}\""))}."
+            ),
         };
     }
 
@@ -119,15 +123,24 @@ internal sealed class ShownPlan
     internal IReadOnlyList<CropLength> Lengths()
     {
         double[] today = [.. Today(Model)];
-        Dictionary<string, decimal> widths = Farm.Season.Records.Tables.Beds.GroupBy(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase)
-            .ToDictionary(bed => bed.Key, bed => (bed.First().WidthIn ?? Farm.Settings.StandardBedWidthIn) / Farm.Settings.StandardBedWidthIn, StringComparer.OrdinalIgnoreCase);
+        Dictionary<string, decimal> widths = Farm
+            .Season.Records.Tables.Beds.GroupBy(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(
+                bed => bed.Key,
+                bed => (bed.First().WidthIn ?? Farm.Settings.StandardBedWidthIn) / Farm.Settings.StandardBedWidthIn,
+                StringComparer.OrdinalIgnoreCase
+            );
         ILookup<string, DraftPlanting> planned = Draft.Plantings.ToLookup(one => one.Crop, StringComparer.OrdinalIgnoreCase);
         List<CropLength> lengths = [];
-        foreach (string crop in Model.Crops.Select(crop => crop.Name).Union(planned.Select(crop => crop.Key), StringComparer.OrdinalIgnoreCase))
+        foreach (
+            string crop in Model.Crops.Select(crop => crop.Name).Union(planned.Select(crop => crop.Key), StringComparer.OrdinalIgnoreCase)
+        )
         {
             int place = Enumerable.Range(0, Model.Crops.Count).FirstOrDefault(c => Model.Crops[c].Name == crop, -1);
             int[] own = [.. Enumerable.Range(0, Model.Sowings.Count).Where(i => Model.Sowings[i].Crop == place)];
-            decimal after = Chosen is { } chosen ? (decimal)own.Sum(i => chosen.Feet[i]) : planned[crop].Sum(one => one.BedFeet * widths.GetValueOrDefault(one.Bed, 1m));
+            decimal after = Chosen is { } chosen
+                ? (decimal)own.Sum(i => chosen.Feet[i])
+                : planned[crop].Sum(one => one.BedFeet * widths.GetValueOrDefault(one.Bed, 1m));
             DraftPlanting[] sown = [.. planned[crop].Where(one => one.In >= Model.Start)];
             lengths.Add(new CropLength(crop, (decimal)own.Sum(i => today[i]), after, sown.Select(one => one.Planting).Distinct().Count(),
                 sown.Length > 0 ? sown.Min(one => one.In) : null, sown.Length > 0 ? sown.Max(one => one.In) : null));
@@ -136,14 +149,21 @@ internal sealed class ShownPlan
         return lengths;
     }
 
-    private static ShownPlan Best(ReviewedFarm farm, PlanModel model, (ILinearSolver Solver, double Piece) by, CancellationToken cancellation)
+    private static ShownPlan Best(
+        ReviewedFarm farm,
+        PlanModel model,
+        (ILinearSolver Solver, double Piece) by,
+        CancellationToken cancellation
+    )
     {
         BestMix mix = BestMix.Of(model, by.Solver);
         cancellation.ThrowIfCancellationRequested();
         PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, by.Piece) : null;
         cancellation.ThrowIfCancellationRequested();
         PlanQuantities? quantities = chosen is null ? null : mix.QuantitiesOf(chosen.Feet);
-        PlanDraft draft = quantities is null ? LikeLastYear.Of(farm.Season, model) : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
+        PlanDraft draft = quantities is null
+            ? LikeLastYear.Of(farm.Season, model)
+            : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
         (PlanDraft again, decimal bought) = SoldAsWell(farm, model, by.Solver);
         return new ShownPlan(farm, model)
         {
@@ -177,7 +197,14 @@ internal sealed class ShownPlan
     {
         PlanDraft again = LikeLastYear.Of(farm.Season, model);
         PlanOutlook outlook = PlanOutlook.Of(farm.Season, model, again);
-        return new ShownPlan(farm, model) { Source = PlanSource.LikeLastYear, HasSolver = solver is not null, Draft = again, Outlook = outlook, Before = outlook };
+        return new ShownPlan(farm, model)
+        {
+            Source = PlanSource.LikeLastYear,
+            HasSolver = solver is not null,
+            Draft = again,
+            Outlook = outlook,
+            Before = outlook,
+        };
     }
 
     // The season's plantings again, picked and sold as well as a best mix is: what a plan adds is then its lengths alone.
@@ -185,12 +212,15 @@ internal sealed class ShownPlan
     {
         double[] today = [.. Today(model)];
         return PlanQuantities.Of(model, solver, today) is { } quantities
-            ? (DraftMaker.Of(farm.Season.Records, model, today, quantities), Cost(model, quantities)) : (LikeLastYear.Of(farm.Season, model), 0m);
+            ? (DraftMaker.Of(farm.Season.Records, model, today, quantities), Cost(model, quantities))
+            : (LikeLastYear.Of(farm.Season, model), 0m);
     }
 
-    private static IEnumerable<double> Today(PlanModel model) => model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today);
+    private static IEnumerable<double> Today(PlanModel model) =>
+        model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today);
 
-    private static decimal Cost(PlanModel model, PlanQuantities? of) => Units.Money.Rounded((decimal)((of?.BoughtIn.Sum() ?? 0.0) * model.BuyIn)).Amount;
+    private static decimal Cost(PlanModel model, PlanQuantities? of) =>
+        Units.Money.Rounded((decimal)((of?.BoughtIn.Sum() ?? 0.0) * model.BuyIn)).Amount;
 
     private static decimal Own(PlanOutlook outlook) => outlook.Weeks.Sum(week => Math.Min(week.Hours, week.Own));
 

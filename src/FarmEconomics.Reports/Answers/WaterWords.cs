@@ -89,8 +89,15 @@ internal sealed class WaterWords(WaterAndPower supply)
                 figures.Add(Of("lost", water.LostAtLimit, "of harvest lost at the limit, less what it would have cost to pick and sell"));
                 if (supply.SavedByMore.IsAvailable || !water.HasLimit)
                 {
-                    figures.Add(Of("saved-by-more", (double?)supply.SavedByMore.Value,
-                        notation.Text($"a season, from {supply.LimitStep} gallons a day more; as much less would cost {Worth(supply.LostByLess)}")));
+                    figures.Add(
+                        Of(
+                            "saved-by-more",
+                            (double?)supply.SavedByMore.Value,
+                            notation.Text(
+                                $"a season, from {supply.LimitStep} gallons a day more; as much less would cost {Worth(supply.LostByLess)}"
+                            )
+                        )
+                    );
                 }
             }
 
@@ -219,7 +226,14 @@ internal sealed class WaterWords(WaterAndPower supply)
     private static string DarkestMonth(PowerSeason power)
     {
         PowerMonth most = power.Months.MaxBy(month => month.DaysShort)!;
-        string part = most.DaysShort == power.DaysShort ? power.DaysShort == 1 ? "" : "all of them " : most.DaysShort * 2 > power.DaysShort ? "most of them " : "above all ";
+        string part =
+            most.DaysShort == power.DaysShort
+                ? power.DaysShort == 1
+                    ? ""
+                    : "all of them "
+                : most.DaysShort * 2 > power.DaysShort
+                    ? "most of them "
+                    : "above all ";
         return $", {part}in {most.Month.ToString("MMMM", CultureInfo.InvariantCulture)}";
     }
 

@@ -6,7 +6,9 @@ namespace FarmEconomics.Reports.Blocks;
 /// <summary>Writes a table of a page: bars beside numbers, groups, blanks for what isn't known with one line below that says why, footnotes for remarks.</summary>
 internal sealed class BlockTable
 {
-    /// <summary>Letters of text that stand in one line of a cell; a longer one is a sentence and breaks, or the table would be wider than any paper.</summary>
+    /// <summary>
+    /// Letters of text that stand in one line of a cell; a longer one is a sentence and breaks, or the table would be wider than any paper.
+    /// </summary>
     private const int LongestLine = 44;
     private readonly ReportTable table;
     private readonly HtmlWriter html = new();

@@ -28,8 +28,10 @@ public static class PageTarget
     /// <summary>The row of a table where it can be changed; only a served page has such a place.</summary>
     /// <param name="source">The row.</param>
     /// <returns>Null for a row of a workbook, which is only ever read.</returns>
-    public static string? Record(Records.SourceLine source) => source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && source.Line > 0
-        ? $"{Scheme}{RecordFolder}{Uri.EscapeDataString(source.File)}/{source.Line}" : null;
+    public static string? Record(Records.SourceLine source) =>
+        source.File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && source.Line > 0
+            ? $"{Scheme}{RecordFolder}{Uri.EscapeDataString(source.File)}/{source.Line}"
+            : null;
 
     /// <summary>True for the target of a row, without its scheme.</summary>
     /// <param name="target">The target.</param>

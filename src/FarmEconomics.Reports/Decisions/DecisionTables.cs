@@ -28,8 +28,16 @@ public static class DecisionTables
     {
         SeasonReview season = costs.Season;
         ReportTable table = new ReportTable($"Costs of {season.CropYear} by what they vary with", season.Notation)
-            .Opens().Column("Crop").Column("Brought in", Look.WholeMoney, part: FigurePart.Output).Column("Length and bed time", Look.WholeMoney).Column("Quantity", Look.WholeMoney).Column("Units sold", Look.WholeMoney)
-            .Column("Brought in less those three", Look.WholeMoney).Column("Trips", Look.WholeMoney).Column("Fixed", Look.WholeMoney).Column("Left over", Look.WholeMoney);
+            .Opens()
+            .Column("Crop")
+            .Column("Brought in", Look.WholeMoney, part: FigurePart.Output)
+            .Column("Length and bed time", Look.WholeMoney)
+            .Column("Quantity", Look.WholeMoney)
+            .Column("Units sold", Look.WholeMoney)
+            .Column("Brought in less those three", Look.WholeMoney)
+            .Column("Trips", Look.WholeMoney)
+            .Column("Fixed", Look.WholeMoney)
+            .Column("Left over", Look.WholeMoney);
         foreach (EnterpriseBudget crop in season.Crops.OrderByDescending(crop => crop.NetReturn.Amount))
         {
             table.Row(Cells(costs, crop, crop.Name));
@@ -78,8 +86,14 @@ public static class DecisionTables
     /// <summary>One-at-a-time swings, the largest first.</summary>
     public static ReportTable Swings(WhatIfModel model, Notation notation, decimal fraction = 0.2m)
     {
-        ReportTable table = new ReportTable(notation.Text($"{model.Name}: net return when one thing changes by {fraction * 100m:0}%"), notation)
-            .Column("What").Column(notation.Text($"{fraction * 100m:0}% less"), Look.WholeMoney).Column(notation.Text($"{fraction * 100m:0}% more"), Look.WholeMoney).Column("Swing", Look.WholeMoney)
+        ReportTable table = new ReportTable(
+            notation.Text($"{model.Name}: net return when one thing changes by {fraction * 100m:0}%"),
+            notation
+        )
+            .Column("What")
+            .Column(notation.Text($"{fraction * 100m:0}% less"), Look.WholeMoney)
+            .Column(notation.Text($"{fraction * 100m:0}% more"), Look.WholeMoney)
+            .Column("Swing", Look.WholeMoney)
             .Note("Wage moves all labor money, hours only the labor line: overhead hours are in the wage alone.");
         foreach (Swing swing in Swing.Of(model, fraction))
         {
@@ -93,7 +107,8 @@ public static class DecisionTables
     public static ReportTable Outcomes(Simulation simulation, Notation notation) => ChanceWords.Outcomes(simulation, notation);
 
     /// <summary>Why a chance of 0 % or 100 % is no certainty.</summary>
-    internal const string NeverSeen = "0% and 100% mean: never otherwise in seasons like those on record. A year unlike any of yours could differ.";
+    internal const string NeverSeen =
+        "0% and 100% mean: never otherwise in seasons like those on record. A year unlike any of yours could differ.";
 
     /// <summary>The assumptions of simulation and verdicts, and whose they are.</summary>
     public static ReportTable Assumptions(Verdicts verdicts)
@@ -115,11 +130,39 @@ public static class DecisionTables
             .Row("Price when more is grown", rule.Elasticity is { } elasticity ? notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower") : "each channel's elasticity, 2 unless it says otherwise", "ours, no source")
             .Row("What channels take at today's price", notation.Text($"the most they took of it at {VerdictSettings.AtListPrice * 100m:0.#}% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away"), "ours, no source")
             .Row("Trips", "stay until nothing leaves through the channel", "ours: a market stand costs the same whatever is on it")
-            .Row("Boxes", notation.Text($"refilled to what they were worth, at most to what members paid; bought in at {verdicts.Season.Settings.BuyInPercent:0.##}% of list price"), "ours")
-            .Row("Hired hours a change frees", verdicts.Season.Settings.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same", "the settings")
-            .Row("Past seasons", notation.Text($"sales at list price now over then, hours at today's cost of an hour, other costs {((rule.PriceChangePercent ?? verdicts.Season.Settings.PriceChangePercent) is { } rise ? notation.Text($"{rise:0.##}% more a year") : "in the money of their year")}"), "ours")
-            .Row("Noise", notation.Text($"spread of each crop's seasons, all crops taken together, over the number of seasons; {rule.RuleError * 100m:0}% of labor and of harvests divided by rule"), "ours, no source")
-            .Row("Other crops in its beds", notation.Text($"add more than the noise of both and {rule.MixShare * 100m:0}% of its output; never in place of a perennial"), "ours, tried on invented farms")
+            .Row(
+                "Boxes",
+                notation.Text(
+                    $"refilled to what they were worth, at most to what members paid; bought in at {verdicts.Season.Settings.BuyInPercent:0.##}% of list price"
+                ),
+                "ours"
+            )
+            .Row(
+                "Hired hours a change frees",
+                verdicts.Season.Settings.HiredHoursCanBeCut ? "can be cut: they are cash" : "are paid all the same",
+                "the settings"
+            )
+            .Row(
+                "Past seasons",
+                notation.Text(
+                    $"sales at list price now over then, hours at today's cost of an hour, other costs {((rule.PriceChangePercent ?? verdicts.Season.Settings.PriceChangePercent) is { } rise ? notation.Text($"{rise:0.##}% more a year") : "in the money of their year")}"
+                ),
+                "ours"
+            )
+            .Row(
+                "Noise",
+                notation.Text(
+                    $"spread of each crop's seasons, all crops taken together, over the number of seasons; {rule.RuleError * 100m:0}% of labor and of harvests divided by rule"
+                ),
+                "ours, no source"
+            )
+            .Row(
+                "Other crops in its beds",
+                notation.Text(
+                    $"add more than the noise of both and {rule.MixShare * 100m:0}% of its output; never in place of a perennial"
+                ),
+                "ours, tried on invented farms"
+            )
             .Row("Grow", notation.Text($"{rule.GrowStep * 100m:0}% more, or the room there is"), "ours");
     }
 

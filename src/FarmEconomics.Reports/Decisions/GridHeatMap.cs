@@ -38,13 +38,22 @@ public static class GridHeatMap
         Cells((x, y, net, asItWas) => canvas.Text(notation.Number(net, Look.WholeMoney), x + (w / 2), y + (h / 2), 11.5, Palette.On(Fill((double)(net / most))), Alignment.MiddleCenter, bold: asItWas));
         for (int i = 0; i < prices.Count; i++)
         {
-            string shown = model.Price.Value is { } unit ? notation.Text($"{prices[i] * 100m:0}%  ({notation.InWords(prices[i] * unit, Look.Rate)})") : notation.Text($"{prices[i] * 100m:0}%");
+            string shown = model.Price.Value is { } unit
+                ? notation.Text($"{prices[i] * 100m:0}%  ({notation.InWords(prices[i] * unit, Look.Rate)})")
+                : notation.Text($"{prices[i] * 100m:0}%");
             canvas.Text(shown, left - 8, bottom - ((i + 0.5) * h), 11, Palette.Ink, Alignment.MiddleRight);
         }
 
         for (int j = 0; j < yields.Count; j++)
         {
-            canvas.Text(notation.Text($"{yields[j] * 100m:0}%"), left + ((j + 0.5) * w), bottom + 12, 11, Palette.Ink, Alignment.MiddleCenter);
+            canvas.Text(
+                notation.Text($"{yields[j] * 100m:0}%"),
+                left + ((j + 0.5) * w),
+                bottom + 12,
+                11,
+                Palette.Ink,
+                Alignment.MiddleCenter
+            );
         }
 
         canvas.Text("yield, of the season's", (left + right) / 2, bottom + 30, 11, Palette.Soft, Alignment.MiddleCenter);
@@ -52,9 +61,16 @@ public static class GridHeatMap
         canvas.Text($"net return in {notation.Currency}; brown: loss, blue: gain; bold: as it was; line: full cost just met", right, 14, 11, Palette.Soft, Alignment.MiddleRight);
         decimal low = model.NetReturn(prices[0], yields[0]);
         decimal high = model.NetReturn(prices[^1], yields[^1]);
-        string met = even is not { } factor100 ? "Full cost is met at no price." : factor100 <= 0m ? "Full cost is met at any price." : notation.Text($"Full cost is met at {factor100 * 100m:0}% of the price.");
-        return canvas.ToFigure(notation.Text($"Heat map: net return of {model.Name} over price ({prices[0] * 100m:0} to {prices[^1] * 100m:0}% of the season's) and yield ({yields[0] * 100m:0} to {yields[^1] * 100m:0}%), from {notation.InWords(low, Look.WholeMoney)} to {notation.InWords(high, Look.WholeMoney)}; "
-            + $"{notation.InWords(model.NetReturn(1m, 1m), Look.WholeMoney)} as it was. ") + met);
+        string met =
+            even is not { } factor100 ? "Full cost is met at no price."
+            : factor100 <= 0m ? "Full cost is met at any price."
+            : notation.Text($"Full cost is met at {factor100 * 100m:0}% of the price.");
+        return canvas.ToFigure(
+            notation.Text(
+                $"Heat map: net return of {model.Name} over price ({prices[0] * 100m:0} to {prices[^1] * 100m:0}% of the season's) and yield ({yields[0] * 100m:0} to {yields[^1] * 100m:0}%), from {notation.InWords(low, Look.WholeMoney)} to {notation.InWords(high, Look.WholeMoney)}; "
+                    + $"{notation.InWords(model.NetReturn(1m, 1m), Look.WholeMoney)} as it was. "
+            ) + met
+        );
 
         void Cells(Action<double, double, decimal, bool> draw)
         {
@@ -72,10 +88,18 @@ public static class GridHeatMap
     public static Prose Sentence(WhatIfGrid grid, Notation notation)
     {
         WhatIfModel model = grid.Model;
-        string price = model.PriceFactorFor(1m, longRun: true).Value is not { } p ? "no price at the same yield" : p <= 0m ? "any price at the same yield"
-            : notation.Text($"{p * 100m:0}% of its price{(model.Price.Value is { } unit ? $" ({notation.InWords(p * unit, Look.Rate)})" : "")} at the same yield");
-        string yield = model.YieldFactorFor(1m, longRun: true).Value is { } y ? notation.Text($"{y * 100m:0}% of its yield at the same price") : "no yield at the same price";
-        string shortRun = model.PriceFactorFor(1m, longRun: false).Value is > 0m and { } s ? notation.Text($" It stops helping the farm below {s * 100m:0}% of its price.") : "";
+        string price =
+            model.PriceFactorFor(1m, longRun: true).Value is not { } p ? "no price at the same yield"
+            : p <= 0m ? "any price at the same yield"
+            : notation.Text(
+                $"{p * 100m:0}% of its price{(model.Price.Value is { } unit ? $" ({notation.InWords(p * unit, Look.Rate)})" : "")} at the same yield"
+            );
+        string yield = model.YieldFactorFor(1m, longRun: true).Value is { } y
+            ? notation.Text($"{y * 100m:0}% of its yield at the same price")
+            : "no yield at the same price";
+        string shortRun = model.PriceFactorFor(1m, longRun: false).Value is > 0m and { } s
+            ? notation.Text($" It stops helping the farm below {s * 100m:0}% of its price.")
+            : "";
         return new Prose($"{Phrase.Bold(model.Name)} meets its full cost at {price}, or at {yield}.{shortRun}");
     }
 

@@ -17,13 +17,20 @@ public sealed class CropExplanation : IHtmlDisplay
 {
     private static readonly BudgetLine[] Shown =
     [
-        BudgetLine.Output, BudgetLine.Materials, BudgetLine.Selling, BudgetLine.GrossMargin, BudgetLine.Labor, BudgetLine.Infrastructure, BudgetLine.Overhead, BudgetLine.Establishment,
+        BudgetLine.Output,
+        BudgetLine.Materials,
+        BudgetLine.Selling,
+        BudgetLine.GrossMargin,
+        BudgetLine.Labor,
+        BudgetLine.Infrastructure,
+        BudgetLine.Overhead,
+        BudgetLine.Establishment,
         BudgetLine.NetReturn,
     ];
 
     /// <summary>The cost lines, each opened in a section of its own.</summary>
     public static IReadOnlyList<BudgetLine> CostLines { get; } =
-        [BudgetLine.Materials, BudgetLine.Selling, BudgetLine.Labor, BudgetLine.Infrastructure, BudgetLine.Overhead, BudgetLine.Establishment];
+    [BudgetLine.Materials, BudgetLine.Selling, BudgetLine.Labor, BudgetLine.Infrastructure, BudgetLine.Overhead, BudgetLine.Establishment];
 
     private CropExplanation(SeasonReview season, EnterpriseBudget budget, BudgetLine? line)
     {
@@ -31,10 +38,20 @@ public sealed class CropExplanation : IHtmlDisplay
         CropYear = season.CropYear;
         Budget = BudgetTable(season, budget);
         List<ExplainSection> sections = line is null ? [OutputSection.Of(season, budget)] : [];
-        sections.AddRange(CostLines.Where(each => line is { } only ? each == only : Has(budget, each))
-            .Select(each => each == BudgetLine.Establishment ? EstablishmentSection.Of(season, budget) : LineSection.Of(season, budget, Booked(each))));
+        sections.AddRange(
+            CostLines
+                .Where(each => line is { } only ? each == only : Has(budget, each))
+                .Select(each =>
+                    each == BudgetLine.Establishment
+                        ? EstablishmentSection.Of(season, budget)
+                        : LineSection.Of(season, budget, Booked(each))
+                )
+        );
         Lines = sections.ToList();
-        List<StatementLine> lines = [.. Enum.GetValues<StatementLine>().Where(each => line is not { } only || BudgetLines.Of(each) == only)];
+        List<StatementLine> lines =
+        [
+            .. Enum.GetValues<StatementLine>().Where(each => line is not { } only || BudgetLines.Of(each) == only),
+        ];
         List<PoolResult> pools = lines.SelectMany(each => PoolPath.Of(season, budget, each)).Select(path => path.Pool).Distinct().ToList();
         Pools = pools.ConvertAll(pool => LineSection.PoolRows(season, pool));
     }

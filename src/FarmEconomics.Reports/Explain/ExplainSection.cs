@@ -13,4 +13,11 @@ namespace FarmEconomics.Reports.Explain;
 /// <param name="Sentences">What to read off, in words.</param>
 /// <param name="Tables">The rows.</param>
 public sealed record ExplainSection(
-    string Title, BudgetLine? Line, Money Total, Money Direct, Money ThroughPools, IReadOnlyList<string> Sentences, IReadOnlyList<ReportTable> Tables);
+    string Title,
+    BudgetLine? Line,
+    Money Total,
+    Money Direct,
+    Money ThroughPools,
+    IReadOnlyList<string> Sentences,
+    IReadOnlyList<ReportTable> Tables
+);

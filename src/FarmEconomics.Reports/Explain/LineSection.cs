@@ -71,7 +71,10 @@ internal static class LineSection
         {
             List<ReportCell> cells =
             [
-                RowWords.Place(row.Key.Origin.Source), RowWords.Day(row.Key.Origin) is { } day ? day : "", RowWords.What(row.First(), season.Notation), RowWords.Stream(row.Key.Stream),
+                RowWords.Place(row.Key.Origin.Source),
+                RowWords.Day(row.Key.Origin) is { } day ? day : "",
+                RowWords.What(row.First(), season.Notation),
+                RowWords.Stream(row.Key.Stream),
             ];
             if (hours)
             {

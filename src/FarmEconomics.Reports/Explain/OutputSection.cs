@@ -34,7 +34,13 @@ internal static class OutputSection
         ReportTable all = new ReportTable("Rows", season.Notation).Column("Row").Column("Day", Look.Date).Column("Channel").Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
         foreach ((Disposition disposition, decimal quantity, Money value) in rows)
         {
-            all.Row(RowWords.Place(disposition.Row.Source), disposition.Row.Date, disposition.Channel.Name, quantity, disposition.ValueIncomplete ? ReportCell.Missing("no list price is known for it; it counts as 0") : value);
+            all.Row(
+                RowWords.Place(disposition.Row.Source),
+                disposition.Row.Date,
+                disposition.Channel.Name,
+                quantity,
+                disposition.ValueIncomplete ? ReportCell.Missing("no list price is known for it; it counts as 0") : value
+            );
         }
 
         all.Total("All rows", "", "", rows.Sum(row => row.Quantity), Money.Sum(rows.Select(row => row.Value)));

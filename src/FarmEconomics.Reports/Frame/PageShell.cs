@@ -87,7 +87,8 @@ public static partial class PageShell
         page.Add($"<link rel=\"icon\" href=\"data:,\">\n");
         page.Add(frame.HoldsFonts ? Html.Of($"<style>{new Html(Fonts)}</style>\n") : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n"));
         page.Add(frame.IsServed ? new Html(frame.ServedHead) : Html.Of($"<style>{new Html(Stylesheet)}</style>\n"));
-        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot, frame.IsMetric))}</style>\n")).Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
+        page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot, frame.IsMetric))}</style>\n"))
+            .Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
         page.Add($"<p class=\"mast\">{frame.Farm}{(frame.Season.Length > 0 ? Html.Of($" <span>· {frame.Season}</span>") : Html.Empty)}");
         foreach (PageTab year in frame.Years)
         {
@@ -137,7 +138,8 @@ public static partial class PageShell
     /// <summary>The style that prints a line at the foot of every sheet.</summary>
     /// <param name="text">The line.</param>
     /// <param name="isMetric">True: on A4.</param>
-    public static string Foot(string text, bool isMetric) => $"@page{{{(isMetric ? "size:A4;" : "")}@bottom-left{{content:{CssText(text)}}}}}";
+    public static string Foot(string text, bool isMetric) =>
+        $"@page{{{(isMetric ? "size:A4;" : "")}@bottom-left{{content:{CssText(text)}}}}}";
 
     // A string of CSS: what could end it or the style element is written by its number.
     private static string CssText(string text) => "\"" + string.Concat(text.Select(c => char.IsLetterOrDigit(c) || c is ' ' or ',' or '.' or '·' ? c.ToString() : "\\" + ((int)c).ToString("x6", System.Globalization.CultureInfo.InvariantCulture))) + "\"";

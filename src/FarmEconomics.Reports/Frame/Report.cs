@@ -56,7 +56,8 @@ public interface IReport
     bool IsInstant { get; }
 
     /// <summary>
-    /// True when it asks its farm for little that other reports ask for (verdicts, what was short ...): a review makes it while those are worked out.
+    /// True when it asks its farm for little that other reports ask for (verdicts, what was short ...): a review makes it while those are
+    /// worked out.
     /// </summary>
     bool StandsAlone { get; }
 

@@ -66,8 +66,14 @@ public static class DebtSheets
             return "No line of credit is needed.";
         }
 
-        string over = writeUp.Assumptions.Debt.LineLimit is { } limit && line.Most > limit ? $", {notation.InWords(line.Most - limit, Look.WholeMoney)} over its limit" : "";
-        string rate = writeUp.Assumptions.Debt.LinePercent is null && writeUp.SeasonLoan is { } loan ? notation.Text($" at {writeUp.LinePercent:0.##}%, as {loan.Name} cost") : "";
+        string over =
+            writeUp.Assumptions.Debt.LineLimit is { } limit && line.Most > limit
+                ? $", {notation.InWords(line.Most - limit, Look.WholeMoney)} over its limit"
+                : "";
+        string rate =
+            writeUp.Assumptions.Debt.LinePercent is null && writeUp.SeasonLoan is { } loan
+                ? notation.Text($" at {writeUp.LinePercent:0.##}%, as {loan.Name} cost")
+                : "";
         return $"A line of credit of {notation.InWords(line.Most, Look.WholeMoney)} is needed{over}; it costs {notation.InWords(line.Interest, Look.WholeMoney)} of interest{rate}, "
             + (line.Owed == 0m ? "and is paid back by the end of the year." : $"and {notation.InWords(line.Owed, Look.WholeMoney)} is still owed at the end of the year.");
     }

@@ -90,7 +90,8 @@ public static class StatementSheets
             : line.Line is { } total && total.IsTotal() ? string.Concat(Parts(total).Select(SignedAt)).TrimStart('+') : "";
 
         // Labor is no line of the statement: hired and owner labor stand in its place.
-        IEnumerable<BudgetLine> Parts(BudgetLine total) => BudgetLines.All.Where(part => part.Parent() == total).SelectMany(part => part == BudgetLine.Labor ? Parts(part) : [part]);
+        IEnumerable<BudgetLine> Parts(BudgetLine total) =>
+            BudgetLines.All.Where(part => part.Parent() == total).SelectMany(part => part == BudgetLine.Labor ? Parts(part) : [part]);
 
         string SignedAt(BudgetLine part) => (part.Sign() < 0 || part.Parent() == BudgetLine.Labor ? "-" : "+") + At(part);
 

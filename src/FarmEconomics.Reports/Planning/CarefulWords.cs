@@ -38,8 +38,12 @@ public static class CarefulWords
         ArgumentNullException.ThrowIfNull(plans);
         ArgumentNullException.ThrowIfNull(seasons);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("From most to safest", notation).InOrder().Column("Plan").Column("Average season", Look.WholeMoney)
-            .Column("Worst fifth of seasons", Look.WholeMoney).Column("Length of bed", Look.Quantity, notation.Label("bed-feet"));
+        ReportTable table = new ReportTable("From most to safest", notation)
+            .InOrder()
+            .Column("Plan")
+            .Column("Average season", Look.WholeMoney)
+            .Column("Worst fifth of seasons", Look.WholeMoney)
+            .Column("Length of bed", Look.Quantity, notation.Label("bed-feet"));
         foreach (CarefulPlan plan in plans.Plans)
         {
             table.Row(NameOf(plan.Stance), (decimal)plan.Mean, (decimal)plan.WorstFifth, (decimal)plan.Feet.Sum());
@@ -59,11 +63,22 @@ public static class CarefulWords
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(ranges);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("How far what one more is worth holds", notation).InOrder().Column("What").Column("Week from", Look.Date)
-            .Column("One more is worth", Look.Rate).Column("Holds from", Look.Quantity).Column("To", Look.Quantity);
+        ReportTable table = new ReportTable("How far what one more is worth holds", notation)
+            .InOrder()
+            .Column("What")
+            .Column("Week from", Look.Date)
+            .Column("One more is worth", Look.Rate)
+            .Column("Holds from", Look.Quantity)
+            .Column("To", Look.Quantity);
         foreach (LimitRange one in ranges.Limits.Where(one => one.Limit.Key.Week >= 0))
         {
-            table.Row(PlanWords.WhatOf(mix.Model, one.Limit.Key, notation), mix.Model.Start.AddDays(7 * one.Limit.Key.Week), (decimal)one.Limit.Worth, Finite(one.Holds.Least), Finite(one.Holds.Most));
+            table.Row(
+                PlanWords.WhatOf(mix.Model, one.Limit.Key, notation),
+                mix.Model.Start.AddDays(7 * one.Limit.Key.Week),
+                (decimal)one.Limit.Worth,
+                Finite(one.Holds.Least),
+                Finite(one.Holds.Most)
+            );
         }
 
         return table.Note("To a tenth. Hours are told as hours more or fewer than there are; the rest as what there is of it. Blank: it holds as far as was looked. 0: not for half an hour, since other weeks are full as well.");
@@ -79,8 +94,12 @@ public static class CarefulWords
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(ranges);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("How sure each crop's length is", notation).InOrder().Column("Crop").Column("Best plan", Look.Quantity, notation.Label("bed-feet"))
-            .Column("Same if it adds less by", Look.Rate, per: notation.Label("bed-foot")).Column("Or more by", Look.Rate, per: notation.Label("bed-foot"));
+        ReportTable table = new ReportTable("How sure each crop's length is", notation)
+            .InOrder()
+            .Column("Crop")
+            .Column("Best plan", Look.Quantity, notation.Label("bed-feet"))
+            .Column("Same if it adds less by", Look.Rate, per: notation.Label("bed-foot"))
+            .Column("Or more by", Look.Rate, per: notation.Label("bed-foot"));
         foreach (CropRange one in ranges.Crops)
         {
             table.Row(mix.Model.Crops[one.Crop].Name, (decimal)one.Feet, Finite(one.Fall), Finite(one.Rise));

@@ -26,8 +26,10 @@ public static class PlanWords
             return "No plan keeps within your limits: " + string.Join("; ", mix.Short.Take(Told).Select(one => Short(mix.Model, one.Key, one.By, notation))) + ".";
         }
 
-        string what = mix.Gain(chosen) is not { } gain ? "can't be set beside this year's plantings"
-            : gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings" : "brings no more than this year's plantings";
+        string what =
+            mix.Gain(chosen) is not { } gain ? "can't be set beside this year's plantings"
+            : gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings"
+            : "brings no more than this year's plantings";
         string worth = string.Join("; ", Worths(mix, notation).Take(Told).Select(one => one.Say(notation)));
         return $"The {(isSteady ? "steady plan" : "best mix")} {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
             + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
@@ -38,9 +40,10 @@ public static class PlanWords
     /// <param name="notation">How the farm writes.</param>
     /// <param name="found">The limits that were solved again; null: all, at their shadow prices.</param>
     /// <returns>The sentence.</returns>
-    internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) => Worths(mix, notation, found).FirstOrDefault() is { } dearest
-        ? $"What limits it most: {notation.Label(dearest.What)} more {(dearest.When == AllYear ? AllYear : $"in the {dearest.When}")} would be worth {notation.InWords(dearest.Money, Look.Rate)}."
-        : "Nothing is short in it.";
+    internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
+        Worths(mix, notation, found).FirstOrDefault() is { } dearest
+            ? $"What limits it most: {notation.Label(dearest.What)} more {(dearest.When == AllYear ? AllYear : $"in the {dearest.When}")} would be worth {notation.InWords(dearest.Money, Look.Rate)}."
+            : "Nothing is short in it.";
 
     /// <summary>Length of each crop beside this year's.</summary>
     public static ReportTable Crops(BestMix mix, PlanLengths chosen, Notation notation)
@@ -73,7 +76,11 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("What one more would be worth, dearest first", notation).InOrder().Column("What").Column("When").Column("One more is worth", Look.Rate);
+        ReportTable table = new ReportTable("What one more would be worth, dearest first", notation)
+            .InOrder()
+            .Column("What")
+            .Column("When")
+            .Column("One more is worth", Look.Rate);
         table = found is null ? table : table.Column("One less takes", Look.Rate);
         foreach (Worth worth in Worths(mix, notation, found))
         {
@@ -81,8 +88,14 @@ public static class PlanWords
             table.Row(found is null ? [worth.What, worth.When, worth.Money] : [worth.What, worth.When, worth.Money, less]);
         }
 
-        table.Note("An hour is told on top of what your own hour is worth. " + (found is null ? "Weeks that are full together share their worth: what is told of one of them alone may not hold."
-            : $"Each is a plan of its own with one more, and one less, of that alone. {(mix.Binding.Count > found.Count ? $"Further limits that bind: {mix.Binding.Count - found.Count}." : "")}"));
+        table.Note(
+            "An hour is told on top of what your own hour is worth. "
+                + (
+                    found is null
+                        ? "Weeks that are full together share their worth: what is told of one of them alone may not hold."
+                        : $"Each is a plan of its own with one more, and one less, of that alone. {(mix.Binding.Count > found.Count ? $"Further limits that bind: {mix.Binding.Count - found.Count}." : "")}"
+                )
+        );
         if (mix.Model.Water is not null)
         {
             table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. What drought and the generator then cost is taken off the plan."));
@@ -119,7 +132,12 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(farm);
-        return CreditLine.Of([.. outlook.Months.Select(month => month.Left)], opening, 0m, new CreditLineTerms((farm.InterestPercent ?? 0m) / 100m, 0m, 0.01m, DrawTiming.End));
+        return CreditLine.Of(
+            [.. outlook.Months.Select(month => month.Left)],
+            opening,
+            0m,
+            new CreditLineTerms((farm.InterestPercent ?? 0m) / 100m, 0m, 0.01m, DrawTiming.End)
+        );
     }
 
     /// <summary>Cash month by month.</summary>
@@ -128,11 +146,28 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(outlook);
         ArgumentNullException.ThrowIfNull(credit);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("Cash month by month", notation).InOrder().Column("Month from", Look.Date).Column("Sales and shares", Look.WholeMoney)
-            .Column("Supplies and packaging", Look.WholeMoney).Column("Wages", Look.WholeMoney).Column("Other costs", Look.WholeMoney).Column("Taxes and draws", Look.WholeMoney).Column("Line of credit", Look.WholeMoney).Column("Cash at the end", Look.WholeMoney);
+        ReportTable table = new ReportTable("Cash month by month", notation)
+            .InOrder()
+            .Column("Month from", Look.Date)
+            .Column("Sales and shares", Look.WholeMoney)
+            .Column("Supplies and packaging", Look.WholeMoney)
+            .Column("Wages", Look.WholeMoney)
+            .Column("Other costs", Look.WholeMoney)
+            .Column("Taxes and draws", Look.WholeMoney)
+            .Column("Line of credit", Look.WholeMoney)
+            .Column("Cash at the end", Look.WholeMoney);
         foreach ((PlanMonth month, CreditLineMonth line) in outlook.Months.Zip(credit.Months))
         {
-            table.Row(month.Month, month.Sales + month.Shares + month.OtherIncome, Cost(month.Supplies), Cost(month.Wages), Cost(month.Running + line.Interest), Cost(month.Drawn), Cost(line.Owed), Cost(line.Closing));
+            table.Row(
+                month.Month,
+                month.Sales + month.Shares + month.OtherIncome,
+                Cost(month.Supplies),
+                Cost(month.Wages),
+                Cost(month.Running + line.Interest),
+                Cost(month.Drawn),
+                Cost(line.Owed),
+                Cost(line.Closing)
+            );
         }
 
         ReportCell Cost(decimal amount) => ReportCell.Known(amount, outlook.CostsUnknown);
@@ -161,10 +196,24 @@ public static class PlanWords
             : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{(withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "")}.");
     }
 
-    private static IEnumerable<Worth> Worths(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) => (found ?? mix.Binding)
-        .Where(one => one.Key.Kind is PlanLimitKind.Hours or PlanLimitKind.Crates or PlanLimitKind.Trays or PlanLimitKind.Beds or PlanLimitKind.Wish
-            or PlanLimitKind.Water or PlanLimitKind.Power)
-        .Select(one => new Worth(What(mix.Model, one.Key, notation), one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}", (decimal)(one.More ?? one.Worth), (decimal?)one.Less));
+    private static IEnumerable<Worth> Worths(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
+        (found ?? mix.Binding)
+            .Where(one =>
+                one.Key.Kind
+                    is PlanLimitKind.Hours
+                        or PlanLimitKind.Crates
+                        or PlanLimitKind.Trays
+                        or PlanLimitKind.Beds
+                        or PlanLimitKind.Wish
+                        or PlanLimitKind.Water
+                        or PlanLimitKind.Power
+            )
+            .Select(one => new Worth(
+                What(mix.Model, one.Key, notation),
+                one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}",
+                (decimal)(one.More ?? one.Worth),
+                (decimal?)one.Less
+            ));
 
     /// <summary>What one more of a limit is one more of.</summary>
     internal static string WhatOf(PlanModel model, PlanLimitKey key, Notation notation) => What(model, key, notation);

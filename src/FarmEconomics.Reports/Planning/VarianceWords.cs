@@ -25,7 +25,9 @@ public static class VarianceWords
         return $"{Sum(variances)}: {Parts(Kinds(variances), notation)}. {crops} {Outlook(variances)}".Trim();
     }
 
-    /// <summary>The same for the season's page: the sum, the biggest reasons, the crops that missed by most, and where the rest stands.</summary>
+    /// <summary>
+    /// The same for the season's page: the sum, the biggest reasons, the crops that missed by most, and where the rest stands.
+    /// </summary>
     /// <param name="variances">The variances.</param>
     /// <param name="slugs">The names of crops in addresses.</param>
     /// <param name="rest">Where they stand crop by crop: an address of <see cref="PageTarget"/>.</param>
@@ -36,12 +38,29 @@ public static class VarianceWords
         ArgumentNullException.ThrowIfNull(slugs);
         Notation notation = variances.Season.Notation;
         HashSet<string> grown = [.. variances.Season.Crops.Select(crop => crop.Name)];
-        string crops = string.Join(", ", variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(NamedInShort).Select(crop =>
-            $"{(grown.Contains(crop.Crop) ? PageTarget.Link(crop.Crop, PageTarget.Crop(slugs[crop.Crop])) : Prose.Text(crop.Crop))} {MoreOrLess(crop.Difference.Amount, notation)}"));
-        string reasons = string.Join(", ", Largest(Kinds(variances)).Select(part => $"{MoreOrLess(part.Amount, notation)} by {Name(part.Kind)}"));
+        string crops = string.Join(
+            ", ",
+            variances
+                .Crops.Where(crop => crop.Difference.Amount != 0m)
+                .Take(NamedInShort)
+                .Select(crop =>
+                    $"{(grown.Contains(crop.Crop) ? PageTarget.Link(crop.Crop, PageTarget.Crop(slugs[crop.Crop])) : Prose.Text(crop.Crop))} {MoreOrLess(crop.Difference.Amount, notation)}"
+                )
+        );
+        string reasons = string.Join(
+            ", ",
+            Largest(Kinds(variances)).Select(part => $"{MoreOrLess(part.Amount, notation)} by {Name(part.Kind)}")
+        );
         string link = PageTarget.Link("Crop by crop", rest);
         string sum = Prose.Text(Sum(variances)) + (reasons.Length > 0 ? $": {reasons}." : ".");
-        return new Prose(string.Join(' ', new[] { sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), link + "." }.Where(part => part.Length > 0)));
+        return new Prose(
+            string.Join(
+                ' ',
+                new[] { sum, crops.Length > 0 ? crops + "." : "", Prose.Text(Outlook(variances)), link + "." }.Where(part =>
+                    part.Length > 0
+                )
+            )
+        );
     }
 
     /// <summary>What the whole year looks like, during it; empty once it is over.</summary>
@@ -56,15 +75,18 @@ public static class VarianceWords
             : $"{so} brought {variances.Season.Notation.InWords(Math.Abs(difference), Look.WholeMoney)} {(difference < 0m ? "less" : "more")} than planned";
     }
 
-    private static IEnumerable<(VarianceKind Kind, decimal Amount)> Kinds(PlanVariances variances) => Enum.GetValues<VarianceKind>().Select(kind => (kind, variances.Of(kind).Amount));
+    private static IEnumerable<(VarianceKind Kind, decimal Amount)> Kinds(PlanVariances variances) =>
+        Enum.GetValues<VarianceKind>().Select(kind => (kind, variances.Of(kind).Amount));
 
     private static IEnumerable<(VarianceKind Kind, decimal Amount)> Largest(IEnumerable<(VarianceKind Kind, decimal Amount)> parts) =>
         parts.Where(part => Math.Abs(part.Amount) >= 0.5m).OrderByDescending(part => Math.Abs(part.Amount)).Take(Told);
 
     // In words, so that no line ends between a sign and its amount.
-    private static string MoreOrLess(decimal amount, Notation notation) => $"{BlockNumber.Size(amount, notation)} {(amount < 0m ? "less" : "more")}";
+    private static string MoreOrLess(decimal amount, Notation notation) =>
+        $"{BlockNumber.Size(amount, notation)} {(amount < 0m ? "less" : "more")}";
 
-    private static string Signed(decimal amount, Notation notation) => (amount > 0m ? "+" : "") + BlockNumber.Of(amount, Look.WholeMoney, notation);
+    private static string Signed(decimal amount, Notation notation) =>
+        (amount > 0m ? "+" : "") + BlockNumber.Of(amount, Look.WholeMoney, notation);
 
     /// <summary>The parts of every crop's difference; they sum to it to the cent.</summary>
     /// <param name="variances">The variances.</param>
@@ -84,9 +106,20 @@ public static class VarianceWords
             table.Row([crop.Crop, crop.Planned, crop.Actual, crop.Difference, .. kinds.Select(kind => (ReportCell)crop.Parts[kind])]);
         }
 
-        return table.Total(["All", variances.Planned, variances.Actual, variances.Actual - variances.Planned, .. kinds.Select(kind => (ReportCell)variances.Of(kind))])
-            .Note("Sales after fees, boxes at their list value, less hours at their cost, seed and supplies. Each part is the plan with what stands left of it as it came, so the parts sum to the difference to the cent.")
-            .Note("A plan names no wage and no culls: those of the season before count as planned. Price and use of seed and supplies aren't told apart. What wasn't planned stands under rest.");
+        return table
+            .Total([
+                "All",
+                variances.Planned,
+                variances.Actual,
+                variances.Actual - variances.Planned,
+                .. kinds.Select(kind => (ReportCell)variances.Of(kind)),
+            ])
+            .Note(
+                "Sales after fees, boxes at their list value, less hours at their cost, seed and supplies. Each part is the plan with what stands left of it as it came, so the parts sum to the difference to the cent."
+            )
+            .Note(
+                "A plan names no wage and no culls: those of the season before count as planned. Price and use of seed and supplies aren't told apart. What wasn't planned stands under rest."
+            );
     }
 
     private static string OfCrop(CropVariance crop, Notation notation)

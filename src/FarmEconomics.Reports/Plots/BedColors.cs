@@ -7,7 +7,8 @@ using ScottPlot;
 namespace FarmEconomics.Reports.Plots;
 
 /// <summary>
-/// The color of a planting in its bed: its gross margin per bed-foot-week beside the farm's, in one ramp of blue, rust for a loss; the steps are half, once and twice the farm's.
+/// The color of a planting in its bed: its gross margin per bed-foot-week beside the farm's, in one ramp of blue, rust for a loss; the
+/// steps are half, once and twice the farm's.
 /// </summary>
 internal sealed class BedColors
 {
@@ -21,7 +22,9 @@ internal sealed class BedColors
     {
         notation = season.Notation;
         farm = season.Farm.GrossMarginPerBedFootWeek.Value is > 0m and { } mean ? mean : null;
-        rates = season.Plantings.Where(budget => budget.GrossMarginPerBedFootWeek.Value is not null).GroupBy(budget => budget.Enterprises[0].Planting)
+        rates = season
+            .Plantings.Where(budget => budget.GrossMarginPerBedFootWeek.Value is not null)
+            .GroupBy(budget => budget.Enterprises[0].Planting)
             .ToDictionary(group => group.Key, group => group.First().GrossMarginPerBedFootWeek.Value!.Value);
     }
 
@@ -38,8 +41,12 @@ internal sealed class BedColors
             string[] steps = Steps.Select(step => notation.InWords(step * mean, Look.Rate)).ToArray();
             entries =
             [
-                (Loss, "a loss"), (Palette.Shade(Shades[0]), $"under {steps[0]}"), (Palette.Shade(Shades[1]), $"under {steps[1]}, the farm's"),
-                (Palette.Shade(Shades[2]), $"under {steps[2]}"), (Palette.Shade(Shades[3]), "more"), .. entries,
+                (Loss, "a loss"),
+                (Palette.Shade(Shades[0]), $"under {steps[0]}"),
+                (Palette.Shade(Shades[1]), $"under {steps[1]}, the farm's"),
+                (Palette.Shade(Shades[2]), $"under {steps[2]}"),
+                (Palette.Shade(Shades[3]), "more"),
+                .. entries,
             ];
         }
 

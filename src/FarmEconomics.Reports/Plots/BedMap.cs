@@ -20,7 +20,8 @@ public static class BedMap
         season.Records.Tables.Beds.Select(PlaceOf).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
 
     /// <summary>
-    /// The map of one block or structure in the crop year: a bar for each planting, colored by its gross margin per bed-foot-week beside the farm's; what each bed earned stands at its right.
+    /// The map of one block or structure in the crop year: a bar for each planting, colored by its gross margin per bed-foot-week beside
+    /// the farm's; what each bed earned stands at its right.
     /// </summary>
     public static Figure Of(SeasonReview season, string place)
     {
@@ -32,23 +33,33 @@ public static class BedMap
             .ToDictionary(group => group.Key, group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(), StringComparer.OrdinalIgnoreCase);
         string unit = settings.LengthUnit.Label("bed-foot-week");
         double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
-        Canvas canvas = new(settings.Notation.Text($"What each bed earned: {place}, gross margin per {unit}"), Width, (int)(34 + 46 + (row * beds.Count) + 8));
+        Canvas canvas = new(
+            settings.Notation.Text($"What each bed earned: {place}, gross margin per {unit}"),
+            Width,
+            (int)(34 + 46 + (row * beds.Count) + 8)
+        );
         Scale scale = new(0, to.DayNumber - from.DayNumber, Left, Width - Right);
         double top = 40;
         DrawCalendar(canvas, scale, from, to, top, top + (row * beds.Count));
         BedColors colors = new(season);
         colors.DrawKey(canvas, Left, 10);
-        Dictionary<string, EnterpriseBudget> earned = season.Beds.GroupBy(bed => bed.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(bed => bed.Key, bed => bed.First(), StringComparer.OrdinalIgnoreCase);
+        Dictionary<string, EnterpriseBudget> earned = season
+            .Beds.GroupBy(bed => bed.Name, StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(bed => bed.Key, bed => bed.First(), StringComparer.OrdinalIgnoreCase);
         List<string> told = [];
         for (int i = 0; i < beds.Count; i++)
         {
             List<BedStay> plantings = byBed.GetValueOrDefault(beds[i].Bed.Trim(), []);
             double y = top + (i * row);
-            string brought = earned.TryGetValue(beds[i].Bed.Trim(), out EnterpriseBudget? budget) && budget.GrossMarginPerBedFootWeek.Value is { } rate ? settings.Notation.InWords(rate, Look.Rate) : "";
+            string brought =
+                earned.TryGetValue(beds[i].Bed.Trim(), out EnterpriseBudget? budget) && budget.GrossMarginPerBedFootWeek.Value is { } rate
+                    ? settings.Notation.InWords(rate, Look.Rate)
+                    : "";
             canvas.Text(beds[i].Bed, Left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
             canvas.Text(brought, Width - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
             DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, colors.Of);
-            string crops = plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct());
+            string crops =
+                plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct());
             told.Add($"{beds[i].Bed}: {crops}{(brought.Length > 0 ? $", {brought}" : "")}");
         }
 
@@ -58,7 +69,9 @@ public static class BedMap
     private static decimal Held(List<BedRow> beds, Dictionary<string, List<BedStay>> byBed, DateOnly from, DateOnly to)
     {
         decimal there = beds.Sum(bed => bed.LengthFt * (to.DayNumber - from.DayNumber));
-        decimal held = beds.Sum(bed => byBed.GetValueOrDefault(bed.Bed.Trim(), []).Sum(planting => planting.Row.BedFeet * Days(planting, from, to)));
+        decimal held = beds.Sum(bed =>
+            byBed.GetValueOrDefault(bed.Bed.Trim(), []).Sum(planting => planting.Row.BedFeet * Days(planting, from, to))
+        );
         return there > 0m ? Math.Min(1m, held / there) : 0m;
     }
 
@@ -81,7 +94,17 @@ public static class BedMap
     }
 
     /// <summary>Plantings that share a bed stand one below the other, each as thick as the part of the bed it takes.</summary>
-    private static void DrawBed(Canvas canvas, Scale scale, List<BedStay> plantings, decimal length, DateOnly from, DateOnly to, double y, double row, Func<BedStay, Color> color)
+    private static void DrawBed(
+        Canvas canvas,
+        Scale scale,
+        List<BedStay> plantings,
+        decimal length,
+        DateOnly from,
+        DateOnly to,
+        double y,
+        double row,
+        Func<BedStay, Color> color
+    )
     {
         List<(BedStay Planting, decimal Start)> placed = [];
         foreach (BedStay planting in plantings)

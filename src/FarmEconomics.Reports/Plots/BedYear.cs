@@ -53,9 +53,16 @@ public static class BedYear
             + Phrase.List(places.Select((place, i) => season.Notation.Text($"{place} {Over(held[i], from, to) * 100:0}%")).ToList()) + season.Notation.Text($"; all beds {Over(farm, from, to) * 100:0}%, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0}%."));
     }
 
-    /// <summary>The block or structure whose beds held crops the most, in length times days: whose map is drawn when none is named.</summary>
-    public static string MostUsed(SeasonReview season) => Shares(season)
-        .OrderByDescending(place => place.Share * (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place.Place).Sum(bed => bed.LengthFt)).FirstOrDefault().Place
+    /// <summary>
+    /// The block or structure whose beds held crops the most, in length times days: whose map is drawn when none is named.
+    /// </summary>
+    public static string MostUsed(SeasonReview season) =>
+        Shares(season)
+            .OrderByDescending(place =>
+                place.Share * (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place.Place).Sum(bed => bed.LengthFt)
+            )
+            .FirstOrDefault()
+            .Place
         ?? throw new InvalidOperationException("The records hold no beds.");
 
     /// <summary>Part of the year's bed time each block or structure held a crop, 0 to 1, in the order of the beds table.</summary>

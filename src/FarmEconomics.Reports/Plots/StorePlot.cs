@@ -22,8 +22,13 @@ public static class StorePlot
             return SeasonPlots.Nothing("No shared cost is divided by crate-days, so what filled the stores is not known");
         }
 
-        Pool store = StoreDays.Stores(season).FirstOrDefault(each => string.Equals(each.Name, pool.Trim(), StringComparison.OrdinalIgnoreCase))
-            ?? throw new ArgumentException($"'{pool}' is no store divided by crate-days. Stores: {string.Join(", ", StoreDays.Stores(season).Select(each => each.Name))}.", nameof(pool));
+        Pool store = StoreDays
+            .Stores(season)
+            .FirstOrDefault(each => string.Equals(each.Name, pool.Trim(), StringComparison.OrdinalIgnoreCase))
+            ?? throw new ArgumentException(
+                $"'{pool}' is no store divided by crate-days. Stores: {string.Join(", ", StoreDays.Stores(season).Select(each => each.Name))}.",
+                nameof(pool)
+            );
         IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> days = StoreDays.Of(season, store);
         decimal total = days.Values.Sum();
         if (total <= 0m)

@@ -17,15 +17,42 @@ public static class PriceTables
     {
         Notation notation = book.Season.Notation;
         PriceTerms terms = book.Rules.Terms;
-        return new ReportTable($"What the prices of {book.Season.CropYear} rest on", notation).Column("Assumption").Column("Value").Column("What it means")
-            .Row("wanted", book.Rules.TargetInWords, terms.WantedMarginPercent is not null || terms.WantedPerHour is not null
-                ? "Given for this run."
-                : "Not given: a quarter above what an hour cost the farm this season, rounded up.")
-            .Row("price step", notation.InWords(terms.Step, Look.Rate), "At least = the target, rounded up to the next step; keep = what it sold for, or its list price, covers that already.")
-            .Row("can't be priced", notation.Text($"full cost above {terms.FarAbovePercent:0.##}% of the most it ever sold for"), "The most = the best mean of a season and channel, list price or reference price on record. Ours, no source.")
-            .Row("failed yield", notation.Text($"under {terms.FailedYieldPercent:0.##}% of normal"), "Normal = the median of the crop's own yields per length of bed over the years that are over.")
-            .Row("units that carry cost", "sold", "What was eaten and what is on hand, where that counts, come off the cost at their value. What was given away, thrown out or lost rests on what is sold.")
-            .Row("channel cost", "what the channel itself cost", "Market stand, driving, hours standing there: divided by sales value over what was sold there; in full cost and target, not in the floor.");
+        return new ReportTable($"What the prices of {book.Season.CropYear} rest on", notation)
+            .Column("Assumption")
+            .Column("Value")
+            .Column("What it means")
+            .Row(
+                "wanted",
+                book.Rules.TargetInWords,
+                terms.WantedMarginPercent is not null || terms.WantedPerHour is not null
+                    ? "Given for this run."
+                    : "Not given: a quarter above what an hour cost the farm this season, rounded up."
+            )
+            .Row(
+                "price step",
+                notation.InWords(terms.Step, Look.Rate),
+                "At least = the target, rounded up to the next step; keep = what it sold for, or its list price, covers that already."
+            )
+            .Row(
+                "can't be priced",
+                notation.Text($"full cost above {terms.FarAbovePercent:0.##}% of the most it ever sold for"),
+                "The most = the best mean of a season and channel, list price or reference price on record. Ours, no source."
+            )
+            .Row(
+                "failed yield",
+                notation.Text($"under {terms.FailedYieldPercent:0.##}% of normal"),
+                "Normal = the median of the crop's own yields per length of bed over the years that are over."
+            )
+            .Row(
+                "units that carry cost",
+                "sold",
+                "What was eaten and what is on hand, where that counts, come off the cost at their value. What was given away, thrown out or lost rests on what is sold."
+            )
+            .Row(
+                "channel cost",
+                "what the channel itself cost",
+                "Market stand, driving, hours standing there: divided by sales value over what was sold there; in full cost and target, not in the floor."
+            );
     }
 
     /// <summary>Every price of one channel, in the unit most of it was sold in; null: of all channels.</summary>
@@ -38,9 +65,24 @@ public static class PriceTables
             table.Column("Channel");
         }
 
-        table.Column("Unit").Column("Floor", Look.Rate).Column("Full cost", Look.Rate).Column("Target", Look.Rate).Column("Price")
-            .Column("Sold for", Look.Rate).Column("Lowest", Look.Rate).Column("Highest", Look.Rate).Column("List price", Look.Rate).Column("Reference", Look.Rate).Column("Sold", Look.Quantity).Column("Against full cost over the season", Look.Money).Column("Against target", Look.Money)
-            .Note(Ladder).Note("Against = money that came in after fees, less what full cost (or the target) would have brought; below 0 is a shortfall.");
+        table
+            .Column("Unit")
+            .Column("Floor", Look.Rate)
+            .Column("Full cost", Look.Rate)
+            .Column("Target", Look.Rate)
+            .Column("Price")
+            .Column("Sold for", Look.Rate)
+            .Column("Lowest", Look.Rate)
+            .Column("Highest", Look.Rate)
+            .Column("List price", Look.Rate)
+            .Column("Reference", Look.Rate)
+            .Column("Sold", Look.Quantity)
+            .Column("Against full cost over the season", Look.Money)
+            .Column("Against target", Look.Money)
+            .Note(Ladder)
+            .Note(
+                "Against = money that came in after fees, less what full cost (or the target) would have brought; below 0 is a shortfall."
+            );
         foreach (CropPrice price in book.Prices.Where(price => channel is null || price.Channel == channel))
         {
             string unit = price.SellingUnit;

@@ -40,7 +40,9 @@ public static class RecordsTables
     /// <summary>Rows dated after the closing date: counted, not used.</summary>
     public static ReportTable AfterAsOf(FarmRecords records)
     {
-        ReportTable table = new ReportTable($"Rows dated after the last day used, {Looks.Day(records.AsOf)}", records.Settings.Notation).Column("Table").Column("Rows left out", Look.Count);
+        ReportTable table = new ReportTable($"Rows dated after the last day used, {Looks.Day(records.AsOf)}", records.Settings.Notation)
+            .Column("Table")
+            .Column("Rows left out", Look.Count);
         foreach ((string name, int rows) in records.RowsAfterAsOf.OrderBy(pair => pair.Key, StringComparer.Ordinal))
         {
             table.Row(name, rows);

@@ -59,8 +59,14 @@ public static class PoolTables
         {
             decimal capacity = season.Network.Capacity[pool.Pool.Index]!.Value;
             table.Row(
-                pool.Pool.Name, capacity, pool.Users.Total, pool.Users.Total / capacity, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.Kind.Unit),
-                ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), ReportCell.Known(pool.Unused, OwnershipReason(season, pool)));
+                pool.Pool.Name,
+                capacity,
+                pool.Users.Total,
+                pool.Users.Total / capacity,
+                season.Settings.LengthUnit.Label(pool.Users.BasisUsed.Kind.Unit),
+                ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)),
+                ReportCell.Known(pool.Unused, OwnershipReason(season, pool))
+            );
         }
 
         return table.Note("Not used includes what stood idle in those it serves. No crop pays for it unless idle_capacity says spread.");

@@ -51,17 +51,71 @@ public static class ProofTables
         FarmSettings settings = season.Settings;
         ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", settings.Notation).Column("Assumption").Column("Value").Column("What it means");
         DateOnly last = settings.EndOf(season.CropYear).AddDays(-1);
-        table.Row("crop year", $"{Looks.Day(settings.StartOf(season.CropYear))} to {Looks.Day(last)}", "A planting counts in the year of its first harvest, with all its costs and sales.")
-            .Row("as_of", Looks.Day(season.Records.AsOf), settings.AsOf is null ? "The last date in the records." : "Uses records through this day, as farm.csv says; later rows are counted, not used.")
+        table
+            .Row(
+                "crop year",
+                $"{Looks.Day(settings.StartOf(season.CropYear))} to {Looks.Day(last)}",
+                "A planting counts in the year of its first harvest, with all its costs and sales."
+            )
+            .Row(
+                "as_of",
+                Looks.Day(season.Records.AsOf),
+                settings.AsOf is null
+                    ? "The last date in the records."
+                    : "Uses records through this day, as farm.csv says; later rows are counted, not used."
+            )
             .Row("owner_wage", OwnerWage(season), "Value of an unpaid hour, unless workers.csv gives one.")
-            .Row("unpaid_hours", settings.UnpaidHours == UnpaidHours.None ? "none" : "as-logged", settings.UnpaidHours == UnpaidHours.None ? "A season without wages and hours took no labor." : "A season without a log has unknown hours.")
-            .Row("payroll_burden_percent", settings.Notation.Number(settings.PayrollBurdenPercent, Look.Exact), "Only used where the books carry neither wages nor what is paid on top of them.")
-            .Row("interest_percent", settings.InterestPercent is { } interest ? settings.Notation.Number(interest, Look.Exact) : ReportCell.Missing("no interest_percent in farm.csv: the cost of owning can't be told"), "Interest on money tied up in equipment and buildings.")
-            .Row("ownership_method", settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest", "How the cost of equipment and buildings is spread over the years.")
-            .Row("idle_capacity", settings.IdleCapacity.ToString().ToLowerInvariant(), settings.IdleCapacity == IdleCapacity.Separate ? "No crop pays for capacity you didn't use." : "Those who used a thing also pay for what nobody used of it.")
-            .Row("closing_stock", settings.ClosingStock.ToString().ToLowerInvariant(), "Whether what is still in store counts as brought in.")
-            .Row(settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in", settings.Notation.Number(settings.StandardBedWidthIn, Look.Exact), settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide."))
-            .Row("shared costs", settings.SharingMethod switch { SharingMethod.Reciprocal => "reciprocal", SharingMethod.StepDown => "step-down", _ => "direct" }, "How shared costs that serve each other are divided, such as a boiler and panels.")
+            .Row(
+                "unpaid_hours",
+                settings.UnpaidHours == UnpaidHours.None ? "none" : "as-logged",
+                settings.UnpaidHours == UnpaidHours.None
+                    ? "A season without wages and hours took no labor."
+                    : "A season without a log has unknown hours."
+            )
+            .Row(
+                "payroll_burden_percent",
+                settings.Notation.Number(settings.PayrollBurdenPercent, Look.Exact),
+                "Only used where the books carry neither wages nor what is paid on top of them."
+            )
+            .Row(
+                "interest_percent",
+                settings.InterestPercent is { } interest
+                    ? settings.Notation.Number(interest, Look.Exact)
+                    : ReportCell.Missing("no interest_percent in farm.csv: the cost of owning can't be told"),
+                "Interest on money tied up in equipment and buildings."
+            )
+            .Row(
+                "ownership_method",
+                settings.OwnershipMethod == OwnershipMethod.CapitalRecovery ? "capital-recovery" : "depreciation-and-interest",
+                "How the cost of equipment and buildings is spread over the years."
+            )
+            .Row(
+                "idle_capacity",
+                settings.IdleCapacity.ToString().ToLowerInvariant(),
+                settings.IdleCapacity == IdleCapacity.Separate
+                    ? "No crop pays for capacity you didn't use."
+                    : "Those who used a thing also pay for what nobody used of it."
+            )
+            .Row(
+                "closing_stock",
+                settings.ClosingStock.ToString().ToLowerInvariant(),
+                "Whether what is still in store counts as brought in."
+            )
+            .Row(
+                settings.LengthUnit == LengthUnit.M ? "standard_bed_width_cm" : "standard_bed_width_in",
+                settings.Notation.Number(settings.StandardBedWidthIn, Look.Exact),
+                settings.LengthUnit.Label("One bed-foot is a foot of bed this many inches wide.")
+            )
+            .Row(
+                "shared costs",
+                settings.SharingMethod switch
+                {
+                    SharingMethod.Reciprocal => "reciprocal",
+                    SharingMethod.StepDown => "step-down",
+                    _ => "direct",
+                },
+                "How shared costs that serve each other are divided, such as a boiler and panels."
+            )
             .Row("currency", settings.Currency, "Of all money here.");
         AddLimits(table, settings.Limits, settings.Notation);
 
@@ -93,8 +147,14 @@ public static class ProofTables
     /// <summary>The checks that nothing was lost, failed ones first.</summary>
     public static ReportTable Reconciliation(SeasonReview season)
     {
-        ReportTable table = new ReportTable(season.Notation.Text($"Totals agree: {season.Reconciliation.Count:#,0} sums of {season.CropYear} made in two ways"), season.Notation)
-            .Column("Check").Column("From the records", Look.Exact).Column("From the results", Look.Exact).Column("Difference", Look.Exact);
+        ReportTable table = new ReportTable(
+            season.Notation.Text($"Totals agree: {season.Reconciliation.Count:#,0} sums of {season.CropYear} made in two ways"),
+            season.Notation
+        )
+            .Column("Check")
+            .Column("From the records", Look.Exact)
+            .Column("From the results", Look.Exact)
+            .Column("Difference", Look.Exact);
         foreach (ReconciliationCheck check in season.Reconciliation.OrderBy(check => check.Holds))
         {
             table.Row(check.Check, check.Left, check.Right, check.Difference);

@@ -14,20 +14,40 @@ public static class SeasonTables
     {
         Func<EnterpriseBudget, Rate> key = by ?? (budget => budget.GrossMarginPerBedFootWeek);
         string order = by is null ? season.Settings.LengthUnit.Label(", best gross margin per bed-foot-week first") : "";
-        return Budgets(season, $"What each crop earned in {season.CropYear}{order}", "Crop",
-            season.Crops.OrderByDescending(budget => BudgetColumns.RankKey(key(budget))).ThenBy(budget => budget.Name, StringComparer.Ordinal))
-            .Note("Gross margin = brought in less seed, supplies and selling, before labor. Return to labor = what an hour earned after all other costs, paid and unpaid hours alike. Left over = after every cost. "
-                + season.Settings.LengthUnit.Label("Bed-feet count every planting: a bed planted three times counts three times.")).Opens();
+        return Budgets(
+                season,
+                $"What each crop earned in {season.CropYear}{order}",
+                "Crop",
+                season
+                    .Crops.OrderByDescending(budget => BudgetColumns.RankKey(key(budget)))
+                    .ThenBy(budget => budget.Name, StringComparer.Ordinal)
+            )
+            .Note(
+                "Gross margin = brought in less seed, supplies and selling, before labor. Return to labor = what an hour earned after all other costs, paid and unpaid hours alike. Left over = after every cost. "
+                    + season.Settings.LengthUnit.Label("Bed-feet count every planting: a bed planted three times counts three times.")
+            )
+            .Opens();
     }
 
     /// <summary>Plantings in the order of their first row, with beds and dates; of one crop, or of all.</summary>
     public static ReportTable Plantings(SeasonReview season, string? crop = null)
     {
         LengthUnit length = season.Settings.LengthUnit;
-        ReportTable table = new ReportTable($"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}", season.Notation)
-            .Column("Planting").Column("Beds").Column("In bed", Look.Date).Column("Out of bed", Look.Date).Column(length.Label("Bed-feet"), Look.Quantity).Column("Brought in", Look.WholeMoney, part: FigurePart.Output)
-            .Column("Labor hours", Look.Hours, part: FigurePart.Labor).Column("Gross margin", Look.Rate, per: length.Label("bed-foot")).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"))
-            .Column("Gross margin", Look.Rate, per: "labor hour").Column("Left over", Look.WholeMoney);
+        ReportTable table = new ReportTable(
+            $"What each planting{(crop is null ? "" : $" of {crop}")} earned in {season.CropYear}",
+            season.Notation
+        )
+            .Column("Planting")
+            .Column("Beds")
+            .Column("In bed", Look.Date)
+            .Column("Out of bed", Look.Date)
+            .Column(length.Label("Bed-feet"), Look.Quantity)
+            .Column("Brought in", Look.WholeMoney, part: FigurePart.Output)
+            .Column("Labor hours", Look.Hours, part: FigurePart.Labor)
+            .Column("Gross margin", Look.Rate, per: length.Label("bed-foot"))
+            .Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"))
+            .Column("Gross margin", Look.Rate, per: "labor hour")
+            .Column("Left over", Look.WholeMoney);
         foreach (EnterpriseBudget budget in season.Plantings.Where(budget => crop is null || IsCrop(budget, crop)))
         {
             IReadOnlyList<BedStay> stays = budget.Enterprises[0].Stays;

@@ -8,7 +8,9 @@ namespace FarmEconomics.Reports.Shared;
 public static class BasisChange
 {
     /// <summary>Reviews the records with the pool's basis changed. The records themselves stay as they are.</summary>
-    /// <param name="season">The season; the establishment of its perennials stays as reviewed, so that cost moves among crops and not among years.</param>
+    /// <param name="season">
+    /// The season; the establishment of its perennials stays as reviewed, so that cost moves among crops and not among years.
+    /// </param>
     /// <param name="pool">The pool, of the table or built in.</param>
     /// <param name="basis">The basis as the pools table writes it.</param>
     /// <exception cref="ArgumentException">No such pool, or no such basis.</exception>

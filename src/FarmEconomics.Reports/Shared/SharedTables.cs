@@ -69,8 +69,18 @@ public static class SharedTables
         return Compare(
             season,
             $"Left over in {season.CropYear} with {result.Pool.Name} ({season.Notation.InWords(result.Total.Amount, Look.WholeMoney)}) divided another way",
-            [($"{season.Settings.LengthUnit.Label(now)}, as it is", season), .. bases.Where(basis => !string.Equals(basis, now, StringComparison.OrdinalIgnoreCase))
-                .Select(basis => (season.Settings.LengthUnit.Label(basis), BasisChange.Of(season, pool, basis).Season(season.CropYear, season.Settings.SharingMethod)))]);
+            [
+                ($"{season.Settings.LengthUnit.Label(now)}, as it is", season),
+                .. bases
+                    .Where(basis => !string.Equals(basis, now, StringComparison.OrdinalIgnoreCase))
+                    .Select(basis =>
+                        (
+                            season.Settings.LengthUnit.Label(basis),
+                            BasisChange.Of(season, pool, basis).Season(season.CropYear, season.Settings.SharingMethod)
+                        )
+                    ),
+            ]
+        );
     }
 
     private static readonly string[] UsualBases = ["bed-foot-days", "labor-hours", "sales-value"];

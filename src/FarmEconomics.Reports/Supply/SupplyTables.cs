@@ -53,8 +53,15 @@ public static class SupplyTables
         foreach (IGrouping<WaterBlock, BlockDay> block in (supply.Water?.BlockDays() ?? []).GroupBy(day => day.Block))
         {
             decimal Sum(Func<BlockDay, double> of) => (decimal)(block.Sum(of) / supply.LitersPerUnit / 1000);
-            table.Row(block.Key.Name, Sum(day => day.Rain), Sum(day => day.Watering), Sum(day => day.Used), Sum(day => day.Drained), Sum(day => day.Missed),
-                (decimal)block.Sum(day => day.MoneyLost));
+            table.Row(
+                block.Key.Name,
+                Sum(day => day.Rain),
+                Sum(day => day.Watering),
+                Sum(day => day.Used),
+                Sum(day => day.Drained),
+                Sum(day => day.Missed),
+                (decimal)block.Sum(day => day.MoneyLost)
+            );
         }
 
         return table;

@@ -191,9 +191,19 @@ public sealed class WaterList
     // Gallons were asked for; the sprinklers they take are looked at beside them.
     private string? SprinklersMissing()
     {
-        double takes = hand.InSprinklerHours ? 0 : triage.Lines.Where(line => line.Block.SprinklerLiters is not null).Sum(line => line.Amount / line.Block.SprinklerLiters!.Value);
-        double? there = Enumerable.Range(0, hand.Days).Sum(day => supply.LimitOn(hand.From.AddDays(day)).SprinklerHours ?? double.PositiveInfinity);
-        return takes > there ? notation.Text($"That takes {(decimal)takes:#,0} sprinkler-hours; by limits.csv there are {(decimal)there.Value:#,0}. Ask with --sprinklers and --hours instead.") : null;
+        double takes = hand.InSprinklerHours
+            ? 0
+            : triage
+                .Lines.Where(line => line.Block.SprinklerLiters is not null)
+                .Sum(line => line.Amount / line.Block.SprinklerLiters!.Value);
+        double? there = Enumerable
+            .Range(0, hand.Days)
+            .Sum(day => supply.LimitOn(hand.From.AddDays(day)).SprinklerHours ?? double.PositiveInfinity);
+        return takes > there
+            ? notation.Text(
+                $"That takes {(decimal)takes:#,0} sprinkler-hours; by limits.csv there are {(decimal)there.Value:#,0}. Ask with --sprinklers and --hours instead."
+            )
+            : null;
     }
 
     private bool IsWithoutSprinklers(WaterBlock block) => hand.InSprinklerHours && block.SprinklerLiters is null;

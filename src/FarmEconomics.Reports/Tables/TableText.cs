@@ -4,7 +4,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Reports.Tables;
 
 /// <summary>
-/// Writes a table for a terminal of <see cref="TextLines.Width"/> columns: columns padded, long headings and long texts broken at words, footnotes below. Columns that find no room stand
+/// Writes a table for a terminal of <see cref="TextLines.Width"/> columns: columns padded, long headings and long texts broken at words,
+/// footnotes below. Columns that find no room stand
 /// in a second part below the first, each row again under its name.
 /// </summary>
 internal static class TableText
@@ -47,7 +48,9 @@ internal static class TableText
     // A record's text can hold anything, also what would steer a terminal.
     private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
 
-    /// <summary>As many columns beside each other as fit, those of text narrowed where it must be; the first column opens every part.</summary>
+    /// <summary>
+    /// As many columns beside each other as fit, those of text narrowed where it must be; the first column opens every part.
+    /// </summary>
     private static List<List<TextColumn>> Parts(List<TextColumn> columns)
     {
         List<List<TextColumn>> parts = [[]];
@@ -69,7 +72,9 @@ internal static class TableText
         List<TextColumn> fitted = [.. part];
         for (int over = part.Sum(each => each.Full + Gap) - Gap - TextLines.Width; over > 0; over--)
         {
-            int widest = fitted.FindIndex(each => each.Full > each.Least && each.Full == fitted.Where(other => other.Full > other.Least).Max(other => other.Full));
+            int widest = fitted.FindIndex(each =>
+                each.Full > each.Least && each.Full == fitted.Where(other => other.Full > other.Least).Max(other => other.Full)
+            );
             if (widest < 0)
             {
                 break;
@@ -83,7 +88,11 @@ internal static class TableText
 
     private static void AppendPart(StringBuilder text, List<TextColumn> columns, int rows, bool total)
     {
-        List<List<string>> headings = columns.ConvertAll(column => TextLines.Wrapped(column.Heading, column.IsNumeric ? Math.Min(column.Full, Math.Max(HeadingWidth, column.Data)) : column.Full).ToList());
+        List<List<string>> headings = columns.ConvertAll(column =>
+            TextLines
+                .Wrapped(column.Heading, column.IsNumeric ? Math.Min(column.Full, Math.Max(HeadingWidth, column.Data)) : column.Full)
+                .ToList()
+        );
         int height = headings.Max(lines => lines.Count);
         for (int line = 0; line < height; line++)
         {
@@ -100,7 +109,11 @@ internal static class TableText
                 text.Append(rule).Append('\n');
             }
 
-            List<List<string>> cells = columns.ConvertAll(column => column.IsNumeric || column.Cells[row].Length <= column.Full ? [column.Cells[row]] : TextLines.Wrapped(column.Cells[row], column.Full).ToList());
+            List<List<string>> cells = columns.ConvertAll(column =>
+                column.IsNumeric || column.Cells[row].Length <= column.Full
+                    ? [column.Cells[row]]
+                    : TextLines.Wrapped(column.Cells[row], column.Full).ToList()
+            );
             for (int line = 0; line < cells.Max(lines => lines.Count); line++)
             {
                 AppendLine(text, columns, i => line < cells[i].Count ? cells[i][line] : "");
@@ -113,7 +126,8 @@ internal static class TableText
         StringBuilder line = new();
         for (int i = 0; i < columns.Count; i++)
         {
-            line.Append(i > 0 ? "  " : "").Append(columns[i].IsNumeric ? cell(i).PadLeft(columns[i].Full) : cell(i).PadRight(columns[i].Full));
+            line.Append(i > 0 ? "  " : "")
+                .Append(columns[i].IsNumeric ? cell(i).PadLeft(columns[i].Full) : cell(i).PadRight(columns[i].Full));
         }
 
         text.Append(line.ToString().TrimEnd()).Append('\n');
@@ -131,9 +145,17 @@ internal static class TableText
         internal static TextColumn Of(ReportColumn column, List<string> cells)
         {
             int data = cells.Count == 0 ? 0 : cells.Max(cell => cell.Length);
-            int full = Math.Max(data, TextLines.Wrapped(column.FullHeading, Math.Max(HeadingWidth, data)).DefaultIfEmpty("").Max(line => line.Length));
+            int full = Math.Max(
+                data,
+                TextLines.Wrapped(column.FullHeading, Math.Max(HeadingWidth, data)).DefaultIfEmpty("").Max(line => line.Length)
+            );
             int word = column.FullHeading.Split(' ').Concat(cells.SelectMany(cell => cell.Split(' '))).Max(part => part.Length);
-            return new(column.FullHeading, column.IsNumeric, cells) { Data = data, Full = full, Least = column.IsNumeric ? full : Math.Min(full, Math.Max(LeastText, word)) };
+            return new(column.FullHeading, column.IsNumeric, cells)
+            {
+                Data = data,
+                Full = full,
+                Least = column.IsNumeric ? full : Math.Min(full, Math.Max(LeastText, word)),
+            };
         }
     }
 }

@@ -18,7 +18,9 @@ public static class TextLines
     {
         ArgumentNullException.ThrowIfNull(text);
         string line = "";
-        foreach (string word in string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (
+            string word in string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)).Split(' ', StringSplitOptions.RemoveEmptyEntries)
+        )
         {
             if (line.Length > 0 && line.Length + 1 + word.Length > width)
             {

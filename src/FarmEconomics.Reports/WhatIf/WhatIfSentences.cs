@@ -100,8 +100,14 @@ public static class WhatIfSentences
             points.Add($"no row of {outcome.Before.CropYear} is touched by {Phrase.List(idle)}");
         }
 
-        points.Add(outcome.Before.Farm.EstimatedShare.Value is { } share ? $"{Phrase.Percent(share)} of the labor hours are estimated" : $"labor hours: not available ({outcome.Before.Farm.EstimatedShare.Reason})");
-        points.Add($"{outcome.After.Reconciliation.Count(check => check.Holds)} of {outcome.After.Reconciliation.Count} totals of the scenario agree, made in two ways");
+        points.Add(
+            outcome.Before.Farm.EstimatedShare.Value is { } share
+                ? $"{Phrase.Percent(share)} of the labor hours are estimated"
+                : $"labor hours: not available ({outcome.Before.Farm.EstimatedShare.Reason})"
+        );
+        points.Add(
+            $"{outcome.After.Reconciliation.Count(check => check.Holds)} of {outcome.After.Reconciliation.Count} totals of the scenario agree, made in two ways"
+        );
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
     }
 

@@ -80,9 +80,16 @@ public static class WhatIfTables
     {
         SeasonReview season = comparison.Season;
         ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}: scenarios side by side", season.Notation)
-            .Column("Scenario").Column("Changes").Column("Brought in", Look.WholeMoney).Column("Materials and selling", Look.WholeMoney).Column("Labor", Look.WholeMoney)
-            .Column("Infrastructure", Look.WholeMoney).Column("Overhead", Look.WholeMoney).Column($"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of the farm", Look.WholeMoney)
-            .Column("Difference", Look.Money).Column("Crop that moves most");
+            .Column("Scenario")
+            .Column("Changes")
+            .Column("Brought in", Look.WholeMoney)
+            .Column("Materials and selling", Look.WholeMoney)
+            .Column("Labor", Look.WholeMoney)
+            .Column("Infrastructure", Look.WholeMoney)
+            .Column("Overhead", Look.WholeMoney)
+            .Column($"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of the farm", Look.WholeMoney)
+            .Column("Difference", Look.Money)
+            .Column("Crop that moves most");
         if (comparison.Outcomes.Count > 0)
         {
             table.Row(["as it was", "", .. Lines(season), comparison.Outcomes[0].FarmNet.Before, 0m, ""]);
@@ -102,8 +109,12 @@ public static class WhatIfTables
     public static ReportTable ScenariosByCrop(ScenarioComparison comparison)
     {
         SeasonReview season = comparison.Season;
-        ReportTable table = new ReportTable($"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of each crop in {season.CropYear}, scenario by scenario", season.Notation)
-            .Column("Crop").Column("as it was", Look.WholeMoney);
+        ReportTable table = new ReportTable(
+            $"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of each crop in {season.CropYear}, scenario by scenario",
+            season.Notation
+        )
+            .Column("Crop")
+            .Column("as it was", Look.WholeMoney);
         foreach (ScenarioOutcome outcome in comparison.Outcomes)
         {
             table.Column(outcome.Scenario.Name, Look.WholeMoney);

@@ -114,8 +114,14 @@ public static class SeasonSentences
         List<EnterpriseBudget> unmatched = season.Crops.Where(crop => crop.Sums.Unmatched > 0m).ToList();
         points.Add(unmatched.Count == 0 ? "every sale is matched with a harvest" : $"more left than was picked of {Names(unmatched)}");
         decimal unassigned = season.OutsideTotal(Costing.Outside.NotAssigned);
-        points.Add(unassigned == 0m ? "no cost is left without a crop" : $"{notation.InWords(unassigned, Look.Money)} of cost found no crop and is charged to none");
-        points.Add($"{season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} totals agree with your records to the cent, the hour and the unit");
+        points.Add(
+            unassigned == 0m
+                ? "no cost is left without a crop"
+                : $"{notation.InWords(unassigned, Look.Money)} of cost found no crop and is charged to none"
+        );
+        points.Add(
+            $"{season.Reconciliation.Count(check => check.Holds)} of {season.Reconciliation.Count} totals agree with your records to the cent, the hour and the unit"
+        );
         return new Prose(string.Join("\n", points.Select(point => $"- {Phrase.Sentence(point)}.")));
     }
 

@@ -12,12 +12,16 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
     public bool NetReturnIsWhole => OwnerLabor is null && Ownership is null && Establishment is null;
 
     /// <summary>Whether net return leaves the same out here and there, so that the two may be compared.</summary>
-    internal bool LeavesOutTheSameAs(Availability other) => (OwnerLabor is null, Ownership is null, Establishment is null) == (other.OwnerLabor is null, other.Ownership is null, other.Establishment is null);
+    internal bool LeavesOutTheSameAs(Availability other) =>
+        (OwnerLabor is null, Ownership is null, Establishment is null)
+        == (other.OwnerLabor is null, other.Ownership is null, other.Establishment is null);
 
     /// <summary>Why overhead isn't known: the costs aren't, or an overhead pool holds hours without a value or assets without an interest rate.</summary>
     public string? Overhead { get; init; }
 
-    /// <summary>Why what perennials take of their establishment, or carry to later years, isn't known. Told of a budget, never of a whole season.</summary>
+    /// <summary>
+    /// Why what perennials take of their establishment, or carry to later years, isn't known. Told of a budget, never of a whole season.
+    /// </summary>
     public string? Establishment { get; init; }
 
     /// <summary>Why what the produce was worth isn't known: a part of it has no price. Told of a budget or a channel, never of a whole season.</summary>
@@ -43,7 +47,12 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
         get
         {
             List<string> without = [];
-            (string? Reason, string Name)[] costs = [(OwnerLabor, "owner labor"), (Ownership, "ownership cost"), (Establishment, "establishment")];
+            (string? Reason, string Name)[] costs =
+            [
+                (OwnerLabor, "owner labor"),
+                (Ownership, "ownership cost"),
+                (Establishment, "establishment"),
+            ];
             without.AddRange(costs.Where(cost => cost.Reason is not null).Select(cost => cost.Name));
             return without.Count switch
             {

@@ -78,7 +78,9 @@ public sealed class BudgetSums
     /// <summary>Overhead, with the labor of overhead pools.</summary>
     public Money Overhead { get; internal set; }
 
-    /// <summary>Perennials: what is carried to later years (below 0), or the part of their establishment a bearing season takes; non-cash.</summary>
+    /// <summary>
+    /// Perennials: what is carried to later years (below 0), or the part of their establishment a bearing season takes; non-cash.
+    /// </summary>
     public Money Establishment { get; internal set; }
 
     /// <summary>Hours by stage, direct and through pools, overhead pools left out.</summary>

@@ -66,7 +66,9 @@ public sealed class EnterpriseBudget
     /// <summary>Margin after labor less infrastructure.</summary>
     public Money MarginAfterInfrastructure => BudgetLines.Amount(BudgetLine.MarginAfterInfrastructure, Sums);
 
-    /// <summary>Margin after infrastructure less overhead and establishment; see <see cref="Availability.NetReturnLabel"/> for what it leaves out.</summary>
+    /// <summary>
+    /// Margin after infrastructure less overhead and establishment; see <see cref="Availability.NetReturnLabel"/> for what it leaves out.
+    /// </summary>
     public Money NetReturn => BudgetLines.Amount(BudgetLine.NetReturn, Sums);
 
     /// <summary>All cost lines together.</summary>
@@ -94,7 +96,8 @@ public sealed class EnterpriseBudget
     public Rate GrossMarginPerLaborHour => If(known.NoGrossMargin ?? known.Hours, () => GrossMargin / LaborHours);
 
     /// <summary>(Output less all cost but labor) per labor hour: what an hour earned, whoever worked it.</summary>
-    public Rate ReturnToLaborPerHour => If(known.NoGrossMargin ?? known.Hours ?? known.Ownership ?? known.Establishment, () => (NetReturn + LaborCost) / LaborHours);
+    public Rate ReturnToLaborPerHour =>
+        If(known.NoGrossMargin ?? known.Hours ?? known.Ownership ?? known.Establishment, () => (NetReturn + LaborCost) / LaborHours);
 
     /// <summary>Net return per bed-foot.</summary>
     public Rate NetReturnPerBedFoot => If(known.NoFullNetReturn, () => NetReturn / Sums.BedFeet);

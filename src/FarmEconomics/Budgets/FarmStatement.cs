@@ -34,7 +34,14 @@ public enum FarmStatementItem
 /// <param name="Amount">The amount; null: not available.</param>
 /// <param name="Reason">Why it isn't available; null when it is.</param>
 /// <param name="IsTotal">True for a line derived from those above it.</param>
-public sealed record FarmStatementLine(BudgetLine? Line, FarmStatementItem? Item, string Name, decimal? Amount, string? Reason = null, bool IsTotal = false);
+public sealed record FarmStatementLine(
+    BudgetLine? Line,
+    FarmStatementItem? Item,
+    string Name,
+    decimal? Amount,
+    string? Reason = null,
+    bool IsTotal = false
+);
 
 /// <summary>
 /// The whole farm on one page: all crops' budget lines, then what no crop carries, down to what the farm earned. Crops plus the lines below
@@ -59,13 +66,29 @@ public static class FarmStatement
             Line(FarmStatementItem.UnassignedCost, "cost not assigned to a crop", season.OutsideTotal(Outside.NotAssigned)),
             Line(FarmStatementItem.NetReturnOfFarm, "net return of the farm", season.FarmNet, net, isTotal: true),
             Line(FarmStatementItem.HouseholdPart, "household's part of costs, not a farm cost", season.OutsideTotal(Outside.Household)),
-            Line(FarmStatementItem.Excluded, "capital, principal, interest on asset loans, tax and drawings, outside the budget", season.OutsideTotal(Outside.Excluded)),
+            Line(
+                FarmStatementItem.Excluded,
+                "capital, principal, interest on asset loans, tax and drawings, outside the budget",
+                season.OutsideTotal(Outside.Excluded)
+            ),
         ];
     }
 
     private static FarmStatementLine Line(BudgetLine line, BudgetFigure figure) =>
-        new(line, null, line == BudgetLine.NetReturn ? "net return of the crops" : line.Name(), figure.Value, figure.Missing, line.IsTotal());
+        new(
+            line,
+            null,
+            line == BudgetLine.NetReturn ? "net return of the crops" : line.Name(),
+            figure.Value,
+            figure.Missing,
+            line.IsTotal()
+        );
 
-    private static FarmStatementLine Line(FarmStatementItem item, string name, decimal amount, string? reason = null, bool isTotal = false) =>
-        new(null, item, name, reason is null ? amount : null, reason, isTotal);
+    private static FarmStatementLine Line(
+        FarmStatementItem item,
+        string name,
+        decimal amount,
+        string? reason = null,
+        bool isTotal = false
+    ) => new(null, item, name, reason is null ? amount : null, reason, isTotal);
 }

@@ -78,7 +78,9 @@ internal sealed class SeasonFigures
             Enterprise enterprise = season.Network.Enterprises[i];
             if (StandAccount.IsSpread(enterprise.Crop))
             {
-                (Money amount, string? missing) = season.StandOf(enterprise.Planting).In(cropYear, sums[i].OwnCost, known.NoCostBeforeEstablishment);
+                (Money amount, string? missing) = season
+                    .StandOf(enterprise.Planting)
+                    .In(cropYear, sums[i].OwnCost, known.NoCostBeforeEstablishment);
                 sums[i].Establishment = amount;
                 sums[i].BehaviorCost[(int)CostDriver.Fixed] += amount.Amount;
                 if (missing is not null)
@@ -98,7 +100,12 @@ internal sealed class SeasonFigures
     private Availability KnownOf(IReadOnlyList<Enterprise> members, BudgetSums sums)
     {
         Availability told = sums.ValueIncomplete ? known with { Value = WhyNoValue(members) } : known;
-        return standsUnknown.Count > 0 && members.FirstOrDefault(standsUnknown.ContainsKey) is { } stand ? told with { Establishment = standsUnknown[stand] } : told;
+        return standsUnknown.Count > 0 && members.FirstOrDefault(standsUnknown.ContainsKey) is { } stand
+            ? told with
+            {
+                Establishment = standsUnknown[stand],
+            }
+            : told;
     }
 
     /// <summary>Names the crops whose value isn't known; of many, how many of how many.</summary>

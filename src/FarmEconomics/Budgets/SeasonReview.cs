@@ -158,9 +158,12 @@ public sealed class SeasonReview
     }
 
     /// <summary>The lines of establishment of its perennials, for a copy of the records that holds them.</summary>
-    internal IEnumerable<((string Planting, int CropYear) Key, (Money Amount, string? Missing) Line)> EstablishmentLines => Plantings
-        .Where(planting => planting.Enterprises[0].Crop.Perennial)
-        .Select(planting => ((planting.Enterprises[0].Planting.Name, CropYear), (planting.Sums.Establishment, planting.Known.Establishment)));
+    internal IEnumerable<((string Planting, int CropYear) Key, (Money Amount, string? Missing) Line)> EstablishmentLines =>
+        Plantings
+            .Where(planting => planting.Enterprises[0].Crop.Perennial)
+            .Select(planting =>
+                ((planting.Enterprises[0].Planting.Name, CropYear), (planting.Sums.Establishment, planting.Known.Establishment))
+            );
 
     /// <summary>The season of another crop year, worked out the same way.</summary>
     internal Func<int, SeasonReview> Another { get; }

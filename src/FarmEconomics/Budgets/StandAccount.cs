@@ -6,7 +6,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Budgets;
 
 /// <summary>
-/// The establishment of one perennial planting as an asset: what its crop years before the first bearing one cost is carried out of them, and each bearing season takes its part
+/// The establishment of one perennial planting as an asset: what its crop years before the first bearing one cost is carried out of them,
+/// and each bearing season takes its part
 /// (docs/methods.md, section 8). A planting cleared before it bore carries nothing: its costs stay in the years they came.
 /// </summary>
 public sealed class StandAccount
@@ -51,7 +52,9 @@ public sealed class StandAccount
         : records.Settings.InterestPercent is not { } percent ? Rate.NotAvailable("no interest_percent among the settings")
         : Rate.Known(Money.Rounded(new Establishment(cost, percent / 100m, seasons).AnnualPart).Amount);
 
-    /// <summary>The account of a planting over all crop years it stands; seasons are asked only for what its years before bearing cost.</summary>
+    /// <summary>
+    /// The account of a planting over all crop years it stands; seasons are asked only for what its years before bearing cost.
+    /// </summary>
     internal static StandAccount Of(FarmTrace trace, Planting planting, Func<int, SeasonReview> season)
     {
         return new StandAccount(planting, trace.Calendar.YearsOf(planting), trace.Records, season);
@@ -65,7 +68,10 @@ public sealed class StandAccount
     /// <returns>True: it bears.</returns>
     public bool Bears(int cropYear) => FirstBearingYear <= cropYear;
 
-    /// <summary>The line of establishment in a crop year: below 0 what is carried to later years, above 0 the part it takes, by month up to the closing date.</summary>
+    /// <summary>
+    /// The line of establishment in a crop year: below 0 what is carried to later years, above 0 the part it takes, by month up to the
+    /// closing date.
+    /// </summary>
     /// <param name="cropYear">The crop year.</param>
     /// <param name="cost">All its other costs of that year.</param>
     /// <param name="missing">Why they aren't known.</param>
@@ -104,7 +110,9 @@ public sealed class StandAccount
 
         if (first <= 0)
         {
-            return Rate.NotAvailable(first < 0 ? "it hasn't borne yet" : "the records begin after it was established; give establishment_cost in crops");
+            return Rate.NotAvailable(
+                first < 0 ? "it hasn't borne yet" : "the records begin after it was established; give establishment_cost in crops"
+            );
         }
 
         if (records.Settings.InterestPercent is not { } percent)

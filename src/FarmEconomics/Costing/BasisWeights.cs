@@ -93,7 +93,12 @@ internal sealed class BasisWeights(PoolUserFinder finder, PoolUsers users) : IBa
     {
         foreach (Charge charge in finder.Charges)
         {
-            if (charge.Enterprise is { } enterprise && enterprise.CropYear == finder.Year && charge.Hours > 0m && (stage is null || charge.Stage == stage))
+            if (
+                charge.Enterprise is { } enterprise
+                && enterprise.CropYear == finder.Year
+                && charge.Hours > 0m
+                && (stage is null || charge.Stage == stage)
+            )
             {
                 users.OfEnterprise[finder.PositionOf(enterprise)] += charge.Hours;
             }

@@ -4,7 +4,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Costing;
 
 /// <summary>
-/// What the farm's own land costs a year: its rent elsewhere, or its value x the cost of capital. Both are for all of the land, or for an acre (a hectare) of it where its area is given. Rent that is paid stands in the books. Source: the land charge of
+/// What the farm's own land costs a year: its rent elsewhere, or its value x the cost of capital. Both are for all of the land, or for an
+/// acre (a hectare) of it where its area is given. Rent that is paid stands in the books. Source: the land charge of
 /// extension enterprise budgets (rental value, or value x interest).
 /// </summary>
 public static class LandCharge

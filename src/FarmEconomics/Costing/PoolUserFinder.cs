@@ -81,7 +81,10 @@ internal sealed class PoolUserFinder
     {
         foreach (UseRow row in records.Tables.Use)
         {
-            if (records.Pool(row.Pool) == users.Pool && (row.CropYear is null ? !IsPlantingOfOtherYears(row.User.Trim()) : row.CropYear == Year))
+            if (
+                records.Pool(row.Pool) == users.Pool
+                && (row.CropYear is null ? !IsPlantingOfOtherYears(row.User.Trim()) : row.CropYear == Year)
+            )
             {
                 AddUser(users, row, row.User, row.Quantity, replaced);
             }

@@ -57,7 +57,15 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
     {
         Availability known = budget.Known;
         bool longRun = run == Run.Long;
-        if ((known.NoNetReturn ?? known.OwnerLabor ?? (longRun ? known.Ownership ?? known.Establishment : null) ?? BreakEven.Missing(budget)) is { } reason)
+        if (
+            (
+                known.NoNetReturn
+                ?? known.OwnerLabor
+                ?? (longRun ? known.Ownership ?? known.Establishment : null)
+                ?? BreakEven.Missing(budget)
+            ) is
+            { } reason
+        )
         {
             return new BreakEvenPair(form, run, Rate.NotAvailable(reason), Rate.NotAvailable(reason));
         }

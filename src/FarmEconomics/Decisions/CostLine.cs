@@ -20,7 +20,10 @@ public sealed record CostLine(string Name, BudgetLine Line, CostDriver VariesWit
     /// <summary>True for hired and owner labor.</summary>
     public bool IsLabor => Stream is CostStream.HiredLabor or CostStream.OwnerLabor;
 
-    /// <summary>True when no money changes hands in the year: unpaid hours, the cost of owning equipment and buildings and the establishment of perennials.</summary>
+    /// <summary>
+    /// True when no money changes hands in the year: unpaid hours, the cost of owning equipment and buildings and the establishment of
+    /// perennials.
+    /// </summary>
     public bool IsNonCash => Stream is CostStream.OwnerLabor or CostStream.Ownership;
 
     /// <summary>True when it goes as soon as the crop isn't grown: it varies with length, bed time, quantity or units sold. Trips go with a whole channel only.</summary>

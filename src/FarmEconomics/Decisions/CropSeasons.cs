@@ -126,7 +126,8 @@ internal sealed class CropSeasons
         if (!hourCosts.TryGetValue((season.CropYear, kind), out decimal? cost))
         {
             List<LaborUse> work = [.. review.Trace.LaborByWindow[season.CropYear].Where(use => use.Kind == kind && use.Hours > 0m)];
-            hourCosts[(season.CropYear, kind)] = cost = work.Count > 0 ? work.Sum(use => review.Charges.AmountOf(use)?.Amount ?? 0m) / work.Sum(use => use.Hours) : null;
+            hourCosts[(season.CropYear, kind)] = cost =
+                work.Count > 0 ? work.Sum(use => review.Charges.AmountOf(use)?.Amount ?? 0m) / work.Sum(use => use.Hours) : null;
         }
 
         return cost;

@@ -34,7 +34,17 @@ public sealed class SeasonCosts
             byEnterprise[enterprise] = charges.ConvertAll(Direct);
             if (planting.Sums.Establishment != Money.Zero)
             {
-                byEnterprise[enterprise].Add(new CostLine("establishment", BudgetLine.Establishment, CostDriver.Fixed, CostStream.Ownership, null, planting.Sums.Establishment));
+                byEnterprise[enterprise]
+                    .Add(
+                        new CostLine(
+                            "establishment",
+                            BudgetLine.Establishment,
+                            CostDriver.Fixed,
+                            CostStream.Ownership,
+                            null,
+                            planting.Sums.Establishment
+                        )
+                    );
             }
         }
 
@@ -125,12 +135,20 @@ public sealed class SeasonCosts
         {
             if (parts[(int)behavior] != Money.Zero)
             {
-                yield return new CostLine(name, BudgetLines.Of(charge.Line), behavior, charge.Source.Stream, charge.Source.Pool, parts[(int)behavior]);
+                yield return new CostLine(
+                    name,
+                    BudgetLines.Of(charge.Line),
+                    behavior,
+                    charge.Source.Stream,
+                    charge.Source.Pool,
+                    parts[(int)behavior]
+                );
             }
         }
     }
 
-    private static CostLine Direct(Charge charge) => new(NameOf(charge), BudgetLines.Of(charge.Line), charge.VariesWith, charge.Stream, null, charge.Amount) { IsFee = charge.IsFee };
+    private static CostLine Direct(Charge charge) =>
+        new(NameOf(charge), BudgetLines.Of(charge.Line), charge.VariesWith, charge.Stream, null, charge.Amount) { IsFee = charge.IsFee };
 
     private static string NameOf(Charge charge) => charge switch
     {

@@ -161,8 +161,12 @@ public sealed class BalanceSheet
         if (lines.Exists(line => line.Kind == BalanceKind.Debt))
         {
             return listed == owed
-                ? records.Settings.Notation.Text($"The debt listed is what the loans' schedules say is owed, {Money.Rounded(owed).Amount:#,##0.00}.")
-                : records.Settings.Notation.Text($"The debt listed is {Money.Rounded(listed)}; by the loans' schedules {Money.Rounded(owed)} is owed. The list counts.");
+                ? records.Settings.Notation.Text(
+                    $"The debt listed is what the loans' schedules say is owed, {Money.Rounded(owed).Amount:#,##0.00}."
+                )
+                : records.Settings.Notation.Text(
+                    $"The debt listed is {Money.Rounded(listed)}; by the loans' schedules {Money.Rounded(owed)} is owed. The list counts."
+                );
         }
 
         foreach ((LoanRow row, decimal now, decimal later) in loans)

@@ -25,7 +25,12 @@ public sealed class BatteryMarginalPower : IMarginalPower
         }
 
         PowerSeason supply = PowerSeason.Of(records, season.CropYear);
-        if (supply.WhyUnknown is not null || supply.Pool is not { } pool || records.FindPool(pool) != power.Pool || !supply.MarginalPerKwh.IsAvailable)
+        if (
+            supply.WhyUnknown is not null
+            || supply.Pool is not { } pool
+            || records.FindPool(pool) != power.Pool
+            || !supply.MarginalPerKwh.IsAvailable
+        )
         {
             return yearly.Of(season, power);
         }

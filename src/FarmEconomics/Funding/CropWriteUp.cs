@@ -59,7 +59,8 @@ public sealed record WriteUpLine(WriteUpItem Item, string Name, decimal Last, de
 
 /// <summary>
 /// A crop's enterprise budget in write-up form: in all, per 100 bed-feet, per bed and per acre; last season and next. Next season: output x area x yield x price; a cost that varies with area x area,
-/// with quantity or sales x area x yield, a channel's fee x area x yield x price, with nothing, and establishment, as it was; labor x the wage factor, all other cost x the cost factor.
+/// with quantity or sales x area x yield, a channel's fee x area x yield x price, with nothing, and establishment, as it was; labor x the
+/// wage factor, all other cost x the cost factor.
 /// </summary>
 public sealed class CropWriteUp
 {

@@ -116,14 +116,28 @@ public sealed class FundingWriteUp
     public CreditLine? Line { get; }
 
     /// <summary>Why the line of credit can't be told; null where it can.</summary>
-    public string? LineUnknown => Line is not null ? null
-        : Tax.NetUnknown ?? (NextYear.OpeningCash is null ? NoOpeningCash : "the interest on one isn't given (line_percent), and no season loan on record tells it");
+    public string? LineUnknown =>
+        Line is not null
+            ? null
+            : Tax.NetUnknown
+                ?? (
+                    NextYear.OpeningCash is null
+                        ? NoOpeningCash
+                        : "the interest on one isn't given (line_percent), and no season loan on record tells it"
+                );
 
-    /// <summary>Interest on the line of credit, percent a year: as assumed, else that of the last season loan on record; null: neither.</summary>
+    /// <summary>
+    /// Interest on the line of credit, percent a year: as assumed, else that of the last season loan on record; null: neither.
+    /// </summary>
     public decimal? LinePercent => Assumptions.Debt.LinePercent ?? SeasonLoan?.AnnualRate * 100m;
 
     /// <summary>The last loan on record that was paid back within a year, up to the year reviewed; null: there is none.</summary>
-    public LoanTerms? SeasonLoan => Season.Records.Tables.Loans.Select(LoanTerms.Of).Where(loan => !loan.IsTermDebt && loan.PaidOut < Period.End).OrderBy(loan => loan.PaidOut).LastOrDefault();
+    public LoanTerms? SeasonLoan =>
+        Season
+            .Records.Tables.Loans.Select(LoanTerms.Of)
+            .Where(loan => !loan.IsTermDebt && loan.PaidOut < Period.End)
+            .OrderBy(loan => loan.PaidOut)
+            .LastOrDefault();
 
     /// <summary>Every asset: what a new one costs a year, and up to which repairs it pays to keep the old one.</summary>
     public IReadOnlyList<ReplacementCost> Replacement => ReplacementCost.All(Season, Period.End.AddDays(-1));

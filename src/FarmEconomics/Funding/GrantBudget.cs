@@ -171,7 +171,14 @@ public sealed class GrantBudget
         decimal baseAmount = year.Sum(line => line.Total), indirect = Indirect(baseAmount, percent);
         decimal funder = Money.Rounded(indirect * funderPercent / 100m).Amount;
         return new GrantLine(
-            null, year.Key == 1 ? "Indirect charges" : $"Indirect charges, year {year.Key}", notation.Text($"{percent:0.##}% of {baseAmount:0.00}"), funder, indirect - funder, InKind: false, null)
+            null,
+            year.Key == 1 ? "Indirect charges" : $"Indirect charges, year {year.Key}",
+            notation.Text($"{percent:0.##}% of {baseAmount:0.00}"),
+            funder,
+            indirect - funder,
+            InKind: false,
+            null
+        )
         {
             Year = year.Key,
             QuarterWeights = [.. Enumerable.Range(0, Quarters).Select(quarter => year.Sum(line => line.Total * line.QuarterWeights[quarter]))],
@@ -189,7 +196,15 @@ public sealed class GrantBudget
             terms += notation.Text($"; {row.Amount / value:0.##} hours at {value:0.00}");
         }
 
-        return new GrantLine(row.ObjectClass, row.Item.Trim() + (string.IsNullOrWhiteSpace(row.Note) ? "" : $" ({row.Note.Trim()})"), terms, funder, row.Amount - funder, inKind, row.Source)
+        return new GrantLine(
+            row.ObjectClass,
+            row.Item.Trim() + (string.IsNullOrWhiteSpace(row.Note) ? "" : $" ({row.Note.Trim()})"),
+            terms,
+            funder,
+            row.Amount - funder,
+            inKind,
+            row.Source
+        )
         {
             MatchFrom = row.MatchFrom ?? MatchSource.Applicant,
             Year = (int)(row.BudgetYear ?? 1m),

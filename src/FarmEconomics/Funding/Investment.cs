@@ -231,7 +231,10 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
             season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Rate.Known(season.Pools.First(result => result.Pool == pool).Hours),
             season.Known.Costs is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(ice),
             loads.Count == 0 ? Rate.NotAvailable($"no load of {pool.Name}") : Rate.Known(energy),
-            power is null ? NoPower($"no load of {pool.Name} names a power pool") : (marginal ?? new BatteryMarginalPower()).Of(season, power))
+            power is null
+                ? NoPower($"no load of {pool.Name} names a power pool")
+                : (marginal ?? new BatteryMarginalPower()).Of(season, power)
+        )
         {
             LostWithoutPrice = [.. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name)],
         };

@@ -14,15 +14,51 @@ public sealed record ProjectAssumptions
         new NumberEntry("project_life_years", "Years the project serves", "years", "a whole number from 1 to 40")
         { Least = 1m, Most = 40m, Whole = true, Get = a => a.Project.LifeYears, Set = (a, v) => a with { Project = a.Project with { LifeYears = (int)v } } },
         new NumberEntry("project_salvage", "Worth at the end", "currency", "what it fetches at the end")
-        { Get = a => a.Project.Salvage, Set = (a, v) => a with { Project = a.Project with { Salvage = v } } },
-        new TextEntry("project_pool", "Shared cost it improves", "pool", "the pool the project replaces or improves; not given: the one whose name stands in the project's")
-        { Get = a => a.Project.Pool, Set = (a, v) => a with { Project = a.Project with { Pool = v } } },
-        new NumberEntry("discount_percent", "Cost of capital", "% a year", "cost of capital for the project; not given: interest_percent of the farm")
-        { Most = 100m, Get = a => a.Project.DiscountPercent, Set = (a, v) => a with { Project = a.Project with { DiscountPercent = v } } },
-        new NumberEntry("hire_rate", "Price of hiring it done", "currency a unit of use", "what somebody else would ask for a unit of the same work (an hour, a load)")
-        { Get = a => a.Project.HireRate, Set = (a, v) => a with { Project = a.Project with { HireRate = v } } },
-        new NumberEntry("own_running_cost", "Running cost of owning it", "currency a unit of use", "what a unit of that work costs with the farm's own, without the yearly cost of owning")
-        { Get = a => a.Project.OwnRunningCost, Set = (a, v) => a with { Project = a.Project with { OwnRunningCost = v } } },
+        {
+            Get = a => a.Project.Salvage,
+            Set = (a, v) => a with { Project = a.Project with { Salvage = v } },
+        },
+        new TextEntry(
+            "project_pool",
+            "Shared cost it improves",
+            "pool",
+            "the pool the project replaces or improves; not given: the one whose name stands in the project's"
+        )
+        {
+            Get = a => a.Project.Pool,
+            Set = (a, v) => a with { Project = a.Project with { Pool = v } },
+        },
+        new NumberEntry(
+            "discount_percent",
+            "Cost of capital",
+            "% a year",
+            "cost of capital for the project; not given: interest_percent of the farm"
+        )
+        {
+            Most = 100m,
+            Get = a => a.Project.DiscountPercent,
+            Set = (a, v) => a with { Project = a.Project with { DiscountPercent = v } },
+        },
+        new NumberEntry(
+            "hire_rate",
+            "Price of hiring it done",
+            "currency a unit of use",
+            "what somebody else would ask for a unit of the same work (an hour, a load)"
+        )
+        {
+            Get = a => a.Project.HireRate,
+            Set = (a, v) => a with { Project = a.Project with { HireRate = v } },
+        },
+        new NumberEntry(
+            "own_running_cost",
+            "Running cost of owning it",
+            "currency a unit of use",
+            "what a unit of that work costs with the farm's own, without the yearly cost of owning"
+        )
+        {
+            Get = a => a.Project.OwnRunningCost,
+            Set = (a, v) => a with { Project = a.Project with { OwnRunningCost = v } },
+        },
         new NumberEntry("use_a_year", "Use in a year", "units of use", "how many units of that work there are in a year")
         { Get = a => a.Project.UseAYear, Set = (a, v) => a with { Project = a.Project with { UseAYear = v } } },
     ];

@@ -6,7 +6,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// What a new one of an asset costs a year, level over its life, bought without a grant: it pays to keep the old one while the next year's repairs, loss of resale value and interest
+/// What a new one of an asset costs a year, level over its life, bought without a grant: it pays to keep the old one while the next year's
+/// repairs, loss of resale value and interest
 /// on what it would fetch come to less. What it would fetch no record tells.
 /// </summary>
 /// <param name="Asset">The asset.</param>

@@ -73,7 +73,10 @@ public sealed class StatementBridge
             new("Yearly cost of what lasts, the farm's part", -Imputed(CostStream.Ownership)),
             new("Hired labor reckoned from wages, where the books hold none", -Imputed(CostStream.HiredLabor)),
             new("Unpaid owner labor", -Imputed(CostStream.OwnerLabor)),
-            new("Establishment of perennials: carried to later years, less what bearing seasons take", -season.Farm.Sums.Establishment.Amount),
+            new(
+                "Establishment of perennials: carried to later years, less what bearing seasons take",
+                -season.Farm.Sums.Establishment.Amount
+            ),
             new("The household's part of shared works", season.Pools.Sum(pool => pool.ToHousehold.Amount)),
         ];
         return new StatementBridge(book.NetFarmCash, season.FarmNet, steps, season.Farm.Known.NetReturnLabel);

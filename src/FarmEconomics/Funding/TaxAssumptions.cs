@@ -16,15 +16,50 @@ public sealed record TaxAssumptions
     internal static IReadOnlyList<AssumptionEntry> Entries { get; } =
     [
         new NumberEntry("self_employment_tax", "Self-employment tax", "currency a year", "as the return has it; not given: estimated")
-        { Get = a => a.Tax.SelfEmploymentTax, Set = (a, v) => a with { Tax = a.Tax with { SelfEmploymentTax = v } } },
-        new NumberEntry("income_tax", "Income tax", "currency a year", "as the return has it, on the farm's income; not given: estimated where income_tax_percent is")
-        { Get = a => a.Tax.IncomeTax, Set = (a, v) => a with { Tax = a.Tax with { IncomeTax = v } } },
-        new NumberEntry("income_tax_percent", "Income tax rate", "%", "your own rate on further income, federal and state together, for an estimate")
-        { Most = 100m, Get = a => a.Tax.IncomeTaxPercent, Set = (a, v) => a with { Tax = a.Tax with { IncomeTaxPercent = v } } },
-        new NumberEntry("tax_deduction", "Deductions", "currency a year", "what comes off income before income tax: the standard deduction or your own, less what other income already uses")
-        { Get = a => a.Tax.Deduction, Set = (a, v) => a with { Tax = a.Tax with { Deduction = v } } },
-        new WordEntry<ClassUse>("class_use", "Depreciation classes that count", "given: only those given; suggested: where none is given the one suggested by tax_kind of the asset, for a tax preparer to confirm")
-        { Get = a => a.Tax.ClassUse, Set = (a, v) => a with { Tax = a.Tax with { ClassUse = v } } },
+        {
+            Get = a => a.Tax.SelfEmploymentTax,
+            Set = (a, v) => a with { Tax = a.Tax with { SelfEmploymentTax = v } },
+        },
+        new NumberEntry(
+            "income_tax",
+            "Income tax",
+            "currency a year",
+            "as the return has it, on the farm's income; not given: estimated where income_tax_percent is"
+        )
+        {
+            Get = a => a.Tax.IncomeTax,
+            Set = (a, v) => a with { Tax = a.Tax with { IncomeTax = v } },
+        },
+        new NumberEntry(
+            "income_tax_percent",
+            "Income tax rate",
+            "%",
+            "your own rate on further income, federal and state together, for an estimate"
+        )
+        {
+            Most = 100m,
+            Get = a => a.Tax.IncomeTaxPercent,
+            Set = (a, v) => a with { Tax = a.Tax with { IncomeTaxPercent = v } },
+        },
+        new NumberEntry(
+            "tax_deduction",
+            "Deductions",
+            "currency a year",
+            "what comes off income before income tax: the standard deduction or your own, less what other income already uses"
+        )
+        {
+            Get = a => a.Tax.Deduction,
+            Set = (a, v) => a with { Tax = a.Tax with { Deduction = v } },
+        },
+        new WordEntry<ClassUse>(
+            "class_use",
+            "Depreciation classes that count",
+            "given: only those given; suggested: where none is given the one suggested by tax_kind of the asset, for a tax preparer to confirm"
+        )
+        {
+            Get = a => a.Tax.ClassUse,
+            Set = (a, v) => a with { Tax = a.Tax with { ClassUse = v } },
+        },
     ];
 
     /// <summary>Self-employment tax as entered, in currency; null: estimated.</summary>

@@ -23,7 +23,8 @@ public sealed record TaxAmount(string Name, Rate Amount, TaxSource Source, strin
 /// <summary>
 /// Self-employment and income tax on the farm's net profit: as entered, else estimated. Self-employment: 15.3 % of 92.35 % of the net profit, the 12.4 % in it up to the
 /// year's wage base (Schedule SE; wage bases of the Social Security Administration, from memory), nothing under 400. Income tax: the grower's own rate x (net profit - half
-/// of that - deductions). One owner, no other earnings; farm optional method, credits and the additional Medicare tax are not worked out. An estimate, no return.
+/// of that - deductions). One owner, no other earnings; farm optional method, credits and the additional Medicare tax are not worked out.
+/// An estimate, no return.
 /// </summary>
 public sealed class TaxView
 {

@@ -175,7 +175,9 @@ public sealed class BestMix
         return Score(feet);
     }
 
-    /// <summary>Solves for given lengths; the lengths asked for last are kept, since who scores them mostly asks for their quantities next.</summary>
+    /// <summary>
+    /// Solves for given lengths; the lengths asked for last are kept, since who scores them mostly asks for their quantities next.
+    /// </summary>
     private (PlanProgram Program, LinearSolution Solution) SolveFixed(double[] lengths)
     {
         if (scored is not { } last || !last.Feet.AsSpan().SequenceEqual(lengths))
@@ -231,7 +233,9 @@ public sealed class BestMix
         return [.. found.OrderBy(one => one.Misses)];
     }
 
-    /// <summary>The least total length of the best plan's sowings that still earns 98% of its gain; leaves the run with another objective.</summary>
+    /// <summary>
+    /// The least total length of the best plan's sowings that still earns 98% of its gain; leaves the run with another objective.
+    /// </summary>
     private PlanLengths? FindNearlyAsGood(Questions asked, ILinearRun run)
     {
         double today = double.IsFinite(Today.Worth) ? Today.Worth : 0.0;
@@ -251,7 +255,9 @@ public sealed class BestMix
         }
 
         LinearSolution solution = run.Solve();
-        return solution.IsOptimal ? new PlanLengths([.. asked.Program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))], least) : null;
+        return solution.IsOptimal
+            ? new PlanLengths([.. asked.Program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))], least)
+            : null;
     }
 
     private List<(PlanLimitKey Key, double By)> FindShort(PlanProgram program)

@@ -67,23 +67,36 @@ public sealed class CarefulPlans
     /// <param name="mix">The best mix, which must have been found.</param>
     /// <param name="solver">The solver.</param>
     /// <param name="seasons">The seasons that may come, their chances summing to 1.</param>
-    /// <param name="stances">The stances asked for; null: all but <see cref="PlanStance.OnAverage"/>, which is next to the best mix.</param>
+    /// <param name="stances">
+    /// The stances asked for; null: all but <see cref="PlanStance.OnAverage"/>, which is next to the best mix.
+    /// </param>
     /// <returns>The plans.</returns>
-    public static CarefulPlans Of(BestMix mix, ILinearSolver solver, IReadOnlyList<PlanSeason> seasons, IReadOnlyList<PlanStance>? stances = null)
+    public static CarefulPlans Of(
+        BestMix mix,
+        ILinearSolver solver,
+        IReadOnlyList<PlanSeason> seasons,
+        IReadOnlyList<PlanStance>? stances = null
+    )
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(solver);
         ArgumentNullException.ThrowIfNull(seasons);
         stances ??= [PlanStance.Today, PlanStance.MeanSeason, PlanStance.Steady, PlanStance.Cautious];
         IReadOnlyList<PlanSeason> chosen = Choose(mix, seasons);
-        List<(PlanStance Stance, IReadOnlyList<double> Feet)> found = [.. stances.Where(stance => stance == PlanStance.Today).Select(stance => (stance, mix.Today.Feet))];
+        List<(PlanStance Stance, IReadOnlyList<double> Feet)> found =
+        [
+            .. stances.Where(stance => stance == PlanStance.Today).Select(stance => (stance, mix.Today.Feet)),
+        ];
         if (mix.Best is { } best)
         {
             found.AddRange(stances.Where(stance => stance == PlanStance.MeanSeason).Select(stance => (stance, best.Feet)));
             found.AddRange(Made(mix.Model, solver, chosen, [.. stances.Where(stance => stance > PlanStance.MeanSeason)]));
         }
 
-        return new CarefulPlans([.. found.Select(one => new CarefulPlan(one.Stance, one.Feet, SeasonScores.Of(mix.Model, solver, one.Feet, seasons)))], chosen);
+        return new CarefulPlans(
+            [.. found.Select(one => new CarefulPlan(one.Stance, one.Feet, SeasonScores.Of(mix.Model, solver, one.Feet, seasons)))],
+            chosen
+        );
     }
 
     /// <summary>Seasons are alike where the crops of the best mix bring alike.</summary>
@@ -95,23 +108,40 @@ public sealed class CarefulPlans
             worth[sale.Crop] += sale.Units * sale.Price;
         }
 
-        return seasons.Count <= PlanSettings.ChosenSeasons ? seasons
-            : AtTheMean([.. SeasonSelection.Of([.. seasons.Select(season => worth.Select((money, c) => money * season.Yield[c] * season.Price[c]).ToArray())],
-                [.. seasons.Select(season => season.Chance)], PlanSettings.ChosenSeasons).Select(one => seasons[one.Season] with { Chance = one.Chance })]);
+        return seasons.Count <= PlanSettings.ChosenSeasons
+            ? seasons
+            : AtTheMean([
+                .. SeasonSelection
+                    .Of(
+                        [.. seasons.Select(season => worth.Select((money, c) => money * season.Yield[c] * season.Price[c]).ToArray())],
+                        [.. seasons.Select(season => season.Chance)],
+                        PlanSettings.ChosenSeasons
+                    )
+                    .Select(one => seasons[one.Season] with { Chance = one.Chance }),
+            ]);
     }
 
-    /// <summary>A few seasons that happen to favor a crop would have the plan grow too much of it: each crop keeps its mean yield and price.</summary>
+    /// <summary>
+    /// A few seasons that happen to favor a crop would have the plan grow too much of it: each crop keeps its mean yield and price.
+    /// </summary>
     private static PlanSeason[] AtTheMean(PlanSeason[] seasons)
     {
         double[] Mean(Func<PlanSeason, IReadOnlyList<double>> of) =>
             [.. Enumerable.Range(0, of(seasons[0]).Count).Select(c => seasons.Sum(season => season.Chance * of(season)[c]))];
-        double[] Over(IReadOnlyList<double> factors, double[] means) => [.. factors.Select((factor, c) => means[c] > 0.0 ? factor / means[c] : factor)];
-        double[] yields = Mean(season => season.Yield), prices = Mean(season => season.Price);
+        double[] Over(IReadOnlyList<double> factors, double[] means) =>
+            [.. factors.Select((factor, c) => means[c] > 0.0 ? factor / means[c] : factor)];
+        double[] yields = Mean(season => season.Yield),
+            prices = Mean(season => season.Price);
         return [.. seasons.Select(season => season with { Yield = Over(season.Yield, yields), Price = Over(season.Price, prices) })];
     }
 
     /// <summary>A program for each stance; they don't wait for one another.</summary>
-    private static IEnumerable<(PlanStance Stance, IReadOnlyList<double> Feet)> Made(PlanModel model, ILinearSolver solver, IReadOnlyList<PlanSeason> chosen, PlanStance[] stances)
+    private static IEnumerable<(PlanStance Stance, IReadOnlyList<double> Feet)> Made(
+        PlanModel model,
+        ILinearSolver solver,
+        IReadOnlyList<PlanSeason> chosen,
+        PlanStance[] stances
+    )
     {
         (PlanProgram Program, LinearSolution Solution)[] solved = new (PlanProgram, LinearSolution)[stances.Length];
         Parallel.For(0, stances.Length, i =>

@@ -3,7 +3,8 @@ using FarmEconomics.Planning.Programs;
 namespace FarmEconomics.Planning;
 
 /// <summary>
-/// What one unit more of a binding limit adds to the best plan and what one less takes from it, found by solving again: a shadow price holds
+/// What one unit more of a binding limit adds to the best plan and what one less takes from it, found by solving again: a shadow price
+/// holds
 /// for no whole unit where many weeks are full together, and need not be unique.
 /// </summary>
 public static class LimitWorths
@@ -23,11 +24,19 @@ public static class LimitWorths
         }
 
         PlanProgram program = new(mix.Model);
-        Dictionary<PlanLimitKey, int> rows = Enumerable.Range(0, program.Keys.Count).GroupBy(i => program.Keys[i]).ToDictionary(key => key.Key, key => key.First());
+        Dictionary<PlanLimitKey, int> rows = Enumerable
+            .Range(0, program.Keys.Count)
+            .GroupBy(i => program.Keys[i])
+            .ToDictionary(key => key.Key, key => key.First());
         using ILinearRun run = solver.Open(program.Model);
         LinearSolution solution = run.Solve();
-        return [.. mix.Binding.Take(limits).Select(limit => Again(limit, LimitWorth.Of(run, program.Model, solution, rows[limit.Key]), mix.Model))
-            .OrderByDescending(limit => limit.More ?? limit.Worth)];
+        return
+        [
+            .. mix
+                .Binding.Take(limits)
+                .Select(limit => Again(limit, LimitWorth.Of(run, program.Model, solution, rows[limit.Key]), mix.Model))
+                .OrderByDescending(limit => limit.More ?? limit.Worth),
+        ];
     }
 
     private static BindingLimit Again(BindingLimit limit, LimitWorth worth, PlanModel model)

@@ -14,7 +14,9 @@ public static class PlanOnFile
         return [.. records.Tables.Plan.Select(row => row.CropYear).Distinct().Order()];
     }
 
-    /// <summary>The rows of a crop year's plan: those for it, and those for the year after that come into their beds in it, as garlic does.</summary>
+    /// <summary>
+    /// The rows of a crop year's plan: those for it, and those for the year after that come into their beds in it, as garlic does.
+    /// </summary>
     /// <param name="records">The records.</param>
     /// <param name="cropYear">The crop year.</param>
     /// <returns>The rows in the order of the file.</returns>
@@ -32,16 +34,33 @@ public static class PlanOnFile
     public static PlanDraft? Of(FarmRecords records, int cropYear)
     {
         ArgumentNullException.ThrowIfNull(records);
-        List<DraftPlanting> plantings = [.. Rows(records, cropYear).Select(row => new DraftPlanting(
-            row.CropYear, row.Planting.Trim(), records.Crop(row.Crop).Name, row.Bed.Trim(), row.BedFeet, row.InBed, row.OutOfBed)
-        {
-            Sown = row.Sown,
-            Trays = row.Trays ?? 0m,
-            Yield = row.Yield,
-            Hours = row.Hours,
-            Cost = row.Cost ?? 0m,
-        })];
-        return !plantings.Exists(one => one.CropYear == cropYear) ? null : new PlanDraft(cropYear, plantings, [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => Sale(records, row))]);
+        List<DraftPlanting> plantings =
+        [
+            .. Rows(records, cropYear)
+                .Select(row => new DraftPlanting(
+                    row.CropYear,
+                    row.Planting.Trim(),
+                    records.Crop(row.Crop).Name,
+                    row.Bed.Trim(),
+                    row.BedFeet,
+                    row.InBed,
+                    row.OutOfBed
+                )
+                {
+                    Sown = row.Sown,
+                    Trays = row.Trays ?? 0m,
+                    Yield = row.Yield,
+                    Hours = row.Hours,
+                    Cost = row.Cost ?? 0m,
+                }),
+        ];
+        return !plantings.Exists(one => one.CropYear == cropYear)
+            ? null
+            : new PlanDraft(
+                cropYear,
+                plantings,
+                [.. records.Tables.PlanSales.Where(row => row.CropYear == cropYear).Select(row => Sale(records, row))]
+            );
     }
 
     private static DraftSale Sale(FarmRecords records, PlanSaleRow row)

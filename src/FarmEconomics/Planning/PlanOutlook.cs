@@ -87,10 +87,31 @@ public sealed class PlanOutlook
         start = season.Settings.StartOf(model.CropYear);
         Weeks = FindWeeks();
         Months = FindMonths();
-        Supplies = [.. draft.Plantings.Where(one => one.In >= start || one.Sown >= start).GroupBy(one => one.Crop).Select(crop => new SupplyNeed(
-            crop.Key, crop.Select(one => one.Planting).Distinct().Count(), crop.Sum(one => one.BedFeet), crop.Sum(one => one.Trays), crop.Min(one => one.Sown ?? one.In), crop.Sum(one => one.Cost)))
-            .OrderBy(one => one.First).ThenBy(one => one.Crop, StringComparer.Ordinal)];
-        Problems = [.. Overfull().Concat(Oversold()).Concat(Weeks.Where(week => week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })).OrderBy(one => one.Day)];
+        Supplies =
+        [
+            .. draft
+                .Plantings.Where(one => one.In >= start || one.Sown >= start)
+                .GroupBy(one => one.Crop)
+                .Select(crop => new SupplyNeed(
+                    crop.Key,
+                    crop.Select(one => one.Planting).Distinct().Count(),
+                    crop.Sum(one => one.BedFeet),
+                    crop.Sum(one => one.Trays),
+                    crop.Min(one => one.Sown ?? one.In),
+                    crop.Sum(one => one.Cost)
+                ))
+                .OrderBy(one => one.First)
+                .ThenBy(one => one.Crop, StringComparer.Ordinal),
+        ];
+        Problems =
+        [
+            .. Overfull()
+                .Concat(Oversold())
+                .Concat(
+                    Weeks.Where(week => week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })
+                )
+                .OrderBy(one => one.Day),
+        ];
     }
 
     /// <summary>The weeks.</summary>
@@ -245,11 +266,17 @@ public sealed class PlanOutlook
         }
 
         decimal At(int line, int month) => Money.Rounded(lines[line][month]).Amount;
-        return [.. months.Select((month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i) })];
+        return
+        [
+            .. months.Select(
+                (month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i) }
+            ),
+        ];
     }
 
     /// <summary>
-    /// Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages and no equipment; interest and principal,
+    /// Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages and no equipment; interest and
+    /// principal,
     /// taxes and what the household draws too.
     /// </summary>
     private IEnumerable<(ExpenseClass Of, DateOnly Day, decimal Money)> Running()
@@ -271,7 +298,9 @@ public sealed class PlanOutlook
         foreach (ExpenseRow row in season.Records.Expenses.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)))
         {
             ExpenseClass of = season.Records.Category(row.Category).Class;
-            if (of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal or ExpenseClass.Tax or ExpenseClass.Personal)
+            if (
+                of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal or ExpenseClass.Tax or ExpenseClass.Personal
+            )
             {
                 yield return (of, row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));
             }
@@ -301,13 +330,23 @@ public sealed class PlanOutlook
     /// <summary>Crops of which over half a percent more is to be sold than picked in the year.</summary>
     private IEnumerable<PlanProblem> Oversold()
     {
-        ILookup<string, DraftPlanting> grown = draft.Plantings.Where(one => one.CropYear == model.CropYear).ToLookup(one => one.Crop, StringComparer.OrdinalIgnoreCase);
-        foreach (IGrouping<string, DraftSale> crop in draft.Sales.Where(sale => sale.CropYear == model.CropYear).GroupBy(sale => sale.Crop, StringComparer.OrdinalIgnoreCase))
+        ILookup<string, DraftPlanting> grown = draft
+            .Plantings.Where(one => one.CropYear == model.CropYear)
+            .ToLookup(one => one.Crop, StringComparer.OrdinalIgnoreCase);
+        foreach (
+            IGrouping<string, DraftSale> crop in draft
+                .Sales.Where(sale => sale.CropYear == model.CropYear)
+                .GroupBy(sale => sale.Crop, StringComparer.OrdinalIgnoreCase)
+        )
         {
             decimal picked = grown[crop.Key].Sum(one => one.Yield), sold = crop.Sum(sale => sale.Quantity);
             if (sold > picked * OverfullBy)
             {
-                yield return new PlanProblem(crop.Min(sale => sale.From), crop.Key, sold - picked, []) { IsSales = true, Unit = season.Records.Crop(crop.Key).Row.Unit };
+                yield return new PlanProblem(crop.Min(sale => sale.From), crop.Key, sold - picked, [])
+                {
+                    IsSales = true,
+                    Unit = season.Records.Crop(crop.Key).Row.Unit,
+                };
             }
         }
     }

@@ -39,7 +39,9 @@ public sealed class PlanQuantities
     /// <summary>List value bought in for the boxes, by week.</summary>
     public required IReadOnlyList<double> BoughtIn { get; init; }
 
-    /// <summary>The quantities of given lengths in the mean season when everything else is chosen best; the lengths may break the limits on beds.</summary>
+    /// <summary>
+    /// The quantities of given lengths in the mean season when everything else is chosen best; the lengths may break the limits on beds.
+    /// </summary>
     /// <param name="model">The model.</param>
     /// <param name="solver">The solver.</param>
     /// <param name="feet">Bed-feet of each sowing, in the model's order.</param>

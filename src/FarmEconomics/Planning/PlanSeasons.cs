@@ -5,7 +5,8 @@ using FarmEconomics.Decisions.Chances;
 namespace FarmEconomics.Planning;
 
 /// <summary>
-/// The seasons a plan is judged by: those on record, and many simulated ones. A simulated season is drawn whole: its weather and its market move all
+/// The seasons a plan is judged by: those on record, and many simulated ones. A simulated season is drawn whole: its weather and its market
+/// move all
 /// crops together, the rest each crop alone, as in the simulation of chance and from the same numbers. Yields and prices stand over their
 /// means, and the simulated seasons have the mean the plan rests on.
 /// </summary>
@@ -22,7 +23,9 @@ public sealed class PlanSeasons
     /// <summary>The simulated seasons, alike in chance.</summary>
     public IReadOnlyList<PlanSeason> Drawn { get; }
 
-    /// <summary>True with so many seasons on record that chances may be told in percent; else simulated seasons are named as such.</summary>
+    /// <summary>
+    /// True with so many seasons on record that chances may be told in percent; else simulated seasons are named as such.
+    /// </summary>
     public bool HasChance { get; }
 
     /// <summary>Draws seasons for a plan.</summary>
@@ -40,11 +43,23 @@ public sealed class PlanSeasons
         settings.Check();
         PastSeasons past = PastSeasons.Of(review, costs.Season, settings);
         IReadOnlyList<CropSeason>[] seasons = [.. model.Crops.Select(crop => past.Of(review.Records.Crop(crop.Name)))];
-        Spread[] yields = Spread.Of([.. seasons.Select(own => own.Select(season => (season.Yield, season.PlantingYields)).ToList())], new Triangular(settings.YieldLow, 1.0, settings.YieldHigh));
+        Spread[] yields = Spread.Of(
+            [.. seasons.Select(own => own.Select(season => (season.Yield, season.PlantingYields)).ToList())],
+            new Triangular(settings.YieldLow, 1.0, settings.YieldHigh)
+        );
         Spread[] prices = Spread.Of(
-            [.. seasons.Select(own => own.Where(season => season.Price > 0.0).Select(season => (season.Price!.Value, season.PlantingPrices)).ToList())],
-            new Triangular(settings.PriceLow, 1.0, settings.PriceHigh));
-        return new PlanSeasons([.. past.Whole.Select(year => RecordedOf(year, seasons, past.Whole.Count))], Draw(model, settings, yields, prices), settings.LeastSeasons);
+            [
+                .. seasons.Select(own =>
+                    own.Where(season => season.Price > 0.0).Select(season => (season.Price!.Value, season.PlantingPrices)).ToList()
+                ),
+            ],
+            new Triangular(settings.PriceLow, 1.0, settings.PriceHigh)
+        );
+        return new PlanSeasons(
+            [.. past.Whole.Select(year => RecordedOf(year, seasons, past.Whole.Count))],
+            Draw(model, settings, yields, prices),
+            settings.LeastSeasons
+        );
     }
 
     private static PlanSeason RecordedOf(int year, IReadOnlyList<CropSeason>[] seasons, int years)
@@ -56,7 +71,11 @@ public sealed class PlanSeasons
             return here is { } value && mean > Never ? value / mean : 1.0;
         }
 
-        return new PlanSeason(1.0 / years, [.. seasons.Select(own => Over(own, season => season.Yield))], [.. seasons.Select(own => Over(own, season => season.Price))]);
+        return new PlanSeason(
+            1.0 / years,
+            [.. seasons.Select(own => Over(own, season => season.Yield))],
+            [.. seasons.Select(own => Over(own, season => season.Price))]
+        );
     }
 
     private static PlanSeason[] Draw(PlanModel model, SimulationSettings settings, Spread[] yields, Spread[] prices)
@@ -66,11 +85,15 @@ public sealed class PlanSeasons
         for (int c = 0; c < model.Crops.Count; c++)
         {
             SeededRandom random = new(settings.Seed, model.Crops[c].Name);
-            double weatherPart = Math.Sqrt(settings.SharedWeather * yields[c].SeasonPart), marketPart = Math.Sqrt(settings.SharedMarket * prices[c].SeasonPart);
+            double weatherPart = Math.Sqrt(settings.SharedWeather * yields[c].SeasonPart),
+                marketPart = Math.Sqrt(settings.SharedMarket * prices[c].SeasonPart);
             (yield[c], price[c]) = (new double[settings.Draws], new double[settings.Draws]);
             for (int i = 0; i < settings.Draws; i++)
             {
-                yield[c][i] = Math.Max(Never, 1.0 + (yields[c].Deviation * Copula.Correlated(weather[i], random.NextNormal(), weatherPart)));
+                yield[c][i] = Math.Max(
+                    Never,
+                    1.0 + (yields[c].Deviation * Copula.Correlated(weather[i], random.NextNormal(), weatherPart))
+                );
                 price[c][i] = Math.Max(Never, 1.0 + (prices[c].Deviation * Copula.Correlated(market[i], random.NextNormal(), marketPart)));
             }
 
@@ -78,7 +101,12 @@ public sealed class PlanSeasons
             AtTheMean(price[c]);
         }
 
-        return [.. Enumerable.Range(0, settings.Draws).Select(i => new PlanSeason(1.0 / settings.Draws, [.. yield.Select(crop => crop[i])], [.. price.Select(crop => crop[i])]))];
+        return
+        [
+            .. Enumerable
+                .Range(0, settings.Draws)
+                .Select(i => new PlanSeason(1.0 / settings.Draws, [.. yield.Select(crop => crop[i])], [.. price.Select(crop => crop[i])])),
+        ];
     }
 
     private static void AtTheMean(double[] factors)
@@ -124,7 +152,11 @@ public sealed class PlanSeasons
                 return (seasons.Count, 0.0, 0.0);
             }
 
-            VarianceComponents parts = VarianceComponents.Of(seasons.Select(season => season.Plantings.Count > 0 ? [.. season.Plantings.Select(value => value / mean)] : new[] { season.Season / mean }));
+            VarianceComponents parts = VarianceComponents.Of(
+                seasons.Select(season =>
+                    season.Plantings.Count > 0 ? [.. season.Plantings.Select(value => value / mean)] : new[] { season.Season / mean }
+                )
+            );
             return (seasons.Count, parts.Between, parts.Within * parts.Groups / parts.Count);
         }
     }

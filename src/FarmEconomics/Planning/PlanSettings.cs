@@ -28,7 +28,8 @@ public sealed record PlanSettings
     public static double DemandSpread => 0.2;
 
     /// <summary>
-    /// What a bed-foot more or fewer than this year must bring, as a part of what a bed-foot brings on average; found on the invented farms of
+    /// What a bed-foot more or fewer than this year must bring, as a part of what a bed-foot brings on average; found on the invented farms
+    /// of
     /// docs/advice.md.
     /// </summary>
     public static double ChangePart => 0.05;

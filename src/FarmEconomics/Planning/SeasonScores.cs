@@ -18,8 +18,10 @@ internal enum Scoring
 /// <summary>
 /// What given lengths are worth season by season: the lengths stand; what is picked, kept, boxed, sold and hired is chosen best in each.
 /// The program holds only what can come of these lengths. Some seasons are solved; each solution's prices bound the worth of every other
-/// season from above (weak duality; Dantzig, Linear Programming and Extensions, 1963, ch. 6). A season that isn't solved is told with the least of
-/// these bounds, less the part by which such bounds were too high on the seasons solved. So a thousand seasons take the time of a few dozen.
+/// season from above (weak duality; Dantzig, Linear Programming and Extensions, 1963, ch. 6). A season that isn't solved is told with the
+/// least of
+/// these bounds, less the part by which such bounds were too high on the seasons solved. So a thousand seasons take the time of a few
+/// dozen.
 /// </summary>
 internal sealed class SeasonScores
 {
@@ -27,7 +29,9 @@ internal sealed class SeasonScores
     internal const int Solved = 40;
     private const double Worst = 0.3;
 
-    /// <summary>Seasons of a part start from one another's answers; parts are always cut the same way, so that threads don't change a digit.</summary>
+    /// <summary>
+    /// Seasons of a part start from one another's answers; parts are always cut the same way, so that threads don't change a digit.
+    /// </summary>
     private const int Part = 10;
     private readonly double mostYield;
     private readonly PlanModel plan;
@@ -63,15 +67,38 @@ internal sealed class SeasonScores
     /// <param name="seasons">The seasons.</param>
     /// <param name="scoring">How exactly.</param>
     /// <returns>What the lengths are worth in each.</returns>
-    internal static double[] Of(PlanModel plan, ILinearSolver solver, IReadOnlyList<double> feet, IReadOnlyList<PlanSeason> seasons, Scoring scoring = Scoring.Told)
+    internal static double[] Of(
+        PlanModel plan,
+        ILinearSolver solver,
+        IReadOnlyList<double> feet,
+        IReadOnlyList<PlanSeason> seasons,
+        Scoring scoring = Scoring.Told
+    )
     {
         SeasonScores scores = new(plan, feet, seasons);
-        int[] chosen = scoring == Scoring.Solved || seasons.Count <= Solved ? [.. Enumerable.Range(0, seasons.Count)] : scores.Choose(seasons);
+        int[] chosen =
+            scoring == Scoring.Solved || seasons.Count <= Solved ? [.. Enumerable.Range(0, seasons.Count)] : scores.Choose(seasons);
         LinearSolution[] solutions = scores.Solve(solver, [.. chosen.Select(i => seasons[i])]);
-        Bound[] bounds = chosen.Length == seasons.Count ? [] : [.. chosen.Zip(solutions).Where(one => one.Second.IsOptimal).Select(one => new Bound(scores, one.Second, seasons[one.First]))];
+        Bound[] bounds =
+            chosen.Length == seasons.Count
+                ? []
+                :
+                [
+                    .. chosen
+                        .Zip(solutions)
+                        .Where(one => one.Second.IsOptimal)
+                        .Select(one => new Bound(scores, one.Second, seasons[one.First])),
+                ];
         double[] worth = new double[seasons.Count];
-        double high = bounds.Length < 2 || scoring == Scoring.Bounds ? 0.0 : bounds.Select((bound, k) => bounds.Where((_, j) => j != k).Min(other => other.Of(bound.Season)) - bound.Objective).Average();
-        Parallel.For(0, worth.Length, i => worth[i] = bounds.Length == 0 ? double.NaN : bounds.Min(bound => bound.Of(seasons[i])) - high + scores.lengths);
+        double high =
+            bounds.Length < 2 || scoring == Scoring.Bounds
+                ? 0.0
+                : bounds
+                    .Select((bound, k) => bounds.Where((_, j) => j != k).Min(other => other.Of(bound.Season)) - bound.Objective)
+                    .Average();
+        Parallel.For(0, worth.Length, i =>
+            worth[i] = bounds.Length == 0 ? double.NaN : bounds.Min(bound => bound.Of(seasons[i])) - high + scores.lengths
+        );
         for (int i = 0; i < chosen.Length; i++)
         {
             worth[chosen[i]] = solutions[i].IsOptimal ? solutions[i].Objective + scores.lengths : double.NaN;
@@ -90,7 +117,12 @@ internal sealed class SeasonScores
             brings[crop.Key] = crop.Sum(one => one.Most) * nets.DefaultIfEmpty(0.0).Average();
         }
 
-        int[] order = [.. Enumerable.Range(0, seasons.Count).OrderBy(i => brings.Select((money, c) => money * seasons[i].Yield[c] * seasons[i].Price[c]).Sum())];
+        int[] order =
+        [
+            .. Enumerable
+                .Range(0, seasons.Count)
+                .OrderBy(i => brings.Select((money, c) => money * seasons[i].Yield[c] * seasons[i].Price[c]).Sum()),
+        ];
         int half = Solved / 2;
         IEnumerable<int> Spread(double part) => Enumerable.Range(0, half).Select(i => order[(int)((i + 0.5) / half * part * order.Length)]);
         return [.. Spread(1.0).Concat(Spread(Worst)).Distinct()];
@@ -135,7 +167,11 @@ internal sealed class SeasonScores
         Dictionary<int, (int Crop, double Net)> steps = places.Sold.ToDictionary(
             one => one.Value, one => (one.Key.Crop, plan.Crops[one.Key.Crop].Steps[one.Key.Week][one.Key.Step].Net));
         HashSet<int> beyond = [.. OutOfReach(places, shift)];
-        bool[] stands = StandsFrom(program, [.. whole.Quantities.Select((_, i) => !pickedIn.TryGetValue(i, out (int, int) week) || shift[places.Ripe[week]] > 0.0)], ripe);
+        bool[] stands = StandsFrom(
+            program,
+            [.. whole.Quantities.Select((_, i) => !pickedIn.TryGetValue(i, out (int, int) week) || shift[places.Ripe[week]] > 0.0)],
+            ripe
+        );
         int[] at = new int[whole.Quantities.Count];
         Array.Fill(at, -1);
         for (int i = program.Lengths.Length; i < at.Length; i++)
@@ -155,7 +191,10 @@ internal sealed class SeasonScores
             }
         }
 
-        int[] limits = [.. whole.Limits.Select((limit, i) => ripe.Contains(i) ? -1 : small.AddLimit("", limit.Least - shift[i], limit.Most - shift[i]))];
+        int[] limits =
+        [
+            .. whole.Limits.Select((limit, i) => ripe.Contains(i) ? -1 : small.AddLimit("", limit.Least - shift[i], limit.Most - shift[i])),
+        ];
         foreach (Entry entry in whole.Entries.Where(entry => at[entry.Quantity] >= 0 && limits[entry.Limit] >= 0))
         {
             small.Set(limits[entry.Limit], at[entry.Quantity], entry.Takes);
@@ -168,10 +207,18 @@ internal sealed class SeasonScores
     /// </summary>
     private IEnumerable<int> OutOfReach(PlanSeasonPlaces places, double[] shift)
     {
-        foreach (IGrouping<(int Crop, int Week), ((int Crop, int Week, int Step) Key, int Quantity)> week in places.Sold.Select(one => (one.Key, one.Value)).GroupBy(one => (one.Key.Crop, one.Key.Week)))
+        foreach (
+            IGrouping<(int Crop, int Week), ((int Crop, int Week, int Step) Key, int Quantity)> week in places
+                .Sold.Select(one => (one.Key, one.Value))
+                .GroupBy(one => (one.Key.Crop, one.Key.Week))
+        )
         {
             PlanCrop crop = plan.Crops[week.Key.Crop];
-            double left = mostYield * Enumerable.Range(0, crop.Keeps).Sum(ago => places.Ripe.TryGetValue((week.Key.Crop, week.Key.Week - ago), out int row) ? shift[row] : 0.0);
+            double left =
+                mostYield
+                * Enumerable
+                    .Range(0, crop.Keeps)
+                    .Sum(ago => places.Ripe.TryGetValue((week.Key.Crop, week.Key.Week - ago), out int row) ? shift[row] : 0.0);
             foreach (((int _, int _, int step), int quantity) in week.OrderByDescending(one => crop.Steps[one.Key.Week][one.Key.Step].Net))
             {
                 if (left <= 0.0)
@@ -191,7 +238,9 @@ internal sealed class SeasonScores
     private static bool[] StandsFrom(PlanProgram program, bool[] stands, HashSet<int> ripe)
     {
         LinearModel whole = program.Model;
-        ILookup<int, Entry> rows = whole.Entries.Where(entry => program.Keys[entry.Limit].Kind == PlanLimitKind.Balance).ToLookup(entry => entry.Limit);
+        ILookup<int, Entry> rows = whole
+            .Entries.Where(entry => program.Keys[entry.Limit].Kind == PlanLimitKind.Balance)
+            .ToLookup(entry => entry.Limit);
         foreach (IGrouping<int, Entry> row in rows.Where(row => !ripe.Contains(row.Key)).OrderBy(row => row.Key))
         {
             if (!row.Any(entry => entry.Takes > 0.0 && stands[entry.Quantity]))
@@ -206,7 +255,9 @@ internal sealed class SeasonScores
         return stands;
     }
 
-    /// <summary>The prices of one season's solution, as a bound on what any season is worth: bounds that move, at their reduced costs.</summary>
+    /// <summary>
+    /// The prices of one season's solution, as a bound on what any season is worth: bounds that move, at their reduced costs.
+    /// </summary>
     private sealed class Bound
     {
         private readonly double rest;

@@ -78,7 +78,20 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             {
                 string? unknown = through.Select(cost => cost.Budget.Known.Value).FirstOrDefault(why => why is not null);
                 string? stands = through.Select(cost => cost.Budget.Known.Establishment).FirstOrDefault(why => why is not null);
-                all.Add(new ChannelComparison(channel, sales, fees, goods, own, book.Season.Known with { Value = unknown, Establishment = stands }));
+                all.Add(
+                    new ChannelComparison(
+                        channel,
+                        sales,
+                        fees,
+                        goods,
+                        own,
+                        book.Season.Known with
+                        {
+                            Value = unknown,
+                            Establishment = stands,
+                        }
+                    )
+                );
             }
         }
 

@@ -183,7 +183,13 @@ internal sealed class BoxCosts(PriceBook book)
                 CropCost.Of(book.Review, cropYear).ToDictionary(cost => cost.Crop));
         }
 
-        return (known.Rules.FullMissing ?? known.Costs.GetValueOrDefault(crop)?.Budget.Known.Value ?? known.Costs.GetValueOrDefault(crop)?.Budget.Known.Establishment) is { } reason ? Rate.NotAvailable(reason)
+        return (
+                known.Rules.FullMissing
+                ?? known.Costs.GetValueOrDefault(crop)?.Budget.Known.Value
+                ?? known.Costs.GetValueOrDefault(crop)?.Budget.Known.Establishment
+            )
+                is { } reason
+                ? Rate.NotAvailable(reason)
             : known.Costs.GetValueOrDefault(crop)?.PerUnit() is { } unit ? Rate.Known(unit.Full * quantity)
             : Rate.NotAvailable($"no {crop.Name} of {cropYear} was sold: no unit to spread its cost over");
     }

@@ -9,7 +9,10 @@ public sealed record Basis(BasisKind Kind, Stage? Stage = null)
 {
     /// <summary>What a message lists as allowed.</summary>
     public static IReadOnlyList<string> Allowed { get; } =
-        [.. BasisKind.Names, .. BasisKind.All.Where(kind => kind.TakesStage).SelectMany(kind => Words.All<Stage>().Select(stage => $"{kind.Name}:{stage}"))];
+    [
+        .. BasisKind.Names,
+        .. BasisKind.All.Where(kind => kind.TakesStage).SelectMany(kind => Words.All<Stage>().Select(stage => $"{kind.Name}:{stage}")),
+    ];
 
     /// <summary>Reads a basis, without regard to case, spaces, hyphens and underscores.</summary>
     /// <param name="text">As written.</param>

@@ -54,8 +54,11 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
     internal static readonly NumberColumn KyColumn = Declared.Number(
         Water("ky", "Part of the yield lost for each part of its need it didn't get, over a season"));
     internal static readonly NumberColumn KyIniColumn = Declared.Number(
-        Stage("ky_ini", "Part of the yield lost for each part of its need it didn't get while the soil is bare, of that stage alone"));
-    internal static readonly NumberColumn KyDevColumn = Declared.Number(Stage("ky_dev", "The same while the crop grows to cover the ground"));
+        Stage("ky_ini", "Part of the yield lost for each part of its need it didn't get while the soil is bare, of that stage alone")
+    );
+    internal static readonly NumberColumn KyDevColumn = Declared.Number(
+        Stage("ky_dev", "The same while the crop grows to cover the ground")
+    );
     internal static readonly NumberColumn KyMidColumn = Declared.Number(Stage("ky_mid", "The same while the crop covers the ground"));
     internal static readonly NumberColumn KyLateColumn = Declared.Number(Stage("ky_late", "The same from when it begins to ripen"));
 

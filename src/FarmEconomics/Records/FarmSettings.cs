@@ -96,7 +96,10 @@ public sealed record FarmSettings
     /// <summary>What the farm's own land would cost to rent, in currency a year; null: by <see cref="LandValue"/>.</summary>
     public decimal? LandRent { get; init; }
 
-    /// <summary>Acres of own land, hectares where lengths are in meters, above 0: <see cref="LandValue"/> and <see cref="LandRent"/> are for one of them; null: they are for all of it.</summary>
+    /// <summary>
+    /// Acres of own land, hectares where lengths are in meters, above 0: <see cref="LandValue"/> and <see cref="LandRent"/> are for one of
+    /// them; null: they are for all of it.
+    /// </summary>
     public decimal? LandArea { get; init; }
 
     /// <summary>Bed width that one bed-foot stands for, in inches; in centimeters when lengths are in meters.</summary>

@@ -28,7 +28,9 @@ internal interface IBasisWeights
     /// <summary>Sets the weight of every planting; what is below 0 counts as 0.</summary>
     void Each(Func<int, decimal> weight);
 
-    /// <summary>Sets quantities as crates; by sales value where crops with over half of it don't say how many of their units fill one.</summary>
+    /// <summary>
+    /// Sets quantities as crates; by sales value where crops with over half of it don't say how many of their units fill one.
+    /// </summary>
     void EachInCrates(Func<int, decimal> quantity);
 
     /// <summary>Adds the direct hours of the year's charges, of all stages or one.</summary>

@@ -34,7 +34,12 @@ public readonly record struct LaborRow(RecordTable Home, int Index) : IRecordRow
     internal static readonly TextColumn PoolColumn = Declared.Ref("pool", "pools", "The pool worked for.");
 
     internal static readonly DayColumn ThroughColumn = Declared.Date(
-        new("through", ColumnType.Date, "The last day, where the hours are those of several days, such as a week's total; blank: one day. They count on the first day."));
+        new(
+            "through",
+            ColumnType.Date,
+            "The last day, where the hours are those of several days, such as a week's total; blank: one day. They count on the first day."
+        )
+    );
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<LaborRow>();

@@ -20,7 +20,8 @@ public readonly record struct LimitRow(RecordTable Home, int Index) : IRecordRow
     };
 
     internal static readonly TextColumn LimitColumn = Declared.Text(
-        new("limit", ColumnType.Text, "What is limited: labor, own labor, water, sprinklers, watering, cold room, ...") { Required = true });
+        new("limit", ColumnType.Text, "What is limited: labor, own labor, water, sprinklers, watering, cold room, ...") { Required = true }
+    );
     internal static readonly NumberColumn AmountColumn = Declared.Number(
         new("amount", ColumnType.Number, "How much there is.")
         { Required = true, Range = new NumberRange(0m, 999_999_999_999m), Unit = "unit" });

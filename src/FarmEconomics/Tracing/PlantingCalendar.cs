@@ -64,7 +64,8 @@ internal sealed class PlantingCalendar
     internal Enterprise? Find(Planting planting, int cropYear) => byKey.GetValueOrDefault((planting, cropYear));
 
     /// <summary>The enterprises of a planting, oldest first.</summary>
-    internal IReadOnlyList<Enterprise> YearsOf(Planting planting) => [.. byPlanting[planting.Index].OrderBy(enterprise => enterprise.CropYear)];
+    internal IReadOnlyList<Enterprise> YearsOf(Planting planting) =>
+        [.. byPlanting[planting.Index].OrderBy(enterprise => enterprise.CropYear)];
 
     /// <summary>For a perennial, the enterprise of the nearest crop year it has one in.</summary>
     private Enterprise PerennialOf(Planting planting, int window)

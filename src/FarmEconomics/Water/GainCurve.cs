@@ -79,7 +79,9 @@ public sealed class GainCurve
     /// </summary>
     /// <param name="curves">The places.</param>
     /// <param name="limit">How much there is.</param>
-    /// <param name="second">What a unit takes of the second thing in each place, 0 or more, null: nothing; and how much of it there is.</param>
+    /// <param name="second">
+    /// What a unit takes of the second thing in each place, 0 or more, null: nothing; and how much of it there is.
+    /// </param>
     /// <returns>How much each gets.</returns>
     public static double[] Share(IReadOnlyList<GainCurve> curves, double limit, (IReadOnlyList<double>? Takes, double There) second)
     {

@@ -236,7 +236,11 @@ public sealed class WaterSeason
                 if (date >= First)
                 {
                     (WaterBlock, DateOnly) key = (balances[i].Sowing.Block, date);
-                    (sums.TryGetValue(key, out DaySum? sum) ? sum : sums[key] = new DaySum()).Add(balances[i], day, lost.GetValueOrDefault(date));
+                    (sums.TryGetValue(key, out DaySum? sum) ? sum : sums[key] = new DaySum()).Add(
+                        balances[i],
+                        day,
+                        lost.GetValueOrDefault(date)
+                    );
                 }
             }
         }
@@ -276,9 +280,16 @@ public sealed class WaterSeason
             double size = balance.Sowing.AreaM2;
             told++;
             area += size;
-            sum = (sum.Rain + (day.Rain * size), sum.Watering + (day.Water * size), sum.Used + (day.Used * size), sum.Stored + ((day.Before - day.After) * size),
-                sum.Drained + (day.Drained * size), sum.Needed + (balance.Sowing.Need(balance.Sowing.Span.From.AddDays(index)) * size),
-                sum.Part + (lost.Part * size), sum.Money + lost.Money);
+            sum = (
+                sum.Rain + (day.Rain * size),
+                sum.Watering + (day.Water * size),
+                sum.Used + (day.Used * size),
+                sum.Stored + ((day.Before - day.After) * size),
+                sum.Drained + (day.Drained * size),
+                sum.Needed + (balance.Sowing.Need(balance.Sowing.Span.From.AddDays(index)) * size),
+                sum.Part + (lost.Part * size),
+                sum.Money + lost.Money
+            );
         }
 
         internal BlockDay Of(WaterBlock block, DateOnly day) => new(block, day, told, notTold)

@@ -30,15 +30,37 @@ public sealed partial class MetricFarmTests : IDisposable
         Assert.True(pages.Length > 6);
 
         // Code cells are the program's own text; styles and pictures hold no words.
-        Assert.Multiple([.. pages.Select(page => (Action)(() => AssertOwnWay(Path.GetFileName(page), Hidden().Replace(File.ReadAllText(page), ""))))]);
+        Assert.Multiple([
+            .. pages.Select(page => (Action)(() => AssertOwnWay(Path.GetFileName(page), Hidden().Replace(File.ReadAllText(page), "")))),
+        ]);
         Assert.Contains("bed-meter-week", File.ReadAllText(Path.Combine(output, "index.html")), StringComparison.Ordinal);
         Assert.Contains("€", File.ReadAllText(Path.Combine(output, "index.html")), StringComparison.Ordinal);
-        Assert.Multiple([.. Directory.GetFiles(Path.Combine(output, "notebooks"), "*.ipynb").Select(notebook => (Action)(() => AssertOwnWay(
-            Path.GetFileName(notebook),
-            // A data frame is data for a program, with a program's numbers.
-            string.Concat(NotebookDocument.Parse(File.ReadAllText(notebook)).Cells.Where(cell => !FrameShown().IsMatch(cell.Source)).Select(cell => (cell.Type == "code" ? "" : cell.Source) + string.Concat(cell.Outputs.SelectMany(Texts)))))))]);
-        Assert.Multiple([.. Directory.GetFiles(Path.Combine(output, "tables"), "*.csv").Select(table => (Action)(() => AssertMetric(
-            Path.GetFileName(table), File.ReadAllText(table).Replace('_', ' '))))]);
+        Assert.Multiple([
+            .. Directory
+                .GetFiles(Path.Combine(output, "notebooks"), "*.ipynb")
+                .Select(notebook =>
+                    (Action)(
+                        () =>
+                            AssertOwnWay(
+                                Path.GetFileName(notebook),
+                                // A data frame is data for a program, with a program's numbers.
+                                string.Concat(
+                                    NotebookDocument
+                                        .Parse(File.ReadAllText(notebook))
+                                        .Cells.Where(cell => !FrameShown().IsMatch(cell.Source))
+                                        .Select(cell =>
+                                            (cell.Type == "code" ? "" : cell.Source) + string.Concat(cell.Outputs.SelectMany(Texts))
+                                        )
+                                )
+                            )
+                    )
+                ),
+        ]);
+        Assert.Multiple([
+            .. Directory
+                .GetFiles(Path.Combine(output, "tables"), "*.csv")
+                .Select(table => (Action)(() => AssertMetric(Path.GetFileName(table), File.ReadAllText(table).Replace('_', ' ')))),
+        ]);
     }
 
     [Theory]
@@ -130,7 +152,13 @@ public sealed partial class MetricFarmTests : IDisposable
 
     internal static void AssertMetric(string where, string text)
     {
-        string[] found = [.. OtherUnit().Matches(text).Take(20).Select(match => $"{where}: ...{text[Math.Max(0, match.Index - 80)..Math.Min(text.Length, match.Index + 60)]}...")];
+        string[] found =
+        [
+            .. OtherUnit()
+                .Matches(text)
+                .Take(20)
+                .Select(match => $"{where}: ...{text[Math.Max(0, match.Index - 80)..Math.Min(text.Length, match.Index + 60)]}..."),
+        ];
         Assert.True(found.Length == 0, string.Join("\n", found));
     }
 

@@ -56,13 +56,20 @@ public class PlanCommandTests
         Assert.Contains("No plan keeps within your limits", run.Output, StringComparison.Ordinal);
     }
 
-    /// <summary>Where there is no solver the command says so in one sentence, as a wrong use (exit code 2), before it reads anything.</summary>
+    /// <summary>
+    /// Where there is no solver the command says so in one sentence, as a wrong use (exit code 2), before it reads anything.
+    /// </summary>
     [Theory]
     [InlineData("--best")]
     [InlineData("--careful")]
     public async Task Plan_WithoutASolver_SaysSoInOneSentence(string option)
     {
-        ProgramRun run = await Program.RunInAsync(new Dictionary<string, string> { ["FARMECONOMICS_SOLVER"] = "none" }, "plan", Demo, option);
+        ProgramRun run = await Program.RunInAsync(
+            new Dictionary<string, string> { ["FARMECONOMICS_SOLVER"] = "none" },
+            "plan",
+            Demo,
+            option
+        );
 
         Assert.Equal(2, run.ExitCode);
         Assert.Contains("no solver for this computer", run.Error, StringComparison.Ordinal);

@@ -67,7 +67,10 @@ public class RecordsCommandsTests
     {
         using Scratch scratch = new();
         Checksums.Copy(ManyFarms.Sound, scratch.File("farm"));
-        File.AppendAllText(Path.Combine(scratch.File("farm"), "sales.csv"), "2025-05-11,letuce,market,4,6.00\n2025-05-12,Zebra,market,4,6.00\n");
+        File.AppendAllText(
+            Path.Combine(scratch.File("farm"), "sales.csv"),
+            "2025-05-11,letuce,market,4,6.00\n2025-05-12,Zebra,market,4,6.00\n"
+        );
 
         ProgramRun list = await Program.RunAsync("check", scratch.File("farm"), "--fix-names", "--out", scratch.File("names.csv"));
         Assert.Contains("2 names your records don't know, 1 guess", list.Output, StringComparison.Ordinal);
@@ -93,7 +96,10 @@ public class RecordsCommandsTests
         Directory.CreateDirectory(scratch.File("sheets"));
         File.WriteAllText(Path.Combine(scratch.File("sheets"), "May.csv"), "Date,Crop,Quantity\n2025-05-17,kale,3\n");
         File.WriteAllText(Path.Combine(scratch.File("sheets"), "Notes.csv"), "What Bea said\n");
-        File.WriteAllText(Path.Combine(scratch.File("sheets"), "June.csv"), "Date,Crop,Quantity\n2025-06-17,lettuce,4\n2025-06-18,kale,5\n");
+        File.WriteAllText(
+            Path.Combine(scratch.File("sheets"), "June.csv"),
+            "Date,Crop,Quantity\n2025-06-17,lettuce,4\n2025-06-18,kale,5\n"
+        );
         PlainWorkbook.Write(scratch.File("sheets"), scratch.File("book.xlsx"));
 
         ProgramRun seen = await Program.RunAsync("import", scratch.File("book.xlsx"), "--into", scratch.File("farm"));

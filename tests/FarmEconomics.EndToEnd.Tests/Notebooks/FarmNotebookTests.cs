@@ -13,7 +13,9 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
 {
     private const string Season = "02-season-review.ipynb";
 
-    private static readonly Lazy<ReviewedFarm> DemoFarm = new(() => ReviewedFarm.Of(FarmFolder.Open(Path.Combine(Repository.Root, "demo-data"))));
+    private static readonly Lazy<ReviewedFarm> DemoFarm = new(() =>
+        ReviewedFarm.Of(FarmFolder.Open(Path.Combine(Repository.Root, "demo-data")))
+    );
 
     private static readonly string[] Cautions = ["not tax, legal, lending or food-safety advice", "local codes and licensed practice come first"];
 
@@ -55,7 +57,10 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
     public async Task Parameters_ChangeTheNumbers()
     {
         string latest = Answer(await Runs.Demo(Season));
-        IReadOnlyList<NotebookRun> changed = await RunAsync((Season, new() { ["year"] = 2023 }), (Season, new() { ["settings"] = "owner_wage=45" }));
+        IReadOnlyList<NotebookRun> changed = await RunAsync(
+            (Season, new() { ["year"] = 2023 }),
+            (Season, new() { ["settings"] = "owner_wage=45" })
+        );
         (string earlier, string dearer) = (Answer(changed[0]), Answer(changed[1]));
         Assert.StartsWith("2023 ", earlier, StringComparison.Ordinal);
         Assert.NotEqual(latest, earlier);
@@ -99,8 +104,16 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
     {
         NotebookRun run = await Runs.Demo(name);
         NextYearReport.FindSolver = Solver.LinearSolvers.Find;
-        JsonObject page = BlockJson.Of(ReportCatalog.Get(id).Make(DemoFarm.Value, new Dictionary<string, object>(), TestContext.Current.CancellationToken));
-        List<JsonObject> shown = [.. Data(run).Select(data => data[BlockFormatterSource.Json]).OfType<JsonNode>().Select(json => json as JsonObject ?? JsonNode.Parse((string)json!)!.AsObject())];
+        JsonObject page = BlockJson.Of(
+            ReportCatalog.Get(id).Make(DemoFarm.Value, new Dictionary<string, object>(), TestContext.Current.CancellationToken)
+        );
+        List<JsonObject> shown =
+        [
+            .. Data(run)
+                .Select(data => data[BlockFormatterSource.Json])
+                .OfType<JsonNode>()
+                .Select(json => json as JsonObject ?? JsonNode.Parse((string)json!)!.AsObject()),
+        ];
         Assert.True(shown.Count >= 5);
         Assert.All(shown, block => Assert.Equal(page[(string)block["key"]!]!.ToJsonString(), block.ToJsonString()));
     }
@@ -117,9 +130,15 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
             using Scratch scratch = new();
             File.WriteAllText(scratch.File("crops.csv"), "crop,unit\nKale,bunch\nBeans,lb\n");
             File.WriteAllText(scratch.File("beds.csv"), "bed,length_ft\nA,100\nB,100\n");
-            File.WriteAllText(scratch.File("plantings.csv"), "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK1,Kale,A,50,2025-05-01,2025-09-01\nB1,Beans,B,60,2025-06-01,2025-09-01\n");
+            File.WriteAllText(
+                scratch.File("plantings.csv"),
+                "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK1,Kale,A,50,2025-05-01,2025-09-01\nB1,Beans,B,60,2025-06-01,2025-09-01\n"
+            );
             File.WriteAllText(scratch.File("harvests.csv"), "date,planting,quantity\n2025-07-01,K1,40\n2025-08-01,B1,30\n");
-            File.WriteAllText(scratch.File("sales.csv"), "date,crop,channel,quantity,unit_price\n2025-07-01,Kale,Market,40,3\n2025-08-01,Beans,Market,30,4\n");
+            File.WriteAllText(
+                scratch.File("sales.csv"),
+                "date,crop,channel,quantity,unit_price\n2025-07-01,Kale,Market,40,3\n2025-08-01,Beans,Market,30,4\n"
+            );
             return await Runs.AllAsync(new Dictionary<string, object> { ["records"] = scratch.Folder });
         }
     }
@@ -127,8 +146,17 @@ public class FarmNotebookTests(FarmNotebookTests.FiveTables fiveTables) : IClass
     // In one child, one after the other: its start is most of the time.
     private static Task<IReadOnlyList<NotebookRun>> RunAsync(params (string Name, Dictionary<string, object> Parameters)[] jobs) =>
         NotebookChildProcess.RunAllAsync(
-            [.. jobs.Select(job => new NotebookJob(Path.Combine(Repository.Root, "notebooks", job.Name), job.Parameters, new NotebookRunOptions()))],
-            Runs.Worker, parallel: 1, TestContext.Current.CancellationToken);
+            [
+                .. jobs.Select(job => new NotebookJob(
+                    Path.Combine(Repository.Root, "notebooks", job.Name),
+                    job.Parameters,
+                    new NotebookRunOptions()
+                )),
+            ],
+            Runs.Worker,
+            parallel: 1,
+            TestContext.Current.CancellationToken
+        );
 
     private static string Answer(NotebookRun run)
     {

@@ -3,7 +3,10 @@ using Microsoft.Playwright;
 
 namespace FarmEconomics.EndToEnd.Tests.Pages;
 
-/// <summary>The pages that go on paper, on both sizes of it: sheets counted, nothing in the margins, and the first sheet of the lender's page by itself.</summary>
+/// <summary>
+/// The pages that go on paper, on both sizes of it: sheets counted, nothing in the margins, and the first sheet of the lender's page by
+/// itself.
+/// </summary>
 public class PrintTests(BrowserOfClass chromium, ReviewedDemo reviewed) : IClassFixture<BrowserOfClass>
 {
     [Theory]
@@ -20,7 +23,12 @@ public class PrintTests(BrowserOfClass chromium, ReviewedDemo reviewed) : IClass
         Assert.DoesNotContain("Income by tax line", lender.TextOf(1), StringComparison.Ordinal);
         Assert.Contains("Income by tax line", lender.TextOf(2), StringComparison.Ordinal);
         Assert.All("BCDEFGHIJ", letter => Assert.Contains(lender.Words, word => word.Sheet > 1 && word.Text == letter.ToString()));
-        Assert.Equal(Enumerable.Range(1, lender.Sheets), Enumerable.Range(1, lender.Sheets).Where(sheet => lender.TextOf(sheet).Contains($"{sheet} of {lender.Sheets}", StringComparison.Ordinal)));
+        Assert.Equal(
+            Enumerable.Range(1, lender.Sheets),
+            Enumerable
+                .Range(1, lender.Sheets)
+                .Where(sheet => lender.TextOf(sheet).Contains($"{sheet} of {lender.Sheets}", StringComparison.Ordinal))
+        );
     }
 
     [Theory]

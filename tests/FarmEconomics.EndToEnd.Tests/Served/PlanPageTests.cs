@@ -3,7 +3,9 @@ using Microsoft.Playwright;
 
 namespace FarmEconomics.EndToEnd.Tests.Served;
 
-/// <summary>Next year's plan where a farm is opened: taken over when the button is pressed, changed row by row, put back; in a narrow window.</summary>
+/// <summary>
+/// Next year's plan where a farm is opened: taken over when the button is pressed, changed row by row, put back; in a narrow window.
+/// </summary>
 public class PlanPageTests
 {
     [Fact]
@@ -18,7 +20,10 @@ public class PlanPageTests
 
         await page.GotoAsync(open.Base + "/next-year");
         Assert.False(File.Exists(plan));
-        Assert.True(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= document.documentElement.clientWidth"), "the page is wider than the window");
+        Assert.True(
+            await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= document.documentElement.clientWidth"),
+            "the page is wider than the window"
+        );
         await page.GetByRole(AriaRole.Button, new() { Name = "Write the plan into my records" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("Saved in plan.csv and plan_sales.csv");
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Your plan for 2026");
@@ -43,7 +48,12 @@ public class PlanPageTests
     {
         using Scratch scratch = new();
         Checksums.Copy(ManyFarms.Sound, scratch.File("farm"));
-        await using OpenProgram open = await OpenProgram.StartAsync(scratch.File("farm"), "--read-only", "--scenarios", scratch.File("scenarios.csv"));
+        await using OpenProgram open = await OpenProgram.StartAsync(
+            scratch.File("farm"),
+            "--read-only",
+            "--scenarios",
+            scratch.File("scenarios.csv")
+        );
         await using IBrowser browser = await Browser.LaunchAsync();
         IPage page = await WindowAsync(browser, open);
 

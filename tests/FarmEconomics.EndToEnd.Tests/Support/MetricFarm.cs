@@ -100,23 +100,28 @@ internal static class MetricFarm
         _ => [row[0], row[0] == "as_of" ? row[1] : Comma(row[1])],
     };
 
-    private static string Value(string table, string heading, string value, string last) => (table, heading) switch
-    {
-        (_, "length_ft") or (_, "bed_feet") => Comma(Times(value, MetersPerFoot)),
-        ("crops", "establishment_cost") => Comma(value.Length == 0 ? "" : Text(decimal.Round(decimal.Parse(value, CultureInfo.InvariantCulture) / MetersPerFoot, 4))),
-        (_, "width_in") => Comma(Times(value, CentimetersPerInch)),
-        (_, "rain_in") => Comma(Times(value, MillimetersPerInch)),
-        (_, "tmin_f") or (_, "tmax_f") => Comma(Text((decimal.Parse(value, CultureInfo.InvariantCulture) - 32m) / 1.8m)),
-        (_, "gallons") or (_, "set_gallons") or (_, "sprinkler_gph") => Comma(Times(value, LitersPerGallon)),
-        (_, "soil_water_in_ft") => Comma(Times(value, MillimetersPerInch / MetersPerFoot)),
-        // Rates of the seed pool are weights beside each other, all per length, so they stay.
-        ("labor_standards", "minutes") when last == "bed_foot" => Comma(Text(Steps(value) * StepPerMeter)),
-        (_, "per") => value == "bed_foot" ? "bed_meter" : value,
-        (_, "basis") => value.Replace("bed-foot", "bed-meter", StringComparison.Ordinal).Replace("bed-feet", "bed-meters", StringComparison.Ordinal),
-        ("limits", "unit") => value.Replace("gallons", "liters", StringComparison.Ordinal),
-        (_, "unit") => value == "lb" ? "kg" : value,
-        _ => Comma(value),
-    };
+    private static string Value(string table, string heading, string value, string last) =>
+        (table, heading) switch
+        {
+            (_, "length_ft") or (_, "bed_feet") => Comma(Times(value, MetersPerFoot)),
+            ("crops", "establishment_cost") => Comma(
+                value.Length == 0 ? "" : Text(decimal.Round(decimal.Parse(value, CultureInfo.InvariantCulture) / MetersPerFoot, 4))
+            ),
+            (_, "width_in") => Comma(Times(value, CentimetersPerInch)),
+            (_, "rain_in") => Comma(Times(value, MillimetersPerInch)),
+            (_, "tmin_f") or (_, "tmax_f") => Comma(Text((decimal.Parse(value, CultureInfo.InvariantCulture) - 32m) / 1.8m)),
+            (_, "gallons") or (_, "set_gallons") or (_, "sprinkler_gph") => Comma(Times(value, LitersPerGallon)),
+            (_, "soil_water_in_ft") => Comma(Times(value, MillimetersPerInch / MetersPerFoot)),
+            // Rates of the seed pool are weights beside each other, all per length, so they stay.
+            ("labor_standards", "minutes") when last == "bed_foot" => Comma(Text(Steps(value) * StepPerMeter)),
+            (_, "per") => value == "bed_foot" ? "bed_meter" : value,
+            (_, "basis") => value
+                .Replace("bed-foot", "bed-meter", StringComparison.Ordinal)
+                .Replace("bed-feet", "bed-meters", StringComparison.Ordinal),
+            ("limits", "unit") => value.Replace("gallons", "liters", StringComparison.Ordinal),
+            (_, "unit") => value == "lb" ? "kg" : value,
+            _ => Comma(value),
+        };
 
     private static string Times(string value, decimal factor) =>
         value.Length == 0 ? "" : Text(decimal.Parse(value, CultureInfo.InvariantCulture) * factor);

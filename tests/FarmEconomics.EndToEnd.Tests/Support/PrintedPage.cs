@@ -4,11 +4,17 @@ using Microsoft.Playwright;
 
 namespace FarmEconomics.EndToEnd.Tests.Support;
 
-/// <summary>A page as a browser prints it, read back from the PDF with the Poppler tools: sheets, their size and where every word stands.</summary>
+/// <summary>
+/// A page as a browser prints it, read back from the PDF with the Poppler tools: sheets, their size and where every word stands.
+/// </summary>
 /// <param name="Sheets">Sheets of paper.</param>
 /// <param name="Width">Width of the first, in points.</param>
 /// <param name="Words">Every word with the sheet it stands on, from 1, and its left and right edge in points.</param>
-internal sealed partial record PrintedPage(int Sheets, double Width, IReadOnlyList<(int Sheet, double Left, double Right, string Text)> Words)
+internal sealed partial record PrintedPage(
+    int Sheets,
+    double Width,
+    IReadOnlyList<(int Sheet, double Left, double Right, string Text)> Words
+)
 {
     // 14 mm, as the pages' style says; a point for rounding.
     private const double Margin = (14 / 25.4 * 72) - 1;
@@ -16,7 +22,8 @@ internal sealed partial record PrintedPage(int Sheets, double Width, IReadOnlyLi
     private const string Required = "FARMECONOMICS_REQUIRE_BROWSER";
 
     /// <summary>Words that reach into the margin at the left or the right: what a printer would cut.</summary>
-    public IEnumerable<string> Cut => Words.Where(word => word.Left < Margin || word.Right > Width - Margin).Select(word => $"sheet {word.Sheet}: {word.Text}");
+    public IEnumerable<string> Cut =>
+        Words.Where(word => word.Left < Margin || word.Right > Width - Margin).Select(word => $"sheet {word.Sheet}: {word.Text}");
 
     /// <summary>Prints a saved page.</summary>
     /// <param name="browser">The browser.</param>
@@ -24,7 +31,8 @@ internal sealed partial record PrintedPage(int Sheets, double Width, IReadOnlyLi
     /// <param name="paper">A size of paper as CSS names it; null: as the page says.</param>
     public static async Task<PrintedPage> Of(IBrowser browser, string file, string? paper)
     {
-        string reader = Tool.Require(Required, "printed pages are not read back", "pdftotext"), counter = Tool.Require(Required, "printed pages are not counted", "pdfinfo");
+        string reader = Tool.Require(Required, "printed pages are not read back", "pdftotext"),
+            counter = Tool.Require(Required, "printed pages are not counted", "pdfinfo");
         IPage page = await browser.NewPageAsync(new() { BypassCSP = true });
         await page.GotoAsync(new Uri(file).AbsoluteUri);
         if (paper is not null)

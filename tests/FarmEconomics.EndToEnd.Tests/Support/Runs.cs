@@ -25,16 +25,32 @@ internal static class Runs
 
     /// <summary>The names of the notebooks that ship, in order.</summary>
     public static List<string> Shipped { get; } =
-        [.. Directory.GetFiles(Path.Combine(Repository.Root, "notebooks"), "*.ipynb").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+    [
+        .. Directory
+            .GetFiles(Path.Combine(Repository.Root, "notebooks"), "*.ipynb")
+            .Select(path => Path.GetFileName(path))
+            .Order(StringComparer.Ordinal),
+    ];
 
     private static readonly Lazy<Task<IReadOnlyList<NotebookRun>>> DemoRuns = new(() => AllAsync(NoParameters));
 
-    /// <summary>A notebook that ships, over the demo farm; all of them are run once, as the review runs them, for all tests that look at them.</summary>
+    /// <summary>
+    /// A notebook that ships, over the demo farm; all of them are run once, as the review runs them, for all tests that look at them.
+    /// </summary>
     public static async Task<NotebookRun> Demo(string name) => (await DemoRuns.Value)[Shipped.IndexOf(name)];
 
     /// <summary>All notebooks that ship, as the review runs them: a few children, each with one notebook after the other.</summary>
-    public static Task<IReadOnlyList<NotebookRun>> AllAsync(IReadOnlyDictionary<string, object> parameters) => NotebookChildProcess.RunAllAsync(
-        [.. Shipped.Select(name => new NotebookJob(Path.Combine(Repository.Root, "notebooks", name), parameters, new NotebookRunOptions()))], Worker);
+    public static Task<IReadOnlyList<NotebookRun>> AllAsync(IReadOnlyDictionary<string, object> parameters) =>
+        NotebookChildProcess.RunAllAsync(
+            [
+                .. Shipped.Select(name => new NotebookJob(
+                    Path.Combine(Repository.Root, "notebooks", name),
+                    parameters,
+                    new NotebookRunOptions()
+                )),
+            ],
+            Worker
+        );
 
     /// <summary>All text a cell printed.</summary>
     public static string Printed(NotebookCell cell) => string.Concat(

@@ -16,13 +16,21 @@ public class NextYearReportTests
 {
     private static readonly string Demo = Path.Combine(TestFolders.Repository, "demo-data");
     private static readonly Lazy<ReviewedFarm> Farm = new(() => ReviewedFarm.Of(FarmFolder.Open(Demo)));
-    private static readonly Lazy<IReadOnlyList<Block>> Best = new(() => NextYearReport.MakeWith(Farm.Value, new NextYearParameters(), Programs.Solver));
+    private static readonly Lazy<IReadOnlyList<Block>> Best = new(() =>
+        NextYearReport.MakeWith(Farm.Value, new NextYearParameters(), Programs.Solver)
+    );
 
     [Fact]
     public void Page_WithASolver_TellsWhatChangesWhatLimitsItAndWhatItDoesToCash()
     {
-        Assert.StartsWith("Another mix of the same crops in 2026: $", Best.Value.OfType<HeadlineBlock>().Single().Headline, StringComparison.Ordinal);
-        ReportTable lengths = Best.Value.Table(NextYearBlock.Crops), plans = Best.Value.Table(NextYearBlock.Plans), cash = Best.Value.Table(NextYearBlock.CashTable);
+        Assert.StartsWith(
+            "Another mix of the same crops in 2026: $",
+            Best.Value.OfType<HeadlineBlock>().Single().Headline,
+            StringComparison.Ordinal
+        );
+        ReportTable lengths = Best.Value.Table(NextYearBlock.Crops),
+            plans = Best.Value.Table(NextYearBlock.Plans),
+            cash = Best.Value.Table(NextYearBlock.CashTable);
         Assert.All(lengths.Rows, row => Assert.Equal(row[2].Number - row[1].Number, row[3].Number));
         Assert.Equal(3, plans.Rows.Count);
         Assert.InRange(plans.Rows[2][3].Number!.Value, plans.Rows[1][3].Number!.Value * 0.9m, plans.Rows[1][3].Number!.Value + 0.01m);
@@ -51,7 +59,9 @@ public class NextYearReportTests
     public void Page_WithThePlanTakenOver_TellsTheSameOfItAndWhereARowNoLongerFits()
     {
         PlanDraft draft = ShownPlan.Of(Farm.Value, new NextYearParameters(), Programs.Solver, CancellationToken.None).Draft;
-        string folder = TestFolders.Make([.. Directory.GetFiles(Demo, "*.csv").Select(file => (Path.GetFileName(file), File.ReadAllText(file)))]);
+        string folder = TestFolders.Make([
+            .. Directory.GetFiles(Demo, "*.csv").Select(file => (Path.GetFileName(file), File.ReadAllText(file))),
+        ]);
         // The demo's own table of sales has no column unit.
         Append("plan.csv", PlanRecords.Rows(Farm.Value.Settings, draft)[0].Rows);
         Append("plan_sales.csv", PlanRecords.Rows(Farm.Value.Settings, draft)[1].Rows.Select(row => row.Where((_, at) => at != 4)));
@@ -61,14 +71,32 @@ public class NextYearReportTests
 
         Assert.StartsWith("Your plan for 2026: ", page.OfType<HeadlineBlock>().Single().Headline, StringComparison.Ordinal);
         Assert.Equal(Cash(Best.Value), Cash(page));
-        Assert.Equal(Best.Value.Table(NextYearBlock.Crops).TotalRow![2].Number!.Value, page.Table(NextYearBlock.Crops).TotalRow![2].Number!.Value, 0);
+        Assert.Equal(
+            Best.Value.Table(NextYearBlock.Crops).TotalRow![2].Number!.Value,
+            page.Table(NextYearBlock.Crops).TotalRow![2].Number!.Value,
+            0
+        );
         string plan = Path.Combine(folder, "plan.csv");
-        File.WriteAllText(plan, File.ReadAllText(plan).Replace("2026,Tomatoes 2026-1,Tomatoes,Warm House 4,60,", "2026,Tomatoes 2026-1,Tomatoes,Warm House 4,120,", StringComparison.Ordinal));
-        string toDo = ((ProseBlock)NextYearReport.MakeWith(ReviewedFarm.Of(FarmFolder.Open(folder)), new NextYearParameters(), solver: null).Show(NextYearBlock.ToDo)).Text.ToPlainText();
+        File.WriteAllText(
+            plan,
+            File.ReadAllText(plan)
+                .Replace(
+                    "2026,Tomatoes 2026-1,Tomatoes,Warm House 4,60,",
+                    "2026,Tomatoes 2026-1,Tomatoes,Warm House 4,120,",
+                    StringComparison.Ordinal
+                )
+        );
+        string toDo = (
+            (ProseBlock)
+                NextYearReport
+                    .MakeWith(ReviewedFarm.Of(FarmFolder.Open(folder)), new NextYearParameters(), solver: null)
+                    .Show(NextYearBlock.ToDo)
+        ).Text.ToPlainText();
         Assert.Contains("Warm House 4, from", toDo, StringComparison.Ordinal);
         Assert.Contains("60 bed-feet more than there are", toDo, StringComparison.Ordinal);
 
-        void Append(string file, IEnumerable<IEnumerable<string>> rows) => File.AppendAllLines(Path.Combine(folder, file), rows.Select(row => string.Join(',', row)));
+        void Append(string file, IEnumerable<IEnumerable<string>> rows) =>
+            File.AppendAllLines(Path.Combine(folder, file), rows.Select(row => string.Join(',', row)));
     }
 
     [Fact]
@@ -91,7 +119,14 @@ public class NextYearReportTests
     [InlineData("nonsense", "There is no plan \"nonsense\"")]
     [InlineData(NextYearParameters.AsInRecords, "There is no plan for 2026 in your records")]
     public void Plan_ThatIsNotThere_IsRefusedInASentence(string plan, string says) =>
-        Assert.StartsWith(says, Assert.Throws<ArgumentException>(() => NextYearReport.MakeWith(Farm.Value, new NextYearParameters { Plan = plan }, solver: null)).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            says,
+            Assert
+                .Throws<ArgumentException>(() => NextYearReport.MakeWith(Farm.Value, new NextYearParameters { Plan = plan }, solver: null))
+                .Message,
+            StringComparison.Ordinal
+        );
 
-    private static IEnumerable<decimal?> Cash(IReadOnlyList<Block> page) => page.Table(NextYearBlock.CashTable).Rows.Select(row => row[^1].Number);
+    private static IEnumerable<decimal?> Cash(IReadOnlyList<Block> page) =>
+        page.Table(NextYearBlock.CashTable).Rows.Select(row => row[^1].Number);
 }

@@ -55,7 +55,20 @@ public class WaterReportTests
     public void List_OfMoreGallonsThanSprinklersGive_SaysSoAndOfNoneHasNothingLessToTell()
     {
         WaterAndPower supply = Demo.Value.Shorts.WaterAndPower;
-        string[] Notes(double gallons) => [.. WaterList.Of(supply, new FarmEconomics.Water.WaterAtHand(new DateOnly(2025, 8, 12), 1, gallons * supply.LitersPerUnit, InSprinklerHours: false)).Notes()];
+        string[] Notes(double gallons) =>
+            [
+                .. WaterList
+                    .Of(
+                        supply,
+                        new FarmEconomics.Water.WaterAtHand(
+                            new DateOnly(2025, 8, 12),
+                            1,
+                            gallons * supply.LitersPerUnit,
+                            InSprinklerHours: false
+                        )
+                    )
+                    .Notes(),
+            ];
 
         Assert.Contains(Notes(9000), note => note.Contains("sprinkler-hours; by limits.csv there are 72.", StringComparison.Ordinal));
         Assert.DoesNotContain(Notes(4200), note => note.Contains("sprinkler-hours", StringComparison.Ordinal));

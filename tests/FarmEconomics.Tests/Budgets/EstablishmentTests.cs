@@ -21,7 +21,10 @@ public class EstablishmentTests
 
         EnterpriseBudget stand = review.Season(2025).FindCrop("berries")!;
 
-        Assert.Equal(fixture.List("computed_annual").Single(item => item.Number("rate") == 0.07m).Number("annual"), stand.Line(BudgetLine.Establishment).Value);
+        Assert.Equal(
+            fixture.List("computed_annual").Single(item => item.Number("rate") == 0.07m).Number("annual"),
+            stand.Line(BudgetLine.Establishment).Value
+        );
         Assert.Equal(500m - 50m - 513.93m, stand.Line(BudgetLine.NetReturn).Value);
         Assert.All(review.Season(2025).Reconciliation, check => Assert.True(check.Holds, check.Check));
     }
@@ -45,7 +48,12 @@ public class EstablishmentTests
     public void Parts_OverAllBearingYears_ArePaidBackWithInterest()
     {
         FarmReview review = Farm(10m, 2m, asOf: "2029-12-31", cropYears: 2029);
-        decimal[] parts = [.. Enumerable.Range(2025, 5).Select(year => review.Season(year).FindCrop("berries")!.Line(BudgetLine.Establishment).Value!.Value)];
+        decimal[] parts =
+        [
+            .. Enumerable
+                .Range(2025, 5)
+                .Select(year => review.Season(year).FindCrop("berries")!.Line(BudgetLine.Establishment).Value!.Value),
+        ];
 
         Assert.Equal([299.62m, 299.62m, 0m, 0m, 0m], parts); // 520 x CRF(10 %, 2); then it is paid
         Assert.Equal(520m, decimal.Round((parts[0] / 1.1m) + (parts[1] / 1.21m), 2));
@@ -55,11 +63,17 @@ public class EstablishmentTests
     [InlineData("2025-06-30", 6)]
     [InlineData("2025-12-31", 12)]
     public void Part_OfAYearNotOver_CountsItsMonths(string asOf, int months) =>
-        Assert.Equal(decimal.Round(164.04m * months / 12m, 2), Farm(10m, 4m, asOf: asOf, picked: "2025-06-20").Season(2025).FindCrop("berries")!.Line(BudgetLine.Establishment).Value);
+        Assert.Equal(
+            decimal.Round(164.04m * months / 12m, 2),
+            Farm(10m, 4m, asOf: asOf, picked: "2025-06-20").Season(2025).FindCrop("berries")!.Line(BudgetLine.Establishment).Value
+        );
 
     [Fact]
     public void Fraction_OfAYear_TakesThatPart() =>
-        Assert.Equal(decimal.Round(decimal.Round(520m * (0.1m / (1m - (decimal)Math.Pow(1.1, -1.5))), 2) / 2m, 2), Farm(10m, 1.5m, cropYears: 2026, asOf: "2026-12-31").Season(2026).FindCrop("berries")!.Line(BudgetLine.Establishment).Value);
+        Assert.Equal(
+            decimal.Round(decimal.Round(520m * (0.1m / (1m - (decimal)Math.Pow(1.1, -1.5))), 2) / 2m, 2),
+            Farm(10m, 1.5m, cropYears: 2026, asOf: "2026-12-31").Season(2026).FindCrop("berries")!.Line(BudgetLine.Establishment).Value
+        );
 
     [Fact]
     public void Cleared_BeforeItBore_CostsStayInTheirYears() =>
@@ -89,24 +103,47 @@ public class EstablishmentTests
 
     [Fact]
     public void WithoutInterest_ItIsUnknown() =>
-        Assert.Contains("interest_percent", Farm(null, 4m, 31m).Season(2025).FindCrop("berries")!.Line(BudgetLine.Establishment).Missing, StringComparison.Ordinal);
+        Assert.Contains(
+            "interest_percent",
+            Farm(null, 4m, 31m).Season(2025).FindCrop("berries")!.Line(BudgetLine.Establishment).Missing,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void TakenOut_WhatEstablishingItCostIsSpentEitherWay()
     {
         FarmReview review = Farm(10m, 4m);
-        ScenarioOutcome without = ScenarioComparison.Of(review, 2025, FarmScenario.Parse("gone", "without berries", review.Records)).Outcomes[0];
+        ScenarioOutcome without = ScenarioComparison
+            .Of(review, 2025, FarmScenario.Parse("gone", "without berries", review.Records))
+            .Outcomes[0];
 
         Assert.Equal(-450m, without.FarmNet.Difference.Value);
         Assert.True(without.IsProven);
     }
 
     private static FarmReview Farm(
-        decimal? interest, decimal? bearing, decimal? establishment = null, string asOf = "2025-12-31", string? cleared = null, int from = 2023, int cropYears = 2025, string picked = "2025-07-01")
+        decimal? interest,
+        decimal? bearing,
+        decimal? establishment = null,
+        string asOf = "2025-12-31",
+        string? cleared = null,
+        int from = 2023,
+        int cropYears = 2025,
+        string picked = "2025-07-01"
+    )
     {
-        FarmBuilder farm = new FarmBuilder().AsOf(asOf).Crop("kale").Perennial("berries", bearing, establishment).Bed("one").Bed("two", 40)
-            .Planting("b", "berries", "one", 1, $"{from}-05-01", cleared).Planting("k", "kale", "two", 40, "2025-05-01", "2025-08-01").Channel("market", ChannelKind.Market)
-            .Pick("2025-06-01", "k", 100).Sell("2025-06-01", "kale", "market", 100, 2m).Spend("2025-05-01", 50m, "mulch", planting: "b");
+        FarmBuilder farm = new FarmBuilder()
+            .AsOf(asOf)
+            .Crop("kale")
+            .Perennial("berries", bearing, establishment)
+            .Bed("one")
+            .Bed("two", 40)
+            .Planting("b", "berries", "one", 1, $"{from}-05-01", cleared)
+            .Planting("k", "kale", "two", 40, "2025-05-01", "2025-08-01")
+            .Channel("market", ChannelKind.Market)
+            .Pick("2025-06-01", "k", 100)
+            .Sell("2025-06-01", "kale", "market", 100, 2m)
+            .Spend("2025-05-01", 50m, "mulch", planting: "b");
         if (from == 2023)
         {
             farm.Spend("2023-05-01", 200m, "plants", planting: "b").Spend("2024-05-01", 300m, "mulch", planting: "b");
@@ -119,6 +156,8 @@ public class EstablishmentTests
         }
 
         FarmRecords records = farm.Review().Records;
-        return FarmReview.Of(FarmRecords.Link(records.Tables, records.Settings with { InterestPercent = interest, UnpaidHours = UnpaidHours.None }));
+        return FarmReview.Of(
+            FarmRecords.Link(records.Tables, records.Settings with { InterestPercent = interest, UnpaidHours = UnpaidHours.None })
+        );
     }
 }

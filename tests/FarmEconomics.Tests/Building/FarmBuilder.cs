@@ -27,8 +27,33 @@ internal sealed class FarmBuilder
 
     internal FarmBuilder AsOf(string day) => With(settings => settings with { AsOf = Day(day) });
 
-    internal FarmBuilder Crop(string crop, string unit = "lb", decimal? storageDays = 365, decimal? perCrate = null, string? store = null, decimal? water = null, bool perennial = false, string? group = null, decimal? bears = null, decimal? established = null) =>
-        Add<CropRow>(new RowValues { ["crop"] = crop, ["unit"] = unit, ["storage_days"] = storageDays, ["units_per_crate"] = perCrate, ["store"] = store, ["water_need"] = water, ["perennial"] = perennial, ["group"] = group, ["bearing_years"] = bears, ["establishment_cost"] = established });
+    internal FarmBuilder Crop(
+        string crop,
+        string unit = "lb",
+        decimal? storageDays = 365,
+        decimal? perCrate = null,
+        string? store = null,
+        decimal? water = null,
+        bool perennial = false,
+        string? group = null,
+        decimal? bears = null,
+        decimal? established = null
+    ) =>
+        Add<CropRow>(
+            new RowValues
+            {
+                ["crop"] = crop,
+                ["unit"] = unit,
+                ["storage_days"] = storageDays,
+                ["units_per_crate"] = perCrate,
+                ["store"] = store,
+                ["water_need"] = water,
+                ["perennial"] = perennial,
+                ["group"] = group,
+                ["bearing_years"] = bears,
+                ["establishment_cost"] = established,
+            }
+        );
 
     internal FarmBuilder Perennial(string crop, decimal? bearingYears = null, decimal? establishmentCost = null) =>
         Add<CropRow>(new RowValues { ["crop"] = crop, ["unit"] = "lb", ["storage_days"] = 365m, ["perennial"] = true, ["bearing_years"] = bearingYears, ["establishment_cost"] = establishmentCost });

@@ -44,12 +44,40 @@ public class LandChargeTests
         Assert.Contains(season.Problems, problem => problem.Message.Contains("land_value", StringComparison.Ordinal));
     }
 
-    private static FarmRecords Farm(decimal? value = null, decimal? rent = null, decimal? interest = null, decimal? area = null, string asOf = "2025-12-31")
+    private static FarmRecords Farm(
+        decimal? value = null,
+        decimal? rent = null,
+        decimal? interest = null,
+        decimal? area = null,
+        string asOf = "2025-12-31"
+    )
     {
-        FarmRecords records = new FarmBuilder().AsOf(asOf).Crop("beets").Crop("kale").Bed("one").Bed("two")
-            .Planting("b", "beets", "one", 40, "2025-05-01", "2025-07-01").Planting("k", "kale", "two", 20, "2025-05-01", "2025-07-01")
-            .Channel("market", ChannelKind.Market).Pick("2025-06-20", "b", 10).Sell("2025-06-20", "beets", "market", 10, 2m)
-            .Pick("2025-06-20", "k", 10).Sell("2025-06-20", "kale", "market", 10, 2m).Spend("2025-06-01", 1m, "supplies", pool: "general overhead").Review().Records;
-        return FarmRecords.Link(records.Tables, records.Settings with { LandValue = value, LandRent = rent, LandArea = area, InterestPercent = interest, UnpaidHours = UnpaidHours.None });
+        FarmRecords records = new FarmBuilder()
+            .AsOf(asOf)
+            .Crop("beets")
+            .Crop("kale")
+            .Bed("one")
+            .Bed("two")
+            .Planting("b", "beets", "one", 40, "2025-05-01", "2025-07-01")
+            .Planting("k", "kale", "two", 20, "2025-05-01", "2025-07-01")
+            .Channel("market", ChannelKind.Market)
+            .Pick("2025-06-20", "b", 10)
+            .Sell("2025-06-20", "beets", "market", 10, 2m)
+            .Pick("2025-06-20", "k", 10)
+            .Sell("2025-06-20", "kale", "market", 10, 2m)
+            .Spend("2025-06-01", 1m, "supplies", pool: "general overhead")
+            .Review()
+            .Records;
+        return FarmRecords.Link(
+            records.Tables,
+            records.Settings with
+            {
+                LandValue = value,
+                LandRent = rent,
+                LandArea = area,
+                InterestPercent = interest,
+                UnpaidHours = UnpaidHours.None,
+            }
+        );
     }
 }

@@ -44,8 +44,17 @@ public class PoolBasisTests
         // beets on three days, one of them twice; kale on one day, and on another everything was thrown out.
         Assert.Equal(
             [75m, 25m, 0m, 0m],
-            Shared(Farm().Pool("shared", "harvest-days").Pick("2025-05-10", "b", 1).Pick("2025-05-12", "b", 1).Pick("2025-05-12", "b", 5).Pick("2025-05-15", "b", 1)
-                .Pick("2025-05-10", "k", 900).Pick("2025-05-15", "k", 0, culled: 30)));
+            Shared(
+                Farm()
+                    .Pool("shared", "harvest-days")
+                    .Pick("2025-05-10", "b", 1)
+                    .Pick("2025-05-12", "b", 1)
+                    .Pick("2025-05-12", "b", 5)
+                    .Pick("2025-05-15", "b", 1)
+                    .Pick("2025-05-10", "k", 900)
+                    .Pick("2025-05-15", "k", 0, culled: 30)
+            )
+        );
 
     [Fact]
     public void CrateDays_FromPickToLeavingAndUnsoldAsLongAsItKeeps()

@@ -141,9 +141,22 @@ public class ChancesTests
     public void Percentile_FiveValues_LiesOnStraightLinesBetweenThem(double fraction, double expected) =>
         Assert.Equal((decimal)expected, new Outcome("x", [5, 1, 4, 2, 3], 1).Percentile(fraction).Amount);
 
-    private static CropRisk Risk(string name, decimal output, double correlation) => new(
-        new WhatIfModel(name, new Money(output), Money.Zero, 100m, new BedFeet(10m), new BedFootWeeks(10m), [new("seed", BudgetLine.Materials, CostDriver.Length, CostStream.Cash, null, new Money(700m))]),
-        new Triangular(0.7, 1.0, 1.2), new Triangular(0.6, 1.0, 1.2), correlation, "");
+    private static CropRisk Risk(string name, decimal output, double correlation) =>
+        new(
+            new WhatIfModel(
+                name,
+                new Money(output),
+                Money.Zero,
+                100m,
+                new BedFeet(10m),
+                new BedFootWeeks(10m),
+                [new("seed", BudgetLine.Materials, CostDriver.Length, CostStream.Cash, null, new Money(700m))]
+            ),
+            new Triangular(0.7, 1.0, 1.2),
+            new Triangular(0.6, 1.0, 1.2),
+            correlation,
+            ""
+        );
 
     private static double[] Normals(int seed)
     {

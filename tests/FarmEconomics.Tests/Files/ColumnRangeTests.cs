@@ -154,8 +154,23 @@ public class ColumnRangeTests
 
     private static readonly Dictionary<string, string[]> Small = new()
     {
-        ["farm"] = ["setting,value", "owner_wage,20", "interest_percent,6", "latitude,45", "panel_kw,2", "panel_yield,1;2;3;4;5;5;5;4;3;2;1;1", "battery_kwh,10"],
-        ["crops"] = ["crop,unit,storage_days,store,water_need,units_per_crate,perennial,kc_ini,kc_mid,kc_end,ky,ky_ini,ky_dev,ky_mid,ky_late,bearing_years,establishment_cost", "lettuce,head,7,cold room,1,24,no,0.7,1,0.95,1,0.4,0.4,1.3,0.5,,", "kale,bunch,5,cold room,1.5,20,no,,,,,,,,,,", "asparagus,lb,5,cold room,1,20,yes,,,,,,,,,12,3.5"],
+        ["farm"] =
+        [
+            "setting,value",
+            "owner_wage,20",
+            "interest_percent,6",
+            "latitude,45",
+            "panel_kw,2",
+            "panel_yield,1;2;3;4;5;5;5;4;3;2;1;1",
+            "battery_kwh,10",
+        ],
+        ["crops"] =
+        [
+            "crop,unit,storage_days,store,water_need,units_per_crate,perennial,kc_ini,kc_mid,kc_end,ky,ky_ini,ky_dev,ky_mid,ky_late,bearing_years,establishment_cost",
+            "lettuce,head,7,cold room,1,24,no,0.7,1,0.95,1,0.4,0.4,1.3,0.5,,",
+            "kale,bunch,5,cold room,1.5,20,no,,,,,,,,,,",
+            "asparagus,lb,5,cold room,1,20,yes,,,,,,,,,12,3.5",
+        ],
         ["units"] = ["crop,unit,base_units", "lettuce,case,24"],
         ["beds"] = ["bed,length_ft,width_in,block,structure,from,to", "A1,100,36,North,tunnel,2024-01-01,2026-12-31", "A2,100,36,South,,,"],
         ["plantings"] = ["planting,crop,bed,bed_feet,in_bed,out_of_bed,sown,trays,crop_year", "L1,lettuce,A1,50,2025-04-01,2025-06-01,2025-03-01,4,2025", "K1,kale,A2,50,2025-04-01,2025-10-01,2025-03-01,3,", "P1,asparagus,A2,20,2022-04-01,,,,"],
@@ -164,7 +179,15 @@ public class ColumnRangeTests
         ["channels"] = ["channel,kind,fee_percent,values_from,elasticity", "market,market,5,,2", "box,share,3,market,", "home,household,,market,", "other,other,,,"],
         ["prices"] = ["crop,price,unit,channel,from,reference", "kale,2.5,,market,2025-01-01,no", "lettuce,2,,,,no"],
         ["income"] = ["date,channel,amount,crop_year,note", "2025-03-01,box,500,2025,x", "2025-04-01,other,50,,"],
-        ["labor"] = ["date,worker,hours,task,crop,planting,channel,pool,through", "2025-05-10,Ada,3,picking,lettuce,,,,", "2025-06-10,Bo,4,picking,,K1,,,2025-06-11", "2025-06-11,Ada,2,market,,,market,,", "2025-06-12,Bo,1.5,weeding,,,,,", "2025-06-12,Bo,1,repairs,,,,cold room,"],
+        ["labor"] =
+        [
+            "date,worker,hours,task,crop,planting,channel,pool,through",
+            "2025-05-10,Ada,3,picking,lettuce,,,,",
+            "2025-06-10,Bo,4,picking,,K1,,,2025-06-11",
+            "2025-06-11,Ada,2,market,,,market,,",
+            "2025-06-12,Bo,1.5,weeding,,,,,",
+            "2025-06-12,Bo,1,repairs,,,,cold room,",
+        ],
         ["workers"] = ["worker,kind,wage,from", "Ada,owner,25,2024-01-01", "Bo,hired,18,2024-01-01"],
         ["tasks"] = ["task,stage,pool", "cooling,pack,cold room"],
         ["labor_standards"] = ["crop,stage,minutes,per", "kale,pack,0.5,unit", "lettuce,nursery,10,tray", "kale,grow,1,bed_foot"],

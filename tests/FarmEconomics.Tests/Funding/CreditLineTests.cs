@@ -58,7 +58,12 @@ public class CreditLineTests
     private static FarmReview WithoutLoans()
     {
         FarmRecords records = FundingWriteUpTests.Demo.Records;
-        return FarmReview.Of(FarmRecords.Link(records.Tables.With(table => table == records.Tables.Loans.Table ? table.Where(_ => false) : table), records.Settings));
+        return FarmReview.Of(
+            FarmRecords.Link(
+                records.Tables.With(table => table == records.Tables.Loans.Table ? table.Where(_ => false) : table),
+                records.Settings
+            )
+        );
     }
 
     [Fact]
@@ -68,7 +73,11 @@ public class CreditLineTests
 
         Assert.Equal(0m, Of("off_farm_income=0; minimum_cash=0; project_month=8; new_loan=20000; new_loan_percent=6; new_loan_years=5; grant_month=8").Line?.Drawn ?? 0m);
         Assert.Equal(0.075m, Of("minimum_cash=35000").Line!.Terms.AnnualRate); // as the last season loan on record
-        Assert.Contains("line_percent", FundingWriteUp.Of(WithoutLoans(), 2025, "Larger cold room", FundingAssumptions.Parse("minimum_cash=350000")).LineUnknown, StringComparison.Ordinal);
+        Assert.Contains(
+            "line_percent",
+            FundingWriteUp.Of(WithoutLoans(), 2025, "Larger cold room", FundingAssumptions.Parse("minimum_cash=350000")).LineUnknown,
+            StringComparison.Ordinal
+        );
         FundingWriteUp needed = Of("minimum_cash=35000; line_percent=8; grant_month=10");
         Assert.True(needed.Line!.Most >= 35000m - needed.NextYear.LowPoint);
         Assert.All(needed.Line.Months, month => Assert.True(month.Closing >= 35000m));

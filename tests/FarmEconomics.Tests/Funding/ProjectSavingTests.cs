@@ -116,16 +116,39 @@ public class ProjectSavingTests
     [Fact]
     public void PowerPrice_WithABatteryButNoPriceOfWhatIsMissing_GoesByAYearsUse()
     {
-        SeasonReview season = Panels(1000m, new PowerSupply { PanelKw = 1m, PanelYield = new MonthFigures([.. Enumerable.Repeat(2m, 12)]), BatteryKwh = 1m });
+        SeasonReview season = Panels(
+            1000m,
+            new PowerSupply
+            {
+                PanelKw = 1m,
+                PanelYield = new MonthFigures([.. Enumerable.Repeat(2m, 12)]),
+                BatteryKwh = 1m,
+            }
+        );
         Assert.Contains("88%", StoreFacts.Of(season, season.Records.FindPool("cellar")!).PowerPrice.Because, StringComparison.Ordinal);
     }
 
     private static SeasonReview Panels(decimal capacity, PowerSupply? supply = null)
     {
-        FarmRecords records = new FarmBuilder().AsOf("2025-12-31").Crop("beets", perCrate: 10m, store: "cellar").Bed("bed").Planting("b", "beets", "bed", 40, "2025-05-01", "2025-08-01")
-            .Channel("market", ChannelKind.Market).Pool("cellar", "crate-days").Pool("power", "measured", capacity: capacity).Load("fan", "power", "cellar", 100m, 24m, "2025-01-01", "2025-12-31")
-            .Asset("panels", "power", "2025-01-01", 1000m, 10m).Pick("2025-07-01", "b", 20).Sell("2025-07-02", "beets", "market", 20, 2m).Review().Records;
-        return FarmReview.Of(FarmRecords.Link(records.Tables, records.Settings with { InterestPercent = 5m, Supply = supply ?? records.Settings.Supply })).Season(2025);
+        FarmRecords records = new FarmBuilder()
+            .AsOf("2025-12-31")
+            .Crop("beets", perCrate: 10m, store: "cellar")
+            .Bed("bed")
+            .Planting("b", "beets", "bed", 40, "2025-05-01", "2025-08-01")
+            .Channel("market", ChannelKind.Market)
+            .Pool("cellar", "crate-days")
+            .Pool("power", "measured", capacity: capacity)
+            .Load("fan", "power", "cellar", 100m, 24m, "2025-01-01", "2025-12-31")
+            .Asset("panels", "power", "2025-01-01", 1000m, 10m)
+            .Pick("2025-07-01", "b", 20)
+            .Sell("2025-07-02", "beets", "market", 20, 2m)
+            .Review()
+            .Records;
+        return FarmReview
+            .Of(
+                FarmRecords.Link(records.Tables, records.Settings with { InterestPercent = 5m, Supply = supply ?? records.Settings.Supply })
+            )
+            .Season(2025);
     }
 
     private static FundingWriteUp Of(string assumed) => FundingWriteUp.Of(FundingWriteUpTests.Demo, 2025, "Larger cold room", FundingAssumptions.Parse(assumed));

@@ -200,7 +200,9 @@ internal sealed class Questions(Random random, FarmReview review, int year)
     {
         if (Crop() is { } crop)
         {
-            _ = CropExplanation.Of(season, crop, random.Next(2) == 0 ? null : CropExplanation.CostLines[random.Next(CropExplanation.CostLines.Count)]).ToPlainText();
+            _ = CropExplanation
+                .Of(season, crop, random.Next(2) == 0 ? null : CropExplanation.CostLines[random.Next(CropExplanation.CostLines.Count)])
+                .ToPlainText();
         }
     }
 }

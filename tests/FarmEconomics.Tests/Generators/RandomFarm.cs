@@ -144,9 +144,19 @@ internal sealed class RandomFarm
         for (int i = 0; i < count; i++)
         {
             crops.Add($"crop {i}");
-            Farm.Crop(crops[i], storageDays: Perhaps(75, () => Of<decimal>([0, 1, 1.5m, 5, 60, 300])), perCrate: Perhaps(70, () => Number(1, 40, 1)),
-                store: Chance(30) ? "cold room" : Chance(10) ? "cold room; cellar" : null, water: Perhaps(60, () => Number(0, 3, 1)), perennial: Chance(15), group: Chance(50) ? "roots" : null,
-                bears: i % 2 == 0 ? 2.5m : null, established: i == 0 ? 1.25m : null);
+            Farm.Crop(
+                crops[i],
+                storageDays: Perhaps(75, () => Of<decimal>([0, 1, 1.5m, 5, 60, 300])),
+                perCrate: Perhaps(70, () => Number(1, 40, 1)),
+                store: Chance(30) ? "cold room"
+                    : Chance(10) ? "cold room; cellar"
+                    : null,
+                water: Perhaps(60, () => Number(0, 3, 1)),
+                perennial: Chance(15),
+                group: Chance(50) ? "roots" : null,
+                bears: i % 2 == 0 ? 2.5m : null,
+                established: i == 0 ? 1.25m : null
+            );
             if (Chance(50))
             {
                 Farm.Unit(crops[i], "crate", Number(1, 30, 2));
@@ -290,7 +300,23 @@ internal sealed class RandomFarm
 
     private void SharedCosts()
     {
-        string[] bases = ["bed-foot-days", "tray-days", "bed-feet", "labor-hours", "labor-hours:harvest", "harvest-days", "quantity-crates", "crate-days", "water", "sales-value", "input-rates", "measured", "measured", "measured"];
+        string[] bases =
+        [
+            "bed-foot-days",
+            "tray-days",
+            "bed-feet",
+            "labor-hours",
+            "labor-hours:harvest",
+            "harvest-days",
+            "quantity-crates",
+            "crate-days",
+            "water",
+            "sales-value",
+            "input-rates",
+            "measured",
+            "measured",
+            "measured",
+        ];
         for (int i = random.Next(6); i > 0; i--)
         {
             string name = i == 1 ? "cold room" : $"pool {i}";

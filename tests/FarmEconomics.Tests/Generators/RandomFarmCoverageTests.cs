@@ -39,7 +39,10 @@ public class RandomFarmCoverageTests
             Count("estimated hours", seasons.Exists(season => season.Farm.Sums.EstimatedHours > 0m));
             Count("refund", review.Records.Expenses.Any(row => row.Amount < 0m));
             Count("perennial", review.Records.Plantings.Any(planting => planting.Crop.Perennial));
-            Count("establishment charged or carried", seasons.Exists(season => season.Plantings.Any(planting => planting.Sums.Establishment != default)));
+            Count(
+                "establishment charged or carried",
+                seasons.Exists(season => season.Plantings.Any(planting => planting.Sums.Establishment != default))
+            );
             Count("crop year not from January", review.Records.Settings.CropYearStartMonth != 1);
             Count("pool money through another pool", seasons.Exists(season => season.Pools.Any(pool => pool.ReceivedFromPools.Amount > 0m)));
             Count("circle of pools", seasons.Exists(season => HasCircle(season.Network)));

@@ -8,7 +8,10 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Page;
 
-/// <summary>What a page has worked out is there when it is asked for again; what takes long goes on by itself, and is stopped when nobody wants it any more.</summary>
+/// <summary>
+/// What a page has worked out is there when it is asked for again; what takes long goes on by itself, and is stopped when nobody wants it
+/// any more.
+/// </summary>
 public class AnsweredReportsTests
 {
     private static readonly TimeSpan Forever = Timeout.InfiniteTimeSpan;
@@ -34,7 +37,9 @@ public class AnsweredReportsTests
     {
         ReviewedFarm farm = ReviewedFarm.Of(AnswerFarms.Demo.Folder);
         int made = 0;
-        string[] answers = await Task.WhenAll(Enumerable.Range(0, 12).Select(i => Task.Run(() => farm.Kept($"{i % 3}", () => $"{i % 3}, {Interlocked.Increment(ref made)}"))));
+        string[] answers = await Task.WhenAll(
+            Enumerable.Range(0, 12).Select(i => Task.Run(() => farm.Kept($"{i % 3}", () => $"{i % 3}, {Interlocked.Increment(ref made)}")))
+        );
         Assert.Equal(3, made);
         Assert.All(answers, (answer, i) => Assert.StartsWith($"{i % 3}, ", answer, StringComparison.Ordinal));
     }
@@ -92,7 +97,9 @@ public class AnsweredReportsTests
         AnsweredReports answered = new();
         for (int i = 0; i < 2; i++)
         {
-            await Assert.ThrowsAsync<ArgumentException>(() => answered.WithinAsync(report, AnswerFarms.Demo, Given(""), Forever, CancellationToken.None));
+            await Assert.ThrowsAsync<ArgumentException>(() =>
+                answered.WithinAsync(report, AnswerFarms.Demo, Given(""), Forever, CancellationToken.None)
+            );
         }
     }
 

@@ -56,7 +56,12 @@ public class DemoPlanTests
     public void Model_OfTheDemo_TakesWaterAndPowerOfTheDrySeason()
     {
         PlanWater water = Model.Value.Water!;
-        double needed = Enumerable.Range(0, Model.Value.Sowings.Count).Sum(i => water.Need[i].Sum() * (Model.Value.Sowings[i].Standing.Count > 0 ? Model.Value.Sowings[i].Bounds.Least : Model.Value.Sowings[i].Today));
+        double needed = Enumerable
+            .Range(0, Model.Value.Sowings.Count)
+            .Sum(i =>
+                water.Need[i].Sum()
+                * (Model.Value.Sowings[i].Standing.Count > 0 ? Model.Value.Sowings[i].Bounds.Least : Model.Value.Sowings[i].Today)
+            );
         double season = WaterAndPower.Of(SeasonCosts.Of(Season)).Water!.Needed / WaterMath.LitersPerGallon / 1000.0;
 
         Assert.Equal([double.PositiveInfinity, 29.4], new[] { 5, 30 }.Select(week => water.Limit[week])); // February has no weather; 7 days of 4,200 gallons
@@ -94,16 +99,32 @@ public class DemoPlanTests
     public void Plan_ChangedInASpreadsheetAndReadBack_HoldsTheChangeAndTellsWhatNoLongerFits()
     {
         PlanDraft draft = LikeLastYear.Of(Season, Model.Value);
-        string folder = TestFolders.Make([.. Directory.GetFiles(Folder, "*.csv").Select(file => (Path.GetFileName(file), File.ReadAllText(file)))]);
-        IReadOnlyList<string>[][] tables = [.. PlanRecords.Rows(Season.Settings, draft).Select(table => table.Rows.Prepend(table.Headings).ToArray())];
+        string folder = TestFolders.Make([
+            .. Directory.GetFiles(Folder, "*.csv").Select(file => (Path.GetFileName(file), File.ReadAllText(file))),
+        ]);
+        IReadOnlyList<string>[][] tables =
+        [
+            .. PlanRecords.Rows(Season.Settings, draft).Select(table => table.Rows.Prepend(table.Headings).ToArray()),
+        ];
 
-        // As a spreadsheet saves it: a mark in front, every text in quotes, lines ended with both, the columns in another order, a row more.
+        // As a spreadsheet saves it: a mark in front, every text in quotes, lines ended with both, the columns in another order, a row
+        // more.
         List<string> first = [.. tables[0][1]];
         first[4] = "900";
         tables[0][1] = first;
-        File.WriteAllText(Path.Combine(folder, "plan.csv"), "\uFEFF" + string.Concat(tables[0].Select(row => string.Join(",", row.Reverse().Select(text => $"\"{text}\"")) + "\r\n")));
-        File.WriteAllText(Path.Combine(folder, "plan_sales.csv"), "\uFEFF" + string.Concat(tables[1].Append(["2026", first[2], "Saturday Market", "99999", "", "1", "2026-07-01", "4"])
-            .Select(row => string.Join(",", row.Select(text => $"\"{text}\"")) + "\r\n")));
+        File.WriteAllText(
+            Path.Combine(folder, "plan.csv"),
+            "\uFEFF" + string.Concat(tables[0].Select(row => string.Join(",", row.Reverse().Select(text => $"\"{text}\"")) + "\r\n"))
+        );
+        File.WriteAllText(
+            Path.Combine(folder, "plan_sales.csv"),
+            "\uFEFF"
+                + string.Concat(
+                    tables[1]
+                        .Append(["2026", first[2], "Saturday Market", "99999", "", "1", "2026-07-01", "4"])
+                        .Select(row => string.Join(",", row.Select(text => $"\"{text}\"")) + "\r\n")
+                )
+        );
 
         FarmFolder farm = FarmFolder.Open(folder);
 
@@ -111,8 +132,14 @@ public class DemoPlanTests
         PlanDraft read = PlanOnFile.Of(farm.Review!.Records, 2026)!;
         Assert.Equal(draft.Plantings.Count, read.Plantings.Count);
         Assert.Equal(draft.Plantings.Sum(one => one.BedFeet) - draft.Plantings[0].BedFeet + 900m, read.Plantings.Sum(one => one.BedFeet));
-        PlanOutlook outlook = PlanOutlook.Of(farm.Review!.Season(2025), PlanFacts.Of(farm.Review, SeasonCosts.Of(farm.Review.Season(2025))), read);
-        Assert.Contains(outlook.Problems, problem => problem is { IsHours: false, IsSales: false } && problem.Where == first[3] && problem.Plantings.Contains(first[1]));
+        PlanOutlook outlook = PlanOutlook.Of(
+            farm.Review!.Season(2025),
+            PlanFacts.Of(farm.Review, SeasonCosts.Of(farm.Review.Season(2025))),
+            read
+        );
+        Assert.Contains(outlook.Problems, problem =>
+            problem is { IsHours: false, IsSales: false } && problem.Where == first[3] && problem.Plantings.Contains(first[1])
+        );
         Assert.Contains(outlook.Problems, problem => problem.IsSales && problem.Where == first[2]);
     }
 
@@ -122,7 +149,10 @@ public class DemoPlanTests
         PlanDraft draft = LikeLastYear.Of(Season, Model.Value);
         decimal asked = (decimal)Model.Value.Sowings.Sum(sowing => sowing.Standing.Count > 0 ? sowing.Bounds.Least : sowing.Today);
 
-        Dictionary<string, decimal> widths = Season.Records.Tables.Beds.ToDictionary(bed => bed.Bed.Trim(), bed => (bed.WidthIn ?? Season.Settings.StandardBedWidthIn) / Season.Settings.StandardBedWidthIn);
+        Dictionary<string, decimal> widths = Season.Records.Tables.Beds.ToDictionary(
+            bed => bed.Bed.Trim(),
+            bed => (bed.WidthIn ?? Season.Settings.StandardBedWidthIn) / Season.Settings.StandardBedWidthIn
+        );
         Assert.Equal(asked, draft.Plantings.Sum(one => one.BedFeet * widths[one.Bed]), 0);
         Assert.DoesNotContain(PlanOutlook.Of(Season, Model.Value, draft).Problems, problem => problem.IsSales);
     }

@@ -66,7 +66,8 @@ public class FarmerOfThreeYearsTests
     }
 
     /// <summary>
-    /// The same farmer as a farm's next year: acres are lengths of bed, what his animals need is what the boxes must hold (bought in where it
+    /// The same farmer as a farm's next year: acres are lengths of bed, what his animals need is what the boxes must hold (bought in where
+    /// it
     /// isn't grown), sugar beets beyond the quota are a second step of their channel. Everything goes the way a farm's own records do.
     /// </summary>
     [Fact]
@@ -86,7 +87,9 @@ public class FarmerOfThreeYearsTests
         Programs.Near(Answers.Double("two_stage_optimum"), recourse.Mean, 1.0);
         Programs.Near(Answers.Double("value_of_stochastic_solution"), recourse.Mean - mean.Mean, 1.0);
         Programs.Near(Answers.Double("risk_neutral_worst_year_profit"), recourse.WorstFifth, 1.0);
-        double known = seasons.Average(season => Programs.Solver.Solve(new PlanProgram(model, [season with { Chance = 1.0 }]).Model).Objective);
+        double known = seasons.Average(season =>
+            Programs.Solver.Solve(new PlanProgram(model, [season with { Chance = 1.0 }]).Model).Objective
+        );
         Programs.Near(Answers.Double("expected_with_perfect_information"), known, 0.01);
     }
 
@@ -111,7 +114,11 @@ public class FarmerOfThreeYearsTests
     private static PlanSeason Season(string year)
     {
         double[] average = File.GetProperty("yield").Doubles("average");
-        return new PlanSeason(1.0 / Years.Length, [.. File.GetProperty("yield").Doubles(year).Select((yield, i) => yield / average[i])], [1.0, 1.0, 1.0]);
+        return new PlanSeason(
+            1.0 / Years.Length,
+            [.. File.GetProperty("yield").Doubles(year).Select((yield, i) => yield / average[i])],
+            [1.0, 1.0, 1.0]
+        );
     }
 
     private static PlanModel AsPlan()
@@ -147,12 +154,22 @@ public class FarmerOfThreeYearsTests
             Sowings = [Acre(0, "wheat", WheatWeek), Acre(1, "corn", CornWeek), Acre(2, "beets", BeetWeek)],
             Crops =
             [
-                Fed("wheat", WheatWeek), Fed("corn", CornWeek),
-                Crop("beets", BeetWeek, new PlanStep("factory", File.Double("beet_quota_tons"), Of("sell", "beets_quota"), 0.0), new PlanStep("factory", double.PositiveInfinity, Of("sell", "beets_over_quota"), 0.0)),
+                Fed("wheat", WheatWeek),
+                Fed("corn", CornWeek),
+                Crop(
+                    "beets",
+                    BeetWeek,
+                    new PlanStep("factory", File.Double("beet_quota_tons"), Of("sell", "beets_quota"), 0.0),
+                    new PlanStep("factory", double.PositiveInfinity, Of("sell", "beets_over_quota"), 0.0)
+                ),
             ],
             Covers = [new PlanCover("open field", [.. Enumerable.Repeat(File.Double("land"), PlanModel.Weeks)])],
             Hours = new PlanHours(new double[PlanModel.Weeks], new double[PlanModel.Weeks], new double[PlanModel.Weeks], 0.0, 0.0),
-            BoxTarget = [.. At(WheatWeek, Of("need", "wheat") * Of("buy", "wheat")).Zip(At(CornWeek, Of("need", "corn") * Of("buy", "corn")), (a, b) => a + b)],
+            BoxTarget =
+            [
+                .. At(WheatWeek, Of("need", "wheat") * Of("buy", "wheat"))
+                    .Zip(At(CornWeek, Of("need", "corn") * Of("buy", "corn")), (a, b) => a + b),
+            ],
             BuyIn = 1.0,
         };
     }

@@ -121,7 +121,9 @@ public class HandSolvedPlanTests
         Programs.Near(0.5, water.Worth, 1e-6);
     }
 
-    /// <summary>The pump has 10 kWh for 2 a unit: 5 units, and a generator 20 more at 0.1 each, cheaper than to miss them; 25 are missed.</summary>
+    /// <summary>
+    /// The pump has 10 kWh for 2 a unit: 5 units, and a generator 20 more at 0.1 each, cheaper than to miss them; 25 are missed.
+    /// </summary>
     [Fact]
     public void Best_ShortOfPower_RunsTheGeneratorWhereThatIsCheaperThanDrought()
     {

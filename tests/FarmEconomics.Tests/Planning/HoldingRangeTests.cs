@@ -8,7 +8,8 @@ namespace FarmEconomics.Tests.Planning;
 /// <summary>Ranges of a published program of two crops (eggplant and tomato under water, land and labor), worked out by hand.</summary>
 public class HoldingRangeTests
 {
-    private static LinearModel Model => Programs.Of(Fixture.Load("planning/crop-programs").GetProperty("cases").EnumerateArray().First(HasEggplant));
+    private static LinearModel Model =>
+        Programs.Of(Fixture.Load("planning/crop-programs").GetProperty("cases").EnumerateArray().First(HasEggplant));
 
     /// <summary>
     /// Water and land bind: with water w thousand, tomato is (4w - 12000) / 5 and eggplant (24000 - 3w) / 5, not below 0 from 3000 to 8000;
@@ -22,7 +23,8 @@ public class HoldingRangeTests
         LinearSolution solution = run.Solve();
         int water = Find(model, "water"), land = Find(model, "land");
 
-        HeldRange ofWater = HoldingRange.OfBound(run, model, solution, water, new(20_000_000.0)), ofLand = HoldingRange.OfBound(run, model, solution, land, new(100_000.0));
+        HeldRange ofWater = HoldingRange.OfBound(run, model, solution, water, new(20_000_000.0)),
+            ofLand = HoldingRange.OfBound(run, model, solution, land, new(100_000.0));
 
         Programs.Near(3_000_000.0, ofWater.Least, 1.0);
         Programs.Near(8_000_000.0, ofWater.Most, 1.0);
@@ -31,7 +33,10 @@ public class HoldingRangeTests
         Programs.Near(solution.Objective, run.Solve().Objective, 1e-6);
     }
 
-    /// <summary>The corner of water (1000 to 2000) and land (4 to 3) stays best while eggplant over tomato lies between 1/2 and 4/3: at 7, from 3.50 to 9.33.</summary>
+    /// <summary>
+    /// The corner of water (1000 to 2000) and land (4 to 3) stays best while eggplant over tomato lies between 1/2 and 4/3: at 7, from 3.50
+    /// to 9.33.
+    /// </summary>
     [Fact]
     public void OfWorth_Eggplant_IsBetweenTheSlopesOfItsTwoLimits()
     {
@@ -48,5 +53,6 @@ public class HoldingRangeTests
 
     private static bool HasEggplant(JsonElement program) => program.List("activities").Any(name => name.GetString() == "eggplant");
 
-    private static int Find(LinearModel model, string name) => model.Limits.Select((limit, i) => (limit, i)).First(one => one.limit.Name.Contains(name, StringComparison.Ordinal)).i;
+    private static int Find(LinearModel model, string name) =>
+        model.Limits.Select((limit, i) => (limit, i)).First(one => one.limit.Name.Contains(name, StringComparison.Ordinal)).i;
 }

@@ -29,7 +29,10 @@ public class PlanVariancesTests
         Assert.False(variances.IsPartOfYear);
         Assert.Equal(variances.Planned, variances.YearPlanned);
         Assert.Equal(variances.Actual, variances.Outlook);
-        Assert.True(Enum.GetValues<VarianceKind>().Count(kind => Math.Abs(variances.Of(kind).Amount) >= 100m) >= 6, "the demo's plan has several reasons");
+        Assert.True(
+            Enum.GetValues<VarianceKind>().Count(kind => Math.Abs(variances.Of(kind).Amount) >= 100m) >= 6,
+            "the demo's plan has several reasons"
+        );
     }
 
     [Fact]
@@ -41,7 +44,10 @@ public class PlanVariancesTests
         Assert.True(half.IsPartOfYear);
         Assert.Equal(new DateOnly(2025, 8, 10), half.UpTo);
         Assert.InRange(half.Planned.Amount, 1m, half.YearPlanned.Amount - 1m);
-        Assert.Equal(PlanVariances.Of(Whole.Value.Season(2025))!.Crops.Count(crop => crop.Planned != Money.Zero), half.Crops.Count(crop => crop.Planned != Money.Zero));
+        Assert.Equal(
+            PlanVariances.Of(Whole.Value.Season(2025))!.Crops.Count(crop => crop.Planned != Money.Zero),
+            half.Crops.Count(crop => crop.Planned != Money.Zero)
+        );
         Assert.Equal(half.Actual + half.YearPlanned - half.Planned, half.Outlook);
         string words = VarianceWords.Headline(half);
         Assert.StartsWith("Up to Aug 10 the crops brought $", words, StringComparison.Ordinal);
@@ -75,7 +81,11 @@ public class PlanVariancesTests
 
         string words = VarianceWords.Short(farm.Planned!, farm.Slugs, "farm:next-year#rest").Markdown;
 
-        Assert.StartsWith("In 2025 the crops brought $", VarianceWords.Short(farm.Planned!, farm.Slugs, "farm:next-year#rest").ToPlainText(), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "In 2025 the crops brought $",
+            VarianceWords.Short(farm.Planned!, farm.Slugs, "farm:next-year#rest").ToPlainText(),
+            StringComparison.Ordinal
+        );
         Assert.Contains(" by hours", words, StringComparison.Ordinal);
         Assert.Contains("(farm:crops/radish)", words, StringComparison.Ordinal);
         Assert.EndsWith("[Crop by crop](farm:next-year#rest).", words, StringComparison.Ordinal);

@@ -12,7 +12,9 @@ namespace FarmEconomics.Tests.Planning;
 /// </summary>
 public class RandomFarmTests
 {
-    private static readonly long Farms = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms) ? farms : 40;
+    private static readonly long Farms = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms)
+        ? farms
+        : 40;
 
     [Fact]
     public void BestMix_OfARandomFarm_IsWhatTheSecondSolverFinds()
@@ -70,20 +72,38 @@ public class RandomFarmTests
 
     /// <summary>What isn't solved is bounded from above by the prices of what is, and not by much.</summary>
     [Fact]
-    public void Scores_OfManySeasons_AreBoundsCloseToWhatSolvingGives() => Gen.Int[1, 1_000_000].Sample(
-        seed =>
-        {
-            PlanModel farm = Farm(seed);
-            Random random = new(seed);
-            PlanSeason[] seasons = [.. Enumerable.Range(0, 120).Select(_ => new PlanSeason(1.0 / 120.0, Factors(random, farm.Crops.Count, 0.2), Factors(random, farm.Crops.Count, 0.05)))];
-            IReadOnlyList<double> feet = BestMix.Of(farm, Programs.Solver).Best!.Feet;
-            double[] Score(Scoring scoring) => SeasonScores.Of(farm, Programs.Solver, feet, seasons, scoring);
-            double[] solved = Score(Scoring.Solved);
-            Assert.All(Score(Scoring.Bounds).Zip(solved), pair => Assert.True(pair.First >= pair.Second - 1e-6));
-            Programs.Near(solved.Average(), Score(Scoring.Told).Average(), 0.03 * solved.Max(Math.Abs));
-            Programs.Near(Programs.Solver.Solve(new PlanProgram(farm.WithLengths(feet), [seasons[7] with { Chance = 1.0 }], beyond: true).Model).Objective, solved[7], 1e-6);
-        },
-        iter: Math.Max(2, Farms / 20));
+    public void Scores_OfManySeasons_AreBoundsCloseToWhatSolvingGives() =>
+        Gen.Int[1, 1_000_000]
+            .Sample(
+                seed =>
+                {
+                    PlanModel farm = Farm(seed);
+                    Random random = new(seed);
+                    PlanSeason[] seasons =
+                    [
+                        .. Enumerable
+                            .Range(0, 120)
+                            .Select(_ => new PlanSeason(
+                                1.0 / 120.0,
+                                Factors(random, farm.Crops.Count, 0.2),
+                                Factors(random, farm.Crops.Count, 0.05)
+                            )),
+                    ];
+                    IReadOnlyList<double> feet = BestMix.Of(farm, Programs.Solver).Best!.Feet;
+                    double[] Score(Scoring scoring) => SeasonScores.Of(farm, Programs.Solver, feet, seasons, scoring);
+                    double[] solved = Score(Scoring.Solved);
+                    Assert.All(Score(Scoring.Bounds).Zip(solved), pair => Assert.True(pair.First >= pair.Second - 1e-6));
+                    Programs.Near(solved.Average(), Score(Scoring.Told).Average(), 0.03 * solved.Max(Math.Abs));
+                    Programs.Near(
+                        Programs
+                            .Solver.Solve(new PlanProgram(farm.WithLengths(feet), [seasons[7] with { Chance = 1.0 }], beyond: true).Model)
+                            .Objective,
+                        solved[7],
+                        1e-6
+                    );
+                },
+                iter: Math.Max(2, Farms / 20)
+            );
 
     /// <summary>Four points on a line, two at either end: two chosen stand for two each; a third chosen lessens what is left.</summary>
     [Fact]
@@ -111,8 +131,12 @@ public class RandomFarmTests
             Crops = [.. Enumerable.Range(0, crops).Select(c => Crop(random, c))],
             Covers = [new PlanCover("open field", [.. Enumerable.Repeat(100.0 + random.Next(400), PlanModel.Weeks)])],
             Hours = new PlanHours(
-                [.. Enumerable.Range(0, PlanModel.Weeks).Select(_ => 5.0 + random.Next(30))], [.. Enumerable.Repeat((double)random.Next(10), PlanModel.Weeks)],
-                [.. Enumerable.Repeat(2.0, PlanModel.Weeks)], 10.0 * random.NextDouble(), 15.0),
+                [.. Enumerable.Range(0, PlanModel.Weeks).Select(_ => 5.0 + random.Next(30))],
+                [.. Enumerable.Repeat((double)random.Next(10), PlanModel.Weeks)],
+                [.. Enumerable.Repeat(2.0, PlanModel.Weeks)],
+                10.0 * random.NextDouble(),
+                15.0
+            ),
             BoxTarget = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => week is > 20 and < 30 ? random.Next(100) : 0.0)],
             BuyIn = 1.1,
         };
@@ -125,7 +149,10 @@ public class RandomFarmTests
         return new PlanSowing(crop, 0, week, first + picks)
         {
             Yield = [.. Enumerable.Range(0, PlanModel.Weeks).Select(one => one >= week + first && one < week + first + picks ? each : 0.0)],
-            Hours = [.. Enumerable.Range(0, PlanModel.Weeks).Select(one => one >= week && one < week + first ? 0.01 * random.Next(5) : 0.0)],
+            Hours =
+            [
+                .. Enumerable.Range(0, PlanModel.Weeks).Select(one => one >= week && one < week + first ? 0.01 * random.Next(5) : 0.0),
+            ],
             Trays = new double[PlanModel.Weeks],
             Cost = random.NextDouble(),
             Today = random.Next(40),
@@ -141,7 +168,15 @@ public class RandomFarmTests
             PickedCost = 0.1 * random.NextDouble(),
             SoldCost = 0.2 * random.NextDouble(),
             Keeps = random.Next(1, 6),
-            Steps = [.. Enumerable.Range(0, PlanModel.Weeks).Select(_ => (IReadOnlyList<PlanStep>)[new PlanStep("market", takes, price, 0.05), new PlanStep("market", takes, 0.6 * price, 0.05)])],
+            Steps =
+            [
+                .. Enumerable
+                    .Range(0, PlanModel.Weeks)
+                    .Select(_ =>
+                        (IReadOnlyList<PlanStep>)
+                            [new PlanStep("market", takes, price, 0.05), new PlanStep("market", takes, 0.6 * price, 0.05)]
+                    ),
+            ],
             BoxMost = random.Next(20),
             BoxValue = [.. Enumerable.Repeat(price, PlanModel.Weeks)],
         };

@@ -157,5 +157,6 @@ public class DecisionTests
     }
 
     // What varies with sales there is a percentage: the selling charge, and the management fee on it.
-    private static CostLine Line(string name, CostDriver varies, decimal amount) => new(name, BudgetLine.Materials, varies, CostStream.Cash, null, new Money(amount)) { IsFee = varies == CostDriver.Units };
+    private static CostLine Line(string name, CostDriver varies, decimal amount) =>
+        new(name, BudgetLine.Materials, varies, CostStream.Cash, null, new Money(amount)) { IsFee = varies == CostDriver.Units };
 }

@@ -43,23 +43,32 @@ public class SharingTests
 
     [Fact]
     public void Share_WithASecondLimitOnSomePlaces_IsTheOptimumOfTheLinearProgram() =>
-        Gen.Select(Curves.Array[2, 6], Gen.Double[0, 300], Gen.Double[0, 4], Gen.Double[0.01, 0.1]).Sample((curves, limit, there, takes) =>
-    {
-        double[] second = [.. curves.Select((_, i) => i % 3 == 1 ? 0 : takes)];
-        double[] given = GainCurve.Share(curves, limit, (second, there));
-        (int Place, double Amount, double Slope)[] pieces = [.. curves.SelectMany((curve, i) => curve.Pieces.Select(piece => (i, piece.Amount, piece.Slope)))];
-        List<(double[], double)> limits = [([.. pieces.Select(_ => 1.0)], limit), ([.. pieces.Select(piece => second[piece.Place])], there)];
-        for (int i = 0; i < pieces.Length; i++)
-        {
-            double[] row = new double[pieces.Length];
-            row[i] = 1;
-            limits.Add((row, pieces[i].Amount));
-        }
+        Gen.Select(Curves.Array[2, 6], Gen.Double[0, 300], Gen.Double[0, 4], Gen.Double[0.01, 0.1])
+            .Sample(
+                (curves, limit, there, takes) =>
+                {
+                    double[] second = [.. curves.Select((_, i) => i % 3 == 1 ? 0 : takes)];
+                    double[] given = GainCurve.Share(curves, limit, (second, there));
+                    (int Place, double Amount, double Slope)[] pieces =
+                    [
+                        .. curves.SelectMany((curve, i) => curve.Pieces.Select(piece => (i, piece.Amount, piece.Slope))),
+                    ];
+                    List<(double[], double)> limits =
+                    [
+                        ([.. pieces.Select(_ => 1.0)], limit),
+                        ([.. pieces.Select(piece => second[piece.Place])], there),
+                    ];
+                    for (int i = 0; i < pieces.Length; i++)
+                    {
+                        double[] row = new double[pieces.Length];
+                        row[i] = 1;
+                        limits.Add((row, pieces[i].Amount));
+                    }
 
-        SmallProgram program = SmallProgram.Maximize([.. pieces.Select(piece => piece.Slope)], limits);
-        Assert.Equal(program.Value, given.Select((amount, i) => curves[i].Gain(amount)).Sum(), 1e-6);
-        Assert.True(given.Select((amount, i) => amount * second[i]).Sum() <= there + 1e-9);
-    });
+                    SmallProgram program = SmallProgram.Maximize([.. pieces.Select(piece => piece.Slope)], limits);
+                    Assert.Equal(program.Value, given.Select((amount, i) => curves[i].Gain(amount)).Sum(), 1e-6);
+                    Assert.True(given.Select((amount, i) => amount * second[i]).Sum() <= there + 1e-9);
+                });
 
     [Fact]
     public void Curve_Measured_IsNeverUnderWhatWasMeasuredAndEachPieceWorthLess() => Curves.Sample(curve =>

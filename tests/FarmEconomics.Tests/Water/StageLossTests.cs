@@ -73,14 +73,17 @@ public class StageLossTests
     }
 
     [Fact]
-    public void Triage_ByStage_NeverWorseThanEvenlyAndMoreNeverCosts() => Gen.Select(Gen.Double[0, 6000], Gen.Double[0, 2000], Gen.Int[1, 5])
-        .Sample((liters, more, days) =>
-    {
-        WaterTriage triage = WaterTriage.Of(Staged, new WaterAtHand(DryFarm.Morning, days, liters, false), DryFarm.Worth);
-        Assert.True(triage.Lost <= triage.LostEvenly + 1e-9);
-        Assert.True(triage.SavedWith(liters + more) >= triage.SavedWith(liters) - 1e-6);
-        Assert.All(triage.Lines, line => Assert.InRange(line.Unwatered, 0, 400));
-    });
+    public void Triage_ByStage_NeverWorseThanEvenlyAndMoreNeverCosts() =>
+        Gen.Select(Gen.Double[0, 6000], Gen.Double[0, 2000], Gen.Int[1, 5])
+            .Sample(
+                (liters, more, days) =>
+                {
+                    WaterTriage triage = WaterTriage.Of(Staged, new WaterAtHand(DryFarm.Morning, days, liters, false), DryFarm.Worth);
+                    Assert.True(triage.Lost <= triage.LostEvenly + 1e-9);
+                    Assert.True(triage.SavedWith(liters + more) >= triage.SavedWith(liters) - 1e-6);
+                    Assert.All(triage.Lines, line => Assert.InRange(line.Unwatered, 0, 400));
+                }
+            );
 
     [Fact]
     public void Assumed_OnlyWhileADayStillTakesTheSeasonsOfACropNoTableLists()

@@ -19,18 +19,34 @@ internal sealed partial class DraftMaker
         DraftRow Row(SourceColumn of, string name, string? word, string note)
         {
             // A file keeps to one form: what the one column leaves open, the other may tell.
-            DraftRow row = DraftDates.Row(of.Heading, [.. of.Values, .. of == end ? start?.Values ?? [] : end?.Values ?? []], Records?.FarmSettings.DateFormat, Dates);
+            DraftRow row = DraftDates.Row(
+                of.Heading,
+                [.. of.Values, .. of == end ? start?.Values ?? [] : end?.Values ?? []],
+                Records?.FarmSettings.DateFormat,
+                Dates
+            );
             return row with { Column = name, Format = Joined(row.Format, word), Note = $"{row.Note}; {note}" };
         }
 
         bool byWeekday = columns.WeekDaysAcross;
         if (byWeekday)
         {
-            rows.Add(Row(column, "date", end is null ? ImportWords.Weekday : $"{ImportWords.LessDays}6;{ImportWords.Weekday}", "the day of that week the heading names"));
+            rows.Add(
+                Row(
+                    column,
+                    "date",
+                    end is null ? ImportWords.Weekday : $"{ImportWords.LessDays}6;{ImportWords.Weekday}",
+                    "the day of that week the heading names"
+                )
+            );
         }
         else if (end is not null)
         {
-            rows.Add(start is null ? Row(end, "date", $"{ImportWords.LessDays}6", "the week ends then, and began six days before") : Row(start, "date", null, "the first day"));
+            rows.Add(
+                start is null
+                    ? Row(end, "date", $"{ImportWords.LessDays}6", "the week ends then, and began six days before")
+                    : Row(start, "date", null, "the first day")
+            );
             rows.Add(Row(end, "through", null, "the last day"));
         }
         else if (HeadingWords.BeginsAWeek(column.Heading))
@@ -95,14 +111,20 @@ internal sealed partial class DraftMaker
             && CellKinds.Read(text, '.') is null && !HoursText.TryRead(text, '.', out _)))
         {
             string? parts = DayParts(hours.Values);
-            rows.Add(new DraftRow("hours", hours.Heading)
-            {
-                Format = Joined(parts, Comma(hours)),
-                Readings = [$"{hours.Values[0]} is that part of a day, as spreadsheets keep times", $"{hours.Values[0]} is that many hours"],
-                Note = parts is null
-                ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
-                : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times"
-            });
+            rows.Add(
+                new DraftRow("hours", hours.Heading)
+                {
+                    Format = Joined(parts, Comma(hours)),
+                    Readings =
+                    [
+                        $"{hours.Values[0]} is that part of a day, as spreadsheets keep times",
+                        $"{hours.Values[0]} is that many hours",
+                    ],
+                    Note = parts is null
+                        ? $"such as {hours.Values[0]}{(columns.Has(ColumnRole.ClockIn) ? "; start and end are not needed" : "")}"
+                        : $"? {hours.Values[0]} is that many hours, or that part of a day, as spreadsheets keep times",
+                }
+            );
             Total(hours);
         }
         else if (columns.Of(ColumnRole.ClockIn) is { } start && columns.Of(ColumnRole.ClockOut) is { } end)

@@ -12,8 +12,10 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     // What people write above the columns of a list of plantings. Common practice, no source.
     private static readonly (string Column, string[] Words)[] PlantingWords =
     [
-        ("bed_feet", ["feet", "ft", "bed ft", "length", "row feet"]), ("out_of_bed", ["out", "removed", "pulled", "end", "cleared", "finished"]),
-        ("sown", ["seeded", "sowing date", "seeding date", "sow date"]), ("in_bed", ["in", "planted", "transplanted", "planting date", "date planted"]),
+        ("bed_feet", ["feet", "ft", "bed ft", "length", "row feet"]),
+        ("out_of_bed", ["out", "removed", "pulled", "end", "cleared", "finished"]),
+        ("sown", ["seeded", "sowing date", "seeding date", "sow date"]),
+        ("in_bed", ["in", "planted", "transplanted", "planting date", "date planted"]),
     ];
 
     private readonly List<DraftRow> rows = [];

@@ -31,7 +31,8 @@ internal sealed record DraftRow(string? Column, string? Source)
     public string Answer => IsOpen ? "" : Constant ?? Becomes ?? "";
 
     /// <summary>The forms to choose from; none where a text is asked for.</summary>
-    public string[] Forms => Format?.Split(';').FirstOrDefault(word => word.Contains(" or ", StringComparison.Ordinal))?.Split(" or ") ?? [];
+    public string[] Forms =>
+        Format?.Split(';').FirstOrDefault(word => word.Contains(" or ", StringComparison.Ordinal))?.Split(" or ") ?? [];
 
     /// <summary>The row with an answer in the place of its question.</summary>
     public DraftRow With(string answer) =>

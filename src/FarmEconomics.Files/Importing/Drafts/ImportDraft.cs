@@ -119,7 +119,9 @@ public sealed class ImportDraft
 
             SourceBlock block = SourceBlock.Find(grid, headingsAt);
             var columns = new SourceColumns(block);
-            string table = request.Table is { } said ? RecordsImport.Table(said).Name : TableGuess.Of(columns, records, string.Join(' ', block.Above.SelectMany(row => row.Fields).Prepend(grid.Name)));
+            string table = request.Table is { } said
+                ? RecordsImport.Table(said).Name
+                : TableGuess.Of(columns, records, string.Join(' ', block.Above.SelectMany(row => row.Fields).Prepend(grid.Name)));
             var maker = new DraftMaker(table, columns, block) { Records = records, Dates = dates };
             string name = ImportCsv.Slug(Path.GetFileNameWithoutExtension(request.Source)
                 + (request.Sheet is null ? "" : "-" + request.Sheet));
@@ -130,7 +132,12 @@ public sealed class ImportDraft
     private DraftQuestion Question(DraftRow row, int at) =>
         new(at, row.Column ?? "", row.When ?? row.Source ?? "", row.Note?.TrimStart('?', ' ') ?? "", row.Answer, row.IsOpen)
         {
-            Readings = [.. row.Forms.Select((form, of) => new KeyValuePair<string, string>(form, of < row.Readings.Count ? row.Readings[of] : form))],
+            Readings =
+            [
+                .. row.Forms.Select(
+                    (form, of) => new KeyValuePair<string, string>(form, of < row.Readings.Count ? row.Readings[of] : form)
+                ),
+            ],
             NamesOf = row.Column is null ? null : RecordSchema.Find(Table)?.Find(row.Column)?.RefersTo,
         };
 

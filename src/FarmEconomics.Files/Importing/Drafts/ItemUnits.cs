@@ -9,8 +9,39 @@ internal static class ItemUnits
     // Common practice, no source.
     private static readonly string[] Words =
     [
-        "lb", "lbs", "pound", "oz", "kg", "g", "each", "ea", "bunch", "bunches", "bag", "bags", "head", "heads", "pint", "pints", "quart", "quarts",
-        "half-pint", "clamshell", "box", "boxes", "case", "flat", "dozen", "doz", "bulb", "stem", "bouquet", "basket", "jar", "tray", "bundle",
+        "lb",
+        "lbs",
+        "pound",
+        "oz",
+        "kg",
+        "g",
+        "each",
+        "ea",
+        "bunch",
+        "bunches",
+        "bag",
+        "bags",
+        "head",
+        "heads",
+        "pint",
+        "pints",
+        "quart",
+        "quarts",
+        "half-pint",
+        "clamshell",
+        "box",
+        "boxes",
+        "case",
+        "flat",
+        "dozen",
+        "doz",
+        "bulb",
+        "stem",
+        "bouquet",
+        "basket",
+        "jar",
+        "tray",
+        "bundle",
     ];
 
     /// <summary>A rule for each unit an item's name ends with, the one with most rows first.</summary>
@@ -22,10 +53,17 @@ internal static class ItemUnits
         }
 
         HashSet<string> crops = Set(records?.Crops.Select(row => row.Crop.Trim()) ?? []);
-        HashSet<string> units = Set((records?.Crops.Select(row => row.Unit.Trim()) ?? []).Concat(records?.Units.Select(row => row.Unit.Trim()) ?? []).Concat(Words));
-        foreach (IGrouping<string, string> unit in crop.Values.Where(item => !crops.Contains(item)).Select(item => (item, Last: Last(item)))
-            .Where(pair => units.Contains(pair.Last)).GroupBy(pair => pair.Last, pair => pair.item, StringComparer.OrdinalIgnoreCase)
-            .OrderByDescending(group => group.Count()))
+        HashSet<string> units = Set(
+            (records?.Crops.Select(row => row.Unit.Trim()) ?? []).Concat(records?.Units.Select(row => row.Unit.Trim()) ?? []).Concat(Words)
+        );
+        foreach (
+            IGrouping<string, string> unit in crop
+                .Values.Where(item => !crops.Contains(item))
+                .Select(item => (item, Last: Last(item)))
+                .Where(pair => units.Contains(pair.Last))
+                .GroupBy(pair => pair.Last, pair => pair.item, StringComparer.OrdinalIgnoreCase)
+                .OrderByDescending(group => group.Count())
+        )
         {
             string ending = unit.First()[..^1].EndsWith(unit.Key, StringComparison.OrdinalIgnoreCase) ? $"* ({unit.Key})" : $"* {unit.Key}";
             yield return new DraftRow("unit", crop.Heading)

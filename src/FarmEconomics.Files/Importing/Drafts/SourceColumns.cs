@@ -18,7 +18,11 @@ internal sealed class SourceColumns
         }
 
         // "Out" is money paid in a bank's file and a day in a list of plantings.
-        foreach (SourceColumn day in all.Where(column => column.IsDay && (column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount)))
+        foreach (
+            SourceColumn day in all.Where(column =>
+                column.IsDay && (column.Role is ColumnRole.MoneyOut or ColumnRole.MoneyIn or ColumnRole.Amount)
+            )
+        )
         {
             day.Role = null;
         }
@@ -67,8 +71,12 @@ internal sealed class SourceColumns
             column.Role is ColumnRole.Quantity or ColumnRole.Amount or ColumnRole.MoneyOut or ColumnRole.Hours or ColumnRole.ClockIn
             && column.IsMeasure);
         // Beside a total, or a week, two are enough: the hours of two people.
-        bool told = all.Exists(column => column.Role is ColumnRole.Total or ColumnRole.PeriodEnd || HeadingWords.BeginsAWeek(column.Heading));
-        return dated && !isLong && measures.Count(column => column.Values.Count > 0) >= (told ? FewestSpread - 1 : FewestSpread) ? measures : [];
+        bool told = all.Exists(column =>
+            column.Role is ColumnRole.Total or ColumnRole.PeriodEnd || HeadingWords.BeginsAWeek(column.Heading)
+        );
+        return dated && !isLong && measures.Count(column => column.Values.Count > 0) >= (told ? FewestSpread - 1 : FewestSpread)
+            ? measures
+            : [];
     }
 
     // A file without headings: what stands in a column tells what it is.

@@ -7,7 +7,8 @@ using FarmEconomics.Records.Checks;
 namespace FarmEconomics.Files.Importing.Sessions;
 
 /// <summary>
-/// A file brought in step by step, as a page does it: looked at, its questions answered, its names given, and added only when the person saw what would
+/// A file brought in step by step, as a page does it: looked at, its questions answered, its names given, and added only when the person
+/// saw what would
 /// be added. The file, its mapping and its names lie in a folder of their own outside the records, gone with the session.
 /// </summary>
 public sealed class ImportSession : IDisposable
@@ -144,7 +145,10 @@ public sealed class ImportSession : IDisposable
 
         ImportPlan.RemoveLeftovers(records);
         plan.Apply();
-        return (true, plan.Notation.Text($"{plan.Rows.Count:N0} {(plan.Rows.Count == 1 ? "row" : "rows")} added to {plan.Table}, in {plan.FileName}."));
+        return (
+            true,
+            plan.Notation.Text($"{plan.Rows.Count:N0} {(plan.Rows.Count == 1 ? "row" : "rows")} added to {plan.Table}, in {plan.FileName}.")
+        );
     }
 
     /// <inheritdoc/>
@@ -152,7 +156,11 @@ public sealed class ImportSession : IDisposable
 
     private static string Plain(string name)
     {
-        string plain = string.Concat(name.Split('/', '\\')[^1].Select(c => char.IsControl(c) || Path.GetInvalidFileNameChars().Contains(c) ? '-' : c)).Trim().TrimStart('.');
+        string plain = string.Concat(
+                name.Split('/', '\\')[^1].Select(c => char.IsControl(c) || Path.GetInvalidFileNameChars().Contains(c) ? '-' : c)
+            )
+            .Trim()
+            .TrimStart('.');
         string ending = Path.GetExtension(plain);
         string stem = Path.GetFileNameWithoutExtension(plain);
         return (stem.Length == 0 ? "file" : stem[..Math.Min(stem.Length, LongestName)]) + ending[..Math.Min(ending.Length, 8)];
@@ -175,12 +183,18 @@ public sealed class ImportSession : IDisposable
         SessionName[] all =
         [
             .. plan.UnknownNames.Select(name => new SessionName(name.Table, name.Alias, name.Name, name.Rows, Choices(name.Table))),
-            .. names.Where(name => name.Value.Length > 0 && !open.Contains(name.Key) && !NameList.IsKnown(new(name.Key.Table, name.Key.Alias, name.Value), reading))
+            .. names
+                .Where(name =>
+                    name.Value.Length > 0
+                    && !open.Contains(name.Key)
+                    && !NameList.IsKnown(new(name.Key.Table, name.Key.Alias, name.Value), reading)
+                )
                 .Select(name => new SessionName(name.Key.Table, name.Key.Alias, name.Value, 0, Choices(name.Key.Table))),
         ];
         return look with { Plan = plan, Names = all, Version = VersionOf(plan.FileName, plan.Csv, plan.MappingCsv, plan.NamesCsv) };
 
-        IReadOnlyList<string> Choices(string table) => choices.TryGetValue(table, out IReadOnlyList<string>? of) ? of : choices[table] = known.Of(table);
+        IReadOnlyList<string> Choices(string table) =>
+            choices.TryGetValue(table, out IReadOnlyList<string>? of) ? of : choices[table] = known.Of(table);
     }
 
     private string MapFile(string csv)

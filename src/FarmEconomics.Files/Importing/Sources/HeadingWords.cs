@@ -5,8 +5,33 @@ namespace FarmEconomics.Files.Importing.Sources;
 /// <summary>What a column of another program's file is likely to hold.</summary>
 internal enum ColumnRole
 {
-    Date, SecondDate, PeriodEnd, Crop, Variety, Quantity, Unit, Amount, MoneyOut, MoneyIn, UnitPrice, Payee, Channel, Worker, Task, Hours, GrossHours,
-    ClockIn, ClockOut, Break, SourceId, Bed, Category, Note, Kind, Total, Ignored,
+    Date,
+    SecondDate,
+    PeriodEnd,
+    Crop,
+    Variety,
+    Quantity,
+    Unit,
+    Amount,
+    MoneyOut,
+    MoneyIn,
+    UnitPrice,
+    Payee,
+    Channel,
+    Worker,
+    Task,
+    Hours,
+    GrossHours,
+    ClockIn,
+    ClockOut,
+    Break,
+    SourceId,
+    Bed,
+    Category,
+    Note,
+    Kind,
+    Total,
+    Ignored,
 }
 
 /// <summary>The headings people and programs write, and what stands under them. Common practice, no source; a heading not listed here is
@@ -16,11 +41,49 @@ internal static partial class HeadingWords
     // In the order in which they are tried: of two columns with one role the one whose word stands first is taken.
     private static readonly (ColumnRole Role, string[] Words)[] Lists =
     [
-        (ColumnRole.Date, ["date", "transaction date", "trans date", "booking date", "booked", "date posted", "sale date", "harvest date",
-            "date harvested", "picked on", "day", "when", "datum", "week of", "week", "week beginning", "week starting", "week start", "week begins", "period start", "pay period start",
-            "period begin", "from date"]),
-        (ColumnRole.PeriodEnd, ["week ending", "week end", "week ended", "w e", "period end", "period ending", "pay period end",
-            "pay period ending", "to date", "through"]),
+        (
+            ColumnRole.Date,
+            [
+                "date",
+                "transaction date",
+                "trans date",
+                "booking date",
+                "booked",
+                "date posted",
+                "sale date",
+                "harvest date",
+                "date harvested",
+                "picked on",
+                "day",
+                "when",
+                "datum",
+                "week of",
+                "week",
+                "week beginning",
+                "week starting",
+                "week start",
+                "week begins",
+                "period start",
+                "pay period start",
+                "period begin",
+                "from date",
+            ]
+        ),
+        (
+            ColumnRole.PeriodEnd,
+            [
+                "week ending",
+                "week end",
+                "week ended",
+                "w e",
+                "period end",
+                "period ending",
+                "pay period end",
+                "pay period ending",
+                "to date",
+                "through",
+            ]
+        ),
         (ColumnRole.SecondDate, ["posting date", "posted date", "post date", "posted", "value date", "settlement date", "effective date"]),
         (ColumnRole.Crop, ["crop", "vegetable", "veg", "veggie", "item", "item name", "product", "produce", "crop name", "product name",
             "plant"]),
@@ -77,7 +140,8 @@ internal static partial class HeadingWords
         : int.MaxValue;
 
     /// <summary>True for a heading of days that each begin a week.</summary>
-    public static bool BeginsAWeek(string heading) => Plain(heading) is "week of" or "week" or "week beginning" or "week starting" or "week start" or "week begins";
+    public static bool BeginsAWeek(string heading) =>
+        Plain(heading) is "week of" or "week" or "week beginning" or "week starting" or "week start" or "week begins";
 
     /// <summary>A heading without what stands in parentheses, signs and case.</summary>
     public static string Plain(string heading) =>

@@ -143,7 +143,11 @@ internal sealed class SourceBlock
         }
 
         string[][] headings = [.. parts.Select(part => whole.Headings[part.From..(part.From + part.Length)])];
-        if (parts.Count < 2 || headings[0].Length < 2 || !headings.All(other => other.SequenceEqual(headings[0], StringComparer.OrdinalIgnoreCase)))
+        if (
+            parts.Count < 2
+            || headings[0].Length < 2
+            || !headings.All(other => other.SequenceEqual(headings[0], StringComparer.OrdinalIgnoreCase))
+        )
         {
             yield return whole;
             yield break;

@@ -14,7 +14,8 @@ namespace FarmEconomics.Decisions.Perennials;
 public sealed record StandYear(int CropYear, bool Bears, Rate Output, Rate Cost, Rate MarginAfterLabor);
 
 /// <summary>
-/// A planting of a perennial with its establishment (<see cref="StandAccount"/>), and whether it should stand on: what establishing it took is spent either way and no part of that question.
+/// A planting of a perennial with its establishment (<see cref="StandAccount"/>), and whether it should stand on: what establishing it took
+/// is spent either way and no part of that question.
 /// </summary>
 public sealed class Stand
 {
@@ -40,7 +41,9 @@ public sealed class Stand
     /// <summary>What establishing it cost, with interest, in currency.</summary>
     public Rate EstablishmentCost { get; private init; }
 
-    /// <summary>Seasons it bears: those from the first to the last that bore where its bed was cleared, else the crop's bearing_years.</summary>
+    /// <summary>
+    /// Seasons it bears: those from the first to the last that bore where its bed was cleared, else the crop's bearing_years.
+    /// </summary>
     public Rate BearingYears { get; private init; }
 
     /// <summary>The part of its establishment a bearing season carries, in currency a year.</summary>
@@ -119,7 +122,9 @@ public sealed class Stand
     private static StandYear YearOf(Enterprise one, SeasonReview season, bool bears)
     {
         EnterpriseBudget budget = season.Plantings.First(planting => planting.Enterprises.Contains(one));
-        Rate cost = budget.Known.NoCostBeforeEstablishment is { } reason ? Rate.NotAvailable(reason) : Rate.Known(budget.Sums.OwnCost.Amount);
+        Rate cost = budget.Known.NoCostBeforeEstablishment is { } reason
+            ? Rate.NotAvailable(reason)
+            : Rate.Known(budget.Sums.OwnCost.Amount);
         return new StandYear(one.CropYear, bears, Of(BudgetLine.Output), cost, Of(BudgetLine.MarginAfterLabor));
 
         Rate Of(BudgetLine line) => budget.Line(line) is { Missing: { } why } ? Rate.NotAvailable(why) : Rate.Known(budget.Line(line).Amount.Amount);

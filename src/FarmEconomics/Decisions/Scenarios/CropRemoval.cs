@@ -60,7 +60,10 @@ internal sealed class CropRemoval
         KeepYears();
     }
 
-    /// <summary>What establishing perennials took is spent either way: of those taken out no crop carries it, of others it stays as reviewed, though more shared cost falls on them.</summary>
+    /// <summary>
+    /// What establishing perennials took is spent either way: of those taken out no crop carries it, of others it stays as reviewed, though
+    /// more shared cost falls on them.
+    /// </summary>
     private void KeepEstablishment(SeasonReview season)
     {
         copy.HoldEstablishment(season.EstablishmentLines);

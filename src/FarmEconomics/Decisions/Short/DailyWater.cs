@@ -43,7 +43,13 @@ internal sealed class DailyWater(WaterAndPower supply, SeasonDays days, WrittenL
         }
     }
 
-    private ThingUse Of(ScarceKind kind, string name, Func<DateOnly, decimal?> limitOn, Func<DateOnly, double?> used, Func<WaterBlock, double> perLiter)
+    private ThingUse Of(
+        ScarceKind kind,
+        string name,
+        Func<DateOnly, decimal?> limitOn,
+        Func<DateOnly, double?> used,
+        Func<WaterBlock, double> perLiter
+    )
     {
         List<ScarceSpan> spans = [];
         for (int i = 0; i < days.Days; i++)

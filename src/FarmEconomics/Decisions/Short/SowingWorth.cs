@@ -65,7 +65,9 @@ public sealed class SowingWorth
             : null;
     }
 
-    /// <summary>What the whole yield of a bed-foot of a crop added in the season, money; null where the season's records can't tell.</summary>
+    /// <summary>
+    /// What the whole yield of a bed-foot of a crop added in the season, money; null where the season's records can't tell.
+    /// </summary>
     internal double? PerBedFoot(Crop crop) => crops.GetValueOrDefault(crop)?.WorthPerBedFoot;
 
     /// <summary>

@@ -18,8 +18,10 @@ internal sealed class SprinklerLimit
     internal bool IsThere => atOnce.Count + hours.Count + together.Count > 0;
 
     /// <summary>Why no day's sprinkler-hours can be told, and of which row; null where they can.</summary>
-    internal NotChecked? NotChecked => together.Count > 0 || (atOnce.Count > 0 && hours.Count > 0) ? null
-        : atOnce.Count > 0 ? new NotChecked(atOnce[0].Limit.Trim(), "no row of limits says how many hours a day they run (watering, hours a day)")
+    internal NotChecked? NotChecked =>
+        together.Count > 0 || (atOnce.Count > 0 && hours.Count > 0) ? null
+        : atOnce.Count > 0
+            ? new NotChecked(atOnce[0].Limit.Trim(), "no row of limits says how many hours a day they run (watering, hours a day)")
         : hours.Count > 0 ? new NotChecked(hours[0].Limit.Trim(), "no row of limits says how many sprinklers run at once")
         : null;
 

@@ -40,11 +40,18 @@ internal static class WaterWorths
         bool limited = Array.Exists(days, day => supply.LimitOn(day).Liters is not null);
         if (limited)
         {
-            yield return Moved(supply, WaterStep.Water, supply.LimitStep,
-                (limit, _, times) => limit with { Liters = Math.Max(0, limit.Liters + (times * supply.LimitStep * supply.LitersPerUnit) ?? 0) });
+            yield return Moved(supply, WaterStep.Water, supply.LimitStep, (limit, _, times) =>
+                limit with
+                {
+                    Liters = Math.Max(0, limit.Liters + (times * supply.LimitStep * supply.LitersPerUnit) ?? 0),
+                }
+            );
         }
 
-        double[] gives = [.. supply.Farm.Blocks.Where(block => block.SprinklerLiters is not null).Select(block => block.SprinklerLiters!.Value)];
+        double[] gives =
+        [
+            .. supply.Farm.Blocks.Where(block => block.SprinklerLiters is not null).Select(block => block.SprinklerLiters!.Value),
+        ];
         decimal set = days.Select(sprinklers.AtOnce).Max() ?? 0m;
         if (gives.Length == 0 || set == 0m || days.All(day => sprinklers.HoursOn(day) is null))
         {
@@ -53,7 +60,12 @@ internal static class WaterWorths
 
         double mean = gives.Average();
         double AtOnce(DateOnly day) => (double)(sprinklers.AtOnce(day) ?? 0m);
-        yield return Moved(supply, WaterStep.Sprinklers, set, (limit, _, times) => limit with { SprinklerHours = limit.SprinklerHours * (1 + times) }) with
+        yield return Moved(supply, WaterStep.Sprinklers, set, (limit, _, times) =>
+            limit with
+            {
+                SprinklerHours = limit.SprinklerHours * (1 + times),
+            }
+        ) with
         {
             LostByLess = Rate.NotAvailable("no sprinkler would be left"),
         };

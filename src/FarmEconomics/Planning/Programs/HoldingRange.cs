@@ -15,7 +15,8 @@ public readonly record struct RangeSearch(double Farthest, double Within = 0.0);
 
 /// <summary>
 /// Over which range an answer of a linear program holds. The optimum moves along straight pieces as a bound or a worth does; where the
-/// present piece ends is found by solving again: where the lines of two pieces cross lies a point of the end or of a piece between, so a few
+/// present piece ends is found by solving again: where the lines of two pieces cross lies a point of the end or of a piece between, so a
+/// few
 /// steps find it. Source of the ranges: Dantzig, Linear Programming and Extensions, 1963, ch. 12 (from memory); no basis is read, so ties
 /// between equally good bases change nothing.
 /// </summary>
@@ -47,7 +48,10 @@ public static class HoldingRange
             return moved.IsOptimal ? (moved.Objective, moved.ShadowPrices[limit]) : null;
         }
 
-        HeldRange range = new(bound - Reach(by => Back(At(-by)), (solution.Objective, -price), search), bound + Reach(At, (solution.Objective, price), search));
+        HeldRange range = new(
+            bound - Reach(by => Back(At(-by)), (solution.Objective, -price), search),
+            bound + Reach(At, (solution.Objective, price), search)
+        );
         run.SetLimit(limit, row.Least, row.Most);
         return range;
     }
@@ -59,7 +63,13 @@ public static class HoldingRange
     /// <param name="quantities">The quantities.</param>
     /// <param name="search">How far and how exactly.</param>
     /// <returns>By how much their worth may fall and rise: the least below or at 0, the most above or at it.</returns>
-    public static HeldRange OfWorth(ILinearRun run, LinearModel model, LinearSolution solution, IReadOnlyList<int> quantities, RangeSearch search)
+    public static HeldRange OfWorth(
+        ILinearRun run,
+        LinearModel model,
+        LinearSolution solution,
+        IReadOnlyList<int> quantities,
+        RangeSearch search
+    )
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(model);
@@ -77,16 +87,21 @@ public static class HoldingRange
             return moved.IsOptimal ? (moved.Objective, quantities.Sum(quantity => moved.Values[quantity])) : null;
         }
 
-        HeldRange range = new(-Reach(by => Back(At(-by)), (solution.Objective, -sum), search), Reach(At, (solution.Objective, sum), search));
+        HeldRange range = new(
+            -Reach(by => Back(At(-by)), (solution.Objective, -sum), search),
+            Reach(At, (solution.Objective, sum), search)
+        );
         At(0.0);
         return range;
     }
 
     /// <summary>The same point on the way back, where slopes have the other sign.</summary>
-    private static (double Value, double Slope)? Back((double Value, double Slope)? point) => point is { } there ? (there.Value, -there.Slope) : null;
+    private static (double Value, double Slope)? Back((double Value, double Slope)? point) =>
+        point is { } there ? (there.Value, -there.Slope) : null;
 
     /// <summary>
-    /// How far from 0 the optimum stays on the line it starts along. At a point off it the piece there has a slope of its own; the two lines
+    /// How far from 0 the optimum stays on the line it starts along. At a point off it the piece there has a slope of its own; the two
+    /// lines
     /// cross nearer by, at the end of the first or within it. Where there is no answer farther out, the end is found by halving.
     /// </summary>
     private static double Reach(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search)
@@ -136,11 +151,16 @@ public static class HoldingRange
         return holds;
     }
 
-    /// <summary>By halving until the answer holds, then back half as far twice: to a quarter of what it tells, and not below a hundredth of the farthest.</summary>
+    /// <summary>
+    /// By halving until the answer holds, then back half as far twice: to a quarter of what it tells, and not below a hundredth of the
+    /// farthest.
+    /// </summary>
     private static double Roughly(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search)
     {
-        bool Holds(double by) => at(by) is { } there
-            && Math.Abs(there.Value - start.Value - (start.Slope * by)) <= (search.Within * Math.Abs(start.Slope * by)) + (1e-9 * Math.Max(1.0, Math.Abs(start.Value)));
+        bool Holds(double by) =>
+            at(by) is { } there
+            && Math.Abs(there.Value - start.Value - (start.Slope * by))
+                <= (search.Within * Math.Abs(start.Slope * by)) + (1e-9 * Math.Max(1.0, Math.Abs(start.Value)));
         if (Holds(search.Farthest))
         {
             return double.PositiveInfinity;

@@ -5,7 +5,9 @@ public interface ILinearSolver
 {
     /// <summary>Takes a model in, so that it can be solved, changed a little and solved again.</summary>
     /// <param name="model">The model; it isn't changed.</param>
-    /// <param name="once">True where it is solved but once: then a solver may first make it smaller, which a changed model can't start from.</param>
+    /// <param name="once">
+    /// True where it is solved but once: then a solver may first make it smaller, which a changed model can't start from.
+    /// </param>
     /// <returns>The model as the solver holds it.</returns>
     ILinearRun Open(LinearModel model, bool once = false);
 }

@@ -8,7 +8,9 @@ namespace FarmEconomics.Planning.Programs;
 public static class SeasonSelection
 {
     /// <summary>Chooses seasons.</summary>
-    /// <param name="places">Where each season lies: as many numbers as are compared, the distance being the sum of their differences.</param>
+    /// <param name="places">
+    /// Where each season lies: as many numbers as are compared, the distance being the sum of their differences.
+    /// </param>
     /// <param name="chances">The chance of each season.</param>
     /// <param name="count">How many are chosen, at least 1.</param>
     /// <returns>The chosen seasons' places with their chances, in the order they were chosen.</returns>

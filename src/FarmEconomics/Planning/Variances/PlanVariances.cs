@@ -86,11 +86,14 @@ public sealed class PlanVariances
         return work.Count > 0 ? work.Sum(use => season.AmountOf(use)?.Amount ?? 0m) / work.Sum(use => use.Hours) : 0m;
     }
 
-    /// <summary>What a plan doesn't say and the season before does: the cost of an hour, and the part of each crop that was culled.</summary>
+    /// <summary>
+    /// What a plan doesn't say and the season before does: the cost of an hour, and the part of each crop that was culled.
+    /// </summary>
     private sealed record Expected(decimal HourCost, IReadOnlyDictionary<string, decimal> CulledParts);
 
     /// <summary>
-    /// The part of what grew that is expected to be culled, 0 to below 1, since a plan names what is left after it: that of the season before; of a
+    /// The part of what grew that is expected to be culled, 0 to below 1, since a plan names what is left after it: that of the season
+    /// before; of a
     /// crop with no harvest then the season's own.
     /// </summary>
     private static Dictionary<string, decimal> CulledParts(SeasonReview season)
@@ -112,7 +115,11 @@ public sealed class PlanVariances
     {
         ILookup<string, DraftSale> sales = plan.Sales.ToLookup(sale => sale.Crop, StringComparer.OrdinalIgnoreCase);
         Dictionary<string, CropFactors> planned = new(StringComparer.OrdinalIgnoreCase);
-        foreach (IGrouping<string, DraftPlanting> crop in plan.Plantings.Where(one => one.CropYear == plan.CropYear && one.In < until).GroupBy(one => one.Crop, StringComparer.OrdinalIgnoreCase))
+        foreach (
+            IGrouping<string, DraftPlanting> crop in plan
+                .Plantings.Where(one => one.CropYear == plan.CropYear && one.In < until)
+                .GroupBy(one => one.Crop, StringComparer.OrdinalIgnoreCase)
+        )
         {
             List<(DraftPlanting Row, decimal Done)> rows = [.. crop.Select(one => (one, Done(one.In, one.Out, until)))];
             decimal picked = rows.Sum(row => row.Row.Yield * row.Done), culled = expected.CulledParts.GetValueOrDefault(crop.Key);

@@ -9,7 +9,21 @@ public static class ImportRules
     private const string SourceId = "source_id";
 
     private static readonly string[] Words =
-        ["negative", "absolute", "decimal-comma", "round", "quantity", "unit", "in-parentheses", "before-parentheses", "punches", "day-part", "hours", "same-as-above", "weekday"];
+    [
+        "negative",
+        "absolute",
+        "decimal-comma",
+        "round",
+        "quantity",
+        "unit",
+        "in-parentheses",
+        "before-parentheses",
+        "punches",
+        "day-part",
+        "hours",
+        "same-as-above",
+        "weekday",
+    ];
 
     private static readonly string[] Prefixes = ["until:", "less:", "plus-days:", "less-days:"];
 

@@ -1,6 +1,9 @@
 namespace FarmEconomics.Records.Checks;
 
-/// <summary>Warns when the hours of one worker on one day add up to more than 16; once per worker and day. Hours of several days count as the same on each.</summary>
+/// <summary>
+/// Warns when the hours of one worker on one day add up to more than 16; once per worker and day. Hours of several days count as the same
+/// on each.
+/// </summary>
 internal static class LongDays
 {
     private const decimal MostHours = 16m;
@@ -39,7 +42,13 @@ internal static class LongDays
             days[(worker, day)] = before + hours;
             if (before <= MostHours && before + hours > MostHours)
             {
-                context.Report(ProblemCodes.LongDay, row, "hours", context.Notation.Text($"With this row {row.Worker.Trim()} worked {before + hours:0.##} hours on {day:yyyy-MM-dd}."), context.Notation.Text($"{row.Hours}"));
+                context.Report(
+                    ProblemCodes.LongDay,
+                    row,
+                    "hours",
+                    context.Notation.Text($"With this row {row.Worker.Trim()} worked {before + hours:0.##} hours on {day:yyyy-MM-dd}."),
+                    context.Notation.Text($"{row.Hours}")
+                );
                 return;
             }
         }

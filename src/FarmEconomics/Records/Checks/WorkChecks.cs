@@ -8,14 +8,22 @@ internal static class WorkChecks
             : row.Worker.Trim())];
 
     public static IEnumerable<RecordCheck> OfLabor =>
-    [
-        new RowChecks<LaborRow>(
-            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date), (context, row) => context.InYears(row,
-                "date", row.Date)),
-            ("through is not before date", (_, row) => row.Through is not { } through || through >= row.Date,
-                (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "through", row.Through, "date", row.Date, sameDayFits: true))),
-        LongDays.Check,
-    ];
+        [
+            new RowChecks<LaborRow>(
+                (
+                    "date is in a year of the records",
+                    (context, row) => context.Years.Holds(row.Date),
+                    (context, row) => context.InYears(row, "date", row.Date)
+                ),
+                (
+                    "through is not before date",
+                    (_, row) => row.Through is not { } through || through >= row.Date,
+                    (context, row) =>
+                        context.InOrder(ProblemCodes.EndBeforeStart, row, "through", row.Through, "date", row.Date, sameDayFits: true)
+                )
+            ),
+            LongDays.Check,
+        ];
 
     public static IEnumerable<RecordCheck> OfExpenses =>
     [

@@ -22,7 +22,10 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
         new(ProblemCodes.NoConversion, "units"),
     ]);
 
-    /// <summary>Every unknown name among the problems, with what it is likely to mean. Nothing is changed; what nobody can guess is left blank for the grower.</summary>
+    /// <summary>
+    /// Every unknown name among the problems, with what it is likely to mean. Nothing is changed; what nobody can guess is left blank for
+    /// the grower.
+    /// </summary>
     /// <param name="problems">The problems of a check.</param>
     /// <param name="tables">The records, which tell whether a user of a pool is a pool, a crop or a planting.</param>
     /// <returns>One row per table and name, most rows first.</returns>
@@ -34,13 +37,22 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
         [
             .. problems.Where(problem => problem.Offending is not null && IsOfName(problem.Code))
                 .GroupBy(problem => (Table: TableOf(problem, tables), Alias: problem.Offending!.Trim().ToLowerInvariant()))
-                .Select(group => new AliasProposal(group.Key.Table ?? AnyUser, group.First().Offending!.Trim(), group.Key.Table is null ? "" : Guess(group),
-                    group.Sum(problem => 1 + problem.Further), group.First().Source))
-                .OrderByDescending(name => name.Rows).ThenBy(name => name.Table, StringComparer.Ordinal).ThenBy(name => name.Alias, StringComparer.Ordinal),
+                .Select(group => new AliasProposal(
+                    group.Key.Table ?? AnyUser,
+                    group.First().Offending!.Trim(),
+                    group.Key.Table is null ? "" : Guess(group),
+                    group.Sum(problem => 1 + problem.Further),
+                    group.First().Source
+                ))
+                .OrderByDescending(name => name.Rows)
+                .ThenBy(name => name.Table, StringComparer.Ordinal)
+                .ThenBy(name => name.Alias, StringComparer.Ordinal),
         ];
     }
 
-    /// <summary>What the unknown names among the problems are likely to mean: those of <see cref="All"/> that are near a known one.</summary>
+    /// <summary>
+    /// What the unknown names among the problems are likely to mean: those of <see cref="All"/> that are near a known one.
+    /// </summary>
     /// <param name="problems">The problems of a check.</param>
     /// <param name="tables">The records, which tell whether a user of a pool is a pool, a crop or a planting.</param>
     /// <returns>One proposal per table and name, most rows first.</returns>
@@ -50,7 +62,10 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
     // A unit may be near one thing for one crop and near another for the next: then nothing is proposed.
     private static string Guess(IEnumerable<Problem> problems)
     {
-        string[] near = [.. problems.Select(problem => problem.Nearest?.Trim()).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+        string[] near =
+        [
+            .. problems.Select(problem => problem.Nearest?.Trim()).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase),
+        ];
         return near.Length == 1 ? near[0] : "";
     }
 
@@ -61,7 +76,11 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
     internal static string? TableOf(string code) => TableOfCode.GetValueOrDefault(code);
 
     private static string? TableOf(Problem problem, RecordTables tables) =>
-        problem.Code == ProblemCodes.UnknownUser ? problem.Nearest is { } near ? TableOfUser(near, tables) : null : TableOfCode.GetValueOrDefault(problem.Code);
+        problem.Code == ProblemCodes.UnknownUser
+            ? problem.Nearest is { } near
+                ? TableOfUser(near, tables)
+                : null
+            : TableOfCode.GetValueOrDefault(problem.Code);
 
     // In the order in which users are looked up. The household has no table: whoever means it writes it.
     private static string? TableOfUser(string name, RecordTables tables) => UseRow.UserColumn.Schema.Names.FirstOrDefault(table =>

@@ -76,15 +76,22 @@ public class WaterAndPowerTests
         DateOnly[] days = [.. Enumerable.Range(0, water.Days).Select(water.First.AddDays)];
         Assert.Equal(2.0, days.Max(day => water.SprinklerHoursAtLimit(day))!.Value, 1e-9);
         Assert.Equal(120.0, days.Max(day => water.PutAtLimit(day))!.Value / supply.LitersPerUnit, 1e-6);
-        Assert.Equal([WaterStep.Water, WaterStep.Sprinklers, WaterStep.Hour, WaterStep.PumpHour], supply.WorthOfMore.Select(one => one.Step));
+        Assert.Equal(
+            [WaterStep.Water, WaterStep.Sprinklers, WaterStep.Hour, WaterStep.PumpHour],
+            supply.WorthOfMore.Select(one => one.Step)
+        );
         Assert.Equal(0m, decimal.Round(supply.WorthOfMore[0].Saved.Value!.Value, 6)); // water isn't what holds it back
         Assert.True(supply.WorthOfMore[1].Saved.Value > 1m);
         Assert.Equal(supply.WorthOfMore[1].Saved.Value!.Value, supply.WorthOfMore[2].Saved.Value!.Value, 6); // twice the sprinklers, or twice the hour
         Assert.False(supply.WorthOfMore[1].LostByLess.IsAvailable);
 
-        ScarceThing sprinklers = WhatWasShort.Of(SeasonCosts.Of(builder.Season(Year))).Short.Single(thing => thing.Kind == ScarceKind.Sprinklers);
+        ScarceThing sprinklers = WhatWasShort
+            .Of(SeasonCosts.Of(builder.Season(Year)))
+            .Short.Single(thing => thing.Kind == ScarceKind.Sprinklers);
         Assert.Equal(2m, sprinklers.Fullest!.Limit);
-        Assert.True(sprinklers.Crops.Count > 0 && sprinklers.Crops.Sum(crop => crop.Use) <= sprinklers.Short.Sum(span => span.Used) + 0.0001m);
+        Assert.True(
+            sprinklers.Crops.Count > 0 && sprinklers.Crops.Sum(crop => crop.Use) <= sprinklers.Short.Sum(span => span.Used) + 0.0001m
+        );
     }
 
     [Fact]
@@ -97,7 +104,9 @@ public class WaterAndPowerTests
         }
 
         Assert.Equal(Of(Limited(400m)).Water!.LostAtLimit!.Value, Of(builder).Water!.LostAtLimit!.Value, 1e-9);
-        Assert.Contains(WhatWasShort.Of(SeasonCosts.Of(builder.Season(Year))).NotChecked, item => item.Reason == "blocks.csv doesn't say what a sprinkler gives");
+        Assert.Contains(WhatWasShort.Of(SeasonCosts.Of(builder.Season(Year))).NotChecked, item =>
+            item.Reason == "blocks.csv doesn't say what a sprinkler gives"
+        );
     }
 
     [Fact]

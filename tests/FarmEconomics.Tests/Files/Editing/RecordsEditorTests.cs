@@ -70,10 +70,37 @@ public class RecordsEditorTests
     [Fact]
     public void Save_WholeRows_AreReplacedTogetherOrNotAtAllAndUndone()
     {
-        RowsChange harvests = new("harvests.csv", Editor.VersionOf("harvests.csv"), ["quantity", "planting", "date", "crop"], [["7", "K1", "2025-06-12", ""], ["8", "K1", "2025-06-13", ""]]) { Without = new HashSet<int> { 3 } };
-        RowsChange plan = new("plan.csv", Editor.VersionOf("plan.csv"), ["crop_year", "planting", "crop", "bed", "bed_feet", "in_bed", "out_of_bed", "yield", "hours"], [["2026", "K 1", "kale", "A1", "5", "2026-05-01", "2026-07-01", "3", "1"]]);
+        RowsChange harvests = new(
+            "harvests.csv",
+            Editor.VersionOf("harvests.csv"),
+            ["quantity", "planting", "date", "crop"],
+            [
+                ["7", "K1", "2025-06-12", ""],
+                ["8", "K1", "2025-06-13", ""],
+            ]
+        )
+        {
+            Without = new HashSet<int> { 3 },
+        };
+        RowsChange plan = new(
+            "plan.csv",
+            Editor.VersionOf("plan.csv"),
+            ["crop_year", "planting", "crop", "bed", "bed_feet", "in_bed", "out_of_bed", "yield", "hours"],
+            [
+                ["2026", "K 1", "kale", "A1", "5", "2026-05-01", "2026-07-01", "3", "1"],
+            ]
+        );
 
-        EditOutcome refused = Editor.Save([harvests, plan with { Rows = [["2026", "K 1", "kale", "nowhere", "5", "2026-05-01", "2026-07-01", "3", "1"]] }]);
+        EditOutcome refused = Editor.Save([
+            harvests,
+            plan with
+            {
+                Rows =
+                [
+                    ["2026", "K 1", "kale", "nowhere", "5", "2026-05-01", "2026-07-01", "3", "1"],
+                ],
+            },
+        ]);
         Assert.False(refused.Saved);
         Assert.Contains(refused.Problems, problem => problem.Column == "bed");
         Assert.Equal(Harvests, File.ReadAllText(Place));
@@ -82,8 +109,14 @@ public class RecordsEditorTests
 
         EditOutcome saved = Editor.Save([harvests, plan]);
         Assert.True(saved.Saved, saved.Message);
-        Assert.Equal("date,crop,planting,quantity,note\r\n2025-05-10,,L1,40,\"a, b\"\r\n2025-06-12,,K1,7,\r\n2025-06-13,,K1,8,\r\n", File.ReadAllText(Place));
-        Assert.Equal("crop_year,planting,crop,bed,bed_feet,in_bed,out_of_bed,yield,hours\n2026,K 1,kale,A1,5,2026-05-01,2026-07-01,3,1\n", File.ReadAllText(Path.Combine(folder, "plan.csv")));
+        Assert.Equal(
+            "date,crop,planting,quantity,note\r\n2025-05-10,,L1,40,\"a, b\"\r\n2025-06-12,,K1,7,\r\n2025-06-13,,K1,8,\r\n",
+            File.ReadAllText(Place)
+        );
+        Assert.Equal(
+            "crop_year,planting,crop,bed,bed_feet,in_bed,out_of_bed,yield,hours\n2026,K 1,kale,A1,5,2026-05-01,2026-07-01,3,1\n",
+            File.ReadAllText(Path.Combine(folder, "plan.csv"))
+        );
         Assert.Contains("changed meanwhile", Editor.Save([harvests, plan]).Message, StringComparison.Ordinal);
 
         Assert.True(Editor.Undo("harvests.csv").Saved);
@@ -102,7 +135,22 @@ public class RecordsEditorTests
     {
         string version = file == "harvests.csv" ? Editor.VersionOf(file) : "";
 
-        EditOutcome outcome = Editor.Save([new RowsChange(file, version, heading.Length > 0 ? [heading] : [], heading.Length > 0 ? [["5"]] : []) { Without = heading.Length > 0 ? new HashSet<int>() : new HashSet<int> { 99 } }]);
+        EditOutcome outcome = Editor.Save([
+            new RowsChange(
+                file,
+                version,
+                heading.Length > 0 ? [heading] : [],
+                heading.Length > 0
+                    ?
+                    [
+                        ["5"],
+                    ]
+                    : []
+            )
+            {
+                Without = heading.Length > 0 ? new HashSet<int>() : new HashSet<int> { 99 },
+            },
+        ]);
 
         Assert.False(outcome.Saved);
         Assert.Contains(says, outcome.Message, StringComparison.Ordinal);

@@ -16,13 +16,22 @@ public class ImportSessionTests
         using ImportSession session = Begin(folder, "till.csv", Till);
 
         ImportLook look = session.Look();
-        Assert.Equal(("channel", "market", "channels"), Assert.Single(look.Draft!.Questions.Select(question => (question.Column, question.Answer, question.NamesOf!))));
-        Assert.Equal(["crops Kalee kale 1", "crops Rhubarb  1"], look.Names.Select(name => $"{name.Table} {name.Alias} {name.Name} {name.Rows}"));
+        Assert.Equal(
+            ("channel", "market", "channels"),
+            Assert.Single(look.Draft!.Questions.Select(question => (question.Column, question.Answer, question.NamesOf!)))
+        );
+        Assert.Equal(
+            ["crops Kalee kale 1", "crops Rhubarb  1"],
+            look.Names.Select(name => $"{name.Table} {name.Alias} {name.Name} {name.Rows}")
+        );
         Assert.Equal(["kale", "lettuce"], look.Names[0].Choices);
         Assert.Equal(["2025-05-17 lettuce market 3 12.00"], Drafted.Rows(look.Plan!));
 
         Assert.Empty(session.Give([new("crops", "Kalee", "kale"), new("crops", "Rhubarb", "")]));
-        Assert.Equal("Nothing was added: what would be added is not what you saw. Look at it again, then press Add.", session.Add(look.Version).Message);
+        Assert.Equal(
+            "Nothing was added: what would be added is not what you saw. Look at it again, then press Add.",
+            session.Add(look.Version).Message
+        );
         Assert.Equal(Directory.GetFiles(TestFolders.MakeBad("sound")).Length, Directory.GetFiles(folder).Length);
 
         (bool added, string message) = session.Add(session.Look().Version);
@@ -45,7 +54,10 @@ public class ImportSessionTests
         ImportLook look = session.Look();
         Assert.Null(look.Plan);
         var date = Assert.Single(look.Draft!.Questions, question => question.IsOpen);
-        Assert.Equal(["M/D/YYYY: 6/7/2025 is Jun 7, 2025", "D/M/YYYY: 6/7/2025 is Jul 6, 2025"], date.Readings.Select(reading => $"{reading.Key}: {reading.Value}"));
+        Assert.Equal(
+            ["M/D/YYYY: 6/7/2025 is Jun 7, 2025", "D/M/YYYY: 6/7/2025 is Jul 6, 2025"],
+            date.Readings.Select(reading => $"{reading.Key}: {reading.Value}")
+        );
         Assert.False(session.Answer("another draft", [new(date.Line, "D/M/YYYY")]));
         Assert.True(session.Answer(look.DraftVersion, [new(date.Line, "D/M/YYYY")]));
 
@@ -57,7 +69,10 @@ public class ImportSessionTests
     {
         using ImportSession session = Begin(TestFolders.MakeBad("sound"), "till.csv", Till);
 
-        Assert.Equal(["crops has no \"kalle\"; did you mean kale?"], session.Give([new("crops", "Kalee", "kalle")]).Select(fault => fault.Why));
+        Assert.Equal(
+            ["crops has no \"kalle\"; did you mean kale?"],
+            session.Give([new("crops", "Kalee", "kalle")]).Select(fault => fault.Why)
+        );
         Assert.Equal("", session.Look().Names.Single(name => name.Alias == "Rhubarb").Name);
     }
 
@@ -84,5 +99,6 @@ public class ImportSessionTests
         Assert.Equal(kept, session.Name);
     }
 
-    private static ImportSession Begin(string folder, string name, string text) => ImportSession.Begin(folder, name, new MemoryStream(Encoding.UTF8.GetBytes(text)));
+    private static ImportSession Begin(string folder, string name, string text) =>
+        ImportSession.Begin(folder, name, new MemoryStream(Encoding.UTF8.GetBytes(text)));
 }

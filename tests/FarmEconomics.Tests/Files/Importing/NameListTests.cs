@@ -18,11 +18,19 @@ public class NameListTests
         FarmFolder farm = FarmFolder.Open(folder);
         IReadOnlyList<AliasProposal> names = AliasProposal.All(farm.Problems, farm.Reading.Tables);
 
-        Assert.Equal("table,alias,name,rows,first\ncrops,letuce,lettuce,2,sales.csv:2\nchannels,markt,market,1,sales.csv:3\ncrops,Zebra fruit,,1,sales.csv:4\nunits,crate,,1,sales.csv:5\n",
-            NameList.Text(names.OrderByDescending(name => name.Rows).ThenBy(name => name.First.Line)));
-        Assert.Equal(["channels markt", "crops letuce"], AliasProposal.Of(farm.Problems, farm.Reading.Tables).Select(name => $"{name.Table} {name.Alias}").Order(StringComparer.Ordinal));
+        Assert.Equal(
+            "table,alias,name,rows,first\ncrops,letuce,lettuce,2,sales.csv:2\nchannels,markt,market,1,sales.csv:3\ncrops,Zebra fruit,,1,sales.csv:4\nunits,crate,,1,sales.csv:5\n",
+            NameList.Text(names.OrderByDescending(name => name.Rows).ThenBy(name => name.First.Line))
+        );
+        Assert.Equal(
+            ["channels markt", "crops letuce"],
+            AliasProposal.Of(farm.Problems, farm.Reading.Tables).Select(name => $"{name.Table} {name.Alias}").Order(StringComparer.Ordinal)
+        );
 
-        string list = Path.Combine(TestFolders.Make(("names.csv", NameList.Text(names).Replace("Zebra fruit,,", "Zebra fruit,kale,", StringComparison.Ordinal))), "names.csv");
+        string list = Path.Combine(
+            TestFolders.Make(("names.csv", NameList.Text(names).Replace("Zebra fruit,,", "Zebra fruit,kale,", StringComparison.Ordinal))),
+            "names.csv"
+        );
         IReadOnlyList<GivenName> given = NameList.Read(list);
         Assert.Empty(NameList.Faults(given, farm.Reading));
         Assert.Equal("aliases.names.csv", NameList.Confirm(folder, given));
@@ -37,8 +45,12 @@ public class NameListTests
     {
         RecordsReading records = RecordsFolder.Read(TestFolders.MakeBad("sound"));
 
-        Assert.Equal(["crops has no \"kal\"; did you mean kale?", "there is no table fruits that names stand in"],
-            NameList.Faults([new("crops", "x", "kal"), new("fruits", "y", "kale"), new("crops", "z", "")], records).Select(fault => fault.Why));
+        Assert.Equal(
+            ["crops has no \"kal\"; did you mean kale?", "there is no table fruits that names stand in"],
+            NameList
+                .Faults([new("crops", "x", "kal"), new("fruits", "y", "kale"), new("crops", "z", "")], records)
+                .Select(fault => fault.Why)
+        );
     }
 
     [Fact]

@@ -27,7 +27,10 @@ public class FirstTablesTests
     [Fact]
     public void From_AFarmInMetersWithCommas_WritesItsWays()
     {
-        string folder = TestFolders.Make(("picked.csv", "Date,Crop,Picked\n2025-06-14,Beans,4 lb\n2025-06-15,Beans,5 lb\n2025-06-21,Beans,8 oz\n"), ("plan.csv", "Crop,Field,Bed meters,In bed\nBeans,North,30,2025-04-01\n"));
+        string folder = TestFolders.Make(
+            ("picked.csv", "Date,Crop,Picked\n2025-06-14,Beans,4 lb\n2025-06-15,Beans,5 lb\n2025-06-21,Beans,8 oz\n"),
+            ("plan.csv", "Crop,Field,Bed meters,In bed\nBeans,North,30,2025-04-01\n")
+        );
         string place = Path.Combine(TestFolders.Make(), "farm");
         var farm = new FarmEconomics.Records.FarmSettings { LengthUnit = FarmEconomics.Records.LengthUnit.M, DecimalMark = ',' };
 
@@ -41,7 +44,9 @@ public class FirstTablesTests
     [Fact]
     public void From_IntoAWorkbook_FillsItsSheets()
     {
-        string folder = TestFolders.Make(("picked.csv", "Date,Crop,Picked\n2025-06-14,Beans,4 lb\n2025-06-15,Beans,5 lb\n2025-06-21,Beans,8 oz\n"));
+        string folder = TestFolders.Make(
+            ("picked.csv", "Date,Crop,Picked\n2025-06-14,Beans,4 lb\n2025-06-15,Beans,5 lb\n2025-06-21,Beans,8 oz\n")
+        );
         string place = Path.Combine(TestFolders.Make(), "farm.xlsx");
 
         RecordsTemplate.Write(place, minimal: true, null, FirstTables.From(Directory.GetFiles(folder)));

@@ -47,7 +47,11 @@ public class CropExplanationTests
     [Fact]
     public void OneLine_OpensOnlyThatLine()
     {
-        CropExplanation explained = CropExplanation.Of(DemoSeason.Latest, DemoSeason.Latest.Crops[0].Name.ToUpperInvariant(), BudgetLine.Labor);
+        CropExplanation explained = CropExplanation.Of(
+            DemoSeason.Latest,
+            DemoSeason.Latest.Crops[0].Name.ToUpperInvariant(),
+            BudgetLine.Labor
+        );
         Assert.Equal(BudgetLine.Labor, Assert.Single(explained.Lines).Line);
     }
 
@@ -73,11 +77,16 @@ public class CropExplanationTests
         string where = $"{season.CropYear} {budget.Name}";
         Assert.Equal(budget.Output.Amount, Sum(explained.Lines[0].Tables[0], "Value"));
         Assert.Equal((budget.Output - budget.Sums.ClosingStock).Amount, Sum(explained.Lines[0].Tables[1], "Value"));
-        foreach ((BudgetLine line, decimal amount) in new[]
-        {
-            (BudgetLine.Materials, budget.Sums.Materials.Amount), (BudgetLine.Selling, budget.Sums.Selling.Amount), (BudgetLine.Labor, budget.LaborCost.Amount),
-            (BudgetLine.Infrastructure, budget.Sums.Infrastructure.Amount), (BudgetLine.Overhead, budget.Sums.Overhead.Amount),
-        })
+        foreach (
+            (BudgetLine line, decimal amount) in new[]
+            {
+                (BudgetLine.Materials, budget.Sums.Materials.Amount),
+                (BudgetLine.Selling, budget.Sums.Selling.Amount),
+                (BudgetLine.Labor, budget.LaborCost.Amount),
+                (BudgetLine.Infrastructure, budget.Sums.Infrastructure.Amount),
+                (BudgetLine.Overhead, budget.Sums.Overhead.Amount),
+            }
+        )
         {
             ExplainSection section = Assert.Single(explained.Lines, section => section.Line == line);
             Assert.True(amount == (section.Direct + section.ThroughPools).Amount, $"{where} {line}: {amount} against {section.Direct} + {section.ThroughPools}");
