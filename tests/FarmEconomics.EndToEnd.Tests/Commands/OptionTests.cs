@@ -107,7 +107,7 @@ public class OptionTests
 
     private static bool IsAnswer(ProgramRun run) =>
         run.ExitCode is 0 or 1 or 2 && (run.ExitCode == 0 || run.Error.Trim().Length + run.Output.Trim().Length > 0)
-        && !run.Error.Contains("fault of the program", StringComparison.Ordinal) && !run.Error.Contains("   at ", StringComparison.Ordinal)
+        && !run.Error.Contains("fault of the program", StringComparison.Ordinal) && !StackTraces.StandIn(run.Error)
         && !run.Error.Contains("System.", StringComparison.Ordinal) && !run.Error.Contains("(Parameter", StringComparison.Ordinal);
 
     private static string Told(string[] line, ProgramRun run) => $"{string.Join(' ', line.Select(part => part.Length > 100 ? part[..100] + "..." : $"'{part}'"))}\n  {run.ExitCode}: {(run.Error + run.Output)[..Math.Min(400, (run.Error + run.Output).Length)]}";

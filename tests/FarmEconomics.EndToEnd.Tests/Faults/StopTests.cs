@@ -104,7 +104,7 @@ public class StopTests
             signal);
 
         Assert.True(run.ExitCode == 0, run.Error);
-        Assert.DoesNotContain("   at ", run.Error, StringComparison.Ordinal);
+        StackTraces.AssertNone(run.Error);
         Assert.Empty(place.Run.TemporaryLeftovers());
         await place.Run.AssertNobodyStayedAsync();
     }
@@ -129,7 +129,7 @@ public class StopTests
         {
             Assert.True(run.ExitCode == code, $"{run.ExitCode}: {run.Error}");
             Assert.Contains(Stopped, run.Error, StringComparison.Ordinal);
-            Assert.DoesNotContain("   at ", run.Error, StringComparison.Ordinal);
+            StackTraces.AssertNone(run.Error);
             Assert.DoesNotContain("Unhandled", run.Error, StringComparison.Ordinal);
             Assert.Empty(Run.TemporaryLeftovers());
         }
