@@ -53,7 +53,7 @@ internal static class PlanPlots
         double left = narrow ? 62 : 84, right = width - (narrow ? 14 : 170), bottom = canvas.Bottom - 44;
         Scale money = Scale.Covering(plan.Closing.Concat(plan.ClosingBefore).Select(amount => (double)amount), bottom, 30, narrow ? 4 : 5);
         Scale months = new(0, 11, left + 12, right - 8);
-        Rules(canvas, money, (left, right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
+        LineChart.Rules(canvas, money, (left, right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
         for (int i = 0; i < plan.Outlook.Months.Count; i += narrow ? 2 : 1)
         {
             canvas.Text(
@@ -66,8 +66,8 @@ internal static class PlanPlots
             );
         }
 
-        Draw(plan.ClosingBefore, Palette.Middle, LinePattern.Dashed);
-        Draw(plan.Closing, Palette.GainText, LinePattern.Solid);
+        LineChart.Line(canvas, (months, money), plan.ClosingBefore, Palette.Middle, LinePattern.Dashed);
+        LineChart.Line(canvas, (months, money), plan.Closing, Palette.GainText, LinePattern.Solid);
         for (int i = 0; i < plan.Closing.Count; i++)
         {
             canvas.Tip(months[i] - 10, 24, 20, bottom - 24, $"{plan.Outlook.Months[i].Month:MMMM}, the plan: {BlockNumber.Of(plan.Closing[i], Look.WholeMoney, notation)}; as in {plan.Farm.Season.CropYear}: {BlockNumber.Of(plan.ClosingBefore[i], Look.WholeMoney, notation)}");
@@ -75,14 +75,6 @@ internal static class PlanPlots
 
         Ends(canvas, plan, (money, right, narrow));
         return canvas.ToFigure($"Two lines of cash at the end of each month. The plan ends the year at {notation.InWords(plan.Closing[^1], Look.WholeMoney)}, the plantings of {plan.Farm.Season.CropYear} again at {notation.InWords(plan.ClosingBefore[^1], Look.WholeMoney)}.");
-
-        void Draw(IReadOnlyList<decimal> closing, Color color, LinePattern pattern)
-        {
-            for (int i = 1; i < closing.Count; i++)
-            {
-                canvas.Line(months[i - 1], money[(double)closing[i - 1]], months[i], money[(double)closing[i]], color, 2.2, pattern);
-            }
-        }
     }
 
     // Names stand at the lines' ends, kept apart; on a phone above them, in the order of the lines.
@@ -123,7 +115,7 @@ internal static class PlanPlots
             narrow ? 4 : 5
         );
         Scale across = new(0, weeks.Count, left, right);
-        Rules(canvas, hours, (left, right), tick => notation.Number((decimal)tick, Look.Count));
+        LineChart.Rules(canvas, hours, (left, right), tick => notation.Number((decimal)tick, Look.Count));
         for (int i = 0; i < weeks.Count; i++)
         {
             PlanWeek week = weeks[i];
@@ -181,15 +173,6 @@ internal static class PlanPlots
                     color
                 );
             }
-        }
-    }
-
-    private static void Rules(Canvas canvas, Scale scale, (double Left, double Right) across, Func<double, string> words)
-    {
-        foreach (double tick in scale.Ticks())
-        {
-            canvas.Line(across.Left, scale[tick], across.Right, scale[tick], tick == 0 ? Palette.Soft : Palette.Rule);
-            canvas.Text(words(tick), across.Left - 8, scale[tick], 10.5, Palette.Soft, Alignment.MiddleRight);
         }
     }
 }

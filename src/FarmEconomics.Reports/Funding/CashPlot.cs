@@ -36,20 +36,15 @@ public static class CashPlot
         double bottom = canvas.Bottom - 44;
         Scale money = Scale.Covering(last.Closing.Concat(next.Closing).Select(amount => (double)amount), bottom, Top);
         Scale months = new(0, CashFlow.MonthCount - 1, Left + 20, Right);
-        foreach (double tick in money.Ticks())
-        {
-            canvas.Line(Left, money[tick], Right, money[tick], tick == 0 ? Palette.Soft : Palette.Rule);
-            canvas.Text(notation.InWords((decimal)tick, Look.WholeMoney), Left - 8, money[tick], 10.5, Palette.Soft, Alignment.MiddleRight);
-        }
-
+        LineChart.Rules(canvas, money, (Left, Right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
         for (int i = 0; i < CashFlow.MonthCount; i++)
         {
             canvas.Text(next.Months[i].ToString("MMM", CultureInfo.InvariantCulture), months[i], bottom + 14, 10.5, Palette.Soft, Alignment.MiddleCenter);
         }
 
         canvas.Text($"end of the month; cash in {notation.Currency}{(next.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}", (Left + Right) / 2, bottom + 32, 10.5, Palette.Soft, Alignment.MiddleCenter);
-        Draw(last, Palette.Middle, LinePattern.Dashed);
-        Draw(next, Palette.Dark, LinePattern.Solid);
+        LineChart.Line(canvas, (months, money), last.Closing, Palette.Middle, LinePattern.Dashed);
+        LineChart.Line(canvas, (months, money), next.Closing, Palette.Dark, LinePattern.Solid);
         double lastEnd = money[(double)last.Closing[^1]], nextEnd = money[(double)next.Closing[^1]];
         if (Math.Abs(lastEnd - nextEnd) < 16)
         {
@@ -62,15 +57,6 @@ public static class CashPlot
         return canvas.ToFigure(
             $"Two lines of cash at the end of each month. Last year ends at {notation.InWords(last.Closing[^1], Look.WholeMoney)}; next year, by last year's pattern and the factors assumed, "
             + $"is lowest at the end of {low} with {lowest} and ends at {notation.InWords(next.Closing[^1], Look.WholeMoney)}.");
-
-        void Draw(CashFlow flow, Color color, LinePattern pattern)
-        {
-            IReadOnlyList<decimal> closing = flow.Closing;
-            for (int i = 1; i < closing.Count; i++)
-            {
-                canvas.Line(months[i - 1], money[(double)closing[i - 1]], months[i], money[(double)closing[i]], color, 2.2, pattern);
-            }
-        }
     }
 
     /// <summary>The sentence that reads the low point off it.</summary>
