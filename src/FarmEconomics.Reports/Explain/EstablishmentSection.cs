@@ -28,7 +28,7 @@ internal static class EstablishmentSection
         foreach (Enterprise one in budget.Enterprises)
         {
             StandAccount account = season.StandOf(one.Planting);
-            EnterpriseBudget planting = season.Plantings.First(each => each.Enterprises[0] == one);
+            EnterpriseBudget planting = season.BudgetOf(one);
             sum += planting.Sums.Establishment;
             table.Row(
                 one.Planting.Name,

@@ -69,16 +69,8 @@ internal sealed class Reconciliation
     }
 
     /// <summary>What perennials take of their establishment less what those that don't bear yet carry to later years.</summary>
-    private decimal Establishment() =>
-        season
-            .Network.Enterprises.Where(enterprise => StandAccount.IsSpread(enterprise.Crop))
-            .Sum(enterprise =>
-            {
-                return season
-                    .StandOf(enterprise.Planting)
-                    .In(year, season.Plantings.First(planting => planting.Enterprises[0] == enterprise).Sums.OwnCost, null)
-                    .Amount.Amount;
-            });
+    private decimal Establishment() => season.Network.Enterprises.Where(enterprise => StandAccount.IsSpread(enterprise.Crop))
+        .Sum(enterprise => season.StandOf(enterprise.Planting).In(year, season.BudgetOf(enterprise).Sums.OwnCost, null).Amount.Amount);
 
     private ReconciliationCheck HoursCheck()
     {

@@ -83,6 +83,9 @@ public sealed class SeasonReview
     /// <summary>A budget per planting, in the order of their first row.</summary>
     public IReadOnlyList<EnterpriseBudget> Plantings => figures.Value.Plantings;
 
+    /// <summary>The budget of a planting of this crop year.</summary>
+    internal EnterpriseBudget BudgetOf(Enterprise enterprise) => Plantings.First(budget => budget.Enterprises[0] == enterprise);
+
     /// <summary>A budget per crop, in the order of the crops table.</summary>
     public IReadOnlyList<EnterpriseBudget> Crops => figures.Value.Crops;
 

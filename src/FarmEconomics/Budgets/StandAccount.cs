@@ -123,7 +123,7 @@ public sealed class StandAccount
         List<decimal> costs = [];
         foreach (Enterprise before in years.Take(first))
         {
-            EnterpriseBudget budget = season(before.CropYear).Plantings.First(one => one.Enterprises[0] == before);
+            EnterpriseBudget budget = season(before.CropYear).BudgetOf(before);
             if (budget.Known.NoCostBeforeEstablishment is { } reason)
             {
                 return Rate.NotAvailable($"{before.CropYear}: {reason}; give establishment_cost in crops");
