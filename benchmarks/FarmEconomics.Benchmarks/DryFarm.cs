@@ -7,8 +7,7 @@ namespace FarmEconomics.Benchmarks;
 
 /// <summary>
 /// An invented farm of so many blocks with five sowings each, dry from July on, its log of watering and a limit half of what is needed at
-/// the
-/// peak; and the time one season of its water takes: need, limit and log, day by day.
+/// the peak; and the time one season of its water takes: need, limit and log, day by day.
 /// </summary>
 internal static class DryFarm
 {

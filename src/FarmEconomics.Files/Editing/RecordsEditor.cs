@@ -83,8 +83,7 @@ public sealed class RecordsEditor(string folder, TimeProvider clock)
 
     /// <summary>
     /// Makes several changes of whole rows, all or none: each file must still be the one that was looked at, and none of the changes bring
-    /// an
-    /// error. A file that isn't there is made; undone it keeps its headings.
+    /// an error. A file that isn't there is made; undone it keeps its headings.
     /// </summary>
     /// <param name="changes">The changes, one a file.</param>
     /// <returns>What came of it.</returns>

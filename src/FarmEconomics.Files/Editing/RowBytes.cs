@@ -7,8 +7,7 @@ namespace FarmEconomics.Files.Editing;
 
 /// <summary>
 /// Finds the bytes of a row in a CSV file and puts others in their place; every other byte stays as it is. The reader the records are read
-/// with says where a
-/// row begins and ends, so that what is changed is what was read.
+/// with says where a row begins and ends, so that what is changed is what was read.
 /// </summary>
 internal sealed class RowBytes
 {

@@ -6,8 +6,7 @@ namespace FarmEconomics.Page.Farm;
 
 /// <summary>
 /// The reports worked out of one state of the records, by season and parameters: asked for again, they are there. One that takes long goes
-/// on by
-/// itself while the reader looks at the last answer, until somebody asks the same report something else.
+/// on by itself while the reader looks at the last answer, until somebody asks the same report something else.
 /// </summary>
 internal sealed class AnsweredReports
 {

@@ -10,8 +10,7 @@ namespace FarmEconomics.Page.Fixing;
 
 /// <summary>
 /// What stands on the page of next year where a farm is opened: the button that takes the plan over into the records, and the plan's rows
-/// there,
-/// each with the way to change it and what is wrong with it.
+/// there, each with the way to change it and what is wrong with it.
 /// </summary>
 internal static class PlanView
 {

@@ -16,8 +16,8 @@ public static class ReviewBook
 {
     /// <summary>
     /// Writes the pages, several at a time: what they share is worked out by whoever needs it first. One worker begins with those that
-    /// share most, one with
-    /// those that share least, so that none waits for the other; a page that takes long has a worker of its own from the beginning.
+    /// share most, one with those that share least, so that none waits for the other; a page that takes long has a worker of its own from
+    /// the beginning.
     /// </summary>
     /// <param name="farm">The farm.</param>
     /// <param name="cancellation">Stops it between two pages.</param>

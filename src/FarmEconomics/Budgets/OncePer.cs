@@ -4,8 +4,7 @@ namespace FarmEconomics.Budgets;
 
 /// <summary>
 /// Answers worked out once per thing they are of, by whoever asks first, and shared by all who ask later, several threads among them; gone
-/// when
-/// the thing is. Only for what nothing but the thing decides, and which nobody changes.
+/// when the thing is. Only for what nothing but the thing decides, and which nobody changes.
 /// </summary>
 /// <typeparam name="TOf">What the answer is of.</typeparam>
 /// <typeparam name="TAnswer">The answer.</typeparam>

@@ -13,8 +13,7 @@ internal readonly record struct LaborCharge(int Share, Money Amount, bool IsBurd
 
 /// <summary>
 /// Charges in the order they were made: of the books, of labor, of equipment and buildings. Labor's are plain values in an array and become
-/// charges when
-/// somebody looks: there are many times as many of them as of all others.
+/// charges when somebody looks: there are many times as many of them as of all others.
 /// </summary>
 internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
 {

@@ -115,8 +115,7 @@ public sealed class DraftMaker
             (string chosen, double room) = beds.Exists(bed => bed.Room >= left) ? beds.Where(bed => bed.Room >= left).MinBy(bed => bed.Room) : beds.MaxBy(bed => bed.Room);
 
             // Nothing is lost: what fits nowhere, as a season's plantings may not when they come and go in the middle of a week, is laid
-            // where most
-            // room is left, and the outlook tells that bed.
+            // where most room is left, and the outlook tells that bed.
             double taken = room > LeastFeet ? Math.Min(room, left) : left;
             Take(chosen, from, to, taken / Width(chosen));
             left -= taken;

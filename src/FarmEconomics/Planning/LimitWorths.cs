@@ -4,8 +4,7 @@ namespace FarmEconomics.Planning;
 
 /// <summary>
 /// What one unit more of a binding limit adds to the best plan and what one less takes from it, found by solving again: a shadow price
-/// holds
-/// for no whole unit where many weeks are full together, and need not be unique.
+/// holds for no whole unit where many weeks are full together, and need not be unique.
 /// </summary>
 public static class LimitWorths
 {

@@ -276,8 +276,7 @@ public sealed class PlanOutlook
 
     /// <summary>
     /// Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages and no equipment; interest and
-    /// principal,
-    /// taxes and what the household draws too.
+    /// principal, taxes and what the household draws too.
     /// </summary>
     private IEnumerable<(ExpenseClass Of, DateOnly Day, decimal Money)> Running()
     {

@@ -6,14 +6,11 @@ namespace FarmEconomics.Planning;
 
 /// <summary>
 /// The seasons a plan is judged by: those on record, and many simulated ones. A simulated season is drawn whole: its weather and its market
-/// move all
-/// crops together, the rest each crop alone, as in the simulation of chance and from the same numbers. Yields and prices stand over their
-/// means, and the simulated seasons have the mean the plan rests on.
+/// move all crops together, the rest each crop alone, as in the simulation of chance and from the same numbers. Yields and prices stand
+/// over their means, and the simulated seasons have the mean the plan rests on.
 /// </summary>
 public sealed class PlanSeasons
 {
-    private const double Never = 0.0;
-
     private PlanSeasons(IReadOnlyList<PlanSeason> recorded, IReadOnlyList<PlanSeason> drawn, int leastForChance) =>
         (Recorded, Drawn, HasChance) = (recorded, drawn, recorded.Count >= leastForChance);
 
@@ -67,8 +64,8 @@ public sealed class PlanSeasons
         double Over(IReadOnlyList<CropSeason> own, Func<CropSeason, double?> of)
         {
             double? here = own.Where(season => season.CropYear == year).Select(of).FirstOrDefault();
-            double mean = own.Select(of).Where(value => value is not null).Select(value => value!.Value).DefaultIfEmpty(Never).Average();
-            return here is { } value && mean > Never ? value / mean : 1.0;
+            double mean = own.Select(of).Where(value => value is not null).Select(value => value!.Value).DefaultIfEmpty(0.0).Average();
+            return here is { } value && mean > 0.0 ? value / mean : 1.0;
         }
 
         return new PlanSeason(
@@ -91,10 +88,10 @@ public sealed class PlanSeasons
             for (int i = 0; i < settings.Draws; i++)
             {
                 yield[c][i] = Math.Max(
-                    Never,
+                    0.0,
                     1.0 + (yields[c].Deviation * Copula.Correlated(weather[i], random.NextNormal(), weatherPart))
                 );
-                price[c][i] = Math.Max(Never, 1.0 + (prices[c].Deviation * Copula.Correlated(market[i], random.NextNormal(), marketPart)));
+                price[c][i] = Math.Max(0.0, 1.0 + (prices[c].Deviation * Copula.Correlated(market[i], random.NextNormal(), marketPart)));
             }
 
             AtTheMean(yield[c]);
@@ -112,7 +109,7 @@ public sealed class PlanSeasons
     private static void AtTheMean(double[] factors)
     {
         double mean = factors.Average();
-        for (int i = 0; mean > Never && i < factors.Length; i++)
+        for (int i = 0; mean > 0.0 && i < factors.Length; i++)
         {
             factors[i] /= mean;
         }
@@ -146,8 +143,8 @@ public sealed class PlanSeasons
         /// <summary>Variance between seasons, and what is left of that within one over the crop's plantings.</summary>
         private static (int Seasons, double Between, double Within) Own(List<(double Season, IReadOnlyList<double> Plantings)> seasons)
         {
-            double mean = seasons.Select(season => season.Season).DefaultIfEmpty(Never).Average();
-            if (seasons.Count < 2 || mean <= Never)
+            double mean = seasons.Select(season => season.Season).DefaultIfEmpty(0.0).Average();
+            if (seasons.Count < 2 || mean <= 0.0)
             {
                 return (seasons.Count, 0.0, 0.0);
             }

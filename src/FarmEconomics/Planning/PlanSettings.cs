@@ -29,8 +29,7 @@ public sealed record PlanSettings
 
     /// <summary>
     /// What a bed-foot more or fewer than this year must bring, as a part of what a bed-foot brings on average; found on the invented farms
-    /// of
-    /// docs/advice.md.
+    /// of docs/advice.md.
     /// </summary>
     public static double ChangePart => 0.05;
 

@@ -152,8 +152,7 @@ internal sealed class PlanWaterFacts
 
     /// <summary>
     /// The pump's power: what the season's loads for water took, over what was put on (without a log, what this year's lengths need); there
-    /// is
-    /// what panels made that week, or a limit of kWh, less all other loads of their pool.
+    /// is what panels made that week, or a limit of kWh, less all other loads of their pool.
     /// </summary>
     private PlanPower? PowerFor(bool[] known, SowingNeed[] needs)
     {

@@ -19,9 +19,8 @@ internal enum Scoring
 /// What given lengths are worth season by season: the lengths stand; what is picked, kept, boxed, sold and hired is chosen best in each.
 /// The program holds only what can come of these lengths. Some seasons are solved; each solution's prices bound the worth of every other
 /// season from above (weak duality; Dantzig, Linear Programming and Extensions, 1963, ch. 6). A season that isn't solved is told with the
-/// least of
-/// these bounds, less the part by which such bounds were too high on the seasons solved. So a thousand seasons take the time of a few
-/// dozen.
+/// least of these bounds, less the part by which such bounds were too high on the seasons solved. So a thousand seasons take the time of a
+/// few dozen.
 /// </summary>
 internal sealed class SeasonScores
 {

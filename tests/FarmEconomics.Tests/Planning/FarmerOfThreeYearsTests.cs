@@ -67,8 +67,7 @@ public class FarmerOfThreeYearsTests
 
     /// <summary>
     /// The same farmer as a farm's next year: acres are lengths of bed, what his animals need is what the boxes must hold (bought in where
-    /// it
-    /// isn't grown), sugar beets beyond the quota are a second step of their channel. Everything goes the way a farm's own records do.
+    /// it isn't grown), sugar beets beyond the quota are a second step of their channel. Everything goes the way a farm's own records do.
     /// </summary>
     [Fact]
     public void AFarmsPlan_OfTheSameFarmer_MeetsTheSameFigures()

@@ -8,8 +8,7 @@ namespace FarmEconomics.Files.Importing.Sessions;
 
 /// <summary>
 /// A file brought in step by step, as a page does it: looked at, its questions answered, its names given, and added only when the person
-/// saw what would
-/// be added. The file, its mapping and its names lie in a folder of their own outside the records, gone with the session.
+/// saw what would be added. The file, its mapping and its names lie in a folder of their own outside the records, gone with the session.
 /// </summary>
 public sealed class ImportSession : IDisposable
 {

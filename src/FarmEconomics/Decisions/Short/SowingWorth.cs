@@ -8,8 +8,7 @@ namespace FarmEconomics.Decisions.Short;
 /// <summary>
 /// What a sowing is still to bring from a day on, less the cost that goes with it: what one more part of its yield adds to the farm, times
 /// the part not yet picked. Of the season reviewed, where it is over, as it was; else the crop's mean of that season per bed-foot, picked
-/// as
-/// long after planting as it was then.
+/// as long after planting as it was then.
 /// </summary>
 public sealed class SowingWorth
 {

@@ -16,9 +16,8 @@ public readonly record struct RangeSearch(double Farthest, double Within = 0.0);
 /// <summary>
 /// Over which range an answer of a linear program holds. The optimum moves along straight pieces as a bound or a worth does; where the
 /// present piece ends is found by solving again: where the lines of two pieces cross lies a point of the end or of a piece between, so a
-/// few
-/// steps find it. Source of the ranges: Dantzig, Linear Programming and Extensions, 1963, ch. 12 (from memory); no basis is read, so ties
-/// between equally good bases change nothing.
+/// few steps find it. Source of the ranges: Dantzig, Linear Programming and Extensions, 1963, ch. 12 (from memory); no basis is read, so
+/// ties between equally good bases change nothing.
 /// </summary>
 public static class HoldingRange
 {
@@ -101,8 +100,7 @@ public static class HoldingRange
 
     /// <summary>
     /// How far from 0 the optimum stays on the line it starts along. At a point off it the piece there has a slope of its own; the two
-    /// lines
-    /// cross nearer by, at the end of the first or within it. Where there is no answer farther out, the end is found by halving.
+    /// lines cross nearer by, at the end of the first or within it. Where there is no answer farther out, the end is found by halving.
     /// </summary>
     private static double Reach(Func<double, (double Value, double Slope)?> at, (double Value, double Slope) start, RangeSearch search)
     {

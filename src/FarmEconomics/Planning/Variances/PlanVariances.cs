@@ -93,8 +93,7 @@ public sealed class PlanVariances
 
     /// <summary>
     /// The part of what grew that is expected to be culled, 0 to below 1, since a plan names what is left after it: that of the season
-    /// before; of a
-    /// crop with no harvest then the season's own.
+    /// before; of a crop with no harvest then the season's own.
     /// </summary>
     private static Dictionary<string, decimal> CulledParts(SeasonReview season)
     {
