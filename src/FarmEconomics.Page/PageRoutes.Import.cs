@@ -112,7 +112,7 @@ internal sealed partial class PageRoutes
                 );
             }
 
-            return Shown(id, session, new ImportTold { Done = given.GetValueOrDefault("done", "") });
+            return Shown(id, session, new ImportNotice { Done = given.GetValueOrDefault("done", "") });
         }) ?? GoneFile();
 
         string? Said(string key) => given.GetValueOrDefault(key, "").Trim() is { Length: > 0 } said ? said : null;
@@ -120,7 +120,7 @@ internal sealed partial class PageRoutes
 
     private IResult GoneFile() => NoSuchPage("This file is not here any more: choose it again.");
 
-    private IResult Shown(string id, ImportSession session, ImportTold told, int status = StatusCodes.Status200OK) =>
+    private IResult Shown(string id, ImportSession session, ImportNotice told, int status = StatusCodes.Status200OK) =>
         Page(session.Name, ImportPages.File(id, session, session.Look(), told), ImportPages.Path, status: status);
 
     private async Task<IResult> AnswerFileAsync(HttpContext context, string id)
@@ -143,7 +143,7 @@ internal sealed partial class PageRoutes
             return Shown(
                 id,
                 session,
-                new ImportTold { Fault = "Your records changed, and the file is read another way now. Look at it again." },
+                new ImportNotice { Fault = "Your records changed, and the file is read another way now. Look at it again." },
                 Wrong
             );
         }
@@ -151,7 +151,7 @@ internal sealed partial class PageRoutes
         IReadOnlyList<(GivenName Name, string Why)> faults = session.Give(ImportPages.Names(sent));
         if (faults.Count > 0)
         {
-            return Shown(id, session, new ImportTold { Fault = "Some names can't be taken.", Names = faults }, Wrong);
+            return Shown(id, session, new ImportNotice { Fault = "Some names can't be taken.", Names = faults }, Wrong);
         }
 
         if (sent["do"] != "add")
@@ -161,6 +161,6 @@ internal sealed partial class PageRoutes
 
         (bool added, string message) = session.Add(sent["version"].ToString());
         return added ? SeeOther(context, Nav.Address($"{ImportPages.Path}/{id}", $"done={Uri.EscapeDataString(message)}"))
-            : Shown(id, session, new ImportTold { Fault = message }, Wrong);
+            : Shown(id, session, new ImportNotice { Fault = message }, Wrong);
     }
 }

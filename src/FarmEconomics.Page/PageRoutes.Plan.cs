@@ -93,7 +93,7 @@ internal sealed partial class PageRoutes
             return NotTaken(why, [], StatusCodes.Status403Forbidden);
         }
 
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = shelf.Look();
         FieldForm form = Form(now, NextYear.Fields, Parsed(sent["_query"].ToString()));
         if (form.Faults.Count > 0)
         {

@@ -61,7 +61,7 @@ internal sealed partial class PageRoutes
 
     private async Task<IResult> ReportAsync(HttpContext context, IReport report, string path, string slug)
     {
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = shelf.Look();
         Dictionary<string, string> given = Given(context.Request.Query);
         OpenedFarm plain = now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true");
         if (slug.Length > 0)

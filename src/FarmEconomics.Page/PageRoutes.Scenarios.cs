@@ -46,7 +46,7 @@ internal sealed partial class PageRoutes
     {
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
         string name = sent["name"].ToString().Trim();
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = shelf.Look();
         FieldForm form = Form(now, WhatIf.Fields, Parsed(sent["_query"].ToString()));
         string? fault = form.Faults.Count > 0 || form.Changes.Length == 0 ? "Change something above and work it out first."
             : name.Length == 0 ? "Give the changes a name."
@@ -56,7 +56,7 @@ internal sealed partial class PageRoutes
             : NotKept(form, name, fault);
     }
 
-    private string? Keep(FarmNow now, string name, FieldForm form)
+    private string? Keep(FarmSnapshot now, string name, FieldForm form)
     {
         try
         {
@@ -80,7 +80,7 @@ internal sealed partial class PageRoutes
     private async Task<IResult> RemoveScenarioAsync(HttpContext context)
     {
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = shelf.Look();
         FieldForm form = Form(now, WhatIf.Fields, Parsed(sent["_query"].ToString()));
         try
         {

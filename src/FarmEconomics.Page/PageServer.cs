@@ -21,9 +21,9 @@ public sealed class PageServer : IAsyncDisposable
 {
     private readonly WebApplication app;
     private readonly RunBoard board;
-    private readonly ImportDesk desk;
+    private readonly ImportSessions desk;
 
-    private PageServer(WebApplication app, RunBoard board, ImportDesk desk, string address)
+    private PageServer(WebApplication app, RunBoard board, ImportSessions desk, string address)
     {
         this.app = app;
         this.board = board;
@@ -43,7 +43,7 @@ public sealed class PageServer : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(options);
         NotebookEntry[] notebooks = [.. options.Notebooks.Select(path => new NotebookEntry(path))];
-        FarmShelf shelf = new(options.Records);
+        FarmCache shelf = new(options.Records);
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
         {
@@ -80,7 +80,7 @@ public sealed class PageServer : IAsyncDisposable
             }
         });
         app.UseRouting();
-        ImportDesk desk = new();
+        ImportSessions desk = new();
         PageRoutes routes = new(options, shelf, notebooks, board, desk);
         routes.MapTo(app);
         try

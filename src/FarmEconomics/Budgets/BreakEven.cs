@@ -20,34 +20,34 @@ internal static class BreakEven
 
     /// <summary>The price at which the costs are covered; below 0 where what wasn't sold covers them alone.</summary>
     /// <param name="budget">A crop's or planting's budget.</param>
-    internal static Rate Price(EnterpriseBudget budget)
+    internal static Result Price(EnterpriseBudget budget)
     {
         if (Missing(budget) is { } reason)
         {
-            return Rate.NotAvailable(reason);
+            return Result.NotAvailable(reason);
         }
 
         decimal fees = budget.Sums.SoldFees.Amount;
         decimal kept = 1m - (fees / budget.Sums.SoldValue.Amount);
         return kept <= DivisionResidue
-            ? Rate.NotAvailable("the channel's fee takes all of the sales")
-            : Rate.Known((ToCover(budget) - fees) / budget.Sums.Sold / kept);
+            ? Result.NotAvailable("the channel's fee takes all of the sales")
+            : Result.Known((ToCover(budget) - fees) / budget.Sums.Sold / kept);
     }
 
     /// <summary>Units sold per bed-foot at which the costs are covered, while what wasn't sold grows and shrinks with them.</summary>
-    internal static Rate YieldPerBedFoot(EnterpriseBudget budget)
+    internal static Result YieldPerBedFoot(EnterpriseBudget budget)
     {
         if (Missing(budget) is { } reason)
         {
-            return Rate.NotAvailable(reason);
+            return Result.NotAvailable(reason);
         }
 
         decimal kept = budget.Output.Amount - Cost(budget, CostDriver.Quantity) - Cost(budget, CostDriver.Units);
         decimal standing = Cost(budget, CostDriver.Length) + Cost(budget, CostDriver.BedTime)
             + Cost(budget, CostDriver.Fixed) + Cost(budget, CostDriver.Trips);
         return kept <= DivisionResidue
-            ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
-            : Rate.Of(standing / kept * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds");
+            ? Result.NotAvailable("a unit earns less than it costs to pick, pack and sell")
+            : Result.Of(standing / kept * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds");
     }
 
     /// <summary>Costs that what was sold must cover: all, less the value of what wasn't sold.</summary>

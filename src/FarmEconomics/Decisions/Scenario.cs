@@ -31,7 +31,7 @@ public sealed record Scenario(string Name, decimal PriceChange, decimal YieldCha
     /// <summary>Net return of a budget under the scenario; fixed cost stays.</summary>
     /// <param name="model">The model.</param>
     /// <returns>The money, to the cent.</returns>
-    public Money NetReturn(WhatIfModel model)
+    public Money NetReturn(SensitivityModel model)
     {
         ArgumentNullException.ThrowIfNull(model);
         Money stays = model.Cost(CostDriver.Fixed) + model.Cost(CostDriver.Trips);

@@ -6,7 +6,7 @@ namespace FarmEconomics.Pricing;
 /// <summary>What would have changed over the season if part of a crop had gone through another channel at the price it brings there. Each figure is new less old.</summary>
 public sealed class ChannelMove
 {
-    private ChannelMove(CropCost cost, Channel from, Channel to, decimal quantity, Rate priceFrom, Rate priceTo, PriceRules rules)
+    private ChannelMove(CropCost cost, Channel from, Channel to, decimal quantity, Result priceFrom, Result priceTo, PriceRules rules)
     {
         Crop = cost.Crop;
         From = from;
@@ -20,8 +20,8 @@ public sealed class ChannelMove
         string? unlike = rules.FloorMissing ?? rules.Known.Hours ?? (cost.Through(to) is null ? $"no {cost.Crop.Name} went through {to.Name}, so its hours and cost there aren't known" : null);
         UnitCost old = OwnCost(cost, from);
         UnitCost now = OwnCost(cost, to);
-        ChannelCost = unlike is null ? Rate.Known(quantity * (now.Full - old.Full)) : Rate.NotAvailable(unlike);
-        Hours = unlike is null ? Rate.Known(quantity * (now.Hours - old.Hours)) : Rate.NotAvailable(unlike);
+        ChannelCost = unlike is null ? Result.Known(quantity * (now.Full - old.Full)) : Result.NotAvailable(unlike);
+        Hours = unlike is null ? Result.Known(quantity * (now.Hours - old.Hours)) : Result.NotAvailable(unlike);
         LongRun = Both(ShortRun, ChannelCost, (gain, more) => gain - more);
     }
 
@@ -38,28 +38,28 @@ public sealed class ChannelMove
     public decimal Quantity { get; }
 
     /// <summary>What a unit brought.</summary>
-    public Rate PriceFrom { get; }
+    public Result PriceFrom { get; }
 
     /// <summary>What a unit would have brought: the season's price there (else the list price) times the price factor.</summary>
-    public Rate PriceTo { get; }
+    public Result PriceTo { get; }
 
     /// <summary>Change in sales.</summary>
-    public Rate Sales { get; }
+    public Result Sales { get; }
 
     /// <summary>Change in fees.</summary>
-    public Rate Fees { get; }
+    public Result Fees { get; }
 
     /// <summary>Change in sales less fees: what is gained while stall, driving and standing time stay as they are.</summary>
-    public Rate ShortRun { get; }
+    public Result ShortRun { get; }
 
     /// <summary>Change in the channels' own cost, if that followed the goods.</summary>
-    public Rate ChannelCost { get; }
+    public Result ChannelCost { get; }
 
     /// <summary>Change in the channels' own hours, if those followed the goods.</summary>
-    public Rate Hours { get; }
+    public Result Hours { get; }
 
     /// <summary>What is gained if the channels' cost and time follow the goods.</summary>
-    public Rate LongRun { get; }
+    public Result LongRun { get; }
 
     /// <summary>Works out a move.</summary>
     /// <param name="book">The season's prices.</param>
@@ -88,8 +88,8 @@ public sealed class ChannelMove
             Price(book, cost, from), PriceSet.Times(Price(book, cost, to), priceFactor), book.Rules);
     }
 
-    private static Rate Price(PriceBook book, CropCost cost, Channel channel) => channel.Kind == ChannelKind.Share
-        ? Rate.NotAvailable($"members of {channel.Name} have paid for the season: more or less in their boxes changes no money until the share's price does")
+    private static Result Price(PriceBook book, CropCost cost, Channel channel) => channel.Kind == ChannelKind.Share
+        ? Result.NotAvailable($"members of {channel.Name} have paid for the season: more or less in their boxes changes no money until the share's price does")
         : book.PriceIn(cost.Crop, channel);
 
     private static decimal Fee(Channel channel) => (channel.Row.FeePercent ?? 0m) / 100m;
@@ -97,6 +97,6 @@ public sealed class ChannelMove
     private static UnitCost OwnCost(CropCost cost, Channel channel) =>
         cost.Through(channel) is { } sold ? sold.ChannelCost.PerUnit(sold.Quantity) : default;
 
-    private static Rate Both(Rate left, Rate right, Func<decimal, decimal, decimal> combine) =>
-        left.Value is not { } a ? left : right.Value is not { } b ? right : Rate.Known(combine(a, b));
+    private static Result Both(Result left, Result right, Func<decimal, decimal, decimal> combine) =>
+        left.Value is not { } a ? left : right.Value is not { } b ? right : Result.Known(combine(a, b));
 }

@@ -95,7 +95,7 @@ public class DemoFarmPriceTests
         Assert.All(book.Prices.Where(price => !price.Yields.Failed), price => Assert.Null(price.AtNormalYield));
     }
 
-    private static decimal Cents(Rate rate) => decimal.Round(rate.Value!.Value, 2, MidpointRounding.AwayFromZero);
+    private static decimal Cents(Result rate) => decimal.Round(rate.Value!.Value, 2, MidpointRounding.AwayFromZero);
 
     /// <summary>A floor is what units outside boxes must bring; where boxes take a part of the crop and are filled again for little, it may lie above a full cost that boxes help to carry.</summary>
     private static void Rises(string what, PriceSet prices, CropCost cost)

@@ -8,7 +8,7 @@ namespace FarmEconomics.Decisions.Chances;
 /// <param name="Yield">The yield factor.</param>
 /// <param name="Correlation">Correlation of the two in the copula.</param>
 /// <param name="CorrelationSource">Where the correlation comes from.</param>
-public sealed record CropRisk(WhatIfModel Model, Distribution Price, Distribution Yield, double Correlation, string CorrelationSource)
+public sealed record CropRisk(SensitivityModel Model, Distribution Price, Distribution Yield, double Correlation, string CorrelationSource)
 {
     private const int LeastPairs = 8;
 

@@ -87,7 +87,7 @@ public sealed record ChangeAnswer
     public required decimal NotTaken { get; init; }
 
     /// <summary>The elasticity at which what is grown more stops paying, where channels' elasticities decide it; not available where they don't.</summary>
-    public required Rate TurnsAtElasticity { get; init; }
+    public required Result TurnsAtElasticity { get; init; }
 
     /// <summary>Bed-foot-weeks and hours freed, week by week; empty when nothing is.</summary>
     public required IReadOnlyList<WeeklyUse> Freed { get; init; }
