@@ -78,7 +78,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Result Price, Re
 
         Result cost = longRun ? Result.Known(BreakEven.ToCover(budget) / sold) : model.FloorCost();
         decimal fees = longRun ? 0m : model.FeesOutsideBoxes.Amount / Math.Max(model.UnitsOutsideBoxes, 1e-9m);
-        Result price = cost.Value is { } unit ? Result.Known(unit + fees) : cost;
+        Result price = cost.Map(unit => unit + fees);
         Result average = longRun ? Result.Of(budget.Sums.SoldValue.Amount, sold, "nothing sold") : model.PriceOutsideBoxes;
         return new BreakEvenPair(form, run, price, price.Value is { } each && average.Value is > 0m and { } got ? PerFoot(Result.Known(each / got)) : Result.NotAvailable(price.Reason ?? average.Reason ?? "nothing sold"));
 

@@ -136,7 +136,7 @@ public sealed class SensitivityModel
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
-    public decimal NetReturn(decimal price, decimal yield) => (price * yield * Followed) + (yield * Grown(costs)) - Standing;
+    public decimal NetReturn(decimal price, decimal yield) => Line(longRun: true).Net(price, yield);
 
     /// <summary>
     /// What growing the crop adds to the farm as it stands: output less avoidable cost, where boxes count what refilling them would take and not the payments, which stay. The price is that outside
@@ -145,15 +145,14 @@ public sealed class SensitivityModel
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
-    public decimal Contribution(decimal price, decimal yield) =>
-        (price * yield * (Followed - ShareNet.Amount)) + (yield * (Grown(costs) + Refill.Amount)) - OfBeds(costs) - TripsFreed.Amount;
+    public decimal Contribution(decimal price, decimal yield) => Line(longRun: false).Net(price, yield);
 
     /// <summary>Gross margin: output less materials and selling, before labor.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
     public decimal GrossMargin(decimal price, decimal yield) =>
-        (price * yield * Followed) + (yield * Grown(direct)) - OfBeds(direct) - Staying(direct);
+        new CostVolumeProfit(Followed, Grown(direct), OfBeds(direct) + Staying(direct)).Net(price, yield);
 
     /// <summary>Gross margin per bed-foot-week.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
@@ -168,9 +167,9 @@ public sealed class SensitivityModel
     /// <returns>The factor; not available when a unit sold keeps nothing.</returns>
     public Result PriceFactorFor(decimal yield, bool longRun, decimal wanted = 0m)
     {
-        decimal kept = yield * (longRun ? Followed : Followed - ShareNet.Amount);
-        string missing = Output.Amount <= NotSold.Amount ? "nothing sold" : kept == 0m && ShareNet != Money.Zero ? "sold only in boxes" : "the channel's fee takes all of the sales";
-        return kept <= BreakEven.DivisionResidue ? Result.NotAvailable(missing) : Result.Known((Needed(longRun) + wanted - (yield * Grown(longRun))) / kept);
+        bool inBoxes = !longRun && Followed == ShareNet.Amount && ShareNet != Money.Zero;
+        string missing = Output.Amount <= NotSold.Amount ? "nothing sold" : inBoxes ? "sold only in boxes" : "the channel's fee takes all of the sales";
+        return Line(longRun).PriceFor(yield, missing, wanted);
     }
 
     /// <summary>The yield factor at which a price factor leaves a wanted amount.</summary>
@@ -178,17 +177,11 @@ public sealed class SensitivityModel
     /// <param name="longRun">True: net return; false: contribution, with the fixed cost left out.</param>
     /// <param name="wanted">The amount to be left.</param>
     /// <returns>The factor; not available when a unit earns less than it costs to pick, pack and sell.</returns>
-    public Result YieldFactorFor(decimal price, bool longRun, decimal wanted = 0m)
-    {
-        decimal kept = (price * (longRun ? Followed : Followed - ShareNet.Amount)) + Grown(longRun);
-        return kept <= 0m
-            ? Result.NotAvailable(Output.Amount <= 0m ? "nothing sold" : "a unit earns less than it costs to pick, pack and sell")
-            : Result.Known((Needed(longRun) + wanted) / kept);
-    }
+    public Result YieldFactorFor(decimal price, bool longRun, decimal wanted = 0m) => Line(longRun)
+        .YieldFor(price, Output.Amount <= 0m ? "nothing sold" : "a unit earns less than it costs to pick, pack and sell", wanted);
 
-    private decimal Needed(bool longRun) => OfBeds(costs) + (longRun ? Staying(costs) : TripsFreed.Amount);
-
-    private decimal Grown(bool longRun) => Grown(costs) + (longRun ? 0m : Refill.Amount);
+    private CostVolumeProfit Line(bool longRun) => longRun ? new(Followed, Grown(costs), Standing)
+        : new(Followed - ShareNet.Amount, Grown(costs) + Refill.Amount, OfBeds(costs) + TripsFreed.Amount);
 
     private static decimal OfBeds(decimal[] cost) => cost[(int)CostDriver.Length] + cost[(int)CostDriver.BedTime];
 
@@ -198,9 +191,8 @@ public sealed class SensitivityModel
     /// The money units sold outside boxes must bring, each, before the channel's fee, for the farm to net what it nets without the crop; short run. Below 0 where what isn't sold there covers all.
     /// </summary>
     /// <param name="yield">Yield factor, above 0.</param>
-    internal Result FloorCost(decimal yield = 1m) => UnitsOutsideBoxes > 0m
-        ? Result.Known((Needed(longRun: false) - (yield * Grown(longRun: false))) / (yield * UnitsOutsideBoxes))
-        : Result.NotAvailable(Units > 0m ? "sold only in boxes" : "nothing sold");
+    internal Result FloorCost(decimal yield = 1m) =>
+        (Line(longRun: false) with { Followed = UnitsOutsideBoxes }).PriceFor(yield, Units > 0m ? "sold only in boxes" : "nothing sold");
 
     /// <summary>Costs that neither price nor yield move: those of beds, those that are fixed, and trips.</summary>
     internal decimal Standing => OfBeds(costs) + Staying(costs);

@@ -194,6 +194,6 @@ internal sealed class VerdictMaker
         Result hours = missing > 0m && missing < labor ? Result.Known(missing / labor * crop.LaborHours.Value) : Result.NotAvailable("hours alone don't change it");
         return new TurningPoints(
             price.Value is { } factor && unit.Value is { } each ? Result.Known((factor - 1m) * each) : Result.NotAvailable(price.Reason ?? unit.Reason ?? ""),
-            yield.Value is { } times ? Result.Known(times - 1m) : yield, hours);
+            yield.Map(times => times - 1m), hours);
     }
 }

@@ -34,7 +34,7 @@ public sealed record ProjectChoice(string Project, decimal Cost, Result YearlyCo
         : Result.Of(cost, ((HoursOnRecord.Value ?? 0m) * (HourValue ?? 0m)) + (LossesOnRecord.Value ?? 0m), "the records hold no hours or losses it could save");
 
     /// <summary>Saving less yearly cost.</summary>
-    public Result GainAYear => Saving.Value is not { } saving ? Saving : YearlyCost.Value is not { } cost ? YearlyCost : Result.Known(saving - cost);
+    public Result GainAYear => Saving.Combine(YearlyCost, (saving, cost) => saving - cost);
 
     /// <summary>Crates or bed-feet a year from which it pays, at what it saves on one.</summary>
     public Result BreakEvenUse => Saving.Value is not { } saving ? Saving

@@ -147,8 +147,8 @@ public sealed class PlanOutlook
             }
 
             decimal money = Months.Sum(month => month.Sales + month.Shares);
-            decimal left = money - Months.Sum(month => month.Supplies + month.Wages);
-            return money <= 0m || left <= 0m ? Result.NotAvailable("what varies takes all of the sales") : Result.Known((Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome)) * money / left);
+            CostVolumeProfit year = new(money, -Months.Sum(month => month.Supplies + month.Wages), Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome));
+            return year.YieldFor(1m, "what varies takes all of the sales").Map(part => part * money);
         }
     }
 

@@ -33,7 +33,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public Result Cost => Missing is { } reason ? Result.NotAvailable(reason) : Result.Known(Fees.Amount + Goods.Full + ChannelCost.Full);
 
     /// <summary>Sales less all cost.</summary>
-    public Result NetReturn => Cost.Value is { } cost ? Result.Known(Sales.Amount - cost) : Cost;
+    public Result NetReturn => Cost.Map(cost => Sales.Amount - cost);
 
     /// <summary>(Sales less all cost but labor) per hour.</summary>
     public Result ReturnPerHour => (Known.NoGrossMargin ?? Known.Hours ?? Known.Ownership ?? Known.Establishment) is { } reason
@@ -66,7 +66,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             {
                 if (cost.Through(channel) is { } sold)
                 {
-                    goods.Add(cost.CostOfSold, sold.Quantity / cost.CarryingUnits);
+                    goods.Add(cost.CostOfSold, sold.Quantity / cost.Budget.Sums.Sold);
                     own.Add(sold.ChannelCost);
                     sales += sold.Amount;
                     fees += sold.Fees;

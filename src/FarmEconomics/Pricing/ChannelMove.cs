@@ -14,15 +14,15 @@ public sealed class ChannelMove
         Quantity = quantity;
         PriceFrom = priceFrom;
         PriceTo = priceTo;
-        Sales = Both(priceFrom, priceTo, (old, now) => quantity * (now - old));
-        Fees = Both(priceFrom, priceTo, (old, now) => quantity * ((now * Fee(to)) - (old * Fee(from))));
-        ShortRun = Both(Sales, Fees, (sales, fees) => sales - fees);
+        Sales = priceFrom.Combine(priceTo, (old, now) => quantity * (now - old));
+        Fees = priceFrom.Combine(priceTo, (old, now) => quantity * ((now * Fee(to)) - (old * Fee(from))));
+        ShortRun = Sales.Combine(Fees, (sales, fees) => sales - fees);
         string? unlike = rules.FloorMissing ?? rules.Known.Hours ?? (cost.Through(to) is null ? $"no {cost.Crop.Name} went through {to.Name}, so its hours and cost there aren't known" : null);
         UnitCost old = OwnCost(cost, from);
         UnitCost now = OwnCost(cost, to);
         ChannelCost = unlike is null ? Result.Known(quantity * (now.Full - old.Full)) : Result.NotAvailable(unlike);
         Hours = unlike is null ? Result.Known(quantity * (now.Hours - old.Hours)) : Result.NotAvailable(unlike);
-        LongRun = Both(ShortRun, ChannelCost, (gain, more) => gain - more);
+        LongRun = ShortRun.Combine(ChannelCost, (gain, more) => gain - more);
     }
 
     /// <summary>The crop.</summary>
@@ -85,7 +85,7 @@ public sealed class ChannelMove
         CropCost cost = book.CostOf(crop) ?? throw new ArgumentException($"{crop.Name} has no planting in {book.Season.CropYear}.", nameof(crop));
         return new ChannelMove(
             cost, from, to, (cost.Through(from)?.Quantity ?? 0m) * percent / 100m,
-            Price(book, cost, from), PriceSet.Times(Price(book, cost, to), priceFactor), book.Rules);
+            Price(book, cost, from), Price(book, cost, to).Map(price => price * priceFactor), book.Rules);
     }
 
     private static Result Price(PriceBook book, CropCost cost, Channel channel) => channel.Kind == ChannelKind.Share
@@ -96,7 +96,4 @@ public sealed class ChannelMove
 
     private static UnitCost OwnCost(CropCost cost, Channel channel) =>
         cost.Through(channel) is { } sold ? sold.ChannelCost.PerUnit(sold.Quantity) : default;
-
-    private static Result Both(Result left, Result right, Func<decimal, decimal, decimal> combine) =>
-        left.Value is not { } a ? left : right.Value is not { } b ? right : Result.Known(combine(a, b));
 }

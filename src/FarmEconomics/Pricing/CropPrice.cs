@@ -14,9 +14,12 @@ public sealed record PriceSet(Result Floor, Result FullCost, Result Target, bool
     /// <summary>The same for another unit.</summary>
     /// <param name="baseUnits">How many of the crop's own units it holds, above 0.</param>
     /// <returns>The prices per that unit.</returns>
-    public PriceSet For(decimal baseUnits) => new(Times(Floor, baseUnits), Times(FullCost, baseUnits), Times(Target, baseUnits), TargetIsFullCost);
+    public PriceSet For(decimal baseUnits)
+    {
+        return new(Floor.Map(Times), FullCost.Map(Times), Target.Map(Times), TargetIsFullCost);
 
-    internal static Result Times(Result rate, decimal factor) => rate.Value is { } value ? Result.Known(value * factor) : rate;
+        decimal Times(decimal price) => price * baseUnits;
+    }
 }
 
 /// <summary>What a crop brought in one month through one channel.</summary>
@@ -153,11 +156,11 @@ public sealed class CropPrice
     public PriceAdvice Advice(string unit)
     {
         decimal size = BaseUnits(unit);
-        return PriceAdvice.Of((AtNormalYield ?? Prices).For(size), PriceSet.Times(PriceAdvice.Greater(Realised, ListPrice), size), PriceSet.Times(MostEver, size), terms, AtNormalYield is not null);
+        return PriceAdvice.Of((AtNormalYield ?? Prices).For(size), PriceAdvice.Greater(Realised, ListPrice).Map(price => price * size), MostEver.Map(price => price * size), terms, AtNormalYield is not null);
     }
 
     /// <summary>What picking, packing and selling a unit costs, fees left out; per unit of the crop.</summary>
-    public Result Handling => floorMissing is { } reason ? Result.NotAvailable(reason) : Result.Known(Math.Max(0m, Cost.Production.Handling / Cost.CarryingUnits));
+    public Result Handling => floorMissing is { } reason ? Result.NotAvailable(reason) : Result.Known(Math.Max(0m, Cost.Production.Handling / Cost.Budget.Sums.Sold));
 
     private Result Range(Func<List<decimal>, decimal> pick)
     {
@@ -167,7 +170,5 @@ public sealed class CropPrice
 
     private decimal After(decimal price) => price * (1m - (FeePercent / 100m));
 
-    private Result Against(Result price) => price.Value is { } wanted
-        ? Result.Known((Sold.Amount - Sold.Fees).Amount - (After(wanted) * Sold.Quantity))
-        : price;
+    private Result Against(Result price) => price.Map(wanted => (Sold.Amount - Sold.Fees).Amount - (After(wanted) * Sold.Quantity));
 }

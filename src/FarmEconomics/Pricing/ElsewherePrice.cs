@@ -37,7 +37,7 @@ public sealed record ElsewherePrice(Crop Crop, Channel Channel, string Unit, Pri
         decimal size = cost.Crop.ToBase(1m, selling);
         Result list = book.ListPriceOf(cost.Crop, channel);
         PriceAdvice advice =
-            PriceAdvice.Of(advised.For(size), PriceSet.Times(list, size), PriceSet.Times(book.MostEver(cost.Crop), size), book.Rules.Terms,
+            PriceAdvice.Of(advised.For(size), list.Map(price => price * size), book.MostEver(cost.Crop).Map(price => price * size), book.Rules.Terms,
             yields.Failed);
         return new ElsewherePrice(cost.Crop, channel, selling, prices, list, advice);
     }

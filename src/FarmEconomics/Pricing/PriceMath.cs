@@ -25,9 +25,8 @@ public static class PriceMath
     /// <param name="price">The price.</param>
     /// <param name="step">The step, above 0.</param>
     /// <returns>A whole number of steps, not under the price, and not under 0.</returns>
-    public static Result RoundUp(Result price, decimal step) => price.Value is { } known
-        ? Result.Known(Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step))
-        : price;
+    public static Result RoundUp(Result price, decimal step) =>
+        price.Map(known => Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step));
 
     /// <summary>
     /// What the quantity sold is multiplied by when the price is, at a constant elasticity: factor^-e, e by its size. Source: the definition of the price elasticity of demand (OpenStax, Principles of Economics,
@@ -55,8 +54,7 @@ public static class PriceMath
         decimal e = Math.Abs(elasticity);
         return e <= 1m ? Result.NotAvailable("at an elasticity of 1 or less sales never fall when the price rises, so no price is the best")
             : handling.Value is <= 0m ? Result.NotAvailable("no cost of picking, packing and selling is on record")
-            : GrossUp(handling, feePercent).Value is { } cost ? Result.Known(cost * e / (e - 1m))
-            : GrossUp(handling, feePercent);
+            : GrossUp(handling, feePercent).Map(cost => cost * e / (e - 1m));
     }
 
     /// <summary>The middle of some numbers; the mean of the two in the middle when their count is even.</summary>

@@ -59,13 +59,13 @@ public sealed class SharePricing
         : Result.NotAvailable($"no income of {Contents.Channel.Name} in {Contents.CropYear}");
 
     /// <summary>All cost of the share: contents and handling, fees left out.</summary>
-    public Result TotalCost => Combine(goods, Handling, (a, b) => a + b);
+    public Result TotalCost => goods.Combine(Handling, (a, b) => a + b);
 
     /// <summary>What the contents of one full box cost over the season.</summary>
-    public Result ContentsCost => Combine(goods, FullBoxes, (cost, count) => cost / count);
+    public Result ContentsCost => goods.Combine(FullBoxes, (cost, count) => cost / count);
 
     /// <summary>What handling one box costs over the season, full or half.</summary>
-    public Result HandlingPerBox => boxesMissing is null ? Combine(Handling, Result.Known(boxes), (cost, count) => cost / count) : Result.NotAvailable(boxesMissing);
+    public Result HandlingPerBox => boxesMissing is null ? Handling.Combine(Result.Known(boxes), (cost, count) => cost / count) : Result.NotAvailable(boxesMissing);
 
     /// <summary>List value of one full box in a week.</summary>
     /// <param name="week">One of the weeks.</param>
@@ -73,7 +73,7 @@ public sealed class SharePricing
     public Result BoxValue(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Combine(Result.Known(week.ListValue.Amount), FullBoxes, (value, count) => value / count);
+        return Result.Known(week.ListValue.Amount).Combine(FullBoxes, (value, count) => value / count);
     }
 
     /// <summary>Cost of one full box in a week: its contents and its week's part of handling.</summary>
@@ -82,7 +82,7 @@ public sealed class SharePricing
     public Result BoxCost(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Combine(Combine(week.Cost, FullBoxes, (cost, count) => cost / count), HandlingPerBox, (cost, handling) => cost + (handling / Contents.Weeks.Count));
+        return week.Cost.Combine(FullBoxes, (cost, count) => cost / count).Combine(HandlingPerBox, (cost, handling) => cost + (handling / Contents.Weeks.Count));
     }
 
     /// <summary>Price of a full share that covers cost.</summary>
@@ -104,7 +104,7 @@ public sealed class SharePricing
     public Result PriceFor(decimal members, decimal? marginPercent = null)
     {
         PriceTerms.Require(members > 0m, nameof(members), "Members are above 0.");
-        return PriceMath.GrossUp(Combine(ContentsCost, Handling, (box, all) => box + (all / members)), feePercent, marginPercent ?? terms.WantedMarginPercent);
+        return PriceMath.GrossUp(ContentsCost.Combine(Handling, (box, all) => box + (all / members)), feePercent, marginPercent ?? terms.WantedMarginPercent);
     }
 
     /// <summary>Members that cover cost while contents grow with members; a whole number.</summary>
@@ -112,10 +112,10 @@ public sealed class SharePricing
     /// <returns>Members, or why no number of them would do.</returns>
     public Result MembersToCover(decimal price)
     {
-        Result left = ContentsCost.Value is { } box ? Result.Known(Kept(price) - box) : ContentsCost;
+        Result left = ContentsCost.Map(box => Kept(price) - box);
         return left.Value is <= 0m
             ? Result.NotAvailable("what a box holds costs more than its price leaves: more members only lose more")
-            : Combine(Handling, left, (all, perMember) => decimal.Ceiling(all / perMember));
+            : Handling.Combine(left, (all, perMember) => decimal.Ceiling(all / perMember));
     }
 
     /// <summary>Members that cover the season's cost once the season is grown; a whole number.</summary>
@@ -133,19 +133,17 @@ public sealed class SharePricing
 
     /// <summary>What members paid less fees and all cost.</summary>
     public Result NetReturn => Contents.Planned ? Result.NotAvailable("a plan has no income yet")
-        : TotalCost.Value is { } cost ? Result.Known((Contents.Income - Contents.Fees).Amount - cost) : TotalCost;
+        : TotalCost.Map(cost => (Contents.Income - Contents.Fees).Amount - cost);
 
     /// <summary>Change in money when that percent of members stays away and the season is grown all the same; negative.</summary>
     public Result FewerMembersChange => Contents.Planned ? Result.NotAvailable("a plan has no income yet")
         : Result.Known(-(Contents.Income - Contents.Fees).Amount * terms.FewerMembersPercent / 100m);
 
     /// <summary>What the others' boxes are worth over what they pay, when they share what was grown for those who stayed away.</summary>
-    public Result FewerMembersValueOverPrice => Contents.ValueOverPrice.Value is { } ratio
-        ? Result.Known(ratio / (1m - (terms.FewerMembersPercent / 100m)))
-        : Contents.ValueOverPrice;
+    public Result FewerMembersValueOverPrice => Contents.ValueOverPrice.Map(ratio => ratio / (1m - (terms.FewerMembersPercent / 100m)));
 
     /// <summary>The price that would bring the same income from the members that are left.</summary>
-    public Result FewerMembersPrice => PricePaid.Value is { } price ? Result.Known(price / (1m - (terms.FewerMembersPercent / 100m))) : PricePaid;
+    public Result FewerMembersPrice => PricePaid.Map(price => price / (1m - (terms.FewerMembersPercent / 100m)));
 
     /// <summary>List value missing from all boxes in a bad week: that percent of an average week.</summary>
     public Result BadWeekValue => Contents.Weeks.Count == 0
@@ -158,14 +156,10 @@ public sealed class SharePricing
         : Contents.Weeks.Count == 0 ? BadWeekValue : Contents.ValueOverPrice;
 
     /// <summary>The highest discount for paying early, in percent, that costs no more than borrowing the money: 1 - 1 / (1 + i x months / 12).</summary>
-    public Result HighestEarlyDiscountPercent => Interest.Value is { } interest
-        ? Result.Known(100m * (1m - (1m / (1m + (interest / 100m * terms.MonthsEarlier / 12m)))))
-        : Interest;
+    public Result HighestEarlyDiscountPercent => Interest.Map(interest => 100m * (1m - (1m / (1m + (interest / 100m * terms.MonthsEarlier / 12m)))));
 
     /// <summary>The full price at which the early discount leaves the income as it is: price / (1 - discount x part of members).</summary>
-    public Result PriceWithEarlyDiscount => PricePaid.Value is { } price
-        ? Result.Known(price / (1m - (terms.EarlyDiscountPercent / 100m * terms.EarlyMembers)))
-        : PricePaid;
+    public Result PriceWithEarlyDiscount => PricePaid.Map(price => price / (1m - (terms.EarlyDiscountPercent / 100m * terms.EarlyMembers)));
 
     /// <summary>Prices a share.</summary>
     /// <param name="book">The year's prices.</param>
@@ -184,8 +178,5 @@ public sealed class SharePricing
     private decimal Kept(decimal price) => price * (1m - (feePercent / 100m));
 
     private Result BoxPrice(decimal contents, decimal marginPercent) =>
-        PriceMath.GrossUp(Combine(ContentsCost, HandlingPerBox, (box, handling) => (contents * box) + handling), feePercent, marginPercent);
-
-    private static Result Combine(Result left, Result right, Func<decimal, decimal, decimal> with) =>
-        left.Value is not { } a ? left : right.Value is not { } b ? right : Result.Known(with(a, b));
+        PriceMath.GrossUp(ContentsCost.Combine(HandlingPerBox, (box, handling) => (contents * box) + handling), feePercent, marginPercent);
 }

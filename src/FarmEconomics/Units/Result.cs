@@ -46,6 +46,25 @@ public readonly record struct Result : IFormattable
     public static Result Of(decimal numerator, decimal denominator, string reasonWithout) =>
         denominator == 0m ? NotAvailable(reasonWithout) : Known(numerator / denominator);
 
+    /// <summary>What is worked out of this value; what isn't available stays so, with its reason.</summary>
+    /// <param name="with">The arithmetic.</param>
+    /// <returns>The result.</returns>
+    public Result Map(Func<decimal, decimal> with)
+    {
+        ArgumentNullException.ThrowIfNull(with);
+        return Value is { } value ? Known(with(value)) : this;
+    }
+
+    /// <summary>What is worked out of two values; the first that isn't available says why there is none.</summary>
+    /// <param name="other">The second.</param>
+    /// <param name="with">The arithmetic.</param>
+    /// <returns>The result.</returns>
+    public Result Combine(Result other, Func<decimal, decimal, decimal> with)
+    {
+        ArgumentNullException.ThrowIfNull(with);
+        return Value is not { } left ? this : other.Value is not { } right ? other : Known(with(left, right));
+    }
+
     /// <summary>How many decimals a rate of money or quantity is shown with: two, and below a cent as many as show two digits that count, at most eight; what eight can't show is 0.00.</summary>
     /// <param name="value">The rate.</param>
     /// <returns>2 to 8.</returns>

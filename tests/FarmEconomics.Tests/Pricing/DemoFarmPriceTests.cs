@@ -80,7 +80,7 @@ public class DemoFarmPriceTests
         PriceBook book = PriceBook.Of(Farm.Value, year);
         IReadOnlyList<ChannelComparison> channels = ChannelComparison.Of(book);
         Assert.Equal(book.Season.Farm.SalesValue.Amount, channels.Sum(channel => channel.Sales.Amount));
-        decimal unsold = book.Costs.Where(cost => cost.CarryingUnits <= 0m).Sum(cost => cost.Budget.NetReturn.Amount);
+        decimal unsold = book.Costs.Where(cost => cost.Budget.Sums.Sold <= 0m).Sum(cost => cost.Budget.NetReturn.Amount);
         Assert.Equal(book.Season.Farm.NetReturn.Amount, decimal.Round(channels.Sum(channel => channel.NetReturn.Value!.Value) + unsold, 6));
         Assert.All(channels, channel => Assert.InRange(channel.LossShare.Value!.Value, 0m, 1m));
     }

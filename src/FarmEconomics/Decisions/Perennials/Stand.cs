@@ -53,7 +53,7 @@ public sealed class Stand
     public int Borne => Years.Count(year => year.Bears);
 
     /// <summary>Bearing seasons still to come, at least 0.</summary>
-    public Result Remaining => BearingYears.Value is { } years ? Result.Known(Math.Max(0m, years - Borne)) : BearingYears;
+    public Result Remaining => BearingYears.Map(years => Math.Max(0m, years - Borne));
 
     /// <summary>What the beds of the same cover without a perennial brought in the reviewed year, margin after labor per bed-foot of bed.</summary>
     public Result InsteadPerBedFoot { get; private init; }
@@ -71,9 +71,7 @@ public sealed class Stand
     }
 
     /// <summary>What a new stand would bring a year, its establishment carried: the same mean less the annual part, per bed-foot.</summary>
-    public Result AgainPerBedFoot => RemainingPerBedFoot.Value is not { } bears ? RemainingPerBedFoot
-        : AnnualPart.Value is not { } part ? AnnualPart
-        : Result.Known(bears - (part / BedFeet));
+    public Result AgainPerBedFoot => RemainingPerBedFoot.Combine(AnnualPart, (bears, part) => bears - (part / BedFeet));
 
     /// <summary>True when its remaining years bring at least what would stand there instead; null where that can't be told or no bearing year is left.</summary>
     public bool? ShouldStay => Remaining.Value is > 0m && RemainingPerBedFoot.Value is { } stays && InsteadPerBedFoot.Value is { } instead ? stays >= instead : null;
@@ -85,10 +83,7 @@ public sealed class Stand
     {
         ArgumentNullException.ThrowIfNull(year);
         return !year.Bears ? Result.NotAvailable("its cost is establishment, carried by the bearing years")
-            : year.Output.Value is not { } output ? year.Output
-            : year.Cost.Value is not { } cost ? year.Cost
-            : AnnualPart.Value is not { } part ? AnnualPart
-            : Result.Known(output - cost - part);
+            : year.Output.Combine(year.Cost, (output, cost) => output - cost).Combine(AnnualPart, (margin, part) => margin - part);
     }
 
     /// <summary>The perennial plantings that stood in a crop year.</summary>
