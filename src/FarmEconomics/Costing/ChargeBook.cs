@@ -31,7 +31,7 @@ public sealed class ChargeBook
     public IReadOnlyList<Charge> Charges => ChargeList;
 
     /// <summary>Channels' fees, part by part of what was sold.</summary>
-    public IEnumerable<Charge> Fees => Enumerable.Range(0, Trace.Ledger.Parts.Source.Length).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf);
+    public IEnumerable<Charge> Fees => Enumerable.Range(0, Trace.Ledger.Parts.Count).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf);
 
     /// <summary>All crop years that hold a planting, a charge or hours.</summary>
     public IReadOnlyList<int> Years { get; }

@@ -35,7 +35,10 @@ internal sealed class LaborCost
         (amounts, burdens, imputedHired) = (new Money?[table.Uses.Length], new Money[table.Uses.Length], new bool[table.Uses.Length]);
         PayHired(books);
         ImputeOwners();
-        charges.AddLabor([.. RowRanges.Map(table.Uses.Length, Follow).SelectMany(piece => piece)], imputedHired);
+        List<LaborCharge>[] followed = RowRanges.Map(table.Uses.Length, Follow);
+        List<LaborCharge> all = new(followed.Sum(piece => piece.Count));
+        Array.ForEach(followed, all.AddRange);
+        charges.AddLabor(all, imputedHired);
     }
 
     /// <summary>True when some owner hours have no value.</summary>
