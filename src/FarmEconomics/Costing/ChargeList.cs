@@ -19,7 +19,7 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
 {
     private readonly List<Charge> books = [];
     private readonly List<Charge> rest = [];
-    private List<LaborCharge>? labor;
+    private LaborCharge[]? labor;
     private bool[] imputed = [];
 
     /// <inheritdoc/>
@@ -28,7 +28,7 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
     /// <summary>All but those of labor.</summary>
     internal IEnumerable<Charge> WithoutLabor => books.Concat(rest);
 
-    private int LaborCount => labor?.Count ?? 0;
+    private int LaborCount => labor?.Length ?? 0;
 
     /// <inheritdoc/>
     public Charge this[int index] => index < books.Count ? books[index]
@@ -52,7 +52,7 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
     /// <summary>Adds the charges of labor.</summary>
     /// <param name="charges">The charges.</param>
     /// <param name="imputedHired">By row of labor, whether hired hours cost wage times hours.</param>
-    internal void AddLabor(List<LaborCharge> charges, bool[] imputedHired) => (labor, imputed) = (charges, imputedHired);
+    internal void AddLabor(LaborCharge[] charges, bool[] imputedHired) => (labor, imputed) = (charges, imputedHired);
 
     /// <summary>The crop year a charge's row belongs to, and the one it landed in.</summary>
     internal (int Home, int Landed) YearsOf(int index)

@@ -30,10 +30,7 @@ internal sealed class HoursTracer
     {
         LaborBuilder all = new();
         List<int> unplaced = [];
-        HoursTracer[] pieces = RowRanges.Map(records.Labor.Count, (from, to) => new HoursTracer(records, calendar, work.Another(), from, to));
-        all.Uses.EnsureCapacity(records.Labor.Count);
-        all.Shares.EnsureCapacity(pieces.Sum(piece => piece.built.Shares.Count));
-        foreach (HoursTracer piece in pieces)
+        foreach (HoursTracer piece in RowRanges.Map(records.Labor.Count, (from, to) => new HoursTracer(records, calendar, work.Another(), from, to)))
         {
             int before = all.Uses.Count;
             unplaced.AddRange(piece.unplaced.Select(use => use + before));
