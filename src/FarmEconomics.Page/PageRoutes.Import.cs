@@ -17,7 +17,7 @@ internal sealed partial class PageRoutes
     private const int AroundAFile = 64 * 1024;
 
     private string? WhyNotImported => options.ReadOnly ? "Opened with --read-only: nothing can be added here."
-        : !Directory.Exists(shelf.Folder) ? "Files are added to a folder of CSV tables; this is a workbook, which is only ever read."
+        : !Directory.Exists(cache.Folder) ? "Files are added to a folder of CSV tables; this is a workbook, which is only ever read."
         : Editor.WhyNot;
 
     private void MapImporting(WebApplication app)
@@ -27,7 +27,7 @@ internal sealed partial class PageRoutes
         app.MapGet(ImportPages.Path + "/{id}", LookAtFile);
         app.MapPost(ImportPages.Path + "/{id}", (Delegate)AnswerFileAsync);
         app.MapGet(ImportPages.Path + "/{id}/to-fix.csv", (string id) =>
-            desk.With(id, session => session.Look().Plan?.HeldBackCsv ?? "") is { Length: > 0 } csv
+            sessions.With(id, session => session.Look().Plan?.HeldBackCsv ?? "") is { Length: > 0 } csv
                 ? Results.File(Encoding.UTF8.GetBytes(csv), "text/csv; charset=utf-8", "to-fix.csv")
                 : NoSuchPage("There is no row to fix.")
         );
@@ -72,7 +72,7 @@ internal sealed partial class PageRoutes
             }
 
             using Stream content = file.OpenReadStream();
-            return SeeOther(context, $"{ImportPages.Path}/{desk.Keep(ImportSession.Begin(shelf.Folder, file.FileName, content))}");
+            return SeeOther(context, $"{ImportPages.Path}/{sessions.Keep(ImportSession.Begin(cache.Folder, file.FileName, content))}");
         }
         catch (BadHttpRequestException large) when (large.StatusCode == StatusCodes.Status413PayloadTooLarge)
         {
@@ -94,7 +94,7 @@ internal sealed partial class PageRoutes
     private IResult LookAtFile(HttpContext context, string id)
     {
         Dictionary<string, string> given = Given(context.Request.Query);
-        return desk.With(id, session =>
+        return sessions.With(id, session =>
         {
             if (given.ContainsKey("table"))
             {
@@ -132,7 +132,7 @@ internal sealed partial class PageRoutes
 
         RaiseLimit(context, 16 * AroundAFile);
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
-        return desk.With(id, session => Answered(context, id, session, sent)) ?? GoneFile();
+        return sessions.With(id, session => Answered(context, id, session, sent)) ?? GoneFile();
     }
 
     private IResult Answered(HttpContext context, string id, ImportSession session, IFormCollection sent)

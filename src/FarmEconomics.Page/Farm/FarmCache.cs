@@ -68,9 +68,9 @@ internal sealed class FarmCache(string folder)
 }
 
 /// <summary>The records as they stood when a request looked at them.</summary>
-/// <param name="shelf">Where they are kept.</param>
+/// <param name="cache">Where they are kept.</param>
 /// <param name="fingerprint">What was in the files.</param>
-internal sealed class FarmSnapshot(FarmCache shelf, string fingerprint)
+internal sealed class FarmSnapshot(FarmCache cache, string fingerprint)
 {
     /// <summary>What was in the files.</summary>
     internal string Fingerprint => fingerprint;
@@ -80,5 +80,5 @@ internal sealed class FarmSnapshot(FarmCache shelf, string fingerprint)
     /// <param name="skipBadRows">Whether rows in error are left out.</param>
     /// <exception cref="IOException">The records can't be read.</exception>
     /// <exception cref="ArgumentException">A setting has no name and value.</exception>
-    internal OpenedFarm Farm(string settings = "", bool skipBadRows = false) => shelf.Open(fingerprint, settings, skipBadRows);
+    internal OpenedFarm Farm(string settings = "", bool skipBadRows = false) => cache.Open(fingerprint, settings, skipBadRows);
 }

@@ -56,17 +56,4 @@ public static class PriceMath
             : handling.Value is <= 0m ? Result.NotAvailable("no cost of picking, packing and selling is on record")
             : GrossUp(handling, feePercent).Map(cost => cost * e / (e - 1m));
     }
-
-    /// <summary>The middle of some numbers; the mean of the two in the middle when their count is even.</summary>
-    /// <param name="values">At least one number.</param>
-    /// <returns>The median.</returns>
-    /// <exception cref="ArgumentException">There are no numbers.</exception>
-    public static decimal Median(IEnumerable<decimal> values)
-    {
-        List<decimal> sorted = [.. values.Order()];
-        int middle = sorted.Count / 2;
-        return sorted.Count == 0 ? throw new ArgumentException("A median needs at least one number.", nameof(values))
-            : sorted.Count % 2 == 1 ? sorted[middle]
-            : (sorted[middle - 1] + sorted[middle]) / 2m;
-    }
 }

@@ -68,9 +68,6 @@ internal sealed class PlantingCalendar
     internal IReadOnlyList<Enterprise> Of(Crop crop, int cropYear) =>
         byCropAndYear.TryGetValue((crop.Index, cropYear), out List<Enterprise>? enterprises) ? enterprises : [];
 
-    /// <summary>The enterprise of a planting in a crop year, if it has one.</summary>
-    internal Enterprise? Find(Planting planting, int cropYear) => byKey.GetValueOrDefault((planting, cropYear));
-
     /// <summary>The enterprises of a planting, oldest first.</summary>
     internal IReadOnlyList<Enterprise> YearsOf(Planting planting) =>
         [.. byPlanting[planting.Index].OrderBy(enterprise => enterprise.CropYear)];

@@ -103,7 +103,7 @@ public class DecisionTests
     {
         JsonElement file = Fixture.Load("scenario-rule");
         JsonElement rule = file.GetProperty("pessimistic");
-        Scenario scenario = Scenario.Pessimistic;
+        SensitivityCase scenario = SensitivityCase.Pessimistic;
         Assert.Equal(rule.Number("price_change"), scenario.PriceChange);
         Assert.Equal(rule.Number("production_change"), scenario.YieldChange);
         Assert.Equal(rule.Number("variable_cost_change"), scenario.VariableCostChange);

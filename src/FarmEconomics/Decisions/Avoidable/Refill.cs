@@ -55,13 +55,7 @@ public sealed record Refill(IReadOnlyList<RefillItem> Items, IReadOnlyList<BoxWe
     public static Refill None { get; } = new([], [], Money.Zero, Money.Zero);
 
     /// <summary>What the farm loses by it.</summary>
-    public Money Total => Lost(_ => true);
-
-    /// <summary>What of it is cash: lost sales and what is bought.</summary>
-    public Money Cash => Lost(item => item.Source != RefillSource.Household);
-
-    /// <summary>Value the household goes without.</summary>
-    public Money Value => Lost(item => item.Source == RefillSource.Household);
+    public Money Total => Money.Sum(Items.Select(item => item.Lost));
 
     /// <summary>List value of the boxes in parts of what members paid, before; not available without payments.</summary>
     public Result Before => Result.Of(ListValue.Amount, Paid.Amount, "members paid nothing");
@@ -74,6 +68,4 @@ public sealed record Refill(IReadOnlyList<RefillItem> Items, IReadOnlyList<BoxWe
 
     /// <summary>List value put in again.</summary>
     public Money Filled => Money.Sum(Weeks.Select(week => week.Filled));
-
-    private Money Lost(Func<RefillItem, bool> which) => Money.Sum(Items.Where(which).Select(item => item.Lost));
 }

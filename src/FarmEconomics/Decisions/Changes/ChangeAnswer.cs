@@ -55,10 +55,6 @@ public sealed record ChangeAnswer
     /// <summary>Share payments that now stand to other crops' credit: by crop, or "other income" where boxes hold nothing else; sums to 0.</summary>
     public required IReadOnlyList<(string To, Money Change)> SharesMoved { get; init; }
 
-    /// <summary>Where moved cost leaves and lands, all pools together: by crop, "household", "unused capacity", "not assigned".</summary>
-    public IReadOnlyList<(string To, Money Change)> MovedInAll => Moved.SelectMany(moved => moved.Moves).GroupBy(move => move.To, StringComparer.OrdinalIgnoreCase)
-        .Select(group => (group.Key, Money.Sum(group.Select(move => move.Change)))).Where(move => move.Item2 != Money.Zero).OrderByDescending(move => move.Item2.Amount).ToList();
-
     /// <summary>Net return by crop, before and after, with cost and share payments moved; crops in the season's order.</summary>
     public required IReadOnlyList<(string Crop, Money Before, Money After)> Crops { get; init; }
 

@@ -100,16 +100,6 @@ public sealed class ChangeJudge
         return hours.Of(partial, Scaled(budget, 1m, withTrips: true), [], Undated(parts, 0m));
     }
 
-    /// <summary>The best mix of up to three crops that fits where a crop stood.</summary>
-    /// <param name="crop">The crop's name, in any case.</param>
-    /// <param name="elasticity">In every channel, by size; null: each channel's own.</param>
-    /// <returns>The mix; null where nothing fits that adds to the farm.</returns>
-    public Mix? BestMix(string crop, decimal? elasticity = null)
-    {
-        EnterpriseBudget budget = Find(crop);
-        return BestMix(beds.GapsOf(budget), budget, elasticity);
-    }
-
     /// <summary>The same beside changes made before: without crops that go, and with what others have given to the market already.</summary>
     internal Mix? BestMix(EnterpriseBudget crop, decimal? elasticity, IReadOnlySet<string> gone, IReadOnlyDictionary<string, decimal> already) =>
         BestMix(beds.GapsOf(crop), crop, elasticity, gone, already);
