@@ -118,7 +118,7 @@ internal static class Measured
         CropRisk[] risks =
         [
             .. Enumerable.Range(0, CropsDrawn).Select(i => new CropRisk(
-                new WhatIfModel($"Crop {i}", new Money(4000m + (100m * i)), Money.Zero, 1000m, new BedFeet(300m), new BedFootWeeks(3000m), lines),
+                new SensitivityModel($"Crop {i}", new Money(4000m + (100m * i)), Money.Zero, 1000m, new BedFeet(300m), new BedFootWeeks(3000m), lines),
                 new Triangular(0.7, 1.0, 1.2), new Triangular(0.6, 1.0, 1.2), -0.3, "set")),
         ];
         Simulation.Run(risks, new SimulationSettings { Draws = 1000 });

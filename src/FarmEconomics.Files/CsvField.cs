@@ -9,5 +9,8 @@ internal static class CsvField
     internal static string Of(string field, string separators = ",") =>
         field.AsSpan().IndexOfAny("\"\r\n") < 0 && field.AsSpan().IndexOfAny(separators) < 0
             ? field
-            : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+            : Quoted(field);
+
+    /// <summary>The field in quotes, with its own quotes doubled.</summary>
+    internal static string Quoted(string field) => $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

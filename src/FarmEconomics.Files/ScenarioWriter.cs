@@ -1,3 +1,4 @@
+using FarmEconomics.Files.Workbooks;
 using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files;
@@ -63,11 +64,9 @@ internal sealed class ScenarioWriter(ScenarioSheet sheet, string heading)
         }
     }
 
-    // A spreadsheet would run a text that starts like a formula, so it gets an apostrophe in front.
     private string Field(string text)
     {
-        string plain = text.Length > 0 && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' ? "'" + text : text;
-        bool quoted = plain.Contains(sheet.Separator, StringComparison.Ordinal) || plain.AsSpan().IndexOfAny("\"\r\n") >= 0 || plain != plain.Trim();
-        return quoted ? $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : plain;
+        string plain = WorkbookText.NoFormula(text);
+        return plain == plain.Trim() ? CsvField.Of(plain, sheet.Separator.ToString()) : CsvField.Quoted(plain);
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsvHelper;
 using FarmEconomics.Files.Inputs;
 using FarmEconomics.Files.Reading;
@@ -57,22 +58,30 @@ public static class SharePlanFile
                 continue;
             }
 
-            bool week = int.TryParse(texts[0], out int number) && number > 0;
-            bool quantity = decimal.TryParse(texts[2], System.Globalization.NumberStyles.Number, System.Globalization.CultureInfo.InvariantCulture, out decimal amount) && amount > 0m;
-            if (week && quantity && texts[1].Length > 0)
+            if (FaultOf(texts, items) is { } expected)
             {
-                items.Add(new PlannedItem(number, texts[1], amount, texts[3].Length == 0 ? null : texts[3]));
-                continue;
+                faults.Add($"{path}:{reader.LineNumber}: {expected}.");
             }
-
-            string expected = !week ? $"a week from 1 on was expected, not '{texts[0]}'"
-                : !quantity ? $"a quantity above 0 with a decimal point was expected, not '{texts[2]}'"
-                : "the crop is missing";
-            faults.Add($"{path}:{reader.LineNumber}: {expected}.");
         }
 
         return faults.Count > 0 ? throw new FormatException(string.Join('\n', faults))
             : items.Count > 0 ? items
             : throw new FormatException($"{path}: the plan holds no line.");
+    }
+
+    /// <summary>Adds a line to the items, or tells what is wrong with it.</summary>
+    private static string? FaultOf(string[] texts, List<PlannedItem> items)
+    {
+        bool week = int.TryParse(texts[0], out int number) && number > 0;
+        bool quantity = decimal.TryParse(texts[2], NumberStyles.Number, CultureInfo.InvariantCulture, out decimal amount) && amount > 0m;
+        if (week && quantity && texts[1].Length > 0)
+        {
+            items.Add(new PlannedItem(number, texts[1], amount, texts[3].Length == 0 ? null : texts[3]));
+            return null;
+        }
+
+        return !week ? $"a week from 1 on was expected, not '{texts[0]}'"
+            : !quantity ? $"a quantity above 0 with a decimal point was expected, not '{texts[2]}'"
+            : "the crop is missing";
     }
 }

@@ -20,7 +20,7 @@ internal sealed partial class PageRoutes
         {
             Dictionary<string, string> given = Given(context.Request.Query);
             return Page("Fix records",
-                shelf.Look().Farm().With(folder => FixView.List(folder, WhyNotFixed, given.GetValueOrDefault("done", ""),
+                cache.Look().Farm().With(folder => FixView.List(folder, WhyNotFixed, given.GetValueOrDefault("done", ""),
                 given.GetValueOrDefault("undo", ""), WhyNotFixed is null ? NamesView.Form(folder, [], []) : "")), FixView.Path);
         });
         app.MapGet(FixView.RowPath, (HttpContext context) =>
@@ -34,11 +34,11 @@ internal sealed partial class PageRoutes
         app.MapPost(NamesView.Path, (Delegate)SaveNamesAsync);
     }
 
-    private RecordsEditor Editor => new(shelf.Folder, TimeProvider.System);
+    private RecordsEditor Editor => new(cache.Folder, TimeProvider.System);
 
     private string? WhyNotFixed => options.ReadOnly ? "Opened with --read-only: nothing can be saved here." : Editor.WhyNot;
 
-    private LengthUnit Unit => shelf.Look().Farm().Settings.LengthUnit;
+    private LengthUnit Unit => cache.Look().Farm().Settings.LengthUnit;
 
     private IResult FixRow(string file, string line)
     {
@@ -48,7 +48,7 @@ internal sealed partial class PageRoutes
             return NoSuchPage("A line is a whole number.");
         }
 
-        if (!Directory.Exists(shelf.Folder))
+        if (!Directory.Exists(cache.Folder))
         {
             return NoSuchPage(WhyNotFixed ?? "");
         }
@@ -67,7 +67,7 @@ internal sealed partial class PageRoutes
 
     // What the checks say of the row as it stands.
     private List<Problem> Faults(string file, int line) =>
-        shelf.Look().Farm().With(folder => folder.Problems.Where(problem => line > 0 && problem.Source.File == file
+        cache.Look().Farm().With(folder => folder.Problems.Where(problem => line > 0 && problem.Source.File == file
             && problem.Source.Line == line).ToList());
 
     private async Task<IResult> SaveRowAsync(HttpContext context)
@@ -137,7 +137,7 @@ internal sealed partial class PageRoutes
 
         RaiseLimit(context, 16 * AroundAFile);
         IReadOnlyList<GivenName> names = ImportPages.Names(await SentAsync(context).ConfigureAwait(false));
-        return shelf.Look().Farm().With(folder =>
+        return cache.Look().Farm().With(folder =>
         {
             IReadOnlyList<(GivenName Name, string Why)> faults = NameList.Faults(names, folder.Reading);
             GivenName[] said = [.. names.Where(name => name.Name.Trim().Length > 0 && !NameList.IsKnown(name, folder.Reading))];
@@ -150,7 +150,7 @@ internal sealed partial class PageRoutes
 
     private string Confirmed(GivenName[] names)
     {
-        string file = NameList.Confirm(shelf.Folder, names);
-        return $"{shelf.Look().Farm().Settings.Notation.Count(names.Length, "name")} saved in {file}. To take them back, delete that file from your records.";
+        string file = NameList.Confirm(cache.Folder, names);
+        return $"{cache.Look().Farm().Settings.Notation.Count(names.Length, "name")} saved in {file}. To take them back, delete that file from your records.";
     }
 }

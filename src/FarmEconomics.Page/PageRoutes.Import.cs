@@ -17,7 +17,7 @@ internal sealed partial class PageRoutes
     private const int AroundAFile = 64 * 1024;
 
     private string? WhyNotImported => options.ReadOnly ? "Opened with --read-only: nothing can be added here."
-        : !Directory.Exists(shelf.Folder) ? "Files are added to a folder of CSV tables; this is a workbook, which is only ever read."
+        : !Directory.Exists(cache.Folder) ? "Files are added to a folder of CSV tables; this is a workbook, which is only ever read."
         : Editor.WhyNot;
 
     private void MapImporting(WebApplication app)
@@ -27,7 +27,7 @@ internal sealed partial class PageRoutes
         app.MapGet(ImportPages.Path + "/{id}", LookAtFile);
         app.MapPost(ImportPages.Path + "/{id}", (Delegate)AnswerFileAsync);
         app.MapGet(ImportPages.Path + "/{id}/to-fix.csv", (string id) =>
-            desk.With(id, session => session.Look().Plan?.HeldBackCsv ?? "") is { Length: > 0 } csv
+            sessions.With(id, session => session.Look().Plan?.HeldBackCsv ?? "") is { Length: > 0 } csv
                 ? Results.File(Encoding.UTF8.GetBytes(csv), "text/csv; charset=utf-8", "to-fix.csv")
                 : NoSuchPage("There is no row to fix.")
         );
@@ -72,7 +72,7 @@ internal sealed partial class PageRoutes
             }
 
             using Stream content = file.OpenReadStream();
-            return SeeOther(context, $"{ImportPages.Path}/{desk.Keep(ImportSession.Begin(shelf.Folder, file.FileName, content))}");
+            return SeeOther(context, $"{ImportPages.Path}/{sessions.Keep(ImportSession.Begin(cache.Folder, file.FileName, content))}");
         }
         catch (BadHttpRequestException large) when (large.StatusCode == StatusCodes.Status413PayloadTooLarge)
         {
@@ -94,7 +94,7 @@ internal sealed partial class PageRoutes
     private IResult LookAtFile(HttpContext context, string id)
     {
         Dictionary<string, string> given = Given(context.Request.Query);
-        return desk.With(id, session =>
+        return sessions.With(id, session =>
         {
             if (given.ContainsKey("table"))
             {
@@ -112,7 +112,7 @@ internal sealed partial class PageRoutes
                 );
             }
 
-            return Shown(id, session, new ImportTold { Done = given.GetValueOrDefault("done", "") });
+            return Shown(id, session, new ImportNotice { Done = given.GetValueOrDefault("done", "") });
         }) ?? GoneFile();
 
         string? Said(string key) => given.GetValueOrDefault(key, "").Trim() is { Length: > 0 } said ? said : null;
@@ -120,7 +120,7 @@ internal sealed partial class PageRoutes
 
     private IResult GoneFile() => NoSuchPage("This file is not here any more: choose it again.");
 
-    private IResult Shown(string id, ImportSession session, ImportTold told, int status = StatusCodes.Status200OK) =>
+    private IResult Shown(string id, ImportSession session, ImportNotice told, int status = StatusCodes.Status200OK) =>
         Page(session.Name, ImportPages.File(id, session, session.Look(), told), ImportPages.Path, status: status);
 
     private async Task<IResult> AnswerFileAsync(HttpContext context, string id)
@@ -132,7 +132,7 @@ internal sealed partial class PageRoutes
 
         RaiseLimit(context, 16 * AroundAFile);
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
-        return desk.With(id, session => Answered(context, id, session, sent)) ?? GoneFile();
+        return sessions.With(id, session => Answered(context, id, session, sent)) ?? GoneFile();
     }
 
     private IResult Answered(HttpContext context, string id, ImportSession session, IFormCollection sent)
@@ -143,7 +143,7 @@ internal sealed partial class PageRoutes
             return Shown(
                 id,
                 session,
-                new ImportTold { Fault = "Your records changed, and the file is read another way now. Look at it again." },
+                new ImportNotice { Fault = "Your records changed, and the file is read another way now. Look at it again." },
                 Wrong
             );
         }
@@ -151,7 +151,7 @@ internal sealed partial class PageRoutes
         IReadOnlyList<(GivenName Name, string Why)> faults = session.Give(ImportPages.Names(sent));
         if (faults.Count > 0)
         {
-            return Shown(id, session, new ImportTold { Fault = "Some names can't be taken.", Names = faults }, Wrong);
+            return Shown(id, session, new ImportNotice { Fault = "Some names can't be taken.", Names = faults }, Wrong);
         }
 
         if (sent["do"] != "add")
@@ -161,6 +161,6 @@ internal sealed partial class PageRoutes
 
         (bool added, string message) = session.Add(sent["version"].ToString());
         return added ? SeeOther(context, Nav.Address($"{ImportPages.Path}/{id}", $"done={Uri.EscapeDataString(message)}"))
-            : Shown(id, session, new ImportTold { Fault = message }, Wrong);
+            : Shown(id, session, new ImportNotice { Fault = message }, Wrong);
     }
 }

@@ -30,7 +30,7 @@ internal sealed partial class PageRoutes
                     System.Globalization.CultureInfo.InvariantCulture,
                     out int year
                 )
-                && shelf.Look().Farm().With(folder => folder.Review is { } review ? PlanView.SalesOf(review.Records, year, crop) : null)
+                && cache.Look().Farm().With(folder => folder.Review is { } review ? PlanView.SalesOf(review.Records, year, crop) : null)
                     is { } body
                 ? Page($"{crop}: sales planned", body, NextYearPath)
                 : NoSuchPage("There are no sales planned of that crop and year.");
@@ -93,7 +93,7 @@ internal sealed partial class PageRoutes
             return NotTaken(why, [], StatusCodes.Status403Forbidden);
         }
 
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, NextYear.Fields, Parsed(sent["_query"].ToString()));
         if (form.Faults.Count > 0)
         {

@@ -34,7 +34,7 @@ internal sealed partial class PageRoutes
     {
         try
         {
-            OpenedFarm opened = shelf.Look().Farm();
+            OpenedFarm opened = cache.Look().Farm();
             if (opened.LatestYear == 0)
             {
                 return;
@@ -43,13 +43,13 @@ internal sealed partial class PageRoutes
             foreach (IReport report in ReportCatalog.Tabs.Where(report => report.Id == ReportId.Season || !report.IsInstant)
                 .OrderByDescending(report => report.Id == ReportId.Season))
             {
-                IReadOnlyDictionary<string, object> given = Form(shelf.Look(), report.Fields, []).Parameters;
+                IReadOnlyDictionary<string, object> given = Form(cache.Look(), report.Fields, []).Parameters;
                 ReviewedFarm farm = opened.Reviewed(0);
                 IReadOnlyList<Block>? blocks = await opened.Answered
                     .WithinAsync(report, farm, given, Timeout.InfiniteTimeSpan, CancellationToken.None).ConfigureAwait(false);
                 if (blocks is not null && !report.IsInstant)
                 {
-                    shelf.LastAnswers.TryAdd(report.Id, (farm, blocks));
+                    cache.LastAnswers.TryAdd(report.Id, (farm, blocks));
                 }
             }
         }
@@ -61,7 +61,7 @@ internal sealed partial class PageRoutes
 
     private async Task<IResult> ReportAsync(HttpContext context, IReport report, string path, string slug)
     {
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         Dictionary<string, string> given = Given(context.Request.Query);
         OpenedFarm plain = now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true");
         if (slug.Length > 0)
@@ -81,7 +81,7 @@ internal sealed partial class PageRoutes
         ReviewedFarm farm = opened.Reviewed(shown.Year);
         return farm.IsReviewed || report.TakesAnyRecords
             ? await ShownAsync(context, new Asked(report, path, form, shown), opened, farm).ConfigureAwait(false)
-            : Page("The records have errors", ErrorsView.Render(farm.Folder, shelf.Folder), path);
+            : Page("The records have errors", ErrorsView.Render(farm.Folder, cache.Folder), path);
     }
 
     /// <summary>What a request asks for.</summary>
@@ -138,11 +138,11 @@ internal sealed partial class PageRoutes
         IReadOnlyDictionary<string, object> given = asked.Shown.Parameters;
         if (await opened.Answered.WithinAsync(asked.Report, farm, given, patience, aborted).ConfigureAwait(false) is { } blocks)
         {
-            shelf.LastAnswers[asked.Report.Id] = (farm, blocks);
+            cache.LastAnswers[asked.Report.Id] = (farm, blocks);
             return new Answer(farm, blocks);
         }
 
-        return shelf.LastAnswers.TryGetValue(asked.Report.Id, out (ReviewedFarm Farm, IReadOnlyList<Block> Blocks) last)
+        return cache.LastAnswers.TryGetValue(asked.Report.Id, out (ReviewedFarm Farm, IReadOnlyList<Block> Blocks) last)
             ? new Answer(last.Farm, last.Blocks, IsLast: true) : null;
     }
 

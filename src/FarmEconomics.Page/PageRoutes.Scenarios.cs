@@ -46,7 +46,7 @@ internal sealed partial class PageRoutes
     {
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
         string name = sent["name"].ToString().Trim();
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, WhatIf.Fields, Parsed(sent["_query"].ToString()));
         string? fault = form.Faults.Count > 0 || form.Changes.Length == 0 ? "Change something above and work it out first."
             : name.Length == 0 ? "Give the changes a name."
@@ -56,7 +56,7 @@ internal sealed partial class PageRoutes
             : NotKept(form, name, fault);
     }
 
-    private string? Keep(FarmNow now, string name, FieldForm form)
+    private string? Keep(FarmSnapshot now, string name, FieldForm form)
     {
         try
         {
@@ -67,7 +67,7 @@ internal sealed partial class PageRoutes
                     return "The records have errors; nothing can be kept.";
                 }
 
-                ScenarioFile.Save(options.ScenarioFile, shelf.Folder, FarmScenario.Parse(name, form.Changes, review.Records));
+                ScenarioFile.Save(options.ScenarioFile, cache.Folder, FarmScenario.Parse(name, form.Changes, review.Records));
                 return null;
             });
         }
@@ -80,13 +80,13 @@ internal sealed partial class PageRoutes
     private async Task<IResult> RemoveScenarioAsync(HttpContext context)
     {
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, WhatIf.Fields, Parsed(sent["_query"].ToString()));
         try
         {
             if (File.Exists(options.ScenarioFile))
             {
-                ScenarioFile.Remove(options.ScenarioFile, shelf.Folder, sent["name"].ToString());
+                ScenarioFile.Remove(options.ScenarioFile, cache.Folder, sent["name"].ToString());
             }
         }
         catch (Exception refused) when (refused is IOException or FormatException or UnauthorizedAccessException)

@@ -38,7 +38,7 @@ internal sealed partial class PageRoutes
 
     private (TableFiles Value, string Query)? Tables(HttpContext context)
     {
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, SeasonFields, Given(context.Request.Query));
         if (form.Faults.Count > 0)
         {

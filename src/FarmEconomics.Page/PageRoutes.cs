@@ -18,10 +18,10 @@ namespace FarmEconomics.Page;
 /// <summary>The addresses of the server and what stands at each.</summary>
 internal sealed partial class PageRoutes(
     PageServerOptions options,
-    FarmShelf shelf,
+    FarmCache cache,
     IReadOnlyList<NotebookEntry> notebooks,
     RunBoard board,
-    Importing.ImportDesk desk
+    Importing.ImportSessions sessions
 )
 {
     // A page that is ready in this time comes at once; for a longer one the reader sees how far it is.
@@ -69,12 +69,12 @@ internal sealed partial class PageRoutes(
             return NoSuchPage("There is no such notebook.");
         }
 
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, notebook, Given(context.Request.Query));
         return await ShowAsync(now, notebook, form, context.Request.Query["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
     }
 
-    private async Task<IResult> ShowAsync(FarmNow now, NotebookEntry notebook, FieldForm form, string shown, CancellationToken aborted, string? scenarios = null)
+    private async Task<IResult> ShowAsync(FarmSnapshot now, NotebookEntry notebook, FieldForm form, string shown, CancellationToken aborted, string? scenarios = null)
     {
         RunStanding? run = null;
         if (form.Faults.Count == 0)
@@ -98,7 +98,7 @@ internal sealed partial class PageRoutes(
         }
 
         IFormCollection sent = await SentAsync(context).ConfigureAwait(false);
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, notebook, Given(sent));
         bool byScript = context.Request.Headers.Accept.ToString().StartsWith("application/json", StringComparison.Ordinal);
         if (form.Faults.Count > 0)
@@ -162,7 +162,7 @@ internal sealed partial class PageRoutes(
     private IResult Explain(HttpContext context)
     {
         Dictionary<string, string> given = Given(context.Request.Query);
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, SeasonFields, given);
         string crop = given.GetValueOrDefault("crop", "");
         string query = NotebookView.YearAndSettings(form);
@@ -185,7 +185,7 @@ internal sealed partial class PageRoutes(
             return NoSuchPage("There is no such notebook.");
         }
 
-        FarmNow now = shelf.Look();
+        FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, notebook, Given(context.Request.Query));
         if (form.Faults.Count > 0 || board.Ended(Key(now, notebook, form))?.Now.Result is not { } result)
         {
@@ -204,17 +204,17 @@ internal sealed partial class PageRoutes(
     private NotebookEntry? Find(string name) => notebooks.FirstOrDefault(notebook => notebook.Name == name);
 
     // The names to choose from come from the records as they are; a form that leaves rows out is read with those left out.
-    private FieldForm Form(FarmNow now, NotebookEntry notebook, Dictionary<string, string> given) => Form(now, notebook.Parameters, given);
+    private FieldForm Form(FarmSnapshot now, NotebookEntry notebook, Dictionary<string, string> given) => Form(now, notebook.Parameters, given);
 
-    private FieldForm Form(FarmNow now, IReadOnlyList<ReportField> fields, Dictionary<string, string> given)
+    private FieldForm Form(FarmSnapshot now, IReadOnlyList<ReportField> fields, Dictionary<string, string> given)
     {
         FieldForm form = FieldForm.Read(fields, now.Farm(skipBadRows: given.GetValueOrDefault("skip_bad_rows") == "true"),
-            shelf.Folder, options.ScenarioFile, given);
+            cache.Folder, options.ScenarioFile, given);
         RecordsFit.Check(form, fields, () => now.Farm(form.Settings, form.SkipBadRows));
         return form;
     }
 
-    private string Key(FarmNow now, NotebookEntry notebook, FieldForm form)
+    private string Key(FarmSnapshot now, NotebookEntry notebook, FieldForm form)
     {
         string scenarios = form.Parameters.Values.Contains(options.ScenarioFile) && File.Exists(options.ScenarioFile) ? $"{File.GetLastWriteTimeUtc(options.ScenarioFile).Ticks}" : "";
         return $"{notebook.Name}?{form.Query}#{now.Fingerprint}{scenarios}";
@@ -231,7 +231,7 @@ internal sealed partial class PageRoutes(
     };
 
     private IResult Page(string title, string body, string current, int? refresh = null, int status = StatusCodes.Status200OK) =>
-        Results.Text(LiveShell.Render(new PageFrame(title, shelf.FarmName, "") { Tabs = Nav.Of(notebooks, current) }, body, refresh), "text/html; charset=utf-8", statusCode: status);
+        Results.Text(LiveShell.Render(new PageFrame(title, cache.FarmName, "") { Tabs = Nav.Of(notebooks, current) }, body, refresh), "text/html; charset=utf-8", statusCode: status);
 
     private IResult NoSuchPage(string why) =>
         Page("Not found", $"<h1>Not found</h1>\n<p>{PageShell.Encode(why)}</p>\n<p><a href=\"/\">Back to the farm</a></p>", "", status: StatusCodes.Status404NotFound);

@@ -21,13 +21,13 @@ public sealed class PageServer : IAsyncDisposable
 {
     private readonly WebApplication app;
     private readonly RunBoard board;
-    private readonly ImportDesk desk;
+    private readonly ImportSessions sessions;
 
-    private PageServer(WebApplication app, RunBoard board, ImportDesk desk, string address)
+    private PageServer(WebApplication app, RunBoard board, ImportSessions sessions, string address)
     {
         this.app = app;
         this.board = board;
-        this.desk = desk;
+        this.sessions = sessions;
         Address = address;
     }
 
@@ -43,22 +43,8 @@ public sealed class PageServer : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(options);
         NotebookEntry[] notebooks = [.. options.Notebooks.Select(path => new NotebookEntry(path))];
-        FarmShelf shelf = new(options.Records);
-        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
-        {
-            kestrel.Listen(IPAddress.Loopback, options.Port);
-            kestrel.AddServerHeader = false;
-            kestrel.Limits.MaxRequestBodySize = 64 * 1024;
-            // Longer ones than are answered, so that they can be told of: the server itself would send an empty page.
-            kestrel.Limits.MaxRequestLineSize = 8 * FaultPages.LongestAddress;
-            kestrel.Limits.MaxRequestHeadersTotalSize = 8 * FaultPages.LongestAddress;
-        });
-        builder.Services.AddRoutingCore();
-        builder.Logging.ClearProviders();
-        // Whoever stops the program decides how: a signal handler of its own would take Ctrl+C from the command line.
-        builder.Services.AddSingleton<IHostLifetime, NoLifetime>();
-        WebApplication app = builder.Build();
+        FarmCache cache = new(options.Records);
+        WebApplication app = Build(options.Port);
         RunBoard board = new(options);
         FaultPages faults = new(notebooks, options);
         AccessGate? gate = null;
@@ -80,8 +66,8 @@ public sealed class PageServer : IAsyncDisposable
             }
         });
         app.UseRouting();
-        ImportDesk desk = new();
-        PageRoutes routes = new(options, shelf, notebooks, board, desk);
+        ImportSessions sessions = new();
+        PageRoutes routes = new(options, cache, notebooks, board, sessions);
         routes.MapTo(app);
         try
         {
@@ -101,7 +87,26 @@ public sealed class PageServer : IAsyncDisposable
             _ = Task.Run(routes.WorkAheadAsync, CancellationToken.None);
         }
 
-        return new PageServer(app, board, desk, $"{bound}{AccessGate.Door}?token={gate.Token}");
+        return new PageServer(app, board, sessions, $"{bound}{AccessGate.Door}?token={gate.Token}");
+    }
+
+    private static WebApplication Build(int port)
+    {
+        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
+        {
+            kestrel.Listen(IPAddress.Loopback, port);
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = 64 * 1024;
+            // Longer ones than are answered, so that they can be told of: the server itself would send an empty page.
+            kestrel.Limits.MaxRequestLineSize = 8 * FaultPages.LongestAddress;
+            kestrel.Limits.MaxRequestHeadersTotalSize = 8 * FaultPages.LongestAddress;
+        });
+        builder.Services.AddRoutingCore();
+        builder.Logging.ClearProviders();
+        // Whoever stops the program decides how: a signal handler of its own would take Ctrl+C from the command line.
+        builder.Services.AddSingleton<IHostLifetime, NoLifetime>();
+        return builder.Build();
     }
 
     /// <summary>Stops serving and ends every run.</summary>
@@ -110,7 +115,7 @@ public sealed class PageServer : IAsyncDisposable
         await board.DisposeAsync().ConfigureAwait(false);
         await app.StopAsync(new CancellationTokenSource(TimeSpan.FromSeconds(2)).Token).ConfigureAwait(false);
         await app.DisposeAsync().ConfigureAwait(false);
-        desk.Dispose();
+        sessions.Dispose();
     }
 
     private static async Task RefuseAsync(HttpContext context, string why)

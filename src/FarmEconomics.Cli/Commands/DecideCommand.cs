@@ -75,7 +75,7 @@ internal static class DecideCommand
         }
         catch (ArgumentException wrong)
         {
-            string? unknown = new[] { change.Crop, change.Replacement }.FirstOrDefault(name => name is not null && season.FindCrop(name) is null);
+            string? unknown = new[] { change.Crop, change.Replacement }.FirstOrDefault(name => name is not null && season.FindBudget(name) is null);
             string? nearest = unknown is null ? null : NearestName.Find(unknown, season.Crops.Select(crop => crop.Name));
             throw new WrongUseException(nearest is null ? wrong.Message : $"There is no crop {unknown} in {season.CropYear}. Did you mean {nearest}?");
         }

@@ -69,7 +69,7 @@ internal static class OpenCommand
         await using (server.ConfigureAwait(false))
         {
             await Console.Out.WriteLineAsync($"The review of {options.Records} is open at\n\n  {server.Address}\n\nThe address holds a key: give it to nobody. Only this machine can open it, and nothing leaves it.\nPress Ctrl+C here to stop.").ConfigureAwait(false);
-            using BrowserDoor? door = noBrowser ? null : BrowserDoor.Open(server.Address);
+            using BrowserLaunch? door = noBrowser ? null : BrowserLaunch.Open(server.Address);
             try
             {
                 await Task.Delay(Timeout.Infinite, cancellation).ConfigureAwait(false);

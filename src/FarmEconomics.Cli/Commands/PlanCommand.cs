@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using FarmEconomics.Budgets;
 using FarmEconomics.Decisions;
 using FarmEconomics.Files;
@@ -73,21 +74,7 @@ internal static class PlanCommand
         command.SetAction(parsed =>
         {
             bool looks = parsed.GetValue(best) || parsed.GetValue(careful);
-            if (looks && parsed.GetValue(like))
-            {
-                throw new WrongUseException("Give --best or --careful, or --like-last-year, not both.");
-            }
-
-            if (!looks && (parsed.GetResult(least) ?? parsed.GetResult(most) ?? parsed.GetResult(piece)) is { } idle)
-            {
-                throw new WrongUseException($"{idle.IdentifierToken?.Value} is a wish for the best mix; give --best as well.");
-            }
-
-            if (parsed.GetValue(ranges) && !looks)
-            {
-                throw new WrongUseException("--ranges goes with --best or --careful.");
-            }
-
+            RequireFit(looks, parsed.GetValue(like), parsed.GetValue(ranges), parsed.GetResult(least) ?? parsed.GetResult(most) ?? parsed.GetResult(piece));
             Asked asked = new(parsed.GetValue(year), looks, parsed.GetValue(like))
             {
                 Solver = looks ? LinearSolvers.Find() ?? throw new WrongUseException(LinearSolvers.Missing) : null,
@@ -102,6 +89,24 @@ internal static class PlanCommand
             return Run(parsed.GetValue(folder)!, asked, parsed.GetValue(set), parsed.GetValue(skip));
         });
         return command;
+    }
+
+    private static void RequireFit(bool looks, bool likeLastYear, bool ranges, OptionResult? wish)
+    {
+        if (looks && likeLastYear)
+        {
+            throw new WrongUseException("Give --best or --careful, or --like-last-year, not both.");
+        }
+
+        if (!looks && wish is not null)
+        {
+            throw new WrongUseException($"{wish.IdentifierToken?.Value} is a wish for the best mix; give --best as well.");
+        }
+
+        if (ranges && !looks)
+        {
+            throw new WrongUseException("--ranges goes with --best or --careful.");
+        }
     }
 
     private static int Run(string folder, Asked asked, string[]? set, bool skip)

@@ -21,7 +21,9 @@ internal sealed class RowReader
         fields = Array.ConvertAll(columns, column => Array.Find(stored, known => ReferenceEquals(known.Schema, column)));
         oneOf = [.. table.Schema.OneOf.Select(name => Array.FindIndex(columns, column => column?.Name == name)).Where(index => index >= 0)];
         format = new FieldFormat(settings.DecimalMark, settings.DateFormat, settings.LengthUnit,
-            Array.ConvertAll(stored, column => new TextReading(text => Meet(column.Schema, text, settings.LengthUnit, table.Names))));
+            Array.ConvertAll(stored, column => column is DayColumn
+                ? new TextReading(text => DayColumn.Meet(text, settings.DateFormat))
+                : new TextReading(text => Meet(column.Schema, text, settings.LengthUnit, table.Names))));
     }
 
     /// <summary>The columns that are read.</summary>

@@ -39,7 +39,7 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
 
             var reading = new SlicedReading(file, slices, table, firstRow);
             table.Reserve(slices.Sum(slice => slice.Lines), new RowReader(settings, table, columns).Columns);
-            if (reading.ReadAll(settings, columns, options with { HasHeader = false, PoolStrings = false }))
+            if (reading.ReadAll(settings, columns, options with { HasHeader = false, PoolStrings = false }) && reading.IsWithoutGaps)
             {
                 return reading.Close();
             }
@@ -80,7 +80,7 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
             }
 
             using CsvReader reader = CsvReader.Create(buffer.AsMemory(0, slice.Length), options);
-            int row = firstRow + slice.LinesBefore - slices[0].LinesBefore;
+            int row = FirstRowOf(slice);
             while (reader.Read())
             {
                 if (RowsInOrder.IsBlank(reader))
@@ -88,13 +88,10 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
                     continue;
                 }
 
-                if (!rows.TryRead(reader, row) || HoldsMore(reader, columns))
+                if (reader.LineNumber != ++read[at] || !rows.TryRead(reader, row++) || HoldsMore(reader, columns))
                 {
                     return false;
                 }
-
-                table.SetLine(row++, slice.LinesBefore + (int)reader.LineNumber);
-                read[at]++;
             }
 
             return true;
@@ -118,22 +115,22 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
         return false;
     }
 
-    // Blank lines left rows nothing was written to.
+    /// <summary>True when blank lines stand at the end only, so that each row's line follows from the first's; nearly every large file's do.</summary>
+    private bool IsWithoutGaps
+    {
+        get
+        {
+            int last = Array.FindLastIndex(read, rows => rows > 0);
+            return !slices.Where((slice, i) => i < last && read[i] < slice.Lines).Any();
+        }
+    }
+
+    private int FirstRowOf(FileSlice slice) => firstRow + slice.LinesBefore - slices[0].LinesBefore;
+
     private int Close()
     {
-        int end = firstRow;
-        for (int i = 0; i < slices.Count; i++)
-        {
-            int start = firstRow + slices[i].LinesBefore - slices[0].LinesBefore;
-            if (start > end)
-            {
-                table.Move(start, end, read[i]);
-            }
-
-            end += read[i];
-        }
-
-        table.CutTo(end);
-        return end - firstRow;
+        table.CutTo(firstRow + read.Sum());
+        table.SetFirstLine(slices[0].LinesBefore + 1);
+        return read.Sum();
     }
 }

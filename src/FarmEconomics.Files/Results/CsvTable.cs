@@ -27,15 +27,12 @@ internal sealed class CsvTable : IDisposable
     /// <summary>Closes the file.</summary>
     public void Dispose() => writer.Dispose();
 
-    /// <summary>
-    /// Text out of the records. A spreadsheet would run one that starts like a formula, so it gets an apostrophe in front; numbers are
-    /// written by the other methods and keep their sign.
-    /// </summary>
+    /// <summary>Text out of the records; numbers are written by the other methods and keep their sign.</summary>
     internal CsvTable Text(string? value)
     {
         string text = value ?? "";
         cells.Add(WorkbookCell.Text(text));
-        row.Add(text.Length > 0 && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' ? "'" + text : text);
+        row.Add(WorkbookText.NoFormula(text));
         return this;
     }
 

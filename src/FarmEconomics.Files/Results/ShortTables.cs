@@ -21,13 +21,13 @@ internal static class ShortTables
         string[] headings = ["crop_year", "what", "name", "counted_by", "from", "in_use", "limit", "bed_feet", "bed_feet_limit",
             "limit_from", "short", "not_checked"];
         using CsvTable table = new(path, book, [.. headings.Select(season.Season.Notation.Label)]);
-        foreach (ScarceThing thing in season.Things)
+        foreach (ScarceResource resource in season.Resources)
         {
-            bool beds = thing.Kind == ScarceKind.BedLength;
-            HashSet<ScarceSpan> shorts = [.. thing.Short];
-            foreach (ScarceSpan span in thing.Spans)
+            bool beds = resource.Kind == ScarceKind.BedLength;
+            HashSet<ScarceSpan> shorts = [.. resource.Short];
+            foreach (ScarceSpan span in resource.Spans)
             {
-                table.Whole(season.Season.CropYear).Text(Word(thing.Kind)).Text(thing.Name).Text(thing.ByWeek ? "week" : "day")
+                table.Whole(season.Season.CropYear).Text(Word(resource.Kind)).Text(resource.Name).Text(resource.ByWeek ? "week" : "day")
                     .Text(span.From.ToString("yyyy-MM-dd"))
                     .Number(beds ? null : span.Used).Number(beds ? null : span.Limit).Number(beds ? span.Used : null)
                         .Number(beds ? span.Limit : null)
@@ -49,14 +49,14 @@ internal static class ShortTables
         string[] headings = ["crop_year", "what", "name", "crop", "contribution", "used_while_short", "unit", "contribution_per_unit",
             "bed_foot_weeks", "contribution_per_bed_foot_week"];
         using CsvTable table = new(path, book, [.. headings.Select(season.Season.Notation.Label)]);
-        foreach (ScarceThing thing in season.Short)
+        foreach (ScarceResource resource in season.Short)
         {
-            bool beds = thing.Kind == ScarceKind.BedLength;
-            foreach (ScarceUse crop in thing.Crops)
+            bool beds = resource.Kind == ScarceKind.BedLength;
+            foreach (ScarceUse crop in resource.Crops)
             {
-                table.Whole(season.Season.CropYear).Text(Word(thing.Kind)).Text(thing.Name).Text(crop.Crop.Name)
+                table.Whole(season.Season.CropYear).Text(Word(resource.Kind)).Text(resource.Name).Text(crop.Crop.Name)
                     .Money(crop.Contribution.Value)
-                    .Number(beds ? null : crop.Use).Text(beds ? "" : season.Season.Notation.Label(thing.UseUnit)).Number(beds ? null : crop.PerUnit.Value)
+                    .Number(beds ? null : crop.Use).Text(beds ? "" : season.Season.Notation.Label(resource.UseUnit)).Number(beds ? null : crop.PerUnit.Value)
                         .Number(beds ? crop.Use : null).Number(beds ? crop.PerUnit.Value : null);
                 table.End();
             }

@@ -63,7 +63,4 @@ public sealed record WorkbookStyle(string Name, string? NumberFormat = null)
 
     /// <summary>A day in ISO 8601.</summary>
     public static WorkbookStyle Date { get; } = new("Day", "yyyy-mm-dd");
-
-    /// <summary>A figure the user is meant to change.</summary>
-    public static WorkbookStyle Input { get; } = new("Assumption", "#,##0.####") { Fill = "FFF2CC" };
 }

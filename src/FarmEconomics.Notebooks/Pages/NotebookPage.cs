@@ -101,24 +101,6 @@ public static partial class NotebookPage
     /// <param name="html">HTML made by this program.</param>
     public static string Scrolling(string html) => HtmlFragment.WrapTables(html);
 
-    /// <summary>What an executed notebook answers: the outputs under its heading "The answer"; empty when it has none.</summary>
-    /// <param name="document">The executed notebook.</param>
-    public static string Answer(NotebookDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        StringBuilder answer = new();
-        HashSet<string> prefixes = [];
-        foreach (NotebookCell cell in document.Cells.SkipWhile(cell => cell.Type != "markdown" || cell.Source.Trim() != "## The answer").Skip(1).TakeWhile(cell => cell.Type != "markdown"))
-        {
-            foreach (JsonObject output in cell.Outputs)
-            {
-                Append(answer, output, prefixes);
-            }
-        }
-
-        return answer.ToString();
-    }
-
     private static void Append(StringBuilder body, JsonObject output, HashSet<string> prefixes)
     {
         switch ((string?)output["output_type"])

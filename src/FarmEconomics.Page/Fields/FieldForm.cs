@@ -166,13 +166,7 @@ internal sealed class FieldForm
         (string help, string? meaning) = SplitHelp(parameter);
         PageField field = new(parameter.Name, parameter.Label, KindOf(parameter), Written(parameter.Default), help)
         {
-            Unit = parameter.Unit switch
-            {
-                null or "yes or no" or "file" => null,
-                "money" => farm.Settings.Notation.Sign,
-                _ when parameter.Unit.StartsWith("length", StringComparison.Ordinal) => Records.LengthWords.Short(farm.Settings.LengthUnit) + parameter.Unit["length".Length..],
-                _ => parameter.Unit,
-            },
+            Unit = UnitOf(parameter.Unit, farm.Settings),
             Lowest = parameter.Lowest,
             Highest = parameter.Highest,
         };
@@ -188,21 +182,21 @@ internal sealed class FieldForm
 
         if (parameter.Choice is { } choice && farm.Choices(choice) is { } names)
         {
-            List<FieldOption> options = [.. names.Select(name => new FieldOption(name, name))];
-            if (field.Default.Length == 0)
-            {
-                options.Insert(0, new("", meaning ?? "none"));
-            }
-            else if (!names.Contains(field.Default))
-            {
-                options.Insert(0, new(field.Default, field.Default));
-            }
-
-            return [field with { Kind = FieldKind.Choice, Options = options }];
+            FieldOption[] first = field.Default.Length == 0 ? [new("", meaning ?? "none")]
+                : names.Contains(field.Default) ? [] : [new(field.Default, field.Default)];
+            return [field with { Kind = FieldKind.Choice, Options = [.. first, .. names.Select(name => new FieldOption(name, name))] }];
         }
 
         return [field with { Help = meaning is null ? help : $"{help}{(help.Length > 0 ? "; " : "")}{(field.Kind == FieldKind.Text ? "empty" : field.Default)} = {meaning}" }];
     }
+
+    private static string? UnitOf(string? unit, Records.FarmSettings settings) => unit switch
+    {
+        null or "yes or no" or "file" => null,
+        "money" => settings.Notation.Sign,
+        _ when unit.StartsWith("length", StringComparison.Ordinal) => Records.LengthWords.Short(settings.LengthUnit) + unit["length".Length..],
+        _ => unit,
+    };
 
     private static FieldKind KindOf(ReportField parameter) => parameter.Type switch
     {

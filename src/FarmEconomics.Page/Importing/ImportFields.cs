@@ -43,7 +43,7 @@ internal static class ImportFields
     }
 
     /// <summary>Every name the records don't know, with a guess where one is near.</summary>
-    internal static string Names(ImportLook look, ImportTold told)
+    internal static string Names(ImportLook look, ImportNotice told)
     {
         if (look.Names.Count == 0)
         {

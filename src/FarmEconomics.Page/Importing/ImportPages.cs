@@ -49,7 +49,7 @@ internal static class ImportPages
     /// <param name="session">The file.</param>
     /// <param name="look">What there is to see of it.</param>
     /// <param name="told">What is said of the last press of a button.</param>
-    internal static string File(string id, ImportSession session, ImportLook look, ImportTold told)
+    internal static string File(string id, ImportSession session, ImportLook look, ImportNotice told)
     {
         StringBuilder html = new($"<h1>{Text(Headline(session, look))}</h1>\n");
         html.Append(told.Done.Length == 0 ? "" : $"<p role=\"status\"><strong>{Text(told.Done)}</strong> To take them back, delete that file from your records. <a href=\"{Fixing.FixView.Path}\">What the checks say</a></p>\n");

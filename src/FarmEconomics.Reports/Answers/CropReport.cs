@@ -119,5 +119,5 @@ public sealed class CropReport : Report<CropParameters>
     /// <exception cref="ArgumentException">The season has no such crop.</exception>
     internal static EnterpriseBudget Find(ReviewedFarm farm, string name) => name.Length == 0
         ? farm.Season.Crops.MaxBy(crop => crop.Output.Amount) ?? throw new ArgumentException($"There are no plantings of {farm.Season.CropYear}.", nameof(name))
-        : farm.Season.FindCrop(name) ?? throw new ArgumentException($"{name} has no planting in {farm.Season.CropYear}.", nameof(name));
+        : farm.Season.FindBudget(name) ?? throw new ArgumentException($"{name} has no planting in {farm.Season.CropYear}.", nameof(name));
 }

@@ -103,7 +103,7 @@ internal sealed class CropWords
 
     private static string Count(int count, string what) => $"{SeasonWords.Spelled(count)} {what}{(count == 1 ? "" : "s")}";
 
-    private KeyFigure Known(string name, Units.Rate rate, string words, string unknown) => rate.Value is { } value
+    private KeyFigure Known(string name, Units.Result rate, string words, string unknown) => rate.Value is { } value
         ? new(name, BlockNumber.Of(value, Look.Rate, notation), value, words)
         : new(name, "", null, $"{unknown}: {rate.Reason}");
 

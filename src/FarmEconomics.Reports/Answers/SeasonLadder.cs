@@ -61,7 +61,7 @@ internal static class SeasonLadder
     {
         string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, season.Notation);
         List<string> said = [];
-        decimal unused = season.OutsideTotal(Outside.Unused), lost = season.OutsideTotal(Outside.NotAssigned), other = season.OtherIncome.Sum(income => income.Amount.Amount);
+        decimal unused = season.UnallocatedTotal(Unallocated.Unused), lost = season.UnallocatedTotal(Unallocated.NotAssigned), other = season.OtherIncome.Sum(income => income.Amount.Amount);
         if (unused != 0m)
         {
             said.Add($"{Money(unused)} of unused capacity");

@@ -13,18 +13,18 @@ internal static class ShortList
     internal static Prose Of(WhatWasShort season)
     {
         Notation notation = season.Season.Notation;
-        List<ScarceThing> things = [.. season.Short];
+        List<ScarceResource> things = [.. season.Short];
         if (things.Count == 0)
         {
-            return new Prose(season.Things.Count > 0 ? "Nothing, as far as the records tell." : "No record tells.");
+            return new Prose(season.Resources.Count > 0 ? "Nothing, as far as the records tell." : "No record tells.");
         }
 
-        string rest = season.Things.Count > things.Count ? "\n\nAll else recorded had room." : "";
+        string rest = season.Resources.Count > things.Count ? "\n\nAll else recorded had room." : "";
         string notChecked = season.NotChecked.Count == 0 ? "" : $" Not checked: {Prose.Text(Phrase.List([.. season.NotChecked.Select(item => item.Name)]))}.";
         return new Prose(string.Join("\n", things.Select(thing => "- " + Line(thing, notation))) + rest + notChecked);
     }
 
-    private static string Line(ScarceThing thing, Notation notation)
+    private static string Line(ScarceResource thing, Notation notation)
     {
         ScarceSpan fullest = thing.Fullest!;
         string when = thing.Short.Count == 1 ? $"{(thing.ByWeek ? "the week of " : "")}{Day(thing.Short[0].From)}" : $"{notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day")} from {Day(thing.Short[0].From)} to {Day(thing.Short[^1].From)}";

@@ -246,7 +246,7 @@ internal sealed class WaterWords(WaterAndPower supply)
     private KeyFigure Of(string name, double? value, string words) => value is { } known
         ? new KeyFigure(name, Money(known), decimal.Round((decimal)known, 2), words) : new KeyFigure(name, "", null, "no limit of water is written in limits.csv");
 
-    private string Worth(Rate money) => money.Value is { } known ? Money((double)known) : "an unknown amount";
+    private string Worth(Result money) => money.Value is { } known ? Money((double)known) : "an unknown amount";
 
     private decimal Units(double liters) => (decimal)(liters / supply.LitersPerUnit);
 

@@ -58,7 +58,7 @@ public static class ChangeTables
             .Note("Filled up to what the boxes were worth, but to no more than members paid: first from what was not sold, then from what sold elsewhere, then bought in.");
         foreach (BoxWeek week in answer.Refill.Weeks)
         {
-            table.Row(week.Share.Name, week.First, week.Paid, week.Before, Rate.Of(week.Before.Amount, week.Paid.Amount, "members paid nothing"), week.Missing, week.Filled, Rate.Of(week.After.Amount, week.Paid.Amount, "members paid nothing"));
+            table.Row(week.Share.Name, week.First, week.Paid, week.Before, Result.Of(week.Before.Amount, week.Paid.Amount, "members paid nothing"), week.Missing, week.Filled, Result.Of(week.After.Amount, week.Paid.Amount, "members paid nothing"));
         }
 
         return table.Total("All these weeks", "", "", Money.Sum(answer.Refill.Weeks.Select(week => week.Before)), "", Money.Sum(answer.Refill.Weeks.Select(week => week.Missing)), answer.Refill.Filled, "");

@@ -18,7 +18,7 @@ public static class DecisionPlots
     private const int Width = 900;
 
     /// <summary>One-at-a-time swings around the net return as it was.</summary>
-    public static Figure Swings(WhatIfModel model, Notation notation, decimal fraction = 0.2m, int count = 10)
+    public static Figure Swings(SensitivityModel model, Notation notation, decimal fraction = 0.2m, int count = 10)
     {
         List<Swing> swings = [.. Swing.Of(model, fraction).Where(swing => swing.Size != Money.Zero).Take(count)];
         if (swings.Count == 0)

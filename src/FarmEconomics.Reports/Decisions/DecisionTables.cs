@@ -65,7 +65,7 @@ public static class DecisionTables
     }
 
     /// <summary>Net return, or gross margin per bed-foot-week, over price and yield.</summary>
-    public static ReportTable Grid(WhatIfGrid grid, FarmSettings farm, bool perBedTime = false)
+    public static ReportTable Grid(SensitivityGrid grid, FarmSettings farm, bool perBedTime = false)
     {
         ReportTable table = new ReportTable(perBedTime ? farm.Notation.Text($"{grid.Model.Name}: gross margin per bed-foot-week by price and yield") : $"{grid.Model.Name}: net return by price and yield", farm.Notation)
             .Column("Price", Look.Percent);
@@ -84,7 +84,7 @@ public static class DecisionTables
     }
 
     /// <summary>One-at-a-time swings, the largest first.</summary>
-    public static ReportTable Swings(WhatIfModel model, Notation notation, decimal fraction = 0.2m)
+    public static ReportTable Swings(SensitivityModel model, Notation notation, decimal fraction = 0.2m)
     {
         ReportTable table = new ReportTable(
             notation.Text($"{model.Name}: net return when one thing changes by {fraction * 100m:0}%"),
@@ -194,7 +194,7 @@ public static class DecisionTables
 
     private static IReadOnlyList<ReportCell> Cells(SeasonCosts costs, EnterpriseBudget budget, string name)
     {
-        WhatIfModel model = costs.Model(budget);
+        SensitivityModel model = costs.Model(budget);
         string? missing = budget.Known.Costs ?? budget.Known.LaborCost;
         ReportCell Known(Units.Money money) => ReportCell.Known(money, missing);
         return

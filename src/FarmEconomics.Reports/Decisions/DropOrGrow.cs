@@ -33,7 +33,7 @@ public sealed class DropOrGrow
         Dropped = judge.Judge(new Change(ChangeKind.Drop, dropped, 0m, null, market));
         Grown = judge.Judge(new Change(ChangeKind.Grow, grown, trial.Length == 0m ? CropWriteUp.UsualBedLength(season) / 2m : trial.Length, null, market));
         DropBudget = season.Crops.First(crop => crop.Name == Dropped.Change.Crop);
-        Grid = WhatIfGrid.Of(judge.ModelOf(DropBudget.Name));
+        Grid = SensitivityGrid.Of(judge.ModelOf(DropBudget.Name));
     }
 
     /// <summary>The season.</summary>
@@ -55,7 +55,7 @@ public sealed class DropOrGrow
     public EnterpriseBudget DropBudget { get; }
 
     /// <summary>Its two-way grid.</summary>
-    public WhatIfGrid Grid { get; }
+    public SensitivityGrid Grid { get; }
 
     /// <summary>The crop tried with more.</summary>
     public ChangeAnswer Grown { get; }
@@ -97,7 +97,7 @@ public sealed class DropOrGrow
         ReportTable table = new ReportTable("The checks of this page: both sides must be equal", Notation).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
         List<string> broken = [];
         Check("cost lines of all crops = their total cost", Costs.Of(Season.Farm).Sum(line => line.Amount.Amount), Season.Farm.TotalCost.Amount);
-        WhatIfGrid one = WhatIfGrid.Of(Grid.Model, [1m], [1m]);
+        SensitivityGrid one = SensitivityGrid.Of(Grid.Model, [1m], [1m]);
         Check($"the grid of {DropBudget.Name} at 100% and 100% = its budget", one.NetReturn[0][0].Amount, DropBudget.NetReturn.Amount);
         foreach (ChangeAnswer answer in new[] { Dropped, Grown })
         {
@@ -127,7 +127,7 @@ public sealed class DropOrGrow
     }
 
     private decimal Freed(ChangeAnswer answer) => answer.Change.Kind is ChangeKind.Drop or ChangeKind.Swap
-        ? Costs.Avoidable.Without(Season.FindCrop(answer.Change.Crop)!).Trips.Sum(trip => trip.Amount.Amount) : 0m;
+        ? Costs.Avoidable.Without(Season.FindBudget(answer.Change.Crop)!).Trips.Sum(trip => trip.Amount.Amount) : 0m;
 
     /// <summary>The crop that full cost would drop and avoidable cost would keep, with the most at stake; else the last in rank.</summary>
     private string MostDisputed()

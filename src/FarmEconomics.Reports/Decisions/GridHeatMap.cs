@@ -16,9 +16,9 @@ public static class GridHeatMap
     private const int Height = 440;
 
     /// <summary>The figure; every cell carries its number, so that it can be read without color.</summary>
-    public static Figure Of(WhatIfGrid grid, Notation notation)
+    public static Figure Of(SensitivityGrid grid, Notation notation)
     {
-        WhatIfModel model = grid.Model;
+        SensitivityModel model = grid.Model;
         List<decimal> prices = [.. grid.PriceFactors.Order()];
         List<decimal> yields = [.. grid.YieldFactors.Order()];
         decimal? even = model.PriceFactorFor(1m, longRun: true).Value;
@@ -85,9 +85,9 @@ public static class GridHeatMap
     }
 
     /// <summary>The sentence that reads the figure.</summary>
-    public static Prose Sentence(WhatIfGrid grid, Notation notation)
+    public static Prose Sentence(SensitivityGrid grid, Notation notation)
     {
-        WhatIfModel model = grid.Model;
+        SensitivityModel model = grid.Model;
         string price =
             model.PriceFactorFor(1m, longRun: true).Value is not { } p ? "no price at the same yield"
             : p <= 0m ? "any price at the same yield"
@@ -104,7 +104,7 @@ public static class GridHeatMap
     }
 
     /// <summary>The break-even line, cut at the edges of the grid.</summary>
-    private static void DrawLine(Canvas canvas, WhatIfModel model, List<decimal> prices, List<decimal> yields, Func<double, double> x, Func<double, double> y)
+    private static void DrawLine(Canvas canvas, SensitivityModel model, List<decimal> prices, List<decimal> yields, Func<double, double> x, Func<double, double> y)
     {
         double from = (double)yields[0] - (Step(yields) / 2);
         double to = (double)yields[^1] + (Step(yields) / 2);

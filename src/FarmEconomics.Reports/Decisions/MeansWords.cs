@@ -76,7 +76,7 @@ public static class MeansWords
             + $"they take {notation.InWords(refill.Filled.Amount, Look.WholeMoney)} of other produce ({from}) and then hold {Percent(refill.After)}.";
     }
 
-    private static string Percent(Rate rate) => rate.Value is { } part ? Phrase.Percent(part) : "an unknown part";
+    private static string Percent(Result rate) => rate.Value is { } part ? Phrase.Percent(part) : "an unknown part";
 
     private static string From(RefillSource source, List<RefillItem> items, Notation notation)
     {

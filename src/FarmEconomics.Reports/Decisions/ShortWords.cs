@@ -20,9 +20,9 @@ public static class ShortWords
         List<string> said = [];
         List<string> shorts = [.. season.Short.Select(thing => When(thing, season.Season.Notation))];
         said.Add(shorts.Count > 0 ? $"Short in {year}: {string.Join("; ", shorts)}."
-            : season.Things.Count > 0 ? $"Nothing was short in {year}, as far as the records tell."
+            : season.Resources.Count > 0 ? $"Nothing was short in {year}, as far as the records tell."
                 : $"What was short in {year} no record tells.");
-        List<string> never = [.. season.Things.Where(thing => thing.Short.Count == 0 && thing.Fullest is not null)
+        List<string> never = [.. season.Resources.Where(thing => thing.Short.Count == 0 && thing.Fullest is not null)
             .Select(thing => $"{Named(thing)} (at most {Phrase.Percent(thing.Fullest!.Share)}, {On(thing, thing.Fullest.From)})")];
         if (never.Count > 0)
         {
@@ -51,7 +51,7 @@ public static class ShortWords
                 .Column("Limit then", Look.Quantity).Column("Counted in").Column("Limit from")
             .Note(notation.Text($"Short = at least {season.ShortAt * 100m:0.#}% of the limit in use in that week (on that day for crates, trays, kWh, water and sprinklers). Beds: bed-feet in use on the mean of the week's days. Crates count from the day of the pick to the day before they left. A limit written for the year after counts as well."))
             .Note("Days of a week are told by its Monday.");
-        foreach (ScarceThing thing in season.Things.Where(thing => thing.Fullest is not null))
+        foreach (ScarceResource thing in season.Resources.Where(thing => thing.Fullest is not null))
         {
             ScarceSpan fullest = thing.Fullest!;
             table.Row(
@@ -74,12 +74,12 @@ public static class ShortWords
     public static TableSet Crops(WhatWasShort season)
     {
         ArgumentNullException.ThrowIfNull(season);
-        List<ScarceThing> things = [.. season.Short.Where(thing => thing.IsRanked)];
+        List<ScarceResource> things = [.. season.Short.Where(thing => thing.IsRanked)];
         return new TableSet([.. things.Select((thing, i) => Crops(season, thing, i == 0 ? things.Count : 0))]);
     }
 
     /// <summary>A kind of thing and the name the records give it: "beds, Warm House", "crates, cold room".</summary>
-    public static string Named(ScarceThing thing)
+    public static string Named(ScarceResource thing)
     {
         ArgumentNullException.ThrowIfNull(thing);
         return thing.Kind switch
@@ -95,7 +95,7 @@ public static class ShortWords
     /// <param name="season">The season.</param>
     /// <param name="thing">The thing.</param>
     /// <param name="lists">How many lists there are, said with the first; 0 with the others, which are read after it.</param>
-    private static ReportTable Crops(WhatWasShort season, ScarceThing thing, int lists)
+    private static ReportTable Crops(WhatWasShort season, ScarceResource thing, int lists)
     {
         Notation notation = season.Season.Notation;
         string unit = notation.Label(thing.UseUnit);
@@ -112,7 +112,7 @@ public static class ShortWords
         return table;
     }
 
-    private static string When(ScarceThing thing, Notation notation)
+    private static string When(ScarceResource thing, Notation notation)
     {
         ScarceSpan fullest = thing.Fullest!;
         string times = notation.Count(thing.Short.Count, thing.ByWeek ? "week" : "day");
@@ -121,7 +121,7 @@ public static class ShortWords
         return $"{Named(thing)} ({span}; at most {notation.Number(fullest.Used, Look.Quantity)} of {notation.Number(fullest.Limit, Look.Quantity)}{(fullest.Source == LimitSource.MostEver ? ", the most ever worked" : "")})";
     }
 
-    private static string On(ScarceThing thing, DateOnly day) => thing.ByWeek ? $"week of {Day(day)}" : Day(day);
+    private static string On(ScarceResource thing, DateOnly day) => thing.ByWeek ? $"week of {Day(day)}" : Day(day);
 
     private static string Day(DateOnly day) => day.ToString("MMM d");
 

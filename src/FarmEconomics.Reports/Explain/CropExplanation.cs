@@ -80,7 +80,7 @@ public sealed class CropExplanation : IHtmlDisplay
     {
         ArgumentNullException.ThrowIfNull(season);
         ArgumentNullException.ThrowIfNull(crop);
-        EnterpriseBudget? budget = season.FindCrop(crop) ?? season.Plantings.FirstOrDefault(planting => string.Equals(planting.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
+        EnterpriseBudget? budget = season.FindBudget(crop) ?? season.Plantings.FirstOrDefault(planting => string.Equals(planting.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
         if (budget is null)
         {
             string? nearest = NearestName.Find(crop.Trim(), season.Crops.Concat(season.Plantings).Select(candidate => candidate.Name));

@@ -22,7 +22,7 @@ public static class PriceAndYield
     /// <summary>The figure for the lots of the crop that belong to the crop year, also where they were sold after it ended.</summary>
     public static Figure Of(SeasonReview season, string crop)
     {
-        EnterpriseBudget budget = season.FindCrop(crop)
+        EnterpriseBudget budget = season.FindBudget(crop)
             ?? throw new ArgumentException($"{crop} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}.", nameof(crop));
         List<(DateOnly Week, decimal Quantity)> picked = season.LotsOf(budget.Crop!)
             .GroupBy(lot => WeeklyUse.MondayOf(lot.Date)).Select(week => (week.Key, week.Sum(lot => lot.Quantity))).OrderBy(week => week.Key).ToList();

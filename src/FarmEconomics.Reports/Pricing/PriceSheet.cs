@@ -96,7 +96,7 @@ public static class PriceSheet
 
         html.Add($"</tr>\n");
 
-        void Number(Rate rate) => html.Add($"<td class=\"n\" title=\"{rate.Reason}\">{(rate.Value is { } value ? notation.Number(value, Look.Rate) : "")}</td>");
+        void Number(Result rate) => html.Add($"<td class=\"n\" title=\"{rate.Reason}\">{(rate.Value is { } value ? notation.Number(value, Look.Rate) : "")}</td>");
     }
 
     private static string Others(CropPrice price, Notation notation) => string.Join(", ", price.Units.Where(other => !string.Equals(other, price.SellingUnit, StringComparison.OrdinalIgnoreCase))

@@ -236,5 +236,5 @@ public static class PriceTables
         return table;
     }
 
-    internal static Rate Times(Rate rate, decimal factor) => rate.Value is { } value ? Rate.Known(value * factor) : rate;
+    internal static Result Times(Result rate, decimal factor) => rate.Value is { } value ? Result.Known(value * factor) : rate;
 }

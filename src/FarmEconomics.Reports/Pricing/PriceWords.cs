@@ -97,10 +97,10 @@ public static class PriceWords
         {
             decimal size = price.BaseUnits(price.SellingUnit);
             decimal kept = 1m - (price.FeePercent / 100m);
-            Rate sales = price.Realised.Value is { } got ? Rate.Known(got * kept * price.Sold.Quantity * ((Raise * quantity) - 1m))
+            Result sales = price.Realised.Value is { } got ? Result.Known(got * kept * price.Sold.Quantity * ((Raise * quantity) - 1m))
                 : price.Realised;
-            Rate handling = price.Handling.Value is { } cost ? Rate.Known(cost * price.Sold.Quantity * (quantity - 1m)) : price.Handling;
-            Rate left = sales.Value is { } more && handling.Value is { } less ? Rate.Known(more - less) : sales.IsAvailable ? handling
+            Result handling = price.Handling.Value is { } cost ? Result.Known(cost * price.Sold.Quantity * (quantity - 1m)) : price.Handling;
+            Result left = sales.Value is { } more && handling.Value is { } less ? Result.Known(more - less) : sales.IsAvailable ? handling
                 : sales;
             table.Row(price.Crop.Name, price.SellingUnit, PriceTables.Times(price.Realised, size), quantity
                 - 1m, sales, handling, left, PriceTables.Times(PriceMath.BestPrice(price.Handling, price.FeePercent, elasticity), size));

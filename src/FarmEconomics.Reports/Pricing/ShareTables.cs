@@ -101,6 +101,6 @@ public static class ShareTables
 
         return table;
 
-        string Cover(Units.Rate rate) => rate.Value is { } count ? book.Season.Notation.Text($"{count:0} members") : $"no number of members ({rate.Reason})";
+        string Cover(Units.Result rate) => rate.Value is { } count ? book.Season.Notation.Text($"{count:0} members") : $"no number of members ({rate.Reason})";
     }
 }

@@ -22,10 +22,10 @@ public static class RecordGaps
         {
             string? reason = season.Known.Hours;
             table.Row(crop.Name, ReportCell.Known(crop.LaborHours.Value, reason), ReportCell.Known(logged, reason), ReportCell.Known(pooled, reason), ReportCell.Known(crop.Sums.EstimatedHours, reason),
-                reason is null ? Rate.Of(logged, crop.LaborHours.Value, "no hours reached this crop") : Rate.NotAvailable(reason));
+                reason is null ? Result.Of(logged, crop.LaborHours.Value, "no hours reached this crop") : Result.NotAvailable(reason));
         }
 
-        return season.Known.Hours is not null ? table : table.Total("All crops", season.Farm.LaborHours, crops.Sum(row => row.Logged), crops.Sum(row => row.Pooled), season.Farm.Sums.EstimatedHours, Rate.Of(crops.Sum(row => row.Logged), season.Farm.LaborHours.Value, "no hours"));
+        return season.Known.Hours is not null ? table : table.Total("All crops", season.Farm.LaborHours, crops.Sum(row => row.Logged), crops.Sum(row => row.Pooled), season.Farm.Sums.EstimatedHours, Result.Of(crops.Sum(row => row.Logged), season.Farm.LaborHours.Value, "no hours"));
     }
 
     /// <summary>Crops with no hour logged to them or to a planting of them.</summary>

@@ -71,7 +71,7 @@ public static class RecordsTables
             table.Row(
                 month.ToString("MMM yyyy"), records.Harvests.Count(row => In(row.Date)), left.Count, left.Where(disposition => disposition.Channel.IsPriced).Sum(disposition => disposition.Amount.Amount),
                 records.Has("labor") ? labor.Count : ReportCell.Missing("no labor.csv"), records.Has("labor") ? hours : ReportCell.Missing("no labor.csv"),
-                Units.Rate.Of(named, hours, "no hours in the month"),
+                Units.Result.Of(named, hours, "no hours in the month"),
                 records.Has("expenses") ? books.Count : ReportCell.Missing("no expenses.csv"), records.Has("expenses") ? books.Sum(row => row.Amount) : ReportCell.Missing("no expenses.csv"));
         }
 

@@ -44,5 +44,5 @@ internal static class BudgetColumns
     ];
 
     /// <summary>A rate to rank by, those not available last.</summary>
-    internal static decimal RankKey(Rate rate) => rate.Value ?? decimal.MinValue;
+    internal static decimal RankKey(Result rate) => rate.Value ?? decimal.MinValue;
 }

@@ -37,14 +37,14 @@ public static class PoolTables
     {
         ReportTable table = new ReportTable($"{crop}: its part of each shared cost in {season.CropYear}", season.Notation)
             .Column("Shared cost").Column("Divided by").Column("Its part", Look.Money).Column("of that cost", Look.Percent);
-        Crop? charged = season.FindCrop(crop)?.Crop;
+        Crop? charged = season.FindBudget(crop)?.Crop;
         List<(PoolResult Pool, Money Amount)> charges = season.Pools.Select(pool => (pool, Money.Sum(pool.Charges
                 .Where(charge => charge.Enterprise is { } enterprise && enterprise.Crop == charged)
                 .Select(charge => charge.Amount))))
             .Where(pair => pair.Item2 != Money.Zero).OrderByDescending(pair => pair.Item2.Amount).ToList();
         foreach ((PoolResult pool, Money amount) in charges)
         {
-            table.Row(pool.Pool.Name, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()), amount, Rate.Of(amount.Amount, pool.Total.Amount, "the pool's cost is 0"));
+            table.Row(pool.Pool.Name, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()), amount, Result.Of(amount.Amount, pool.Total.Amount, "the pool's cost is 0"));
         }
 
         return table.Total("All", "", Money.Sum(charges.Select(pair => pair.Amount)), "");

@@ -28,13 +28,13 @@ public static class ProofTables
             .Row("- infrastructure", On(BudgetLine.Infrastructure)).Row("Margin after infrastructure", On(BudgetLine.MarginAfterInfrastructure))
             .Row("- overhead", On(BudgetLine.Overhead)).Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
             .Row("Left over", On(BudgetLine.NetReturn));
-        foreach ((Outside where, string words) in new[]
+        foreach ((Unallocated where, string words) in new[]
         {
-            (Outside.Household, "Outside the crops: the household's part"), (Outside.Unused, "Outside the crops: unused capacity"),
-            (Outside.NotAssigned, "Outside the crops: not assigned"), (Outside.Excluded, "Outside the crops: purchases, principal, interest on assets, tax, drawings"),
+            (Unallocated.Household, "Outside the crops: the household's part"), (Unallocated.Unused, "Outside the crops: unused capacity"),
+            (Unallocated.NotAssigned, "Outside the crops: not assigned"), (Unallocated.Excluded, "Outside the crops: purchases, principal, interest on assets, tax, drawings"),
         })
         {
-            table.Row(words, where == Outside.Unused ? ReportCell.Known(season.OutsideTotal(where), farm.Known.Ownership) : season.OutsideTotal(where));
+            table.Row(words, where == Unallocated.Unused ? ReportCell.Known(season.UnallocatedTotal(where), farm.Known.Ownership) : season.UnallocatedTotal(where));
         }
 
         if (season.OtherIncome.Count > 0)

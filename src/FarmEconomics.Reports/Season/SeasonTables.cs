@@ -10,9 +10,9 @@ namespace FarmEconomics.Reports.Season;
 public static class SeasonTables
 {
     /// <summary>Crops ranked by gross margin per bed-foot-week, or by another rate.</summary>
-    public static ReportTable CropRanking(SeasonReview season, Func<EnterpriseBudget, Rate>? by = null)
+    public static ReportTable CropRanking(SeasonReview season, Func<EnterpriseBudget, Result>? by = null)
     {
-        Func<EnterpriseBudget, Rate> key = by ?? (budget => budget.GrossMarginPerBedFootWeek);
+        Func<EnterpriseBudget, Result> key = by ?? (budget => budget.GrossMarginPerBedFootWeek);
         string order = by is null ? season.Settings.LengthUnit.Label(", best gross margin per bed-foot-week first") : "";
         return Budgets(
                 season,

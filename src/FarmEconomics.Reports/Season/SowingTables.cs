@@ -36,7 +36,7 @@ public static class SowingTables
     public static ReportTable OfCrop(Sowings sowings, string crop)
     {
         ArgumentNullException.ThrowIfNull(sowings);
-        EnterpriseBudget budget = sowings.Season.FindCrop(crop)
+        EnterpriseBudget budget = sowings.Season.FindBudget(crop)
             ?? throw new ArgumentException($"{crop} has no planting in {sowings.Season.CropYear}.", nameof(crop));
         return Table($"Every sowing of {budget.Name}, {sowings.Season.CropYear}, beside the crop's own mean", sowings,
             [.. sowings.All.Where(sowing => sowing.Crop == budget)]);

@@ -49,7 +49,7 @@ public static class Looks
     public static string Number(this Notation notation, decimal value, Look look) => look switch
     {
         Look.Money => notation.Text($"{Rounded(value, 2):#,0.00}"),
-        Look.Rate when Units.Rate.DecimalsShown(value) is var decimals => Rounded(value, decimals).ToString("#,0." + new string('0', decimals), notation.Culture),
+        Look.Rate when Units.Result.DecimalsShown(value) is var decimals => Rounded(value, decimals).ToString("#,0." + new string('0', decimals), notation.Culture),
         Look.WholeMoney or Look.Count => notation.Text($"{Rounded(value, 0):#,0}"),
         Look.Hours => notation.Text($"{Rounded(value, 1):#,0.0}"),
         Look.Quantity => notation.Text($"{Rounded(value, 1):#,0.#}"),

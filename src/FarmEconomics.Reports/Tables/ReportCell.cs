@@ -53,7 +53,7 @@ public readonly record struct ReportCell
     public static implicit operator ReportCell(Hours hours) => new(hours.Value, null, null);
 
     /// <summary>A rate, or the reason there is none.</summary>
-    public static implicit operator ReportCell(Rate rate) =>
+    public static implicit operator ReportCell(Result rate) =>
         rate.Value is { } value ? new(value, null, null) : new(null, rate.Reason ?? "not recorded", null);
 
     /// <summary>A day.</summary>

@@ -134,7 +134,7 @@ public static class WhatIfTables
         outcome.Crops.OrderByDescending(crop => Math.Abs(Moved(crop).Value ?? 0m));
 
     /// <summary>How far a crop moves: its net return, or its output where that isn't available.</summary>
-    internal static Rate Moved(CropDifference crop) => crop.NetReturn.Difference.IsAvailable ? crop.NetReturn.Difference : crop.Output.Difference;
+    internal static Result Moved(CropDifference crop) => crop.NetReturn.Difference.IsAvailable ? crop.NetReturn.Difference : crop.Output.Difference;
 
     internal static string Signed(decimal value, Notation notation, Look look = Look.WholeMoney) => (value > 0m ? "+" : "") + notation.InWords(value, look);
 
@@ -169,7 +169,7 @@ public static class WhatIfTables
 
     private static ReportCell Value(ChangeEffect effect, bool before, Notation notation)
     {
-        Rate value = before ? effect.Value.Before : effect.Value.After;
+        Result value = before ? effect.Value.Before : effect.Value.After;
         if (effect.Measure == EffectMeasure.Setting)
         {
             return before ? effect.SettingBefore : effect.Change.Step.IsPercent && value.Value is { } wage ? notation.Number(wage, Look.Exact) : effect.Change.ValueText;

@@ -59,7 +59,7 @@ public static class FigureSentences
     /// <summary>Below the price figure: what the crop sold for, by channel.</summary>
     public static Prose PriceAndYield(SeasonReview season, string crop)
     {
-        EnterpriseBudget? budget = season.FindCrop(crop);
+        EnterpriseBudget? budget = season.FindBudget(crop);
         if (budget?.Crop is not { } found)
         {
             return new Prose($"{Prose.Text(crop)} has no planting in {season.CropYear}.");

@@ -26,7 +26,7 @@ internal static class Phrase
     internal static string Bold(string name) => $"**{Prose.Text(name)}**";
 
     /// <summary>A rate in words, or "not available (why)".</summary>
-    internal static string Of(Rate rate, Notation notation) =>
+    internal static string Of(Result rate, Notation notation) =>
         rate.Value is { } value ? notation.InWords(value, Look.Rate) : $"not available ({rate.Reason})";
 
     /// <summary>A share in whole percent.</summary>

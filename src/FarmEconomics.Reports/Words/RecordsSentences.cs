@@ -65,7 +65,7 @@ public static class RecordsSentences
             weak.Add($"{season.Notation.Count(without, "crop has", "crops have")} no hours logged");
         }
 
-        decimal unassigned = season.OutsideTotal(Costing.Outside.NotAssigned);
+        decimal unassigned = season.UnallocatedTotal(Costing.Unallocated.NotAssigned);
         if (unassigned != 0m)
         {
             weak.Add($"{season.Notation.InWords(unassigned, Look.Money)} of cost found no user");

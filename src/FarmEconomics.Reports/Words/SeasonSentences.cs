@@ -113,7 +113,7 @@ public static class SeasonSentences
         points.Add(incomplete.Count == 0 ? "everything that left has a price or a list value" : $"no price is on record for {Names(incomplete)}, at least for a part of it: what they brought in is not available, nor anything that rests on it");
         List<EnterpriseBudget> unmatched = season.Crops.Where(crop => crop.Sums.Unmatched > 0m).ToList();
         points.Add(unmatched.Count == 0 ? "every sale is matched with a harvest" : $"more left than was picked of {Names(unmatched)}");
-        decimal unassigned = season.OutsideTotal(Costing.Outside.NotAssigned);
+        decimal unassigned = season.UnallocatedTotal(Costing.Unallocated.NotAssigned);
         points.Add(
             unassigned == 0m
                 ? "no cost is left without a crop"
@@ -141,7 +141,7 @@ public static class SeasonSentences
         return text + Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
     }
 
-    private static string Leading(SeasonReview season, string per, Func<EnterpriseBudget, Rate> rate)
+    private static string Leading(SeasonReview season, string per, Func<EnterpriseBudget, Result> rate)
     {
         List<EnterpriseBudget> best = season.Crops.Where(crop => rate(crop).IsAvailable).OrderByDescending(crop => rate(crop).Value).Take(Leaders).ToList();
         return best.Count == 0 ? ""
@@ -162,7 +162,7 @@ public static class SeasonSentences
             : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
     }
 
-    private static string Between(string words, List<EnterpriseBudget> crops, Func<EnterpriseBudget, Rate> high, Func<EnterpriseBudget, Rate> low)
+    private static string Between(string words, List<EnterpriseBudget> crops, Func<EnterpriseBudget, Result> high, Func<EnterpriseBudget, Result> low)
     {
         int third = crops.Count / 3;
         HashSet<EnterpriseBudget> bottom = crops.OrderBy(crop => low(crop).Value).Take(third).ToHashSet();

@@ -10,9 +10,6 @@ namespace FarmEconomics.Budgets;
 /// </summary>
 internal static class BreakEven
 {
-    // What divisions leave of a difference that is none; money to the cent over any quantity or sales value of a farm is far above it.
-    internal const decimal DivisionResidue = 0.000000000000001m;
-
     /// <summary>Why a budget has no break-even of its own; null when it has.</summary>
     internal static string? Missing(EnterpriseBudget budget) => budget.Crop is null ? "several crops have no common unit"
         : budget.Sums.Sold <= 0m || budget.Sums.SoldValue.Amount <= 0m ? "nothing sold"
@@ -20,39 +17,42 @@ internal static class BreakEven
 
     /// <summary>The price at which the costs are covered; below 0 where what wasn't sold covers them alone.</summary>
     /// <param name="budget">A crop's or planting's budget.</param>
-    internal static Rate Price(EnterpriseBudget budget)
+    internal static Result Price(EnterpriseBudget budget)
     {
         if (Missing(budget) is { } reason)
         {
-            return Rate.NotAvailable(reason);
+            return Result.NotAvailable(reason);
         }
 
-        decimal fees = budget.Sums.SoldFees.Amount;
-        decimal kept = 1m - (fees / budget.Sums.SoldValue.Amount);
-        return kept <= DivisionResidue
-            ? Rate.NotAvailable("the channel's fee takes all of the sales")
-            : Rate.Known((ToCover(budget) - fees) / budget.Sums.Sold / kept);
+        decimal keptOfPrice = 1m - (budget.Sums.SoldFees.Amount / budget.Sums.SoldValue.Amount);
+        return (Line(budget) with { Followed = budget.Sums.Sold * keptOfPrice }).PriceFor(1m, "the channel's fee takes all of the sales");
     }
 
     /// <summary>Units sold per bed-foot at which the costs are covered, while what wasn't sold grows and shrinks with them.</summary>
-    internal static Rate YieldPerBedFoot(EnterpriseBudget budget)
+    internal static Result YieldPerBedFoot(EnterpriseBudget budget)
     {
         if (Missing(budget) is { } reason)
         {
-            return Rate.NotAvailable(reason);
+            return Result.NotAvailable(reason);
         }
 
-        decimal kept = budget.Output.Amount - Cost(budget, CostDriver.Quantity) - Cost(budget, CostDriver.Units);
-        decimal standing = Cost(budget, CostDriver.Length) + Cost(budget, CostDriver.BedTime)
-            + Cost(budget, CostDriver.Fixed) + Cost(budget, CostDriver.Trips);
-        return kept <= DivisionResidue
-            ? Rate.NotAvailable("a unit earns less than it costs to pick, pack and sell")
-            : Rate.Of(standing / kept * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds");
+        Result factor = Line(budget).YieldFor(1m, "a unit earns less than it costs to pick, pack and sell");
+        return factor.Value is { } times ? Result.Of(times * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds") : factor;
     }
 
     /// <summary>Costs that what was sold must cover: all, less the value of what wasn't sold.</summary>
     internal static decimal ToCover(EnterpriseBudget budget) =>
         budget.Sums.CostByBehavior.Sum() - budget.OutputNotSold.Amount;
+
+    // Fees are among the costs of the units, and follow the price.
+    private static CostVolumeProfit Line(EnterpriseBudget budget)
+    {
+        decimal fees = budget.Sums.SoldFees.Amount;
+        return new(
+            budget.Sums.SoldValue.Amount - fees,
+            budget.OutputNotSold.Amount - Cost(budget, CostDriver.Quantity) - Cost(budget, CostDriver.Units) + fees,
+            Cost(budget, CostDriver.Length) + Cost(budget, CostDriver.BedTime) + Cost(budget, CostDriver.Fixed) + Cost(budget, CostDriver.Trips));
+    }
 
     private static decimal Cost(EnterpriseBudget budget, CostDriver behavior) => budget.Sums.CostByBehavior[(int)behavior];
 }

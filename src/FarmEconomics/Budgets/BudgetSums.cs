@@ -162,7 +162,14 @@ public sealed class BudgetSums
             return [whole];
         }
 
-        BudgetSums[] parts = weights.Select(_ => new BudgetSums()).ToArray();
+        BudgetSums[] parts = weights.Select(_ => new BudgetSums { ValueIncomplete = ValueIncomplete }).ToArray();
+        SplitMoney(parts, weights);
+        SplitQuantities(parts, weights);
+        return parts;
+    }
+
+    private void SplitMoney(BudgetSums[] parts, IReadOnlyList<decimal> weights)
+    {
         Cents(Sales, (part, value) => part.Sales = value);
         Cents(ShareIncome, (part, value) => part.ShareIncome = value);
         Cents(SoldValue, (part, value) => part.SoldValue = value);
@@ -176,6 +183,22 @@ public sealed class BudgetSums
         Cents(Infrastructure, (part, value) => part.Infrastructure = value);
         Cents(Overhead, (part, value) => part.Overhead = value);
         Cents(Establishment, (part, value) => part.Establishment = value);
+
+        void Cents(Money total, Action<BudgetSums, Money> set)
+        {
+            if (total != Money.Zero)
+            {
+                Money[] split = LargestRemainder.Split(total, weights);
+                for (int i = 0; i < split.Length; i++)
+                {
+                    set(parts[i], split[i]);
+                }
+            }
+        }
+    }
+
+    private void SplitQuantities(BudgetSums[] parts, IReadOnlyList<decimal> weights)
+    {
         Exact(Harvested, (part, value) => part.Harvested = value);
         Exact(Culled, (part, value) => part.Culled = value);
         Exact(Unmatched, (part, value) => part.Unmatched = value);
@@ -196,25 +219,6 @@ public sealed class BudgetSums
         {
             int behavior = i;
             Exact(BehaviorCost[behavior], (part, value) => part.BehaviorCost[behavior] = value);
-        }
-
-        foreach (BudgetSums part in parts)
-        {
-            part.ValueIncomplete = ValueIncomplete;
-        }
-
-        return parts;
-
-        void Cents(Money total, Action<BudgetSums, Money> set)
-        {
-            if (total != Money.Zero)
-            {
-                Money[] split = LargestRemainder.Split(total, weights);
-                for (int i = 0; i < split.Length; i++)
-                {
-                    set(parts[i], split[i]);
-                }
-            }
         }
 
         void Exact(decimal total, Action<BudgetSums, decimal> set)

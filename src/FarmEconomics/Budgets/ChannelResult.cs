@@ -19,9 +19,9 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
     public Money Margin => QuantityValue - Fees - DirectCosts;
 
     /// <summary>Margin per hour naming the channel.</summary>
-    public Rate MarginPerHour => (Known.NoGrossMargin ?? Known.Hours) is { } reason
-        ? Rate.NotAvailable(reason)
-        : Hours.Value == 0m ? Rate.NotAvailable("no hours name this channel") : Margin / Hours;
+    public Result MarginPerHour => (Known.NoGrossMargin ?? Known.Hours) is { } reason
+        ? Result.NotAvailable(reason)
+        : Hours.Value == 0m ? Result.NotAvailable("no hours name this channel") : Margin / Hours;
 
     internal static List<ChannelResult> Of(ChargeBook book, int year, Availability known)
     {

@@ -81,47 +81,47 @@ public sealed class EnterpriseBudget
     public BedFootWeeks BedFootWeeks => Sums.BedFootDays.Weeks;
 
     /// <summary>Output per bed-foot.</summary>
-    public Rate OutputPerBedFoot => If(known.Value, () => Output / Sums.BedFeet);
+    public Result OutputPerBedFoot => If(known.Value, () => Output / Sums.BedFeet);
 
     /// <summary>Output per bed-foot-week.</summary>
-    public Rate OutputPerBedFootWeek => If(known.Value, () => Output / BedFootWeeks);
+    public Result OutputPerBedFootWeek => If(known.Value, () => Output / BedFootWeeks);
 
     /// <summary>Gross margin per bed-foot.</summary>
-    public Rate GrossMarginPerBedFoot => If(known.NoGrossMargin, () => GrossMargin / Sums.BedFeet);
+    public Result GrossMarginPerBedFoot => If(known.NoGrossMargin, () => GrossMargin / Sums.BedFeet);
 
     /// <summary>Gross margin per bed-foot-week.</summary>
-    public Rate GrossMarginPerBedFootWeek => If(known.NoGrossMargin, () => GrossMargin / BedFootWeeks);
+    public Result GrossMarginPerBedFootWeek => If(known.NoGrossMargin, () => GrossMargin / BedFootWeeks);
 
     /// <summary>Gross margin per labor hour.</summary>
-    public Rate GrossMarginPerLaborHour => If(known.NoGrossMargin ?? known.Hours, () => GrossMargin / LaborHours);
+    public Result GrossMarginPerLaborHour => If(known.NoGrossMargin ?? known.Hours, () => GrossMargin / LaborHours);
 
     /// <summary>(Output less all cost but labor) per labor hour: what an hour earned, whoever worked it.</summary>
-    public Rate ReturnToLaborPerHour =>
+    public Result ReturnToLaborPerHour =>
         If(known.NoGrossMargin ?? known.Hours ?? known.Ownership ?? known.Establishment, () => (NetReturn + LaborCost) / LaborHours);
 
     /// <summary>Net return per bed-foot.</summary>
-    public Rate NetReturnPerBedFoot => If(known.NoFullNetReturn, () => NetReturn / Sums.BedFeet);
+    public Result NetReturnPerBedFoot => If(known.NoFullNetReturn, () => NetReturn / Sums.BedFeet);
 
     /// <summary>What the units sold brought, per unit.</summary>
-    public Rate AveragePrice => Crop is null
-        ? Rate.NotAvailable("several crops have no common unit")
-        : If(known.Value, () => Rate.Of(Sums.SoldValue.Amount, Sums.Sold, "nothing sold"));
+    public Result AveragePrice => Crop is null
+        ? Result.NotAvailable("several crops have no common unit")
+        : If(known.Value, () => Result.Of(Sums.SoldValue.Amount, Sums.Sold, "nothing sold"));
 
     /// <summary>Picked per bed-foot.</summary>
-    public Rate YieldPerBedFoot => Crop is null
-        ? Rate.NotAvailable("several crops have no common unit")
-        : Rate.Of(Sums.Harvested, Sums.BedFeet.Value, "nothing planted in beds");
+    public Result YieldPerBedFoot => Crop is null
+        ? Result.NotAvailable("several crops have no common unit")
+        : Result.Of(Sums.Harvested, Sums.BedFeet.Value, "nothing planted in beds");
 
     /// <summary>Share of the hours that rests on standards, 0 to 1.</summary>
-    public Rate EstimatedShare => If(known.Hours, () => Rate.Of(Sums.EstimatedHours, LaborHours.Value, "no labor hours"));
+    public Result EstimatedShare => If(known.Hours, () => Result.Of(Sums.EstimatedHours, LaborHours.Value, "no labor hours"));
 
     /// <summary>
     /// The price of the units sold at which net return is 0 with every charge as it was, the channels' percentage fees alone following it; long run. Below 0 where household use and stock cover all cost.
     /// </summary>
-    public Rate BreakEvenPrice => If(known.NoFullNetReturn, () => BreakEven.Price(this));
+    public Result BreakEvenPrice => If(known.NoFullNetReturn, () => BreakEven.Price(this));
 
     /// <summary>Units sold per bed-foot at which net return is 0 at the season's price; long run.</summary>
-    public Rate BreakEvenYield => If(known.NoFullNetReturn, () => BreakEven.YieldPerBedFoot(this));
+    public Result BreakEvenYield => If(known.NoFullNetReturn, () => BreakEven.YieldPerBedFoot(this));
 
-    private static Rate If(string? missing, Func<Rate> rate) => missing is null ? rate() : Rate.NotAvailable(missing);
+    private static Result If(string? missing, Func<Result> rate) => missing is null ? rate() : Result.NotAvailable(missing);
 }

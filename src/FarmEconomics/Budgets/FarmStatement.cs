@@ -62,14 +62,14 @@ public static class FarmStatement
             .. BudgetLines.All.Where(line => line != BudgetLine.Labor).Select(line => Line(line, farm.Line(line))),
             Line(FarmStatementItem.OtherIncome, "other income", season.OtherIncome.Sum(income => income.Amount.Amount)),
             Line(FarmStatementItem.UnassignedSales, "sales not assigned to a crop", season.UnassignedSales),
-            Line(FarmStatementItem.UnusedCapacity, "unused capacity", season.OutsideTotal(Outside.Unused), farm.Known.Ownership),
-            Line(FarmStatementItem.UnassignedCost, "cost not assigned to a crop", season.OutsideTotal(Outside.NotAssigned)),
+            Line(FarmStatementItem.UnusedCapacity, "unused capacity", season.UnallocatedTotal(Unallocated.Unused), farm.Known.Ownership),
+            Line(FarmStatementItem.UnassignedCost, "cost not assigned to a crop", season.UnallocatedTotal(Unallocated.NotAssigned)),
             Line(FarmStatementItem.NetReturnOfFarm, "net return of the farm", season.FarmNet, net, isTotal: true),
-            Line(FarmStatementItem.HouseholdPart, "household's part of costs, not a farm cost", season.OutsideTotal(Outside.Household)),
+            Line(FarmStatementItem.HouseholdPart, "household's part of costs, not a farm cost", season.UnallocatedTotal(Unallocated.Household)),
             Line(
                 FarmStatementItem.Excluded,
                 "capital, principal, interest on asset loans, tax and drawings, outside the budget",
-                season.OutsideTotal(Outside.Excluded)
+                season.UnallocatedTotal(Unallocated.Excluded)
             ),
         ];
     }

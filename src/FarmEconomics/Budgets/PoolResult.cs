@@ -16,10 +16,10 @@ public sealed record PoolStream(Pool Pool, CostStream Stream, Money Total, IRead
 /// <summary>What a pool of origin charged one enterprise, or what of it ended outside the crops.</summary>
 /// <param name="Source">The pool's money.</param>
 /// <param name="Enterprise">The enterprise, or null.</param>
-/// <param name="Outside">Household, unused or not assigned when no enterprise.</param>
+/// <param name="Unallocated">Household, unused or not assigned when no enterprise.</param>
 /// <param name="Share">The full-effect share, 0 to 1.</param>
 /// <param name="Amount">The money, in whole cents.</param>
-public sealed record PoolCharge(PoolStream Source, Enterprise? Enterprise, Outside? Outside, decimal Share, Money Amount)
+public sealed record PoolCharge(PoolStream Source, Enterprise? Enterprise, Unallocated? Unallocated, decimal Share, Money Amount)
 {
     /// <summary>The line it stands on: the pool's, but labor stands on the labor line unless the pool is overhead.</summary>
     public StatementLine Line => Source.Stream is CostStream.HiredLabor or CostStream.OwnerLabor && !Source.Pool.IsOverhead
@@ -30,10 +30,10 @@ public sealed record PoolCharge(PoolStream Source, Enterprise? Enterprise, Outsi
 /// <summary>Hours of one stage that a pool passed to an enterprise, or that ended outside the crops.</summary>
 /// <param name="Pool">The pool.</param>
 /// <param name="Enterprise">The enterprise, or null.</param>
-/// <param name="Outside">Household, unused or not assigned when no enterprise.</param>
+/// <param name="Unallocated">Household, unused or not assigned when no enterprise.</param>
 /// <param name="Stage">The stage of work.</param>
 /// <param name="Hours">The hours.</param>
-public sealed record PoolHours(Pool Pool, Enterprise? Enterprise, Outside? Outside, Stage Stage, decimal Hours);
+public sealed record PoolHours(Pool Pool, Enterprise? Enterprise, Unallocated? Unallocated, Stage Stage, decimal Hours);
 
 /// <summary>One pool in one crop year: what it held and where that went.</summary>
 public sealed class PoolResult

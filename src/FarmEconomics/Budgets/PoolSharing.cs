@@ -53,7 +53,7 @@ internal sealed class PoolSharing
         book.ByYear[year].Where(charge => charge.Pool is not null).ToLookup(charge => charge.Pool!);
 
     /// <summary>Hours that ended outside the crops.</summary>
-    internal decimal[] OutsideHours { get; } = new decimal[3];
+    internal decimal[] UnallocatedHours { get; } = new decimal[3];
 
     private decimal[] Row(int pool, SharedCosts shares)
     {
@@ -86,7 +86,7 @@ internal sealed class PoolSharing
             }
 
             bool crop = j < network.Enterprises.Count;
-            PoolCharge charge = new(source, crop ? network.Enterprises[j] : null, crop ? null : (Outside)(j - network.Enterprises.Count), shares[j], parts[j]);
+            PoolCharge charge = new(source, crop ? network.Enterprises[j] : null, crop ? null : (Unallocated)(j - network.Enterprises.Count), shares[j], parts[j]);
             result.ChargeList.Add(charge);
             Land(result, charge, j);
         }
@@ -94,7 +94,7 @@ internal sealed class PoolSharing
 
     private void Land(PoolResult result, PoolCharge charge, int target)
     {
-        switch (charge.Outside)
+        switch (charge.Unallocated)
         {
             case null:
                 result.ToCrops += charge.Amount;
@@ -106,10 +106,10 @@ internal sealed class PoolSharing
 
                 sums[target].SellLabor += charge.Line == StatementLine.Labor ? charge.Amount.Amount * charge.Source.SellShare : 0m;
                 break;
-            case Outside.Household:
+            case Unallocated.Household:
                 result.ToHousehold += charge.Amount;
                 break;
-            case Outside.Unused:
+            case Unallocated.Unused:
                 result.Unused += charge.Amount;
                 break;
             default:
@@ -176,10 +176,10 @@ internal sealed class PoolSharing
                 }
 
                 bool crop = j < sums.Length;
-                result.HoursList.Add(new PoolHours(result.Pool, crop ? network.Enterprises[j] : null, crop ? null : (Outside)(j - sums.Length), group.Key, parts[j]));
+                result.HoursList.Add(new PoolHours(result.Pool, crop ? network.Enterprises[j] : null, crop ? null : (Unallocated)(j - sums.Length), group.Key, parts[j]));
                 if (!crop)
                 {
-                    OutsideHours[j - sums.Length] += parts[j];
+                    UnallocatedHours[j - sums.Length] += parts[j];
                 }
                 else if (result.Pool.IsOverhead)
                 {

@@ -29,7 +29,7 @@ public enum PostingKind
 /// <summary>
 /// One line of the ledger of a season: what landed where, from which source. Money of a cost is above 0 where it costs; a sale's fee is
 /// a cost of its own on the line
-/// of selling. Whatever of <see cref="Planting"/>, <see cref="Pool"/> and <see cref="Outside"/> is null doesn't hold it.
+/// of selling. Whatever of <see cref="Planting"/>, <see cref="Pool"/> and <see cref="Unallocated"/> is null doesn't hold it.
 /// </summary>
 public readonly record struct Posting(PostingKind Kind, int CropYear, BudgetLine Line)
 {
@@ -40,7 +40,7 @@ public readonly record struct Posting(PostingKind Kind, int CropYear, BudgetLine
     public Pool? Pool { get; init; }
 
     /// <summary>Where it ended outside the crops, or null.</summary>
-    public Outside? Outside { get; init; }
+    public Unallocated? Unallocated { get; init; }
 
     /// <summary>The channel of a sale, or null.</summary>
     public Channel? Channel { get; init; }

@@ -69,7 +69,7 @@ public sealed class Postings : IReadOnlyList<Posting>
     {
         Planting = charge.Enterprise,
         Pool = charge.Pool,
-        Outside = charge.Outside,
+        Unallocated = charge.Unallocated,
         Stream = charge.Stream,
         Driver = charge.VariesWith,
         Stage = charge.Stage,
@@ -83,7 +83,7 @@ public sealed class Postings : IReadOnlyList<Posting>
     {
         Planting = charge.Enterprise,
         Pool = charge.Source.Pool,
-        Outside = charge.Outside,
+        Unallocated = charge.Unallocated,
         Stream = charge.Source.Stream,
         Amount = charge.Amount,
     };
@@ -92,7 +92,7 @@ public sealed class Postings : IReadOnlyList<Posting>
     {
         Planting = charge.Enterprise,
         Pool = charge.Pool,
-        Outside = charge.Outside,
+        Unallocated = charge.Unallocated,
         Stage = charge.Stage,
         Hours = charge.Hours,
     };
@@ -118,7 +118,7 @@ public sealed class Postings : IReadOnlyList<Posting>
         return new(PostingKind.Sale, season.CropYear, household ? BudgetLine.HouseholdUse : channel.Kind == ChannelKind.Share ? BudgetLine.ShareIncome : BudgetLine.Sales)
         {
             Planting = part.Enterprise,
-            Outside = part.Enterprise is null ? Outside.NotAssigned : null,
+            Unallocated = part.Enterprise is null ? Unallocated.NotAssigned : null,
             Channel = channel,
             Driver = CostDriver.Units,
             Source = part.Disposition.Row,

@@ -55,8 +55,8 @@ internal sealed class Reconciliation
     private ReconciliationCheck BooksCheck()
     {
         decimal books = records.Expenses.Where(row => book.HomeYearOf(row) == year).Sum(row => row.Amount);
-        decimal right = season.Farm.TotalCost.Amount + season.OutsideTotal(Outside.Household) + season.OutsideTotal(Outside.Unused)
-            + season.OutsideTotal(Outside.NotAssigned) + season.OutsideTotal(Outside.Excluded) + season.Carried.Amount - season.Brought.Amount;
+        decimal right = season.Farm.TotalCost.Amount + season.UnallocatedTotal(Unallocated.Household) + season.UnallocatedTotal(Unallocated.Unused)
+            + season.UnallocatedTotal(Unallocated.NotAssigned) + season.UnallocatedTotal(Unallocated.Excluded) + season.Carried.Amount - season.Brought.Amount;
         return new ReconciliationCheck("books and imputed charges = crop lines, household, unused, not assigned, excluded and carried less brought", books + Imputed(), right);
     }
 
@@ -76,7 +76,7 @@ internal sealed class Reconciliation
     {
         decimal logged = records.Labor.Where(row => records.Settings.WindowOf(row.Date) == year).Sum(row => row.Hours);
         decimal added = book.Trace.LaborByWindow[year].Where(use => use.Added).Sum(use => use.Hours);
-        decimal right = season.Farm.LaborHours.Value + season.Farm.Sums.OverheadHours + season.OutsideHours.Sum() + season.CarriedHours - season.BroughtHours;
+        decimal right = season.Farm.LaborHours.Value + season.Farm.Sums.OverheadHours + season.UnallocatedHours.Sum() + season.CarriedHours - season.BroughtHours;
         return new ReconciliationCheck("hours logged and estimated = labor hours, overhead hours, household, unused, not assigned and carried less brought", logged + added, right);
     }
 

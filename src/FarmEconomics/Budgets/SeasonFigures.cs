@@ -13,10 +13,10 @@ internal sealed class SeasonFigures
     private readonly ChargeBook book;
     private readonly int cropYear;
     private readonly Availability known;
-    private readonly decimal[] outsideHours;
+    private readonly decimal[] unallocatedHours;
     private readonly IReadOnlyList<Crop> withoutPrice;
     private readonly Dictionary<Enterprise, string> standsUnknown = [];
-    private readonly decimal[] outside = new decimal[Enum.GetValues<Outside>().Length];
+    private readonly decimal[] unallocated = new decimal[Enum.GetValues<Unallocated>().Length];
     private readonly Lazy<List<EnterpriseBudget>> groups;
     private readonly Lazy<List<EnterpriseBudget>> beds;
     private readonly Lazy<List<EnterpriseBudget>> structures;
@@ -30,7 +30,7 @@ internal sealed class SeasonFigures
         BudgetSums[] sums = BudgetBuilder.Direct(book, cropYear, network.Enterprises);
         PoolSharing sharing = new(book, network, sums);
         Pools = sharing.Results;
-        outsideHours = sharing.OutsideHours;
+        unallocatedHours = sharing.UnallocatedHours;
         ClosingStockValue.Add(book.Trace, network.Enterprises, sums);
         AddEstablishment(season, sums);
         withoutPrice = [.. Enumerable.Range(0, sums.Length).Where(i => sums[i].ValueIncomplete).Select(i => network.Enterprises[i].Crop).Distinct().OrderBy(crop => crop.Index)];
@@ -59,7 +59,7 @@ internal sealed class SeasonFigures
 
     internal EnterpriseBudget Farm { get; }
 
-    internal IReadOnlyList<decimal> OutsideHours => outsideHours;
+    internal IReadOnlyList<decimal> UnallocatedHours => unallocatedHours;
 
     internal Money Carried { get; private set; }
 
@@ -69,7 +69,7 @@ internal sealed class SeasonFigures
 
     internal decimal BroughtHours { get; private set; }
 
-    internal decimal OutsideTotal(Outside where) => outside[(int)where];
+    internal decimal UnallocatedTotal(Unallocated where) => unallocated[(int)where];
 
     private void AddEstablishment(SeasonReview season, BudgetSums[] sums)
     {
@@ -167,17 +167,17 @@ internal sealed class SeasonFigures
     {
         // Fees follow the sales: a part sold in one crop year and grown in another carries its fee over.
         YearTotals fees = book.Trace.TotalsOf(cropYear);
-        outside[(int)Outside.NotAssigned] += ExactUnits.Money(fees.UnassignedFees).Amount;
+        unallocated[(int)Unallocated.NotAssigned] += ExactUnits.Money(fees.UnassignedFees).Amount;
         Carried += ExactUnits.Money(fees.CarriedFees);
         Brought += ExactUnits.Money(fees.BroughtFees);
         foreach (Charge charge in book.ByYear[cropYear])
         {
-            if (charge.HomeYear == cropYear && charge.Outside is { } where)
+            if (charge.HomeYear == cropYear && charge.Unallocated is { } where)
             {
-                outside[(int)where] += charge.Amount.Amount;
+                unallocated[(int)where] += charge.Amount.Amount;
                 if (charge.Hours > 0m)
                 {
-                    outsideHours[(int)where] += charge.Hours;
+                    unallocatedHours[(int)where] += charge.Hours;
                 }
             }
 
@@ -198,9 +198,9 @@ internal sealed class SeasonFigures
 
         foreach (PoolResult pool in Pools)
         {
-            outside[(int)Outside.Household] += pool.ToHousehold.Amount;
-            outside[(int)Outside.Unused] += pool.Unused.Amount;
-            outside[(int)Outside.NotAssigned] += pool.NotAssigned.Amount;
+            unallocated[(int)Unallocated.Household] += pool.ToHousehold.Amount;
+            unallocated[(int)Unallocated.Unused] += pool.Unused.Amount;
+            unallocated[(int)Unallocated.NotAssigned] += pool.NotAssigned.Amount;
         }
     }
 }

@@ -111,7 +111,7 @@ public sealed class SeasonReview
     public IReadOnlyList<OtherIncome> OtherIncome { get; }
 
     /// <summary>Hours of pools that ended with household, unused and not assigned, and direct hours not assigned, in that order.</summary>
-    public IReadOnlyList<decimal> OutsideHours => figures.Value.OutsideHours;
+    public IReadOnlyList<decimal> UnallocatedHours => figures.Value.UnallocatedHours;
 
     /// <summary>Money of rows of this year that landed on enterprises of other years.</summary>
     public Money Carried => figures.Value.Carried;
@@ -140,12 +140,12 @@ public sealed class SeasonReview
     /// <summary>Money that ended outside the crops, directly or through pools.</summary>
     /// <param name="where">Household, unused, not assigned or excluded.</param>
     /// <returns>The amount.</returns>
-    public decimal OutsideTotal(Outside where) => figures.Value.OutsideTotal(where);
+    public decimal UnallocatedTotal(Unallocated where) => figures.Value.UnallocatedTotal(where);
 
     /// <summary>The budget of a crop by its name, in whatever case; null where it has no planting in this year.</summary>
     /// <param name="name">The crop's name.</param>
     /// <returns>Its budget.</returns>
-    public EnterpriseBudget? FindCrop(string name)
+    public EnterpriseBudget? FindBudget(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
         return Crops.FirstOrDefault(crop => string.Equals(crop.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
@@ -176,7 +176,7 @@ public sealed class SeasonReview
 
     /// <summary>What the farm netted, crops and the rest: net return, other income and sales not assigned, less unused capacity and cost not assigned.</summary>
     internal decimal FarmNet => Farm.NetReturn.Amount + OtherIncome.Sum(income => income.Amount.Amount) + UnassignedSales
-        - OutsideTotal(Outside.Unused) - OutsideTotal(Outside.NotAssigned);
+        - UnallocatedTotal(Unallocated.Unused) - UnallocatedTotal(Unallocated.NotAssigned);
 
     /// <summary>The parts of <see cref="DispositionParts"/> that are of one crop; all crops are sorted out in one pass.</summary>
     /// <param name="crop">The crop.</param>

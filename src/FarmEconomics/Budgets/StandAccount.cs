@@ -16,7 +16,7 @@ public sealed class StandAccount
 
     private readonly FarmRecords records;
     private readonly IReadOnlyList<Enterprise> years;
-    private readonly Lazy<Rate> establishmentCost;
+    private readonly Lazy<Result> establishmentCost;
     private readonly int first;
     private readonly bool cleared;
 
@@ -28,9 +28,9 @@ public sealed class StandAccount
         List<Enterprise> all = [.. years];
         first = all.FindIndex(Bore);
         cleared = planting.Beds.All(bed => bed.Row.OutOfBed is { } day && day <= records.CostsUntil);
-        BearingYears = cleared && first >= 0 ? Rate.Known(all.FindLastIndex(Bore) - first + 1)
-            : planting.Crop.Row.BearingYears is { } given ? Rate.Known(given)
-            : Rate.NotAvailable($"bearing_years of {planting.Crop.Name} isn't given in crops");
+        BearingYears = cleared && first >= 0 ? Result.Known(all.FindLastIndex(Bore) - first + 1)
+            : planting.Crop.Row.BearingYears is { } given ? Result.Known(given)
+            : Result.NotAvailable($"bearing_years of {planting.Crop.Name} isn't given in crops");
         establishmentCost = new(() => CostOf(season));
     }
 
@@ -41,16 +41,16 @@ public sealed class StandAccount
     public int? FirstBearingYear => first >= 0 ? years[first].CropYear : null;
 
     /// <summary>Seasons it bears: from the first to the last that bore where its bed was cleared, else the crop's bearing_years.</summary>
-    public Rate BearingYears { get; }
+    public Result BearingYears { get; }
 
     /// <summary>What establishing it cost, with interest up to the first bearing season, in whole cents.</summary>
-    public Rate EstablishmentCost => establishmentCost.Value;
+    public Result EstablishmentCost => establishmentCost.Value;
 
     /// <summary>The part of it that each bearing season carries, in whole cents a year.</summary>
-    public Rate AnnualPart => EstablishmentCost.Value is not { } cost ? EstablishmentCost
+    public Result AnnualPart => EstablishmentCost.Value is not { } cost ? EstablishmentCost
         : BearingYears.Value is not { } seasons ? BearingYears
-        : records.Settings.InterestPercent is not { } percent ? Rate.NotAvailable("no interest_percent among the settings")
-        : Rate.Known(Money.Rounded(new Establishment(cost, percent / 100m, seasons).AnnualPart).Amount);
+        : records.Settings.InterestPercent is not { } percent ? Result.NotAvailable("no interest_percent among the settings")
+        : Result.Known(Money.Rounded(new Establishment(cost, percent / 100m, seasons).AnnualPart).Amount);
 
     /// <summary>
     /// The account of a planting over all crop years it stands; seasons are asked only for what its years before bearing cost.
@@ -101,23 +101,23 @@ public sealed class StandAccount
 
     private static bool Bore(Enterprise year) => year.Harvested > 0m || year.Unmatched > 0m;
 
-    private Rate CostOf(Func<int, SeasonReview> season)
+    private Result CostOf(Func<int, SeasonReview> season)
     {
         if (Planting.Crop.Row.EstablishmentCost is { } each)
         {
-            return Rate.Known(Money.Rounded(each * years[^1].BedFeet.Value).Amount);
+            return Result.Known(Money.Rounded(each * years[^1].BedFeet.Value).Amount);
         }
 
         if (first <= 0)
         {
-            return Rate.NotAvailable(
+            return Result.NotAvailable(
                 first < 0 ? "it hasn't borne yet" : "the records begin after it was established; give establishment_cost in crops"
             );
         }
 
         if (records.Settings.InterestPercent is not { } percent)
         {
-            return Rate.NotAvailable("no interest_percent among the settings");
+            return Result.NotAvailable("no interest_percent among the settings");
         }
 
         List<decimal> costs = [];
@@ -126,12 +126,12 @@ public sealed class StandAccount
             EnterpriseBudget budget = season(before.CropYear).BudgetOf(before);
             if (budget.Known.NoCostBeforeEstablishment is { } reason)
             {
-                return Rate.NotAvailable($"{before.CropYear}: {reason}; give establishment_cost in crops");
+                return Result.NotAvailable($"{before.CropYear}: {reason}; give establishment_cost in crops");
             }
 
             costs.Add(budget.Sums.OwnCost.Amount);
         }
 
-        return Rate.Known(Money.Rounded(Establishment.WithInterest(costs, percent / 100m)).Amount);
+        return Result.Known(Money.Rounded(Establishment.WithInterest(costs, percent / 100m)).Amount);
     }
 }

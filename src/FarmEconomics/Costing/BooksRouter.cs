@@ -43,7 +43,7 @@ internal sealed class BooksRouter
         int year = HomeYear(row);
         if (!category.EntersBudgets())
         {
-            charges.Add(new Charge(row, year, CostStream.Cash, new Money(row.Amount)) { Outside = Outside.Excluded });
+            charges.Add(new Charge(row, year, CostStream.Cash, new Money(row.Amount)) { Unallocated = Unallocated.Excluded });
             return;
         }
 
@@ -51,7 +51,7 @@ internal sealed class BooksRouter
         CostStream stream = category.IsLabor() ? CostStream.HiredLabor : CostStream.Cash;
         if (farm.Amount != row.Amount)
         {
-            charges.Add(new Charge(row, year, stream, new Money(row.Amount) - farm) { Outside = Outside.Household });
+            charges.Add(new Charge(row, year, stream, new Money(row.Amount) - farm) { Unallocated = Unallocated.Household });
         }
 
         if (category.IsBurden())
@@ -79,7 +79,7 @@ internal sealed class BooksRouter
             else
             {
                 problems.Add(TracingProblems.PlantingAfterClose(row.Source, row.Planting, farm.Amount));
-                charges.Add(charge with { Outside = Outside.NotAssigned });
+                charges.Add(charge with { Unallocated = Unallocated.NotAssigned });
             }
         }
         else if (!string.IsNullOrWhiteSpace(row.Crop))
@@ -110,7 +110,7 @@ internal sealed class BooksRouter
         if (trace.Work.YearWithPlanting(crop, charge.HomeYear) is not { } year)
         {
             problems.Add(TracingProblems.NoCropYear(row.Source, "crop", crop, charge.HomeYear, charge.Amount.Amount));
-            charges.Add(charge with { Outside = Outside.NotAssigned });
+            charges.Add(charge with { Unallocated = Unallocated.NotAssigned });
             return;
         }
 

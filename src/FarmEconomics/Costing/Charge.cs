@@ -21,7 +21,7 @@ public enum CostStream
 }
 
 /// <summary>Where money or hours end that no enterprise carries.</summary>
-public enum Outside
+public enum Unallocated
 {
     /// <summary>The household's part.</summary>
     Household,
@@ -78,7 +78,7 @@ public readonly record struct Charge
     public Pool? Pool { get; init; }
 
     /// <summary>Outside, when neither an enterprise nor a pool.</summary>
-    public Outside? Outside { get; init; }
+    public Unallocated? Unallocated { get; init; }
 
     /// <summary>The line it stands on when it landed on an enterprise; a pool's money stands on the pool's line.</summary>
     public StatementLine Line { get; init; }

@@ -31,7 +31,7 @@ public sealed class ChargeBook
     public IReadOnlyList<Charge> Charges => ChargeList;
 
     /// <summary>Channels' fees, part by part of what was sold.</summary>
-    public IEnumerable<Charge> Fees => Enumerable.Range(0, Trace.Ledger.Parts.Source.Length).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf);
+    public IEnumerable<Charge> Fees => Enumerable.Range(0, Trace.Ledger.Parts.Count).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf);
 
     /// <summary>All crop years that hold a planting, a charge or hours.</summary>
     public IReadOnlyList<int> Years { get; }
@@ -110,7 +110,7 @@ public sealed class ChargeBook
         return new Charge(view.Disposition.Row, view.Disposition.Window, CostStream.Cash, view.Fee)
         {
             Enterprise = view.Enterprise,
-            Outside = view.Enterprise is null ? Outside.NotAssigned : null,
+            Unallocated = view.Enterprise is null ? Unallocated.NotAssigned : null,
             Line = StatementLine.Selling,
             VariesWith = CostDriver.Units,
             Imputed = true,
@@ -138,7 +138,7 @@ public sealed class ChargeBook
                     ChargeList.Add(charge with { Pool = records.Pool(asset.Pool) });
                     if (part.Household != Money.Zero)
                     {
-                        ChargeList.Add(charge with { Amount = part.Household, Outside = Outside.Household });
+                        ChargeList.Add(charge with { Amount = part.Household, Unallocated = Unallocated.Household });
                     }
                 }
             }

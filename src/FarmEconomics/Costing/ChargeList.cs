@@ -82,7 +82,7 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
         {
             Enterprise = enterprise,
             Pool = pool,
-            Outside = enterprise is null && pool is null ? Outside.NotAssigned : null,
+            Unallocated = enterprise is null && pool is null ? Unallocated.NotAssigned : null,
             Line = StatementLine.Labor,
             Stage = use.Stage,
             VariesWith = use is { IsAdded: true, Stage: Stage.Overhead } ? CostDriver.Length : StageBehavior.Of(use.Stage, namesCrop: enterprise is not null),

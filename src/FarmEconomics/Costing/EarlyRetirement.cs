@@ -12,7 +12,7 @@ namespace FarmEconomics.Costing;
 /// <param name="YearsServed">Years it served, months counted as its cost was.</param>
 /// <param name="Unrecovered">What was not recovered, before what it fetched; not available without interest.</param>
 /// <param name="Loss">The same less what it fetched; not available where that isn't given.</param>
-public sealed record EarlyRetirement(AssetRow Asset, decimal YearsServed, Rate Unrecovered, Rate Loss)
+public sealed record EarlyRetirement(AssetRow Asset, decimal YearsServed, Result Unrecovered, Result Loss)
 {
     private const decimal MonthsPerYear = 12m;
 
@@ -37,13 +37,13 @@ public sealed record EarlyRetirement(AssetRow Asset, decimal YearsServed, Rate U
         }
 
         decimal salvage = asset.Salvage ?? 0m, outlay = asset.Cost - (asset.Grant ?? 0m), part = (asset.FarmPercent ?? 100m) / 100m;
-        Rate unrecovered = settings.InterestPercent is not { } percent ? Rate.NotAvailable("no interest_percent among the settings")
-            : Rate.Known(Money.Rounded(part * (settings.OwnershipMethod == OwnershipMethod.CapitalRecovery
+        Result unrecovered = settings.InterestPercent is not { } percent ? Result.NotAvailable("no interest_percent among the settings")
+            : Result.Known(Money.Rounded(part * (settings.OwnershipMethod == OwnershipMethod.CapitalRecovery
                 ? ((outlay - salvage) * Ownership.CapitalRecoveryFactor(percent / 100m, asset.LifeYears) / Ownership.CapitalRecoveryFactor(percent / 100m, left)) + salvage
                 : outlay - ((outlay - salvage) * served / asset.LifeYears))).Amount);
-        Rate loss = unrecovered.Value is not { } open ? unrecovered
-            : asset.SoldFor is { } fetched ? Rate.Known(open - Money.Rounded(fetched * part).Amount)
-            : Rate.NotAvailable("what it fetched isn't given (sold_for)");
+        Result loss = unrecovered.Value is not { } open ? unrecovered
+            : asset.SoldFor is { } fetched ? Result.Known(open - Money.Rounded(fetched * part).Amount)
+            : Result.NotAvailable("what it fetched isn't given (sold_for)");
         return new EarlyRetirement(asset, served, unrecovered, loss);
     }
 }

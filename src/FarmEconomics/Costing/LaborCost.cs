@@ -35,7 +35,7 @@ internal sealed class LaborCost
         (amounts, burdens, imputedHired) = (new Money?[table.Uses.Length], new Money[table.Uses.Length], new bool[table.Uses.Length]);
         PayHired(books);
         ImputeOwners();
-        charges.AddLabor([.. RowRanges.Map(table.Uses.Length, Follow).SelectMany(piece => piece)], imputedHired);
+        charges.AddLabor(FollowHours(), imputedHired);
     }
 
     /// <summary>True when some owner hours have no value.</summary>
@@ -200,29 +200,46 @@ internal sealed class LaborCost
         }
     }
 
-    private List<LaborCharge> Follow(int from, int to)
+    /// <summary>
+    /// The charges of all rows. Each row's have their place before its money is split: one a part, and another where there is a burden.
+    /// </summary>
+    private LaborCharge[] FollowHours()
     {
-        List<LaborCharge> own = new(table.First[to] - table.First[from]);
+        int[] starts = new int[table.Uses.Length + 1];
+        for (int use = 0; use < table.Uses.Length; use++)
+        {
+            starts[use + 1] = starts[use] + ((table.First[use + 1] - table.First[use]) * (burdens[use] == Money.Zero ? 1 : 2));
+        }
+
+        LaborCharge[] all = new LaborCharge[starts[^1]];
+        RowRanges.Map(table.Uses.Length, (from, to) => Follow(from, to, all, starts));
+        return all;
+    }
+
+    /// <returns>The place after the last charge.</returns>
+    private int Follow(int from, int to, LaborCharge[] charges, int[] starts)
+    {
         for (int use = from; use < to; use++)
         {
+            int at = starts[use];
             (int first, int end) = (table.First[use], table.First[use + 1]);
 
             // A row of no hours has no money either: there is nothing to follow.
             Money[]? parts = PartsOf(amounts[use] ?? Money.Zero, first, end);
             for (int share = first; share < end; share++)
             {
-                own.Add(new LaborCharge(share, parts?[share - first] ?? Money.Zero, IsBurden: false));
+                charges[at++] = new LaborCharge(share, parts?[share - first] ?? Money.Zero, IsBurden: false);
             }
 
             // Beside wages worked out from hours: money of the books, so it is told apart.
             Money[]? over = PartsOf(burdens[use], first, end);
             for (int share = first; over is not null && share < end; share++)
             {
-                own.Add(new LaborCharge(share, over[share - first], IsBurden: true));
+                charges[at++] = new LaborCharge(share, over[share - first], IsBurden: true);
             }
         }
 
-        return own;
+        return starts[to];
     }
 
     /// <summary>Money of a row by the weights its hours went by; null for no money.</summary>

@@ -55,7 +55,7 @@ public sealed class PoolNetwork
     /// <summary>Column of a target outside the crops.</summary>
     /// <param name="outside">Household, unused or not assigned.</param>
     /// <returns>The column in the shares.</returns>
-    public int Column(Outside outside) => Enterprises.Count + (int)outside;
+    public int Column(Unallocated outside) => Enterprises.Count + (int)outside;
 
     private decimal Factor(PoolUsers users, HashSet<Pool> busy, List<Problem> problems)
     {
@@ -113,7 +113,7 @@ public sealed class PoolNetwork
             passedOn[i] = FactorOf(users, used);
             if (used <= 0m)
             {
-                r[i, Column(Outside.NotAssigned)] = 1.0;
+                r[i, Column(Unallocated.NotAssigned)] = 1.0;
                 continue;
             }
 
@@ -128,11 +128,11 @@ public sealed class PoolNetwork
                 r[i, j] = (double)weights[j] / total;
             }
 
-            r[i, Column(Outside.Household)] = (double)users.Household / total;
-            r[i, Column(Outside.NotAssigned)] = (double)users.NotAssigned / total;
+            r[i, Column(Unallocated.Household)] = (double)users.Household / total;
+            r[i, Column(Unallocated.NotAssigned)] = (double)users.NotAssigned / total;
         }
 
-        return SharedCosts.Solve(q, r, settings.SharingMethod, ownership ? passedOn : null, Column(Outside.Unused));
+        return SharedCosts.Solve(q, r, settings.SharingMethod, ownership ? passedOn : null, Column(Unallocated.Unused));
     }
 
     /// <summary>Pools that only serve each other can't hand their cost to anybody: an error that names the circle.</summary>

@@ -31,7 +31,7 @@ public enum Run
 /// <param name="Run">For the crop in the long run, or for the farm in the short run.</param>
 /// <param name="Price">Money per unit of the crop; in the short run of the units sold outside boxes.</param>
 /// <param name="YieldPerBedFoot">Units sold per bed-foot.</param>
-public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate YieldPerBedFoot)
+public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Result Price, Result YieldPerBedFoot)
 {
     /// <summary>"for the crop, long run, full form" and the like.</summary>
     public string Label => $"{(Run == Run.Long ? "for the crop, long run" : "for the farm, short run")}, {(Form == BreakEvenForm.Full ? "full form" : "textbook form")}";
@@ -40,7 +40,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
     /// <param name="budget">The budget of a crop.</param>
     /// <param name="model">Its what-if model, which knows what goes with it.</param>
     /// <returns>The pairs; what the records can't tell is not available, with the reason.</returns>
-    public static IReadOnlyList<BreakEvenPair> Of(EnterpriseBudget budget, WhatIfModel model)
+    public static IReadOnlyList<BreakEvenPair> Of(EnterpriseBudget budget, SensitivityModel model)
     {
         ArgumentNullException.ThrowIfNull(budget);
         ArgumentNullException.ThrowIfNull(model);
@@ -53,7 +53,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
         ];
     }
 
-    private static BreakEvenPair Pair(BreakEvenForm form, Run run, EnterpriseBudget budget, WhatIfModel model)
+    private static BreakEvenPair Pair(BreakEvenForm form, Run run, EnterpriseBudget budget, SensitivityModel model)
     {
         Availability known = budget.Known;
         bool longRun = run == Run.Long;
@@ -67,7 +67,7 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
             { } reason
         )
         {
-            return new BreakEvenPair(form, run, Rate.NotAvailable(reason), Rate.NotAvailable(reason));
+            return new BreakEvenPair(form, run, Result.NotAvailable(reason), Result.NotAvailable(reason));
         }
 
         decimal sold = budget.Sums.Sold, feet = budget.Sums.BedFeet.Value;
@@ -76,14 +76,14 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Rate Price, Rate
             return new BreakEvenPair(form, run, Times(model.PriceFactorFor(1m, longRun: false), model.PriceOutsideBoxes), PerFoot(model.YieldFactorFor(1m, longRun: false)));
         }
 
-        Rate cost = longRun ? Rate.Known(BreakEven.ToCover(budget) / sold) : model.FloorCost();
+        Result cost = longRun ? Result.Known(BreakEven.ToCover(budget) / sold) : model.FloorCost();
         decimal fees = longRun ? 0m : model.FeesOutsideBoxes.Amount / Math.Max(model.UnitsOutsideBoxes, 1e-9m);
-        Rate price = cost.Value is { } unit ? Rate.Known(unit + fees) : cost;
-        Rate average = longRun ? Rate.Of(budget.Sums.SoldValue.Amount, sold, "nothing sold") : model.PriceOutsideBoxes;
-        return new BreakEvenPair(form, run, price, price.Value is { } each && average.Value is > 0m and { } got ? PerFoot(Rate.Known(each / got)) : Rate.NotAvailable(price.Reason ?? average.Reason ?? "nothing sold"));
+        Result price = cost.Map(unit => unit + fees);
+        Result average = longRun ? Result.Of(budget.Sums.SoldValue.Amount, sold, "nothing sold") : model.PriceOutsideBoxes;
+        return new BreakEvenPair(form, run, price, price.Value is { } each && average.Value is > 0m and { } got ? PerFoot(Result.Known(each / got)) : Result.NotAvailable(price.Reason ?? average.Reason ?? "nothing sold"));
 
-        static Rate Times(Rate factor, Rate base1) => factor.Value is { } times && base1.Value is { } price ? Rate.Known(times * price) : Rate.NotAvailable(factor.Reason ?? base1.Reason ?? "no price");
+        static Result Times(Result factor, Result base1) => factor.Value is { } times && base1.Value is { } price ? Result.Known(times * price) : Result.NotAvailable(factor.Reason ?? base1.Reason ?? "no price");
 
-        Rate PerFoot(Rate factor) => factor.Value is { } times ? Rate.Of(times * sold, feet, "nothing planted in beds") : factor;
+        Result PerFoot(Result factor) => factor.Value is { } times ? Result.Of(times * sold, feet, "nothing planted in beds") : factor;
     }
 }

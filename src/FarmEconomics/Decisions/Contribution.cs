@@ -12,10 +12,10 @@ public static class Contribution
     /// <param name="costs">The season's costs.</param>
     /// <param name="budget">A planting, a crop, a group or the farm of that season.</param>
     /// <returns>Money; not available where the output or the costs aren't known.</returns>
-    public static Rate Of(SeasonCosts costs, EnterpriseBudget budget)
+    public static Result Of(SeasonCosts costs, EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(budget);
-        return budget.Known.NoNetReturn is { } reason ? Rate.NotAvailable(reason) : Rate.Known(costs.Model(budget).Contribution(1m, 1m));
+        return budget.Known.NoNetReturn is { } reason ? Result.NotAvailable(reason) : Result.Known(costs.Model(budget).Contribution(1m, 1m));
     }
 }

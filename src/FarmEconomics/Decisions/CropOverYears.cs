@@ -9,14 +9,14 @@ namespace FarmEconomics.Decisions;
 public sealed record CropYearFigures(int CropYear, EnterpriseBudget Budget)
 {
     /// <summary>Net return per unit sold.</summary>
-    public Rate NetReturnPerUnit => Budget.NetReturnPerBedFoot.IsAvailable
-        ? Rate.Of(Budget.NetReturn.Amount, Budget.Sums.Sold, "nothing sold")
-        : Rate.NotAvailable(Budget.NetReturnPerBedFoot.Reason ?? "not known");
+    public Result NetReturnPerUnit => Budget.NetReturnPerBedFoot.IsAvailable
+        ? Result.Of(Budget.NetReturn.Amount, Budget.Sums.Sold, "nothing sold")
+        : Result.NotAvailable(Budget.NetReturnPerBedFoot.Reason ?? "not known");
 
     /// <summary>All cost per unit sold.</summary>
-    public Rate CostPerUnit => Budget.NetReturnPerBedFoot.IsAvailable
-        ? Rate.Of(Budget.TotalCost.Amount, Budget.Sums.Sold, "nothing sold")
-        : Rate.NotAvailable(Budget.NetReturnPerBedFoot.Reason ?? "not known");
+    public Result CostPerUnit => Budget.NetReturnPerBedFoot.IsAvailable
+        ? Result.Of(Budget.TotalCost.Amount, Budget.Sums.Sold, "nothing sold")
+        : Result.NotAvailable(Budget.NetReturnPerBedFoot.Reason ?? "not known");
 }
 
 /// <summary>The same crop over the years, in nominal money and per unit. No trend is claimed.</summary>
@@ -44,7 +44,7 @@ public sealed record CropOverYears(string Crop, IReadOnlyList<CropYearFigures> Y
         List<CropYearFigures> years = [];
         foreach (int year in review.CropYears.Where(year => last is null || year <= last))
         {
-            EnterpriseBudget? budget = review.Season(year).FindCrop(crop);
+            EnterpriseBudget? budget = review.Season(year).FindBudget(crop);
             if (budget is not null && (budget.Sums.Harvested > 0m || budget.Sums.Sold > 0m))
             {
                 years.Add(new CropYearFigures(year, budget));

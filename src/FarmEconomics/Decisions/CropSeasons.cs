@@ -43,11 +43,11 @@ internal sealed class CropSeasons
     /// <summary>The seasons of a crop, oldest first, the reviewed one last; seasons without a harvest or of unknown figures are left out.</summary>
     internal List<SeasonContribution> Of(EnterpriseBudget crop)
     {
-        WhatIfModel model = costs.Model(crop);
+        SensitivityModel model = costs.Model(crop);
         List<SeasonContribution> found = [];
         foreach ((int year, SeasonCosts season) in seasons.OrderBy(season => season.Key))
         {
-            if (season.Season.FindCrop(crop.Name) is { } then && then.Sums.Harvested > 0m && then.Known.NoNetReturn is null && then.Sums.BedFeet.Value > 0m)
+            if (season.Season.FindBudget(crop.Name) is { } then && then.Sums.Harvested > 0m && then.Known.NoNetReturn is null && then.Sums.BedFeet.Value > 0m)
             {
                 decimal perFoot = Leveled(season, then) / then.Sums.BedFeet.Value;
                 found.Add(new SeasonContribution(year, Money.Rounded((perFoot * crop.Sums.BedFeet.Value) + (model.Refill - model.TripsFreed).Amount)));

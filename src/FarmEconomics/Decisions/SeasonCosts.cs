@@ -19,7 +19,7 @@ public sealed class SeasonCosts
     private readonly Dictionary<Enterprise, List<CostLine>> byEnterprise = [];
     private readonly Dictionary<Enterprise, List<Charge>> direct = [];
     private readonly ConcurrentDictionary<EnterpriseBudget, IReadOnlyList<CostLine>> lines = [];
-    private readonly ConcurrentDictionary<EnterpriseBudget, WhatIfModel> models = [];
+    private readonly ConcurrentDictionary<EnterpriseBudget, SensitivityModel> models = [];
     private readonly Lazy<AvoidableCost> avoidable;
 
     private SeasonCosts(SeasonReview season)
@@ -97,15 +97,15 @@ public sealed class SeasonCosts
     /// <summary>The what-if model of a budget.</summary>
     /// <param name="budget">The budget.</param>
     /// <returns>The model; at factors 1 and 1 it is the budget.</returns>
-    public WhatIfModel Model(EnterpriseBudget budget)
+    public SensitivityModel Model(EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
         return models.GetOrAdd(budget, MakeModel);
     }
 
-    private WhatIfModel MakeModel(EnterpriseBudget budget)
+    private SensitivityModel MakeModel(EnterpriseBudget budget)
     {
-        WhatIfModel model = WhatIfModel.Of(budget, Of(budget));
+        SensitivityModel model = SensitivityModel.Of(budget, Of(budget));
         return budget.Crop is null || Season.Crops.All(crop => crop != budget) ? model : model.With(Avoidable.Without(budget), Avoidable.ShareNet(budget), SoldInBoxes(budget));
     }
 

@@ -20,7 +20,7 @@ public sealed record Swing(string Input, Money AtLow, Money AtHigh)
     /// <param name="fraction">How far each goes, above 0 and below 1.</param>
     /// <returns>The swings by size, then name.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The fraction is out of range.</exception>
-    public static IReadOnlyList<Swing> Of(WhatIfModel model, decimal fraction = 0.2m)
+    public static IReadOnlyList<Swing> Of(SensitivityModel model, decimal fraction = 0.2m)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(fraction);

@@ -31,14 +31,14 @@ public enum Direction
 /// <param name="Price">Money more a unit (less where negative), outside boxes in the short run.</param>
 /// <param name="Yield">More of the yield, as a fraction: 0.38 is 38% more.</param>
 /// <param name="Hours">Hours less; not available where labor costs nothing or less than what is missing.</param>
-public sealed record TurningPoints(Rate Price, Rate Yield, Rate Hours);
+public sealed record TurningPoints(Result Price, Result Yield, Result Hours);
 
 /// <summary>More of a crop, tried.</summary>
 /// <param name="BedFeet">Bed-feet more.</param>
 /// <param name="Means">Cash, hours and value.</param>
 /// <param name="StopsAtElasticity">The elasticity at which it stops paying; not available where none turns it.</param>
 /// <param name="Short">What it would run short of; empty when nothing.</param>
-public sealed record GrowthTried(decimal BedFeet, MeansChange Means, Rate StopsAtElasticity, IReadOnlyList<ShortOf> Short);
+public sealed record GrowthTried(decimal BedFeet, MeansChange Means, Result StopsAtElasticity, IReadOnlyList<ShortOf> Short);
 
 /// <summary>A verdict on a crop: where it points, why, and what would change it.</summary>
 public sealed record Verdict
@@ -80,16 +80,16 @@ public sealed record Verdict
     public required decimal Room { get; init; }
 
     /// <summary>The value of an own hour at which the answer turns; not available where it doesn't.</summary>
-    public required Rate TurnsAtWage { get; init; }
+    public required Result TurnsAtWage { get; init; }
 
     /// <summary>What would change it.</summary>
     public required TurningPoints Needs { get; init; }
 
     /// <summary>The part of its hours that no log names: divided by rule, 0 to 1.</summary>
-    public required Rate HoursByRule { get; init; }
+    public required Result HoursByRule { get; init; }
 
     /// <summary>Net return per bed-foot-week.</summary>
-    public required Rate NetPerBedFootWeek { get; init; }
+    public required Result NetPerBedFootWeek { get; init; }
 
     /// <summary>The simulated net returns.</summary>
     public required Outcome Outcome { get; init; }

@@ -74,10 +74,10 @@ internal sealed class VerdictMaker
             Noise = noise,
             Without = judge.WithoutCrop(crop.Name),
             Room = crop.Sums.BedFeet.Value > 0m ? judge.Shortness.RoomFor(crop) : 0m,
-            TurnsAtWage = Rate.NotAvailable("no value of an own hour turns it"),
-            Needs = new TurningPoints(Rate.NotAvailable(unknown ?? ""), Rate.NotAvailable(unknown ?? ""), Rate.NotAvailable(unknown ?? "")),
+            TurnsAtWage = Result.NotAvailable("no value of an own hour turns it"),
+            Needs = new TurningPoints(Result.NotAvailable(unknown ?? ""), Result.NotAvailable(unknown ?? ""), Result.NotAvailable(unknown ?? "")),
             HoursByRule = ByRule(crop),
-            NetPerBedFootWeek = unknown is null && crop.Known.Value is null ? crop.NetReturn / crop.BedFootWeeks : Rate.NotAvailable(unknown ?? crop.Known.Value ?? ""),
+            NetPerBedFootWeek = unknown is null && crop.Known.Value is null ? crop.NetReturn / crop.BedFootWeeks : Result.NotAvailable(unknown ?? crop.Known.Value ?? ""),
             Outcome = outcome,
         };
     }
@@ -132,7 +132,7 @@ internal sealed class VerdictMaker
         }
 
         MeansChange means = judge.WithMix(name, mix, settings.Elasticity, given);
-        decimal noise = verdict.Noise.Amount + mix.Crops.Sum(one => NoiseOf(costs.Season.FindCrop(one.Crop)!).Amount * one.BedFeet / costs.Season.FindCrop(one.Crop)!.Sums.BedFeet.Value);
+        decimal noise = verdict.Noise.Amount + mix.Crops.Sum(one => NoiseOf(costs.Season.FindBudget(one.Crop)!).Amount * one.BedFeet / costs.Season.FindBudget(one.Crop)!.Sums.BedFeet.Value);
 
         // What the crop adds counts by the mean of its seasons, not by the reviewed one alone.
         decimal moved = (verdict.Seasons[^1].Contribution - verdict.Mean).Amount;
@@ -175,25 +175,25 @@ internal sealed class VerdictMaker
         return Money.Rounded((decimal)Math.Sqrt((double)square));
     }
 
-    private Rate ByRule(EnterpriseBudget crop)
+    private Result ByRule(EnterpriseBudget crop)
     {
         decimal logged = crop.Enterprises.SelectMany(costs.DirectCharges).Where(charge => charge.Hours > 0m && !charge.Estimated).Sum(charge => charge.Hours);
-        return crop.Known.Hours is { } unknown ? Rate.NotAvailable(unknown) : Rate.Of(crop.LaborHours.Value - logged, crop.LaborHours.Value, "no labor hours");
+        return crop.Known.Hours is { } unknown ? Result.NotAvailable(unknown) : Result.Of(crop.LaborHours.Value - logged, crop.LaborHours.Value, "no labor hours");
     }
 
     /// <summary>What takes the deciding amount to 0: what the crop adds to the farm for drop or change (or to what crops in its place would add), else its net return at full cost.</summary>
     private TurningPoints NeedsOf(EnterpriseBudget crop, Direction direction, Money better)
     {
         bool longRun = direction is not (Direction.DropOrChange or Direction.TooClose);
-        WhatIfModel model = judge.ModelOf(crop.Name);
+        SensitivityModel model = judge.ModelOf(crop.Name);
         decimal wanted = better == Money.Zero ? 0m : model.Contribution(1m, 1m) + better.Amount;
-        Rate price = model.PriceFactorFor(1m, longRun, wanted), yield = model.YieldFactorFor(1m, longRun, wanted);
-        Rate unit = longRun ? model.Price : model.PriceOutsideBoxes;
+        Result price = model.PriceFactorFor(1m, longRun, wanted), yield = model.YieldFactorFor(1m, longRun, wanted);
+        Result unit = longRun ? model.Price : model.PriceOutsideBoxes;
         decimal missing = wanted - (longRun ? crop.NetReturn.Amount : model.Contribution(1m, 1m));
         decimal labor = model.Lines.Where(line => line.IsLabor && (longRun || line.IsAvoidable)).Sum(line => line.Amount.Amount);
-        Rate hours = missing > 0m && missing < labor ? Rate.Known(missing / labor * crop.LaborHours.Value) : Rate.NotAvailable("hours alone don't change it");
+        Result hours = missing > 0m && missing < labor ? Result.Known(missing / labor * crop.LaborHours.Value) : Result.NotAvailable("hours alone don't change it");
         return new TurningPoints(
-            price.Value is { } factor && unit.Value is { } each ? Rate.Known((factor - 1m) * each) : Rate.NotAvailable(price.Reason ?? unit.Reason ?? ""),
-            yield.Value is { } times ? Rate.Known(times - 1m) : yield, hours);
+            price.Value is { } factor && unit.Value is { } each ? Result.Known((factor - 1m) * each) : Result.NotAvailable(price.Reason ?? unit.Reason ?? ""),
+            yield.Map(times => times - 1m), hours);
     }
 }

@@ -65,9 +65,6 @@ public sealed record AccrualStatement(
 /// <param name="Closing">Equity at the end, from the balance sheet.</param>
 public sealed record OwnerEquity(decimal Opening, IReadOnlyList<BridgeStep> Steps, decimal Closing)
 {
-    /// <summary>What the steps leave open; 0.</summary>
-    public decimal NotExplained => Closing - Opening - Steps.Sum(step => step.Amount);
-
     /// <summary>Cash counted at the end less opening cash and all receipts and payments: money no row tells of. Above 0 it came in.</summary>
     /// <param name="book">The cash book.</param>
     /// <param name="opening">The balance sheet at the beginning.</param>

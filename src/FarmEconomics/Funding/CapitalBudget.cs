@@ -21,41 +21,41 @@ public sealed record CapitalBudget(IReadOnlyList<decimal> Amounts, decimal Rate)
     public IReadOnlyList<decimal> RatesOfReturn => RateOfReturn.All(Amounts);
 
     /// <summary>Equal annual value: the level yearly amount over its years that is worth as much now, NPV x CRF(rate, years).</summary>
-    public Rate EqualAnnualValue => Years < 1
-        ? Units.Rate.NotAvailable("no year after the outlay")
-        : Rate < 0m ? Units.Rate.NotAvailable("a negative cost of capital")
-        : Units.Rate.Known(NetPresentValue * Ownership.CapitalRecoveryFactor(Rate, Years));
+    public Result EqualAnnualValue => Years < 1
+        ? Units.Result.NotAvailable("no year after the outlay")
+        : Rate < 0m ? Units.Result.NotAvailable("a negative cost of capital")
+        : Units.Result.Known(NetPresentValue * Ownership.CapitalRecoveryFactor(Rate, Years));
 
     /// <summary>Present value of what comes after the outlay over the outlay.</summary>
-    public Rate ProfitabilityIndex => Amounts.Count == 0 || Amounts[0] >= 0m
-        ? Units.Rate.NotAvailable("no outlay")
-        : Units.Rate.Known((NetPresentValue - Amounts[0]) / -Amounts[0]);
+    public Result ProfitabilityIndex => Amounts.Count == 0 || Amounts[0] >= 0m
+        ? Units.Result.NotAvailable("no outlay")
+        : Units.Result.Known((NetPresentValue - Amounts[0]) / -Amounts[0]);
 
     /// <summary>Years until the amounts have paid back the outlay, evenly within a year.</summary>
-    public Rate Payback => PaybackOf(Amounts);
+    public Result Payback => PaybackOf(Amounts);
 
     /// <summary>The same with amounts discounted.</summary>
-    public Rate DiscountedPayback => PaybackOf(Discounted());
+    public Result DiscountedPayback => PaybackOf(Discounted());
 
-    private static Rate PaybackOf(IReadOnlyList<decimal> amounts)
+    private static Result PaybackOf(IReadOnlyList<decimal> amounts)
     {
         decimal sum = amounts.Count == 0 ? 0m : amounts[0];
         if (sum >= 0m)
         {
-            return Units.Rate.NotAvailable("no outlay to pay back");
+            return Units.Result.NotAvailable("no outlay to pay back");
         }
 
         for (int year = 1; year < amounts.Count; year++)
         {
             if (sum + amounts[year] >= 0m)
             {
-                return Units.Rate.Known(year - 1 + (-sum / amounts[year]));
+                return Units.Result.Known(year - 1 + (-sum / amounts[year]));
             }
 
             sum += amounts[year];
         }
 
-        return Units.Rate.NotAvailable($"not paid back within {amounts.Count - 1} years");
+        return Units.Result.NotAvailable($"not paid back within {amounts.Count - 1} years");
     }
 
     private decimal[] Discounted()

@@ -76,9 +76,9 @@ public sealed class CashFlow
     /// <summary>What must be borrowed for the season so that cash never falls below a minimum.</summary>
     /// <param name="minimum">The minimum, in currency.</param>
     /// <returns>At least 0; not available without opening cash.</returns>
-    public Rate OperatingLoan(decimal minimum) => OpeningCash is null
-        ? Rate.NotAvailable("no balance sheet says what cash there was at the beginning")
-        : Rate.Known(Math.Max(0m, minimum - LowPoint));
+    public Result OperatingLoan(decimal minimum) => OpeningCash is null
+        ? Result.NotAvailable("no balance sheet says what cash there was at the beginning")
+        : Result.Known(Math.Max(0m, minimum - LowPoint));
 
     /// <summary>The cash of a year as the records have it.</summary>
     /// <param name="book">The cash book.</param>

@@ -98,11 +98,11 @@ public sealed class CropWriteUp
     /// <param name="bedFeet">The area, in bed-feet.</param>
     /// <param name="next">True: next season.</param>
     /// <returns>Money for that area; not available when nothing was planted.</returns>
-    public Rate Per(WriteUpLine line, decimal bedFeet, bool next)
+    public Result Per(WriteUpLine line, decimal bedFeet, bool next)
     {
         ArgumentNullException.ThrowIfNull(line);
         decimal planted = next ? NextBedFeet : Budget.Sums.BedFeet.Value;
-        return Rate.Of((next ? line.Next : line.Last) * bedFeet, planted, "nothing planted in beds");
+        return Result.Of((next ? line.Next : line.Last) * bedFeet, planted, "nothing planted in beds");
     }
 
     /// <summary>The write-ups of all crops of a season.</summary>

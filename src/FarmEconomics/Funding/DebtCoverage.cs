@@ -12,14 +12,14 @@ namespace FarmEconomics.Funding;
 /// <param name="Sales">Sales and share payments of the year.</param>
 /// <param name="Fees">Channels' fees on them.</param>
 /// <param name="Wanted">The ratio that must be kept.</param>
-public sealed record DebtCoverage(string Name, Rate Capacity, decimal Service, decimal Sales, decimal Fees, decimal Wanted)
+public sealed record DebtCoverage(string Name, Result Capacity, decimal Service, decimal Sales, decimal Fees, decimal Wanted)
 {
     /// <summary>Capacity over service.</summary>
-    public Rate Coverage => Capacity.Value is { } capacity ? Rate.Of(capacity, Service, "no payments due in the year") : Capacity;
+    public Result Coverage => Capacity.Value is { } capacity ? Result.Of(capacity, Service, "no payments due in the year") : Capacity;
 
     /// <summary>The share (0 to 1) by which sales may fall until coverage is the wanted ratio; below 0 when it is under it already; 1 when even no sales would do.</summary>
-    public Rate SalesMayFall => Capacity.Value is not { } capacity ? Capacity
-        : Sales - Fees <= 0m ? Rate.NotAvailable("no sales")
-        : Service == 0m ? Rate.NotAvailable("no payments due in the year")
-        : Rate.Known(Math.Min(1m, (capacity - (Wanted * Service)) / (Sales - Fees)));
+    public Result SalesMayFall => Capacity.Value is not { } capacity ? Capacity
+        : Sales - Fees <= 0m ? Result.NotAvailable("no sales")
+        : Service == 0m ? Result.NotAvailable("no payments due in the year")
+        : Result.Known(Math.Min(1m, (capacity - (Wanted * Service)) / (Sales - Fees)));
 }

@@ -18,7 +18,7 @@ public enum MeasureUnit
 /// <summary>A figure a measure rests on.</summary>
 /// <param name="Name">What it is.</param>
 /// <param name="Value">Its value, or why it isn't known.</param>
-public sealed record MeasureInput(string Name, Rate Value);
+public sealed record MeasureInput(string Name, Result Value);
 
 /// <summary>A financial measure with its formula and inputs beside it.</summary>
 /// <param name="Group">Liquidity, solvency, profitability, repayment or efficiency.</param>
@@ -27,64 +27,64 @@ public sealed record MeasureInput(string Name, Rate Value);
 /// <param name="Unit">How it reads.</param>
 /// <param name="Value">Its value; when inputs are missing, which.</param>
 /// <param name="Inputs">The inputs.</param>
-public sealed record Measure(string Group, string Name, string Formula, MeasureUnit Unit, Rate Value, IReadOnlyList<MeasureInput> Inputs);
+public sealed record Measure(string Group, string Name, string Formula, MeasureUnit Unit, Result Value, IReadOnlyList<MeasureInput> Inputs);
 
 /// <summary>The figures the measures rest on; each may be unknown and then says why.</summary>
 public sealed record MeasureInputs
 {
     /// <summary>Current farm assets.</summary>
-    public required Rate CurrentAssets { get; init; }
+    public required Result CurrentAssets { get; init; }
 
     /// <summary>Current farm liabilities.</summary>
-    public required Rate CurrentLiabilities { get; init; }
+    public required Result CurrentLiabilities { get; init; }
 
     /// <summary>Total farm assets at the end of the year, at the grower's values.</summary>
-    public required Rate TotalAssets { get; init; }
+    public required Result TotalAssets { get; init; }
 
     /// <summary>Total farm liabilities at the end of the year.</summary>
-    public required Rate TotalLiabilities { get; init; }
+    public required Result TotalLiabilities { get; init; }
 
     /// <summary>Mean of total farm assets at both ends of the year.</summary>
-    public required Rate AverageAssets { get; init; }
+    public required Result AverageAssets { get; init; }
 
     /// <summary>Mean of equity at both ends of the year.</summary>
-    public required Rate AverageEquity { get; init; }
+    public required Result AverageEquity { get; init; }
 
     /// <summary>Gross revenue, accrual.</summary>
-    public required Rate GrossRevenue { get; init; }
+    public required Result GrossRevenue { get; init; }
 
     /// <summary>Operating expense without interest and depreciation, accrual.</summary>
-    public required Rate OperatingExpense { get; init; }
+    public required Result OperatingExpense { get; init; }
 
     /// <summary>Book depreciation.</summary>
-    public required Rate Depreciation { get; init; }
+    public required Result Depreciation { get; init; }
 
     /// <summary>Farm interest.</summary>
-    public required Rate Interest { get; init; }
+    public required Result Interest { get; init; }
 
     /// <summary>Net farm income from operations.</summary>
-    public required Rate NetFarmIncome { get; init; }
+    public required Result NetFarmIncome { get; init; }
 
     /// <summary>Value of unpaid operator labor and management.</summary>
-    public required Rate UnpaidLabor { get; init; }
+    public required Result UnpaidLabor { get; init; }
 
     /// <summary>Income from outside the farm.</summary>
-    public required Rate OffFarmIncome { get; init; }
+    public required Result OffFarmIncome { get; init; }
 
     /// <summary>Income and self-employment tax.</summary>
-    public required Rate IncomeTax { get; init; }
+    public required Result IncomeTax { get; init; }
 
     /// <summary>Withdrawals for family living, and the household's part of bills the farm pays.</summary>
-    public required Rate FamilyLiving { get; init; }
+    public required Result FamilyLiving { get; init; }
 
     /// <summary>Interest on term debt due in the year.</summary>
-    public required Rate TermInterest { get; init; }
+    public required Result TermInterest { get; init; }
 
     /// <summary>Scheduled principal on term debt due in the year.</summary>
-    public required Rate TermPrincipal { get; init; }
+    public required Result TermPrincipal { get; init; }
 
     /// <summary>What replacing equipment takes a year.</summary>
-    public Rate ReplacementAllowance { get; init; } = Rate.NotAvailable("not given");
+    public Result ReplacementAllowance { get; init; } = Result.NotAvailable("not given");
 }
 
 /// <summary>
@@ -154,15 +154,15 @@ public static class FinancialMeasures
     private static Measure Make(string group, string name, string formula, MeasureUnit unit, Func<decimal[], (decimal Top, decimal? Bottom)> of, params MeasureInput[] inputs)
     {
         List<MeasureInput> missing = inputs.Where(input => !input.Value.IsAvailable).ToList();
-        Rate value;
+        Result value;
         if (missing.Count > 0)
         {
-            value = Rate.NotAvailable($"missing: {string.Join("; ", missing.Select(input => $"{input.Name} ({input.Value.Reason})"))}");
+            value = Result.NotAvailable($"missing: {string.Join("; ", missing.Select(input => $"{input.Name} ({input.Value.Reason})"))}");
         }
         else
         {
             (decimal top, decimal? bottom) = of([.. inputs.Select(input => input.Value.Value!.Value)]);
-            value = bottom is { } divisor ? Rate.Of(top, divisor, $"{formula[(formula.IndexOf('/', StringComparison.Ordinal) + 1)..].Trim()} is 0") : Rate.Known(top);
+            value = bottom is { } divisor ? Result.Of(top, divisor, $"{formula[(formula.IndexOf('/', StringComparison.Ordinal) + 1)..].Trim()} is 0") : Result.Known(top);
         }
 
         return new Measure(group, name, formula, unit, value, inputs);

@@ -254,13 +254,13 @@ public sealed class FundingWriteUp
     {
         string noClosing = NoSheet(Period.End);
         string noBoth = Closing is null ? noClosing : NoSheet(Period.Start);
-        Rate Sheet(Func<BalanceSheet, decimal> of) => Closing is null ? Rate.NotAvailable(noClosing) : Rate.Known(of(Closing));
-        Rate Mean(Func<BalanceSheet, decimal> of) => Opening is null || Closing is null ? Rate.NotAvailable(noBoth) : Rate.Known((of(Opening) + of(Closing)) / 2m);
-        Rate Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Rate.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth) : Rate.Known(of(Accrual));
+        Result Sheet(Func<BalanceSheet, decimal> of) => Closing is null ? Result.NotAvailable(noClosing) : Result.Known(of(Closing));
+        Result Mean(Func<BalanceSheet, decimal> of) => Opening is null || Closing is null ? Result.NotAvailable(noBoth) : Result.Known((of(Opening) + of(Closing)) / 2m);
+        Result Income(Func<AccrualStatement, decimal> of) => Accrual is null ? Result.NotAvailable(Tax.NetUnknown ?? SheetsUnknown ?? noBoth) : Result.Known(of(Accrual));
         decimal unpaid = review.Charges.Charges.Where(charge => charge.HomeYear == Period.Year && charge.Stream == CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
         List<LoanPayment> due = Loans.Where(loan => loan.Terms.IsTermDebt).SelectMany(loan => loan.Between(Period.Start, Period.End)).ToList();
         bool scheduled = LoanSchedule.SaysWhatIsDue(Season.Records);
-        Rate FromBooks(params IReadOnlyList<CashKind> kinds) => Tax.ExpensesUnknown is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(-Cash.Sum(kinds));
+        Result FromBooks(params IReadOnlyList<CashKind> kinds) => Tax.ExpensesUnknown is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(-Cash.Sum(kinds));
         return new MeasureInputs
         {
             CurrentAssets = Sheet(sheet => sheet.ValueOf(BalanceClass.CurrentAsset)),
@@ -274,20 +274,20 @@ public sealed class FundingWriteUp
             Depreciation = Income(income => income.Depreciation),
             Interest = Income(income => income.Interest),
             NetFarmIncome = Income(income => income.NetFarmIncome),
-            UnpaidLabor = Season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Season.Known.OwnerLabor is { } why ? Rate.NotAvailable(why) : Rate.Known(unpaid),
-            OffFarmIncome = Rate.Known(Assumptions.Debt.OffFarmIncome),
+            UnpaidLabor = Season.Known.Hours is { } noHours ? Result.NotAvailable(noHours) : Season.Known.OwnerLabor is { } why ? Result.NotAvailable(why) : Result.Known(unpaid),
+            OffFarmIncome = Result.Known(Assumptions.Debt.OffFarmIncome),
             IncomeTax = Assumptions.Tax is { SelfEmploymentTax: not null, IncomeTax: not null } ? Taxes.Total : FromBooks(CashKind.IncomeTax),
             FamilyLiving = FromBooks(CashKind.Drawings, CashKind.HouseholdPart),
-            TermInterest = scheduled ? Rate.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
-            ReplacementAllowance = Opening is null || Closing is null ? Rate.NotAvailable(noBoth)
-                : Rate.Known(ReplacementCost.Allowance(Season.Records, Opening.Date, Closing.Date, Assumptions.Debt.ReplacementFactor)),
-            TermPrincipal = scheduled ? Rate.Known(due.Sum(payment => payment.Principal)) : FromBooks(CashKind.Principal),
+            TermInterest = scheduled ? Result.Known(due.Sum(payment => payment.Interest)) : FromBooks(CashKind.Interest),
+            ReplacementAllowance = Opening is null || Closing is null ? Result.NotAvailable(noBoth)
+                : Result.Known(ReplacementCost.Allowance(Season.Records, Opening.Date, Closing.Date, Assumptions.Debt.ReplacementFactor)),
+            TermPrincipal = scheduled ? Result.Known(due.Sum(payment => payment.Principal)) : FromBooks(CashKind.Principal),
         };
     }
 
     private List<DebtCoverage> CoverageOf()
     {
-        Rate capacity = FinancialMeasures.RepaymentCapacity(Inputs).Value;
+        Result capacity = FinancialMeasures.RepaymentCapacity(Inputs).Value;
         decimal wanted = Assumptions.Debt.CoverageRatio;
         decimal fees = -Cash.Sum(CashKind.SellingFees);
         decimal service = (Inputs.TermInterest.Value ?? 0m) + (Inputs.TermPrincipal.Value ?? 0m);

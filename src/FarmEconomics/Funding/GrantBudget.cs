@@ -99,8 +99,8 @@ public sealed class GrantBudget
     public decimal CashCost => Total - InKind;
 
     /// <summary>The match the funder asks for; not available when no percent is stated.</summary>
-    public Rate MatchNeeded => MatchPercent is not { } percent ? Rate.NotAvailable("match_percent is not given")
-        : Rate.Known(MatchOfAward ? Money.Rounded(Funder * percent / 100m).Amount : RequiredMatch(Funder, 1m - (percent / 100m)));
+    public Result MatchNeeded => MatchPercent is not { } percent ? Result.NotAvailable("match_percent is not given")
+        : Result.Known(MatchOfAward ? Money.Rounded(Funder * percent / 100m).Amount : RequiredMatch(Funder, 1m - (percent / 100m)));
 
     /// <summary>What one class holds.</summary>
     /// <param name="objectClass">The class; null: indirect charges.</param>

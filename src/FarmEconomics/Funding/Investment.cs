@@ -12,7 +12,7 @@ namespace FarmEconomics.Funding;
 /// <param name="Each">Money for one of it.</param>
 /// <param name="Amount">Money a year, signed: above 0 is gained; not available when not assumed or not known.</param>
 /// <param name="From">Where the figures come from.</param>
-public sealed record YearlySaving(string Name, decimal? Quantity, string Unit, decimal? Each, Rate Amount, string From);
+public sealed record YearlySaving(string Name, decimal? Quantity, string Unit, decimal? Each, Result Amount, string From);
 
 /// <summary>What an input does to the net present value.</summary>
 /// <param name="Input">The input.</param>
@@ -28,7 +28,7 @@ public sealed record InvestmentSwing(string Input, decimal Lower, decimal Higher
 /// <param name="Outlay">What it costs the farm now.</param>
 /// <param name="Yearly">(Outlay - salvage) x CRF(i, n) + salvage x i, in currency a year.</param>
 /// <param name="Hours">The same in hours at the value of an hour.</param>
-public sealed record SavingNeeded(decimal Outlay, Rate Yearly, Rate Hours);
+public sealed record SavingNeeded(decimal Outlay, Result Yearly, Result Hours);
 
 /// <summary>
 /// The investment asked for: its cost now, its yearly saving for as long as it serves, its salvage at the end; with the grant and without. Without it there are no indirect
@@ -48,8 +48,8 @@ public sealed class Investment
         this.assumptions = assumptions;
         hourValue = assumptions.Saving.HourValue ?? settings.OwnerWage;
         DiscountRate = (assumptions.Project.DiscountPercent ?? settings.InterestPercent) is { } percent
-            ? Rate.Known(percent / 100m)
-            : Rate.NotAvailable("the cost of capital isn't known (discount_percent, or interest_percent among the farm's settings)");
+            ? Result.Known(percent / 100m)
+            : Result.NotAvailable("the cost of capital isn't known (discount_percent, or interest_percent among the farm's settings)");
     }
 
     /// <summary>The budget it costs.</summary>
@@ -62,15 +62,15 @@ public sealed class Investment
     public IReadOnlyList<YearlySaving> Savings { get; }
 
     /// <summary>Cost of capital, as a fraction; not available when neither discount_percent nor the farm's interest_percent is given.</summary>
-    public Rate DiscountRate { get; }
+    public Result DiscountRate { get; }
 
     /// <summary>Why it can't be told whether the project pays; null when it can.</summary>
     public string? Missing => YearlySaving.Reason ?? DiscountRate.Reason;
 
     /// <summary>The yearly saving: all lines that are assumed; not available when none is.</summary>
-    public Rate YearlySaving => Savings.All(saving => !saving.Amount.IsAvailable)
-        ? Rate.NotAvailable("no yearly saving is assumed (hours_saved, losses_saved_percent, ice_saved_percent, power_saved_kwh, other_saving)")
-        : Rate.Known(Savings.Sum(saving => saving.Amount.Value ?? 0m));
+    public Result YearlySaving => Savings.All(saving => !saving.Amount.IsAvailable)
+        ? Result.NotAvailable("no yearly saving is assumed (hours_saved, losses_saved_percent, ice_saved_percent, power_saved_kwh, other_saving)")
+        : Result.Known(Savings.Sum(saving => saving.Amount.Value ?? 0m));
 
     /// <summary>Cost and saving without the grant; null when no saving is assumed or the cost of capital isn't known.</summary>
     public CapitalBudget? WithoutGrant => Outlay(CostWithoutGrant);
@@ -145,32 +145,32 @@ public sealed class Investment
         decimal? hour = saving.HourValue ?? season.Settings.OwnerWage;
         string pool = facts?.Pool.Name ?? "";
         decimal? lossPart = saving.LossesPercent, icePart = saving.IcePercent, power = saving.PowerKwh;
-        MarginalPrice powerPrice = saving.PowerPrice is { } given ? new MarginalPrice(Rate.Known(given), "power_price")
-            : facts?.PowerPrice ?? new MarginalPrice(Rate.NotAvailable("no pool named"), "no pool named");
+        MarginalPrice powerPrice = saving.PowerPrice is { } given ? new MarginalPrice(Result.Known(given), "power_price")
+            : facts?.PowerPrice ?? new MarginalPrice(Result.NotAvailable("no pool named"), "no pool named");
         decimal? other = saving.Other, cost = saving.Cost;
         return
         [
-            new("Hours saved", saving.Hours, "hours", hour, Times(saving.Hours, hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
+            new("Hours saved", saving.Hours, "hours", hour, Times(saving.Hours, hour is { } value ? Result.Known(value) : Result.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
                 facts is null ? "assumed" : $"assumed; the records hold {(facts.Hours.Value is { } logged ? season.Notation.Text($"{logged:0.#} hours for {pool}") : $"no hours ({facts.Hours.Reason})")}"),
             new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
-                Times(lossPart, facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue / 100m), "losses_saved_percent"),
+                Times(lossPart, facts is null ? Result.NotAvailable("no pool named") : Result.Known(facts.LostValue / 100m), "losses_saved_percent"),
                 facts is null ? "assumed" : season.Notation.Text($"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed")),
             new("Ice no longer bought", icePart, "% of the bill", facts?.IceCost.Value / 100m,
-                Times(icePart, facts is null ? Rate.NotAvailable("no pool named") : facts.IceCost.Value is { } bill ? Rate.Known(bill / 100m) : facts.IceCost, "ice_saved_percent"),
+                Times(icePart, facts is null ? Result.NotAvailable("no pool named") : facts.IceCost.Value is { } bill ? Result.Known(bill / 100m) : facts.IceCost, "ice_saved_percent"),
                 facts is null ? "assumed" : $"records: {(facts.IceCost.IsAvailable ? season.Notation.Text($"{facts.IceCost} paid for ice") : facts.IceCost.Reason)}; the part saved is assumed"),
             new("Electricity", power, "kWh", powerPrice.Each.Value, Times(power, powerPrice.Each, "power_saved_kwh"),
                 facts is null ? "assumed" : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? season.Notation.Text($"{used:0} kWh for {pool}; {powerPrice.Because}") : facts.KilowattHours.Reason)}"),
-            new("Other gain", null, "", null, other is { } gain ? Rate.Known(gain) : Rate.NotAvailable("other_saving is not given"), "assumed"),
-            new("Other yearly cost", null, "", null, cost is { } spent ? Rate.Known(-spent) : Rate.NotAvailable("other_cost is not given"), "assumed"),
+            new("Other gain", null, "", null, other is { } gain ? Result.Known(gain) : Result.NotAvailable("other_saving is not given"), "assumed"),
+            new("Other yearly cost", null, "", null, cost is { } spent ? Result.Known(-spent) : Result.NotAvailable("other_cost is not given"), "assumed"),
         ];
     }
 
     private static string Without(StoreFacts facts) => facts.LostWithoutPrice.Count == 0 ? ""
         : $" (without {string.Join(", ", facts.LostWithoutPrice)}, of which nothing was sold)";
 
-    private static Rate Times(decimal? quantity, Rate each, string name) => quantity is not { } given
-        ? Rate.NotAvailable($"{name} is not given")
-        : each.Value is { } value ? Rate.Known(Money.Rounded(given * value).Amount) : each;
+    private static Result Times(decimal? quantity, Result each, string name) => quantity is not { } given
+        ? Result.NotAvailable($"{name} is not given")
+        : each.Value is { } value ? Result.Known(Money.Rounded(given * value).Amount) : each;
 
     private CapitalBudget? Outlay(decimal outlay) =>
         YearlySaving.Value is { } saving && DiscountRate.Value is { } capital ? Make(outlay, saving, assumptions.Project.LifeYears, capital) : null;
@@ -191,9 +191,9 @@ public sealed class Investment
 
         decimal salvage = assumptions.Project.Salvage;
         decimal yearly = Money.Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(capital, assumptions.Project.LifeYears)) + (salvage * capital)).Amount;
-        return new SavingNeeded(outlay, Rate.Known(yearly), hourValue is { } value
-            ? Rate.Of(yearly, value, "an hour is valued at nothing")
-            : Rate.NotAvailable("no hour_value and no owner_wage"));
+        return new SavingNeeded(outlay, Result.Known(yearly), hourValue is { } value
+            ? Result.Of(yearly, value, "an hour is valued at nothing")
+            : Result.NotAvailable("no hour_value and no owner_wage"));
     }
 }
 
@@ -204,7 +204,7 @@ public sealed class Investment
 /// <param name="IceCost">Rows of the books whose category or note names ice, in currency; not available without books.</param>
 /// <param name="KilowattHours">Electricity of its loads; not available where it has none.</param>
 /// <param name="PowerPrice">What a kWh more costs, not what one cost on average.</param>
-public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate IceCost, Rate KilowattHours, MarginalPrice PowerPrice)
+public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Result IceCost, Result KilowattHours, MarginalPrice PowerPrice)
 {
     /// <summary>Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in <see cref="LostValue"/>.</summary>
     public IReadOnlyList<string> LostWithoutPrice { get; init; } = [];
@@ -228,9 +228,9 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
         return new StoreFacts(
             pool,
             Money.Rounded(kept.Sum(item => item.Lost * (item.Crop.AveragePrice.Value ?? 0m))).Amount,
-            season.Known.Hours is { } noHours ? Rate.NotAvailable(noHours) : Rate.Known(season.Pools.First(result => result.Pool == pool).Hours),
-            season.Known.Costs is { } noBooks ? Rate.NotAvailable(noBooks) : Rate.Known(ice),
-            loads.Count == 0 ? Rate.NotAvailable($"no load of {pool.Name}") : Rate.Known(energy),
+            season.Known.Hours is { } noHours ? Result.NotAvailable(noHours) : Result.Known(season.Pools.First(result => result.Pool == pool).Hours),
+            season.Known.Costs is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(ice),
+            loads.Count == 0 ? Result.NotAvailable($"no load of {pool.Name}") : Result.Known(energy),
             power is null
                 ? NoPower($"no load of {pool.Name} names a power pool")
                 : (marginal ?? new BatteryMarginalPower()).Of(season, power)
@@ -240,7 +240,7 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Rate Hours, Rate I
         };
     }
 
-    private static MarginalPrice NoPower(string why) => new(Rate.NotAvailable(why), why);
+    private static MarginalPrice NoPower(string why) => new(Result.NotAvailable(why), why);
 
     private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) => crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
 

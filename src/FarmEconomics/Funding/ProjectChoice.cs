@@ -16,7 +16,7 @@ namespace FarmEconomics.Funding;
 /// <param name="HoursOnRecord">Hours of its task, else of its pool, in the season.</param>
 /// <param name="LossesOnRecord">Produce lost or thrown out in its store, at average price.</param>
 /// <param name="Saving">What it saves a year by the parts given; not available where none is.</param>
-public sealed record ProjectChoice(string Project, decimal Cost, Rate YearlyCost, Rate HoursOnRecord, Rate LossesOnRecord, Rate Saving)
+public sealed record ProjectChoice(string Project, decimal Cost, Result YearlyCost, Result HoursOnRecord, Result LossesOnRecord, Result Saving)
 {
     private const decimal UsualLife = 15m;
 
@@ -24,24 +24,24 @@ public sealed record ProjectChoice(string Project, decimal Cost, Rate YearlyCost
     public decimal? HourValue { get; private init; }
 
     /// <summary>Crates, or bed-feet, the task was done for in the season; not available without a task or crates.</summary>
-    public Rate Use { get; private init; }
+    public Result Use { get; private init; }
 
     /// <summary>What <see cref="Use"/> counts.</summary>
     public TaskPer? UseOf { get; private init; }
 
     /// <summary>The part of all hours and losses on record it must save to pay, 0 and up; above 1 it can't.</summary>
-    public Rate PartNeeded => YearlyCost.Value is not { } cost ? YearlyCost
-        : Rate.Of(cost, ((HoursOnRecord.Value ?? 0m) * (HourValue ?? 0m)) + (LossesOnRecord.Value ?? 0m), "the records hold no hours or losses it could save");
+    public Result PartNeeded => YearlyCost.Value is not { } cost ? YearlyCost
+        : Result.Of(cost, ((HoursOnRecord.Value ?? 0m) * (HourValue ?? 0m)) + (LossesOnRecord.Value ?? 0m), "the records hold no hours or losses it could save");
 
     /// <summary>Saving less yearly cost.</summary>
-    public Rate GainAYear => Saving.Value is not { } saving ? Saving : YearlyCost.Value is not { } cost ? YearlyCost : Rate.Known(saving - cost);
+    public Result GainAYear => Saving.Combine(YearlyCost, (saving, cost) => saving - cost);
 
     /// <summary>Crates or bed-feet a year from which it pays, at what it saves on one.</summary>
-    public Rate BreakEvenUse => Saving.Value is not { } saving ? Saving
+    public Result BreakEvenUse => Saving.Value is not { } saving ? Saving
         : Use.Value is not { } use ? Use
         : YearlyCost.Value is not { } cost ? YearlyCost
-        : saving <= 0m ? Rate.NotAvailable("it saves nothing")
-        : Rate.Known(cost / saving * use);
+        : saving <= 0m ? Result.NotAvailable("it saves nothing")
+        : Result.Known(cost / saving * use);
 
     /// <summary>All projects of the projects and funding tables: those that gain most a year first, then those that must save the smallest part of what is on record.</summary>
     /// <param name="season">The season.</param>
@@ -68,43 +68,43 @@ public sealed record ProjectChoice(string Project, decimal Cost, Rate YearlyCost
         TaskMinutes? task = row is { Task: { } wanted } ? TaskMinutes.Of(season).FirstOrDefault(one => one.Task.Equals(wanted.Trim(), StringComparison.OrdinalIgnoreCase)) : null;
         TaskYear? done = task?.Years.FirstOrDefault(year => year.CropYear == season.CropYear);
         decimal? hour = season.Settings.OwnerWage;
-        Rate hours = row is { Task: { } asked } ? done is null ? Rate.NotAvailable($"no hours of {asked.Trim()} in {season.CropYear}") : Rate.Known(done.Hours)
-            : facts?.Hours ?? Rate.NotAvailable("neither a task nor a pool is named");
-        Rate losses = facts is null ? Rate.NotAvailable("no pool named") : Rate.Known(facts.LostValue);
+        Result hours = row is { Task: { } asked } ? done is null ? Result.NotAvailable($"no hours of {asked.Trim()} in {season.CropYear}") : Result.Known(done.Hours)
+            : facts?.Hours ?? Result.NotAvailable("neither a task nor a pool is named");
+        Result losses = facts is null ? Result.NotAvailable("no pool named") : Result.Known(facts.LostValue);
         return new ProjectChoice(project, cost, YearlyOf(cost, row, season.Settings), hours, losses, SavingOf(row, hours, losses, hour, facts))
         {
             HourValue = hour,
             UseOf = task?.Per,
-            Use = done is null ? Rate.NotAvailable("no task named that was logged") : done.Minutes.Value is not { } minutes ? done.Minutes : Rate.Of(done.Hours * 60m, minutes, "no minutes"),
+            Use = done is null ? Result.NotAvailable("no task named that was logged") : done.Minutes.Value is not { } minutes ? done.Minutes : Result.Of(done.Hours * 60m, minutes, "no minutes"),
         };
     }
 
-    private static Rate YearlyOf(decimal cost, ProjectRow? row, FarmSettings settings)
+    private static Result YearlyOf(decimal cost, ProjectRow? row, FarmSettings settings)
     {
         decimal salvage = row?.Salvage ?? 0m;
-        return settings.InterestPercent is not { } percent ? Rate.NotAvailable("no interest_percent among the settings")
-            : Rate.Known(Money.Rounded(((cost - salvage) * Ownership.CapitalRecoveryFactor(percent / 100m, row?.LifeYears ?? UsualLife)) + (salvage * percent / 100m)).Amount);
+        return settings.InterestPercent is not { } percent ? Result.NotAvailable("no interest_percent among the settings")
+            : Result.Known(Money.Rounded(((cost - salvage) * Ownership.CapitalRecoveryFactor(percent / 100m, row?.LifeYears ?? UsualLife)) + (salvage * percent / 100m)).Amount);
     }
 
-    private static Rate SavingOf(ProjectRow? row, Rate hours, Rate losses, decimal? hour, StoreFacts? facts)
+    private static Result SavingOf(ProjectRow? row, Result hours, Result losses, decimal? hour, StoreFacts? facts)
     {
         if (row is not { } given || (given.HoursSavedPercent is null && given.LossesSavedPercent is null && given.PowerSavedKwh is null))
         {
-            return Rate.NotAvailable("no part of hours, losses or power it saves is given (projects)");
+            return Result.NotAvailable("no part of hours, losses or power it saves is given (projects)");
         }
 
-        Rate[] parts =
+        Result[] parts =
         [
-            Part(given.HoursSavedPercent / 100m, hours, hour is { } value ? Rate.Known(value) : Rate.NotAvailable("no owner_wage among the settings")),
-            Part(given.LossesSavedPercent / 100m, losses, Rate.Known(1m)),
-            Part(given.PowerSavedKwh, Rate.Known(1m), facts?.PowerPrice.Each ?? Rate.NotAvailable("no pool named")),
+            Part(given.HoursSavedPercent / 100m, hours, hour is { } value ? Result.Known(value) : Result.NotAvailable("no owner_wage among the settings")),
+            Part(given.LossesSavedPercent / 100m, losses, Result.Known(1m)),
+            Part(given.PowerSavedKwh, Result.Known(1m), facts?.PowerPrice.Each ?? Result.NotAvailable("no pool named")),
         ];
-        return Array.Find(parts, part => !part.IsAvailable) is { Reason: { } reason } ? Rate.NotAvailable(reason) : Rate.Known(Money.Rounded(parts.Sum(part => part.Value!.Value)).Amount);
+        return Array.Find(parts, part => !part.IsAvailable) is { Reason: { } reason } ? Result.NotAvailable(reason) : Result.Known(Money.Rounded(parts.Sum(part => part.Value!.Value)).Amount);
 
-        static Rate Part(decimal? part, Rate quantity, Rate each) => part is not { } a ? Rate.Known(0m)
+        static Result Part(decimal? part, Result quantity, Result each) => part is not { } a ? Result.Known(0m)
             : quantity.Value is not { } b ? quantity
             : each.Value is not { } c ? each
-            : Rate.Known(a * b * c);
+            : Result.Known(a * b * c);
     }
 }
 
@@ -117,12 +117,12 @@ public sealed record ProjectChoice(string Project, decimal Cost, Rate YearlyCost
 /// <param name="After">Minutes after.</param>
 /// <param name="HoursSaved">(Before - after) x what was done in the reviewed year / 60; below 0: more hours.</param>
 /// <param name="YearlyCost">Its yearly cost in the reviewed year.</param>
-public sealed record ToolLookBack(AssetRow Asset, TaskPer Per, Rate Before, Rate After, Rate HoursSaved, Rate YearlyCost)
+public sealed record ToolLookBack(AssetRow Asset, TaskPer Per, Result Before, Result After, Result HoursSaved, Result YearlyCost)
 {
     /// <summary>What an hour saved had cost: yearly cost / hours saved.</summary>
-    public Rate CostOfAnHour => HoursSaved.Value is not { } hours ? HoursSaved
+    public Result CostOfAnHour => HoursSaved.Value is not { } hours ? HoursSaved
         : YearlyCost.Value is not { } cost ? YearlyCost
-        : hours <= 0m ? Rate.NotAvailable("it saved no hours") : Rate.Known(cost / hours);
+        : hours <= 0m ? Result.NotAvailable("it saved no hours") : Result.Known(cost / hours);
 
     /// <summary>The tools that name a task, up to the reviewed year.</summary>
     /// <param name="season">The reviewed season.</param>
@@ -146,21 +146,21 @@ public sealed record ToolLookBack(AssetRow Asset, TaskPer Per, Rate Before, Rate
     private static ToolLookBack Make(SeasonReview season, AssetRow asset, TaskMinutes task)
     {
         int came = season.Settings.WindowOf(asset.InService);
-        Rate before = Mean(task.Years.Where(year => year.CropYear < came), "no year on record before it came"), after = Mean(task.Years.Where(year => year.CropYear > came), "no year on record after it came");
-        Rate use = task.Years.FirstOrDefault(year => year.CropYear == season.CropYear) is not { } now ? Rate.NotAvailable("no hours this year")
-            : now.Minutes.Value is not { } minutes ? now.Minutes : Rate.Of(now.Hours * 60m, minutes, "no minutes");
+        Result before = Mean(task.Years.Where(year => year.CropYear < came), "no year on record before it came"), after = Mean(task.Years.Where(year => year.CropYear > came), "no year on record after it came");
+        Result use = task.Years.FirstOrDefault(year => year.CropYear == season.CropYear) is not { } now ? Result.NotAvailable("no hours this year")
+            : now.Minutes.Value is not { } minutes ? now.Minutes : Result.Of(now.Hours * 60m, minutes, "no minutes");
         IReadOnlyList<OwnershipPart> parts = Ownership.Of(asset, season.CropYear, season.Settings, season.Records.CostsUntil);
         return new ToolLookBack(asset, task.Per, before, after,
-            before.Value is not { } then ? before : after.Value is not { } since ? after : use.Value is not { } done ? use : Rate.Known((then - since) * done / 60m),
-            season.Settings.InterestPercent is null ? Rate.NotAvailable("no interest_percent among the settings") : Rate.Known(parts.Sum(part => part.Farm.Amount)));
+            before.Value is not { } then ? before : after.Value is not { } since ? after : use.Value is not { } done ? use : Result.Known((then - since) * done / 60m),
+            season.Settings.InterestPercent is null ? Result.NotAvailable("no interest_percent among the settings") : Result.Known(parts.Sum(part => part.Farm.Amount)));
     }
 
     // Years together: all minutes over all crates, so that a small year doesn't weigh like a large one.
-    private static Rate Mean(IEnumerable<TaskYear> years, string none)
+    private static Result Mean(IEnumerable<TaskYear> years, string none)
     {
         List<TaskYear> known = [.. years];
         return known.Find(year => !year.Minutes.IsAvailable) is { } unknown ? unknown.Minutes
-            : known.Count == 0 ? Rate.NotAvailable(none)
-            : Rate.Of(known.Sum(year => year.Hours * 60m), known.Where(year => year.Minutes.Value > 0m).Sum(year => year.Hours * 60m / year.Minutes.Value!.Value), "nothing was done");
+            : known.Count == 0 ? Result.NotAvailable(none)
+            : Result.Of(known.Sum(year => year.Hours * 60m), known.Where(year => year.Minutes.Value > 0m).Sum(year => year.Hours * 60m / year.Minutes.Value!.Value), "nothing was done");
     }
 }

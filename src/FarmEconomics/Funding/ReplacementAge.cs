@@ -1,3 +1,4 @@
+using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Units;
 
@@ -73,9 +74,8 @@ public static class ReplacementAge
 public sealed record OwnOrHire(decimal FixedPerYear, decimal RunningPerUnit, decimal HirePerUnit)
 {
     /// <summary>Units of use a year from which owning is cheaper; not available where hiring never costs more than running one's own.</summary>
-    public Rate BreakEvenUse => HirePerUnit > RunningPerUnit
-        ? Rate.Known(FixedPerYear / (HirePerUnit - RunningPerUnit))
-        : Rate.NotAvailable("hiring costs no more than running one's own");
+    public Result BreakEvenUse =>
+        new CostVolumeProfit(HirePerUnit, -RunningPerUnit, FixedPerYear).YieldFor(1m, "hiring costs no more than running one's own");
 
     /// <summary>What owning costs at a use.</summary>
     /// <param name="use">Units a year, at least 0.</param>

@@ -14,7 +14,7 @@ namespace FarmEconomics.Funding;
 /// <param name="AgeYears">Years since it was put into service.</param>
 /// <param name="NewCost">What a new one costs: its replacement value, else what it cost.</param>
 /// <param name="EqualAnnualCost">Level yearly cost of a new one over its life, its repairs, insurance and tax in percent of cost included.</param>
-public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal NewCost, Rate EqualAnnualCost)
+public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal NewCost, Result EqualAnnualCost)
 {
     private const decimal DaysPerYear = 365.25m;
 
@@ -45,12 +45,12 @@ public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal N
         decimal age = (day.DayNumber - asset.InService.DayNumber) / DaysPerYear, cost = Of(asset);
         if (season.Settings.InterestPercent is not { } percent)
         {
-            return new ReplacementCost(asset, age, cost, Rate.NotAvailable("interest_percent is not set"));
+            return new ReplacementCost(asset, age, cost, Result.NotAvailable("interest_percent is not set"));
         }
 
         decimal rate = percent / 100m, salvage = asset.Salvage ?? 0m;
         decimal owning = ((cost - salvage) * Ownership.CapitalRecoveryFactor(rate, asset.LifeYears)) + (salvage * rate);
         decimal running = cost * ((asset.RepairsPercent ?? 0m) + (asset.InsuranceTaxPercent ?? 0m)) / 100m;
-        return new ReplacementCost(asset, age, cost, Rate.Known(owning + running));
+        return new ReplacementCost(asset, age, cost, Result.Known(owning + running));
     }
 }

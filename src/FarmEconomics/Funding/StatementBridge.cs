@@ -60,7 +60,7 @@ public sealed class StatementBridge
         decimal booksOfYear = records.Expenses.Where(row => charges.HomeYearOf(row) == year).Sum(row => FarmPart(records, row));
         decimal booksDated = -book.Sum(CashKind.Operating, CashKind.Labor);
         decimal Imputed(CostStream stream) => charges.Charges
-            .Where(charge => charge.HomeYear == year && charge.Stream == stream && charge.Imputed && !charge.IsFee && charge.Outside != Outside.Household).Sum(charge => charge.Amount.Amount);
+            .Where(charge => charge.HomeYear == year && charge.Stream == stream && charge.Imputed && !charge.IsFee && charge.Unallocated != Unallocated.Household).Sum(charge => charge.Amount.Amount);
         List<BridgeStep> steps =
         [
             new("Income of this crop year paid in another, less income of another paid in this", incomeOfYear - shareDated - otherDated),

@@ -67,9 +67,9 @@ public sealed class TaxStatement
     public decimal DepreciationOfGivenClasses => Depreciation.Sum(asset => asset.In(Book.Period.Year) ?? 0m);
 
     /// <summary>Net profit or loss (line 34); not available while an asset has no class.</summary>
-    public Units.Rate NetProfit => WithoutClass is { Count: > 0 } missing
-        ? Units.Rate.NotAvailable(NoClass([.. missing.Select(asset => asset.Asset.Trim())]))
-        : Units.Rate.Known(NetBeforeDepreciation - DepreciationOfGivenClasses);
+    public Units.Result NetProfit => WithoutClass is { Count: > 0 } missing
+        ? Units.Result.NotAvailable(NoClass([.. missing.Select(asset => asset.Asset.Trim())]))
+        : Units.Result.Known(NetBeforeDepreciation - DepreciationOfGivenClasses);
 
     /// <summary>Makes the statement.</summary>
     /// <param name="book">The cash book.</param>

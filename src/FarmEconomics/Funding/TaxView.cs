@@ -18,7 +18,7 @@ public enum TaxSource
 /// <param name="Amount">In currency; not available where neither entered nor estimated.</param>
 /// <param name="Source">Where it comes from.</param>
 /// <param name="How">How it comes about.</param>
-public sealed record TaxAmount(string Name, Rate Amount, TaxSource Source, string How);
+public sealed record TaxAmount(string Name, Result Amount, TaxSource Source, string How);
 
 /// <summary>
 /// Self-employment and income tax on the farm's net profit: as entered, else estimated. Self-employment: 15.3 % of 92.35 % of the net profit, the 12.4 % in it up to the
@@ -55,7 +55,7 @@ public sealed class TaxView
     public decimal Paid { get; }
 
     /// <summary>Both, where both are known.</summary>
-    public Rate Total => SelfEmployment.Amount.Value is not { } first ? SelfEmployment.Amount : Income.Amount.Value is not { } second ? Income.Amount : Rate.Known(first + second);
+    public Result Total => SelfEmployment.Amount.Value is not { } first ? SelfEmployment.Amount : Income.Amount.Value is not { } second ? Income.Amount : Result.Known(first + second);
 
     /// <summary>Taxes of a year.</summary>
     /// <param name="statement">The statement by tax line.</param>
@@ -67,9 +67,9 @@ public sealed class TaxView
         ArgumentNullException.ThrowIfNull(statement);
         ArgumentNullException.ThrowIfNull(assumptions);
         ArgumentNullException.ThrowIfNull(settings);
-        Rate profit = statement.NetUnknown is { } unknown ? Rate.NotAvailable(unknown) : statement.NetProfit;
+        Result profit = statement.NetUnknown is { } unknown ? Result.NotAvailable(unknown) : statement.NetProfit;
         TaxAmount self = assumptions.SelfEmploymentTax is { } entered
-            ? new TaxAmount("Self-employment tax", Rate.Known(entered), TaxSource.Entered, "as entered")
+            ? new TaxAmount("Self-employment tax", Result.Known(entered), TaxSource.Entered, "as entered")
             : new TaxAmount("Self-employment tax", SelfEmploymentOn(profit, statement.Book.Period, settings), TaxSource.Estimated, $"estimate by Schedule SE of tax year {FormYear}");
         return new TaxView(self, IncomeTaxOn(profit, self.Amount, assumptions), -statement.Book.Sum(CashKind.IncomeTax));
     }
@@ -87,24 +87,24 @@ public sealed class TaxView
         return earnings < Least ? 0m : Money.Rounded((Math.Min(earnings, most) * SocialSecurity) + (earnings * Medicare)).Amount;
     }
 
-    private static Rate SelfEmploymentOn(Rate profit, FiscalYear period, FarmSettings settings) => profit.Value is not { } amount ? profit
-        : settings.Currency != "USD" ? Rate.NotAvailable("only United States taxes are estimated")
-        : !period.IsCalendarYear ? Rate.NotAvailable("the year isn't the calendar year")
-        : !WageBases.ContainsKey(period.Year) ? Rate.NotAvailable($"the wage base of {period.Year} isn't known here")
-        : Rate.Known(SelfEmploymentOn(amount, period.Year));
+    private static Result SelfEmploymentOn(Result profit, FiscalYear period, FarmSettings settings) => profit.Value is not { } amount ? profit
+        : settings.Currency != "USD" ? Result.NotAvailable("only United States taxes are estimated")
+        : !period.IsCalendarYear ? Result.NotAvailable("the year isn't the calendar year")
+        : !WageBases.ContainsKey(period.Year) ? Result.NotAvailable($"the wage base of {period.Year} isn't known here")
+        : Result.Known(SelfEmploymentOn(amount, period.Year));
 
-    private static TaxAmount IncomeTaxOn(Rate profit, Rate selfEmployment, TaxAssumptions assumptions)
+    private static TaxAmount IncomeTaxOn(Result profit, Result selfEmployment, TaxAssumptions assumptions)
     {
         const string Name = "Income tax";
         if (assumptions.IncomeTax is { } entered)
         {
-            return new TaxAmount(Name, Rate.Known(entered), TaxSource.Entered, "as entered");
+            return new TaxAmount(Name, Result.Known(entered), TaxSource.Entered, "as entered");
         }
 
-        Rate estimate = assumptions.IncomeTaxPercent is not { } percent ? Rate.NotAvailable("income_tax or income_tax_percent is not given")
+        Result estimate = assumptions.IncomeTaxPercent is not { } percent ? Result.NotAvailable("income_tax or income_tax_percent is not given")
             : profit.Value is not { } amount ? profit
             : selfEmployment.Value is not { } self ? selfEmployment
-            : Rate.Known(Money.Rounded(Math.Max(0m, amount - (self / 2m) - (assumptions.Deduction ?? 0m)) * percent / 100m).Amount);
+            : Result.Known(Money.Rounded(Math.Max(0m, amount - (self / 2m) - (assumptions.Deduction ?? 0m)) * percent / 100m).Amount);
         return new TaxAmount(Name, estimate, TaxSource.Estimated, "estimate: your own rate x (net profit - half of the self-employment tax - deductions)");
     }
 }

@@ -330,8 +330,8 @@ public sealed class PlanFacts
     private PlanStore StoreOf(Pool store)
     {
         List<NotChecked> ignored = [];
-        ThingUse? use = new StoreCrates(season).Find(new SeasonDays(season), limits, 1m, ignored).FirstOrDefault(one => one.Thing.Name == store.Name);
-        List<double> ratios = use is null ? [] : [.. use.Thing.Spans.GroupBy(span => WorkFacts.WeekOf(season.Settings, span.From))
+        ResourceUse? use = new StoreCrates(season).Find(new SeasonDays(season), limits, 1m, ignored).FirstOrDefault(one => one.Resource.Name == store.Name);
+        List<double> ratios = use is null ? [] : [.. use.Resource.Spans.GroupBy(span => WorkFacts.WeekOf(season.Settings, span.From))
             .Select(week => (Mean: week.Average(span => (double)span.Used), Peak: week.Max(span => (double)span.Used))).Where(week => week.Mean > 1.0)
             .OrderByDescending(week => week.Mean).Take(8).Select(week => week.Peak / week.Mean)];
         return new PlanStore(

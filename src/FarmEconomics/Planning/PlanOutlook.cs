@@ -137,18 +137,18 @@ public sealed class PlanOutlook
     /// Sales and members' payments at which cash just comes out even over the year: running costs over the part of the money that varying costs
     /// and wages leave. Cost-volume-profit arithmetic: OpenStax, Principles of Accounting vol. 2. Not available where nothing is left of the money.
     /// </summary>
-    public Rate BreakEven
+    public Result BreakEven
     {
         get
         {
             if (CostsUnknown is { } why)
             {
-                return Rate.NotAvailable(why);
+                return Result.NotAvailable(why);
             }
 
             decimal money = Months.Sum(month => month.Sales + month.Shares);
-            decimal left = money - Months.Sum(month => month.Supplies + month.Wages);
-            return money <= 0m || left <= 0m ? Rate.NotAvailable("what varies takes all of the sales") : Rate.Known((Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome)) * money / left);
+            CostVolumeProfit year = new(money, -Months.Sum(month => month.Supplies + month.Wages), Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome));
+            return year.YieldFor(1m, "what varies takes all of the sales").Map(part => part * money);
         }
     }
 

@@ -30,18 +30,18 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public decimal Hours => Goods.Hours + ChannelCost.Hours;
 
     /// <summary>All cost: fees, produce and channel.</summary>
-    public Rate Cost => Missing is { } reason ? Rate.NotAvailable(reason) : Rate.Known(Fees.Amount + Goods.Full + ChannelCost.Full);
+    public Result Cost => Missing is { } reason ? Result.NotAvailable(reason) : Result.Known(Fees.Amount + Goods.Full + ChannelCost.Full);
 
     /// <summary>Sales less all cost.</summary>
-    public Rate NetReturn => Cost.Value is { } cost ? Rate.Known(Sales.Amount - cost) : Cost;
+    public Result NetReturn => Cost.Map(cost => Sales.Amount - cost);
 
     /// <summary>(Sales less all cost but labor) per hour.</summary>
-    public Rate ReturnPerHour => (Known.NoGrossMargin ?? Known.Hours ?? Known.Ownership ?? Known.Establishment) is { } reason
-        ? Rate.NotAvailable(reason)
-        : Rate.Of((Sales - Fees).Amount - Goods.Other - ChannelCost.Other, Hours, "no labor hours");
+    public Result ReturnPerHour => (Known.NoGrossMargin ?? Known.Hours ?? Known.Ownership ?? Known.Establishment) is { } reason
+        ? Result.NotAvailable(reason)
+        : Result.Of((Sales - Fees).Amount - Goods.Other - ChannelCost.Other, Hours, "no labor hours");
 
     /// <summary>Thrown out over sold and thrown out, 0 to 1, both at price.</summary>
-    public Rate LossShare => Rate.Of(ThrownOut, Sales.Amount + ThrownOut, "nothing sold or thrown out");
+    public Result LossShare => Result.Of(ThrownOut, Sales.Amount + ThrownOut, "nothing sold or thrown out");
 
     private string? Missing => Known.NoFullNetReturn;
 
@@ -66,7 +66,7 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             {
                 if (cost.Through(channel) is { } sold)
                 {
-                    goods.Add(cost.CostOfSold, sold.Quantity / cost.CarryingUnits);
+                    goods.Add(cost.CostOfSold, sold.Quantity / cost.Budget.Sums.Sold);
                     own.Add(sold.ChannelCost);
                     sales += sold.Amount;
                     fees += sold.Fees;

@@ -6,7 +6,7 @@ namespace FarmEconomics.Pricing;
 /// <summary>What would have changed over the season if part of a crop had gone through another channel at the price it brings there. Each figure is new less old.</summary>
 public sealed class ChannelMove
 {
-    private ChannelMove(CropCost cost, Channel from, Channel to, decimal quantity, Rate priceFrom, Rate priceTo, PriceRules rules)
+    private ChannelMove(CropCost cost, Channel from, Channel to, decimal quantity, Result priceFrom, Result priceTo, PriceRules rules)
     {
         Crop = cost.Crop;
         From = from;
@@ -14,15 +14,15 @@ public sealed class ChannelMove
         Quantity = quantity;
         PriceFrom = priceFrom;
         PriceTo = priceTo;
-        Sales = Both(priceFrom, priceTo, (old, now) => quantity * (now - old));
-        Fees = Both(priceFrom, priceTo, (old, now) => quantity * ((now * Fee(to)) - (old * Fee(from))));
-        ShortRun = Both(Sales, Fees, (sales, fees) => sales - fees);
+        Sales = priceFrom.Combine(priceTo, (old, now) => quantity * (now - old));
+        Fees = priceFrom.Combine(priceTo, (old, now) => quantity * ((now * Fee(to)) - (old * Fee(from))));
+        ShortRun = Sales.Combine(Fees, (sales, fees) => sales - fees);
         string? unlike = rules.FloorMissing ?? rules.Known.Hours ?? (cost.Through(to) is null ? $"no {cost.Crop.Name} went through {to.Name}, so its hours and cost there aren't known" : null);
         UnitCost old = OwnCost(cost, from);
         UnitCost now = OwnCost(cost, to);
-        ChannelCost = unlike is null ? Rate.Known(quantity * (now.Full - old.Full)) : Rate.NotAvailable(unlike);
-        Hours = unlike is null ? Rate.Known(quantity * (now.Hours - old.Hours)) : Rate.NotAvailable(unlike);
-        LongRun = Both(ShortRun, ChannelCost, (gain, more) => gain - more);
+        ChannelCost = unlike is null ? Result.Known(quantity * (now.Full - old.Full)) : Result.NotAvailable(unlike);
+        Hours = unlike is null ? Result.Known(quantity * (now.Hours - old.Hours)) : Result.NotAvailable(unlike);
+        LongRun = ShortRun.Combine(ChannelCost, (gain, more) => gain - more);
     }
 
     /// <summary>The crop.</summary>
@@ -38,28 +38,28 @@ public sealed class ChannelMove
     public decimal Quantity { get; }
 
     /// <summary>What a unit brought.</summary>
-    public Rate PriceFrom { get; }
+    public Result PriceFrom { get; }
 
     /// <summary>What a unit would have brought: the season's price there (else the list price) times the price factor.</summary>
-    public Rate PriceTo { get; }
+    public Result PriceTo { get; }
 
     /// <summary>Change in sales.</summary>
-    public Rate Sales { get; }
+    public Result Sales { get; }
 
     /// <summary>Change in fees.</summary>
-    public Rate Fees { get; }
+    public Result Fees { get; }
 
     /// <summary>Change in sales less fees: what is gained while stall, driving and standing time stay as they are.</summary>
-    public Rate ShortRun { get; }
+    public Result ShortRun { get; }
 
     /// <summary>Change in the channels' own cost, if that followed the goods.</summary>
-    public Rate ChannelCost { get; }
+    public Result ChannelCost { get; }
 
     /// <summary>Change in the channels' own hours, if those followed the goods.</summary>
-    public Rate Hours { get; }
+    public Result Hours { get; }
 
     /// <summary>What is gained if the channels' cost and time follow the goods.</summary>
-    public Rate LongRun { get; }
+    public Result LongRun { get; }
 
     /// <summary>Works out a move.</summary>
     /// <param name="book">The season's prices.</param>
@@ -85,18 +85,15 @@ public sealed class ChannelMove
         CropCost cost = book.CostOf(crop) ?? throw new ArgumentException($"{crop.Name} has no planting in {book.Season.CropYear}.", nameof(crop));
         return new ChannelMove(
             cost, from, to, (cost.Through(from)?.Quantity ?? 0m) * percent / 100m,
-            Price(book, cost, from), PriceSet.Times(Price(book, cost, to), priceFactor), book.Rules);
+            Price(book, cost, from), Price(book, cost, to).Map(price => price * priceFactor), book.Rules);
     }
 
-    private static Rate Price(PriceBook book, CropCost cost, Channel channel) => channel.Kind == ChannelKind.Share
-        ? Rate.NotAvailable($"members of {channel.Name} have paid for the season: more or less in their boxes changes no money until the share's price does")
+    private static Result Price(PriceBook book, CropCost cost, Channel channel) => channel.Kind == ChannelKind.Share
+        ? Result.NotAvailable($"members of {channel.Name} have paid for the season: more or less in their boxes changes no money until the share's price does")
         : book.PriceIn(cost.Crop, channel);
 
     private static decimal Fee(Channel channel) => (channel.Row.FeePercent ?? 0m) / 100m;
 
     private static UnitCost OwnCost(CropCost cost, Channel channel) =>
         cost.Through(channel) is { } sold ? sold.ChannelCost.PerUnit(sold.Quantity) : default;
-
-    private static Rate Both(Rate left, Rate right, Func<decimal, decimal, decimal> combine) =>
-        left.Value is not { } a ? left : right.Value is not { } b ? right : Rate.Known(combine(a, b));
 }

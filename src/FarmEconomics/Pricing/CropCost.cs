@@ -69,12 +69,7 @@ public sealed class CropCost
     public IReadOnlyList<CropChannel> Channels { get; private set; } = [];
 
     /// <summary>
-    /// Units that carry cost, as in the break-even price: those sold through market, stand, wholesale and share.
-    /// </summary>
-    public decimal CarryingUnits => Budget.Sums.Sold;
-
-    /// <summary>
-    /// What the units sold must cover wherever they are sold: production and the pools of channels that sell nothing, less what else the crop gave at its value (household use and stock, and other
+    /// What the units sold through market, stand, wholesale and share must cover wherever they are sold: production and the pools of channels that sell nothing, less what else the crop gave at its value (household use and stock, and other
     /// money after its fees).
     /// </summary>
     public CostBlock CostOfSold { get; } = new();
@@ -82,7 +77,7 @@ public sealed class CropCost
     /// <summary>Cost of what was sold per unit, before the channel's own.</summary>
     /// <param name="yieldFactor">Times the season's yield, above 0; 1: as it was.</param>
     /// <returns>The cost of a unit, or null when nothing was sold.</returns>
-    public UnitCost? PerUnit(decimal yieldFactor = 1m) => CarryingUnits > 0m ? CostOfSold.PerUnit(CarryingUnits, yieldFactor) : null;
+    public UnitCost? PerUnit(decimal yieldFactor = 1m) => Budget.Sums.Sold is > 0m and var sold ? CostOfSold.PerUnit(sold, yieldFactor) : null;
 
     /// <summary>The crop's dealings with one channel; null when nothing went through it.</summary>
     /// <param name="channel">The channel.</param>

@@ -9,21 +9,24 @@ namespace FarmEconomics.Pricing;
 /// <param name="FullCost">Covers everything, its part of fixed and channel cost included: what must be earned in the long run.</param>
 /// <param name="Target">Gives the wanted return per hour or margin; never under full cost.</param>
 /// <param name="TargetIsFullCost">True when the wanted return is below what labor cost anyway, so that full cost stands in for the target.</param>
-public sealed record PriceSet(Rate Floor, Rate FullCost, Rate Target, bool TargetIsFullCost)
+public sealed record PriceSet(Result Floor, Result FullCost, Result Target, bool TargetIsFullCost)
 {
     /// <summary>The same for another unit.</summary>
     /// <param name="baseUnits">How many of the crop's own units it holds, above 0.</param>
     /// <returns>The prices per that unit.</returns>
-    public PriceSet For(decimal baseUnits) => new(Times(Floor, baseUnits), Times(FullCost, baseUnits), Times(Target, baseUnits), TargetIsFullCost);
+    public PriceSet For(decimal baseUnits)
+    {
+        return new(Floor.Map(Times), FullCost.Map(Times), Target.Map(Times), TargetIsFullCost);
 
-    internal static Rate Times(Rate rate, decimal factor) => rate.Value is { } value ? Rate.Known(value * factor) : rate;
+        decimal Times(decimal price) => price * baseUnits;
+    }
 }
 
 /// <summary>What a crop brought in one month through one channel.</summary>
 /// <param name="Month">The first day of the month.</param>
 /// <param name="Quantity">Quantity in the crop's unit.</param>
 /// <param name="Price">Money per unit of the crop.</param>
-public sealed record MonthPrice(DateOnly Month, decimal Quantity, Rate Price);
+public sealed record MonthPrice(DateOnly Month, decimal Quantity, Result Price);
 
 /// <summary>Somebody else's price, kept apart from the farm's own.</summary>
 /// <param name="Row">The row of the prices table.</param>
@@ -37,7 +40,7 @@ public sealed class CropPrice
     private readonly PriceTerms terms;
     private readonly string? floorMissing;
 
-    internal CropPrice(CropCost crop, CropChannel sold, PriceRules rules, YieldHistory yields, WhatIfModel model)
+    internal CropPrice(CropCost crop, CropChannel sold, PriceRules rules, YieldHistory yields, SensitivityModel model)
     {
         Cost = crop;
         Sold = sold;
@@ -52,7 +55,7 @@ public sealed class CropPrice
             ? rules.Price(crop.PerUnit(yields.NormalFactor)!.Value, ChannelPart, FeePercent, model.FloorCost(yields.NormalFactor)) : null;
         ByMonth = sold.Parts.GroupBy(part => new DateOnly(part.Disposition.Row.Date.Year, part.Disposition.Row.Date.Month, 1))
             .OrderBy(month => month.Key)
-            .Select(month => new MonthPrice(month.Key, month.Sum(part => part.Quantity), Rate.Of(month.Sum(part => part.Amount.Amount), month.Sum(part => part.Quantity), "nothing sold")))
+            .Select(month => new MonthPrice(month.Key, month.Sum(part => part.Quantity), Result.Of(month.Sum(part => part.Amount.Amount), month.Sum(part => part.Quantity), "nothing sold")))
             .ToList();
         AgainstFullCost = Against(Prices.FullCost);
         AgainstTarget = Against(Prices.Target);
@@ -86,35 +89,35 @@ public sealed class CropPrice
     public YieldHistory Yields { get; }
 
     /// <summary>What a unit brought over the season.</summary>
-    public Rate Realised => Rate.Of(Sold.Amount.Amount, Sold.Quantity, "nothing sold");
+    public Result Realised => Result.Of(Sold.Amount.Amount, Sold.Quantity, "nothing sold");
 
     /// <summary>What a unit brought, month by month.</summary>
     public IReadOnlyList<MonthPrice> ByMonth { get; }
 
     /// <summary>The farm's own newest list price for the channel by the end of the season.</summary>
-    public Rate ListPrice { get; internal init; }
+    public Result ListPrice { get; internal init; }
 
     /// <summary>The most a unit of the crop ever brought on the mean of a season and channel, or is listed at, the farm's own or somebody else's.</summary>
-    public Rate MostEver { get; internal init; }
+    public Result MostEver { get; internal init; }
 
     /// <summary>The lowest price of one sale of the season there, per unit of the crop.</summary>
-    public Rate Lowest => Range(prices => prices.Min());
+    public Result Lowest => Range(prices => prices.Min());
 
     /// <summary>The highest price of one sale of the season there, per unit of the crop.</summary>
-    public Rate Highest => Range(prices => prices.Max());
+    public Result Highest => Range(prices => prices.Max());
 
     /// <summary>Somebody else's newest price, per unit of the crop.</summary>
-    public Rate Reference => References.Count == 0 ? Rate.NotAvailable("no reference price")
-        : Rate.Known(References.MaxBy(price => (price.Row.From ?? DateOnly.MinValue, price.Row.Source.Line))!.PerUnit);
+    public Result Reference => References.Count == 0 ? Result.NotAvailable("no reference price")
+        : Result.Known(References.MaxBy(price => (price.Row.From ?? DateOnly.MinValue, price.Row.Source.Line))!.PerUnit);
 
     /// <summary>Somebody else's prices, all rows of them.</summary>
     public IReadOnlyList<ReferencePrice> References { get; internal init; } = [];
 
     /// <summary>What came in over the season, after fees, above (or, negative, below) full cost; in the farm's currency.</summary>
-    public Rate AgainstFullCost { get; }
+    public Result AgainstFullCost { get; }
 
     /// <summary>The same against the target.</summary>
-    public Rate AgainstTarget { get; }
+    public Result AgainstTarget { get; }
 
     /// <summary>The unit most of the season's sales rows of this channel were written in; the one its price is asked in.</summary>
     public string SellingUnit => Sold.Parts.Select(part => part.Disposition).Distinct()
@@ -139,12 +142,12 @@ public sealed class CropPrice
     /// <summary>Return per labor hour (money after fees and all cost but labor, over hours) if every unit had brought <paramref name="price"/>.</summary>
     /// <param name="price">Price per unit of the crop.</param>
     /// <returns>Money per hour.</returns>
-    public Rate ReturnPerHourAt(decimal price) => Rate.Of(After(price) - cost.Other, cost.Hours, "no labor hours");
+    public Result ReturnPerHourAt(decimal price) => Result.Of(After(price) - cost.Other, cost.Hours, "no labor hours");
 
     /// <summary>Net return in percent of the price if every unit had brought <paramref name="price"/>.</summary>
     /// <param name="price">Price per unit of the crop.</param>
     /// <returns>Percent.</returns>
-    public Rate MarginPercentAt(decimal price) => Rate.Of(100m * (After(price) - cost.Full), price, "a price of 0");
+    public Result MarginPercentAt(decimal price) => Result.Of(100m * (After(price) - cost.Full), price, "a price of 0");
 
     /// <summary>What to ask, per another unit of the crop: at least the target (of a normal yield where the season's failed), never below what it has.</summary>
     /// <param name="unit">The unit, in any case.</param>
@@ -153,21 +156,19 @@ public sealed class CropPrice
     public PriceAdvice Advice(string unit)
     {
         decimal size = BaseUnits(unit);
-        return PriceAdvice.Of((AtNormalYield ?? Prices).For(size), PriceSet.Times(PriceAdvice.Greater(Realised, ListPrice), size), PriceSet.Times(MostEver, size), terms, AtNormalYield is not null);
+        return PriceAdvice.Of((AtNormalYield ?? Prices).For(size), PriceAdvice.Greater(Realised, ListPrice).Map(price => price * size), MostEver.Map(price => price * size), terms, AtNormalYield is not null);
     }
 
     /// <summary>What picking, packing and selling a unit costs, fees left out; per unit of the crop.</summary>
-    public Rate Handling => floorMissing is { } reason ? Rate.NotAvailable(reason) : Rate.Known(Math.Max(0m, Cost.Production.Handling / Cost.CarryingUnits));
+    public Result Handling => floorMissing is { } reason ? Result.NotAvailable(reason) : Result.Known(Math.Max(0m, Cost.Production.Handling / Cost.Budget.Sums.Sold));
 
-    private Rate Range(Func<List<decimal>, decimal> pick)
+    private Result Range(Func<List<decimal>, decimal> pick)
     {
         List<decimal> prices = [.. Sold.Parts.Select(part => part.Disposition).Distinct().Where(sale => sale.Quantity > 0m && sale.Amount.Amount > 0m).Select(sale => sale.Amount.Amount / sale.Quantity)];
-        return prices.Count == 0 ? Rate.NotAvailable("nothing sold for money") : Rate.Known(pick(prices));
+        return prices.Count == 0 ? Result.NotAvailable("nothing sold for money") : Result.Known(pick(prices));
     }
 
     private decimal After(decimal price) => price * (1m - (FeePercent / 100m));
 
-    private Rate Against(Rate price) => price.Value is { } wanted
-        ? Rate.Known((Sold.Amount - Sold.Fees).Amount - (After(wanted) * Sold.Quantity))
-        : price;
+    private Result Against(Result price) => price.Map(wanted => (Sold.Amount - Sold.Fees).Amount - (After(wanted) * Sold.Quantity));
 }

@@ -14,7 +14,7 @@ namespace FarmEconomics.Pricing;
 /// <param name="Prices">Floor, full cost and target, per unit of the crop.</param>
 /// <param name="ListPrice">The farm's list price there, per unit of the crop; not available where there is none.</param>
 /// <param name="Advice">What to ask, per <paramref name="Unit"/>.</param>
-public sealed record ElsewherePrice(Crop Crop, Channel Channel, string Unit, PriceSet Prices, Rate ListPrice, PriceAdvice Advice)
+public sealed record ElsewherePrice(Crop Crop, Channel Channel, string Unit, PriceSet Prices, Result ListPrice, PriceAdvice Advice)
 {
     internal static ElsewherePrice? Of(PriceBook book, CropCost cost, Channel channel)
     {
@@ -35,9 +35,9 @@ public sealed record ElsewherePrice(Crop Crop, Channel Channel, string Unit, Pri
         PriceSet advised = yields.Failed ? book.Rules.PriceElsewhere(cost.PerUnit(yields.NormalFactor)!.Value, perMoney, fee, book.FloorCost(cost, yields.NormalFactor)) : prices;
         string selling = book.Prices.FirstOrDefault(price => price.Crop == cost.Crop)?.SellingUnit ?? cost.Crop.Unit;
         decimal size = cost.Crop.ToBase(1m, selling);
-        Rate list = book.ListPriceOf(cost.Crop, channel);
+        Result list = book.ListPriceOf(cost.Crop, channel);
         PriceAdvice advice =
-            PriceAdvice.Of(advised.For(size), PriceSet.Times(list, size), PriceSet.Times(book.MostEver(cost.Crop), size), book.Rules.Terms,
+            PriceAdvice.Of(advised.For(size), list.Map(price => price * size), book.MostEver(cost.Crop).Map(price => price * size), book.Rules.Terms,
             yields.Failed);
         return new ElsewherePrice(cost.Crop, channel, selling, prices, list, advice);
     }

@@ -24,7 +24,7 @@ public enum AdviceKind
 /// <param name="Kind">What to do.</param>
 /// <param name="Price">The price, per unit asked about; not available where it can't be priced or isn't known, with the reason.</param>
 /// <param name="AtNormalYield">True where the season's yield failed and the target is that of a normal yield.</param>
-public sealed record PriceAdvice(AdviceKind Kind, Rate Price, bool AtNormalYield)
+public sealed record PriceAdvice(AdviceKind Kind, Result Price, bool AtNormalYield)
 {
     private const int CentDecimals = 2;
 
@@ -37,25 +37,25 @@ public sealed record PriceAdvice(AdviceKind Kind, Rate Price, bool AtNormalYield
     /// <param name="terms">The step, and how far above the most is too far.</param>
     /// <param name="atNormalYield">True where <paramref name="prices"/> are those of a normal yield.</param>
     /// <returns>The advice.</returns>
-    public static PriceAdvice Of(PriceSet prices, Rate got, Rate most, PriceTerms terms, bool atNormalYield = false)
+    public static PriceAdvice Of(PriceSet prices, Result got, Result most, PriceTerms terms, bool atNormalYield = false)
     {
         ArgumentNullException.ThrowIfNull(prices);
         ArgumentNullException.ThrowIfNull(terms);
         if (prices.FullCost.Value is { } full && most.Value is { } best && full > best * terms.FarAbovePercent / 100m)
         {
             return new PriceAdvice(AdviceKind.CannotBePriced,
-                Rate.NotAvailable("its full cost lies far above the most it ever brought: see whether to drop or change it"),
+                Result.NotAvailable("its full cost lies far above the most it ever brought: see whether to drop or change it"),
                 atNormalYield);
         }
 
-        Rate target = PriceMath.RoundUp(prices.Target, terms.Step);
+        Result target = PriceMath.RoundUp(prices.Target, terms.Step);
         return target.Value is not { } wanted ? new PriceAdvice(AdviceKind.Unknown, target, atNormalYield)
             : got.Value is { } has && decimal.Round(has, CentDecimals, MidpointRounding.AwayFromZero) is var keep && keep >= wanted
-                ? new PriceAdvice(AdviceKind.Keep, Rate.Known(keep), atNormalYield)
+                ? new PriceAdvice(AdviceKind.Keep, Result.Known(keep), atNormalYield)
             : new PriceAdvice(AdviceKind.AtLeast, target, atNormalYield);
     }
 
     /// <summary>The greater of two prices; the one there is where the other isn't available.</summary>
-    internal static Rate Greater(Rate left, Rate right) => left.Value is not { } a ? right : right.Value is not { } b || b <= a ? left
+    internal static Result Greater(Result left, Result right) => left.Value is not { } a ? right : right.Value is not { } b || b <= a ? left
         : right;
 }

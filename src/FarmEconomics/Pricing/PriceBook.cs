@@ -19,7 +19,7 @@ public sealed class PriceBook
     private Dictionary<Crop, decimal>? mostSold;
 
     /// <summary>What a unit must bring, before fees, for the farm to net what it nets without the crop.</summary>
-    internal Rate FloorCost(CropCost cost, decimal yieldFactor = 1m) => costs.Model(cost.Budget).FloorCost(yieldFactor);
+    internal Result FloorCost(CropCost cost, decimal yieldFactor = 1m) => costs.Model(cost.Budget).FloorCost(yieldFactor);
 
     private PriceBook(FarmReview review, int cropYear, PriceTerms terms)
     {
@@ -112,10 +112,10 @@ public sealed class PriceBook
     /// <param name="crop">The crop.</param>
     /// <param name="channel">A market, stand or wholesale channel.</param>
     /// <returns>Price per unit of the crop, or why there is none.</returns>
-    public Rate PriceIn(Crop crop, Channel channel)
+    public Result PriceIn(Crop crop, Channel channel)
     {
         ArgumentNullException.ThrowIfNull(channel);
-        return !channel.IsPriced ? Rate.NotAvailable($"{channel.Name} has no prices of its own")
+        return !channel.IsPriced ? Result.NotAvailable($"{channel.Name} has no prices of its own")
             : Prices.FirstOrDefault(price => price.Crop == crop && price.Channel == channel) is { } price ? price.Realised
             : ListPriceOf(crop, channel);
     }
@@ -124,7 +124,7 @@ public sealed class PriceBook
     /// <param name="crop">The crop.</param>
     /// <param name="channel">The channel.</param>
     /// <returns>Price per unit of the crop, or why there is none.</returns>
-    public Rate ListPriceOf(Crop crop, Channel channel)
+    public Result ListPriceOf(Crop crop, Channel channel)
     {
         ArgumentNullException.ThrowIfNull(crop);
         ArgumentNullException.ThrowIfNull(channel);
@@ -133,8 +133,8 @@ public sealed class PriceBook
             ?? (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? null : Newest(crop, channel.Row.ValuesFrom.Trim(), last))
             ?? Newest(crop, null, last);
         return newest is { } list
-            ? Rate.Known(list.Price / crop.ToBase(1m, list.Unit))
-            : Rate.NotAvailable($"no list price of {crop.Name} for {channel.Name}");
+            ? Result.Known(list.Price / crop.ToBase(1m, list.Unit))
+            : Result.NotAvailable($"no list price of {crop.Name} for {channel.Name}");
     }
 
     /// <summary>The prices of crops in a channel they weren't sold through that season, from what the channel cost the others; in the order of the crops table.</summary>
@@ -149,7 +149,7 @@ public sealed class PriceBook
     /// <summary>The most a unit of a crop brought on the mean of any season and priced channel up to this one, or is listed at by its end, the farm's own price or somebody else's.</summary>
     /// <param name="crop">The crop.</param>
     /// <returns>Price per unit of the crop, or why nothing tells.</returns>
-    public Rate MostEver(Crop crop)
+    public Result MostEver(Crop crop)
     {
         mostSold ??= Review.Trace.Dispositions.Where(sale => sale.Channel.IsPriced && sale.Window <= Season.CropYear)
             .GroupBy(sale => (sale.Crop, sale.Channel, sale.Window)).Where(sales => sales.Sum(sale => sale.Quantity) > 0m)
@@ -162,7 +162,7 @@ public sealed class PriceBook
             seen.Add(sold);
         }
 
-        return seen.Count > 0 ? Rate.Known(seen.Max()) : Rate.NotAvailable($"no price of {crop.Name} is on record");
+        return seen.Count > 0 ? Result.Known(seen.Max()) : Result.NotAvailable($"no price of {crop.Name} is on record");
     }
 
     private PriceRow? Newest(Crop crop, string? channel, DateOnly day) => Review.Records.Tables.Prices

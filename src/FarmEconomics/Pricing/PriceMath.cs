@@ -13,21 +13,20 @@ public static class PriceMath
     /// <param name="feePercent">The channel's fee in percent of the price, 0 or more.</param>
     /// <param name="marginPercent">The wanted net return in percent of the price, 0 or more.</param>
     /// <returns>The price; not available when fee and margin take all of it.</returns>
-    public static Rate GrossUp(Rate cost, decimal feePercent, decimal marginPercent = 0m)
+    public static Result GrossUp(Result cost, decimal feePercent, decimal marginPercent = 0m)
     {
         decimal kept = 1m - ((feePercent + marginPercent) / 100m);
         return cost.Value is not { } known ? cost
-            : kept <= 0m ? Rate.NotAvailable(marginPercent > 0m ? "the channel's fee and the wanted margin take the whole price" : "the channel's fee takes the whole price")
-            : Rate.Known(known / kept);
+            : kept <= 0m ? Result.NotAvailable(marginPercent > 0m ? "the channel's fee and the wanted margin take the whole price" : "the channel's fee takes the whole price")
+            : Result.Known(known / kept);
     }
 
     /// <summary>The price rounded up to the next step: the price to ask.</summary>
     /// <param name="price">The price.</param>
     /// <param name="step">The step, above 0.</param>
     /// <returns>A whole number of steps, not under the price, and not under 0.</returns>
-    public static Rate RoundUp(Rate price, decimal step) => price.Value is { } known
-        ? Rate.Known(Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step))
-        : price;
+    public static Result RoundUp(Result price, decimal step) =>
+        price.Map(known => Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step));
 
     /// <summary>
     /// What the quantity sold is multiplied by when the price is, at a constant elasticity: factor^-e, e by its size. Source: the definition of the price elasticity of demand (OpenStax, Principles of Economics,
@@ -50,25 +49,11 @@ public static class PriceMath
     /// <param name="feePercent">The channel's fee in percent of the price.</param>
     /// <param name="elasticity">The elasticity, with or without its minus sign.</param>
     /// <returns>The price; not available at an elasticity of 1 or less, or where handling costs nothing.</returns>
-    public static Rate BestPrice(Rate handling, decimal feePercent, decimal elasticity)
+    public static Result BestPrice(Result handling, decimal feePercent, decimal elasticity)
     {
         decimal e = Math.Abs(elasticity);
-        return e <= 1m ? Rate.NotAvailable("at an elasticity of 1 or less sales never fall when the price rises, so no price is the best")
-            : handling.Value is <= 0m ? Rate.NotAvailable("no cost of picking, packing and selling is on record")
-            : GrossUp(handling, feePercent).Value is { } cost ? Rate.Known(cost * e / (e - 1m))
-            : GrossUp(handling, feePercent);
-    }
-
-    /// <summary>The middle of some numbers; the mean of the two in the middle when their count is even.</summary>
-    /// <param name="values">At least one number.</param>
-    /// <returns>The median.</returns>
-    /// <exception cref="ArgumentException">There are no numbers.</exception>
-    public static decimal Median(IEnumerable<decimal> values)
-    {
-        List<decimal> sorted = [.. values.Order()];
-        int middle = sorted.Count / 2;
-        return sorted.Count == 0 ? throw new ArgumentException("A median needs at least one number.", nameof(values))
-            : sorted.Count % 2 == 1 ? sorted[middle]
-            : (sorted[middle - 1] + sorted[middle]) / 2m;
+        return e <= 1m ? Result.NotAvailable("at an elasticity of 1 or less sales never fall when the price rises, so no price is the best")
+            : handling.Value is <= 0m ? Result.NotAvailable("no cost of picking, packing and selling is on record")
+            : GrossUp(handling, feePercent).Map(cost => cost * e / (e - 1m));
     }
 }

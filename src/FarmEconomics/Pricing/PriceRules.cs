@@ -19,7 +19,7 @@ public sealed class PriceRules
         Terms = terms;
         Known = season.Known;
         notation = season.Notation;
-        WantedPerHour = terms.WantedPerHour is { } wanted ? Rate.Known(wanted) : DefaultWanted(season);
+        WantedPerHour = terms.WantedPerHour is { } wanted ? Result.Known(wanted) : DefaultWanted(season);
     }
 
     private PriceRules(PriceRules other)
@@ -34,7 +34,7 @@ public sealed class PriceRules
     public Availability Known { get; private init; }
 
     /// <summary>The wanted return per hour that counts.</summary>
-    public Rate WantedPerHour { get; }
+    public Result WantedPerHour { get; }
 
     /// <summary>The target in words.</summary>
     public string TargetInWords => Terms.WantedMarginPercent is { } margin
@@ -52,22 +52,22 @@ public sealed class PriceRules
     internal PriceRules For(EnterpriseBudget crop) =>
         crop.Known.Establishment is { } reason ? new PriceRules(this) { Known = Known with { Establishment = reason } } : this;
 
-    internal PriceSet Price(UnitCost production, UnitCost channel, decimal feePercent, Rate floorCost)
+    internal PriceSet Price(UnitCost production, UnitCost channel, decimal feePercent, Result floorCost)
     {
         UnitCost all = production + channel;
-        Rate floor = PriceMath.GrossUp(FloorMissing is { } missing ? Rate.NotAvailable(missing) : floorCost, feePercent);
-        Rate full = PriceMath.GrossUp(Of(all.Full, FullMissing), feePercent);
-        Rate target = Target(all, feePercent);
+        Result floor = PriceMath.GrossUp(FloorMissing is { } missing ? Result.NotAvailable(missing) : floorCost, feePercent);
+        Result full = PriceMath.GrossUp(Of(all.Full, FullMissing), feePercent);
+        Result target = Target(all, feePercent);
         bool lifted = target.Value is { } wanted && full.Value is { } cost && wanted < cost;
         return new PriceSet(floor, full, lifted ? full : target, lifted);
     }
 
     /// <summary>Prices where the channel's own cost follows the price: so much of each unit of money taken there.</summary>
-    internal PriceSet PriceElsewhere(UnitCost production, UnitCost perMoney, decimal feePercent, Rate floorCost)
+    internal PriceSet PriceElsewhere(UnitCost production, UnitCost perMoney, decimal feePercent, Result floorCost)
     {
-        Rate floor = PriceMath.GrossUp(FloorMissing is { } missing ? Rate.NotAvailable(missing) : floorCost, feePercent);
-        Rate full = PriceMath.GrossUp(Of(production.Full, FullMissing), feePercent, perMoney.Full * 100m);
-        Rate target = Terms.WantedMarginPercent is { } margin
+        Result floor = PriceMath.GrossUp(FloorMissing is { } missing ? Result.NotAvailable(missing) : floorCost, feePercent);
+        Result full = PriceMath.GrossUp(Of(production.Full, FullMissing), feePercent, perMoney.Full * 100m);
+        Result target = Terms.WantedMarginPercent is { } margin
             ? PriceMath.GrossUp(Of(production.Full, FullMissing), feePercent, (perMoney.Full * 100m) + margin)
             : WantedPerHour.Value is { } wanted
                 ? PriceMath.GrossUp(Of(production.Other + (production.Hours * wanted), HoursMissing), feePercent, (perMoney.Other + (perMoney.Hours * wanted)) * 100m)
@@ -76,7 +76,7 @@ public sealed class PriceRules
         return new PriceSet(floor, full, lifted ? full : target, lifted);
     }
 
-    internal Rate Target(UnitCost all, decimal feePercent)
+    internal Result Target(UnitCost all, decimal feePercent)
     {
         if (Terms.WantedMarginPercent is { } margin)
         {
@@ -88,17 +88,17 @@ public sealed class PriceRules
             : WantedPerHour;
     }
 
-    private static Rate Of(decimal value, string? missing) => missing is null ? Rate.Known(value) : Rate.NotAvailable(missing);
+    private static Result Of(decimal value, string? missing) => missing is null ? Result.Known(value) : Result.NotAvailable(missing);
 
-    private static Rate DefaultWanted(SeasonReview season)
+    private static Result DefaultWanted(SeasonReview season)
     {
         if ((season.Known.Hours ?? season.Known.LaborCost ?? season.Known.OwnerLabor) is { } missing)
         {
-            return Rate.NotAvailable($"give a wanted return per hour, or a margin ({missing})");
+            return Result.NotAvailable($"give a wanted return per hour, or a margin ({missing})");
         }
 
         return (season.Farm.LaborCost / season.Farm.LaborHours).Value is { } cost
-            ? Rate.Known(decimal.Ceiling(cost * 1.25m))
-            : Rate.NotAvailable("no labor hours; give a wanted margin");
+            ? Result.Known(decimal.Ceiling(cost * 1.25m))
+            : Result.NotAvailable("no labor hours; give a wanted margin");
     }
 }

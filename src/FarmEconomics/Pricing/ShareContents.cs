@@ -10,7 +10,7 @@ namespace FarmEconomics.Pricing;
 /// <param name="ListValue">At list price.</param>
 /// <param name="Income">Its part of the share income, by list value (relative sales value); 0 in a plan.</param>
 /// <param name="Cost">Production cost, or why it isn't known.</param>
-public sealed record ShareItem(Crop Crop, decimal Quantity, Money ListValue, Money Income, Rate Cost);
+public sealed record ShareItem(Crop Crop, decimal Quantity, Money ListValue, Money Income, Result Cost);
 
 /// <summary>One week of boxes; weeks count in sevens of days from the first delivery.</summary>
 /// <param name="Number">The week, from 1.</param>
@@ -22,7 +22,7 @@ public sealed record ShareWeek(int Number, DateOnly? First, IReadOnlyList<ShareI
     public Money ListValue => Money.Sum(Items.Select(item => item.ListValue));
 
     /// <summary>Production cost of all boxes.</summary>
-    public Rate Cost => ShareContents.Total(Items.Select(item => item.Cost));
+    public Result Cost => ShareContents.Total(Items.Select(item => item.Cost));
 }
 
 /// <summary>A line of a plan: what one full box is to hold in a week.</summary>
@@ -45,10 +45,10 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     public Money ListValue => Money.Sum(Weeks.Select(week => week.ListValue));
 
     /// <summary>Production cost over the season.</summary>
-    public Rate Cost => Total(Weeks.Select(week => week.Cost));
+    public Result Cost => Total(Weeks.Select(week => week.Cost));
 
     /// <summary>List value over what members paid, over the season; above 1 they got more than they paid for.</summary>
-    public Rate ValueOverPrice => Rate.Of(ListValue.Amount, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
+    public Result ValueOverPrice => Result.Of(ListValue.Amount, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
 
     /// <summary>The season's boxes crop by crop, largest list value first.</summary>
     public IReadOnlyList<ShareItem> ByCrop => Weeks.SelectMany(week => week.Items).GroupBy(item => item.Crop)
@@ -59,10 +59,10 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     /// <summary>List value of a week over that week's part of the payments (the season's, in equal parts by week).</summary>
     /// <param name="week">One of the weeks.</param>
     /// <returns>The quotient.</returns>
-    public Rate ValueOverPriceIn(ShareWeek week)
+    public Result ValueOverPriceIn(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Rate.Of(week.ListValue.Amount * Weeks.Count, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
+        return Result.Of(week.ListValue.Amount * Weeks.Count, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
     }
 
     /// <summary>What the records say went into the boxes between the first and the last day of a crop year.</summary>
@@ -112,10 +112,10 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         return new ShareContents(channel, book.Season.CropYear, weeks, Money.Zero, Money.Zero, Planned: true);
     }
 
-    internal static Rate Total(IEnumerable<Rate> rates)
+    internal static Result Total(IEnumerable<Result> rates)
     {
         decimal sum = 0m;
-        foreach (Rate rate in rates)
+        foreach (Result rate in rates)
         {
             if (rate.Value is not { } value)
             {
@@ -125,7 +125,7 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
             sum += value;
         }
 
-        return Rate.Known(sum);
+        return Result.Known(sum);
     }
 
     private static List<ShareItem> Items(IEnumerable<Disposition> dispositions, BoxCosts costs) => dispositions.GroupBy(disposition => disposition.Crop).OrderBy(crop => crop.Key.Index)
@@ -169,11 +169,11 @@ internal sealed class BoxCosts(PriceBook book)
         [book.Season.CropYear] = (book.Rules, book.Costs.ToDictionary(cost => cost.Crop)),
     };
 
-    internal Rate Of(Crop crop, int? year, decimal quantity)
+    internal Result Of(Crop crop, int? year, decimal quantity)
     {
         if (year is not { } cropYear)
         {
-            return Rate.NotAvailable($"some {crop.Name} in the boxes belongs to no planting");
+            return Result.NotAvailable($"some {crop.Name} in the boxes belongs to no planting");
         }
 
         if (!years.TryGetValue(cropYear, out (PriceRules Rules, Dictionary<Crop, CropCost> Costs) known))
@@ -189,8 +189,8 @@ internal sealed class BoxCosts(PriceBook book)
                 ?? known.Costs.GetValueOrDefault(crop)?.Budget.Known.Establishment
             )
                 is { } reason
-                ? Rate.NotAvailable(reason)
-            : known.Costs.GetValueOrDefault(crop)?.PerUnit() is { } unit ? Rate.Known(unit.Full * quantity)
-            : Rate.NotAvailable($"no {crop.Name} of {cropYear} was sold: no unit to spread its cost over");
+                ? Result.NotAvailable(reason)
+            : known.Costs.GetValueOrDefault(crop)?.PerUnit() is { } unit ? Result.Known(unit.Full * quantity)
+            : Result.NotAvailable($"no {crop.Name} of {cropYear} was sold: no unit to spread its cost over");
     }
 }

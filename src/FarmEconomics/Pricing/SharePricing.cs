@@ -15,7 +15,7 @@ public sealed class SharePricing
     private readonly decimal equivalents;
     private readonly decimal boxes;
     private readonly decimal feePercent;
-    private readonly Rate goods;
+    private readonly Result goods;
 
     private SharePricing(PriceBook book, ShareContents contents, ShareTerms terms)
     {
@@ -33,139 +33,133 @@ public sealed class SharePricing
         boxes = (full ?? 0m) + terms.HalfMembers;
         equivalents = (full ?? 0m) + (terms.HalfMembers * terms.HalfContents);
         PoolResult pool = book.Season.Pools.First(item => item.Pool.Channel == contents.Channel);
-        Handling = book.Rules.FullMissing is { } missing ? Rate.NotAvailable(missing) : Rate.Known(pool.Total.Amount);
+        Handling = book.Rules.FullMissing is { } missing ? Result.NotAvailable(missing) : Result.Known(pool.Total.Amount);
         goods = contents.Cost;
         Interest = (terms.InterestPercent ?? book.Review.Records.Settings.InterestPercent) is { } interest
-            ? Rate.Known(interest)
-            : Rate.NotAvailable("no interest_percent among the settings");
+            ? Result.Known(interest)
+            : Result.NotAvailable("no interest_percent among the settings");
     }
 
     /// <summary>What the boxes held.</summary>
     public ShareContents Contents { get; }
 
     /// <summary>The channel's own cost over the season: boxes, driving, hours handing out.</summary>
-    public Rate Handling { get; }
+    public Result Handling { get; }
 
     /// <summary>Cost of money in percent a year.</summary>
-    public Rate Interest { get; }
+    public Result Interest { get; }
 
     /// <summary>Full boxes' worth of members; half boxes count by their contents.</summary>
-    public Rate FullBoxes => boxesMissing is null ? Rate.Known(equivalents) : Rate.NotAvailable(boxesMissing);
+    public Result FullBoxes => boxesMissing is null ? Result.Known(equivalents) : Result.NotAvailable(boxesMissing);
 
     /// <summary>What a full share costs now: the given price, else income over full boxes.</summary>
-    public Rate PricePaid => terms.Price is { } price ? Rate.Known(price)
-        : boxesMissing is not null ? Rate.NotAvailable(boxesMissing)
-        : Contents.Income.Amount > 0m ? Rate.Known(Contents.Income.Amount / equivalents)
-        : Rate.NotAvailable($"no income of {Contents.Channel.Name} in {Contents.CropYear}");
+    public Result PricePaid => terms.Price is { } price ? Result.Known(price)
+        : boxesMissing is not null ? Result.NotAvailable(boxesMissing)
+        : Contents.Income.Amount > 0m ? Result.Known(Contents.Income.Amount / equivalents)
+        : Result.NotAvailable($"no income of {Contents.Channel.Name} in {Contents.CropYear}");
 
     /// <summary>All cost of the share: contents and handling, fees left out.</summary>
-    public Rate TotalCost => Combine(goods, Handling, (a, b) => a + b);
+    public Result TotalCost => goods.Combine(Handling, (a, b) => a + b);
 
     /// <summary>What the contents of one full box cost over the season.</summary>
-    public Rate ContentsCost => Combine(goods, FullBoxes, (cost, count) => cost / count);
+    public Result ContentsCost => goods.Combine(FullBoxes, (cost, count) => cost / count);
 
     /// <summary>What handling one box costs over the season, full or half.</summary>
-    public Rate HandlingPerBox => boxesMissing is null ? Combine(Handling, Rate.Known(boxes), (cost, count) => cost / count) : Rate.NotAvailable(boxesMissing);
+    public Result HandlingPerBox => boxesMissing is null ? Handling.Combine(Result.Known(boxes), (cost, count) => cost / count) : Result.NotAvailable(boxesMissing);
 
     /// <summary>List value of one full box in a week.</summary>
     /// <param name="week">One of the weeks.</param>
     /// <returns>Money.</returns>
-    public Rate BoxValue(ShareWeek week)
+    public Result BoxValue(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Combine(Rate.Known(week.ListValue.Amount), FullBoxes, (value, count) => value / count);
+        return Result.Known(week.ListValue.Amount).Combine(FullBoxes, (value, count) => value / count);
     }
 
     /// <summary>Cost of one full box in a week: its contents and its week's part of handling.</summary>
     /// <param name="week">One of the weeks.</param>
     /// <returns>Money.</returns>
-    public Rate BoxCost(ShareWeek week)
+    public Result BoxCost(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return Combine(Combine(week.Cost, FullBoxes, (cost, count) => cost / count), HandlingPerBox, (cost, handling) => cost + (handling / Contents.Weeks.Count));
+        return week.Cost.Combine(FullBoxes, (cost, count) => cost / count).Combine(HandlingPerBox, (cost, handling) => cost + (handling / Contents.Weeks.Count));
     }
 
     /// <summary>Price of a full share that covers cost.</summary>
-    public Rate CostPrice => BoxPrice(1m, 0m);
+    public Result CostPrice => BoxPrice(1m, 0m);
 
     /// <summary>Price of a full share that gives the wanted margin.</summary>
-    public Rate TargetPrice => BoxPrice(1m, terms.WantedMarginPercent);
+    public Result TargetPrice => BoxPrice(1m, terms.WantedMarginPercent);
 
     /// <summary>Price of a half share that covers cost: half the contents, but a whole box to pack and hand out.</summary>
-    public Rate HalfCostPrice => BoxPrice(terms.HalfContents, 0m);
+    public Result HalfCostPrice => BoxPrice(terms.HalfContents, 0m);
 
     /// <summary>Price of a half share that gives the wanted margin.</summary>
-    public Rate HalfTargetPrice => BoxPrice(terms.HalfContents, terms.WantedMarginPercent);
+    public Result HalfTargetPrice => BoxPrice(terms.HalfContents, terms.WantedMarginPercent);
 
     /// <summary>Price of a full share for another number of members, all with full boxes that hold the same.</summary>
     /// <param name="members">Members, above 0.</param>
     /// <param name="marginPercent">Wanted margin in percent of the price; null: that of the terms.</param>
     /// <returns>Money per share and season.</returns>
-    public Rate PriceFor(decimal members, decimal? marginPercent = null)
+    public Result PriceFor(decimal members, decimal? marginPercent = null)
     {
         PriceTerms.Require(members > 0m, nameof(members), "Members are above 0.");
-        return PriceMath.GrossUp(Combine(ContentsCost, Handling, (box, all) => box + (all / members)), feePercent, marginPercent ?? terms.WantedMarginPercent);
+        return PriceMath.GrossUp(ContentsCost.Combine(Handling, (box, all) => box + (all / members)), feePercent, marginPercent ?? terms.WantedMarginPercent);
     }
 
     /// <summary>Members that cover cost while contents grow with members; a whole number.</summary>
     /// <param name="price">Price of a full share.</param>
     /// <returns>Members, or why no number of them would do.</returns>
-    public Rate MembersToCover(decimal price)
+    public Result MembersToCover(decimal price)
     {
-        Rate left = ContentsCost.Value is { } box ? Rate.Known(Kept(price) - box) : ContentsCost;
+        Result left = ContentsCost.Map(box => Kept(price) - box);
         return left.Value is <= 0m
-            ? Rate.NotAvailable("what a box holds costs more than its price leaves: more members only lose more")
-            : Combine(Handling, left, (all, perMember) => decimal.Ceiling(all / perMember));
+            ? Result.NotAvailable("what a box holds costs more than its price leaves: more members only lose more")
+            : Handling.Combine(left, (all, perMember) => decimal.Ceiling(all / perMember));
     }
 
     /// <summary>Members that cover the season's cost once the season is grown; a whole number.</summary>
     /// <param name="price">Price of a full share, above 0.</param>
     /// <returns>Members.</returns>
-    public Rate MembersToCoverGrown(decimal price) => TotalCost.Value is { } cost
-        ? Kept(price) > 0m ? Rate.Known(decimal.Ceiling(cost / Kept(price))) : Rate.NotAvailable("the channel's fee takes the whole price")
+    public Result MembersToCoverGrown(decimal price) => TotalCost.Value is { } cost
+        ? Kept(price) > 0m ? Result.Known(decimal.Ceiling(cost / Kept(price))) : Result.NotAvailable("the channel's fee takes the whole price")
         : TotalCost;
 
     /// <summary>What all members together must pay to cover cost; known without knowing how many they are.</summary>
-    public Rate IncomeToCover => PriceMath.GrossUp(TotalCost, feePercent);
+    public Result IncomeToCover => PriceMath.GrossUp(TotalCost, feePercent);
 
     /// <summary>What all members together must pay to leave the wanted margin.</summary>
-    public Rate IncomeForTarget => PriceMath.GrossUp(TotalCost, feePercent, terms.WantedMarginPercent);
+    public Result IncomeForTarget => PriceMath.GrossUp(TotalCost, feePercent, terms.WantedMarginPercent);
 
     /// <summary>What members paid less fees and all cost.</summary>
-    public Rate NetReturn => Contents.Planned ? Rate.NotAvailable("a plan has no income yet")
-        : TotalCost.Value is { } cost ? Rate.Known((Contents.Income - Contents.Fees).Amount - cost) : TotalCost;
+    public Result NetReturn => Contents.Planned ? Result.NotAvailable("a plan has no income yet")
+        : TotalCost.Map(cost => (Contents.Income - Contents.Fees).Amount - cost);
 
     /// <summary>Change in money when that percent of members stays away and the season is grown all the same; negative.</summary>
-    public Rate FewerMembersChange => Contents.Planned ? Rate.NotAvailable("a plan has no income yet")
-        : Rate.Known(-(Contents.Income - Contents.Fees).Amount * terms.FewerMembersPercent / 100m);
+    public Result FewerMembersChange => Contents.Planned ? Result.NotAvailable("a plan has no income yet")
+        : Result.Known(-(Contents.Income - Contents.Fees).Amount * terms.FewerMembersPercent / 100m);
 
     /// <summary>What the others' boxes are worth over what they pay, when they share what was grown for those who stayed away.</summary>
-    public Rate FewerMembersValueOverPrice => Contents.ValueOverPrice.Value is { } ratio
-        ? Rate.Known(ratio / (1m - (terms.FewerMembersPercent / 100m)))
-        : Contents.ValueOverPrice;
+    public Result FewerMembersValueOverPrice => Contents.ValueOverPrice.Map(ratio => ratio / (1m - (terms.FewerMembersPercent / 100m)));
 
     /// <summary>The price that would bring the same income from the members that are left.</summary>
-    public Rate FewerMembersPrice => PricePaid.Value is { } price ? Rate.Known(price / (1m - (terms.FewerMembersPercent / 100m))) : PricePaid;
+    public Result FewerMembersPrice => PricePaid.Map(price => price / (1m - (terms.FewerMembersPercent / 100m)));
 
     /// <summary>List value missing from all boxes in a bad week: that percent of an average week.</summary>
-    public Rate BadWeekValue => Contents.Weeks.Count == 0
-        ? Rate.NotAvailable($"nothing went out through {Contents.Channel.Name} in {Contents.CropYear}")
-        : Rate.Known(Contents.ListValue.Amount / Contents.Weeks.Count * terms.BadWeekPercent / 100m);
+    public Result BadWeekValue => Contents.Weeks.Count == 0
+        ? Result.NotAvailable($"nothing went out through {Contents.Channel.Name} in {Contents.CropYear}")
+        : Result.Known(Contents.ListValue.Amount / Contents.Weeks.Count * terms.BadWeekPercent / 100m);
 
     /// <summary>Value over price for the season after one bad week that nothing makes up for.</summary>
-    public Rate BadWeekValueOverPrice => Contents.ValueOverPrice.Value is { } ratio && Contents.Weeks.Count > 0
-        ? Rate.Known(ratio * (1m - (terms.BadWeekPercent / 100m / Contents.Weeks.Count)))
+    public Result BadWeekValueOverPrice => Contents.ValueOverPrice.Value is { } ratio && Contents.Weeks.Count > 0
+        ? Result.Known(ratio * (1m - (terms.BadWeekPercent / 100m / Contents.Weeks.Count)))
         : Contents.Weeks.Count == 0 ? BadWeekValue : Contents.ValueOverPrice;
 
     /// <summary>The highest discount for paying early, in percent, that costs no more than borrowing the money: 1 - 1 / (1 + i x months / 12).</summary>
-    public Rate HighestEarlyDiscountPercent => Interest.Value is { } interest
-        ? Rate.Known(100m * (1m - (1m / (1m + (interest / 100m * terms.MonthsEarlier / 12m)))))
-        : Interest;
+    public Result HighestEarlyDiscountPercent => Interest.Map(interest => 100m * (1m - (1m / (1m + (interest / 100m * terms.MonthsEarlier / 12m)))));
 
     /// <summary>The full price at which the early discount leaves the income as it is: price / (1 - discount x part of members).</summary>
-    public Rate PriceWithEarlyDiscount => PricePaid.Value is { } price
-        ? Rate.Known(price / (1m - (terms.EarlyDiscountPercent / 100m * terms.EarlyMembers)))
-        : PricePaid;
+    public Result PriceWithEarlyDiscount => PricePaid.Map(price => price / (1m - (terms.EarlyDiscountPercent / 100m * terms.EarlyMembers)));
 
     /// <summary>Prices a share.</summary>
     /// <param name="book">The year's prices.</param>
@@ -183,9 +177,6 @@ public sealed class SharePricing
 
     private decimal Kept(decimal price) => price * (1m - (feePercent / 100m));
 
-    private Rate BoxPrice(decimal contents, decimal marginPercent) =>
-        PriceMath.GrossUp(Combine(ContentsCost, HandlingPerBox, (box, handling) => (contents * box) + handling), feePercent, marginPercent);
-
-    private static Rate Combine(Rate left, Rate right, Func<decimal, decimal, decimal> with) =>
-        left.Value is not { } a ? left : right.Value is not { } b ? right : Rate.Known(with(a, b));
+    private Result BoxPrice(decimal contents, decimal marginPercent) =>
+        PriceMath.GrossUp(ContentsCost.Combine(HandlingPerBox, (box, handling) => (contents * box) + handling), feePercent, marginPercent);
 }

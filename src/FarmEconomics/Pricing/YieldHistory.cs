@@ -15,14 +15,14 @@ namespace FarmEconomics.Pricing;
 public sealed record YieldHistory(Crop Crop, int CropYear, IReadOnlyList<(int Year, decimal PerBedFoot)> ByYear, decimal FailedBelowPercent)
 {
     /// <summary>The year's own yield per bed-foot.</summary>
-    public Rate Yield => ByYear.Any(item => item.Year == CropYear)
-        ? Rate.Known(ByYear.First(item => item.Year == CropYear).PerBedFoot)
-        : Rate.NotAvailable($"no harvest in {CropYear}");
+    public Result Yield => ByYear.Any(item => item.Year == CropYear)
+        ? Result.Known(ByYear.First(item => item.Year == CropYear).PerBedFoot)
+        : Result.NotAvailable($"no harvest in {CropYear}");
 
     /// <summary>The median over the years.</summary>
-    public Rate Normal => ByYear.Count < 2
-        ? Rate.NotAvailable("only one year of harvests: no normal yield to compare with")
-        : Rate.Known(Numbers.Median(ByYear.Select(item => item.PerBedFoot)));
+    public Result Normal => ByYear.Count < 2
+        ? Result.NotAvailable("only one year of harvests: no normal yield to compare with")
+        : Result.Known(Numbers.Median(ByYear.Select(item => item.PerBedFoot)));
 
     /// <summary>True when the yield was under the percent of normal; false when it wasn't or can't be told.</summary>
     public bool Failed => Yield.Value is { } yield && Normal.Value is { } normal && yield < normal * FailedBelowPercent / 100m;

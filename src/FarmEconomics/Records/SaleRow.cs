@@ -70,9 +70,6 @@ public readonly record struct SaleRow(RecordTable Home, int Index) : IRecordRow<
     /// <summary>The number of the crop's name in the tables; 0 for a blank.</summary>
     internal int CropName => CropColumn.Id(Home, Index);
 
-    /// <summary>The number of the channel's name in the tables; 0 for a blank.</summary>
-    internal int ChannelName => ChannelColumn.Id(Home, Index);
-
     /// <summary>The number of the unit's name in the tables; 0 for a blank.</summary>
     internal int UnitName => UnitColumn.Id(Home, Index);
 

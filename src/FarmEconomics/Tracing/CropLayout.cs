@@ -22,32 +22,25 @@ internal sealed class CropLayout
             Starts[i + 1] += Starts[i];
         }
 
-        int[] rowsByDate = InOrderOfDate(dayOf);
+        ByDate = InOrderOfDate(dayOf);
+        RowOf = new int[cropOf.Length];
         int[] next = Starts[..^1];
-        PlaceOf = new int[cropOf.Length];
-        foreach (int row in rowsByDate)
+        for (int i = 0; i < ByDate.Length; i++)
         {
-            PlaceOf[row] = next[cropOf[row]]++;
-        }
-
-        ByDate = rowsByDate;
-        for (int i = 0; i < rowsByDate.Length; i++)
-        {
-            ByDate[i] = PlaceOf[rowsByDate[i]];
+            int row = ByDate[i];
+            int place = next[cropOf[row]]++;
+            (RowOf[place], ByDate[i]) = (row, place);
         }
     }
 
     /// <summary>The first place of each crop, then the number of rows.</summary>
     internal int[] Starts { get; }
 
-    /// <summary>The place of each row of the file, while columns are filled.</summary>
-    internal int[] PlaceOf { get; private set; }
+    /// <summary>The row that lies at each place.</summary>
+    internal int[] RowOf { get; }
 
     /// <summary>The places in the order of all crops together: by date, then file order.</summary>
     internal int[] ByDate { get; }
-
-    /// <summary>Lets go of what only filling needs.</summary>
-    internal void Filled() => PlaceOf = [];
 
     /// <summary>The crop a place belongs to.</summary>
     internal int CropAt(int place)

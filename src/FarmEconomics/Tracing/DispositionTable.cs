@@ -46,11 +46,12 @@ internal sealed class DispositionTable
             }
         });
         Layout = new CropLayout(records.Crops.Count, crops, days);
-        (Row, Day, Channel) = (new int[count], new int[count], new int[count]);
+
+        // Crop and day of each row were only needed to lay them out: their room is used again.
+        (Channel, Day) = (crops, days);
         (Quantity, Amount, ListValue) = (new long[count], new long[count], new long[count]);
         Marks = new DispositionMarks[count];
         RowRanges.ForEach(count, Fill);
-        Layout.Filled();
     }
 
     internal FarmRecords Records { get; }
@@ -58,7 +59,7 @@ internal sealed class DispositionTable
     internal CropLayout Layout { get; }
 
     /// <summary>Position of the row among the sales.</summary>
-    internal int[] Row { get; }
+    internal int[] Row => Layout.RowOf;
 
     internal int[] Day { get; }
 
@@ -113,14 +114,18 @@ internal sealed class DispositionTable
         (NumberCells quantities, TextCells units) = (SaleRow.QuantityColumn.Cells(sales), SaleRow.UnitColumn.Cells(sales));
         (NumberCells amounts, NumberCells prices) = (SaleRow.AmountColumn.Cells(sales), SaleRow.UnitPriceColumn.Cells(sales));
         UnitNames own = new(Records, sales);
-        for (int i = from; i < to; i++)
+        int crop = Layout.CropAt(from);
+        for (int place = from; place < to; place++)
         {
-            int place = Layout.PlaceOf[i];
-            int row = Records.Sales.IndexOf(i);
-            Row[place] = i;
+            while (place >= Layout.Starts[crop + 1])
+            {
+                crop++;
+            }
+
+            int row = Records.Sales.IndexOf(Row[place]);
             Day[place] = days.DayNumber(row);
             Channel[place] = Records.ChannelAt(channels[row]);
-            Quantity[place] = own.Quantity(Layout.CropAt(place), units[row], quantities, row);
+            Quantity[place] = own.Quantity(crop, units[row], quantities, row);
             Marks[place] = plantings[row] == 0 ? DispositionMarks.None : DispositionMarks.NamesPlanting;
             if (!amounts.IsBlank(row))
             {

@@ -136,27 +136,29 @@ internal sealed class DispositionValuer
     private bool SplitOverShares(Channel channel, int window, decimal amount)
     {
         (int from, int to) = (records.Settings.StartOf(window).DayNumber, records.Settings.EndOf(window).DayNumber);
-        List<int> places = [];
-        List<long> values = [];
-        bool any = false;
+        int count = 0;
+        foreach (int place in table.PlacesOfDays(from, to))
+        {
+            count += table.Channel[place] == channel.Index ? 1 : 0;
+        }
+
+        (int[] places, long[] values, long[] parts) = (new int[count], new long[count], new long[count]);
+        count = 0;
         foreach (int place in table.PlacesOfDays(from, to))
         {
             if (table.Channel[place] == channel.Index)
             {
                 // A credit among the shares lowers nobody's part below 0.
-                places.Add(place);
-                values.Add(Math.Max(0, table.ListValue[place]));
-                any |= values[^1] > 0;
+                (places[count], values[count++]) = (place, Math.Max(0, table.ListValue[place]));
             }
         }
 
-        if (!any)
+        if (!values.AsSpan().ContainsAnyExcept(0))
         {
             return false;
         }
 
-        long[] parts = new long[places.Count];
-        LargestRemainder.Split(ExactUnits.Cents(amount), System.Runtime.InteropServices.CollectionsMarshal.AsSpan(values), parts);
+        LargestRemainder.Split(ExactUnits.Cents(amount), values, parts);
         for (int i = 0; i < parts.Length; i++)
         {
             table.Amount[places[i]] = parts[i];

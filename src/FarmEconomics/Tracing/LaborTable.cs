@@ -37,9 +37,11 @@ internal sealed class LaborTable
         added = built.AddedFrom;
         Uses = [.. built.Uses];
         First = new int[Uses.Length + 1];
+        int count = 0;
         foreach (LaborShare share in built.Shares)
         {
             First[share.Use + 1]++;
+            count++;
         }
 
         for (int i = 0; i < Uses.Length; i++)
@@ -48,7 +50,7 @@ internal sealed class LaborTable
         }
 
         int[] next = First[..^1];
-        Shares = new LaborShare[built.Shares.Count];
+        Shares = new LaborShare[count];
         foreach (LaborShare share in built.Shares)
         {
             Shares[next[share.Use]++] = share;
@@ -89,9 +91,15 @@ internal sealed class LaborTable
 /// <summary>Labor while it is traced: rows, and parts of them in whatever order they are found.</summary>
 internal sealed class LaborBuilder
 {
+    private const int FewShares = 64;
+    private const int ManyShares = 4_096;
+
+    // Parts of a large farm's labor are never copied while they are found: full arrays stay, and those of a piece are taken over.
+    private readonly List<(LaborShare[] Items, int Count)> shares = [];
+
     internal List<LaborHours> Uses { get; } = [];
 
-    internal List<LaborShare> Shares { get; } = [];
+    internal IEnumerable<LaborShare> Shares => shares.SelectMany(some => new ArraySegment<LaborShare>(some.Items, 0, some.Count));
 
     internal List<IRecordRow> AddedFrom { get; } = [];
 
@@ -109,26 +117,31 @@ internal sealed class LaborBuilder
         return Add(new LaborHours(-AddedFrom.Count, stage, kind, hours, window));
     }
 
-    /// <summary>Adds what a piece of the log came to.</summary>
+    /// <summary>Adds what a piece of the log came to; the piece is used up.</summary>
     internal void Add(LaborBuilder piece)
     {
         int before = Uses.Count;
         Uses.AddRange(piece.Uses);
-        foreach (LaborShare share in piece.Shares)
+        foreach ((LaborShare[] items, int count) in piece.shares)
         {
-            Shares.Add(share with { Use = share.Use + before });
+            foreach (ref LaborShare share in items.AsSpan(0, count))
+            {
+                share = share with { Use = share.Use + before };
+            }
         }
+
+        shares.AddRange(piece.shares);
     }
 
     /// <summary>All hours of a row go one way.</summary>
-    internal void Place(int use, int target) => Shares.Add(new LaborShare(use, target, Uses[use].Hours, 1m, Estimated: false));
+    internal void Place(int use, int target) => Add(new LaborShare(use, target, Uses[use].Hours, 1m, Estimated: false));
 
     /// <summary>Spreads the hours of a row over enterprises by weight, in units of 10^-8; they sum to the hours exactly.</summary>
     internal void Spread(int use, List<(Enterprise Enterprise, decimal Weight)> weights, bool estimated)
     {
         if (weights.Count == 1 && weights[0].Weight > 0m && Uses[use].Hours != 0m)
         {
-            Shares.Add(new LaborShare(use, weights[0].Enterprise.Index, Uses[use].Hours, weights[0].Weight, estimated));
+            Add(new LaborShare(use, weights[0].Enterprise.Index, Uses[use].Hours, weights[0].Weight, estimated));
             return;
         }
 
@@ -137,8 +150,20 @@ internal sealed class LaborBuilder
         {
             if (parts[i] != 0m)
             {
-                Shares.Add(new LaborShare(use, weights[i].Enterprise.Index, parts[i], weights[i].Weight, estimated));
+                Add(new LaborShare(use, weights[i].Enterprise.Index, parts[i], weights[i].Weight, estimated));
             }
         }
+    }
+
+    private void Add(LaborShare share)
+    {
+        if (shares.Count == 0 || shares[^1].Count == shares[^1].Items.Length)
+        {
+            shares.Add((new LaborShare[shares.Count == 0 ? FewShares : Math.Min(ManyShares, 4 * shares[^1].Items.Length)], 0));
+        }
+
+        (LaborShare[] items, int count) = shares[^1];
+        items[count] = share;
+        shares[^1] = (items, count + 1);
     }
 }

@@ -33,9 +33,9 @@ internal sealed class LotLedger
         Lots = new LotTable(records, calendar);
         Dispositions = new DispositionTable(records);
         SumPicks();
-        PartColumns[] drawn = new PartColumns[crops];
-        RowRanges.Run(crops, crop => drawn[crop] = Draw(crop));
-        Parts = new PartTable(Dispositions, Lots, drawn);
+        DrawnParts drawn = new(Dispositions, Lots);
+        RowRanges.Run(crops, crop => Draw(crop, drawn.Crops[crop], drawn.Ends));
+        Parts = new PartTable(Lots, drawn);
         Lots.Parts = Parts;
         told.AddRange(problems.Tell(Dispositions));
         told.AddRange(records.Crops.Where(crop => crop.Row.StorageDays is null && IsLeftOf(crop)).Select(TracingProblems.NoStorageDays));
@@ -86,13 +86,10 @@ internal sealed class LotLedger
         }
     }
 
-    private PartColumns Draw(int crop)
+    private void Draw(int crop, PartColumns parts, int[] ends)
     {
-        (int first, int end) = (Dispositions.Layout.Starts[crop], Dispositions.Layout.Starts[crop + 1]);
-        int lots = Lots.Layout.Starts[crop + 1] - Lots.Layout.Starts[crop];
-        PartColumns parts = new(end - first, end - first + Math.Min(lots, end - first));
         LotDrawing drawing = new(Lots, crop, parts);
-        for (int i = first; i < end; i++)
+        for (int i = Dispositions.Layout.Starts[crop]; i < Dispositions.Layout.Starts[crop + 1]; i++)
         {
             int day = Dispositions.Day[i];
             int before = parts.Count;
@@ -116,10 +113,8 @@ internal sealed class LotLedger
                 Spread(crop, i, left, parts);
             }
 
-            parts.Ends[i - first] = parts.Count;
+            ends[i + 1] = parts.Count;
         }
-
-        return parts;
     }
 
     private void Check(int crop, int disposition, PartColumns parts, int before)
@@ -127,11 +122,12 @@ internal sealed class LotLedger
         int day = Dispositions.Day[disposition];
         for (int k = before; k < parts.Count; k++)
         {
-            if (day > Lots.KeptUntil[parts.Source[k]])
+            int lot = parts.SourceAt(k);
+            if (day > Lots.KeptUntil[lot])
             {
                 problems.Add(crop, disposition, heldTooLong, k - before);
             }
-            else if (Lots.Day[parts.Source[k]] > day)
+            else if (Lots.Day[lot] > day)
             {
                 problems.Add(crop, disposition, notedBeforeHarvest, k - before);
             }

@@ -11,7 +11,7 @@ internal sealed class LotTable
     {
         Records = records;
         Enterprises = calendar.Enterprises;
-        Picks picks = calendar.Picks;
+        Picks picks = calendar.TakePicks();
         int count = picks.Count;
         int[] crops = new int[count];
         int[] days = new int[count];
@@ -22,10 +22,11 @@ internal sealed class LotTable
         }
 
         Layout = new CropLayout(records.Crops.Count, crops, days);
-        (Row, Enterprise, Day, KeptUntil) = (new int[count], new int[count], new int[count], new int[count]);
+
+        // Crop, day and pick of each lot were only needed to lay them out: their room is used again.
+        (Enterprise, Day, Row, KeptUntil) = (crops, days, Layout.RowOf, new int[count]);
         (Quantity, Culled, Remaining) = (new long[count], new long[count], new long[count]);
         RowRanges.ForEach(count, (from, to) => Fill(picks, calendar, from, to));
-        Layout.Filled();
         draws = new(LayOutDraws);
     }
 
@@ -62,9 +63,9 @@ internal sealed class LotTable
 
     private void Fill(Picks picks, PlantingCalendar calendar, int from, int to)
     {
-        for (int i = from; i < to; i++)
+        for (int lot = from; lot < to; lot++)
         {
-            int lot = Layout.PlaceOf[i];
+            int i = Row[lot];
             DateOnly day = DateOnly.FromDayNumber(picks.Day[i]);
             Enterprise enterprise = calendar.EnterpriseOf(Records.Plantings[picks.Planting[i]], day);
             Row[lot] = picks.Row[i];
@@ -83,7 +84,7 @@ internal sealed class LotTable
     private (int[] Starts, int[] Parts) LayOutDraws()
     {
         int[] starts = new int[Row.Length + 1];
-        ReadOnlySpan<int> sources = Parts!.Source;
+        ReadOnlySpan<int> sources = Parts!.Source.AsSpan(0, Parts.Count);
         foreach (int source in sources)
         {
             if (source >= 0)

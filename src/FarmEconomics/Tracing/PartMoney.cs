@@ -27,7 +27,7 @@ internal sealed class PartMoney(LotLedger ledger, ChannelSums results)
             bool single = end - first == 1;
             for (int part = first; part < end; part++)
             {
-                int at = parts.Money[part];
+                int at = parts.Money[part] - 1;
                 PartCents own = single ? new(table.Amount[i], fee, table.ListValue[i]) : new(cents[at], cents[at + 1], cents[at + 2]);
                 if (!results.Add(crop, i, part, own))
                 {
@@ -79,7 +79,7 @@ internal sealed class PartMoney(LotLedger ledger, ChannelSums results)
         int start = used;
         for (int part = first; part < end; part++, used += 3)
         {
-            parts.Money[part] = used;
+            parts.Money[part] = used + 1;
         }
 
         Assign(table.Amount[disposition], start, shared, lots, over);

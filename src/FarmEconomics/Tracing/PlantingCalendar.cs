@@ -1,4 +1,5 @@
 using FarmEconomics.Records;
+using FarmEconomics.Records.Storage;
 using FarmEconomics.Units;
 
 namespace FarmEconomics.Tracing;
@@ -16,6 +17,8 @@ internal sealed class PlantingCalendar
     private readonly List<List<BedStay>> stays = [];
     private readonly CropTimes times;
     private readonly int[] cropYears;
+    private readonly UnitNames units;
+    private Picks picks;
 
     internal PlantingCalendar(FarmRecords records, List<Problem> problems)
     {
@@ -30,7 +33,8 @@ internal sealed class PlantingCalendar
 
         times = new CropTimes(records);
         BedEnds.Assume(records, Stays, times);
-        Picks = SplitHarvests();
+        units = new UnitNames(records, records.Harvests.Table);
+        picks = SplitHarvests();
         (DateOnly First, DateOnly Last)?[] spans = HarvestSpans();
         CloseBeds(spans);
         byPlanting = records.Plantings.ConvertAll(_ => new List<Enterprise>(1));
@@ -47,8 +51,12 @@ internal sealed class PlantingCalendar
     /// <summary>The beds of each crop's plantings, by crop index, planting by planting.</summary>
     internal List<List<BedStay>> BedsByCrop { get; }
 
-    /// <summary>Harvest rows split over plantings, in file order.</summary>
-    internal Picks Picks { get; }
+    /// <summary>Harvest rows split over plantings, in file order: given once, since the lots then hold what they say.</summary>
+    internal Picks TakePicks()
+    {
+        (Picks taken, picks) = (picks, new Picks(0));
+        return taken;
+    }
 
     /// <summary>The enterprise a date of a planting belongs to.</summary>
     internal Enterprise EnterpriseOf(Planting planting, DateOnly date) =>
@@ -59,9 +67,6 @@ internal sealed class PlantingCalendar
     /// <summary>A crop's enterprises of a crop year, in their order.</summary>
     internal IReadOnlyList<Enterprise> Of(Crop crop, int cropYear) =>
         byCropAndYear.TryGetValue((crop.Index, cropYear), out List<Enterprise>? enterprises) ? enterprises : [];
-
-    /// <summary>The enterprise of a planting in a crop year, if it has one.</summary>
-    internal Enterprise? Find(Planting planting, int cropYear) => byKey.GetValueOrDefault((planting, cropYear));
 
     /// <summary>The enterprises of a planting, oldest first.</summary>
     internal IReadOnlyList<Enterprise> YearsOf(Planting planting) =>
@@ -80,7 +85,7 @@ internal sealed class PlantingCalendar
 
     private Picks SplitHarvests()
     {
-        Picks picks = new(records.Harvests.Count);
+        Picks split = new(records.Harvests.Count);
         CropHarvests cropHarvests = new(records.Settings, times, BedsByCrop, problems);
         for (int i = 0; i < records.Harvests.Count; i++)
         {
@@ -88,8 +93,8 @@ internal sealed class PlantingCalendar
             if (times.PlantingNamed(i) is >= 0 and int named)
             {
                 Planting planting = records.Plantings[named];
-                (long quantity, long culled) = InUnits(planting.Crop, row);
-                picks.Add(i, planting, row.Date, quantity, culled);
+                (long quantity, long culled) = InUnits(planting.Crop, i);
+                split.Add(i, planting, row.Date, quantity, culled);
             }
             else if (!string.IsNullOrWhiteSpace(row.Planting))
             {
@@ -98,20 +103,24 @@ internal sealed class PlantingCalendar
             else
             {
                 Crop crop = records.Crop(row.Crop!);
-                SplitOverBeds(i, crop, cropHarvests.BedsOf(row, crop), picks);
+                SplitOverBeds(i, crop, cropHarvests.BedsOf(row, crop), split);
             }
         }
 
-        return cropHarvests.Errors.Count > 0 ? throw new RecordsException(cropHarvests.Errors) : picks;
+        return cropHarvests.Errors.Count > 0 ? throw new RecordsException(cropHarvests.Errors) : split;
     }
 
-    private static (long Quantity, long Culled) InUnits(Crop crop, HarvestRow row) =>
-        (ExactUnits.Of(crop.ToBase(row.Quantity, row.Unit)), row.Culled is { } culled ? ExactUnits.Of(crop.ToBase(culled, row.Unit)) : 0);
+    private (long Quantity, long Culled) InUnits(Crop crop, int harvest)
+    {
+        (RecordTable table, int row) = (records.Harvests.Table, records.Harvests.IndexOf(harvest));
+        int unit = HarvestRow.UnitColumn.Cells(table)[row];
+        return (units.Quantity(crop.Index, unit, HarvestRow.QuantityColumn.Cells(table), row), units.Quantity(crop.Index, unit, HarvestRow.CulledColumn.Cells(table), row));
+    }
 
-    private void SplitOverBeds(int row, Crop crop, List<BedStay> beds, Picks picks)
+    private void SplitOverBeds(int row, Crop crop, List<BedStay> beds, Picks split)
     {
         DateOnly day = records.Harvests[row].Date;
-        (long quantity, long culled) = InUnits(crop, records.Harvests[row]);
+        (long quantity, long culled) = InUnits(crop, row);
         if (quantity == 0 && culled == 0)
         {
             return;
@@ -119,7 +128,7 @@ internal sealed class PlantingCalendar
 
         if (beds.Count <= 1)
         {
-            beds.ForEach(bed => picks.Add(row, bed.Planting, day, quantity, culled));
+            beds.ForEach(bed => split.Add(row, bed.Planting, day, quantity, culled));
             return;
         }
 
@@ -131,7 +140,7 @@ internal sealed class PlantingCalendar
         {
             if (quantities[i] != 0m || culls[i] != 0m)
             {
-                picks.Add(row, plantings[i], day, ExactUnits.Of(quantities[i]), ExactUnits.Of(culls[i]));
+                split.Add(row, plantings[i], day, ExactUnits.Of(quantities[i]), ExactUnits.Of(culls[i]));
             }
         }
     }
@@ -140,11 +149,11 @@ internal sealed class PlantingCalendar
     private (DateOnly First, DateOnly Last)?[] HarvestSpans()
     {
         (DateOnly First, DateOnly Last)?[] spans = new (DateOnly, DateOnly)?[records.Plantings.Count];
-        for (int i = 0; i < Picks.Count; i++)
+        for (int i = 0; i < picks.Count; i++)
         {
-            DateOnly day = DateOnly.FromDayNumber(Picks.Day[i]);
-            (DateOnly First, DateOnly Last) known = spans[Picks.Planting[i]] ?? (day, day);
-            spans[Picks.Planting[i]] = (day < known.First ? day : known.First, Later(day, known.Last));
+            DateOnly day = DateOnly.FromDayNumber(picks.Day[i]);
+            (DateOnly First, DateOnly Last) known = spans[picks.Planting[i]] ?? (day, day);
+            spans[picks.Planting[i]] = (day < known.First ? day : known.First, Later(day, known.Last));
         }
 
         return spans;
@@ -194,8 +203,8 @@ internal sealed class PlantingCalendar
 
     private void MakeEnterprises()
     {
-        ILookup<int, int> pickYears = Enumerable.Range(0, Picks.Count).Where(i => records.Plantings[Picks.Planting[i]].Crop.Perennial)
-            .ToLookup(i => Picks.Planting[i], i => records.Settings.WindowOf(DateOnly.FromDayNumber(Picks.Day[i])));
+        ILookup<int, int> pickYears = Enumerable.Range(0, picks.Count).Where(i => records.Plantings[picks.Planting[i]].Crop.Perennial)
+            .ToLookup(i => picks.Planting[i], i => records.Settings.WindowOf(DateOnly.FromDayNumber(picks.Day[i])));
         foreach (Planting planting in records.Plantings)
         {
             if (!planting.Crop.Perennial)

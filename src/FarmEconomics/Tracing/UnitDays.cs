@@ -11,7 +11,7 @@ internal static class UnitDays
     {
         (LotTable lots, PartTable parts) = (ledger.Lots, ledger.Parts);
         Int128[] days = new Int128[lots.Enterprises.Count];
-        for (int part = 0; part < parts.Source.Length; part++)
+        for (int part = 0; part < parts.Count; part++)
         {
             if (parts.Source[part] is >= 0 and int lot)
             {

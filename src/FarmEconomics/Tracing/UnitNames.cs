@@ -13,11 +13,20 @@ internal sealed class UnitNames(FarmRecords records, RecordTable table)
 {
     // What one of a unit holds of the crop's own; 1 is the crop's own unit.
     private readonly Dictionary<(int Crop, int Name), decimal> holds = [];
+    private (int Crop, int Name) last;
+    private decimal lastHolds = 1m;
+    private bool isOwn = true;
 
     internal long Quantity(int crop, int unit, NumberCells quantities, int row)
     {
-        decimal one = unit == 0 ? 1m : Holds(crop, unit);
-        return one == 1m && quantities.TryUnits(row, out long units) ? units : ExactUnits.Of((quantities[row] ?? 0m) * one);
+        if (last != (crop, unit))
+        {
+            last = (crop, unit);
+            lastHolds = unit == 0 ? 1m : Holds(crop, unit);
+            isOwn = lastHolds == 1m;
+        }
+
+        return isOwn && quantities.TryUnits(row, out long units) ? units : ExactUnits.Of((quantities[row] ?? 0m) * lastHolds);
     }
 
     private decimal Holds(int crop, int unit)

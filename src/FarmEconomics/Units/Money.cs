@@ -38,19 +38,19 @@ public readonly record struct Money(decimal Amount) : IFormattable
     /// <param name="money">The money.</param>
     /// <param name="feet">The bed-feet.</param>
     /// <returns>The rate.</returns>
-    public static Rate operator /(Money money, BedFeet feet) => Rate.Of(money.Amount, feet.Value, "nothing planted in beds");
+    public static Result operator /(Money money, BedFeet feet) => Result.Of(money.Amount, feet.Value, "nothing planted in beds");
 
     /// <summary>Money per bed-foot-week; not available without time in bed.</summary>
     /// <param name="money">The money.</param>
     /// <param name="weeks">The bed-foot-weeks.</param>
     /// <returns>The rate.</returns>
-    public static Rate operator /(Money money, BedFootWeeks weeks) => Rate.Of(money.Amount, weeks.Value, "no time in bed");
+    public static Result operator /(Money money, BedFootWeeks weeks) => Result.Of(money.Amount, weeks.Value, "no time in bed");
 
     /// <summary>Money per hour; not available without hours.</summary>
     /// <param name="money">The money.</param>
     /// <param name="hours">The hours.</param>
     /// <returns>The rate.</returns>
-    public static Rate operator /(Money money, Hours hours) => Rate.Of(money.Amount, hours.Value, "no labor hours");
+    public static Result operator /(Money money, Hours hours) => Result.Of(money.Amount, hours.Value, "no labor hours");
 
     /// <summary>Sums.</summary>
     /// <param name="items">The amounts.</param>

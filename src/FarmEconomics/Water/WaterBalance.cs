@@ -30,9 +30,6 @@ public sealed class WaterBalance
     /// <summary>The days, from the sowing's first on.</summary>
     public IReadOnlyList<RootZoneDay> Days => days;
 
-    /// <summary>How many of them are told; the others are taken as refilled.</summary>
-    public int DaysTold => told.Count(one => one);
-
     /// <summary>What it missed on the days told, mm.</summary>
     public double MissedMm => Enumerable.Range(0, days.Length).Sum(Missed);
 

@@ -15,9 +15,6 @@ public static class WaterMath
     /// <summary>Liters in a US gallon.</summary>
     public const double LitersPerGallon = 3.785411784;
 
-    /// <summary>m² in a square foot.</summary>
-    public const double SquareMetersPerSquareFoot = 0.09290304;
-
     /// <summary>US gallons in an acre-foot: 43,560 ft x 1,728 / 231.</summary>
     public const double GallonsPerAcreFoot = 43_560.0 * 1_728 / 231;
 

@@ -88,9 +88,6 @@ public sealed class WaterSeason
     /// <summary>Money lost as watered, on the days told; null without a log.</summary>
     public double? LostAsWatered => HasLog ? Weeks.Sum(week => week.LostAsWatered) : null;
 
-    /// <summary>Sowings whose worth isn't known: they weigh nothing.</summary>
-    public IEnumerable<SowingWater> NotValued => sowings.Where(sowing => !sowing.IsValued).Select(sowing => sowing.Water);
-
     /// <summary>Follows a season's water.</summary>
     /// <param name="farm">The farm's water.</param>
     /// <param name="cropYear">The crop year.</param>

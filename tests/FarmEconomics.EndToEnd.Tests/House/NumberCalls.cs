@@ -9,7 +9,7 @@ internal static class NumberCalls
 {
     private const BindingFlags Declared = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
 
-    private static readonly Type[] Fractions = [typeof(decimal), typeof(double), typeof(float), typeof(Money), typeof(Rate), typeof(Hours), typeof(BedFeet)];
+    private static readonly Type[] Fractions = [typeof(decimal), typeof(double), typeof(float), typeof(Money), typeof(Result), typeof(Hours), typeof(BedFeet)];
 
     private static readonly Type[] Whole = [typeof(int), typeof(long), typeof(short), typeof(uint), typeof(ulong)];
 

@@ -20,7 +20,7 @@ public class AvailabilityTests
         Assert.Equal(3m, beets.OutputPerBedFootWeek.Value);
         Assert.Equal(3m, beets.YieldPerBedFoot.Value);
         Assert.Equal(2m, beets.AveragePrice.Value);
-        foreach (Rate rate in new[]
+        foreach (Result rate in new[]
         {
             beets.GrossMarginPerBedFoot, beets.GrossMarginPerBedFootWeek, beets.GrossMarginPerLaborHour, beets.ReturnToLaborPerHour, beets.NetReturnPerBedFoot, beets.BreakEvenPrice, beets.BreakEvenYield,
             season.Channels[0].MarginPerHour,

@@ -47,7 +47,7 @@ public class BreakEvenResidueTests
     public void PackingAndSellingThatTakeExactlyAllOfTheSales_HaveNoWhatIfYieldEither()
     {
         SeasonReview season = SellingThatTakesAll();
-        WhatIfModel model = SeasonCosts.Of(season).Model(season.CropNamed("beets"));
+        SensitivityModel model = SeasonCosts.Of(season).Model(season.CropNamed("beets"));
         Assert.Equal(NothingPerUnit, model.YieldFactorFor(1m, longRun: true).ToString());
     }
 

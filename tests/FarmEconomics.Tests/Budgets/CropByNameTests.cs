@@ -10,11 +10,11 @@ public class CropByNameTests
     private static readonly SeasonReview Season = new FarmBuilder().Crop("beets").Crop("kale").Bed("bed").Planting("b", "beets", "bed", 10, "2025-05-01", "2025-07-10").Season(2025);
 
     [Fact]
-    public void Name_InWhateverCase_IsFound() => Assert.Equal("beets", Season.FindCrop(" Beets ")!.Name);
+    public void Name_InWhateverCase_IsFound() => Assert.Equal("beets", Season.FindBudget(" Beets ")!.Name);
 
     [Fact]
-    public void CropNotPlantedThatYear_HasNone() => Assert.Null(Season.FindCrop("kale"));
+    public void CropNotPlantedThatYear_HasNone() => Assert.Null(Season.FindBudget("kale"));
 
     [Fact]
-    public void Nothing_IsRefused() => Assert.Throws<ArgumentNullException>(() => Season.FindCrop(null!));
+    public void Nothing_IsRefused() => Assert.Throws<ArgumentNullException>(() => Season.FindBudget(null!));
 }

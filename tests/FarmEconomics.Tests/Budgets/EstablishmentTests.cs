@@ -19,7 +19,7 @@ public class EstablishmentTests
         JsonElement fixture = Fixture.Load("perennial-establishment");
         FarmReview review = Farm(7m, fixture.Number("bearing_years"), fixture.Number("establishment_per_acre"));
 
-        EnterpriseBudget stand = review.Season(2025).FindCrop("berries")!;
+        EnterpriseBudget stand = review.Season(2025).FindBudget("berries")!;
 
         Assert.Equal(
             fixture.List("computed_annual").Single(item => item.Number("rate") == 0.07m).Number("annual"),
@@ -36,7 +36,7 @@ public class EstablishmentTests
     public void Years_BeforeBearingCarryTheirCost_BearingOnesTakeTheirPart(int year, decimal line, decimal net)
     {
         SeasonReview season = Farm(10m, 4m).Season(year);
-        EnterpriseBudget stand = season.FindCrop("berries")!;
+        EnterpriseBudget stand = season.FindBudget("berries")!;
 
         Assert.Equal((line, net), (stand.Line(BudgetLine.Establishment).Value, stand.Line(BudgetLine.NetReturn).Value));
         Assert.Equal(line, season.Postings.Of(stand.Enterprises[0], BudgetLine.Establishment).Sum(posting => posting.Amount.Amount));
@@ -52,7 +52,7 @@ public class EstablishmentTests
         [
             .. Enumerable
                 .Range(2025, 5)
-                .Select(year => review.Season(year).FindCrop("berries")!.Line(BudgetLine.Establishment).Value!.Value),
+                .Select(year => review.Season(year).FindBudget("berries")!.Line(BudgetLine.Establishment).Value!.Value),
         ];
 
         Assert.Equal([299.62m, 299.62m, 0m, 0m, 0m], parts); // 520 x CRF(10 %, 2); then it is paid
@@ -65,24 +65,24 @@ public class EstablishmentTests
     public void Part_OfAYearNotOver_CountsItsMonths(string asOf, int months) =>
         Assert.Equal(
             decimal.Round(164.04m * months / 12m, 2),
-            Farm(10m, 4m, asOf: asOf, picked: "2025-06-20").Season(2025).FindCrop("berries")!.Line(BudgetLine.Establishment).Value
+            Farm(10m, 4m, asOf: asOf, picked: "2025-06-20").Season(2025).FindBudget("berries")!.Line(BudgetLine.Establishment).Value
         );
 
     [Fact]
     public void Fraction_OfAYear_TakesThatPart() =>
         Assert.Equal(
             decimal.Round(decimal.Round(520m * (0.1m / (1m - (decimal)Math.Pow(1.1, -1.5))), 2) / 2m, 2),
-            Farm(10m, 1.5m, cropYears: 2026, asOf: "2026-12-31").Season(2026).FindCrop("berries")!.Line(BudgetLine.Establishment).Value
+            Farm(10m, 1.5m, cropYears: 2026, asOf: "2026-12-31").Season(2026).FindBudget("berries")!.Line(BudgetLine.Establishment).Value
         );
 
     [Fact]
     public void Cleared_BeforeItBore_CostsStayInTheirYears() =>
-        Assert.Equal(0m, Farm(10m, 4m, cleared: "2024-11-01").Season(2024).FindCrop("berries")!.Line(BudgetLine.Establishment).Value);
+        Assert.Equal(0m, Farm(10m, 4m, cleared: "2024-11-01").Season(2024).FindBudget("berries")!.Line(BudgetLine.Establishment).Value);
 
     [Fact]
     public void WithoutBearingYears_NothingIsSpread()
     {
-        EnterpriseBudget stand = Farm(10m, null).Season(2025).FindCrop("berries")!;
+        EnterpriseBudget stand = Farm(10m, null).Season(2025).FindBudget("berries")!;
         Assert.Equal((0m, 450m), (stand.Line(BudgetLine.Establishment).Value, stand.Line(BudgetLine.NetReturn).Value));
     }
 
@@ -91,13 +91,13 @@ public class EstablishmentTests
     {
         FarmReview review = Farm(10m, 4m, from: 2025);
         SeasonReview season = review.Season(2025);
-        EnterpriseBudget stand = season.FindCrop("berries")!;
+        EnterpriseBudget stand = season.FindBudget("berries")!;
 
         Assert.Contains("establishment_cost", stand.Line(BudgetLine.Establishment).Missing, StringComparison.Ordinal);
         Assert.Null(stand.Line(BudgetLine.NetReturn).Value);
         Assert.Equal("net return before establishment", stand.Known.NetReturnLabel);
         Assert.Null(season.Farm.Line(BudgetLine.NetReturn).Value);
-        Assert.NotNull(season.FindCrop("kale")!.Line(BudgetLine.NetReturn).Value);
+        Assert.NotNull(season.FindBudget("kale")!.Line(BudgetLine.NetReturn).Value);
         Assert.All(season.Reconciliation, check => Assert.True(check.Holds, check.Check));
     }
 
@@ -105,7 +105,7 @@ public class EstablishmentTests
     public void WithoutInterest_ItIsUnknown() =>
         Assert.Contains(
             "interest_percent",
-            Farm(null, 4m, 31m).Season(2025).FindCrop("berries")!.Line(BudgetLine.Establishment).Missing,
+            Farm(null, 4m, 31m).Season(2025).FindBudget("berries")!.Line(BudgetLine.Establishment).Missing,
             StringComparison.Ordinal
         );
 

@@ -11,7 +11,7 @@ public class FindCropTests
     {
         SeasonReview season = DemoSeason.Latest;
 
-        Assert.All(season.Crops, crop => Assert.Same(crop, season.FindCrop($" {crop.Name.ToUpperInvariant()} ")));
+        Assert.All(season.Crops, crop => Assert.Same(crop, season.FindBudget($" {crop.Name.ToUpperInvariant()} ")));
     }
 
     [Fact]
@@ -19,8 +19,8 @@ public class FindCropTests
     {
         SeasonReview season = DemoSeason.Latest;
 
-        Assert.Null(season.FindCrop(""));
-        Assert.Null(season.FindCrop(season.Crops[0].Name[..^1]));
-        Assert.Null(season.FindCrop(season.Plantings[0].Name));
+        Assert.Null(season.FindBudget(""));
+        Assert.Null(season.FindBudget(season.Crops[0].Name[..^1]));
+        Assert.Null(season.FindBudget(season.Plantings[0].Name));
     }
 }

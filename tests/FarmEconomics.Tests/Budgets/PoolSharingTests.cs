@@ -42,8 +42,8 @@ public class PoolSharingTests
     {
         // 4 h: half to beets, a quarter to the household, a quarter used by peas, which nobody planted.
         SeasonReview season = Farm().Crop("peas").Pool("shed", "measured").Use("shed", "beets", 2).Use("shed", "household", 1).Use("shed", "peas", 1).Work("2025-06-01", "Al", 4, "pack", pool: "shed").Season(2025);
-        Assert.Equal([1m, 0m, 1m], season.OutsideHours);
-        Assert.Equal([10m, 10m, 0m], [season.OutsideTotal(Outside.Household), season.OutsideTotal(Outside.NotAssigned), season.OutsideTotal(Outside.Unused)]);
+        Assert.Equal([1m, 0m, 1m], season.UnallocatedHours);
+        Assert.Equal([10m, 10m, 0m], [season.UnallocatedTotal(Unallocated.Household), season.UnallocatedTotal(Unallocated.NotAssigned), season.UnallocatedTotal(Unallocated.Unused)]);
         season.AssertProven();
     }
 

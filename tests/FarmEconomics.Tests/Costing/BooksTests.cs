@@ -45,7 +45,7 @@ public class BooksTests
         SeasonReview given = Farm().Pick("2025-07-02", "a", 10).Sell("2025-07-02", "beets", "given", 10).Spend("2025-07-02", 9, "delivery", channel: "given").Season(2025);
         Assert.Equal([9m, 0m], given.Plantings.Select(budget => budget.Sums.Selling.Amount));
         SeasonReview none = Farm().Spend("2025-07-02", 9, "delivery", channel: "given").Season(2025);
-        Assert.Equal(9m, none.OutsideTotal(Outside.NotAssigned));
+        Assert.Equal(9m, none.UnallocatedTotal(Unallocated.NotAssigned));
         Assert.Contains("W501", none.Codes());
         none.AssertProven();
     }
@@ -55,7 +55,7 @@ public class BooksTests
     {
         SeasonReview season = Farm().Spend("2025-05-01", 33.33m, "fuel", farmPercent: 50).Season(2025);
         Assert.Equal(16.67m, season.Farm.Sums.Overhead.Amount);
-        Assert.Equal(16.66m, season.OutsideTotal(Outside.Household));
+        Assert.Equal(16.66m, season.UnallocatedTotal(Unallocated.Household));
         season.AssertProven();
     }
 
@@ -68,7 +68,7 @@ public class BooksTests
     public void Classes_OutsideABudget_AreExcludedAndStayInTheProof(string category)
     {
         SeasonReview season = Farm().Spend("2025-05-01", 500, category, crop: "beets").Season(2025);
-        Assert.Equal(500m, season.OutsideTotal(Outside.Excluded));
+        Assert.Equal(500m, season.UnallocatedTotal(Unallocated.Excluded));
         Assert.Equal(0m, season.Farm.TotalCost.Amount);
         season.AssertProven();
     }

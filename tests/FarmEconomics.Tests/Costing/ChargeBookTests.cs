@@ -43,7 +43,7 @@ public class ChargeBookTests
     {
         // 10 % of 20.00: kale was never planted.
         SeasonReview season = Farm().Sell("2025-06-01", "kale", "market", 10, 2).Season(2025);
-        Assert.Equal(2m, season.OutsideTotal(Outside.NotAssigned));
+        Assert.Equal(2m, season.UnallocatedTotal(Unallocated.NotAssigned));
         season.AssertProven();
     }
 

@@ -31,7 +31,7 @@ public class LandChargeTests
         Assert.All(with.Reconciliation, check => Assert.True(check.Holds));
 
         // Two thirds of the bed-foot-days, of the land and of the dollar of overhead.
-        Assert.Equal(66.67m + 0.67m, with.FindCrop("beets")!.Line(BudgetLine.Overhead).Value);
+        Assert.Equal(66.67m + 0.67m, with.FindBudget("beets")!.Line(BudgetLine.Overhead).Value);
         Assert.DoesNotContain(without.Pools, pool => pool.Pool.Name == "land" && pool.Ownership.Amount != 0m);
     }
 

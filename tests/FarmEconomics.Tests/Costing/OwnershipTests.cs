@@ -100,7 +100,7 @@ public class OwnershipTests
     {
         SeasonReview season = new FarmBuilder(Six).Crop("beets").Bed("bed").Planting("b", "beets", "bed", 10, "2025-05-01", "2025-06-30").Pool("room", "bed-feet")
             .Asset("cooler", "room", "2025-01-01", 1234.56m, 7, 11.11m, 66.6m, 99.99m, 1.5m, 0.7m).Season(2025);
-        Assert.True(season.OutsideTotal(Outside.Household) > 0m);
+        Assert.True(season.UnallocatedTotal(Unallocated.Household) > 0m);
         season.AssertProven();
     }
 }

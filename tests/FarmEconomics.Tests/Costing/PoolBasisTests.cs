@@ -155,8 +155,8 @@ public class PoolBasisTests
     public void Weights_AllZero_GoToNotAssignedWithAWarning()
     {
         SeasonReview season = Farm().Pool("shared", "measured").Spend("2025-06-01", 100, "repairs", pool: "shared").Work("2025-06-01", "Al", 2, "pack", pool: "shared").Season(2025);
-        Assert.Equal(100m, season.OutsideTotal(Outside.NotAssigned));
-        Assert.Equal(2m, season.OutsideHours[(int)Outside.NotAssigned]);
+        Assert.Equal(100m, season.UnallocatedTotal(Unallocated.NotAssigned));
+        Assert.Equal(2m, season.UnallocatedHours[(int)Unallocated.NotAssigned]);
         Assert.Contains("W501", season.Codes());
         season.AssertProven();
     }

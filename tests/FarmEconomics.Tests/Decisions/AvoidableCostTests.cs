@@ -131,6 +131,6 @@ public class AvoidableCostTests
     }
 
     private static decimal Net(FarmReview review, List<int> years) => years.Select(year => review.Season(year))
-        .Sum(season => season.FarmNet - season.OutsideTotal(Outside.Household) - season.Farm.Sums.ClosingStock.Amount)
+        .Sum(season => season.FarmNet - season.UnallocatedTotal(Unallocated.Household) - season.Farm.Sums.ClosingStock.Amount)
         + review.Trace.Dispositions.Where(leaving => leaving.Channel.Kind == ChannelKind.Share).Sum(leaving => leaving.Fee.Amount);
 }

@@ -43,7 +43,7 @@ public class BreakEvenFedBackTests
         answers.Check("break_even_price", tomatoes.BreakEvenPrice.Value);
         Assert.Equal(tomatoes.BreakEvenPrice.Value, BreakEvenPair.Of(tomatoes, SeasonCosts.Of(season).Model(tomatoes)).First(pair => pair.Form == BreakEvenForm.Textbook && pair.Run == Run.Long).Price.Value);
         Close.To(tomatoes.BreakEvenPrice.Value!.Value, PriceBook.Of(farm, 2025).Prices.Single().Prices.FullCost.Value!.Value, 0.0000001m);
-        WhatIfModel model = SeasonCosts.Of(season).Model(tomatoes);
+        SensitivityModel model = SeasonCosts.Of(season).Model(tomatoes);
         Close.To(tomatoes.BreakEvenPrice.Value!.Value, (model.PriceFactorFor(1m, longRun: true).Value * model.Price.Value)!.Value, 0.0000001m);
 
         // The only crop of its stand: without it the stand's cost goes too, and the farm's short-run price is the crop's own.
@@ -86,7 +86,7 @@ public class BreakEvenFedBackTests
             FarmReview review = farm.Farm.Review();
             foreach (int year in review.CropYears)
             {
-                foreach (CropCost cost in PriceBook.Of(review, year).Costs.Where(cost => cost.CarryingUnits > 0m))
+                foreach (CropCost cost in PriceBook.Of(review, year).Costs.Where(cost => cost.Budget.Sums.Sold > 0m))
                 {
                     decimal sold = cost.Channels.Where(channel => channel.Channel.IsSold).Sum(channel => channel.ChannelCost.Full + channel.Fees.Amount);
                     Close.To((cost.Budget.TotalCost - cost.Budget.OutputNotSold).Amount, cost.CostOfSold.Full + sold, 0.000001m);

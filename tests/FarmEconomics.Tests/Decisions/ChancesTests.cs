@@ -48,7 +48,7 @@ public class ChancesTests
     {
         Triangular price = new(0.7, 1.0, 1.2);
         Triangular yield = new(0.6, 1.0, 1.2);
-        WhatIfModel model = new("crop", new Money(1000m), Money.Zero, 100m, new BedFeet(10m), new BedFootWeeks(10m), []);
+        SensitivityModel model = new("crop", new Money(1000m), Money.Zero, 100m, new BedFeet(10m), new BedFootWeeks(10m), []);
         Outcome outcome = Simulation.Run([new CropRisk(model, price, yield, 0.0, "")], new SimulationSettings { Draws = Draws }).Crops[0];
 
         double variance = (price.Variance * yield.Variance) + (price.Variance * yield.Mean * yield.Mean) + (yield.Variance * price.Mean * price.Mean);
@@ -143,7 +143,7 @@ public class ChancesTests
 
     private static CropRisk Risk(string name, decimal output, double correlation) =>
         new(
-            new WhatIfModel(
+            new SensitivityModel(
                 name,
                 new Money(output),
                 Money.Zero,

@@ -68,7 +68,7 @@ public class DemoDecisionTests
 
             // Shared cost that moves to the household is not saved; other crops' stock keeps its value. A sale that draws on two years' lots is split anew: cents between years.
             // All years together it is exact (AvoidableCostTests).
-            decimal Net(SeasonReview one) => one.FarmNet - one.OutsideTotal(Outside.Household) - one.Farm.Sums.ClosingStock.Amount;
+            decimal Net(SeasonReview one) => one.FarmNet - one.UnallocatedTotal(Unallocated.Household) - one.Farm.Sums.ClosingStock.Amount;
             Close.To(drop.AvoidableChange.Amount + crop.Sums.ClosingStock.Amount, Net(outcome.After) - Net(season), 0.05m);
             Assert.True(outcome.IsProven);
         }
@@ -90,7 +90,7 @@ public class DemoDecisionTests
 
             // Fees are rounded row by row.
             Close.To(-drop, aboveFloor, 0.01m + (0.005m * prices.Sum(price => price.Sold.Parts.Count)));
-            Rate shortRun = BreakEvenPair.Of(crop, costs.Model(crop)).First(pair => pair is { Form: BreakEvenForm.Full, Run: Run.Short }).Price;
+            Result shortRun = BreakEvenPair.Of(crop, costs.Model(crop)).First(pair => pair is { Form: BreakEvenForm.Full, Run: Run.Short }).Price;
             Assert.Equal(drop < 0m, shortRun.Value < costs.Model(crop).PriceOutsideBoxes.Value);
         }
     }

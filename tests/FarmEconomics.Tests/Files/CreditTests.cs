@@ -17,7 +17,7 @@ public class CreditTests
 
         Assert.Equal(before.Farm.SalesValue.Amount - 12.50m, after.Farm.SalesValue.Amount);
         Assert.Equal(before.Farm.Sums.Sold, after.Farm.Sums.Sold);
-        Assert.Equal(before.FindCrop("kale")!.Output.Amount - 12.50m, after.FindCrop("kale")!.Output.Amount);
+        Assert.Equal(before.FindBudget("kale")!.Output.Amount - 12.50m, after.FindBudget("kale")!.Output.Amount);
         Assert.All(after.Reconciliation, check => Assert.True(check.Holds));
     }
 

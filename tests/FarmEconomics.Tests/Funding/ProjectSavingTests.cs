@@ -155,6 +155,6 @@ public class ProjectSavingTests
 
     private sealed class FlatPrice : IMarginalPower
     {
-        public MarginalPrice Of(SeasonReview season, PoolResult power) => new(Rate.Known(0.2m), "a test");
+        public MarginalPrice Of(SeasonReview season, PoolResult power) => new(Result.Known(0.2m), "a test");
     }
 }

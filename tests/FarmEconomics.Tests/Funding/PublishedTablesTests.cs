@@ -104,16 +104,16 @@ public class PublishedTablesTests
             decimal unpaid = income + interest - (published["opm_pct"] * 10m);
             MeasureInputs inputs = Unknown() with
             {
-                GrossRevenue = Rate.Known(1000m),
-                OperatingExpense = Rate.Known(published["opex_ratio_pct"] * 10m),
-                Depreciation = Rate.Known(published["dep_ratio_pct"] * 10m),
-                Interest = Rate.Known(interest),
-                NetFarmIncome = Rate.Known(income),
-                UnpaidLabor = Rate.Known(unpaid),
-                TotalAssets = Rate.Known(assets),
-                TotalLiabilities = Rate.Known(debt),
-                AverageAssets = Rate.Known(assets),
-                AverageEquity = Rate.Known(assets - debt),
+                GrossRevenue = Result.Known(1000m),
+                OperatingExpense = Result.Known(published["opex_ratio_pct"] * 10m),
+                Depreciation = Result.Known(published["dep_ratio_pct"] * 10m),
+                Interest = Result.Known(interest),
+                NetFarmIncome = Result.Known(income),
+                UnpaidLabor = Result.Known(unpaid),
+                TotalAssets = Result.Known(assets),
+                TotalLiabilities = Result.Known(debt),
+                AverageAssets = Result.Known(assets),
+                AverageEquity = Result.Known(assets - debt),
             };
             IReadOnlyList<Measure> measures = FinancialMeasures.Of(inputs);
             decimal Percent(string name) => measures.First(measure => measure.Name == name).Value.Value!.Value * 100m;
@@ -144,7 +144,7 @@ public class PublishedTablesTests
 
     internal static MeasureInputs Unknown()
     {
-        Rate unknown = Rate.NotAvailable("unknown");
+        Result unknown = Result.NotAvailable("unknown");
         return new MeasureInputs
         {
             CurrentAssets = unknown,

@@ -16,9 +16,9 @@ public class RandomFarmCoverageTests
         {
             FarmReview review = new RandomFarm(seed, distinctDays: false).Farm.Review();
             List<SeasonReview> seasons = review.Charges.Years.Select(year => review.Season(year)).ToList();
-            foreach (Outside where in Enum.GetValues<Outside>())
+            foreach (Unallocated where in Enum.GetValues<Unallocated>())
             {
-                Count($"money {where}", seasons.Exists(season => season.OutsideTotal(where) != 0m));
+                Count($"money {where}", seasons.Exists(season => season.UnallocatedTotal(where) != 0m));
             }
 
             Count("carried", seasons.Exists(season => season.Carried.Amount != 0m));

@@ -196,7 +196,7 @@ public class RandomFarmTests
                 SeasonReview right = after.Season(year);
                 Assert.Equal(left.Farm.Sums.Harvested, right.Farm.Sums.Harvested);
                 Close.To(left.Farm.LaborHours.Value, right.Farm.LaborHours.Value, 0.000001m);
-                Assert.Equal(left.OutsideTotal(Outside.Excluded), right.OutsideTotal(Outside.Excluded));
+                Assert.Equal(left.UnallocatedTotal(Unallocated.Excluded), right.UnallocatedTotal(Unallocated.Excluded));
                 foreach (EnterpriseBudget budget in left.Plantings)
                 {
                     EnterpriseBudget same = right.PlantingNamed(budget.Name);
@@ -243,7 +243,7 @@ public class RandomFarmTests
     {
         if (user == "household")
         {
-            return network.Running.Shares[pool, network.Column(Outside.Household)];
+            return network.Running.Shares[pool, network.Column(Unallocated.Household)];
         }
 
         decimal share = 0m;

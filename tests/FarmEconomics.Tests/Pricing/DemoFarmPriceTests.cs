@@ -80,7 +80,7 @@ public class DemoFarmPriceTests
         PriceBook book = PriceBook.Of(Farm.Value, year);
         IReadOnlyList<ChannelComparison> channels = ChannelComparison.Of(book);
         Assert.Equal(book.Season.Farm.SalesValue.Amount, channels.Sum(channel => channel.Sales.Amount));
-        decimal unsold = book.Costs.Where(cost => cost.CarryingUnits <= 0m).Sum(cost => cost.Budget.NetReturn.Amount);
+        decimal unsold = book.Costs.Where(cost => cost.Budget.Sums.Sold <= 0m).Sum(cost => cost.Budget.NetReturn.Amount);
         Assert.Equal(book.Season.Farm.NetReturn.Amount, decimal.Round(channels.Sum(channel => channel.NetReturn.Value!.Value) + unsold, 6));
         Assert.All(channels, channel => Assert.InRange(channel.LossShare.Value!.Value, 0m, 1m));
     }
@@ -95,7 +95,7 @@ public class DemoFarmPriceTests
         Assert.All(book.Prices.Where(price => !price.Yields.Failed), price => Assert.Null(price.AtNormalYield));
     }
 
-    private static decimal Cents(Rate rate) => decimal.Round(rate.Value!.Value, 2, MidpointRounding.AwayFromZero);
+    private static decimal Cents(Result rate) => decimal.Round(rate.Value!.Value, 2, MidpointRounding.AwayFromZero);
 
     /// <summary>A floor is what units outside boxes must bring; where boxes take a part of the crop and are filled again for little, it may lie above a full cost that boxes help to carry.</summary>
     private static void Rises(string what, PriceSet prices, CropCost cost)

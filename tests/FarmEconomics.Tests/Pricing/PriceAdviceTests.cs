@@ -19,7 +19,7 @@ public class PriceAdviceTests
 
     private static readonly PriceTerms Terms = new();
 
-    private static PriceSet Set(decimal full, decimal target) => new(Rate.Known(1m), Rate.Known(full), Rate.Known(target), false);
+    private static PriceSet Set(decimal full, decimal target) => new(Result.Known(1m), Result.Known(full), Result.Known(target), false);
 
     [Theory]
     [InlineData(2.00, 3.60, 3.50, AdviceKind.AtLeast, 3.75)]
@@ -28,7 +28,7 @@ public class PriceAdviceTests
     [InlineData(2.00, 3.60, 3.9967, AdviceKind.Keep, 4.00)]
     public void Advice_OfATarget_IsAtLeastThatOrWhatTheCropHas(double full, double target, double got, AdviceKind kind, double price)
     {
-        PriceAdvice advice = PriceAdvice.Of(Set((decimal)full, (decimal)target), Rate.Known((decimal)got), Rate.Known((decimal)got), Terms);
+        PriceAdvice advice = PriceAdvice.Of(Set((decimal)full, (decimal)target), Result.Known((decimal)got), Result.Known((decimal)got), Terms);
 
         Assert.Equal((kind, (decimal)price), (advice.Kind, advice.Price.Value!.Value));
     }
@@ -36,12 +36,12 @@ public class PriceAdviceTests
     [Fact]
     public void Advice_FullCostFarAboveTheMostEver_CannotBePriced()
     {
-        Assert.Equal(AdviceKind.CannotBePriced, PriceAdvice.Of(Set(6.01m, 7m), Rate.Known(4m), Rate.Known(4m), Terms).Kind);
-        Assert.Equal(AdviceKind.AtLeast, PriceAdvice.Of(Set(6.00m, 7m), Rate.Known(4m), Rate.Known(4m), Terms).Kind);
+        Assert.Equal(AdviceKind.CannotBePriced, PriceAdvice.Of(Set(6.01m, 7m), Result.Known(4m), Result.Known(4m), Terms).Kind);
+        Assert.Equal(AdviceKind.AtLeast, PriceAdvice.Of(Set(6.00m, 7m), Result.Known(4m), Result.Known(4m), Terms).Kind);
         Assert.Equal(AdviceKind.AtLeast,
-            PriceAdvice.Of(Set(6.01m, 7m), Rate.Known(4m), Rate.NotAvailable("no price on record"), Terms).Kind);
+            PriceAdvice.Of(Set(6.01m, 7m), Result.Known(4m), Result.NotAvailable("no price on record"), Terms).Kind);
         Assert.Equal(AdviceKind.CannotBePriced,
-            PriceAdvice.Of(Set(4.10m, 7m), Rate.Known(4m), Rate.Known(4m), Terms with { FarAbovePercent = 100m }).Kind);
+            PriceAdvice.Of(Set(4.10m, 7m), Result.Known(4m), Result.Known(4m), Terms with { FarAbovePercent = 100m }).Kind);
         Assert.Throws<ArgumentOutOfRangeException>(() => (Terms with { FarAbovePercent = 99m }).Check());
     }
 
@@ -49,8 +49,8 @@ public class PriceAdviceTests
     public void Advice_WithoutATarget_SaysWhy()
     {
         PriceAdvice advice =
-            PriceAdvice.Of(new PriceSet(Rate.Known(1m), Rate.NotAvailable("no expense records"), Rate.NotAvailable("no expense records"),
-            false), Rate.Known(4m), Rate.Known(4m), Terms);
+            PriceAdvice.Of(new PriceSet(Result.Known(1m), Result.NotAvailable("no expense records"), Result.NotAvailable("no expense records"),
+            false), Result.Known(4m), Result.Known(4m), Terms);
 
         Assert.Equal((AdviceKind.Unknown, "no expense records"), (advice.Kind, advice.Price.Reason));
         Assert.Equal("not available", PriceWords.Of(advice, Notation.Default));
@@ -60,10 +60,10 @@ public class PriceAdviceTests
     public void Words_OfAdvice_AreAGrowers()
     {
         Assert.Equal("at least 3.75",
-            PriceWords.Of(PriceAdvice.Of(Set(2m, 3.6m), Rate.Known(3m), Rate.Known(3m), Terms), Notation.Default));
-        Assert.Equal("keep 4.00", PriceWords.Of(PriceAdvice.Of(Set(2m, 3.6m), Rate.Known(4m), Rate.Known(4m), Terms), Notation.Default));
+            PriceWords.Of(PriceAdvice.Of(Set(2m, 3.6m), Result.Known(3m), Result.Known(3m), Terms), Notation.Default));
+        Assert.Equal("keep 4.00", PriceWords.Of(PriceAdvice.Of(Set(2m, 3.6m), Result.Known(4m), Result.Known(4m), Terms), Notation.Default));
         Assert.Equal("can't be priced",
-            PriceWords.Of(PriceAdvice.Of(Set(20m, 36m), Rate.Known(4m), Rate.Known(4m), Terms), Notation.Default));
+            PriceWords.Of(PriceAdvice.Of(Set(20m, 36m), Result.Known(4m), Result.Known(4m), Terms), Notation.Default));
     }
 
     public static TheoryData<int> Years => [2023, 2024, 2025];
@@ -190,14 +190,14 @@ public class PriceAdviceTests
     [InlineData(1)]
     [InlineData(0)]
     public void BestPrice_AtAnElasticityOfOneOrLess_IsNotNamed(double elasticity) =>
-        Assert.Contains("no price is the best", PriceMath.BestPrice(Rate.Known(1m), 5m, (decimal)elasticity).Reason,
+        Assert.Contains("no price is the best", PriceMath.BestPrice(Result.Known(1m), 5m, (decimal)elasticity).Reason,
             StringComparison.Ordinal);
 
     [Fact]
     public void BestPrice_AboveOne_BeatsEveryPriceBesideIt() => Gen.Select(Gen.Double[1.05, 6], Gen.Double[0.05, 5], Gen.Int[0, 30])
         .Sample((elasticity, handling, fee) =>
     {
-        decimal best = PriceMath.BestPrice(Rate.Known((decimal)handling), fee, (decimal)elasticity).Value!.Value;
+        decimal best = PriceMath.BestPrice(Result.Known((decimal)handling), fee, (decimal)elasticity).Value!.Value;
         decimal Earns(decimal price) =>
             ((price * (1m - (fee / 100m))) - (decimal)handling) * PriceMath.QuantityFactor(price / best, (decimal)elasticity);
         Assert.True(Earns(best) >= Earns(best * 1.02m) && Earns(best) >= Earns(best * 0.98m) && Earns(best) > 0m);
@@ -206,9 +206,9 @@ public class PriceAdviceTests
     [Fact]
     public void BestPrice_WithoutHandlingCost_SaysSo()
     {
-        Assert.Contains("no cost of picking", PriceMath.BestPrice(Rate.Known(0m), 5m, 2m).Reason, StringComparison.Ordinal);
-        Assert.Contains("whole price", PriceMath.BestPrice(Rate.Known(1m), 100m, 2m).Reason, StringComparison.Ordinal);
-        Assert.Equal("why", PriceMath.BestPrice(Rate.NotAvailable("why"), 5m, 2m).Reason);
+        Assert.Contains("no cost of picking", PriceMath.BestPrice(Result.Known(0m), 5m, 2m).Reason, StringComparison.Ordinal);
+        Assert.Contains("whole price", PriceMath.BestPrice(Result.Known(1m), 100m, 2m).Reason, StringComparison.Ordinal);
+        Assert.Equal("why", PriceMath.BestPrice(Result.NotAvailable("why"), 5m, 2m).Reason);
     }
 
     [Fact]

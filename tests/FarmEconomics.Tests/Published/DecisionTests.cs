@@ -18,11 +18,11 @@ public class DecisionTests
     public void Grid_SweetCorn_MeetsPublishedCentreAndComputedCells()
     {
         JsonElement corn = Fixture.Load("sweet-corn-grid");
-        WhatIfModel model = SweetCorn(corn);
+        SensitivityModel model = SweetCorn(corn);
         decimal[] prices = corn.Numbers("prices").Select(price => price / corn.Number("price")).ToArray();
         decimal[] yields = corn.Numbers("yields").Select(yield => yield / corn.Number("quantity")).ToArray();
 
-        WhatIfGrid grid = WhatIfGrid.Of(model, prices, yields);
+        SensitivityGrid grid = SensitivityGrid.Of(model, prices, yields);
 
         for (int i = 0; i < prices.Length; i++)
         {
@@ -103,7 +103,7 @@ public class DecisionTests
     {
         JsonElement file = Fixture.Load("scenario-rule");
         JsonElement rule = file.GetProperty("pessimistic");
-        Scenario scenario = Scenario.Pessimistic;
+        SensitivityCase scenario = SensitivityCase.Pessimistic;
         Assert.Equal(rule.Number("price_change"), scenario.PriceChange);
         Assert.Equal(rule.Number("production_change"), scenario.YieldChange);
         Assert.Equal(rule.Number("variable_cost_change"), scenario.VariableCostChange);
@@ -115,7 +115,7 @@ public class DecisionTests
         answers.Check("receipts", receipts.Amount);
         answers.Check("variable_cost", cost.Amount);
         answers.Check("return_above_variable", (receipts - cost).Amount);
-        WhatIfModel corn = SweetCorn(Fixture.Load("sweet-corn-grid"), management: false);
+        SensitivityModel corn = SweetCorn(Fixture.Load("sweet-corn-grid"), management: false);
         Close.To((receipts - cost).Amount - 122.26m, scenario.NetReturn(corn).Amount, 0.00m);
     }
 
@@ -128,7 +128,7 @@ public class DecisionTests
         decimal[] boxes = file.Numbers("boxes");
         List<CostLine> lines = file.GetProperty("same_at_every_yield").EnumerateObject().Select(item => Line(item.Name, CostDriver.Length, item.Value.Number())).ToList();
         lines.Add(Line("boxes", CostDriver.Quantity, boxes[0]));
-        WhatIfModel model = new("tomato", new Money(0m), new Money(0m), pounds[0], new BedFeet(0m), new BedFootWeeks(0m), lines);
+        SensitivityModel model = new("tomato", new Money(0m), new Money(0m), pounds[0], new BedFeet(0m), new BedFootWeeks(0m), lines);
         for (int i = 0; i < pounds.Length; i++)
         {
             // What the source lets rise by steps that follow no one rule is added as it stands.
@@ -137,13 +137,13 @@ public class DecisionTests
         }
     }
 
-    private static decimal Above(WhatIfModel model, decimal price, decimal yield) =>
+    private static decimal Above(SensitivityModel model, decimal price, decimal yield) =>
         Money.Rounded((price * yield * (model.Output.Amount - Cost(model, "selling charge"))) - (yield * Cost(model, "crates")) - Cost(model, "lines per acre") - Cost(model, "interest")).Amount;
 
-    private static decimal Cost(WhatIfModel model, string name) => model.Lines.Single(line => line.Name == name).Amount.Amount;
+    private static decimal Cost(SensitivityModel model, string name) => model.Lines.Single(line => line.Name == name).Amount.Amount;
 
     /// <summary>The budget with its management fee, a percent of all cost but the land, spread over what each cost varies with.</summary>
-    private static WhatIfModel SweetCorn(JsonElement corn, bool management = true)
+    private static SensitivityModel SweetCorn(JsonElement corn, bool management = true)
     {
         List<CostLine> lines = corn.List("costs").Select(cost => Line(cost.Text("item"), Words.TryParse(cost.Text("varies_with"), out CostDriver driver) ? driver : throw new FormatException(cost.Text("varies_with")), cost.Number("amount"))).ToList();
         decimal percent = management ? corn.Number("management_percent") / 100m : 0m;
@@ -153,7 +153,7 @@ public class DecisionTests
             lines.Add(Line($"management on {group.Key}", group.Key, part * percent));
         }
 
-        return new WhatIfModel("sweet corn", new Money(corn.Number("quantity") * corn.Number("price")), Money.Zero, corn.Number("quantity"), new BedFeet(17424m), new BedFootWeeks(0m), lines);
+        return new SensitivityModel("sweet corn", new Money(corn.Number("quantity") * corn.Number("price")), Money.Zero, corn.Number("quantity"), new BedFeet(17424m), new BedFootWeeks(0m), lines);
     }
 
     // What varies with sales there is a percentage: the selling charge, and the management fee on it.

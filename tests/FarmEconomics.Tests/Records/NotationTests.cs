@@ -18,7 +18,7 @@ public class NotationTests
         decimal? none = null;
         Assert.Equal(
             "1.234.567,50 and -0,25, 12 %, 1.234 rows, 2,50 (3,10), 7,25 h, , 2025-06-30",
-            Comma.Text($"{1234567.5m:#,0.00} and {-0.25}, {0.12:P0}, {1234:N0} rows, {new Money(2.5m)} ({Rate.Known(3.1m)}), {new Hours(7.25m)} h, {none}, {new DateOnly(2025, 6, 30):yyyy-MM-dd}"));
+            Comma.Text($"{1234567.5m:#,0.00} and {-0.25}, {0.12:P0}, {1234:N0} rows, {new Money(2.5m)} ({Result.Known(3.1m)}), {new Hours(7.25m)} h, {none}, {new DateOnly(2025, 6, 30):yyyy-MM-dd}"));
     }
 
     [Fact]

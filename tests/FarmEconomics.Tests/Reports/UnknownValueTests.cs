@@ -31,7 +31,7 @@ public class UnknownValueTests
     {
         SeasonReview season = Farm().Season(2025);
         EnterpriseBudget kale = season.CropNamed("kale");
-        Rate[] all =
+        Result[] all =
         [
             kale.OutputPerBedFoot, kale.OutputPerBedFootWeek, kale.GrossMarginPerBedFoot, kale.GrossMarginPerBedFootWeek, kale.GrossMarginPerLaborHour, kale.ReturnToLaborPerHour,
             kale.NetReturnPerBedFoot, kale.AveragePrice, kale.BreakEvenPrice, kale.BreakEvenYield,

@@ -131,7 +131,7 @@ public class CropYearTests
     public void Expense_NamingACropNeverPlantedAgain_IsNotAssigned()
     {
         FarmReview review = Farm().Planting("a", "garlic", "bed 1", 20, "2024-04-01", "2024-08-01").Spend("2025-10-01", 33, "seed", crop: "garlic").Review();
-        Assert.Equal(33m, review.Season(2025).OutsideTotal(Outside.NotAssigned));
+        Assert.Equal(33m, review.Season(2025).UnallocatedTotal(Unallocated.NotAssigned));
         Assert.Contains("W410", review.Season(2025).Codes());
         review.Season(2025).AssertProven();
     }
@@ -163,7 +163,7 @@ public class CropYearTests
         SeasonReview season = Farm().Planting("a", "garlic", "bed 1", 20, "2025-04-01", "2025-08-01").Planting("next", "garlic", "bed 2", 20, "2026-04-01")
             .Worker("Al", WorkerKind.Hired, 10).Work("2025-12-01", "Al", 3, "nursery", planting: "next").Spend("2025-12-01", 25, "seed", planting: "next")
             .Pick("2025-07-01", "a", 5).Sell("2025-07-02", "garlic", "market", 5, 3, planting: "next").AsOf("2025-12-31").Season(2025);
-        Assert.Equal(55m, season.OutsideTotal(Outside.NotAssigned));
+        Assert.Equal(55m, season.UnallocatedTotal(Unallocated.NotAssigned));
         Assert.Equal(2, season.Codes().Count(code => code == "W413"));
         Assert.Equal(15m, season.PlantingNamed("a").SalesValue.Amount);
         season.AssertProven();

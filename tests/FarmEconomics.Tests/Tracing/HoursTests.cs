@@ -76,7 +76,7 @@ public class HoursTests
     public void Hours_OfACropWithoutPlanting_AreNotAssignedAndStayInTheProof()
     {
         SeasonReview season = Farm().Work("2025-05-02", "Al", 4, "grow", crop: "peas").Season(2025);
-        Assert.Equal(4m, season.OutsideHours.Sum());
+        Assert.Equal(4m, season.UnallocatedHours.Sum());
         Assert.Contains("W410", season.Codes());
         season.AssertProven();
     }

@@ -15,7 +15,7 @@ public class MoneyTests
     [Fact]
     public void Rate_WithoutDenominator_SaysWhy()
     {
-        Rate perHour = new Money(5m) / new Hours(0m);
+        Result perHour = new Money(5m) / new Hours(0m);
         Assert.False(perHour.IsAvailable);
         Assert.Null(perHour.Value);
         Assert.Equal("not available (no labor hours)", perHour.ToString());

@@ -22,7 +22,7 @@ public class SmallRateTests
     public void Rate_BelowACent_ShowsTwoDigitsThatCount(string value, string shown)
     {
         decimal rate = decimal.Parse(value, System.Globalization.CultureInfo.InvariantCulture);
-        Assert.Equal(shown, Rate.Known(rate).ToString());
+        Assert.Equal(shown, Result.Known(rate).ToString());
         Assert.Equal(shown, Notation.Default.Number(rate, Look.Rate).Replace(",", "", StringComparison.Ordinal));
     }
 
@@ -37,7 +37,7 @@ public class SmallRateTests
     public void Rate_BelowACentOnAFarmWithDecimalCommas_HasThemToo()
     {
         Notation comma = new("EUR", ',', LengthUnit.M);
-        Assert.Equal(("-€0,0047", "0,0047", "1.234,57"), (comma.InWords(-0.0047m, Look.Rate), comma.Text($"{Rate.Known(0.0047m)}"), comma.Number(1234.567m, Look.Rate)));
+        Assert.Equal(("-€0,0047", "0,0047", "1.234,57"), (comma.InWords(-0.0047m, Look.Rate), comma.Text($"{Result.Known(0.0047m)}"), comma.Number(1234.567m, Look.Rate)));
     }
 
     [Fact]

@@ -132,42 +132,50 @@ internal sealed partial class DraftMaker(string table, SourceColumns columns, So
     {
         if (IsWide)
         {
-            bool noted = columns.Spread.Any(column => column.Has(CellKind.Quantity));
-            bool inHeading = columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0);
-            string? comma = columns.Spread.Any(column => column.Mark(FarmMark) == ',') ? ImportWords.DecimalComma : null;
-            rows.Add(new DraftRow("quantity", ImportWords.Cell)
-            {
-                Format = Joined(noted ? ImportWords.Quantity : null, comma),
-                Note = noted
-                ? "numbers with their unit, such as " + columns.Spread.SelectMany(column => column.Values).First(text =>
-                CellKinds.Of(text) == CellKind.Quantity) : "blank cells are nothing"
-            });
-            if (noted || inHeading)
-            {
-                rows.Add(new DraftRow("unit", noted ? ImportWords.Cell : ImportWords.Heading)
-                {
-                    Format = noted ? ImportWords.Unit
-                    : ImportWords.InParentheses,
-                    Note = noted ? "the unit beside the number"
-                    : $"what stands in parentheses: {HeadingWords.InParentheses(columns.Spread[0].Heading)}"
-                });
-            }
-
-            return;
+            WideQuantity();
         }
-
-        if (columns.Of(ColumnRole.Quantity) is not { } quantity)
+        else if (columns.Of(ColumnRole.Quantity) is { } quantity)
+        {
+            bool units = quantity.Has(CellKind.Quantity);
+            rows.Add(new DraftRow("quantity", quantity.Heading)
+            {
+                Format = Joined(units ? ImportWords.Quantity : null, Comma(quantity)),
+                Note = $"such as {quantity.First}"
+            });
+            UnitOf(quantity, units);
+        }
+        else
         {
             rows.Add(new DraftRow("quantity", null) { Constant = "?", Note = "? no column of quantities is seen" });
-            return;
         }
+    }
 
-        bool units = quantity.Has(CellKind.Quantity);
-        rows.Add(new DraftRow("quantity", quantity.Heading)
+    private void WideQuantity()
+    {
+        bool noted = columns.Spread.Any(column => column.Has(CellKind.Quantity));
+        string? comma = columns.Spread.Any(column => column.Mark(FarmMark) == ',') ? ImportWords.DecimalComma : null;
+        rows.Add(new DraftRow("quantity", ImportWords.Cell)
         {
-            Format = Joined(units ? ImportWords.Quantity : null, Comma(quantity)),
-            Note = $"such as {quantity.First}"
+            Format = Joined(noted ? ImportWords.Quantity : null, comma),
+            Note = !noted ? "blank cells are nothing" : "numbers with their unit, such as "
+                + columns.Spread.SelectMany(column => column.Values).First(text => CellKinds.Of(text) == CellKind.Quantity)
         });
+        if (noted)
+        {
+            rows.Add(new DraftRow("unit", ImportWords.Cell) { Format = ImportWords.Unit, Note = "the unit beside the number" });
+        }
+        else if (columns.Spread.Any(column => HeadingWords.InParentheses(column.Heading).Length > 0))
+        {
+            rows.Add(new DraftRow("unit", ImportWords.Heading)
+            {
+                Format = ImportWords.InParentheses,
+                Note = $"what stands in parentheses: {HeadingWords.InParentheses(columns.Spread[0].Heading)}"
+            });
+        }
+    }
+
+    private void UnitOf(SourceColumn quantity, bool units)
+    {
         if (columns.Of(ColumnRole.Unit) is { IsText: true } unit)
         {
             rows.Add(new DraftRow("unit", unit.Heading) { Note = Distinct(unit) });

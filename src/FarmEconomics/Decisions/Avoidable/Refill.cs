@@ -55,25 +55,17 @@ public sealed record Refill(IReadOnlyList<RefillItem> Items, IReadOnlyList<BoxWe
     public static Refill None { get; } = new([], [], Money.Zero, Money.Zero);
 
     /// <summary>What the farm loses by it.</summary>
-    public Money Total => Lost(_ => true);
-
-    /// <summary>What of it is cash: lost sales and what is bought.</summary>
-    public Money Cash => Lost(item => item.Source != RefillSource.Household);
-
-    /// <summary>Value the household goes without.</summary>
-    public Money Value => Lost(item => item.Source == RefillSource.Household);
+    public Money Total => Money.Sum(Items.Select(item => item.Lost));
 
     /// <summary>List value of the boxes in parts of what members paid, before; not available without payments.</summary>
-    public Rate Before => Rate.Of(ListValue.Amount, Paid.Amount, "members paid nothing");
+    public Result Before => Result.Of(ListValue.Amount, Paid.Amount, "members paid nothing");
 
     /// <summary>The same after the change, refilled.</summary>
-    public Rate After => Rate.Of((ListValue - Money.Sum(Weeks.Select(week => week.Missing - week.Filled))).Amount, Paid.Amount, "members paid nothing");
+    public Result After => Result.Of((ListValue - Money.Sum(Weeks.Select(week => week.Missing - week.Filled))).Amount, Paid.Amount, "members paid nothing");
 
     /// <summary>The same after the change, if nothing were refilled.</summary>
-    public Rate Unfilled => Rate.Of((ListValue - Money.Sum(Weeks.Select(week => week.Missing))).Amount, Paid.Amount, "members paid nothing");
+    public Result Unfilled => Result.Of((ListValue - Money.Sum(Weeks.Select(week => week.Missing))).Amount, Paid.Amount, "members paid nothing");
 
     /// <summary>List value put in again.</summary>
     public Money Filled => Money.Sum(Weeks.Select(week => week.Filled));
-
-    private Money Lost(Func<RefillItem, bool> which) => Money.Sum(Items.Where(which).Select(item => item.Lost));
 }

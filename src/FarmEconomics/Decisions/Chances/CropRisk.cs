@@ -8,7 +8,7 @@ namespace FarmEconomics.Decisions.Chances;
 /// <param name="Yield">The yield factor.</param>
 /// <param name="Correlation">Correlation of the two in the copula.</param>
 /// <param name="CorrelationSource">Where the correlation comes from.</param>
-public sealed record CropRisk(WhatIfModel Model, Distribution Price, Distribution Yield, double Correlation, string CorrelationSource)
+public sealed record CropRisk(SensitivityModel Model, Distribution Price, Distribution Yield, double Correlation, string CorrelationSource)
 {
     private const int LeastPairs = 8;
 
@@ -23,25 +23,6 @@ public sealed record CropRisk(WhatIfModel Model, Distribution Price, Distributio
 
     /// <summary>Why no chance is told; null where one is.</summary>
     public string? WhyNoChance { get; init; }
-
-    /// <summary>
-    /// What a crop is drawn from: the means of its seasons recorded whole, relative to the reviewed one, and the variance between seasons and within a season. With fewer seasons than the settings ask for there is
-    /// no chance, and the seasons stand for themselves.
-    /// </summary>
-    /// <param name="review">The farm.</param>
-    /// <param name="costs">The reviewed season's costs.</param>
-    /// <param name="budget">The crop's budget in that season.</param>
-    /// <param name="settings">The assumptions.</param>
-    /// <returns>The crop's risk.</returns>
-    /// <exception cref="ArgumentException">The costs are of other records than the farm.</exception>
-    public static CropRisk Of(FarmReview review, SeasonCosts costs, EnterpriseBudget budget, SimulationSettings settings)
-    {
-        ArgumentNullException.ThrowIfNull(costs);
-        ArgumentNullException.ThrowIfNull(budget);
-        ArgumentNullException.ThrowIfNull(settings);
-        settings.Check();
-        return Of(PastSeasons.Of(review, costs.Season, settings), costs, budget);
-    }
 
     internal static CropRisk Of(PastSeasons past, SeasonCosts costs, EnterpriseBudget budget)
     {

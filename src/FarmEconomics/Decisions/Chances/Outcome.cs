@@ -53,16 +53,16 @@ public sealed class Outcome
     public Money Spread => P95 - P5;
 
     /// <summary>The chance of a net return below 0, 0 to 1; not available where no chance is told.</summary>
-    public Rate ChanceOfLoss
+    public Result ChanceOfLoss
     {
         get
         {
             if (draws.Length == 0)
             {
-                return Rate.NotAvailable(WhyNoChance ?? "nothing was drawn");
+                return Result.NotAvailable(WhyNoChance ?? "nothing was drawn");
             }
 
-            return Rate.Known((decimal)draws.Count(net => net < 0.0) / draws.Length);
+            return Result.Known((decimal)draws.Count(net => net < 0.0) / draws.Length);
         }
     }
 

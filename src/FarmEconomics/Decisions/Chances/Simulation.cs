@@ -102,18 +102,18 @@ public sealed class Simulation
     /// <param name="first">Index of the one.</param>
     /// <param name="second">Index of the other.</param>
     /// <returns>0 to 1; not available when one has no time in bed.</returns>
-    public Rate ChanceBeats(int first, int second)
+    public Result ChanceBeats(int first, int second)
     {
         Outcome a = Crops[first];
         Outcome b = Crops[second];
         if ((a.WhyNoChance ?? b.WhyNoChance) is { } why)
         {
-            return Rate.NotAvailable(why);
+            return Result.NotAvailable(why);
         }
 
         if (a.BedFootWeeks <= 0.0 || b.BedFootWeeks <= 0.0)
         {
-            return Rate.NotAvailable("no time in bed");
+            return Result.NotAvailable("no time in bed");
         }
 
         double wins = 0.0;
@@ -124,7 +124,7 @@ public sealed class Simulation
             wins += left > right ? 1.0 : left == right ? 0.5 : 0.0;
         }
 
-        return Rate.Known((decimal)(wins / a.Draws.Count));
+        return Result.Known((decimal)(wins / a.Draws.Count));
     }
 
     /// <summary>One number a season, the same for every crop: the season's weather, or its market.</summary>
@@ -142,7 +142,7 @@ public sealed class Simulation
 
     private static Outcome Draw(CropRisk risk, double[] weather, double[] market, SimulationSettings settings)
     {
-        WhatIfModel model = risk.Model;
+        SensitivityModel model = risk.Model;
         List<(int, Money)> years = [.. risk.Seasons.Where(season => season.NetReturn is not null).Select(season => (season.CropYear, season.NetReturn!.Value))];
         if (risk.WhyNoChance is not null)
         {

@@ -12,7 +12,7 @@ public sealed record SimulationSettings
     /// <summary>Draw from the farm's own seasons where there are enough of them, else tell no chance; false: the triangles below for every crop.</summary>
     public bool FromOwnRecords { get; init; } = true;
 
-    /// <summary>Lowest price factor of the triangular. Default: the 30 % drop of the published pessimistic rule, see <see cref="Scenario.Pessimistic"/>.</summary>
+    /// <summary>Lowest price factor of the triangular. Default: the 30 % drop of the published pessimistic rule, see <see cref="SensitivityCase.Pessimistic"/>.</summary>
     public double PriceLow { get; init; } = 0.70;
 
     /// <summary>Highest price factor of the triangular. Default: 20 % more, our own assumption.</summary>

@@ -55,10 +55,6 @@ public sealed record ChangeAnswer
     /// <summary>Share payments that now stand to other crops' credit: by crop, or "other income" where boxes hold nothing else; sums to 0.</summary>
     public required IReadOnlyList<(string To, Money Change)> SharesMoved { get; init; }
 
-    /// <summary>Where moved cost leaves and lands, all pools together: by crop, "household", "unused capacity", "not assigned".</summary>
-    public IReadOnlyList<(string To, Money Change)> MovedInAll => Moved.SelectMany(moved => moved.Moves).GroupBy(move => move.To, StringComparer.OrdinalIgnoreCase)
-        .Select(group => (group.Key, Money.Sum(group.Select(move => move.Change)))).Where(move => move.Item2 != Money.Zero).OrderByDescending(move => move.Item2.Amount).ToList();
-
     /// <summary>Net return by crop, before and after, with cost and share payments moved; crops in the season's order.</summary>
     public required IReadOnlyList<(string Crop, Money Before, Money After)> Crops { get; init; }
 
@@ -87,7 +83,7 @@ public sealed record ChangeAnswer
     public required decimal NotTaken { get; init; }
 
     /// <summary>The elasticity at which what is grown more stops paying, where channels' elasticities decide it; not available where they don't.</summary>
-    public required Rate TurnsAtElasticity { get; init; }
+    public required Result TurnsAtElasticity { get; init; }
 
     /// <summary>Bed-foot-weeks and hours freed, week by week; empty when nothing is.</summary>
     public required IReadOnlyList<WeeklyUse> Freed { get; init; }

@@ -54,7 +54,7 @@ public sealed class ChangeJudge
             Feet = change.Kind == ChangeKind.Grow ? change.Feet : replacement is null ? 0m : fitting > 0m ? fitting : crop.Sums.BedFeet.Value,
             Elasticity = change.Elasticity,
         };
-        ChangeEffect effect = new(costs, parts, parts.Grown is null ? null : GrowthOf(parts.Grown, change.Elasticity));
+        ChangeOutcome effect = new(costs, parts, parts.Grown is null ? null : GrowthOf(parts.Grown, change.Elasticity));
         PartialBudget partial = effect.Budget(change.Title);
         IReadOnlyList<WeeklyUse> freed = parts.Gone is null ? [] : Scaled(crop, parts.Gone.Part, withTrips: parts.Gone.Part == 1m);
         IReadOnlyList<WeeklyUse> taken = parts.Grown is null ? [] : Scaled(parts.Grown, effect.Growth, withTrips: false);
@@ -75,9 +75,9 @@ public sealed class ChangeJudge
             FeetGone = parts.Gone is null ? 0m : parts.Gone.Part * crop.Sums.BedFeet.Value,
             FeetAdded = parts.Feet,
             ReplacementDoesNotFit = replacement is not null && fitting <= 0m,
-            BelowTodaysPrice = Rate.Of(more.BelowToday, more.Quantity, "none").Value ?? 0m,
-            NotTaken = Rate.Of(more.NotSold, more.Quantity + more.NotSold, "none").Value ?? 0m,
-            TurnsAtElasticity = parts.Grown is null ? Rate.NotAvailable("nothing more is grown") : Turning(parts.Grown, parts.Feet),
+            BelowTodaysPrice = Result.Of(more.BelowToday, more.Quantity, "none").Value ?? 0m,
+            NotTaken = Result.Of(more.NotSold, more.Quantity + more.NotSold, "none").Value ?? 0m,
+            TurnsAtElasticity = parts.Grown is null ? Result.NotAvailable("nothing more is grown") : Turning(parts.Grown, parts.Feet),
             Freed = freed,
             Taken = taken,
             Room = change.Kind == ChangeKind.Grow ? Shortness.RoomFor(crop) : null,
@@ -96,18 +96,8 @@ public sealed class ChangeJudge
     {
         EnterpriseBudget budget = Find(crop);
         ChangeParts parts = new() { Gone = costs.Avoidable.Without(budget) };
-        PartialBudget partial = new ChangeEffect(costs, parts, null).Budget("");
+        PartialBudget partial = new ChangeOutcome(costs, parts, null).Budget("");
         return hours.Of(partial, Scaled(budget, 1m, withTrips: true), [], Undated(parts, 0m));
-    }
-
-    /// <summary>The best mix of up to three crops that fits where a crop stood.</summary>
-    /// <param name="crop">The crop's name, in any case.</param>
-    /// <param name="elasticity">In every channel, by size; null: each channel's own.</param>
-    /// <returns>The mix; null where nothing fits that adds to the farm.</returns>
-    public Mix? BestMix(string crop, decimal? elasticity = null)
-    {
-        EnterpriseBudget budget = Find(crop);
-        return BestMix(beds.GapsOf(budget), budget, elasticity);
     }
 
     /// <summary>The same beside changes made before: without crops that go, and with what others have given to the market already.</summary>
@@ -119,13 +109,13 @@ public sealed class ChangeJudge
     {
         EnterpriseBudget budget = Find(crop);
         Departure gone = costs.Avoidable.Without(budget);
-        List<PartialBudget> budgets = [new ChangeEffect(costs, new ChangeParts { Gone = gone }, null).Budget("")];
+        List<PartialBudget> budgets = [new ChangeOutcome(costs, new ChangeParts { Gone = gone }, null).Budget("")];
         List<WeeklyUse> taken = [];
         (decimal hired, decimal own) = HoursShift.Undated(costs, budget);
         foreach ((string name, decimal feet) in mix.Crops)
         {
             EnterpriseBudget other = Find(name);
-            ChangeEffect effect = new(costs, new ChangeParts { Grown = other, Feet = feet, FeetBefore = already.GetValueOrDefault(name), Elasticity = elasticity }, GrowthOf(other, elasticity));
+            ChangeOutcome effect = new(costs, new ChangeParts { Grown = other, Feet = feet, FeetBefore = already.GetValueOrDefault(name), Elasticity = elasticity }, GrowthOf(other, elasticity));
             budgets.Add(effect.Budget(""));
             taken.AddRange(Scaled(other, effect.Growth, withTrips: false));
             (decimal h, decimal o) = HoursShift.Undated(costs, other);
@@ -148,17 +138,17 @@ public sealed class ChangeJudge
         EnterpriseBudget budget = Find(crop);
         ChangeCheck.Require(new Change(ChangeKind.Grow, budget.Name, feet, null, elasticity) { Notation = season.Notation }, budget, null);
         ChangeParts parts = new() { Grown = budget, Feet = feet, Elasticity = elasticity };
-        ChangeEffect effect = new(costs, parts, GrowthOf(budget, elasticity));
+        ChangeOutcome effect = new(costs, parts, GrowthOf(budget, elasticity));
         return hours.Of(effect.Budget(""), [], Scaled(budget, effect.Growth, withTrips: false), Undated(parts, effect.Growth));
     }
 
     /// <summary>The elasticity at which growing more stops paying; not available where no elasticity turns it.</summary>
-    internal Rate Turning(EnterpriseBudget crop, decimal feet)
+    internal Result Turning(EnterpriseBudget crop, decimal feet)
     {
         const decimal Least = 1.01m, Most = 100m;
         if (Pays(Least) || !Pays(Most))
         {
-            return Rate.NotAvailable(Pays(Least) ? "it pays at any elasticity" : "it pays at no elasticity");
+            return Result.NotAvailable(Pays(Least) ? "it pays at any elasticity" : "it pays at no elasticity");
         }
 
         (decimal low, decimal high) = (Least, Most);
@@ -168,7 +158,7 @@ public sealed class ChangeJudge
             (low, high) = Pays(middle) ? (low, middle) : (middle, high);
         }
 
-        return Rate.Known(decimal.Round(high, 2));
+        return Result.Known(decimal.Round(high, 2));
 
         bool Pays(decimal e) => new CropGrowth(costs, crop, e).Gain(feet) > 0m;
     }
@@ -176,9 +166,9 @@ public sealed class ChangeJudge
     /// <summary>The what-if model of a crop.</summary>
     /// <param name="crop">The crop's name, in any case.</param>
     /// <returns>The model.</returns>
-    public WhatIfModel ModelOf(string crop) => costs.Model(Find(crop));
+    public SensitivityModel ModelOf(string crop) => costs.Model(Find(crop));
 
-    private EnterpriseBudget Find(string name) => season.FindCrop(name)
+    private EnterpriseBudget Find(string name) => season.FindBudget(name)
         ?? throw new ArgumentException($"{(string.IsNullOrWhiteSpace(name) ? "A crop without a name" : name.Trim())} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(crop => crop.Name))}.");
 
     private Departure? Gone(Change change, EnterpriseBudget crop) => change.Kind switch
@@ -223,7 +213,7 @@ public sealed class ChangeJudge
             if (feet > 0m)
             {
                 ChangeParts parts = new() { Gone = costs.Avoidable.Without(crop), Grown = other, Feet = feet, Elasticity = elasticity };
-                ChangeEffect effect = new(costs, parts, GrowthOf(other, elasticity));
+                ChangeOutcome effect = new(costs, parts, GrowthOf(other, elasticity));
                 PartialBudget swap = effect.Budget(new Change(ChangeKind.Swap, crop.Name, 0m, other.Name).Title);
                 fits.Add(new Fit(other.Name, feet, effect.Growth, swap, limits.Beyond(Difference(Scaled(other, effect.Growth, withTrips: false), Scaled(crop, 1m, withTrips: true)))));
             }

@@ -20,7 +20,7 @@ public sealed record MeansChange(Money Cash, decimal HiredHours, decimal OwnHour
     public Money Net => Cash + Value + OwnHoursValue;
 
     /// <summary>What an own hour freed must bring elsewhere, or an own hour taken brings here, to make up for the cash; not available without own hours.</summary>
-    public Rate PerOwnHour => Rate.Of(-WithoutOwnHours.Amount, OwnHours, "no own hours are freed or taken");
+    public Result PerOwnHour => Result.Of(-WithoutOwnHours.Amount, OwnHours, "no own hours are freed or taken");
 }
 
 /// <summary>
@@ -43,7 +43,7 @@ internal sealed class HoursShift
         List<Charge> hired = [.. season.Trace.LaborByWindow[season.CropYear].Where(use => use.Kind == WorkerKind.Hired)
             .Select(use => new Charge(use.Origin, use.Window, CostStream.HiredLabor, season.AmountOf(use) ?? Money.Zero) { Hours = use.Hours })];
         hires = hired.Sum(charge => charge.Hours) > 0m;
-        hiredHour = Rate.Of(hired.Sum(charge => charge.Amount.Amount), hired.Sum(charge => charge.Hours), "none").Value ?? 0m;
+        hiredHour = Result.Of(hired.Sum(charge => charge.Amount.Amount), hired.Sum(charge => charge.Hours), "none").Value ?? 0m;
     }
 
     /// <summary>Tells a change's cash, hours and value apart.</summary>

@@ -56,7 +56,7 @@ internal sealed class SharingAgain
         Money[] old = new Money[columns];
         foreach (PoolCharge charge in charges)
         {
-            int column = charge.Enterprise is { } enterprise ? Position(enterprise) : network.Column(charge.Outside!.Value);
+            int column = charge.Enterprise is { } enterprise ? Position(enterprise) : network.Column(charge.Unallocated!.Value);
             Money[] parts = SeasonCosts.ByBehavior(charge);
             old[column] += parts[(int)CostDriver.Fixed] + parts[(int)CostDriver.Trips];
         }
@@ -72,10 +72,10 @@ internal sealed class SharingAgain
         for (int j = 0; j < columns; j++)
         {
             string to = j < network.Enterprises.Count ? network.Enterprises[j].Crop.Name
-                : (Outside)(j - network.Enterprises.Count) switch
+                : (Unallocated)(j - network.Enterprises.Count) switch
                 {
-                    Outside.Household => "household",
-                    Outside.Unused => "unused capacity",
+                    Unallocated.Household => "household",
+                    Unallocated.Unused => "unused capacity",
                     _ => "not assigned",
                 };
             changes[to] = changes.GetValueOrDefault(to) + now[j] - old[j];

@@ -12,7 +12,7 @@ namespace FarmEconomics.Decisions.Losses;
 public sealed record Sowing(EnterpriseBudget Budget, EnterpriseBudget Crop, DateOnly Sown)
 {
     /// <summary>Net return at full cost; not available where the records can't tell.</summary>
-    public Rate NetReturn => Budget.Known.NoFullNetReturn is { } reason ? Rate.NotAvailable(reason) : Rate.Known(Budget.NetReturn.Amount);
+    public Result NetReturn => Budget.Known.NoFullNetReturn is { } reason ? Result.NotAvailable(reason) : Result.Known(Budget.NetReturn.Amount);
 
     /// <summary>True when it met its full cost; null when the records can't tell.</summary>
     public bool? Paid => NetReturn.Value is { } net ? net >= 0m : null;
@@ -20,21 +20,21 @@ public sealed record Sowing(EnterpriseBudget Budget, EnterpriseBudget Crop, Date
     /// <summary>Labor hours per bed-foot.</summary>
     /// <param name="budget">The sowing's budget or the crop's.</param>
     /// <returns>Hours.</returns>
-    public static Rate HoursPerBedFoot(EnterpriseBudget budget)
+    public static Result HoursPerBedFoot(EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
-        return budget.Known.Hours is { } reason ? Rate.NotAvailable(reason)
-            : Rate.Of(budget.LaborHours.Value, budget.Sums.BedFeet.Value, "nothing planted in beds");
+        return budget.Known.Hours is { } reason ? Result.NotAvailable(reason)
+            : Result.Of(budget.LaborHours.Value, budget.Sums.BedFeet.Value, "nothing planted in beds");
     }
 
     /// <summary>The part of what was picked, culled included, that wasn't sold, 0 to 1.</summary>
     /// <param name="budget">The sowing's budget or the crop's.</param>
     /// <returns>A share.</returns>
-    public static Rate NotSold(EnterpriseBudget budget)
+    public static Result NotSold(EnterpriseBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
         decimal picked = budget.Sums.Harvested + budget.Sums.Culled;
-        return picked > 0m ? Rate.Known(Math.Clamp(1m - (budget.Sums.Sold / picked), 0m, 1m)) : Rate.NotAvailable("nothing picked");
+        return picked > 0m ? Result.Known(Math.Clamp(1m - (budget.Sums.Sold / picked), 0m, 1m)) : Result.NotAvailable("nothing picked");
     }
 }
 

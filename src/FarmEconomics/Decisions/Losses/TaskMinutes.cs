@@ -20,7 +20,7 @@ public enum TaskPer
 /// <param name="CropYear">The crop year its days lie in.</param>
 /// <param name="Hours">Hours logged.</param>
 /// <param name="Minutes">Minutes per crate or bed-foot of the crops it was done for; of all crops where a part of it names none.</param>
-public sealed record TaskYear(int CropYear, decimal Hours, Rate Minutes);
+public sealed record TaskYear(int CropYear, decimal Hours, Result Minutes);
 
 /// <summary>A task over the years: what a new tool or a new hand changed.</summary>
 /// <param name="Task">The task, as the log names it.</param>
@@ -57,13 +57,13 @@ public sealed record TaskMinutes(string Task, Stage Stage, TaskPer Per, IReadOnl
         List<Enterprise> done = ofAll ? planted : planted.FindAll(one => crops.Contains(one.Crop));
         if (stage is Stage.Nursery or Stage.Grow)
         {
-            return new TaskYear(uses.Key, hours, Rate.Of(hours * 60m, done.Sum(one => one.BedFeet.Value), "nothing planted in beds"));
+            return new TaskYear(uses.Key, hours, Result.Of(hours * 60m, done.Sum(one => one.BedFeet.Value), "nothing planted in beds"));
         }
 
         Enterprise? unknown = done.Find(one => one.Harvested > 0m && sizes?.Of(one.Crop) is null);
         return new TaskYear(uses.Key, hours, unknown is not null
-            ? Rate.NotAvailable($"nothing tells how much {unknown.Crop.Name} fills a crate")
-            : Rate.Of(hours * 60m, done.Where(one => one.Harvested > 0m)
+            ? Result.NotAvailable($"nothing tells how much {unknown.Crop.Name} fills a crate")
+            : Result.Of(hours * 60m, done.Where(one => one.Harvested > 0m)
                 .Sum(one => one.Harvested / sizes!.Of(one.Crop)!.Value), "nothing picked"));
     }
 }

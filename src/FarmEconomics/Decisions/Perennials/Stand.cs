@@ -11,7 +11,7 @@ namespace FarmEconomics.Decisions.Perennials;
 /// <param name="Output">What it brought.</param>
 /// <param name="Cost">What it cost that year, before its part of the establishment; not available where the records don't tell it.</param>
 /// <param name="MarginAfterLabor">Output less materials, selling and labor: what goes when the stand goes.</param>
-public sealed record StandYear(int CropYear, bool Bears, Rate Output, Rate Cost, Rate MarginAfterLabor);
+public sealed record StandYear(int CropYear, bool Bears, Result Output, Result Cost, Result MarginAfterLabor);
 
 /// <summary>
 /// A planting of a perennial with its establishment (<see cref="StandAccount"/>), and whether it should stand on: what establishing it took
@@ -39,41 +39,39 @@ public sealed class Stand
     public int? FirstBearingYear => Years.FirstOrDefault(year => year.Bears)?.CropYear;
 
     /// <summary>What establishing it cost, with interest, in currency.</summary>
-    public Rate EstablishmentCost { get; private init; }
+    public Result EstablishmentCost { get; private init; }
 
     /// <summary>
     /// Seasons it bears: those from the first to the last that bore where its bed was cleared, else the crop's bearing_years.
     /// </summary>
-    public Rate BearingYears { get; private init; }
+    public Result BearingYears { get; private init; }
 
     /// <summary>The part of its establishment a bearing season carries, in currency a year.</summary>
-    public Rate AnnualPart { get; private init; }
+    public Result AnnualPart { get; private init; }
 
     /// <summary>Bearing seasons so far, the reviewed one included.</summary>
     public int Borne => Years.Count(year => year.Bears);
 
     /// <summary>Bearing seasons still to come, at least 0.</summary>
-    public Rate Remaining => BearingYears.Value is { } years ? Rate.Known(Math.Max(0m, years - Borne)) : BearingYears;
+    public Result Remaining => BearingYears.Map(years => Math.Max(0m, years - Borne));
 
     /// <summary>What the beds of the same cover without a perennial brought in the reviewed year, margin after labor per bed-foot of bed.</summary>
-    public Rate InsteadPerBedFoot { get; private init; }
+    public Result InsteadPerBedFoot { get; private init; }
 
     /// <summary>The mean of its bearing seasons, margin after labor per bed-foot a year: the level amount its remaining years bring if they go on so.</summary>
-    public Rate RemainingPerBedFoot
+    public Result RemainingPerBedFoot
     {
         get
         {
-            List<Rate> bearing = [.. Years.Where(year => year.Bears).Select(year => year.MarginAfterLabor)];
-            return bearing.Count == 0 ? Rate.NotAvailable("it hasn't borne yet")
-                : bearing.Find(margin => !margin.IsAvailable) is { Reason: { } reason } ? Rate.NotAvailable(reason)
-                : Rate.Of(bearing.Average(margin => margin.Value!.Value), BedFeet, "nothing planted in beds");
+            List<Result> bearing = [.. Years.Where(year => year.Bears).Select(year => year.MarginAfterLabor)];
+            return bearing.Count == 0 ? Result.NotAvailable("it hasn't borne yet")
+                : bearing.Find(margin => !margin.IsAvailable) is { Reason: { } reason } ? Result.NotAvailable(reason)
+                : Result.Of(bearing.Average(margin => margin.Value!.Value), BedFeet, "nothing planted in beds");
         }
     }
 
     /// <summary>What a new stand would bring a year, its establishment carried: the same mean less the annual part, per bed-foot.</summary>
-    public Rate AgainPerBedFoot => RemainingPerBedFoot.Value is not { } bears ? RemainingPerBedFoot
-        : AnnualPart.Value is not { } part ? AnnualPart
-        : Rate.Known(bears - (part / BedFeet));
+    public Result AgainPerBedFoot => RemainingPerBedFoot.Combine(AnnualPart, (bears, part) => bears - (part / BedFeet));
 
     /// <summary>True when its remaining years bring at least what would stand there instead; null where that can't be told or no bearing year is left.</summary>
     public bool? ShouldStay => Remaining.Value is > 0m && RemainingPerBedFoot.Value is { } stays && InsteadPerBedFoot.Value is { } instead ? stays >= instead : null;
@@ -81,14 +79,11 @@ public sealed class Stand
     /// <summary>The net return of a bearing season with its part of the establishment.</summary>
     /// <param name="year">One of <see cref="Years"/> that bears.</param>
     /// <returns>Output less cost less the annual part.</returns>
-    public Rate NetOf(StandYear year)
+    public Result NetOf(StandYear year)
     {
         ArgumentNullException.ThrowIfNull(year);
-        return !year.Bears ? Rate.NotAvailable("its cost is establishment, carried by the bearing years")
-            : year.Output.Value is not { } output ? year.Output
-            : year.Cost.Value is not { } cost ? year.Cost
-            : AnnualPart.Value is not { } part ? AnnualPart
-            : Rate.Known(output - cost - part);
+        return !year.Bears ? Result.NotAvailable("its cost is establishment, carried by the bearing years")
+            : year.Output.Combine(year.Cost, (output, cost) => output - cost).Combine(AnnualPart, (margin, part) => margin - part);
     }
 
     /// <summary>The perennial plantings that stood in a crop year.</summary>
@@ -109,7 +104,7 @@ public sealed class Stand
         List<Enterprise> ones = [.. planting.OrderBy(one => one.CropYear)];
         List<StandYear> years = [.. ones.Select(one => YearOf(one, seasons[one.CropYear], account.Bears(one.CropYear)))];
         bool bears = account.Bears(cropYear);
-        Rate notYet = Rate.NotAvailable("it hasn't borne yet");
+        Result notYet = Result.NotAvailable("it hasn't borne yet");
         return new Stand(planting.Key, ones[^1].BedFeet.Value, years)
         {
             EstablishmentCost = bears || planting.Key.Crop.Row.EstablishmentCost is not null ? account.EstablishmentCost : notYet,
@@ -122,15 +117,15 @@ public sealed class Stand
     private static StandYear YearOf(Enterprise one, SeasonReview season, bool bears)
     {
         EnterpriseBudget budget = season.Plantings.First(planting => planting.Enterprises.Contains(one));
-        Rate cost = budget.Known.NoCostBeforeEstablishment is { } reason
-            ? Rate.NotAvailable(reason)
-            : Rate.Known(budget.Sums.OwnCost.Amount);
+        Result cost = budget.Known.NoCostBeforeEstablishment is { } reason
+            ? Result.NotAvailable(reason)
+            : Result.Known(budget.Sums.OwnCost.Amount);
         return new StandYear(one.CropYear, bears, Of(BudgetLine.Output), cost, Of(BudgetLine.MarginAfterLabor));
 
-        Rate Of(BudgetLine line) => budget.Line(line) is { Missing: { } why } ? Rate.NotAvailable(why) : Rate.Known(budget.Line(line).Amount.Amount);
+        Result Of(BudgetLine line) => budget.Line(line) is { Missing: { } why } ? Result.NotAvailable(why) : Result.Known(budget.Line(line).Amount.Amount);
     }
 
-    private static Rate InsteadOf(Planting planting, SeasonReview season)
+    private static Result InsteadOf(Planting planting, SeasonReview season)
     {
         HashSet<string> covers = [.. planting.Beds.Select(bed => bed.Bed.Structure)];
         decimal standard = season.Settings.StandardBedWidthIn;
@@ -145,13 +140,13 @@ public sealed class Stand
 
             if (bed.Line(BudgetLine.MarginAfterLabor) is { Missing: { } why })
             {
-                return Rate.NotAvailable(why);
+                return Result.NotAvailable(why);
             }
 
             margin += bed.MarginAfterLabor.Amount;
             length += row.LengthFt * (row.WidthIn ?? standard) / standard;
         }
 
-        return Rate.Of(margin, length, "no other bed of that cover was planted");
+        return Result.Of(margin, length, "no other bed of that cover was planted");
     }
 }

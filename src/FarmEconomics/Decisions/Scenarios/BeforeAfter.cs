@@ -5,11 +5,11 @@ namespace FarmEconomics.Decisions.Scenarios;
 /// <summary>A figure as it was and as it would be; either may be not available, and then says why.</summary>
 /// <param name="Before">In the season as it was.</param>
 /// <param name="After">In the scenario.</param>
-public readonly record struct BeforeAfter(Rate Before, Rate After)
+public readonly record struct BeforeAfter(Result Before, Result After)
 {
     /// <summary>After less before.</summary>
-    public Rate Difference => Before.Value is { } before && After.Value is { } after ? Rate.Known(after - before)
-        : Rate.NotAvailable(Before.Reason ?? After.Reason ?? "not available");
+    public Result Difference => Before.Value is { } before && After.Value is { } after ? Result.Known(after - before)
+        : Result.NotAvailable(Before.Reason ?? After.Reason ?? "not available");
 }
 
 /// <summary>A line of the whole-farm statement before and after.</summary>

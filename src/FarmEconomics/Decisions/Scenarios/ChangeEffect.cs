@@ -48,7 +48,7 @@ public sealed record ChangeEffect(
     BeforeAfter Value,
     string? Unit,
     IReadOnlyList<TouchedRows> Rows,
-    Rate MoneyMoved,
+    Result MoneyMoved,
     BeforeAfter FarmNet,
     IReadOnlyList<string> Notes)
 {

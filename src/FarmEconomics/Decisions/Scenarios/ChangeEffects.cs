@@ -30,14 +30,14 @@ internal sealed class ChangeEffects
     {
         ChangeEffects effects = new(real, copy, alone, change);
         List<TouchedRows> touched = effects.rows.Count(copy.Touched);
-        (EffectMeasure measure, BeforeAfter value, Rate moved) = effects.Read();
+        (EffectMeasure measure, BeforeAfter value, Result moved) = effects.Read();
         return new ChangeEffect(change, measure, value, effects.UnitOf(measure), touched, moved, alone.FarmNet, ChangeNotes.Of(real, alone.Before, copy, effects.rows, touched, change))
         {
             SettingBefore = change.Subject == ScenarioSubject.Setting ? SettingWords.Of(real.Records.Settings, change.Name!) : null,
         };
     }
 
-    private (EffectMeasure Measure, BeforeAfter Value, Rate Moved) Read()
+    private (EffectMeasure Measure, BeforeAfter Value, Result Moved) Read()
     {
         Crop? crop = change.Scope == ScenarioScope.Crop ? records.Crop(change.Name!) : null;
         HashSet<IRecordRow> meant = [.. copy.Touched.Where(rows.IsOfSeason)];
@@ -45,7 +45,7 @@ internal sealed class ChangeEffects
         switch (change.Subject)
         {
             case ScenarioSubject.Setting:
-                return (EffectMeasure.Setting, new BeforeAfter(SettingWords.Number(records.Settings, change.Name!), SettingWords.Number(copy.Settings, change.Name!)), Rate.NotAvailable("a setting is no row of the records"));
+                return (EffectMeasure.Setting, new BeforeAfter(SettingWords.Number(records.Settings, change.Name!), SettingWords.Number(copy.Settings, change.Name!)), Result.NotAvailable("a setting is no row of the records"));
             case ScenarioSubject.Price when crop is not null:
                 return (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Both(money => money.Sales).Difference);
             case ScenarioSubject.Price:
@@ -61,14 +61,14 @@ internal sealed class ChangeEffects
             case ScenarioSubject.Fee:
                 return (EffectMeasure.Percent, Both(money => money.FeePercent(change.Name!)), Moved(money => money.Fees));
             default:
-                BeforeAfter amounts = new(Rate.Known(meant.Sum(Amount)), Rate.Known(now.Sum(Amount)));
+                BeforeAfter amounts = new(Result.Known(meant.Sum(Amount)), Result.Known(now.Sum(Amount)));
                 return (EffectMeasure.Money, amounts, amounts.Difference);
         }
     }
 
-    private BeforeAfter Both(Func<SeasonMoney, Rate> read) => new(read(before), read(after));
+    private BeforeAfter Both(Func<SeasonMoney, Result> read) => new(read(before), read(after));
 
-    private Rate Moved(Func<SeasonMoney, decimal> read) => Rate.Known(read(after) - read(before));
+    private Result Moved(Func<SeasonMoney, decimal> read) => Result.Known(read(after) - read(before));
 
     private string? UnitOf(EffectMeasure measure) =>
         measure is EffectMeasure.PricePerUnit or EffectMeasure.Quantity ? records.Crop(change.Name!).Unit : null;

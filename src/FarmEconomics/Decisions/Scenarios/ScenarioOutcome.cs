@@ -20,7 +20,7 @@ public sealed class ScenarioOutcome
         this.real = real;
         Scenario = scenario;
         Before = before;
-        without = new(() => scenario.Changes is [{ Subject: ScenarioSubject.Without } change] && before.FindCrop(change.Name!) is not null
+        without = new(() => scenario.Changes is [{ Subject: ScenarioSubject.Without } change] && before.FindBudget(change.Name!) is not null
             ? new ChangeJudge(SeasonCosts.Of(before)).Judge(new Change(ChangeKind.Drop, change.Name!)) : null);
         copy = ScenarioRecords.Apply(real, scenario.Changes);
         Review = FarmReview.Of(copy.Link());
@@ -79,7 +79,7 @@ public sealed class ScenarioOutcome
     /// <summary>True when every sum of the scenario's season agrees, made in two ways.</summary>
     public bool IsProven => After.Reconciliation.All(check => check.Holds);
 
-    private static Rate Of(FarmStatementLine line) => line.Amount is { } amount ? Rate.Known(amount) : Rate.NotAvailable(line.Reason ?? "not available");
+    private static Result Of(FarmStatementLine line) => line.Amount is { } amount ? Result.Known(amount) : Result.NotAvailable(line.Reason ?? "not available");
 
-    private static Rate Whole(Rate crops, SeasonReview season) => crops.IsAvailable ? Rate.Known(season.FarmNet) : crops;
+    private static Result Whole(Result crops, SeasonReview season) => crops.IsAvailable ? Result.Known(season.FarmNet) : crops;
 }

@@ -13,7 +13,7 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
     private readonly int year = season.CropYear;
 
     /// <summary>Sales and household use, without share payments; not available while a part of it has no price.</summary>
-    internal Rate Sales => ValueOf(Parts);
+    internal Result Sales => ValueOf(Parts);
 
     internal decimal Fees => Parts.Sum(part => part.Fee.Amount);
 
@@ -23,29 +23,29 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     private IReadOnlyList<LaborUse> Work => review.Trace.LaborByWindow[year];
 
-    internal Rate SalesOf(HashSet<IRecordRow> rows)
+    internal Result SalesOf(HashSet<IRecordRow> rows)
     {
         HashSet<SaleRow> sales = [.. rows.OfType<SaleRow>()];
         return ValueOf(Parts.Where(part => sales.Contains(part.Disposition.Row)));
     }
 
-    internal Rate PricePerUnit(Crop crop, string? channel)
+    internal Result PricePerUnit(Crop crop, string? channel)
     {
         List<DispositionPart> sold = Parts.Where(part => part.Disposition.Crop.Index == crop.Index && part.Disposition.Channel.IsPriced
             && (channel is null || part.Disposition.Channel.Name == channel)).ToList();
-        return sold.Exists(part => part.Disposition.ValueIncomplete) ? Rate.NotAvailable(Availability.NoPriceOf([crop.Name]))
-            : Rate.Of(
+        return sold.Exists(part => part.Disposition.ValueIncomplete) ? Result.NotAvailable(Availability.NoPriceOf([crop.Name]))
+            : Result.Of(
                 sold.Sum(part => part.Amount.Amount), sold.Sum(part => part.Quantity),
                 $"none of {year} was sold for a price{(channel is null ? "" : $" through {channel}")}");
     }
 
-    internal Rate Picked(Crop crop)
+    internal Result Picked(Crop crop)
     {
         List<EnterpriseBudget> budgets = season.Crops.Where(budget => budget.Name == crop.Name).ToList();
-        return budgets.Count == 0 ? Rate.NotAvailable($"no planting of {year}") : Rate.Known(budgets.Sum(budget => budget.Sums.Harvested));
+        return budgets.Count == 0 ? Result.NotAvailable($"no planting of {year}") : Result.Known(budgets.Sum(budget => budget.Sums.Harvested));
     }
 
-    internal Rate PerHour(ScenarioScope scope, string? worker)
+    internal Result PerHour(ScenarioScope scope, string? worker)
     {
         List<LaborUse> work = scope switch
         {
@@ -53,24 +53,24 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
             ScenarioScope.Owner => Work.Where(use => use.Kind == WorkerKind.Owner).ToList(),
             _ => Work.Where(use => use.Origin is LaborRow row && string.Equals(row.Worker.Trim(), worker, StringComparison.OrdinalIgnoreCase)).ToList(),
         };
-        return work.Exists(use => review.Charges.AmountOf(use) is null) ? Rate.NotAvailable("some of the hours have no wage")
-            : Rate.Of(work.Sum(use => review.Charges.AmountOf(use)!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
+        return work.Exists(use => review.Charges.AmountOf(use) is null) ? Result.NotAvailable("some of the hours have no wage")
+            : Result.Of(work.Sum(use => review.Charges.AmountOf(use)!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
     }
 
-    internal Rate HoursOf(ScenarioChange change, HashSet<IRecordRow> rows) => Rate.Known(Work.Where(use => change.Scope switch
+    internal Result HoursOf(ScenarioChange change, HashSet<IRecordRow> rows) => Result.Known(Work.Where(use => change.Scope switch
     {
         ScenarioScope.Crop => rows.Contains(use.Origin),
         ScenarioScope.Stage => Words.Of(use.Stage) == change.Name,
         _ => true,
     }).Sum(use => use.Hours));
 
-    internal Rate FeePercent(string channel) => Rate.Known(review.Records.Channel(channel).Row.FeePercent ?? 0m);
+    internal Result FeePercent(string channel) => Result.Known(review.Records.Channel(channel).Row.FeePercent ?? 0m);
 
-    private static Rate ValueOf(IEnumerable<DispositionPart> parts)
+    private static Result ValueOf(IEnumerable<DispositionPart> parts)
     {
         List<DispositionPart> all = [.. parts];
         List<string> unknown = [.. all.Where(part => part.Disposition.ValueIncomplete).Select(part => part.Disposition.Crop.Name).Distinct()];
-        return unknown.Count > 0 ? Rate.NotAvailable(Availability.NoPriceOf(unknown)) : Rate.Known(all.Sum(Value));
+        return unknown.Count > 0 ? Result.NotAvailable(Availability.NoPriceOf(unknown)) : Result.Known(all.Sum(Value));
     }
 
     private static decimal Value(DispositionPart part) => part.Disposition.Channel.Kind switch

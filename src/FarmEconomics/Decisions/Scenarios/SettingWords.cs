@@ -16,14 +16,14 @@ internal static class SettingWords
         _ => Number(settings, name).Value is { } number ? settings.Notation.Text($"{number:0.####}") : "none",
     };
 
-    internal static Rate Number(FarmSettings settings, string name) => name switch
+    internal static Result Number(FarmSettings settings, string name) => name switch
     {
         "owner_wage" => Known(settings.OwnerWage, "no owner_wage among the settings"),
-        "payroll_burden_percent" => Rate.Known(settings.PayrollBurdenPercent),
+        "payroll_burden_percent" => Result.Known(settings.PayrollBurdenPercent),
         "interest_percent" => Known(settings.InterestPercent, "no interest_percent among the settings"),
-        "standard_bed_width_in" or "standard_bed_width_cm" => Rate.Known(settings.StandardBedWidthIn),
-        _ => Rate.NotAvailable("the setting is a word"),
+        "standard_bed_width_in" or "standard_bed_width_cm" => Result.Known(settings.StandardBedWidthIn),
+        _ => Result.NotAvailable("the setting is a word"),
     };
 
-    private static Rate Known(decimal? value, string why) => value is { } known ? Rate.Known(known) : Rate.NotAvailable(why);
+    private static Result Known(decimal? value, string why) => value is { } known ? Result.Known(known) : Result.NotAvailable(why);
 }

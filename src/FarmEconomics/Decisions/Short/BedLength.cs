@@ -7,14 +7,14 @@ namespace FarmEconomics.Decisions.Short;
 /// <summary>Bed length by cover and week: bed-feet in use on the mean of the week's days over those there are.</summary>
 internal static class BedLength
 {
-    internal static IEnumerable<ThingUse> Find(SeasonReview season, SeasonDays days, decimal shortAt)
+    internal static IEnumerable<ResourceUse> Find(SeasonReview season, SeasonDays days, decimal shortAt)
     {
         IReadOnlyList<BedStay> rows = season.Trace.Stays;
         foreach (IGrouping<string, BedRow> cover in season.Records.Tables.Beds.GroupBy(CoverOf, StringComparer.OrdinalIgnoreCase))
         {
             List<BedStay> under = [.. rows.Where(row => IsUnder(row, cover.Key))];
-            ScarceThing thing = new(ScarceKind.BedLength, cover.Key, Spans(season, days, [.. cover], under), shortAt);
-            yield return new ThingUse(thing, set => Use(season, cover.Key, set));
+            ScarceResource resource = new(ScarceKind.BedLength, cover.Key, Spans(season, days, [.. cover], under), shortAt);
+            yield return new ResourceUse(resource, set => Use(season, cover.Key, set));
         }
     }
 

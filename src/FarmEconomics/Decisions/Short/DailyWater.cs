@@ -9,7 +9,7 @@ namespace FarmEconomics.Decisions.Short;
 /// </summary>
 internal sealed class DailyWater(WaterAndPower supply, SeasonDays days, WrittenLimits limits, decimal shortAt)
 {
-    internal IEnumerable<ThingUse> Find(List<NotChecked> notChecked)
+    internal IEnumerable<ResourceUse> Find(List<NotChecked> notChecked)
     {
         bool water = limits.PoolsOf(ScarceKind.Water).Any();
         bool sprinklers = limits.Sprinklers.IsThere;
@@ -43,7 +43,7 @@ internal sealed class DailyWater(WaterAndPower supply, SeasonDays days, WrittenL
         }
     }
 
-    private ThingUse Of(
+    private ResourceUse Of(
         ScarceKind kind,
         string name,
         Func<DateOnly, decimal?> limitOn,
@@ -61,7 +61,7 @@ internal sealed class DailyWater(WaterAndPower supply, SeasonDays days, WrittenL
             }
         }
 
-        return new ThingUse(new ScarceThing(kind, name, spans, shortAt), set => Use(set, perLiter));
+        return new ResourceUse(new ScarceResource(kind, name, spans, shortAt), set => Use(set, perLiter));
     }
 
     private IEnumerable<EnterpriseUse> Use(DaySet set, Func<WaterBlock, double> perLiter)

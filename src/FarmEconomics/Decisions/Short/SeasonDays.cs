@@ -42,7 +42,7 @@ internal sealed class SeasonDays
     internal int DaysOf(DateOnly monday) => Math.Min(7, WeekDays - (monday.DayNumber - FirstMonday.DayNumber));
 
     /// <summary>The days in which a thing was short.</summary>
-    internal DaySet ShortDays(ScarceThing thing) => thing.ByWeek
-        ? new DaySet(FirstMonday, WeekDays, thing.Short.Select(span => (span.From, 7)))
-        : new DaySet(First, Days, thing.Short.Select(span => (span.From, 1)));
+    internal DaySet ShortDays(ScarceResource resource) => resource.ByWeek
+        ? new DaySet(FirstMonday, WeekDays, resource.Short.Select(span => (span.From, 7)))
+        : new DaySet(First, Days, resource.Short.Select(span => (span.From, 1)));
 }

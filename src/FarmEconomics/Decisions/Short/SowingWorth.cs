@@ -87,7 +87,7 @@ public sealed class SowingWorth
     }
 
     /// <summary>What the whole yield adds beyond what stays when nothing is picked.</summary>
-    private static decimal OfYield(WhatIfModel model) => model.Contribution(1m, 1m) - model.Contribution(1m, 0m);
+    private static decimal OfYield(SensitivityModel model) => model.Contribution(1m, 1m) - model.Contribution(1m, 0m);
 }
 
 /// <summary>What one planting gave, day by day.</summary>

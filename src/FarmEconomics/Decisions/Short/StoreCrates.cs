@@ -23,7 +23,7 @@ internal sealed class StoreCrates
         sizes = season.Trace.Enterprises.GroupBy(one => one.CropYear).ToDictionary(year => year.Key, year => new CrateSizes([.. year]));
     }
 
-    internal IEnumerable<ThingUse> Find(SeasonDays days, WrittenLimits limits, decimal shortAt, List<NotChecked> notChecked)
+    internal IEnumerable<ResourceUse> Find(SeasonDays days, WrittenLimits limits, decimal shortAt, List<NotChecked> notChecked)
     {
         foreach (Pool store in stores)
         {
@@ -52,7 +52,7 @@ internal sealed class StoreCrates
                 }
             }
 
-            yield return new ThingUse(new ScarceThing(ScarceKind.Crates, store.Name, spans, shortAt), set => Use(store, days, set));
+            yield return new ResourceUse(new ScarceResource(ScarceKind.Crates, store.Name, spans, shortAt), set => Use(store, days, set));
         }
     }
 

@@ -23,7 +23,7 @@ internal sealed class TraysAndPower
         this.shortAt = shortAt;
     }
 
-    internal IEnumerable<ThingUse> Trays(List<NotChecked> notChecked)
+    internal IEnumerable<ResourceUse> Trays(List<NotChecked> notChecked)
     {
         List<BedPlanting> rows = [.. season.Records.Plantings.SelectMany(planting => planting.Beds)
             .Where(row => row.Row.Trays > 0m && row.Row.Sown < row.In)];
@@ -44,17 +44,17 @@ internal sealed class TraysAndPower
         rows.ForEach(row => line.Add(row.Row.Sown!.Value, row.In, row.Row.Trays!.Value));
         foreach (Pool? pool in limited)
         {
-            yield return new ThingUse(new ScarceThing(ScarceKind.Trays, pool?.Name ?? "trays", Spans(ScarceKind.Trays, pool, line.ByDay()),
+            yield return new ResourceUse(new ScarceResource(ScarceKind.Trays, pool?.Name ?? "trays", Spans(ScarceKind.Trays, pool, line.ByDay()),
                 shortAt), Use);
         }
     }
 
-    internal IEnumerable<ThingUse> Power(PowerSeason supply, List<NotChecked> notChecked)
+    internal IEnumerable<ResourceUse> Power(PowerSeason supply, List<NotChecked> notChecked)
     {
         List<Pool?> limited = [.. limits.PoolsOf(ScarceKind.Power)];
         if (limited.Count == 0 && supply.WhyUnknown is null)
         {
-            yield return new ThingUse(new ScarceThing(ScarceKind.Power, supply.Pool!, [.. supply.Days.Select((day, i) => Span(supply.First.AddDays(i), day))],
+            yield return new ResourceUse(new ScarceResource(ScarceKind.Power, supply.Pool!, [.. supply.Days.Select((day, i) => Span(supply.First.AddDays(i), day))],
                 shortAt), _ => []);
             yield break;
         }
@@ -76,7 +76,7 @@ internal sealed class TraysAndPower
             DayLine line = new(days.First, days.Days);
             loads.ForEach(load =>
                 line.Add(load.From, load.To < DateOnly.MaxValue ? load.To.AddDays(1) : load.To, load.KilowattHours(load.From, load.From)));
-            yield return new ThingUse(new ScarceThing(ScarceKind.Power, pool?.Name ?? "kWh", Spans(ScarceKind.Power, pool, line.ByDay()),
+            yield return new ResourceUse(new ScarceResource(ScarceKind.Power, pool?.Name ?? "kWh", Spans(ScarceKind.Power, pool, line.ByDay()),
                 shortAt), _ => []);
         }
     }

@@ -10,10 +10,10 @@ namespace FarmEconomics.Decisions.Short;
 /// <param name="Use">What it takes and lost.</param>
 /// <param name="Contribution">What its sowings in watered blocks added to the farm.</param>
 /// <param name="Needed">Watering they took, in thousands of the farm's unit of volume.</param>
-public sealed record CropWaterMargin(CropWaterUse Use, Rate Contribution, decimal Needed)
+public sealed record CropWaterMargin(CropWaterUse Use, Result Contribution, decimal Needed)
 {
     /// <summary>Contribution per 1,000 gallons, or liters on a farm in meters.</summary>
-    public Rate PerThousand => Contribution.Value is { } money ? Rate.Of(money, Needed, "it took no watering") : Contribution;
+    public Result PerThousand => Contribution.Value is { } money ? Result.Of(money, Needed, "it took no watering") : Contribution;
 }
 
 /// <summary>
@@ -77,10 +77,10 @@ public sealed class WaterAndPower
     public IReadOnlyList<WaterWorth> WorthOfMore => worth.Value;
 
     /// <summary>Money saved in the season by one step a day more than the limit.</summary>
-    public Rate SavedByMore => OfWater(one => one.Saved);
+    public Result SavedByMore => OfWater(one => one.Saved);
 
     /// <summary>Money lost in the season by one step a day less.</summary>
-    public Rate LostByLess => OfWater(one => one.LostByLess);
+    public Result LostByLess => OfWater(one => one.LostByLess);
 
     /// <summary>Follows the water and power of a season.</summary>
     /// <param name="costs">The season's costs.</param>
@@ -130,25 +130,25 @@ public sealed class WaterAndPower
     /// <returns>Liters and sprinkler-hours; null where no limit is written.</returns>
     public WaterLimit LimitOn(DateOnly day) => new(LitersOn(day), (double?)limits.Sprinklers.On(day));
 
-    private Rate OfWater(Func<WaterWorth, Rate> of) => Water is null ? Rate.NotAvailable(Farm.WhyUnknown!)
+    private Result OfWater(Func<WaterWorth, Result> of) => Water is null ? Result.NotAvailable(Farm.WhyUnknown!)
         : WorthOfMore.FirstOrDefault(one => one.Step == WaterStep.Water) is { } water ? of(water)
-        : Rate.NotAvailable("no row of limits says how much water there is a day");
+        : Result.NotAvailable("no row of limits says how much water there is a day");
 
     private IEnumerable<CropWaterMargin> CropsOf(SeasonCosts costs)
     {
-        Dictionary<Crop, Rate> contributions = [];
+        Dictionary<Crop, Result> contributions = [];
         HashSet<Planting> watered = [.. Farm.Sowings.Where(sowing => sowing.Span.CropYear == Season.CropYear)
             .Select(sowing => sowing.Planting)];
         foreach (EnterpriseBudget planting in Season.Plantings.Where(planting => watered.Contains(planting.Enterprises[0].Planting)))
         {
-            Rate one = Contribution.Of(costs, planting);
-            Rate before = contributions.TryGetValue(planting.Crop!, out Rate sum) ? sum : Rate.Known(0m);
-            contributions[planting.Crop!] = before.Value is { } known && one.Value is { } more ? Rate.Known(known + more)
+            Result one = Contribution.Of(costs, planting);
+            Result before = contributions.TryGetValue(planting.Crop!, out Result sum) ? sum : Result.Known(0m);
+            contributions[planting.Crop!] = before.Value is { } known && one.Value is { } more ? Result.Known(known + more)
                 : before.Value is null ? before : one;
         }
 
-        return Water!.Crops.Select(use => new CropWaterMargin(use, contributions.TryGetValue(use.Crop, out Rate money) ? money
-                : Rate.NotAvailable("no budget of it in the season"), (decimal)(use.Needed / LitersPerUnit / 1000)))
+        return Water!.Crops.Select(use => new CropWaterMargin(use, contributions.TryGetValue(use.Crop, out Result money) ? money
+                : Result.NotAvailable("no budget of it in the season"), (decimal)(use.Needed / LitersPerUnit / 1000)))
             .OrderByDescending(crop => crop.PerThousand.IsAvailable).ThenByDescending(crop => crop.PerThousand.Value)
                 .ThenBy(crop => crop.Use.Crop.Index);
     }

@@ -24,7 +24,7 @@ public enum WaterStep
 /// <param name="Amount">How much it is: gallons or liters a day, sprinklers, hours a day.</param>
 /// <param name="Saved">Money not lost with so much more.</param>
 /// <param name="LostByLess">Money more lost with as much less; not available where nothing would be left.</param>
-public sealed record WaterWorth(WaterStep Step, decimal Amount, Rate Saved, Rate LostByLess);
+public sealed record WaterWorth(WaterStep Step, decimal Amount, Result Saved, Result LostByLess);
 
 /// <summary>Moves the limits of a season's water one after the other and waters it again.</summary>
 internal static class WaterWorths
@@ -67,7 +67,7 @@ internal static class WaterWorths
             }
         ) with
         {
-            LostByLess = Rate.NotAvailable("no sprinkler would be left"),
+            LostByLess = Result.NotAvailable("no sprinkler would be left"),
         };
         WaterLimit Longer(WaterLimit limit, DateOnly day, int times) =>
             limit with { SprinklerHours = Math.Max(0, limit.SprinklerHours + (times * AtOnce(day)) ?? 0) };
@@ -90,6 +90,6 @@ internal static class WaterWorths
             return new WaterLimit(now.Liters is null ? null : other.Liters, now.SprinklerHours is null ? null : other.SprinklerHours);
         })!.Value;
         decimal lost = (decimal)supply.Water!.LostAtLimit!.Value;
-        return new WaterWorth(step, amount, Rate.Known(lost - With(1)), Rate.Known(With(-1) - lost));
+        return new WaterWorth(step, amount, Result.Known(lost - With(1)), Result.Known(With(-1) - lost));
     }
 }

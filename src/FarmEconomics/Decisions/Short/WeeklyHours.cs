@@ -37,7 +37,7 @@ internal sealed class WeeklyHours
 
     internal bool IsLogged(SeasonDays days) => days.Mondays.Exists(monday => worked[ScarceKind.Hours].GetValueOrDefault(monday) > 0m);
 
-    internal IEnumerable<ThingUse> Find(SeasonDays days, WrittenLimits limits, decimal shortAt)
+    internal IEnumerable<ResourceUse> Find(SeasonDays days, WrittenLimits limits, decimal shortAt)
     {
         foreach ((ScarceKind kind, Dictionary<DateOnly, decimal> weeks) in worked)
         {
@@ -55,7 +55,7 @@ internal sealed class WeeklyHours
                 && weeks.All(week => worked[ScarceKind.Hours][week.Key] == week.Value);
             if (spans.Exists(span => span.Used > 0m) && (!same || limits.PoolsOf(kind).Any()))
             {
-                yield return new ThingUse(new ScarceThing(kind, NameOf(kind), spans, shortAt), set => Use(kind, set));
+                yield return new ResourceUse(new ScarceResource(kind, NameOf(kind), spans, shortAt), set => Use(kind, set));
             }
         }
     }

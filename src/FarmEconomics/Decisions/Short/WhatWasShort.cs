@@ -28,7 +28,7 @@ public sealed class WhatWasShort
         SeasonDays days = new(Season);
         WrittenLimits limits = new(Season.Records);
         List<NotChecked> notChecked = [];
-        List<ThingUse> found = [.. BedLength.Find(Season, days, shortAt)];
+        List<ResourceUse> found = [.. BedLength.Find(Season, days, shortAt)];
         WeeklyHours hours = new(costs);
         if (hours.IsLogged(days))
         {
@@ -44,12 +44,12 @@ public sealed class WhatWasShort
         found.AddRange(rest.Trays(notChecked));
         found.AddRange(rest.Power(WaterAndPower.Power, notChecked));
         found.AddRange(new DailyWater(WaterAndPower, days, limits, shortAt).Find(notChecked));
-        foreach (ThingUse use in found)
+        foreach (ResourceUse use in found)
         {
-            use.Thing.Crops = use.Thing.Short.Count == 0 ? [] : Ranked(costs, use.On(days.ShortDays(use.Thing)));
+            use.Resource.Crops = use.Resource.Short.Count == 0 ? [] : Ranked(costs, use.On(days.ShortDays(use.Resource)));
         }
 
-        Things = found.ConvertAll(use => use.Thing);
+        Resources = found.ConvertAll(use => use.Resource);
         NotChecked = [.. limits.NotChecked, .. notChecked];
     }
 
@@ -63,10 +63,10 @@ public sealed class WhatWasShort
     public WaterAndPower WaterAndPower { get; }
 
     /// <summary>What was held against a limit: beds by cover, hours, stores, trays, power, water, sprinklers.</summary>
-    public IReadOnlyList<ScarceThing> Things { get; }
+    public IReadOnlyList<ScarceResource> Resources { get; }
 
     /// <summary>What was short at least once.</summary>
-    public IEnumerable<ScarceThing> Short => Things.Where(thing => thing.Short.Count > 0);
+    public IEnumerable<ScarceResource> Short => Resources.Where(resource => resource.Short.Count > 0);
 
     /// <summary>What can't be checked, each with what no record tells.</summary>
     public IReadOnlyList<NotChecked> NotChecked { get; }
@@ -91,14 +91,14 @@ public sealed class WhatWasShort
         {
             if (byEnterprise.TryGetValue(planting.Enterprises[0], out EnterpriseUse? use))
             {
-                Rate contribution = Contribution.Of(costs, planting);
+                Result contribution = Contribution.Of(costs, planting);
                 (decimal money, decimal sum, string? missing) = crops.GetValueOrDefault(planting.Crop!);
                 crops[planting.Crop!] = (money + ((contribution.Value ?? 0m) * use.Part), sum + use.Use, missing ?? contribution.Reason);
             }
         }
 
         return [.. crops.Select(crop =>
-            new ScarceUse(crop.Key, crop.Value.Missing is { } why ? Rate.NotAvailable(why) : Rate.Known(crop.Value.Money), crop.Value.Use))
+            new ScarceUse(crop.Key, crop.Value.Missing is { } why ? Result.NotAvailable(why) : Result.Known(crop.Value.Money), crop.Value.Use))
             .OrderByDescending(use => use.PerUnit.IsAvailable).ThenByDescending(use => use.PerUnit.Value).ThenBy(use => use.Crop.Index)];
     }
 }

@@ -39,12 +39,6 @@ public static class NearestName
         return nearest ?? containing;
     }
 
-    /// <summary>Edits (a letter more, less, other, or two neighbors swapped) between two texts.</summary>
-    /// <param name="left">One text.</param>
-    /// <param name="right">The other.</param>
-    /// <returns>The least number of edits, each letter edited at most once.</returns>
-    public static int Distance(string left, string right) => Distance(left, right, int.MaxValue);
-
     // Given up, with what it is at least, as soon as it can't be less than the limit.
     private static int Distance(string left, string right, int limit)
     {

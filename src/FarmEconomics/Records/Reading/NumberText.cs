@@ -128,30 +128,8 @@ public static class NumberText
             return NumberFault.NotANumber;
         }
 
-        int sinceSeparator = 0;
-        int digits = 0;
-        char separator = '\0';
-        foreach (char c in whole)
-        {
-            if (char.IsAsciiDigit(c))
-            {
-                sinceSeparator++;
-                digits += digits > 0 || c != '0' ? 1 : 0;
-                wholeDigits = digits <= MaxWholeDigits ? (wholeDigits * 10) + (uint)(c - '0') : wholeDigits;
-                continue;
-            }
-
-            bool known = separator == '\0' ? grouped && IsSeparator(c, mark) && sinceSeparator is 1 or 2 or 3 : c == separator && sinceSeparator == 3;
-            if (!known || !grouped || !IsSeparator(c, mark))
-            {
-                return NumberFault.NotANumber;
-            }
-
-            separator = c;
-            sinceSeparator = 0;
-        }
-
-        if (separator != '\0' && sinceSeparator != 3)
+        int digits = ReadWhole(whole, grouped, mark, out wholeDigits);
+        if (digits < 0)
         {
             return NumberFault.NotANumber;
         }
@@ -170,6 +148,36 @@ public static class NumberText
         }
 
         return digits > MaxWholeDigits ? NumberFault.TooLarge : scale > maxDecimals ? NumberFault.TooManyDecimals : NumberFault.None;
+    }
+
+    /// <returns>How many digits that count stand before the mark; -1 where something else does.</returns>
+    private static int ReadWhole(ReadOnlySpan<char> whole, bool grouped, char mark, out ulong wholeDigits)
+    {
+        wholeDigits = 0;
+        int sinceSeparator = 0;
+        int digits = 0;
+        char separator = '\0';
+        foreach (char c in whole)
+        {
+            if (char.IsAsciiDigit(c))
+            {
+                sinceSeparator++;
+                digits += digits > 0 || c != '0' ? 1 : 0;
+                wholeDigits = digits <= MaxWholeDigits ? (wholeDigits * 10) + (uint)(c - '0') : wholeDigits;
+                continue;
+            }
+
+            bool known = separator == '\0' ? grouped && IsSeparator(c, mark) && sinceSeparator is 1 or 2 or 3 : c == separator && sinceSeparator == 3;
+            if (!known || !grouped || !IsSeparator(c, mark))
+            {
+                return -1;
+            }
+
+            separator = c;
+            sinceSeparator = 0;
+        }
+
+        return separator != '\0' && sinceSeparator != 3 ? -1 : digits;
     }
 
     private static bool IsSeparator(char c, char mark) =>

@@ -118,11 +118,15 @@ internal sealed class DayColumn(ColumnSchema schema, int at) : Column(schema, at
 
     public override bool TryRead(ReadOnlySpan<byte> field, FieldFormat format, RecordTable table, int row)
     {
-        bool read = DateText.TryRead(Chars(field, stackalloc char[Math.Min(field.Length, LongestNumber)]), format.DateFormat,
-            out DateOnly day);
-        Cells(table)[row] = read ? day.DayNumber + 1 : 0;
-        return read && ColumnSchema.HoldsDay(day);
+        int day = format.Texts[At].Of(field);
+        Cells(table)[row] = Math.Max(day, 0);
+        return day > 0 && ColumnSchema.HoldsDay(DateOnly.FromDayNumber(day - 1));
     }
+
+    /// <summary>Reads a day met for the first time: many rows are of one.</summary>
+    /// <returns>The day number and 1; -1 for no day.</returns>
+    public static int Meet(ReadOnlySpan<byte> field, string? dateFormat) =>
+        DateText.TryRead(Chars(field, stackalloc char[Math.Min(field.Length, LongestNumber)]), dateFormat, out DateOnly day) ? day.DayNumber + 1 : -1;
 
     public override object? Get(RecordTable table, int row) => Maybe(table, row);
 

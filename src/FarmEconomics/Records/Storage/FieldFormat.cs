@@ -4,5 +4,5 @@ namespace FarmEconomics.Records.Storage;
 /// <param name="DecimalMark">The farm's decimal mark.</param>
 /// <param name="DateFormat">The farm's own format of dates, or null.</param>
 /// <param name="LengthUnit">The farm's unit of length.</param>
-/// <param name="Texts">The texts read so far, by column.</param>
+/// <param name="Texts">The texts and days read so far, by column.</param>
 internal sealed record FieldFormat(char DecimalMark, string? DateFormat, LengthUnit LengthUnit, TextReading[] Texts);

@@ -10,7 +10,7 @@ public sealed class RecordTable
 {
     private readonly Cells[] cells;
     private readonly Cells<int> lines;
-    private readonly List<(int FirstRow, string File)> files;
+    private readonly List<FileRows> files;
     private object? rows;
 
     internal RecordTable(TableSchema schema, NamePool names)
@@ -18,7 +18,7 @@ public sealed class RecordTable
     {
     }
 
-    private RecordTable(TableSchema schema, NamePool names, Cells[] cells, Cells<int> lines, List<(int FirstRow, string File)> files)
+    private RecordTable(TableSchema schema, NamePool names, Cells[] cells, Cells<int> lines, List<FileRows> files)
     {
         Schema = schema;
         Names = names;
@@ -55,7 +55,7 @@ public sealed class RecordTable
             file--;
         }
 
-        return file < 0 ? default : new SourceLine(files[file].File, lines[index]);
+        return file < 0 ? default : new SourceLine(files[file].File, files[file].FirstLine is > 0 and int first ? first + index - files[file].FirstRow : lines[index]);
     }
 
     internal Cells CellsOf(Column column) => cells[column.At];
@@ -79,9 +79,13 @@ public sealed class RecordTable
     {
         if (files.Count == 0 || files[^1].File != file)
         {
-            files.Add((Count, file));
+            files.Add(new FileRows(Count, file, 0));
         }
     }
+
+    /// <summary>Rows from the first on of the file read last stand one below the other: their lines needn't be kept.</summary>
+    /// <param name="line">The line of its first row.</param>
+    internal void SetFirstLine(int line) => files[^1] = files[^1] with { FirstLine = line };
 
     /// <summary>Takes rows back from the end, and what stands in them.</summary>
     internal void CutTo(int count)
@@ -100,7 +104,6 @@ public sealed class RecordTable
     internal void Reserve(int rows, IEnumerable<Column> filled)
     {
         Open();
-        lines.Resize(Count + rows);
         foreach (Column column in filled)
         {
             CellsOf(column).Resize(Count + rows);
@@ -108,8 +111,6 @@ public sealed class RecordTable
 
         Count += rows;
     }
-
-    internal void SetLine(int row, int line) => lines[row] = line;
 
     /// <summary>Moves rows to the front, over rows nothing was written to.</summary>
     internal void Move(int from, int to, int count)
@@ -125,6 +126,11 @@ public sealed class RecordTable
     internal RecordTable Where(Func<int, bool> isMeant)
     {
         RecordTable picked = Copy();
+        for (int row = 0; row < Count; row++)
+        {
+            picked.lines[row] = Source(row).Line;
+        }
+
         picked.files.Clear();
         int kept = 0;
         for (int row = 0; row < Count; row++)
@@ -135,7 +141,7 @@ public sealed class RecordTable
                 string file = Source(row).File;
                 if (picked.files.Count == 0 || picked.files[^1].File != file)
                 {
-                    picked.files.Add((kept + row - first, file));
+                    picked.files.Add(new FileRows(kept + row - first, file, 0));
                 }
 
                 row++;
@@ -174,6 +180,12 @@ public sealed class RecordTable
         changed.Seal();
         return changed;
     }
+
+    /// <summary>Rows of one file.</summary>
+    /// <param name="FirstRow">The first of them.</param>
+    /// <param name="File">The file.</param>
+    /// <param name="FirstLine">Its line where the others stand one below the other; 0 where each row's line is kept.</param>
+    private readonly record struct FileRows(int FirstRow, string File, int FirstLine);
 
     private void Open()
     {

@@ -21,9 +21,6 @@ public sealed class Rows<T> : IReadOnlyList<T>
     /// <inheritdoc/>
     public int Count => picked?.Length ?? Table.Count;
 
-    /// <summary>True when these are all rows of the table, in its order.</summary>
-    internal bool IsWhole => picked is null;
-
     /// <inheritdoc/>
     public T this[int index] => T.At(Table, IndexOf(index));
 
@@ -90,22 +87,6 @@ public sealed class Rows<T> : IReadOnlyList<T>
 
         return later == 0 ? this : new Rows<T>(Table, [.. Enumerable.Range(0, Count).Select(IndexOf)
             .Where(row => days.DayNumber(row) <= last.DayNumber)]);
-    }
-
-    /// <summary>The rows by date, file order within a day; these themselves when they stand so already, as most farms' do.</summary>
-    internal Rows<T> ByDate(DayColumn date)
-    {
-        var days = (DayCells)Table.CellsOf(date);
-        for (int i = 1; i < Count; i++)
-        {
-            if (days[IndexOf(i)] < days[IndexOf(i - 1)])
-            {
-                // OrderBy is stable.
-                return new Rows<T>(Table, [.. Enumerable.Range(0, Count).Select(IndexOf).OrderBy(row => days[row])]);
-            }
-        }
-
-        return this;
     }
 
     /// <summary>Goes through rows.</summary>

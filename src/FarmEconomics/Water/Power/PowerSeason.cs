@@ -103,19 +103,19 @@ public sealed class PowerSeason
     /// What a kWh less of load is worth, every day the same part less: the part of it that would have been missing, times what the
     /// generator costs; nothing where sun and battery always do. Not available without a balance, or without the cost of a kWh.
     /// </summary>
-    public Rate MarginalPerKwh
+    public Result MarginalPerKwh
     {
         get
         {
             if (WhyUnknown is { } why)
             {
-                return Rate.NotAvailable(why);
+                return Result.NotAvailable(why);
             }
 
-            return PartMissing is not { } part ? Rate.NotAvailable("no loads")
-                : Missing <= LeastShort ? Rate.Known(0m)
-                : supply.GeneratorCostPerKwh is { } cost ? Rate.Known((decimal)part * cost)
-                : Rate.NotAvailable("farm.csv doesn't say what a kWh that is missing costs (generator_cost_per_kwh)");
+            return PartMissing is not { } part ? Result.NotAvailable("no loads")
+                : Missing <= LeastShort ? Result.Known(0m)
+                : supply.GeneratorCostPerKwh is { } cost ? Result.Known((decimal)part * cost)
+                : Result.NotAvailable("farm.csv doesn't say what a kWh that is missing costs (generator_cost_per_kwh)");
         }
     }
 

@@ -85,7 +85,7 @@ public class WaterAndPowerTests
         Assert.Equal(supply.WorthOfMore[1].Saved.Value!.Value, supply.WorthOfMore[2].Saved.Value!.Value, 6); // twice the sprinklers, or twice the hour
         Assert.False(supply.WorthOfMore[1].LostByLess.IsAvailable);
 
-        ScarceThing sprinklers = WhatWasShort
+        ScarceResource sprinklers = WhatWasShort
             .Of(SeasonCosts.Of(builder.Season(Year)))
             .Short.Single(thing => thing.Kind == ScarceKind.Sprinklers);
         Assert.Equal(2m, sprinklers.Fullest!.Limit);
@@ -196,7 +196,7 @@ public class WaterAndPowerTests
     public void WhatWasShort_WithALimitOfWater_NamesTheDaysAndRanksTheCrops()
     {
         WhatWasShort shorts = WhatWasShort.Of(SeasonCosts.Of(Limited(300m).Season(Year)));
-        ScarceThing water = shorts.Short.Single(thing => thing.Kind == ScarceKind.Water);
+        ScarceResource water = shorts.Short.Single(thing => thing.Kind == ScarceKind.Water);
         Assert.Equal(300m, water.Fullest!.Limit);
         Assert.Equal(["Tomatoes", "Lettuce", "Potatoes", "Basil", "Carrots"], water.Crops.Select(crop => crop.Crop.Name)
             .OrderBy(name => Array.IndexOf(["Tomatoes", "Lettuce", "Potatoes", "Basil", "Carrots"], name)));

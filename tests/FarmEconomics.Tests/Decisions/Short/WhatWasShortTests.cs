@@ -35,8 +35,8 @@ public class WhatWasShortTests
     private static WhatWasShort Of(FarmBuilder farm, decimal shortAt = WhatWasShort.UsualShortAt) =>
         WhatWasShort.Of(SeasonCosts.Of(farm.Season(2025)), shortAt);
 
-    private static ScarceThing Thing(WhatWasShort season, ScarceKind kind, string? name = null) =>
-        season.Things.Single(thing => thing.Kind == kind && (name is null || thing.Name == name));
+    private static ScarceResource Thing(WhatWasShort season, ScarceKind kind, string? name = null) =>
+        season.Resources.Single(thing => thing.Kind == kind && (name is null || thing.Name == name));
 
     /// <summary>
     /// By hand: 180 of 200 bed-feet from May 12 to 25. Kale adds 900 - 10 h x 20 = 700 on 200 bed-foot-weeks, beets 240 - 30 - 100 = 110 on
@@ -46,7 +46,7 @@ public class WhatWasShortTests
     public void Beds_ByHand_AreShortInTheTwoWeeksBothStood()
     {
         WhatWasShort season = Of(Farm());
-        ScarceThing open = Thing(season, ScarceKind.BedLength, "open field");
+        ScarceResource open = Thing(season, ScarceKind.BedLength, "open field");
 
         Assert.Equal([new DateOnly(2025, 5, 12), new DateOnly(2025, 5, 19)], open.Short.Select(span => span.From));
         Assert.Equal([(180m, 200m, LimitSource.Beds)], open.Short.Select(span => (span.Used, span.Limit, span.Source)).Distinct());
@@ -59,7 +59,7 @@ public class WhatWasShortTests
     [Fact]
     public void Hours_WithoutALimit_AreHeldAgainstTheMostEverWorked()
     {
-        ScarceThing hours = Thing(Of(Farm().Work("2024-06-04", "me", 12.5m, "pick", crop: "Kale")), ScarceKind.Hours);
+        ScarceResource hours = Thing(Of(Farm().Work("2024-06-04", "me", 12.5m, "pick", crop: "Kale")), ScarceKind.Hours);
 
         ScarceSpan week = Assert.Single(hours.Short);
         Assert.Equal((new DateOnly(2025, 5, 12), 11m, 12.5m, LimitSource.MostEver), (week.From, week.Used, week.Limit, week.Source));
@@ -72,14 +72,14 @@ public class WhatWasShortTests
         WhatWasShort season = Of(Farm().Worker("Ada", WorkerKind.Hired, 15m).Work("2025-05-13", "Ada", 3m, "pick", crop: "Beets"));
 
         Assert.Equal([(ScarceKind.Hours, 14m), (ScarceKind.OwnHours, 11m), (ScarceKind.HiredHours, 3m)],
-            season.Things.Where(thing => thing.Name.Contains("hours")).Select(thing => (thing.Kind, thing.Fullest!.Used)));
+            season.Resources.Where(thing => thing.Name.Contains("hours")).Select(thing => (thing.Kind, thing.Fullest!.Used)));
         Assert.Equal(["Beets"], Thing(season, ScarceKind.HiredHours).Crops.Select(use => use.Crop.Name));
     }
 
     [Fact]
     public void Limit_WrittenForTheYearAfter_CountsAsWell()
     {
-        ScarceThing hours = Thing(Of(Farm().Limit("Labor", 10m, "hours a week", "2026-05-01", "2026-05-31")), ScarceKind.Hours);
+        ScarceResource hours = Thing(Of(Farm().Limit("Labor", 10m, "hours a week", "2026-05-01", "2026-05-31")), ScarceKind.Hours);
 
         Assert.Equal([(new DateOnly(2025, 5, 12), 10m, LimitSource.Limits)],
             hours.Short.Select(span => (span.From, span.Limit, span.Source)));
@@ -92,7 +92,7 @@ public class WhatWasShortTests
     [Fact]
     public void Crates_ByHand_LieFromThePickToTheDayBeforeTheyLeft()
     {
-        ScarceThing cold = Thing(Of(Farm().Limit("cold", 16m, "crates")), ScarceKind.Crates);
+        ScarceResource cold = Thing(Of(Farm().Limit("cold", 16m, "crates")), ScarceKind.Crates);
 
         Assert.Equal([new DateOnly(2025, 5, 13), new DateOnly(2025, 5, 14)], cold.Short.Select(span => span.From));
         Assert.Equal([("Kale", 30m)], cold.Crops.Select(use => (use.Crop.Name, use.Use)));
@@ -102,7 +102,7 @@ public class WhatWasShortTests
     [Fact]
     public void Trays_ByHand_StandFromSowingToTheBed()
     {
-        ScarceThing house = Thing(Of(Farm().Limit("House", 12m, "trays")), ScarceKind.Trays);
+        ScarceResource house = Thing(Of(Farm().Limit("House", 12m, "trays")), ScarceKind.Trays);
 
         Assert.Equal((new DateOnly(2025, 4, 20), new DateOnly(2025, 5, 4), 15),
             (house.Short[0].From, house.Short[^1].From, house.Short.Count));
@@ -115,7 +115,7 @@ public class WhatWasShortTests
         WhatWasShort season = Of(Farm().Pool("panels", "measured").Load("pump", "panels", "cold", 750m, 2m, "2025-06-01", "2025-06-10")
             .Load("fan", "panels", "cold", 500m, 4m, "2025-06-10", "2025-06-11").Limit("kWh", 3m, "kWh a day"));
 
-        ScarceThing power = Thing(season, ScarceKind.Power);
+        ScarceResource power = Thing(season, ScarceKind.Power);
         Assert.Equal([(new DateOnly(2025, 6, 10), 3.5m)], power.Short.Select(span => (span.From, span.Used)));
         Assert.False(power.IsRanked);
     }
@@ -165,7 +165,7 @@ public class WhatWasShortTests
             foreach (int year in review.Trace.CropYears)
             {
                 WhatWasShort season = WhatWasShort.Of(SeasonCosts.Of(review.Season(year)), 0.0000001m);
-                foreach (ScarceThing thing in season.Things)
+                foreach (ScarceResource thing in season.Resources)
                 {
                     decimal days = thing.Kind == ScarceKind.BedLength
                         ? thing.Spans.Sum(span => span.Used * Math.Min(7, review.Records.AsOf.DayNumber + 1 - span.From.DayNumber)) / 7m
@@ -188,7 +188,7 @@ public class WhatWasShortTests
     {
         SeasonReview review = DemoSeason.Review.Season(2025);
         WhatWasShort season = WhatWasShort.Of(SeasonCosts.Of(review));
-        ScarceThing cold = Thing(season, ScarceKind.Crates, "cold room");
+        ScarceResource cold = Thing(season, ScarceKind.Crates, "cold room");
 
         Assert.Equal(103.0m, decimal.Round(cold.Fullest!.Used, 1));
         Assert.InRange(cold.Fullest.From, new DateOnly(2025, 10, 8), new DateOnly(2025, 10, 18));

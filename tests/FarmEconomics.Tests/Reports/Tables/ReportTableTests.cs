@@ -9,9 +9,9 @@ public class ReportTableTests
 {
     private static ReportTable Small(Notation? notation = null) => new ReportTable("What <beds> & crops earned", notation ?? Notation.Default)
         .Column("Crop").Column("Output", Look.Money).Column("Margin", Look.Rate, per: "hour").Column("Day", Look.Date)
-        .Row("Kale <b>", 1234.5m, Rate.Known(12.345m), new DateOnly(2025, 6, 30))
-        .Row("Beans, \"snap\"", -3m, Rate.NotAvailable("no labor hours"), "")
-        .Total("All", 1231.5m, Rate.NotAvailable("no labor hours"), "")
+        .Row("Kale <b>", 1234.5m, Result.Known(12.345m), new DateOnly(2025, 6, 30))
+        .Row("Beans, \"snap\"", -3m, Result.NotAvailable("no labor hours"), "")
+        .Total("All", 1231.5m, Result.NotAvailable("no labor hours"), "")
         .Note("A note with 1 < 2.");
 
     [Fact]

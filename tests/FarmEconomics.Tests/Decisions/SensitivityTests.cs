@@ -8,7 +8,7 @@ using Xunit;
 
 namespace FarmEconomics.Tests.Decisions;
 
-public class WhatIfTests
+public class SensitivityTests
 {
     private static readonly long Farms = long.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_FARMS"), out long farms) ? farms : 200;
 
@@ -53,7 +53,7 @@ public class WhatIfTests
                 SeasonCosts costs = SeasonCosts.Of(season);
                 foreach (EnterpriseBudget budget in season.Crops.Append(season.Farm))
                 {
-                    WhatIfGrid grid = WhatIfGrid.Of(costs.Model(budget), [0.5m, 1m, 2m], [0.8m, 1m]);
+                    SensitivityGrid grid = SensitivityGrid.Of(costs.Model(budget), [0.5m, 1m, 2m], [0.8m, 1m]);
                     Assert.Equal(budget.NetReturn, grid.NetReturn[1][1]);
                     Assert.Equal((budget.GrossMargin / budget.BedFootWeeks).Value, grid.MarginPerBedFootWeek[1][1].Value);
                 }
@@ -70,7 +70,7 @@ public class WhatIfTests
                 SeasonCosts costs = SeasonCosts.Of(season);
                 foreach (EnterpriseBudget budget in season.Crops)
                 {
-                    WhatIfModel model = costs.Model(budget);
+                    SensitivityModel model = costs.Model(budget);
                     if (model.PriceFactorFor(1m, longRun: true).Value is { } price)
                     {
                         Close.To(0m, model.NetReturn(price, 1m), 0.01m);
@@ -172,9 +172,9 @@ public class WhatIfTests
     public void Grid_FactorNotAboveZero_IsRefused(int factor)
     {
         SeasonReview season = SmallFarm().Season(2025);
-        WhatIfModel model = SeasonCosts.Of(season).Model(season.Farm);
+        SensitivityModel model = SeasonCosts.Of(season).Model(season.Farm);
 
-        Assert.Throws<ArgumentOutOfRangeException>(() => WhatIfGrid.Of(model, [factor], [1m]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SensitivityGrid.Of(model, [factor], [1m]));
     }
 
     [Fact]

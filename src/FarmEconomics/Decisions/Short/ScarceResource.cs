@@ -68,17 +68,17 @@ public sealed record ScarceSpan(DateOnly From, decimal Used, decimal Limit, Limi
 /// <param name="Contribution">
 /// Output less avoidable cost of those plantings; of a planting that stood under several covers its part by bed time.
 /// </param>
-/// <param name="Use">How much they used while it was short, in <see cref="ScarceThing.UseUnit"/>; above 0.</param>
-public sealed record ScarceUse(Crop Crop, Rate Contribution, decimal Use)
+/// <param name="Use">How much they used while it was short, in <see cref="ScarceResource.UseUnit"/>; above 0.</param>
+public sealed record ScarceUse(Crop Crop, Result Contribution, decimal Use)
 {
     /// <summary>Contribution per unit used while it was short.</summary>
-    public Rate PerUnit => Contribution.Value is { } money ? Rate.Of(money, Use, "none used") : Contribution;
+    public Result PerUnit => Contribution.Value is { } money ? Result.Of(money, Use, "none used") : Contribution;
 }
 
 /// <summary>Something that was held against its limit, week by week or day by day.</summary>
-public sealed class ScarceThing
+public sealed class ScarceResource
 {
-    internal ScarceThing(ScarceKind kind, string name, IReadOnlyList<ScarceSpan> spans, decimal shortAt)
+    internal ScarceResource(ScarceKind kind, string name, IReadOnlyList<ScarceSpan> spans, decimal shortAt)
     {
         Kind = kind;
         Name = name;

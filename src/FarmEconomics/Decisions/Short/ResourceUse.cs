@@ -11,6 +11,6 @@ namespace FarmEconomics.Decisions.Short;
 internal sealed record EnterpriseUse(Enterprise Enterprise, decimal Use, decimal Part = 1m);
 
 /// <summary>Something held against its limit, with who used it on given days.</summary>
-/// <param name="Thing">The thing.</param>
+/// <param name="Resource">The thing.</param>
 /// <param name="On">Who used it on the days on which it was short.</param>
-internal sealed record ThingUse(ScarceThing Thing, Func<DaySet, IEnumerable<EnterpriseUse>> On);
+internal sealed record ResourceUse(ScarceResource Resource, Func<DaySet, IEnumerable<EnterpriseUse>> On);

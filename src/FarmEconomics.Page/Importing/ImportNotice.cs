@@ -3,7 +3,7 @@ using FarmEconomics.Files.Importing;
 namespace FarmEconomics.Page.Importing;
 
 /// <summary>What a page of a file being brought in says of the last press of a button.</summary>
-internal sealed record ImportTold
+internal sealed record ImportNotice
 {
     /// <summary>What was done; blank: nothing.</summary>
     internal string Done { get; init; } = "";

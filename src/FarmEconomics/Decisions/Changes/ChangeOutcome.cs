@@ -26,7 +26,7 @@ internal sealed record ChangeParts
 }
 
 /// <summary>A change worked out: its partial budget, and where what stays lands.</summary>
-internal sealed class ChangeEffect
+internal sealed class ChangeOutcome
 {
     private readonly SeasonCosts costs;
     private readonly SeasonReview season;
@@ -35,7 +35,7 @@ internal sealed class ChangeEffect
     private readonly Lazy<List<MovedCost>> moved;
     private readonly Lazy<List<(string To, Money Change)>> shares;
 
-    internal ChangeEffect(SeasonCosts costs, ChangeParts parts, CropGrowth? growth)
+    internal ChangeOutcome(SeasonCosts costs, ChangeParts parts, CropGrowth? growth)
     {
         this.costs = costs;
         season = costs.Season;
@@ -71,9 +71,9 @@ internal sealed class ChangeEffect
     {
         get
         {
-            IEnumerable<(string, Money)> cost = Moved.SelectMany(one => one.Moves).Where(move => season.FindCrop(move.To) is null).Select(move => ($"cost that ends with {move.To}", -move.Change));
-            IEnumerable<(string, Money)> paid = SharesMoved.Where(move => season.FindCrop(move.To) is null).Select(move => (move.To, move.Change));
-            IEnumerable<(string, Money)> filled = Refilled().Where(item => item.Crop is null || season.FindCrop(item.Crop.Name) is null)
+            IEnumerable<(string, Money)> cost = Moved.SelectMany(one => one.Moves).Where(move => season.FindBudget(move.To) is null).Select(move => ($"cost that ends with {move.To}", -move.Change));
+            IEnumerable<(string, Money)> paid = SharesMoved.Where(move => season.FindBudget(move.To) is null).Select(move => (move.To, move.Change));
+            IEnumerable<(string, Money)> filled = Refilled().Where(item => item.Crop is null || season.FindBudget(item.Crop.Name) is null)
                 .Select(item => (item.Crop is null ? "bought in for the boxes" : $"{item.Crop.Name} of another year in the boxes", -item.Lost));
             return [.. cost.Concat(paid).Concat(filled).GroupBy(line => line.Item1, StringComparer.OrdinalIgnoreCase)
                 .Select(group => (group.Key, Money.Sum(group.Select(line => line.Item2)))).Where(line => line.Item2 != Money.Zero)];

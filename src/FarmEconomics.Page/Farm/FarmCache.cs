@@ -6,7 +6,7 @@ using FarmEconomics.Reports.Frame;
 namespace FarmEconomics.Page.Farm;
 
 /// <summary>The records, read again when a file changed; kept for each set of settings that is being tried.</summary>
-internal sealed class FarmShelf(string folder)
+internal sealed class FarmCache(string folder)
 {
     private const int Most = 6;
     private readonly Lock gate = new();
@@ -27,7 +27,7 @@ internal sealed class FarmShelf(string folder)
 
     /// <summary>Looks whether a file changed; a request does so once, and reads all it reads by what it saw.</summary>
     /// <exception cref="IOException">The records can't be read.</exception>
-    internal FarmNow Look()
+    internal FarmSnapshot Look()
     {
         lock (gate)
         {
@@ -38,7 +38,7 @@ internal sealed class FarmShelf(string folder)
                 quickSign = sign;
             }
 
-            return new FarmNow(this, fingerprint);
+            return new FarmSnapshot(this, fingerprint);
         }
     }
 
@@ -68,9 +68,9 @@ internal sealed class FarmShelf(string folder)
 }
 
 /// <summary>The records as they stood when a request looked at them.</summary>
-/// <param name="shelf">Where they are kept.</param>
+/// <param name="cache">Where they are kept.</param>
 /// <param name="fingerprint">What was in the files.</param>
-internal sealed class FarmNow(FarmShelf shelf, string fingerprint)
+internal sealed class FarmSnapshot(FarmCache cache, string fingerprint)
 {
     /// <summary>What was in the files.</summary>
     internal string Fingerprint => fingerprint;
@@ -80,5 +80,5 @@ internal sealed class FarmNow(FarmShelf shelf, string fingerprint)
     /// <param name="skipBadRows">Whether rows in error are left out.</param>
     /// <exception cref="IOException">The records can't be read.</exception>
     /// <exception cref="ArgumentException">A setting has no name and value.</exception>
-    internal OpenedFarm Farm(string settings = "", bool skipBadRows = false) => shelf.Open(fingerprint, settings, skipBadRows);
+    internal OpenedFarm Farm(string settings = "", bool skipBadRows = false) => cache.Open(fingerprint, settings, skipBadRows);
 }

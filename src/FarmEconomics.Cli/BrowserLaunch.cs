@@ -5,17 +5,17 @@ using FarmEconomics.Files;
 namespace FarmEconomics.Cli;
 
 /// <summary>Opens an address in the person's browser, as well as the system lets it.</summary>
-internal sealed class BrowserDoor : IDisposable
+internal sealed class BrowserLaunch : IDisposable
 {
     private readonly string folder;
 
-    private BrowserDoor(string folder) => this.folder = folder;
+    private BrowserLaunch(string folder) => this.folder = folder;
 
     /// <summary>
     /// Opens the address through a small file only this person may read: a command line can be read by anyone on the machine. The file holds the
     /// key, so it goes when the program ends.
     /// </summary>
-    internal static BrowserDoor Open(string address)
+    internal static BrowserLaunch Open(string address)
     {
         string folder = Directory.CreateTempSubdirectory("farm-open-").FullName;
         TemporaryPlaces.Add(folder);
@@ -31,7 +31,7 @@ internal sealed class BrowserDoor : IDisposable
             Console.Error.WriteLine("No browser could be started; open the address above yourself.");
         }
 
-        return new BrowserDoor(folder);
+        return new BrowserLaunch(folder);
     }
 
     /// <summary>Removes the file with the key.</summary>

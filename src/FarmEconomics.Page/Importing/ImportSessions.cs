@@ -4,7 +4,7 @@ using FarmEconomics.Files.Importing.Sessions;
 namespace FarmEconomics.Page.Importing;
 
 /// <summary>The files being brought in: the last few, each gone when it makes room for another or the program ends.</summary>
-internal sealed class ImportDesk : IDisposable
+internal sealed class ImportSessions : IDisposable
 {
     private const int Most = 4;
     private readonly Lock gate = new();

@@ -10,7 +10,7 @@ namespace FarmEconomics.Decisions;
 /// with length or bed time, trips and fixed ones unchanged. At (1, 1) it is the budget. Source: partial and sensitivity budgeting of extension enterprise budgets, with a fee that follows the price.
 /// Immutable and safe to share between threads.
 /// </summary>
-public sealed class WhatIfModel
+public sealed class SensitivityModel
 {
     private readonly decimal[] costs = new decimal[Enum.GetValues<CostDriver>().Length];
     private readonly decimal[] direct = new decimal[Enum.GetValues<CostDriver>().Length];
@@ -23,7 +23,7 @@ public sealed class WhatIfModel
     /// <param name="bedFeet">Bed-feet; 0 when not known.</param>
     /// <param name="bedFootWeeks">Bed-foot-weeks; 0 when not known.</param>
     /// <param name="lines">The costs.</param>
-    public WhatIfModel(string name, Money marketOutput, Money household, decimal units, BedFeet bedFeet, BedFootWeeks bedFootWeeks, IReadOnlyList<CostLine> lines)
+    public SensitivityModel(string name, Money marketOutput, Money household, decimal units, BedFeet bedFeet, BedFootWeeks bedFootWeeks, IReadOnlyList<CostLine> lines)
     {
         ArgumentNullException.ThrowIfNull(lines);
         Name = name;
@@ -85,24 +85,24 @@ public sealed class WhatIfModel
     public Money FeesOutsideBoxes { get; private init; }
 
     /// <summary>What a unit sold outside boxes brought at (1, 1).</summary>
-    public Rate PriceOutsideBoxes { get; private init; }
+    public Result PriceOutsideBoxes { get; private init; }
 
     /// <summary>The costs, line by line.</summary>
     public IReadOnlyList<CostLine> Lines { get; }
 
     /// <summary>What a unit sold brought at (1, 1): the price that factor 1 stands for.</summary>
-    public Rate Price => Units > 0m ? Rate.Known((Output - NotSold).Amount / Units) : Rate.NotAvailable("nothing sold, or several crops without a common unit");
+    public Result Price => Units > 0m ? Result.Known((Output - NotSold).Amount / Units) : Result.NotAvailable("nothing sold, or several crops without a common unit");
 
     /// <summary>The model of a budget.</summary>
     /// <param name="budget">The budget.</param>
     /// <param name="lines">Its costs.</param>
     /// <returns>The model.</returns>
-    public static WhatIfModel Of(EnterpriseBudget budget, IReadOnlyList<CostLine> lines)
+    public static SensitivityModel Of(EnterpriseBudget budget, IReadOnlyList<CostLine> lines)
     {
         ArgumentNullException.ThrowIfNull(budget);
         BudgetSums sums = budget.Sums;
         decimal units = budget.Crop is null ? 0m : sums.Sold;
-        return new WhatIfModel(budget.Name, budget.SalesValue + sums.ClosingStock, sums.Household, units, sums.BedFeet, budget.BedFootWeeks, lines)
+        return new SensitivityModel(budget.Name, budget.SalesValue + sums.ClosingStock, sums.Household, units, sums.BedFeet, budget.BedFootWeeks, lines)
         {
             NotSold = budget.OutputNotSold,
             Fees = sums.SoldFees,
@@ -110,11 +110,11 @@ public sealed class WhatIfModel
     }
 
     /// <summary>The same model, knowing what goes with the crop.</summary>
-    internal WhatIfModel With(Departure gone, Money shareNet, decimal inBoxes)
+    internal SensitivityModel With(Departure gone, Money shareNet, decimal inBoxes)
     {
         decimal outside = Math.Max(0m, Units - inBoxes);
         Money sales = Output - NotSold - Money.Sum(gone.Crops.Select(crop => crop.Sums.ShareIncome));
-        return new WhatIfModel(Name, MarketOutput, Household, Units, BedFeet, BedFootWeeks, Lines)
+        return new SensitivityModel(Name, MarketOutput, Household, Units, BedFeet, BedFootWeeks, Lines)
         {
             NotSold = NotSold,
             Fees = Fees,
@@ -123,7 +123,7 @@ public sealed class WhatIfModel
             Refill = gone.Refill.Total,
             TripsFreed = Money.Sum(gone.Trips.Select(trip => trip.Amount)),
             UnitsOutsideBoxes = outside,
-            PriceOutsideBoxes = Rate.Of(sales.Amount, outside, inBoxes > 0m ? "sold only in boxes" : "nothing sold"),
+            PriceOutsideBoxes = Result.Of(sales.Amount, outside, inBoxes > 0m ? "sold only in boxes" : "nothing sold"),
         };
     }
 
@@ -136,7 +136,7 @@ public sealed class WhatIfModel
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
-    public decimal NetReturn(decimal price, decimal yield) => (price * yield * Followed) + (yield * Grown(costs)) - Standing;
+    public decimal NetReturn(decimal price, decimal yield) => Line(longRun: true).Net(price, yield);
 
     /// <summary>
     /// What growing the crop adds to the farm as it stands: output less avoidable cost, where boxes count what refilling them would take and not the payments, which stay. The price is that outside
@@ -145,32 +145,31 @@ public sealed class WhatIfModel
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
-    public decimal Contribution(decimal price, decimal yield) =>
-        (price * yield * (Followed - ShareNet.Amount)) + (yield * (Grown(costs) + Refill.Amount)) - OfBeds(costs) - TripsFreed.Amount;
+    public decimal Contribution(decimal price, decimal yield) => Line(longRun: false).Net(price, yield);
 
     /// <summary>Gross margin: output less materials and selling, before labor.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>Unrounded money.</returns>
     public decimal GrossMargin(decimal price, decimal yield) =>
-        (price * yield * Followed) + (yield * Grown(direct)) - OfBeds(direct) - Staying(direct);
+        new CostVolumeProfit(Followed, Grown(direct), OfBeds(direct) + Staying(direct)).Net(price, yield);
 
     /// <summary>Gross margin per bed-foot-week.</summary>
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>The rate; not available without time in bed.</returns>
-    public Rate MarginPerBedFootWeek(decimal price, decimal yield) => Rate.Of(GrossMargin(price, yield), BedFootWeeks.Value, "no time in bed");
+    public Result MarginPerBedFootWeek(decimal price, decimal yield) => Result.Of(GrossMargin(price, yield), BedFootWeeks.Value, "no time in bed");
 
     /// <summary>The price factor at which a yield factor leaves a wanted amount.</summary>
     /// <param name="yield">Yield factor, above 0.</param>
     /// <param name="longRun">True: net return; false: contribution, with the fixed cost left out.</param>
     /// <param name="wanted">The amount to be left.</param>
     /// <returns>The factor; not available when a unit sold keeps nothing.</returns>
-    public Rate PriceFactorFor(decimal yield, bool longRun, decimal wanted = 0m)
+    public Result PriceFactorFor(decimal yield, bool longRun, decimal wanted = 0m)
     {
-        decimal kept = yield * (longRun ? Followed : Followed - ShareNet.Amount);
-        string missing = Output.Amount <= NotSold.Amount ? "nothing sold" : kept == 0m && ShareNet != Money.Zero ? "sold only in boxes" : "the channel's fee takes all of the sales";
-        return kept <= BreakEven.DivisionResidue ? Rate.NotAvailable(missing) : Rate.Known((Needed(longRun) + wanted - (yield * Grown(longRun))) / kept);
+        bool inBoxes = !longRun && Followed == ShareNet.Amount && ShareNet != Money.Zero;
+        string missing = Output.Amount <= NotSold.Amount ? "nothing sold" : inBoxes ? "sold only in boxes" : "the channel's fee takes all of the sales";
+        return Line(longRun).PriceFor(yield, missing, wanted);
     }
 
     /// <summary>The yield factor at which a price factor leaves a wanted amount.</summary>
@@ -178,17 +177,11 @@ public sealed class WhatIfModel
     /// <param name="longRun">True: net return; false: contribution, with the fixed cost left out.</param>
     /// <param name="wanted">The amount to be left.</param>
     /// <returns>The factor; not available when a unit earns less than it costs to pick, pack and sell.</returns>
-    public Rate YieldFactorFor(decimal price, bool longRun, decimal wanted = 0m)
-    {
-        decimal kept = (price * (longRun ? Followed : Followed - ShareNet.Amount)) + Grown(longRun);
-        return kept <= 0m
-            ? Rate.NotAvailable(Output.Amount <= 0m ? "nothing sold" : "a unit earns less than it costs to pick, pack and sell")
-            : Rate.Known((Needed(longRun) + wanted) / kept);
-    }
+    public Result YieldFactorFor(decimal price, bool longRun, decimal wanted = 0m) => Line(longRun)
+        .YieldFor(price, Output.Amount <= 0m ? "nothing sold" : "a unit earns less than it costs to pick, pack and sell", wanted);
 
-    private decimal Needed(bool longRun) => OfBeds(costs) + (longRun ? Staying(costs) : TripsFreed.Amount);
-
-    private decimal Grown(bool longRun) => Grown(costs) + (longRun ? 0m : Refill.Amount);
+    private CostVolumeProfit Line(bool longRun) => longRun ? new(Followed, Grown(costs), Standing)
+        : new(Followed - ShareNet.Amount, Grown(costs) + Refill.Amount, OfBeds(costs) + TripsFreed.Amount);
 
     private static decimal OfBeds(decimal[] cost) => cost[(int)CostDriver.Length] + cost[(int)CostDriver.BedTime];
 
@@ -198,9 +191,8 @@ public sealed class WhatIfModel
     /// The money units sold outside boxes must bring, each, before the channel's fee, for the farm to net what it nets without the crop; short run. Below 0 where what isn't sold there covers all.
     /// </summary>
     /// <param name="yield">Yield factor, above 0.</param>
-    internal Rate FloorCost(decimal yield = 1m) => UnitsOutsideBoxes > 0m
-        ? Rate.Known((Needed(longRun: false) - (yield * Grown(longRun: false))) / (yield * UnitsOutsideBoxes))
-        : Rate.NotAvailable(Units > 0m ? "sold only in boxes" : "nothing sold");
+    internal Result FloorCost(decimal yield = 1m) =>
+        (Line(longRun: false) with { Followed = UnitsOutsideBoxes }).PriceFor(yield, Units > 0m ? "sold only in boxes" : "nothing sold");
 
     /// <summary>Costs that neither price nor yield move: those of beds, those that are fixed, and trips.</summary>
     internal decimal Standing => OfBeds(costs) + Staying(costs);

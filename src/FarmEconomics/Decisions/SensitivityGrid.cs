@@ -3,22 +3,22 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions;
 
 /// <summary>A two-way table over price and yield: net return and gross margin per bed-foot-week. The cell at (1, 1) is the budget to the cent.</summary>
-public sealed class WhatIfGrid
+public sealed class SensitivityGrid
 {
-    private WhatIfGrid(WhatIfModel model, IReadOnlyList<decimal> priceFactors, IReadOnlyList<decimal> yieldFactors)
+    private SensitivityGrid(SensitivityModel model, IReadOnlyList<decimal> priceFactors, IReadOnlyList<decimal> yieldFactors)
     {
         Model = model;
         PriceFactors = priceFactors;
         YieldFactors = yieldFactors;
         NetReturn = priceFactors.Select(price => (IReadOnlyList<Money>)[.. yieldFactors.Select(yield => Money.Rounded(model.NetReturn(price, yield)))]).ToList();
-        MarginPerBedFootWeek = priceFactors.Select(price => (IReadOnlyList<Rate>)[.. yieldFactors.Select(yield => model.MarginPerBedFootWeek(price, yield))]).ToList();
+        MarginPerBedFootWeek = priceFactors.Select(price => (IReadOnlyList<Result>)[.. yieldFactors.Select(yield => model.MarginPerBedFootWeek(price, yield))]).ToList();
     }
 
     /// <summary>Factors used when none are given: 60 % to 140 % in steps of 10.</summary>
     public static IReadOnlyList<decimal> UsualFactors { get; } = [0.6m, 0.7m, 0.8m, 0.9m, 1.0m, 1.1m, 1.2m, 1.3m, 1.4m];
 
     /// <summary>The model behind it.</summary>
-    public WhatIfModel Model { get; }
+    public SensitivityModel Model { get; }
 
     /// <summary>Price factors: the rows.</summary>
     public IReadOnlyList<decimal> PriceFactors { get; }
@@ -30,7 +30,7 @@ public sealed class WhatIfGrid
     public IReadOnlyList<IReadOnlyList<Money>> NetReturn { get; }
 
     /// <summary>Gross margin per bed-foot-week by price, then yield.</summary>
-    public IReadOnlyList<IReadOnlyList<Rate>> MarginPerBedFootWeek { get; }
+    public IReadOnlyList<IReadOnlyList<Result>> MarginPerBedFootWeek { get; }
 
     /// <summary>Fills a grid.</summary>
     /// <param name="model">The model.</param>
@@ -38,7 +38,7 @@ public sealed class WhatIfGrid
     /// <param name="yieldFactors">Yield factors above 0; null: the usual ones.</param>
     /// <returns>The grid.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A factor is not above 0.</exception>
-    public static WhatIfGrid Of(WhatIfModel model, IReadOnlyList<decimal>? priceFactors = null, IReadOnlyList<decimal>? yieldFactors = null)
+    public static SensitivityGrid Of(SensitivityModel model, IReadOnlyList<decimal>? priceFactors = null, IReadOnlyList<decimal>? yieldFactors = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         foreach (decimal factor in (priceFactors ?? []).Concat(yieldFactors ?? []))
@@ -46,6 +46,6 @@ public sealed class WhatIfGrid
             ArgumentOutOfRangeException.ThrowIfNegativeOrZero(factor);
         }
 
-        return new WhatIfGrid(model, priceFactors ?? UsualFactors, yieldFactors ?? UsualFactors);
+        return new SensitivityGrid(model, priceFactors ?? UsualFactors, yieldFactors ?? UsualFactors);
     }
 }
