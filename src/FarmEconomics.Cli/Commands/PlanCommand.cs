@@ -126,9 +126,14 @@ internal static class PlanCommand
     private static PlanSettings Settings(Asked asked, SeasonReview season) => new()
     {
         OwnWage = asked.Wage?.On(season.Notation),
+        OpeningCash = OpeningCash(season),
         Least = Wishes(asked.Least, season, "--least"),
         Most = Wishes(asked.Most, season, "--most"),
     };
+
+    /// <summary>What the balance sheet at the end of the season says; null: there is none.</summary>
+    private static decimal? OpeningCash(SeasonReview season) =>
+        BalanceSheet.At(season.Records, season.Settings.EndOf(season.CropYear).AddDays(-1))?.Cash;
 
     private static Dictionary<string, decimal> Wishes(string[] given, SeasonReview season, string option)
     {
@@ -163,11 +168,11 @@ internal static class PlanCommand
         {
             terminal.Step("Looking at bad seasons");
             PlanSeasons seasons = PlanSeasons.Of(review, SeasonCosts.Of(season), model);
-            CarefulPlans plans = CarefulPlans.Of(mix, asked.Solver!, seasons.Drawn);
+            CarefulPlans plans = CarefulPlans.Of(mix, asked.Solver!, seasons);
             terminal.Clear();
             Console.Out.WriteLine(TextLines.Of(CarefulWords.Headline(plans, seasons, season.Notation) ?? "No steadier plan was found."));
             Console.Out.WriteLine();
-            Console.Out.WriteLine(CarefulWords.Plans(plans, seasons, season.Notation).ToPlainText());
+            Console.Out.WriteLine(CarefulWords.Plans(mix, plans, seasons, season.Notation).ToPlainText());
             lengths = plans.Of(PlanStance.Steady) is { } steady ? mix.Score(steady.Feet) : lengths;
         }
 
@@ -216,7 +221,7 @@ internal static class PlanCommand
     private static int Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
     {
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
-        CreditLine credit = PlanWords.Credit(outlook, season.Settings);
+        CreditLine credit = PlanWords.Credit(outlook, season.Settings, OpeningCash(season) ?? 0m);
         if (PlanVariances.Of(season) is { } variances)
         {
             Console.Out.WriteLine(TextLines.Of(VarianceWords.Headline(variances)));

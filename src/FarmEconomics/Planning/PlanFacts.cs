@@ -68,7 +68,8 @@ public sealed class PlanFacts
         (double[] target, Dictionary<Crop, decimal> most) = Boxes();
         Pool? trays = records.Pools.FirstOrDefault(pool => pool.Basis.Kind == BasisKind.TrayDays && limits.PoolsOf(ScarceKind.Trays).Contains(pool));
         bool anyTrays = limits.PoolsOf(ScarceKind.Trays).Any();
-        notChecked.AddRange(limits.NotChecked.Select(one => $"{one.Name}: {one.Reason}"));
+        notChecked.AddRange(limits.NotChecked.Where(one => !PlanLimits.Is(one.Name)).Select(one => $"{one.Name}: {one.Reason}"));
+        PlanLimits written = new(season, settings);
         PlanModel model = new()
         {
             CropYear = season.CropYear + 1,
@@ -82,8 +83,10 @@ public sealed class PlanFacts
             ChangeCost = PlanSettings.ChangePart * BroughtAFoot(),
             Stores = [.. stores.Select(StoreOf)],
             Trays = anyTrays ? (double?)limits.On(ScarceKind.Trays, trays, start.AddDays(60)) : null,
+            Cash = written.Cash(notChecked),
             NotChecked = notChecked,
         };
+        model = model with { Rotation = written.Rotation(review, model, notChecked) };
         return model with { Water = PlanWaterFacts.Of(costs, limits, model) };
     }
 
@@ -291,6 +294,7 @@ public sealed class PlanFacts
             Steps = MarketFacts.Of(sales, settings.Elasticity),
             BoxMost = (double)mostInBoxes.GetValueOrDefault(crop),
             BoxValue = box is null ? [] : PerWeek(week => target[week] > 0.0 ? (double)(prices.PerUnit(crop, box, start.AddDays(7 * week)) ?? 0m) : 0.0),
+            Family = string.IsNullOrWhiteSpace(crop.Row.Family) ? null : crop.Row.Family.Trim(),
             UnitsPerCrate = (double)(crop.Row.UnitsPerCrate ?? 0m),
             InStore = [.. stores.Select(store => (double)(CrateDays.ShareIn(store, crop, all) ?? 0m))],
             Wish = (Wish(settings.Least, crop, 0.0), Wish(settings.Most, crop, double.PositiveInfinity)),
