@@ -25,9 +25,6 @@ public enum NextYearBlock
     /// <summary>Cash month by month, as lines.</summary>
     Cash,
 
-    /// <summary>Plans from most to safest, where they are asked for.</summary>
-    Safe,
-
     /// <summary>What won't work, and how to go on.</summary>
     ToDo,
 
@@ -60,6 +57,9 @@ public enum NextYearBlock
 
     /// <summary>Everything folded away, by part.</summary>
     Details,
+
+    /// <summary>Plans from most to safest, where they are asked for.</summary>
+    Safe,
 }
 
 /// <summary>What may be asked of it.</summary>
