@@ -164,6 +164,7 @@ internal static class PlanCommand
         terminal.Step("Looking for the best mix");
         BestMix mix = BestMix.Of(model, asked.Solver!);
         PlanLengths? lengths = mix.Simpler();
+        bool isSteady = false;
         if (asked.Careful && mix.Best is not null)
         {
             terminal.Step("Looking at bad seasons");
@@ -173,12 +174,15 @@ internal static class PlanCommand
             Console.Out.WriteLine(TextLines.Of(CarefulWords.Headline(plans, seasons, season.Notation) ?? "No steadier plan was found."));
             Console.Out.WriteLine();
             Console.Out.WriteLine(CarefulWords.Plans(mix, plans, seasons, season.Notation).ToPlainText());
-            lengths = plans.Of(PlanStance.Steady) is { } steady ? mix.Score(steady.Feet) : lengths;
+            if (plans.Of(PlanStance.Steady) is { } steady && steady.WorstFifth > plans.Of(PlanStance.MeanSeason)!.WorstFifth)
+            {
+                (lengths, isSteady) = (mix.Score(steady.Feet), true);
+            }
         }
 
         PlanLengths? chosen = lengths is null ? null : mix.Rounded(lengths, (double)(asked.Piece?.On(season.Notation) ?? UsualPiece));
         terminal.Clear();
-        Console.Out.WriteLine(TextLines.Of(PlanWords.Headline(mix, chosen, season.Notation, asked.Careful)));
+        Console.Out.WriteLine(TextLines.Of(PlanWords.Headline(mix, chosen, season.Notation, isSteady)));
 
         if (chosen is null || mix.QuantitiesOf(chosen.Feet) is not { } quantities)
         {
@@ -199,13 +203,19 @@ internal static class PlanCommand
         }
 
         PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
-        PlanProof proof = PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
-        Console.Out.WriteLine(proof.Holds
-            ? season.Notation.Text($"Worked through as records of {model.CropYear}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}.")
-            : season.Notation.Text($"Worked through as records of {model.CropYear}, the plan brings {proof.Reviewed.Amount:#,0.00}, not {proof.Planned.Amount:#,0.00}: a fault of this program."));
+        Console.Out.WriteLine(Proof(season, PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet), model.CropYear));
         Console.Out.WriteLine();
         return draft;
     }
+
+    /// <summary>Whether the plan holds as records; of a year that is on record its own plantings, sales and stores stand in the way.</summary>
+    private static string Proof(SeasonReview season, PlanProof proof, int year) =>
+        season.Records.AsOf >= season.Settings.EndOf(year)
+            ? $"{year} is on record already, so the plan wasn't worked through as records of it."
+        : proof.Holds ? season.Notation.Text($"Worked through as records of {year}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}.")
+        : season.Notation.Text(
+            $"Worked through as records of {year}, the plan brings {proof.Reviewed.Amount:#,0.00}, not {proof.Planned.Amount:#,0.00}: a fault of this program."
+        );
 
     /// <summary>The plan on file for the year, unless last year's again is asked for.</summary>
     private static PlanDraft Draft(SeasonReview season, PlanModel model, Asked asked)

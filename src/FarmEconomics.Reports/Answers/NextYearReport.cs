@@ -90,7 +90,7 @@ public sealed record NextYearParameters : ReportParameters
     public decimal Piece { get; init; } = 5m;
 
     /// <summary>True: plans that look at bad seasons stand beside the best mix.</summary>
-    [Field("How safe?", "yes = also plans that look at bad seasons; takes about a minute")]
+    [Field("How safe?", "plans that look at bad seasons stand beside the best mix; takes about a minute")]
     public bool HowSafe { get; init; }
 }
 

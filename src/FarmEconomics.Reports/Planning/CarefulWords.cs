@@ -53,7 +53,8 @@ public static class CarefulWords
         int skipped = Math.Max(0, seasons.Years.Count - ShownSeasons);
         table = seasons.Years.Skip(skipped).Aggregate(table, (so, year) => so.Column($"As in {year}", Look.WholeMoney));
         table = table.Column("Beside the best mix").Wrapping();
-        foreach (CarefulPlan plan in plans.Plans)
+        CarefulPlan[] idle = [.. plans.Plans.Where(plan => plan.Stance > PlanStance.MeanSeason && plans.Plans.Any(other => other.Mean >= plan.Mean && other.WorstFifth > plan.WorstFifth))];
+        foreach (CarefulPlan plan in plans.Plans.Except(idle))
         {
             table.Row([
                 NameOf(plan.Stance),
@@ -62,6 +63,11 @@ public static class CarefulWords
                 .. plan.Recorded.Skip(skipped).Select(worth => (ReportCell)(decimal)worth),
                 plans.Of(PlanStance.MeanSeason) is { } best && plan != best ? Differs(mix.Model, plan, best, notation) : "",
             ]);
+        }
+
+        if (idle.Length > 0)
+        {
+            table.Note($"Looked for as well, and no safer than another that brings as much: {string.Join(", ", idle.Select(plan => NameOf(plan.Stance)))}.");
         }
 
         return table

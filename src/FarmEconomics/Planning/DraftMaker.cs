@@ -205,8 +205,14 @@ public sealed class DraftMaker
 
     private string NameOf(string crop)
     {
-        numbers[crop] = numbers.GetValueOrDefault(crop) + 1;
-        return FormattableString.Invariant($"{crop} {model.CropYear}-{numbers[crop]}");
+        string name;
+        do
+        {
+            numbers[crop] = numbers.GetValueOrDefault(crop) + 1;
+            name = FormattableString.Invariant($"{crop} {model.CropYear}-{numbers[crop]}");
+        }
+        while (records.FindPlanting(name) is not null);
+        return name;
     }
 
     /// <summary>Sales and boxes week by week; a box is worth its list value.</summary>

@@ -194,10 +194,14 @@ public sealed class PlanFacts
         };
     }
 
-    /// <summary>What stands at the end of the season and is picked in the year planned: as it is, with its expected harvest.</summary>
+    /// <summary>
+    /// What stands at the end of the season and is picked in the year planned, as it is, with its expected harvest; in the year planned
+    /// itself, what has come in up to the closing date.
+    /// </summary>
     private IEnumerable<PlanSowing> StandingNow(Crop crop, (int Crop, int Cover) at, SowingFacts facts, PlantingHours grow)
     {
-        foreach (Enterprise one in review.Trace.Enterprises.Where(one => one.Crop == crop && one.CropYear > season.CropYear && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover))
+        DateOnly last = records.AsOf < season.Settings.EndOf(season.CropYear + 1) ? records.AsOf : start.AddDays(-1);
+        foreach (Enterprise one in review.Trace.Enterprises.Where(one => one.Crop == crop && one.CropYear == season.CropYear + 1 && one.Stays[0].In <= last && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover))
         {
             DateOnly first = one.Stays.Min(stay => stay.In);
             int week = (int)Math.Floor((first.DayNumber - start.DayNumber) / 7.0);

@@ -71,6 +71,12 @@ internal sealed class PlanLimits
             return [];
         }
 
+        if (years.Max() < 2)
+        {
+            notChecked.Add($"{WrittenLimits.Rotation}: fewer than 2 years limit nothing");
+            return [];
+        }
+
         string[] without = [.. model.Crops.Where((crop, place) => crop.Family is null && IsSown(model, place)).Select(crop => crop.Name)];
         if (without.Length > 0)
         {
@@ -78,7 +84,7 @@ internal sealed class PlanLimits
         }
 
         DateOnly first = review.Trace.Enterprises.Where(one => !one.Crop.Perennial).SelectMany(one => one.Stays).Select(stay => stay.In).DefaultIfEmpty(start).Min();
-        if (years.Max() is var most && most > 1 && first > WindowOf(most))
+        if (first > WindowOf(years.Max()))
         {
             notChecked.Add($"{WrittenLimits.Rotation} before {first.Year}: no plantings on record");
         }
