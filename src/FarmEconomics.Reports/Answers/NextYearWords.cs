@@ -31,7 +31,8 @@ internal sealed class NextYearWords(ShownPlan plan)
     /// <summary>Two sentences.</summary>
     internal Prose Why => new(Prose.Text(plan switch
     {
-        { Source: PlanSource.Best, Chosen: null, Mix: { } mix } => PlanWords.Headline(mix, null, notation),
+        { Source: PlanSource.Best, Chosen: null, Mix: { } mix } =>
+            $"{Phrase.Sentence(ConflictWords.AtOdds(mix, notation))} Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
         { Source: PlanSource.Best, Mix: { } mix } => $"{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
@@ -55,7 +56,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     internal FiguresBlock Figures =>
         new(
             NextYearBlock.Figures,
-            plan.Source == PlanSource.LikeLastYear
+            plan.Source == PlanSource.LikeLastYear || (plan.Mix is not null && plan.Chosen is null)
                 ? [Hours(), LowestCash(), BreakEven()]
                 : [MoreCash(), MoreHours(), LowestCash(), BreakEven()]
         );

@@ -164,10 +164,8 @@ internal sealed class ShownPlan
         PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, (double)by.Asked.Piece) : null;
         cancellation.ThrowIfCancellationRequested();
         PlanQuantities? quantities = chosen is null ? null : mix.QuantitiesOf(chosen.Feet);
-        PlanDraft draft = quantities is null
-            ? LikeLastYear.Of(farm.Season, model)
-            : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
         (PlanDraft again, decimal bought) = SoldAsWell(farm, model, by.Solver);
+        PlanDraft draft = quantities is null ? again : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Best,
@@ -179,7 +177,7 @@ internal sealed class ShownPlan
             Draft = draft,
             Outlook = PlanOutlook.Of(farm.Season, model, draft),
             Before = PlanOutlook.Of(farm.Season, model, again),
-            BoughtIn = (Cost(model, quantities), bought),
+            BoughtIn = (quantities is null ? bought : Cost(model, quantities), bought),
         };
     }
 

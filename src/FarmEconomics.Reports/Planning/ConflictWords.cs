@@ -10,12 +10,18 @@ internal static class ConflictWords
 {
     private const int Named = 5;
 
-    /// <summary>The sentence.</summary>
-    internal static string Sentence(BestMix mix, Notation notation)
+    /// <summary>The sentence for a terminal.</summary>
+    internal static string Sentence(BestMix mix, Notation notation) =>
+        mix.Short.Count == 0
+            ? "No plan keeps within your limits; which of them are at odds wasn't found."
+            : $"No plan keeps within your limits: {AtOdds(mix, notation)}";
+
+    /// <summary>What is short, under a heading that says that no plan keeps within the limits.</summary>
+    internal static string AtOdds(BestMix mix, Notation notation)
     {
         if (mix.Short.Count == 0)
         {
-            return "No plan keeps within your limits; which of them are at odds wasn't found.";
+            return "Which of them are at odds wasn't found.";
         }
 
         // Cash carries over: that of a month rests on every month before.
@@ -30,7 +36,7 @@ internal static class ConflictWords
             others.Length == 0 ? " even with nothing but what stands and the boxes"
             : (asked.Length > 0 ? $" for {asked}" : "") + (full.Length > 0 ? $", with {full} as they are" : "");
         string weeks = mix.WeeksShort > 1 ? $" Hours are short in {notation.Count(mix.WeeksShort, "week")} in all." : "";
-        return $"No plan keeps within your limits: {ShortOf(mix.Model, key, (decimal)by, notation)}{rest}.{weeks}";
+        return $"{ShortOf(mix.Model, key, (decimal)by, notation)}{rest}.{weeks}";
     }
 
     private static string Listed(PlanModel model, IEnumerable<(PlanLimitKey Key, double By)> limits, Notation notation)
