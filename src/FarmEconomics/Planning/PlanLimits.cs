@@ -1,8 +1,6 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Costing;
 using FarmEconomics.Decisions.Short;
 using FarmEconomics.Records;
-using FarmEconomics.Tracing;
 
 namespace FarmEconomics.Planning;
 

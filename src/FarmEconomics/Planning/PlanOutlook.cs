@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Units;
 
