@@ -208,13 +208,19 @@ internal static class PlanCommand
         return draft;
     }
 
-    /// <summary>Whether the plan holds as records; of a year that is on record its own plantings, sales and stores stand in the way.</summary>
+    /// <summary>
+    /// Whether the plan holds as records; of a year that is on record its own plantings, sales and stores stand in the way.
+    /// </summary>
     private static string Proof(SeasonReview season, PlanProof proof, int year) =>
         season.Records.AsOf >= season.Settings.EndOf(year)
             ? $"{year} is on record already, so the plan wasn't worked through as records of it."
-        : proof.Holds ? season.Notation.Text($"Worked through as records of {year}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}.")
+        : proof.Holds
+            ? season.Notation.Text(
+                $"Worked through as records of {year}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}."
+            )
         : season.Notation.Text(
-            $"Worked through as records of {year}, the plan brings {proof.Reviewed.Amount:#,0.00}, not {proof.Planned.Amount:#,0.00}: a fault of this program."
+            $"Worked through as records of {year}, the plan brings {proof.Reviewed.Amount:#,0.00}, "
+                + $"not {proof.Planned.Amount:#,0.00}: a fault of this program."
         );
 
     /// <summary>The plan on file for the year, unless last year's again is asked for.</summary>

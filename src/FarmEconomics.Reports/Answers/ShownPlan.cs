@@ -105,7 +105,12 @@ internal sealed class ShownPlan
     /// <exception cref="ArgumentException">There is no such plan.</exception>
     internal static ShownPlan Of(ReviewedFarm farm, NextYearParameters asked, ILinearSolver? solver, CancellationToken cancellation)
     {
-        PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, new PlanSettings { OwnWage = asked.OwnHour < 0m ? null : asked.OwnHour, OpeningCash = farm.WriteUp.NextYear.OpeningCash });
+        PlanSettings settings = new()
+        {
+            OwnWage = asked.OwnHour < 0m ? null : asked.OwnHour,
+            OpeningCash = farm.WriteUp.NextYear.OpeningCash,
+        };
+        PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, settings);
         cancellation.ThrowIfCancellationRequested();
         PlanDraft? onFile = PlanOnFile.Of(farm.Season.Records, model.CropYear);
         return asked.Plan switch

@@ -53,7 +53,13 @@ public static class CarefulWords
         int skipped = Math.Max(0, seasons.Years.Count - ShownSeasons);
         table = seasons.Years.Skip(skipped).Aggregate(table, (so, year) => so.Column($"As in {year}", Look.WholeMoney));
         table = table.Column("Beside the best mix").Wrapping();
-        CarefulPlan[] idle = [.. plans.Plans.Where(plan => plan.Stance > PlanStance.MeanSeason && plans.Plans.Any(other => other.Mean >= plan.Mean && other.WorstFifth > plan.WorstFifth))];
+        CarefulPlan[] idle =
+        [
+            .. plans.Plans.Where(plan =>
+                plan.Stance > PlanStance.MeanSeason
+                && plans.Plans.Any(other => other.Mean >= plan.Mean && other.WorstFifth > plan.WorstFifth)
+            ),
+        ];
         foreach (CarefulPlan plan in plans.Plans.Except(idle))
         {
             table.Row([
@@ -67,11 +73,15 @@ public static class CarefulWords
 
         if (idle.Length > 0)
         {
-            table.Note($"Looked for as well, and no safer than another that brings as much: {string.Join(", ", idle.Select(plan => NameOf(plan.Stance)))}.");
+            string names = string.Join(", ", idle.Select(plan => NameOf(plan.Stance)));
+            table.Note($"Looked for as well, and no safer than another that brings as much: {names}.");
         }
 
         return table
-            .Note(notation.Text($"Sales less what varies, own hours at what they are worth. {DrawnFrom(seasons, notation)} Seasons on record: their yields and prices again, in this plan."))
+            .Note(
+                $"Sales less what varies, own hours at what they are worth. {DrawnFrom(seasons, notation)} "
+                    + "Seasons on record: their yields and prices again, in this plan."
+            )
             .Note("Sold as well as can be once the season is known, all plans alike.");
     }
 
@@ -82,7 +92,13 @@ public static class CarefulWords
         [
             .. Enumerable
                 .Range(0, model.Crops.Count)
-                .Select(crop => (decimal)Enumerable.Range(0, model.Sowings.Count).Where(i => model.Sowings[i].Crop == crop).Sum(i => plan.Feet[i] - best.Feet[i])),
+                .Select(crop =>
+                    (decimal)
+                        Enumerable
+                            .Range(0, model.Sowings.Count)
+                            .Where(i => model.Sowings[i].Crop == crop)
+                            .Sum(i => plan.Feet[i] - best.Feet[i])
+                ),
         ];
         string[] told =
         [

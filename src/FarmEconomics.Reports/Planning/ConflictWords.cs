@@ -42,17 +42,23 @@ internal static class ConflictWords
     private static string Listed(PlanModel model, IEnumerable<(PlanLimitKey Key, double By)> limits, Notation notation)
     {
         string[] all = [.. limits.OrderBy(one => one.Key.Week).ThenBy(one => one.Key.Place).Select(one => Kept(model, one.Key, notation))];
-        return all.Length == 0 ? "" : Phrase.List([.. all.Take(Named), .. all.Length > Named ? [$"{all.Length - Named} more"] : Array.Empty<string>()]);
+        string[] more = all.Length > Named ? [$"{all.Length - Named} more"] : [];
+        return all.Length == 0 ? "" : Phrase.List([.. all.Take(Named), .. more]);
     }
 
     private static string ShortOf(PlanModel model, PlanLimitKey key, decimal by, Notation notation) =>
         key.Kind switch
         {
             PlanLimitKind.Hours => notation.Text($"hours in {Week(model, key)} are short by {by:#,0.#}"),
-            PlanLimitKind.Beds => notation.Text($"the beds of {model.Covers[key.Place].Name} in {Week(model, key)} are short by {by:#,0.#} bed-feet"),
-            PlanLimitKind.Crates => notation.Text($"room in the {model.Stores[key.Place].Name} in {Week(model, key)} is short by {by:#,0.#} crates"),
+            PlanLimitKind.Beds => notation.Text(
+                $"the beds of {model.Covers[key.Place].Name} in {Week(model, key)} are short by {by:#,0.#} bed-feet"
+            ),
+            PlanLimitKind.Crates => notation.Text(
+                $"room in the {model.Stores[key.Place].Name} in {Week(model, key)} is short by {by:#,0.#} crates"
+            ),
             PlanLimitKind.Trays => notation.Text($"room in the nursery in {Week(model, key)} is short by {by:#,0.#} trays"),
-            PlanLimitKind.Cash => $"cash at the end of {PlanWords.MonthOf(model, key.Week)} is short by {notation.InWords(by, Look.WholeMoney)}",
+            PlanLimitKind.Cash => $"cash at the end of {PlanWords.MonthOf(model, key.Week)} is short by "
+                + $"{notation.InWords(by, Look.WholeMoney)}",
             PlanLimitKind.Rotation => notation.Text($"{Free(model, key)} are short by {by:#,0.#} bed-feet"),
             PlanLimitKind.Wish => notation.Text($"{by:#,0.#} bed-feet of what you asked for of {model.Crops[key.Place].Name} don't fit"),
             PlanLimitKind.Later => notation.Text(

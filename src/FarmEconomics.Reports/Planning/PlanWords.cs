@@ -34,7 +34,8 @@ public static class PlanWords
         string worth = string.Join("; ", worths.Take(Told).Select(one => one.Say(notation)));
         string rest = worths.Length > Told ? $"{worths.Length - Told} more are worth less" : "everything else: nothing";
         return $"The {(isSteady ? "steady plan" : "best mix")} {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
-            + (worth.Length > 0 ? $" One more of what is short is worth: {worth}; {rest}." : " Nothing is short.") + Cash(mix, notation, null);
+            + (worth.Length > 0 ? $" One more of what is short is worth: {worth}; {rest}." : " Nothing is short.")
+            + Cash(mix, notation, null);
     }
 
     /// <summary>What one more of what is short is worth, the dearest in a sentence.</summary>
@@ -44,13 +45,15 @@ public static class PlanWords
     /// <returns>The sentence.</returns>
     internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
         Worths(mix, notation, found).FirstOrDefault(one => !one.IsCash) is { } dearest
-            ? $"What limits it most: {notation.Label(dearest.What)} more {dearest.WhenInWords} would be worth {notation.InWords(dearest.Money, Look.Rate)}.{Cash(mix, notation, found)}"
+            ? $"What limits it most: {notation.Label(dearest.What)} more {dearest.WhenInWords} would be worth "
+                + $"{notation.InWords(dearest.Money, Look.Rate)}.{Cash(mix, notation, found)}"
             : "Nothing is short in it." + Cash(mix, notation, found);
 
     /// <summary>Where cash holds a plan back, in a sentence after others; empty where it doesn't.</summary>
     private static string Cash(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found) =>
         (found ?? mix.Binding).Where(one => one.Key.Kind == PlanLimitKind.Cash).MaxBy(one => one.More ?? one.Worth) is { } cash
-            ? $" Cash holds it back: {notation.InWords(1m, Look.WholeMoney)} more by the end of {MonthOf(mix.Model, cash.Key.Week)} would be worth {notation.InWords((decimal)(cash.More ?? cash.Worth), Look.Rate)}."
+            ? $" Cash holds it back: {notation.InWords(1m, Look.WholeMoney)} more by the end of {MonthOf(mix.Model, cash.Key.Week)} would "
+                + $"be worth {notation.InWords((decimal)(cash.More ?? cash.Worth), Look.Rate)}."
             : "";
 
     /// <summary>Length of each crop beside this year's.</summary>
@@ -127,7 +130,9 @@ public static class PlanWords
     {
         return mix.CashShort is not { } most
             ? null
-            : $"Whatever is sown, cash is short by {notation.InWords((decimal)most.By, Look.WholeMoney)} at the end of {MonthOf(mix.Model, most.Month)}, so the plan isn't held to cash by month. With what you can borrow in limits.csv (line of credit) it is.";
+            : $"Whatever is sown, cash is short by {notation.InWords((decimal)most.By, Look.WholeMoney)} at the end of "
+                + $"{MonthOf(mix.Model, most.Month)}, so the plan isn't held to cash by month. "
+                + "With what you can borrow in limits.csv (line of credit) it is.";
     }
 
     /// <summary>The name of a month of the year planned.</summary>
@@ -217,7 +222,10 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentNullException.ThrowIfNull(notation);
         string plantings = withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "";
-        return problem.Family is { } family ? notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {family} comes again too soon, on {problem.Short:0.#} bed-feet{plantings}.")
+        return problem.Family is { } family
+                ? notation.Text(
+                    $"{problem.Where}, from {problem.Day:MMM d}: {family} comes again too soon, on {problem.Short:0.#} bed-feet{plantings}."
+                )
             : problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")
             : problem.IsSales ? notation.Text($"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked.")
             : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{plantings}.");
@@ -259,7 +267,9 @@ public static class PlanWords
         PlanLimitKind.Water => "1,000 gallons",
         PlanLimitKind.Power => "a kWh for the pump",
         PlanLimitKind.Cash => $"{notation.InWords(1m, Look.WholeMoney)} of cash",
-        PlanLimitKind.Rotation => notation.Text($"a foot of bed free of {model.Rotation[key.Place].Family}, {model.Covers[model.Rotation[key.Place].Cover].Name}"),
+        PlanLimitKind.Rotation => notation.Text(
+            $"a foot of bed free of {model.Rotation[key.Place].Family}, {model.Covers[model.Rotation[key.Place].Cover].Name}"
+        ),
         PlanLimitKind.Beds => notation.Text($"a foot of bed, {model.Covers[key.Place].Name}"),
         _ => notation.Text($"a foot less of {model.Crops[key.Place].Name} that you asked for"),
     };

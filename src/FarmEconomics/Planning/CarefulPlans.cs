@@ -102,7 +102,9 @@ public sealed class CarefulPlans
         );
     }
 
-    /// <summary>Finds all plans but <see cref="PlanStance.OnAverage"/> over simulated seasons, and scores them on those on record apart.</summary>
+    /// <summary>
+    /// Finds all plans but <see cref="PlanStance.OnAverage"/> over simulated seasons, and scores them on those on record apart.
+    /// </summary>
     /// <param name="mix">The best mix, which must have been found.</param>
     /// <param name="solver">The solver.</param>
     /// <param name="seasons">The seasons.</param>

@@ -48,7 +48,7 @@ public sealed class DraftMaker
         ArgumentNullException.ThrowIfNull(quantities);
         DraftMaker maker = new(records, model);
         List<DraftPlanting> plantings = maker.LayAll(feet, quantities, LayOrder.ByWeek);
-        foreach (LayOrder order in (LayOrder[])[LayOrder.ByWeek | LayOrder.KeepsRarest, LayOrder.ScarcestFirst, LayOrder.ScarcestFirst | LayOrder.KeepsRarest])
+        foreach (LayOrder order in (LayOrder[])[LayOrder.KeepsRarest, LayOrder.ScarcestFirst, LayOrder.ScarcestFirst | LayOrder.KeepsRarest])
         {
             if (maker.misplaced > 0.0 && model.Rotation.Count > 0)
             {
@@ -81,7 +81,9 @@ public sealed class DraftMaker
         keepsRarest = order.HasFlag(LayOrder.KeepsRarest);
         Dictionary<PlanRotation, double> needs = model.Rotation.ToDictionary(
             one => one,
-            one => Enumerable.Range(0, feet.Count).Where(i => one.Holds(model, model.Sowings[i])).Sum(i => feet[i]) / Math.Max(1.0, one.Feet)
+            one =>
+                Enumerable.Range(0, feet.Count).Where(i => one.Holds(model, model.Sowings[i])).Sum(i => feet[i])
+                / Math.Max(1.0, one.Feet)
         );
         double Scarce(int i) => order.HasFlag(LayOrder.ScarcestFirst) ? model.Sowings[i].Standing.Count > 0 ? double.PositiveInfinity
             : RotationOf(model.Sowings[i]) is { } rotation ? needs[rotation] : 0.0 : 0.0;
@@ -160,7 +162,7 @@ public sealed class DraftMaker
                 yield break;
             }
 
-            List<(string Bed, double Room)> clean = rotation is null ? [] : [.. beds.Select(bed => (bed.Bed, Math.Min(bed.Room, Fresh(rotation, bed.Bed)))).Where(bed => bed.Item2 > LeastFeet)];
+            List<(string Bed, double Room)> clean = rotation is null ? [] : Clean(rotation, beds);
             bool fits = rotation is null || clean.Count > 0;
             (string chosen, double room) = BestFit(clean.Count > 0 ? clean : beds, left);
 
@@ -181,15 +183,30 @@ public sealed class DraftMaker
 
     /// <summary>Beds of a cover with the room they have over all of some weeks, at the standard width.</summary>
     private List<(string Bed, double Room)> RoomUnder(int cover, int from, int to) =>
-        [.. records.Tables.Beds.Where(bed => string.Equals(PlanFacts.CoverOf(bed), model.Covers[cover].Name, StringComparison.OrdinalIgnoreCase))
-            .Select(bed => (Bed: bed.Bed.Trim(), Room: free[bed.Bed.Trim()][from..to].Min() * Width(bed.Bed)))];
+        [
+            .. records
+                .Tables.Beds.Where(bed =>
+                    string.Equals(PlanFacts.CoverOf(bed), model.Covers[cover].Name, StringComparison.OrdinalIgnoreCase)
+                )
+                .Select(bed => (Bed: bed.Bed.Trim(), Room: free[bed.Bed.Trim()][from..to].Min() * Width(bed.Bed))),
+        ];
+
+    /// <summary>Those of the beds that a family may still stand in, with the room it has there.</summary>
+    private List<(string Bed, double Room)> Clean(PlanRotation rotation, List<(string Bed, double Room)> beds) =>
+        [
+            .. beds
+                .Select(bed => (bed.Bed, Room: Math.Min(bed.Room, Fresh(rotation, bed.Bed))))
+                .Where(bed => bed.Room > LeastFeet),
+        ];
 
     private (string Bed, double Room) BestFit(List<(string Bed, double Room)> beds, double left) =>
-        !beds.Exists(bed => bed.Room >= left) ? beds.MaxBy(bed => bed.Room)
-            : beds.Where(bed => bed.Room >= left).MinBy(bed => (keepsRarest ? model.Rotation.Count(one => one.Beds.Contains(bed.Bed)) : 0, bed.Room));
+        !beds.Exists(bed => bed.Room >= left)
+            ? beds.MaxBy(bed => bed.Room)
+            : beds.Where(bed => bed.Room >= left)
+                .MinBy(bed => (keepsRarest ? model.Rotation.Count(one => one.Beds.Contains(bed.Bed)) : 0, bed.Room));
 
     private double Fresh(PlanRotation rotation, string bed) => fresh.TryGetValue((rotation, bed), out double left) ? left
-        : rotation.Beds.Contains(bed) ? (double)records.Tables.Beds.Find(row => string.Equals(row.Bed.Trim(), bed, StringComparison.OrdinalIgnoreCase))!.Value.LengthFt * Width(bed)
+        : rotation.Beds.Contains(bed) && RowOf(bed) is { } row ? (double)row.LengthFt * Width(bed)
         : 0.0;
 
     private void Take(string bed, int from, int to, double length)
@@ -200,7 +217,10 @@ public sealed class DraftMaker
         }
     }
 
-    private double Width(string bed) => (double)((records.Tables.Beds.Find(row => string.Equals(row.Bed.Trim(), bed, StringComparison.OrdinalIgnoreCase))?.WidthIn
+    private BedRow? RowOf(string bed) =>
+        records.Tables.Beds.Find(row => string.Equals(row.Bed.Trim(), bed, StringComparison.OrdinalIgnoreCase));
+
+    private double Width(string bed) => (double)((RowOf(bed)?.WidthIn
         ?? records.Settings.StandardBedWidthIn) / records.Settings.StandardBedWidthIn);
 
     private string NameOf(string crop)

@@ -88,7 +88,9 @@ internal static class PlanCashLimits
         }
     }
 
-    /// <summary>What is short in a solution in all, and the last month in which more of it is; null where nothing is, to a unit of money.</summary>
+    /// <summary>
+    /// What is short in a solution in all, and the last month in which more of it is; null where nothing is, to a unit of money.
+    /// </summary>
     internal static CashShort? ShortOf(PlanProgram program, IReadOnlyList<double> values)
     {
         double all = program.CashShort.Sum(at => values[at]);

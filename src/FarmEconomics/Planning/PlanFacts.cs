@@ -201,7 +201,10 @@ public sealed class PlanFacts
     private IEnumerable<PlanSowing> StandingNow(Crop crop, (int Crop, int Cover) at, SowingFacts facts, PlantingHours grow)
     {
         DateOnly last = records.AsOf < season.Settings.EndOf(season.CropYear + 1) ? records.AsOf : start.AddDays(-1);
-        foreach (Enterprise one in review.Trace.Enterprises.Where(one => one.Crop == crop && one.CropYear == season.CropYear + 1 && one.Stays[0].In <= last && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover))
+        bool Stands(Enterprise one) =>
+            one.Crop == crop && one.CropYear == season.CropYear + 1 && one.Stays[0].In <= last
+            && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover;
+        foreach (Enterprise one in review.Trace.Enterprises.Where(Stands))
         {
             DateOnly first = one.Stays.Min(stay => stay.In);
             int week = (int)Math.Floor((first.DayNumber - start.DayNumber) / 7.0);

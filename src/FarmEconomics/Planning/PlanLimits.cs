@@ -57,7 +57,9 @@ internal sealed class PlanLimits
     /// <summary>Beds free of each family by cover; empty where no row of limits asks for rotation, which is then told.</summary>
     internal IReadOnlyList<PlanRotation> Rotation(FarmReview review, PlanModel model, List<string> notChecked)
     {
-        foreach (LimitRow row in season.Records.Tables.Limits.Where(row => IsRotation(row, null) && !IsRotation(row, "") && !model.Covers.Any(cover => IsRotation(row, cover.Name))))
+        bool IsLost(LimitRow row) =>
+            IsRotation(row, null) && !IsRotation(row, "") && !model.Covers.Any(cover => IsRotation(row, cover.Name));
+        foreach (LimitRow row in season.Records.Tables.Limits.Where(IsLost))
         {
             notChecked.Add($"{row.Limit.Trim()}: no bed lies under a structure of that name");
         }
@@ -81,13 +83,24 @@ internal sealed class PlanLimits
             notChecked.Add($"{WrittenLimits.Rotation} of {string.Join(", ", without)}: no family on record");
         }
 
-        DateOnly first = review.Trace.Enterprises.Where(one => !one.Crop.Perennial).SelectMany(one => one.Stays).Select(stay => stay.In).DefaultIfEmpty(start).Min();
+        DateOnly first = review
+            .Trace.Enterprises.Where(one => !one.Crop.Perennial)
+            .SelectMany(one => one.Stays)
+            .Select(stay => stay.In)
+            .DefaultIfEmpty(start)
+            .Min();
         if (first > WindowOf(years.Max()))
         {
             notChecked.Add($"{WrittenLimits.Rotation} before {first.Year}: no plantings on record");
         }
 
-        return [.. Enumerable.Range(0, model.Covers.Count).Where(cover => years[cover] > 1).SelectMany(cover => FreeUnder(review, model, cover, years[cover]))];
+        return
+        [
+            .. Enumerable
+                .Range(0, model.Covers.Count)
+                .Where(cover => years[cover] > 1)
+                .SelectMany(cover => FreeUnder(review, model, cover, years[cover])),
+        ];
     }
 
     /// <summary>A family stands in a bed once in n years, next year the last of them: what stood since this day counts.</summary>
@@ -98,9 +111,13 @@ internal sealed class PlanLimits
     private IEnumerable<PlanRotation> FreeUnder(FarmReview review, PlanModel model, int cover, int years)
     {
         DateOnly from = WindowOf(years);
+        decimal standard = season.Settings.StandardBedWidthIn;
         ILookup<string, string> stood = review
             .Trace.Enterprises.Where(one => !string.IsNullOrWhiteSpace(one.Crop.Row.Family))
-            .SelectMany(one => one.Stays.Where(stay => stay.Out > from).Select(stay => (Bed: stay.Bed.Name.Trim(), Family: one.Crop.Row.Family!.Trim())))
+            .SelectMany(one =>
+                one.Stays.Where(stay => stay.Out > from)
+                    .Select(stay => (Bed: stay.Bed.Name.Trim(), Family: one.Crop.Row.Family!.Trim()))
+            )
             .ToLookup(one => one.Bed, one => one.Family, StringComparer.OrdinalIgnoreCase);
         BedRow[] beds =
         [
@@ -123,7 +140,7 @@ internal sealed class PlanLimits
                 cover,
                 years,
                 free.Select(bed => bed.Bed.Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase),
-                free.Sum(bed => (double)(bed.LengthFt * ((bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn)))
+                free.Sum(bed => (double)(bed.LengthFt * ((bed.WidthIn ?? standard) / standard)))
             );
         }
     }

@@ -57,7 +57,9 @@ public sealed record PlanModel
     /// <summary>What can't be limited, with the reason.</summary>
     public IReadOnlyList<string> NotChecked { get; init; } = [];
 
-    /// <summary>The same with every length as given; then they may break the limits on beds, trays, stores, rotation, cash and wishes.</summary>
+    /// <summary>
+    /// The same with every length as given; then they may break the limits on beds, trays, stores, rotation, cash and wishes.
+    /// </summary>
     internal PlanModel WithLengths(IReadOnlyList<double> feet) => this with
     {
         Sowings = [.. Sowings.Select((sowing, i) => sowing with { Bounds = (feet[i], feet[i]) })],

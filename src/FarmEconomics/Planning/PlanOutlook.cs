@@ -312,7 +312,8 @@ public sealed class PlanOutlook
                 decimal laid = bed.Sum(one => one.BedFeet);
                 if (laid > free)
                 {
-                    yield return new PlanProblem(bed.Min(one => one.In), bed.Key, laid - (free > 0m ? beds[bed.Key].LengthFt : 0m), [.. bed.Select(one => one.Planting).Distinct()])
+                    decimal over = laid - (free > 0m ? beds[bed.Key].LengthFt : 0m);
+                    yield return new PlanProblem(bed.Min(one => one.In), bed.Key, over, [.. bed.Select(one => one.Planting).Distinct()])
                     {
                         Family = rotation.Family,
                     };

@@ -172,7 +172,9 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
             }
         }
 
-        /// <summary>What the records hold of the year to come already, what stands at its beginning aside, would be counted twice.</summary>
+        /// <summary>
+        /// What the records hold of the year to come already, what stands at its beginning aside, would be counted twice.
+        /// </summary>
         private void LeaveOutTheYear()
         {
             copy.Remove(records.Tables.Harvests.Where(row => row.Date >= start));

@@ -11,7 +11,12 @@ namespace FarmEconomics.Planning;
 /// </summary>
 public sealed class PlanSeasons
 {
-    private PlanSeasons(IReadOnlyList<int> years, IReadOnlyList<PlanSeason> recorded, IReadOnlyList<PlanSeason> drawn, int leastForChance) =>
+    private PlanSeasons(
+        IReadOnlyList<int> years,
+        IReadOnlyList<PlanSeason> recorded,
+        IReadOnlyList<PlanSeason> drawn,
+        int leastForChance
+    ) =>
         (Years, Recorded, Drawn, HasChance) = (years, recorded, drawn, recorded.Count >= leastForChance);
 
     /// <summary>The crop years of <see cref="Recorded"/>.</summary>

@@ -16,7 +16,9 @@ internal static class SeasonCash
             ? null
             : $"there are no expenses of {season.CropYear} on file";
 
-    /// <summary>The month of a day, from 0, counted from the first day of a year; days beside the year fall into its first or last.</summary>
+    /// <summary>
+    /// The month of a day, from 0, counted from the first day of a year; days beside the year fall into its first or last.
+    /// </summary>
     internal static int MonthOf(DateOnly start, DateOnly day) =>
         Math.Clamp(((day.Year - start.Year) * Months) + day.Month - start.Month - (day.Day < start.Day ? 1 : 0), 0, Months - 1);
 
@@ -43,10 +45,18 @@ internal static class SeasonCash
 
         foreach (PoolResult pool in season.Pools)
         {
-            varies.UnionWith(pool.Rows.Where(charge => charge.Origin is ExpenseRow && PoolSharing.DriverOf(charge, pool.Pool) is not (CostDriver.Fixed or CostDriver.Trips)).Select(charge => (ExpenseRow)charge.Origin));
+            varies.UnionWith(
+                pool.Rows.Where(charge => charge.Origin is ExpenseRow)
+                    .Where(charge => PoolSharing.DriverOf(charge, pool.Pool) is not (CostDriver.Fixed or CostDriver.Trips))
+                    .Select(charge => (ExpenseRow)charge.Origin)
+            );
         }
 
-        foreach (ExpenseRow row in season.Records.Expenses.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)))
+        foreach (
+            ExpenseRow row in season.Records.Expenses.Where(row =>
+                season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)
+            )
+        )
         {
             ExpenseClass of = season.Records.Category(row.Category).Class;
             if (

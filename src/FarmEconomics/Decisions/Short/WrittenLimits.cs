@@ -73,8 +73,11 @@ internal sealed class WrittenLimits
         return least;
     }
 
-    /// <summary>True for a limit of the whole year to come, which a change alone can't be held against: rotation, a line of credit.</summary>
-    internal static bool IsOfAPlan(string name) => name.StartsWith(Rotation, StringComparison.OrdinalIgnoreCase) || Says(name, LineOfCredit);
+    /// <summary>
+    /// True for a limit of the whole year to come, which a change alone can't be held against: rotation, a line of credit.
+    /// </summary>
+    internal static bool IsOfAPlan(string name) =>
+        name.StartsWith(Rotation, StringComparison.OrdinalIgnoreCase) || Says(name, LineOfCredit);
 
     private static ScarceKind? KindOf(FarmRecords records, Pool pool) =>
         pool.Basis.Kind == BasisKind.CrateDays ? ScarceKind.Crates

@@ -3,7 +3,8 @@ namespace FarmEconomics.Planning.Programs;
 /// <summary>
 /// A smallest set of limits that can't be kept together: with any one of them left out the others can. First the elastic program says which
 /// limits give way, those are held, and so on until nothing can give way any more; then each of them is left out in turn, and stays out
-/// where the rest still can't be kept (deletion filter). Chinneck, Feasibility and Infeasibility in Optimization, 2008, ch. 6 (from memory).
+/// where the rest still can't be kept (deletion filter). Chinneck, Feasibility and Infeasibility in Optimization, 2008, ch. 6 (from
+/// memory).
 /// </summary>
 public static class Conflicts
 {
