@@ -66,6 +66,9 @@ internal sealed class ShownPlan
     /// <summary>The dearest limits of the best mix, solved again with one more and one less.</summary>
     internal IReadOnlyList<BindingLimit> Limits { get; private init; } = [];
 
+    /// <summary>Plans from most to safest; null: not asked for.</summary>
+    internal SafePlans? Safe { get; private init; }
+
     /// <summary>True where there is a solver to look for a best mix.</summary>
     internal bool HasSolver { get; private init; }
 
@@ -102,7 +105,12 @@ internal sealed class ShownPlan
     /// <exception cref="ArgumentException">There is no such plan.</exception>
     internal static ShownPlan Of(ReviewedFarm farm, NextYearParameters asked, ILinearSolver? solver, CancellationToken cancellation)
     {
-        PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, new PlanSettings { OwnWage = asked.OwnHour < 0m ? null : asked.OwnHour });
+        PlanSettings settings = new()
+        {
+            OwnWage = asked.OwnHour < 0m ? null : asked.OwnHour,
+            OpeningCash = farm.WriteUp.NextYear.OpeningCash,
+        };
+        PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, settings);
         cancellation.ThrowIfCancellationRequested();
         PlanDraft? onFile = PlanOnFile.Of(farm.Season.Records, model.CropYear);
         return asked.Plan switch
@@ -111,7 +119,7 @@ internal sealed class ShownPlan
                 $"There is no plan for {model.CropYear} in your records; take one over from this page, or put plan.csv with them."
             ),
             "" or NextYearParameters.AsInRecords when onFile is not null => OnFile(farm, model, onFile, solver),
-            "" or NextYearParameters.BestMix when solver is not null => Best(farm, model, (solver, (double)asked.Piece), cancellation),
+            "" or NextYearParameters.BestMix when solver is not null => Best(farm, model, (solver, asked), cancellation),
             "" or NextYearParameters.BestMix or NextYearParameters.LikeLastYear => Again(farm, model, solver),
             _ => throw new ArgumentException(
                 $"There is no plan \"{asked.Plan}\"; ask for {string.Join(", ", NextYearParameters.Plans.Select(plan => $"\"{plan}\""))}."
@@ -152,30 +160,29 @@ internal sealed class ShownPlan
     private static ShownPlan Best(
         ReviewedFarm farm,
         PlanModel model,
-        (ILinearSolver Solver, double Piece) by,
+        (ILinearSolver Solver, NextYearParameters Asked) by,
         CancellationToken cancellation
     )
     {
         BestMix mix = BestMix.Of(model, by.Solver);
         cancellation.ThrowIfCancellationRequested();
-        PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, by.Piece) : null;
+        PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, (double)by.Asked.Piece) : null;
         cancellation.ThrowIfCancellationRequested();
         PlanQuantities? quantities = chosen is null ? null : mix.QuantitiesOf(chosen.Feet);
-        PlanDraft draft = quantities is null
-            ? LikeLastYear.Of(farm.Season, model)
-            : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
         (PlanDraft again, decimal bought) = SoldAsWell(farm, model, by.Solver);
+        PlanDraft draft = quantities is null ? again : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Best,
             HasSolver = true,
             Limits = LimitWorths.Of(mix, by.Solver, MostLimits),
             Mix = mix,
+            Safe = by.Asked.HowSafe ? SafePlans.Of(farm, mix, by.Solver) : null,
             Chosen = quantities is null ? null : chosen,
             Draft = draft,
             Outlook = PlanOutlook.Of(farm.Season, model, draft),
             Before = PlanOutlook.Of(farm.Season, model, again),
-            BoughtIn = (Cost(model, quantities), bought),
+            BoughtIn = (quantities is null ? bought : Cost(model, quantities), bought),
         };
     }
 
@@ -233,5 +240,21 @@ internal sealed class ShownPlan
         }
 
         return closing;
+    }
+}
+
+/// <summary>Plans from most to safest with the seasons they were scored on.</summary>
+internal sealed record SafePlans(CarefulPlans Plans, PlanSeasons Seasons)
+{
+    /// <summary>Finds them; null without a best mix.</summary>
+    internal static SafePlans? Of(ReviewedFarm farm, BestMix mix, ILinearSolver solver)
+    {
+        if (mix.Best is null)
+        {
+            return null;
+        }
+
+        PlanSeasons seasons = PlanSeasons.Of(farm.Review, farm.Costs, mix.Model);
+        return new SafePlans(CarefulPlans.Of(mix, solver, seasons), seasons);
     }
 }

@@ -11,7 +11,7 @@ public static class LimitWorths
     /// <summary>Finds them for the dearest limits.</summary>
     /// <param name="mix">The best mix; without a best plan there are none.</param>
     /// <param name="solver">The solver.</param>
-    /// <param name="limits">How many limits are looked at.</param>
+    /// <param name="limits">How many limits are looked at; those on cash are in any case.</param>
     /// <returns>The limits, dearest by what one more adds first; for hours on top of what an own hour is worth.</returns>
     public static IReadOnlyList<BindingLimit> Of(BestMix mix, ILinearSolver solver, int limits)
     {
@@ -32,7 +32,7 @@ public static class LimitWorths
         return
         [
             .. mix
-                .Binding.Take(limits)
+                .Binding.Where((limit, i) => i < limits || limit.Key.Kind == PlanLimitKind.Cash)
                 .Select(limit => Again(limit, LimitWorth.Of(run, program.Model, solution, rows[limit.Key]), mix.Model))
                 .OrderByDescending(limit => limit.More ?? limit.Worth),
         ];
