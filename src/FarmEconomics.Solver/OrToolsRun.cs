@@ -50,21 +50,13 @@ internal sealed class OrToolsRun : ILinearRun
     }
 
     /// <inheritdoc/>
-    public LinearSolution Solve()
-    {
-        if (isWhole)
-        {
-            solver.SetTimeLimit(WholeMilliseconds);
-        }
+    public LinearSolution Solve() => SolveAgain() is var status && status != SolveStatus.Optimal ? LinearSolution.None(status) : new LinearSolution(
+        SolveStatus.Optimal, objective.Value(), [.. quantities.Select(quantity => quantity.SolutionValue())],
+        isWhole ? [] : [.. limits.Select(limit => limit.DualValue())],
+        isWhole ? [] : [.. quantities.Select(quantity => quantity.ReducedCost())]);
 
-        Google.OrTools.LinearSolver.Solver.ResultStatus status = isWhole ? SolveWhole() : solver.Solve();
-        bool found = status == Google.OrTools.LinearSolver.Solver.ResultStatus.OPTIMAL
-            || (isWhole && status == Google.OrTools.LinearSolver.Solver.ResultStatus.FEASIBLE);
-        return !found ? LinearSolution.None(StatusOf(status)) : new LinearSolution(
-            SolveStatus.Optimal, objective.Value(), [.. quantities.Select(quantity => quantity.SolutionValue())],
-            isWhole ? [] : [.. limits.Select(limit => limit.DualValue())],
-            isWhole ? [] : [.. quantities.Select(quantity => quantity.ReducedCost())]);
-    }
+    /// <inheritdoc/>
+    public double? Best() => SolveAgain() == SolveStatus.Optimal ? objective.Value() : null;
 
     /// <inheritdoc/>
     public void SetWorth(int quantity, double worth) => objective.SetCoefficient(quantities[quantity], worth);
@@ -88,6 +80,19 @@ internal sealed class OrToolsRun : ILinearRun
         }
 
         return sums;
+    }
+
+    private SolveStatus SolveAgain()
+    {
+        if (isWhole)
+        {
+            solver.SetTimeLimit(WholeMilliseconds);
+        }
+
+        Google.OrTools.LinearSolver.Solver.ResultStatus status = isWhole ? SolveWhole() : solver.Solve();
+        bool found = status == Google.OrTools.LinearSolver.Solver.ResultStatus.OPTIMAL
+            || (isWhole && status == Google.OrTools.LinearSolver.Solver.ResultStatus.FEASIBLE);
+        return found ? SolveStatus.Optimal : StatusOf(status);
     }
 
     private Google.OrTools.LinearSolver.Solver.ResultStatus SolveWhole()

@@ -27,7 +27,7 @@ public sealed class BestMix
     private readonly PlanLengths? nearlyAsGood;
     private (double[] Feet, PlanProgram Program, LinearSolution Solution)? scored;
 
-    private BestMix(PlanModel model, ILinearSolver solver)
+    private BestMix(PlanModel model, ILinearSolver solver, int worths)
     {
         Model = model;
         this.solver = solver;
@@ -47,6 +47,7 @@ public sealed class BestMix
         Quantities = PlanQuantities.Of(model, program, program.Incomes[0], solution);
         Duality = (solution.Objective, solution.DualObjective(program.Model));
         Binding = FindBinding(program, solution);
+        Worths = LimitWorths.Of(Binding.Take(worths), program, run, solution);
         LeftOut = FindLeftOut(asked, run);
         nearlyAsGood = FindNearlyAsGood(asked, run);
     }
@@ -69,6 +70,11 @@ public sealed class BestMix
     /// <summary>Limits that bind, dearest first.</summary>
     public IReadOnlyList<BindingLimit> Binding { get; } = [];
 
+    /// <summary>
+    /// The dearest of them, as many as were asked for, with what one unit more adds and one less takes, dearest by what one more adds first.
+    /// </summary>
+    public IReadOnlyList<BindingLimit> Worths { get; } = [];
+
     /// <summary>Crops the plan leaves out, nearest first.</summary>
     public IReadOnlyList<LeftOut> LeftOut { get; } = [];
 
@@ -78,12 +84,13 @@ public sealed class BestMix
     /// <summary>Finds the best mix.</summary>
     /// <param name="model">The model.</param>
     /// <param name="solver">The solver.</param>
+    /// <param name="worths">Of how many limits, the dearest first, <see cref="Worths"/> are found.</param>
     /// <returns>The mix.</returns>
-    public static BestMix Of(PlanModel model, ILinearSolver solver)
+    public static BestMix Of(PlanModel model, ILinearSolver solver, int worths = 0)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(solver);
-        return new BestMix(model, solver);
+        return new BestMix(model, solver, worths);
     }
 
     /// <summary>What lengths are worth in the mean season when everything else is chosen best; they may break the limits on beds.</summary>
@@ -120,6 +127,11 @@ public sealed class BestMix
     /// </summary>
     /// <returns>The lengths; null without a best plan.</returns>
     public PlanLengths? Simpler() => nearlyAsGood is null ? null : Score(nearlyAsGood.Feet);
+
+    /// <summary>That plan in pieces of bed: see <see cref="Rounded"/>.</summary>
+    /// <param name="piece">Bed-feet of a piece, above 0.</param>
+    /// <returns>The lengths in pieces with their worth; null without a best plan.</returns>
+    public PlanLengths? SimplerIn(double piece) => nearlyAsGood is null ? null : Rounded(nearlyAsGood, piece);
 
     /// <summary>
     /// The plan in whole pieces of bed: only the best plan's sowings, each as many pieces as fit. A mixed program; solved to a thousandth.
@@ -222,11 +234,11 @@ public sealed class BestMix
         foreach (IGrouping<int, int> crop in asked.ByCrop.Where(crop => crop.All(i => Best!.Feet[i] <= Smallest)))
         {
             run.SetLimit(asked.AtLeastAFoot[crop.Key], 1.0, double.PositiveInfinity);
-            LinearSolution forced = run.Solve();
+            double? forced = run.Best();
             run.SetLimit(asked.AtLeastAFoot[crop.Key], double.NegativeInfinity, double.PositiveInfinity);
-            if (forced.IsOptimal)
+            if (forced is { } worth)
             {
-                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Duality.Primal - forced.Objective)));
+                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Duality.Primal - worth)));
             }
         }
 

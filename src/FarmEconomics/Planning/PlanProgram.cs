@@ -90,6 +90,9 @@ internal sealed class PlanProgram
     /// <summary>The quantities of each season.</summary>
     internal PlanSeasonPlaces[] Incomes { get; }
 
+    /// <summary>What an own hour is worth.</summary>
+    internal double OwnHour => plan.Hours.OwnCost;
+
     /// <summary>The crop of a sowing.</summary>
     internal int CropOf(int sowing) => plan.Sowings[sowing].Crop;
 
