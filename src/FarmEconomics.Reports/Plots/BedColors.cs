@@ -49,8 +49,9 @@ internal sealed class BedColors
     }
 
     /// <summary>Height of a key's rows beyond the first.</summary>
+    /// <param name="x">Left end of every row.</param>
     /// <param name="width">Width of the drawing.</param>
-    internal double KeyHeight(double width) => KeyRow * Placed(0, width)[^1].Row;
+    internal double KeyHeight(double x, double width) => KeyRow * Placed(x, width)[^1].Row;
 
     private List<(Color Fill, string Text, double X, int Row)> Placed(double x, double width)
     {

@@ -37,7 +37,7 @@ public static class BedMap
         string unit = settings.LengthUnit.Label("bed-foot-week");
         double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
         BedColors colors = new(season);
-        double top = onPhone ? 30 + colors.KeyHeight(width) : 40;
+        double key = onPhone ? 4 : left, top = 40 + colors.KeyHeight(key, width);
         Canvas canvas = new(
             settings.Notation.Text($"What each bed earned: {place}, gross margin per {unit}"),
             width,
@@ -45,7 +45,7 @@ public static class BedMap
         );
         Scale scale = new(0, to.DayNumber - from.DayNumber, left, width - right);
         DrawCalendar(canvas, scale, (from, to, onPhone ? 2 : 1), top, top + (row * beds.Count));
-        colors.DrawKey(canvas, onPhone ? 4 : left, 10, width);
+        colors.DrawKey(canvas, key, 10, width);
         Dictionary<string, EnterpriseBudget> earned = season
             .Beds.GroupBy(bed => bed.Name, StringComparer.OrdinalIgnoreCase)
             .ToDictionary(bed => bed.Key, bed => bed.First(), StringComparer.OrdinalIgnoreCase);
