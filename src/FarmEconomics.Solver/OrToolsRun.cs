@@ -43,10 +43,7 @@ internal sealed class OrToolsRun : ILinearRun
             objective.SetCoefficient(quantities[i], model.Quantities[i].Worth);
         }
 
-        foreach (((int limit, int quantity), double takes) in Sums(model))
-        {
-            limits[limit].SetCoefficient(quantities[quantity], takes);
-        }
+        SetCoefficients(model);
     }
 
     /// <inheritdoc/>
@@ -70,16 +67,21 @@ internal sealed class OrToolsRun : ILinearRun
     /// <inheritdoc/>
     public void Dispose() => solver.Dispose();
 
-    private static Dictionary<(int Limit, int Quantity), double> Sums(LinearModel model)
+    /// <summary>Limit by limit, pairs that stand there twice with their sum, in the order they were added.</summary>
+    private void SetCoefficients(LinearModel model)
     {
-        Dictionary<(int, int), double> sums = new(model.Entries.Count);
-        foreach (Entry entry in model.Entries)
+        double[] sums = new double[quantities.Length];
+        int[] seenIn = new int[quantities.Length];
+        foreach (IGrouping<int, Entry> limit in model.Entries.GroupBy(entry => entry.Limit))
         {
-            (int, int) key = (entry.Limit, entry.Quantity);
-            sums[key] = sums.GetValueOrDefault(key) + entry.Takes;
+            foreach (Entry entry in limit)
+            {
+                bool again = seenIn[entry.Quantity] == limit.Key + 1;
+                sums[entry.Quantity] = again ? sums[entry.Quantity] + entry.Takes : entry.Takes;
+                seenIn[entry.Quantity] = limit.Key + 1;
+                limits[limit.Key].SetCoefficient(quantities[entry.Quantity], sums[entry.Quantity]);
+            }
         }
-
-        return sums;
     }
 
     private SolveStatus SolveAgain()

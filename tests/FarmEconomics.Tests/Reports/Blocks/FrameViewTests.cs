@@ -1,6 +1,7 @@
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Blocks;
 using Microsoft.Data.Analysis;
+using Xunit;
 
 namespace FarmEconomics.Tests.Reports.Blocks;
 

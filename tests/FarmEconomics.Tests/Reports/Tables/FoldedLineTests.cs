@@ -1,4 +1,5 @@
 using FarmEconomics.Reports.Tables;
+using Xunit;
 
 namespace FarmEconomics.Tests.Reports.Tables;
 
