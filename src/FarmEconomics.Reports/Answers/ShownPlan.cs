@@ -164,18 +164,20 @@ internal sealed class ShownPlan
         CancellationToken cancellation
     )
     {
-        BestMix mix = BestMix.Of(model, by.Solver);
+        BestMix mix = BestMix.Of(model, by.Solver, MostLimits);
+
+        // Before other lengths are scored: those of the season were the last.
+        (PlanDraft again, decimal bought) = SoldAsWell(farm, model, mix.QuantitiesOf);
         cancellation.ThrowIfCancellationRequested();
-        PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, (double)by.Asked.Piece) : null;
+        PlanLengths? chosen = mix.SimplerIn((double)by.Asked.Piece);
         cancellation.ThrowIfCancellationRequested();
         PlanQuantities? quantities = chosen is null ? null : mix.QuantitiesOf(chosen.Feet);
-        (PlanDraft again, decimal bought) = SoldAsWell(farm, model, by.Solver);
         PlanDraft draft = quantities is null ? again : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Best,
             HasSolver = true,
-            Limits = LimitWorths.Of(mix, by.Solver, MostLimits),
+            Limits = mix.Worths,
             Mix = mix,
             Safe = by.Asked.HowSafe ? SafePlans.Of(farm, mix, by.Solver) : null,
             Chosen = quantities is null ? null : chosen,
@@ -188,7 +190,8 @@ internal sealed class ShownPlan
 
     private static ShownPlan OnFile(ReviewedFarm farm, PlanModel model, PlanDraft draft, ILinearSolver? solver)
     {
-        (PlanDraft again, decimal bought) = solver is null ? (LikeLastYear.Of(farm.Season, model), 0m) : SoldAsWell(farm, model, solver);
+        (PlanDraft again, decimal bought) = solver is null ? (LikeLastYear.Of(farm.Season, model), 0m)
+            : SoldAsWell(farm, model, feet => PlanQuantities.Of(model, solver, feet));
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Records,
@@ -215,10 +218,10 @@ internal sealed class ShownPlan
     }
 
     // The season's plantings again, picked and sold as well as a best mix is: what a plan adds is then its lengths alone.
-    private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(ReviewedFarm farm, PlanModel model, ILinearSolver solver)
+    private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(ReviewedFarm farm, PlanModel model, Func<double[], PlanQuantities?> quantitiesOf)
     {
         double[] today = [.. Today(model)];
-        return PlanQuantities.Of(model, solver, today) is { } quantities
+        return quantitiesOf(today) is { } quantities
             ? (DraftMaker.Of(farm.Season.Records, model, today, quantities), Cost(model, quantities))
             : (LikeLastYear.Of(farm.Season, model), 0m);
     }

@@ -25,12 +25,14 @@ public sealed partial class BestMix
     private const double Smallest = 0.005;
 
     private readonly ILinearSolver solver;
+    private readonly int worths;
     private PlanCash? keptCash;
     private PlanLengths? nearlyAsGood;
     private (double[] Feet, PlanCash? Cash, PlanProgram Program, LinearSolution Solution)? scored;
 
-    private BestMix(PlanModel model, ILinearSolver solver)
+    private BestMix(PlanModel model, ILinearSolver solver, int worths)
     {
+        this.worths = worths;
         // Cash that the best mix keeps of itself limits nothing: rows for it would only take time.
         Model = model with { Cash = null };
         this.solver = solver;
@@ -90,6 +92,11 @@ public sealed partial class BestMix
     /// <summary>Limits that bind, dearest first.</summary>
     public IReadOnlyList<BindingLimit> Binding { get; private set; } = [];
 
+    /// <summary>
+    /// The dearest of them, as many as were asked for and those on cash, with what one unit more adds and one less takes, dearest by what one more adds first.
+    /// </summary>
+    public IReadOnlyList<BindingLimit> Worths { get; private set; } = [];
+
     /// <summary>Crops the plan leaves out, nearest first.</summary>
     public IReadOnlyList<LeftOut> LeftOut { get; private set; } = [];
 
@@ -105,12 +112,13 @@ public sealed partial class BestMix
     /// <summary>Finds the best mix.</summary>
     /// <param name="model">The model.</param>
     /// <param name="solver">The solver.</param>
+    /// <param name="worths">Of how many limits, the dearest first, <see cref="Worths"/> are found.</param>
     /// <returns>The mix.</returns>
-    public static BestMix Of(PlanModel model, ILinearSolver solver)
+    public static BestMix Of(PlanModel model, ILinearSolver solver, int worths = 0)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(solver);
-        return new BestMix(model, solver);
+        return new BestMix(model, solver, worths);
     }
 
     /// <summary>
@@ -148,6 +156,11 @@ public sealed partial class BestMix
     /// </summary>
     /// <returns>The lengths; null without a best plan.</returns>
     public PlanLengths? Simpler() => nearlyAsGood is null ? null : Score(nearlyAsGood.Feet);
+
+    /// <summary>That plan in pieces of bed: see <see cref="Rounded"/>.</summary>
+    /// <param name="piece">Bed-feet of a piece, above 0.</param>
+    /// <returns>The lengths in pieces with their worth; null without a best plan.</returns>
+    public PlanLengths? SimplerIn(double piece) => nearlyAsGood is null ? null : Rounded(nearlyAsGood, piece);
 
     /// <summary>
     /// Solves for given lengths; the lengths asked for last are kept, since who scores them mostly asks for their quantities next.
@@ -203,6 +216,7 @@ public sealed partial class BestMix
         Quantities = PlanQuantities.Of(Model, program, program.Incomes[0], solution);
         Duality = (solution.Objective, solution.DualObjective(program.Model));
         Binding = FindBinding(program, solution);
+        Worths = LimitWorths.Of(Binding.Where((limit, i) => worths > 0 && (i < worths || limit.Key.Kind == PlanLimitKind.Cash)), program, run, solution);
         LeftOut = FindLeftOut(asked, run);
         nearlyAsGood = FindNearlyAsGood(asked, run);
         return Looked.Found;
@@ -251,11 +265,11 @@ public sealed partial class BestMix
         foreach (IGrouping<int, int> crop in asked.ByCrop.Where(crop => crop.All(i => Best!.Feet[i] <= Smallest)))
         {
             run.SetLimit(asked.AtLeastAFoot[crop.Key], 1.0, double.PositiveInfinity);
-            LinearSolution forced = run.Solve();
+            double? forced = run.Best();
             run.SetLimit(asked.AtLeastAFoot[crop.Key], double.NegativeInfinity, double.PositiveInfinity);
-            if (forced.IsOptimal)
+            if (forced is { } worth)
             {
-                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Duality.Primal - forced.Objective)));
+                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Duality.Primal - worth)));
             }
         }
 

@@ -107,6 +107,9 @@ internal sealed class PlanProgram
     /// <summary>The quantities that hold what is short of cash by month, where that may be: no money of the plan's.</summary>
     internal List<int> CashShort { get; } = [];
 
+    /// <summary>What an own hour is worth.</summary>
+    internal double OwnHour => plan.Hours.OwnCost;
+
     /// <summary>The crop of a sowing.</summary>
     internal int CropOf(int sowing) => plan.Sowings[sowing].Crop;
 

@@ -19,12 +19,12 @@ public class CashLimitTests
     {
         PlanModel farm = SmallFarm.Of() with { Cash = SmallFarm.Cash(100.0) };
 
-        BestMix mix = BestMix.Of(farm, Programs.Solver);
+        BestMix mix = BestMix.Of(farm, Programs.Solver, worths: 9);
 
         Programs.Near([100.0 / 3.0, 200.0 / 3.0], mix.Best!.Feet, 1e-6);
         Programs.Near((100.0 / 3.0 * 3.0) + (200.0 / 3.0 * 2.5), mix.Best.Worth, 1e-6);
         Programs.Near(mix.Duality.Primal, mix.Duality.Dual, 0.005);
-        BindingLimit march = Assert.Single(LimitWorths.Of(mix, Programs.Solver, 9), limit => limit.Key == new PlanLimitKey(PlanLimitKind.Cash, 0, 2));
+        BindingLimit march = Assert.Single(mix.Worths, limit => limit.Key == new PlanLimitKey(PlanLimitKind.Cash, 0, 2));
         Programs.Near(1.0 / 3.0, march.More!.Value, 1e-6);
         Programs.Near(1.0 / 3.0, march.Less!.Value, 1e-6);
         Assert.All(mix.Binding.Where(limit => limit.Key.Kind == PlanLimitKind.Cash), limit => Assert.InRange(limit.Key.Week, 2, 3));
