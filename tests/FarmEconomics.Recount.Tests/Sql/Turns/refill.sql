@@ -18,14 +18,14 @@ offered AS (
 ), within_room AS (
     SELECT *, greatest(0, least(free, room - coalesce(sum(free) OVER (PARTITION BY season, what, crop ORDER BY place ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING), 0))) AS most_here FROM ordered
 ), valued AS (
-    SELECT *, cents(most_here * price / 100) AS worth_here FROM within_room WHERE most_here > 0
+    SELECT *, fine_cents(most_here * price / 100) AS worth_here FROM within_room WHERE most_here > 0
 ), running AS (
     SELECT *, coalesce(sum(worth_here) OVER (PARTITION BY season, what ORDER BY place ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING), 0) AS before FROM valued WHERE worth_here > 0
 ), taken AS (
     -- the last one in part, in units of 10^-8
     SELECT *, CASE WHEN worth_here > gap - before THEN round((gap - before) / price, 8) ELSE most_here END AS take, least(worth_here, gap - before) AS worth FROM running WHERE before < gap
 ), filled AS (
-    SELECT season, what, good, crop, source, take, worth, cents(take * lost_each / 100) AS lost FROM taken)
+    SELECT season, what, good, crop, source, take, worth, fine_cents(take * lost_each / 100) AS lost FROM taken)
 SELECT season, what, getvariable('turn'), good, crop, source, take, worth, lost FROM filled
 UNION ALL
 SELECT g.season, g.what, g.turn, NULL, NULL, 'bought', 0, g.gap - coalesce(f.worth, 0), cents((g.gap - coalesce(f.worth, 0)) * getvariable('buy_in') / 10000)
