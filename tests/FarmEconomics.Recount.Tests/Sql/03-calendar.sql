@@ -59,11 +59,11 @@ FROM candidates QUALIFY choice = min(choice) OVER (PARTITION BY what);
 -- Each harvest is a lot; lots queue by date, then as the file has them.
 CREATE TABLE lots AS
 WITH pieces AS (
-    SELECT row, date, crop, planting, quantity, 0 AS piece FROM harvest_rows WHERE planting IS NOT NULL
+    SELECT row, date, crop, planting, quantity, culled, 0 AS piece FROM harvest_rows WHERE planting IS NOT NULL
     UNION ALL
-    SELECT h.row, h.date, h.crop, s.part, CAST(s.amount AS DECIMAL(24, 8)), p.place
+    SELECT h.row, h.date, h.crop, s.part, CAST(s.amount AS DECIMAL(24, 8)), CAST(s.amount * h.culled / h.quantity AS DECIMAL(24, 8)), p.place
     FROM split_exactly('harvest_shares') s JOIN harvest_shares p ON p.what = s.what AND p.part = s.part JOIN harvest_rows h ON h.row = s.what)
-SELECT row_number() OVER (ORDER BY date, pieces.row, piece) AS lot, date, crop, planting, CAST(quantity AS DECIMAL(24, 8)) AS quantity,
+SELECT row_number() OVER (ORDER BY date, pieces.row, piece) AS lot, date, crop, planting, CAST(quantity AS DECIMAL(24, 8)) AS quantity, CAST(culled AS DOUBLE) AS culled,
     CASE WHEN storage_days IS NULL THEN window_start(window_of(date) + 1) - 1 ELSE date + storage_days END AS kept_until -- without storage_days: to the end of the window
 FROM pieces JOIN crops USING (crop) WHERE quantity > 0;
 
