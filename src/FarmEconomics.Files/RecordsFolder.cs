@@ -83,7 +83,7 @@ public static class RecordsFolder
             [.. problems.OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))],
             counts,
             [.. schemas.Where(schema => !schema.Required && !schema.IsAid && !tables.Present.Contains(schema.Name))
-                .Select(schema => new MissingTable(schema.Name, schema.Without!))])
+                .Select(schema => new MissingTable(schema.Name, schema.Without!, schema.ComesNext))])
         {
             Inputs = inputs,
         };

@@ -23,7 +23,8 @@ public sealed record ReadingProgress(string File, int Rows, Notation Notation);
 /// <summary>A table that isn't in the folder.</summary>
 /// <param name="Table">The table.</param>
 /// <param name="Consequence">What can't be said without it.</param>
-public sealed record MissingTable(string Table, string Consequence);
+/// <param name="ComesNext">Whether it sharpens a first season's answers most.</param>
+public sealed record MissingTable(string Table, string Consequence, bool ComesNext);
 
 /// <summary>A records folder as read: what could be read, what could not, and how much of each.</summary>
 /// <param name="Tables">The rows that could be read.</param>

@@ -28,7 +28,7 @@ internal static class CheckCommand
                 "The list as you filled it in: its names go into your records at once, in a file of their own (aliases.names.csv).",
             HelpName = "FILE",
         };
-        Option<bool> all = new("--all") { Description = "Tell every row with a problem, not each kind of problem once." };
+        Option<bool> all = new("--all") { Description = "Tell every row with a problem, not each kind of problem once, and every table that isn't there." };
         Option<string?> list = new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
         Command command = new("check", "Finds mistakes in your records and says how to fix each.")
         {
@@ -77,11 +77,7 @@ internal static class CheckCommand
             Console.Out.WriteLine(farm.Notation.Text($"{file.File,-22} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}"));
         }
 
-        foreach (MissingTable missing in farm.Reading.MissingTables)
-        {
-            Console.Out.WriteLine($"no {missing.Table}: {missing.Consequence}");
-        }
-
+        RecordsCheckText.PrintMissing(farm, Console.Out, all);
         if (farm.Review is { Records.RowsAfterAsOf.Count: > 0 } review)
         {
             string late = string.Join(", ", review.Records.RowsAfterAsOf.Select(pair => $"{farm.Notation.Count(pair.Value, "row")} of {pair.Key}"));

@@ -35,6 +35,23 @@ internal static class RecordsCheckText
         }
     }
 
+    /// <summary>The tables that aren't there: those worth having next, unless all are asked for or there are few.</summary>
+    internal static void PrintMissing(FarmFolder farm, TextWriter to, bool all)
+    {
+        const int Few = 6;
+        IReadOnlyList<MissingTable> missing = farm.Reading.MissingTables;
+        IReadOnlyList<MissingTable> told = all || missing.Count <= Few ? missing : [.. missing.Where(table => table.ComesNext)];
+        foreach (MissingTable table in told)
+        {
+            to.WriteLine($"no {table.Table}: {table.Consequence}");
+        }
+
+        if (told.Count < missing.Count)
+        {
+            to.WriteLine($"{farm.Notation.Count(missing.Count - told.Count, told.Count == 0 ? "table" : "more table")} could be added as you need them; check --all says what each tells.");
+        }
+    }
+
     internal static void PrintNames(FarmFolder farm, string? output, TextWriter to)
     {
         const int Shown = 15;

@@ -13,7 +13,7 @@ public static class RecordsTemplate
 
     /// <summary>Writes empty tables.</summary>
     /// <param name="path">A folder, or a workbook when it ends in <c>.xlsx</c>.</param>
-    /// <param name="minimal">True: only the tables no review is possible without.</param>
+    /// <param name="minimal">True: only the tables no review is possible without, with the columns a first season needs.</param>
     /// <param name="farm">Unit of length, currency and decimal mark of the farm; null: feet, US dollars, decimal points. What differs stands in the table farm.</param>
     /// <returns>The files written.</returns>
     /// <exception cref="IOException">Something of that name is there already, or the place can't be written to.</exception>
@@ -31,7 +31,7 @@ public static class RecordsTemplate
                     || first?.Tables.ContainsKey(table.Name) == true
                     || (table.Name == "farm" && settings.Count > 0)
                 )
-                .Select(table => table.For(farm.LengthUnit)),
+                .Select(table => (minimal ? table with { Columns = [.. table.Columns.Where(column => !column.Later)] } : table).For(farm.LengthUnit)),
         ];
         return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
             ? WriteWorkbook(path, tables, farm, (settings, first))

@@ -28,11 +28,11 @@ public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<B
     internal static readonly NumberColumn WidthInColumn = Declared.Number(
         new("width_in", ColumnType.Number, "Width of the bed top; blank: the farm's standard width.")
         { Range = new NumberRange(0.1m, 10_000m), Unit = "in", MetricName = "width_cm" });
-    internal static readonly TextColumn BlockColumn = Declared.Text(new("block", ColumnType.Text, "The block of beds it lies in."));
+    internal static readonly TextColumn BlockColumn = Declared.Text(new("block", ColumnType.Text, "The block of beds it lies in.") { Later = true });
     internal static readonly TextColumn StructureColumn = Declared.Text(
         new("structure", ColumnType.Name, "The tunnel or house it lies in; blank: open field."));
-    internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day the bed exists; blank: always."));
-    internal static readonly DayColumn ToColumn = Declared.Date(new("to", ColumnType.Date, "Last day the bed exists; blank: still there."));
+    internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day the bed exists; blank: always.") { Later = true });
+    internal static readonly DayColumn ToColumn = Declared.Date(new("to", ColumnType.Date, "Last day the bed exists; blank: still there.") { Later = true });
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<BedRow>();

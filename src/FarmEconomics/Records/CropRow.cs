@@ -31,22 +31,22 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
         { Range = new NumberRange(0m, 36_500m), Unit = "days" });
     internal static readonly TextColumn StoreColumn = Declared.Text(
         new("store", ColumnType.Name, "The pool it is kept in, or several separated by `;`.")
-        { RefersTo = "pools", MaxLength = 1000, Several = true });
+        { RefersTo = "pools", MaxLength = 1000, Several = true, Later = true });
     internal static readonly NumberColumn WaterNeedColumn = Declared.Number(
         new("water_need", ColumnType.Number, "Need of water per bed-foot-day; 1 is average, and so is blank.")
-        { Range = new NumberRange(0.001m, 1_000m) { OrZero = true }, Unit = "ratio" });
+        { Range = new NumberRange(0.001m, 1_000m) { OrZero = true }, Unit = "ratio", Later = true });
     internal static readonly NumberColumn UnitsPerCrateColumn = Declared.Number(
         new("units_per_crate", ColumnType.Number, "How many of its units fill one crate; blank: estimated from what it sold for.")
-        { Range = new NumberRange(0.001m, 100_000m), Unit = "units" });
+        { Range = new NumberRange(0.001m, 100_000m), Unit = "units", Later = true });
     internal static readonly YesNoColumn PerennialColumn = Declared.YesNo(
         new("perennial", ColumnType.YesNo, "Yes when a planting stays over several crop years."));
     internal static readonly NumberColumn BearingYearsColumn = Declared.Number(
         new("bearing_years", ColumnType.Number, "Perennials: seasons a stand bears before it is cleared; its establishment is spread over them.")
-        { Range = new NumberRange(1m, 100m), Unit = "years" });
+        { Range = new NumberRange(1m, 100m), Unit = "years", Later = true });
     internal static readonly NumberColumn EstablishmentCostColumn = Declared.Number(
         new("establishment_cost", ColumnType.Price,
             "Perennials: what establishing a bed-foot cost up to the first bearing season, where the records begin later; blank: from the records.")
-        { Range = NumberRanges.PriceFromZero, Unit = ColumnUnits.Currency });
+        { Range = NumberRanges.PriceFromZero, Unit = ColumnUnits.Currency, Later = true });
 
     internal static readonly NumberColumn KcIniColumn = Declared.Number(Water("kc_ini", "Need of water over that of grass while the soil is bare"));
     internal static readonly NumberColumn KcMidColumn = Declared.Number(Water("kc_mid", "The same while the crop covers the ground"));
@@ -127,7 +127,7 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
     private static ColumnSchema Stage(string name, string about) => Ratio(name, $"{about}; blank: `ky` counts.");
 
     private static ColumnSchema Ratio(string name, string about) =>
-        new(name, ColumnType.Number, about) { Range = new NumberRange(0.01m, 3m) { OrZero = true }, Unit = "ratio" };
+        new(name, ColumnType.Number, about) { Range = new NumberRange(0.01m, 3m) { OrZero = true }, Unit = "ratio", Later = true };
 
     /// <inheritdoc/>
     public static CropRow At(RecordTable table, int index) => new(table, index);

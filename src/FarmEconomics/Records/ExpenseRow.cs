@@ -19,7 +19,8 @@ public readonly record struct ExpenseRow(RecordTable Home, int Index) : IRecordR
         RowsOnce = true,
         AtMostOneOf = ["crop", "planting", "channel", "pool"],
         Money = "amount",
-        Without = "Without expenses.csv no money spent is known: margins are output only and say so.",
+        ComesNext = true,
+        Without = "Without expenses.csv no money spent is known: a margin is then all a crop brought in, and says so.",
         Day = "date",
         Checks = () => WorkChecks.OfExpenses,
     };

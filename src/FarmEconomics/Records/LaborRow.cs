@@ -18,6 +18,7 @@ public readonly record struct LaborRow(RecordTable Home, int Index) : IRecordRow
     {
         RowsOnce = true,
         AtMostOneOf = ["crop", "planting", "channel", "pool"],
+        ComesNext = true,
         Without = "Without labor.csv no hours are known: margin per labor hour and labor cost by crop are not available.",
         Day = "date",
         Checks = () => WorkChecks.OfLabor,

@@ -37,12 +37,12 @@ public readonly record struct PlantingRow(RecordTable Home, int Index) : IRecord
         new("sown", ColumnType.Date, "The day it was sown in the nursery; blank: sown in place."));
     internal static readonly NumberColumn TraysColumn = Declared.Number(
         new("trays", ColumnType.Number, "Trays in the nursery.")
-        { Range = new NumberRange(0.001m, 100_000m) { OrZero = true }, Unit = "trays" });
+        { Range = new NumberRange(0.001m, 100_000m) { OrZero = true }, Unit = "trays", Later = true });
     internal static readonly TextColumn MethodColumn = Declared.Text(
-        new("method", ColumnType.Text, "Sown in place, transplanted, and the like."));
-    internal static readonly TextColumn VarietyColumn = Declared.Text(new("variety", ColumnType.Text, "The variety."));
+        new("method", ColumnType.Text, "Sown in place, transplanted, and the like.") { Later = true });
+    internal static readonly TextColumn VarietyColumn = Declared.Text(new("variety", ColumnType.Text, "The variety.") { Later = true });
     internal static readonly YearColumn CropYearColumn = Declared.Year(
-        new("crop_year", ColumnType.Year, "The crop year, when it isn't that of the first harvest."));
+        new("crop_year", ColumnType.Year, "The crop year, when it isn't that of the first harvest.") { Later = true });
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<PlantingRow>();

@@ -17,6 +17,7 @@ public readonly record struct WorkerRow(RecordTable Home, int Index) : IRecordRo
         "who works and what an hour costs; a new wage is a new row with its first day")
     {
         UnknownName = ProblemCodes.UnknownWorker,
+        ComesNext = true,
         Without = "Without workers.csv hired, owner and volunteer hours can't be told apart, so hours have no cost.",
         Checks = () => WorkChecks.OfWorkers,
     };

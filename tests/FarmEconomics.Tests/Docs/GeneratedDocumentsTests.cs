@@ -11,6 +11,12 @@ public class GeneratedDocumentsTests
     [Fact]
     public void ErrorsDocument_Generated_IsWhatStandsInDocs() => Compare("errors.md", ErrorsDocument.Write());
 
+    [Fact]
+    public void ArchitectureDocument_Generated_IsWhatStandsInDocs() => Compare("architecture.md", ArchitectureDocument.Write());
+
+    [Fact]
+    public void LicensesDocument_Generated_IsWhatStandsInDocs() => Compare("licenses.md", LicensesDocument.Write());
+
     private static void Compare(string name, string text)
     {
         string path = Path.Combine(TestFolders.Repository, "docs", name);

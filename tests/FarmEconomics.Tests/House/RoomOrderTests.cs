@@ -7,14 +7,6 @@ namespace FarmEconomics.Tests.House;
 /// </summary>
 public class RoomOrderTests
 {
-    /// <summary>The rooms of all projects, in the order data flows.</summary>
-    private static readonly string[] Rooms =
-    [
-        "FarmEconomics.Units", "FarmEconomics.Records", "FarmEconomics.Tracing", "FarmEconomics.Costing", "FarmEconomics.Budgets", "FarmEconomics.Water",
-        "FarmEconomics.Decisions", "FarmEconomics.Planning", "FarmEconomics.Pricing", "FarmEconomics.Funding", "FarmEconomics.Files", "FarmEconomics.Reports",
-        "FarmEconomics.Notebooks", "FarmEconomics.Page",
-    ];
-
     private static readonly string[] Projects = ["FarmEconomics", "FarmEconomics.Files", "FarmEconomics.Reports", "FarmEconomics.Notebooks", "FarmEconomics.Page"];
 
     /// <summary>
@@ -53,7 +45,7 @@ public class RoomOrderTests
         List<string> reaching = [];
         foreach (((string from, string to), string type) in Uses(project))
         {
-            if (Place(from) < Place(to))
+            if (HouseRooms.Place(from) < HouseRooms.Place(to))
             {
                 reaching.Add($"{from}.{type} uses {to}");
             }
@@ -88,9 +80,4 @@ public class RoomOrderTests
     }
 
     private static IReadOnlyDictionary<(string From, string To), string> Uses(string project) => NamespaceUses.Of(Path.Combine(AppContext.BaseDirectory, $"{project}.dll"));
-
-    /// <summary>Where a namespace stands in the order; what is in no room comes last.</summary>
-    private static int Place(string name) => Array.IndexOf(Rooms, Room(name)) is >= 0 and int place ? place : Rooms.Length;
-
-    private static string Room(string name) => Rooms.FirstOrDefault(room => name == room || name.StartsWith(room + ".", StringComparison.Ordinal)) ?? name;
 }

@@ -21,6 +21,9 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <summary>True when the column must be there and no row may leave it blank.</summary>
     public bool Required { get; init; }
 
+    /// <summary>True for a column a first season does without: empty tables to begin with leave it out.</summary>
+    internal bool Later { get; init; }
+
     /// <summary>The unit of measure, or null when there is none.</summary>
     public string? Unit { get; init; }
 

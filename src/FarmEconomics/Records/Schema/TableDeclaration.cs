@@ -21,6 +21,9 @@ internal sealed class TableDeclaration(string name, int place, string oneRowIs)
     /// <summary>One sentence on what can't be said without the table.</summary>
     public string? Without { get; init; }
 
+    /// <summary>True for a table that sharpens a first season's answers most.</summary>
+    public bool ComesNext { get; init; }
+
     /// <summary>Columns of which each row must fill at least one.</summary>
     public IReadOnlyList<string> OneOf { get; init; } = [];
 
@@ -75,6 +78,7 @@ internal sealed class TableDeclaration(string name, int place, string oneRowIs)
             Required = Required,
             IsAid = IsAid,
             Without = Without,
+            ComesNext = ComesNext,
             OneOf = OneOf,
             AtMostOneOf = AtMostOneOf,
             UnknownName = UnknownName,

@@ -21,6 +21,9 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
     /// <summary>One sentence on what can't be said without the table; null for required tables.</summary>
     public string? Without { get; init; }
 
+    /// <summary>True for a table that sharpens a first season's answers most.</summary>
+    internal bool ComesNext { get; init; }
+
     /// <summary>Columns of which each row must fill at least one; empty when there is no such rule.</summary>
     public IReadOnlyList<string> OneOf { get; init; } = [];
 
@@ -69,6 +72,7 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
     public TableSchema For(LengthUnit unit) => unit == LengthUnit.Ft ? this : new(Name, unit.Label(OneRowIs), [.. Columns.Select(column => column.For(unit))])
     {
         Required = Required,
+        ComesNext = ComesNext,
         IsAid = IsAid,
         Without = Without is null ? null : unit.Label(Without),
         OneOf = OneOf,

@@ -37,6 +37,8 @@ public class RecordsTemplateTests
         RecordsTemplate.Write(folder, minimal: true);
 
         Assert.Equal(["beds.csv", "crops.csv", "harvests.csv", "plantings.csv", "sales.csv"], Directory.EnumerateFiles(folder, "*.csv").Select(Path.GetFileName).Order());
+        Assert.Equal("crop,unit,group,family,storage_days,perennial", File.ReadAllText(Path.Combine(folder, "crops.csv")).Trim());
+        Assert.DoesNotContain("kc_ini", File.ReadAllText(Path.Combine(folder, "about.md")), StringComparison.Ordinal);
         Assert.Empty(FarmFolder.Open(folder).Problems);
         Assert.Empty(FarmFolder.Open(RecordsTemplate.Write(Path.Combine(folder, "new.xlsx"), minimal: false)[0]).Problems);
     }
