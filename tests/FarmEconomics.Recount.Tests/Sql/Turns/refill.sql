@@ -1,5 +1,5 @@
 -- docs/methods.md 16: one week of boxes filled again, for all sets at once (variable `turn`). What loses least per dollar of list value goes first, of no crop more than the most a week's boxes ever held
--- of it, nothing that an earlier week took; what no produce fills is bought in.
+-- of it, nothing that an earlier week took, nor what isn't worth a cent; what no produce fills is bought in.
 INSERT INTO fillings
 WITH gaps AS (SELECT season, what, turn, gap FROM box_gaps WHERE turn = getvariable('turn') AND gap > 0),
 weeks AS (FROM box_weeks WHERE turn = getvariable('turn')),
@@ -14,7 +14,7 @@ offered AS (
     FROM gaps s CROSS JOIN offered o LEFT JOIN packing k ON k.crop = o.crop AND k.year = s.season
     WHERE NOT EXISTS (FROM sets x WHERE x.year = s.season AND x.what = s.what AND x.crop = o.crop)
 ), ordered AS (
-    SELECT *, row_number() OVER (PARTITION BY season, what ORDER BY round(lost_each / price, 12), date, lot, coalesce(left_on, DATE '9999-12-31'), coalesce(leaving, 9000000000000000)) AS place FROM supplies WHERE free > 0
+    SELECT *, row_number() OVER (PARTITION BY season, what ORDER BY round(lost_each / price, 12), date, lot, coalesce(left_on, DATE '9999-12-31'), coalesce(leaving, 9000000000000000)) AS place FROM supplies WHERE free > 0 AND fine_cents(free * price / 100) > 0
 ), within_room AS (
     SELECT *, greatest(0, least(free, room - coalesce(sum(free) OVER (PARTITION BY season, what, crop ORDER BY place ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING), 0))) AS most_here FROM ordered
 ), valued AS (
