@@ -39,7 +39,7 @@ public class CurveByHandTests
     [Fact]
     public void Units_AreThoseOfTheDefinitions()
     {
-        Assert.Equal(1000.0 * 144 / 231, WaterMath.Liters(25.4, 1000 * WaterMath.SquareMetersPerSquareFoot, 1) / WaterMath.LitersPerGallon, 0.001);
+        Assert.Equal(1000.0 * 144 / 231, WaterMath.Liters(25.4, 1000 * 0.3048 * 0.3048, 1) / WaterMath.LitersPerGallon, 0.001);
         Assert.Equal(25.0, WaterMath.Liters(1, 20, 0.8), 1e-9);
         Assert.Equal([0.0, 100.0, -40.0], new[] { 32.0, 212.0, -40.0 }.Select(WaterMath.Celsius).Select(degrees => Math.Round(degrees, 9)));
     }

@@ -53,7 +53,7 @@ public class CropExplanationTests
         SeasonReview tried = FarmFolder.Open(Path.Combine(Repository.Root, "demo-data"), [new("owner_wage", "31")]).Review!.Season(DemoSeason.Latest.CropYear);
         foreach (EnterpriseBudget crop in DemoSeason.Latest.Crops.Take(8))
         {
-            EnterpriseBudget other = tried.FindCrop(crop.Name)!;
+            EnterpriseBudget other = tried.FindBudget(crop.Name)!;
             Ties(DemoSeason.Latest, crop, CropExplanation.Of(DemoSeason.Latest, crop.Name));
             Ties(tried, other, CropExplanation.Of(tried, crop.Name));
             Assert.NotEqual(crop.LaborCost, other.LaborCost);
