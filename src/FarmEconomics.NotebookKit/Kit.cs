@@ -39,6 +39,7 @@ public static class Kit
     public static OpenFarm Open(string folder, string settings = "", bool skipBadRows = false, bool evenWithErrors = false)
     {
         OpenFarm farm = OpenOnce(folder, settings, skipBadRows);
+        Reports.Blocks.FrameViews.Notation = farm.Folder.Notation;
         if (!evenWithErrors)
         {
             _ = farm.Review; // says what stops it

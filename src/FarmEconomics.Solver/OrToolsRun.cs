@@ -43,28 +43,17 @@ internal sealed class OrToolsRun : ILinearRun
             objective.SetCoefficient(quantities[i], model.Quantities[i].Worth);
         }
 
-        foreach (((int limit, int quantity), double takes) in Sums(model))
-        {
-            limits[limit].SetCoefficient(quantities[quantity], takes);
-        }
+        SetCoefficients(model);
     }
 
     /// <inheritdoc/>
-    public LinearSolution Solve()
-    {
-        if (isWhole)
-        {
-            solver.SetTimeLimit(WholeMilliseconds);
-        }
+    public LinearSolution Solve() => SolveAgain() is var status && status != SolveStatus.Optimal ? LinearSolution.None(status) : new LinearSolution(
+        SolveStatus.Optimal, objective.Value(), [.. quantities.Select(quantity => quantity.SolutionValue())],
+        isWhole ? [] : [.. limits.Select(limit => limit.DualValue())],
+        isWhole ? [] : [.. quantities.Select(quantity => quantity.ReducedCost())]);
 
-        Google.OrTools.LinearSolver.Solver.ResultStatus status = isWhole ? SolveWhole() : solver.Solve();
-        bool found = status == Google.OrTools.LinearSolver.Solver.ResultStatus.OPTIMAL
-            || (isWhole && status == Google.OrTools.LinearSolver.Solver.ResultStatus.FEASIBLE);
-        return !found ? LinearSolution.None(StatusOf(status)) : new LinearSolution(
-            SolveStatus.Optimal, objective.Value(), [.. quantities.Select(quantity => quantity.SolutionValue())],
-            isWhole ? [] : [.. limits.Select(limit => limit.DualValue())],
-            isWhole ? [] : [.. quantities.Select(quantity => quantity.ReducedCost())]);
-    }
+    /// <inheritdoc/>
+    public double? Best() => SolveAgain() == SolveStatus.Optimal ? objective.Value() : null;
 
     /// <inheritdoc/>
     public void SetWorth(int quantity, double worth) => objective.SetCoefficient(quantities[quantity], worth);
@@ -78,16 +67,34 @@ internal sealed class OrToolsRun : ILinearRun
     /// <inheritdoc/>
     public void Dispose() => solver.Dispose();
 
-    private static Dictionary<(int Limit, int Quantity), double> Sums(LinearModel model)
+    /// <summary>Limit by limit, pairs that stand there twice with their sum, in the order they were added.</summary>
+    private void SetCoefficients(LinearModel model)
     {
-        Dictionary<(int, int), double> sums = new(model.Entries.Count);
-        foreach (Entry entry in model.Entries)
+        double[] sums = new double[quantities.Length];
+        int[] seenIn = new int[quantities.Length];
+        foreach (IGrouping<int, Entry> limit in model.Entries.GroupBy(entry => entry.Limit))
         {
-            (int, int) key = (entry.Limit, entry.Quantity);
-            sums[key] = sums.GetValueOrDefault(key) + entry.Takes;
+            foreach (Entry entry in limit)
+            {
+                bool again = seenIn[entry.Quantity] == limit.Key + 1;
+                sums[entry.Quantity] = again ? sums[entry.Quantity] + entry.Takes : entry.Takes;
+                seenIn[entry.Quantity] = limit.Key + 1;
+                limits[limit.Key].SetCoefficient(quantities[entry.Quantity], sums[entry.Quantity]);
+            }
+        }
+    }
+
+    private SolveStatus SolveAgain()
+    {
+        if (isWhole)
+        {
+            solver.SetTimeLimit(WholeMilliseconds);
         }
 
-        return sums;
+        Google.OrTools.LinearSolver.Solver.ResultStatus status = isWhole ? SolveWhole() : solver.Solve();
+        bool found = status == Google.OrTools.LinearSolver.Solver.ResultStatus.OPTIMAL
+            || (isWhole && status == Google.OrTools.LinearSolver.Solver.ResultStatus.FEASIBLE);
+        return found ? SolveStatus.Optimal : StatusOf(status);
     }
 
     private Google.OrTools.LinearSolver.Solver.ResultStatus SolveWhole()

@@ -4,8 +4,7 @@ namespace FarmEconomics.Recount.Tests;
 
 /// <summary>
 /// Holds every row and column of the program's result tables against the recount. Money, counts and names must be equal; rates, hours and
-/// quantities, which the tables round to 4 decimals, must lie within half of the last one, and a unit of 10^-8 of an hour in what is
-/// divided by hours.
+/// quantities, which the tables round to 4 decimals, must lie within half of the last one.
 /// </summary>
 internal sealed class Comparison
 {
@@ -55,7 +54,7 @@ internal sealed class Comparison
     {
         null => text is null,
         decimal money => Number(text) is { } number && number == money,
-        double exact => Number(text) is { } number && Math.Abs((double)number - exact) <= 0.00005 + (1e-8 * Math.Max(1, Math.Abs(exact))),
+        double exact => Number(text) is { } number && Math.Abs((double)number - exact) <= 0.00005 + (1e-9 * Math.Max(1, Math.Abs(exact))),
         _ => text == Convert.ToString(value, CultureInfo.InvariantCulture),
     };
 

@@ -94,7 +94,7 @@ public sealed class WaterTests
         Assert.NotEmpty(days.Differences);
     }
 
-    // What a sowing was still to bring isn't counted again here.
+    // What a sowing was still to bring is counted again in WaterMoneyTests.
     private static Dictionary<string, object?> WithoutMoney(Dictionary<string, object?> row) =>
         row.Where(field => field.Key != "lost_as_watered").ToDictionary();
 }

@@ -100,7 +100,7 @@ internal static class CommonOptions
     {
         foreach (string line in all ? farm.Problems.Select(problem => ProblemText.Format(problem, farm.Notation, farm.Folder)) : ProblemSummary.Lines(farm.Problems, farm.Folder, farm.Notation))
         {
-            to.WriteLine(line);
+            Screen.Say(line, to);
         }
 
         if (farm.Problems.Count == 0)
@@ -110,7 +110,7 @@ internal static class CommonOptions
         }
 
         string more = !all && ProblemSummary.LeavesOut(farm.Problems) ? " check --all tells every row, check --list FILE writes them to a CSV file." : "";
-        to.WriteLine($"{farm.Notation.Count(farm.ErrorCount, "error")}, {farm.Notation.Count(farm.WarningCount, "warning")}.{more}");
+        Screen.Say($"{farm.Notation.Count(farm.ErrorCount, "error")}, {farm.Notation.Count(farm.WarningCount, "warning")}.{more}", to);
     }
 
     internal static void PrintSkipped(FarmFolder farm, TextWriter to)

@@ -131,9 +131,14 @@ internal static class PlanCommand
     private static PlanSettings Settings(Asked asked, SeasonReview season) => new()
     {
         OwnWage = asked.Wage?.On(season.Notation),
+        OpeningCash = OpeningCash(season),
         Least = Wishes(asked.Least, season, "--least"),
         Most = Wishes(asked.Most, season, "--most"),
     };
+
+    /// <summary>What the balance sheet at the end of the season says; null: there is none.</summary>
+    private static decimal? OpeningCash(SeasonReview season) =>
+        BalanceSheet.At(season.Records, season.Settings.EndOf(season.CropYear).AddDays(-1))?.Cash;
 
     private static Dictionary<string, decimal> Wishes(string[] given, SeasonReview season, string option)
     {
@@ -164,21 +169,25 @@ internal static class PlanCommand
         terminal.Step("Looking for the best mix");
         BestMix mix = BestMix.Of(model, asked.Solver!);
         PlanLengths? lengths = mix.Simpler();
+        bool isSteady = false;
         if (asked.Careful && mix.Best is not null)
         {
             terminal.Step("Looking at bad seasons");
             PlanSeasons seasons = PlanSeasons.Of(review, SeasonCosts.Of(season), model);
-            CarefulPlans plans = CarefulPlans.Of(mix, asked.Solver!, seasons.Drawn);
+            CarefulPlans plans = CarefulPlans.Of(mix, asked.Solver!, seasons);
             terminal.Clear();
             Console.Out.WriteLine(TextLines.Of(CarefulWords.Headline(plans, seasons, season.Notation) ?? "No steadier plan was found."));
             Console.Out.WriteLine();
-            Console.Out.WriteLine(CarefulWords.Plans(plans, seasons, season.Notation).ToPlainText());
-            lengths = plans.Of(PlanStance.Steady) is { } steady ? mix.Score(steady.Feet) : lengths;
+            Console.Out.WriteLine(CarefulWords.Plans(mix, plans, seasons, season.Notation).ToPlainText());
+            if (plans.Of(PlanStance.Steady) is { } steady && steady.WorstFifth > plans.Of(PlanStance.MeanSeason)!.WorstFifth)
+            {
+                (lengths, isSteady) = (mix.Score(steady.Feet), true);
+            }
         }
 
         PlanLengths? chosen = lengths is null ? null : mix.Rounded(lengths, (double)(asked.Piece?.On(season.Notation) ?? UsualPiece));
         terminal.Clear();
-        Console.Out.WriteLine(TextLines.Of(PlanWords.Headline(mix, chosen, season.Notation, asked.Careful)));
+        Console.Out.WriteLine(TextLines.Of(PlanWords.Headline(mix, chosen, season.Notation, isSteady)));
 
         if (chosen is null || mix.QuantitiesOf(chosen.Feet) is not { } quantities)
         {
@@ -199,13 +208,25 @@ internal static class PlanCommand
         }
 
         PlanDraft draft = DraftMaker.Of(season.Records, model, chosen.Feet, quantities);
-        PlanProof proof = PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet);
-        Console.Out.WriteLine(proof.Holds
-            ? season.Notation.Text($"Worked through as records of {model.CropYear}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}.")
-            : season.Notation.Text($"Worked through as records of {model.CropYear}, the plan brings {proof.Reviewed.Amount:#,0.00}, not {proof.Planned.Amount:#,0.00}: a fault of this program."));
+        Console.Out.WriteLine(Proof(season, PlanProof.Of(season.Records, model, draft, quantities, chosen.Feet), model.CropYear));
         Console.Out.WriteLine();
         return draft;
     }
+
+    /// <summary>
+    /// Whether the plan holds as records; of a year that is on record its own plantings, sales and stores stand in the way.
+    /// </summary>
+    private static string Proof(SeasonReview season, PlanProof proof, int year) =>
+        season.Records.AsOf >= season.Settings.EndOf(year)
+            ? $"{year} is on record already, so the plan wasn't worked through as records of it."
+        : proof.Holds
+            ? season.Notation.Text(
+                $"Worked through as records of {year}, the plan brings the same to the cent: {proof.Reviewed.Amount:#,0.00}."
+            )
+        : season.Notation.Text(
+            $"Worked through as records of {year}, the plan brings {proof.Reviewed.Amount:#,0.00}, "
+                + $"not {proof.Planned.Amount:#,0.00}: a fault of this program."
+        );
 
     /// <summary>The plan on file for the year, unless last year's again is asked for.</summary>
     private static PlanDraft Draft(SeasonReview season, PlanModel model, Asked asked)
@@ -221,7 +242,7 @@ internal static class PlanCommand
     private static int Tell(SeasonReview season, PlanModel model, PlanDraft draft, OutputFolder? place, string? output)
     {
         PlanOutlook outlook = PlanOutlook.Of(season, model, draft);
-        CreditLine credit = PlanWords.Credit(outlook, season.Settings);
+        CreditLine credit = PlanWords.Credit(outlook, season.Settings, OpeningCash(season) ?? 0m);
         if (PlanVariances.Of(season) is { } variances)
         {
             Console.Out.WriteLine(TextLines.Of(VarianceWords.Headline(variances)));

@@ -26,7 +26,7 @@ internal static class PricesCommand
         Option<string?> output = new("--out") { Description = "Write a price sheet per channel into this folder; written whole or not at all.", HelpName = "DIR" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("prices", "What each crop must bring, channel by channel: at least so much, or keep what it has; floor, full cost and target beside what it brought.")
+        Command command = new("prices", "What each crop must bring, channel by channel: at least so much, or keep what it has; break-even and wanted price beside what it sold for.")
         {
             folder, year, channel, hour, margin, step, members, plan, elasticity, output, set, skip,
         };

@@ -19,7 +19,7 @@ internal static class RecordsCheckText
         }
 
         to.WriteLine();
-        to.WriteLine($"{"control total",-22} {"days",-23} {"records hold",14} {"should be",14} {"difference",12}");
+        to.WriteLine($"{"control total",-22} {"days",-23} {"records hold",12} {"should be",12} {"difference",10}");
         foreach (ControlTotal total in totals)
         {
             string what = $"{total.Row.Table.Trim()} {total.Row.Measure.Trim()}";
@@ -27,11 +27,11 @@ internal static class RecordsCheckText
             string verdict = total.IsMet switch
             {
                 null => $"not available: {total.NotAvailable}",
-                true when total.FilledByStandards && total.Difference < 0m => "filled up by time standards",
+                true when total.FilledByStandards && total.Difference < 0m => "time standards",
                 true => "met",
                 _ => "MISSED",
             };
-            to.WriteLine(farm.Notation.Text($"{what,-22} {days,-23} {total.Found,14:0.##} {total.Row.Amount,14:0.##} {total.Difference,12:0.##} {verdict}"));
+            Screen.Say(farm.Notation.Text($"{what,-22} {days,-23} {total.Found,12:#,0.##} {total.Row.Amount,12:#,0.##} {total.Difference,10:#,0.##} {verdict}"), to);
         }
     }
 
@@ -43,7 +43,7 @@ internal static class RecordsCheckText
         IReadOnlyList<MissingTable> told = all || missing.Count <= Few ? missing : [.. missing.Where(table => table.ComesNext)];
         foreach (MissingTable table in told)
         {
-            to.WriteLine($"no {table.Table}: {table.Consequence}");
+            Screen.Say($"no {table.Table}: {table.Consequence}", to);
         }
 
         if (told.Count < missing.Count)

@@ -57,6 +57,9 @@ public enum NextYearBlock
 
     /// <summary>Everything folded away, by part.</summary>
     Details,
+
+    /// <summary>Plans from most to safest, where they are asked for.</summary>
+    Safe,
 }
 
 /// <summary>What may be asked of it.</summary>
@@ -85,6 +88,10 @@ public sealed record NextYearParameters : ReportParameters
     /// <summary>The piece lengths are multiples of.</summary>
     [Field("Lengths in multiples of", "", Unit = "length of bed", Lowest = 1, Highest = 1000)]
     public decimal Piece { get; init; } = 5m;
+
+    /// <summary>True: plans that look at bad seasons stand beside the best mix.</summary>
+    [Field("How safe?", "plans that look at bad seasons stand beside the best mix; takes about a minute")]
+    public bool HowSafe { get; init; }
 }
 
 /// <summary>
@@ -156,7 +163,7 @@ public sealed class NextYearReport : Report<NextYearParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         bool written = PlanOnFile.Years(farm.Season.Records).Contains(farm.Season.CropYear + 1);
-        return field == "piece" && (written || FindSolver() is null)
+        return field is "piece" or "how_safe" && (written || FindSolver() is null)
             ? written
                 ? "a plan in your records has its own lengths"
                 : "this computer has no solver to look for a best mix"
@@ -204,6 +211,15 @@ public sealed class NextYearReport : Report<NextYearParameters>
             {
                 Rows = 6,
             };
+        }
+
+        if (plan.Safe is { } safe)
+        {
+            yield return new TableBlock(
+                NextYearBlock.Safe,
+                CarefulWords.Headline(safe.Plans, safe.Seasons, plan.Farm.Notation, false) ?? "No steadier plan was found",
+                CarefulWords.Plans(plan.Mix!, safe.Plans, safe.Seasons, plan.Farm.Notation)
+            );
         }
 
         yield return plan.Outlook.CostsUnknown is { } why ? Unknown(NextYearBlock.Cash, "Cash isn't known", why) : new PlotBlock(NextYearBlock.Cash, words.CashHeading, $"Cash at the end of the month, {plan.Farm.Notation.Currency}{(plan.Opening is null ? ", from a beginning not known and taken as 0" : "")}; taxes and what you draw as in {plan.Farm.Season.CropYear}, no equipment bought",

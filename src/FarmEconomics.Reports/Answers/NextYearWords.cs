@@ -31,7 +31,8 @@ internal sealed class NextYearWords(ShownPlan plan)
     /// <summary>Two sentences.</summary>
     internal Prose Why => new(Prose.Text(plan switch
     {
-        { Source: PlanSource.Best, Chosen: null, Mix: { } mix } => PlanWords.Headline(mix, null, notation),
+        { Source: PlanSource.Best, Chosen: null, Mix: { } mix } =>
+            $"{Phrase.Sentence(ConflictWords.AtOdds(mix, notation))} Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
         { Source: PlanSource.Best, Mix: { } mix } => $"{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
@@ -55,7 +56,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     internal FiguresBlock Figures =>
         new(
             NextYearBlock.Figures,
-            plan.Source == PlanSource.LikeLastYear
+            plan.Source == PlanSource.LikeLastYear || (plan.Mix is not null && plan.Chosen is null)
                 ? [Hours(), LowestCash(), BreakEven()]
                 : [MoreCash(), MoreHours(), LowestCash(), BreakEven()]
         );
@@ -128,8 +129,11 @@ internal sealed class NextYearWords(ShownPlan plan)
     {
         notation.Text($"Sown only in weeks, under covers and for as long as you did before. Yields lean on the mean of all your sowings of the crop: {PlanSettings.MeanCounts:0} sowings near a week count as much as that mean. Own hours {(plan.Model.Hours.OwnCost > 0 ? $"count at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)} each" : "count nothing")}, at most as many in a week as limits.csv says, else as you worked in all but the fullest tenth of weeks. Channels take what they took at list price in those weeks; more of it at a falling price. Members' boxes keep their value."),
         "Members' payments, other income, costs that don't vary with crops, taxes and what you draw are the season's before. Purchases of equipment aren't in the cash.",
-        "Left to you: which family follows which in a bed, the soil, and how the days of a week fall.",
-    }.Concat(plan.Model.NotChecked.Select(one => $"Not checked: {Prose.Text(one)}."))));
+        "Left to you: "
+            + (plan.Model.Rotation.Count > 0 ? "" : "which family follows which in a bed, ")
+            + "the soil, and how the days of a week fall.",
+    }.Concat(plan.Mix is { } mix && PlanWords.NotKept(mix, notation) is { } cash ? [cash] : Array.Empty<string>())
+        .Concat(plan.Model.NotChecked.Select(one => $"Not checked: {Prose.Text(one)}."))));
 
     private int Lowest => Enumerable.Range(0, plan.Closing.Count).MinBy(i => plan.Closing[i]);
 

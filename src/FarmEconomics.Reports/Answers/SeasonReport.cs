@@ -181,7 +181,11 @@ public sealed class SeasonReport : Report<SeasonParameters>
             );
         }
 
-        blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));
+        if (season.Farm.Line(BudgetLine.NetReturn).Missing is null || farm.WriteUp.Tax.NetUnknown is null)
+        {
+            blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));
+        }
+
         blocks.Add(SeasonCrops.Of(farm));
         cancellation.ThrowIfCancellationRequested();
         blocks.Add(new AnswersBlock(SeasonBlock.Answers, "The other questions, answered", [.. ReportCatalog.Answers(farm)]));
@@ -233,8 +237,8 @@ public sealed class SeasonReport : Report<SeasonParameters>
         ]);
         string place = parameters.Place.Length == 0 ? BedYear.MostUsed(season) : parameters.Place;
         yield return new FoldBlock(SeasonBlock.BedTime, "Bed time", [
-            new PlotBlock(SeasonBlock.BedYear, null, FigureSentences.BedTime(season).ToPlainText(), new Chart((ReportTable?)null) { Figure = BedYear.Of(season) }),
-            new PlotBlock(SeasonBlock.BedMap, null, null, new Chart((ReportTable?)null) { Figure = BedMap.Of(season, place) }),
+            new PlotBlock(SeasonBlock.BedYear, null, FigureSentences.BedTime(season).ToPlainText(), new Chart((ReportTable?)null) { Figure = BedYear.Of(season), Phone = BedYear.Of(season, onPhone: true) }),
+            new PlotBlock(SeasonBlock.BedMap, null, null, new Chart((ReportTable?)null) { Figure = BedMap.Of(season, place), Phone = BedMap.Of(season, place, onPhone: true) }),
         ]);
         yield return new FoldBlock(SeasonBlock.Statement, "The whole farm, line by line", [new TableBlock(SeasonBlock.StatementLines, null, ProofTables.Statement(season)) { Rows = 0 }]);
         yield return new FoldBlock(SeasonBlock.RestsOn, "What these figures rest on", [

@@ -89,10 +89,7 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
 
         string power = parameters.Power.Length == 0 ? SharedTables.PowerPool(season) : parameters.Power;
         string heat = parameters.Heat.Length == 0 ? SharedTables.HeatPool(season) : parameters.Heat;
-        ReportTable methods = farm.SharingMethods;
-        cancellation.ThrowIfCancellationRequested();
-        ReportTable bases = SharedTables.Bases(season, parameters.Choice);
-        cancellation.ThrowIfCancellationRequested();
+        (ReportTable methods, ReportTable bases) = OtherWays(farm, parameters.Choice, cancellation);
         return
         [
             parts.Headline,
@@ -117,9 +114,23 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         SeasonReview season = farm.Season;
+        if (!new SharedCostParts(farm).Any)
+        {
+            return ("Where did shared costs go?", new Prose("None are on record."));
+        }
+
         decimal crops = season.Pools.Sum(pool => pool.ToCrops.Amount), unused = season.Pools.Sum(pool => pool.Unused.Amount);
         string share = season.Farm.TotalCost.Amount > 0m ? $": {BlockNumber.Percent(crops / season.Farm.TotalCost.Amount, farm.Notation)} of what the crops cost" : "";
         return ("Where did shared costs go?", new Prose($"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}. Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}."));
+    }
+
+    /// <summary>The season worked out again, three times by method and up to three times by basis: most of the page's time, so side by side.</summary>
+    private static (ReportTable Methods, ReportTable Bases) OtherWays(ReviewedFarm farm, string choice, CancellationToken cancellation)
+    {
+        Task<ReportTable> methods = Task.Run(() => farm.SharingMethods, cancellation);
+        ReportTable bases = SharedTables.Bases(farm.Season, choice);
+        cancellation.ThrowIfCancellationRequested();
+        return (methods.GetAwaiter().GetResult(), bases);
     }
 
     private static IEnumerable<Block> Uses(SeasonReview season, SharedCostsParameters parameters, string power, string heat)

@@ -66,6 +66,9 @@ internal sealed class ShownPlan
     /// <summary>The dearest limits of the best mix, solved again with one more and one less.</summary>
     internal IReadOnlyList<BindingLimit> Limits { get; private init; } = [];
 
+    /// <summary>Plans from most to safest; null: not asked for.</summary>
+    internal SafePlans? Safe { get; private init; }
+
     /// <summary>True where there is a solver to look for a best mix.</summary>
     internal bool HasSolver { get; private init; }
 
@@ -102,7 +105,12 @@ internal sealed class ShownPlan
     /// <exception cref="ArgumentException">There is no such plan.</exception>
     internal static ShownPlan Of(ReviewedFarm farm, NextYearParameters asked, ILinearSolver? solver, CancellationToken cancellation)
     {
-        PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, new PlanSettings { OwnWage = asked.OwnHour < 0m ? null : asked.OwnHour });
+        PlanSettings settings = new()
+        {
+            OwnWage = asked.OwnHour < 0m ? null : asked.OwnHour,
+            OpeningCash = farm.WriteUp.NextYear.OpeningCash,
+        };
+        PlanModel model = PlanFacts.Of(farm.Review, farm.Costs, settings);
         cancellation.ThrowIfCancellationRequested();
         PlanDraft? onFile = PlanOnFile.Of(farm.Season.Records, model.CropYear);
         return asked.Plan switch
@@ -111,7 +119,7 @@ internal sealed class ShownPlan
                 $"There is no plan for {model.CropYear} in your records; take one over from this page, or put plan.csv with them."
             ),
             "" or NextYearParameters.AsInRecords when onFile is not null => OnFile(farm, model, onFile, solver),
-            "" or NextYearParameters.BestMix when solver is not null => Best(farm, model, (solver, (double)asked.Piece), cancellation),
+            "" or NextYearParameters.BestMix when solver is not null => Best(farm, model, (solver, asked), cancellation),
             "" or NextYearParameters.BestMix or NextYearParameters.LikeLastYear => Again(farm, model, solver),
             _ => throw new ArgumentException(
                 $"There is no plan \"{asked.Plan}\"; ask for {string.Join(", ", NextYearParameters.Plans.Select(plan => $"\"{plan}\""))}."
@@ -152,36 +160,38 @@ internal sealed class ShownPlan
     private static ShownPlan Best(
         ReviewedFarm farm,
         PlanModel model,
-        (ILinearSolver Solver, double Piece) by,
+        (ILinearSolver Solver, NextYearParameters Asked) by,
         CancellationToken cancellation
     )
     {
-        BestMix mix = BestMix.Of(model, by.Solver);
+        BestMix mix = BestMix.Of(model, by.Solver, MostLimits);
+
+        // Before other lengths are scored: those of the season were the last.
+        (PlanDraft again, decimal bought) = SoldAsWell(farm, model, mix.QuantitiesOf);
         cancellation.ThrowIfCancellationRequested();
-        PlanLengths? chosen = mix.Simpler() is { } simpler ? mix.Rounded(simpler, by.Piece) : null;
+        PlanLengths? chosen = mix.SimplerIn((double)by.Asked.Piece);
         cancellation.ThrowIfCancellationRequested();
         PlanQuantities? quantities = chosen is null ? null : mix.QuantitiesOf(chosen.Feet);
-        PlanDraft draft = quantities is null
-            ? LikeLastYear.Of(farm.Season, model)
-            : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
-        (PlanDraft again, decimal bought) = SoldAsWell(farm, model, by.Solver);
+        PlanDraft draft = quantities is null ? again : DraftMaker.Of(farm.Season.Records, model, chosen!.Feet, quantities);
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Best,
             HasSolver = true,
-            Limits = LimitWorths.Of(mix, by.Solver, MostLimits),
+            Limits = mix.Worths,
             Mix = mix,
+            Safe = by.Asked.HowSafe ? SafePlans.Of(farm, mix, by.Solver) : null,
             Chosen = quantities is null ? null : chosen,
             Draft = draft,
             Outlook = PlanOutlook.Of(farm.Season, model, draft),
             Before = PlanOutlook.Of(farm.Season, model, again),
-            BoughtIn = (Cost(model, quantities), bought),
+            BoughtIn = (quantities is null ? bought : Cost(model, quantities), bought),
         };
     }
 
     private static ShownPlan OnFile(ReviewedFarm farm, PlanModel model, PlanDraft draft, ILinearSolver? solver)
     {
-        (PlanDraft again, decimal bought) = solver is null ? (LikeLastYear.Of(farm.Season, model), 0m) : SoldAsWell(farm, model, solver);
+        (PlanDraft again, decimal bought) = solver is null ? (LikeLastYear.Of(farm.Season, model), 0m)
+            : SoldAsWell(farm, model, feet => PlanQuantities.Of(model, solver, feet));
         return new ShownPlan(farm, model)
         {
             Source = PlanSource.Records,
@@ -208,10 +218,10 @@ internal sealed class ShownPlan
     }
 
     // The season's plantings again, picked and sold as well as a best mix is: what a plan adds is then its lengths alone.
-    private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(ReviewedFarm farm, PlanModel model, ILinearSolver solver)
+    private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(ReviewedFarm farm, PlanModel model, Func<double[], PlanQuantities?> quantitiesOf)
     {
         double[] today = [.. Today(model)];
-        return PlanQuantities.Of(model, solver, today) is { } quantities
+        return quantitiesOf(today) is { } quantities
             ? (DraftMaker.Of(farm.Season.Records, model, today, quantities), Cost(model, quantities))
             : (LikeLastYear.Of(farm.Season, model), 0m);
     }
@@ -233,5 +243,21 @@ internal sealed class ShownPlan
         }
 
         return closing;
+    }
+}
+
+/// <summary>Plans from most to safest with the seasons they were scored on.</summary>
+internal sealed record SafePlans(CarefulPlans Plans, PlanSeasons Seasons)
+{
+    /// <summary>Finds them; null without a best mix.</summary>
+    internal static SafePlans? Of(ReviewedFarm farm, BestMix mix, ILinearSolver solver)
+    {
+        if (mix.Best is null)
+        {
+            return null;
+        }
+
+        PlanSeasons seasons = PlanSeasons.Of(farm.Review, farm.Costs, mix.Model);
+        return new SafePlans(CarefulPlans.Of(mix, solver, seasons), seasons);
     }
 }

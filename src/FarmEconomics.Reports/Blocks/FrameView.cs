@@ -1,4 +1,4 @@
-using System.Globalization;
+using FarmEconomics.Records;
 using FarmEconomics.Reports.Display;
 using FarmEconomics.Reports.Tables;
 using Microsoft.Data.Analysis;
@@ -11,9 +11,11 @@ public sealed class FrameView : IHtmlDisplay
 {
     private readonly DataFrame frame;
     private readonly int rows;
+    private readonly Notation notation;
 
-    internal FrameView(DataFrame frame, int rows)
+    internal FrameView(DataFrame frame, int rows, Notation notation)
     {
+        this.notation = notation;
         this.frame = frame;
         this.rows = (int)Math.Min(rows, frame.Rows.Count);
     }
@@ -52,13 +54,13 @@ public sealed class FrameView : IHtmlDisplay
     /// <inheritdoc/>
     public override string ToString() => ToPlainText();
 
-    private string Size => string.Create(CultureInfo.InvariantCulture, $"{rows} of {frame.Rows.Count} rows, {frame.Columns.Count} columns");
+    private string Size => notation.Text($"{rows} of {frame.Rows.Count} rows, {frame.Columns.Count} columns");
 
-    private static string Cell(object? value) => value switch
+    private string Cell(object? value) => value switch
     {
-        decimal number => number.ToString("0.####", CultureInfo.InvariantCulture),
+        decimal number => notation.Text($"{number:0.####}"),
         DateTime day => Looks.Day(DateOnly.FromDateTime(day)),
-        IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
+        IFormattable other => other.ToString(null, notation.Culture),
         _ => value?.ToString() ?? "",
     };
 }
@@ -66,12 +68,18 @@ public sealed class FrameView : IHtmlDisplay
 /// <summary>Shows data frames.</summary>
 public static class FrameViews
 {
+    /// <summary>
+    /// How the farm that was opened last writes numbers: a data frame knows no farm, and one made of another (a filter, a sum by group) is
+    /// still of it. A notebook opens one.
+    /// </summary>
+    public static Notation Notation { get; set; } = Notation.Default;
+
     /// <summary>The first rows as a table.</summary>
     /// <param name="frame">The data frame.</param>
     /// <param name="rows">How many rows at most.</param>
     public static FrameView Show(this DataFrame frame, int rows = 20)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        return new FrameView(frame, rows);
+        return new FrameView(frame, rows, Notation);
     }
 }

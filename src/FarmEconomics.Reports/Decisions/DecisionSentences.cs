@@ -19,7 +19,7 @@ public static class DecisionSentences
         FarmSettings farm = verdicts.Season.Settings;
         ReportTable table = new ReportTable(Heading(verdicts), farm.Notation)
             .Opens().Column("Crop").Column("Cash without it", Look.WholeMoney).Column("Own hours freed", Look.Hours).Column("The farm would lose", Look.WholeMoney).Column("Noise", Look.WholeMoney)
-            .Column("Net return", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Verdict, with what would change it");
+            .Column("Left over", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Verdict, with what would change it");
         foreach (Verdict verdict in verdicts.Crops)
         {
             ReportCell Known(Units.Money money) => ReportCell.Known(money, verdict.WhyUnknown);

@@ -172,8 +172,8 @@ public static class DecisionTables
         LengthUnit length = farm.LengthUnit;
         string unit = years.Years.Count > 0 ? years.Years[0].Budget.Crop?.Unit ?? "unit" : "unit";
         ReportTable table = new ReportTable($"{years.Crop} over the years, in the money of each year", farm.Notation)
-            .Column("Year", Look.Year).Column(length.Label("Bed-feet"), Look.Quantity).Column("Picked", Look.Exact, unit: farm.Notation.Text($"{unit} per bed-foot")).Column("Price", Look.Rate, per: unit).Column("Output", Look.Rate, per: length.Label("bed-foot"))
-            .Column("All cost", Look.Rate, per: unit).Column("Net return", Look.Rate, per: unit).Column("Net return", Look.WholeMoney).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"));
+            .Column("Year", Look.Year).Column(length.Label("Bed-feet"), Look.Quantity).Column("Picked", Look.Exact, unit: farm.Notation.Text($"{unit} per bed-foot")).Column("Price", Look.Rate, per: unit).Column("Brought in", Look.Rate, per: length.Label("bed-foot"))
+            .Column("Full cost", Look.Rate, per: unit).Column("Left over", Look.Rate, per: unit).Column("Left over", Look.WholeMoney).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"));
         foreach (CropYearFigures year in years.Years)
         {
             EnterpriseBudget budget = year.Budget;

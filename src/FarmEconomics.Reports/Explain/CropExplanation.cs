@@ -37,6 +37,9 @@ public sealed class CropExplanation : IHtmlDisplay
         Name = budget.Name;
         CropYear = season.CropYear;
         Budget = BudgetTable(season, budget);
+        Dictionary<StatementLine, List<PoolPath>> paths = Enum.GetValues<StatementLine>()
+            .Where(each => line is not { } only || BudgetLines.Of(each) == only)
+            .ToDictionary(each => each, each => PoolPath.Of(season, budget, each));
         List<ExplainSection> sections = line is null ? [OutputSection.Of(season, budget)] : [];
         sections.AddRange(
             CostLines
@@ -44,15 +47,11 @@ public sealed class CropExplanation : IHtmlDisplay
                 .Select(each =>
                     each == BudgetLine.Establishment
                         ? EstablishmentSection.Of(season, budget)
-                        : LineSection.Of(season, budget, Booked(each))
+                        : LineSection.Of(season, budget, Booked(each), paths[Booked(each)])
                 )
         );
         Lines = sections.ToList();
-        List<StatementLine> lines =
-        [
-            .. Enum.GetValues<StatementLine>().Where(each => line is not { } only || BudgetLines.Of(each) == only),
-        ];
-        List<PoolResult> pools = lines.SelectMany(each => PoolPath.Of(season, budget, each)).Select(path => path.Pool).Distinct().ToList();
+        List<PoolResult> pools = paths.Values.SelectMany(each => each).Select(path => path.Pool).Distinct().ToList();
         Pools = pools.ConvertAll(pool => LineSection.PoolRows(season, pool));
     }
 
@@ -145,7 +144,7 @@ public sealed class CropExplanation : IHtmlDisplay
         ReportTable table = new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
         foreach (BudgetLine line in Shown.Where(line => Has(budget, line)))
         {
-            table.Row(line.Sign() < 0 ? $"- {line.Name()}" : Words.Phrase.Sentence(line.Name()), ReportCell.Of(budget.Line(line)));
+            table.Row(line.Sign() < 0 ? $"- {line.Name()}" : Words.Phrase.Sentence(Words.LineWords.Of(line)), ReportCell.Of(budget.Line(line)));
         }
 
         return table;

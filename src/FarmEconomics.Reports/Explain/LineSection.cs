@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using FarmEconomics.Budgets;
 using FarmEconomics.Costing;
 using FarmEconomics.Records;
@@ -10,12 +11,14 @@ namespace FarmEconomics.Reports.Explain;
 /// <summary>A cost line opened: the rows that name the crop, and each pool's share with the way it came.</summary>
 internal static class LineSection
 {
-    internal static ExplainSection Of(SeasonReview season, EnterpriseBudget budget, StatementLine line)
+    /// <summary>A pool's table is the same for every crop it charges.</summary>
+    private static readonly ConditionalWeakTable<PoolResult, ReportTable> OwnRows = [];
+
+    internal static ExplainSection Of(SeasonReview season, EnterpriseBudget budget, StatementLine line, List<PoolPath> paths)
     {
         Notation notation = season.Notation;
         BudgetFigure figure = budget.Line(BudgetLines.Of(line));
         List<Charge> charges = budget.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Line == line).ToList();
-        List<PoolPath> paths = PoolPath.Of(season, budget, line);
         Money direct = Money.Sum(charges.Select(charge => charge.Amount));
         Money pooled = Money.Sum(paths.Select(path => path.Amount));
         string name = line.ToString().ToLowerInvariant();
@@ -51,7 +54,8 @@ internal static class LineSection
         return new ExplainSection(Phrase.Sentence(name), BudgetLines.Of(line), figure.Amount, direct, pooled, sentences, tables);
     }
 
-    internal static ReportTable PoolRows(SeasonReview season, PoolResult pool) => Rows($"Rows of {pool.Pool.Name}", season, pool.Rows);
+    internal static ReportTable PoolRows(SeasonReview season, PoolResult pool) =>
+        OwnRows.GetValue(pool, one => Rows($"Rows of {one.Pool.Name}", season, one.Rows));
 
     /// <summary>The rows behind charges, each once, by day; parts of a row are added up.</summary>
     private static ReportTable Rows(string title, SeasonReview season, IEnumerable<Charge> charges)

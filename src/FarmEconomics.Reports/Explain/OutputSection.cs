@@ -30,7 +30,7 @@ internal static class OutputSection
             channels.Row($"on hand at {Looks.Day(season.Records.AsOf)}, no cash", 0, budget.Sums.OnHand, budget.Sums.ClosingStock);
         }
 
-        channels.Total("Output", rows.Count, rows.Sum(row => row.Quantity) + (budget.Sums.ClosingStock != Money.Zero ? budget.Sums.OnHand : 0m), Money.Sum(rows.Select(row => row.Value)) + budget.Sums.ClosingStock);
+        channels.Total("All channels", rows.Count, rows.Sum(row => row.Quantity) + (budget.Sums.ClosingStock != Money.Zero ? budget.Sums.OnHand : 0m), Money.Sum(rows.Select(row => row.Value)) + budget.Sums.ClosingStock);
         ReportTable all = new ReportTable("Rows", season.Notation).Column("Row").Column("Day", Look.Date).Column("Channel").Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
         foreach ((Disposition disposition, decimal quantity, Money value) in rows)
         {
@@ -46,7 +46,7 @@ internal static class OutputSection
         all.Total("All rows", "", "", rows.Sum(row => row.Quantity), Money.Sum(rows.Select(row => row.Value)));
         string sentence = $"{budget.Name} brought in {season.Notation.InWords(budget.Output.Amount, Look.Money)} from {season.Notation.Count(rows.Count, "row")}. "
             + "A row that drew on lots of other plantings too stands here with its part. Rows of a share channel carry their part of the share payments, by list value.";
-        return new ExplainSection("Output", null, budget.Output, budget.Output, Money.Zero, [sentence], [channels, all]);
+        return new ExplainSection("Brought in", null, budget.Output, budget.Output, Money.Zero, [sentence], [channels, all]);
     }
 
     private static Money Value(DispositionPart part) => part.Disposition.Channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;

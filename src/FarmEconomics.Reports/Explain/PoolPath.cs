@@ -9,14 +9,24 @@ namespace FarmEconomics.Reports.Explain;
 /// <summary>What one pool charged a set of enterprises on one line and stream, and by which way it came.</summary>
 internal sealed class PoolPath
 {
+    /// <summary>What pools charged each enterprise, by pool and charge: a page of rows per crop asks for every crop.</summary>
+    private static readonly OncePer<SeasonReview, ILookup<Enterprise, (int Place, PoolResult Pool, PoolCharge Charge)>> Charged = new(season => season
+        .Pools.SelectMany(pool => pool.Charges.Select(charge => (Pool: pool, Charge: charge)))
+        .Select((each, place) => (place, each.Pool, each.Charge))
+        .Where(each => each.Charge.Enterprise is not null)
+        .ToLookup(each => each.Charge.Enterprise!));
+
+    private static readonly OncePer<SeasonReview, Dictionary<Enterprise, int>> Columns = new(season =>
+        season.Network.Enterprises.Index().ToDictionary(each => each.Item, each => each.Index));
+
     private PoolPath(SeasonReview season, PoolResult pool, PoolStream source, IReadOnlyList<PoolCharge> charges)
     {
         Pool = pool;
         Source = source;
         Amount = Money.Sum(charges.Select(charge => charge.Amount));
         Share = charges.Sum(charge => charge.Share);
-        HashSet<Enterprise> own = charges.Select(charge => charge.Enterprise!).ToHashSet();
-        List<int> columns = Enumerable.Range(0, season.Network.Enterprises.Count).Where(i => own.Contains(season.Network.Enterprises[i])).ToList();
+        Dictionary<Enterprise, int> places = Columns.Of(season);
+        List<int> columns = charges.Select(charge => charge.Enterprise!).Distinct().Where(places.ContainsKey).Select(one => places[one]).Order().ToList();
         Weight = columns.Sum(i => pool.Users.OfEnterprise[i]);
 
         // F = R + Q F: what reaches the crop goes there directly or first to another pool, whose full effect then carries it on.
@@ -48,17 +58,14 @@ internal sealed class PoolPath
 
     internal static List<PoolPath> Of(SeasonReview season, EnterpriseBudget budget, StatementLine line)
     {
-        HashSet<Enterprise> own = budget.Enterprises.ToHashSet();
-        List<PoolPath> paths = [];
-        foreach (PoolResult pool in season.Pools)
-        {
-            foreach (IGrouping<PoolStream, PoolCharge> group in pool.Charges
-                .Where(charge => charge.Enterprise is { } enterprise && own.Contains(enterprise) && charge.Line == line).GroupBy(charge => charge.Source))
-            {
-                paths.Add(new PoolPath(season, pool, group.Key, group.ToList()));
-            }
-        }
-
+        ILookup<Enterprise, (int Place, PoolResult Pool, PoolCharge Charge)> charged = Charged.Of(season);
+        IEnumerable<PoolPath> paths = budget
+            .Enterprises.Distinct()
+            .SelectMany(one => charged[one])
+            .Where(each => each.Charge.Line == line)
+            .OrderBy(each => each.Place)
+            .GroupBy(each => (each.Pool, each.Charge.Source), each => each.Charge)
+            .Select(group => new PoolPath(season, group.Key.Pool, group.Key.Source, [.. group]));
         return paths.Where(path => path.Amount != Money.Zero).OrderByDescending(path => path.Amount.Amount).ToList();
     }
 }

@@ -7,12 +7,17 @@ namespace FarmEconomics.Reports.Planning;
 /// <summary>Plans between most and safest, and over which ranges the best plan's answers hold, in sentences and tables.</summary>
 public static class CarefulWords
 {
+    private const int ShownSeasons = 4;
+    private const int ShownCrops = 4;
+    private const decimal LeastFeet = 2.5m;
+
     /// <summary>What the steady plan brings beside the best mix, on average and in bad seasons.</summary>
     /// <param name="plans">The plans, the best mix and the steady one among them.</param>
     /// <param name="seasons">The seasons they were scored on.</param>
     /// <param name="notation">How the farm writes.</param>
+    /// <param name="withSeasons">Says as well what seasons that rests on.</param>
     /// <returns>Sentences; null where a plan is missing.</returns>
-    public static string? Headline(CarefulPlans plans, PlanSeasons seasons, Notation notation)
+    public static string? Headline(CarefulPlans plans, PlanSeasons seasons, Notation notation, bool withSeasons = true)
     {
         ArgumentNullException.ThrowIfNull(plans);
         ArgumentNullException.ThrowIfNull(seasons);
@@ -25,16 +30,18 @@ public static class CarefulWords
         double costs = best.Mean - steady.Mean, saves = steady.WorstFifth - best.WorstFifth;
         string beside = saves <= 0.0 ? "is no safer than the best mix: keep the best mix"
             : $"brings {Size(saves, notation)} more than the best mix in the worst fifth of seasons and {Size(costs, notation)} {(costs >= 0.0 ? "less" : "more")} on average";
-        return $"The steady plan {beside}. {DrawnFrom(seasons, notation)}";
+        return withSeasons ? $"The steady plan {beside}. {DrawnFrom(seasons, notation)}" : $"The steady plan {beside}";
     }
 
-    /// <summary>One line a plan, from this year's lengths to the safest.</summary>
+    /// <summary>One line a plan, with the seasons on record apart and the crops whose lengths differ most from the best mix's.</summary>
+    /// <param name="mix">The best mix.</param>
     /// <param name="plans">The plans.</param>
     /// <param name="seasons">The seasons they were scored on.</param>
     /// <param name="notation">How the farm writes.</param>
     /// <returns>The table.</returns>
-    public static ReportTable Plans(CarefulPlans plans, PlanSeasons seasons, Notation notation)
+    public static ReportTable Plans(BestMix mix, CarefulPlans plans, PlanSeasons seasons, Notation notation)
     {
+        ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(plans);
         ArgumentNullException.ThrowIfNull(seasons);
         ArgumentNullException.ThrowIfNull(notation);
@@ -42,15 +49,67 @@ public static class CarefulWords
             .InOrder()
             .Column("Plan")
             .Column("Average season", Look.WholeMoney)
-            .Column("Worst fifth of seasons", Look.WholeMoney)
-            .Column("Length of bed", Look.Quantity, notation.Label("bed-feet"));
-        foreach (CarefulPlan plan in plans.Plans)
+            .Column("Worst fifth", Look.WholeMoney);
+        int skipped = Math.Max(0, seasons.Years.Count - ShownSeasons);
+        table = seasons.Years.Skip(skipped).Aggregate(table, (so, year) => so.Column($"As in {year}", Look.WholeMoney));
+        table = table.Column("Beside the best mix").Wrapping();
+        CarefulPlan[] idle =
+        [
+            .. plans.Plans.Where(plan =>
+                plan.Stance > PlanStance.MeanSeason
+                && plans.Plans.Any(other => other.Mean >= plan.Mean && other.WorstFifth > plan.WorstFifth)
+            ),
+        ];
+        foreach (CarefulPlan plan in plans.Plans.Except(idle))
         {
-            table.Row(NameOf(plan.Stance), (decimal)plan.Mean, (decimal)plan.WorstFifth, (decimal)plan.Feet.Sum());
+            table.Row([
+                NameOf(plan.Stance),
+                (decimal)plan.Mean,
+                (decimal)plan.WorstFifth,
+                .. plan.Recorded.Skip(skipped).Select(worth => (ReportCell)(decimal)worth),
+                plans.Of(PlanStance.MeanSeason) is { } best && plan != best ? Differs(mix.Model, plan, best, notation) : "",
+            ]);
         }
 
-        return table.Note(notation.Text($"Sales less what varies, own hours at what they are worth. {DrawnFrom(seasons, notation)}"))
-            .Note("Lengths stand before the season is known; what is picked, kept and sold is then chosen best, so every plan looks somewhat better than it will be, all alike.");
+        if (idle.Length > 0)
+        {
+            string names = string.Join(", ", idle.Select(plan => NameOf(plan.Stance)));
+            table.Note($"Looked for as well, and no safer than another that brings as much: {names}.");
+        }
+
+        return table
+            .Note(
+                $"Sales less what varies, own hours at what they are worth. {DrawnFrom(seasons, notation)} "
+                    + "Seasons on record: their yields and prices again, in this plan."
+            )
+            .Note("Sold as well as can be once the season is known, all plans alike.");
+    }
+
+    /// <summary>The crops whose lengths differ most, as many up as down.</summary>
+    private static string Differs(PlanModel model, CarefulPlan plan, CarefulPlan best, Notation notation)
+    {
+        decimal[] by =
+        [
+            .. Enumerable
+                .Range(0, model.Crops.Count)
+                .Select(crop =>
+                    (decimal)
+                        Enumerable
+                            .Range(0, model.Sowings.Count)
+                            .Where(i => model.Sowings[i].Crop == crop)
+                            .Sum(i => plan.Feet[i] - best.Feet[i])
+                ),
+        ];
+        string[] told =
+        [
+            .. Enumerable
+                .Range(0, by.Length)
+                .Where(crop => Math.Abs(by[crop]) >= LeastFeet)
+                .OrderByDescending(crop => Math.Abs(by[crop]))
+                .Take(ShownCrops)
+                .Select(crop => notation.Text($"{model.Crops[crop].Name} {(by[crop] > 0m ? "+" : "−")}{Math.Abs(by[crop]):#,0}")),
+        ];
+        return told.Length == 0 ? "nearly the same lengths" : notation.Text($"{string.Join(", ", told)} bed-feet");
     }
 
     /// <summary>Over which hours, crates and lengths one more is worth the same.</summary>

@@ -23,16 +23,19 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(notation);
         if (chosen is null)
         {
-            return "No plan keeps within your limits: " + string.Join("; ", mix.Short.Take(Told).Select(one => Short(mix.Model, one.Key, one.By, notation))) + ".";
+            return ConflictWords.Sentence(mix, notation);
         }
 
         string what =
             mix.Gain(chosen) is not { } gain ? "can't be set beside this year's plantings"
             : gain > 0m ? $"would bring {notation.InWords(gain, Look.WholeMoney)} more a year than this year's plantings"
             : "brings no more than this year's plantings";
-        string worth = string.Join("; ", Worths(mix, notation).Take(Told).Select(one => one.Say(notation)));
+        Worth[] worths = [.. Worths(mix, notation).Where(one => !one.IsCash)];
+        string worth = string.Join("; ", worths.Take(Told).Select(one => one.Say(notation)));
+        string rest = worths.Length > Told ? $"{worths.Length - Told} more are worth less" : "everything else: nothing";
         return $"The {(isSteady ? "steady plan" : "best mix")} {what}, with your own hours at {notation.InWords((decimal)mix.Model.Hours.OwnCost, Look.Rate)}."
-            + (worth.Length > 0 ? $" One more of what is short is worth: {worth}. Everything else: nothing." : " Nothing is short.");
+            + (worth.Length > 0 ? $" One more of what is short is worth: {worth}; {rest}." : " Nothing is short.")
+            + Cash(mix, notation, null);
     }
 
     /// <summary>What one more of what is short is worth, the dearest in a sentence.</summary>
@@ -41,9 +44,17 @@ public static class PlanWords
     /// <param name="found">The limits that were solved again; null: all, at their shadow prices.</param>
     /// <returns>The sentence.</returns>
     internal static string Dearest(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
-        Worths(mix, notation, found).FirstOrDefault() is { } dearest
-            ? $"What limits it most: {notation.Label(dearest.What)} more {(dearest.When == AllYear ? AllYear : $"in the {dearest.When}")} would be worth {notation.InWords(dearest.Money, Look.Rate)}."
-            : "Nothing is short in it.";
+        Worths(mix, notation, found).FirstOrDefault(one => !one.IsCash) is { } dearest
+            ? $"What limits it most: {notation.Label(dearest.What)} more {dearest.WhenInWords} would be worth "
+                + $"{notation.InWords(dearest.Money, Look.Rate)}.{Cash(mix, notation, found)}"
+            : "Nothing is short in it." + Cash(mix, notation, found);
+
+    /// <summary>Where cash holds a plan back, in a sentence after others; empty where it doesn't.</summary>
+    private static string Cash(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found) =>
+        (found ?? mix.Binding).Where(one => one.Key.Kind == PlanLimitKind.Cash).MaxBy(one => one.More ?? one.Worth) is { } cash
+            ? $" Cash holds it back: {notation.InWords(1m, Look.WholeMoney)} more by the end of {MonthOf(mix.Model, cash.Key.Week)} would "
+                + $"be worth {notation.InWords((decimal)(cash.More ?? cash.Worth), Look.Rate)}."
+            : "";
 
     /// <summary>Length of each crop beside this year's.</summary>
     public static ReportTable Crops(BestMix mix, PlanLengths chosen, Notation notation)
@@ -101,6 +112,11 @@ public static class PlanWords
             table.Note(notation.Text($"Water and power: as if the weather of {mix.Model.CropYear - 1} came again. What drought and the generator then cost is taken off the plan."));
         }
 
+        if (NotKept(mix, notation) is { } cash)
+        {
+            table.Note(cash);
+        }
+
         foreach (string one in mix.Model.NotChecked)
         {
             table.Note($"Not checked: {one}.");
@@ -108,6 +124,20 @@ public static class PlanWords
 
         return table;
     }
+
+    /// <summary>That cash falls short whatever is grown, and what to write down; null where it doesn't.</summary>
+    internal static string? NotKept(BestMix mix, Notation notation)
+    {
+        return mix.CashShort is not { } most
+            ? null
+            : $"Whatever is sown, cash is short by {notation.InWords((decimal)most.By, Look.WholeMoney)} at the end of "
+                + $"{MonthOf(mix.Model, most.Month)}, so the plan isn't held to cash by month. "
+                + "With what you can borrow in limits.csv (line of credit) it is.";
+    }
+
+    /// <summary>The name of a month of the year planned.</summary>
+    internal static string MonthOf(PlanModel model, int month) =>
+        model.Start.AddMonths(month).ToString("MMMM", System.Globalization.CultureInfo.InvariantCulture);
 
     /// <summary>Crops the plan leaves out.</summary>
     public static ReportTable LeftOut(BestMix mix, Notation notation)
@@ -191,9 +221,14 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentNullException.ThrowIfNull(notation);
-        return problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")
+        string plantings = withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "";
+        return problem.Family is { } family
+                ? notation.Text(
+                    $"{problem.Where}, from {problem.Day:MMM d}: {family} comes again too soon, on {problem.Short:0.#} bed-feet{plantings}."
+                )
+            : problem.IsHours ? notation.Text($"Week of {problem.Day:MMM d}: {problem.Short:0.#} hours short.")
             : problem.IsSales ? notation.Text($"{problem.Where}: {problem.Short:#,0.#} {problem.Unit} more are to be sold than picked.")
-            : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{(withPlantings ? $" ({string.Join(", ", problem.Plantings)})" : "")}.");
+            : notation.Text($"{problem.Where}, from {problem.Day:MMM d}: {problem.Short:0.#} bed-feet more than there are{plantings}.");
     }
 
     private static IEnumerable<Worth> Worths(BestMix mix, Notation notation, IReadOnlyList<BindingLimit>? found = null) =>
@@ -207,13 +242,19 @@ public static class PlanWords
                         or PlanLimitKind.Wish
                         or PlanLimitKind.Water
                         or PlanLimitKind.Power
+                        or PlanLimitKind.Cash
+                        or PlanLimitKind.Rotation
             )
             .Select(one => new Worth(
                 What(mix.Model, one.Key, notation),
-                one.Key.Week < 0 ? AllYear : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}",
+                one.Key.Week < 0 ? AllYear
+                    : one.Key.Kind == PlanLimitKind.Cash ? $"month of {MonthOf(mix.Model, one.Key.Week)}"
+                    : $"week of {mix.Model.Start.AddDays(7 * one.Key.Week):MMM d}",
                 (decimal)(one.More ?? one.Worth),
                 (decimal?)one.Less
-            ));
+            )
+            { IsCash = one.Key.Kind == PlanLimitKind.Cash })
+            .OrderByDescending(one => one.IsCash);
 
     /// <summary>What one more of a limit is one more of.</summary>
     internal static string WhatOf(PlanModel model, PlanLimitKey key, Notation notation) => What(model, key, notation);
@@ -225,20 +266,21 @@ public static class PlanWords
         PlanLimitKind.Trays => "a tray",
         PlanLimitKind.Water => "1,000 gallons",
         PlanLimitKind.Power => "a kWh for the pump",
+        PlanLimitKind.Cash => $"{notation.InWords(1m, Look.WholeMoney)} of cash",
+        PlanLimitKind.Rotation => notation.Text(
+            $"a foot of bed free of {model.Rotation[key.Place].Family}, {model.Covers[model.Rotation[key.Place].Cover].Name}"
+        ),
         PlanLimitKind.Beds => notation.Text($"a foot of bed, {model.Covers[key.Place].Name}"),
         _ => notation.Text($"a foot less of {model.Crops[key.Place].Name} that you asked for"),
     };
 
-    private static string Short(PlanModel model, PlanLimitKey key, double by, Notation notation) => key.Kind switch
-    {
-        PlanLimitKind.Hours => notation.Text($"hours in week {key.Week + 1} are short by {by:0.#} even with nothing but what stands and the boxes"),
-        PlanLimitKind.Beds => notation.Text($"{model.Covers[key.Place].Name} is short by {by:0.#} bed-feet in week {key.Week + 1}"),
-        PlanLimitKind.Wish => notation.Text($"{model.Crops[key.Place].Name}: {by:0.#} bed-feet of what you asked for don't fit"),
-        _ => notation.Text($"{What(model, key, notation)} in week {key.Week + 1} is short by {by:0.#}"),
-    };
-
     private sealed record Worth(string What, string When, decimal Money, decimal? Less)
     {
-        internal string Say(Notation notation) => $"{notation.Label(What)} in the {When}, {notation.InWords(Money, Look.Rate)}";
+        /// <summary>True for money at the end of a month: it can't be set beside hours or lengths.</summary>
+        internal bool IsCash { get; init; }
+
+        internal string WhenInWords => When == AllYear ? AllYear : $"in the {When}";
+
+        internal string Say(Notation notation) => $"{notation.Label(What)} {WhenInWords}, {notation.InWords(Money, Look.Rate)}";
     }
 }

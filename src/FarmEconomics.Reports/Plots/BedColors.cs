@@ -32,8 +32,47 @@ internal sealed class BedColors
     internal Color Of(BedStay stay) => !rates.TryGetValue(stay.Planting, out decimal rate) || farm is not { } mean ? Palette.Rule
         : rate < 0m ? Loss : Palette.Shade(Shades[Steps.Count(step => rate >= step * mean)]);
 
-    /// <summary>What the colors mean, in dollars, side by side.</summary>
-    internal void DrawKey(Canvas canvas, double x, double y)
+    private const double KeyRow = 18;
+    private const double KeyGap = 14;
+
+    /// <summary>What the colors mean, in dollars, side by side as far as there is room.</summary>
+    /// <param name="canvas">Where.</param>
+    /// <param name="x">Left end of every row.</param>
+    /// <param name="y">Middle of the first row.</param>
+    /// <param name="width">Width of the drawing.</param>
+    internal void DrawKey(Canvas canvas, double x, double y, double width)
+    {
+        foreach ((Color fill, string text, double left, int row) in Placed(x, width))
+        {
+            SeasonPlots.Key(canvas, left, y + (row * KeyRow), fill, text);
+        }
+    }
+
+    /// <summary>Height of a key's rows beyond the first.</summary>
+    /// <param name="x">Left end of every row.</param>
+    /// <param name="width">Width of the drawing.</param>
+    internal double KeyHeight(double x, double width) => KeyRow * Placed(x, width)[^1].Row;
+
+    private List<(Color Fill, string Text, double X, int Row)> Placed(double x, double width)
+    {
+        List<(Color, string, double, int)> placed = [];
+        (double at, int row) = (x, 0);
+        foreach ((Color fill, string text) in Entries())
+        {
+            double wide = SeasonPlots.KeyWidth(text);
+            if (at > x && at + wide > width - KeyGap)
+            {
+                (at, row) = (x, row + 1);
+            }
+
+            placed.Add((fill, text, at, row));
+            at += wide + KeyGap;
+        }
+
+        return placed;
+    }
+
+    private List<(Color Fill, string Text)> Entries()
     {
         List<(Color Fill, string Text)> entries = [(Palette.Rule, "another year, or not known")];
         if (farm is { } mean)
@@ -50,10 +89,7 @@ internal sealed class BedColors
             ];
         }
 
-        foreach ((Color fill, string text) in entries)
-        {
-            x = SeasonPlots.Key(canvas, x, y, fill, text) + 14;
-        }
+        return entries;
     }
 
     /// <summary>A step of the rust ramp on which names in ink can be read.</summary>

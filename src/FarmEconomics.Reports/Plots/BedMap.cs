@@ -11,9 +11,8 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>Beds by weeks: what stood where and when, and which beds stood empty.</summary>
 public static class BedMap
 {
-    private const int Width = 900;
-    private const double Left = 86;
-    private const double Right = 64;
+    private const int Wide = 900;
+    private const int Narrow = 400;
 
     /// <summary>The blocks and structures of the farm, in the order of the beds table, so that each can have its own map.</summary>
     public static IReadOnlyList<string> Places(SeasonReview season) =>
@@ -23,8 +22,12 @@ public static class BedMap
     /// The map of one block or structure in the crop year: a bar for each planting, colored by its gross margin per bed-foot-week beside
     /// the farm's; what each bed earned stands at its right.
     /// </summary>
-    public static Figure Of(SeasonReview season, string place)
+    /// <param name="season">The season.</param>
+    /// <param name="place">The block or structure.</param>
+    /// <param name="onPhone">True: for a window of 400 px.</param>
+    public static Figure Of(SeasonReview season, string place, bool onPhone = false)
     {
+        (int width, double left, double right) = onPhone ? (Narrow, 62, 44) : (Wide, 86, 64);
         FarmSettings settings = season.Settings;
         (DateOnly from, DateOnly to) = (settings.StartOf(season.CropYear), settings.EndOf(season.CropYear));
         List<BedRow> beds = season.Records.Tables.Beds.Where(bed => string.Equals(PlaceOf(bed), place, StringComparison.OrdinalIgnoreCase)).ToList();
@@ -33,16 +36,16 @@ public static class BedMap
             .ToDictionary(group => group.Key, group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(), StringComparer.OrdinalIgnoreCase);
         string unit = settings.LengthUnit.Label("bed-foot-week");
         double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
+        BedColors colors = new(season);
+        double key = onPhone ? 4 : left, top = 40 + colors.KeyHeight(key, width);
         Canvas canvas = new(
             settings.Notation.Text($"What each bed earned: {place}, gross margin per {unit}"),
-            Width,
-            (int)(34 + 46 + (row * beds.Count) + 8)
+            width,
+            (int)(34 + 6 + top + (row * beds.Count) + 8)
         );
-        Scale scale = new(0, to.DayNumber - from.DayNumber, Left, Width - Right);
-        double top = 40;
-        DrawCalendar(canvas, scale, from, to, top, top + (row * beds.Count));
-        BedColors colors = new(season);
-        colors.DrawKey(canvas, Left, 10);
+        Scale scale = new(0, to.DayNumber - from.DayNumber, left, width - right);
+        DrawCalendar(canvas, scale, (from, to, onPhone ? 2 : 1), top, top + (row * beds.Count));
+        colors.DrawKey(canvas, key, 10, width);
         Dictionary<string, EnterpriseBudget> earned = season
             .Beds.GroupBy(bed => bed.Name, StringComparer.OrdinalIgnoreCase)
             .ToDictionary(bed => bed.Key, bed => bed.First(), StringComparer.OrdinalIgnoreCase);
@@ -55,8 +58,8 @@ public static class BedMap
                 earned.TryGetValue(beds[i].Bed.Trim(), out EnterpriseBudget? budget) && budget.GrossMarginPerBedFootWeek.Value is { } rate
                     ? settings.Notation.InWords(rate, Look.Rate)
                     : "";
-            canvas.Text(beds[i].Bed, Left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
-            canvas.Text(brought, Width - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
+            canvas.Text(beds[i].Bed, left - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
+            canvas.Text(brought, width - 6, y + (row / 2), 11, align: Alignment.MiddleRight);
             DrawBed(canvas, scale, plantings, beds[i].LengthFt, from, to, y, row, colors.Of);
             string crops =
                 plantings.Count == 0 ? "empty" : string.Join(", ", plantings.Select(planting => planting.Planting.Crop.Name).Distinct());
@@ -82,14 +85,14 @@ public static class BedMap
     private static int Days(BedStay planting, DateOnly from, DateOnly to) =>
         Math.Max(0, Math.Min(planting.Out.DayNumber, to.DayNumber) - Math.Max(planting.In.DayNumber, from.DayNumber));
 
-    private static void DrawCalendar(Canvas canvas, Scale scale, DateOnly from, DateOnly to, double top, double bottom)
+    private static void DrawCalendar(Canvas canvas, Scale scale, (DateOnly From, DateOnly To, int NamedEvery) year, double top, double bottom)
     {
-        canvas.Rect(Left, top, scale.To - Left, bottom - top, Palette.Pale);
-        for (DateOnly month = from; month < to; month = month.AddMonths(1))
+        canvas.Rect(scale.From, top, scale.To - scale.From, bottom - top, Palette.Pale);
+        for (int i = 0; year.From.AddMonths(i) is var month && month < year.To; i++)
         {
-            double x = scale[month.DayNumber - from.DayNumber];
+            double x = scale[month.DayNumber - year.From.DayNumber];
             canvas.Line(x, top - 4, x, bottom, Palette.Rule);
-            canvas.Text(month.ToString("MMM"), x + 4, top - 9, 11, Palette.Soft);
+            canvas.Text(i % year.NamedEvery == 0 ? month.ToString("MMM") : "", x + 4, top - 9, 11, Palette.Soft);
         }
     }
 

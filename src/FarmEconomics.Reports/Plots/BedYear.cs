@@ -10,13 +10,16 @@ namespace FarmEconomics.Reports.Plots;
 /// <summary>The whole farm week by week: how much of each block or structure held a crop.</summary>
 public static class BedYear
 {
-    private const int Width = 900;
-    private const double Left = 110;
+    private const int Wide = 900;
+    private const int Narrow = 400;
     private const double Row = 26;
 
     /// <summary>The figure: the darker a week, the fuller the beds; the yearly share stands at the right.</summary>
-    public static Figure Of(SeasonReview season)
+    /// <param name="season">The season.</param>
+    /// <param name="onPhone">True: for a window of 400 px.</param>
+    public static Figure Of(SeasonReview season, bool onPhone = false)
     {
+        (int width, double left, double right) = onPhone ? (Narrow, 88, 42) : (Wide, 110, 70);
         IReadOnlyList<string> places = BedMap.Places(season);
         DateOnly from = season.Settings.StartOf(season.CropYear);
         DateOnly to = season.Settings.EndOf(season.CropYear);
@@ -25,28 +28,28 @@ public static class BedYear
         double[] lengths = places.Select(place => (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Sum(bed => bed.LengthFt)).ToArray();
         double[] farm = Enumerable.Range(0, weeks).Select(week => places.Select((_, i) => held[i][week] * lengths[i]).Sum() / Math.Max(1, lengths.Sum())).ToArray();
         int fullest = Array.IndexOf(farm, farm.Max());
-        Canvas canvas = new(season.Notation.Text($"Beds were fullest in the week of {from.AddDays(7 * fullest):MMM d}: {farm[fullest] * 100:0}% of all bed length held a crop"), Width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
-        double x = SeasonPlots.Key(canvas, Left, 10, Palette.Shade(0), "empty");
+        Canvas canvas = new(season.Notation.Text($"Beds were fullest in the week of {from.AddDays(7 * fullest):MMM d}: {farm[fullest] * 100:0}% of all bed length held a crop"), width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
+        double x = SeasonPlots.Key(canvas, onPhone ? 4 : left, 10, Palette.Shade(0), "empty");
         x = SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(0.5), "half full");
         SeasonPlots.Key(canvas, x + 14, 10, Palette.Shade(1), "full");
-        Scale scale = new(0, weeks, Left, Width - 70);
-        for (DateOnly month = from; month < to; month = month.AddMonths(1))
+        Scale scale = new(0, weeks, left, width - right);
+        for (DateOnly month = from; month < to; month = month.AddMonths(onPhone ? 2 : 1))
         {
             canvas.Text(month.ToString("MMM"), scale[(month.DayNumber - from.DayNumber) / 7.0] + 2, 36, 11, Palette.Soft);
         }
 
-        canvas.Text("of the year", Width - 6, 36, 11, Palette.Soft, Alignment.MiddleRight);
+        canvas.Text(onPhone ? "year" : "of the year", width - 6, 36, 11, Palette.Soft, Alignment.MiddleRight);
         for (int i = 0; i <= places.Count; i++)
         {
             double y = 46 + (i * Row) + (i == places.Count ? 6 : 0);
             double[] values = i == places.Count ? farm : held[i];
-            canvas.Text(i == places.Count ? "All beds" : places[i], Left - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight, bold: i == places.Count);
+            canvas.Text(i == places.Count ? "All beds" : places[i], left - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight, bold: i == places.Count);
             for (int week = 0; week < weeks; week++)
             {
                 canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Shade(values[week]), Palette.White, 0.5);
             }
 
-            canvas.Text(season.Notation.Text($"{Over(values, from, to) * 100:0}%"), Width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
+            canvas.Text(season.Notation.Text($"{Over(values, from, to) * 100:0}%"), width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
         }
 
         return canvas.ToFigure($"Weeks of {season.CropYear} by block and structure, shaded by the part of the bed length that held a crop. Over the year: "

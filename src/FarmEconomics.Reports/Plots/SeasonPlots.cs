@@ -110,8 +110,10 @@ public static class SeasonPlots
     {
         canvas.Rect(x, y - 6, 14, 12, color);
         canvas.Text(text, x + 19, y, 11.5);
-        return x + 19 + Canvas.TextWidth(text, 11.5);
+        return x + KeyWidth(text);
     }
+
+    internal static double KeyWidth(string text) => 19 + Canvas.TextWidth(text, 11.5);
 
     internal static Figure Nothing(string why)
     {

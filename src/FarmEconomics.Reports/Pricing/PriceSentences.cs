@@ -36,10 +36,10 @@ public static class PriceSentences
 
         List<CropPrice> below = known.Where(price => price.AgainstFullCost.Value < 0m).ToList();
         List<CropPrice> underFloor = known.Where(price => price.Realised.Value < price.Prices.Floor.Value).ToList();
-        string text = $"Through {Phrase.Bold(channel.Name)} {known.Count - below.Count} of {notation.Count(known.Count, "crop")} brought full cost or more in {book.Season.CropYear}, most of all {Named(known[^1])}. ";
+        string text = $"Through {Phrase.Bold(channel.Name)} {known.Count - below.Count} of {notation.Count(known.Count, "crop")} broke even in {book.Season.CropYear}, most of all {Named(known[^1])}. ";
         text += below.Count == 0 ? "None fell short. "
             : $"{Phrase.Sentence(notation.Count(below.Count, "crop"))} fell short by {notation.InWords(-below.Sum(price => price.AgainstFullCost.Value!.Value), Look.WholeMoney)} together, most of all {Phrase.List(below.Take(3).Select(Named).ToList())}. ";
-        text += underFloor.Count == 0 ? "None sold below its floor." : $"Below even the floor, so that each unit sold lost money at once: {Phrase.List(underFloor.ConvertAll(price => Phrase.Bold(price.Crop.Name)))}.";
+        text += underFloor.Count == 0 ? "None sold for less than growing it cost." : $"Below even the short-run break-even, so that each unit sold lost money at once: {Phrase.List(underFloor.ConvertAll(price => Phrase.Bold(price.Crop.Name)))}.";
         text += PriceWords.Sorted(book, channel) is { Length: > 0 } advice ? " " + advice : "";
         List<ChannelComparison> channels = ChannelComparison.Of(book).Where(item => item.ReturnPerHour.IsAvailable).OrderByDescending(item => item.ReturnPerHour.Value).ToList();
         text += channels.Count < 2 ? "" : $"\n\nAn hour behind the produce earned most through {Phrase.Bold(channels[0].Channel.Name)} ({Phrase.Of(channels[0].ReturnPerHour, notation)}) and least through {Phrase.Bold(channels[^1].Channel.Name)} ({Phrase.Of(channels[^1].ReturnPerHour, notation)}).";

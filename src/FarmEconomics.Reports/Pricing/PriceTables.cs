@@ -9,7 +9,7 @@ namespace FarmEconomics.Reports.Pricing;
 /// <summary>Prices as tables. Each price is per the unit named beside it.</summary>
 public static class PriceTables
 {
-    private const string Ladder = "Floor = what would be saved if the crop weren't grown; full cost = everything, with its part of fixed and channel cost; target = the wanted return, never under full cost. "
+    private const string Ladder = "Break-even, short run = what would be saved if the crop weren't grown; break-even = full cost, with its part of fixed and channel cost; wanted = the wanted return, never under break-even. "
         + "All are grossed up for the channel's fee.";
 
     /// <summary>What the prices rest on.</summary>
@@ -31,7 +31,7 @@ public static class PriceTables
             .Row(
                 "price step",
                 notation.InWords(terms.Step, Look.Rate),
-                "At least = the target, rounded up to the next step; keep = what it sold for, or its list price, covers that already."
+                "At least = the wanted price, rounded up to the next step; keep = what it sold for, or its list price, covers that already."
             )
             .Row(
                 "can't be priced",
@@ -51,7 +51,7 @@ public static class PriceTables
             .Row(
                 "channel cost",
                 "what the channel itself cost",
-                "Market stand, driving, hours standing there: divided by sales value over what was sold there; in full cost and target, not in the floor."
+                "Market stand, driving, hours standing there: divided by sales value over what was sold there; in break-even and wanted, not in break-even, short run."
             );
     }
 
@@ -67,9 +67,9 @@ public static class PriceTables
 
         table
             .Column("Unit")
-            .Column("Floor", Look.Rate)
-            .Column("Full cost", Look.Rate)
-            .Column("Target", Look.Rate)
+            .Column("Break-even, short run", Look.Rate)
+            .Column("Break-even", Look.Rate)
+            .Column("Wanted", Look.Rate)
             .Column("Price")
             .Column("Sold for", Look.Rate)
             .Column("Lowest", Look.Rate)
@@ -77,11 +77,11 @@ public static class PriceTables
             .Column("List price", Look.Rate)
             .Column("Reference", Look.Rate)
             .Column("Sold", Look.Quantity)
-            .Column("Against full cost over the season", Look.Money)
-            .Column("Against target", Look.Money)
+            .Column("Against break-even over the season", Look.Money)
+            .Column("Against wanted", Look.Money)
             .Note(Ladder)
             .Note(
-                "Against = money that came in after fees, less what full cost (or the target) would have brought; below 0 is a shortfall."
+                "Against = money that came in after fees, less what the break-even (or the wanted) price would have brought; below 0 is a shortfall."
             );
         foreach (CropPrice price in book.Prices.Where(price => channel is null || price.Channel == channel))
         {
@@ -201,7 +201,7 @@ public static class PriceTables
     {
         ReportTable table = new ReportTable($"The channels of {book.Season.CropYear} beside each other", book.Season.Notation)
             .Column("Channel").Column("Kind").Column("Sales", Look.WholeMoney).Column("Fees", Look.WholeMoney).Column("Cost of the produce", Look.WholeMoney).Column("Channel's own cost", Look.WholeMoney)
-            .Column("Net return", Look.WholeMoney).Column("Hours", Look.Hours).Column("Return to labor", Look.Rate, per: "hour").Column("Thrown out", Look.WholeMoney).Column("Given away", Look.WholeMoney).Column("Unsold", Look.WholeMoney)
+            .Column("Left over", Look.WholeMoney).Column("Hours", Look.Hours).Column("Return to labor", Look.Rate, per: "hour").Column("Thrown out", Look.WholeMoney).Column("Given away", Look.WholeMoney).Column("Unsold", Look.WholeMoney)
             .Note("Hours: growing, picking, packing and selling behind what was sold there. Thrown out, given away and unsold are at the price the crop brought on average; "
                 + "no record says which channel they were meant for, so they are laid on the channels that drew on the same harvest, by quantity.");
         decimal elsewhere = ChannelComparison.LossWithoutChannel(book);
@@ -224,7 +224,7 @@ public static class PriceTables
     {
         ReportTable table = new ReportTable(book.Season.Notation.Text($"If {percent:0.##}% of what went through {from.Name} had gone through {to.Name}"), book.Season.Notation)
             .Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("Price now", Look.Rate).Column("Price there", Look.Rate).Column("Sales", Look.Money).Column("Fees", Look.Money)
-            .Column("Gain if stall and time stay", Look.Money).Column("Hours", Look.Hours).Column("Gain if they follow the goods", Look.Money)
+            .Column("Gain if stand and time stay", Look.Money).Column("Hours", Look.Hours).Column("Gain if they follow the goods", Look.Money)
             .Note($"Each figure is new less old. The price there is what the crop brought there, else its list price{(priceFactor == 1m ? "" : book.Season.Notation.Text($", times {priceFactor:0.###}"))}; whether the market takes more at that price, no record tells.");
         IEnumerable<ChannelMove> moves = book.In(from).Select(price => ChannelMove.Of(book, price.Crop, from, to, percent, priceFactor))
             .OrderByDescending(move => move.ShortRun.IsAvailable).ThenByDescending(move => move.ShortRun.Value).ThenBy(move => move.Crop.Index);

@@ -78,7 +78,7 @@ public static class SeasonTables
     {
         ReportTable table = new ReportTable($"What each channel brought in {season.CropYear}", season.Notation)
             .Column("Channel").Column("Kind").Column("Value of the produce", Look.WholeMoney).Column("Fees", Look.WholeMoney).Column("Direct costs", Look.WholeMoney)
-            .Column("Hours naming it", Look.Hours).Column("Margin before labor", Look.WholeMoney).Column("Margin", Look.Rate, per: "hour")
+            .Column("Hours naming it", Look.Hours).Column("Gross margin", Look.WholeMoney).Column("Gross margin", Look.Rate, per: "hour")
             .Note("Costs and hours are those that name the channel; picking and packing stand with the crops. Household use stands at list value, donations and waste at 0.");
         foreach (ChannelResult channel in season.Channels.Where(channel => channel.Channel.Kind != ChannelKind.Other))
         {

@@ -10,6 +10,40 @@ public static class TextLines
     /// <param name="text">What is said.</param>
     public static string Of(string text) => string.Join('\n', Wrapped(text, Width));
 
+    /// <summary>
+    /// A line that is too wide in several, those after the first set in by four letters more. What follows its last colon stays together
+    /// where it fits, since it may be there to be copied; else it is broken at words, nothing left out. A longer word stands on its own.
+    /// </summary>
+    /// <param name="line">The line; letters it begins with that are spaces are kept for all.</param>
+    /// <param name="width">Letters of a line, above 0.</param>
+    /// <returns>The lines, without line ends.</returns>
+    public static IEnumerable<string> Folded(string line, int width)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(width);
+        string indent = new(' ', line.Length - line.TrimStart(' ').Length + 4);
+        while (line.Length > width && Break(line, indent.Length, width) is var at && at > 0)
+        {
+            yield return line[..at].TrimEnd(' ');
+            line = indent + line[at..].TrimStart(' ');
+        }
+
+        yield return line;
+    }
+
+    /// <summary>Where the rest begins; 0: nowhere.</summary>
+    private static int Break(string line, int indent, int width)
+    {
+        int start = line.Length - line.TrimStart(' ').Length, colon = line.LastIndexOf(": ", StringComparison.Ordinal);
+        if (colon > start && colon < width && line.Length - colon - 2 <= width - indent)
+        {
+            return colon + 2;
+        }
+
+        int before = line.LastIndexOf(' ', width), after = line.IndexOf(' ', Math.Min(width, line.Length - 1));
+        return before > start ? before + 1 : after > start ? after + 1 : 0;
+    }
+
     /// <summary>A text broken at words; control characters of records are blanked. A word longer than a line stands on its own.</summary>
     /// <param name="text">What is said; the empty text has no line.</param>
     /// <param name="width">Letters of a line, above 0.</param>

@@ -22,7 +22,7 @@ public static class WhatIfPlot
         ArgumentNullException.ThrowIfNull(outcome);
         Notation notation = outcome.Before.Settings.Notation;
         bool net = outcome.AllCrops.NetReturn.Difference.IsAvailable;
-        string what = net ? outcome.Before.Farm.Known.NetReturnLabel : "output";
+        string what = net ? LineWords.Net(outcome.Before.Farm.Known) : "brought in";
         List<(string Name, decimal Before, decimal After)> moved = WhatIfTables.Ordered(outcome).Select(crop => (crop.Name, Figure: net ? crop.NetReturn : crop.Output))
             .Where(crop => crop.Figure.Difference.Value is not (null or 0m)).Select(crop => (crop.Name, crop.Figure.Before.Value!.Value, crop.Figure.After.Value!.Value)).ToList();
         List<(string Name, decimal Before, decimal After)> shown = moved.Take(Most).OrderByDescending(crop => crop.Before).ToList();

@@ -32,15 +32,15 @@ public static class WhatIfSentences
         {
             if (outcome.AllCrops.Output.Difference.Value is not { } output)
             {
-                return new Prose($"{example}With **{with}**, what {Phrase.Bold(season.Farm.Name)} would have earned in {season.CropYear} is not known ({outcome.AllCrops.Output.Difference.Reason}). "
+                return new Prose($"{example}With **{with}**, what {Phrase.Bold(season.Farm.Name)} would have had left over in {season.CropYear} is not known ({outcome.AllCrops.Output.Difference.Reason}). "
                     + "The lines that are known stand in the tables.");
             }
 
-            return new Prose($"{example}With **{with}**, the output of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would be {notation.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney)} instead of "
-                + $"{notation.InWords(season.Farm.Output.Amount, Look.WholeMoney)}: **{ByHowMuch(output, notation)}**. What the farm would net is not available ({outcome.FarmNet.Difference.Reason}).");
+            return new Prose($"{example}With **{with}**, the crops of {Phrase.Bold(season.Farm.Name)} in {season.CropYear} would bring in {notation.InWords(outcome.After.Farm.Output.Amount, Look.WholeMoney)} instead of "
+                + $"{notation.InWords(season.Farm.Output.Amount, Look.WholeMoney)}: **{ByHowMuch(output, notation)}**. What would be left over is not known ({outcome.FarmNet.Difference.Reason}).");
         }
 
-        string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have netted **{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)}** in {season.CropYear} instead of "
+        string text = $"{example}With **{with}**, {Phrase.Bold(season.Farm.Name)} would have had **{notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)}** left over in {season.CropYear} instead of "
             + $"**{notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}**{label}: **{ByHowMuch(difference, notation)}**.";
         return new Prose(text + Sources(outcome, notation));
     }
@@ -52,7 +52,7 @@ public static class WhatIfSentences
         Notation notation = outcome.Before.Notation;
         decimal apart = (outcome.FarmNet.Difference.Value ?? 0m) - (outcome.Without?.AvoidableChange.Amount ?? 0m);
         return new Prose(Prose.Text(
-            $"Worked through all records again, the farm would have netted {notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)} in {outcome.Before.CropYear} "
+            $"Worked through all records again, the farm would have had {notation.InWords(outcome.FarmNet.After.Value ?? 0m, Look.WholeMoney)} left over in {outcome.Before.CropYear} "
             + $"instead of {notation.InWords(outcome.FarmNet.Before.Value ?? 0m, Look.WholeMoney)}"
             + (Math.Abs(apart) < 0.5m ? "." : $"; {notation.InWords(Math.Abs(apart), Look.WholeMoney)} of the difference is shared cost that moves {(apart > 0m ? "to" : "from")} the household, and other crops' stock valued again.")));
     }
@@ -70,7 +70,7 @@ public static class WhatIfSentences
         CropDifference most = moved[0];
         bool net = most.NetReturn.Difference.IsAvailable;
         BeforeAfter figure = net ? most.NetReturn : most.Output;
-        string text = $"{Phrase.Bold(most.Name)} moves most: its {(net ? outcome.Before.Farm.Known.NetReturnLabel : "output")} goes from {notation.InWords(figure.Before.Value ?? 0m, Look.WholeMoney)} to {notation.InWords(figure.After.Value ?? 0m, Look.WholeMoney)}. "
+        string text = $"{Phrase.Bold(most.Name)} moves most: {(net ? $"what is {LineWords.Net(outcome.Before.Farm.Known)} of it" : "what it brings in")} goes from {notation.InWords(figure.Before.Value ?? 0m, Look.WholeMoney)} to {notation.InWords(figure.After.Value ?? 0m, Look.WholeMoney)}. "
             + $"{Phrase.Sentence(notation.Count(moved.Count(crop => WhatIfTables.Moved(crop).Value > 0m), "crop"))} would earn more, {moved.Count(crop => WhatIfTables.Moved(crop).Value < 0m)} less.";
         List<CropDifference> fallen = moved.Where(crop => crop.NetReturn.Before.Value >= 0m && crop.NetReturn.After.Value < 0m).ToList();
         List<CropDifference> risen = moved.Where(crop => crop.NetReturn.Before.Value < 0m && crop.NetReturn.After.Value >= 0m).ToList();

@@ -17,7 +17,7 @@ public static class WhatIfTables
         Notation notation = season.Notation;
         ReportTable table = new ReportTable($"What is changed in {season.CropYear}, each change by itself", notation)
             .Column("Change").Column("In words").Column("Counted").Column("As it was").Column("Would be").Column("Rows touched")
-            .Column("Money moved in them", Look.Money).Column($"Change of the farm's {season.Farm.Known.NetReturnLabel}", Look.Money);
+            .Column("Money moved in them", Look.Money).Column($"Change of what is {LineWords.Net(season.Farm.Known)}", Look.Money);
         foreach (ChangeEffect effect in outcome.Effects)
         {
             table.Row(
@@ -47,9 +47,9 @@ public static class WhatIfTables
         SeasonReview season = outcome.Before;
         ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}, as it was and with {outcome.Scenario.Name}", season.Notation)
             .InOrder().Column("Line").Column("As it was", Look.Money).Column("Would be", Look.Money).Column("Difference", Look.Money);
-        foreach (FarmDifference line in outcome.Farm)
+        foreach ((FarmStatementLine named, FarmDifference line) in FarmStatement.Of(season).Zip(outcome.Farm))
         {
-            table.Row(Phrase.Sentence(line.Name), line.Amount.Before, line.Amount.After, line.Amount.Difference);
+            table.Row(Phrase.Sentence(LineWords.Of(named)), line.Amount.Before, line.Amount.After, line.Amount.Difference);
         }
 
         return table;
@@ -60,7 +60,7 @@ public static class WhatIfTables
     {
         SeasonReview season = outcome.Before;
         LengthUnit unit = season.Settings.LengthUnit;
-        string net = Phrase.Sentence(season.Farm.Known.NetReturnLabel);
+        string net = Phrase.Sentence(LineWords.Net(season.Farm.Known));
         ReportTable table = new ReportTable($"The crops of {season.CropYear}, as they were and with {outcome.Scenario.Name}, those that move most first", season.Notation)
             .Column("Crop").Column("Brought in", Look.WholeMoney).Column("would be", Look.WholeMoney)
             .Column(net, Look.WholeMoney).Column("would be", Look.WholeMoney).Column("Difference", Look.Money)
@@ -87,7 +87,7 @@ public static class WhatIfTables
             .Column("Labor", Look.WholeMoney)
             .Column("Infrastructure", Look.WholeMoney)
             .Column("Overhead", Look.WholeMoney)
-            .Column($"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of the farm", Look.WholeMoney)
+            .Column($"{Phrase.Sentence(LineWords.Net(season.Farm.Known))} for the farm", Look.WholeMoney)
             .Column("Difference", Look.Money)
             .Column("Crop that moves most");
         if (comparison.Outcomes.Count > 0)
@@ -110,7 +110,7 @@ public static class WhatIfTables
     {
         SeasonReview season = comparison.Season;
         ReportTable table = new ReportTable(
-            $"{Phrase.Sentence(season.Farm.Known.NetReturnLabel)} of each crop in {season.CropYear}, scenario by scenario",
+            $"{Phrase.Sentence(LineWords.Net(season.Farm.Known))} from each crop in {season.CropYear}, scenario by scenario",
             season.Notation
         )
             .Column("Crop")

@@ -20,80 +20,116 @@ public sealed record BindingLimit(PlanLimitKey Key, double Worth, double? More =
 public sealed record LeftOut(int Crop, double Misses);
 
 /// <summary>The best mix under a farm's limits, beside today's.</summary>
-public sealed class BestMix
+public sealed partial class BestMix
 {
     private const double Smallest = 0.005;
-    private readonly ILinearSolver solver;
-    private readonly PlanLengths? nearlyAsGood;
-    private (double[] Feet, PlanProgram Program, LinearSolution Solution)? scored;
 
-    private BestMix(PlanModel model, ILinearSolver solver)
+    private readonly ILinearSolver solver;
+    private readonly int worths;
+    private PlanCash? keptCash;
+    private PlanLengths? nearlyAsGood;
+    private (double[] Feet, PlanCash? Cash, PlanProgram Program, LinearSolution Solution)? scored;
+
+    private BestMix(PlanModel model, ILinearSolver solver, int worths)
     {
-        Model = model;
+        this.worths = worths;
+        // Cash that the best mix keeps of itself limits nothing: rows for it would only take time.
+        Model = model with { Cash = null };
         this.solver = solver;
-        Today = Score(model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today));
-        PlanProgram program = new(model);
-        Questions asked = new(program);
-        using ILinearRun run = solver.Open(program.Model);
-        LinearSolution solution = run.Solve();
-        if (!solution.IsOptimal)
+        Today = ScoreOf([.. model.Sowings.Select(sowing => sowing.Bounds.Least > 0.0 ? sowing.Bounds.Least : sowing.Today)], null);
+        keptCash = model.Cash;
+        Looked looked = Look();
+        if (looked is Looked.BreaksCash)
         {
-            Short = FindShort(new PlanProgram(model));
-            return;
+            Model = model;
+            looked = Look();
+            if (looked is Looked.Nothing && !model.Cash!.HasLine)
+            {
+                // Nothing that is sown pays for it: told, and planned without.
+                CashShort = FindCashShort(model);
+                Model = model with { Cash = null };
+                keptCash = null;
+                looked = Look();
+            }
         }
 
-        double[] feet = [.. program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))];
-        Best = new PlanLengths(feet, solution.Objective + model.ChargeOf(feet));
-        Quantities = PlanQuantities.Of(model, program, program.Incomes[0], solution);
-        Duality = (solution.Objective, solution.DualObjective(program.Model));
-        Binding = FindBinding(program, solution);
-        LeftOut = FindLeftOut(asked, run);
-        nearlyAsGood = FindNearlyAsGood(asked, run);
+        if (looked is Looked.Nothing)
+        {
+            FindShort(new PlanProgram(Model));
+        }
     }
 
-    /// <summary>The model.</summary>
-    public PlanModel Model { get; }
+    private enum Looked
+    {
+        Found,
+        Nothing,
+        BreaksCash,
+    }
+
+    /// <summary>
+    /// The model; without its limit on cash where the best mix keeps it of itself, or nothing can: see <see cref="CashShort"/>.
+    /// </summary>
+    public PlanModel Model { get; private set; }
+
+    /// <summary>
+    /// By how much cash falls below zero whatever is grown, at the least, where no line of credit is on record; then the plan is made
+    /// without a limit on cash. Null: cash is kept, or not limited.
+    /// </summary>
+    public CashShort? CashShort { get; private set; }
 
     /// <summary>This year's lengths, scored by the same program; hours beyond what there is cost three times a hired hour.</summary>
     public PlanLengths Today { get; }
 
     /// <summary>The best lengths; null where no plan keeps within the limits: see <see cref="Short"/>.</summary>
-    public PlanLengths? Best { get; }
+    public PlanLengths? Best { get; private set; }
 
     /// <summary>What the best plan picks, keeps, sells and works, week by week; null without one.</summary>
-    public PlanQuantities? Quantities { get; }
+    public PlanQuantities? Quantities { get; private set; }
 
     /// <summary>The objective, less what changes must bring, and that of the dual problem; they agree to the cent.</summary>
-    public (double Primal, double Dual) Duality { get; }
+    public (double Primal, double Dual) Duality { get; private set; }
 
     /// <summary>Limits that bind, dearest first.</summary>
-    public IReadOnlyList<BindingLimit> Binding { get; } = [];
+    public IReadOnlyList<BindingLimit> Binding { get; private set; } = [];
+
+    /// <summary>
+    /// The dearest of them, as many as were asked for and those on cash, with what one unit more adds and one less takes, dearest by what one more adds first.
+    /// </summary>
+    public IReadOnlyList<BindingLimit> Worths { get; private set; } = [];
 
     /// <summary>Crops the plan leaves out, nearest first.</summary>
-    public IReadOnlyList<LeftOut> LeftOut { get; } = [];
+    public IReadOnlyList<LeftOut> LeftOut { get; private set; } = [];
 
-    /// <summary>Limits that can't be kept whatever is grown, and by how much.</summary>
-    public IReadOnlyList<(PlanLimitKey Key, double By)> Short { get; } = [];
+    /// <summary>
+    /// Where there is no best plan: limits that can't be kept together, none of which can be left out, each with by how much it must give
+    /// way for the others to be kept; empty where none was found.
+    /// </summary>
+    public IReadOnlyList<(PlanLimitKey Key, double By)> Short { get; private set; } = [];
+
+    /// <summary>Where there is no best plan: in how many weeks hours would have to give way, by as little as possible in all.</summary>
+    public int WeeksShort { get; private set; }
 
     /// <summary>Finds the best mix.</summary>
     /// <param name="model">The model.</param>
     /// <param name="solver">The solver.</param>
+    /// <param name="worths">Of how many limits, the dearest first, <see cref="Worths"/> are found.</param>
     /// <returns>The mix.</returns>
-    public static BestMix Of(PlanModel model, ILinearSolver solver)
+    public static BestMix Of(PlanModel model, ILinearSolver solver, int worths = 0)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(solver);
-        return new BestMix(model, solver);
+        return new BestMix(model, solver, worths);
     }
 
-    /// <summary>What lengths are worth in the mean season when everything else is chosen best; they may break the limits on beds.</summary>
+    /// <summary>
+    /// What lengths are worth in the mean season when everything else is chosen best; they may break the limits on beds. Where cash is
+    /// limited, it is kept as far as these lengths let it.
+    /// </summary>
     /// <param name="feet">Bed-feet of each sowing, in the model's order.</param>
     /// <returns>The lengths with their worth.</returns>
     public PlanLengths Score(IEnumerable<double> feet)
     {
-        double[] lengths = [.. feet];
-        LinearSolution solution = SolveFixed(lengths).Solution;
-        return new PlanLengths(lengths, solution.IsOptimal ? solution.Objective : double.NaN);
+        return ScoreOf([.. feet], keptCash);
     }
 
     /// <summary>What lengths bring beyond this year's, a year; null where this year's can't be scored.</summary>
@@ -111,7 +147,7 @@ public sealed class BestMix
     /// <returns>What they pick, keep, sell and work; null where that can't be found.</returns>
     public PlanQuantities? QuantitiesOf(IEnumerable<double> feet)
     {
-        (PlanProgram program, LinearSolution solution) = SolveFixed([.. feet]);
+        (PlanProgram program, LinearSolution solution) = SolveFixed([.. feet], keptCash);
         return solution.IsOptimal ? PlanQuantities.Of(Model, program, program.Incomes[0], solution) : null;
     }
 
@@ -121,72 +157,76 @@ public sealed class BestMix
     /// <returns>The lengths; null without a best plan.</returns>
     public PlanLengths? Simpler() => nearlyAsGood is null ? null : Score(nearlyAsGood.Feet);
 
-    /// <summary>
-    /// The plan in whole pieces of bed: only the best plan's sowings, each as many pieces as fit. A mixed program; solved to a thousandth.
-    /// </summary>
-    /// <param name="piece">Bed-feet of a piece, by cover.</param>
-    /// <returns>The lengths; null where none was found.</returns>
-    public PlanLengths? InPieces(IReadOnlyList<double> piece)
-    {
-        ArgumentNullException.ThrowIfNull(piece);
-        if (Best is null)
-        {
-            return null;
-        }
-
-        PlanProgram program = new(Model);
-        int[] pieces = new int[program.Lengths.Length];
-        for (int i = 0; i < pieces.Length; i++)
-        {
-            PlanSowing sowing = Model.Sowings[i];
-            bool chosen = Best.Feet[i] > Smallest && sowing.Bounds.Least == 0.0;
-            double size = piece[sowing.Cover];
-            pieces[i] = program.Model.AddQuantity("pieces", 0.0, chosen ? Math.Ceiling((Best.Feet[i] / size) + 1.0) : 0.0, isWhole: true);
-            int whole = program.Model.AddLimit("whole pieces", sowing.Bounds.Least, sowing.Bounds.Least);
-            program.Model.Set(whole, program.Lengths[i], 1.0);
-            program.Model.Set(whole, pieces[i], -size);
-        }
-
-        LinearSolution solution = solver.Solve(program.Model);
-        return solution.IsOptimal ? Score(program.Lengths.Select(length => Math.Round(Math.Max(0.0, solution.Values[length]), 6))) : null;
-    }
-
-    /// <summary>
-    /// The lengths in pieces of bed, without another program: each rounded down, then those that lost most rounded up as far as their beds
-    /// have room.
-    /// </summary>
-    /// <param name="lengths">The lengths.</param>
+    /// <summary>That plan in pieces of bed: see <see cref="Rounded"/>.</summary>
     /// <param name="piece">Bed-feet of a piece, above 0.</param>
-    /// <returns>The lengths in pieces with their worth.</returns>
-    public PlanLengths Rounded(PlanLengths lengths, double piece)
-    {
-        ArgumentNullException.ThrowIfNull(lengths);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(piece);
-        double[] feet = [.. lengths.Feet.Select((length, i) => Model.Sowings[i].Bounds.Least > 0.0 ? length : Math.Floor((length / piece) + 1e-9) * piece)];
-        foreach (int i in Enumerable.Range(0, feet.Length).Where(i => lengths.Feet[i] - feet[i] > piece / 4.0).OrderByDescending(i => lengths.Feet[i] - feet[i]))
-        {
-            PlanSowing sowing = Model.Sowings[i];
-            bool room = Enumerable.Range(Math.Max(0, sowing.Week), Math.Min(PlanModel.Weeks, sowing.Week + sowing.WeeksInBed) - Math.Max(0, sowing.Week)).All(week =>
-                Enumerable.Range(0, feet.Length).Where(j => Model.Sowings[j].Cover == sowing.Cover && Model.Sowings[j].Holds(week)).Sum(j => feet[j]) + piece
-                    <= Model.Covers[sowing.Cover].Feet[week] + 1e-9);
-            feet[i] += room ? piece : 0.0;
-        }
-
-        return Score(feet);
-    }
+    /// <returns>The lengths in pieces with their worth; null without a best plan.</returns>
+    public PlanLengths? SimplerIn(double piece) => nearlyAsGood is null ? null : Rounded(nearlyAsGood, piece);
 
     /// <summary>
     /// Solves for given lengths; the lengths asked for last are kept, since who scores them mostly asks for their quantities next.
     /// </summary>
-    private (PlanProgram Program, LinearSolution Solution) SolveFixed(double[] lengths)
+    private (PlanProgram Program, LinearSolution Solution) SolveFixed(double[] lengths, PlanCash? cash)
     {
-        if (scored is not { } last || !last.Feet.AsSpan().SequenceEqual(lengths))
+        if (scored is not { } last || last.Cash != cash || !last.Feet.AsSpan().SequenceEqual(lengths))
         {
             PlanProgram program = new(Model.WithLengths(lengths), beyond: true);
-            scored = last = (lengths, program, solver.Solve(program.Model));
+            LinearSolution solution = solver.Solve(program.Model);
+            if (cash is not null && solution.IsOptimal && !PlanCashLimits.AreKept(Model, cash, program, solution.Values))
+            {
+                PlanCash steers = cash with { ShortCosts = PlanCashLimits.Steers };
+                program = new PlanProgram(Model.WithLengths(lengths) with { Cash = steers }, beyond: true);
+                solution = solver.Solve(program.Model);
+            }
+
+            scored = last = (lengths, cash, program, solution);
         }
 
         return (last.Program, last.Solution);
+    }
+
+    /// <summary>Worth without the price that steers cash.</summary>
+    private PlanLengths ScoreOf(double[] lengths, PlanCash? cash)
+    {
+        (PlanProgram program, LinearSolution solution) = SolveFixed(lengths, cash);
+        return new PlanLengths(
+            lengths,
+            solution.IsOptimal ? solution.Objective + PlanCashLimits.Charged(program, solution.Values) : double.NaN
+        );
+    }
+
+    /// <summary>Looks for the best plan of the model and all that is asked of it, if there is one.</summary>
+    private Looked Look()
+    {
+        PlanProgram program = new(Model);
+        Questions asked = new(program);
+        using ILinearRun run = solver.Open(program.Model);
+        LinearSolution solution = run.Solve();
+        if (!solution.IsOptimal)
+        {
+            return Looked.Nothing;
+        }
+
+        if (Model.Cash is null && keptCash is { } cash && !PlanCashLimits.AreKept(Model, cash, program, solution.Values))
+        {
+            return Looked.BreaksCash;
+        }
+
+        double[] feet = [.. program.Lengths.Select(length => Math.Max(0.0, solution.Values[length]))];
+        Best = new PlanLengths(feet, solution.Objective + Model.ChargeOf(feet));
+        Quantities = PlanQuantities.Of(Model, program, program.Incomes[0], solution);
+        Duality = (solution.Objective, solution.DualObjective(program.Model));
+        Binding = FindBinding(program, solution);
+        Worths = LimitWorths.Of(Binding.Where((limit, i) => worths > 0 && (i < worths || limit.Key.Kind == PlanLimitKind.Cash)), program, run, solution);
+        LeftOut = FindLeftOut(asked, run);
+        nearlyAsGood = FindNearlyAsGood(asked, run);
+        return Looked.Found;
+    }
+
+    private CashShort? FindCashShort(PlanModel model)
+    {
+        PlanProgram program = new(model with { Cash = model.Cash! with { ShortCosts = PlanCashLimits.LeastShort } });
+        LinearSolution solution = solver.Solve(program.Model);
+        return solution.IsOptimal ? PlanCashLimits.ShortOf(program, solution.Values) : null;
     }
 
     private List<BindingLimit> FindBinding(PlanProgram program, LinearSolution solution)
@@ -198,6 +238,9 @@ public sealed class BestMix
             double worth = key.Kind switch
             {
                 PlanLimitKind.Balance or PlanLimitKind.Boxes => 0.0,
+
+                // Told in months at whose end there is no more of it: a unit that comes in later is worth less.
+                PlanLimitKind.Cash when solution.Values[program.Cash[key.Week]] > Smallest - Model.Cash!.Line[key.Week] => 0.0,
 
                 // An hour is told on top of what it is worth to its owner.
                 PlanLimitKind.Hours => Math.Max(0.0, solution.ShadowPrices[i] - Model.Hours.OwnCost),
@@ -222,11 +265,11 @@ public sealed class BestMix
         foreach (IGrouping<int, int> crop in asked.ByCrop.Where(crop => crop.All(i => Best!.Feet[i] <= Smallest)))
         {
             run.SetLimit(asked.AtLeastAFoot[crop.Key], 1.0, double.PositiveInfinity);
-            LinearSolution forced = run.Solve();
+            double? forced = run.Best();
             run.SetLimit(asked.AtLeastAFoot[crop.Key], double.NegativeInfinity, double.PositiveInfinity);
-            if (forced.IsOptimal)
+            if (forced is { } worth)
             {
-                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Duality.Primal - forced.Objective)));
+                found.Add(new LeftOut(crop.Key, Math.Max(0.0, Duality.Primal - worth)));
             }
         }
 
@@ -260,11 +303,15 @@ public sealed class BestMix
             : null;
     }
 
-    private List<(PlanLimitKey Key, double By)> FindShort(PlanProgram program)
+    /// <summary>Bookkeeping is never at fault; boxes can be bought in.</summary>
+    private void FindShort(PlanProgram program)
     {
-        HashSet<int> firm = [.. Enumerable.Range(0, program.Keys.Count).Where(i => program.Keys[i].Kind is PlanLimitKind.Balance or PlanLimitKind.Boxes or PlanLimitKind.Wish)];
-        IReadOnlyList<Shortfall> found = Shortfalls.Of(solver, program.Model, firm);
-        return [.. (found.Count > 0 ? found : Shortfalls.Of(solver, program.Model)).Select(one => (program.Keys[one.Limit], one.By))];
+        HashSet<int> firm =
+        [
+            .. Enumerable.Range(0, program.Keys.Count).Where(i => program.Keys[i].Kind is PlanLimitKind.Balance or PlanLimitKind.Boxes),
+        ];
+        Short = [.. Conflicts.Of(solver, program.Model, firm).Select(one => (program.Keys[one.Limit], one.By))];
+        WeeksShort = Shortfalls.Of(solver, program.Model, firm).Count(one => program.Keys[one.Limit].Kind == PlanLimitKind.Hours);
     }
 
     /// <summary>

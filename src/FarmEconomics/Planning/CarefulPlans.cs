@@ -27,6 +27,9 @@ public enum PlanStance
 /// <param name="Seasons">What it is worth in each simulated season.</param>
 public sealed record CarefulPlan(PlanStance Stance, IReadOnlyList<double> Feet, IReadOnlyList<double> Seasons)
 {
+    /// <summary>What it would have been worth in each season on record, oldest first; empty where they weren't scored.</summary>
+    public IReadOnlyList<double> Recorded { get; init; } = [];
+
     /// <summary>The mean of the seasons.</summary>
     public double Mean => Seasons.Average();
 
@@ -96,6 +99,23 @@ public sealed class CarefulPlans
         return new CarefulPlans(
             [.. found.Select(one => new CarefulPlan(one.Stance, one.Feet, SeasonScores.Of(mix.Model, solver, one.Feet, seasons)))],
             chosen
+        );
+    }
+
+    /// <summary>
+    /// Finds all plans but <see cref="PlanStance.OnAverage"/> over simulated seasons, and scores them on those on record apart.
+    /// </summary>
+    /// <param name="mix">The best mix, which must have been found.</param>
+    /// <param name="solver">The solver.</param>
+    /// <param name="seasons">The seasons.</param>
+    /// <returns>The plans.</returns>
+    public static CarefulPlans Of(BestMix mix, ILinearSolver solver, PlanSeasons seasons)
+    {
+        ArgumentNullException.ThrowIfNull(seasons);
+        CarefulPlans simulated = Of(mix, solver, seasons.Drawn);
+        return new CarefulPlans(
+            [.. simulated.Plans.Select(plan => plan with { Recorded = SeasonScores.Of(mix.Model, solver, plan.Feet, seasons.Recorded) })],
+            simulated.Chosen
         );
     }
 

@@ -4,7 +4,8 @@ namespace FarmEconomics.Planning;
 
 /// <summary>
 /// Lays a plan's lengths into beds and its quantities into weeks. What comes first is laid first, into the bed it fits best, in several
-/// where it must: so it always fits where the lengths fit week by week.
+/// where it must: so it always fits where the lengths fit week by week. Where rotation is limited, a family goes into beds free of it; if
+/// some then finds none, other orders are tried, and the one that leaves least beside them is kept.
 /// </summary>
 public sealed class DraftMaker
 {
@@ -15,6 +16,12 @@ public sealed class DraftMaker
     private readonly DateOnly start;
     private readonly Dictionary<string, double[]> free = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, int> numbers = [];
+    private readonly Dictionary<PlanSowing, string> names = new(ReferenceEqualityComparer.Instance);
+
+    /// <summary>Length of a free bed that a family may still take this year: it stands there but once.</summary>
+    private readonly Dictionary<(PlanRotation Rotation, string Bed), double> fresh = [];
+    private double misplaced;
+    private bool keepsRarest;
 
     private DraftMaker(FarmRecords records, PlanModel model)
     {
@@ -40,12 +47,57 @@ public sealed class DraftMaker
         ArgumentNullException.ThrowIfNull(feet);
         ArgumentNullException.ThrowIfNull(quantities);
         DraftMaker maker = new(records, model);
-        double[] picked = maker.PartPicked(feet, quantities);
-        List<DraftPlanting> plantings = [.. Enumerable.Range(0, feet.Count).Where(i => feet[i] > LeastFeet)
-            .OrderBy(i => model.Sowings[i].Week).ThenByDescending(i => model.Sowings[i].WeeksInBed)
-            .SelectMany(i => maker.Lay(model.Sowings[i], feet[i], picked[model.Sowings[i].Crop]))];
+        List<DraftPlanting> plantings = maker.LayAll(feet, quantities, LayOrder.ByWeek);
+        foreach (LayOrder order in (LayOrder[])[LayOrder.KeepsRarest, LayOrder.ScarcestFirst, LayOrder.ScarcestFirst | LayOrder.KeepsRarest])
+        {
+            if (maker.misplaced > 0.0 && model.Rotation.Count > 0)
+            {
+                DraftMaker other = new(records, model);
+                List<DraftPlanting> again = other.LayAll(feet, quantities, order);
+                (maker, plantings) = other.misplaced < maker.misplaced ? (other, again) : (maker, plantings);
+            }
+        }
+
         return new PlanDraft(model.CropYear, plantings, maker.Sales(quantities));
     }
+
+    /// <summary>In which order sowings are laid, and into which of the beds that have room.</summary>
+    [Flags]
+    private enum LayOrder
+    {
+        /// <summary>What comes first, into the bed with least room: always fits where the lengths fit week by week.</summary>
+        ByWeek = 0,
+
+        /// <summary>Families that need most of the length free of them first.</summary>
+        ScarcestFirst = 1,
+
+        /// <summary>Into beds free of few families, which are of no use to others.</summary>
+        KeepsRarest = 2,
+    }
+
+    private List<DraftPlanting> LayAll(IReadOnlyList<double> feet, PlanQuantities quantities, LayOrder order)
+    {
+        double[] picked = PartPicked(feet, quantities);
+        keepsRarest = order.HasFlag(LayOrder.KeepsRarest);
+        Dictionary<PlanRotation, double> needs = model.Rotation.ToDictionary(
+            one => one,
+            one =>
+                Enumerable.Range(0, feet.Count).Where(i => one.Holds(model, model.Sowings[i])).Sum(i => feet[i])
+                / Math.Max(1.0, one.Feet)
+        );
+        double Scarce(int i) => order.HasFlag(LayOrder.ScarcestFirst) ? model.Sowings[i].Standing.Count > 0 ? double.PositiveInfinity
+            : RotationOf(model.Sowings[i]) is { } rotation ? needs[rotation] : 0.0 : 0.0;
+        int[] inOrder = [.. Enumerable.Range(0, feet.Count).Where(i => feet[i] > LeastFeet)
+            .OrderBy(i => model.Sowings[i].Week).ThenByDescending(i => model.Sowings[i].WeeksInBed)];
+        foreach (int i in inOrder.Where(i => model.Sowings[i].Standing.Count == 0))
+        {
+            names[model.Sowings[i]] = NameOf(model.Crops[model.Sowings[i].Crop].Name);
+        }
+
+        return [.. inOrder.OrderByDescending(Scarce).SelectMany(i => Lay(model.Sowings[i], feet[i], picked[model.Sowings[i].Crop]))];
+    }
+
+    private PlanRotation? RotationOf(PlanSowing sowing) => model.Rotation.FirstOrDefault(one => one.Holds(model, sowing));
 
     private DateOnly Day(int week) => start.AddDays(7 * week);
 
@@ -101,27 +153,61 @@ public sealed class DraftMaker
         }
 
         double left = sowing.Standing.Count > 0 ? 0.0 : feet;
-        string name = left > 0.0 ? NameOf(model.Crops[sowing.Crop].Name) : "";
-        string cover = model.Covers[sowing.Cover].Name;
+        PlanRotation? rotation = RotationOf(sowing);
         while (left > LeastFeet)
         {
-            List<(string Bed, double Room)> beds = [.. records.Tables.Beds.Where(bed => string.Equals(PlanFacts.CoverOf(bed), cover, StringComparison.OrdinalIgnoreCase))
-                .Select(bed => (Bed: bed.Bed.Trim(), Room: free[bed.Bed.Trim()][from..Math.Max(from + 1, to)].Min() * Width(bed.Bed)))];
+            List<(string Bed, double Room)> beds = RoomUnder(sowing.Cover, from, Math.Max(from + 1, to));
             if (beds.Count == 0)
             {
                 yield break;
             }
 
-            (string chosen, double room) = beds.Exists(bed => bed.Room >= left) ? beds.Where(bed => bed.Room >= left).MinBy(bed => bed.Room) : beds.MaxBy(bed => bed.Room);
+            List<(string Bed, double Room)> clean = rotation is null ? [] : Clean(rotation, beds);
+            bool fits = rotation is null || clean.Count > 0;
+            (string chosen, double room) = BestFit(clean.Count > 0 ? clean : beds, left);
 
             // Nothing is lost: what fits nowhere, as a season's plantings may not when they come and go in the middle of a week, is laid
             // where most room is left, and the outlook tells that bed.
             double taken = room > LeastFeet ? Math.Min(room, left) : left;
+            misplaced += fits && room > LeastFeet ? 0.0 : taken;
             Take(chosen, from, to, taken / Width(chosen));
+            if (rotation is not null)
+            {
+                fresh[(rotation, chosen)] = Fresh(rotation, chosen) - taken;
+            }
+
             left -= taken;
-            yield return (name, chosen, taken / Width(chosen), Day(sowing.Week));
+            yield return (names[sowing], chosen, taken / Width(chosen), Day(sowing.Week));
         }
     }
+
+    /// <summary>Beds of a cover with the room they have over all of some weeks, at the standard width.</summary>
+    private List<(string Bed, double Room)> RoomUnder(int cover, int from, int to) =>
+        [
+            .. records
+                .Tables.Beds.Where(bed =>
+                    string.Equals(PlanFacts.CoverOf(bed), model.Covers[cover].Name, StringComparison.OrdinalIgnoreCase)
+                )
+                .Select(bed => (Bed: bed.Bed.Trim(), Room: free[bed.Bed.Trim()][from..to].Min() * Width(bed.Bed))),
+        ];
+
+    /// <summary>Those of the beds that a family may still stand in, with the room it has there.</summary>
+    private List<(string Bed, double Room)> Clean(PlanRotation rotation, List<(string Bed, double Room)> beds) =>
+        [
+            .. beds
+                .Select(bed => (bed.Bed, Room: Math.Min(bed.Room, Fresh(rotation, bed.Bed))))
+                .Where(bed => bed.Room > LeastFeet),
+        ];
+
+    private (string Bed, double Room) BestFit(List<(string Bed, double Room)> beds, double left) =>
+        !beds.Exists(bed => bed.Room >= left)
+            ? beds.MaxBy(bed => bed.Room)
+            : beds.Where(bed => bed.Room >= left)
+                .MinBy(bed => (keepsRarest ? model.Rotation.Count(one => one.Beds.Contains(bed.Bed)) : 0, bed.Room));
+
+    private double Fresh(PlanRotation rotation, string bed) => fresh.TryGetValue((rotation, bed), out double left) ? left
+        : rotation.Beds.Contains(bed) && RowOf(bed) is { } row ? (double)row.LengthFt * Width(bed)
+        : 0.0;
 
     private void Take(string bed, int from, int to, double length)
     {
@@ -131,13 +217,22 @@ public sealed class DraftMaker
         }
     }
 
-    private double Width(string bed) => (double)((records.Tables.Beds.Find(row => string.Equals(row.Bed.Trim(), bed, StringComparison.OrdinalIgnoreCase))?.WidthIn
+    private BedRow? RowOf(string bed) =>
+        records.Tables.Beds.Find(row => string.Equals(row.Bed.Trim(), bed, StringComparison.OrdinalIgnoreCase));
+
+    private double Width(string bed) => (double)((RowOf(bed)?.WidthIn
         ?? records.Settings.StandardBedWidthIn) / records.Settings.StandardBedWidthIn);
 
     private string NameOf(string crop)
     {
-        numbers[crop] = numbers.GetValueOrDefault(crop) + 1;
-        return FormattableString.Invariant($"{crop} {model.CropYear}-{numbers[crop]}");
+        string name;
+        do
+        {
+            numbers[crop] = numbers.GetValueOrDefault(crop) + 1;
+            name = FormattableString.Invariant($"{crop} {model.CropYear}-{numbers[crop]}");
+        }
+        while (records.FindPlanting(name) is not null);
+        return name;
     }
 
     /// <summary>Sales and boxes week by week; a box is worth its list value.</summary>

@@ -68,7 +68,8 @@ public sealed class PlanFacts
         (double[] target, Dictionary<Crop, decimal> most) = Boxes();
         Pool? trays = records.Pools.FirstOrDefault(pool => pool.Basis.Kind == BasisKind.TrayDays && limits.PoolsOf(ScarceKind.Trays).Contains(pool));
         bool anyTrays = limits.PoolsOf(ScarceKind.Trays).Any();
-        notChecked.AddRange(limits.NotChecked.Select(one => $"{one.Name}: {one.Reason}"));
+        notChecked.AddRange(limits.NotChecked.Where(one => !PlanLimits.Is(one.Name)).Select(one => $"{one.Name}: {one.Reason}"));
+        PlanLimits written = new(season, settings);
         PlanModel model = new()
         {
             CropYear = season.CropYear + 1,
@@ -82,8 +83,10 @@ public sealed class PlanFacts
             ChangeCost = PlanSettings.ChangePart * BroughtAFoot(),
             Stores = [.. stores.Select(StoreOf)],
             Trays = anyTrays ? (double?)limits.On(ScarceKind.Trays, trays, start.AddDays(60)) : null,
+            Cash = written.Cash(notChecked),
             NotChecked = notChecked,
         };
+        model = model with { Rotation = written.Rotation(review, model, notChecked) };
         return model with { Water = PlanWaterFacts.Of(costs, limits, model) };
     }
 
@@ -191,10 +194,17 @@ public sealed class PlanFacts
         };
     }
 
-    /// <summary>What stands at the end of the season and is picked in the year planned: as it is, with its expected harvest.</summary>
+    /// <summary>
+    /// What stands at the end of the season and is picked in the year planned, as it is, with its expected harvest; in the year planned
+    /// itself, what has come in up to the closing date.
+    /// </summary>
     private IEnumerable<PlanSowing> StandingNow(Crop crop, (int Crop, int Cover) at, SowingFacts facts, PlantingHours grow)
     {
-        foreach (Enterprise one in review.Trace.Enterprises.Where(one => one.Crop == crop && one.CropYear > season.CropYear && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover))
+        DateOnly last = records.AsOf < season.Settings.EndOf(season.CropYear + 1) ? records.AsOf : start.AddDays(-1);
+        bool Stands(Enterprise one) =>
+            one.Crop == crop && one.CropYear == season.CropYear + 1 && one.Stays[0].In <= last
+            && CoverPlace(one.Stays[0].Bed.Structure) == at.Cover;
+        foreach (Enterprise one in review.Trace.Enterprises.Where(Stands))
         {
             DateOnly first = one.Stays.Min(stay => stay.In);
             int week = (int)Math.Floor((first.DayNumber - start.DayNumber) / 7.0);
@@ -291,6 +301,7 @@ public sealed class PlanFacts
             Steps = MarketFacts.Of(sales, settings.Elasticity),
             BoxMost = (double)mostInBoxes.GetValueOrDefault(crop),
             BoxValue = box is null ? [] : PerWeek(week => target[week] > 0.0 ? (double)(prices.PerUnit(crop, box, start.AddDays(7 * week)) ?? 0m) : 0.0),
+            Family = string.IsNullOrWhiteSpace(crop.Row.Family) ? null : crop.Row.Family.Trim(),
             UnitsPerCrate = (double)(crop.Row.UnitsPerCrate ?? 0m),
             InStore = [.. stores.Select(store => (double)(CrateDays.ShareIn(store, crop, all) ?? 0m))],
             Wish = (Wish(settings.Least, crop, 0.0), Wish(settings.Most, crop, double.PositiveInfinity)),

@@ -42,6 +42,12 @@ public sealed record PlanModel
     /// <summary>Water and the power that pumps it; null: neither is limited.</summary>
     public PlanWater? Water { get; init; }
 
+    /// <summary>Cash by month; null: it isn't limited.</summary>
+    public PlanCash? Cash { get; init; }
+
+    /// <summary>Beds free of a family, by family and cover; none: rotation isn't limited.</summary>
+    public IReadOnlyList<PlanRotation> Rotation { get; init; } = [];
+
     /// <summary>
     /// What a bed-foot more or fewer of a sowing than this year must bring before it is planned, money: records of a few seasons can't tell
     /// smaller differences from luck. It steers the choice and is no cost: no plan is told less by it.
@@ -51,7 +57,9 @@ public sealed record PlanModel
     /// <summary>What can't be limited, with the reason.</summary>
     public IReadOnlyList<string> NotChecked { get; init; } = [];
 
-    /// <summary>The same with every length as given; then they may break the limits on beds, trays, stores and wishes.</summary>
+    /// <summary>
+    /// The same with every length as given; then they may break the limits on beds, trays, stores, rotation, cash and wishes.
+    /// </summary>
     internal PlanModel WithLengths(IReadOnlyList<double> feet) => this with
     {
         Sowings = [.. Sowings.Select((sowing, i) => sowing with { Bounds = (feet[i], feet[i]) })],
@@ -59,6 +67,8 @@ public sealed record PlanModel
         Covers = [.. Covers.Select(cover => cover with { Feet = [.. cover.Feet.Select(_ => double.PositiveInfinity)] })],
         Stores = [.. Stores.Select(store => store with { Crates = [.. store.Crates.Select(_ => double.PositiveInfinity)] })],
         Trays = null,
+        Cash = null,
+        Rotation = [],
         ChangeCost = 0.0,
     };
 
@@ -151,6 +161,9 @@ public sealed record PlanCrop(string Name, string Unit)
 
     /// <summary>Part of it that lies in each store, in the model's order.</summary>
     public IReadOnlyList<double> InStore { get; init; } = [];
+
+    /// <summary>Its plant family; null: not on record.</summary>
+    public string? Family { get; init; }
 
     /// <summary>Least and most bed-feet over the year: the grower's wish.</summary>
     public (double Least, double Most) Wish { get; init; } = (0.0, double.PositiveInfinity);

@@ -1,5 +1,4 @@
 using FarmEconomics.Budgets;
-using FarmEconomics.Costing;
 using FarmEconomics.Records;
 using FarmEconomics.Units;
 
@@ -67,6 +66,9 @@ public sealed record PlanProblem(DateOnly Day, string Where, decimal Short, IRea
     /// <summary>True when more of a crop is planned to be sold than picked; <see cref="Where"/> is the crop.</summary>
     public bool IsSales { get; init; }
 
+    /// <summary>The family that comes again too soon into the bed, or twice in the year; null: it isn't about that.</summary>
+    public string? Family { get; init; }
+
     /// <summary>What is short is counted in, where it is produce.</summary>
     public string Unit { get; init; } = "";
 }
@@ -107,6 +109,7 @@ public sealed class PlanOutlook
         [
             .. Overfull()
                 .Concat(Oversold())
+                .Concat(TooSoon())
                 .Concat(
                     Weeks.Where(week => week.IsShort).Select(week => new PlanProblem(week.From, "hours", week.Short, []) { IsHours = true })
                 )
@@ -127,8 +130,7 @@ public sealed class PlanOutlook
     public IReadOnlyList<PlanProblem> Problems { get; }
 
     /// <summary>Why costs, and with them cash, aren't known; null where they are.</summary>
-    public string? CostsUnknown => season.Records.Expenses.Any(row => season.Settings.WindowOf(row.Date) == season.CropYear) ? null
-        : $"there are no expenses of {season.CropYear} on file";
+    public string? CostsUnknown => SeasonCash.CostsUnknown(season);
 
     /// <summary>Why hours aren't known; null where they are.</summary>
     public string? HoursUnknown => Weeks.Any(week => week.Hours > 0m) ? null : $"there are no hours of {season.CropYear} on file";
@@ -237,17 +239,17 @@ public sealed class PlanOutlook
 
     private List<PlanMonth> FindMonths()
     {
-        DateOnly[] months = [.. Enumerable.Range(0, 12).Select(start.AddMonths)];
-        int MonthOf(DateOnly day) => Math.Clamp(((day.Year - start.Year) * 12) + day.Month - start.Month - (day.Day < start.Day ? 1 : 0), 0, 11);
-        decimal[][] lines = [.. Enumerable.Range(0, 7).Select(_ => new decimal[12])];
+        DateOnly[] months = [.. Enumerable.Range(0, SeasonCash.Months).Select(start.AddMonths)];
+        int MonthOf(DateOnly day) => SeasonCash.MonthOf(start, day);
+        decimal[][] lines = [.. Enumerable.Range(0, 7).Select(_ => new decimal[SeasonCash.Months])];
         foreach ((DateOnly day, decimal money) in SalesByWeek())
         {
             lines[0][MonthOf(day)] += money;
         }
 
-        foreach (IncomeRow row in season.Records.Income.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear))
+        foreach ((bool isShare, DateOnly day, decimal money) in SeasonCash.Income(season))
         {
-            lines[season.Records.Channel(row.Channel).Kind == ChannelKind.Share ? 1 : 2][MonthOf(row.Date.AddYears(1))] += row.Amount;
+            lines[isShare ? 1 : 2][MonthOf(day.AddYears(1))] += money;
         }
 
         foreach (DraftPlanting one in draft.Plantings.Where(one => one.In >= start))
@@ -260,7 +262,7 @@ public sealed class PlanOutlook
             lines[4][MonthOf(week.From)] += Math.Max(0m, week.Hours - week.Own) * (decimal)model.Hours.HiredCost;
         }
 
-        foreach ((ExpenseClass of, DateOnly day, decimal money) in Running())
+        foreach ((ExpenseClass of, DateOnly day, decimal money) in SeasonCash.Running(season))
         {
             lines[of is ExpenseClass.Tax or ExpenseClass.Personal ? 6 : 5][MonthOf(day.AddYears(1))] += money;
         }
@@ -272,38 +274,6 @@ public sealed class PlanOutlook
                 (month, i) => new PlanMonth(month, At(0, i), At(1, i), At(2, i), At(3, i), At(4, i), At(5, i)) { Drawn = At(6, i) }
             ),
         ];
-    }
-
-    /// <summary>
-    /// Rows of the season's books that don't vary with what is grown, the farm's part of them, no wages and no equipment; interest and
-    /// principal, taxes and what the household draws too.
-    /// </summary>
-    private IEnumerable<(ExpenseClass Of, DateOnly Day, decimal Money)> Running()
-    {
-        HashSet<ExpenseRow> varies = [];
-        foreach (Charge charge in season.Plantings.SelectMany(planting => season.DirectCharges(planting.Enterprises[0])))
-        {
-            if (charge.Origin is ExpenseRow row && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips))
-            {
-                varies.Add(row);
-            }
-        }
-
-        foreach (PoolResult pool in season.Pools)
-        {
-            varies.UnionWith(pool.Rows.Where(charge => charge.Origin is ExpenseRow && PoolSharing.DriverOf(charge, pool.Pool) is not (CostDriver.Fixed or CostDriver.Trips)).Select(charge => (ExpenseRow)charge.Origin));
-        }
-
-        foreach (ExpenseRow row in season.Records.Expenses.Where(row => season.Settings.WindowOf(row.Date) == season.CropYear && !varies.Contains(row)))
-        {
-            ExpenseClass of = season.Records.Category(row.Category).Class;
-            if (
-                of is ExpenseClass.Operating or ExpenseClass.Interest or ExpenseClass.Principal or ExpenseClass.Tax or ExpenseClass.Personal
-            )
-            {
-                yield return (of, row.Date, row.Amount * ((row.FarmPercent ?? 100m) / 100m));
-            }
-        }
     }
 
     /// <summary>Beds whose plantings take over half a percent more length than there is, each from its first such day.</summary>
@@ -325,6 +295,37 @@ public sealed class PlanOutlook
             }
         }
     }
+
+    /// <summary>Families laid into beds that aren't free of them, or over more length of a bed in the year than it has.</summary>
+    private IEnumerable<PlanProblem> TooSoon()
+    {
+        Dictionary<string, BedRow> beds = season.Records.Tables.Beds.ToDictionary(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
+        foreach (PlanRotation rotation in model.Rotation)
+        {
+            foreach (
+                IGrouping<string, DraftPlanting> bed in draft
+                    .Plantings.Where(one => one.In >= start && Falls(rotation, one, beds))
+                    .GroupBy(one => one.Bed.Trim(), StringComparer.OrdinalIgnoreCase)
+            )
+            {
+                decimal free = rotation.Beds.Contains(bed.Key) ? beds[bed.Key].LengthFt * OverfullBy : 0m;
+                decimal laid = bed.Sum(one => one.BedFeet);
+                if (laid > free)
+                {
+                    decimal over = laid - (free > 0m ? beds[bed.Key].LengthFt : 0m);
+                    yield return new PlanProblem(bed.Min(one => one.In), bed.Key, over, [.. bed.Select(one => one.Planting).Distinct()])
+                    {
+                        Family = rotation.Family,
+                    };
+                }
+            }
+        }
+    }
+
+    private bool Falls(PlanRotation rotation, DraftPlanting one, Dictionary<string, BedRow> beds) =>
+        beds.TryGetValue(one.Bed.Trim(), out BedRow bed)
+        && string.Equals(PlanFacts.CoverOf(bed), model.Covers[rotation.Cover].Name, StringComparison.OrdinalIgnoreCase)
+        && string.Equals(season.Records.FindCrop(one.Crop)?.Row.Family?.Trim(), rotation.Family, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Crops of which over half a percent more is to be sold than picked in the year.</summary>
     private IEnumerable<PlanProblem> Oversold()

@@ -34,12 +34,18 @@ public enum PlanLimitKind
 
     /// <summary>kWh for pumping in a week.</summary>
     Power,
+
+    /// <summary>Money that comes in a month and stays; cash at its end must not fall below its limit.</summary>
+    Cash,
+
+    /// <summary>Bed-feet of a family over the year, in beds of a cover that are free of it.</summary>
+    Rotation,
 }
 
 /// <summary>A limit of a plan.</summary>
 /// <param name="Kind">What it limits.</param>
-/// <param name="Place">Place of the cover, store or crop; 0 where there is but one.</param>
-/// <param name="Week">The week; -1: the whole year.</param>
+/// <param name="Place">Place of the cover, store, crop or rotation; 0 where there is but one.</param>
+/// <param name="Week">The week, for cash the month, from 0; -1: the whole year.</param>
 public readonly record struct PlanLimitKey(PlanLimitKind Kind, int Place, int Week);
 
 /// <summary>
@@ -71,8 +77,10 @@ internal sealed class PlanProgram
         LimitBeds();
         LimitTrays();
         LimitCrops();
+        LimitRotation();
         PlanWaterLimits.Add(plan, this);
         Incomes = [.. Enumerable.Range(0, this.seasons.Length).Select(i => AddSeason(this.seasons[i], 1.0 - tail))];
+        PlanCashLimits.Add(plan, this);
         if (tail > 0.0)
         {
             SeasonRisk.AddTailMean(Model, [.. Incomes.Select(season => season.Income)], [.. this.seasons.Select(season => season.Chance)], PlanSettings.WorstPart, tail);
@@ -89,6 +97,18 @@ internal sealed class PlanProgram
 
     /// <summary>The quantities of each season.</summary>
     internal PlanSeasonPlaces[] Incomes { get; }
+
+    /// <summary>The seasons, in the order of <see cref="Incomes"/>.</summary>
+    internal IReadOnlyList<PlanSeason> Seasons => seasons;
+
+    /// <summary>The quantities that hold cash at the end of each month; none where it isn't limited.</summary>
+    internal List<int> Cash { get; } = [];
+
+    /// <summary>The quantities that hold what is short of cash by month, where that may be: no money of the plan's.</summary>
+    internal List<int> CashShort { get; } = [];
+
+    /// <summary>What an own hour is worth.</summary>
+    internal double OwnHour => plan.Hours.OwnCost;
 
     /// <summary>The crop of a sowing.</summary>
     internal int CropOf(int sowing) => plan.Sowings[sowing].Crop;
@@ -164,6 +184,18 @@ internal sealed class PlanProgram
             {
                 int limit = Limit(new(PlanLimitKind.Later, c, -1), double.NegativeInfinity, later.Sum(i => Math.Max(plan.Sowings[i].Today, plan.Sowings[i].Bounds.Least)) + Slack);
                 Array.ForEach(later, i => Model.Set(limit, Lengths[i], 1.0));
+            }
+        }
+    }
+
+    private void LimitRotation()
+    {
+        for (int place = 0; place < plan.Rotation.Count; place++)
+        {
+            int limit = Limit(new(PlanLimitKind.Rotation, place, -1), double.NegativeInfinity, plan.Rotation[place].Feet);
+            foreach (int i in Enumerable.Range(0, Lengths.Length).Where(i => plan.Rotation[place].Holds(plan, plan.Sowings[i])))
+            {
+                Model.Set(limit, Lengths[i], 1.0);
             }
         }
     }

@@ -83,7 +83,9 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
 
         internal void AddPlantings(PlanDraft draft)
         {
-            foreach (DraftPlanting one in draft.Plantings.Where(one => one.CropYear == model.CropYear && records.FindPlanting(one.Planting) is null))
+            HashSet<string> standing = [.. model.Sowings.SelectMany(sowing => sowing.Standing).Select(one => one.Planting)];
+            copy.Remove(records.Tables.Plantings.Where(row => row.InBed >= start && !standing.Contains(row.Planting.Trim())));
+            foreach (DraftPlanting one in draft.Plantings.Where(one => one.CropYear == model.CropYear && !standing.Contains(one.Planting)))
             {
                 Add<PlantingRow>(("planting", one.Planting), ("crop", one.Crop), ("bed", one.Bed), ("bed_feet", one.BedFeet), ("in_bed", one.In), ("out_of_bed", one.Out), ("crop_year", one.CropYear));
             }
@@ -170,7 +172,9 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
             }
         }
 
-        /// <summary>What the records hold of the year to come already, its plantings aside, would be counted twice.</summary>
+        /// <summary>
+        /// What the records hold of the year to come already, what stands at its beginning aside, would be counted twice.
+        /// </summary>
         private void LeaveOutTheYear()
         {
             copy.Remove(records.Tables.Harvests.Where(row => row.Date >= start));

@@ -56,7 +56,12 @@ public sealed class PlanRanges
         using ILinearRun run = solver.Open(program.Model);
         LinearSolution solution = run.Solve();
         return new PlanRanges(
-            [.. mix.Binding.Take(limits).Select(one => OfLimit(program, run, solution, one))],
+            [
+                .. mix
+                    .Binding.Where(one => one.Key.Kind != PlanLimitKind.Cash)
+                    .Take(limits)
+                    .Select(one => OfLimit(program, run, solution, one)),
+            ],
             [.. OfCrops(mix.Model, program, run, solution)]
         );
     }

@@ -11,8 +11,16 @@ namespace FarmEconomics.Planning;
 /// </summary>
 public sealed class PlanSeasons
 {
-    private PlanSeasons(IReadOnlyList<PlanSeason> recorded, IReadOnlyList<PlanSeason> drawn, int leastForChance) =>
-        (Recorded, Drawn, HasChance) = (recorded, drawn, recorded.Count >= leastForChance);
+    private PlanSeasons(
+        IReadOnlyList<int> years,
+        IReadOnlyList<PlanSeason> recorded,
+        IReadOnlyList<PlanSeason> drawn,
+        int leastForChance
+    ) =>
+        (Years, Recorded, Drawn, HasChance) = (years, recorded, drawn, recorded.Count >= leastForChance);
+
+    /// <summary>The crop years of <see cref="Recorded"/>.</summary>
+    public IReadOnlyList<int> Years { get; }
 
     /// <summary>The seasons recorded whole, oldest first, alike in chance; a crop not grown in one stands at its mean.</summary>
     public IReadOnlyList<PlanSeason> Recorded { get; }
@@ -53,6 +61,7 @@ public sealed class PlanSeasons
             new Triangular(settings.PriceLow, 1.0, settings.PriceHigh)
         );
         return new PlanSeasons(
+            [.. past.Whole],
             [.. past.Whole.Select(year => RecordedOf(year, seasons, past.Whole.Count))],
             Draw(model, settings, yields, prices),
             settings.LeastSeasons

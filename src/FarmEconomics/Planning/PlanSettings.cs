@@ -6,6 +6,9 @@ public sealed record PlanSettings
     /// <summary>What an own hour is worth, money; null: as farm.csv says, else 0.</summary>
     public decimal? OwnWage { get; init; }
 
+    /// <summary>Cash at the beginning of the year planned, money; null: not known, and cash by month isn't limited.</summary>
+    public decimal? OpeningCash { get; init; }
+
     /// <summary>Price elasticity of demand in every channel, by size; null: each channel's own, 2 unless it says otherwise.</summary>
     public decimal? Elasticity { get; init; }
 

@@ -41,9 +41,15 @@ internal sealed class PlanWaterLimits
     private readonly PlanModel plan;
     private readonly PlanWater water;
     private readonly PlanProgram program;
+    private readonly ILookup<int, int> byCrop;
+    private readonly ILookup<int, int> byCover;
 
-    private PlanWaterLimits(PlanModel plan, PlanWater water, PlanProgram program) =>
+    private PlanWaterLimits(PlanModel plan, PlanWater water, PlanProgram program)
+    {
         (this.plan, this.water, this.program) = (plan, water, program);
+        byCrop = Enumerable.Range(0, plan.Sowings.Count).ToLookup(i => plan.Sowings[i].Crop);
+        byCover = Enumerable.Range(0, plan.Sowings.Count).ToLookup(i => plan.Sowings[i].Cover);
+    }
 
     internal static void Add(PlanModel plan, PlanProgram program)
     {
@@ -68,12 +74,7 @@ internal sealed class PlanWaterLimits
         double most = 0.0;
         for (int cover = 0; cover < plan.Covers.Count; cover++)
         {
-            double thirstiest = Enumerable
-                .Range(0, plan.Sowings.Count)
-                .Where(i => plan.Sowings[i].Cover == cover)
-                .Select(i => water.Need[i][week])
-                .DefaultIfEmpty(0.0)
-                .Max();
+            double thirstiest = byCover[cover].Select(i => water.Need[i][week]).DefaultIfEmpty(0.0).Max();
             most += thirstiest > 0.0 ? thirstiest * plan.Covers[cover].Feet[week] : 0.0;
         }
 
@@ -124,10 +125,7 @@ internal sealed class PlanWaterLimits
     {
         for (int crop = 0; crop < plan.Crops.Count; crop++)
         {
-            int[] thirsty =
-            [
-                .. Enumerable.Range(0, plan.Sowings.Count).Where(i => plan.Sowings[i].Crop == crop && water.Need[i][week] > 0.0),
-            ];
+            int[] thirsty = [.. byCrop[crop].Where(i => water.Need[i][week] > 0.0)];
             if (thirsty.Length > 0)
             {
                 int missed = program.Model.AddQuantity("water missed", -water.LostPerUnit[crop]);

@@ -56,9 +56,10 @@ WHERE CAST(in_bed AS DATE) <= getvariable('as_of');
 -- Quantities in the crop's own unit.
 CREATE TABLE harvest_rows AS
 WITH h AS (
-    SELECT h.row, CAST(date AS DATE) AS date, coalesce(h.crop, p.crop) AS crop, h.planting, h.unit, h.quantity
+    SELECT h.row, CAST(date AS DATE) AS date, coalesce(h.crop, p.crop) AS crop, h.planting, h.unit, h.quantity, coalesce(h.culled, '0') AS culled
     FROM file_of('harvests') h LEFT JOIN (SELECT DISTINCT planting, crop FROM planting_rows) p ON p.planting = h.planting)
-SELECT h.row, date, h.crop, planting, CAST(CAST(quantity AS DECIMAL(18, 6)) * base AS DECIMAL(24, 8)) AS quantity
+SELECT h.row, date, h.crop, planting, CAST(CAST(quantity AS DECIMAL(18, 6)) * base AS DECIMAL(24, 8)) AS quantity,
+    CAST(CAST(culled AS DECIMAL(18, 6)) * base AS DECIMAL(24, 8)) AS culled
 FROM h JOIN crops c ON c.crop = h.crop JOIN units u ON u.crop = h.crop AND u.unit = coalesce(h.unit, c.unit)
 WHERE date <= getvariable('as_of');
 

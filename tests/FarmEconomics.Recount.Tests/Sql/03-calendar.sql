@@ -3,7 +3,7 @@
 CREATE TABLE named AS SELECT planting, min(date) AS first, max(date) AS last FROM harvest_rows WHERE planting IS NOT NULL GROUP BY planting;
 
 -- Least days from bed to harvest: the 5th percentile (rounded down) of the crop's plantings that a harvest names, else 20; perennials 0.
--- Longest stay without an end: the greatest of 60, twice the median and the 95th percentile (rounded down) of its bed rows that have one; none has: 240. Perennials: 0 and 240.
+-- Longest stay without an end: the greatest of 60, twice the median and the 95th percentile (rounded down) of its bed rows that have one; none has: 300. Perennials: 0 and 300.
 CREATE TABLE crop_times AS
 WITH waits AS (
     SELECT crop, quantile_cont(days, 0.05) AS fifth
@@ -13,7 +13,7 @@ WITH waits AS (
     FROM planting_rows LEFT JOIN named USING (planting) WHERE coalesce(out_of_bed, last + 1) > in_bed GROUP BY crop
 )
 SELECT c.crop, CASE WHEN perennial THEN 0 WHEN fifth IS NULL THEN 20 ELSE CAST(floor(round(fifth, 6)) AS INTEGER) END AS soonest,
-    CASE WHEN perennial OR middle IS NULL THEN 240 ELSE CAST(floor(round(greatest(60, 2 * middle, most), 6)) AS INTEGER) END AS longest
+    CASE WHEN perennial OR middle IS NULL THEN 300 ELSE CAST(floor(round(greatest(60, 2 * middle, most), 6)) AS INTEGER) END AS longest
 FROM crops c LEFT JOIN waits USING (crop) LEFT JOIN stayed USING (crop);
 
 -- While such harvests are split, a planting without a last day stands until the last harvest that names it, else for its longest stay, at most to the closing date.
@@ -38,7 +38,7 @@ WITH RECURSIVE turns AS (
     SELECT turn + 1, t.row, t.bed, t.place, t.in_bed, t.bed_feet, t.open, CASE WHEN t.place = f.oldest THEN f.day ELSE t.until END
     FROM turns t LEFT JOIN full_beds f ON f.bed = t.bed WHERE EXISTS (FROM full_beds))
 ), last_turn AS (FROM turns QUALIFY turn = max(turn) OVER ())
-SELECT a.* EXCLUDE (until, place, open), l.until FROM assumed a JOIN last_turn l USING (row);
+SELECT a.* EXCLUDE (until, place, open), l.until, min(row) OVER (PARTITION BY planting) AS first_row FROM assumed a JOIN last_turn l USING (row);
 
 -- Over the plantings long enough in a bed that day by their bed-feet there, exactly at 10^-8; else whoever left last before, in the same window;
 -- else those that stand, young as they are; else whoever left last in an earlier window, not too long ago; else the next to come into a bed in that window.
@@ -46,7 +46,7 @@ CREATE TABLE harvest_shares AS
 WITH open_rows AS (
     SELECT row AS what, date, crop, quantity AS total FROM harvest_rows WHERE planting IS NULL
 ), there AS (
-    SELECT what, total, planting AS part, row AS place, bed_feet AS weight, date - in_bed >= soonest AS ready
+    SELECT what, total, planting AS part, first_row AS place, bed_feet AS weight, date - in_bed >= soonest AS ready
     FROM open_rows JOIN standing USING (crop) WHERE in_bed <= date AND date < until
 ), candidates AS (
     SELECT 1 AS choice, what, total, part, min(place) AS place, sum(weight) AS weight FROM there WHERE ready GROUP BY what, total, part
@@ -59,11 +59,11 @@ FROM candidates QUALIFY choice = min(choice) OVER (PARTITION BY what);
 -- Each harvest is a lot; lots queue by date, then as the file has them.
 CREATE TABLE lots AS
 WITH pieces AS (
-    SELECT row, date, crop, planting, quantity, 0 AS piece FROM harvest_rows WHERE planting IS NOT NULL
+    SELECT row, date, crop, planting, quantity, culled, 0 AS piece FROM harvest_rows WHERE planting IS NOT NULL
     UNION ALL
-    SELECT h.row, h.date, h.crop, s.part, CAST(s.amount AS DECIMAL(24, 8)), p.place
+    SELECT h.row, h.date, h.crop, s.part, CAST(s.amount AS DECIMAL(24, 8)), CAST(s.amount * h.culled / h.quantity AS DECIMAL(24, 8)), p.place
     FROM split_exactly('harvest_shares') s JOIN harvest_shares p ON p.what = s.what AND p.part = s.part JOIN harvest_rows h ON h.row = s.what)
-SELECT row_number() OVER (ORDER BY date, pieces.row, piece) AS lot, date, crop, planting, CAST(quantity AS DECIMAL(24, 8)) AS quantity,
+SELECT row_number() OVER (ORDER BY date, pieces.row, piece) AS lot, date, crop, planting, CAST(quantity AS DECIMAL(24, 8)) AS quantity, CAST(culled AS DOUBLE) AS culled,
     CASE WHEN storage_days IS NULL THEN window_start(window_of(date) + 1) - 1 ELSE date + storage_days END AS kept_until -- without storage_days: to the end of the window
 FROM pieces JOIN crops USING (crop) WHERE quantity > 0;
 

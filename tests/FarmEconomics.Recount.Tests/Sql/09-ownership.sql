@@ -13,11 +13,11 @@ WITH spans AS (
 ), counted AS (
     SELECT *, greatest(0, least(closes, past_month) - greatest(opens, first_month)) AS months,
         greatest(0, least(closes, past_month, first_month + CAST(round(life_years * 12) AS BIGINT)) - greatest(opens, first_month)) AS capital_months,
-        ((c - g - s) * i / (1 - pow(1 + i, -life_years)) + s * i) / 100 AS recovery, getvariable('ownership_method') = 'capital-recovery' AS recovers
+        ((c - g - s) * i / nullif(1 - pow(1 + i, -life_years), 0) + s * i) / 100 AS recovery, getvariable('ownership_method') = 'capital-recovery' AS recovers
     FROM years
 ), pieces AS (
     SELECT asset, pool, year, farm_percent, 'capital' AS piece, cents(recovery * capital_months / 12) AS amount FROM counted WHERE recovers AND percent > 0
-    UNION ALL SELECT asset, pool, year, farm_percent, 'capital', cents_of((c - g - s) * capital_months * 10000, 1200 * life) FROM counted WHERE NOT recovers OR percent = 0
+    UNION ALL SELECT asset, pool, year, farm_percent, 'capital', cents_of((c - g - s) * capital_months * 10000, 1200 * life) FROM counted WHERE i IS NOT NULL AND (NOT recovers OR percent = 0)
     UNION ALL SELECT asset, pool, year, farm_percent, 'interest', cents_of(percent * (c - g + s) * capital_months, 2400000000) FROM counted WHERE NOT recovers
     UNION ALL SELECT asset, pool, year, farm_percent, 'repairs', cents_of(c * CAST(repairs_percent * 10000 AS BIGINT) * months, 1200000000) FROM counted
     UNION ALL SELECT asset, pool, year, farm_percent, 'insurance', cents_of(c * CAST(insurance_tax_percent * 10000 AS BIGINT) * months, 1200000000) FROM counted

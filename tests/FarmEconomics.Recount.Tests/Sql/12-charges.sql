@@ -33,11 +33,11 @@ SELECT pool, year, driver, part FROM whole WHERE NOT refunded UNION ALL SELECT D
 -- Hours go the same way, stage by stage, in units of 10^-8.
 CREATE TABLE pool_hours AS SELECT pool, year, stage, sum(hours) AS hours FROM work_hours WHERE pool IS NOT NULL GROUP BY ALL;
 CREATE TABLE hour_shares AS
-SELECT concat_ws('|', h.pool, h.year, h.stage) AS what, f.user AS part, round(h.hours, 8) AS total, CAST(CAST(f.share AS DECIMAL(14, 12)) AS DOUBLE) AS weight, h.pool, h.year,
+SELECT concat_ws('|', h.pool, h.year, h.stage) AS what, f.user AS part, round(h.hours, 8) AS total, CAST(CAST(f.share AS DECIMAL(14, 12)) AS DOUBLE) AS weight, h.pool, h.year, h.stage,
     CASE f.kind WHEN 'household' THEN 1000001 WHEN 'unused' THEN 1000002 WHEN 'not assigned' THEN 1000003 ELSE y.place END AS place
 FROM pool_hours h JOIN full_effect f ON f.cost = 'running' AND f.origin = h.pool AND f.year = h.year LEFT JOIN planting_years y ON y.planting = f.user;
 CREATE TABLE hour_charges AS
-SELECT h.pool, h.year, s.part AS user, p.line, CAST(s.amount AS DOUBLE) AS hours
+SELECT h.pool, h.year, h.stage, s.part AS user, p.line, CAST(s.amount AS DOUBLE) AS hours
 FROM split_exactly('hour_shares') s JOIN hour_shares h ON h.what = s.what AND h.part = s.part JOIN pools p ON p.pool = h.pool;
 
 -- What pools hand each other on the way, gross, for information.

@@ -16,7 +16,7 @@ WITH each AS (
             WHEN set_out = first_bore OR NOT b.cost_known THEN NULL ELSE cents(b.cost / 100) END AS spent
     FROM spans s JOIN ends USING (planting) JOIN (SELECT DISTINCT planting, crop FROM each) USING (planting) JOIN crops c USING (crop) LEFT JOIN before b USING (planting)
 ), parts AS (
-    SELECT *, cents(spent / 100 * CASE WHEN getvariable('interest') = 0 THEN 1 / seasons ELSE getvariable('interest') / (1 - pow(1 + getvariable('interest'), -seasons)) END) AS part FROM accounts
+    SELECT *, cents(spent / 100 * CASE WHEN getvariable('interest') = 0 THEN 1 / seasons ELSE getvariable('interest') / nullif(1 - pow(1 + getvariable('interest'), -seasons), 0) END) AS part FROM accounts
 )
 SELECT e.planting, e.year,
     CASE WHEN first_bore IS NULL AND cleared THEN 0 WHEN first_bore IS NULL OR e.year < first_bore THEN -e.cost

@@ -5,6 +5,7 @@ using FarmEconomics.Files;
 using FarmEconomics.Files.Results;
 using FarmEconomics.Files.Start;
 using FarmEconomics.Planning;
+using FarmEconomics.Planning.Programs;
 using FarmEconomics.Reports.Planning;
 using FarmEconomics.Tests.Files;
 using FarmEconomics.Tests.House;
@@ -39,6 +40,23 @@ public class DemoPlanTests
         Assert.True(proof.Holds, $"{proof}");
         Programs.Near(proof.Objective, (double)proof.Planned.Amount, 25.0);
         Assert.DoesNotContain(PlanOutlook.Of(Season, Model.Value, draft).Problems, problem => !problem.IsHours);
+    }
+
+    /// <summary>What a unit more is worth is asked in the run the best mix came from: the same as in a program made anew, and nothing else changes by it.</summary>
+    [Fact]
+    public void Worths_AskedWithTheBestMix_AreThoseOfAProgramMadeAnew()
+    {
+        BestMix mix = BestMix.Of(Model.Value, Programs.Solver, worths: 3), without = BestMix.Of(Model.Value, Programs.Solver);
+        PlanProgram program = new(Model.Value);
+        using ILinearRun run = Programs.Solver.Open(program.Model);
+        IReadOnlyList<BindingLimit> anew = LimitWorths.Of(without.Binding.Take(3), program, run, run.Solve());
+
+        Assert.Equal(3, mix.Worths.Count);
+        Assert.Equal(anew.Select(limit => limit.Key), mix.Worths.Select(limit => limit.Key));
+        Programs.Near([.. anew.Select(limit => limit.More!.Value)], [.. mix.Worths.Select(limit => limit.More!.Value)], 0.001);
+        Programs.Near([.. anew.Select(limit => limit.Less!.Value)], [.. mix.Worths.Select(limit => limit.Less!.Value)], 0.001);
+        Programs.Near(without.Best!.Worth, mix.Best!.Worth, 0.001);
+        Assert.Equal(without.Rounded(without.Simpler()!, 5.0).Feet, mix.SimplerIn(5.0)!.Feet);
     }
 
     [Fact]

@@ -119,7 +119,7 @@ public class RandomFarmTests
     private static double[] Factors(Random random, int count, double spread) =>
         [.. Enumerable.Range(0, count).Select(_ => Math.Max(0.0, 1.0 + (spread * ((2.0 * random.NextDouble()) - 1.0))))];
 
-    private static PlanModel Farm(int seed)
+    internal static PlanModel Farm(int seed)
     {
         Random random = new(seed);
         int crops = random.Next(2, 6);

@@ -66,6 +66,7 @@ public class RandomProgramTests
                 }
 
                 run.SetLimit(i, double.NegativeInfinity, model.Limits[i].Most + 1.0);
+                Programs.Near(run.Solve().Objective, run.Best()!.Value, 1e-9);
                 Assert.InRange(run.Solve().Objective - solution.Objective, -1e-6, solution.ShadowPrices[i] + 1e-5);
                 run.SetLimit(i, double.NegativeInfinity, model.Limits[i].Most);
             }

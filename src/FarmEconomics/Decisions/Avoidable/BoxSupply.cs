@@ -23,16 +23,17 @@ internal sealed record BoxSupply(Lot Lot, DispositionPart? From, RefillSource So
     {
         foreach (DispositionPart part in lot.Draws)
         {
+            // A unit's money first: goods of the same price then lose the same to the last digit.
             (RefillSource Source, decimal Lost)? use = part.Quantity <= 0m ? null : part.Disposition.Channel.Kind switch
             {
                 ChannelKind.Donation or ChannelKind.Waste => (RefillSource.NotSold, 0m),
-                ChannelKind.Household => (RefillSource.Household, part.ListValue.Amount),
-                ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale => (RefillSource.Sold, (part.Amount - part.Fee).Amount - (packaging * part.Quantity)),
+                ChannelKind.Household => (RefillSource.Household, part.ListValue.Amount / part.Quantity),
+                ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale => (RefillSource.Sold, ((part.Amount - part.Fee).Amount / part.Quantity) - packaging),
                 _ => null,
             };
             if (use is { } known)
             {
-                yield return new BoxSupply(lot, part, known.Source, part.Quantity, list, Math.Max(0m, known.Lost / part.Quantity));
+                yield return new BoxSupply(lot, part, known.Source, part.Quantity, list, Math.Max(0m, known.Lost));
             }
         }
 

@@ -53,22 +53,35 @@ internal sealed class ChannelTrips
     /// <summary>The part of a pool's trips that go when some crops aren't grown at all, 0 to 1.</summary>
     internal decimal PartFreed(Pool pool, IReadOnlySet<Crop> gone)
     {
-        if (pool.Channel is { } channel)
-        {
-            return Ends(channel, gone) ? 1m : 0m;
-        }
-
-        List<Channel> selling = [.. dates.Keys.Where(one => one.IsSold)];
-        int all = selling.Sum(one => dates[one].Count);
-        return all == 0 ? 0m : (decimal)selling.Where(one => Ends(one, gone)).Sum(one => dates[one].Count) / all;
+        (int freed, int all) = TripsFreed(pool, gone);
+        return (decimal)freed / all;
     }
 
     /// <summary>What is no longer spent when some crops aren't grown at all.</summary>
     internal IReadOnlyList<TripSaving> Freed(IReadOnlySet<Crop> gone) =>
     [
-        .. costs.Select(cost => cost with { Amount = Money.Rounded(cost.Amount.Amount * PartFreed(cost.Pool, gone)) })
+        .. costs.Select(cost => cost with { Amount = MoneyFreed(cost, gone) })
             .Where(cost => cost.Amount != Money.Zero),
     ];
+
+    private Money MoneyFreed(TripSaving cost, IReadOnlySet<Crop> gone)
+    {
+        (int freed, int all) = TripsFreed(cost.Pool, gone);
+        return ((Fraction)cost.Amount.Amount * (decimal)freed / (decimal)all).ToMoney();
+    }
+
+    // Of one that serves a channel all or none.
+    private (int Freed, int All) TripsFreed(Pool pool, IReadOnlySet<Crop> gone)
+    {
+        if (pool.Channel is { } channel)
+        {
+            return (Ends(channel, gone) ? 1 : 0, 1);
+        }
+
+        List<Channel> selling = [.. dates.Keys.Where(one => one.IsSold)];
+        int all = selling.Sum(one => dates[one].Count);
+        return all == 0 ? (0, 1) : (selling.Where(one => Ends(one, gone)).Sum(one => dates[one].Count), all);
+    }
 
     private bool Ends(Channel channel, IReadOnlySet<Crop> gone) =>
         crops.TryGetValue(channel, out HashSet<Crop>? sold) && sold.IsSubsetOf(gone) && !prepaid.Contains(channel);

@@ -9,6 +9,12 @@ namespace FarmEconomics.Decisions.Short;
 /// </summary>
 internal sealed class WrittenLimits
 {
+    /// <summary>How a row of limits that tells of rotation begins; the cover it holds for may follow.</summary>
+    internal const string Rotation = "rotation";
+
+    /// <summary>What a row of limits says that tells of a line of credit.</summary>
+    internal const string LineOfCredit = "line of credit";
+
     private readonly List<(ScarceKind Kind, Pool? Pool, LimitRow Row)> rows = [];
 
     internal WrittenLimits(FarmRecords records)
@@ -34,6 +40,7 @@ internal sealed class WrittenLimits
             else
             {
                 NotChecked.Add(new NotChecked(name, Says(name, "labor") ? "its unit isn't hours a week"
+                    : IsOfAPlan(name) ? "only next year's plan is held to it"
                     : "no record tells its use by day"));
             }
         }
@@ -65,6 +72,12 @@ internal sealed class WrittenLimits
 
         return least;
     }
+
+    /// <summary>
+    /// True for a limit of the whole year to come, which a change alone can't be held against: rotation, a line of credit.
+    /// </summary>
+    internal static bool IsOfAPlan(string name) =>
+        name.StartsWith(Rotation, StringComparison.OrdinalIgnoreCase) || Says(name, LineOfCredit);
 
     private static ScarceKind? KindOf(FarmRecords records, Pool pool) =>
         pool.Basis.Kind == BasisKind.CrateDays ? ScarceKind.Crates

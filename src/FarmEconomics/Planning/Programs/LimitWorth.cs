@@ -25,14 +25,14 @@ public sealed record LimitWorth(int Limit, double? More, double? Less)
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(solution);
         Limit row = model.Limits[limit];
-        bool upper = Math.Abs(row.Most - solution.Used(model)[limit]) <= Math.Abs(row.Least - solution.Used(model)[limit]);
+        double used = solution.Used(model)[limit];
+        bool upper = Math.Abs(row.Most - used) <= Math.Abs(row.Least - used);
         double? By(double change)
         {
             double most = upper || row.Least == row.Most ? row.Most + change : row.Most;
             double least = !upper || row.Least == row.Most ? row.Least + change : row.Least;
             run.SetLimit(limit, least, most);
-            LinearSolution moved = run.Solve();
-            return moved.IsOptimal ? (moved.Objective - solution.Objective) / change : null;
+            return (run.Best() - solution.Objective) / change;
         }
 
         LimitWorth worth = new(limit, By(step), By(-step));

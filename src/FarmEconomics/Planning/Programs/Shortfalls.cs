@@ -24,39 +24,16 @@ public static class Shortfalls
     {
         ArgumentNullException.ThrowIfNull(solver);
         ArgumentNullException.ThrowIfNull(model);
-        LinearModel elastic = new();
-        foreach (Quantity quantity in model.Quantities)
-        {
-            elastic.AddQuantity(quantity.Name, 0.0, quantity.Most, quantity.Least);
-        }
-
-        foreach (Limit limit in model.Limits)
-        {
-            elastic.AddLimit(limit.Name, limit.Least, limit.Most);
-        }
-
-        foreach (Entry entry in model.Entries)
-        {
-            elastic.Set(entry.Limit, entry.Quantity, entry.Takes);
-        }
-
-        List<(int Limit, int Quantity)> gives = [];
-        foreach (int i in Enumerable.Range(0, model.Limits.Count).Where(i => firm?.Contains(i) != true))
-        {
-            foreach (double way in (double[])[1.0, -1.0])
-            {
-                double bound = way > 0.0 ? model.Limits[i].Least : model.Limits[i].Most;
-                if (!double.IsInfinity(bound))
-                {
-                    gives.Add((i, elastic.AddQuantity(model.Limits[i].Name, -1.0 / Math.Max(1.0, Math.Abs(bound)))));
-                    elastic.Set(i, gives[^1].Quantity, way);
-                }
-            }
-        }
-
-        LinearSolution solution = solver.Solve(elastic);
-        return !solution.IsOptimal ? [] : [.. gives.Where(give => solution.Values[give.Quantity] > Smallest)
-            .Select(give => new Shortfall(give.Limit, solution.Values[give.Quantity]))
-            .OrderByDescending(found => found.By * -elastic.Quantities[gives.Find(give => give.Limit == found.Limit).Quantity].Worth)];
+        ElasticProgram elastic = new(model, firm);
+        LinearSolution solution = solver.Solve(elastic.Model);
+        return !solution.IsOptimal
+            ? []
+            :
+            [
+                .. elastic
+                    .Gave(solution, Smallest)
+                    .Select(limit => new Shortfall(limit, elastic.By(solution, limit)))
+                    .OrderByDescending(found => found.By / elastic.BoundOf(found.Limit)),
+            ];
     }
 }

@@ -1,5 +1,5 @@
 -- docs/methods.md 16: one week of boxes filled again, for all sets at once (variable `turn`). What loses least per dollar of list value goes first, of no crop more than the most a week's boxes ever held
--- of it, nothing that an earlier week took; what no produce fills is bought in.
+-- of it, nothing that an earlier week took, nor what isn't worth a cent; what no produce fills is bought in.
 INSERT INTO fillings
 WITH gaps AS (SELECT season, what, turn, gap FROM box_gaps WHERE turn = getvariable('turn') AND gap > 0),
 weeks AS (FROM box_weeks WHERE turn = getvariable('turn')),
@@ -14,18 +14,18 @@ offered AS (
     FROM gaps s CROSS JOIN offered o LEFT JOIN packing k ON k.crop = o.crop AND k.year = s.season
     WHERE NOT EXISTS (FROM sets x WHERE x.year = s.season AND x.what = s.what AND x.crop = o.crop)
 ), ordered AS (
-    SELECT *, row_number() OVER (PARTITION BY season, what ORDER BY round(lost_each / price, 12), date, lot, coalesce(left_on, DATE '9999-12-31'), coalesce(leaving, 9000000000000000)) AS place FROM supplies WHERE free > 0
+    SELECT *, row_number() OVER (PARTITION BY season, what ORDER BY round(lost_each / price, 12), date, lot, coalesce(left_on, DATE '9999-12-31'), coalesce(leaving, 9000000000000000)) AS place FROM supplies WHERE free > 0 AND fine_cents(free * price / 100) > 0
 ), within_room AS (
     SELECT *, greatest(0, least(free, room - coalesce(sum(free) OVER (PARTITION BY season, what, crop ORDER BY place ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING), 0))) AS most_here FROM ordered
 ), valued AS (
-    SELECT *, cents(most_here * price / 100) AS worth_here FROM within_room WHERE most_here > 0
+    SELECT *, fine_cents(most_here * price / 100) AS worth_here FROM within_room WHERE most_here > 0
 ), running AS (
     SELECT *, coalesce(sum(worth_here) OVER (PARTITION BY season, what ORDER BY place ROWS BETWEEN UNBOUNDED PRECEDING AND 1 PRECEDING), 0) AS before FROM valued WHERE worth_here > 0
 ), taken AS (
     -- the last one in part, in units of 10^-8
     SELECT *, CASE WHEN worth_here > gap - before THEN round((gap - before) / price, 8) ELSE most_here END AS take, least(worth_here, gap - before) AS worth FROM running WHERE before < gap
 ), filled AS (
-    SELECT season, what, good, crop, source, take, worth, cents(take * lost_each / 100) AS lost FROM taken)
+    SELECT season, what, good, crop, source, take, worth, fine_cents(take * lost_each / 100) AS lost FROM taken)
 SELECT season, what, getvariable('turn'), good, crop, source, take, worth, lost FROM filled
 UNION ALL
 SELECT g.season, g.what, g.turn, NULL, NULL, 'bought', 0, g.gap - coalesce(f.worth, 0), cents((g.gap - coalesce(f.worth, 0)) * getvariable('buy_in') / 10000)

@@ -1,7 +1,9 @@
 using FarmEconomics.Budgets;
+using FarmEconomics.Files;
 using FarmEconomics.Records;
 using FarmEconomics.Reports.Explain;
 using FarmEconomics.Reports.Tables;
+using FarmEconomics.Tests.House;
 using Xunit;
 
 namespace FarmEconomics.Tests.Reports.Explain;
@@ -41,6 +43,20 @@ public class CropExplanationTests
         foreach (EnterpriseBudget crop in season.Crops)
         {
             Ties(season, crop, CropExplanation.Of(season, crop.Name));
+        }
+    }
+
+    /// <summary>What is found once a season is that season's: with another wage tried beside it, each ties to its own budgets.</summary>
+    [Fact]
+    public void TwoWages_AskedInTurn_EachTieToTheirOwn()
+    {
+        SeasonReview tried = FarmFolder.Open(Path.Combine(Repository.Root, "demo-data"), [new("owner_wage", "31")]).Review!.Season(DemoSeason.Latest.CropYear);
+        foreach (EnterpriseBudget crop in DemoSeason.Latest.Crops.Take(8))
+        {
+            EnterpriseBudget other = tried.FindBudget(crop.Name)!;
+            Ties(DemoSeason.Latest, crop, CropExplanation.Of(DemoSeason.Latest, crop.Name));
+            Ties(tried, other, CropExplanation.Of(tried, crop.Name));
+            Assert.NotEqual(crop.LaborCost, other.LaborCost);
         }
     }
 

@@ -25,7 +25,7 @@ public class WhatIfReportTests
 
     [Fact]
     public void Answer_OfOneChange_SaysBeforeAfterAndWhereItComesFrom() => Assert.Equal(
-        "With the price of Kale 10% lower, Hill would have netted $710 in 2025 instead of $770: $60.00 less. Most of it comes from Kale (-$60).",
+        "With the price of Kale 10% lower, Hill would have had $710 left over in 2025 instead of $770: $60.00 less. Most of it comes from Kale (-$60).",
         Of(SmallFarm(), "price of Kale=-10%").Answer().ToPlainText().Trim());
 
     [Fact]
@@ -51,8 +51,8 @@ public class WhatIfReportTests
             .Pick("2025-07-01", "B1", 200m).Sell("2025-07-02", "Beets", "market", 200m, price: 2m);
         WhatIfReport report = Of(farm, "prices=-10%");
         Assert.Contains("$40.00 less", report.Answer().ToPlainText(), StringComparison.Ordinal);
-        Assert.Contains("not available (no expense records)", report.Answer().ToPlainText(), StringComparison.Ordinal);
-        Assert.Contains("output of 1 crop", report.Figure().Alt, StringComparison.Ordinal);
+        Assert.Contains("not known (no expense records)", report.Answer().ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("brought in of 1 crop", report.Figure().Alt, StringComparison.Ordinal);
         Assert.Contains("not available", report.Crops().ToPlainText(), StringComparison.Ordinal);
     }
 
