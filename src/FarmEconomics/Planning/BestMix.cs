@@ -71,7 +71,8 @@ public sealed class BestMix
     public IReadOnlyList<BindingLimit> Binding { get; } = [];
 
     /// <summary>
-    /// The dearest of them, as many as were asked for, with what one unit more adds and one less takes, dearest by what one more adds first.
+    /// The dearest of them, as many as were asked for, with what one unit more adds and one less takes, dearest by what one more adds
+    /// first.
     /// </summary>
     public IReadOnlyList<BindingLimit> Worths { get; } = [];
 
