@@ -2,7 +2,10 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Cli;
 
-/// <summary>Lines as wide as the terminal; what goes into a file or to another program keeps its lines whole, so that a search finds a message in one.</summary>
+/// <summary>
+/// Lines as wide as the terminal; what goes into a file or to another program keeps its lines whole, so that a search finds a message in
+/// one.
+/// </summary>
 internal static class Screen
 {
     private const int Least = 40;

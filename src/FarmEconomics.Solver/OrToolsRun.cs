@@ -47,7 +47,8 @@ internal sealed class OrToolsRun : ILinearRun
     }
 
     /// <inheritdoc/>
-    public LinearSolution Solve() => SolveAgain() is var status && status != SolveStatus.Optimal ? LinearSolution.None(status) : new LinearSolution(
+    public LinearSolution Solve() => SolveAgain() is var status && status != SolveStatus.Optimal
+        ? LinearSolution.None(status) : new LinearSolution(
         SolveStatus.Optimal, objective.Value(), [.. quantities.Select(quantity => quantity.SolutionValue())],
         isWhole ? [] : [.. limits.Select(limit => limit.DualValue())],
         isWhole ? [] : [.. quantities.Select(quantity => quantity.ReducedCost())]);

@@ -31,7 +31,8 @@ internal static class RecordsCheckText
                 true => "met",
                 _ => "MISSED",
             };
-            Screen.Say(farm.Notation.Text($"{what,-22} {days,-23} {total.Found,12:#,0.##} {total.Row.Amount,12:#,0.##} {total.Difference,10:#,0.##} {verdict}"), to);
+            string sums = farm.Notation.Text($"{total.Found,12:#,0.##} {total.Row.Amount,12:#,0.##} {total.Difference,10:#,0.##}");
+            Screen.Say($"{what,-22} {days,-23} {sums} {verdict}", to);
         }
     }
 

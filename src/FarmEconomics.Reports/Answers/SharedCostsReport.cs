@@ -124,7 +124,9 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
         return ("Where did shared costs go?", new Prose($"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}. Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}."));
     }
 
-    /// <summary>The season worked out again, three times by method and up to three times by basis: most of the page's time, so side by side.</summary>
+    /// <summary>
+    /// The season worked out again, three times by method and up to three times by basis: most of the page's time, so side by side.
+    /// </summary>
     private static (ReportTable Methods, ReportTable Bases) OtherWays(ReviewedFarm farm, string choice, CancellationToken cancellation)
     {
         Task<ReportTable> methods = Task.Run(() => farm.SharingMethods, cancellation);

@@ -218,7 +218,8 @@ internal sealed class ShownPlan
     }
 
     // The season's plantings again, picked and sold as well as a best mix is: what a plan adds is then its lengths alone.
-    private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(ReviewedFarm farm, PlanModel model, Func<double[], PlanQuantities?> quantitiesOf)
+    private static (PlanDraft Draft, decimal BoughtIn) SoldAsWell(
+        ReviewedFarm farm, PlanModel model, Func<double[], PlanQuantities?> quantitiesOf)
     {
         double[] today = [.. Today(model)];
         return quantitiesOf(today) is { } quantities

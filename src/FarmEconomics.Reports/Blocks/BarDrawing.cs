@@ -16,7 +16,8 @@ internal static class BarDrawing
 
     private static Html Draw(BarList list, double width, string name)
     {
-        double labels = Math.Min(width * (name == "ph" ? 0.5 : 0.42), list.Bars.Select(bar => Width(bar.Label)).DefaultIfEmpty(0).Max() + 8);
+        double room = width * (name == "ph" ? 0.5 : 0.42);
+        double labels = Math.Min(room, list.Bars.Select(bar => Width(bar.Label)).DefaultIfEmpty(0).Max() + 8);
         double ends = list.Bars.Select(bar => Width(bar.Shown)).DefaultIfEmpty(0).Max() + 10;
         double most = (double)list.Bars.Select(bar => bar.Value).Append(list.Mark ?? 0m).Append(0m).Max();
         double least = (double)list.Bars.Select(bar => bar.Value).Append(0m).Min();

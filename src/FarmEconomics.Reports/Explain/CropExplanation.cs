@@ -144,7 +144,8 @@ public sealed class CropExplanation : IHtmlDisplay
         ReportTable table = new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
         foreach (BudgetLine line in Shown.Where(line => Has(budget, line)))
         {
-            table.Row(line.Sign() < 0 ? $"- {line.Name()}" : Words.Phrase.Sentence(Words.LineWords.Of(line)), ReportCell.Of(budget.Line(line)));
+            string name = line.Sign() < 0 ? $"- {line.Name()}" : Words.Phrase.Sentence(Words.LineWords.Of(line));
+            table.Row(name, ReportCell.Of(budget.Line(line)));
         }
 
         return table;

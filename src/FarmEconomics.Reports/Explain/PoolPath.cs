@@ -10,11 +10,12 @@ namespace FarmEconomics.Reports.Explain;
 internal sealed class PoolPath
 {
     /// <summary>What pools charged each enterprise, by pool and charge: a page of rows per crop asks for every crop.</summary>
-    private static readonly OncePer<SeasonReview, ILookup<Enterprise, (int Place, PoolResult Pool, PoolCharge Charge)>> Charged = new(season => season
-        .Pools.SelectMany(pool => pool.Charges.Select(charge => (Pool: pool, Charge: charge)))
-        .Select((each, place) => (place, each.Pool, each.Charge))
-        .Where(each => each.Charge.Enterprise is not null)
-        .ToLookup(each => each.Charge.Enterprise!));
+    private static readonly OncePer<SeasonReview, ILookup<Enterprise, (int Place, PoolResult Pool, PoolCharge Charge)>> Charged = new(
+        season => season
+            .Pools.SelectMany(pool => pool.Charges.Select(charge => (Pool: pool, Charge: charge)))
+            .Select((each, place) => (place, each.Pool, each.Charge))
+            .Where(each => each.Charge.Enterprise is not null)
+            .ToLookup(each => each.Charge.Enterprise!));
 
     private static readonly OncePer<SeasonReview, Dictionary<Enterprise, int>> Columns = new(season =>
         season.Network.Enterprises.Index().ToDictionary(each => each.Item, each => each.Index));
@@ -26,7 +27,7 @@ internal sealed class PoolPath
         Amount = Money.Sum(charges.Select(charge => charge.Amount));
         Share = charges.Sum(charge => charge.Share);
         Dictionary<Enterprise, int> places = Columns.Of(season);
-        List<int> columns = charges.Select(charge => charge.Enterprise!).Distinct().Where(places.ContainsKey).Select(one => places[one]).Order().ToList();
+        List<int> columns = [.. charges.Select(charge => charge.Enterprise!).Distinct().Where(places.ContainsKey).Select(one => places[one]).Order()];
         Weight = columns.Sum(i => pool.Users.OfEnterprise[i]);
 
         // F = R + Q F: what reaches the crop goes there directly or first to another pool, whose full effect then carries it on.

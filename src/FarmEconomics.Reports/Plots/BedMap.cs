@@ -85,7 +85,8 @@ public static class BedMap
     private static int Days(BedStay planting, DateOnly from, DateOnly to) =>
         Math.Max(0, Math.Min(planting.Out.DayNumber, to.DayNumber) - Math.Max(planting.In.DayNumber, from.DayNumber));
 
-    private static void DrawCalendar(Canvas canvas, Scale scale, (DateOnly From, DateOnly To, int NamedEvery) year, double top, double bottom)
+    private static void DrawCalendar(
+        Canvas canvas, Scale scale, (DateOnly From, DateOnly To, int NamedEvery) year, double top, double bottom)
     {
         canvas.Rect(scale.From, top, scale.To - scale.From, bottom - top, Palette.Pale);
         for (int i = 0; year.From.AddMonths(i) is var month && month < year.To; i++)

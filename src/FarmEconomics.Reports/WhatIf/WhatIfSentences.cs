@@ -32,7 +32,7 @@ public static class WhatIfSentences
         {
             if (outcome.AllCrops.Output.Difference.Value is not { } output)
             {
-                return new Prose($"{example}With **{with}**, what {Phrase.Bold(season.Farm.Name)} would have had left over in {season.CropYear} is not known ({outcome.AllCrops.Output.Difference.Reason}). "
+                return new Prose($"{example}With **{with}**, what {Phrase.Bold(season.Farm.Name)} would have earned in {season.CropYear} is not known ({outcome.AllCrops.Output.Difference.Reason}). "
                     + "The lines that are known stand in the tables.");
             }
 

@@ -3,7 +3,8 @@ using FarmEconomics.Budgets;
 namespace FarmEconomics.Reports.Words;
 
 /// <summary>
-/// The lines of a budget as a grower reads them. A lender's pages, the tables of results and the ledger keep the trade's names (<see cref="BudgetLines.Name"/>).
+/// The lines of a budget as a grower reads them. A lender's pages, the tables of results and the ledger keep the trade's names
+/// (<see cref="BudgetLines.Name"/>).
 /// </summary>
 public static class LineWords
 {

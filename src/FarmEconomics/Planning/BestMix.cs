@@ -93,7 +93,8 @@ public sealed partial class BestMix
     public IReadOnlyList<BindingLimit> Binding { get; private set; } = [];
 
     /// <summary>
-    /// The dearest of them, as many as were asked for and those on cash, with what one unit more adds and one less takes, dearest by what one more adds first.
+    /// The dearest of them, as many as were asked for and those on cash, with what one unit more adds and one less takes, dearest by what
+    /// one more adds first.
     /// </summary>
     public IReadOnlyList<BindingLimit> Worths { get; private set; } = [];
 

@@ -14,7 +14,8 @@ internal static class LimitWorths
     /// <param name="run">It in the hands of a solver, at its own bounds before and after.</param>
     /// <param name="solution">Its solution.</param>
     /// <returns>The limits, dearest by what one more adds first; for hours on top of what an own hour is worth.</returns>
-    internal static IReadOnlyList<BindingLimit> Of(IEnumerable<BindingLimit> limits, PlanProgram program, ILinearRun run, LinearSolution solution)
+    internal static IReadOnlyList<BindingLimit> Of(
+        IEnumerable<BindingLimit> limits, PlanProgram program, ILinearRun run, LinearSolution solution)
     {
         Dictionary<PlanLimitKey, int> rows = Enumerable
             .Range(0, program.Keys.Count)

@@ -42,7 +42,10 @@ public class DemoPlanTests
         Assert.DoesNotContain(PlanOutlook.Of(Season, Model.Value, draft).Problems, problem => !problem.IsHours);
     }
 
-    /// <summary>What a unit more is worth is asked in the run the best mix came from: the same as in a program made anew, and nothing else changes by it.</summary>
+    /// <summary>
+    /// What a unit more is worth is asked in the run the best mix came from: the same as in a program made anew, and nothing else changes
+    /// by it.
+    /// </summary>
     [Fact]
     public void Worths_AskedWithTheBestMix_AreThoseOfAProgramMadeAnew()
     {

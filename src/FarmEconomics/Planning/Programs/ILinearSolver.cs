@@ -19,7 +19,9 @@ public interface ILinearRun : IDisposable
     /// <returns>The solution.</returns>
     LinearSolution Solve();
 
-    /// <summary>Solves the model as it stands, for what is best alone: fetching every quantity takes a program of many as long as solving it again.</summary>
+    /// <summary>
+    /// Solves the model as it stands, for what is best alone: fetching every quantity takes a program of many as long as solving it again.
+    /// </summary>
     /// <returns>The objective; null where there is no best.</returns>
     double? Best() => Solve() is { IsOptimal: true } solution ? solution.Objective : null;
 

@@ -50,7 +50,8 @@ public class CropExplanationTests
     [Fact]
     public void TwoWages_AskedInTurn_EachTieToTheirOwn()
     {
-        SeasonReview tried = FarmFolder.Open(Path.Combine(Repository.Root, "demo-data"), [new("owner_wage", "31")]).Review!.Season(DemoSeason.Latest.CropYear);
+        FarmFolder farm = FarmFolder.Open(Path.Combine(Repository.Root, "demo-data"), [new("owner_wage", "31")]);
+        SeasonReview tried = farm.Review!.Season(DemoSeason.Latest.CropYear);
         foreach (EnterpriseBudget crop in DemoSeason.Latest.Crops.Take(8))
         {
             EnterpriseBudget other = tried.FindBudget(crop.Name)!;
