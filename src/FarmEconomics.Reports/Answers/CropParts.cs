@@ -73,7 +73,7 @@ internal sealed class CropParts(ReviewedFarm farm, EnterpriseBudget crop)
     {
         List<Sowing> known = sowings.FindAll(sowing => sowing.Budget.NetReturnPerBedFoot.IsAvailable);
         int paid = known.Count(sowing => sowing.Paid == true);
-        string heading = known.Count == 0 ? $"{sowings.Count} sowings of {season.CropYear}"
+        string heading = known.Count == 0 ? $"{notation.Count(sowings.Count, "sowing")} of {season.CropYear}"
             : known.Count == 1 ? $"One sowing, {BlockNumber.Of(known[0].Budget.NetReturnPerBedFoot.Value!.Value, Look.Rate, notation)} {notation.Label("a bed-foot")}"
             : paid == known.Count ? $"Every one of {known.Count} sowings paid" : $"{paid} of {known.Count} sowings paid";
         if (known.Count > 1)

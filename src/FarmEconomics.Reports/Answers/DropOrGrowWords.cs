@@ -68,6 +68,11 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
         get
         {
             List<KeyFigure> figures = [];
+            if (verdicts.Crops.Count > 0 && verdicts.Crops.All(verdict => verdict.WhyUnknown is not null))
+            {
+                return new FiguresBlock(DropOrGrowBlock.Figures, [new("known", "", null, $"no crop can be judged: {verdicts.Crops[0].WhyUnknown}")]);
+            }
+
             Means(figures, "drop", Drop, $"cash a year from the {(Drop.Count == 1 ? "change" : "changes")} to {Crops(Drop.Count)}");
             List<Verdict> more = Grow.FindAll(verdict => verdict.More is not null);
             Means(figures, "grow", more, $"cash a year from more of {Crops(more.Count)}");

@@ -102,12 +102,22 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
 
     private KeyFigure Later()
     {
+        if (found.WhyUnknown is { } why)
+        {
+            return new("when-you-can", "", null, $"which crops pay every cost isn't known: {why}");
+        }
+
         int count = found.Count(PriceStanding.WhenYouCan);
         return new("when-you-can", $"{count}", (decimal)count, $"{(count == 1 ? "crop pays" : "crops pay")} every cost, but {PriceFindings.LessThanWanted(found.Book)}");
     }
 
     private KeyFigure Kept()
     {
+        if (found.WhyUnknown is { } why)
+        {
+            return new("keep", "", null, $"which prices are fine isn't known: {why}");
+        }
+
         int count = found.Count(PriceStanding.Keep);
         return new("keep", $"{count}", (decimal)count, count == 1 ? "crop is fine: keep the price" : "crops are fine: keep the price");
     }

@@ -13,10 +13,16 @@ public enum SeasonCropColumn
     /// <summary>The crop.</summary>
     Crop,
 
+    /// <summary>What it brought in, where costs aren't on record.</summary>
+    BroughtIn,
+
     /// <summary>After every cost.</summary>
     LeftOver,
 
-    /// <summary>Gross margin per bed-foot-week.</summary>
+    /// <summary>Per bed-foot, where costs aren't on record.</summary>
+    BedFoot,
+
+    /// <summary>Gross margin per bed-foot-week; what came in where costs aren't on record.</summary>
     BedFootWeek,
 
     /// <summary>Gross margin per labor hour.</summary>
@@ -26,7 +32,9 @@ public enum SeasonCropColumn
     Length,
 }
 
-/// <summary>Every crop by verdict: what was left over, and what its bed time and hours earned.</summary>
+/// <summary>
+/// Every crop by verdict: what was left over, and what its bed time and hours earned; where no costs are on record, what it brought in.
+/// </summary>
 internal static class SeasonCrops
 {
     // The good news first; within each, who earned most.
@@ -35,16 +43,12 @@ internal static class SeasonCrops
     internal static TableBlock Of(ReviewedFarm farm)
     {
         SeasonReview season = farm.Season;
-        LengthUnit length = season.Settings.LengthUnit;
-        ReportTable table = new ReportTable("Left over is after every cost, your own hours included. The two middle columns are gross margin, before labor and shared costs.", farm.Notation)
-            .Column("Crop").As(SeasonCropColumn.Crop)
-            .Column("Left over", Look.WholeMoney).As(SeasonCropColumn.LeftOver).WithBar()
-            .Column(length.Label("Bed-foot-week"), Look.Rate, unit: $"gross margin, {farm.Notation.Sign}").As(SeasonCropColumn.BedFootWeek)
-            .Column("Hour", Look.Rate, unit: $"gross margin, {farm.Notation.Sign}").As(SeasonCropColumn.Hour)
-            .Column("Length", Look.Count, unit: length.Label("bed-feet")).As(SeasonCropColumn.Length).HiddenOnPhone();
+        bool salesAlone = season.Farm.Known.Value is null && season.Crops.All(crop => crop.Line(BudgetLine.GrossMargin).Missing is not null);
+        ReportTable table = salesAlone ? Sales(season) : Earned(season);
         foreach (Direction direction in Shown)
         {
-            List<Verdict> crops = [.. farm.Verdicts.Crops.Where(verdict => verdict.Direction == direction).OrderByDescending(verdict => verdict.Budget.NetReturn.Amount)];
+            List<Verdict> crops = [.. farm.Verdicts.Crops.Where(verdict => verdict.Direction == direction)
+                .OrderByDescending(verdict => salesAlone ? verdict.Budget.OutputPerBedFootWeek.Value : verdict.Budget.NetReturn.Amount)];
             if (crops.Count == 0)
             {
                 continue;
@@ -54,11 +58,43 @@ internal static class SeasonCrops
             table.Group($"{title}: {crops.Count}", words);
             foreach (EnterpriseBudget crop in crops.Select(verdict => verdict.Budget))
             {
-                table.Row(((ReportCell)crop.Name).To(PageTarget.Crop(farm.Slugs[crop.Name])), ReportCell.Of(crop.Line(BudgetLine.NetReturn)), crop.GrossMarginPerBedFootWeek, crop.GrossMarginPerLaborHour, crop.Sums.BedFeet.Value);
+                ReportCell name = ((ReportCell)crop.Name).To(PageTarget.Crop(farm.Slugs[crop.Name]));
+                if (salesAlone)
+                {
+                    table.Row(name, crop.Output.Amount, crop.OutputPerBedFoot, crop.OutputPerBedFootWeek, crop.Sums.BedFeet.Value);
+                }
+                else
+                {
+                    table.Row(name, ReportCell.Of(crop.Line(BudgetLine.NetReturn)), crop.GrossMarginPerBedFootWeek, crop.GrossMarginPerLaborHour, crop.Sums.BedFeet.Value);
+                }
             }
         }
 
         return new TableBlock(SeasonBlock.Crops, Heading(season), table) { Rows = 0, OnNewSheet = true };
+    }
+
+    private static ReportTable Earned(SeasonReview season)
+    {
+        LengthUnit length = season.Settings.LengthUnit;
+        string margin = $"gross margin, {season.Notation.Sign}";
+        return new ReportTable("Left over is after every cost, your own hours included. The two middle columns are gross margin, before labor and shared costs.", season.Notation)
+            .Column("Crop").As(SeasonCropColumn.Crop)
+            .Column("Left over", Look.WholeMoney).As(SeasonCropColumn.LeftOver).WithBar()
+            .Column(length.Label("Bed-foot-week"), Look.Rate, unit: margin).As(SeasonCropColumn.BedFootWeek)
+            .Column("Hour", Look.Rate, unit: margin).As(SeasonCropColumn.Hour)
+            .Column("Length", Look.Count, unit: length.Label("bed-feet")).As(SeasonCropColumn.Length).HiddenOnPhone();
+    }
+
+    private static ReportTable Sales(SeasonReview season)
+    {
+        LengthUnit length = season.Settings.LengthUnit;
+        string sign = season.Notation.Sign;
+        return new ReportTable($"What each crop brought in, before any cost: {season.Crops[0].Line(BudgetLine.GrossMargin).Missing}.", season.Notation)
+            .Column("Crop").As(SeasonCropColumn.Crop)
+            .Column("Brought in", Look.WholeMoney).As(SeasonCropColumn.BroughtIn).WithBar()
+            .Column(length.Label("Bed-foot"), Look.Rate, unit: sign).As(SeasonCropColumn.BedFoot).HiddenOnPhone()
+            .Column(length.Label("Bed-foot-week"), Look.Rate, unit: sign).As(SeasonCropColumn.BedFootWeek)
+            .Column("Length", Look.Count, unit: length.Label("bed-feet")).As(SeasonCropColumn.Length).HiddenOnPhone();
     }
 
     private static string Heading(SeasonReview season)

@@ -181,7 +181,11 @@ public sealed class SeasonReport : Report<SeasonParameters>
             );
         }
 
-        blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));
+        if (season.Farm.Line(BudgetLine.NetReturn).Missing is null || farm.WriteUp.Tax.NetUnknown is null)
+        {
+            blocks.Add(new TableBlock(SeasonBlock.Ladder, "Five net figures, and why they differ", SeasonLadder.Of(farm)));
+        }
+
         blocks.Add(SeasonCrops.Of(farm));
         cancellation.ThrowIfCancellationRequested();
         blocks.Add(new AnswersBlock(SeasonBlock.Answers, "The other questions, answered", [.. ReportCatalog.Answers(farm)]));

@@ -117,6 +117,11 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         SeasonReview season = farm.Season;
+        if (!new SharedCostParts(farm).Any)
+        {
+            return ("Where did shared costs go?", new Prose("None are on record."));
+        }
+
         decimal crops = season.Pools.Sum(pool => pool.ToCrops.Amount), unused = season.Pools.Sum(pool => pool.Unused.Amount);
         string share = season.Farm.TotalCost.Amount > 0m ? $": {BlockNumber.Percent(crops / season.Farm.TotalCost.Amount, farm.Notation)} of what the crops cost" : "";
         return ("Where did shared costs go?", new Prose($"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}. Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}."));

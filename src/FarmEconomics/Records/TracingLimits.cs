@@ -27,6 +27,9 @@ public sealed record TracingLimits
     /// <summary>The fewest days that bound comes to.</summary>
     public int ShortestBound { get; init; } = 60;
 
-    /// <summary>That bound for a crop none of whose plantings has an end.</summary>
-    public int BoundWithoutHistory { get; init; } = 240;
+    /// <summary>
+    /// That bound for a crop none of whose plantings has an end: garlic set early in October is lifted by early August (common practice, no
+    /// source).
+    /// </summary>
+    public int BoundWithoutHistory { get; init; } = 300;
 }

@@ -3,7 +3,7 @@
 CREATE TABLE named AS SELECT planting, min(date) AS first, max(date) AS last FROM harvest_rows WHERE planting IS NOT NULL GROUP BY planting;
 
 -- Least days from bed to harvest: the 5th percentile (rounded down) of the crop's plantings that a harvest names, else 20; perennials 0.
--- Longest stay without an end: the greatest of 60, twice the median and the 95th percentile (rounded down) of its bed rows that have one; none has: 240. Perennials: 0 and 240.
+-- Longest stay without an end: the greatest of 60, twice the median and the 95th percentile (rounded down) of its bed rows that have one; none has: 300. Perennials: 0 and 300.
 CREATE TABLE crop_times AS
 WITH waits AS (
     SELECT crop, quantile_cont(days, 0.05) AS fifth
@@ -13,7 +13,7 @@ WITH waits AS (
     FROM planting_rows LEFT JOIN named USING (planting) WHERE coalesce(out_of_bed, last + 1) > in_bed GROUP BY crop
 )
 SELECT c.crop, CASE WHEN perennial THEN 0 WHEN fifth IS NULL THEN 20 ELSE CAST(floor(round(fifth, 6)) AS INTEGER) END AS soonest,
-    CASE WHEN perennial OR middle IS NULL THEN 240 ELSE CAST(floor(round(greatest(60, 2 * middle, most), 6)) AS INTEGER) END AS longest
+    CASE WHEN perennial OR middle IS NULL THEN 300 ELSE CAST(floor(round(greatest(60, 2 * middle, most), 6)) AS INTEGER) END AS longest
 FROM crops c LEFT JOIN waits USING (crop) LEFT JOIN stayed USING (crop);
 
 -- While such harvests are split, a planting without a last day stands until the last harvest that names it, else for its longest stay, at most to the closing date.

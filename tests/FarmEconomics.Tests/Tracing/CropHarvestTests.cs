@@ -31,11 +31,11 @@ public class CropHarvestTests
     }
 
     [Fact]
-    public void FailedPlanting_OfAShortCrop_StandsSixtyDaysAndWithoutHistoryTwoHundredForty()
+    public void FailedPlanting_OfAShortCrop_StandsSixtyDaysAndWithoutHistoryThreeHundred()
     {
         static decimal Days(FarmBuilder farm) => farm.Planting("failed", "garlic", "bed", 1, "2024-01-01").Review().Trace.Enterprises.Single(enterprise => enterprise.Planting.Name == "failed").BedFootDays.Value;
         Assert.Equal(60m, Days(Farm().Planting("a", "garlic", "bed", 10, "2024-04-01", "2024-04-11")));
-        Assert.Equal(240m, Days(Farm()));
+        Assert.Equal(300m, Days(Farm()));
     }
 
     [Fact]
@@ -44,6 +44,14 @@ public class CropHarvestTests
         FarmTrace trace = Farm().AsOf("2024-03-01").Planting("a", "garlic", "bed", 1, "2024-01-01").Review().Trace;
         Assert.Equal(60m, trace.Enterprises[0].BedFootDays.Value);
         Assert.DoesNotContain(trace.Problems, problem => problem.Code == "W416");
+    }
+
+    [Fact]
+    public void Garlic_SetInOctoberAndLiftedInJulyWithoutAnyEnd_IsInTheGroundUntilThen()
+    {
+        FarmBuilder farm = Farm().Planting("2025 garlic", "garlic", "bed", 100, "2024-10-05");
+        Assert.Equal("2025 garlic 10", Split(farm, "2025-07-28", out IReadOnlyList<string> codes));
+        Assert.DoesNotContain("W401", codes);
     }
 
     [Fact]
