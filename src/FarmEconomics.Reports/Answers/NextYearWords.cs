@@ -24,6 +24,7 @@ internal sealed class NextYearWords(ShownPlan plan)
         { Source: PlanSource.LikeLastYear } => $"{Year} planned like {plan.Farm.Season.CropYear}",
         { Chosen: null } => "No plan keeps within your limits",
         { Gain: null } => $"A mix for {Year} that keeps within your limits",
+        { Gain: > 0m, Outlook.CostsUnknown: not null } => $"By sales alone another mix would bring {Size(plan.MoreCash)} more in {Year}",
         { Gain: > 0m } => $"Another mix of the same crops in {Year}: {Cash}",
         _ => $"This year's plantings are as good as any for {Year}",
     };
@@ -33,7 +34,7 @@ internal sealed class NextYearWords(ShownPlan plan)
     {
         { Source: PlanSource.Best, Chosen: null, Mix: { } mix } =>
             $"{Phrase.Sentence(ConflictWords.AtOdds(mix, notation))} Shown here are the plantings of {plan.Farm.Season.CropYear} again.",
-        { Source: PlanSource.Best, Mix: { } mix } => $"{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
+        { Source: PlanSource.Best, Mix: { } mix } => $"{Unknown()}{Changes()} {PlanWords.Dearest(mix, notation, plan.Limits)}",
         { Source: PlanSource.Records } => $"It stands in plan.csv and plan_sales.csv. {Changes()}",
         _ when !plan.HasSolver =>
             "This computer has no solver, so no best mix was looked for; the season's sowings stand a year later, at the yields your seasons let expect.",
@@ -154,6 +155,12 @@ internal sealed class NextYearWords(ShownPlan plan)
         }
     }
 
+    /// <summary>What a best mix by sales alone is worth.</summary>
+    private string Unknown() =>
+        plan.Outlook.CostsUnknown is null ? ""
+        : plan.Outlook.HoursUnknown is null ? "Costs aren't on record: crops that cost much look better here than they are. "
+        : "Costs and hours aren't on record: crops that cost much or take many hours look better here than they are. ";
+
     private string Changes()
     {
         List<CropLength> lengths = [.. plan.Lengths()];
@@ -190,7 +197,7 @@ internal sealed class NextYearWords(ShownPlan plan)
 
     private KeyFigure MoreCash()
     {
-        string worth = plan.Gain is { } gain
+        string worth = plan.Gain is { } gain && plan.Outlook.HoursUnknown is null
             ? $"; {Signed(gain)} after your own hours at {notation.InWords((decimal)plan.Model.Hours.OwnCost, Look.Rate)}"
             : "";
         string what = plan.Outlook.CostsUnknown is { } why ? $"sales in the year (no cash is told: {why})" : "cash in the year";

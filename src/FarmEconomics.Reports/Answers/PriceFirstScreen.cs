@@ -70,7 +70,7 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
     private Bar Bar(CropPrice price)
     {
         decimal size = price.BaseUnits(price.SellingUnit), missing = -(price.AgainstFullCost.Value ?? 0m);
-        string got = PriceTables.Times(price.Realised, size).Value is { } had ? notation.Number(had, Look.Rate) : "";
+        string got = PriceTables.Times(price.Realized, size).Value is { } had ? notation.Number(had, Look.Rate) : "";
         string asked = price.Advice(price.SellingUnit).Price.Value is { } want ? notation.Number(want, Look.Rate) : "";
         return new Bar($"{price.Crop.Name}: {got} → {asked}", missing, Money(missing), $"{price.Crop.Name}: {Money(missing)} short; a {price.SellingUnit} sold for {got}, at least {asked}") { IsLoss = true };
     }

@@ -134,7 +134,7 @@ internal static class PriceList
     {
         decimal size = price.BaseUnits(price.SellingUnit);
         PriceAdvice advice = price.Advice(price.SellingUnit);
-        Result got = PriceTables.Times(price.Realised, size);
+        Result got = PriceTables.Times(price.Realized, size);
         ReportCell more = advice is { Kind: AdviceKind.AtLeast, Price.Value: { } asked } && got.Value is { } had && asked > had ? asked - had : "";
         return [Crop(farm, price.Crop), price.SellingUnit, got, Asked(advice), more, PriceTables.Times(price.Prices.FullCost, size), Range(price, size, farm.Notation)];
     }

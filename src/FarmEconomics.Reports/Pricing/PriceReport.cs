@@ -38,7 +38,7 @@ public sealed class PriceReport
         Notation notation = book.Season.Notation;
         CropPrice? most = channel is null ? null : book.In(channel).Where(price => price.AgainstFullCost.IsAvailable).MaxBy(price => Math.Abs(price.AgainstFullCost.Value!.Value));
         return most is null ? new Prose("There is no bar to read.")
-            : new Prose($"{Phrase.Bold(most.Crop.Name)} moved the season most: {notation.InWords(most.AgainstFullCost.Value!.Value, Look.WholeMoney)} against full cost. A {Prose.Text(most.Crop.Unit)} brought {Phrase.Of(most.Realised, notation)} and had to bring {Phrase.Of(most.Prices.FullCost, notation)}.");
+            : new Prose($"{Phrase.Bold(most.Crop.Name)} moved the season most: {notation.InWords(most.AgainstFullCost.Value!.Value, Look.WholeMoney)} against full cost. A {Prose.Text(most.Crop.Unit)} brought {Phrase.Of(most.Realized, notation)} and had to bring {Phrase.Of(most.Prices.FullCost, notation)}.");
     }
 
     /// <summary>Every price.</summary>

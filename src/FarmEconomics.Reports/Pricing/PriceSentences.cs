@@ -35,7 +35,7 @@ public static class PriceSentences
         }
 
         List<CropPrice> below = known.Where(price => price.AgainstFullCost.Value < 0m).ToList();
-        List<CropPrice> underFloor = known.Where(price => price.Realised.Value < price.Prices.Floor.Value).ToList();
+        List<CropPrice> underFloor = known.Where(price => price.Realized.Value < price.Prices.Floor.Value).ToList();
         string text = $"Through {Phrase.Bold(channel.Name)} {known.Count - below.Count} of {notation.Count(known.Count, "crop")} broke even in {book.Season.CropYear}, most of all {Named(known[^1])}. ";
         text += below.Count == 0 ? "None fell short. "
             : $"{Phrase.Sentence(notation.Count(below.Count, "crop"))} fell short by {notation.InWords(-below.Sum(price => price.AgainstFullCost.Value!.Value), Look.WholeMoney)} together, most of all {Phrase.List(below.Take(3).Select(Named).ToList())}. ";

@@ -90,7 +90,7 @@ public static class PriceSheet
         if (!brief)
         {
             Number(set.For(size).Floor);
-            Number(PriceTables.Times(price.Realised, size));
+            Number(PriceTables.Times(price.Realized, size));
             html.Add($"<td class=\"w\">{Others(price, notation)}</td>");
         }
 

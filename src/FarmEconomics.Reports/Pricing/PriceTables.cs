@@ -91,7 +91,7 @@ public static class PriceTables
             table.Row([
                 price.Crop.Name, .. channel is null ? new ReportCell[] { price.Channel.Name } : [], unit, set.Floor, set.FullCost,
                 ((ReportCell)set.Target).Marked(set.TargetIsFullCost ? "the wanted return is below what labor cost: full cost stands" : null),
-                PriceWords.Cell(price.Advice(unit), notation), Times(price.Realised, size), Times(price.Lowest, size), Times(price.Highest, size), Times(price.ListPrice, size),
+                PriceWords.Cell(price.Advice(unit), notation), Times(price.Realized, size), Times(price.Lowest, size), Times(price.Highest, size), Times(price.ListPrice, size),
                 price.References.Count == 0 ? "" : Times(price.Reference, size), price.Sold.Quantity / size, price.AgainstFullCost, price.AgainstTarget,
             ]);
         }
@@ -189,7 +189,7 @@ public static class PriceTables
         {
             foreach (ReferencePrice reference in price.References)
             {
-                table.Row(price.Crop.Name, price.Crop.Unit, reference.PerUnit, reference.Row.From is { } from ? from : (ReportCell)"", price.Realised, price.Prices.FullCost);
+                table.Row(price.Crop.Name, price.Crop.Unit, reference.PerUnit, reference.Row.From is { } from ? from : (ReportCell)"", price.Realized, price.Prices.FullCost);
             }
         }
 

@@ -97,12 +97,12 @@ public static class PriceWords
         {
             decimal size = price.BaseUnits(price.SellingUnit);
             decimal kept = 1m - (price.FeePercent / 100m);
-            Result sales = price.Realised.Value is { } got ? Result.Known(got * kept * price.Sold.Quantity * ((Raise * quantity) - 1m))
-                : price.Realised;
+            Result sales = price.Realized.Value is { } got ? Result.Known(got * kept * price.Sold.Quantity * ((Raise * quantity) - 1m))
+                : price.Realized;
             Result handling = price.Handling.Value is { } cost ? Result.Known(cost * price.Sold.Quantity * (quantity - 1m)) : price.Handling;
             Result left = sales.Value is { } more && handling.Value is { } less ? Result.Known(more - less) : sales.IsAvailable ? handling
                 : sales;
-            table.Row(price.Crop.Name, price.SellingUnit, PriceTables.Times(price.Realised, size), quantity
+            table.Row(price.Crop.Name, price.SellingUnit, PriceTables.Times(price.Realized, size), quantity
                 - 1m, sales, handling, left, PriceTables.Times(PriceMath.BestPrice(price.Handling, price.FeePercent, elasticity), size));
         }
 

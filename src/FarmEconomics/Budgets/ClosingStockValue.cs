@@ -5,7 +5,7 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Budgets;
 
 /// <summary>
-/// Values what is on hand at the closing date: quantity x max(0, average realised price - (selling line + labor of stage sell) / quantity
+/// Values what is on hand at the closing date: quantity x max(0, average realized price - (selling line + labor of stage sell) / quantity
 /// sold), per crop, split over its plantings by quantity. A non-cash line of its own.
 /// </summary>
 internal static class ClosingStockValue

@@ -89,7 +89,7 @@ public sealed class CropPrice
     public YieldHistory Yields { get; }
 
     /// <summary>What a unit brought over the season.</summary>
-    public Result Realised => Result.Of(Sold.Amount.Amount, Sold.Quantity, "nothing sold");
+    public Result Realized => Result.Of(Sold.Amount.Amount, Sold.Quantity, "nothing sold");
 
     /// <summary>What a unit brought, month by month.</summary>
     public IReadOnlyList<MonthPrice> ByMonth { get; }
@@ -156,7 +156,7 @@ public sealed class CropPrice
     public PriceAdvice Advice(string unit)
     {
         decimal size = BaseUnits(unit);
-        return PriceAdvice.Of((AtNormalYield ?? Prices).For(size), PriceAdvice.Greater(Realised, ListPrice).Map(price => price * size), MostEver.Map(price => price * size), terms, AtNormalYield is not null);
+        return PriceAdvice.Of((AtNormalYield ?? Prices).For(size), PriceAdvice.Greater(Realized, ListPrice).Map(price => price * size), MostEver.Map(price => price * size), terms, AtNormalYield is not null);
     }
 
     /// <summary>What picking, packing and selling a unit costs, fees left out; per unit of the crop.</summary>

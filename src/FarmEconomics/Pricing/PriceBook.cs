@@ -116,7 +116,7 @@ public sealed class PriceBook
     {
         ArgumentNullException.ThrowIfNull(channel);
         return !channel.IsPriced ? Result.NotAvailable($"{channel.Name} has no prices of its own")
-            : Prices.FirstOrDefault(price => price.Crop == crop && price.Channel == channel) is { } price ? price.Realised
+            : Prices.FirstOrDefault(price => price.Crop == crop && price.Channel == channel) is { } price ? price.Realized
             : ListPriceOf(crop, channel);
     }
 

@@ -33,7 +33,7 @@ public enum IdleCapacity
 /// <summary>Whether produce on hand at the closing date counts as output.</summary>
 public enum ClosingStock
 {
-    /// <summary>Valued at the average realised price less selling cost.</summary>
+    /// <summary>Valued at the average realized price less selling cost.</summary>
     Count,
 
     /// <summary>Left out.</summary>

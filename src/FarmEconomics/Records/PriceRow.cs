@@ -15,7 +15,7 @@ public readonly record struct PriceRow(RecordTable Home, int Index) : IRecordRow
 {
     private static readonly TableDeclaration Declared = new("prices", 180, "a list price")
     {
-        Without = "Without prices.csv goods that carry no price are valued at the crop's average realised price only.",
+        Without = "Without prices.csv goods that carry no price are valued at the crop's average realized price only.",
         Checks = () => ProduceChecks.OfPrices,
     };
 

@@ -52,7 +52,7 @@ internal sealed class DispositionValuer
     private void Value(int crop, CropProblems problems)
     {
         (int first, int end) = (table.Layout.Starts[crop], table.Layout.Starts[crop + 1]);
-        Prices.Realise(crop, table);
+        Prices.Realize(crop, table);
         for (int i = first; i < end; i++)
         {
             long own = table.Amount[i];

@@ -5,7 +5,7 @@ namespace FarmEconomics.Tracing;
 
 /// <summary>
 /// What goods without a price of their own are worth: the newest list price of the channel whose prices count, else of no channel,
-/// else the average realised price there that year, else over all priced sales of the crop.
+/// else the average realized price there that year, else over all priced sales of the crop.
 /// </summary>
 internal sealed class ListPrices
 {
@@ -13,8 +13,8 @@ internal sealed class ListPrices
 
     // By crop; inside, by channel, with prices of no channel last. Each crop is worked by itself.
     private readonly List<(DateOnly From, (decimal Amount, decimal Quantity) Price)>?[][] lists;
-    private readonly Dictionary<int, Realised[]>[] realised;
-    private readonly Realised[] realisedAnywhere;
+    private readonly Dictionary<int, Realized[]>[] realized;
+    private readonly Realized[] realizedAnywhere;
     private readonly int[] sources;
 
     internal ListPrices(FarmRecords records)
@@ -22,8 +22,8 @@ internal sealed class ListPrices
         this.records = records;
         NoChannel = records.Channels.Count;
         lists = [.. records.Crops.Select(_ => new List<(DateOnly, (decimal, decimal))>?[NoChannel + 1])];
-        realised = [.. records.Crops.Select(_ => new Dictionary<int, Realised[]>())];
-        realisedAnywhere = new Realised[records.Crops.Count];
+        realized = [.. records.Crops.Select(_ => new Dictionary<int, Realized[]>())];
+        realizedAnywhere = new Realized[records.Crops.Count];
         sources = [.. records.Channels.Select(channel => (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? channel : records.Channel(channel.Row.ValuesFrom)).Index)];
         foreach (PriceRow row in records.Tables.Prices)
         {
@@ -41,9 +41,9 @@ internal sealed class ListPrices
     private int NoChannel { get; }
 
     /// <summary>Adds the priced sales of a crop to the averages; they lie by date.</summary>
-    internal void Realise(int crop, DispositionTable table)
+    internal void Realize(int crop, DispositionTable table)
     {
-        Realised[] sums = [];
+        Realized[] sums = [];
         int until = int.MinValue;
         for (int i = table.Layout.Starts[crop]; i < table.Layout.Starts[crop + 1]; i++)
         {
@@ -56,15 +56,15 @@ internal sealed class ListPrices
             {
                 int window = records.Settings.WindowOf(DateOnly.FromDayNumber(table.Day[i]));
                 until = records.Settings.EndOf(window).DayNumber;
-                realised[crop][window] = sums = new Realised[NoChannel];
+                realized[crop][window] = sums = new Realized[NoChannel];
             }
 
             sums[table.Channel[i]].Add(table.Amount[i], table.Quantity[i]);
         }
 
-        foreach (Realised sum in realised[crop].Values.SelectMany(window => window))
+        foreach (Realized sum in realized[crop].Values.SelectMany(window => window))
         {
-            realisedAnywhere[crop].Add(sum);
+            realizedAnywhere[crop].Add(sum);
         }
     }
 
@@ -82,14 +82,14 @@ internal sealed class ListPrices
 
     private (decimal Amount, decimal Quantity)? Find(int crop, int channel, DateOnly day) =>
         FromList(crop, channel, day)
-        ?? (realised[crop].TryGetValue(records.Settings.WindowOf(day), out Realised[]? sums) ? sums[sources[channel]].Average : null)
-        ?? realisedAnywhere[crop].Average;
+        ?? (realized[crop].TryGetValue(records.Settings.WindowOf(day), out Realized[]? sums) ? sums[sources[channel]].Average : null)
+        ?? realizedAnywhere[crop].Average;
 
     /// <summary>List price for stock on hand, which has no channel yet: so much money for so many units.</summary>
     internal (decimal Amount, decimal Quantity)? PerUnitOnHand(Crop crop, DateOnly day) =>
         Newest(crop.Index, NoChannel, day)
         ?? records.Channels.Where(channel => channel.IsPriced).Select(channel => Newest(crop.Index, channel.Index, day)).FirstOrDefault(price => price is not null)
-        ?? realisedAnywhere[crop.Index].Average;
+        ?? realizedAnywhere[crop.Index].Average;
 
     /// <summary>The value of a disposition in cents; null when nothing tells.</summary>
     internal long? Value(int crop, DispositionTable table, int place) =>
@@ -119,7 +119,7 @@ internal sealed class ListPrices
     }
 
     /// <summary>What priced sales brought, and how much was sold, in units of 10^-8.</summary>
-    private struct Realised
+    private struct Realized
     {
         private long cents;
         private Int128 quantity;
@@ -129,6 +129,6 @@ internal sealed class ListPrices
 
         internal void Add(long amount, long units) => (cents, quantity) = (cents + amount, quantity + units);
 
-        internal void Add(Realised other) => (cents, quantity) = (cents + other.cents, quantity + other.quantity);
+        internal void Add(Realized other) => (cents, quantity) = (cents + other.cents, quantity + other.quantity);
     }
 }

@@ -1,8 +1,8 @@
 -- docs/methods.md 3: what each leaving is worth, and which planting gets it.
 
--- List value: newest price of the channel in values_from, else of no channel; else the crop's average realised price there in that window,
+-- List value: newest price of the channel in values_from, else of no channel; else the crop's average realized price there in that window,
 -- else over all its priced sales; else its value isn't known and it counts 0. What is given or thrown away is worth 0 whatever is written (docs/decisions.md).
-CREATE TABLE realised AS
+CREATE TABLE realized AS
 SELECT crop, channel, year, sum(own_value) / 100.0 AS money, sum(quantity) AS quantity
 FROM leavings WHERE kind IN ('market', 'stand', 'wholesale') AND own_value IS NOT NULL AND quantity > 0 GROUP BY crop, channel, year;
 
@@ -12,8 +12,8 @@ WITH found AS (
     FROM leavings l JOIN prices p ON p.crop = l.crop AND p.since <= l.date GROUP BY l.row)
 SELECT l.row, coalesce(f.own, f.general, CAST(r.money AS DOUBLE) / CAST(r.quantity AS DOUBLE), CAST(a.money AS DOUBLE) / CAST(a.quantity AS DOUBLE)) AS price
 FROM leavings l LEFT JOIN found f ON f.row = l.row
-LEFT JOIN realised r ON r.crop = l.crop AND r.channel = l.values_from AND r.year = l.year AND r.quantity > 0
-LEFT JOIN (SELECT crop, sum(money) AS money, sum(quantity) AS quantity FROM realised GROUP BY crop HAVING sum(quantity) > 0) a ON a.crop = l.crop;
+LEFT JOIN realized r ON r.crop = l.crop AND r.channel = l.values_from AND r.year = l.year AND r.quantity > 0
+LEFT JOIN (SELECT crop, sum(money) AS money, sum(quantity) AS quantity FROM realized GROUP BY crop HAVING sum(quantity) > 0) a ON a.crop = l.crop;
 
 CREATE TABLE valued AS
 SELECT l.*, CASE WHEN kind IN ('donation', 'waste', 'other') THEN 0 ELSE coalesce(own_value, cents(CAST(quantity AS DOUBLE) * price), 0) END AS list_value,

@@ -43,12 +43,12 @@ by_channel AS (
     SELECT p.crop, h.row AS place, arg_max(p.price, (p.since, p.row)) AS price FROM known_prices p JOIN channels h ON h.channel = p.channel
     WHERE h.kind IN ('market', 'stand', 'wholesale') GROUP BY p.crop, h.row),
 first_channel AS (SELECT crop, arg_min(price, place) AS price FROM by_channel GROUP BY crop),
-anywhere AS (SELECT crop, CAST(sum(money) AS DOUBLE) / CAST(sum(quantity) AS DOUBLE) AS price FROM realised GROUP BY crop HAVING sum(quantity) > 0)
+anywhere AS (SELECT crop, CAST(sum(money) AS DOUBLE) / CAST(sum(quantity) AS DOUBLE) AS price FROM realized GROUP BY crop HAVING sum(quantity) > 0)
 SELECT c.crop, coalesce(g.price, f.price, a.price) AS price
 FROM crops c LEFT JOIN general g ON g.crop = c.crop LEFT JOIN first_channel f ON f.crop = c.crop LEFT JOIN anywhere a ON a.crop = c.crop;
 
--- Closing stock = units on hand x max(0, average realised price - (selling line + labor of stage sell) / quantity sold), split by quantity.
-CREATE TABLE realised_lots AS
+-- Closing stock = units on hand x max(0, average realized price - (selling line + labor of stage sell) / quantity sold), split by quantity.
+CREATE TABLE realized_lots AS
 SELECT l.crop, p.year, CAST(sum(coalesce(m.units, 0)) AS DOUBLE) / CAST(sum(p.quantity) AS DOUBLE) AS price -- in cents
 FROM parts p JOIN leaving_money l ON l.row = p.leaving LEFT JOIN part_money m ON m.leaving = p.leaving AND m.place = p.place AND m.stream = 'sales'
 WHERE p.lot IS NOT NULL AND l.priced AND l.kind IN ('market', 'stand', 'wholesale') GROUP BY l.crop, p.year;
@@ -59,7 +59,7 @@ WITH crop_years AS (
     FROM enterprise_output o JOIN cost_sums c ON c.planting = o.planting AND c.year = o.year GROUP BY ALL)
 SELECT o.crop || '|' || o.year AS what, o.planting AS part, o.place, o.on_hand AS weight,
     cents(y.on_hand * CASE WHEN r.price IS NOT NULL THEN greatest(0, r.price - y.selling_cost / y.sold) / 100 ELSE p.price END) AS total
-FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year LEFT JOIN realised_lots r ON r.crop = o.crop AND r.year = o.year JOIN stock_prices p ON p.crop = o.crop
+FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year LEFT JOIN realized_lots r ON r.crop = o.crop AND r.year = o.year JOIN stock_prices p ON p.crop = o.crop
 WHERE getvariable('closing_stock') = 'count' AND y.on_hand > 0 AND coalesce(r.price, p.price) IS NOT NULL;
 CREATE TABLE closing_stock AS
 SELECT part AS planting, CAST(split_part(what, '|', 2) AS INTEGER) AS year, units FROM split('stock_weights');
@@ -72,7 +72,7 @@ WITH crop_years AS (
 SELECT DISTINCT g.planting, g.year FROM gone_quantities g JOIN leaving_money m ON m.row = g.leaving WHERE m.incomplete
 UNION
 SELECT o.planting, o.year FROM enterprise_output o JOIN crop_years y ON y.crop = o.crop AND y.year = o.year JOIN stock_prices p ON p.crop = o.crop
-LEFT JOIN realised_lots r ON r.crop = o.crop AND r.year = o.year
+LEFT JOIN realized_lots r ON r.crop = o.crop AND r.year = o.year
 WHERE p.price IS NULL AND r.price IS NULL
   AND ((getvariable('closing_stock') = 'count' AND y.on_hand > 0) OR (y.harvested > 0 AND y.sold = 0 AND y.other_use = 0 AND y.worth = 0));
 

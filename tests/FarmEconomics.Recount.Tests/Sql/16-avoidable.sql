@@ -98,8 +98,8 @@ found AS (
     FROM wanted n JOIN prices p ON p.crop = n.crop AND p.since <= n.day GROUP BY n.turn, n.crop)
 SELECT n.turn, n.crop, coalesce(f.own, f.general, CAST(r.money AS DOUBLE) / CAST(r.quantity AS DOUBLE), CAST(a.money AS DOUBLE) / CAST(a.quantity AS DOUBLE)) AS price
 FROM wanted n LEFT JOIN found f ON f.turn = n.turn AND f.crop = n.crop
-LEFT JOIN realised r ON r.crop = n.crop AND r.channel = n.values_from AND r.year = n.year AND r.quantity > 0
-LEFT JOIN (SELECT crop, sum(money) AS money, sum(quantity) AS quantity FROM realised GROUP BY crop HAVING sum(quantity) > 0) a ON a.crop = n.crop;
+LEFT JOIN realized r ON r.crop = n.crop AND r.channel = n.values_from AND r.year = n.year AND r.quantity > 0
+LEFT JOIN (SELECT crop, sum(money) AS money, sum(quantity) AS quantity FROM realized GROUP BY crop HAVING sum(quantity) > 0) a ON a.crop = n.crop;
 CREATE TABLE goods AS
 SELECT row_number() OVER () AS good, * FROM (
     SELECT l.lot, l.crop, l.date, l.kept_until, p.leaving, m.date AS left_on, p.place, CAST(p.quantity AS DOUBLE) AS quantity,

@@ -86,7 +86,7 @@ public class DemoDecisionTests
         {
             decimal drop = judge.Judge(new Change(ChangeKind.Drop, crop.Name)).AvoidableChange.Amount;
             List<CropPrice> prices = [.. book.Prices.Where(price => price.Crop == crop.Crop)];
-            decimal aboveFloor = prices.Sum(price => (price.Realised.Value!.Value - price.Prices.Floor.Value!.Value) * price.Sold.Quantity * (1m - (price.FeePercent / 100m)));
+            decimal aboveFloor = prices.Sum(price => (price.Realized.Value!.Value - price.Prices.Floor.Value!.Value) * price.Sold.Quantity * (1m - (price.FeePercent / 100m)));
 
             // Fees are rounded row by row.
             Close.To(-drop, aboveFloor, 0.01m + (0.005m * prices.Sum(price => price.Sold.Parts.Count)));

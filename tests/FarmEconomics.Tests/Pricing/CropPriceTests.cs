@@ -29,7 +29,7 @@ public class CropPriceTests
         Close.To((0.75m + (0.04m * 30m)) / 0.95m, price.Prices.Target.Value!.Value, 0.000001m);
         Close.To(2m * 1.55m / 0.95m, price.InUnit("Bag").FullCost.Value!.Value, 0.000001m);
         Close.To(190m - 155m, price.AgainstFullCost.Value!.Value, 0.000001m);
-        Assert.Equal(2.00m, price.Realised.Value);
+        Assert.Equal(2.00m, price.Realized.Value);
         Assert.Equal(0.35m, price.ChannelPart.Full);
     }
 
@@ -99,7 +99,7 @@ public class CropPriceTests
                     PriceBook book = PriceBook.Of(review, year);
                     foreach (CropPrice price in book.Prices)
                     {
-                        Assert.All(new[] { price.Prices.Floor, price.Prices.FullCost, price.Prices.Target, price.Realised, price.ListPrice, price.AgainstTarget }, rate => Assert.True(rate.IsAvailable || rate.Reason?.Length > 0));
+                        Assert.All(new[] { price.Prices.Floor, price.Prices.FullCost, price.Prices.Target, price.Realized, price.ListPrice, price.AgainstTarget }, rate => Assert.True(rate.IsAvailable || rate.Reason?.Length > 0));
                     }
 
                     foreach (Channel channel in review.Records.Channels.Where(channel => channel.Kind == ChannelKind.Share))
@@ -124,7 +124,7 @@ public class CropPriceTests
         Assert.Equal("no expense records", price.Prices.Floor.Reason);
         Assert.Equal("no expense records", price.AgainstFullCost.Reason);
         Assert.StartsWith("give a wanted return per hour, or a margin", price.Prices.Target.Reason);
-        Assert.Equal(3m, price.Realised.Value);
+        Assert.Equal(3m, price.Realized.Value);
     }
 
     [Fact]

@@ -70,7 +70,7 @@ public class DemoFarmPriceTests
         }
 
         Assert.All(book.WithoutPrice, item => Assert.NotEmpty(item.Reason));
-        Assert.All(book.Prices.SelectMany(price => new[] { price.Realised, price.ListPrice, price.AgainstFullCost, price.Yields.Normal }), rate => Assert.True(rate.IsAvailable || rate.Reason!.Length > 0));
+        Assert.All(book.Prices.SelectMany(price => new[] { price.Realized, price.ListPrice, price.AgainstFullCost, price.Yields.Normal }), rate => Assert.True(rate.IsAvailable || rate.Reason!.Length > 0));
     }
 
     [Theory]

@@ -93,13 +93,13 @@ public class PriceAdviceTests
                     continue;
                 }
 
-                Assert.True(advice.Price.Value >= decimal.Round(price.Realised.Value!.Value * size, 2),
+                Assert.True(advice.Price.Value >= decimal.Round(price.Realized.Value!.Value * size, 2),
                     $"{price.Crop} {price.Channel} {unit}");
                 Assert.True(advice.Price.Value >= (price.ListPrice.Value ?? 0m) * size - 0.005m, $"{price.Crop} {price.Channel} {unit}");
                 Assert.True(advice.Price.Value >= set.Target.Value - 0.0000001m, $"{price.Crop} {price.Channel} {unit}");
             }
 
-            Assert.True(price.Lowest.Value <= price.Realised.Value && price.Realised.Value <= price.Highest.Value
+            Assert.True(price.Lowest.Value <= price.Realized.Value && price.Realized.Value <= price.Highest.Value
                 && price.Highest.Value > 0m);
         }
 

@@ -28,10 +28,10 @@ public class ListPriceTests
     }
 
     [Fact]
-    public void GeneralList_CountsBeforeWhatWasRealised() => Assert.Equal(30m, Worth(Farm().Price("beets", 3).Sell("2025-07-01", "beets", "stand", 10, 5), "kitchen"));
+    public void GeneralList_CountsBeforeWhatWasRealized() => Assert.Equal(30m, Worth(Farm().Price("beets", 3).Sell("2025-07-01", "beets", "stand", 10, 5), "kitchen"));
 
     [Fact]
-    public void RealisedThereThatYear_CountsBeforeRealisedAnywhere()
+    public void RealizedThereThatYear_CountsBeforeRealizedAnywhere()
     {
         // At the stand in 2025: 10 at 5 and 30 at 1, on average 2; elsewhere and earlier 20 at 8.
         static FarmBuilder Sold() => Farm().Sell("2025-07-01", "beets", "stand", 10, 5).Sell("2025-07-02", "beets", "stand", 30, 1).Sell("2025-07-02", "beets", "market", 10, 8).Sell("2024-07-02", "beets", "stand", 10, 8);
@@ -42,7 +42,7 @@ public class ListPriceTests
     }
 
     [Fact]
-    public void CreditWithoutGoods_DoesNotChangeWhatWasRealised() => Assert.Equal(50m, Worth(Farm().Sell("2025-07-01", "beets", "stand", 10, 5).Sell("2025-07-02", "beets", "stand", 0, amount: -20), "kitchen"));
+    public void CreditWithoutGoods_DoesNotChangeWhatWasRealized() => Assert.Equal(50m, Worth(Farm().Sell("2025-07-01", "beets", "stand", 10, 5).Sell("2025-07-02", "beets", "stand", 0, amount: -20), "kitchen"));
 
     [Fact]
     public void ReferencePrice_IsNobodysList()
@@ -91,7 +91,7 @@ public class ListPriceTests
     }
 
     [Fact]
-    public void StockOnHand_ByTheGeneralListElseAPricedChannelsElseWhatWasRealised()
+    public void StockOnHand_ByTheGeneralListElseAPricedChannelsElseWhatWasRealized()
     {
         // Nothing of 2025 was sold at a price; 100 are on hand.
         static decimal Stock(FarmBuilder farm) => farm.Season(2025).Farm.Sums.ClosingStock.Amount;

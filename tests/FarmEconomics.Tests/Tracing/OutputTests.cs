@@ -82,7 +82,7 @@ public class OutputTests
     }
 
     [Fact]
-    public void ListValue_NewestOfTheChannelThenOfNoChannelThenRealised()
+    public void ListValue_NewestOfTheChannelThenOfNoChannelThenRealized()
     {
         FarmBuilder farm = Farm().Price("kale", 9, "market", "2025-07-01").Price("kale", 3, "market", "2025-05-01").Price("kale", 1, from: "2025-06-01").Price("kale", 50, reference: true)
             .Sell("2025-06-01", "kale", "home", 1).Sell("2025-06-02", "leek", "market", 10, 4).Sell("2025-06-03", "leek", "shares", 1);
