@@ -68,6 +68,10 @@ internal sealed class ListPrices
         }
     }
 
+    /// <summary>The list price as an amount for a quantity: a value is rounded once, as the quotient it is; null where none is known.</summary>
+    internal (decimal Amount, decimal Quantity)? Of(Crop crop, Channel channel, DateOnly day) =>
+        Find(crop.Index, channel.Index, day) is { } price ? (price.Amount, price.Quantity) : null;
+
     /// <summary>List price per unit of the crop for goods leaving a channel on a day; null when nothing tells.</summary>
     internal decimal? PerUnit(Crop crop, Channel channel, DateOnly day) => Find(crop.Index, channel.Index, day) is { } price ? price.Amount / price.Quantity : null;
 

@@ -39,4 +39,20 @@ public class RefillTiesTests
 
         Assert.Equal((new DateOnly(2025, 7, 1), 3m), (item.From!.Value.Lot!.Value.Date, item.Quantity));
     }
+
+    /// <summary>Kale without a list price brought 17.05 for 30 lb; 21 lb thrown out are worth 21 x 17.05 / 30 = 11.935 in the boxes, so 11.94.</summary>
+    [Fact]
+    public void Refill_WorthHalfACentOnAThird_IsRoundedUp()
+    {
+        SeasonReview season = new FarmBuilder(new FarmSettings { OwnerWage = 20m, InterestPercent = 5m }).AsOf("2025-12-31").Bed("One").Bed("Two")
+            .Channel("stall", ChannelKind.Market).Channel("boxes", ChannelKind.Share, valuesFrom: "stall").Channel("heap", ChannelKind.Waste).Income("2025-03-01", "boxes", 60m)
+            .Crop("Beets").Planting("B", "Beets", "One", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "B", 10m).Price("Beets", 3m)
+            .Crop("Kale").Planting("K", "Kale", "Two", 100m, "2025-05-01", "2025-09-01").Pick("2025-07-01", "K", 72m)
+            .Sell("2025-07-03", "Beets", "boxes", 10m).Sell("2025-07-10", "Kale", "boxes", 21m).Sell("2025-07-20", "Kale", "stall", 30m, amount: 17.05m).Sell("2025-07-21", "Kale", "heap", 21m)
+            .Season(2025);
+
+        RefillItem item = SeasonCosts.Of(season).Avoidable.Without(season.CropNamed("Beets")).Refill.Items[0];
+
+        Assert.Equal((RefillSource.NotSold, 21m, 11.94m), (item.Source, item.Quantity, item.ListValue.Amount));
+    }
 }

@@ -86,7 +86,7 @@ internal sealed class BoxFiller
 
             decimal free = room.TryGetValue(supply.Crop, out decimal left) ? left : Math.Max(0m, box.MostEver(supply.Crop) - box.Quantity(week, supply.Crop));
             decimal quantity = Math.Min(free, supply.Quantity - used.GetValueOrDefault(supply));
-            Money value = Money.Rounded(quantity * supply.ListPrice);
+            Money value = supply.Worth(quantity);
             if (value.Amount > gap.Amount)
             {
                 (quantity, value) = (decimal.Round(gap.Amount / supply.ListPrice, QuantityDecimals, MidpointRounding.AwayFromZero), gap);
@@ -114,16 +114,16 @@ internal sealed class BoxFiller
     {
         DateOnly day = box.DayOf(week);
         List<BoxSupply> found = [];
-        Dictionary<Crop, decimal?> listed = [];
+        Dictionary<Crop, (decimal Amount, decimal Quantity)?> listed = [];
         foreach (Lot lot in season.Trace.Lots.TakeWhile(lot => lot.Date <= day).Where(lot => lot.KeptUntil >= day && box.MostEver(lot.Enterprise.Crop) > 0m))
         {
             Crop crop = lot.Enterprise.Crop;
-            if (!listed.TryGetValue(crop, out decimal? price))
+            if (!listed.TryGetValue(crop, out (decimal Amount, decimal Quantity)? price))
             {
-                listed[crop] = price = prices.PerUnit(crop, box.Channel, day);
+                listed[crop] = price = prices.Of(crop, box.Channel, day);
             }
 
-            if (price is > 0m and { } list)
+            if (price is { Amount: > 0m } list)
             {
                 found.AddRange(BoxSupply.Of(lot, list, packaging.GetValueOrDefault(crop), season.Records.AsOf));
             }

@@ -1,5 +1,6 @@
 using FarmEconomics.Records;
 using FarmEconomics.Tracing;
+using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Avoidable;
 
@@ -8,18 +9,24 @@ namespace FarmEconomics.Decisions.Avoidable;
 /// <param name="From">The part of a leaving; null for what never left.</param>
 /// <param name="Source">Where it went.</param>
 /// <param name="Quantity">Quantity in the crop's unit.</param>
-/// <param name="ListPrice">List price of a unit in the boxes, above 0.</param>
+/// <param name="List">List price in the boxes, as an amount above 0 for a quantity.</param>
 /// <param name="LostPerUnit">What the farm loses by a unit, 0 or more.</param>
-internal sealed record BoxSupply(Lot Lot, DispositionPart? From, RefillSource Source, decimal Quantity, decimal ListPrice, decimal LostPerUnit)
+internal sealed record BoxSupply(Lot Lot, DispositionPart? From, RefillSource Source, decimal Quantity, (decimal Amount, decimal Quantity) List, decimal LostPerUnit)
 {
     internal Crop Crop => Lot.Enterprise.Crop;
+
+    /// <summary>List price of a unit.</summary>
+    internal decimal ListPrice { get; } = List.Amount / List.Quantity;
+
+    /// <summary>List value of so many units: half a cent that stands on a third of something is half a cent.</summary>
+    internal Money Worth(decimal units) => Money.Rounded(units * List.Amount / List.Quantity);
 
     /// <summary>The same goods on another day of boxes are the same goods.</summary>
     internal static IEqualityComparer<BoxSupply> SameGoods { get; } =
         EqualityComparer<BoxSupply>.Create((one, other) => one?.Lot == other?.Lot && one?.From == other?.From, one => HashCode.Combine(one.Lot, one.From));
 
     /// <summary>What a lot gave that isn't in boxes already. What is still on hand is kept: it counts at its value elsewhere.</summary>
-    internal static IEnumerable<BoxSupply> Of(Lot lot, decimal list, decimal packaging, DateOnly closing)
+    internal static IEnumerable<BoxSupply> Of(Lot lot, (decimal Amount, decimal Quantity) list, decimal packaging, DateOnly closing)
     {
         foreach (DispositionPart part in lot.Draws)
         {

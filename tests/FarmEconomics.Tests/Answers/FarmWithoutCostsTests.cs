@@ -1,0 +1,42 @@
+using FarmEconomics.Reports.Answers;
+using FarmEconomics.Reports.Blocks;
+using FarmEconomics.Reports.Frame;
+using FarmEconomics.Reports.Tables;
+using Xunit;
+
+namespace FarmEconomics.Tests.Answers;
+
+/// <summary>A first season of five tables: what came in is told by bed and week, and nothing that hangs on costs is told as 0.</summary>
+public class FarmWithoutCostsTests
+{
+    // Kale stands 13 weeks on 50 bed-feet, lettuce 5 weeks on 20: 130 / 650 = 0.20 and 80 / 100 = 0.80 a bed-foot-week.
+    private static readonly ReviewedFarm Farm = AnswerFarms.Of(
+        ("crops.csv", "crop,unit\nKale,bunch\nLettuce,head\n"),
+        ("beds.csv", "bed,length_ft\nB,50\nC,20\n"),
+        ("plantings.csv", "planting,crop,bed,bed_feet,in_bed,out_of_bed\nK,Kale,B,50,2025-05-01,2025-07-31\nL,Lettuce,C,20,2025-05-01,2025-06-05\n"),
+        ("harvests.csv", "date,planting,quantity\n2025-07-01,K,65\n2025-06-01,L,40\n"),
+        ("sales.csv", "date,crop,channel,quantity,unit_price\n2025-07-02,Kale,Stall,65,2\n2025-06-02,Lettuce,Stall,40,2\n"));
+
+    private static CancellationToken Token => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public void Season_TellsWhatEachCropBroughtInPerBedFootAndWeek()
+    {
+        IReadOnlyList<Block> page = new SeasonReport().Make(Farm, new SeasonParameters(), Token);
+        ReportTable crops = page.Table(SeasonBlock.Crops);
+        Assert.Equal(["Lettuce", "Kale"], crops.Rows.Select(row => row[0].Value as string));
+        Assert.Equal([80m, 4m, 0.8m, 20m], crops.Rows[0].Skip(1).Select(cell => cell.Number ?? -1m));
+        Assert.Equal([130m, 2.6m, 0.2m, 50m], crops.Rows[1].Skip(1).Select(cell => cell.Number ?? -1m));
+        Assert.DoesNotContain(page.OfType<TableBlock>(), block => block.Heading == "Five net figures, and why they differ");
+    }
+
+    [Fact]
+    public void OtherPages_CountNoCropWhoseCostsAreUnknown()
+    {
+        KeyFigure judged = new DropOrGrowReport().Make(Farm, new DropOrGrowParameters(), Token).OfType<FiguresBlock>().Single().Figures.Single();
+        Assert.Null(judged.Value);
+        Assert.Contains("no expense records", judged.Words, StringComparison.Ordinal);
+        Assert.All(new PricesReport().Make(Farm, new PricesParameters(), Token).OfType<FiguresBlock>().Single().Figures, figure => Assert.Null(figure.Value));
+        Assert.Equal("None are on record.", new SharedCostsReport().InALine(Farm)!.Value.Answer.ToPlainText());
+    }
+}
