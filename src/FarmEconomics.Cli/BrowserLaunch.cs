@@ -12,8 +12,8 @@ internal sealed class BrowserLaunch : IDisposable
     private BrowserLaunch(string folder) => this.folder = folder;
 
     /// <summary>
-    /// Opens the address through a small file only this person may read: a command line can be read by anyone on the machine. The file holds the
-    /// key, so it goes when the program ends.
+    /// Opens the address through a small file only this person may read: a command line can be read by anyone on the machine. The file
+    /// holds the key, so it goes when the program ends.
     /// </summary>
     internal static BrowserLaunch Open(string address)
     {

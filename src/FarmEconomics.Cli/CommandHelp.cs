@@ -20,13 +20,22 @@ internal static class CommandHelp
             "start my-farm --minimal", "start my-farm --minimal --from picked.csv sold.csv",
             "start my-farm.xlsx --metric --currency EUR --decimal-comma",
         ],
-        ["check"] = ["check my-farm", "check my-farm --all", "check my-farm --list problems.csv", "check my-farm --fix-names --out aliases.csv"],
+        ["check"] =
+        [
+            "check my-farm",
+            "check my-farm --all",
+            "check my-farm --list problems.csv",
+            "check my-farm --fix-names --out aliases.csv",
+        ],
         ["review"] = ["review my-farm --out results", "review my-farm --year 2024 --out results-2024 --set owner_wage=22"],
         ["open"] = ["open my-farm", "open my-farm.xlsx --scenarios ideas.csv"],
         ["explain"] = ["explain my-farm --crop Carrots", "explain my-farm --year 2024 --crop \"Head lettuce\" --line infrastructure"],
         ["decide"] =
         [
-            "decide my-farm", "decide my-farm --drop Broccoli", "decide my-farm --swap Broccoli Kale", "decide my-farm --grow Garlic --by 100",
+            "decide my-farm",
+            "decide my-farm --drop Broccoli",
+            "decide my-farm --swap Broccoli Kale",
+            "decide my-farm --grow Garlic --by 100",
         ],
         ["whatif"] =
         [

@@ -2,7 +2,9 @@ using System.Runtime.InteropServices;
 
 namespace FarmEconomics.Cli;
 
-/// <summary>Ctrl+C or a system that asks the program to end: work that listens stops by itself, work that doesn't is left after a while.</summary>
+/// <summary>
+/// Ctrl+C or a system that asks the program to end: work that listens stops by itself, work that doesn't is left after a while.
+/// </summary>
 internal sealed class Interruption : IDisposable
 {
     /// <summary>What a person reads then.</summary>
@@ -14,7 +16,8 @@ internal sealed class Interruption : IDisposable
     private readonly PosixSignalRegistration[] heard;
     private int exitCode;
 
-    internal Interruption() => heard = [PosixSignalRegistration.Create(PosixSignal.SIGINT, Hear), PosixSignalRegistration.Create(PosixSignal.SIGTERM, Hear)];
+    internal Interruption() =>
+        heard = [PosixSignalRegistration.Create(PosixSignal.SIGINT, Hear), PosixSignalRegistration.Create(PosixSignal.SIGTERM, Hear)];
 
     /// <summary>Told when the program is to stop.</summary>
     internal CancellationToken Token => source.Token;
@@ -22,7 +25,10 @@ internal sealed class Interruption : IDisposable
     /// <summary>Comes when the program was to stop and the work hasn't in time, or when it is asked a second time.</summary>
     internal Task PatienceEnds => patienceEnds.Task;
 
-    /// <summary>What the program returns when it was stopped, by the custom of shells: 130 for Ctrl+C, 143 for a request to end; 0 while nobody asked.</summary>
+    /// <summary>
+    /// What the program returns when it was stopped, by the custom of shells: 130 for Ctrl+C, 143 for a request to end; 0 while nobody
+    /// asked.
+    /// </summary>
     internal int ExitCode => Volatile.Read(ref exitCode);
 
     public void Dispose()
@@ -36,7 +42,13 @@ internal sealed class Interruption : IDisposable
     private void Hear(PosixSignalContext context)
     {
         context.Cancel = true;
-        if (Interlocked.CompareExchange(ref exitCode, context.Signal == PosixSignal.SIGINT ? Cli.ExitCode.Interrupted : Cli.ExitCode.Terminated, 0) != 0)
+        if (
+            Interlocked.CompareExchange(
+                ref exitCode,
+                context.Signal == PosixSignal.SIGINT ? Cli.ExitCode.Interrupted : Cli.ExitCode.Terminated,
+                0
+            ) != 0
+        )
         {
             patienceEnds.TrySetResult();
             return;

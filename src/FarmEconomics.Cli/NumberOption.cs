@@ -14,7 +14,8 @@ internal sealed record NumberOption(string Name, string Text, decimal Least, dec
     /// <exception cref="WrongUseException">It is none there, or out of range.</exception>
     internal decimal On(Notation notation) => Number(notation.DecimalMark) ?? throw new WrongUseException(Fault(notation));
 
-    internal decimal? Number(char decimalMark) => TypedNumber.Read(Text, decimalMark) is { } number && number >= Least && number <= Most ? number : null;
+    internal decimal? Number(char decimalMark) =>
+        TypedNumber.Read(Text, decimalMark) is { } number && number >= Least && number <= Most ? number : null;
 
     internal string Fault(Notation notation) =>
         notation.Text($"{Name} takes a number from {Least:#,0.####} to {Most:#,0.####}, with a decimal {(notation.DecimalMark == ',' ? "comma" : "point")} where need be and no marks between thousands, not '{Text}'.");

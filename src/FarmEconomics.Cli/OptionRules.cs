@@ -24,7 +24,10 @@ internal static class OptionRules
         CustomParser = result => ReadWhole(result, least, most),
     };
 
-    /// <summary>Has no argument and no option of any command taken empty: a script with a variable that isn't set would do something else than meant.</summary>
+    /// <summary>
+    /// Has no argument and no option of any command taken empty: a script with a variable that isn't set would do something else than
+    /// meant.
+    /// </summary>
     internal static void AddTo(RootCommand root)
     {
         foreach (Command command in root.Subcommands)
@@ -64,7 +67,11 @@ internal static class OptionRules
     private static int? ReadWhole(ArgumentResult result, int least, int most)
     {
         string text = result.Tokens[^1].Value;
-        if (int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number) && number >= least && number <= most)
+        if (
+            int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number)
+            && number >= least
+            && number <= most
+        )
         {
             return number;
         }

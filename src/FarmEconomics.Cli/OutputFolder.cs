@@ -4,8 +4,8 @@ using FarmEconomics.Files.Results;
 namespace FarmEconomics.Cli;
 
 /// <summary>
-/// A result folder that is written beside its place and swapped in whole: after a crash there is the old one or the new one, never a mixture.
-/// It only ever replaces what an earlier run of the same command wrote.
+/// A result folder that is written beside its place and swapped in whole: after a crash there is the old one or the new one, never a
+/// mixture. It only ever replaces what an earlier run of the same command wrote.
 /// </summary>
 internal sealed class OutputFolder : IDisposable
 {
@@ -42,7 +42,11 @@ internal sealed class OutputFolder : IDisposable
             try
             {
                 Directory.CreateDirectory(staging);
-                return new OutputFolder(place, staging, FileHold.Take(System.IO.Path.Combine(staging, Mark), ResultMark.Head(place.Command)));
+                return new OutputFolder(
+                    place,
+                    staging,
+                    FileHold.Take(System.IO.Path.Combine(staging, Mark), ResultMark.Head(place.Command))
+                );
             }
             catch (DirectoryNotFoundException) when (attempt < 3)
             {
@@ -59,7 +63,11 @@ internal sealed class OutputFolder : IDisposable
     /// <summary>Copies what stands in the place now, so that more can be added to it and swapped in as a whole again.</summary>
     internal void TakeOver()
     {
-        foreach (string file in Directory.EnumerateFiles(place.Full, "*", SearchOption.AllDirectories).Where(file => System.IO.Path.GetFileName(file) != Mark))
+        foreach (
+            string file in Directory
+                .EnumerateFiles(place.Full, "*", SearchOption.AllDirectories)
+                .Where(file => System.IO.Path.GetFileName(file) != Mark)
+        )
         {
             string copy = System.IO.Path.Combine(staging, System.IO.Path.GetRelativePath(place.Full, file));
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(copy)!);

@@ -13,7 +13,9 @@ internal static partial class OutputLeftovers
     internal const string New = "new";
     internal const string Old = "old";
 
-    /// <summary>Puts right what killed runs left behind in a folder that holds nothing but results of ours, whatever they were called.</summary>
+    /// <summary>
+    /// Puts right what killed runs left behind in a folder that holds nothing but results of ours, whatever they were called.
+    /// </summary>
     internal static void RemoveAll(string parent)
     {
         foreach (string left in Directory.GetDirectories(parent, ".*"))

@@ -6,8 +6,8 @@ using FarmEconomics.Reports.Words;
 namespace FarmEconomics.Cli;
 
 /// <summary>
-/// Where a command's results stand, and the rules for it: apart from the records, and nothing there but what the same command wrote. A link is
-/// followed, so that the results lie where it leads and the link stays.
+/// Where a command's results stand, and the rules for it: apart from the records, and nothing there but what the same command wrote. A link
+/// is followed, so that the results lie where it leads and the link stays.
 /// </summary>
 internal sealed class OutputPlace
 {
@@ -38,7 +38,9 @@ internal sealed class OutputPlace
     /// <summary>The place in full, links followed.</summary>
     internal string Full { get; }
 
-    /// <summary>True when many farms' results stand side by side: one that was changed is then made again, as one that is missing.</summary>
+    /// <summary>
+    /// True when many farms' results stand side by side: one that was changed is then made again, as one that is missing.
+    /// </summary>
     internal bool IsOneOfMany { get; init; }
 
     /// <summary>The folder it stands in.</summary>
@@ -61,7 +63,9 @@ internal sealed class OutputPlace
         }
     }
 
-    /// <summary>Makes sure that all that stands there was written by the same command, and nothing has been added or changed since.</summary>
+    /// <summary>
+    /// Makes sure that all that stands there was written by the same command, and nothing has been added or changed since.
+    /// </summary>
     internal void RequireReplaceable()
     {
         if (!Directory.Exists(Full))

@@ -4,8 +4,8 @@ using System.Text;
 namespace FarmEconomics.Cli;
 
 /// <summary>
-/// Everything the commands say goes through here. Names and remarks out of records may hold characters that a terminal obeys (escape sequences)
-/// or that turn what follows around; they are shown as what they are, such as <c>\u001B</c>.
+/// Everything the commands say goes through here. Names and remarks out of records may hold characters that a terminal obeys (escape
+/// sequences) or that turn what follows around; they are shown as what they are, such as <c>\u001B</c>.
 /// </summary>
 internal sealed class PlainConsole : IDisposable
 {
@@ -19,7 +19,9 @@ internal sealed class PlainConsole : IDisposable
         Control = error;
     }
 
-    /// <summary>The error stream as it is, for the program's own line that is written over; nothing out of records is written to it.</summary>
+    /// <summary>
+    /// The error stream as it is, for the program's own line that is written over; nothing out of records is written to it.
+    /// </summary>
     internal static TextWriter Control { get; private set; } = Console.Error;
 
     /// <summary>Puts it between the commands and the terminal.</summary>
@@ -31,7 +33,9 @@ internal sealed class PlainConsole : IDisposable
         Console.SetError(error);
     }
 
-    /// <summary>True for a character a terminal doesn't show but obeys: controls but tab and line end, separators of lines, marks of direction.</summary>
+    /// <summary>
+    /// True for a character a terminal doesn't show but obeys: controls but tab and line end, separators of lines, marks of direction.
+    /// </summary>
     internal static bool IsObeyed(char letter) => letter is not ('\n' or '\t') && (char.IsControl(letter)
         || char.GetUnicodeCategory(letter) is UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
         || letter is '\u061C' or '\u200E' or '\u200F' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069'));
@@ -62,7 +66,9 @@ internal sealed class PlainConsole : IDisposable
                 afterReturn = letter == '\r';
                 if (!afterReturn)
                 {
-                    _ = IsObeyed(letter) ? plain.Append(@"\u").Append(((int)letter).ToString("X4", CultureInfo.InvariantCulture)) : plain.Append(letter);
+                    _ = IsObeyed(letter)
+                        ? plain.Append(@"\u").Append(((int)letter).ToString("X4", CultureInfo.InvariantCulture))
+                        : plain.Append(letter);
                 }
             }
 

@@ -10,6 +10,8 @@ internal static class ShippedNotebooks
         string folder = Path.Combine(AppContext.BaseDirectory, "notebooks");
         string[] found = Directory.Exists(folder) ? Directory.GetFiles(folder, "*.ipynb") : [];
         Array.Sort(found, StringComparer.Ordinal);
-        return found.Length > 0 ? found : throw new WrongUseException($"The notebooks are missing beside the program ({folder}); build it again.");
+        return found.Length > 0
+            ? found
+            : throw new WrongUseException($"The notebooks are missing beside the program ({folder}); build it again.");
     }
 }

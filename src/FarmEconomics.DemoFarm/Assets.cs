@@ -50,7 +50,12 @@ internal static class Assets
         new(LoanFor, Pools.Boiler, new(2021, 10, 20), 10900m, 20m) { Salvage = 600m },
         new("Seedling house", Pools.SeedlingHouse, new(2020, 3, 5), 6200m, 15m) { Tax = "greenhouse" },
         new("Pack shed", Pools.PackShed, new(2019, 6, 1), 11500m, 30m) { Repairs = 1m, Tax = "building" },
-        new("Drum washer, second-hand", Pools.PackShed, new(2018, 5, 1), 900m, 8m) { Salvage = 100m, Retired = new(2024, 6, 20), Tax = "used-machinery" },
+        new("Drum washer, second-hand", Pools.PackShed, new(2018, 5, 1), 900m, 8m)
+        {
+            Salvage = 100m,
+            Retired = new(2024, 6, 20),
+            Tax = "used-machinery",
+        },
         new(Washer, Pools.PackShed, WasherBought, WasherCost, 12m) { Salvage = 250m, Task = "Wash and pack" },
         new("Salad spinner", Pools.PackShed, new(2022, 4, 12), 1100m, 10m),
         new("Cold room box", Pools.ColdRoom, new(2020, 5, 4), 4300m, 15m) { Tax = "building" },
@@ -73,7 +78,21 @@ internal static class Assets
             "insurance_tax_percent", "retired", "tax_kind", "task");
         foreach (var a in All)
         {
-            t.Add(a.Name, a.Pool, a.Since, CsvTable.Money(a.Cost), a.Life, a.Salvage, a.FarmPercent, a.Grant, a.Repairs, null, a.Retired, a.Tax, a.Task);
+            t.Add(
+                a.Name,
+                a.Pool,
+                a.Since,
+                CsvTable.Money(a.Cost),
+                a.Life,
+                a.Salvage,
+                a.FarmPercent,
+                a.Grant,
+                a.Repairs,
+                null,
+                a.Retired,
+                a.Tax,
+                a.Task
+            );
         }
 
         return t;

@@ -46,7 +46,9 @@ internal sealed class BedBook
         return bed.Length - worst;
     }
 
-    /// <summary>Beds in the order they are tried: quick crops close to the shed, the rest around the rotation, one block a year on.</summary>
+    /// <summary>
+    /// Beds in the order they are tried: quick crops close to the shed, the rest around the rotation, one block a year on.
+    /// </summary>
     private IEnumerable<Bed> Candidates(Planting planting, string place, int year)
     {
         if (place != "field")
@@ -58,12 +60,20 @@ internal sealed class BedBook
         var shift = planting.Crop.Perennial ? 5 : quick ? 0 : 1 + (Math.Abs(Hash(planting.Crop.Family)) + year) % 5;
         var blocks = Enumerable.Range(0, Beds.Blocks.Length).Select(i => Beds.Blocks[(i + shift) % Beds.Blocks.Length]);
         // A quick crop goes where a bed has just come free, so that a few beds near the shed carry crop after crop.
-        return blocks.Chunk(3).SelectMany(near => Beds.All.Where(b => near.Contains(b.Block)).OrderBy(b => quick ? Idle(b, planting.InBed) : Array.IndexOf(near, b.Block)));
+        return blocks
+            .Chunk(3)
+            .SelectMany(near =>
+                Beds.All.Where(b => near.Contains(b.Block)).OrderBy(b => quick ? Idle(b, planting.InBed) : Array.IndexOf(near, b.Block))
+            );
     }
 
     /// <summary>Days since something was last cleared from a bed that season; a year where nothing was.</summary>
     private int Idle(Bed bed, DateOnly day) =>
-        held[bed.Name].Where(s => s.To <= day && s.To.Year == day.Year).Select(s => day.DayNumber - s.To.DayNumber).DefaultIfEmpty(366).Min();
+        held[bed.Name]
+            .Where(s => s.To <= day && s.To.Year == day.Year)
+            .Select(s => day.DayNumber - s.To.DayNumber)
+            .DefaultIfEmpty(366)
+            .Min();
 
     /// <summary>A hash that is the same on every machine and every run.</summary>
     private static int Hash(string text) => text.Aggregate(7, (sum, letter) => ((sum * 31) + letter) % 10_007);

@@ -34,7 +34,12 @@ internal static class BedWork
             if (setting > 0m)
             {
                 yield return new Chore(
-                    Workday(planting.InBed), planting.Method == "transplanted" ? "Transplant" : "Prepare and sow", setting, Hands.Crew, Planting: planting.Name);
+                    Workday(planting.InBed),
+                    planting.Method == "transplanted" ? "Transplant" : "Prepare and sow",
+                    setting,
+                    Hands.Crew,
+                    Planting: planting.Name
+                );
             }
 
             foreach (var chore in Tending(planting, all * 0.6m, random.Int(0, 3), quarters))

@@ -3,7 +3,9 @@ namespace FarmEconomics.DemoFarm;
 /// <summary>A permanent bed, or a shelf of trays.</summary>
 internal sealed record Bed(string Name, int Length, int Width, string Block, string? Structure);
 
-/// <summary>Six blocks of sixteen beds in the open, thirty-six inches wide, two unheated tunnels, one heated house and two shelves of trays.</summary>
+/// <summary>
+/// Six blocks of sixteen beds in the open, thirty-six inches wide, two unheated tunnels, one heated house and two shelves of trays.
+/// </summary>
 internal static class Beds
 {
     /// <summary>Width of a bed in inches; the paths between, wide enough for a barrow, are two feet.</summary>

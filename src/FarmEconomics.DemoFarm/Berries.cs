@@ -1,8 +1,8 @@
 namespace FarmEconomics.DemoFarm;
 
 /// <summary>
-/// A row of raspberries, set out while the records run: two years of canes, posts and hours before the first picking, which the records hold whole. It stands beside the
-/// crop plan, so that nothing drawn for the other crops changes with it.
+/// A row of raspberries, set out while the records run: two years of canes, posts and hours before the first picking, which the records
+/// hold whole. It stands beside the crop plan, so that nothing drawn for the other crops changes with it.
 /// </summary>
 internal static class Berries
 {
@@ -32,20 +32,34 @@ internal static class Berries
 
     private static readonly (DateOnly Day, string Task, decimal Hours, string Who)[] Work =
     [
-        (new(2023, 4, 30), "Prepare and sow", 3m, FarmFacts.OwnerTwo), (new(2023, 5, 7), "Transplant", 3.5m, FarmFacts.OwnerOne), (new(2023, 5, 14), "Trellis and prune", 3m, FarmFacts.OwnerTwo),
-        (new(2023, 6, 11), "Weed", 2m, FarmFacts.OwnerOne), (new(2023, 7, 16), "Weed", 2m, FarmFacts.OwnerOne), (new(2023, 9, 10), "Weed", 1.5m, FarmFacts.OwnerOne),
-        (new(2024, 4, 21), "Trellis and prune", 3m, FarmFacts.OwnerTwo), (new(2024, 6, 9), "Weed", 2m, FarmFacts.OwnerOne), (new(2024, 7, 14), "Weed", 1.5m, FarmFacts.OwnerOne),
-        (new(2024, 9, 8), "Trellis and prune", 2m, FarmFacts.OwnerTwo), (new(2025, 4, 20), "Trellis and prune", 3m, FarmFacts.OwnerTwo), (new(2025, 6, 8), "Weed", 2m, FarmFacts.OwnerOne),
+        (new(2023, 4, 30), "Prepare and sow", 3m, FarmFacts.OwnerTwo),
+        (new(2023, 5, 7), "Transplant", 3.5m, FarmFacts.OwnerOne),
+        (new(2023, 5, 14), "Trellis and prune", 3m, FarmFacts.OwnerTwo),
+        (new(2023, 6, 11), "Weed", 2m, FarmFacts.OwnerOne),
+        (new(2023, 7, 16), "Weed", 2m, FarmFacts.OwnerOne),
+        (new(2023, 9, 10), "Weed", 1.5m, FarmFacts.OwnerOne),
+        (new(2024, 4, 21), "Trellis and prune", 3m, FarmFacts.OwnerTwo),
+        (new(2024, 6, 9), "Weed", 2m, FarmFacts.OwnerOne),
+        (new(2024, 7, 14), "Weed", 1.5m, FarmFacts.OwnerOne),
+        (new(2024, 9, 8), "Trellis and prune", 2m, FarmFacts.OwnerTwo),
+        (new(2025, 4, 20), "Trellis and prune", 3m, FarmFacts.OwnerTwo),
+        (new(2025, 6, 8), "Weed", 2m, FarmFacts.OwnerOne),
         (new(2025, 9, 14), "Trellis and prune", 2.5m, FarmFacts.OwnerTwo),
     ];
 
     /// <summary>The first picking, Saturday mornings of July and early August 2025: pints, and those that fell apart.</summary>
     private static readonly (DateOnly Day, decimal Pints, decimal Culled)[] Picked =
     [
-        (new(2025, 7, 5), 14m, 0m), (new(2025, 7, 12), 26m, 1m), (new(2025, 7, 19), 34m, 2m), (new(2025, 7, 26), 30m, 2m), (new(2025, 8, 2), 18m, 1m), (new(2025, 8, 9), 8m, 1m),
+        (new(2025, 7, 5), 14m, 0m),
+        (new(2025, 7, 12), 26m, 1m),
+        (new(2025, 7, 19), 34m, 2m),
+        (new(2025, 7, 26), 30m, 2m),
+        (new(2025, 8, 2), 18m, 1m),
+        (new(2025, 8, 9), 8m, 1m),
     ];
 
-    public static IEnumerable<HarvestBook.Pick> Picks => Picked.Select(pick => new HarvestBook.Pick(pick.Day, Planting, pick.Pints, pick.Culled, NamesPlanting: true));
+    public static IEnumerable<HarvestBook.Pick> Picks =>
+        Picked.Select(pick => new HarvestBook.Pick(pick.Day, Planting, pick.Pints, pick.Culled, NamesPlanting: true));
 
     /// <summary>Sold at the market the same day; two pints each week stay on the table at home.</summary>
     public static IEnumerable<SalesBook.Sale> Sales => Picked.Where(pick => FarmFacts.MarketHeld(pick.Day)).SelectMany(pick => new[]
@@ -56,9 +70,20 @@ internal static class Berries
 
     /// <summary>The owners' hours, Sundays for the row itself; picking at three minutes a pint.</summary>
     public static IEnumerable<LaborBook.Entry> Log =>
-        Work.Select(work => new LaborBook.Entry(new Chore(work.Day, work.Task, work.Hours, Hands.Owners, Planting: Row), work.Who, work.Hours))
-            .Concat(Picked.Select(pick => (pick.Day, Hours: Math.Ceiling(pick.Pints * Crop.HarvestMinutes / 15m) / 4m))
-                .Select(pick => new LaborBook.Entry(new Chore(pick.Day, "Harvest", pick.Hours, Hands.Owners, Planting: Row), FarmFacts.OwnerTwo, pick.Hours)));
+        Work.Select(work => new LaborBook.Entry(
+                new Chore(work.Day, work.Task, work.Hours, Hands.Owners, Planting: Row),
+                work.Who,
+                work.Hours
+            ))
+            .Concat(
+                Picked
+                    .Select(pick => (pick.Day, Hours: Math.Ceiling(pick.Pints * Crop.HarvestMinutes / 15m) / 4m))
+                    .Select(pick => new LaborBook.Entry(
+                        new Chore(pick.Day, "Harvest", pick.Hours, Hands.Owners, Planting: Row),
+                        FarmFacts.OwnerTwo,
+                        pick.Hours
+                    ))
+            );
 
     private static Planting MakePlanting()
     {

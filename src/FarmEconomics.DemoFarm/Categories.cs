@@ -5,7 +5,12 @@ internal static class Categories
 {
     /// <summary>The class of each category.</summary>
     public static IReadOnlyDictionary<string, string> Classes() =>
-        Table().ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(line => line.Split(',')).ToDictionary(f => f[0], f => f[1]);
+        Table()
+            .ToString()
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Skip(1)
+            .Select(line => line.Split(','))
+            .ToDictionary(f => f[0], f => f[1]);
 
     public static CsvTable Table()
     {

@@ -2,11 +2,14 @@ using System.Globalization;
 
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>The crops the farm grows. Yields and prices are our own, set within the published bands that the plausibility test names.</summary>
+/// <summary>
+/// The crops the farm grows. Yields and prices are our own, set within the published bands that the plausibility test names.
+/// </summary>
 internal static class CropList
 {
     // name | unit | group | family | storage days | store | water | per crate | yield per bed-foot | market price | wholesale part
-    // | share portion | seed $/bed-foot | packing $/unit | grow min/bed-foot | harvest min/unit | pack min/unit | feet per tray | step | perennial
+    // | share portion | seed $/bed-foot | packing $/unit | grow min/bed-foot | harvest min/unit | pack min/unit | feet per tray | step |
+    // perennial
     private const string Table = """
         Salad mix|lb|greens|mixed|2|cold room|1.2|6|1.35|14|0.70|0.3125|0.45|0.46|3.1|3.72|3.5|0|0.25|no
         Spinach|lb|greens|amaranth|2|cold room|1.1|6|1.16|13|0.70|0.3125|0.43|0.41|3.1|4.01|3.21|0|0.25|no

@@ -17,9 +17,20 @@ internal static class CropPlan
     /// <param name="ToPick">Days in bed to the first pick.</param>
     /// <param name="Span">Days from the first pick to the last.</param>
     public sealed record Line(
-        string Crop, string Place, (int Month, int Day) InBed, bool YearBefore, int Count, int Every, int Feet, int Nursery, int ToPick, int Span);
+        string Crop,
+        string Place,
+        (int Month, int Day) InBed,
+        bool YearBefore,
+        int Count,
+        int Every,
+        int Feet,
+        int Nursery,
+        int ToPick,
+        int Span
+    );
 
-    // crop | place | in bed (- = the year before) | successions | days between | bed-feet | days in trays | days to first pick | days of picking
+    // crop | place | in bed (- = the year before) | successions | days between | bed-feet | days in trays | days to first pick | days of
+    // picking
     private const string Table = """
         Salad mix|Warm House|02-05|1|0|75|0|42|26
         Salad mix|Long Tunnel|03-05|1|0|55|0|45|14

@@ -46,7 +46,10 @@ internal sealed record CropSpec(
     /// <summary>Seasons a bed that stays bears.</summary>
     public decimal? BearingYears => Name switch { "Asparagus" => 12m, "Rhubarb" => 8m, "Raspberries" => Berries.BearingYears, _ => null };
 
-    /// <summary>What establishing a bed-foot cost up to the first picking, by the owners' notes, where that was before the records begin; US dollars.</summary>
+    /// <summary>
+    /// What establishing a bed-foot cost up to the first picking, by the owners' notes, where that was before the records begin; US
+    /// dollars.
+    /// </summary>
     public decimal? EstablishmentCost => Name switch { "Asparagus" => 3.40m, "Rhubarb" => 4.10m, _ => null };
 
     /// <summary>Kept for weeks: sold out of the store in weekly parts instead of as it comes.</summary>

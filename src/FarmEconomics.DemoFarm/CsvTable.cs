@@ -42,7 +42,9 @@ internal sealed class CsvTable
 
     public override string ToString() => text.ToString();
 
-    /// <summary>Dates as ISO 8601; numbers with a decimal point and no trailing zeros; money is passed as text by <see cref="Money"/>.</summary>
+    /// <summary>
+    /// Dates as ISO 8601; numbers with a decimal point and no trailing zeros; money is passed as text by <see cref="Money"/>.
+    /// </summary>
     private static string Show(object? value) => value switch
     {
         null => "",

@@ -17,7 +17,15 @@ public static class DemoFarmGenerator
         log = [.. log.Concat(Berries.Log).OrderBy(entry => entry.Chore.Date)];
         var cash = new CashWalk(sales, books);
         var loads = Loads.Table(out var kwh);
-        var tasks = Papers.Tasks().ToString().Split('\n').Skip(1).Where(l => l.Length > 0).Select(l => l.Split(',')).Select(f => (f[0], f[1])).ToList();
+        var tasks = Papers
+            .Tasks()
+            .ToString()
+            .Split('\n')
+            .Skip(1)
+            .Where(l => l.Length > 0)
+            .Select(l => l.Split(','))
+            .Select(f => (f[0], f[1]))
+            .ToList();
 
         var tables = new Dictionary<string, CsvTable>
         {
@@ -58,13 +66,25 @@ public static class DemoFarmGenerator
     }
 
     private static List<BookLine> Books(
-        IReadOnlyList<Planting> plantings, IReadOnlyList<HarvestBook.Pick> picks, IReadOnlyList<SalesBook.Sale> sales, IReadOnlyList<LaborBook.Entry> log)
+        IReadOnlyList<Planting> plantings,
+        IReadOnlyList<HarvestBook.Pick> picks,
+        IReadOnlyList<SalesBook.Sale> sales,
+        IReadOnlyList<LaborBook.Entry> log
+    )
     {
         var random = FarmFacts.RandomFor(7);
         // The garlic that was in the ground when the records begin was paid for the October before.
         var books = new List<BookLine>
         {
-            new(new(2022, 10, 4), 112.40m, "seed", "Skarrow Tubers", Crop: "Garlic", CropYear: 2023, Note: "new stock beside our own cloves"),
+            new(
+                new(2022, 10, 4),
+                112.40m,
+                "seed",
+                "Skarrow Tubers",
+                Crop: "Garlic",
+                CropYear: 2023,
+                Note: "new stock beside our own cloves"
+            ),
         };
         foreach (var year in new[] { 2023, 2024, 2025, 2026 })
         {

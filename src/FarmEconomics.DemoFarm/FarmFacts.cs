@@ -55,7 +55,10 @@ public static class FarmFacts
     /// <summary>A random source of its own for each topic, so that a change in one table leaves the others as they were.</summary>
     public static Randomizer RandomFor(int topic) => new(Seed + topic);
 
-    /// <summary>True when the Saturday market is held that day: every Saturday May to October, the first and third of the other months, save those lost to the weather.</summary>
+    /// <summary>
+    /// True when the Saturday market is held that day: every Saturday May to October, the first and third of the other months, save those
+    /// lost to the weather.
+    /// </summary>
     public static bool MarketHeld(DateOnly day) => MarketDue(day) && !SeasonWeather.MarketLost(day);
 
     /// <summary>True when the Saturday market stands in the calendar.</summary>
@@ -63,14 +66,18 @@ public static class FarmFacts
         day.DayOfWeek == DayOfWeek.Saturday
         && (day.Month is >= 5 and <= 10 || (day.Day - 1) / 7 is 0 or 2);
 
-    /// <summary>True when the evening market at the depot is held: Thursdays from June to the middle of September, save those lost to the weather.</summary>
+    /// <summary>
+    /// True when the evening market at the depot is held: Thursdays from June to the middle of September, save those lost to the weather.
+    /// </summary>
     public static bool EveningMarketHeld(DateOnly day) => EveningMarketDue(day) && !SeasonWeather.MarketLost(day);
 
     /// <summary>True when the evening market stands in the calendar.</summary>
     public static bool EveningMarketDue(DateOnly day) =>
         day.DayOfWeek == DayOfWeek.Thursday && day.DayOfYear is >= 152 and <= 258;
 
-    /// <summary>True in the school term: the school kitchens buy nothing from the middle of June to late August, nor at midwinter.</summary>
+    /// <summary>
+    /// True in the school term: the school kitchens buy nothing from the middle of June to late August, nor at midwinter.
+    /// </summary>
     public static bool InTerm(DateOnly day) => day.DayOfYear is (> 6 and < 165) or (> 236 and < 354);
 
     /// <summary>True when a share box goes out that day.</summary>

@@ -12,7 +12,15 @@ internal static class FarmWork
             // The hopper is filled and the ash drawn every few days the boiler burns; the hours are written down once a week.
             if (weekday == DayOfWeek.Sunday && day.Month is 1 or 2 or 3 or 4 or 5 or 10 or 11 or 12)
             {
-                yield return new Chore(day, "Fill the hopper", day.Month is 5 or 10 ? 0.5m : day.Month is 2 or 3 or 4 ? 1.5m : 1m, Hands.Owners, Pool: Pools.Boiler);
+                yield return new Chore(
+                    day,
+                    "Fill the hopper",
+                    day.Month is 5 or 10 ? 0.5m
+                        : day.Month is 2 or 3 or 4 ? 1.5m
+                        : 1m,
+                    Hands.Owners,
+                    Pool: Pools.Boiler
+                );
             }
 
             if (weekday is DayOfWeek.Monday or DayOfWeek.Wednesday or DayOfWeek.Saturday && day.Month is >= 2 and <= 6)
@@ -22,7 +30,13 @@ internal static class FarmWork
 
             if (weekday is DayOfWeek.Wednesday or DayOfWeek.Sunday && day.Month is >= 5 and <= 9)
             {
-                yield return new Chore(day, "Move sprinklers", day is { Year: 2025, Month: 8 } ? 3.5m : 2.5m, Hands.Owners, Pool: Pools.Water);
+                yield return new Chore(
+                    day,
+                    "Move sprinklers",
+                    day is { Year: 2025, Month: 8 } ? 3.5m : 2.5m,
+                    Hands.Owners,
+                    Pool: Pools.Water
+                );
             }
 
             if (day.Month is 1 or 2 or 12 && random.Int(0, 99) < 7)
@@ -33,7 +47,13 @@ internal static class FarmWork
 
             if (weekday == DayOfWeek.Wednesday)
             {
-                yield return new Chore(day, "Mend and maintain", day.Month is 3 or 4 or 10 or 11 ? 6m : 4m, Hands.Owners, Pool: Mended(day.Month));
+                yield return new Chore(
+                    day,
+                    "Mend and maintain",
+                    day.Month is 3 or 4 or 10 or 11 ? 6m : 4m,
+                    Hands.Owners,
+                    Pool: Mended(day.Month)
+                );
             }
 
             if (weekday is DayOfWeek.Monday or DayOfWeek.Sunday)

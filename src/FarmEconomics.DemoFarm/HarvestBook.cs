@@ -30,8 +30,19 @@ internal static class HarvestBook
 
         // Two rows that say the same look like one entered twice: the second names its planting after all.
         var nameless = new HashSet<(DateOnly, CropSpec, decimal)>();
-        picks = [.. picks.Select(p => p.NamesPlanting || nameless.Add((p.Date, p.Planting.Crop, p.Quantity)) ? p : p with { NamesPlanting = true })];
-        return [.. picks.OrderBy(p => p.Date).ThenBy(p => p.Planting.Crop.Name, StringComparer.Ordinal).ThenBy(p => p.Planting.Name, StringComparer.Ordinal)];
+        picks =
+        [
+            .. picks.Select(p =>
+                p.NamesPlanting || nameless.Add((p.Date, p.Planting.Crop, p.Quantity)) ? p : p with { NamesPlanting = true }
+            ),
+        ];
+        return
+        [
+            .. picks
+                .OrderBy(p => p.Date)
+                .ThenBy(p => p.Planting.Crop.Name, StringComparer.Ordinal)
+                .ThenBy(p => p.Planting.Name, StringComparer.Ordinal),
+        ];
     }
 
     private static void Season(List<Pick> picks, Planting planting, int year, DateOnly first, DateOnly last, Randomizer random)
@@ -54,7 +65,15 @@ internal static class HarvestBook
             }
 
             var culls = Math.Floor(quantity * SeasonWeather.Culls(year, crop) * random.Int(0, 20) / 10m / crop.Step) * crop.Step;
-            picks.Add(new Pick(days[i], planting, quantity, culls, NamesPlanting: random.Int(0, 99) >= 12 || !PlannedGaps.PickedByCrop(planting.Crop)));
+            picks.Add(
+                new Pick(
+                    days[i],
+                    planting,
+                    quantity,
+                    culls,
+                    NamesPlanting: random.Int(0, 99) >= 12 || !PlannedGaps.PickedByCrop(planting.Crop)
+                )
+            );
         }
     }
 
@@ -64,7 +83,11 @@ internal static class HarvestBook
         var any = false;
         for (var day = first; day <= last; day = day.AddDays(1))
         {
-            if (crop.Keeps ? day.DayOfWeek is DayOfWeek.Monday or DayOfWeek.Thursday : day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Friday)
+            if (
+                crop.Keeps
+                    ? day.DayOfWeek is DayOfWeek.Monday or DayOfWeek.Thursday
+                    : day.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Friday
+            )
             {
                 any = true;
                 yield return day;

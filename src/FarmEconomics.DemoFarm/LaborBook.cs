@@ -9,7 +9,16 @@ namespace FarmEconomics.DemoFarm;
 /// <param name="Channel">The channel it names, if one.</param>
 /// <param name="Pool">The pool it names, if one.</param>
 /// <param name="Who">Who may do it.</param>
-internal sealed record Chore(DateOnly Date, string Task, decimal Hours, Hands Who, string? Crop = null, string? Planting = null, string? Channel = null, string? Pool = null);
+internal sealed record Chore(
+    DateOnly Date,
+    string Task,
+    decimal Hours,
+    Hands Who,
+    string? Crop = null,
+    string? Planting = null,
+    string? Channel = null,
+    string? Pool = null
+);
 
 /// <summary>Who a chore is for.</summary>
 internal enum Hands
@@ -27,7 +36,9 @@ internal enum Hands
     Volunteer,
 }
 
-/// <summary>The farm's work, made from the same plantings, picks and sales the other tables show, then shared among the hands there are.</summary>
+/// <summary>
+/// The farm's work, made from the same plantings, picks and sales the other tables show, then shared among the hands there are.
+/// </summary>
 internal static class LaborBook
 {
     /// <summary>A row of labor.</summary>
@@ -56,7 +67,11 @@ internal static class LaborBook
             waiting.Clear();
             foreach (var chore in today)
             {
-                if (CanWait(chore) && day < FarmFacts.AsOf && (roster.Free < chore.Hours || day.DayOfWeek is DayOfWeek.Saturday or DayOfWeek.Sunday))
+                if (
+                    CanWait(chore)
+                    && day < FarmFacts.AsOf
+                    && (roster.Free < chore.Hours || day.DayOfWeek is DayOfWeek.Saturday or DayOfWeek.Sunday)
+                )
                 {
                     waiting.Add(chore with { Date = day.AddDays(1) });
                 }
@@ -68,7 +83,11 @@ internal static class LaborBook
         }
 
         // What one person did twice that day under the same heading is one row.
-        return [.. log.GroupBy(e => (e.Chore with { Hours = 0m, Who = Hands.Owners }, e.Worker)).Select(g => new Entry(g.First().Chore, g.Key.Worker, g.Sum(e => e.Hours)))];
+        return
+        [
+            .. log.GroupBy(e => (e.Chore with { Hours = 0m, Who = Hands.Owners }, e.Worker))
+                .Select(g => new Entry(g.First().Chore, g.Key.Worker, g.Sum(e => e.Hours))),
+        ];
     }
 
     /// <summary>Bed work waits for hands, and so does bringing in and washing what keeps.</summary>

@@ -24,12 +24,18 @@ public static partial class MessyFarm
     /// <summary>All tables, by file name, as the text that is written.</summary>
     public static IReadOnlyDictionary<string, string> Generate()
     {
-        Dictionary<string, string> tables = new(DemoFarmGenerator.Generate().Where(table => !table.Key.StartsWith("plan", StringComparison.Ordinal) || table.Key == "plantings.csv"));
+        Dictionary<string, string> tables = new(
+            DemoFarmGenerator
+                .Generate()
+                .Where(table => !table.Key.StartsWith("plan", StringComparison.Ordinal) || table.Key == "plantings.csv")
+        );
         tables["farm.csv"] += "date_format,MM/DD/YYYY\n";
-        tables["sales.csv"] = Doubled(Misspell(Dates(Money(tables["sales.csv"], 5)))).Replace("unit_price", "Unit Price", StringComparison.Ordinal)
+        tables["sales.csv"] =
+            Doubled(Misspell(Dates(Money(tables["sales.csv"], 5)))).Replace("unit_price", "Unit Price", StringComparison.Ordinal)
             + "\nTotal,,,,,,\n\nPrices before May 2023 from memory.,,,,,,\n";
         tables["harvests.csv"] = "\uFEFF" + Misspell(Dates(tables["harvests.csv"]));
-        tables["labor.csv"] = Misspell(Dates(tables["labor.csv"])).Replace("date,worker,hours,task", "DATE,Worker,Hours,Task", StringComparison.Ordinal);
+        tables["labor.csv"] = Misspell(Dates(tables["labor.csv"]))
+            .Replace("date,worker,hours,task", "DATE,Worker,Hours,Task", StringComparison.Ordinal);
         tables["expenses.csv"] = Dates(Money(tables["expenses.csv"], 1));
         tables["plantings.csv"] = Dates(tables["plantings.csv"]).Replace("bed_feet", "Bed Feet", StringComparison.Ordinal);
         return tables;
@@ -38,7 +44,8 @@ public static partial class MessyFarm
     [GeneratedRegex(@"\b(\d{4})-(\d{2})-(\d{2})(?=,|$)", RegexOptions.Multiline)]
     private static partial Regex IsoDate();
 
-    private static string Dates(string table) => IsoDate().Replace(table, match => $"{match.Groups[2].Value}/{match.Groups[3].Value}/{match.Groups[1].Value}");
+    private static string Dates(string table) =>
+        IsoDate().Replace(table, match => $"{match.Groups[2].Value}/{match.Groups[3].Value}/{match.Groups[1].Value}");
 
     private static string Misspell(string table)
     {
@@ -57,7 +64,11 @@ public static partial class MessyFarm
         for (int i = 1; i < lines.Length; i += 2)
         {
             string[] fields = lines[i].Split(',');
-            bool plain = !lines[i].Contains('"', StringComparison.Ordinal) && fields.Length > column && fields[column].Length > 0 && char.IsAsciiDigit(fields[column][0]);
+            bool plain =
+                !lines[i].Contains('"', StringComparison.Ordinal)
+                && fields.Length > column
+                && fields[column].Length > 0
+                && char.IsAsciiDigit(fields[column][0]);
             if (plain)
             {
                 fields[column] = "$" + fields[column];

@@ -114,11 +114,22 @@ internal static class Papers
     public static CsvTable Balances(CashWalk cash)
     {
         var t = new CsvTable("date", "item", "class", "amount", "kind");
-        foreach (var (day, held, stock, owedToUs, supplies, season, buildings, machines) in new[]
-                 {
-                     (new DateOnly(2024, 12, 31), cash.At(new(2024, 12, 31)), 4150m, 612.50m, 710m, 0m, 43900m, 22400m),
-                     (new DateOnly(2025, 12, 31), cash.At(new(2025, 12, 31)) - PlannedGaps.CashWithoutReceipt, 4420m, 738m, 755m, 0m, 40900m, 19800m),
-                 })
+        foreach (
+            var (day, held, stock, owedToUs, supplies, season, buildings, machines) in new[]
+            {
+                (new DateOnly(2024, 12, 31), cash.At(new(2024, 12, 31)), 4150m, 612.50m, 710m, 0m, 43900m, 22400m),
+                (
+                    new DateOnly(2025, 12, 31),
+                    cash.At(new(2025, 12, 31)) - PlannedGaps.CashWithoutReceipt,
+                    4420m,
+                    738m,
+                    755m,
+                    0m,
+                    40900m,
+                    19800m
+                ),
+            }
+        )
         {
             var owed = LoanBook.OwedOn(day);
             var due = owed - LoanBook.OwedOn(day.AddYears(1));
@@ -131,7 +142,12 @@ internal static class Papers
             Add("Buildings, tunnels, well, panels", "long-term-asset", buildings, "in-assets");
             Add("Land", "long-term-asset", 38000m, "beside-assets");
             Add("Bills unpaid", "current-liability", day.Year == 2024 ? 486.10m : 522.35m, "bills");
-            Add("Shares paid ahead", "current-liability", Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount), "paid-ahead");
+            Add(
+                "Shares paid ahead",
+                "current-liability",
+                Incomes.All().Where(l => l.Date <= day && l.CropYear == day.Year + 1).Sum(l => l.Amount),
+                "paid-ahead"
+            );
             Add("Note, due within a year", "current-liability", due, "debt");
             Add("Note, due later", "long-term-liability", owed - due, "debt");
         }

@@ -33,16 +33,21 @@ internal static class Payroll
     public static decimal Wage(string worker, DateOnly day) =>
         Workers.Single(w => w.Worker == worker).Wages.Last(w => w.From is not { } from || from <= day).Wage ?? 0m;
 
-    /// <summary>Wages once a month by worker, the employer's taxes with them, a little extra in October for a season seen through.</summary>
+    /// <summary>
+    /// Wages once a month by worker, the employer's taxes with them, a little extra in October for a season seen through.
+    /// </summary>
     public static IEnumerable<BookLine> Of(int year, IReadOnlyList<LaborBook.Entry> log)
     {
-        foreach (var month in log.Where(e => e.Chore.Date.Year == year && Hired(e.Worker)).GroupBy(e => e.Chore.Date.Month).OrderBy(g => g.Key))
+        foreach (
+            var month in log.Where(e => e.Chore.Date.Year == year && Hired(e.Worker)).GroupBy(e => e.Chore.Date.Month).OrderBy(g => g.Key)
+        )
         {
             var paid = new DateOnly(year, month.Key, DateTime.DaysInMonth(year, month.Key));
             var sum = 0m;
             foreach (var worker in month.GroupBy(e => e.Worker).OrderBy(g => g.Key, StringComparer.Ordinal))
             {
-                var wage = Cent(worker.Sum(e => e.Hours) * Wage(worker.Key, paid)) + (month.Key == 10 && worker.Key == FarmFacts.Lead ? 150m : 0m);
+                var wage =
+                    Cent(worker.Sum(e => e.Hours) * Wage(worker.Key, paid)) + (month.Key == 10 && worker.Key == FarmFacts.Lead ? 150m : 0m);
                 sum += wage;
                 yield return new BookLine(paid, wage, "wages", worker.Key);
             }

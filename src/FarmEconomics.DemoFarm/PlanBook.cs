@@ -1,8 +1,8 @@
 namespace FarmEconomics.DemoFarm;
 
 /// <summary>
-/// What the grower planned in the winters before the last two seasons: a fair season's yields, the minutes of the crop list, the year before's
-/// prices. The seasons then came with weather, hours and prices of their own; a few plantings grew longer or shorter than planned.
+/// What the grower planned in the winters before the last two seasons: a fair season's yields, the minutes of the crop list, the year
+/// before's prices. The seasons then came with weather, hours and prices of their own; a few plantings grew longer or shorter than planned.
 /// </summary>
 internal static class PlanBook
 {
@@ -16,7 +16,9 @@ internal static class PlanBook
 
     private static readonly int[] Years = [2024, 2025];
 
-    /// <summary>Crops that were planned at another length than they were grown, as parts of what was grown: seed that ran out, beds that came free.</summary>
+    /// <summary>
+    /// Crops that were planned at another length than they were grown, as parts of what was grown: seed that ran out, beds that came free.
+    /// </summary>
     private static readonly Dictionary<string, decimal> PlannedLength = new()
     {
         ["Carrots"] = 0.9m,
@@ -28,7 +30,20 @@ internal static class PlanBook
     /// <summary>The table of plantings.</summary>
     public static CsvTable Plantings(IReadOnlyList<Planting> plantings)
     {
-        CsvTable table = new("crop_year", "planting", "crop", "bed", "bed_feet", "in_bed", "out_of_bed", "sown", "trays", "yield", "hours", "cost");
+        CsvTable table = new(
+            "crop_year",
+            "planting",
+            "crop",
+            "bed",
+            "bed_feet",
+            "in_bed",
+            "out_of_bed",
+            "sown",
+            "trays",
+            "yield",
+            "hours",
+            "cost"
+        );
         foreach (int year in Years)
         {
             foreach (Planting planting in plantings.Where(one => !one.Crop.Perennial && one.CropYear == year))
@@ -38,7 +53,8 @@ internal static class PlanBook
                 {
                     decimal feet = Math.Max(1m, Math.Round(grown * part));
                     decimal yield = Math.Round(feet * planting.Crop.Yield, 1);
-                    decimal minutes = (feet * planting.Crop.GrowMinutes) + (yield * (planting.Crop.HarvestMinutes + planting.Crop.PackMinutes));
+                    decimal minutes =
+                        (feet * planting.Crop.GrowMinutes) + (yield * (planting.Crop.HarvestMinutes + planting.Crop.PackMinutes));
                     decimal trays = planting.Sown is null ? 0m : Math.Round(feet / planting.Crop.FeetPerTray, 1);
                     table.Add(
                         year,
@@ -69,18 +85,36 @@ internal static class PlanBook
         {
             foreach (CropSpec crop in CropList.All.Where(crop => !crop.Perennial))
             {
-                decimal planned = plantings.Where(one => one.Crop == crop && one.CropYear == year).Sum(one => one.Feet) * PlannedLength.GetValueOrDefault(crop.Name, 1m) * crop.Yield;
+                decimal planned =
+                    plantings.Where(one => one.Crop == crop && one.CropYear == year).Sum(one => one.Feet)
+                    * PlannedLength.GetValueOrDefault(crop.Name, 1m)
+                    * crop.Yield;
                 List<SalesBook.Sale> before = [.. sales.Where(sale => sale.Crop == crop && sale.Date.Year == year - 1 && IsSold(sale))];
                 decimal all = before.Sum(sale => sale.Quantity * sale.Size);
-                foreach (IGrouping<string, SalesBook.Sale> channel in before.GroupBy(sale => sale.Channel).OrderBy(channel => channel.Key, StringComparer.Ordinal))
+                foreach (
+                    IGrouping<string, SalesBook.Sale> channel in before
+                        .GroupBy(sale => sale.Channel)
+                        .OrderBy(channel => channel.Key, StringComparer.Ordinal)
+                )
                 {
                     decimal units = channel.Sum(sale => sale.Quantity * sale.Size);
                     decimal quantity = Math.Round(planned * PartSold * units / all, 1);
-                    DateOnly first = channel.Min(sale => sale.Date), last = channel.Max(sale => sale.Date);
-                    decimal price = channel.First().Money is null ? PriceList.Market(crop, first, 1m) : channel.Sum(sale => sale.Money ?? 0m) / units;
+                    DateOnly first = channel.Min(sale => sale.Date),
+                        last = channel.Max(sale => sale.Date);
+                    decimal price = channel.First().Money is null
+                        ? PriceList.Market(crop, first, 1m)
+                        : channel.Sum(sale => sale.Money ?? 0m) / units;
                     if (quantity > 0m)
                     {
-                        table.Add(year, crop.Name, channel.Key, quantity, Math.Round(price, 2), first.AddYears(1), Math.Min(52, ((last.DayNumber - first.DayNumber) / 7) + 1));
+                        table.Add(
+                            year,
+                            crop.Name,
+                            channel.Key,
+                            quantity,
+                            Math.Round(price, 2),
+                            first.AddYears(1),
+                            Math.Min(52, ((last.DayNumber - first.DayNumber) / 7) + 1)
+                        );
                     }
                 }
             }
@@ -89,5 +123,6 @@ internal static class PlanBook
         return table;
     }
 
-    private static bool IsSold(SalesBook.Sale sale) => sale.Channel != FarmFacts.Compost && (sale.Money is not null || sale.Channel == FarmFacts.Share);
+    private static bool IsSold(SalesBook.Sale sale) =>
+        sale.Channel != FarmFacts.Compost && (sale.Money is not null || sale.Channel == FarmFacts.Share);
 }

@@ -23,8 +23,11 @@ internal static class PlannedGaps
     /// <summary>And this Tuesday it is fetched, with nothing younger on hand.</summary>
     public static readonly DateOnly DayFetchedLate = new(2024, 10, 8);
 
-    /// <summary>Crops of which the grower sometimes writes down the crop and not the planting; their beds always have a day they were cleared.</summary>
-    public static bool PickedByCrop(CropSpec crop) => crop.Name is "Zucchini" or "Snap beans" or "Carrots" or "Head lettuce" or "Salad turnips";
+    /// <summary>
+    /// Crops of which the grower sometimes writes down the crop and not the planting; their beds always have a day they were cleared.
+    /// </summary>
+    public static bool PickedByCrop(CropSpec crop) =>
+        crop.Name is "Zucchini" or "Snap beans" or "Carrots" or "Head lettuce" or "Salad turnips";
 
     /// <summary>Small money spent in 2025 that no row tells of: the cash counted at its end is that much lower.</summary>
     public const decimal CashWithoutReceipt = 41.29m;
@@ -38,7 +41,11 @@ internal static class PlannedGaps
         plantings.First(p => p.Name == "Head lettuce 2025-07").Trays = null;
         var late = (
             from first in plantings
-            where first.InBed.Year == 2025 && first.Places.Count == 1 && first.Places[0].Bed.Structure == null && first.InBed.Month is >= 5 and <= 7
+            where
+                first.InBed.Year == 2025
+                && first.Places.Count == 1
+                && first.Places[0].Bed.Structure == null
+                && first.InBed.Month is >= 5 and <= 7
             from second in plantings
             where second.Places.Count == 1 && second.Places[0].Bed == first.Places[0].Bed && second.InBed >= first.OutOfBed
                 && second.InBed.DayNumber - first.OutOfBed.DayNumber <= 4 && second.Sown == null

@@ -38,7 +38,9 @@ internal static class PlantingBook
             {
                 var number = numbers[line.Crop] = numbers.GetValueOrDefault(line.Crop) + 1;
                 var delay = line.Place == "field" ? SeasonWeather.FieldDelay(year) + random.Int(0, 2) : 0;
-                var inBed = new DateOnly(year - (line.YearBefore ? 1 : 0), line.InBed.Month, line.InBed.Day).AddDays((i * line.Every) + delay);
+                var inBed = new DateOnly(year - (line.YearBefore ? 1 : 0), line.InBed.Month, line.InBed.Day).AddDays(
+                    (i * line.Every) + delay
+                );
                 drafts.Add((Draft(line, $"{line.Crop} {year}-{number:00}", year, inBed, random), line.Place));
             }
         }
@@ -74,7 +76,9 @@ internal static class PlantingBook
 
     private static void Perennials(List<(Planting Planting, string Place)> drafts)
     {
-        foreach (var (crop, since, feet) in new[] { ("Asparagus", new DateOnly(2019, 5, 6), 300m), ("Rhubarb", new DateOnly(2018, 5, 14), 100m) })
+        foreach (
+            var (crop, since, feet) in new[] { ("Asparagus", new DateOnly(2019, 5, 6), 300m), ("Rhubarb", new DateOnly(2018, 5, 14), 100m) }
+        )
         {
             var planting = new Planting
             {
@@ -120,7 +124,9 @@ internal static class PlantingBook
         }
     }
 
-    /// <summary>A few trays of each kind every week from March to the week before Christmas; three days in the dark of the seedling house first.</summary>
+    /// <summary>
+    /// A few trays of each kind every week from March to the week before Christmas; three days in the dark of the seedling house first.
+    /// </summary>
     private static void Trays(List<(Planting Planting, string Place)> drafts, Randomizer random)
     {
         foreach (var (crop, toPick) in new[] { ("Pea shoots", 11), ("Micro mix", 8) })

@@ -26,8 +26,24 @@ internal static class Pools
     /// <summary>Forty-pound bags of pellets the boiler burns in a year, by who gets the heat.</summary>
     public static IEnumerable<(string User, decimal Bags)> Pellets(int year)
     {
-        var cold = year switch { 2023 => 1.04m, 2024 => 0.95m, 2025 => 1m, _ => 0.28m };
-        foreach (var (user, bags) in new[] { (SeedlingHouse, 168m), (WarmHouse, 138m), (PackShed, 36m), (Grid, 10m), (TrayRoom, 44m), ("household", 104m) })
+        var cold = year switch
+        {
+            2023 => 1.04m,
+            2024 => 0.95m,
+            2025 => 1m,
+            _ => 0.28m,
+        };
+        foreach (
+            var (user, bags) in new[]
+            {
+                (SeedlingHouse, 168m),
+                (WarmHouse, 138m),
+                (PackShed, 36m),
+                (Grid, 10m),
+                (TrayRoom, 44m),
+                ("household", 104m),
+            }
+        )
         {
             yield return (user, Math.Round(bags * cold, MidpointRounding.AwayFromZero));
         }

@@ -15,12 +15,19 @@ internal static class Purchases
 
         // Orders go out in January, with gaps filled through the season.
         var common = SeedOf(c => c.Group != "microgreens" && c.Name != "Garlic" && c.Name != "Potatoes");
-        foreach (var (month, day, part) in new[] { (1, 12, 0.34m), (1, 24, 0.26m), (2, 19, 0.16m), (4, 9, 0.11m), (6, 17, 0.08m), (8, 1, 0.05m) })
+        foreach (
+            var (month, day, part) in new[] { (1, 12, 0.34m), (1, 24, 0.26m), (2, 19, 0.16m), (4, 9, 0.11m), (6, 17, 0.08m), (8, 1, 0.05m) }
+        )
         {
             var amount = winter ? 2300m * part : common * part;
             if (!winter || month < 2 || (month == 2 && day < 28))
             {
-                yield return new BookLine(new(year, month, day), Cents(amount * level, random), "seed", month == 2 ? "Fernhill Seed" : "Oldfield Seed Co-op");
+                yield return new BookLine(
+                    new(year, month, day),
+                    Cents(amount * level, random),
+                    "seed",
+                    month == 2 ? "Fernhill Seed" : "Oldfield Seed Co-op"
+                );
             }
         }
 
@@ -30,7 +37,14 @@ internal static class Purchases
             var times = winter ? 0 : 6;
             for (var i = 0; i < times; i++)
             {
-                yield return new BookLine(new(year, 1 + (i * 2), 8), Cents(seed / times, random), "seed", "Oldfield Seed Co-op", Crop: crop, Note: "bulk seed and mats for trays");
+                yield return new BookLine(
+                    new(year, 1 + (i * 2), 8),
+                    Cents(seed / times, random),
+                    "seed",
+                    "Oldfield Seed Co-op",
+                    Crop: crop,
+                    Note: "bulk seed and mats for trays"
+                );
             }
         }
 
@@ -41,8 +55,22 @@ internal static class Purchases
             yield break;
         }
 
-        yield return new BookLine(new(year, 3, 28), Cents(SeedOf(c => c.Name == "Potatoes") * level, random), "seed", "Skarrow Tubers", Crop: "Potatoes", Note: "seed potatoes");
-        yield return new BookLine(new(year, 5, 2), Cents(165m * level, random), "plants", "Fernhill Seed", Crop: "Onions", Note: "plugs for what the mice ate");
+        yield return new BookLine(
+            new(year, 3, 28),
+            Cents(SeedOf(c => c.Name == "Potatoes") * level, random),
+            "seed",
+            "Skarrow Tubers",
+            Crop: "Potatoes",
+            Note: "seed potatoes"
+        );
+        yield return new BookLine(
+            new(year, 5, 2),
+            Cents(165m * level, random),
+            "plants",
+            "Fernhill Seed",
+            Crop: "Onions",
+            Note: "plugs for what the mice ate"
+        );
         yield return new BookLine(new(year, 2, 8), Cents(780m * level, random), "potting mix", "Hollin Peat and Compost");
         yield return new BookLine(new(year, 4, 3), Cents(480m * level, random), "potting mix", "Hollin Peat and Compost");
         yield return new BookLine(new(year, 4, 22), Cents(3150m * level, random), "compost and minerals", "Hollin Peat and Compost");

@@ -1,6 +1,8 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>Minutes become the quarter hours people write down; what is left over waits for the next time, so that nothing is lost.</summary>
+/// <summary>
+/// Minutes become the quarter hours people write down; what is left over waits for the next time, so that nothing is lost.
+/// </summary>
 internal sealed class QuarterHours
 {
     private readonly Dictionary<string, decimal> waiting = [];

@@ -71,7 +71,9 @@ internal sealed class Roster
             Hands.Volunteer => FarmFacts.Volunteer,
             Hands.StallHelper when free.GetValueOrDefault(FarmFacts.MarketHelper) > 0m => FarmFacts.MarketHelper,
             Hands.Crew when hired.Length > 0 && random.Int(0, 99) < 82 => hired[random.Int(0, hired.Length - 1)],
-            _ => free[owner] > 0m ? owner : free.Where(f => f.Key is FarmFacts.OwnerOne or FarmFacts.OwnerTwo).OrderByDescending(f => f.Value).First().Key,
+            _ => free[owner] > 0m
+                ? owner
+                : free.Where(f => f.Key is FarmFacts.OwnerOne or FarmFacts.OwnerTwo).OrderByDescending(f => f.Value).First().Key,
         };
     }
 }

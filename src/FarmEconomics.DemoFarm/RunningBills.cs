@@ -57,18 +57,35 @@ internal static class RunningBills
         yield return Bill(year, 2, 12, 960m, "pellets", "Ridgeway Growers Supply", random, note: "three tons more");
         yield return Bill(year, 3, 6, 190m, "propane", "Crossways Fuel", random, note: "nights below zero");
         yield return Bill(year, 12, 4, 130m, "propane", "Crossways Fuel", random);
-        foreach (var (month, day, amount, pool) in new[]
-                 {
-                     (2, 14, 290m, Pools.Boiler), (4, 5, 480m, Pools.TunnelOne), (4, 30, 310m, Pools.Water), (5, 16, 190m, Pools.SeedlingHouse), (6, 9, 260m, Pools.Tools),
-                     (6, 28, 310m, Pools.ColdRoom), (8, 21, 280m, Pools.WarmHouse), (9, 26, 320m, Pools.TunnelTwo), (10, 30, 150m, Pools.Panels), (7, 12, 130m, Pools.Grid),
-                 })
+        foreach (
+            var (month, day, amount, pool) in new[]
+            {
+                (2, 14, 290m, Pools.Boiler),
+                (4, 5, 480m, Pools.TunnelOne),
+                (4, 30, 310m, Pools.Water),
+                (5, 16, 190m, Pools.SeedlingHouse),
+                (6, 9, 260m, Pools.Tools),
+                (6, 28, 310m, Pools.ColdRoom),
+                (8, 21, 280m, Pools.WarmHouse),
+                (9, 26, 320m, Pools.TunnelTwo),
+                (10, 30, 150m, Pools.Panels),
+                (7, 12, 130m, Pools.Grid),
+            }
+        )
         {
             yield return Bill(year, month, day, amount, "repairs", "Ridgeway Growers Supply", random, pool: pool);
         }
 
         if (year == Assets.WasherBought.Year)
         {
-            yield return new BookLine(Assets.WasherBought, Assets.WasherCost, "equipment", "Ridgeway Growers Supply", Pool: Pools.PackShed, Note: Assets.Washer);
+            yield return new BookLine(
+                Assets.WasherBought,
+                Assets.WasherCost,
+                "equipment",
+                "Ridgeway Growers Supply",
+                Pool: Pools.PackShed,
+                Note: Assets.Washer
+            );
         }
     }
 
@@ -84,7 +101,26 @@ internal static class RunningBills
     }
 
     private static BookLine Bill(
-        int year, int month, int day, decimal about, string category, string payee, Randomizer random,
-        string? channel = null, string? pool = null, decimal? farmPercent = null, string? note = null) =>
-        new(new(year, month, day), Purchases.Cents(about * Purchases.Level(year), random), category, payee, Channel: channel, Pool: pool, FarmPercent: farmPercent, Note: note);
+        int year,
+        int month,
+        int day,
+        decimal about,
+        string category,
+        string payee,
+        Randomizer random,
+        string? channel = null,
+        string? pool = null,
+        decimal? farmPercent = null,
+        string? note = null
+    ) =>
+        new(
+            new(year, month, day),
+            Purchases.Cents(about * Purchases.Level(year), random),
+            category,
+            payee,
+            Channel: channel,
+            Pool: pool,
+            FarmPercent: farmPercent,
+            Note: note
+        );
 }

@@ -6,7 +6,16 @@ namespace FarmEconomics.DemoFarm;
 internal sealed class SalesBook
 {
     /// <summary>A row of sales; the quantity in the unit it went out in.</summary>
-    public sealed record Sale(DateOnly Date, CropSpec Crop, string Channel, decimal Quantity, string? Unit, decimal Size, decimal? Price, decimal? Amount)
+    public sealed record Sale(
+        DateOnly Date,
+        CropSpec Crop,
+        string Channel,
+        decimal Quantity,
+        string? Unit,
+        decimal Size,
+        decimal? Price,
+        decimal? Amount
+    )
     {
         /// <summary>Money of the row, to the cent; null where it carries none.</summary>
         public decimal? Money => Amount ?? (Price is { } price ? Math.Round(price * Quantity, 2, MidpointRounding.AwayFromZero) : null);
@@ -73,7 +82,12 @@ internal sealed class SalesBook
                     Wholesale(stock, day, FarmFacts.Shop, stock.Crop.Keeps ? 0.18m : MarketTomorrow(day) ? 0.28m : 0.8m);
                     break;
                 case DayOfWeek.Saturday:
-                    Stall(stock, day, FarmFacts.MarketHeld(day) ? FarmFacts.Market : FarmFacts.Pickup, FarmFacts.MarketHeld(day) ? (stock.Crop.Keeps ? 0.46m : 0.96m) : 0.3m);
+                    Stall(
+                        stock,
+                        day,
+                        FarmFacts.MarketHeld(day) ? FarmFacts.Market : FarmFacts.Pickup,
+                        FarmFacts.MarketHeld(day) ? (stock.Crop.Keeps ? 0.46m : 0.96m) : 0.3m
+                    );
                     break;
                 case DayOfWeek.Sunday:
                     OurTable(stock, day);
@@ -91,7 +105,8 @@ internal sealed class SalesBook
     }
 
     /// <summary>School kitchens cook what children eat by the pan: no shoots, no herbs.</summary>
-    private static bool SchoolsTake(CropSpec crop) => crop.Group is not ("microgreens" or "herbs" or "perennials") && crop.Name != "Eggplant";
+    private static bool SchoolsTake(CropSpec crop) =>
+        crop.Group is not ("microgreens" or "herbs" or "perennials") && crop.Name != "Eggplant";
 
     private static bool MarketTomorrow(DateOnly day) => FarmFacts.MarketHeld(day.AddDays(1));
 
@@ -119,7 +134,10 @@ internal sealed class SalesBook
         var wanted = Offered(stock, day) * part * Noise();
         var schools = channel == FarmFacts.Schools;
         var pack = SellingUnits.For(stock.Crop.Name, wholesale: true);
-        var size = pack != null && wanted >= pack.Size * 0.75m && stock.Sound(day) >= pack.Size ? pack.Size : stock.Crop.Unit == "lb" ? stock.Crop.Step : 1m;
+        var size =
+            pack != null && wanted >= pack.Size * 0.75m && stock.Sound(day) >= pack.Size ? pack.Size
+            : stock.Crop.Unit == "lb" ? stock.Crop.Step
+            : 1m;
         var count = Math.Floor(Math.Min(Math.Max(wanted, size), stock.Sound(day)) / size);
         if (count <= 0m || wanted < size * 0.7m)
         {
@@ -132,12 +150,26 @@ internal sealed class SalesBook
             PriceList.Wholesale(stock.Crop, day, isPack ? size : 1m, schools));
     }
 
-    /// <summary>Fills the week's boxes until they hold a little more than members pay for them: what won't keep first, then by chance.</summary>
+    /// <summary>
+    /// Fills the week's boxes until they hold a little more than members pay for them: what won't keep first, then by chance.
+    /// </summary>
     private void Boxes(DateOnly day)
     {
         var members = FarmFacts.Members(day.Year);
         var worth = members * FarmFacts.SharePrice(day.Year) / FarmFacts.ShareWeeks * (1m + (random.Int(0, 120) / 1000m));
-        var order = stocks.Where(s => s.Crop.Portion > 0m).Select(s => (Stock: s, Turn: random.Int(0, 99) + (s.Crop.Keeps ? 35 : s.Crop.Group == "greens" ? -25 : 0)));
+        var order = stocks
+            .Where(s => s.Crop.Portion > 0m)
+            .Select(s =>
+                (
+                    Stock: s,
+                    Turn: random.Int(0, 99)
+                        + (
+                            s.Crop.Keeps ? 35
+                            : s.Crop.Group == "greens" ? -25
+                            : 0
+                        )
+                )
+            );
         foreach (var (stock, _) in order.OrderBy(o => o.Turn).ThenBy(o => o.Stock.Crop.Name, StringComparer.Ordinal).ToList())
         {
             // Where there isn't enough for all, members choose: a third of the portions is the least worth putting out.
@@ -237,7 +269,9 @@ internal sealed class SalesBook
 
     private decimal Noise() => 0.85m + (random.Int(0, 300) / 1000m);
 
-    /// <summary>Planned gap: on the last market day of the oversold crop everything goes, and a little that was never written down.</summary>
+    /// <summary>
+    /// Planned gap: on the last market day of the oversold crop everything goes, and a little that was never written down.
+    /// </summary>
     private void Oversell(Stock stock, DateOnly day, string channel, decimal price)
     {
         if (stock.Crop.Name != PlannedGaps.CropOversold || channel != FarmFacts.Market || day != PlannedGaps.DayOversold)

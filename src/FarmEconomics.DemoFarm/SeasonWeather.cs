@@ -1,6 +1,9 @@
 namespace FarmEconomics.DemoFarm;
 
-/// <summary>What the three seasons were like: a cold wet spring that rotted the seed potatoes, a kind one with hail, and one with a dry, hot late summer.</summary>
+/// <summary>
+/// What the three seasons were like: a cold wet spring that rotted the seed potatoes, a kind one with hail, and one with a dry, hot late
+/// summer.
+/// </summary>
 internal static class SeasonWeather
 {
     /// <summary>Days the field season runs behind the plan.</summary>

@@ -10,7 +10,13 @@ internal static class SellingWork
         {
             if (SeasonWeather.MarketLost(day))
             {
-                yield return new Chore(day, "Market day", 2m, Hands.Owners, Channel: FarmFacts.MarketDue(day) ? FarmFacts.Market : FarmFacts.MarketTwo);
+                yield return new Chore(
+                    day,
+                    "Market day",
+                    2m,
+                    Hands.Owners,
+                    Channel: FarmFacts.MarketDue(day) ? FarmFacts.Market : FarmFacts.MarketTwo
+                );
             }
         }
 

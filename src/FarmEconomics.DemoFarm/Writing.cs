@@ -5,11 +5,34 @@ internal static class Writing
 {
     public static CsvTable Crops()
     {
-        var t = new CsvTable("crop", "unit", "group", "family", "storage_days", "store", "water_need", "units_per_crate", "perennial", "bearing_years",
-            "establishment_cost");
+        var t = new CsvTable(
+            "crop",
+            "unit",
+            "group",
+            "family",
+            "storage_days",
+            "store",
+            "water_need",
+            "units_per_crate",
+            "perennial",
+            "bearing_years",
+            "establishment_cost"
+        );
         foreach (var c in CropList.All.Append(Berries.Crop))
         {
-            t.Add(c.Name, c.Unit, c.Group, c.Family, c.StorageDays, c.Store, c.Water, c.PerCrate, c.Perennial ? "yes" : null, c.BearingYears, c.EstablishmentCost);
+            t.Add(
+                c.Name,
+                c.Unit,
+                c.Group,
+                c.Family,
+                c.StorageDays,
+                c.Store,
+                c.Water,
+                c.PerCrate,
+                c.Perennial ? "yes" : null,
+                c.BearingYears,
+                c.EstablishmentCost
+            );
         }
 
         return t;
@@ -46,9 +69,22 @@ internal static class Writing
             var traysLeft = p.Trays;
             foreach (var (bed, feet) in p.Places)
             {
-                var trays = p.Trays is { } all ? (feet == p.Places[^1].Feet && bed == p.Places[^1].Bed ? traysLeft : Math.Floor(all * feet / p.Feet)) : null;
+                var trays = p.Trays is { } all
+                    ? (feet == p.Places[^1].Feet && bed == p.Places[^1].Bed ? traysLeft : Math.Floor(all * feet / p.Feet))
+                    : null;
                 traysLeft -= trays;
-                t.Add(p.Name, p.Crop.Name, bed.Name, feet, p.InBed, p.OutLeftBlank ? null : p.OutOfBed, p.Sown, trays, p.Method, p.NamesCropYear ? p.CropYear : null);
+                t.Add(
+                    p.Name,
+                    p.Crop.Name,
+                    bed.Name,
+                    feet,
+                    p.InBed,
+                    p.OutLeftBlank ? null : p.OutOfBed,
+                    p.Sown,
+                    trays,
+                    p.Method,
+                    p.NamesCropYear ? p.CropYear : null
+                );
             }
         }
 
@@ -60,7 +96,14 @@ internal static class Writing
         var t = new CsvTable("date", "crop", "planting", "quantity", "unit", "culled");
         foreach (var p in picks)
         {
-            t.Add(p.Date, p.Planting.Crop.Name, p.NamesPlanting ? p.Planting.Name : null, p.Quantity, p.Planting.Crop.Unit, p.Culled > 0m ? p.Culled : null);
+            t.Add(
+                p.Date,
+                p.Planting.Crop.Name,
+                p.NamesPlanting ? p.Planting.Name : null,
+                p.Quantity,
+                p.Planting.Crop.Unit,
+                p.Culled > 0m ? p.Culled : null
+            );
         }
 
         return t;
@@ -101,10 +144,34 @@ internal static class Writing
 
     public static CsvTable Expenses(IReadOnlyList<BookLine> books)
     {
-        var t = new CsvTable("date", "amount", "category", "payee", "crop", "planting", "channel", "pool", "farm_percent", "crop_year", "note");
+        var t = new CsvTable(
+            "date",
+            "amount",
+            "category",
+            "payee",
+            "crop",
+            "planting",
+            "channel",
+            "pool",
+            "farm_percent",
+            "crop_year",
+            "note"
+        );
         foreach (var b in books)
         {
-            t.Add(b.Date, CsvTable.Money(b.Amount), b.Category, b.Payee, b.Crop, b.Planting, b.Channel, b.Pool, b.FarmPercent, b.CropYear, b.Note);
+            t.Add(
+                b.Date,
+                CsvTable.Money(b.Amount),
+                b.Category,
+                b.Payee,
+                b.Crop,
+                b.Planting,
+                b.Channel,
+                b.Pool,
+                b.FarmPercent,
+                b.CropYear,
+                b.Note
+            );
         }
 
         return t;

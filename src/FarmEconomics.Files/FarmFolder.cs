@@ -11,7 +11,13 @@ namespace FarmEconomics.Files;
 /// </summary>
 public sealed class FarmFolder
 {
-    private FarmFolder(string folder, RecordsReading reading, IReadOnlyList<Problem> problems, IReadOnlyList<SkippedRow> skipped, FarmReview? review)
+    private FarmFolder(
+        string folder,
+        RecordsReading reading,
+        IReadOnlyList<Problem> problems,
+        IReadOnlyList<SkippedRow> skipped,
+        FarmReview? review
+    )
     {
         Folder = folder;
         Reading = reading;
@@ -59,7 +65,11 @@ public sealed class FarmFolder
         IProgress<ReadingProgress>? progress = null)
     {
         RecordsReading reading = RecordsFolder.Read(folder, settings, progress);
-        List<Problem> problems = [.. reading.Problems, .. OwnNumbers.Without(RecordChecks.Run(reading.Tables, reading.FarmSettings), reading.Inputs, reading.FarmSettings)];
+        List<Problem> problems =
+        [
+            .. reading.Problems,
+            .. OwnNumbers.Without(RecordChecks.Run(reading.Tables, reading.FarmSettings), reading.Inputs, reading.FarmSettings),
+        ];
         RecordTables tables = reading.Tables;
         IReadOnlyList<SkippedRow> skipped = [];
         bool sound = problems.TrueForAll(problem => problem.Severity != Severity.Error);
@@ -80,8 +90,12 @@ public sealed class FarmFolder
     public IReadOnlyList<Problem> ProblemsWith(SeasonReview season)
     {
         ArgumentNullException.ThrowIfNull(season);
-        HashSet<(string Code, SourceLine Source, string Message)> known = Problems.Select(problem => (problem.Code, problem.Source, problem.Message)).ToHashSet();
-        List<Problem> further = season.PoolProblems.Where(problem => !known.Contains((problem.Code, problem.Source, problem.Message))).ToList();
+        HashSet<(string Code, SourceLine Source, string Message)> known = Problems
+            .Select(problem => (problem.Code, problem.Source, problem.Message))
+            .ToHashSet();
+        List<Problem> further = season
+            .PoolProblems.Where(problem => !known.Contains((problem.Code, problem.Source, problem.Message)))
+            .ToList();
         return further.Count == 0 ? Problems : ProblemLocator.Locate(Folder, [.. Problems, .. further]);
     }
 

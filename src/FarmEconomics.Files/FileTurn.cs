@@ -61,7 +61,14 @@ internal sealed class FileTurn : IDisposable
     {
         try
         {
-            return new FileStream(mark, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, OperatingSystem.IsWindows() ? FileOptions.DeleteOnClose : FileOptions.None);
+            return new FileStream(
+                mark,
+                FileMode.OpenOrCreate,
+                FileAccess.ReadWrite,
+                FileShare.None,
+                1,
+                OperatingSystem.IsWindows() ? FileOptions.DeleteOnClose : FileOptions.None
+            );
         }
         catch (IOException fault) when (fault.HResult is HeldOnLinux or HeldOnMac or HeldOnWindows)
         {

@@ -6,7 +6,9 @@ internal static class FolderPlace
     // As many as Linux follows before it takes them for a circle.
     private const int MostLinks = 40;
 
-    private static readonly StringComparison Names = OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
+    private static readonly StringComparison Names = OperatingSystem.IsLinux()
+        ? StringComparison.Ordinal
+        : StringComparison.OrdinalIgnoreCase;
 
     /// <summary>True when a file or folder is the folder itself or lies anywhere in it, links followed; neither need be there.</summary>
     /// <param name="path">The file or folder.</param>
@@ -15,10 +17,14 @@ internal static class FolderPlace
     {
         string inner = Real(path);
         string outer = Real(folder);
-        return string.Equals(inner, outer, Names) || inner.StartsWith(Path.TrimEndingDirectorySeparator(outer) + Path.DirectorySeparatorChar, Names);
+        return string.Equals(inner, outer, Names)
+            || inner.StartsWith(Path.TrimEndingDirectorySeparator(outer) + Path.DirectorySeparatorChar, Names);
     }
 
-    /// <summary>The path with every link in it followed, so that no detour leads into the records; also links in what a link names, and links that lead to nothing yet.</summary>
+    /// <summary>
+    /// The path with every link in it followed, so that no detour leads into the records; also links in what a link names, and links that
+    /// lead to nothing yet.
+    /// </summary>
     internal static string Real(string given)
     {
         string path = Path.TrimEndingDirectorySeparator(Path.GetFullPath(given));
@@ -57,7 +63,11 @@ internal static class FolderPlace
 
     private static void Push(Stack<string> ahead, string path)
     {
-        foreach (string part in path.Split([Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar], StringSplitOptions.RemoveEmptyEntries).Reverse().Where(part => part != "."))
+        foreach (
+            string part in path.Split([Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar], StringSplitOptions.RemoveEmptyEntries)
+                .Reverse()
+                .Where(part => part != ".")
+        )
         {
             ahead.Push(part);
         }

@@ -3,7 +3,9 @@ using System.Text.RegularExpressions;
 
 namespace FarmEconomics.Files;
 
-/// <summary>Texts that leave the machine name a grower's folder and never say where it lies: that tells a name, a disk, an employer.</summary>
+/// <summary>
+/// Texts that leave the machine name a grower's folder and never say where it lies: that tells a name, a disk, an employer.
+/// </summary>
 internal static class PathWords
 {
     /// <summary>The text with the name alone where it holds the full path; also as HTML and as program text write it.</summary>
@@ -19,10 +21,19 @@ internal static class PathWords
         }
 
         string escaped = full.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
-        foreach (string form in new[] { full, escaped, WebUtility.HtmlEncode(full) }.Distinct().Where(form => text.Contains(form, StringComparison.Ordinal)))
+        foreach (
+            string form in new[] { full, escaped, WebUtility.HtmlEncode(full) }
+                .Distinct()
+                .Where(form => text.Contains(form, StringComparison.Ordinal))
+        )
         {
             // Not in the middle of a longer path or word: the folder may be called /a.
-            text = Regex.Replace(text, $@"(?<![\w./\\:<-]){Regex.Escape(form)}(?![\w-])", name.Replace("$", "$$", StringComparison.Ordinal), RegexOptions.CultureInvariant);
+            text = Regex.Replace(
+                text,
+                $@"(?<![\w./\\:<-]){Regex.Escape(form)}(?![\w-])",
+                name.Replace("$", "$$", StringComparison.Ordinal),
+                RegexOptions.CultureInvariant
+            );
         }
 
         return text;

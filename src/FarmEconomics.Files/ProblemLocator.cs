@@ -71,13 +71,24 @@ public static class ProblemLocator
 
                 foreach (Problem problem in byLine[reading.Line].Where(left.Remove))
                 {
-                    int field = FieldOf(reader, headings, problem, isHeading, RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit));
-                    located.Add(problem with
-                    {
-                        Position = field < 0 ? 1 : reading.IsSheet ? field + 1 : Position(reader, field),
-                        Offending = problem.Offending ?? (field < 0 || isHeading ? null : reader.GetString(field)),
-                        Row = Shorten(Encoding.UTF8.GetString(reader.RawRecord[..Math.Min(reader.RawRecord.Length, 4 * LongestRow)])),
-                    });
+                    int field = FieldOf(
+                        reader,
+                        headings,
+                        problem,
+                        isHeading,
+                        RecordSchema.Find(input.Table)?.Find(problem.Column ?? "")?.NameFor(settings.LengthUnit)
+                    );
+                    located.Add(
+                        problem with
+                        {
+                            Position =
+                                field < 0 ? 1
+                                : reading.IsSheet ? field + 1
+                                : Position(reader, field),
+                            Offending = problem.Offending ?? (field < 0 || isHeading ? null : reader.GetString(field)),
+                            Row = Shorten(Encoding.UTF8.GetString(reader.RawRecord[..Math.Min(reader.RawRecord.Length, 4 * LongestRow)])),
+                        }
+                    );
                 }
             }
         }
@@ -96,11 +107,15 @@ public static class ProblemLocator
             // A value beyond the last heading is the only fault of a row that has a text but no column.
             return problem.Offending is null
                 ? -1
-                : Enumerable.Range(0, reader.FieldCount).FirstOrDefault(i => (i >= headings.Length || headings[i].Length == 0) && reader.GetString(i) == problem.Offending, -1);
+                : Enumerable
+                    .Range(0, reader.FieldCount)
+                    .FirstOrDefault(i => (i >= headings.Length || headings[i].Length == 0) && reader.GetString(i) == problem.Offending, -1);
         }
 
         string key = HeadingKey.Of(heading ?? problem.Column);
-        return isHeading ? Array.FindLastIndex(headings, known => HeadingKey.Of(known) == key) : Array.FindIndex(headings, known => HeadingKey.Of(known) == key);
+        return isHeading
+            ? Array.FindLastIndex(headings, known => HeadingKey.Of(known) == key)
+            : Array.FindIndex(headings, known => HeadingKey.Of(known) == key);
     }
 
     /// <summary>The character a field of the row just read starts at, from 1.</summary>

@@ -3,7 +3,10 @@ using FarmEconomics.Records.Checks;
 
 namespace FarmEconomics.Files;
 
-/// <summary>Tells problems by their cause, in an order a person can follow: a cause once, with how many rows have it, where the first is, and its fix.</summary>
+/// <summary>
+/// Tells problems by their cause, in an order a person can follow: a cause once, with how many rows have it, where the first is, and its
+/// fix.
+/// </summary>
 public static class ProblemSummary
 {
     /// <summary>How many causes fit a screen of 24 lines.</summary>
@@ -35,7 +38,9 @@ public static class ProblemSummary
         if (causes.Count > most)
         {
             int rows = causes.Skip(most).Sum(cause => cause.Count);
-            yield return notation.Text($"... and {causes.Count - most:N0} more kinds of problems, in {rows:N0} {(rows == 1 ? "place" : "places")}.");
+            yield return notation.Text(
+                $"... and {causes.Count - most:N0} more kinds of problems, in {rows:N0} {(rows == 1 ? "place" : "places")}."
+            );
         }
     }
 

@@ -27,7 +27,11 @@ public static class ProblemText
         string path = isOption || before.Length == 0 ? problem.Source.File : Path.Combine(before, problem.Source.File);
         string place = path + PositionIn(problem);
         var text = new StringBuilder();
-        text.Append(place).Append(problem.Severity == Severity.Error ? ": error " : ": warning ").Append(problem.Code).Append(": ").Append(OneLine(problem.Message));
+        text.Append(place)
+            .Append(problem.Severity == Severity.Error ? ": error " : ": warning ")
+            .Append(problem.Code)
+            .Append(": ")
+            .Append(OneLine(problem.Message));
         if (!string.IsNullOrEmpty(problem.Row))
         {
             text.Append('\n').Append(Indent).Append(OneLine(problem.Row));
@@ -39,7 +43,11 @@ public static class ProblemText
         }
 
         text.Append('\n').Append(Indent).Append("fix: ").Append(problem.Hint);
-        return (problem.Further == 0 ? text : text.Append('\n').Append(Indent).Append(notation.Text($"and {problem.Further:N0} further rows with the same fault"))).ToString();
+        return (
+            problem.Further == 0
+                ? text
+                : text.Append('\n').Append(Indent).Append(notation.Text($"and {problem.Further:N0} further rows with the same fault"))
+        ).ToString();
     }
 
     /// <summary>The place without the folder.</summary>
@@ -48,7 +56,9 @@ public static class ProblemText
     private static string PositionIn(Problem problem)
     {
         int position = Math.Max(1, problem.Position);
-        return problem.Source.Line == 0 ? "" : $":{problem.Source.Line}:{(SheetPlace.IsSheet(problem.Source.File) ? SheetPlace.Letters(position) : position)}";
+        return problem.Source.Line == 0
+            ? ""
+            : $":{problem.Source.Line}:{(SheetPlace.IsSheet(problem.Source.File) ? SheetPlace.Letters(position) : position)}";
     }
 
     private static string OneLine(string text) => text.ReplaceLineEndings("\u21B5");

@@ -7,7 +7,9 @@ namespace FarmEconomics.Files;
 /// <summary>Tells whether a grower's records are the same as before, by what is in the files.</summary>
 public static class RecordsFingerprint
 {
-    /// <summary>The fingerprint of a records folder or a workbook (SHA-256 over the names and contents of its tables, in hexadecimal).</summary>
+    /// <summary>
+    /// The fingerprint of a records folder or a workbook (SHA-256 over the names and contents of its tables, in hexadecimal).
+    /// </summary>
     /// <param name="folder">The folder, or the path of a workbook.</param>
     /// <returns>Equal for equal records, wherever they lie.</returns>
     /// <exception cref="IOException">A file can't be read.</exception>
@@ -40,9 +42,14 @@ public static class RecordsFingerprint
         return SHA256.HashData(content);
     }
 
-    private static IEnumerable<FileInfo> Tables(string folder) => File.Exists(folder)
-        ? [new FileInfo(folder)]
-        : new DirectoryInfo(folder).EnumerateFiles()
-            .Where(file => file.Extension.Equals(".csv", StringComparison.OrdinalIgnoreCase) && (file.Attributes & (FileAttributes.Device | FileAttributes.Directory)) == 0)
-            .OrderBy(file => file.Name, StringComparer.Ordinal);
+    private static IEnumerable<FileInfo> Tables(string folder) =>
+        File.Exists(folder)
+            ? [new FileInfo(folder)]
+            : new DirectoryInfo(folder)
+                .EnumerateFiles()
+                .Where(file =>
+                    file.Extension.Equals(".csv", StringComparison.OrdinalIgnoreCase)
+                    && (file.Attributes & (FileAttributes.Device | FileAttributes.Directory)) == 0
+                )
+                .OrderBy(file => file.Name, StringComparer.Ordinal);
 }

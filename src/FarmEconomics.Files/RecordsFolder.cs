@@ -8,7 +8,9 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files;
 
-/// <summary>Reads a grower's records: a folder of CSV files, or a workbook (.xlsx) with a sheet per table. They are only ever read.</summary>
+/// <summary>
+/// Reads a grower's records: a folder of CSV files, or a workbook (.xlsx) with a sheet per table. They are only ever read.
+/// </summary>
 public static class RecordsFolder
 {
     /// <summary>Reads all tables of a folder; every fault of every file is reported, none stops the reading.</summary>
@@ -18,8 +20,11 @@ public static class RecordsFolder
     /// <returns>What was read, and what could not be.</returns>
     /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
     /// <exception cref="IOException">A file can't be opened, for example because another program holds it.</exception>
-    public static RecordsReading Read(string folder, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null) =>
-        ReadTables(folder, RecordSchema.Tables, settings, progress);
+    public static RecordsReading Read(
+        string folder,
+        IEnumerable<KeyValuePair<string, string>>? settings = null,
+        IProgress<ReadingProgress>? progress = null
+    ) => ReadTables(folder, RecordSchema.Tables, settings, progress);
 
     /// <summary>Reads a folder as it would be with one file holding other bytes.</summary>
     internal static RecordsReading ReadWith(string folder, string file, byte[] bytes)
@@ -37,14 +42,24 @@ public static class RecordsFolder
 
     /// <summary>Reads tables of which some may be declared elsewhere.</summary>
     internal static RecordsReading ReadTables(
-        string folder, IReadOnlyList<TableSchema> schemas, IEnumerable<KeyValuePair<string, string>>? settings = null, IProgress<ReadingProgress>? progress = null)
+        string folder,
+        IReadOnlyList<TableSchema> schemas,
+        IEnumerable<KeyValuePair<string, string>>? settings = null,
+        IProgress<ReadingProgress>? progress = null
+    )
     {
         var problems = new List<Problem>();
         return ReadInputs(folder, schemas, RecordsInputs.Find(folder, schemas, problems), problems, settings ?? [], progress);
     }
 
     private static RecordsReading ReadInputs(
-        string folder, IReadOnlyList<TableSchema> schemas, IReadOnlyList<TableInput> inputs, List<Problem> problems, IEnumerable<KeyValuePair<string, string>> settings, IProgress<ReadingProgress>? progress)
+        string folder,
+        IReadOnlyList<TableSchema> schemas,
+        IReadOnlyList<TableInput> inputs,
+        List<Problem> problems,
+        IEnumerable<KeyValuePair<string, string>> settings,
+        IProgress<ReadingProgress>? progress
+    )
     {
         var tables = new RecordTables(schemas);
         var counts = new List<FileCount>();
@@ -69,8 +84,14 @@ public static class RecordsFolder
             counts.AddRange(ofTable.Select(input => reader.Read(input, tables.Of(schema))));
             if (ofTable.Length == 0 && schema.Required)
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.MissingTable, new SourceLine(RecordsInputs.PlaceOf(folder, schema.Name), 0), null,
-                    $"There is no {(SheetPlace.IsWorkbook(folder) ? $"sheet {schema.Name}" : $"{schema.Name}.csv")}, and no review is possible without it."));
+                problems.Add(
+                    ProblemCatalog.Make(
+                        ProblemCodes.MissingTable,
+                        new SourceLine(RecordsInputs.PlaceOf(folder, schema.Name), 0),
+                        null,
+                        $"There is no {(SheetPlace.IsWorkbook(folder) ? $"sheet {schema.Name}" : $"{schema.Name}.csv")}, and no review is possible without it."
+                    )
+                );
             }
         }
 
@@ -90,7 +111,12 @@ public static class RecordsFolder
     }
 
     // The cells of a sheet hold numbers, not text: they are written with the farm's decimal mark, which stands among them.
-    private static List<FileCount> ReadFarm(IReadOnlyList<TableInput> inputs, RecordTables tables, List<Problem> problems, IProgress<ReadingProgress>? progress)
+    private static List<FileCount> ReadFarm(
+        IReadOnlyList<TableInput> inputs,
+        RecordTables tables,
+        List<Problem> problems,
+        IProgress<ReadingProgress>? progress
+    )
     {
         TableInput[] farm = [.. inputs.Where(input => input.Table == SettingRow.Schema.Name)];
         List<FileCount> counts = [];
@@ -112,7 +138,11 @@ public static class RecordsFolder
         return counts;
     }
 
-    private static FarmSettings ReadSettings(ref RecordTables tables, IEnumerable<KeyValuePair<string, string>> overrides, List<Problem> problems)
+    private static FarmSettings ReadSettings(
+        ref RecordTables tables,
+        IEnumerable<KeyValuePair<string, string>> overrides,
+        List<Problem> problems
+    )
     {
         int first = problems.Count;
         FarmSettings settings = FarmSettingsReader.Read(tables.Farm, overrides, problems);

@@ -4,8 +4,9 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Files;
 
 /// <summary>
-/// Named scenarios in a CSV file of their own: the columns <c>scenario</c>, <c>change</c> and <c>note</c>, one row per change. The file stands
-/// beside the results, never inside the records, and is written whole or not at all. Encoding, separator, line ends, rights and links of a file that is there stay.
+/// Named scenarios in a CSV file of their own: the columns <c>scenario</c>, <c>change</c> and <c>note</c>, one row per change. The file
+/// stands beside the results, never inside the records, and is written whole or not at all. Encoding, separator, line ends, rights and
+/// links of a file that is there stay.
 /// </summary>
 public static class ScenarioFile
 {
@@ -75,7 +76,10 @@ public static class ScenarioFile
         ScenarioWriter writer = new(sheet, scenario.Note is null ? heading : ScenarioWriter.WithNote(heading, sheet.Separator));
         int at = rows.FindIndex(row => Same(row.Scenario, name));
         rows.RemoveAll(row => Same(row.Scenario, name));
-        rows.InsertRange(at < 0 ? rows.Count : Math.Min(at, rows.Count), scenario.Changes.Select((change, i) => writer.Row(name, change.Text, i == 0 ? scenario.Note : null)));
+        rows.InsertRange(
+            at < 0 ? rows.Count : Math.Min(at, rows.Count),
+            scenario.Changes.Select((change, i) => writer.Row(name, change.Text, i == 0 ? scenario.Note : null))
+        );
         writer.Write(place, rows);
     }
 

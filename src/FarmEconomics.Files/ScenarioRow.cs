@@ -100,7 +100,16 @@ internal sealed record ScenarioRow(int Line, string Scenario, string Change, str
 
         int at = Array.IndexOf(headings, "change");
         bool quoted = at < reader.FieldCount && reader.GetRawSpan(at).StartsWith("\""u8);
-        rows.Add(new ScenarioRow(line, texts[0], texts[1], texts[2].Length == 0 ? null : texts[2], ProblemLocator.Position(reader, at) + (quoted ? 1 : 0), RawOf(reader)));
+        rows.Add(
+            new ScenarioRow(
+                line,
+                texts[0],
+                texts[1],
+                texts[2].Length == 0 ? null : texts[2],
+                ProblemLocator.Position(reader, at) + (quoted ? 1 : 0),
+                RawOf(reader)
+            )
+        );
     }
 
     // The apostrophe that keeps a spreadsheet from running a text is no part of it.

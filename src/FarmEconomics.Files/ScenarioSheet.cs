@@ -3,7 +3,10 @@ using FarmEconomics.Files.Inputs;
 
 namespace FarmEconomics.Files;
 
-/// <summary>The text of a file of scenarios with all that a spreadsheet or an editor chose: encoding, separator, line ends. It is written back the same way.</summary>
+/// <summary>
+/// The text of a file of scenarios with all that a spreadsheet or an editor chose: encoding, separator, line ends. It is written back the
+/// same way.
+/// </summary>
 internal sealed class ScenarioSheet
 {
     private static readonly string[] LineEnds = ["\r\n", "\n", "\r"];
@@ -64,7 +67,9 @@ internal sealed class ScenarioSheet
         return new ScenarioSheet(encoding, encoding.GetString(bytes.AsSpan(encoding.Preamble.Length)));
     }
 
-    /// <summary>The bytes of a text in the file's own encoding; in UTF-8 with its mark, which spreadsheets know, where that has no such letters.</summary>
+    /// <summary>
+    /// The bytes of a text in the file's own encoding; in UTF-8 with its mark, which spreadsheets know, where that has no such letters.
+    /// </summary>
     internal byte[] Bytes(string text)
     {
         Encoding encoding = Encoding;

@@ -13,12 +13,27 @@ internal sealed class ScenarioWriter(ScenarioSheet sheet, string heading)
         heading.Split(separator).Any(text => HeadingKey.Of(text.Trim().Trim('"')) == "note") ? heading : $"{heading}{separator}note";
 
     /// <summary>A new row.</summary>
-    internal ScenarioRow Row(string scenario, string change, string? note) => new(0, scenario, change, note, 0, string.Join(sheet.Separator, columns.Select(column => Field(column switch
-    {
-        "scenario" => scenario,
-        "change" => change,
-        _ => note ?? "",
-    }))));
+    internal ScenarioRow Row(string scenario, string change, string? note) =>
+        new(
+            0,
+            scenario,
+            change,
+            note,
+            0,
+            string.Join(
+                sheet.Separator,
+                columns.Select(column =>
+                    Field(
+                        column switch
+                        {
+                            "scenario" => scenario,
+                            "change" => change,
+                            _ => note ?? "",
+                        }
+                    )
+                )
+            )
+        );
 
     /// <summary>Puts the file in its place whole, with the rights it had.</summary>
     internal void Write(string place, List<ScenarioRow> rows)
@@ -28,7 +43,11 @@ internal sealed class ScenarioWriter(ScenarioSheet sheet, string heading)
         string name = $".{Path.GetFileName(place)}.new-";
 
         // Whose turn it is writes alone: what is there was left by a run that was killed.
-        foreach (string left in Directory.GetFiles(folder, "*.new-*").Where(file => Path.GetFileName(file).StartsWith(name, StringComparison.Ordinal)))
+        foreach (
+            string left in Directory
+                .GetFiles(folder, "*.new-*")
+                .Where(file => Path.GetFileName(file).StartsWith(name, StringComparison.Ordinal))
+        )
         {
             File.Delete(left);
         }

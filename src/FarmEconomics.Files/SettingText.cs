@@ -10,8 +10,17 @@ public static class SettingText
     public static IReadOnlyList<KeyValuePair<string, string>> Pairs(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return [.. text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(part => Pair(part)
-            ?? throw new ArgumentException($"'{part}' is not a setting: write name=value, several with a semicolon between them.", nameof(text)))];
+        return
+        [
+            .. text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+                .Select(part =>
+                    Pair(part)
+                    ?? throw new ArgumentException(
+                        $"'{part}' is not a setting: write name=value, several with a semicolon between them.",
+                        nameof(text)
+                    )
+                ),
+        ];
     }
 
     /// <summary>One setting.</summary>

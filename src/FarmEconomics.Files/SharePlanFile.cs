@@ -7,7 +7,9 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files;
 
-/// <summary>A plan of next season's boxes: a CSV file with the columns <c>week</c>, <c>crop</c>, <c>quantity</c> and, if need be, <c>unit</c>.</summary>
+/// <summary>
+/// A plan of next season's boxes: a CSV file with the columns <c>week</c>, <c>crop</c>, <c>quantity</c> and, if need be, <c>unit</c>.
+/// </summary>
 public static class SharePlanFile
 {
     private static readonly string[] Columns = ["week", "crop", "quantity", "unit"];
@@ -52,7 +54,9 @@ public static class SharePlanFile
                 continue;
             }
 
-            string[] texts = Array.ConvertAll(places, place => place >= 0 && place < reader.FieldCount ? (reader.GetString(place) ?? "").Trim() : "");
+            string[] texts = Array.ConvertAll(places, place =>
+                place >= 0 && place < reader.FieldCount ? (reader.GetString(place) ?? "").Trim() : ""
+            );
             if (Array.TrueForAll(texts, text => text.Length == 0))
             {
                 continue;

@@ -57,7 +57,9 @@ internal static class TemporaryPlaces
         }
     }
 
-    /// <summary>Deletes a file or folder. What marks a folder as ours goes last: a kill in the middle leaves something the next run knows.</summary>
+    /// <summary>
+    /// Deletes a file or folder. What marks a folder as ours goes last: a kill in the middle leaves something the next run knows.
+    /// </summary>
     internal static void Delete(string path)
     {
         try

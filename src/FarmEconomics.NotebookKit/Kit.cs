@@ -28,7 +28,8 @@ public static class Kit
     }
 
     /// <summary>The version of the library the notebook runs on.</summary>
-    public static string Version => typeof(Kit).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
+    public static string Version =>
+        typeof(Kit).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
 
     /// <summary>Opens a folder of records. The folder is only ever read.</summary>
     /// <param name="folder">The folder, relative to the notebook or absolute.</param>

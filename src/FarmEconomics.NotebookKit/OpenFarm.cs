@@ -24,14 +24,19 @@ public sealed class OpenFarm
 
     /// <summary>All years traced.</summary>
     /// <exception cref="RecordsException">Errors stop every figure; the message lists them.</exception>
-    public FarmReview Review => Folder.Review ?? throw new RecordsException(Folder.Problems.Where(problem => problem.Severity == Severity.Error).ToList());
+    public FarmReview Review =>
+        Folder.Review ?? throw new RecordsException(Folder.Problems.Where(problem => problem.Severity == Severity.Error).ToList());
 
     /// <summary>One crop year; 0: the season just ended.</summary>
     public SeasonReview Season(int year = 0)
     {
         int chosen = year == 0 ? Review.LatestCropYear : year;
-        return Review.CropYears.Contains(chosen) ? Review.Season(chosen)
-            : throw new ArgumentException($"The records tell nothing of {chosen}. Years they tell of: {string.Join(", ", Review.CropYears)}.", nameof(year));
+        return Review.CropYears.Contains(chosen)
+            ? Review.Season(chosen)
+            : throw new ArgumentException(
+                $"The records tell nothing of {chosen}. Years they tell of: {string.Join(", ", Review.CropYears)}.",
+                nameof(year)
+            );
     }
 
     /// <summary>One crop year as reports take it; 0: the season just ended.</summary>

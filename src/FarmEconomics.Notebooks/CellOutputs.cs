@@ -186,7 +186,11 @@ internal sealed partial class CellOutputs(int executionCount)
     private static JsonObject Metadata(JsonObject data)
     {
         Span<byte> header = stackalloc byte[24];
-        if ((string?)data["image/png"] is not { Length: >= 32 } png || !Convert.TryFromBase64Chars(png.AsSpan(0, 32), header, out int read) || read != 24)
+        if (
+            (string?)data["image/png"] is not { Length: >= 32 } png
+            || !Convert.TryFromBase64Chars(png.AsSpan(0, 32), header, out int read)
+            || read != 24
+        )
         {
             return [];
         }

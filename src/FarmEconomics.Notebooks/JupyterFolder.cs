@@ -67,7 +67,10 @@ public static class JupyterFolder
     {
         try
         {
-            return NotebookDocument.Load(file).Cells.Select(cell => (cell.Type, cell.Source)).SequenceEqual(wanted.Cells.Select(cell => (cell.Type, cell.Source)));
+            return NotebookDocument
+                .Load(file)
+                .Cells.Select(cell => (cell.Type, cell.Source))
+                .SequenceEqual(wanted.Cells.Select(cell => (cell.Type, cell.Source)));
         }
         catch (NotebookException)
         {

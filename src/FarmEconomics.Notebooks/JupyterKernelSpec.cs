@@ -23,9 +23,12 @@ public static class JupyterKernelSpec
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    /// <summary>Writes <c>kernels/.net-csharp/kernel.json</c> under a Jupyter data folder (one that <c>JUPYTER_PATH</c> names, say).</summary>
+    /// <summary>
+    /// Writes <c>kernels/.net-csharp/kernel.json</c> under a Jupyter data folder (one that <c>JUPYTER_PATH</c> names, say).
+    /// </summary>
     /// <param name="dir">The Jupyter data folder.</param>
-    /// <param name="manifestFolder">The folder whose <c>.config/dotnet-tools.json</c> pins the tool; by default <see cref="FindProject"/>.</param>
+    /// <param name="manifestFolder">The folder whose <c>.config/dotnet-tools.json</c> pins the tool; by default
+    /// <see cref="FindProject"/>.</param>
     /// <returns>The path of the file.</returns>
     public static string Write(string dir, string? manifestFolder = null)
     {
@@ -41,7 +44,17 @@ public static class JupyterKernelSpec
         JsonObject spec = new()
         {
             ["argv"] = new JsonArray(
-                "dotnet", "tool", "run", "dotnet-interactive", "--", "jupyter", "--default-kernel", "csharp", "{connection_file}", "--http-local-only"),
+                "dotnet",
+                "tool",
+                "run",
+                "dotnet-interactive",
+                "--",
+                "jupyter",
+                "--default-kernel",
+                "csharp",
+                "{connection_file}",
+                "--http-local-only"
+            ),
             ["display_name"] = ".NET (C#)",
             ["language"] = "C#",
             ["env"] = new JsonObject

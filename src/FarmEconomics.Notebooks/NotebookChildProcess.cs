@@ -27,13 +27,18 @@ public sealed record WorkerCommand(string FileName, IReadOnlyList<string> Argume
 }
 
 /// <summary>Runs notebooks in child processes, so that a cell that never comes back can be ended.</summary>
-/// <remarks>Each notebook has a kernel of its own; a child runs several, one after the other, because its start is most of the time.</remarks>
+/// <remarks>
+/// Each notebook has a kernel of its own; a child runs several, one after the other, because its start is most of the time.
+/// </remarks>
 public static class NotebookChildProcess
 {
     /// <summary>Runs one notebook.</summary>
     /// <exception cref="NotebookException">The notebook can't be read, or takes no such parameters.</exception>
-    public static async Task<NotebookRun> RunAsync(NotebookJob job, WorkerCommand? command = null, CancellationToken cancellation = default) =>
-        (await RunAllAsync([job], command, parallel: 1, cancellation).ConfigureAwait(false))[0];
+    public static async Task<NotebookRun> RunAsync(
+        NotebookJob job,
+        WorkerCommand? command = null,
+        CancellationToken cancellation = default
+    ) => (await RunAllAsync([job], command, parallel: 1, cancellation).ConfigureAwait(false))[0];
 
     /// <summary>Runs notebooks, some at the same time; the results stand in the order of the jobs.</summary>
     /// <exception cref="NotebookException">A notebook can't be read, or takes no such parameters; then none is run.</exception>
@@ -48,7 +53,8 @@ public static class NotebookChildProcess
         using WorkFolder folder = new();
         string place = folder.FullName;
         ConcurrentQueue<int> waiting = new(Enumerable.Range(0, jobs.Count));
-        await Task.WhenAll(Enumerable.Range(0, Math.Min(parallel, jobs.Count)).Select(_ => Task.Run(DrainAsync, cancellation))).ConfigureAwait(false);
+        await Task.WhenAll(Enumerable.Range(0, Math.Min(parallel, jobs.Count)).Select(_ => Task.Run(DrainAsync, cancellation)))
+            .ConfigureAwait(false);
         return results;
 
         async Task DrainAsync()

@@ -74,7 +74,9 @@ public sealed class NotebookDocument
     /// <summary>A copy that shares nothing with this one.</summary>
     public NotebookDocument Clone() => new((JsonObject)Root.DeepClone());
 
-    /// <summary>A copy for the file beside the page: vector pictures, which viewers of saved notebooks blank out, are left to the page.</summary>
+    /// <summary>
+    /// A copy for the file beside the page: vector pictures, which viewers of saved notebooks blank out, are left to the page.
+    /// </summary>
     public NotebookDocument WithoutSvg()
     {
         NotebookDocument copy = Clone();

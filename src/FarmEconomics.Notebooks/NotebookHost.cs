@@ -101,22 +101,36 @@ public static partial class NotebookHost
     }
 
     private static async Task RunCellAsync(
-        CompositeKernel kernel, string source, CellOutputs outputs, NotebookRunOptions options, TimeSpan left, CancellationToken cancellation)
+        CompositeKernel kernel,
+        string source,
+        CellOutputs outputs,
+        NotebookRunOptions options,
+        TimeSpan left,
+        CancellationToken cancellation
+    )
     {
         bool cellFirst = options.CellTimeLimit <= left;
         TimeSpan limit = cellFirst ? options.CellTimeLimit : left > TimeSpan.Zero ? left : TimeSpan.Zero;
         using IDisposable subscription = kernel.KernelEvents.Subscribe(outputs.Add);
         // On a thread of its own: a cell that computes without a pause must not hold up the clock that ends it.
-        Task<KernelCommandResult> run = Task.Run(() => kernel.SendAsync(new SubmitCode(WithOwnKit(source)), cancellation), CancellationToken.None);
+        Task<KernelCommandResult> run = Task.Run(
+            () => kernel.SendAsync(new SubmitCode(WithOwnKit(source)), cancellation),
+            CancellationToken.None
+        );
         try
         {
             await run.WaitAsync(limit, cancellation).ConfigureAwait(false);
         }
         catch (TimeoutException)
         {
-            outputs.Fail("TimeLimit", cellFirst
-                ? Notation.Default.Text($"stopped after {options.CellTimeLimit.TotalSeconds:0.#} s")
-                : Notation.Default.Text($"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook"));
+            outputs.Fail(
+                "TimeLimit",
+                cellFirst
+                    ? Notation.Default.Text($"stopped after {options.CellTimeLimit.TotalSeconds:0.#} s")
+                    : Notation.Default.Text(
+                        $"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook"
+                    )
+            );
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {

@@ -6,8 +6,9 @@ namespace FarmEconomics.Notebooks;
 
 /// <summary>A variable of the cell tagged <c>parameters</c>, with what its comment says of it.</summary>
 /// <remarks>
-/// The comment reads as a sentence in Jupyter and as a field on a page: <c>// Price step [money; 0.01 to 10]: the steps your prices go in</c>.
-/// Before the brackets stands the label, in them the unit, the range or whose names may be chosen, after them the help. All but the help may be missing.
+/// The comment reads as a sentence in Jupyter and as a field on a page: <c>// Price step [money; 0.01 to 10]: the steps your prices go
+/// in</c>. Before the brackets stands the label, in them the unit, the range or whose names may be chosen, after them the help. All but the
+/// help may be missing.
 /// </remarks>
 public static partial class NotebookParameter
 {
@@ -17,7 +18,16 @@ public static partial class NotebookParameter
     {
         ArgumentNullException.ThrowIfNull(document);
         NotebookCell? cell = document.Cells.FirstOrDefault(candidate => candidate.Tags.Contains(NotebookParameters.Tag));
-        return cell is null ? [] : [.. cell.Source.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && !line.StartsWith("//", StringComparison.Ordinal)).Select(Read)];
+        return cell is null
+            ? []
+            :
+            [
+                .. cell
+                    .Source.Split('\n')
+                    .Select(line => line.Trim())
+                    .Where(line => line.Length > 0 && !line.StartsWith("//", StringComparison.Ordinal))
+                    .Select(Read),
+            ];
     }
 
     private static ReportField Read(string line)
@@ -30,12 +40,16 @@ public static partial class NotebookParameter
 
         string name = declared.Groups["name"].Value;
         Match comment = Comment().Match(declared.Groups["comment"].Value.Trim());
-        string label = comment.Groups["label"].Success ? comment.Groups["label"].Value : char.ToUpperInvariant(name[0]) + name[1..].Replace('_', ' ');
+        string label = comment.Groups["label"].Success
+            ? comment.Groups["label"].Value
+            : char.ToUpperInvariant(name[0]) + name[1..].Replace('_', ' ');
         string? unit = null;
         string? choice = null;
         decimal? lowest = null;
         decimal? highest = null;
-        foreach (string fact in comment.Groups["facts"].Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        foreach (
+            string fact in comment.Groups["facts"].Value.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+        )
         {
             if (Range().Match(fact) is { Success: true } range)
             {
@@ -52,18 +66,35 @@ public static partial class NotebookParameter
             }
         }
 
-        return new(name, value.Type, value.Default, label, comment.Groups["help"].Value.Trim()) { Unit = unit, Lowest = lowest, Highest = highest, Choice = choice };
+        return new(name, value.Type, value.Default, label, comment.Groups["help"].Value.Trim())
+        {
+            Unit = unit,
+            Lowest = lowest,
+            Highest = highest,
+            Choice = choice,
+        };
     }
 
-    private static (ParameterType Type, object Default)? ValueOf(string type, string text) => type switch
-    {
-        "string" when text.StartsWith('"') => (ParameterType.Text, Regex.Unescape(text[1..^1])),
-        "bool" when text is "true" or "false" => (ParameterType.YesNo, text == "true"),
-        "int" when int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int whole) => (ParameterType.Whole, whole),
-        "decimal" when decimal.TryParse(text.TrimEnd('m', 'M'), NumberStyles.Number, CultureInfo.InvariantCulture, out decimal number) => (ParameterType.Number, number),
-        "double" when double.TryParse(text.TrimEnd('d', 'D'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) => (ParameterType.Approximate, number),
-        _ => null,
-    };
+    private static (ParameterType Type, object Default)? ValueOf(string type, string text) =>
+        type switch
+        {
+            "string" when text.StartsWith('"') => (ParameterType.Text, Regex.Unescape(text[1..^1])),
+            "bool" when text is "true" or "false" => (ParameterType.YesNo, text == "true"),
+            "int" when int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int whole) => (
+                ParameterType.Whole,
+                whole
+            ),
+            "decimal"
+                when decimal.TryParse(text.TrimEnd('m', 'M'), NumberStyles.Number, CultureInfo.InvariantCulture, out decimal number) => (
+                ParameterType.Number,
+                number
+            ),
+            "double" when double.TryParse(text.TrimEnd('d', 'D'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) => (
+                ParameterType.Approximate,
+                number
+            ),
+            _ => null,
+        };
 
     [GeneratedRegex("""^(?<type>\w+)\s+(?<name>[A-Za-z_]\w*)\s*=\s*(?<value>"(?:[^"\\]|\\.)*"|[^";]+?)\s*;\s*(?://(?<comment>.*))?\z""")]
     private static partial Regex Declaration();

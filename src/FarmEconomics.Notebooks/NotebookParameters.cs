@@ -18,16 +18,19 @@ public static partial class NotebookParameters
 
     /// <summary>A value as a C# literal, the same on every machine.</summary>
     /// <param name="value">An int, decimal, double (finite), string, bool or DateOnly.</param>
-    public static string Literal(object value) => value switch
-    {
-        int number => number.ToString(CultureInfo.InvariantCulture),
-        decimal number => number.ToString(CultureInfo.InvariantCulture) + "m",
-        double number when double.IsFinite(number) => number.ToString("R", CultureInfo.InvariantCulture) + "d",
-        bool yes => yes ? "true" : "false",
-        DateOnly date => $"new System.DateOnly({date.Year}, {date.Month}, {date.Day})",
-        string text => Quote(text),
-        _ => throw new NotebookException($"a parameter can be an int, decimal, double, string, bool or date, not {value?.GetType().Name ?? "null"}"),
-    };
+    public static string Literal(object value) =>
+        value switch
+        {
+            int number => number.ToString(CultureInfo.InvariantCulture),
+            decimal number => number.ToString(CultureInfo.InvariantCulture) + "m",
+            double number when double.IsFinite(number) => number.ToString("R", CultureInfo.InvariantCulture) + "d",
+            bool yes => yes ? "true" : "false",
+            DateOnly date => $"new System.DateOnly({date.Year}, {date.Month}, {date.Day})",
+            string text => Quote(text),
+            _ => throw new NotebookException(
+                $"a parameter can be an int, decimal, double, string, bool or date, not {value?.GetType().Name ?? "null"}"
+            ),
+        };
 
     /// <summary>Inserts the cell of assignments, or replaces the one that is there.</summary>
     /// <exception cref="NotebookException">The notebook has no cell tagged <c>parameters</c>, or a name is not an identifier.</exception>
@@ -47,7 +50,9 @@ public static partial class NotebookParameters
         int place = document.Cells.ToList().FindIndex(cell => cell.Tags.Contains(Tag));
         if (place < 0)
         {
-            throw new NotebookException($"the notebook takes no parameters: it has no cell tagged \"{Tag}\" (given: {string.Join(", ", parameters.Keys)})");
+            throw new NotebookException(
+                $"the notebook takes no parameters: it has no cell tagged \"{Tag}\" (given: {string.Join(", ", parameters.Keys)})"
+            );
         }
 
         StringBuilder source = new("// Set by the run");

@@ -4,7 +4,9 @@ using System.Threading.Channels;
 
 namespace FarmEconomics.Notebooks;
 
-/// <summary>The child's side: runs the notebooks it is told of on standard input and reports on standard output, a line of JSON each.</summary>
+/// <summary>
+/// The child's side: runs the notebooks it is told of on standard input and reports on standard output, a line of JSON each.
+/// </summary>
 /// <remarks>A program that uses <see cref="NotebookChildProcess"/> calls this when its first argument is <see cref="Verb"/>.</remarks>
 public static class NotebookWorker
 {
@@ -77,7 +79,13 @@ public static class NotebookWorker
             Dictionary<string, object> parameters = job.Parameters.ToDictionary(p => p.Name, p => p.ToValue());
             NotebookRun run = await NotebookHost.RunAsync(job.Notebook, parameters, options).ConfigureAwait(false);
             run.Document.Save(job.Output);
-            return new() { Event = WorkerReport.IsDone, Failure = run.Failure, Warnings = run.Warnings, Seconds = run.Elapsed.TotalSeconds };
+            return new()
+            {
+                Event = WorkerReport.IsDone,
+                Failure = run.Failure,
+                Warnings = run.Warnings,
+                Seconds = run.Elapsed.TotalSeconds,
+            };
         }
 #pragma warning disable CA1031 // Do not catch general exception types: the parent gets every failure in words
         catch (Exception fault)

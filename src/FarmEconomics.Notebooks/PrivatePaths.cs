@@ -65,7 +65,9 @@ internal static class PrivatePaths
     }
 
     private static string? Changed(JsonNode? node, string[] paths) =>
-        node is JsonValue value && value.TryGetValue(out string? text) && Hidden(text, paths) is { } hidden && hidden != text ? hidden : null;
+        node is JsonValue value && value.TryGetValue(out string? text) && Hidden(text, paths) is { } hidden && hidden != text
+            ? hidden
+            : null;
 
     private static string Hidden(string text, string[] paths) => paths.Aggregate(text, PathWords.Hidden);
 }

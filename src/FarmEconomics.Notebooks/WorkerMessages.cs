@@ -6,7 +6,13 @@ namespace FarmEconomics.Notebooks;
 
 /// <summary>A notebook to run, as the parent writes it to the worker: one line of JSON.</summary>
 internal sealed record WorkerJob(
-    string Notebook, string Output, IReadOnlyList<WorkerParameter> Parameters, string? WorkingDirectory, double CellSeconds, double TotalSeconds)
+    string Notebook,
+    string Output,
+    IReadOnlyList<WorkerParameter> Parameters,
+    string? WorkingDirectory,
+    double CellSeconds,
+    double TotalSeconds
+)
 {
     public string ToLine() => JsonSerializer.Serialize(this, WorkerJson.Default.WorkerJob);
 

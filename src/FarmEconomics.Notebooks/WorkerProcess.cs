@@ -70,7 +70,12 @@ internal sealed class WorkerProcess : IAsyncDisposable
     public async Task<NotebookRun> RunAsync(NotebookJob job, NotebookDocument prepared, string output, CancellationToken cancellation) =>
         PrivatePaths.Without(await RunAsGivenAsync(job, prepared, output, cancellation).ConfigureAwait(false), job.Parameters);
 
-    private async Task<NotebookRun> RunAsGivenAsync(NotebookJob job, NotebookDocument prepared, string output, CancellationToken cancellation)
+    private async Task<NotebookRun> RunAsGivenAsync(
+        NotebookJob job,
+        NotebookDocument prepared,
+        string output,
+        CancellationToken cancellation
+    )
     {
         Stopwatch clock = Stopwatch.StartNew();
         NotebookRunOptions options = job.Options;
@@ -113,7 +118,9 @@ internal sealed class WorkerProcess : IAsyncDisposable
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
         {
-            why = Notation.Default.Text($"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook");
+            why = Notation.Default.Text(
+                $"stopped after {options.TotalTimeLimit.TotalSeconds:0.#} s, the time allowed for the whole notebook"
+            );
         }
         catch (IOException fault)
         {
@@ -189,7 +196,14 @@ internal sealed class WorkerProcess : IAsyncDisposable
 
         if (index >= 0)
         {
-            cells[index].SetOutputs([.. cells[index].Outputs.Select(o => (System.Text.Json.Nodes.JsonObject)o.DeepClone()), CellOutputs.Error("ProcessEnded", why)], null);
+            cells[index]
+                .SetOutputs(
+                    [
+                        .. cells[index].Outputs.Select(o => (System.Text.Json.Nodes.JsonObject)o.DeepClone()),
+                        CellOutputs.Error("ProcessEnded", why),
+                    ],
+                    null
+                );
         }
 
         return new NotebookRun(document, new NotebookFailure(index, cell, why), [], elapsed);

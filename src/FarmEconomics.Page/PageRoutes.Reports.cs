@@ -159,7 +159,8 @@ internal sealed partial class PageRoutes
             return (frame, PageShell.WithAddresses(BlockHtml.Of(blocks).Text, _ => null));
         }
 
-        Dictionary<string, string> idle = asked.Report.Fields.Select(field => (field.Name, Why: asked.Report.ChangesNothing(field.Name, farm)))
+        Dictionary<string, string> idle = asked
+            .Report.Fields.Select(field => (field.Name, Why: asked.Report.ChangesNothing(field.Name, farm)))
             .Concat(SettingFields.Of(farm.Settings).Select(field => (Name: field.Key, Why: SettingFields.ChangesNothing(field.Key, farm))))
             .Where(pair => pair.Why is not null).ToDictionary(pair => pair.Name, pair => pair.Why!);
         // Taking over is offered with the plan that was asked for, not beside the last one.
@@ -175,8 +176,16 @@ internal sealed partial class PageRoutes
         return (frame, before + ReportView.Body(blocks, form, along));
     }
 
-    private static IReadOnlyList<PageTab> Years(Asked asked, ReviewedFarm farm) => !farm.IsReviewed ? []
-        : [.. farm.Review.CropYears.Where(year => year != farm.Season.CropYear).Reverse().Select(year => new PageTab($"{year}", $"{asked.Path}?year={year}"))];
+    private static IReadOnlyList<PageTab> Years(Asked asked, ReviewedFarm farm) =>
+        !farm.IsReviewed
+            ? []
+            :
+            [
+                .. farm
+                    .Review.CropYears.Where(year => year != farm.Season.CropYear)
+                    .Reverse()
+                    .Select(year => new PageTab($"{year}", $"{asked.Path}?year={year}")),
+            ];
 
     private static Dictionary<string, string> Without(Dictionary<string, string> given, FieldForm form) =>
         given.Where(pair => !form.Faults.ContainsKey(pair.Key)).ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal);

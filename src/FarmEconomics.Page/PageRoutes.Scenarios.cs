@@ -34,7 +34,14 @@ internal sealed partial class PageRoutes
         string address = WhatIfPath;
         try
         {
-            return ScenarioView.Render(File.Exists(options.ScenarioFile) ? ScenarioFile.Texts(options.ScenarioFile) : [], options.ScenarioFile, form, address, name, fault);
+            return ScenarioView.Render(
+                File.Exists(options.ScenarioFile) ? ScenarioFile.Texts(options.ScenarioFile) : [],
+                options.ScenarioFile,
+                form,
+                address,
+                name,
+                fault
+            );
         }
         catch (Exception unreadable) when (unreadable is IOException or FormatException or UnauthorizedAccessException)
         {
@@ -71,7 +78,8 @@ internal sealed partial class PageRoutes
                 return null;
             });
         }
-        catch (Exception refused) when (refused is IOException or FormatException or UnauthorizedAccessException or ScenarioTextException or ArgumentException)
+        catch (Exception refused)
+            when (refused is IOException or FormatException or UnauthorizedAccessException or ScenarioTextException or ArgumentException)
         {
             return refused.Message;
         }

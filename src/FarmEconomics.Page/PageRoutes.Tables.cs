@@ -17,9 +17,20 @@ internal sealed partial class PageRoutes
 
     private void MapTables(WebApplication app)
     {
-        app.MapGet("/tables", (HttpContext context) => Tables(context) is { } made
-            ? Page($"The tables of crop year {made.Value.Year}", TablesView.Render(made.Value.Year, made.Query, made.Value.Notation, [.. ResultTables.All.Select(table => (table.Name, table.What, Rows(made.Value.Files[table.Name])))]), "/tables")
-            : NoSuchPage("There are no tables: the records have errors, or tell nothing of that crop year."));
+        app.MapGet("/tables", (HttpContext context) =>
+            Tables(context) is { } made
+                ? Page(
+                    $"The tables of crop year {made.Value.Year}",
+                    TablesView.Render(
+                        made.Value.Year,
+                        made.Query,
+                        made.Value.Notation,
+                        [.. ResultTables.All.Select(table => (table.Name, table.What, Rows(made.Value.Files[table.Name])))]
+                    ),
+                    "/tables"
+                )
+                : NoSuchPage("There are no tables: the records have errors, or tell nothing of that crop year.")
+        );
         app.MapGet("/tables/{name}", (HttpContext context, string name) =>
         {
             if (Tables(context) is not { } made)
@@ -30,7 +41,13 @@ internal sealed partial class PageRoutes
             byte[]? content = name == "review.xlsx" ? made.Value.Workbook : made.Value.Files.GetValueOrDefault(name);
             return content is null
                 ? NoSuchPage("There is no such table.")
-                : Results.File(content, name.EndsWith(".xlsx", StringComparison.Ordinal) ? "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" : "text/csv; charset=utf-8", $"{made.Value.Year}-{name}");
+                : Results.File(
+                    content,
+                    name.EndsWith(".xlsx", StringComparison.Ordinal)
+                        ? "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+                        : "text/csv; charset=utf-8",
+                    $"{made.Value.Year}-{name}"
+                );
         });
     }
 

@@ -43,7 +43,11 @@ internal sealed partial class PageRoutes(
         app.MapPost("/notebook/{name}", RunAsync);
         app.MapGet("/notebook/{name}/page.html", (HttpContext context, string name) => Copy(context, name, "html"));
         app.MapGet("/notebook/{name}/notebook.ipynb", (HttpContext context, string name) => Copy(context, name, "ipynb"));
-        app.MapGet("/runs/{id}", (string id) => board.Find(id) is { } run ? Results.Text(Json(run.Now).ToJsonString(), "application/json") : NoSuchPage("There is no such run any more."));
+        app.MapGet("/runs/{id}", (string id) =>
+            board.Find(id) is { } run
+                ? Results.Text(Json(run.Now).ToJsonString(), "application/json")
+                : NoSuchPage("There is no such run any more.")
+        );
         app.MapPost("/runs/{id}/cancel", Cancel);
         app.MapGet("/explain", Explain);
         MapTables(app);
@@ -57,10 +61,12 @@ internal sealed partial class PageRoutes(
     }
 
     /// <summary>What an address asks for, key by key; of a key given twice the last counts.</summary>
-    private static Dictionary<string, string> Given(IEnumerable<KeyValuePair<string, Microsoft.Extensions.Primitives.StringValues>> values) =>
-        values.ToDictionary(pair => pair.Key, pair => pair.Value.LastOrDefault() ?? "", StringComparer.Ordinal);
+    private static Dictionary<string, string> Given(
+        IEnumerable<KeyValuePair<string, Microsoft.Extensions.Primitives.StringValues>> values
+    ) => values.ToDictionary(pair => pair.Key, pair => pair.Value.LastOrDefault() ?? "", StringComparer.Ordinal);
 
-    private static Dictionary<string, string> Parsed(string query) => Given(Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(query));
+    private static Dictionary<string, string> Parsed(string query) =>
+        Given(Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(query));
 
     private async Task<IResult> NotebookAsync(HttpContext context, string name)
     {
@@ -71,10 +77,18 @@ internal sealed partial class PageRoutes(
 
         FarmSnapshot now = cache.Look();
         FieldForm form = Form(now, notebook, Given(context.Request.Query));
-        return await ShowAsync(now, notebook, form, context.Request.Query["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
+        return await ShowAsync(now, notebook, form, context.Request.Query["_shown"].ToString(), context.RequestAborted)
+            .ConfigureAwait(false);
     }
 
-    private async Task<IResult> ShowAsync(FarmSnapshot now, NotebookEntry notebook, FieldForm form, string shown, CancellationToken aborted, string? scenarios = null)
+    private async Task<IResult> ShowAsync(
+        FarmSnapshot now,
+        NotebookEntry notebook,
+        FieldForm form,
+        string shown,
+        CancellationToken aborted,
+        string? scenarios = null
+    )
     {
         RunStanding? run = null;
         if (form.Faults.Count == 0)
@@ -87,7 +101,13 @@ internal sealed partial class PageRoutes(
         FieldForm shownForm = Form(now, notebook, Parsed(shown));
         NotebookRun? below = shownForm.Faults.Count == 0 ? board.Ended(Key(now, notebook, shownForm))?.Now.Result : null;
         NotebookView.Page page = NotebookView.Render(notebook, form, run, shownForm, below, scenarios ?? "");
-        return Page(page.Title, page.Body, $"/notebook/{notebook.Name}", run is { HasEnded: false } ? 2 : null, form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK);
+        return Page(
+            page.Title,
+            page.Body,
+            $"/notebook/{notebook.Name}",
+            run is { HasEnded: false } ? 2 : null,
+            form.Faults.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK
+        );
     }
 
     private async Task<IResult> RunAsync(HttpContext context, string name)
@@ -103,7 +123,9 @@ internal sealed partial class PageRoutes(
         bool byScript = context.Request.Headers.Accept.ToString().StartsWith("application/json", StringComparison.Ordinal);
         if (form.Faults.Count > 0)
         {
-            return byScript ? FaultsAsJson(form) : await ShowAsync(now, notebook, form, sent["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
+            return byScript
+                ? FaultsAsJson(form)
+                : await ShowAsync(now, notebook, form, sent["_shown"].ToString(), context.RequestAborted).ConfigureAwait(false);
         }
 
         PageRun run = board.Again(notebook, Key(now, notebook, form), form.Parameters);
@@ -114,7 +136,10 @@ internal sealed partial class PageRoutes(
         }
 
         string shown = sent["_shown"].ToString();
-        return SeeOther(context, shown.Length > 0 ? $"{address}{(form.Query.Length > 0 ? '&' : '?')}_shown={Uri.EscapeDataString(shown)}" : address);
+        return SeeOther(
+            context,
+            shown.Length > 0 ? $"{address}{(form.Query.Length > 0 ? '&' : '?')}_shown={Uri.EscapeDataString(shown)}" : address
+        );
     }
 
     // Reading what is no form, or is broken, fails in several ways; they are one to whoever sent it.
@@ -143,7 +168,11 @@ internal sealed partial class PageRoutes(
             faults[field] = fault;
         }
 
-        return Results.Text(new JsonObject { ["line"] = FormView.FaultLine(form.Faults.Count), ["faults"] = faults }.ToJsonString(), "application/json", statusCode: StatusCodes.Status422UnprocessableEntity);
+        return Results.Text(
+            new JsonObject { ["line"] = FormView.FaultLine(form.Faults.Count), ["faults"] = faults }.ToJsonString(),
+            "application/json",
+            statusCode: StatusCodes.Status422UnprocessableEntity
+        );
     }
 
     private IResult Cancel(HttpContext context, string id)
@@ -155,7 +184,10 @@ internal sealed partial class PageRoutes(
             return Results.NoContent();
         }
 
-        string back = context.Request.Headers.Referer.ToString() is { Length: > 0 } from && Uri.TryCreate(from, UriKind.Absolute, out Uri? page) ? page.AbsolutePath : "/";
+        string back =
+            context.Request.Headers.Referer.ToString() is { Length: > 0 } from && Uri.TryCreate(from, UriKind.Absolute, out Uri? page)
+                ? page.AbsolutePath
+                : "/";
         return SeeOther(context, back);
     }
 
@@ -168,7 +200,10 @@ internal sealed partial class PageRoutes(
         string query = NotebookView.YearAndSettings(form);
         try
         {
-            return now.Farm(form.Settings, form.SkipBadRows).WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address("/", query))) is { } body
+            return
+                now.Farm(form.Settings, form.SkipBadRows)
+                    .WithSeason(form.Year, (_, season) => ExplainView.Render(season, crop, Nav.Address("/", query)))
+                    is { } body
                 ? Page($"Where the figures of {crop} come from", body, "/")
                 : NoSuchPage("The records tell nothing of that crop year.");
         }
@@ -195,7 +230,18 @@ internal sealed partial class PageRoutes(
         context.Response.Headers.ContentDisposition = $"attachment; filename=\"{notebook.Name}.{kind}\"";
         return kind == "ipynb"
             ? Results.Text(result.Document.WithoutSvg().ToJson(), "application/x-ipynb+json")
-            : Results.Text(NotebookPage.Render(result.Document, new NotebookPageOptions { Title = notebook.Question, Failure = result.Failure, Footer = [ProofTables.Cautions] }), "text/html; charset=utf-8");
+            : Results.Text(
+                NotebookPage.Render(
+                    result.Document,
+                    new NotebookPageOptions
+                    {
+                        Title = notebook.Question,
+                        Failure = result.Failure,
+                        Footer = [ProofTables.Cautions],
+                    }
+                ),
+                "text/html; charset=utf-8"
+            );
     }
 
     /// <summary>The fields every page about a season understands.</summary>
@@ -204,7 +250,8 @@ internal sealed partial class PageRoutes(
     private NotebookEntry? Find(string name) => notebooks.FirstOrDefault(notebook => notebook.Name == name);
 
     // The names to choose from come from the records as they are; a form that leaves rows out is read with those left out.
-    private FieldForm Form(FarmSnapshot now, NotebookEntry notebook, Dictionary<string, string> given) => Form(now, notebook.Parameters, given);
+    private FieldForm Form(FarmSnapshot now, NotebookEntry notebook, Dictionary<string, string> given) =>
+        Form(now, notebook.Parameters, given);
 
     private FieldForm Form(FarmSnapshot now, IReadOnlyList<ReportField> fields, Dictionary<string, string> given)
     {
@@ -216,7 +263,10 @@ internal sealed partial class PageRoutes(
 
     private string Key(FarmSnapshot now, NotebookEntry notebook, FieldForm form)
     {
-        string scenarios = form.Parameters.Values.Contains(options.ScenarioFile) && File.Exists(options.ScenarioFile) ? $"{File.GetLastWriteTimeUtc(options.ScenarioFile).Ticks}" : "";
+        string scenarios =
+            form.Parameters.Values.Contains(options.ScenarioFile) && File.Exists(options.ScenarioFile)
+                ? $"{File.GetLastWriteTimeUtc(options.ScenarioFile).Ticks}"
+                : "";
         return $"{notebook.Name}?{form.Query}#{now.Fingerprint}{scenarios}";
     }
 
@@ -231,8 +281,17 @@ internal sealed partial class PageRoutes(
     };
 
     private IResult Page(string title, string body, string current, int? refresh = null, int status = StatusCodes.Status200OK) =>
-        Results.Text(LiveShell.Render(new PageFrame(title, cache.FarmName, "") { Tabs = Nav.Of(notebooks, current) }, body, refresh), "text/html; charset=utf-8", statusCode: status);
+        Results.Text(
+            LiveShell.Render(new PageFrame(title, cache.FarmName, "") { Tabs = Nav.Of(notebooks, current) }, body, refresh),
+            "text/html; charset=utf-8",
+            statusCode: status
+        );
 
     private IResult NoSuchPage(string why) =>
-        Page("Not found", $"<h1>Not found</h1>\n<p>{PageShell.Encode(why)}</p>\n<p><a href=\"/\">Back to the farm</a></p>", "", status: StatusCodes.Status404NotFound);
+        Page(
+            "Not found",
+            $"<h1>Not found</h1>\n<p>{PageShell.Encode(why)}</p>\n<p><a href=\"/\">Back to the farm</a></p>",
+            "",
+            status: StatusCodes.Status404NotFound
+        );
 }

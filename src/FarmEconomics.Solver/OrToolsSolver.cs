@@ -26,7 +26,8 @@ internal sealed class OrToolsSolver : ILinearSolver
             using Google.OrTools.LinearSolver.Solver? probe = Google.OrTools.LinearSolver.Solver.CreateSolver(linear);
             return probe is null ? null : new OrToolsSolver(linear);
         }
-        catch (Exception missing) when (missing is DllNotFoundException or BadImageFormatException or EntryPointNotFoundException or TypeInitializationException)
+        catch (Exception missing)
+            when (missing is DllNotFoundException or BadImageFormatException or EntryPointNotFoundException or TypeInitializationException)
         {
             return null;
         }

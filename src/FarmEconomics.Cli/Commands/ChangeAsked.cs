@@ -38,7 +38,11 @@ internal sealed record ChangeAsked(string? Drop, string? Shrink, string? Grow, s
         decimal? elasticity = Elasticity?.On(notation);
         if (elasticity is > -LeastElasticity and < LeastElasticity)
         {
-            throw new WrongUseException(notation.Text($"With an elasticity under {LeastElasticity} there is hardly a price at which more could be sold; give one above it."));
+            throw new WrongUseException(
+                notation.Text(
+                    $"With an elasticity under {LeastElasticity} there is hardly a price at which more could be sold; give one above it."
+                )
+            );
         }
 
         decimal by = By?.On(notation) ?? 0m;

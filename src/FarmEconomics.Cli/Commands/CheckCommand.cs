@@ -28,7 +28,10 @@ internal static class CheckCommand
                 "The list as you filled it in: its names go into your records at once, in a file of their own (aliases.names.csv).",
             HelpName = "FILE",
         };
-        Option<bool> all = new("--all") { Description = "Tell every row with a problem, not each kind of problem once, and every table that isn't there." };
+        Option<bool> all = new("--all")
+        {
+            Description = "Tell every row with a problem, not each kind of problem once, and every table that isn't there.",
+        };
         Option<string?> list = new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
         Command command = new("check", "Finds mistakes in your records and says how to fix each.")
         {
@@ -73,14 +76,21 @@ internal static class CheckCommand
         FarmFolder farm = CommonOptions.Open(folder, set, skipBadRows: false, new Terminal());
         foreach (FileCount file in farm.Reading.Files)
         {
-            string bad = (file.RowsInError > 0 ? farm.Notation.Text($", {file.RowsInError:N0} in error") : "") + (file.RowsPassedOver > 0 ? farm.Notation.Text($", {file.RowsPassedOver:N0} passed over") : "");
-            Console.Out.WriteLine(farm.Notation.Text($"{file.File,-22} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}"));
+            string bad =
+                (file.RowsInError > 0 ? farm.Notation.Text($", {file.RowsInError:N0} in error") : "")
+                + (file.RowsPassedOver > 0 ? farm.Notation.Text($", {file.RowsPassedOver:N0} passed over") : "");
+            Console.Out.WriteLine(
+                farm.Notation.Text($"{file.File,-22} {file.RowsRead,9:N0} {(file.RowsRead == 1 ? "row" : "rows")} read{bad}")
+            );
         }
 
         RecordsCheckText.PrintMissing(farm, Console.Out, all);
         if (farm.Review is { Records.RowsAfterAsOf.Count: > 0 } review)
         {
-            string late = string.Join(", ", review.Records.RowsAfterAsOf.Select(pair => $"{farm.Notation.Count(pair.Value, "row")} of {pair.Key}"));
+            string late = string.Join(
+                ", ",
+                review.Records.RowsAfterAsOf.Select(pair => $"{farm.Notation.Count(pair.Value, "row")} of {pair.Key}")
+            );
             Console.Out.WriteLine($"Dated after {review.Records.AsOf:yyyy-MM-dd}, the last day used, and in no result: {late}.");
         }
 

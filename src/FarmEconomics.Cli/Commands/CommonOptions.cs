@@ -13,9 +13,14 @@ internal static class CommonOptions
 {
     private const int MostSkippedTold = 100;
 
-    internal static Argument<string> Folder() => new("FOLDER") { Description = "The folder with your records, one CSV file per table, or a workbook (.xlsx) with one sheet per table." };
+    internal static Argument<string> Folder() =>
+        new("FOLDER")
+        {
+            Description = "The folder with your records, one CSV file per table, or a workbook (.xlsx) with one sheet per table.",
+        };
 
-    internal static Option<int?> Year() => OptionRules.Whole("--year", "N", 1, 9999, "The crop year to review. Default: the season just ended.");
+    internal static Option<int?> Year() =>
+        OptionRules.Whole("--year", "N", 1, 9999, "The crop year to review. Default: the season just ended.");
 
     internal static Option<string[]> Set() => new("--set")
     {
@@ -29,8 +34,13 @@ internal static class CommonOptions
         Description = "Leave rows in error out and go on; they, and the money in them, are listed at the top of every result.",
     };
 
-    internal static List<KeyValuePair<string, string>> Settings(string[]? options) => [.. (options ?? []).Select(option => SettingText.Pair(option)
-        ?? throw new WrongUseException($"--set takes name=value, for example --set owner_wage=22; '{option}' has no '='."))];
+    internal static List<KeyValuePair<string, string>> Settings(string[]? options) =>
+        [
+            .. (options ?? []).Select(option =>
+                SettingText.Pair(option)
+                ?? throw new WrongUseException($"--set takes name=value, for example --set owner_wage=22; '{option}' has no '='.")
+            ),
+        ];
 
     /// <summary>Says what is wrong when there are no records at a place.</summary>
     internal static void RequireRecords(string folder)
@@ -55,7 +65,9 @@ internal static class CommonOptions
         return farm;
     }
 
-    /// <summary>A wage that the workers table gives goes before owner_wage: a reader who sets one should know that nothing follows it.</summary>
+    /// <summary>
+    /// A wage that the workers table gives goes before owner_wage: a reader who sets one should know that nothing follows it.
+    /// </summary>
     private static void SayWhatChangesNothing(FarmFolder farm, List<KeyValuePair<string, string>> settings)
     {
         if (farm.Review is { } review && settings.Exists(pair => HeadingKey.Of(pair.Key) == HeadingKey.Of("owner_wage"))
@@ -70,12 +82,16 @@ internal static class CommonOptions
     {
         if (review.CropYears.Count == 0)
         {
-            throw new WrongUseException("The records hold no harvests, sales, hours or expenses of any planting: there is nothing to review yet.");
+            throw new WrongUseException(
+                "The records hold no harvests, sales, hours or expenses of any planting: there is nothing to review yet."
+            );
         }
 
         if (year is { } wanted && !review.CropYears.Contains(wanted))
         {
-            throw new WrongUseException($"The records tell nothing of crop year {wanted}; they hold {string.Join(", ", review.CropYears)}.");
+            throw new WrongUseException(
+                $"The records tell nothing of crop year {wanted}; they hold {string.Join(", ", review.CropYears)}."
+            );
         }
 
         return year ?? review.LatestCropYear;
@@ -98,7 +114,11 @@ internal static class CommonOptions
     /// <summary>The problems by their cause, or each of them, then a line that counts them.</summary>
     internal static void PrintProblems(FarmFolder farm, TextWriter to, bool all = false)
     {
-        foreach (string line in all ? farm.Problems.Select(problem => ProblemText.Format(problem, farm.Notation, farm.Folder)) : ProblemSummary.Lines(farm.Problems, farm.Folder, farm.Notation))
+        foreach (
+            string line in all
+                ? farm.Problems.Select(problem => ProblemText.Format(problem, farm.Notation, farm.Folder))
+                : ProblemSummary.Lines(farm.Problems, farm.Folder, farm.Notation)
+        )
         {
             Screen.Say(line, to);
         }
@@ -109,7 +129,10 @@ internal static class CommonOptions
             return;
         }
 
-        string more = !all && ProblemSummary.LeavesOut(farm.Problems) ? " check --all tells every row, check --list FILE writes them to a CSV file." : "";
+        string more =
+            !all && ProblemSummary.LeavesOut(farm.Problems)
+                ? " check --all tells every row, check --list FILE writes them to a CSV file."
+                : "";
         Screen.Say($"{farm.Notation.Count(farm.ErrorCount, "error")}, {farm.Notation.Count(farm.WarningCount, "warning")}.{more}", to);
     }
 
@@ -121,7 +144,11 @@ internal static class CommonOptions
         }
 
         decimal money = farm.Skipped.Sum(row => row.Money ?? 0m);
-        to.WriteLine(farm.Notation.Text($"{farm.Notation.Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:"));
+        to.WriteLine(
+            farm.Notation.Text(
+                $"{farm.Notation.Count(farm.Skipped.Count, "row")} left out because they are in error, with {money:0.00} of money in them:"
+            )
+        );
         foreach (Records.Checks.SkippedRow row in farm.Skipped.Take(MostSkippedTold))
         {
             to.WriteLine($"  {row.Source}{(row.Money is { } amount ? farm.Notation.Text($" ({amount:0.00})") : "")}: {row.Why}");

@@ -22,9 +22,27 @@ internal static class DecideCommand
         Option<string?> drop = new("--drop") { Description = "Stop growing this crop.", HelpName = "CROP" };
         Option<string?> shrink = new("--shrink") { Description = "Grow less of this crop; with --by.", HelpName = "CROP" };
         Option<string?> grow = new("--grow") { Description = "Grow more of this crop; with --by.", HelpName = "CROP" };
-        Option<string[]> swap = new("--swap") { Description = "Grow the second crop in place of the first.", HelpName = "CROP CROP", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
-        Option<NumberOption?> by = OptionRules.Number("--by", "LENGTH", 0.01m, 10_000_000m, "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters.");
-        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "How far the price drops when you sell more, in every channel: 2 means 2% more sold for a price 1% lower. Default: each channel's own, 2 unless channels.csv says otherwise.");
+        Option<string[]> swap = new("--swap")
+        {
+            Description = "Grow the second crop in place of the first.",
+            HelpName = "CROP CROP",
+            Arity = new ArgumentArity(2, 2),
+            AllowMultipleArgumentsPerToken = true,
+        };
+        Option<NumberOption?> by = OptionRules.Number(
+            "--by",
+            "LENGTH",
+            0.01m,
+            10_000_000m,
+            "How much less or more, in bed-feet, or bed-meters on a farm that measures in meters."
+        );
+        Option<NumberOption?> elasticity = OptionRules.Number(
+            "--elasticity",
+            "E",
+            -1000m,
+            1000m,
+            "How far the price drops when you sell more, in every channel: 2 means 2% more sold for a price 1% lower. Default: each channel's own, 2 unless channels.csv says otherwise."
+        );
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("decide", "Drop, shrink, grow or swap a crop: what it would do to your cash, your hours and the farm, with avoidable costs only. Without a change: a verdict per crop.")
@@ -33,7 +51,14 @@ internal static class DecideCommand
         };
         command.SetAction(parsed =>
         {
-            ChangeAsked asked = new(parsed.GetValue(drop), parsed.GetValue(shrink), parsed.GetValue(grow), parsed.GetValue(swap), parsed.GetValue(by), parsed.GetValue(elasticity));
+            ChangeAsked asked = new(
+                parsed.GetValue(drop),
+                parsed.GetValue(shrink),
+                parsed.GetValue(grow),
+                parsed.GetValue(swap),
+                parsed.GetValue(by),
+                parsed.GetValue(elasticity)
+            );
             return Run(parsed.GetValue(folder)!, parsed.GetValue(year), asked, parsed.GetValue(set), parsed.GetValue(skip));
         });
         return command;
@@ -61,7 +86,11 @@ internal static class DecideCommand
     private static string Verdicts(FarmReview review, SeasonCosts costs, decimal? elasticity)
     {
         VerdictSettings settings = new();
-        Verdicts verdicts = FarmEconomics.Decisions.Verdicts.Of(review, costs, elasticity is { } own ? settings with { Elasticity = Math.Abs(own) } : settings);
+        Verdicts verdicts = FarmEconomics.Decisions.Verdicts.Of(
+            review,
+            costs,
+            elasticity is { } own ? settings with { Elasticity = Math.Abs(own) } : settings
+        );
         string shorts = TextLines.Of(ShortWords.Sentence(WhatWasShort.Of(costs)));
         return $"{shorts}\n\n{DecisionSentences.VerdictLines(verdicts)}\n{DecisionTables.Assumptions(verdicts).ToPlainText()}";
     }
@@ -75,13 +104,23 @@ internal static class DecideCommand
         }
         catch (ArgumentException wrong)
         {
-            string? unknown = new[] { change.Crop, change.Replacement }.FirstOrDefault(name => name is not null && season.FindBudget(name) is null);
+            string? unknown = new[] { change.Crop, change.Replacement }.FirstOrDefault(name =>
+                name is not null && season.FindBudget(name) is null
+            );
             string? nearest = unknown is null ? null : NearestName.Find(unknown, season.Crops.Select(crop => crop.Name));
-            throw new WrongUseException(nearest is null ? wrong.Message : $"There is no crop {unknown} in {season.CropYear}. Did you mean {nearest}?");
+            throw new WrongUseException(
+                nearest is null ? wrong.Message : $"There is no crop {unknown} in {season.CropYear}. Did you mean {nearest}?"
+            );
         }
 
         Notation notation = season.Notation;
-        List<string> parts = [ChangeText.Of(answer, notation), ChangeTables.CashAndHours(answer, notation).ToPlainText(), ChangeTables.Partial(answer, notation).ToPlainText(), ChangeTables.BothAnswers(answer, notation).ToPlainText()];
+        List<string> parts =
+        [
+            ChangeText.Of(answer, notation),
+            ChangeTables.CashAndHours(answer, notation).ToPlainText(),
+            ChangeTables.Partial(answer, notation).ToPlainText(),
+            ChangeTables.BothAnswers(answer, notation).ToPlainText(),
+        ];
         if (answer.Refill.Items.Count > 0)
         {
             parts.Add(ChangeTables.Filling(answer, notation).ToPlainText());

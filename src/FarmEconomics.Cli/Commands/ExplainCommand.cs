@@ -12,16 +12,33 @@ internal static class ExplainCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string> crop = new("--crop") { Description = "The crop, or a planting of it, to explain.", HelpName = "CROP", Required = true };
-        Option<string?> line = new("--line") { Description = "One cost line only: materials, selling, labor, infrastructure or overhead.", HelpName = "LINE" };
+        Option<string> crop = new("--crop")
+        {
+            Description = "The crop, or a planting of it, to explain.",
+            HelpName = "CROP",
+            Required = true,
+        };
+        Option<string?> line = new("--line")
+        {
+            Description = "One cost line only: materials, selling, labor, infrastructure or overhead.",
+            HelpName = "LINE",
+        };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("explain", "Open a crop's figures down to the rows they came from, with file and line.")
         {
             folder, year, crop, line, set, skip,
         };
-        command.SetAction(parsed => Run(
-            parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(crop)!, parsed.GetValue(line), parsed.GetValue(set), parsed.GetValue(skip)));
+        command.SetAction(parsed =>
+            Run(
+                parsed.GetValue(folder)!,
+                parsed.GetValue(year),
+                parsed.GetValue(crop)!,
+                parsed.GetValue(line),
+                parsed.GetValue(set),
+                parsed.GetValue(skip)
+            )
+        );
         return command;
     }
 

@@ -5,13 +5,17 @@ namespace FarmEconomics.Cli.Commands;
 /// <summary>The arguments of <c>import</c>.</summary>
 internal sealed class ImportOptions
 {
-    internal Argument<string> File { get; } = new("FILE") { Description = "The file of another program: CSV or tab-separated text, or a workbook (.xlsx)." };
-    internal Option<string?> Table { get; } = new("--as") { Description = "The table its rows are for, such as sales. Default: told from the headings.", HelpName = "TABLE" };
-    internal Option<string?> Map { get; } = new("--map")
-    {
-        Description = "How its columns become ours (docs/records.md, table imports): a file, or a mapping you saved earlier. A file that isn't there yet is drafted. Default: a saved mapping that fits, else FILE.map.csv beside FILE.",
-        HelpName = "FILE",
-    };
+    internal Argument<string> File { get; } =
+        new("FILE") { Description = "The file of another program: CSV or tab-separated text, or a workbook (.xlsx)." };
+    internal Option<string?> Table { get; } =
+        new("--as") { Description = "The table its rows are for, such as sales. Default: told from the headings.", HelpName = "TABLE" };
+    internal Option<string?> Map { get; } =
+        new("--map")
+        {
+            Description =
+                "How its columns become ours (docs/records.md, table imports): a file, or a mapping you saved earlier. A file that isn't there yet is drafted. Default: a saved mapping that fits, else FILE.map.csv beside FILE.",
+            HelpName = "FILE",
+        };
 
     internal Option<string?> Names { get; } = new("--names")
     {
@@ -40,5 +44,6 @@ internal sealed class ImportOptions
     internal Option<string?> List { get; } =
         new("--list") { Description = "A new CSV file to write every problem to, a row each.", HelpName = "FILE" };
     internal Option<bool> All { get; } = new("--all") { Description = "Tell every row in error and every line of a draft." };
-    internal Option<bool> Apply { get; } = new("--apply") { Description = "Add the rows, in a file of their own beside yours. Without it the records stay as they are." };
+    internal Option<bool> Apply { get; } =
+        new("--apply") { Description = "Add the rows, in a file of their own beside yours. Without it the records stay as they are." };
 }

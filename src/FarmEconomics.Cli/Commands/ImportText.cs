@@ -84,7 +84,11 @@ internal static class ImportText
 
         foreach (ImportSum sum in plan.Sums.Where(sum => !sum.Agrees).Take(RowsShown))
         {
-            to.WriteLine(plan.Notation.Text($"DOES NOT ADD UP: {sum.What}: the file says {sum.InSource:#,0.####}, its rows come to {sum.Read:#,0.####}."));
+            to.WriteLine(
+                plan.Notation.Text(
+                    $"DOES NOT ADD UP: {sum.What}: the file says {sum.InSource:#,0.####}, its rows come to {sum.Read:#,0.####}."
+                )
+            );
         }
     }
 

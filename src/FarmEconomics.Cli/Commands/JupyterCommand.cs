@@ -24,21 +24,51 @@ internal static class JupyterCommand
         };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("jupyter", "Get the notebooks ready to be opened, run and changed in Jupyter, and say how to start it.") { folder, year, output, set, skip };
-        command.SetAction((parsed, cancellation) => RunAsync(
-            parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(output)!, parsed.GetValue(set), parsed.GetValue(skip), cancellation));
+        Command command = new("jupyter", "Get the notebooks ready to be opened, run and changed in Jupyter, and say how to start it.")
+        {
+            folder,
+            year,
+            output,
+            set,
+            skip,
+        };
+        command.SetAction(
+            (parsed, cancellation) =>
+                RunAsync(
+                    parsed.GetValue(folder)!,
+                    parsed.GetValue(year),
+                    parsed.GetValue(output)!,
+                    parsed.GetValue(set),
+                    parsed.GetValue(skip),
+                    cancellation
+                )
+        );
         return command;
     }
 
     /// <summary>From where a notebook lies: it is passed on, and then names no folder of this machine.</summary>
-    private static Dictionary<string, object> Parameters(FarmFolder farm, string target, int year, List<KeyValuePair<string, string>> settings, bool skip)
+    private static Dictionary<string, object> Parameters(
+        FarmFolder farm,
+        string target,
+        int year,
+        List<KeyValuePair<string, string>> settings,
+        bool skip
+    )
     {
         Dictionary<string, object> parameters = ReviewWriter.Parameters(farm, year, settings, skip);
-        parameters["records"] = Path.GetRelativePath(FolderPlace.Real(Path.Combine(target, "notebooks")), FolderPlace.Real(farm.Folder)).Replace('\\', '/');
+        parameters["records"] = Path.GetRelativePath(FolderPlace.Real(Path.Combine(target, "notebooks")), FolderPlace.Real(farm.Folder))
+            .Replace('\\', '/');
         return parameters;
     }
 
-    private static async Task<int> RunAsync(string folder, int? year, string output, string[]? set, bool skip, CancellationToken cancellation)
+    private static async Task<int> RunAsync(
+        string folder,
+        int? year,
+        string output,
+        string[]? set,
+        bool skip,
+        CancellationToken cancellation
+    )
     {
         FarmFolder farm = CommonOptions.Open(folder, set, skip, new Terminal());
         if (farm.Review is { } review && year is not null)
@@ -55,8 +85,18 @@ internal static class JupyterCommand
         {
             project = JupyterKernelSpec.FindProject();
             Directory.CreateDirectory(target);
-            await File.WriteAllTextAsync(Path.Combine(target, Mark), "Notebooks to open in Jupyter; the command jupyter brings them up to date.\n", cancellation).ConfigureAwait(false);
-            written = JupyterFolder.Write(target, project, [.. ShippedNotebooks.Find()], Parameters(farm, target, year ?? 0, CommonOptions.Settings(set), skip));
+            await File.WriteAllTextAsync(
+                    Path.Combine(target, Mark),
+                    "Notebooks to open in Jupyter; the command jupyter brings them up to date.\n",
+                    cancellation
+                )
+                .ConfigureAwait(false);
+            written = JupyterFolder.Write(
+                target,
+                project,
+                [.. ShippedNotebooks.Find()],
+                Parameters(farm, target, year ?? 0, CommonOptions.Settings(set), skip)
+            );
         }
         catch (NotebookException fault)
         {

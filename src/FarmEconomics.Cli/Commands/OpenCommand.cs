@@ -19,10 +19,29 @@ internal static class OpenCommand
             HelpName = "FILE",
             DefaultValueFactory = _ => "scenarios.csv",
         };
-        Option<string[]> notebooks = new("--notebook") { Description = "A notebook of your own to show as well. It is a program and may do whatever you may: you are asked first.", HelpName = "FILE" };
-        Option<bool> agree = new("--run-my-notebooks") { Description = "Say yes beforehand to running the notebooks given with --notebook." };
-        Option<int?> seconds = OptionRules.Whole("--time-limit", "SECONDS", 1, 86_400, "The longest one step of a notebook may take, in seconds; a whole one may take five times as long. Default: 60.");
-        Option<int?> megabytes = OptionRules.Whole("--memory-limit", "MB", 256, 1_048_576, "The most memory one notebook may use, in MB. Default: 2048.");
+        Option<string[]> notebooks = new("--notebook")
+        {
+            Description = "A notebook of your own to show as well. It is a program and may do whatever you may: you are asked first.",
+            HelpName = "FILE",
+        };
+        Option<bool> agree = new("--run-my-notebooks")
+        {
+            Description = "Say yes beforehand to running the notebooks given with --notebook.",
+        };
+        Option<int?> seconds = OptionRules.Whole(
+            "--time-limit",
+            "SECONDS",
+            1,
+            86_400,
+            "The longest one step of a notebook may take, in seconds; a whole one may take five times as long. Default: 60."
+        );
+        Option<int?> megabytes = OptionRules.Whole(
+            "--memory-limit",
+            "MB",
+            256,
+            1_048_576,
+            "The most memory one notebook may use, in MB. Default: 2048."
+        );
         Option<bool> readOnly = new("--read-only") { Description = "Offer no way to change the records." };
         Command command = new("open", "Open the review in your browser: change a year, a crop, a price or a wage and see. Nothing leaves this machine; your records change only where you press Save.")
         {
@@ -53,7 +72,9 @@ internal static class OpenCommand
         CommonOptions.RequireRecords(options.Records);
         if (FolderPlace.IsIn(options.ScenarioFile, options.Records))
         {
-            throw new WrongUseException($"{options.ScenarioFile} lies among the records, which are never written to; give another place with --scenarios.");
+            throw new WrongUseException(
+                $"{options.ScenarioFile} lies among the records, which are never written to; give another place with --scenarios."
+            );
         }
 
         PageServer server;
@@ -97,7 +118,9 @@ internal static class OpenCommand
             {
                 if (Console.IsInputRedirected)
                 {
-                    throw new WrongUseException($"{path} is a program that may do whatever you may. If you trust it, add --run-my-notebooks.");
+                    throw new WrongUseException(
+                        $"{path} is a program that may do whatever you may. If you trust it, add --run-my-notebooks."
+                    );
                 }
 
                 Console.Error.Write($"{path} is a program that may do whatever you may on this machine. Run it? (yes/no) ");

@@ -63,18 +63,36 @@ internal static class PlanCommand
             HelpName = "CROP=LENGTH",
         };
         Option<string[]> most = new("--most") { Description = "Grow at most so much of a crop.", HelpName = "CROP=LENGTH" };
-        Option<NumberOption?> piece = OptionRules.Number("--piece", "LENGTH", 0.5m, 10_000m, "Lengths are whole multiples of this. Default: 5.");
-        Option<string?> output = new("--out") { Description = "Write the plan as tables into this folder; written whole or not at all.", HelpName = "DIR" };
+        Option<NumberOption?> piece = OptionRules.Number(
+            "--piece",
+            "LENGTH",
+            0.5m,
+            10_000m,
+            "Lengths are whole multiples of this. Default: 5."
+        );
+        Option<string?> output = new("--out")
+        {
+            Description = "Write the plan as tables into this folder; written whole or not at all.",
+            HelpName = "DIR",
+        };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("plan", "Plan next year: the best mix, last year's again, or what the plan in your records does to cash and hours.")
+        Command command = new(
+            "plan",
+            "Plan next year: the best mix, last year's again, or what the plan in your records does to cash and hours."
+        )
         {
             folder, year, best, like, careful, ranges, wage, least, most, piece, output, set, skip,
         };
         command.SetAction(parsed =>
         {
             bool looks = parsed.GetValue(best) || parsed.GetValue(careful);
-            RequireFit(looks, parsed.GetValue(like), parsed.GetValue(ranges), parsed.GetResult(least) ?? parsed.GetResult(most) ?? parsed.GetResult(piece));
+            RequireFit(
+                looks,
+                parsed.GetValue(like),
+                parsed.GetValue(ranges),
+                parsed.GetResult(least) ?? parsed.GetResult(most) ?? parsed.GetResult(piece)
+            );
             Asked asked = new(parsed.GetValue(year), looks, parsed.GetValue(like))
             {
                 Solver = looks ? LinearSolvers.Find() ?? throw new WrongUseException(LinearSolvers.Missing) : null,
@@ -120,7 +138,9 @@ internal static class PlanCommand
 
         SeasonReview season = review.Season(CommonOptions.YearOf(review, asked.Year));
         CommonOptions.PrintSkipped(farm, Console.Error);
-        using OutputFolder? place = asked.Output is null ? null : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Plan), folder);
+        using OutputFolder? place = asked.Output is null
+            ? null
+            : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Plan), folder);
         terminal.Step("Looking at your seasons");
         PlanModel model = PlanFacts.Of(review, SeasonCosts.Of(season), Settings(asked, season));
         terminal.Clear();

@@ -16,14 +16,57 @@ internal static class PricesCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string?> channel = new("--channel") { Description = "One channel only: a market, stand or wholesale channel, or a share. Default: all.", HelpName = "C" };
-        Option<NumberOption?> hour = OptionRules.Number("--target-hour", "X", 0m, 100_000m, "Wanted return per labor hour. Default: a quarter above what an hour cost this season, rounded up.");
-        Option<NumberOption?> margin = OptionRules.Number("--target-margin", "P", 0m, 99.99m, "Wanted net return in percent of the price, instead of --target-hour.");
-        Option<NumberOption?> step = OptionRules.Number("--step", "X", 0.01m, 10_000m, "The steps prices are asked in, rounded up. Default: 0.25.");
-        Option<NumberOption?> members = OptionRules.Number("--members", "M", 0.01m, 1_000_000m, "Members with a full box: the records don't tell how many boxes went out.");
-        Option<string?> plan = new("--plan") { Description = "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. Needs --members.", HelpName = "FILE" };
-        Option<NumberOption?> elasticity = OptionRules.Number("--elasticity", "E", -1000m, 1000m, "What a price 10% higher would do if buyers took E% less for each percent: also the best price, which there is only above 1.");
-        Option<string?> output = new("--out") { Description = "Write a price sheet per channel into this folder; written whole or not at all.", HelpName = "DIR" };
+        Option<string?> channel = new("--channel")
+        {
+            Description = "One channel only: a market, stand or wholesale channel, or a share. Default: all.",
+            HelpName = "C",
+        };
+        Option<NumberOption?> hour = OptionRules.Number(
+            "--target-hour",
+            "X",
+            0m,
+            100_000m,
+            "Wanted return per labor hour. Default: a quarter above what an hour cost this season, rounded up."
+        );
+        Option<NumberOption?> margin = OptionRules.Number(
+            "--target-margin",
+            "P",
+            0m,
+            99.99m,
+            "Wanted net return in percent of the price, instead of --target-hour."
+        );
+        Option<NumberOption?> step = OptionRules.Number(
+            "--step",
+            "X",
+            0.01m,
+            10_000m,
+            "The steps prices are asked in, rounded up. Default: 0.25."
+        );
+        Option<NumberOption?> members = OptionRules.Number(
+            "--members",
+            "M",
+            0.01m,
+            1_000_000m,
+            "Members with a full box: the records don't tell how many boxes went out."
+        );
+        Option<string?> plan = new("--plan")
+        {
+            Description =
+                "A CSV file with what one full box is to hold (week, crop, quantity, unit): priced beside what the records tell. Needs --members.",
+            HelpName = "FILE",
+        };
+        Option<NumberOption?> elasticity = OptionRules.Number(
+            "--elasticity",
+            "E",
+            -1000m,
+            1000m,
+            "What a price 10% higher would do if buyers took E% less for each percent: also the best price, which there is only above 1."
+        );
+        Option<string?> output = new("--out")
+        {
+            Description = "Write a price sheet per channel into this folder; written whole or not at all.",
+            HelpName = "DIR",
+        };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Command command = new("prices", "What each crop must bring, channel by channel: at least so much, or keep what it has; break-even and wanted price beside what it sold for.")
@@ -38,7 +81,9 @@ internal static class PricesCommand
                 throw new WrongUseException("Give --target-hour or --target-margin, not both.");
             }
 
-            Asked asked = new(parsed.GetValue(year), parsed.GetValue(channel), notation => Terms(wantedHour?.On(notation), wantedMargin?.On(notation), wantedStep?.On(notation)))
+            Asked asked = new(parsed.GetValue(year), parsed.GetValue(channel), notation =>
+                Terms(wantedHour?.On(notation), wantedMargin?.On(notation), wantedStep?.On(notation))
+            )
             {
                 Members = parsed.GetValue(members),
                 Plan = parsed.GetValue(plan),
@@ -93,7 +138,9 @@ internal static class PricesCommand
         PriceBook book = PriceBook.Of(review, CommonOptions.YearOf(review, asked.Year), terms);
         List<Channel> channels = Wanted(book, asked.Channel);
         CommonOptions.PrintSkipped(farm, Console.Error);
-        using OutputFolder? sheets = asked.Output is null ? null : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Prices), folder);
+        using OutputFolder? sheets = asked.Output is null
+            ? null
+            : OutputFolder.Start(new OutputPlace(asked.Output, OutputPlace.Prices), folder);
         Console.Out.WriteLine(PriceTables.Assumptions(book).ToPlainText());
         foreach (Channel one in channels)
         {
@@ -191,7 +238,8 @@ internal static class PricesCommand
             : $" Channels something was sold through: {string.Join(", ", sold)}."));
     }
 
-    private static SharePricing SharesOf(PriceBook book, Channel channel, ShareTerms terms) => SharePricing.Of(book, ShareContents.Recorded(book, channel), terms);
+    private static SharePricing SharesOf(PriceBook book, Channel channel, ShareTerms terms) =>
+        SharePricing.Of(book, ShareContents.Recorded(book, channel), terms);
 
     private static void WriteSheets(PriceBook book, List<Channel> channels, ShareTerms terms, OutputFolder folder, string output)
     {

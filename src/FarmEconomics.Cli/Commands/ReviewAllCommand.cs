@@ -29,17 +29,44 @@ internal static class ReviewAllCommand
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
         Option<bool> pages = new("--pages") { Description = "Pages and notebooks for each farm as well; much slower than tables." };
-        Command command = new("review-all", "Review many farms, each on its own; a farm whose results are there, of the same records, is not done again.") { folder, output, parallel, year, set, skip, pages };
-        command.SetAction((parsed, cancellation) => RunAsync(
-            parsed.GetValue(folder)!,
-            parsed.GetValue(output)!,
-            parsed.GetValue(parallel) ?? Environment.ProcessorCount,
-            new FarmRunOptions(parsed.GetValue(year), CommonOptions.Settings(parsed.GetValue(set)), parsed.GetValue(skip), parsed.GetValue(pages)),
-            cancellation));
+        Command command = new(
+            "review-all",
+            "Review many farms, each on its own; a farm whose results are there, of the same records, is not done again."
+        )
+        {
+            folder,
+            output,
+            parallel,
+            year,
+            set,
+            skip,
+            pages,
+        };
+        command.SetAction(
+            (parsed, cancellation) =>
+                RunAsync(
+                    parsed.GetValue(folder)!,
+                    parsed.GetValue(output)!,
+                    parsed.GetValue(parallel) ?? Environment.ProcessorCount,
+                    new FarmRunOptions(
+                        parsed.GetValue(year),
+                        CommonOptions.Settings(parsed.GetValue(set)),
+                        parsed.GetValue(skip),
+                        parsed.GetValue(pages)
+                    ),
+                    cancellation
+                )
+        );
         return command;
     }
 
-    private static async Task<int> RunAsync(string folder, string output, int parallel, FarmRunOptions options, CancellationToken cancellation)
+    private static async Task<int> RunAsync(
+        string folder,
+        string output,
+        int parallel,
+        FarmRunOptions options,
+        CancellationToken cancellation
+    )
     {
         IReadOnlyList<FarmPlace> places = FarmPlace.In(folder);
         string full = Place(output, folder, places);
@@ -58,9 +85,16 @@ internal static class ReviewAllCommand
         }).ConfigureAwait(false);
         terminal.Clear();
 
-        using (OutputFolder summary = OutputFolder.Start(new OutputPlace(Path.Combine(full, "summary"), OutputPlace.Summary) { IsOneOfMany = true }, folder))
+        using (
+            OutputFolder summary = OutputFolder.Start(
+                new OutputPlace(Path.Combine(full, "summary"), OutputPlace.Summary) { IsOneOfMany = true },
+                folder
+            )
+        )
         {
-            await SummaryTables.WriteAsync(summary.Path, places.Select(place => (place.Name, Record(place, outcomes[place.Name], farms)))).ConfigureAwait(false);
+            await SummaryTables
+                .WriteAsync(summary.Path, places.Select(place => (place.Name, Record(place, outcomes[place.Name], farms))))
+                .ConfigureAwait(false);
             summary.SwapIn();
         }
 
@@ -72,7 +106,14 @@ internal static class ReviewAllCommand
             }
         }
 
-        string[] gone = [.. Directory.GetDirectories(farms).Select(Path.GetFileName).Where(name => name![0] != '.' && !outcomes.ContainsKey(name)).Order(StringComparer.Ordinal)!];
+        string[] gone =
+        [
+            .. Directory
+                .GetDirectories(farms)
+                .Select(Path.GetFileName)
+                .Where(name => name![0] != '.' && !outcomes.ContainsKey(name))
+                .Order(StringComparer.Ordinal)!,
+        ];
         if (gone.Length > 0)
         {
             await Console.Error.WriteLineAsync($"Results of {Notation.Default.Count(gone.Length, "farm")} that {folder} doesn't hold any more are left in {Path.Combine(output, "farms")}, and not in the summary: {string.Join(", ", gone.Take(10))}{(gone.Length > 10 ? ", ..." : "")}").ConfigureAwait(false);
@@ -80,14 +121,21 @@ internal static class ReviewAllCommand
 
         int Count(string status) => outcomes.Values.Count(outcome => outcome.Status == status);
         int bad = Count(FarmRun.Failed) + Count(FarmRun.NotProven);
-        await Console.Out.WriteLineAsync(
-            Notation.Default.Text($"{Notation.Default.Count(places.Count, "farm")}: {Count(FarmRun.Done):N0} done ({outcomes.Values.Count(outcome => outcome.WasThere && outcome.Status == FarmRun.Done):N0} of them before, of the same records), "
-            + $"{Count(FarmRun.Failed):N0} failed, {Count(FarmRun.NotProven):N0} not proven, {Count(FarmRun.Empty):N0} empty.")).ConfigureAwait(false);
+        await Console
+            .Out.WriteLineAsync(
+                Notation.Default.Text(
+                    $"{Notation.Default.Count(places.Count, "farm")}: {Count(FarmRun.Done):N0} done ({outcomes.Values.Count(outcome => outcome.WasThere && outcome.Status == FarmRun.Done):N0} of them before, of the same records), "
+                        + $"{Count(FarmRun.Failed):N0} failed, {Count(FarmRun.NotProven):N0} not proven, {Count(FarmRun.Empty):N0} empty."
+                )
+            )
+            .ConfigureAwait(false);
         await Console.Out.WriteLineAsync($"The tables over all farms are in {Path.Combine(output, "summary")}.").ConfigureAwait(false);
         return bad == 0 ? ExitCode.Done : ExitCode.RecordsInError;
     }
 
-    /// <summary>Where the results go: apart from all records, also those that a link in the folder of farms leads to, and in a folder of our own.</summary>
+    /// <summary>
+    /// Where the results go: apart from all records, also those that a link in the folder of farms leads to, and in a folder of our own.
+    /// </summary>
     private static string Place(string output, string folder, IReadOnlyList<FarmPlace> farms)
     {
         OutputPlace place = new(output, OutputPlace.Summary);
@@ -103,7 +151,9 @@ internal static class ReviewAllCommand
     private static bool HoldsFarmsAlone(string output) =>
         Directory.Exists(output) && Directory.EnumerateFileSystemEntries(output).All(entry => Path.GetFileName(entry) == "farms")
         && Directory.Exists(Path.Combine(output, "farms"))
-        && Directory.EnumerateFileSystemEntries(Path.Combine(output, "farms")).All(farm => File.Exists(Path.Combine(farm, Files.Results.ResultMark.FileName)));
+        && Directory
+            .EnumerateFileSystemEntries(Path.Combine(output, "farms"))
+            .All(farm => File.Exists(Path.Combine(farm, Files.Results.ResultMark.FileName)));
 
     private static FileHold Hold(string full, string output)
     {

@@ -21,15 +21,39 @@ internal static class ReviewCommand
         };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Option<bool> tablesOnly = new("--tables-only") { Description = "The tables alone, without pages and notebooks: about a second. What review-all does for each farm." };
-        Option<bool> noNotebooks = new("--no-notebooks") { Description = "Leave the executed notebooks out: pages and tables take about a second." };
-        Command command = new("review", "Review a crop year: open DIR/index.html afterwards.") { folder, year, output, set, skip, tablesOnly, noNotebooks };
-        command.SetAction((parsed, cancellation) => RunAsync(
-            parsed.GetValue(folder)!,
-            parsed.GetValue(output)!,
-            new FarmRunOptions(parsed.GetValue(year), CommonOptions.Settings(parsed.GetValue(set)), parsed.GetValue(skip), Pages: !parsed.GetValue(tablesOnly)),
-            new ReviewExtras(parsed.GetValue(set), !parsed.GetValue(noNotebooks)),
-            cancellation));
+        Option<bool> tablesOnly = new("--tables-only")
+        {
+            Description = "The tables alone, without pages and notebooks: about a second. What review-all does for each farm.",
+        };
+        Option<bool> noNotebooks = new("--no-notebooks")
+        {
+            Description = "Leave the executed notebooks out: pages and tables take about a second.",
+        };
+        Command command = new("review", "Review a crop year: open DIR/index.html afterwards.")
+        {
+            folder,
+            year,
+            output,
+            set,
+            skip,
+            tablesOnly,
+            noNotebooks,
+        };
+        command.SetAction(
+            (parsed, cancellation) =>
+                RunAsync(
+                    parsed.GetValue(folder)!,
+                    parsed.GetValue(output)!,
+                    new FarmRunOptions(
+                        parsed.GetValue(year),
+                        CommonOptions.Settings(parsed.GetValue(set)),
+                        parsed.GetValue(skip),
+                        Pages: !parsed.GetValue(tablesOnly)
+                    ),
+                    new ReviewExtras(parsed.GetValue(set), !parsed.GetValue(noNotebooks)),
+                    cancellation
+                )
+        );
         return command;
     }
 
@@ -38,7 +62,13 @@ internal static class ReviewCommand
     /// <param name="Notebooks">Whether the notebooks are executed.</param>
     private sealed record ReviewExtras(string[]? Set, bool Notebooks);
 
-    private static async Task<int> RunAsync(string folder, string output, FarmRunOptions options, ReviewExtras extras, CancellationToken cancellation)
+    private static async Task<int> RunAsync(
+        string folder,
+        string output,
+        FarmRunOptions options,
+        ReviewExtras extras,
+        CancellationToken cancellation
+    )
     {
         Terminal terminal = new();
         CommonOptions.RequireRecords(folder);
@@ -71,12 +101,23 @@ internal static class ReviewCommand
         }
 
         await SayAsync(writer.Summary()).ConfigureAwait(false);
-        await SayAsync([options.Pages ? $"Open {Path.Combine(output, "index.html")}" : $"The tables are in {Path.Combine(output, "tables")}"]).ConfigureAwait(false);
-        return options.Pages && extras.Notebooks ? await AddNotebooksAsync(place, folder, writer, terminal, cancellation).ConfigureAwait(false) : ExitCode.Done;
+        await SayAsync([
+                options.Pages ? $"Open {Path.Combine(output, "index.html")}" : $"The tables are in {Path.Combine(output, "tables")}",
+            ])
+            .ConfigureAwait(false);
+        return options.Pages && extras.Notebooks
+            ? await AddNotebooksAsync(place, folder, writer, terminal, cancellation).ConfigureAwait(false)
+            : ExitCode.Done;
     }
 
     // A second set: pages and tables stand already, whole, whatever happens to the notebooks.
-    private static async Task<int> AddNotebooksAsync(OutputPlace place, string folder, ReviewWriter writer, Terminal terminal, CancellationToken cancellation)
+    private static async Task<int> AddNotebooksAsync(
+        OutputPlace place,
+        string folder,
+        ReviewWriter writer,
+        Terminal terminal,
+        CancellationToken cancellation
+    )
     {
         using OutputFolder results = OutputFolder.Start(place, folder);
         results.TakeOver();
@@ -84,7 +125,11 @@ internal static class ReviewCommand
         terminal.Clear();
         if (stopped.Count > 0)
         {
-            await Console.Error.WriteLineAsync(string.Join(Environment.NewLine, [.. stopped, "Pages and tables are there; no notebooks were written."])).ConfigureAwait(false);
+            await Console
+                .Error.WriteLineAsync(
+                    string.Join(Environment.NewLine, [.. stopped, "Pages and tables are there; no notebooks were written."])
+                )
+                .ConfigureAwait(false);
             return ExitCode.RecordsInError;
         }
 

@@ -11,15 +11,45 @@ internal static class StartCommand
 {
     internal static Command Create()
     {
-        Argument<string> place = new("PLACE") { Description = "A new folder, or a new workbook ending in .xlsx. Nothing that is there is overwritten." };
+        Argument<string> place = new("PLACE")
+        {
+            Description = "A new folder, or a new workbook ending in .xlsx. Nothing that is there is overwritten.",
+        };
         Option<bool> minimal = new("--minimal") { Description = "Only the five tables no review is possible without." };
         Option<bool> metric = new("--metric") { Description = "Lengths in meters, bed widths in centimeters, weights in kilograms." };
-        Option<string?> currency = new("--currency") { Description = "The currency of all money, by its three letters (ISO 4217). Default: USD.", HelpName = "CODE" };
-        Option<bool> comma = new("--decimal-comma") { Description = "Numbers have a decimal comma, and CSV fields stand between semicolons." };
-        Option<string[]> from = new("--from") { Description = "Raw files (harvests, sales, time sheets, ...): their crops, units, channels, workers and beds become the first rows.", HelpName = "FILE", AllowMultipleArgumentsPerToken = true };
+        Option<string?> currency = new("--currency")
+        {
+            Description = "The currency of all money, by its three letters (ISO 4217). Default: USD.",
+            HelpName = "CODE",
+        };
+        Option<bool> comma = new("--decimal-comma")
+        {
+            Description = "Numbers have a decimal comma, and CSV fields stand between semicolons.",
+        };
+        Option<string[]> from = new("--from")
+        {
+            Description =
+                "Raw files (harvests, sales, time sheets, ...): their crops, units, channels, workers and beds become the first rows.",
+            HelpName = "FILE",
+            AllowMultipleArgumentsPerToken = true,
+        };
         Command command = new("start", "Write tables to fill in, with a note on every column.")
-        { place, minimal, metric, currency, comma, from };
-        command.SetAction(parsed => Run(parsed.GetValue(place)!, parsed.GetValue(minimal), (parsed.GetValue(metric), parsed.GetValue(currency), parsed.GetValue(comma)), parsed.GetValue(from) ?? []));
+        {
+            place,
+            minimal,
+            metric,
+            currency,
+            comma,
+            from,
+        };
+        command.SetAction(parsed =>
+            Run(
+                parsed.GetValue(place)!,
+                parsed.GetValue(minimal),
+                (parsed.GetValue(metric), parsed.GetValue(currency), parsed.GetValue(comma)),
+                parsed.GetValue(from) ?? []
+            )
+        );
         return command;
     }
 

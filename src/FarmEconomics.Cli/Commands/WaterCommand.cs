@@ -14,13 +14,18 @@ namespace FarmEconomics.Cli.Commands;
 /// <summary><c>water FOLDER --date D --gallons G</c>: the list of blocks to take to the field when water is short.</summary>
 internal static class WaterCommand
 {
-    private const string What = "With weather.csv (rain and temperatures, or et0), blocks.csv (what the soil holds) and watering.csv (what you put on), "
+    private const string What =
+        "With weather.csv (rain and temperatures, or et0), blocks.csv (what the soil holds) and watering.csv (what you put on), "
         + "this tells in the morning which blocks to water first, what the others lose, and in November what the limit cost.";
 
     internal static Command Create()
     {
         Argument<string> folder = CommonOptions.Folder();
-        Option<string?> date = new("--date") { Description = "The day you water, as 2025-07-15 or as your files write dates. Default: the day after the last in weather.csv.", HelpName = "DATE" };
+        Option<string?> date = new("--date")
+        {
+            Description = "The day you water, as 2025-07-15 or as your files write dates. Default: the day after the last in weather.csv.",
+            HelpName = "DATE",
+        };
         Option<int?> days = OptionRules.Whole("--days", "N", 1, 14, "How many days it is to last for, in equal parts. Default: 1.");
         Option<NumberOption?> gallons = OptionRules.Number("--gallons", "G", 0m, 1_000_000_000m,
             "Water there is for those days in all, in gallons; in liters on a farm that measures in meters.");

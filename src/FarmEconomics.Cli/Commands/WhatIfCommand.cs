@@ -10,7 +10,9 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Cli.Commands;
 
-/// <summary><c>whatif FOLDER --change X</c>: the season as it was beside the season as it would have been; nothing is written to the records.</summary>
+/// <summary>
+/// <c>whatif FOLDER --change X</c>: the season as it was beside the season as it would have been; nothing is written to the records.
+/// </summary>
 internal static class WhatIfCommand
 {
     internal static Command Create()
@@ -24,7 +26,11 @@ internal static class WhatIfCommand
             AllowMultipleArgumentsPerToken = false,
         };
         Option<string?> name = new("--name") { Description = "The scenario's name, for tables and for --save.", HelpName = "NAME" };
-        Option<string?> save = new("--save") { Description = "Keep the scenario in this CSV file, beside your results; one of the same name is replaced. Needs --name.", HelpName = "FILE" };
+        Option<string?> save = new("--save")
+        {
+            Description = "Keep the scenario in this CSV file, beside your results; one of the same name is replaced. Needs --name.",
+            HelpName = "FILE",
+        };
         Option<string?> compare = new("--compare") { Description = "Set the scenarios of this file beside it.", HelpName = "FILE" };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
@@ -32,9 +38,17 @@ internal static class WhatIfCommand
         {
             folder, year, change, name, save, compare, set, skip,
         };
-        command.SetAction(parsed => Run(
-            CommonOptions.Open(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(skip), new Terminal()),
-            parsed.GetValue(skip), parsed.GetValue(year), parsed.GetValue(change) ?? [], parsed.GetValue(name), parsed.GetValue(save), parsed.GetValue(compare)));
+        command.SetAction(parsed =>
+            Run(
+                CommonOptions.Open(parsed.GetValue(folder)!, parsed.GetValue(set), parsed.GetValue(skip), new Terminal()),
+                parsed.GetValue(skip),
+                parsed.GetValue(year),
+                parsed.GetValue(change) ?? [],
+                parsed.GetValue(name),
+                parsed.GetValue(save),
+                parsed.GetValue(compare)
+            )
+        );
         return command;
     }
 
@@ -84,7 +98,9 @@ internal static class WhatIfCommand
         return string.Join('\n', parts);
     }
 
-    /// <summary>A crop left out is answered as <c>decide --drop</c> answers it, with what the records say worked through again below.</summary>
+    /// <summary>
+    /// A crop left out is answered as <c>decide --drop</c> answers it, with what the records say worked through again below.
+    /// </summary>
     private static string Answer(WhatIfReport report, Notation notation)
     {
         bool without = report.Outcome.Without is not null && report.Outcome.FarmNet.Difference.IsAvailable;
@@ -113,7 +129,9 @@ internal static class WhatIfCommand
             }
         }
 
-        throw new WrongUseException(string.Join(Environment.NewLine, [.. faults, "A change is one of:", .. ScenarioText.Forms.Select(form => "  " + form)]));
+        throw new WrongUseException(
+            string.Join(Environment.NewLine, [.. faults, "A change is one of:", .. ScenarioText.Forms.Select(form => "  " + form)])
+        );
     }
 
     private static IReadOnlyList<FarmScenario> Read(string path, FarmRecords records)

@@ -16,25 +16,67 @@ internal static class WriteUpCommand
     {
         Argument<string> folder = CommonOptions.Folder();
         Option<int?> year = CommonOptions.Year();
-        Option<string> project = new("--project") { Description = "The project of the funding table to ask money for. Default: the only one there is.", HelpName = "NAME" };
+        Option<string> project = new("--project")
+        {
+            Description = "The project of the funding table to ask money for. Default: the only one there is.",
+            HelpName = "NAME",
+        };
         Option<string> output = new("--out")
         {
             Description = "The folder for the results; written whole or not at all. Only what an earlier write-up wrote is replaced.",
             HelpName = "DIR",
             DefaultValueFactory = _ => "writeup",
         };
-        Option<string[]> assume = new("--assume") { Description = "An assumption, for example --assume hours_saved=60. May be given several times; the write-up lists all of them.", HelpName = "name=value", AllowMultipleArgumentsPerToken = false };
-        Option<string[]> depreciation = new("--class") { Description = "The tax depreciation class of an asset in years, for example --class \"Truck=5\". May be given several times.", HelpName = "asset=years", AllowMultipleArgumentsPerToken = false };
+        Option<string[]> assume = new("--assume")
+        {
+            Description = "An assumption, for example --assume hours_saved=60. May be given several times; the write-up lists all of them.",
+            HelpName = "name=value",
+            AllowMultipleArgumentsPerToken = false,
+        };
+        Option<string[]> depreciation = new("--class")
+        {
+            Description = "The tax depreciation class of an asset in years, for example --class \"Truck=5\". May be given several times.",
+            HelpName = "asset=years",
+            AllowMultipleArgumentsPerToken = false,
+        };
         Option<string[]> set = CommonOptions.Set();
         Option<bool> skip = CommonOptions.SkipBadRows();
-        Command command = new("writeup", "Write up a season and a project for a lender or a funder: DIR/writeup.html and DIR/writeup.xlsx.") { folder, year, project, output, assume, depreciation, set, skip };
-        command.SetAction(parsed => Run(
-            parsed.GetValue(folder)!, parsed.GetValue(year), parsed.GetValue(project), parsed.GetValue(output)!,
-            string.Join(';', parsed.GetValue(assume) ?? []), string.Join(';', parsed.GetValue(depreciation) ?? []), parsed.GetValue(set), parsed.GetValue(skip)));
+        Command command = new("writeup", "Write up a season and a project for a lender or a funder: DIR/writeup.html and DIR/writeup.xlsx.")
+        {
+            folder,
+            year,
+            project,
+            output,
+            assume,
+            depreciation,
+            set,
+            skip,
+        };
+        command.SetAction(parsed =>
+            Run(
+                parsed.GetValue(folder)!,
+                parsed.GetValue(year),
+                parsed.GetValue(project),
+                parsed.GetValue(output)!,
+                string.Join(';', parsed.GetValue(assume) ?? []),
+                string.Join(';', parsed.GetValue(depreciation) ?? []),
+                parsed.GetValue(set),
+                parsed.GetValue(skip)
+            )
+        );
         return command;
     }
 
-    private static int Run(string folder, int? year, string? project, string output, string assume, string classes, string[]? set, bool skip)
+    private static int Run(
+        string folder,
+        int? year,
+        string? project,
+        string output,
+        string assume,
+        string classes,
+        string[]? set,
+        bool skip
+    )
     {
         Terminal terminal = new();
         FarmFolder farm = CommonOptions.Open(folder, set, skip, terminal);
@@ -48,7 +90,12 @@ internal static class WriteUpCommand
         try
         {
             string? chosen = project ?? OnlyProject(review.Records.Tables.Funding.Select(row => row.Project.Trim()));
-            writeUp = FundingWriteUp.Of(review, CommonOptions.YearOf(review, year), chosen, FundingAssumptions.Parse(assume, classes, farm.Notation));
+            writeUp = FundingWriteUp.Of(
+                review,
+                CommonOptions.YearOf(review, year),
+                chosen,
+                FundingAssumptions.Parse(assume, classes, farm.Notation)
+            );
         }
         catch (ArgumentException wrong)
         {
@@ -61,7 +108,11 @@ internal static class WriteUpCommand
         }
 
         using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.WriteUp), folder);
-        PageFrame frame = new($"{writeUp.Season.Settings.FarmName}: write-up {writeUp.Period.Year}", writeUp.Season.Settings.FarmName, $"{writeUp.Period.Year}")
+        PageFrame frame = new(
+            $"{writeUp.Season.Settings.FarmName}: write-up {writeUp.Period.Year}",
+            writeUp.Season.Settings.FarmName,
+            $"{writeUp.Period.Year}"
+        )
         {
             Foot = $"{writeUp.Season.Settings.FarmName}, {writeUp.Period.Year}",
             IsMetric = writeUp.Season.Settings.LengthUnit == LengthUnit.M,
@@ -82,7 +133,9 @@ internal static class WriteUpCommand
     private static string? OnlyProject(IEnumerable<string> projects)
     {
         string[] all = [.. projects.Distinct(StringComparer.OrdinalIgnoreCase)];
-        return all.Length > 1 ? throw new WrongUseException($"The funding table holds several projects; name one with --project: {string.Join(", ", all)}.") : all.FirstOrDefault();
+        return all.Length > 1
+            ? throw new WrongUseException($"The funding table holds several projects; name one with --project: {string.Join(", ", all)}.")
+            : all.FirstOrDefault();
     }
 
     private static string Skipped(FarmFolder farm)

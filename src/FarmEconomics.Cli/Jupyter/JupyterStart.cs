@@ -10,7 +10,11 @@ internal static class JupyterStart
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
     /// <summary>What to install, if anything, then what to type.</summary>
-    internal static async Task<IReadOnlyList<string>> TellAsync(JupyterFolderContents jupyter, string project, CancellationToken cancellation)
+    internal static async Task<IReadOnlyList<string>> TellAsync(
+        JupyterFolderContents jupyter,
+        string project,
+        CancellationToken cancellation
+    )
     {
         string[] faces = [.. new[] { "notebook", "lab" }.Where(face => IsInstalled("jupyter-" + face))];
         List<string> missing = [];
@@ -54,7 +58,9 @@ internal static class JupyterStart
     private static string PowerShell(string text) => $"'{text.Replace("'", "''", StringComparison.Ordinal)}'";
 
     private static string Shell(string text) =>
-        text.All(c => char.IsAsciiLetterOrDigit(c) || "/._-:".Contains(c, StringComparison.Ordinal)) ? text : $"'{text.Replace("'", @"'\''", StringComparison.Ordinal)}'";
+        text.All(c => char.IsAsciiLetterOrDigit(c) || "/._-:".Contains(c, StringComparison.Ordinal))
+            ? text
+            : $"'{text.Replace("'", @"'\''", StringComparison.Ordinal)}'";
 
     private static bool IsInstalled(string program) =>
         (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries)
@@ -68,7 +74,12 @@ internal static class JupyterStart
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
-            Environment = { ["DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT"] = "1", ["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1", ["DOTNET_NOLOGO"] = "1" },
+            Environment =
+            {
+                ["DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT"] = "1",
+                ["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1",
+                ["DOTNET_NOLOGO"] = "1",
+            },
         };
         using CancellationTokenSource limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         limit.CancelAfter(Patience);
@@ -77,7 +88,12 @@ internal static class JupyterStart
             using Process process = Process.Start(start)!;
             try
             {
-                await Task.WhenAll(process.StandardOutput.ReadToEndAsync(limit.Token), process.StandardError.ReadToEndAsync(limit.Token), process.WaitForExitAsync(limit.Token)).ConfigureAwait(false);
+                await Task.WhenAll(
+                        process.StandardOutput.ReadToEndAsync(limit.Token),
+                        process.StandardError.ReadToEndAsync(limit.Token),
+                        process.WaitForExitAsync(limit.Token)
+                    )
+                    .ConfigureAwait(false);
                 return process.ExitCode == 0;
             }
             catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)

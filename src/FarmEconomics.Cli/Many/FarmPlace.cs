@@ -14,7 +14,11 @@ internal sealed record FarmPlace(string Name, string Records, string? Fault, boo
     {
         if (!Directory.Exists(folder))
         {
-            throw new WrongUseException(File.Exists(folder) ? $"{folder} is a file; give the folder that holds a folder or workbook per farm." : $"There is no folder {folder}.");
+            throw new WrongUseException(
+                File.Exists(folder)
+                    ? $"{folder} is a file; give the folder that holds a folder or workbook per farm."
+                    : $"There is no folder {folder}."
+            );
         }
 
         List<FarmPlace> farms = [.. Directory.GetDirectories(folder).Where(IsShown).Select(Of)];
@@ -63,9 +67,15 @@ internal sealed record FarmPlace(string Name, string Records, string? Fault, boo
         Directory.EnumerateFiles(folder).Where(file => file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && IsShown(file));
 
     // A spreadsheet program keeps a file "~$name.xlsx" beside a workbook that is open.
-    private static IEnumerable<string> Workbooks(string folder) => Directory.EnumerateFiles(folder)
-        .Where(file => file.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) && IsShown(file) && !Path.GetFileName(file).StartsWith("~$", StringComparison.Ordinal))
-        .Order(StringComparer.Ordinal);
+    private static IEnumerable<string> Workbooks(string folder) =>
+        Directory
+            .EnumerateFiles(folder)
+            .Where(file =>
+                file.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
+                && IsShown(file)
+                && !Path.GetFileName(file).StartsWith("~$", StringComparison.Ordinal)
+            )
+            .Order(StringComparer.Ordinal);
 
     private static bool IsShown(string path) => Path.GetFileName(path)[0] != '.';
 }

@@ -34,7 +34,9 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
             foreach (int year in result.Farm!.Review!.CropYears.Where(year => year <= season.CropYear))
             {
                 Budgets.SeasonReview one = result.Farm.Review.Season(year);
-                crops.AddRange(one.Crops.Select(budget => Values(SummaryColumns.Crops, new CropOfYear(one, year == season.CropYear, budget))));
+                crops.AddRange(
+                    one.Crops.Select(budget => Values(SummaryColumns.Crops, new CropOfYear(one, year == season.CropYear, budget)))
+                );
             }
         }
 
@@ -83,7 +85,13 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
             using FileStream file = File.OpenRead(path);
             using JsonDocument json = JsonDocument.Parse(file);
             JsonElement root = json.RootElement;
-            if (verify && !root.GetProperty("files").EnumerateObject().Select(one => (one.Name, one.Value.GetString()!)).SequenceEqual(Others(folder)))
+            if (
+                verify
+                && !root.GetProperty("files")
+                    .EnumerateObject()
+                    .Select(one => (one.Name, one.Value.GetString()!))
+                    .SequenceEqual(Others(folder))
+            )
             {
                 return null;
             }
@@ -93,7 +101,15 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
                 ReadRow(root.GetProperty("farm"), SummaryColumns.Farms),
                 [.. root.GetProperty("crops").EnumerateArray().Select(row => ReadRow(row, SummaryColumns.Crops))]);
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
+        catch (Exception fault)
+            when (fault
+                    is IOException
+                        or UnauthorizedAccessException
+                        or JsonException
+                        or KeyNotFoundException
+                        or InvalidOperationException
+                        or FormatException
+            )
         {
             return null;
         }
@@ -103,9 +119,12 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
         [.. columns.Select(column => Fitting(column.Name, ResultValue.Rounded(column.Kind, column.Value(of))))];
 
     // Eighteen digits, four of them after the point, are what the typed columns hold.
-    private static object? Fitting(string column, object? value) => value is decimal number && Math.Abs(number) >= 100_000_000_000_000m
-        ? throw new WrongUseException(Notation.Default.Text($"{column} comes to {number}, more than a table over farms can hold; look for a mistyped figure."))
-        : value;
+    private static object? Fitting(string column, object? value) =>
+        value is decimal number && Math.Abs(number) >= 100_000_000_000_000m
+            ? throw new WrongUseException(
+                Notation.Default.Text($"{column} comes to {number}, more than a table over farms can hold; look for a mistyped figure.")
+            )
+            : value;
 
     private static void WriteRow(Utf8JsonWriter json, object?[] row)
     {
@@ -133,5 +152,6 @@ internal sealed record FarmRecord(string Key, object?[] Farm, IReadOnlyList<obje
             _ => (object)value.GetDecimal(),
         })];
 
-    private static IEnumerable<(string Name, string Sum)> Others(string folder) => ResultMark.Checksums(folder).Where(file => file.Name != FileName);
+    private static IEnumerable<(string Name, string Sum)> Others(string folder) =>
+        ResultMark.Checksums(folder).Where(file => file.Name != FileName);
 }

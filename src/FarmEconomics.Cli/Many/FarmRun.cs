@@ -19,12 +19,18 @@ internal sealed record FarmRunOptions(int? Year, List<KeyValuePair<string, strin
         .Select(type => type.Assembly.ManifestModule.ModuleVersionId.ToString("N")[..12]));
 
     /// <summary>What the results of these records depend on.</summary>
-    internal string Key(string records) => string.Join(
-        "; ",
-        [
-            $"records {RecordsFingerprint.Of(records)}", $"program {Engine}", $"year {Year?.ToString() ?? "latest"}",
-            $"skip bad rows {(SkipBadRows ? "yes" : "no")}", $"pages {(Pages ? "yes" : "no")}", .. Settings.Select(pair => $"{pair.Key}={pair.Value}"),
-        ]);
+    internal string Key(string records) =>
+        string.Join(
+            "; ",
+            [
+                $"records {RecordsFingerprint.Of(records)}",
+                $"program {Engine}",
+                $"year {Year?.ToString() ?? "latest"}",
+                $"skip bad rows {(SkipBadRows ? "yes" : "no")}",
+                $"pages {(Pages ? "yes" : "no")}",
+                .. Settings.Select(pair => $"{pair.Key}={pair.Value}"),
+            ]
+        );
 }
 
 /// <summary>How it went with one farm of many.</summary>
@@ -58,7 +64,22 @@ internal static class FarmRun
         {
             if (place.Fault is { } fault)
             {
-                return FarmOutcome.Of(Save(FarmRecord.Of("", new FarmResult(place.IsEmpty ? Empty : Failed, PathWords.Hidden(fault, Path.GetFullPath(place.Records)), null, null)), place, output, null));
+                return FarmOutcome.Of(
+                    Save(
+                        FarmRecord.Of(
+                            "",
+                            new FarmResult(
+                                place.IsEmpty ? Empty : Failed,
+                                PathWords.Hidden(fault, Path.GetFullPath(place.Records)),
+                                null,
+                                null
+                            )
+                        ),
+                        place,
+                        output,
+                        null
+                    )
+                );
             }
 
             key = options.Key(place.Records);
@@ -75,7 +96,14 @@ internal static class FarmRun
         {
             // Records that can't be made into a result won't be the next time either; a full disk may be.
             string lasting = fault is RecordsException or WrongUseException ? key : "";
-            return TrySave(FarmRecord.Of(lasting, new FarmResult(Failed, PathWords.Hidden(Reason(fault), Path.GetFullPath(place.Records)), null, null)), place, output);
+            return TrySave(
+                FarmRecord.Of(
+                    lasting,
+                    new FarmResult(Failed, PathWords.Hidden(Reason(fault), Path.GetFullPath(place.Records)), null, null)
+                ),
+                place,
+                output
+            );
         }
     }
 
@@ -89,25 +117,51 @@ internal static class FarmRun
     private static FarmRecord Finish(string folder, string key, FarmFolder farm, SeasonReview season)
     {
         int lost = season.Reconciliation.Count(check => !check.Holds);
-        FarmRecord record = FarmRecord.Of(key, new FarmResult(
-            lost == 0 ? Done : NotProven, lost == 0 ? null : $"{lost} of {season.Reconciliation.Count} reconciliation checks do not hold", farm, season));
+        FarmRecord record = FarmRecord.Of(
+            key,
+            new FarmResult(
+                lost == 0 ? Done : NotProven,
+                lost == 0 ? null : $"{lost} of {season.Reconciliation.Count} reconciliation checks do not hold",
+                farm,
+                season
+            )
+        );
         record.Write(folder);
         return record;
     }
 
-    private static async Task<FarmRecord> ReviewAsync(string key, FarmPlace place, FarmRunOptions options, string output, CancellationToken cancellation)
+    private static async Task<FarmRecord> ReviewAsync(
+        string key,
+        FarmPlace place,
+        FarmRunOptions options,
+        string output,
+        CancellationToken cancellation
+    )
     {
         FarmFolder farm = FarmFolder.Open(place.Records, options.Settings, options.SkipBadRows);
         if (farm.Review is not { } review)
         {
             Problem first = farm.Problems.First(problem => problem.Severity == Severity.Error);
             string more = farm.ErrorCount > 1 ? farm.Notation.Text($" (and {farm.ErrorCount - 1:N0} more)") : "";
-            return Save(FarmRecord.Of(key, new FarmResult(Failed, $"{first.Source}: {first.Code}: {first.Message}{more}".ReplaceLineEndings(" "), farm, null)), place, output, farm);
+            return Save(
+                FarmRecord.Of(
+                    key,
+                    new FarmResult(Failed, $"{first.Source}: {first.Code}: {first.Message}{more}".ReplaceLineEndings(" "), farm, null)
+                ),
+                place,
+                output,
+                farm
+            );
         }
 
         if (review.CropYears.Count == 0)
         {
-            return Save(FarmRecord.Of(key, new FarmResult(Empty, "no harvests, sales, hours or expenses of any planting yet", farm, null)), place, output, farm);
+            return Save(
+                FarmRecord.Of(key, new FarmResult(Empty, "no harvests, sales, hours or expenses of any planting yet", farm, null)),
+                place,
+                output,
+                farm
+            );
         }
 
         SeasonReview season = review.Season(CommonOptions.YearOf(review, options.Year));
@@ -138,7 +192,11 @@ internal static class FarmRun
         using OutputFolder results = OutputFolder.Start(new OutputPlace(output, OutputPlace.Review) { IsOneOfMany = true }, place.Records);
         if (farm is not null)
         {
-            ResultTables.WriteProblems(farm.Problems, farm.Notation, Path.Combine(Directory.CreateDirectory(Path.Combine(results.Path, "tables")).FullName, "problems.csv"));
+            ResultTables.WriteProblems(
+                farm.Problems,
+                farm.Notation,
+                Path.Combine(Directory.CreateDirectory(Path.Combine(results.Path, "tables")).FullName, "problems.csv")
+            );
         }
 
         record.Write(results.Path);
@@ -161,7 +219,9 @@ internal static class FarmRun
 
     private static string Reason(Exception fault)
     {
-        string reason = fault is RecordsException or WrongUseException or IOException or UnauthorizedAccessException ? fault.Message : $"{fault.GetType().Name}: {fault.Message}";
+        string reason = fault is RecordsException or WrongUseException or IOException or UnauthorizedAccessException
+            ? fault.Message
+            : $"{fault.GetType().Name}: {fault.Message}";
         return reason.ReplaceLineEndings(" ");
     }
 }

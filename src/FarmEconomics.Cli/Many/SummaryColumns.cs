@@ -24,7 +24,9 @@ internal sealed record CropOfYear(SeasonReview Season, bool IsReviewed, Enterpri
 /// </summary>
 internal static class SummaryColumns
 {
-    /// <summary>The first column of both, filled when the tables are put together: a result doesn't know what its folder is called.</summary>
+    /// <summary>
+    /// The first column of both, filled when the tables are put together: a result doesn't know what its folder is called.
+    /// </summary>
     internal const string Farm = "farm";
 
     internal const string Status = "status";
@@ -41,14 +43,29 @@ internal static class SummaryColumns
         new("currency", ResultKind.Text, farm => farm.Season?.Settings.Currency),
         new("length_unit", ResultKind.Text, farm => farm.Season?.Settings.LengthUnit.Short()),
         new("errors", ResultKind.Whole, farm => farm.Farm?.ErrorCount),
-        new("warnings", ResultKind.Whole, farm => farm.Farm is { } opened ? Problems(farm, opened).Count(problem => problem.Severity == Severity.Warning) : null),
+        new("warnings", ResultKind.Whole, farm =>
+            farm.Farm is { } opened ? Problems(farm, opened).Count(problem => problem.Severity == Severity.Warning) : null
+        ),
         new("rows_left_out", ResultKind.Whole, farm => farm.Farm?.Skipped.Count),
         new("money_left_out", ResultKind.Money, farm => farm.Farm?.Skipped.Sum(row => row.Money ?? 0m)),
         new("checks", ResultKind.Whole, farm => farm.Season?.Reconciliation.Count),
         new("checks_failed", ResultKind.Whole, farm => farm.Season?.Reconciliation.Count(check => !check.Holds)),
         new("largest_difference", ResultKind.Number, farm => farm.Season?.Reconciliation.Max(check => Math.Abs(check.Difference))),
         new("crops", ResultKind.Whole, farm => farm.Season?.Crops.Count),
-        .. Sums("plantings", "bed_feet", "bed_foot_weeks", "output", "materials", "selling", "gross_margin", "labor_hours", "labor_cost", "infrastructure", "overhead", "net_return"),
+        .. Sums(
+            "plantings",
+            "bed_feet",
+            "bed_foot_weeks",
+            "output",
+            "materials",
+            "selling",
+            "gross_margin",
+            "labor_hours",
+            "labor_cost",
+            "infrastructure",
+            "overhead",
+            "net_return"
+        ),
     ];
 
     /// <summary>crops: a row per farm, crop year and crop, the years before the reviewed one as well.</summary>
@@ -57,10 +74,13 @@ internal static class SummaryColumns
         new("reviewed", ResultKind.Text, crop => crop.IsReviewed ? "yes" : "no"),
         new("currency", ResultKind.Text, crop => crop.Season.Settings.Currency),
         new("length_unit", ResultKind.Text, crop => crop.Season.Settings.LengthUnit.Short()),
-        .. BudgetTable.Columns.Select(column => new ResultColumn<CropOfYear>(Named(column.Name), column.Kind, crop => column.Value(crop.Budget))),
+        .. BudgetTable.Columns.Select(column => new ResultColumn<CropOfYear>(Named(column.Name), column.Kind, crop =>
+            column.Value(crop.Budget)
+        )),
     ];
 
-    private static IReadOnlyList<Problem> Problems(FarmResult farm, FarmFolder opened) => farm.Season is { } season ? opened.ProblemsWith(season) : opened.Problems;
+    private static IReadOnlyList<Problem> Problems(FarmResult farm, FarmFolder opened) =>
+        farm.Season is { } season ? opened.ProblemsWith(season) : opened.Problems;
 
     private static IEnumerable<ResultColumn<FarmResult>> Sums(params string[] names) => names.Select(name =>
     {
@@ -68,5 +88,6 @@ internal static class SummaryColumns
         return new ResultColumn<FarmResult>(Named(name), column.Kind, farm => farm.Season is { } season ? column.Value(season.Farm) : null);
     });
 
-    private static string Named(string column) => column.Replace("bed_feet", "bed_length", StringComparison.Ordinal).Replace("bed_foot", "bed_length", StringComparison.Ordinal);
+    private static string Named(string column) =>
+        column.Replace("bed_feet", "bed_length", StringComparison.Ordinal).Replace("bed_foot", "bed_length", StringComparison.Ordinal);
 }

@@ -2,7 +2,10 @@ using FarmEconomics.Files.Results;
 
 namespace FarmEconomics.Cli.Many;
 
-/// <summary>The tables over all farms, each as CSV and as Parquet: <c>farms</c>, a row per farm, and <c>crops</c>, a row per farm, crop year and crop.</summary>
+/// <summary>
+/// The tables over all farms, each as CSV and as Parquet: <c>farms</c>, a row per farm, and <c>crops</c>, a row per farm, crop year and
+/// crop.
+/// </summary>
 internal static class SummaryTables
 {
     /// <summary>Writes them, one farm in memory at a time.</summary>
@@ -12,8 +15,12 @@ internal static class SummaryTables
     {
         using CsvTable farmsCsv = new(Path.Combine(folder, "farms.csv"), null, Names(SummaryColumns.Farms));
         using CsvTable cropsCsv = new(Path.Combine(folder, "crops.csv"), null, Names(SummaryColumns.Crops));
-        await using ParquetTable farmsParquet = await ParquetTable.CreateAsync(Path.Combine(folder, "farms.parquet"), Typed(SummaryColumns.Farms)).ConfigureAwait(false);
-        await using ParquetTable cropsParquet = await ParquetTable.CreateAsync(Path.Combine(folder, "crops.parquet"), Typed(SummaryColumns.Crops)).ConfigureAwait(false);
+        await using ParquetTable farmsParquet = await ParquetTable
+            .CreateAsync(Path.Combine(folder, "farms.parquet"), Typed(SummaryColumns.Farms))
+            .ConfigureAwait(false);
+        await using ParquetTable cropsParquet = await ParquetTable
+            .CreateAsync(Path.Combine(folder, "crops.parquet"), Typed(SummaryColumns.Crops))
+            .ConfigureAwait(false);
         foreach ((string name, FarmRecord record) in farms)
         {
             await AddAsync(farmsCsv, farmsParquet, SummaryColumns.Farms, name, record.Farm).ConfigureAwait(false);

@@ -19,7 +19,8 @@ internal static class ReviewSummary
     private static string Found(FarmFolder farm)
     {
         int warnings = farm.Problems.Count(problem => problem.Severity == Severity.Warning);
-        string found = $"The records check found {farm.Notation.Count(farm.ErrorCount, "error")} and {farm.Notation.Count(warnings, "warning")}";
+        string found =
+            $"The records check found {farm.Notation.Count(farm.ErrorCount, "error")} and {farm.Notation.Count(warnings, "warning")}";
         return farm.Skipped.Count == 0 ? found + "." : $"{found}; {farm.Notation.Count(farm.Skipped.Count, "row")} in error left out.";
     }
 }

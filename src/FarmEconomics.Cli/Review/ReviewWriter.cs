@@ -17,7 +17,13 @@ internal sealed class ReviewWriter
     private readonly bool skipBadRows;
     private readonly Terminal terminal;
 
-    internal ReviewWriter(FarmFolder farm, SeasonReview season, List<KeyValuePair<string, string>> settings, bool skipBadRows, Terminal terminal)
+    internal ReviewWriter(
+        FarmFolder farm,
+        SeasonReview season,
+        List<KeyValuePair<string, string>> settings,
+        bool skipBadRows,
+        Terminal terminal
+    )
     {
         this.farm = farm;
         this.season = season;
@@ -74,21 +80,32 @@ internal sealed class ReviewWriter
     internal IReadOnlyList<string> Summary() => ReviewSummary.Of(farm, season);
 
     /// <summary>What every notebook is told of a run.</summary>
-    internal static Dictionary<string, object> Parameters(FarmFolder farm, int cropYear, List<KeyValuePair<string, string>> settings, bool skipBadRows) => new()
-    {
-        ["records"] = Path.GetFullPath(farm.Folder),
-        ["year"] = cropYear,
-        ["settings"] = string.Join("; ", settings.Select(pair => $"{pair.Key}={pair.Value}")),
-        ["skip_bad_rows"] = skipBadRows,
-    };
+    internal static Dictionary<string, object> Parameters(
+        FarmFolder farm,
+        int cropYear,
+        List<KeyValuePair<string, string>> settings,
+        bool skipBadRows
+    ) =>
+        new()
+        {
+            ["records"] = Path.GetFullPath(farm.Folder),
+            ["year"] = cropYear,
+            ["settings"] = string.Join("; ", settings.Select(pair => $"{pair.Key}={pair.Value}")),
+            ["skip_bad_rows"] = skipBadRows,
+        };
 
     private async Task<IReadOnlyList<NotebookRun>> RunAsync(string[] notebooks, CancellationToken cancellation)
     {
         Dictionary<string, object> parameters = Parameters(farm, season.CropYear, settings, skipBadRows);
         NotebookRunOptions options = new() { Progress = new CellSteps(terminal) };
         terminal.Step($"Running {farm.Notation.Count(notebooks.Length, "notebook")}");
-        return await NotebookChildProcess.RunAllAsync(
-            notebooks.Select(path => new NotebookJob(path, parameters, options)).ToList(), parallel: 2, cancellation: cancellation).ConfigureAwait(false);
+        return await NotebookChildProcess
+            .RunAllAsync(
+                notebooks.Select(path => new NotebookJob(path, parameters, options)).ToList(),
+                parallel: 2,
+                cancellation: cancellation
+            )
+            .ConfigureAwait(false);
     }
 
     private sealed class CellSteps(Terminal terminal) : IProgress<CellProgress>

@@ -51,7 +51,10 @@ internal sealed class ImportFiller(ImportPlan plan, ChosenMapping chosen, Record
             block = SourceBlock.With(grid, mapping.SourceColumns);
         }
 
-        return block ?? throw new ArgumentException($"{plan.Source} has no row with the headings {string.Join(", ", mapping.SourceColumns)}, which the mapping names.");
+        return block
+            ?? throw new ArgumentException(
+                $"{plan.Source} has no row with the headings {string.Join(", ", mapping.SourceColumns)}, which the mapping names."
+            );
     }
 
     private List<ImportCandidate> Candidates(SourceBlock block, out List<(ImportUnit Unit, IReadOnlyList<string> Fields)> others)

@@ -146,12 +146,16 @@ internal static class ImportRemarks
 
         if (notes.Estimates > 0)
         {
-            yield return notation.Text($"{notes.Estimates:N0} {(notes.Estimates == 1 ? "quantity is" : "quantities are")} marked as about right; taken as written.");
+            yield return notation.Text(
+                $"{notes.Estimates:N0} {(notes.Estimates == 1 ? "quantity is" : "quantities are")} marked as about right; taken as written."
+            );
         }
 
         if (notes.Rounded > 0)
         {
-            yield return notation.Text($"{notes.Rounded:N0} {(notes.Rounded == 1 ? "number" : "numbers")} rounded, {notes.RoundedBy:+0.0000;-0.0000} in all.");
+            yield return notation.Text(
+                $"{notes.Rounded:N0} {(notes.Rounded == 1 ? "number" : "numbers")} rounded, {notes.RoundedBy:+0.0000;-0.0000} in all."
+            );
         }
 
         string Rows(int count) => notation.Text($"{count:N0} {(count == 1 ? "row" : "rows")}");

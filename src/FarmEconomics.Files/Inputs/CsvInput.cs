@@ -10,7 +10,9 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
 {
     public string Path { get; } = path;
 
-    /// <summary>Far above any farm's records (several million rows), and small enough that what is read of it fits a plain computer.</summary>
+    /// <summary>
+    /// Far above any farm's records (several million rows), and small enough that what is read of it fits a plain computer.
+    /// </summary>
     public const long MaxBytes = 256L * 1024 * 1024;
 
     public override InputReading Open(Func<CsvReaderOptions, CsvReaderOptions> options, FarmSettings settings)
@@ -28,7 +30,10 @@ internal sealed class CsvInput(string path, string file, string table) : TableIn
             (long length, DateTime written) = (before.Length, before.LastWriteTimeUtc);
             if (length > MaxBytes)
             {
-                throw new InputException(ProblemCodes.FileTooLarge, settings.Notation.Text($"{File} has {length / 1048576:N0} MB; at most {MaxBytes / 1048576} MB are read."));
+                throw new InputException(
+                    ProblemCodes.FileTooLarge,
+                    settings.Notation.Text($"{File} has {length / 1048576:N0} MB; at most {MaxBytes / 1048576} MB are read.")
+                );
             }
 
             return new InputReading(CsvReader.FromFile(Path, options(TableFile.Options(Path))), finish: () =>

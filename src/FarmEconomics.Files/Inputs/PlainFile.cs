@@ -25,7 +25,9 @@ internal static class PlainFile
         }
     }
 
-    /// <summary>False for a pipe, a socket or a device, without opening it; what isn't there counts as plain, since opening it tells.</summary>
+    /// <summary>
+    /// False for a pipe, a socket or a device, without opening it; what isn't there counts as plain, since opening it tells.
+    /// </summary>
     // Everything but a plain file has a length of 0. The base library names a file's type only when it writes the head of an archive's
     // entry, and does that without opening a pipe or a device; of an empty plain file there is nothing else to write.
     internal static bool IsPlain(string path)

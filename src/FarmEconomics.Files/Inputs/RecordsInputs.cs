@@ -38,7 +38,14 @@ internal static class RecordsInputs
             }
             else if (dot < 0 && !whole.TryAdd(table.Name, name))
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.TableTwice, new SourceLine(name, 0), null, $"{name} is not read: {whole[table.Name]} is the table {table.Name} already."));
+                problems.Add(
+                    ProblemCatalog.Make(
+                        ProblemCodes.TableTwice,
+                        new SourceLine(name, 0),
+                        null,
+                        $"{name} is not read: {whole[table.Name]} is the table {table.Name} already."
+                    )
+                );
             }
             else
             {
@@ -46,13 +53,20 @@ internal static class RecordsInputs
             }
         }
 
-        foreach (string name in Directory.EnumerateDirectories(folder, "*.csv").Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal))
+        foreach (
+            string name in Directory
+                .EnumerateDirectories(folder, "*.csv")
+                .Select(path => Path.GetFileName(path)!)
+                .Order(StringComparer.Ordinal)
+        )
         {
             string stem = Path.GetFileNameWithoutExtension(name);
             int dot = stem.IndexOf('.', StringComparison.Ordinal);
             if (TableOf(dot < 0 ? stem : stem[..dot], schemas) is not null)
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.FileUnreadable, new SourceLine(name, 0), null, $"{name} is a folder, not a file."));
+                problems.Add(
+                    ProblemCatalog.Make(ProblemCodes.FileUnreadable, new SourceLine(name, 0), null, $"{name} is a folder, not a file.")
+                );
             }
         }
 
@@ -77,14 +91,28 @@ internal static class RecordsInputs
             }
             else if (!seen.TryAdd(table.Name, sheet.Name))
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.TableTwice, source, null, $"The sheet \"{sheet.Name}\" is not read: \"{seen[table.Name]}\" is the table {table.Name} already."));
+                problems.Add(
+                    ProblemCatalog.Make(
+                        ProblemCodes.TableTwice,
+                        source,
+                        null,
+                        $"The sheet \"{sheet.Name}\" is not read: \"{seen[table.Name]}\" is the table {table.Name} already."
+                    )
+                );
             }
             else
             {
                 inputs.Add(new SheetInput(path, sheet.Id, file, table));
                 if (sheet.Hidden)
                 {
-                    problems.Add(ProblemCatalog.Make(ProblemCodes.HiddenSheet, source, null, $"The sheet \"{sheet.Name}\" is hidden; its rows are read all the same."));
+                    problems.Add(
+                        ProblemCatalog.Make(
+                            ProblemCodes.HiddenSheet,
+                            source,
+                            null,
+                            $"The sheet \"{sheet.Name}\" is hidden; its rows are read all the same."
+                        )
+                    );
                 }
             }
         }

@@ -46,5 +46,6 @@ internal static class SheetPlace
     }
 
     /// <summary>The row of a cell reference such as <c>AB12</c>; 0 when it is none.</summary>
-    public static int RowOf(ReadOnlySpan<char> reference) => int.TryParse(reference.TrimStart("ABCDEFGHIJKLMNOPQRSTUVWXYZ$"), out int row) ? row : 0;
+    public static int RowOf(ReadOnlySpan<char> reference) =>
+        int.TryParse(reference.TrimStart("ABCDEFGHIJKLMNOPQRSTUVWXYZ$"), out int row) ? row : 0;
 }

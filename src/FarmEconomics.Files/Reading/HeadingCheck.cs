@@ -12,7 +12,13 @@ internal static class HeadingCheck
 
     /// <summary>Finds the column of each heading and reports what doesn't match.</summary>
     /// <returns>The column of each heading (null: not read), or null when the file can't be read.</returns>
-    public static ColumnSchema?[]? Run(SourceLine source, TableSchema schema, LengthUnit unit, IReadOnlyList<string> headings, List<Problem> problems)
+    public static ColumnSchema?[]? Run(
+        SourceLine source,
+        TableSchema schema,
+        LengthUnit unit,
+        IReadOnlyList<string> headings,
+        List<Problem> problems
+    )
     {
         bool readable = true;
         int unknown = 0;
@@ -30,12 +36,28 @@ internal static class HeadingCheck
             }
             else if (column is null)
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownColumn, source, headings[i], $"{schema.Name} has no column \"{headings[i]}\".", headings[i],
-                    NearestName.Find(headings[i], schema.Columns.Select(known => known.NameFor(unit)))));
+                problems.Add(
+                    ProblemCatalog.Make(
+                        ProblemCodes.UnknownColumn,
+                        source,
+                        headings[i],
+                        $"{schema.Name} has no column \"{headings[i]}\".",
+                        headings[i],
+                        NearestName.Find(headings[i], schema.Columns.Select(known => known.NameFor(unit)))
+                    )
+                );
             }
             else if (Array.IndexOf(columns, column) >= 0)
             {
-                problems.Add(ProblemCatalog.Make(ProblemCodes.ColumnTwice, source, column.Name, $"The column {column.NameFor(unit)} stands twice in the heading row.", headings[i]));
+                problems.Add(
+                    ProblemCatalog.Make(
+                        ProblemCodes.ColumnTwice,
+                        source,
+                        column.Name,
+                        $"The column {column.NameFor(unit)} stands twice in the heading row.",
+                        headings[i]
+                    )
+                );
                 readable = false;
             }
 
@@ -44,19 +66,41 @@ internal static class HeadingCheck
 
         if (unknown > MaxUnknownTold)
         {
-            problems.Add(ProblemCatalog.Make(ProblemCodes.UnknownColumn, source, null, Notation.Default.Text($"{schema.Name} has no columns for {unknown - MaxUnknownTold:N0} more headings.")));
+            problems.Add(
+                ProblemCatalog.Make(
+                    ProblemCodes.UnknownColumn,
+                    source,
+                    null,
+                    Notation.Default.Text($"{schema.Name} has no columns for {unknown - MaxUnknownTold:N0} more headings.")
+                )
+            );
         }
 
         foreach (ColumnSchema missing in schema.Columns.Where(column => column.Required && Array.IndexOf(columns, column) < 0))
         {
-            problems.Add(ProblemCatalog.Make(ProblemCodes.MissingColumn, source, null, $"{schema.Name} lacks the column {missing.NameFor(unit)}.", null,
-                NearestName.Find(missing.NameFor(unit), headings.Where(heading => schema.Find(heading, unit) is null))));
+            problems.Add(
+                ProblemCatalog.Make(
+                    ProblemCodes.MissingColumn,
+                    source,
+                    null,
+                    $"{schema.Name} lacks the column {missing.NameFor(unit)}.",
+                    null,
+                    NearestName.Find(missing.NameFor(unit), headings.Where(heading => schema.Find(heading, unit) is null))
+                )
+            );
             readable = false;
         }
 
         if (schema.OneOf.Count > 0 && !columns.Any(column => column is not null && schema.OneOf.Contains(column.Name)))
         {
-            problems.Add(ProblemCatalog.Make(ProblemCodes.MissingColumn, source, null, $"{schema.Name} lacks a column {string.Join(" or ", schema.OneOf)}."));
+            problems.Add(
+                ProblemCatalog.Make(
+                    ProblemCodes.MissingColumn,
+                    source,
+                    null,
+                    $"{schema.Name} lacks a column {string.Join(" or ", schema.OneOf)}."
+                )
+            );
             readable = false;
         }
 

@@ -42,7 +42,16 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
 
     public void Report(string code, string? column, string message, string? offending, string? nearest = null)
     {
-        problems.Add(ProblemCatalog.Make(code, Source, column, message, code == ProblemCodes.TooManyFields || offending is null ? offending : Shown(offending), nearest));
+        problems.Add(
+            ProblemCatalog.Make(
+                code,
+                Source,
+                column,
+                message,
+                code == ProblemCodes.TooManyFields || offending is null ? offending : Shown(offending),
+                nearest
+            )
+        );
         InError = true;
     }
 
@@ -71,14 +80,24 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
                 ReportText(index, bytes, text);
                 break;
             case ColumnType.Date when value is DateOnly day:
-                Report(ProblemCodes.DateOutside, index, $"{NameAt(index)} {day:yyyy-MM-dd} is before {ColumnSchema.FirstYear} or after {ColumnSchema.LastYear}.", $"{day:yyyy-MM-dd}");
+                Report(
+                    ProblemCodes.DateOutside,
+                    index,
+                    $"{NameAt(index)} {day:yyyy-MM-dd} is before {ColumnSchema.FirstYear} or after {ColumnSchema.LastYear}.",
+                    $"{day:yyyy-MM-dd}"
+                );
                 break;
             case ColumnType.Date:
                 Report(ProblemCodes.NotADate, index,
                     $"{NameAt(index)} is not a date: \"{Shown(text)}\" (expected a day written as 2025-06-30{(Settings.DateFormat is { } format ? $", or as {format}" : "")}).", text);
                 break;
             case ColumnType.Year:
-                Report(ProblemCodes.NotAYear, index, $"{NameAt(index)} must be a year from {ColumnSchema.FirstYear} to {ColumnSchema.LastYear}, not \"{Shown(text)}\".", text);
+                Report(
+                    ProblemCodes.NotAYear,
+                    index,
+                    $"{NameAt(index)} must be a year from {ColumnSchema.FirstYear} to {ColumnSchema.LastYear}, not \"{Shown(text)}\".",
+                    text
+                );
                 break;
             case ColumnType.YesNo:
                 Report(ProblemCodes.NotYesNo, index, $"{NameAt(index)} must be yes or no, not \"{Shown(text)}\".", text);
@@ -107,8 +126,14 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
 
         if (text.Length > column.MaxLength)
         {
-            Report(ProblemCodes.TextTooLong, index,
-                Settings.Notation.Text($"{NameAt(index)} has {text.Length:N0} letters, at most {column.MaxLength:N0} are read: \"{Shown(text)}\"."), text);
+            Report(
+                ProblemCodes.TextTooLong,
+                index,
+                Settings.Notation.Text(
+                    $"{NameAt(index)} has {text.Length:N0} letters, at most {column.MaxLength:N0} are read: \"{Shown(text)}\"."
+                ),
+                text
+            );
         }
 
         if (column.Type == ColumnType.Basis && !Basis.TryParse(Settings.LengthUnit.Documented(text), out _))
@@ -120,7 +145,13 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
     private void ReportWord(int index, string text, IReadOnlyList<string> allowed)
     {
         string[] words = [.. allowed.Select(word => Settings.LengthUnit.Label(word))];
-        Report(ProblemCodes.UnknownWord, index, $"{NameAt(index)} can't be \"{Shown(text)}\"; allowed: {string.Join(", ", words)}.", text, NearestName.Find(text, words));
+        Report(
+            ProblemCodes.UnknownWord,
+            index,
+            $"{NameAt(index)} can't be \"{Shown(text)}\"; allowed: {string.Join(", ", words)}.",
+            text,
+            NearestName.Find(text, words)
+        );
     }
 
     private void ReportNumber(int index, string text, decimal? value)
@@ -132,10 +163,14 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
             return;
         }
 
-        NumberFault fault = text.Length > LongestNumber ? NumberFault.NotANumber : NumberText.Read(text, column, Settings.DecimalMark, out _);
+        NumberFault fault =
+            text.Length > LongestNumber ? NumberFault.NotANumber : NumberText.Read(text, column, Settings.DecimalMark, out _);
         (string code, string message) = fault switch
         {
-            NumberFault.TooManyDecimals => (ProblemCodes.TooManyDecimals, $"{NameAt(index)} has more than {column.MaxDecimals} decimals: \"{Shown(text)}\"."),
+            NumberFault.TooManyDecimals => (
+                ProblemCodes.TooManyDecimals,
+                $"{NameAt(index)} has more than {column.MaxDecimals} decimals: \"{Shown(text)}\"."
+            ),
             NumberFault.TooLarge => (ProblemCodes.NumberTooLarge, $"{NameAt(index)} is too large: \"{Shown(text)}\"."),
             _ when column.Type == ColumnType.Hours => (ProblemCodes.NotANumber,
                 $"{NameAt(index)} is not a number of hours: \"{Shown(text)}\" (write 7{Settings.DecimalMark}5 or 7:30)."),
@@ -159,7 +194,10 @@ internal sealed class RowReading(FarmSettings settings, string file, ColumnSchem
     public void AddMoney(IRecordRow? row)
     {
         // What makes the money of a row can't be read: then it isn't known.
-        bool known = row is not null && !IsBad(row.Home.Schema.Money) && (row is not SaleRow { Amount: null } || (!IsBad("quantity") && !IsBad("unit_price")));
+        bool known =
+            row is not null
+            && !IsBad(row.Home.Schema.Money)
+            && (row is not SaleRow { Amount: null } || (!IsBad("quantity") && !IsBad("unit_price")));
         decimal? money = known ? RowMoney.Of(row!) : null;
         for (int i = firstProblem; money is not null && i < problems.Count; i++)
         {

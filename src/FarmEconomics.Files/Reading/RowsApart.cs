@@ -14,7 +14,11 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
     private static readonly HashSet<string> TotalWords = ["total", "totals", "sum", "subtotal", "subtotals", "grandtotal", "sums"];
 
     private readonly int[] required =
-        [.. Enumerable.Range(0, columns.Length).Where(i => columns[i] is { } column && (column.Required || schema.OneOf.Contains(column.Name)))];
+    [
+        .. Enumerable
+            .Range(0, columns.Length)
+            .Where(i => columns[i] is { } column && (column.Required || schema.OneOf.Contains(column.Name))),
+    ];
 
     // Apart from the others: what takes remarks back must not take these, and a file may hold millions of them.
     private readonly ProblemLog totals = new();
@@ -33,7 +37,11 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
 
         // A look at the length and the first byte (a date's is a digit) spares the text of nearly every row.
         ReadOnlySpan<byte> bytes = reader.GetSpan(first);
-        if (bytes.Length is < 3 or > 14 || char.IsAsciiDigit((char)bytes[0]) || !TotalWords.Contains(HeadingKey.Of(reader.GetString(first).TrimEnd(':'))))
+        if (
+            bytes.Length is < 3 or > 14
+            || char.IsAsciiDigit((char)bytes[0])
+            || !TotalWords.Contains(HeadingKey.Of(reader.GetString(first).TrimEnd(':')))
+        )
         {
             return false;
         }
@@ -96,7 +104,16 @@ internal sealed class RowsApart(TableSchema schema, ColumnSchema?[] columns, str
         if (notes.Count > 0)
         {
             problems.RemoveRange(notes[0].FirstProblem, problems.Count - notes[0].FirstProblem);
-            problems.AddRange(notes.Select(note => ProblemCatalog.Make(ProblemCodes.NoRecord, note.Source, null, $"The row under the table in {file} is a remark and is not read.")));
+            problems.AddRange(
+                notes.Select(note =>
+                    ProblemCatalog.Make(
+                        ProblemCodes.NoRecord,
+                        note.Source,
+                        null,
+                        $"The row under the table in {file} is a remark and is not read."
+                    )
+                )
+            );
         }
 
         problems.AddRange(totals.Problems);

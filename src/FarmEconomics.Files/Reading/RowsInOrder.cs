@@ -112,8 +112,12 @@ internal sealed class RowsInOrder(FarmSettings settings, RecordTable table, Colu
         apart.NextIsInError(Reading.Reader, row, fits, key < 0 ? "" : Reading.Reader.GetString(key));
         if (++Counts.InError > MaxRowsInError)
         {
-            throw new InputException(ProblemCodes.TooManyInError,
-                settings.Notation.Text($"More than {MaxRowsInError:N0} rows of {File} are in error; what follows row {Reading.Line} is not read."));
+            throw new InputException(
+                ProblemCodes.TooManyInError,
+                settings.Notation.Text(
+                    $"More than {MaxRowsInError:N0} rows of {File} are in error; what follows row {Reading.Line} is not read."
+                )
+            );
         }
     }
 
@@ -139,8 +143,12 @@ internal sealed class RowsInOrder(FarmSettings settings, RecordTable table, Colu
         {
             if (!reader.IsEmpty(i))
             {
-                row.Report(ProblemCodes.TooManyFields, null,
-                    $"The row has {reader.FieldCount} values but there are {columns.Length} columns. Is there a comma in a number (60,00)?", reader.GetString(i));
+                row.Report(
+                    ProblemCodes.TooManyFields,
+                    null,
+                    $"The row has {reader.FieldCount} values but there are {columns.Length} columns. Is there a comma in a number (60,00)?",
+                    reader.GetString(i)
+                );
                 break;
             }
         }

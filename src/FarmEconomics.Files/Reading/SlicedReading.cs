@@ -115,7 +115,9 @@ internal sealed class SlicedReading(SharedFile file, List<FileSlice> slices, Rec
         return false;
     }
 
-    /// <summary>True when blank lines stand at the end only, so that each row's line follows from the first's; nearly every large file's do.</summary>
+    /// <summary>
+    /// True when blank lines stand at the end only, so that each row's line follows from the first's; nearly every large file's do.
+    /// </summary>
     private bool IsWithoutGaps
     {
         get

@@ -22,12 +22,15 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         {
             var quotes = new Dictionary<long, CsvMalformedReason>();
             using InputReading reading = input.Open(
-                options => options with
-                {
-                    // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
-                    OnMalformedRecord = record => _ = record.Reason == CsvMalformedReason.StrayQuote || quotes.TryAdd(record.LineNumber, record.Reason),
-                },
-                settings);
+                options =>
+                    options with
+                    {
+                        // A stray quote inside a text (5" pots) is kept as a letter and harms nothing.
+                        OnMalformedRecord = record =>
+                            _ = record.Reason == CsvMalformedReason.StrayQuote || quotes.TryAdd(record.LineNumber, record.Reason),
+                    },
+                settings
+            );
             problems.AddRange(reading.Remarks);
             counts.PassedOver = reading.RowsPassedOver;
             Read(reading, input, table, quotes, counts);
@@ -48,7 +51,10 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
             Stop(ProblemCodes.FileUnreadable, $"{input.File} can't be read: {fault.Message}");
         }
 
-        return new FileCount(schema.Name, input.File, counts.Rows, counts.Rows - counts.InError - counts.PassedOver, counts.InError) { RowsPassedOver = counts.PassedOver };
+        return new FileCount(schema.Name, input.File, counts.Rows, counts.Rows - counts.InError - counts.PassedOver, counts.InError)
+        {
+            RowsPassedOver = counts.PassedOver,
+        };
 
         // No result may rest on part of a file: its rows are taken back.
         void Stop(string code, string message)
@@ -65,7 +71,13 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
         }
     }
 
-    private void Read(InputReading reading, TableInput input, RecordTable table, Dictionary<long, CsvMalformedReason> quotes, RowCounts counts)
+    private void Read(
+        InputReading reading,
+        TableInput input,
+        RecordTable table,
+        Dictionary<long, CsvMalformedReason> quotes,
+        RowCounts counts
+    )
     {
         TableSchema schema = table.Schema;
         string file = input.File;
@@ -102,7 +114,15 @@ internal sealed class TableReader(FarmSettings settings, RecordTables tables, Li
             return;
         }
 
-        foreach (string name in new RowsInOrder(settings, table, columns, problems) { Reading = reading, File = file, Quotes = quotes, Counts = counts }.Read(progress))
+        foreach (
+            string name in new RowsInOrder(settings, table, columns, problems)
+            {
+                Reading = reading,
+                File = file,
+                Quotes = quotes,
+                Counts = counts,
+            }.Read(progress)
+        )
         {
             RememberName(schema, name);
         }

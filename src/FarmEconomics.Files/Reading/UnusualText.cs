@@ -7,11 +7,15 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Files.Reading;
 
-/// <summary>Looks at texts that hold more than plain ASCII letters: wrong encodings, letters that can't be seen, and the form of composed letters.</summary>
+/// <summary>
+/// Looks at texts that hold more than plain ASCII letters: wrong encodings, letters that can't be seen, and the form of composed letters.
+/// </summary>
 internal static class UnusualText
 {
     // Marks that change nothing one can see (word joiners, directions of writing); those that join letters of some scripts are left.
-    private static readonly SearchValues<char> Unseen = SearchValues.Create("\u00AD\u061C\u200B\u200E\u200F\u202A\u202B\u202C\u202D\u202E\u2060\u2066\u2067\u2068\u2069\uFEFF");
+    private static readonly SearchValues<char> Unseen = SearchValues.Create(
+        "\u00AD\u061C\u200B\u200E\u200F\u202A\u202B\u202C\u202D\u202E\u2060\u2066\u2067\u2068\u2069\uFEFF"
+    );
 
     /// <summary>True for a text that needs a look: nearly every text is plain letters, seen at once.</summary>
     public static bool Is(ReadOnlySpan<byte> bytes) => bytes.IndexOfAnyExceptInRange((byte)' ', (byte)'~') >= 0;
@@ -31,11 +35,17 @@ internal static class UnusualText
         }
 
         return control < 0 ? null
-            : text[control] < '\t' || !column.IsName ? (ProblemCodes.NotUtf8, "holds characters that are no letters (NUL or other control characters).")
-            : (ProblemCodes.UnseenLetters, $"holds a character that can't be seen ({Name(text[control])}) after \"{RowReading.Shown(text[..control])}\".");
+            : text[control] < '\t' || !column.IsName
+                ? (ProblemCodes.NotUtf8, "holds characters that are no letters (NUL or other control characters).")
+            : (
+                ProblemCodes.UnseenLetters,
+                $"holds a character that can't be seen ({Name(text[control])}) after \"{RowReading.Shown(text[..control])}\"."
+            );
     }
 
-    /// <summary>A name with its letters composed (Unicode NFC), so that names which look alike are one name; another text as it is.</summary>
+    /// <summary>
+    /// A name with its letters composed (Unicode NFC), so that names which look alike are one name; another text as it is.
+    /// </summary>
     public static string Composed(ColumnSchema column, string text) => column.IsName ? ENSNormalize.NF.NFC(text) : text;
 
     private static string Name(char c) => c switch

@@ -54,7 +54,9 @@ internal static class BudgetTable
         table.End();
     }
 
-    private static ResultColumn<EnterpriseBudget> Money(string name, BudgetLine line) => new(name, ResultKind.Money, budget => budget.Line(line).Value);
+    private static ResultColumn<EnterpriseBudget> Money(string name, BudgetLine line) =>
+        new(name, ResultKind.Money, budget => budget.Line(line).Value);
 
-    private static ResultColumn<EnterpriseBudget> Number(string name, Func<EnterpriseBudget, decimal?> value) => new(name, ResultKind.Number, budget => value(budget));
+    private static ResultColumn<EnterpriseBudget> Number(string name, Func<EnterpriseBudget, decimal?> value) =>
+        new(name, ResultKind.Number, budget => value(budget));
 }

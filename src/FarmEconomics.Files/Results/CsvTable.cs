@@ -4,7 +4,9 @@ using FarmEconomics.Files.Workbooks;
 
 namespace FarmEconomics.Files.Results;
 
-/// <summary>A result table being written: dot decimals, ISO dates, blank for "not available", LF line ends, no formulas out of the records' text.</summary>
+/// <summary>
+/// A result table being written: dot decimals, ISO dates, blank for "not available", LF line ends, no formulas out of the records' text.
+/// </summary>
 internal sealed class CsvTable : IDisposable
 {
     private readonly CsvWriter writer;
@@ -20,7 +22,16 @@ internal sealed class CsvTable : IDisposable
     {
         sheet = book?.Sheet(Path.GetFileNameWithoutExtension(path));
         sheet?.HeadingRow(columns);
-        writer = CsvWriter.Create(File.Create(path), CsvWriterOptions.Default with { NewLine = "\n", HasHeader = false, Injection = CsvInjection.None }, leaveOpen: false);
+        writer = CsvWriter.Create(
+            File.Create(path),
+            CsvWriterOptions.Default with
+            {
+                NewLine = "\n",
+                HasHeader = false,
+                Injection = CsvInjection.None,
+            },
+            leaveOpen: false
+        );
         writer.WriteRecord(columns);
     }
 

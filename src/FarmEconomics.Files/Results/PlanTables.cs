@@ -45,10 +45,29 @@ public static class PlanTables
 
     private static void WriteWeeks(PlanOutlook outlook, string path)
     {
-        using CsvTable table = new(path, null, "from", "hours", "own_hours_there", "hired_hours_there", "hours_short", "trays", "crates_picked", "sales_after_fees");
+        using CsvTable table = new(
+            path,
+            null,
+            "from",
+            "hours",
+            "own_hours_there",
+            "hired_hours_there",
+            "hours_short",
+            "trays",
+            "crates_picked",
+            "sales_after_fees"
+        );
         foreach (PlanWeek week in outlook.Weeks)
         {
-            table.Text(Day(week.From)).Number(week.Hours).Number(week.Own).Number(week.Hired).Number(week.Short).Number(week.Trays).Number(week.Crates).Money(week.Sales);
+            table
+                .Text(Day(week.From))
+                .Number(week.Hours)
+                .Number(week.Own)
+                .Number(week.Hired)
+                .Number(week.Short)
+                .Number(week.Trays)
+                .Number(week.Crates)
+                .Money(week.Sales);
             table.End();
         }
     }

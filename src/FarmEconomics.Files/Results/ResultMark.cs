@@ -5,8 +5,8 @@ using FarmEconomics.Files.Inputs;
 namespace FarmEconomics.Files.Results;
 
 /// <summary>
-/// What marks a folder as written by a command: the next run of the same command replaces it whole. The mark lists what was written, so that
-/// nothing a grower put there goes with it.
+/// What marks a folder as written by a command: the next run of the same command replaces it whole. The mark lists what was written, so
+/// that nothing a grower put there goes with it.
 /// </summary>
 public static class ResultMark
 {
@@ -23,7 +23,8 @@ public static class ResultMark
     internal static string List(string folder) => string.Concat(Checksums(folder).Select(file => $"{file.Sum}  {file.Name}\n"));
 
     /// <summary>The command that wrote a folder; null: it has no mark, or one that doesn't say.</summary>
-    internal static string? Writer(string folder) => Lines(folder) is [var first, ..] && first.StartsWith(By, StringComparison.Ordinal) ? first[By.Length..] : null;
+    internal static string? Writer(string folder) =>
+        Lines(folder) is [var first, ..] && first.StartsWith(By, StringComparison.Ordinal) ? first[By.Length..] : null;
 
     /// <summary>What stands in a marked folder and was not written there by the command.</summary>
     /// <param name="folder">The folder.</param>
@@ -39,15 +40,19 @@ public static class ResultMark
     }
 
     /// <summary>Name and SHA-256 of every file below a folder but the mark, by name; what is no plain file has no sum.</summary>
-    internal static IEnumerable<(string Name, string Sum)> Checksums(string folder) => Files(folder).Select(file => (file.Name, Sum(file.Path)));
+    internal static IEnumerable<(string Name, string Sum)> Checksums(string folder) =>
+        Files(folder).Select(file => (file.Name, Sum(file.Path)));
 
     private static IEnumerable<(string Name, string Path)> Files(string folder) => Below(new DirectoryInfo(folder))
         .Select(path => (Name: Path.GetRelativePath(folder, path).Replace('\\', '/'), Path: path))
         .Where(file => file.Name != FileName)
         .OrderBy(file => file.Name, StringComparer.Ordinal);
 
-    private static IEnumerable<string> Below(DirectoryInfo folder) => folder.EnumerateFileSystemInfos().Where(entry => !IsOfOtherPrograms(entry.Name))
-        .SelectMany(entry => entry is DirectoryInfo { LinkTarget: null } inner ? Below(inner) : [entry.FullName]);
+    private static IEnumerable<string> Below(DirectoryInfo folder) =>
+        folder
+            .EnumerateFileSystemInfos()
+            .Where(entry => !IsOfOtherPrograms(entry.Name))
+            .SelectMany(entry => entry is DirectoryInfo { LinkTarget: null } inner ? Below(inner) : [entry.FullName]);
 
     // What a file browser, a spreadsheet with a table open or Jupyter leave behind on their own is nobody's work.
     private static bool IsOfOtherPrograms(string name) => LeftByOtherPrograms.Contains(name) || name == ".ipynb_checkpoints"

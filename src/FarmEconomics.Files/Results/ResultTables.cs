@@ -68,7 +68,8 @@ public static class ResultTables
     ];
 
     // The figures are in the farm's own unit of length, and the headings say so.
-    private static string[] Headings(SeasonReview season) => [.. BudgetTable.Columns.Select(column => season.Settings.LengthUnit.Label(column.Name))];
+    private static string[] Headings(SeasonReview season) =>
+        [.. BudgetTable.Columns.Select(column => season.Settings.LengthUnit.Label(column.Name))];
 
     private static void WriteCrops(SeasonReview season, string path, Workbook? book)
     {
@@ -92,13 +93,31 @@ public static class ResultTables
 
     private static void WriteChannels(SeasonReview season, string path, Workbook? book)
     {
-        using CsvTable table = new(path, book, "crop_year", "channel", "kind", "quantity_value", "fees", "direct_costs", "hours", "margin", "margin_per_hour");
+        using CsvTable table = new(
+            path,
+            book,
+            "crop_year",
+            "channel",
+            "kind",
+            "quantity_value",
+            "fees",
+            "direct_costs",
+            "hours",
+            "margin",
+            "margin_per_hour"
+        );
         foreach (ChannelResult channel in season.Channels)
         {
             bool costs = channel.Known.Costs is null;
-            table.Whole(season.CropYear).Text(channel.Channel.Name).Text(channel.Channel.Kind.ToString().ToLowerInvariant())
-                .Money(channel.Known.Value is null ? channel.QuantityValue.Amount : null).Money(channel.Known.Value is null ? channel.Fees.Amount : null).Money(costs ? channel.DirectCosts.Amount : null)
-                .Number(channel.Known.Hours is null ? channel.Hours.Value : null).Money(channel.Known.NoGrossMargin is null ? channel.Margin.Amount : null)
+            table
+                .Whole(season.CropYear)
+                .Text(channel.Channel.Name)
+                .Text(channel.Channel.Kind.ToString().ToLowerInvariant())
+                .Money(channel.Known.Value is null ? channel.QuantityValue.Amount : null)
+                .Money(channel.Known.Value is null ? channel.Fees.Amount : null)
+                .Money(costs ? channel.DirectCosts.Amount : null)
+                .Number(channel.Known.Hours is null ? channel.Hours.Value : null)
+                .Money(channel.Known.NoGrossMargin is null ? channel.Margin.Amount : null)
                 .Number(channel.MarginPerHour.Value);
             table.End();
         }
@@ -107,13 +126,37 @@ public static class ResultTables
     private static void WritePools(SeasonReview season, string path, Workbook? book)
     {
         using CsvTable table = new(
-            path, book, "crop_year", "pool", "cash_cost", "labor_cost", "ownership_cost", "hours", "received_from_pools", "passed_to_pools", "to_crops", "to_household", "unused", "not_assigned");
+            path,
+            book,
+            "crop_year",
+            "pool",
+            "cash_cost",
+            "labor_cost",
+            "ownership_cost",
+            "hours",
+            "received_from_pools",
+            "passed_to_pools",
+            "to_crops",
+            "to_household",
+            "unused",
+            "not_assigned"
+        );
         foreach (PoolResult pool in season.Pools)
         {
             decimal? Owned(Money amount) => pool.OwnershipKnown ? amount.Amount : null;
-            table.Whole(season.CropYear).Text(pool.Pool.Name).Money(pool.Cash.Amount).Money(pool.Labor.Amount).Money(Owned(pool.Ownership)).Number(pool.Hours)
-                .Money(pool.ReceivedKnown ? pool.ReceivedFromPools.Amount : null).Money(pool.PassedKnown ? pool.PassedToPools.Amount : null)
-                .Money(Owned(pool.ToCrops)).Money(Owned(pool.ToHousehold)).Money(Owned(pool.Unused)).Money(Owned(pool.NotAssigned));
+            table
+                .Whole(season.CropYear)
+                .Text(pool.Pool.Name)
+                .Money(pool.Cash.Amount)
+                .Money(pool.Labor.Amount)
+                .Money(Owned(pool.Ownership))
+                .Number(pool.Hours)
+                .Money(pool.ReceivedKnown ? pool.ReceivedFromPools.Amount : null)
+                .Money(pool.PassedKnown ? pool.PassedToPools.Amount : null)
+                .Money(Owned(pool.ToCrops))
+                .Money(Owned(pool.ToHousehold))
+                .Money(Owned(pool.Unused))
+                .Money(Owned(pool.NotAssigned));
             table.End();
         }
     }
@@ -126,7 +169,11 @@ public static class ResultTables
             foreach (IGrouping<Crop, PoolCharge> crop in pool.Charges.Where(charge => charge.Enterprise is not null)
                 .GroupBy(charge => charge.Enterprise!.Crop).OrderBy(group => group.Key.Index))
             {
-                table.Whole(season.CropYear).Text(pool.Pool.Name).Text(crop.Key.Name).Money(pool.OwnershipKnown ? crop.Sum(charge => charge.Amount.Amount) : null);
+                table
+                    .Whole(season.CropYear)
+                    .Text(pool.Pool.Name)
+                    .Text(crop.Key.Name)
+                    .Money(pool.OwnershipKnown ? crop.Sum(charge => charge.Amount.Amount) : null);
                 table.End();
             }
         }
@@ -157,9 +204,17 @@ public static class ResultTables
         using CsvTable table = new(path, book, "severity", "code", "file", "line", "column", "message");
         foreach (Problem problem in problems)
         {
-            table.Text(problem.Severity.ToString().ToLowerInvariant()).Text(problem.Code).Text(problem.Source.File)
-                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null).Text(problem.Column is { } column ? RecordSchema.NameFor(column, notation.LengthUnit) : null)
-                .Text(problem.Further == 0 ? problem.Message : notation.Text($"{problem.Message} And {problem.Further:N0} further rows with the same fault."));
+            table
+                .Text(problem.Severity.ToString().ToLowerInvariant())
+                .Text(problem.Code)
+                .Text(problem.Source.File)
+                .Whole(problem.Source.Line > 0 ? problem.Source.Line : null)
+                .Text(problem.Column is { } column ? RecordSchema.NameFor(column, notation.LengthUnit) : null)
+                .Text(
+                    problem.Further == 0
+                        ? problem.Message
+                        : notation.Text($"{problem.Message} And {problem.Further:N0} further rows with the same fault.")
+                );
             table.End();
         }
     }

@@ -56,8 +56,11 @@ internal static class ShortTables
             {
                 table.Whole(season.Season.CropYear).Text(Word(resource.Kind)).Text(resource.Name).Text(crop.Crop.Name)
                     .Money(crop.Contribution.Value)
-                    .Number(beds ? null : crop.Use).Text(beds ? "" : season.Season.Notation.Label(resource.UseUnit)).Number(beds ? null : crop.PerUnit.Value)
-                        .Number(beds ? crop.Use : null).Number(beds ? crop.PerUnit.Value : null);
+                    .Number(beds ? null : crop.Use)
+                    .Text(beds ? "" : season.Season.Notation.Label(resource.UseUnit))
+                    .Number(beds ? null : crop.PerUnit.Value)
+                    .Number(beds ? crop.Use : null)
+                    .Number(beds ? crop.PerUnit.Value : null);
                 table.End();
             }
         }

@@ -131,7 +131,10 @@ internal static class ColumnExamples
     };
 
     public static string Of(TableSchema table, ColumnSchema column) =>
-        ByColumn.GetValueOrDefault($"{table.Name}.{column.Name}") ?? (column.Allowed.Count > 0 ? column.Allowed[0] : null) ?? ByName.GetValueOrDefault(column.Name) ?? column.Type switch
+        ByColumn.GetValueOrDefault($"{table.Name}.{column.Name}")
+        ?? (column.Allowed.Count > 0 ? column.Allowed[0] : null)
+        ?? ByName.GetValueOrDefault(column.Name)
+        ?? column.Type switch
         {
             ColumnType.Date => "2025-06-30",
             ColumnType.Year => "2025",
@@ -144,7 +147,9 @@ internal static class ColumnExamples
 
     /// <summary>The same with the farm's decimal mark.</summary>
     public static string Of(TableSchema table, ColumnSchema column, FarmSettings farm) =>
-        column.Type is ColumnType.Text or ColumnType.Name or ColumnType.Date || farm.DecimalMark == '.' ? Of(table, column) : Of(table, column).Replace('.', farm.DecimalMark);
+        column.Type is ColumnType.Text or ColumnType.Name or ColumnType.Date || farm.DecimalMark == '.'
+            ? Of(table, column)
+            : Of(table, column).Replace('.', farm.DecimalMark);
 
     /// <summary>What a column holds, in a few words.</summary>
     public static string Holds(ColumnSchema column, FarmSettings farm) => column.Type switch

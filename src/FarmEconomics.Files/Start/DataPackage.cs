@@ -12,7 +12,11 @@ namespace FarmEconomics.Files.Start;
 /// </summary>
 public static class DataPackage
 {
-    private static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Layout = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>The descriptor of some tables.</summary>
     /// <param name="tables">The tables; all of them make the package the project ships.</param>
@@ -46,7 +50,14 @@ public static class DataPackage
             schema["primaryKey"] = table.Columns[0].Name;
         }
 
-        JsonNode[] references = [.. table.Columns.Where(column => !column.Several && tables.FirstOrDefault(known => known.Name == column.RefersTo)?.HoldsAllNames == true).Select(Reference)];
+        JsonNode[] references =
+        [
+            .. table
+                .Columns.Where(column =>
+                    !column.Several && tables.FirstOrDefault(known => known.Name == column.RefersTo)?.HoldsAllNames == true
+                )
+                .Select(Reference),
+        ];
         if (references.Length > 0)
         {
             schema["foreignKeys"] = new JsonArray(references);
@@ -69,11 +80,16 @@ public static class DataPackage
         return resource;
     }
 
-    private static JsonObject Reference(ColumnSchema column) => new()
-    {
-        ["fields"] = column.Name,
-        ["reference"] = new JsonObject { ["resource"] = column.RefersTo, ["fields"] = RecordSchema.Find(column.RefersTo!)!.Columns[0].Name },
-    };
+    private static JsonObject Reference(ColumnSchema column) =>
+        new()
+        {
+            ["fields"] = column.Name,
+            ["reference"] = new JsonObject
+            {
+                ["resource"] = column.RefersTo,
+                ["fields"] = RecordSchema.Find(column.RefersTo!)!.Columns[0].Name,
+            },
+        };
 
     private static JsonObject Field(ColumnSchema column, FarmSettings farm)
     {

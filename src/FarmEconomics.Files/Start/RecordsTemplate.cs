@@ -14,7 +14,8 @@ public static class RecordsTemplate
     /// <summary>Writes empty tables.</summary>
     /// <param name="path">A folder, or a workbook when it ends in <c>.xlsx</c>.</param>
     /// <param name="minimal">True: only the tables no review is possible without, with the columns a first season needs.</param>
-    /// <param name="farm">Unit of length, currency and decimal mark of the farm; null: feet, US dollars, decimal points. What differs stands in the table farm.</param>
+    /// <param name="farm">Unit of length, currency and decimal mark of the farm; null: feet, US dollars, decimal points. What differs
+    /// stands in the table farm.</param>
     /// <returns>The files written.</returns>
     /// <exception cref="IOException">Something of that name is there already, or the place can't be written to.</exception>
     /// <param name="first">The first rows of some tables; null: all tables are empty.</param>
@@ -31,7 +32,9 @@ public static class RecordsTemplate
                     || first?.Tables.ContainsKey(table.Name) == true
                     || (table.Name == "farm" && settings.Count > 0)
                 )
-                .Select(table => (minimal ? table with { Columns = [.. table.Columns.Where(column => !column.Later)] } : table).For(farm.LengthUnit)),
+                .Select(table =>
+                    (minimal ? table with { Columns = [.. table.Columns.Where(column => !column.Later)] } : table).For(farm.LengthUnit)
+                ),
         ];
         return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
             ? WriteWorkbook(path, tables, farm, (settings, first))
@@ -68,11 +71,26 @@ public static class RecordsTemplate
         return rows;
     }
 
-    private static string[] WriteFolder(string folder, IReadOnlyList<TableSchema> tables, FarmSettings farm, List<(string Setting, string Value)> settings, FirstTables? first)
+    private static string[] WriteFolder(
+        string folder,
+        IReadOnlyList<TableSchema> tables,
+        FarmSettings farm,
+        List<(string Setting, string Value)> settings,
+        FirstTables? first
+    )
     {
         char separator = Separator(farm);
-        Dictionary<string, string> files = tables.ToDictionary(table => $"{table.Name}.csv", table => string.Join(separator, table.Columns.Select(column => column.Name)) + "\n"
-            + (table.Name == "farm" ? string.Concat(settings.Select(setting => Row(setting.Setting, CsvField.Of(setting.Value, separator.ToString())))) : ""));
+        Dictionary<string, string> files = tables.ToDictionary(
+            table => $"{table.Name}.csv",
+            table =>
+                string.Join(separator, table.Columns.Select(column => column.Name))
+                + "\n"
+                + (
+                    table.Name == "farm"
+                        ? string.Concat(settings.Select(setting => Row(setting.Setting, CsvField.Of(setting.Value, separator.ToString()))))
+                        : ""
+                )
+        );
         foreach ((string table, string text) in first?.FilesFor(farm) ?? new Dictionary<string, string>())
         {
             files[$"{table}.csv"] = text;
@@ -86,7 +104,10 @@ public static class RecordsTemplate
         }
 
         // Files of a name that begins with a dot are hidden, and no table has such a name.
-        if (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Select(Path.GetFileName).FirstOrDefault(name => name![0] != '.') is { } there)
+        if (
+            Directory.Exists(folder)
+            && Directory.EnumerateFileSystemEntries(folder).Select(Path.GetFileName).FirstOrDefault(name => name![0] != '.') is { } there
+        )
         {
             throw new IOException($"{folder} holds files already, such as {there}; nothing was written. Give a new folder, for example {Path.Combine(folder, "records")}.");
         }

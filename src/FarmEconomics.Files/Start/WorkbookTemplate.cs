@@ -38,7 +38,14 @@ internal static class WorkbookTemplate
     )
     {
         (IReadOnlyList<TableSchema> tables, FarmSettings farm) = book;
-        sheet.FrozenRows = sheet.Row([.. table.Columns.Select(column => WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with { Note = Note(table, column, farm) })]);
+        sheet.FrozenRows = sheet.Row([
+            .. table.Columns.Select(column =>
+                WorkbookCell.Text(column.Name, WorkbookStyle.Heading) with
+                {
+                    Note = Note(table, column, farm),
+                }
+            ),
+        ]);
         IReadOnlyList<WorkbookCell> empty = [.. table.Columns.Select(Empty)];
         string[][] filled = [.. rows?.For(table.Name, new FarmSettings { LengthUnit = farm.LengthUnit }) ?? [[]]];
         foreach (string[] row in filled.Skip(1))
@@ -104,7 +111,11 @@ internal static class WorkbookTemplate
     {
         sheet.Row(WorkbookCell.Text("What goes into each sheet", WorkbookStyle.Title));
         sheet.Row(WorkbookCell.Text("Rest the pointer on a heading to see what goes there. This sheet is not read.", WorkbookStyle.Remark));
-        sheet.Row([.. new[] { "setting of farm", "must be", "if left out", "meaning" }.Select(heading => WorkbookCell.Text(heading, WorkbookStyle.Heading))]);
+        sheet.Row([
+            .. new[] { "setting of farm", "must be", "if left out", "meaning" }.Select(heading =>
+                WorkbookCell.Text(heading, WorkbookStyle.Heading)
+            ),
+        ]);
         foreach (SettingSpec setting in FarmSettingsReader.For(farm.LengthUnit))
         {
             sheet.Row(
@@ -116,13 +127,24 @@ internal static class WorkbookTemplate
         }
 
         sheet.Row();
-        sheet.Row([.. new[] { "table", "column", "needed", "holds", "unit", "example", "meaning" }.Select(heading => WorkbookCell.Text(heading, WorkbookStyle.Heading))]);
+        sheet.Row([
+            .. new[] { "table", "column", "needed", "holds", "unit", "example", "meaning" }.Select(heading =>
+                WorkbookCell.Text(heading, WorkbookStyle.Heading)
+            ),
+        ]);
         foreach (TableSchema table in tables)
         {
             foreach (ColumnSchema column in table.Columns)
             {
-                sheet.Row(WorkbookCell.Text(table.Name), WorkbookCell.Text(column.Name), WorkbookCell.Text(column.Required ? "yes" : null), WorkbookCell.Text(ColumnExamples.Holds(column, farm)),
-                    WorkbookCell.Text(column.Unit), WorkbookCell.Text(ColumnExamples.Of(table, column, farm)), WorkbookCell.Text(column.Description));
+                sheet.Row(
+                    WorkbookCell.Text(table.Name),
+                    WorkbookCell.Text(column.Name),
+                    WorkbookCell.Text(column.Required ? "yes" : null),
+                    WorkbookCell.Text(ColumnExamples.Holds(column, farm)),
+                    WorkbookCell.Text(column.Unit),
+                    WorkbookCell.Text(ColumnExamples.Of(table, column, farm)),
+                    WorkbookCell.Text(column.Description)
+                );
             }
         }
     }

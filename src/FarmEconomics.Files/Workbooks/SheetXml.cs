@@ -23,7 +23,20 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
         widths = Widths();
         if (widths.Length > 0)
         {
-            xml.Append(new Columns(widths.Select((width, i) => new Column { Min = (uint)i + 1, Max = (uint)i + 1, Width = width, CustomWidth = true })));
+            xml.Append(
+                new Columns(
+                    widths.Select(
+                        (width, i) =>
+                            new Column
+                            {
+                                Min = (uint)i + 1,
+                                Max = (uint)i + 1,
+                                Width = width,
+                                CustomWidth = true,
+                            }
+                    )
+                )
+            );
         }
 
         xml.Append(new SheetData(sheet.Rows.Select((cells, i) => RowOf(cells, i + 1))));
@@ -32,8 +45,25 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
             xml.Append(new DataValidations(sheet.Choices.Select(ChoiceOf)) { Count = (uint)sheet.Choices.Count });
         }
 
-        xml.Append(new PageMargins { Left = 0.5, Right = 0.5, Top = 0.6, Bottom = 0.6, Header = 0.3, Footer = 0.3 });
-        xml.Append(new PageSetup { Orientation = sheet.Landscape ? OrientationValues.Landscape : OrientationValues.Portrait, FitToWidth = 1, FitToHeight = 0 });
+        xml.Append(
+            new PageMargins
+            {
+                Left = 0.5,
+                Right = 0.5,
+                Top = 0.6,
+                Bottom = 0.6,
+                Header = 0.3,
+                Footer = 0.3,
+            }
+        );
+        xml.Append(
+            new PageSetup
+            {
+                Orientation = sheet.Landscape ? OrientationValues.Landscape : OrientationValues.Portrait,
+                FitToWidth = 1,
+                FitToHeight = 0,
+            }
+        );
         return xml;
     }
 
@@ -42,7 +72,15 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
         SheetView view = new() { WorkbookViewId = 0, TabSelected = selected };
         if (sheet.FrozenRows > 0)
         {
-            view.Append(new Pane { VerticalSplit = sheet.FrozenRows, TopLeftCell = WorkbookSheet.At(0, sheet.FrozenRows + 1), ActivePane = PaneValues.BottomLeft, State = PaneStateValues.Frozen });
+            view.Append(
+                new Pane
+                {
+                    VerticalSplit = sheet.FrozenRows,
+                    TopLeftCell = WorkbookSheet.At(0, sheet.FrozenRows + 1),
+                    ActivePane = PaneValues.BottomLeft,
+                    State = PaneStateValues.Frozen,
+                }
+            );
         }
 
         return new SheetViews(view);
@@ -139,13 +177,17 @@ internal sealed class SheetXml(WorkbookSheet sheet, WorkbookStyles styles, bool 
         return xml;
     }
 
-    private static DataValidation ChoiceOf(WorkbookChoice choice) => new(
-        new Formula1(choice.Source ?? $"\"{WorkbookText.Clean(string.Join(',', choice.Words)).Replace("\"", "\"\"", StringComparison.Ordinal)}\""))
-    {
-        Type = DataValidationValues.List,
-        AllowBlank = true,
-        ShowErrorMessage = true,
-        ErrorStyle = choice.Strict ? DataValidationErrorStyleValues.Stop : DataValidationErrorStyleValues.Warning,
-        SequenceOfReferences = new ListValue<StringValue>([choice.Range]),
-    };
+    private static DataValidation ChoiceOf(WorkbookChoice choice) =>
+        new(
+            new Formula1(
+                choice.Source ?? $"\"{WorkbookText.Clean(string.Join(',', choice.Words)).Replace("\"", "\"\"", StringComparison.Ordinal)}\""
+            )
+        )
+        {
+            Type = DataValidationValues.List,
+            AllowBlank = true,
+            ShowErrorMessage = true,
+            ErrorStyle = choice.Strict ? DataValidationErrorStyleValues.Stop : DataValidationErrorStyleValues.Warning,
+            SequenceOfReferences = new ListValue<StringValue>([choice.Range]),
+        };
 }

@@ -11,7 +11,8 @@ public sealed class Workbook
     public IReadOnlyList<WorkbookSheet> Sheets => sheets;
 
     /// <summary>Adds a sheet at the end.</summary>
-    /// <param name="name">Its name: 1 to 31 characters, none of <c>[ ] : * ? / \</c>, no quote at either end, not used yet in any case.</param>
+    /// <param name="name">Its name: 1 to 31 characters, none of <c>[ ] : * ? / \</c>, no quote at either end, not used yet in any
+    /// case.</param>
     /// <returns>The empty sheet.</returns>
     /// <exception cref="ArgumentException">The name can't be that of a sheet, or is taken.</exception>
     public WorkbookSheet Sheet(string name)
@@ -37,7 +38,11 @@ public sealed class Workbook
     public static string SafeName(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        string name = string.Concat(text.Select(c => Array.IndexOf(NotInSheetNames, c) >= 0 || char.IsControl(c) || char.IsSurrogate(c) ? ' ' : c)).Trim().Trim('\'');
+        string name = string.Concat(
+                text.Select(c => Array.IndexOf(NotInSheetNames, c) >= 0 || char.IsControl(c) || char.IsSurrogate(c) ? ' ' : c)
+            )
+            .Trim()
+            .Trim('\'');
         name = name.Length > LongestSheetName ? name[..LongestSheetName] : name;
         name = name.Trim().Trim('\'').Trim();
         return name.Length == 0 ? "sheet" : name;

@@ -1,8 +1,8 @@
 namespace FarmEconomics.Files.Workbooks;
 
 /// <summary>
-/// A typed cell. Text stays text whatever it begins with; only <see cref="Formula(string, decimal, WorkbookStyle?)"/> makes a formula, and its
-/// text comes from the program, never from records. The default value is an empty cell.
+/// A typed cell. Text stays text whatever it begins with; only <see cref="Formula(string, decimal, WorkbookStyle?)"/> makes a formula, and
+/// its text comes from the program, never from records. The default value is an empty cell.
 /// </summary>
 public readonly record struct WorkbookCell
 {

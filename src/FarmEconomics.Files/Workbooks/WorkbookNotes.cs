@@ -17,7 +17,10 @@ internal static class WorkbookNotes
         WorksheetCommentsPart comments = part.AddNewPart<WorksheetCommentsPart>("notes");
         comments.Comments = new Comments(
             new Authors(new Author("")),
-            new CommentList(sheet.Notes.Select(note => new Comment(new CommentText(new Text(note.Text))) { Reference = note.Cell, AuthorId = 0 })));
+            new CommentList(
+                sheet.Notes.Select(note => new Comment(new CommentText(new Text(note.Text))) { Reference = note.Cell, AuthorId = 0 })
+            )
+        );
         VmlDrawingPart drawing = part.AddNewPart<VmlDrawingPart>("notesdrawing");
         StringBuilder vml = new(
             """<xml xmlns:v="urn:schemas-microsoft-com:vml" xmlns:o="urn:schemas-microsoft-com:office:office" xmlns:x="urn:schemas-microsoft-com:office:excel"><v:shapetype id="note" coordsize="21600,21600" o:spt="202" path="m,l,21600r21600,l21600,xe"/>""");

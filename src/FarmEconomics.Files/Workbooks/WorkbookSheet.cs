@@ -4,7 +4,8 @@ namespace FarmEconomics.Files.Workbooks;
 
 /// <summary>A list of allowed words, or a limit on numbers or dates, for a range of cells.</summary>
 /// <param name="Range">The cells (<c>B2:B500</c>).</param>
-/// <param name="Words">The allowed words, none with a comma, 255 characters together; or empty when <paramref name="Source"/> names them.</param>
+/// <param name="Words">The allowed words, none with a comma, 255 characters together; or empty when <paramref name="Source"/> names
+/// them.</param>
 /// <param name="Source">The cells that hold the allowed words (<c>'Crops'!$A$2:$A$500</c>), or null.</param>
 /// <param name="Strict">False: another entry is asked about, not refused.</param>
 public sealed record WorkbookChoice(string Range, IReadOnlyList<string> Words, string? Source = null, bool Strict = true);
@@ -62,9 +63,15 @@ public sealed class WorkbookSheet
     public void Allow(WorkbookChoice choice)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        if (choice.Source is null && (choice.Words.Any(word => word.Contains(',', StringComparison.Ordinal)) || string.Join(',', choice.Words).Length > 255))
+        if (
+            choice.Source is null
+            && (choice.Words.Any(word => word.Contains(',', StringComparison.Ordinal)) || string.Join(',', choice.Words).Length > 255)
+        )
         {
-            throw new ArgumentException("The words hold a comma or more than 255 characters; put them in cells and name those as the source.", nameof(choice));
+            throw new ArgumentException(
+                "The words hold a comma or more than 255 characters; put them in cells and name those as the source.",
+                nameof(choice)
+            );
         }
 
         choices.Add(choice);
@@ -76,7 +83,9 @@ public sealed class WorkbookSheet
     /// <param name="absolute">True: <c>$A$1</c>.</param>
     /// <returns>The name.</returns>
     public static string At(int column, int row, bool absolute = false) =>
-        absolute ? $"${Column(column)}${row.ToString(CultureInfo.InvariantCulture)}" : $"{Column(column)}{row.ToString(CultureInfo.InvariantCulture)}";
+        absolute
+            ? $"${Column(column)}${row.ToString(CultureInfo.InvariantCulture)}"
+            : $"{Column(column)}{row.ToString(CultureInfo.InvariantCulture)}";
 
     /// <summary>A column's letters: 0 is A, 26 is AA.</summary>
     /// <param name="column">The column, from 0 to 16383.</param>

@@ -42,18 +42,56 @@ internal sealed class WorkbookStyles
         Stylesheet sheet = new();
         if (codes.Count > 0)
         {
-            sheet.Append(new NumberingFormats(codes.Select((code, i) => new NumberingFormat { NumberFormatId = (uint)(164 + i), FormatCode = code })) { Count = (uint)codes.Count });
+            sheet.Append(
+                new NumberingFormats(codes.Select((code, i) => new NumberingFormat { NumberFormatId = (uint)(164 + i), FormatCode = code }))
+                {
+                    Count = (uint)codes.Count,
+                }
+            );
         }
 
         sheet.Append(new Fonts(named.Select(FontOf).Prepend(FontOf(null))) { Count = (uint)named.Count + 1 });
-        Fill[] fills = [new(new PatternFill { PatternType = PatternValues.None }), new(new PatternFill { PatternType = PatternValues.Gray125 }), .. named.Select(FillOf)];
+        Fill[] fills =
+        [
+            new(new PatternFill { PatternType = PatternValues.None }),
+            new(new PatternFill { PatternType = PatternValues.Gray125 }),
+            .. named.Select(FillOf),
+        ];
         sheet.Append(new Fills(fills) { Count = (uint)fills.Length });
         sheet.Append(new Borders(named.Select(BorderOf).Prepend(BorderOf(null))) { Count = (uint)named.Count + 1 });
-        sheet.Append(new CellStyleFormats(named.Select(style => FormatOf(style, codes, quoted: false, of: null)).Prepend(FormatOf(null, codes, quoted: false, of: null))) { Count = (uint)named.Count + 1 });
-        sheet.Append(new CellFormats(formats.Select(format => FormatOf(format.Style, codes, format.Quoted, of: NumberOf(format.Style)))) { Count = (uint)formats.Count });
-        sheet.Append(new CellStyles(named.Select((style, i) => new DocumentFormat.OpenXml.Spreadsheet.CellStyle { Name = style.Name, FormatId = (uint)i + 1 })
-            .Prepend(new DocumentFormat.OpenXml.Spreadsheet.CellStyle { Name = "Normal", FormatId = 0, BuiltinId = 0 }))
-        { Count = (uint)named.Count + 1 });
+        sheet.Append(
+            new CellStyleFormats(
+                named
+                    .Select(style => FormatOf(style, codes, quoted: false, of: null))
+                    .Prepend(FormatOf(null, codes, quoted: false, of: null))
+            )
+            {
+                Count = (uint)named.Count + 1,
+            }
+        );
+        sheet.Append(
+            new CellFormats(formats.Select(format => FormatOf(format.Style, codes, format.Quoted, of: NumberOf(format.Style))))
+            {
+                Count = (uint)formats.Count,
+            }
+        );
+        sheet.Append(
+            new CellStyles(
+                named
+                    .Select((style, i) => new DocumentFormat.OpenXml.Spreadsheet.CellStyle { Name = style.Name, FormatId = (uint)i + 1 })
+                    .Prepend(
+                        new DocumentFormat.OpenXml.Spreadsheet.CellStyle
+                        {
+                            Name = "Normal",
+                            FormatId = 0,
+                            BuiltinId = 0,
+                        }
+                    )
+            )
+            {
+                Count = (uint)named.Count + 1,
+            }
+        );
         return sheet;
     }
 

@@ -33,16 +33,23 @@ internal static partial class WorkbookText
         }
 
         string escaped = CodeLike().Replace(clean.ToString(), "_x005F_");
-        return escaped.Length <= LongestText ? escaped : throw new ArgumentException($"A cell holds at most {LongestText} characters.", nameof(text));
+        return escaped.Length <= LongestText
+            ? escaped
+            : throw new ArgumentException($"A cell holds at most {LongestText} characters.", nameof(text));
     }
 
-    /// <summary>True for text that would be read as a formula if somebody edits the cell, or saves the sheet as CSV and opens it again.</summary>
+    /// <summary>
+    /// True for text that would be read as a formula if somebody edits the cell, or saves the sheet as CSV and opens it again.
+    /// </summary>
     internal static bool LooksLikeFormula(string text) => text.Length > 0 && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' or '\n';
 
-    /// <summary>Text out of the records for a CSV file: a spreadsheet would run one that starts like a formula, so it gets an apostrophe in front.</summary>
+    /// <summary>
+    /// Text out of the records for a CSV file: a spreadsheet would run one that starts like a formula, so it gets an apostrophe in front.
+    /// </summary>
     internal static string NoFormula(string text) => LooksLikeFormula(text) ? "'" + text : text;
 
-    internal static string Of(decimal value) => (value == 0m ? 0m : value / 1.0000000000000000000000000000m).ToString(CultureInfo.InvariantCulture);
+    internal static string Of(decimal value) =>
+        (value == 0m ? 0m : value / 1.0000000000000000000000000000m).ToString(CultureInfo.InvariantCulture);
 
     internal static string Of(DateOnly value) => (value.DayNumber - DayZero.DayNumber).ToString(CultureInfo.InvariantCulture);
 }

@@ -6,7 +6,8 @@ using DocumentFormat.OpenXml.Spreadsheet;
 namespace FarmEconomics.Files.Workbooks;
 
 /// <summary>
-/// Writes a workbook in the XLSX format (ISO/IEC 29500) with the format's own kit. The same workbook gives the same bytes: no clock, no random names.
+/// Writes a workbook in the XLSX format (ISO/IEC 29500) with the format's own kit. The same workbook gives the same bytes: no clock, no
+/// random names.
 /// </summary>
 public static class WorkbookWriter
 {
@@ -72,7 +73,13 @@ public static class WorkbookWriter
             sheets.Append(new Sheet { Id = id, SheetId = (uint)i + 1, Name = sheet.Name });
             if (sheet.FrozenRows > 0)
             {
-                names.Append(new DefinedName($"{Workbook.Quoted(sheet.Name)}!$1:${sheet.FrozenRows}") { Name = "_xlnm.Print_Titles", LocalSheetId = (uint)i });
+                names.Append(
+                    new DefinedName($"{Workbook.Quoted(sheet.Name)}!$1:${sheet.FrozenRows}")
+                    {
+                        Name = "_xlnm.Print_Titles",
+                        LocalSheetId = (uint)i,
+                    }
+                );
             }
         }
 
@@ -92,7 +99,11 @@ public static class WorkbookWriter
         using (ZipArchive archive = new(clean, ZipArchiveMode.Create, leaveOpen: true))
         {
             // The list of content types goes first, as readers that stream expect.
-            foreach (ZipArchiveEntry entry in written.Entries.OrderBy(entry => entry.FullName != "[Content_Types].xml").ThenBy(entry => entry.FullName, StringComparer.Ordinal))
+            foreach (
+                ZipArchiveEntry entry in written
+                    .Entries.OrderBy(entry => entry.FullName != "[Content_Types].xml")
+                    .ThenBy(entry => entry.FullName, StringComparer.Ordinal)
+            )
             {
                 ZipArchiveEntry copy = archive.CreateEntry(entry.FullName, CompressionLevel.Optimal);
                 copy.LastWriteTime = NoTime;

@@ -9,12 +9,80 @@ internal static partial class HtmlFragment
 {
     private static readonly HashSet<string> Elements = new(StringComparer.OrdinalIgnoreCase)
     {
-        "a", "abbr", "b", "br", "caption", "cite", "code", "col", "colgroup", "dd", "details", "div", "dl", "dt", "em", "figcaption",
-        "figure", "h1", "h2", "h3", "h4", "h5", "h6", "hr", "i", "img", "kbd", "li", "ol", "p", "pre", "q", "s", "section", "small", "span", "strong",
-        "sub", "summary", "sup", "table", "tbody", "td", "tfoot", "th", "thead", "time", "tr", "ul",
+        "a",
+        "abbr",
+        "b",
+        "br",
+        "caption",
+        "cite",
+        "code",
+        "col",
+        "colgroup",
+        "dd",
+        "details",
+        "div",
+        "dl",
+        "dt",
+        "em",
+        "figcaption",
+        "figure",
+        "h1",
+        "h2",
+        "h3",
+        "h4",
+        "h5",
+        "h6",
+        "hr",
+        "i",
+        "img",
+        "kbd",
+        "li",
+        "ol",
+        "p",
+        "pre",
+        "q",
+        "s",
+        "section",
+        "small",
+        "span",
+        "strong",
+        "sub",
+        "summary",
+        "sup",
+        "table",
+        "tbody",
+        "td",
+        "tfoot",
+        "th",
+        "thead",
+        "time",
+        "tr",
+        "ul",
         // Vector pictures, as the plots write them
-        "svg", "g", "path", "rect", "circle", "ellipse", "line", "polyline", "polygon", "text", "tspan", "clippath", "defs", "use", "title", "desc",
-        "lineargradient", "radialgradient", "stop", "pattern", "mask", "image", "symbol", "marker",
+        "svg",
+        "g",
+        "path",
+        "rect",
+        "circle",
+        "ellipse",
+        "line",
+        "polyline",
+        "polygon",
+        "text",
+        "tspan",
+        "clippath",
+        "defs",
+        "use",
+        "title",
+        "desc",
+        "lineargradient",
+        "radialgradient",
+        "stop",
+        "pattern",
+        "mask",
+        "image",
+        "symbol",
+        "marker",
     };
 
     /// <summary>Whether the fragment has only elements and attributes a page without scripts and outside requests may have.</summary>
@@ -85,7 +153,10 @@ internal static partial class HtmlFragment
     private static bool IsSafeAttribute(string name, string value)
     {
         string lower = name.ToLowerInvariant();
-        if (lower.StartsWith("on", StringComparison.Ordinal) || lower is "style" or "srcset" or "formaction" or "srcdoc" or "action" or "background")
+        if (
+            lower.StartsWith("on", StringComparison.Ordinal)
+            || lower is "style" or "srcset" or "formaction" or "srcdoc" or "action" or "background"
+        )
         {
             return false;
         }

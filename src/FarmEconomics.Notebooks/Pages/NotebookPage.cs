@@ -36,7 +36,10 @@ public static partial class NotebookPage
     {
         ArgumentNullException.ThrowIfNull(options);
         NotebookBody body = Body(document, options.Title, options.Failure);
-        return PageShell.Render(new PageFrame(body.Title, body.Title, "") { Tabs = options.Nav, Footer = options.Footer }, body.Heading + body.Content);
+        return PageShell.Render(
+            new PageFrame(body.Title, body.Title, "") { Tabs = options.Nav, Footer = options.Footer },
+            body.Heading + body.Content
+        );
     }
 
     /// <summary>One or two words for the navigation: <c>02-season-review</c> becomes "Season review".</summary>

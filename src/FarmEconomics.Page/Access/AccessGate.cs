@@ -5,7 +5,9 @@ using Microsoft.AspNetCore.Http;
 
 namespace FarmEconomics.Page.Access;
 
-/// <summary>Lets in only the person who started the program: the right token, this machine's own address, and no other site's page.</summary>
+/// <summary>
+/// Lets in only the person who started the program: the right token, this machine's own address, and no other site's page.
+/// </summary>
 /// <remarks>
 /// A page of another site open in the same browser can send requests here, and a name of its own can be made to point here (DNS
 /// rebinding). So: the Host must be this server's, an Origin, where there is one, as well; what changes something needs one; and the
@@ -60,10 +62,22 @@ internal sealed class AccessGate
     }
 
     /// <summary>Hands out the cookie and leads to the first page.</summary>
-    /// <remarks>A page of its own, not a redirect: after a link from outside, a browser would leave the cookie out of a redirect's request.</remarks>
+    /// <remarks>
+    /// A page of its own, not a redirect: after a link from outside, a browser would leave the cookie out of a redirect's request.
+    /// </remarks>
     internal async Task EnterAsync(HttpContext context)
     {
-        context.Response.Cookies.Append(Cookie, Token, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/", IsEssential = true });
+        context.Response.Cookies.Append(
+            Cookie,
+            Token,
+            new CookieOptions
+            {
+                HttpOnly = true,
+                SameSite = SameSiteMode.Strict,
+                Path = "/",
+                IsEssential = true,
+            }
+        );
         context.Response.Headers["Refresh"] = "0; url=/";
         context.Response.ContentType = "text/html; charset=utf-8";
         await context.Response.WriteAsync(
@@ -71,5 +85,6 @@ internal sealed class AccessGate
             .ConfigureAwait(false);
     }
 
-    private bool Holds(string? given) => given is { Length: > 0 } && CryptographicOperations.FixedTimeEquals(Encoding.UTF8.GetBytes(given), token);
+    private bool Holds(string? given) =>
+        given is { Length: > 0 } && CryptographicOperations.FixedTimeEquals(Encoding.UTF8.GetBytes(given), token);
 }

@@ -6,7 +6,12 @@ internal static class FilesOfTheFarm
     /// <summary>The full path of a file of the folder; null when there is none, or when it leads out of the folder.</summary>
     internal static string? Find(string folder, string name)
     {
-        if (!Directory.Exists(folder) || name != Path.GetFileName(name) || name is "." or ".." || name.Contains('\0', StringComparison.Ordinal))
+        if (
+            !Directory.Exists(folder)
+            || name != Path.GetFileName(name)
+            || name is "." or ".."
+            || name.Contains('\0', StringComparison.Ordinal)
+        )
         {
             return null;
         }

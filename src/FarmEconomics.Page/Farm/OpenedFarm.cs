@@ -93,9 +93,12 @@ internal sealed class OpenedFarm
     /// <summary>Works with a season; 0: the latest.</summary>
     /// <returns>The work's result, or null when errors stop the review or there is no such year.</returns>
     internal T? WithSeason<T>(int year, Func<FarmFolder, SeasonReview, T> work)
-        where T : class => With(farm => farm.Review is { } review && (year == 0 ? LatestYear : year) is var wanted && review.CropYears.Contains(wanted)
-            ? work(farm, review.Season(wanted))
-            : null);
+        where T : class =>
+        With(farm =>
+            farm.Review is { } review && (year == 0 ? LatestYear : year) is var wanted && review.CropYears.Contains(wanted)
+                ? work(farm, review.Season(wanted))
+                : null
+        );
 
     private static List<string> Sorted(IEnumerable<string> names) => [.. names.Distinct().Order(StringComparer.OrdinalIgnoreCase)];
 }

@@ -43,13 +43,24 @@ internal sealed record FaultAnswer(int Status, string Title, string Happened, st
         const string Title = "Your records can’t be read";
         return fault switch
         {
-            DirectoryNotFoundException or FileNotFoundException or DriveNotFoundException =>
-                new(Status, Title, $"{name} is not there any more.",
-                "If it lies on a USB stick or a network drive, connect it again; if you moved it, move it back. Then load this page again."),
-            UnauthorizedAccessException => new(Status, Title, $"This program may not read {name}: {fault.Message}",
-                "Give yourself the right to read it, then load this page again."),
-            _ => new(Status, Title, $"Reading {name} failed: {fault.Message}",
-                "Close other programs that hold the files, or connect the drive again. Then load this page again."),
+            DirectoryNotFoundException or FileNotFoundException or DriveNotFoundException => new(
+                Status,
+                Title,
+                $"{name} is not there any more.",
+                "If it lies on a USB stick or a network drive, connect it again; if you moved it, move it back. Then load this page again."
+            ),
+            UnauthorizedAccessException => new(
+                Status,
+                Title,
+                $"This program may not read {name}: {fault.Message}",
+                "Give yourself the right to read it, then load this page again."
+            ),
+            _ => new(
+                Status,
+                Title,
+                $"Reading {name} failed: {fault.Message}",
+                "Close other programs that hold the files, or connect the drive again. Then load this page again."
+            ),
         };
     }
 }

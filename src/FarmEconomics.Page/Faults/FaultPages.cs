@@ -55,7 +55,9 @@ internal sealed class FaultPages(IReadOnlyList<NotebookEntry> notebooks, PageSer
             + $"<p>{PageShell.Encode(answer.ToDo)}</p>\n<p><a href=\"/\">Back to the farm</a></p>";
         context.Response.StatusCode = answer.Status;
         context.Response.ContentType = byScript ? "text/plain; charset=utf-8" : "text/html; charset=utf-8";
-        string text = byScript ? $"{answer.Happened} {answer.ToDo}" : LiveShell.Render(new PageFrame(answer.Title, "", "") { Tabs = Nav.Of(notebooks, "") }, body);
+        string text = byScript
+            ? $"{answer.Happened} {answer.ToDo}"
+            : LiveShell.Render(new PageFrame(answer.Title, "", "") { Tabs = Nav.Of(notebooks, "") }, body);
         await context.Response.WriteAsync(text).ConfigureAwait(false);
     }
 

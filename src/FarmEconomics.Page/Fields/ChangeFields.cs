@@ -26,19 +26,43 @@ internal static class ChangeFields
             };
             yield return new($"price{row}.channel", "Where", FieldKind.Choice, "", "")
             {
-                Options = [new("", "wherever it is sold"), .. (farm.Choices("channel") ?? []).Select(channel => new FieldOption(channel, channel))],
+                Options =
+                [
+                    new("", "wherever it is sold"),
+                    .. (farm.Choices("channel") ?? []).Select(channel => new FieldOption(channel, channel)),
+                ],
                 Group = group,
             };
-            yield return new($"price{row}.to", "New price", FieldKind.Text, "", $"A price per unit, such as 4{farm.Settings.DecimalMark}50, or a part more or less, such as +10% or -5%.") { Unit = money, Group = group };
+            yield return new(
+                $"price{row}.to",
+                "New price",
+                FieldKind.Text,
+                "",
+                $"A price per unit, such as 4{farm.Settings.DecimalMark}50, or a part more or less, such as +10% or -5%."
+            )
+            {
+                Unit = money,
+                Group = group,
+            };
         }
 
-        yield return new(Prices, "All prices", FieldKind.Text, "", "A part more or less, such as +3%; empty = as they were.") { Group = "Change all prices or wages" };
-        yield return new(Wages, "All wages paid", FieldKind.Text, "", "A part more or less, such as +5%; empty = as they were.") { Group = "Change all prices or wages" };
-        yield return new(Other, "Other changes", FieldKind.Lines, "", "One a line: hours of Carrots=-20%, wage of crew=18, owner_wage=25.") { Group = "Other changes" };
+        yield return new(Prices, "All prices", FieldKind.Text, "", "A part more or less, such as +3%; empty = as they were.")
+        {
+            Group = "Change all prices or wages",
+        };
+        yield return new(Wages, "All wages paid", FieldKind.Text, "", "A part more or less, such as +5%; empty = as they were.")
+        {
+            Group = "Change all prices or wages",
+        };
+        yield return new(Other, "Other changes", FieldKind.Lines, "", "One a line: hours of Carrots=-20%, wage of crew=18, owner_wage=25.")
+        {
+            Group = "Other changes",
+        };
     }
 
     /// <summary>The changes as the notebook takes them, with semicolons between them.</summary>
-    internal static string Join(IReadOnlyDictionary<string, string> values, char decimalMark) => string.Join("; ", Written(values, decimalMark).Select(change => change.Text));
+    internal static string Join(IReadOnlyDictionary<string, string> values, char decimalMark) =>
+        string.Join("; ", Written(values, decimalMark).Select(change => change.Text));
 
     /// <summary>What is wrong with the changes, by field; names are looked up in the records.</summary>
     internal static IEnumerable<(string Key, string Fault)> Faults(IReadOnlyDictionary<string, string> values, OpenedFarm farm)
@@ -49,7 +73,9 @@ internal static class ChangeFields
             bool price = values.GetValueOrDefault($"price{row}.to", "").Length > 0;
             if (crop != price)
             {
-                yield return crop ? ($"price{row}.to", "Give the new price, or a part more or less such as +10%.") : ($"price{row}.crop", "Choose the crop this price is for.");
+                yield return crop
+                    ? ($"price{row}.to", "Give the new price, or a part more or less such as +10%.")
+                    : ($"price{row}.crop", "Choose the crop this price is for.");
             }
         }
 
@@ -59,7 +85,10 @@ internal static class ChangeFields
         }
 
         bool told = false;
-        foreach (IGrouping<string, string> field in Written(values, farm.Settings.DecimalMark).GroupBy(change => change.Key, change => change.Text))
+        foreach (
+            IGrouping<string, string> field in Written(values, farm.Settings.DecimalMark)
+                .GroupBy(change => change.Key, change => change.Text)
+        )
         {
             List<string> sentences = [];
             foreach (string text in field)
@@ -108,7 +137,11 @@ internal static class ChangeFields
             }
         }
 
-        foreach (string line in values.GetValueOrDefault(Other, "").Split(['\n', '\r', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        foreach (
+            string line in values
+                .GetValueOrDefault(Other, "")
+                .Split(['\n', '\r', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+        )
         {
             yield return (Other, line);
         }

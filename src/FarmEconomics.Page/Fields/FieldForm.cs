@@ -5,7 +5,10 @@ using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Page.Fields;
 
-/// <summary>A notebook's parameters as labeled fields, with the values of one request: what is typed in, what is wrong with it, and what the notebook gets.</summary>
+/// <summary>
+/// A notebook's parameters as labeled fields, with the values of one request: what is typed in, what is wrong with it, and what the
+/// notebook gets.
+/// </summary>
 internal sealed class FieldForm
 {
     private readonly Dictionary<string, string> values = [];
@@ -69,7 +72,11 @@ internal sealed class FieldForm
 
             if (text != field.Default)
             {
-                query.Append(query.Length > 0 ? "&" : "").Append(Uri.EscapeDataString(field.Key)).Append('=').Append(Uri.EscapeDataString(text));
+                query
+                    .Append(query.Length > 0 ? "&" : "")
+                    .Append(Uri.EscapeDataString(field.Key))
+                    .Append('=')
+                    .Append(Uri.EscapeDataString(text));
             }
         }
 
@@ -115,7 +122,9 @@ internal sealed class FieldForm
         }
         else if (parameter.Choice == "setting")
         {
-            IEnumerable<PageField> settings = Fields.Where(field => field.Key.StartsWith(SettingFields.Prefix, StringComparison.Ordinal) && !faults.ContainsKey(field.Key));
+            IEnumerable<PageField> settings = Fields.Where(field =>
+                field.Key.StartsWith(SettingFields.Prefix, StringComparison.Ordinal) && !faults.ContainsKey(field.Key)
+            );
             parameters[parameter.Name] = SettingFields.Join(values, settings, mark);
         }
         else if (parameter.Choice == "change")
@@ -177,7 +186,19 @@ internal sealed class FieldForm
 
         if (parameter.Choice == "crop year")
         {
-            return [field with { Kind = FieldKind.Choice, Help = "", Options = [new("0", farm.LatestYear == 0 ? "the season just ended" : $"{farm.LatestYear}, the season just ended"), .. farm.Years.Reverse().Select(year => new FieldOption($"{year}", $"{year}"))] }];
+            return
+            [
+                field with
+                {
+                    Kind = FieldKind.Choice,
+                    Help = "",
+                    Options =
+                    [
+                        new("0", farm.LatestYear == 0 ? "the season just ended" : $"{farm.LatestYear}, the season just ended"),
+                        .. farm.Years.Reverse().Select(year => new FieldOption($"{year}", $"{year}")),
+                    ],
+                },
+            ];
         }
 
         if (parameter.Choice is { } choice && farm.Choices(choice) is { } names)
@@ -187,16 +208,26 @@ internal sealed class FieldForm
             return [field with { Kind = FieldKind.Choice, Options = [.. first, .. names.Select(name => new FieldOption(name, name))] }];
         }
 
-        return [field with { Help = meaning is null ? help : $"{help}{(help.Length > 0 ? "; " : "")}{(field.Kind == FieldKind.Text ? "empty" : field.Default)} = {meaning}" }];
+        return
+        [
+            field with
+            {
+                Help = meaning is null
+                    ? help
+                    : $"{help}{(help.Length > 0 ? "; " : "")}{(field.Kind == FieldKind.Text ? "empty" : field.Default)} = {meaning}",
+            },
+        ];
     }
 
-    private static string? UnitOf(string? unit, Records.FarmSettings settings) => unit switch
-    {
-        null or "yes or no" or "file" => null,
-        "money" => settings.Notation.Sign,
-        _ when unit.StartsWith("length", StringComparison.Ordinal) => Records.LengthWords.Short(settings.LengthUnit) + unit["length".Length..],
-        _ => unit,
-    };
+    private static string? UnitOf(string? unit, Records.FarmSettings settings) =>
+        unit switch
+        {
+            null or "yes or no" or "file" => null,
+            "money" => settings.Notation.Sign,
+            _ when unit.StartsWith("length", StringComparison.Ordinal) => Records.LengthWords.Short(settings.LengthUnit)
+                + unit["length".Length..],
+            _ => unit,
+        };
 
     private static FieldKind KindOf(ReportField parameter) => parameter.Type switch
     {
@@ -209,9 +240,19 @@ internal sealed class FieldForm
     // "...; empty = the one that brought in most" says what the default stands for: the first entry of a list, or the end of the help.
     private static (string Help, string? Meaning) SplitHelp(ReportField parameter)
     {
-        string sign = parameter.Type switch { ParameterType.Text => "empty", ParameterType.YesNo => "true", _ => Written(parameter.Default) } + " = ";
-        int at = parameter.Help.StartsWith(sign, StringComparison.Ordinal) ? 0 : parameter.Help.IndexOf("; " + sign, StringComparison.Ordinal);
-        return at < 0 ? (parameter.Help, null) : parameter.Type == ParameterType.YesNo ? (parameter.Help[(at + sign.Length)..], null) : (parameter.Help[..at], parameter.Help[(at == 0 ? sign.Length : at + 2 + sign.Length)..]);
+        string sign =
+            parameter.Type switch
+            {
+                ParameterType.Text => "empty",
+                ParameterType.YesNo => "true",
+                _ => Written(parameter.Default),
+            } + " = ";
+        int at = parameter.Help.StartsWith(sign, StringComparison.Ordinal)
+            ? 0
+            : parameter.Help.IndexOf("; " + sign, StringComparison.Ordinal);
+        return at < 0 ? (parameter.Help, null)
+            : parameter.Type == ParameterType.YesNo ? (parameter.Help[(at + sign.Length)..], null)
+            : (parameter.Help[..at], parameter.Help[(at == 0 ? sign.Length : at + 2 + sign.Length)..]);
     }
 
     private static string Written(object value) => value switch

@@ -20,7 +20,9 @@ internal static class FieldText
         switch (field.Kind)
         {
             case FieldKind.Choice:
-                return field.Options.Any(option => option.Value == text) ? null : $"“{text}” is not among the choices; choose one from the list.";
+                return field.Options.Any(option => option.Value == text)
+                    ? null
+                    : $"“{text}” is not among the choices; choose one from the list.";
             case FieldKind.Whole or FieldKind.Number:
                 if (Number(text, decimalMark) is not { } number)
                 {
@@ -32,14 +34,19 @@ internal static class FieldText
                     return "Give a whole number.";
                 }
 
-                return number < field.Lowest || number > field.Highest ? $"{text} is out of range; give a number{Bounds(field, decimalMark)}." : null;
+                return number < field.Lowest || number > field.Highest
+                    ? $"{text} is out of range; give a number{Bounds(field, decimalMark)}."
+                    : null;
             default:
                 return text.Length > 2000 ? "That is too long; 2,000 letters are the most." : null;
         }
     }
 
     /// <summary>The bounds in words, to end "give a number"; empty when there are none.</summary>
-    internal static string Bounds(PageField field, char decimalMark) => Range(field, decimalMark) is not { } range ? "" : range.EndsWith("more", StringComparison.Ordinal) ? $" of {range}" : $" from {range}";
+    internal static string Bounds(PageField field, char decimalMark) =>
+        Range(field, decimalMark) is not { } range ? ""
+        : range.EndsWith("more", StringComparison.Ordinal) ? $" of {range}"
+        : $" from {range}";
 
     /// <summary>The range in short: <c>0 to 99</c>, <c>0 or more</c> where no one would reach the top; null when there is none.</summary>
     internal static string? Range(PageField field, char decimalMark)

@@ -42,19 +42,31 @@ internal static class SettingFields
             ("depreciation-and-interest", "depreciation and interest")
         );
 
-        PageField Number(string name, string label, string unit, decimal? value, decimal lowest, decimal highest) => new(
-            Prefix + name, label, FieldKind.Text, "", value is { } now ? $"Empty = as in your records: {own.Notation.Number(now, Look.Exact)}." : "Empty = as in your records: not given.")
-        {
-            Unit = unit,
-            Lowest = lowest,
-            Highest = highest,
-            Group = Group,
-        };
+        PageField Number(string name, string label, string unit, decimal? value, decimal lowest, decimal highest) =>
+            new(
+                Prefix + name,
+                label,
+                FieldKind.Text,
+                "",
+                value is { } now
+                    ? $"Empty = as in your records: {own.Notation.Number(now, Look.Exact)}."
+                    : "Empty = as in your records: not given."
+            )
+            {
+                Unit = unit,
+                Lowest = lowest,
+                Highest = highest,
+                Group = Group,
+            };
 
         PageField Choice<T>(string name, string label, T value, params (string Value, string Text)[] options)
             where T : struct, Enum => new(Prefix + name, label, FieldKind.Choice, "", "")
             {
-                Options = [new("", $"as in your records: {options.FirstOrDefault(option => option.Value == Words.Of(value)).Text}"), .. options.Select(option => new FieldOption(option.Value, option.Text))],
+                Options =
+                [
+                    new("", $"as in your records: {options.FirstOrDefault(option => option.Value == Words.Of(value)).Text}"),
+                    .. options.Select(option => new FieldOption(option.Value, option.Text)),
+                ],
                 Group = Group,
             };
     }
@@ -80,12 +92,17 @@ internal static class SettingFields
     }
 
     /// <summary>The filled-in settings as the notebooks take them: <c>name=value; name=value</c>.</summary>
-    internal static string Join(IReadOnlyDictionary<string, string> values, IEnumerable<PageField> fields, char decimalMark) => string.Join("; ", fields
-        .Where(field => values.GetValueOrDefault(field.Key) is { Length: > 0 })
-        .Select(field => $"{field.Key[Prefix.Length..]}={Written(field, values[field.Key], decimalMark)}"));
+    internal static string Join(IReadOnlyDictionary<string, string> values, IEnumerable<PageField> fields, char decimalMark) =>
+        string.Join(
+            "; ",
+            fields
+                .Where(field => values.GetValueOrDefault(field.Key) is { Length: > 0 })
+                .Select(field => $"{field.Key[Prefix.Length..]}={Written(field, values[field.Key], decimalMark)}")
+        );
 
     // Settings are read with the farm's own decimal mark.
-    private static string Written(PageField field, string text, char decimalMark) => field.Kind == FieldKind.Choice || FieldText.Number(text, decimalMark) is not { } number
-        ? text
-        : number.ToString(CultureInfo.InvariantCulture).Replace('.', decimalMark);
+    private static string Written(PageField field, string text, char decimalMark) =>
+        field.Kind == FieldKind.Choice || FieldText.Number(text, decimalMark) is not { } number
+            ? text
+            : number.ToString(CultureInfo.InvariantCulture).Replace('.', decimalMark);
 }

@@ -68,7 +68,9 @@ internal static class FixView
     internal static string Row(EditableRow row, IReadOnlyList<Problem> faults, string message, string? whyNot, LengthUnit unit)
     {
         TableSchema? table = RecordSchema.Find(row.File.Split('.')[0]);
-        StringBuilder html = new($"<h1>{(row.Line == 0 ? $"A new row of {Text(row.File)}" : $"Line {row.Line} of {Text(row.File)}")}</h1>\n");
+        StringBuilder html = new(
+            $"<h1>{(row.Line == 0 ? $"A new row of {Text(row.File)}" : $"Line {row.Line} of {Text(row.File)}")}</h1>\n"
+        );
         html.Append(message.Length == 0 ? "" : $"<p class=\"fault\" role=\"alert\">{Text(message)}</p>\n");
         HashSet<string> shown = [.. row.Headings.Select(HeadingKey.Of)];
         foreach (Problem problem in faults.Where(problem => problem.Column is null || !shown.Contains(HeadingKey.Of(problem.Column))
@@ -105,11 +107,21 @@ internal static class FixView
     private static void Field(StringBuilder html, int at, EditableRow row, ColumnSchema? column, Problem? fault)
     {
         string id = $"c{at}";
-        html.Append($"<div class=\"field\"><label for=\"{id}\">{Text(row.Headings[at])}{(column?.Required == true ? " (needed)" : "")}</label>\n");
-        html.Append($"<input type=\"text\" id=\"{id}\" name=\"{id}\" value=\"{Text(row.Fields[at])}\" autocomplete=\"off\"{(fault is null ? "" : $" aria-invalid=\"true\" aria-errormessage=\"{id}-fault\" autofocus")} aria-describedby=\"{id}-help\">\n");
-        html.Append($"<p class=\"help\" id=\"{id}-help\">{Text(column is null ? "Not a column of this table; kept as it is." : column.Description)}</p>\n");
-        html.Append(fault is null ? ""
-            : $"<p class=\"fault\" id=\"{id}-fault\">{Text(fault.Message)}{(fault.Nearest is { } nearest ? $" Did you mean {Text(nearest)}?" : "")}</p>\n").Append("</div>\n");
+        html.Append(
+            $"<div class=\"field\"><label for=\"{id}\">{Text(row.Headings[at])}{(column?.Required == true ? " (needed)" : "")}</label>\n"
+        );
+        html.Append(
+            $"<input type=\"text\" id=\"{id}\" name=\"{id}\" value=\"{Text(row.Fields[at])}\" autocomplete=\"off\"{(fault is null ? "" : $" aria-invalid=\"true\" aria-errormessage=\"{id}-fault\" autofocus")} aria-describedby=\"{id}-help\">\n"
+        );
+        html.Append(
+            $"<p class=\"help\" id=\"{id}-help\">{Text(column is null ? "Not a column of this table; kept as it is." : column.Description)}</p>\n"
+        );
+        html.Append(
+                fault is null
+                    ? ""
+                    : $"<p class=\"fault\" id=\"{id}-fault\">{Text(fault.Message)}{(fault.Nearest is { } nearest ? $" Did you mean {Text(nearest)}?" : "")}</p>\n"
+            )
+            .Append("</div>\n");
     }
 
     private static void Cause(StringBuilder html, ProblemCause cause, Notation notation)

@@ -39,7 +39,14 @@ internal sealed class PageRun : IProgress<CellProgress>, IDisposable
     public void Report(CellProgress value) => Change(known => known with { State = RunState.Running, Cell = value.Cell, Of = value.Of });
 
     internal void End(NotebookRun result) =>
-        Change(known => known with { State = result.Succeeded ? RunState.Done : RunState.Failed, Result = result, Why = result.Failure?.ToString() });
+        Change(known =>
+            known with
+            {
+                State = result.Succeeded ? RunState.Done : RunState.Failed,
+                Result = result,
+                Why = result.Failure?.ToString(),
+            }
+        );
 
     internal void Fail(string why) => Change(known => known with { State = RunState.Failed, Why = why });
 

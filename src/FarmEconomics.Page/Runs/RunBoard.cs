@@ -61,7 +61,8 @@ internal sealed class RunBoard : IAsyncDisposable
     {
         lock (gate)
         {
-            return runs.FirstOrDefault(run => run.Key == key && run.Now.State == RunState.Done) ?? Start(notebook, key, parameters, urgent: true);
+            return runs.FirstOrDefault(run => run.Key == key && run.Now.State == RunState.Done)
+                ?? Start(notebook, key, parameters, urgent: true);
         }
     }
 

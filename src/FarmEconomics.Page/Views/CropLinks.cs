@@ -8,7 +8,8 @@ namespace FarmEconomics.Page.Views;
 internal static partial class CropLinks
 {
     /// <summary>Adds the links.</summary>
-    /// <param name="html">Tables as the library writes them: a marked row names its crop, a marked cell the part of the explanation.</param>
+    /// <param name="html">Tables as the library writes them: a marked row names its crop, a marked cell the part of the
+    /// explanation.</param>
     /// <param name="query">The query of the page, without a question mark: year and settings go along.</param>
     internal static string Add(string html, string query) => Row().Replace(html, row =>
     {

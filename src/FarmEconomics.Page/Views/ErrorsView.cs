@@ -27,7 +27,8 @@ internal static class ErrorsView
             // The first line holds place, code and message; the row, the nearest name and how to fix it stand below.
             string[] lines = ProblemText.Format(problem, opened.Notation).Split('\n', StringSplitOptions.TrimEntries);
             html.Append($"<li>{PageShell.Encode(lines[0])}");
-            html.Append(string.Concat(lines.Skip(1).Select(line => $"<br><span class=\"hint\">{PageShell.Encode(line)}</span>"))).Append("</li>\n");
+            html.Append(string.Concat(lines.Skip(1).Select(line => $"<br><span class=\"hint\">{PageShell.Encode(line)}</span>")))
+                .Append("</li>\n");
         }
 
         html.Append("</ul>\n");

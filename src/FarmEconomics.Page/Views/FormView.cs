@@ -17,7 +17,9 @@ internal static class FormView
     {
         StringBuilder html = new();
         bool asked = form.Query.Length > 0;
-        html.Append($"<form class=\"fields\" method=\"post\" action=\"{action}\" data-run novalidate>\n<h2>Change something and see</h2>\n");
+        html.Append(
+            $"<form class=\"fields\" method=\"post\" action=\"{action}\" data-run novalidate>\n<h2>Change something and see</h2>\n"
+        );
         html.Append("<p class=\"hint\">Nothing you change here is written to your records.</p>\n");
         html.Append($"<input type=\"hidden\" name=\"_shown\" value=\"{PageShell.Encode(shown)}\">\n");
         html.Append($"<div class=\"note bad\" data-faults role=\"alert\"{(form.Faults.Count == 0 ? " hidden" : "")}><p>{FaultLine(form.Faults.Count)}</p></div>\n");
@@ -26,10 +28,16 @@ internal static class FormView
         int open = plain.Count > MostOpen ? MostOpen : plain.Count;
         AppendFields(html, form, plain.Take(open));
         IEnumerable<PageField> folded = plain.Skip(open).Select(field => field with { Group = "More to change" });
-        foreach (IGrouping<string, PageField> group in folded.Concat(form.Fields.Where(field => field.Group is not null)).GroupBy(field => field.Group!))
+        foreach (
+            IGrouping<string, PageField> group in folded
+                .Concat(form.Fields.Where(field => field.Group is not null))
+                .GroupBy(field => field.Group!)
+        )
         {
             // Open where something in it was changed or is wrong: what works on the page must be in sight.
-            bool touched = group.Any(field => form.Value(field) != field.Default || form.Faults.ContainsKey(field.Key)) || group.First().Key is "price1.crop";
+            bool touched =
+                group.Any(field => form.Value(field) != field.Default || form.Faults.ContainsKey(field.Key))
+                || group.First().Key is "price1.crop";
             html.Append($"<details class=\"group\"{(touched ? " open" : "")}><summary>{PageShell.Encode(group.Key)}</summary>\n");
             AppendFields(html, form, group);
             html.Append("</details>\n");
@@ -51,7 +59,11 @@ internal static class FormView
         html.Append($"<div class=\"note bad\" role=\"alert\"{(form.Faults.Count == 0 ? " hidden" : "")}><p>{FaultLine(form.Faults.Count)}</p></div>\n");
         foreach (IGrouping<string, PageField> group in form.Fields.GroupBy(field => field.Group ?? ""))
         {
-            AppendFields(html, form, group.Select(field => idle.TryGetValue(field.Key, out string? why) ? field with { Help = why } : field));
+            AppendFields(
+                html,
+                form,
+                group.Select(field => idle.TryGetValue(field.Key, out string? why) ? field with { Help = why } : field)
+            );
         }
 
         html.Append($"<p class=\"buttons\"><button type=\"submit\" class=\"main\">Calculate</button> <a href=\"{action}\"{(form.Query.Length > 0 ? "" : " hidden")} data-reset>Back to the records as they are</a></p>\n</form>\n");
@@ -59,7 +71,10 @@ internal static class FormView
     }
 
     /// <summary>What stands above the fields when some are wrong.</summary>
-    internal static string FaultLine(int faults) => faults == 1 ? "One field can’t be used as it is; the page below is unchanged." : $"{faults} fields can’t be used as they are; the page below is unchanged.";
+    internal static string FaultLine(int faults) =>
+        faults == 1
+            ? "One field can’t be used as it is; the page below is unchanged."
+            : $"{faults} fields can’t be used as they are; the page below is unchanged.";
 
     private static void AppendFields(StringBuilder html, FieldForm form, IEnumerable<PageField> fields)
     {
@@ -102,12 +117,20 @@ internal static class FormView
                 html.Append(label).Append($"<textarea rows=\"3\" spellcheck=\"false\" {common}>{PageShell.Encode(value)}</textarea>\n");
                 break;
             default:
-                string mode = field.Kind == FieldKind.Whole ? " inputmode=\"numeric\"" : field.Kind == FieldKind.Number ? " inputmode=\"decimal\"" : "";
-                html.Append(label).Append($"<input type=\"text\" autocomplete=\"off\" spellcheck=\"false\"{mode} value=\"{PageShell.Encode(value)}\" {common}>\n");
+                string mode =
+                    field.Kind == FieldKind.Whole ? " inputmode=\"numeric\""
+                    : field.Kind == FieldKind.Number ? " inputmode=\"decimal\""
+                    : "";
+                html.Append(label)
+                    .Append(
+                        $"<input type=\"text\" autocomplete=\"off\" spellcheck=\"false\"{mode} value=\"{PageShell.Encode(value)}\" {common}>\n"
+                    );
                 break;
         }
 
         html.Append(help.Length > 0 ? $"<p class=\"help\" id=\"{id}-help\">{PageShell.Encode(help)}</p>\n" : "");
-        html.Append($"<p class=\"fault\" id=\"{id}-fault\"{(fault is null ? " hidden" : "")}>{PageShell.Encode(fault ?? "")}</p>\n</div>\n");
+        html.Append(
+            $"<p class=\"fault\" id=\"{id}-fault\"{(fault is null ? " hidden" : "")}>{PageShell.Encode(fault ?? "")}</p>\n</div>\n"
+        );
     }
 }

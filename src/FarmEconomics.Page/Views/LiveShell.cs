@@ -3,7 +3,10 @@ using FarmEconomics.Reports.Frame;
 
 namespace FarmEconomics.Page.Views;
 
-/// <summary>The frame of every page the server gives out: the style and script of the saved pages, what a served page needs beside them, nothing from elsewhere.</summary>
+/// <summary>
+/// The frame of every page the server gives out: the style and script of the saved pages, what a served page needs beside them, nothing
+/// from elsewhere.
+/// </summary>
 internal static class LiveShell
 {
     /// <summary>Where the style is served.</summary>

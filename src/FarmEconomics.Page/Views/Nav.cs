@@ -12,13 +12,19 @@ internal static class Nav
     /// <param name="current">The page's own address without query.</param>
     /// <param name="query">Year and settings, which go along.</param>
     internal static IReadOnlyList<PageTab> Of(IReadOnlyList<NotebookEntry> notebooks, string current, string query = "") =>
-    [
-        .. ReportCatalog.Tabs.Select(report => (Text: report.Tab!, Path: PathOf(report.Id))).Select(tab => new PageTab(tab.Text, Address(tab.Path, query), tab.Path == current)),
-        .. notebooks.Select(notebook => new PageTab(notebook.ShortTitle, Address($"/notebook/{notebook.Name}", query), $"/notebook/{notebook.Name}" == current)),
-        new("Tables", Address("/tables", query), current == "/tables"),
-        new("Import", Importing.ImportPages.Path, current == Importing.ImportPages.Path),
-        new("Fix records", Fixing.FixView.Path, current == Fixing.FixView.Path),
-    ];
+        [
+            .. ReportCatalog
+                .Tabs.Select(report => (Text: report.Tab!, Path: PathOf(report.Id)))
+                .Select(tab => new PageTab(tab.Text, Address(tab.Path, query), tab.Path == current)),
+            .. notebooks.Select(notebook => new PageTab(
+                notebook.ShortTitle,
+                Address($"/notebook/{notebook.Name}", query),
+                $"/notebook/{notebook.Name}" == current
+            )),
+            new("Tables", Address("/tables", query), current == "/tables"),
+            new("Import", Importing.ImportPages.Path, current == Importing.ImportPages.Path),
+            new("Fix records", Fixing.FixView.Path, current == Fixing.FixView.Path),
+        ];
 
     /// <summary>The address of a report without a crop.</summary>
     internal static string PathOf(ReportId id) => id == ReportId.Season ? "/" : "/" + ReportCatalog.Name(id);

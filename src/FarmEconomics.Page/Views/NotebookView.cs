@@ -22,7 +22,14 @@ internal static class NotebookView
     /// <param name="shownForm">The fields of the page that is shown while the run goes on; null: none.</param>
     /// <param name="shown">What is shown meanwhile.</param>
     /// <param name="after">HTML below the fields.</param>
-    internal static Page Render(NotebookEntry notebook, FieldForm form, RunStanding? run, FieldForm? shownForm, NotebookRun? shown, string after = "")
+    internal static Page Render(
+        NotebookEntry notebook,
+        FieldForm form,
+        RunStanding? run,
+        FieldForm? shownForm,
+        NotebookRun? shown,
+        string after = ""
+    )
     {
         string address = $"/notebook/{notebook.Name}";
         bool ready = run is { Result: not null };
@@ -43,8 +50,16 @@ internal static class NotebookView
     }
 
     /// <summary>The year and the settings of a form, to go along to pages that take no other field.</summary>
-    internal static string YearAndSettings(FieldForm form) => string.Join('&', form.Query.Split('&').Where(pair =>
-        pair.StartsWith("year=", StringComparison.Ordinal) || pair.StartsWith("skip_bad_rows=", StringComparison.Ordinal) || pair.StartsWith(SettingFields.Prefix, StringComparison.Ordinal)));
+    internal static string YearAndSettings(FieldForm form) =>
+        string.Join(
+            '&',
+            form.Query.Split('&')
+                .Where(pair =>
+                    pair.StartsWith("year=", StringComparison.Ordinal)
+                    || pair.StartsWith("skip_bad_rows=", StringComparison.Ordinal)
+                    || pair.StartsWith(SettingFields.Prefix, StringComparison.Ordinal)
+                )
+        );
 
     /// <summary>How a run is getting on, in a few words.</summary>
     internal static string Words(RunStanding run) => run.State switch

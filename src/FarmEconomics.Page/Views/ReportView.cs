@@ -31,9 +31,14 @@ internal static class ReportView
     /// <summary>The fields in a fold: open where something in it was changed or is wrong.</summary>
     internal static string Form(FieldForm form, string action, IReadOnlyDictionary<string, string> idle, string after)
     {
-        bool touched = form.Faults.Count > 0 || form.Query.Split('&', StringSplitOptions.RemoveEmptyEntries).Any(pair => !pair.StartsWith("year=", StringComparison.Ordinal));
+        bool touched =
+            form.Faults.Count > 0
+            || form.Query.Split('&', StringSplitOptions.RemoveEmptyEntries)
+                .Any(pair => !pair.StartsWith("year=", StringComparison.Ordinal));
         StringBuilder html = new();
-        html.Append($"<details class=\"try\" id=\"try\"{(touched ? " open" : "")}><summary><h2>Try it: change something and see</h2></summary>\n");
+        html.Append(
+            $"<details class=\"try\" id=\"try\"{(touched ? " open" : "")}><summary><h2>Try it: change something and see</h2></summary>\n"
+        );
         html.Append(FormView.Fields(form, action, idle)).Append(after).Append("</details>\n");
         return html.ToString();
     }

@@ -14,10 +14,21 @@ internal static class ScenarioView
     /// <param name="address">The page's address without query.</param>
     /// <param name="name">What was typed for a name.</param>
     /// <param name="fault">What is wrong with it, or null.</param>
-    internal static string Render(IReadOnlyList<(string Name, string Changes, string? Note)> kept, string file, FieldForm form, string address, string name = "", string? fault = null)
+    internal static string Render(
+        IReadOnlyList<(string Name, string Changes, string? Note)> kept,
+        string file,
+        FieldForm form,
+        string address,
+        string name = "",
+        string? fault = null
+    )
     {
-        StringBuilder html = new("<section class=\"scenarios keep-scenario\" aria-labelledby=\"kept\">\n<h2 id=\"kept\">Scenarios kept under a name</h2>\n");
-        html.Append($"<p>They stand in <code>{PageShell.Encode(Path.GetFileName(file))}</code>, a file of its own, and are compared further down. Your records don’t hold them.</p>\n");
+        StringBuilder html = new(
+            "<section class=\"scenarios keep-scenario\" aria-labelledby=\"kept\">\n<h2 id=\"kept\">Scenarios kept under a name</h2>\n"
+        );
+        html.Append(
+            $"<p>They stand in <code>{PageShell.Encode(Path.GetFileName(file))}</code>, a file of its own, and are compared further down. Your records don’t hold them.</p>\n"
+        );
         if (kept.Count > 0)
         {
             html.Append("<div class=\"scroll\" role=\"region\" aria-label=\"Scenarios\" tabindex=\"0\"><table>\n<thead><tr><th scope=\"col\">Name</th><th scope=\"col\">Changes</th><th scope=\"col\">Do</th></tr></thead>\n<tbody>\n");

@@ -79,7 +79,9 @@ public sealed record CropParameters : ReportParameters
     public string Crop { get; init; } = "";
 }
 
-/// <summary>One crop: its sowings, prices, hours, costs, losses and years beside each other, and its verdict; every figure leads to its rows.</summary>
+/// <summary>
+/// One crop: its sowings, prices, hours, costs, losses and years beside each other, and its verdict; every figure leads to its rows.
+/// </summary>
 public sealed class CropReport : Report<CropParameters>
 {
     /// <inheritdoc/>
@@ -104,20 +106,55 @@ public sealed class CropReport : Report<CropParameters>
         cancellation.ThrowIfCancellationRequested();
         blocks.Add(new ProseBlock(CropBlock.Losses, words.LossHeading, words.Losses));
         blocks.AddRange(parts.Years());
-        blocks.Add(new ProseBlock(CropBlock.Verdict, words.VerdictHeading, new Prose($"{words.VerdictText}\n\n{PageTarget.Link("Every sowing, harvest, sale and hour", PageTarget.Rows(slug))} behind these figures.")));
-        blocks.Add(new FoldBlock(CropBlock.Budget, "Its budget, line by line", [new TableBlock(CropBlock.BudgetLines, null, parts.Budget(slug)) { Rows = 0 }]));
-        blocks.Add(new FoldBlock(CropBlock.Shared, "Its part of each shared cost", [new TableBlock(CropBlock.Charges, null, PoolTables.ChargesOf(farm.Season, crop.Name))]));
-        blocks.Add(new FoldBlock(CropBlock.Weeks, "Picked and sold, week by week", [new TableBlock(CropBlock.WeekTable, null, parts.Weeks()) { Rows = 0 }]));
-        blocks.Add(new FoldBlock(CropBlock.Behavior, "Break-even, and what each cost varies with", [
-            new TableBlock(CropBlock.BreakEven, null, DecisionTables.BreakEvens(farm.Costs, crop)),
-            new TableBlock(CropBlock.Varies, null, DecisionTables.Behavior(farm.Costs, crop)),
-        ]));
+        blocks.Add(
+            new ProseBlock(
+                CropBlock.Verdict,
+                words.VerdictHeading,
+                new Prose(
+                    $"{words.VerdictText}\n\n{PageTarget.Link("Every sowing, harvest, sale and hour", PageTarget.Rows(slug))} behind these figures."
+                )
+            )
+        );
+        blocks.Add(
+            new FoldBlock(
+                CropBlock.Budget,
+                "Its budget, line by line",
+                [new TableBlock(CropBlock.BudgetLines, null, parts.Budget(slug)) { Rows = 0 }]
+            )
+        );
+        blocks.Add(
+            new FoldBlock(
+                CropBlock.Shared,
+                "Its part of each shared cost",
+                [new TableBlock(CropBlock.Charges, null, PoolTables.ChargesOf(farm.Season, crop.Name))]
+            )
+        );
+        blocks.Add(
+            new FoldBlock(
+                CropBlock.Weeks,
+                "Picked and sold, week by week",
+                [new TableBlock(CropBlock.WeekTable, null, parts.Weeks()) { Rows = 0 }]
+            )
+        );
+        blocks.Add(
+            new FoldBlock(
+                CropBlock.Behavior,
+                "Break-even, and what each cost varies with",
+                [
+                    new TableBlock(CropBlock.BreakEven, null, DecisionTables.BreakEvens(farm.Costs, crop)),
+                    new TableBlock(CropBlock.Varies, null, DecisionTables.Behavior(farm.Costs, crop)),
+                ]
+            )
+        );
         return blocks;
     }
 
     /// <summary>The budget of a crop; of the one with the most output where none is named.</summary>
     /// <exception cref="ArgumentException">The season has no such crop.</exception>
-    internal static EnterpriseBudget Find(ReviewedFarm farm, string name) => name.Length == 0
-        ? farm.Season.Crops.MaxBy(crop => crop.Output.Amount) ?? throw new ArgumentException($"There are no plantings of {farm.Season.CropYear}.", nameof(name))
-        : farm.Season.FindBudget(name) ?? throw new ArgumentException($"{name} has no planting in {farm.Season.CropYear}.", nameof(name));
+    internal static EnterpriseBudget Find(ReviewedFarm farm, string name) =>
+        name.Length == 0
+            ? farm.Season.Crops.MaxBy(crop => crop.Output.Amount)
+                ?? throw new ArgumentException($"There are no plantings of {farm.Season.CropYear}.", nameof(name))
+            : farm.Season.FindBudget(name)
+                ?? throw new ArgumentException($"{name} has no planting in {farm.Season.CropYear}.", nameof(name));
 }

@@ -45,7 +45,8 @@ internal sealed class CropWords
     {
         get
         {
-            string seasons = $"{Count(verdict.Seasons.Count, "season")} and {Count(sowings.Count, "sowing")} of {farm.Season.CropYear} are on record";
+            string seasons =
+                $"{Count(verdict.Seasons.Count, "season")} and {Count(sowings.Count, "sowing")} of {farm.Season.CropYear} are on record";
             return verdict.HoursByRule.Value is { } part
                 ? $"How sure: {BlockNumber.Percent(part, notation)} of this crop's {notation.Number(crop.LaborHours.Value, Look.Count)} hours were divided by rule; {seasons}."
                 : $"How sure: {verdict.HoursByRule.Reason}; {seasons}.";
@@ -66,7 +67,9 @@ internal sealed class CropWords
         get
         {
             decimal lost = picked.Where(part => PickedTree.IsLoss(part.Fate)).Sum(part => part.Quantity);
-            return lost == 0m ? "Nothing picked was lost" : notation.Text($"{UnitWords.Of(lost, Unit, notation)} picked and not sold or eaten");
+            return lost == 0m
+                ? "Nothing picked was lost"
+                : notation.Text($"{UnitWords.Of(lost, Unit, notation)} picked and not sold or eaten");
         }
     }
 
@@ -75,8 +78,16 @@ internal sealed class CropWords
         get
         {
             decimal all = picked.Sum(part => part.Quantity);
-            List<string> said = [.. picked.GroupBy(part => part.Fate).Where(fate => fate.Key != Fate.Sold).OrderByDescending(fate => fate.Sum(part => part.Quantity))
-                .Select(fate => notation.Text($"{UnitWords.Of(fate.Sum(part => part.Quantity), Unit, notation)} {FateWords(fate.Key)}"))];
+            List<string> said =
+            [
+                .. picked
+                    .GroupBy(part => part.Fate)
+                    .Where(fate => fate.Key != Fate.Sold)
+                    .OrderByDescending(fate => fate.Sum(part => part.Quantity))
+                    .Select(fate =>
+                        notation.Text($"{UnitWords.Of(fate.Sum(part => part.Quantity), Unit, notation)} {FateWords(fate.Key)}")
+                    ),
+            ];
             decimal worth = picked.Where(part => PickedTree.IsLoss(part.Fate)).Sum(part => part.Value?.Amount ?? 0m);
             return new Prose(Prose.Text(all == 0m ? "Nothing was picked."
                 : said.Count == 0 ? "All of it was sold."
@@ -99,7 +110,10 @@ internal sealed class CropWords
         return $"{BlockNumber.Size(cash, notation)} {(cash < 0m ? "less" : "more")} cash and {notation.Number(Math.Abs(hours), Look.Count)} own hours {(hours >= 0m ? "freed" : "more")}{Whose()}";
     }
 
-    private string Whose() => verdict.Direction == Direction.Grow && verdict.More is not null ? " with more of it" : verdict.WithMix is not null ? " with other crops in its beds" : " without it";
+    private string Whose() =>
+        verdict.Direction == Direction.Grow && verdict.More is not null ? " with more of it"
+        : verdict.WithMix is not null ? " with other crops in its beds"
+        : " without it";
 
     private static string Count(int count, string what) => $"{SeasonWords.Spelled(count)} {what}{(count == 1 ? "" : "s")}";
 
@@ -123,8 +137,12 @@ internal sealed class CropWords
 
     private string Paid()
     {
-        int known = sowings.Count(sowing => sowing.Paid is not null), paid = sowings.Count(sowing => sowing.Paid == true);
-        return known < 2 ? "" : paid == known ? $"All {SeasonWords.Spelled(known)} sowings paid." : paid == 0 ? $"None of the {SeasonWords.Spelled(known)} sowings paid." : $"{Phrase.Sentence(SeasonWords.Spelled(paid))} of {SeasonWords.Spelled(known)} sowings paid.";
+        int known = sowings.Count(sowing => sowing.Paid is not null),
+            paid = sowings.Count(sowing => sowing.Paid == true);
+        return known < 2 ? ""
+            : paid == known ? $"All {SeasonWords.Spelled(known)} sowings paid."
+            : paid == 0 ? $"None of the {SeasonWords.Spelled(known)} sowings paid."
+            : $"{Phrase.Sentence(SeasonWords.Spelled(paid))} of {SeasonWords.Spelled(known)} sowings paid.";
     }
 
     private static string FateWords(Fate fate) => fate switch

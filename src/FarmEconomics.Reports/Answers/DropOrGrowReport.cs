@@ -51,7 +51,13 @@ public sealed record DropOrGrowParameters : ReportParameters
     public decimal ByLength { get; init; }
 
     /// <summary>How the market takes more.</summary>
-    [Field("How far the price drops when you sell more", "2 = sell 2% more by cutting the price 1%; 0 = as channels.csv says, else 2", Unit = "% sold per % of price", Lowest = 0, Highest = 100)]
+    [Field(
+        "How far the price drops when you sell more",
+        "2 = sell 2% more by cutting the price 1%; 0 = as channels.csv says, else 2",
+        Unit = "% sold per % of price",
+        Lowest = 0,
+        Highest = 100
+    )]
     public decimal Elasticity { get; init; }
 
     /// <summary>The random seed.</summary>
@@ -73,7 +79,12 @@ public sealed class DropOrGrowReport : Report<DropOrGrowParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
-        DropOrGrow plan = DropOrGrow.Of(farm.Review, farm.Costs, new(parameters.Drop, parameters.Grow, parameters.ByLength, parameters.Elasticity, parameters.Seed), () => farm.Verdicts);
+        DropOrGrow plan = DropOrGrow.Of(
+            farm.Review,
+            farm.Costs,
+            new(parameters.Drop, parameters.Grow, parameters.ByLength, parameters.Elasticity, parameters.Seed),
+            () => farm.Verdicts
+        );
         cancellation.ThrowIfCancellationRequested();
         DropOrGrowWords words = new(farm, plan.Verdicts);
         VerdictTables tables = new(farm, plan.Verdicts);
@@ -84,7 +95,14 @@ public sealed class DropOrGrowReport : Report<DropOrGrowParameters>
         ];
         if (plan.Verdicts.Crops.Any(verdict => verdict.WhyUnknown is null))
         {
-            blocks.Add(new PlotBlock(DropOrGrowBlock.Means, words.MeansHeading, words.MeansCaption, MeansPlot.Of(plan.Verdicts, words.MeansHeading)));
+            blocks.Add(
+                new PlotBlock(
+                    DropOrGrowBlock.Means,
+                    words.MeansHeading,
+                    words.MeansCaption,
+                    MeansPlot.Of(plan.Verdicts, words.MeansHeading)
+                )
+            );
         }
 
         blocks.Add(new ProseBlock(DropOrGrowBlock.Short, "What was short decides what to put in its place", ShortList.Of(farm.Shorts)));
@@ -99,29 +117,81 @@ public sealed class DropOrGrowReport : Report<DropOrGrowParameters>
     public override (string Question, Prose Answer)? InALine(ReviewedFarm farm)
     {
         ArgumentNullException.ThrowIfNull(farm);
-        return farm.Verdicts.Crops.Count == 0 ? null : ("What do I drop, what do I grow?", new Prose(new DropOrGrowWords(farm, farm.Verdicts).Headline + "."));
+        return farm.Verdicts.Crops.Count == 0
+            ? null
+            : ("What do I drop, what do I grow?", new Prose(new DropOrGrowWords(farm, farm.Verdicts).Headline + "."));
     }
 
     // What the fields change: one crop tried without, one tried with more.
     private static IEnumerable<Block> Tried(DropOrGrow plan)
     {
         Notation notation = plan.Notation;
-        yield return Carried.Fold(DropOrGrowBlock.Details, "without", plan.Dropped.Change.Title,
-            ("words", ChangeSentences.Prose(plan.Dropped, notation)), ("cash", ChangeTables.CashAndHours(plan.Dropped, notation)), ("answers", ChangeTables.BothAnswers(plan.Dropped, notation)),
-            ("filling", ChangeTables.Filling(plan.Dropped, notation)), ("boxes", ChangeTables.Boxes(plan.Dropped, notation)), ("partial", ChangeTables.Partial(plan.Dropped, notation)),
-            ("figure", DecisionPlots.BeforeAndAfter(plan.Dropped, notation)), ("moved", ChangeTables.Moved(plan.Dropped, notation)), ("fits", ChangeTables.Fits(plan.Dropped, notation)), ("weeks", ChangeTables.Weeks(plan.Dropped)));
-        yield return Carried.Fold(DropOrGrowBlock.Details, "more", plan.Grown.Change.Title, ("words", ChangeSentences.Prose(plan.Grown, notation)), ("partial", ChangeTables.Partial(plan.Grown, notation)));
+        yield return Carried.Fold(
+            DropOrGrowBlock.Details,
+            "without",
+            plan.Dropped.Change.Title,
+            ("words", ChangeSentences.Prose(plan.Dropped, notation)),
+            ("cash", ChangeTables.CashAndHours(plan.Dropped, notation)),
+            ("answers", ChangeTables.BothAnswers(plan.Dropped, notation)),
+            ("filling", ChangeTables.Filling(plan.Dropped, notation)),
+            ("boxes", ChangeTables.Boxes(plan.Dropped, notation)),
+            ("partial", ChangeTables.Partial(plan.Dropped, notation)),
+            ("figure", DecisionPlots.BeforeAndAfter(plan.Dropped, notation)),
+            ("moved", ChangeTables.Moved(plan.Dropped, notation)),
+            ("fits", ChangeTables.Fits(plan.Dropped, notation)),
+            ("weeks", ChangeTables.Weeks(plan.Dropped))
+        );
+        yield return Carried.Fold(
+            DropOrGrowBlock.Details,
+            "more",
+            plan.Grown.Change.Title,
+            ("words", ChangeSentences.Prose(plan.Grown, notation)),
+            ("partial", ChangeTables.Partial(plan.Grown, notation))
+        );
     }
 
     private static IEnumerable<Block> Folds(ReviewedFarm farm, DropOrGrow plan)
     {
         Notation notation = plan.Notation;
-        yield return Carried.Fold(DropOrGrowBlock.Details, "carry", $"At what price and yield {plan.DropBudget.Name} would carry itself", ("figure", GridHeatMap.Of(plan.Grid, notation)), ("words", GridHeatMap.Sentence(plan.Grid, notation)),
-            ("grid", DecisionTables.Grid(plan.Grid, plan.Season.Settings, perBedTime: true)), ("even", DecisionTables.BreakEvens(plan.Costs, plan.DropBudget)), ("swings", DecisionPlots.Swings(plan.Grid.Model, notation)));
-        yield return Carried.Fold(DropOrGrowBlock.Details, "chance", "How sure that is", ("figure", DecisionPlots.Distributions(plan.Verdicts)), ("outcomes", DecisionTables.Outcomes(plan.Verdicts.Simulation, notation)),
-            ("swings", DecisionPlots.Swings(plan.Costs.Model(plan.Season.Farm), notation)), ("years", DecisionTables.Years(CropOverYears.Of(farm.Review, plan.DropBudget.Name, plan.Season.CropYear), plan.Season.Settings)));
-        yield return Carried.Fold(DropOrGrowBlock.Details, "short", "What was held against a limit, and what each crop added while it was short", ("things", ShortWords.Things(farm.Shorts)), ("crops", ShortWords.Crops(farm.Shorts)));
-        yield return Carried.Fold(DropOrGrowBlock.Details, "costs", "Which costs go with a crop and which stay", ("crops", DecisionTables.BehaviorOfCrops(plan.Costs)));
-        yield return Carried.Fold(DropOrGrowBlock.Details, "verdicts", "How a verdict is found, and every verdict in full", ("table", DecisionSentences.Verdicts(plan.Verdicts)), ("rests-on", DecisionTables.Assumptions(plan.Verdicts)), ("proof", plan.Proof()));
+        yield return Carried.Fold(
+            DropOrGrowBlock.Details,
+            "carry",
+            $"At what price and yield {plan.DropBudget.Name} would carry itself",
+            ("figure", GridHeatMap.Of(plan.Grid, notation)),
+            ("words", GridHeatMap.Sentence(plan.Grid, notation)),
+            ("grid", DecisionTables.Grid(plan.Grid, plan.Season.Settings, perBedTime: true)),
+            ("even", DecisionTables.BreakEvens(plan.Costs, plan.DropBudget)),
+            ("swings", DecisionPlots.Swings(plan.Grid.Model, notation))
+        );
+        yield return Carried.Fold(
+            DropOrGrowBlock.Details,
+            "chance",
+            "How sure that is",
+            ("figure", DecisionPlots.Distributions(plan.Verdicts)),
+            ("outcomes", DecisionTables.Outcomes(plan.Verdicts.Simulation, notation)),
+            ("swings", DecisionPlots.Swings(plan.Costs.Model(plan.Season.Farm), notation)),
+            ("years", DecisionTables.Years(CropOverYears.Of(farm.Review, plan.DropBudget.Name, plan.Season.CropYear), plan.Season.Settings))
+        );
+        yield return Carried.Fold(
+            DropOrGrowBlock.Details,
+            "short",
+            "What was held against a limit, and what each crop added while it was short",
+            ("things", ShortWords.Things(farm.Shorts)),
+            ("crops", ShortWords.Crops(farm.Shorts))
+        );
+        yield return Carried.Fold(
+            DropOrGrowBlock.Details,
+            "costs",
+            "Which costs go with a crop and which stay",
+            ("crops", DecisionTables.BehaviorOfCrops(plan.Costs))
+        );
+        yield return Carried.Fold(
+            DropOrGrowBlock.Details,
+            "verdicts",
+            "How a verdict is found, and every verdict in full",
+            ("table", DecisionSentences.Verdicts(plan.Verdicts)),
+            ("rests-on", DecisionTables.Assumptions(plan.Verdicts)),
+            ("proof", plan.Proof())
+        );
     }
 }

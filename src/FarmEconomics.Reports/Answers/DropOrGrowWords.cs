@@ -32,7 +32,8 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
             Say(Fix, "fix");
             return said.Count > 0 ? Phrase.Sentence(string.Join("; ", said))
                 : Close.Count > 0 ? $"Nothing to drop or grow; {Crops(Close.Count)} too close to call"
-                : verdicts.Crops.All(verdict => verdict.WhyUnknown is not null) ? "The records can't tell yet what to drop or grow" : "Keep all crops as they are";
+                : verdicts.Crops.All(verdict => verdict.WhyUnknown is not null) ? "The records can't tell yet what to drop or grow"
+                : "Keep all crops as they are";
 
             void Say(List<Verdict> crops, string what)
             {
@@ -48,18 +49,27 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
     {
         get
         {
-            if (verdicts.Crops.FirstOrDefault(verdict => verdict.WhyUnknown is not null) is { } unknown && verdicts.Crops.All(verdict => verdict.WhyUnknown is not null))
+            if (
+                verdicts.Crops.FirstOrDefault(verdict => verdict.WhyUnknown is not null) is { } unknown
+                && verdicts.Crops.All(verdict => verdict.WhyUnknown is not null)
+            )
             {
                 return new Prose(Prose.Text($"{Phrase.Sentence(unknown.WhyUnknown!)}."));
             }
 
-            List<Verdict> always = Drop.FindAll(verdict => verdict.Seasons.Count > 1 && verdict.Seasons.All(season => season.Contribution.Amount < 0m));
+            List<Verdict> always = Drop.FindAll(verdict =>
+                verdict.Seasons.Count > 1 && verdict.Seasons.All(season => season.Contribution.Amount < 0m)
+            );
             List<Verdict> changed = Drop.FindAll(verdict => verdict.WithMix is not null);
             string lost = always.Count == 0 ? "" : $"Without {Phrase.List(always.ConvertAll(Link))} the farm would have been better off in every year on record: members' payments stay, and only costs that go away count. ";
             string other = changed.Count == 0 ? "" : $"In the beds of {(changed.Count <= 3 ? Phrase.List(changed.ConvertAll(Link)) : Crops(changed.Count))} other crops would add more. ";
             string close = Close.Count == 0 ? "" : $"{Phrase.Sentence(Crops(Close.Count))} {(Close.Count == 1 ? "differs" : "differ")} by less than the records can tell.";
             string all = (lost + other + (lost.Length > 0 && other.Length > 0 ? "" : close)).Trim();
-            return new Prose(all.Length > 0 ? all : "Each crop was taken alone, with market days and fixed costs staying and members' boxes filled again.");
+            return new Prose(
+                all.Length > 0
+                    ? all
+                    : "Each crop was taken alone, with market days and fixed costs staying and members' boxes filled again."
+            );
         }
     }
 
@@ -70,7 +80,10 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
             List<KeyFigure> figures = [];
             if (verdicts.Crops.Count > 0 && verdicts.Crops.All(verdict => verdict.WhyUnknown is not null))
             {
-                return new FiguresBlock(DropOrGrowBlock.Figures, [new("known", "", null, $"no crop can be judged: {verdicts.Crops[0].WhyUnknown}")]);
+                return new FiguresBlock(
+                    DropOrGrowBlock.Figures,
+                    [new("known", "", null, $"no crop can be judged: {verdicts.Crops[0].WhyUnknown}")]
+                );
             }
 
             Means(figures, "drop", Drop, $"cash a year from the {(Drop.Count == 1 ? "change" : "changes")} to {Crops(Drop.Count)}");
@@ -78,7 +91,9 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
             Means(figures, "grow", more, $"cash a year from more of {Crops(more.Count)}");
             figures.Add(new("close", $"{Close.Count}", (decimal)Close.Count, $"{(Close.Count == 1 ? "crop" : "crops")} too close to call"));
             List<Verdict> below = [.. verdicts.Crops.Where(verdict => verdict.WhyUnknown is null && verdict.Budget.NetReturn.Amount < 0m)];
-            figures.Add(new("below", $"{below.Count}", (decimal)below.Count, $"{(below.Count == 1 ? "crop" : "crops")} short of full cost"));
+            figures.Add(
+                new("below", $"{below.Count}", (decimal)below.Count, $"{(below.Count == 1 ? "crop" : "crops")} short of full cost")
+            );
             return new FiguresBlock(DropOrGrowBlock.Figures, figures);
         }
     }
@@ -103,8 +118,16 @@ internal sealed class DropOrGrowWords(ReviewedFarm farm, Verdicts verdicts)
     {
         if (crops.Count > 0)
         {
-            decimal cash = crops.Sum(verdict => verdict.Advised.Cash.Amount), hours = crops.Sum(verdict => verdict.Advised.OwnHours);
-            figures.Add(new(name, (cash > 0m ? "+" : "") + BlockNumber.Of(cash, Look.WholeMoney, notation), cash, $"{words}; {notation.Number(Math.Abs(hours), Look.Count)} {(hours >= 0m ? "own hours freed" : "more own hours")}"));
+            decimal cash = crops.Sum(verdict => verdict.Advised.Cash.Amount),
+                hours = crops.Sum(verdict => verdict.Advised.OwnHours);
+            figures.Add(
+                new(
+                    name,
+                    (cash > 0m ? "+" : "") + BlockNumber.Of(cash, Look.WholeMoney, notation),
+                    cash,
+                    $"{words}; {notation.Number(Math.Abs(hours), Look.Count)} {(hours >= 0m ? "own hours freed" : "more own hours")}"
+                )
+            );
         }
     }
 }

@@ -70,7 +70,11 @@ public sealed record LenderParameters : ReportParameters
     public string Project { get; init; } = "";
 
     /// <summary>Assumptions beside the records.</summary>
-    [Field("Assumptions beside the records", "\"hours_saved=60; losses_saved_percent=50; new_loan=5000; new_loan_percent=6; new_loan_years=5\"", Unit = "name=value")]
+    [Field(
+        "Assumptions beside the records",
+        "\"hours_saved=60; losses_saved_percent=50; new_loan=5000; new_loan_percent=6; new_loan_years=5\"",
+        Unit = "name=value"
+    )]
     public string Assumptions { get; init; } = "";
 
     /// <summary>Tax depreciation classes.</summary>
@@ -115,7 +119,14 @@ public sealed class LenderReport : Report<LenderParameters>
             blocks.Add(project);
         }
 
-        blocks.Add(new PlotBlock(LenderBlock.Cash, words.CashHeading, $"Cash at the end of the month, {books.Season.Notation.Currency}", new Chart(tables.Cash()) { Figure = CashPlot.Of(books) }));
+        blocks.Add(
+            new PlotBlock(
+                LenderBlock.Cash,
+                words.CashHeading,
+                $"Cash at the end of the month, {books.Season.Notation.Currency}",
+                new Chart(tables.Cash()) { Figure = CashPlot.Of(books) }
+            )
+        );
         if (words.CashWords.Markdown.Length > 0)
         {
             blocks.Add(new ProseBlock(LenderBlock.CashWords, null, words.CashWords));
@@ -126,7 +137,16 @@ public sealed class LenderReport : Report<LenderParameters>
             blocks.Add(new TableBlock(LenderBlock.Budget, "The project", budget) { Rows = 0 });
         }
 
-        blocks.Add(new FoldBlock(LenderBlock.BeforeSending, "Before you send this (not printed)", [new ProseBlock(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending)]) { ScreenOnly = true });
+        blocks.Add(
+            new FoldBlock(
+                LenderBlock.BeforeSending,
+                "Before you send this (not printed)",
+                [new ProseBlock(BlockKey.Of(LenderBlock.BeforeSending, "points"), null, words.BeforeSending)]
+            )
+            {
+                ScreenOnly = true,
+            }
+        );
         blocks.AddRange(Books(books, tables));
         blocks.AddRange(Rest(books, tables));
         return blocks;
@@ -137,30 +157,69 @@ public sealed class LenderReport : Report<LenderParameters>
     public static string Html(FundingWriteUp books) => BlockHtml.Of(Of(books)).Text;
 
     private static IEnumerable<FoldBlock> Books(FundingWriteUp books, LenderTables tables) =>
-    [
-        Appendix(LenderBlock.AppendixA, "A Income by tax line", StatementSheets.Tax(books).Table, tables.Depreciation(), TaxSheet.Taxes(books).Table),
-        Appendix(LenderBlock.AppendixB, "B Net farm income", Shown(MoneySheets.Income(books), "Accrual adjustments need balance sheets at both ends of the year."), StatementSheets.Enterprise(books).Table),
-        Appendix(LenderBlock.AppendixC, "C How the two agree", StatementSheets.Bridge(books).Table),
-        Appendix(LenderBlock.AppendixD, "D Balance sheet", Shown(MoneySheets.Balance(books), "There is no balance sheet within a month of either end of the year: enter one in balances."),
-            Shown(MoneySheets.Equity(books), "The statement of equity needs balance sheets at both ends of the year.")),
-        Appendix(LenderBlock.AppendixE, "E Measures", tables.Measures(), MoneySheets.Coverage(books).Table),
-    ];
+        [
+            Appendix(
+                LenderBlock.AppendixA,
+                "A Income by tax line",
+                StatementSheets.Tax(books).Table,
+                tables.Depreciation(),
+                TaxSheet.Taxes(books).Table
+            ),
+            Appendix(
+                LenderBlock.AppendixB,
+                "B Net farm income",
+                Shown(MoneySheets.Income(books), "Accrual adjustments need balance sheets at both ends of the year."),
+                StatementSheets.Enterprise(books).Table
+            ),
+            Appendix(LenderBlock.AppendixC, "C How the two agree", StatementSheets.Bridge(books).Table),
+            Appendix(
+                LenderBlock.AppendixD,
+                "D Balance sheet",
+                Shown(
+                    MoneySheets.Balance(books),
+                    "There is no balance sheet within a month of either end of the year: enter one in balances."
+                ),
+                Shown(MoneySheets.Equity(books), "The statement of equity needs balance sheets at both ends of the year.")
+            ),
+            Appendix(LenderBlock.AppendixE, "E Measures", tables.Measures(), MoneySheets.Coverage(books).Table),
+        ];
 
     private static IEnumerable<FoldBlock> Rest(FundingWriteUp books, LenderTables tables)
     {
         FundingSheet?[] project =
         [
-            ProjectSheets.Grant(books), ProjectSheets.Narrative(books), GrantFormSheet.Of(books), DebtSheets.Needed(books), ProjectSheets.Savings(books), ProjectSheets.Investment(books), ProjectSheets.Swings(books),
+            ProjectSheets.Grant(books),
+            ProjectSheets.Narrative(books),
+            GrantFormSheet.Of(books),
+            DebtSheets.Needed(books),
+            ProjectSheets.Savings(books),
+            ProjectSheets.Investment(books),
+            ProjectSheets.Swings(books),
         ];
         yield return Appendix(LenderBlock.AppendixF, "F Cash by month", tables.Cash(), tables.CashLines(), tables.Line());
         if (books.Grant is not null || tables.Projects() is not null)
         {
-            yield return Appendix(LenderBlock.AppendixG, "G The project", [.. project.Select(sheet => (object?)sheet?.Table), tables.Projects(), tables.Tools()]);
+            yield return Appendix(
+                LenderBlock.AppendixG,
+                "G The project",
+                [.. project.Select(sheet => (object?)sheet?.Table), tables.Projects(), tables.Tools()]
+            );
         }
 
-        yield return Appendix(LenderBlock.AppendixH, "H Loans and equipment", tables.Loans() is { } loans ? loans : "There is no loan.", DebtSheets.Replacement(books)?.Table);
+        yield return Appendix(
+            LenderBlock.AppendixH,
+            "H Loans and equipment",
+            tables.Loans() is { } loans ? loans : "There is no loan.",
+            DebtSheets.Replacement(books)?.Table
+        );
         yield return Appendix(LenderBlock.AppendixI, "I Crops", tables.Crops(), tables.Stands());
-        yield return Appendix(LenderBlock.AppendixJ, "J What is assumed", tables.Changed(), WriteUpReport.RequireChecks(books), new Prose(string.Join("\n\n", WriteUpReport.Cautions)));
+        yield return Appendix(
+            LenderBlock.AppendixJ,
+            "J What is assumed",
+            tables.Changed(),
+            WriteUpReport.RequireChecks(books),
+            new Prose(string.Join("\n\n", WriteUpReport.Cautions))
+        );
     }
 
     private static FoldBlock Appendix(LenderBlock key, string heading, params IReadOnlyList<object?> shown) => new(key, heading,

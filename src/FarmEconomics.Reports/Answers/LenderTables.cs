@@ -7,7 +7,9 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Answers;
 
-/// <summary>The write-up's longer tables as a page has room for: at most seven columns, whole money. The workbook holds them in full.</summary>
+/// <summary>
+/// The write-up's longer tables as a page has room for: at most seven columns, whole money. The workbook holds them in full.
+/// </summary>
 internal sealed class LenderTables(FundingWriteUp books)
 {
     private readonly Notation notation = books.Season.Notation;

@@ -18,15 +18,18 @@ internal sealed class LenderWords(FundingWriteUp books)
     private DebtCoverage Now => books.Coverage[^1];
 
     /// <summary>What is asked for, else what the farm earned.</summary>
-    internal string Headline => (books.Grant, books.NewLoan) switch
-    {
-        ({ } grant, { } loan) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked as a grant, {Money(loan.Terms.Principal)} as a loan",
-        ({ } grant, null) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked, {Money(grant.Match)} our own",
-        (null, { } loan) => $"A loan of {Money(loan.Terms.Principal)} is asked for",
-        _ => books.Accrual is { } income ? $"In {books.Period.Year} the farm had a net farm income of {Money(income.NetFarmIncome)}"
-            : books.Tax.NetUnknown is null ? $"In {books.Period.Year} the farm had {Money(books.Tax.NetBeforeDepreciation)} left before depreciation"
+    internal string Headline =>
+        (books.Grant, books.NewLoan) switch
+        {
+            ({ } grant, { } loan) =>
+                $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked as a grant, {Money(loan.Terms.Principal)} as a loan",
+            ({ } grant, null) => $"{grant.Project} for {Money(grant.Total)}: {Money(grant.Funder)} asked, {Money(grant.Match)} our own",
+            (null, { } loan) => $"A loan of {Money(loan.Terms.Principal)} is asked for",
+            _ => books.Accrual is { } income ? $"In {books.Period.Year} the farm had a net farm income of {Money(income.NetFarmIncome)}"
+            : books.Tax.NetUnknown is null
+                ? $"In {books.Period.Year} the farm had {Money(books.Tax.NetBeforeDepreciation)} left before depreciation"
             : $"What the farm earned in {books.Period.Year} isn't known",
-    };
+        };
 
     /// <summary>Two sentences on the farm.</summary>
     internal Prose Why => new(string.Join(' ', new[] { Farm(), Debt() }.Where(sentence => sentence.Length > 0)));
@@ -37,7 +40,9 @@ internal sealed class LenderWords(FundingWriteUp books)
         get
         {
             string next = $"{books.Period.Year + 1} repeats {books.Period.Year} month by month; it is not a forecast.";
-            return books.Tax.NetUnknown is { } unknown ? $"How sure: {unknown}." : $"How sure: the totals agree with the records to the cent; {next}";
+            return books.Tax.NetUnknown is { } unknown
+                ? $"How sure: {unknown}."
+                : $"How sure: the totals agree with the records to the cent; {next}";
         }
     }
 
@@ -51,7 +56,15 @@ internal sealed class LenderWords(FundingWriteUp books)
             : $"Cash is lowest in {Month(books.NextYear)}: {Money(books.NextYear.LowPoint)}";
 
     /// <summary>What the line of credit, and the time the grant comes, do to cash.</summary>
-    internal Prose CashWords => new(string.Join(' ', new[] { books.Line is { Drawn: 0m } ? "" : DebtSheets.Sentence(books), WriteUpReport.GrantLate(books) }.Where(sentence => sentence.Length > 0)));
+    internal Prose CashWords =>
+        new(
+            string.Join(
+                ' ',
+                new[] { books.Line is { Drawn: 0m } ? "" : DebtSheets.Sentence(books), WriteUpReport.GrantLate(books) }.Where(sentence =>
+                    sentence.Length > 0
+                )
+            )
+        );
 
     /// <summary>What the project must save, and whether it does; null without a project.</summary>
     internal ProseBlock? Project
@@ -67,8 +80,15 @@ internal sealed class LenderWords(FundingWriteUp books)
             text += investment is { WithGrant: { } with, WithoutGrant: { } without }
                 ? $"By what is assumed it saves {Money(investment.YearlySaving.Value!.Value)} a year: worth {Money(with.NetPresentValue)} today over its life with the grant, {Money(without.NetPresentValue)} without."
                 : "";
-            return text.Length == 0 ? null : new ProseBlock(LenderBlock.MustSave, investment.NeededWithGrant.Yearly.Value is { } yearly
-                ? $"With the grant the project costs the farm {Money(yearly)} a year" : "What the project must save", new Prose(text.Trim()));
+            return text.Length == 0
+                ? null
+                : new ProseBlock(
+                    LenderBlock.MustSave,
+                    investment.NeededWithGrant.Yearly.Value is { } yearly
+                        ? $"With the grant the project costs the farm {Money(yearly)} a year"
+                        : "What the project must save",
+                    new Prose(text.Trim())
+                );
         }
     }
 
@@ -87,7 +107,10 @@ internal sealed class LenderWords(FundingWriteUp books)
             {
                 points.Add($"**Balance sheets.** {Prose.Text(Words.Phrase.Sentence(sheets))}.");
             }
-            else if (books is { Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(books.Cash, opening, closing) is var gap and not 0m)
+            else if (
+                books is { Opening: { } opening, Closing: { } closing }
+                && OwnerEquity.CashNotInTheRecords(books.Cash, opening, closing) is var gap and not 0m
+            )
             {
                 points.Add($"**Cash.** {BlockNumber.Of(Math.Abs(gap), Look.Money, notation)} that {(gap > 0m ? "came in" : "left")} in {books.Period.Year} has no record; a lender will ask.");
             }
@@ -99,7 +122,9 @@ internal sealed class LenderWords(FundingWriteUp books)
 
             if (books.Grant is { } grant)
             {
-                points.AddRange(GrantFormSheet.Thresholds(grant, notation).Select(text => $"**Equipment or supplies.** {Prose.Text(text)}"));
+                points.AddRange(
+                    GrantFormSheet.Thresholds(grant, notation).Select(text => $"**Equipment or supplies.** {Prose.Text(text)}")
+                );
             }
 
             points.AddRange(TaxSheet.RetiredEarly(books).Select(text => $"**Retired early.** {Prose.Text(text)}"));
@@ -130,20 +155,49 @@ internal sealed class LenderWords(FundingWriteUp books)
         ? notation.Text($"After household bills it can pay what falls due on debt {times:0.0} times over{(books.NewLoan is null ? "" : ", the loan asked for included")}.")
         : "";
 
-    private KeyFigure Income() => books.Accrual is { } income
-        ? new("net-farm-income", Money(income.NetFarmIncome), income.NetFarmIncome, $"net farm income {books.Period.Year}, accrual, after {Money(income.Depreciation)} of depreciation")
+    private KeyFigure Income() =>
+        books.Accrual is { } income
+            ? new(
+                "net-farm-income",
+                Money(income.NetFarmIncome),
+                income.NetFarmIncome,
+                $"net farm income {books.Period.Year}, accrual, after {Money(income.Depreciation)} of depreciation"
+            )
         : books.Tax.NetUnknown is { } unknown ? new("net-farm-income", "", null, $"net income isn't known: {unknown}")
-        : new("net-cash", Money(books.Tax.NetBeforeDepreciation), books.Tax.NetBeforeDepreciation, $"cash income less cash expenses {books.Period.Year}, before depreciation");
+        : new(
+            "net-cash",
+            Money(books.Tax.NetBeforeDepreciation),
+            books.Tax.NetBeforeDepreciation,
+            $"cash income less cash expenses {books.Period.Year}, before depreciation"
+        );
 
-    private KeyFigure Coverage() => Now.Coverage.Value is { } times
-        ? new("coverage", notation.Text($"{times:0.0}\u00d7"), times, notation.Text($"repayment capacity over debt payments, after household bills; {Now.Wanted:0.##} must be kept"))
-        : new("coverage", "", null, $"coverage isn't known: {Now.Coverage.Reason}");
+    private KeyFigure Coverage() =>
+        Now.Coverage.Value is { } times
+            ? new(
+                "coverage",
+                notation.Text($"{times:0.0}\u00d7"),
+                times,
+                notation.Text($"repayment capacity over debt payments, after household bills; {Now.Wanted:0.##} must be kept")
+            )
+            : new("coverage", "", null, $"coverage isn't known: {Now.Coverage.Reason}");
 
-    private KeyFigure DebtToAssets() => books.Closing is { AssetsAtValue: > 0m } sheet
-        ? new("debt-to-assets", BlockNumber.Percent(sheet.Liabilities / sheet.AssetsAtValue, notation), sheet.Liabilities / sheet.AssetsAtValue, $"debt to assets; equity {Money(sheet.EquityAtValue)} at the grower's values")
-        : new("debt-to-assets", "", null, "debt to assets isn't known: no balance sheet at the end of the year");
+    private KeyFigure DebtToAssets() =>
+        books.Closing is { AssetsAtValue: > 0m } sheet
+            ? new(
+                "debt-to-assets",
+                BlockNumber.Percent(sheet.Liabilities / sheet.AssetsAtValue, notation),
+                sheet.Liabilities / sheet.AssetsAtValue,
+                $"debt to assets; equity {Money(sheet.EquityAtValue)} at the grower's values"
+            )
+            : new("debt-to-assets", "", null, "debt to assets isn't known: no balance sheet at the end of the year");
 
-    private KeyFigure SalesMayFall() => Now.SalesMayFall.Value is { } part
-        ? new("sales-may-fall", BlockNumber.Percent(part, notation), part, notation.Text($"sales can fall this far before coverage drops under {Now.Wanted:0.##}"))
-        : new("sales-may-fall", "", null, $"how far sales may fall isn't known: {Now.SalesMayFall.Reason}");
+    private KeyFigure SalesMayFall() =>
+        Now.SalesMayFall.Value is { } part
+            ? new(
+                "sales-may-fall",
+                BlockNumber.Percent(part, notation),
+                part,
+                notation.Text($"sales can fall this far before coverage drops under {Now.Wanted:0.##}")
+            )
+            : new("sales-may-fall", "", null, $"how far sales may fall isn't known: {Now.SalesMayFall.Reason}");
 }

@@ -106,8 +106,8 @@ public sealed class NextYearReport : Report<NextYearParameters>
     internal static BlockKey VariancesFold => BlockKey.Of(NextYearBlock.Variances, "plan");
 
     /// <summary>
-    /// Finds the solver of the program that shows the page; gives null where there is none, and the page repeats the season. Set once, when the
-    /// program starts: the library has no solver of its own.
+    /// Finds the solver of the program that shows the page; gives null where there is none, and the page repeats the season. Set once, when
+    /// the program starts: the library has no solver of its own.
     /// </summary>
     public static Func<ILinearSolver?> FindSolver { get; set; } = () => null;
 

@@ -37,7 +37,12 @@ internal sealed class PriceFindings
         byStanding = book.In(channel).OrderBy(price => price.AgainstFullCost.Value ?? 0m).ThenBy(price => price.Crop.Index).ToLookup(Of);
         Elsewhere = book.Elsewhere(channel);
         HashSet<Crop> told = [.. book.In(channel).Select(price => price.Crop), .. Elsewhere.Select(price => price.Crop)];
-        Without = [.. book.WithoutPrice.Where(item => (item.Channel is null || item.Channel == channel) && !told.Contains(item.Crop)).DistinctBy(item => item.Crop)];
+        Without =
+        [
+            .. book
+                .WithoutPrice.Where(item => (item.Channel is null || item.Channel == channel) && !told.Contains(item.Crop))
+                .DistinctBy(item => item.Crop),
+        ];
     }
 
     /// <summary>The prices.</summary>
@@ -81,7 +86,8 @@ internal sealed class PriceFindings
     {
         Notation notation = book.Season.Notation;
         return book.Rules.Terms.WantedMarginPercent is { } margin ? notation.Text($"pays every cost and leaves {margin:0.##}% of the price")
-            : book.Rules.WantedPerHour.Value is { } hour ? $"pays every cost and {AnHour(hour, notation)} behind the crop" : $"isn't known: {book.Rules.WantedPerHour.Reason}";
+            : book.Rules.WantedPerHour.Value is { } hour ? $"pays every cost and {AnHour(hour, notation)} behind the crop"
+            : $"isn't known: {book.Rules.WantedPerHour.Reason}";
     }
 
     private static string AnHour(decimal hour, Notation notation) =>

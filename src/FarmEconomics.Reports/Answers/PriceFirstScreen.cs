@@ -17,12 +17,16 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
 
     internal HeadlineBlock Headline => new(PricesBlock.Headline, Finding(found, notation), Why(), Sure(farm));
 
-    internal static string Sure(ReviewedFarm farm) => $"{SeasonWords.SureLine(farm).TrimEnd('.')}. Whether customers pay more, no record tells.";
+    internal static string Sure(ReviewedFarm farm) =>
+        $"{SeasonWords.SureLine(farm).TrimEnd('.')}. Whether customers pay more, no record tells.";
 
     /// <summary>"Saturday Market: raise 13 prices, 10 more when you can, keep 13".</summary>
     internal static string Finding(PriceFindings found, Notation notation)
     {
-        int raise = found.Raise.Count, later = found.Count(PriceStanding.WhenYouCan), keep = found.Count(PriceStanding.Keep), none = found.Count(PriceStanding.CannotBePriced);
+        int raise = found.Raise.Count,
+            later = found.Count(PriceStanding.WhenYouCan),
+            keep = found.Count(PriceStanding.Keep),
+            none = found.Count(PriceStanding.CannotBePriced);
         if (found.WhyUnknown is not null)
         {
             return $"{found.Channel.Name}: what prices would pay full cost isn't known";
@@ -60,11 +64,22 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
 
         List<CropPrice> drawn = [.. raise.Take(raise.Count <= Drawn + 1 ? raise.Count : Drawn)];
         decimal part = -drawn.Sum(price => price.AgainstFullCost.Value ?? 0m);
-        string heading = drawn.Count == raise.Count
-            ? $"Where {Money(found.Short)} was missing"
-            : $"{Phrase.Sentence(SeasonWords.Spelled(drawn.Count))} crops make {Money(part)} of the {Money(found.Short)}";
-        return new PlotBlock(PricesBlock.Short, heading, $"Short of full cost at {found.Channel.Name}, {notation.Sign} in {farm.Season.CropYear}: what it sold for, and at least what to ask.",
-            new Chart(PriceList.Against(farm, found)) { Bars = new BarList($"How far {notation.Count(drawn.Count, "crop")} fell short of full cost at {found.Channel.Name}", [.. drawn.Select(Bar)]) });
+        string heading =
+            drawn.Count == raise.Count
+                ? $"Where {Money(found.Short)} was missing"
+                : $"{Phrase.Sentence(SeasonWords.Spelled(drawn.Count))} crops make {Money(part)} of the {Money(found.Short)}";
+        return new PlotBlock(
+            PricesBlock.Short,
+            heading,
+            $"Short of full cost at {found.Channel.Name}, {notation.Sign} in {farm.Season.CropYear}: what it sold for, and at least what to ask.",
+            new Chart(PriceList.Against(farm, found))
+            {
+                Bars = new BarList(
+                    $"How far {notation.Count(drawn.Count, "crop")} fell short of full cost at {found.Channel.Name}",
+                    [.. drawn.Select(Bar)]
+                ),
+            }
+        );
     }
 
     private Bar Bar(CropPrice price)
@@ -72,7 +87,15 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
         decimal size = price.BaseUnits(price.SellingUnit), missing = -(price.AgainstFullCost.Value ?? 0m);
         string got = PriceTables.Times(price.Realized, size).Value is { } had ? notation.Number(had, Look.Rate) : "";
         string asked = price.Advice(price.SellingUnit).Price.Value is { } want ? notation.Number(want, Look.Rate) : "";
-        return new Bar($"{price.Crop.Name}: {got} → {asked}", missing, Money(missing), $"{price.Crop.Name}: {Money(missing)} short; a {price.SellingUnit} sold for {got}, at least {asked}") { IsLoss = true };
+        return new Bar(
+            $"{price.Crop.Name}: {got} → {asked}",
+            missing,
+            Money(missing),
+            $"{price.Crop.Name}: {Money(missing)} short; a {price.SellingUnit} sold for {got}, at least {asked}"
+        )
+        {
+            IsLoss = true,
+        };
     }
 
     private Prose Why()
@@ -91,14 +114,23 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
         return new Prose(first + second);
     }
 
-    private string Best() => found.Book.In(found.Channel).Where(price => price.AgainstFullCost.Value > 0m).MaxBy(price => price.AgainstFullCost.Value) is { } most
-        ? $" {Link(most)} paid best: {Money(most.AgainstFullCost.Value!.Value)} above full cost." : "";
+    private string Best() =>
+        found.Book.In(found.Channel).Where(price => price.AgainstFullCost.Value > 0m).MaxBy(price => price.AgainstFullCost.Value)
+            is { } most
+            ? $" {Link(most)} paid best: {Money(most.AgainstFullCost.Value!.Value)} above full cost."
+            : "";
 
     private string Link(CropPrice price) => PageTarget.Link(price.Crop.Name, PageTarget.Crop(farm.Slugs[price.Crop.Name]));
 
-    private KeyFigure ShortFigure() => found.WhyUnknown is { } why
-        ? new("short", "", null, $"what was short isn't known: {why}")
-        : new("short", Money(found.Short), found.Short, $"short of full cost, on {notation.Count(found.Raise.Count, "crop")} that can be priced");
+    private KeyFigure ShortFigure() =>
+        found.WhyUnknown is { } why
+            ? new("short", "", null, $"what was short isn't known: {why}")
+            : new(
+                "short",
+                Money(found.Short),
+                found.Short,
+                $"short of full cost, on {notation.Count(found.Raise.Count, "crop")} that can be priced"
+            );
 
     private KeyFigure Later()
     {
@@ -108,7 +140,12 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
         }
 
         int count = found.Count(PriceStanding.WhenYouCan);
-        return new("when-you-can", $"{count}", (decimal)count, $"{(count == 1 ? "crop pays" : "crops pay")} every cost, but {PriceFindings.LessThanWanted(found.Book)}");
+        return new(
+            "when-you-can",
+            $"{count}",
+            (decimal)count,
+            $"{(count == 1 ? "crop pays" : "crops pay")} every cost, but {PriceFindings.LessThanWanted(found.Book)}"
+        );
     }
 
     private KeyFigure Kept()
@@ -131,9 +168,17 @@ internal sealed class PriceFirstScreen(ReviewedFarm farm, PriceFindings found, S
                 : new("boxes", "", null, $"what the boxes were worth of their price isn't known: {contents.ValueOverPrice.Reason}");
         }
 
-        ChannelComparison? best = ChannelComparison.Of(found.Book).Where(channel => channel.ReturnPerHour.IsAvailable).MaxBy(channel => channel.ReturnPerHour.Value);
+        ChannelComparison? best = ChannelComparison
+            .Of(found.Book)
+            .Where(channel => channel.ReturnPerHour.IsAvailable)
+            .MaxBy(channel => channel.ReturnPerHour.Value);
         return best?.ReturnPerHour.Value is { } hour
-            ? new("hour", BlockNumber.Of(hour, Look.Rate, notation), hour, $"an hour earned at {best.Channel.Name}, the most of your channels")
+            ? new(
+                "hour",
+                BlockNumber.Of(hour, Look.Rate, notation),
+                hour,
+                $"an hour earned at {best.Channel.Name}, the most of your channels"
+            )
             : new("hour", "", null, "what an hour earned isn't known");
     }
 

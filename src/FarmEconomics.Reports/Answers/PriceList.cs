@@ -61,17 +61,31 @@ internal static class PriceList
             List<CropPrice> crops = [.. found[standing]];
             if (crops.Count > 0)
             {
-                table.Group($"{title}: {crops.Count}", words.Length > 0 ? words : $"paid every cost, but {PriceFindings.LessThanWanted(found.Book)}");
+                table.Group(
+                    $"{title}: {crops.Count}",
+                    words.Length > 0 ? words : $"paid every cost, but {PriceFindings.LessThanWanted(found.Book)}"
+                );
                 crops.ForEach(price => table.Row(Row(farm, price)));
             }
         }
 
         if (found.Elsewhere.Count > 0)
         {
-            table.Group($"Not sold there in {farm.Season.CropYear}: {found.Elsewhere.Count}", "its part of the channel's cost is taken to be that of the crops that were, in proportion to sales");
+            table.Group(
+                $"Not sold there in {farm.Season.CropYear}: {found.Elsewhere.Count}",
+                "its part of the channel's cost is taken to be that of the crops that were, in proportion to sales"
+            );
             foreach (ElsewherePrice price in found.Elsewhere)
             {
-                table.Row(Crop(farm, price.Crop), price.Unit, "", Asked(price.Advice), "", price.Prices.For(price.Crop.ToBase(1m, price.Unit)).FullCost, "");
+                table.Row(
+                    Crop(farm, price.Crop),
+                    price.Unit,
+                    "",
+                    Asked(price.Advice),
+                    "",
+                    price.Prices.For(price.Crop.ToBase(1m, price.Unit)).FullCost,
+                    ""
+                );
             }
         }
 
@@ -91,8 +105,16 @@ internal static class PriceList
     internal static ReportTable Steps(ReviewedFarm farm, PriceFindings found)
     {
         ReportTable table = new ReportTable($"From break-even to what is wanted, {found.Channel.Name}", farm.Notation)
-            .Column("Crop").Column("Unit").Column("Break-even, short run", Look.Rate).Column("Break-even", Look.Rate).Column("Wanted", Look.Rate).Column("List price", Look.Rate).Column("Reference", Look.Rate)
-            .Note("Short run: below it each unit sold loses money at once. Break-even: pays full cost, the crop's part of shared cost and of the channel included. Wanted: never under full cost. A fee is in all three.")
+            .Column("Crop")
+            .Column("Unit")
+            .Column("Break-even, short run", Look.Rate)
+            .Column("Break-even", Look.Rate)
+            .Column("Wanted", Look.Rate)
+            .Column("List price", Look.Rate)
+            .Column("Reference", Look.Rate)
+            .Note(
+                "Short run: below it each unit sold loses money at once. Break-even: pays full cost, the crop's part of shared cost and of the channel included. Wanted: never under full cost. A fee is in all three."
+            )
             .Note("Reference prices are somebody else's and enter no other figure.");
         foreach (CropPrice price in found.Book.In(found.Channel))
         {
@@ -107,7 +129,15 @@ internal static class PriceList
         {
             decimal size = price.Crop.ToBase(1m, price.Unit);
             PriceSet set = price.Prices.For(size);
-            table.Row(Crop(farm, price.Crop), price.Unit, set.Floor, ((ReportCell)set.FullCost).Marked(PriceWords.Elsewhere), ((ReportCell)set.Target).Marked(PriceWords.Elsewhere), PriceTables.Times(price.ListPrice, size), "");
+            table.Row(
+                Crop(farm, price.Crop),
+                price.Unit,
+                set.Floor,
+                ((ReportCell)set.FullCost).Marked(PriceWords.Elsewhere),
+                ((ReportCell)set.Target).Marked(PriceWords.Elsewhere),
+                PriceTables.Times(price.ListPrice, size),
+                ""
+            );
         }
 
         return table;
@@ -117,11 +147,29 @@ internal static class PriceList
     internal static ReportTable Against(ReviewedFarm farm, PriceFindings found)
     {
         ReportTable table = new ReportTable($"Over the season at {found.Channel.Name}, after fees", farm.Notation)
-            .Column("Crop").Column("Sold", Look.Quantity).Column("Unit").Column("Against full cost", Look.WholeMoney).AsChange().WithBar().Column("Against what is wanted", Look.WholeMoney).AsChange()
+            .Column("Crop")
+            .Column("Sold", Look.Quantity)
+            .Column("Unit")
+            .Column("Against full cost", Look.WholeMoney)
+            .AsChange()
+            .WithBar()
+            .Column("Against what is wanted", Look.WholeMoney)
+            .AsChange()
             .Note("What came in after fees, less what full cost (or what is wanted) would have brought; below 0 it is short.");
-        foreach (CropPrice price in found.Book.In(found.Channel).OrderBy(price => price.AgainstFullCost.Value ?? 0m).ThenBy(price => price.Crop.Index))
+        foreach (
+            CropPrice price in found
+                .Book.In(found.Channel)
+                .OrderBy(price => price.AgainstFullCost.Value ?? 0m)
+                .ThenBy(price => price.Crop.Index)
+        )
         {
-            table.Row(Crop(farm, price.Crop), price.Sold.Quantity / price.BaseUnits(price.SellingUnit), price.SellingUnit, price.AgainstFullCost, price.AgainstTarget);
+            table.Row(
+                Crop(farm, price.Crop),
+                price.Sold.Quantity / price.BaseUnits(price.SellingUnit),
+                price.SellingUnit,
+                price.AgainstFullCost,
+                price.AgainstTarget
+            );
         }
 
         return table;
@@ -135,16 +183,29 @@ internal static class PriceList
         decimal size = price.BaseUnits(price.SellingUnit);
         PriceAdvice advice = price.Advice(price.SellingUnit);
         Result got = PriceTables.Times(price.Realized, size);
-        ReportCell more = advice is { Kind: AdviceKind.AtLeast, Price.Value: { } asked } && got.Value is { } had && asked > had ? asked - had : "";
-        return [Crop(farm, price.Crop), price.SellingUnit, got, Asked(advice), more, PriceTables.Times(price.Prices.FullCost, size), Range(price, size, farm.Notation)];
+        ReportCell more =
+            advice is { Kind: AdviceKind.AtLeast, Price.Value: { } asked } && got.Value is { } had && asked > had ? asked - had : "";
+        return
+        [
+            Crop(farm, price.Crop),
+            price.SellingUnit,
+            got,
+            Asked(advice),
+            more,
+            PriceTables.Times(price.Prices.FullCost, size),
+            Range(price, size, farm.Notation),
+        ];
     }
 
-    private static ReportCell Asked(PriceAdvice advice) => advice.Kind switch
-    {
-        AdviceKind.CannotBePriced => "",
-        AdviceKind.Unknown => ReportCell.Missing(advice.Price.Reason ?? "not recorded"),
-        _ => ((ReportCell)advice.Price).Marked(advice.AtNormalYield ? "Its yield failed by its own record: at least is for a normal yield." : null),
-    };
+    private static ReportCell Asked(PriceAdvice advice) =>
+        advice.Kind switch
+        {
+            AdviceKind.CannotBePriced => "",
+            AdviceKind.Unknown => ReportCell.Missing(advice.Price.Reason ?? "not recorded"),
+            _ => ((ReportCell)advice.Price).Marked(
+                advice.AtNormalYield ? "Its yield failed by its own record: at least is for a normal yield." : null
+            ),
+        };
 
     private static string Range(CropPrice price, decimal size, Notation notation)
     {

@@ -46,14 +46,19 @@ internal static class PriceParts
         ShareContents contents = shares.Contents;
         if (contents.Weeks.Count == 0)
         {
-            return new ProseBlock(PricesBlock.Share, $"Nothing went out through {contents.Channel.Name} in {contents.CropYear}", new Prose("What a share must cost can't be told."));
+            return new ProseBlock(
+                PricesBlock.Share,
+                $"Nothing went out through {contents.Channel.Name} in {contents.CropYear}",
+                new Prose("What a share must cost can't be told.")
+            );
         }
 
         string Money(decimal value) => BlockNumber.Of(value, value < 100m ? Look.Rate : Look.WholeMoney, notation);
         string heading = (shares.CostPrice.Value, shares.PricePaid.Value) switch
         {
             ({ } cost, { } paid) => $"A full share of {contents.Channel.Name} must cost at least {Money(cost)}; members paid {Money(paid)}",
-            _ when shares.IncomeToCover.Value is { } all => $"{contents.Channel.Name} had to bring {Money(all)}; members paid {Money(contents.Income.Amount)}",
+            _ when shares.IncomeToCover.Value is { } all =>
+                $"{contents.Channel.Name} had to bring {Money(all)}; members paid {Money(contents.Income.Amount)}",
             _ => $"What a share of {contents.Channel.Name} must cost isn't known",
         };
         string worth = contents.ValueOverPrice.Value is { } ratio
@@ -68,17 +73,42 @@ internal static class PriceParts
     /// <summary>The channels beside each other, by what an hour earned.</summary>
     internal static TableBlock Channels(PriceBook book)
     {
-        List<ChannelComparison> channels = [.. ChannelComparison.Of(book).OrderByDescending(channel => channel.ReturnPerHour.Value ?? decimal.MinValue).ThenBy(channel => channel.Channel.Index)];
-        ReportTable table = new ReportTable($"Left over is after every cost, your own hours included. Not sold: thrown out, given away or left, at what the crop sold for on average, {book.Season.CropYear}.", book.Season.Notation)
-            .Column("Channel").As(PriceChannelColumn.Channel)
-            .Column("Sales", Look.WholeMoney).As(PriceChannelColumn.Sales)
-            .Column("Left over", Look.WholeMoney).As(PriceChannelColumn.LeftOver).WithBar()
-            .Column("Hours", Look.Count).As(PriceChannelColumn.Hours).HiddenOnPhone()
-            .Column("An hour earned", Look.Rate).As(PriceChannelColumn.AnHour)
-            .Column("Not sold", Look.WholeMoney).As(PriceChannelColumn.NotSold).HiddenOnPhone();
+        List<ChannelComparison> channels =
+        [
+            .. ChannelComparison
+                .Of(book)
+                .OrderByDescending(channel => channel.ReturnPerHour.Value ?? decimal.MinValue)
+                .ThenBy(channel => channel.Channel.Index),
+        ];
+        ReportTable table = new ReportTable(
+            $"Left over is after every cost, your own hours included. Not sold: thrown out, given away or left, at what the crop sold for on average, {book.Season.CropYear}.",
+            book.Season.Notation
+        )
+            .Column("Channel")
+            .As(PriceChannelColumn.Channel)
+            .Column("Sales", Look.WholeMoney)
+            .As(PriceChannelColumn.Sales)
+            .Column("Left over", Look.WholeMoney)
+            .As(PriceChannelColumn.LeftOver)
+            .WithBar()
+            .Column("Hours", Look.Count)
+            .As(PriceChannelColumn.Hours)
+            .HiddenOnPhone()
+            .Column("An hour earned", Look.Rate)
+            .As(PriceChannelColumn.AnHour)
+            .Column("Not sold", Look.WholeMoney)
+            .As(PriceChannelColumn.NotSold)
+            .HiddenOnPhone();
         foreach (ChannelComparison channel in channels)
         {
-            table.Row(channel.Channel.Name, channel.Sales, channel.NetReturn, ReportCell.Known(channel.Hours, channel.Known.Hours), channel.ReturnPerHour, channel.ThrownOut + channel.GivenAway + channel.Unsold);
+            table.Row(
+                channel.Channel.Name,
+                channel.Sales,
+                channel.NetReturn,
+                ReportCell.Known(channel.Hours, channel.Known.Hours),
+                channel.ReturnPerHour,
+                channel.ThrownOut + channel.GivenAway + channel.Unsold
+            );
         }
 
         return new TableBlock(PricesBlock.Channels, ChannelsHeading(channels, book.Season.Notation), table);
@@ -87,7 +117,14 @@ internal static class PriceParts
     /// <summary>Everything about the share, planned boxes included.</summary>
     internal static FoldBlock ShareFold(PriceBook book, PricesParameters asked, ShareTerms terms, ShareReport shares)
     {
-        List<(string, object)> shown = [("weeks", shares.Weeks()), ("price", shares.Price()), ("members", shares.Members()), ("week-table", shares.WeekTable()), ("crops", shares.CropTable())];
+        List<(string, object)> shown =
+        [
+            ("weeks", shares.Weeks()),
+            ("price", shares.Price()),
+            ("members", shares.Members()),
+            ("week-table", shares.WeekTable()),
+            ("crops", shares.CropTable()),
+        ];
         if (asked.Plan.Length > 0 && asked.Members > 0m)
         {
             shown.Add(("planned", ShareReport.Planned(book, terms, SharePlanFile.Read(asked.Plan), asked.Members).Price()));
@@ -101,20 +138,40 @@ internal static class PriceParts
     }
 
     /// <summary>The channels in full, and goods moved between them.</summary>
-    internal static FoldBlock ChannelsFold(PriceBook book, PricesParameters asked, PriceReport prices) => Carried.Fold(PricesBlock.Details, "channels", "Channels: costs, losses, and moving goods from one to another",
-        ("table", PriceTables.Channels(book)),
-        ("moves-words", prices.MovesInWords(asked.MoveFrom, asked.MoveTo, asked.MovePercent, asked.MovePrice)),
-        ("moves", prices.Moves(asked.MoveFrom, asked.MoveTo, asked.MovePercent, asked.MovePrice)));
+    internal static FoldBlock ChannelsFold(PriceBook book, PricesParameters asked, PriceReport prices) =>
+        Carried.Fold(
+            PricesBlock.Details,
+            "channels",
+            "Channels: costs, losses, and moving goods from one to another",
+            ("table", PriceTables.Channels(book)),
+            ("moves-words", prices.MovesInWords(asked.MoveFrom, asked.MoveTo, asked.MovePercent, asked.MovePrice)),
+            ("moves", prices.Moves(asked.MoveFrom, asked.MoveTo, asked.MovePercent, asked.MovePrice))
+        );
 
     /// <summary>How "at least" is worked out, and what it rests on.</summary>
-    internal static FoldBlock Method(PriceBook book) => Carried.Fold(PricesBlock.Details, "method", "How “at least” is worked out, and what it rests on",
-        ("words", new Prose("Full cost of the crop there, divided by what was sold, plus the fee, with what you want for each hour or from each price, rounded up to the next step. Never below what you already get. Your own hours count.")),
-        ("sure", PriceSentences.HowSure(book)), ("assumptions", PriceTables.Assumptions(book)));
+    internal static FoldBlock Method(PriceBook book) =>
+        Carried.Fold(
+            PricesBlock.Details,
+            "method",
+            "How “at least” is worked out, and what it rests on",
+            (
+                "words",
+                new Prose(
+                    "Full cost of the crop there, divided by what was sold, plus the fee, with what you want for each hour or from each price, rounded up to the next step. Never below what you already get. Your own hours count."
+                )
+            ),
+            ("sure", PriceSentences.HowSure(book)),
+            ("assumptions", PriceTables.Assumptions(book))
+        );
 
     private static string Least(ShareContents contents, Notation notation)
     {
-        ShareWeek? least = contents.Weeks.Where(week => contents.ValueOverPriceIn(week).IsAvailable).MinBy(week => contents.ValueOverPriceIn(week).Value);
-        return least is null ? "" : $"Week {least.Number} held least: {BlockNumber.Percent(contents.ValueOverPriceIn(least).Value!.Value, notation)} of that week's part.";
+        ShareWeek? least = contents
+            .Weeks.Where(week => contents.ValueOverPriceIn(week).IsAvailable)
+            .MinBy(week => contents.ValueOverPriceIn(week).Value);
+        return least is null
+            ? ""
+            : $"Week {least.Number} held least: {BlockNumber.Percent(contents.ValueOverPriceIn(least).Value!.Value, notation)} of that week's part.";
     }
 
     private static string ChannelsHeading(List<ChannelComparison> channels, Notation notation)

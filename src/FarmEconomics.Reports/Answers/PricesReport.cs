@@ -36,15 +36,31 @@ public enum PricesBlock
 public sealed record PricesParameters : ReportParameters
 {
     /// <summary>The channel looked at.</summary>
-    [Field("Channel looked at", "a market, stand or wholesale channel; empty = the one with the most sales", Choice = "channel with prices")]
+    [Field(
+        "Channel looked at",
+        "a market, stand or wholesale channel; empty = the one with the most sales",
+        Choice = "channel with prices"
+    )]
     public string Channel { get; init; } = "";
 
     /// <summary>Wanted return per labor hour.</summary>
-    [Field("Wanted return per labor hour", "0 = a quarter above what an hour cost this season", Unit = "money", Lowest = 0, Highest = 10000)]
+    [Field(
+        "Wanted return per labor hour",
+        "0 = a quarter above what an hour cost this season",
+        Unit = "money",
+        Lowest = 0,
+        Highest = 10000
+    )]
     public decimal TargetPerHour { get; init; }
 
     /// <summary>Wanted net return in percent of the price.</summary>
-    [Field("Wanted net return in percent of the price", "above 0 it counts instead of the return per hour", Unit = "%", Lowest = 0, Highest = 99)]
+    [Field(
+        "Wanted net return in percent of the price",
+        "above 0 it counts instead of the return per hour",
+        Unit = "%",
+        Lowest = 0,
+        Highest = 99
+    )]
     public decimal TargetMargin { get; init; }
 
     /// <summary>Price step.</summary>
@@ -84,7 +100,11 @@ public sealed record PricesParameters : ReportParameters
     public decimal ShareMargin { get; init; } = 10m;
 
     /// <summary>A plan of the boxes.</summary>
-    [Field("Plan of the boxes", "a CSV file with what one full box is to hold (week, crop, quantity, unit); needs members; empty = none", Unit = "file")]
+    [Field(
+        "Plan of the boxes",
+        "a CSV file with what one full box is to hold (week, crop, quantity, unit); needs members; empty = none",
+        Unit = "file"
+    )]
     public string Plan { get; init; } = "";
 }
 
@@ -140,28 +160,63 @@ public sealed class PricesReport : Report<PricesParameters>
             return ("What should I charge?", new Prose($"Nothing of {farm.Season.CropYear} was sold at a market, a stand or to a buyer."));
         }
 
-        string shortfall = found.Raise.Count > 0 ? $" Those to raise came in {BlockNumber.Of(found.Short, Look.WholeMoney, farm.Notation)} short of full cost." : "";
+        string shortfall =
+            found.Raise.Count > 0
+                ? $" Those to raise came in {BlockNumber.Of(found.Short, Look.WholeMoney, farm.Notation)} short of full cost."
+                : "";
         return ("What should I charge?", new Prose($"{Prose.Text(PriceFirstScreen.Finding(found, farm.Notation))}.{shortfall}"));
     }
 
     // Without a channel that has prices there is only the share to speak of.
-    private static PriceFindings? Found(PriceBook book, string channel) => book.Prices.Count == 0 ? null : new PriceFindings(book, PriceSentences.ChannelOf(book, channel));
+    private static PriceFindings? Found(PriceBook book, string channel) =>
+        book.Prices.Count == 0 ? null : new PriceFindings(book, PriceSentences.ChannelOf(book, channel));
 
     private static IEnumerable<Block> Channel(ReviewedFarm farm, PriceBook book, string channel, SharePricing? shares)
     {
         if (Found(book, channel) is not { } found)
         {
-            return [new HeadlineBlock(PricesBlock.Headline, $"Nothing of {farm.Season.CropYear} was sold at a market, a stand or to a buyer", new Prose("So there are no prices to set."), PriceFirstScreen.Sure(farm))];
+            return
+            [
+                new HeadlineBlock(
+                    PricesBlock.Headline,
+                    $"Nothing of {farm.Season.CropYear} was sold at a market, a stand or to a buyer",
+                    new Prose("So there are no prices to set."),
+                    PriceFirstScreen.Sure(farm)
+                ),
+            ];
         }
 
         PriceFirstScreen first = new(farm, found, shares);
         return [first.Headline, first.Figures, .. first.Short() is { } plot ? [plot] : Array.Empty<Block>(), PriceList.Of(farm, found)];
     }
 
-    private static IEnumerable<Block> Crops(ReviewedFarm farm, PriceBook book, string channel, PriceReport prices) => Found(book, channel) is not { } found ? []
-        : [
-            Carried.Fold(PricesBlock.Details, "crops", "Crop by crop: both break-even prices, list and reference prices, other units",
-                ("figure", prices.Figure()), ("steps", PriceList.Steps(farm, found)), ("against", PriceList.Against(farm, found)), ("units", prices.Units())) with { ScreenOnly = true },
-            Carried.Fold(PricesBlock.Details, "seasons", "Month by month, and at a normal yield", ("months", prices.Months()), ("normal", prices.NormalYield()), ("references", prices.References())) with { ScreenOnly = true },
-        ];
+    private static IEnumerable<Block> Crops(ReviewedFarm farm, PriceBook book, string channel, PriceReport prices) =>
+        Found(book, channel) is not { } found
+            ? []
+            :
+            [
+                Carried.Fold(
+                    PricesBlock.Details,
+                    "crops",
+                    "Crop by crop: both break-even prices, list and reference prices, other units",
+                    ("figure", prices.Figure()),
+                    ("steps", PriceList.Steps(farm, found)),
+                    ("against", PriceList.Against(farm, found)),
+                    ("units", prices.Units())
+                ) with
+                {
+                    ScreenOnly = true,
+                },
+                Carried.Fold(
+                    PricesBlock.Details,
+                    "seasons",
+                    "Month by month, and at a normal yield",
+                    ("months", prices.Months()),
+                    ("normal", prices.NormalYield()),
+                    ("references", prices.References())
+                ) with
+                {
+                    ScreenOnly = true,
+                },
+            ];
 }

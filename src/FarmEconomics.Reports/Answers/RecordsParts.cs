@@ -64,7 +64,16 @@ internal sealed class RecordsParts
     {
         get
         {
-            List<KeyFigure> figures = [new("rows", notation.Number(rows, Look.Count), (decimal)rows, $"rows read from {notation.Count(folder.Reading.Files.Count, "file")}"), ToFix()];
+            List<KeyFigure> figures =
+            [
+                new(
+                    "rows",
+                    notation.Number(rows, Look.Count),
+                    (decimal)rows,
+                    $"rows read from {notation.Count(folder.Reading.Files.Count, "file")}"
+                ),
+                ToFix(),
+            ];
             if (season is not null)
             {
                 figures.Add(Logged(season));
@@ -79,13 +88,27 @@ internal sealed class RecordsParts
     internal TableBlock Fixes()
     {
         ReportTable table = new ReportTable("Errors first, then by the money in the rows.", notation)
-            .Column("What").As(RecordsFixColumn.What).Wrapping()
-            .Column("Times", Look.Count).As(RecordsFixColumn.Times)
-            .Column("Money", Look.WholeMoney).As(RecordsFixColumn.Money).HiddenOnPhone()
-            .Column("Fix").As(RecordsFixColumn.Fix).Wrapping()
-            .Column("The first one").As(RecordsFixColumn.First).Wrapping().HiddenOnPhone();
-        IEnumerable<IGrouping<string, Problem>> kinds = folder.Problems.GroupBy(problem => problem.Code)
-            .OrderByDescending(kind => kind.First().Severity).ThenByDescending(kind => kind.Sum(problem => problem.Money ?? 0m)).ThenByDescending(kind => kind.Sum(problem => 1 + problem.Further)).ThenBy(kind => kind.Key, StringComparer.Ordinal);
+            .Column("What")
+            .As(RecordsFixColumn.What)
+            .Wrapping()
+            .Column("Times", Look.Count)
+            .As(RecordsFixColumn.Times)
+            .Column("Money", Look.WholeMoney)
+            .As(RecordsFixColumn.Money)
+            .HiddenOnPhone()
+            .Column("Fix")
+            .As(RecordsFixColumn.Fix)
+            .Wrapping()
+            .Column("The first one")
+            .As(RecordsFixColumn.First)
+            .Wrapping()
+            .HiddenOnPhone();
+        IEnumerable<IGrouping<string, Problem>> kinds = folder
+            .Problems.GroupBy(problem => problem.Code)
+            .OrderByDescending(kind => kind.First().Severity)
+            .ThenByDescending(kind => kind.Sum(problem => problem.Money ?? 0m))
+            .ThenByDescending(kind => kind.Sum(problem => 1 + problem.Further))
+            .ThenBy(kind => kind.Key, StringComparer.Ordinal);
         Severity? last = null;
         foreach (IGrouping<string, Problem> kind in kinds)
         {
@@ -93,25 +116,47 @@ internal sealed class RecordsParts
             if (first.Severity != last)
             {
                 last = first.Severity;
-                table.Group(first.Severity == Severity.Error ? "Errors" : "Warnings", first.Severity == Severity.Error ? "fix these first" : "right or not, only you can tell");
+                table.Group(
+                    first.Severity == Severity.Error ? "Errors" : "Warnings",
+                    first.Severity == Severity.Error ? "fix these first" : "right or not, only you can tell"
+                );
             }
 
             string title = ProblemCatalog.All.FirstOrDefault(known => known.Code == kind.Key)?.Title ?? "";
             decimal? money = kind.Any(problem => problem.Money is not null) ? kind.Sum(problem => problem.Money ?? 0m) : null;
-            table.Row($"{title} ({kind.Key})", kind.Sum(problem => 1 + problem.Further), money is { } amount ? amount : "", first.Hint, $"{first.Source}: {first.Message}");
+            table.Row(
+                $"{title} ({kind.Key})",
+                kind.Sum(problem => 1 + problem.Further),
+                money is { } amount ? amount : "",
+                first.Hint,
+                $"{first.Source}: {first.Message}"
+            );
         }
 
-        return new TableBlock(RecordsBlock.Fixes, folder.Problems.Count == 0 ? "Nothing to fix" : errors > 0 ? "What to fix" : "What to look at",
-            folder.Problems.Count == 0 ? table.Note("No error and no warning.") : table)
-        { Rows = 0 };
+        return new TableBlock(
+            RecordsBlock.Fixes,
+            folder.Problems.Count == 0 ? "Nothing to fix"
+                : errors > 0 ? "What to fix"
+                : "What to look at",
+            folder.Problems.Count == 0 ? table.Note("No error and no warning.") : table
+        )
+        {
+            Rows = 0,
+        };
     }
 
     /// <summary>Every error and warning, in the order of the files; so many at most, since a page must stay one that opens.</summary>
-    internal ReportTable Every() => folder.Problems
-        .Aggregate(
-            new ReportTable($"{Phrase.Sentence(notation.Count(errors, "error"))} and {notation.Count(warnings, "warning")}", notation).Column("Where").Column("Code").Column("What").Wrapping(),
-            (table, problem) => table.Row(problem.Source.ToString(), problem.Code, problem.Message))
-        .Top(Listed);
+    internal ReportTable Every() =>
+        folder
+            .Problems.Aggregate(
+                new ReportTable($"{Phrase.Sentence(notation.Count(errors, "error"))} and {notation.Count(warnings, "warning")}", notation)
+                    .Column("Where")
+                    .Column("Code")
+                    .Column("What")
+                    .Wrapping(),
+                (table, problem) => table.Row(problem.Source.ToString(), problem.Code, problem.Message)
+            )
+            .Top(Listed);
 
     /// <summary>What weakens the answers, worst first by the money it touches; null where there is no season.</summary>
     internal Block? Weak()
@@ -128,24 +173,53 @@ internal sealed class RecordsParts
         }
 
         ReportTable table = new ReportTable($"The worst first, by the money it touches in {season.CropYear}.", notation)
-            .Column("What").Wrapping().Column("What it changes").Wrapping().Column("Money", Look.WholeMoney).Column("First row").HiddenOnPhone();
+            .Column("What")
+            .Wrapping()
+            .Column("What it changes")
+            .Wrapping()
+            .Column("Money", Look.WholeMoney)
+            .Column("First row")
+            .HiddenOnPhone();
         foreach (RecordGap gap in gaps)
         {
             table.Row(gap.What, gap.Changes, gap.Money, gap.First?.ToString() ?? "");
         }
 
-        return new TableBlock(RecordsBlock.Gaps, $"{Phrase.Sentence(notation.Count(gaps.Count, "gap weakens", "gaps weaken"))} the answers", table);
+        return new TableBlock(
+            RecordsBlock.Gaps,
+            $"{Phrase.Sentence(notation.Count(gaps.Count, "gap weakens", "gaps weaken"))} the answers",
+            table
+        );
     }
 
     /// <summary>Unusual values, by kind: how many, the usual one, how far they go.</summary>
     internal ReportTable Unusual()
     {
         ReportTable table = new ReportTable($"Unusual values of {season!.CropYear}: typos, or real?", notation)
-            .Column("What").Wrapping().Column("How many", Look.Count).Column("of", Look.Count).Column("Usually", Look.Quantity).Column("Lowest", Look.Quantity).Column("Highest", Look.Quantity).Column("First row");
-        foreach (IGrouping<string, Outlier> kind in Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)).GroupBy(outlier => outlier.What))
+            .Column("What")
+            .Wrapping()
+            .Column("How many", Look.Count)
+            .Column("of", Look.Count)
+            .Column("Usually", Look.Quantity)
+            .Column("Lowest", Look.Quantity)
+            .Column("Highest", Look.Quantity)
+            .Column("First row");
+        foreach (
+            IGrouping<string, Outlier> kind in Outliers
+                .Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear))
+                .GroupBy(outlier => outlier.What)
+        )
         {
             Outlier first = kind.First();
-            table.Row(Phrase.Sentence(kind.Key), kind.Count(), first.Count, first.Median, kind.Min(outlier => outlier.Value), kind.Max(outlier => outlier.Value), first.Source.ToString());
+            table.Row(
+                Phrase.Sentence(kind.Key),
+                kind.Count(),
+                first.Count,
+                first.Median,
+                kind.Min(outlier => outlier.Value),
+                kind.Max(outlier => outlier.Value),
+                first.Source.ToString()
+            );
         }
 
         return table.Rows.Count == 0 ? table.Note("none.") : table;
@@ -183,19 +257,37 @@ internal sealed class RecordsParts
     {
         if (season is null)
         {
-            return errors > 0 ? new Prose("Fix these in your records, save, and load this page again. Nothing in your files was changed.") : null;
+            return errors > 0
+                ? new Prose("Fix these in your records, save, and load this page again. Nothing in your files was changed.")
+                : null;
         }
 
         List<string> weak = RecordsSentences.Weaknesses(season);
-        string agree = Agrees ? "The totals agree with your records to the cent." : "**What went in and what came out are not the same**: tell the makers of the program.";
-        string rest = weak.Count > 0 ? $" What weakens them: {BlockNumber.Tidy(Phrase.List(weak))}."
-            : warnings > 0 ? $" Apart from {(warnings == 1 ? "a warning" : $"these {notation.Count(warnings, "warning")}")} they look complete." : " They look complete.";
+        string agree = Agrees
+            ? "The totals agree with your records to the cent."
+            : "**What went in and what came out are not the same**: tell the makers of the program.";
+        string rest =
+            weak.Count > 0 ? $" What weakens them: {BlockNumber.Tidy(Phrase.List(weak))}."
+            : warnings > 0
+                ? $" Apart from {(warnings == 1 ? "a warning" : $"these {notation.Count(warnings, "warning")}")} they look complete."
+            : " They look complete.";
         return new Prose(agree + rest);
     }
 
-    private KeyFigure ToFix() => errors > 0
-        ? new("errors", notation.Number(errors, Look.Count), (decimal)errors, $"{(errors == 1 ? "error" : "errors")} to fix, and {notation.Count(warnings, "warning")}")
-        : new("warnings", notation.Number(warnings, Look.Count), (decimal)warnings, warnings == 1 ? "warning to look at; no error" : "warnings to look at; no errors");
+    private KeyFigure ToFix() =>
+        errors > 0
+            ? new(
+                "errors",
+                notation.Number(errors, Look.Count),
+                (decimal)errors,
+                $"{(errors == 1 ? "error" : "errors")} to fix, and {notation.Count(warnings, "warning")}"
+            )
+            : new(
+                "warnings",
+                notation.Number(warnings, Look.Count),
+                (decimal)warnings,
+                warnings == 1 ? "warning to look at; no error" : "warnings to look at; no errors"
+            );
 
     private KeyFigure Logged(SeasonReview of)
     {
@@ -204,8 +296,14 @@ internal sealed class RecordsParts
             return new("logged", "", null, $"hours by crop aren't known: {of.Known.Hours ?? "none reached a crop"}");
         }
 
-        decimal logged = of.Crops.Sum(crop => RecordGaps.Logged(of, crop)), all = of.Farm.LaborHours.Value;
-        return new("logged", BlockNumber.Percent(logged / all, notation), logged / all, $"of {notation.Number(all, Look.Count)} crop hours were logged to a crop; the rest was divided");
+        decimal logged = of.Crops.Sum(crop => RecordGaps.Logged(of, crop)),
+            all = of.Farm.LaborHours.Value;
+        return new(
+            "logged",
+            BlockNumber.Percent(logged / all, notation),
+            logged / all,
+            $"of {notation.Number(all, Look.Count)} crop hours were logged to a crop; the rest was divided"
+        );
     }
 
     private static KeyFigure Totals(SeasonReview of)

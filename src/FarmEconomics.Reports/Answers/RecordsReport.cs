@@ -68,7 +68,12 @@ public sealed class RecordsReport : Report<ReportParameters>
 
         if (folder.Problems.Count > 1)
         {
-            blocks.Add(Carried.Fold(RecordsBlock.Details, "every", "Every error and warning", ("rows", parts.Every())) with { ScreenOnly = true });
+            blocks.Add(
+                Carried.Fold(RecordsBlock.Details, "every", "Every error and warning", ("rows", parts.Every())) with
+                {
+                    ScreenOnly = true,
+                }
+            );
         }
 
         if (farm.IsReviewed)
@@ -76,7 +81,18 @@ public sealed class RecordsReport : Report<ReportParameters>
             blocks.AddRange(OfSeason(folder, farm.Season, parts));
         }
 
-        blocks.Add(Carried.Fold(RecordsBlock.Details, "read", "What was read", ("files", RecordsTables.FilesRead(folder)), ("missing", RecordsTables.Missing(folder))) with { ScreenOnly = true });
+        blocks.Add(
+            Carried.Fold(
+                RecordsBlock.Details,
+                "read",
+                "What was read",
+                ("files", RecordsTables.FilesRead(folder)),
+                ("missing", RecordsTables.Missing(folder))
+            ) with
+            {
+                ScreenOnly = true,
+            }
+        );
         return blocks;
     }
 
@@ -86,17 +102,64 @@ public sealed class RecordsReport : Report<ReportParameters>
         ArgumentNullException.ThrowIfNull(farm);
         int warnings = farm.Folder.WarningCount;
         bool agree = farm.Season.Reconciliation.All(check => check.Holds);
-        return ("Can I trust the records?", new Prose(farm.Notation.Text($"{farm.Notation.Count(warnings, "warning")} in {farm.Folder.Reading.Files.Sum(file => file.RowsInFile):#,0} rows; ")
-            + (agree ? "the totals agree with your records to the cent." : "**the totals do not agree: don't rely on these figures.**")));
+        return (
+            "Can I trust the records?",
+            new Prose(
+                farm.Notation.Text(
+                    $"{farm.Notation.Count(warnings, "warning")} in {farm.Folder.Reading.Files.Sum(file => file.RowsInFile):#,0} rows; "
+                )
+                    + (
+                        agree
+                            ? "the totals agree with your records to the cent."
+                            : "**the totals do not agree: don't rely on these figures.**"
+                    )
+            )
+        );
     }
 
     private static IEnumerable<Block> OfSeason(FarmFolder folder, SeasonReview season, RecordsParts parts) =>
-    [
-        Carried.Fold(RecordsBlock.Details, "hours", "Hours: logged, divided, estimated", ("words", RecordsSentences.Hours(season)), ("hours", RecordGaps.HoursByCrop(season)), ("figure", RecordsPlots.HoursByMonth(season)), ("month", FigureSentences.HoursByMonth(season))),
-        Carried.Fold(RecordsBlock.Details, "months", "Month by month", ("months", RecordsTables.ByMonth(season))),
-        Carried.Fold(RecordsBlock.Details, "unmatched", "Sold without a harvest", ("words", RecordsSentences.Gaps(season)), ("table", RecordGaps.SoldWithoutHarvest(season))),
-        Carried.Fold(RecordsBlock.Details, "unusual", "Unusual values: typos, or real?", ("kinds", parts.Unusual()), ("rows", CompletenessTables.FarFromTheirKind(season))) with { ScreenOnly = true },
-        Carried.Fold(RecordsBlock.Details, "totals", "Totals kept outside the records, and rows after the last day used", ("totals", CompletenessTables.Totals(folder)), ("after", RecordsTables.AfterAsOf(season.Records))),
-        Carried.Fold(RecordsBlock.Details, "rests-on", "What the figures rest on, and every total that agrees", ("sure", SeasonSentences.HowSure(season)), ("assumptions", ProofTables.Assumptions(season)), ("proof", ProofTables.Reconciliation(season))),
-    ];
+        [
+            Carried.Fold(
+                RecordsBlock.Details,
+                "hours",
+                "Hours: logged, divided, estimated",
+                ("words", RecordsSentences.Hours(season)),
+                ("hours", RecordGaps.HoursByCrop(season)),
+                ("figure", RecordsPlots.HoursByMonth(season)),
+                ("month", FigureSentences.HoursByMonth(season))
+            ),
+            Carried.Fold(RecordsBlock.Details, "months", "Month by month", ("months", RecordsTables.ByMonth(season))),
+            Carried.Fold(
+                RecordsBlock.Details,
+                "unmatched",
+                "Sold without a harvest",
+                ("words", RecordsSentences.Gaps(season)),
+                ("table", RecordGaps.SoldWithoutHarvest(season))
+            ),
+            Carried.Fold(
+                RecordsBlock.Details,
+                "unusual",
+                "Unusual values: typos, or real?",
+                ("kinds", parts.Unusual()),
+                ("rows", CompletenessTables.FarFromTheirKind(season))
+            ) with
+            {
+                ScreenOnly = true,
+            },
+            Carried.Fold(
+                RecordsBlock.Details,
+                "totals",
+                "Totals kept outside the records, and rows after the last day used",
+                ("totals", CompletenessTables.Totals(folder)),
+                ("after", RecordsTables.AfterAsOf(season.Records))
+            ),
+            Carried.Fold(
+                RecordsBlock.Details,
+                "rests-on",
+                "What the figures rest on, and every total that agrees",
+                ("sure", SeasonSentences.HowSure(season)),
+                ("assumptions", ProofTables.Assumptions(season)),
+                ("proof", ProofTables.Reconciliation(season))
+            ),
+        ];
 }

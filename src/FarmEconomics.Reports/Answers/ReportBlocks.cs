@@ -10,8 +10,12 @@ public static class ReportBlocks
     /// <param name="blocks">The report's blocks.</param>
     /// <param name="key">Its key: a member of the report's enum, or <see cref="BlockKey.Of"/>.</param>
     /// <exception cref="ArgumentException">The report has no such block with these records.</exception>
-    public static Block Get(this IReadOnlyList<Block> blocks, BlockKey key) => BlockJson.Flat(blocks).FirstOrDefault(block => block.Key == key)
-        ?? throw new ArgumentException($"There is no block {key}; there are {string.Join(", ", BlockJson.Flat(blocks).Select(block => block.Key.Name))}.", nameof(key));
+    public static Block Get(this IReadOnlyList<Block> blocks, BlockKey key) =>
+        BlockJson.Flat(blocks).FirstOrDefault(block => block.Key == key)
+        ?? throw new ArgumentException(
+            $"There is no block {key}; there are {string.Join(", ", BlockJson.Flat(blocks).Select(block => block.Key.Name))}.",
+            nameof(key)
+        );
 
     /// <summary>A block; words that say so where the records don't give it.</summary>
     /// <param name="blocks">The report's blocks.</param>
@@ -23,7 +27,8 @@ public static class ReportBlocks
     /// <param name="blocks">The report's blocks.</param>
     /// <param name="key">The key of the fold.</param>
     /// <param name="part">The part: <c>share-weeks</c>.</param>
-    public static Block Show(this IReadOnlyList<Block> blocks, Enum key, string part) => BlockJson.Flat(blocks).FirstOrDefault(block => block.Key == BlockKey.Of(key, part))
+    public static Block Show(this IReadOnlyList<Block> blocks, Enum key, string part) =>
+        BlockJson.Flat(blocks).FirstOrDefault(block => block.Key == BlockKey.Of(key, part))
         ?? new ProseBlock(BlockKey.Of(key, part), null, new Display.Prose("The records don't tell."));
 
     /// <summary>A table of a block, to be made a data frame of; an empty one where the records don't give it.</summary>

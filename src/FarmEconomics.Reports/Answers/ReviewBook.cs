@@ -26,10 +26,17 @@ public static class ReviewBook
     {
         ArgumentNullException.ThrowIfNull(farm);
         PageShell.Prepare();
-        List<(IReport Report, string Path, string? Crop)> wanted = [.. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null))];
+        List<(IReport Report, string Path, string? Crop)> wanted =
+        [
+            .. ReportCatalog.Tabs.Select(report => (report, FileOf(ReportCatalog.Name(report.Id)), (string?)null)),
+        ];
         foreach (IReport report in farm.IsReviewed ? ReportCatalog.PerCrop : [])
         {
-            wanted.AddRange(farm.Season.Crops.Select(crop => (report, $"{ReportCatalog.FolderOf(report.Id)}/{farm.Slugs[crop.Name]}.html", (string?)crop.Name)));
+            wanted.AddRange(
+                farm.Season.Crops.Select(crop =>
+                    (report, $"{ReportCatalog.FolderOf(report.Id)}/{farm.Slugs[crop.Name]}.html", (string?)crop.Name)
+                )
+            );
         }
 
         ReviewPage?[] made = new ReviewPage?[wanted.Count];
@@ -88,14 +95,23 @@ public static class ReviewBook
     /// <summary>A day as sentences have it.</summary>
     internal static string Day(DateOnly day) => day.ToString("MMM d, yyyy", System.Globalization.CultureInfo.InvariantCulture);
 
-    private static ReviewPage Page(ReviewedFarm farm, IReport report, string path, Dictionary<string, object> given, CancellationToken cancellation)
+    private static ReviewPage Page(
+        ReviewedFarm farm,
+        IReport report,
+        string path,
+        Dictionary<string, object> given,
+        CancellationToken cancellation
+    )
     {
         IReadOnlyList<Block> blocks = report.Make(farm, given, cancellation);
         string root = path.Contains('/', StringComparison.Ordinal) ? "../" : "";
         PageFrame frame = Frame(farm, blocks) with
         {
             Root = root,
-            Tabs = [.. ReportCatalog.Tabs.Select(tab => new PageTab(tab.Tab!, root + FileOf(ReportCatalog.Name(tab.Id)), tab.Id == report.Id))],
+            Tabs =
+            [
+                .. ReportCatalog.Tabs.Select(tab => new PageTab(tab.Tab!, root + FileOf(ReportCatalog.Name(tab.Id)), tab.Id == report.Id)),
+            ],
         };
         return new ReviewPage(
             path,

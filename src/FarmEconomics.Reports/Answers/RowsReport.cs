@@ -71,7 +71,20 @@ public sealed class RowsReport : Report<CropParameters>
         blocks.AddRange(explained.Lines.SelectMany(Section));
         if (explained.Pools.Count > 0)
         {
-            blocks.Add(new FoldBlock(RowsBlock.Pools, "The shared costs' own rows", [.. explained.Pools.Select((table, index) => new TableBlock(BlockKey.Of(RowsBlock.Pools, Number(index)), null, table) { Rows = 24 })]) { ScreenOnly = true });
+            blocks.Add(
+                new FoldBlock(
+                    RowsBlock.Pools,
+                    "The shared costs' own rows",
+                    [
+                        .. explained.Pools.Select(
+                            (table, index) => new TableBlock(BlockKey.Of(RowsBlock.Pools, Number(index)), null, table) { Rows = 24 }
+                        ),
+                    ]
+                )
+                {
+                    ScreenOnly = true,
+                }
+            );
         }
 
         return blocks;

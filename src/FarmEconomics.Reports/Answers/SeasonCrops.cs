@@ -38,12 +38,21 @@ public enum SeasonCropColumn
 internal static class SeasonCrops
 {
     // The good news first; within each, who earned most.
-    private static readonly Direction[] Shown = [Direction.Grow, Direction.Keep, Direction.Fix, Direction.TooClose, Direction.DropOrChange, Direction.Unknown];
+    private static readonly Direction[] Shown =
+    [
+        Direction.Grow,
+        Direction.Keep,
+        Direction.Fix,
+        Direction.TooClose,
+        Direction.DropOrChange,
+        Direction.Unknown,
+    ];
 
     internal static TableBlock Of(ReviewedFarm farm)
     {
         SeasonReview season = farm.Season;
-        bool salesAlone = season.Farm.Known.Value is null && season.Crops.All(crop => crop.Line(BudgetLine.GrossMargin).Missing is not null);
+        bool salesAlone =
+            season.Farm.Known.Value is null && season.Crops.All(crop => crop.Line(BudgetLine.GrossMargin).Missing is not null);
         ReportTable table = salesAlone ? Sales(season) : Earned(season);
         foreach (Direction direction in Shown)
         {
@@ -65,7 +74,13 @@ internal static class SeasonCrops
                 }
                 else
                 {
-                    table.Row(name, ReportCell.Of(crop.Line(BudgetLine.NetReturn)), crop.GrossMarginPerBedFootWeek, crop.GrossMarginPerLaborHour, crop.Sums.BedFeet.Value);
+                    table.Row(
+                        name,
+                        ReportCell.Of(crop.Line(BudgetLine.NetReturn)),
+                        crop.GrossMarginPerBedFootWeek,
+                        crop.GrossMarginPerLaborHour,
+                        crop.Sums.BedFeet.Value
+                    );
                 }
             }
         }
@@ -89,17 +104,32 @@ internal static class SeasonCrops
     {
         LengthUnit length = season.Settings.LengthUnit;
         string sign = season.Notation.Sign;
-        return new ReportTable($"What each crop brought in, before any cost: {season.Crops[0].Line(BudgetLine.GrossMargin).Missing}.", season.Notation)
-            .Column("Crop").As(SeasonCropColumn.Crop)
-            .Column("Brought in", Look.WholeMoney).As(SeasonCropColumn.BroughtIn).WithBar()
-            .Column(length.Label("Bed-foot"), Look.Rate, unit: sign).As(SeasonCropColumn.BedFoot).HiddenOnPhone()
-            .Column(length.Label("Bed-foot-week"), Look.Rate, unit: sign).As(SeasonCropColumn.BedFootWeek)
-            .Column("Length", Look.Count, unit: length.Label("bed-feet")).As(SeasonCropColumn.Length).HiddenOnPhone();
+        return new ReportTable(
+            $"What each crop brought in, before any cost: {season.Crops[0].Line(BudgetLine.GrossMargin).Missing}.",
+            season.Notation
+        )
+            .Column("Crop")
+            .As(SeasonCropColumn.Crop)
+            .Column("Brought in", Look.WholeMoney)
+            .As(SeasonCropColumn.BroughtIn)
+            .WithBar()
+            .Column(length.Label("Bed-foot"), Look.Rate, unit: sign)
+            .As(SeasonCropColumn.BedFoot)
+            .HiddenOnPhone()
+            .Column(length.Label("Bed-foot-week"), Look.Rate, unit: sign)
+            .As(SeasonCropColumn.BedFootWeek)
+            .Column("Length", Look.Count, unit: length.Label("bed-feet"))
+            .As(SeasonCropColumn.Length)
+            .HiddenOnPhone();
     }
 
     private static string Heading(SeasonReview season)
     {
-        int all = season.Crops.Count, known = season.Crops.Count(crop => crop.Line(BudgetLine.NetReturn).Missing is null), paid = season.Crops.Count(crop => crop.Line(BudgetLine.NetReturn).Missing is null && crop.NetReturn.Amount >= 0m);
-        return known < all ? $"{all} crops" : paid == all ? $"All {all} crops paid every cost" : $"{all} crops: {paid} paid every cost, {all - paid} didn't";
+        int all = season.Crops.Count,
+            known = season.Crops.Count(crop => crop.Line(BudgetLine.NetReturn).Missing is null),
+            paid = season.Crops.Count(crop => crop.Line(BudgetLine.NetReturn).Missing is null && crop.NetReturn.Amount >= 0m);
+        return known < all ? $"{all} crops"
+            : paid == all ? $"All {all} crops paid every cost"
+            : $"{all} crops: {paid} paid every cost, {all - paid} didn't";
     }
 }

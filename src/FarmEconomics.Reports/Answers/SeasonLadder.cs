@@ -35,9 +35,18 @@ internal static class SeasonLadder
             .Column($"{season.CropYear}", Look.WholeMoney).As(LadderColumn.Amount).WithBar()
             .Column("What it counts and leaves out").As(LadderColumn.Counts).Wrapping();
         FarmStatementLine net = FarmStatement.Of(season).First(line => line.Item == FarmStatementItem.NetReturnOfFarm);
-        table.Row("All crops, after every cost", ReportCell.Of(season.Farm.Line(BudgetLine.NetReturn)), $"Left over: your own hours{Wage(season)} and the cost of owning counted")
+        table
+            .Row(
+                "All crops, after every cost",
+                ReportCell.Of(season.Farm.Line(BudgetLine.NetReturn)),
+                $"Left over: your own hours{Wage(season)} and the cost of owning counted"
+            )
             .Row("The farm, after every cost", net.Amount is { } amount ? amount : ReportCell.Missing(net.Reason!), Also(season))
-            .Row("Tax form, cash basis", books.Tax.NetUnknown is { } unknown ? ReportCell.Missing(unknown) : books.Tax.NetBeforeDepreciation, "leaves out depreciation, your own hours and what is in store or owed");
+            .Row(
+                "Tax form, cash basis",
+                books.Tax.NetUnknown is { } unknown ? ReportCell.Missing(unknown) : books.Tax.NetBeforeDepreciation,
+                "leaves out depreciation, your own hours and what is in store or owed"
+            );
         AddAccrual(table, books, notation);
         return table;
     }
@@ -47,21 +56,39 @@ internal static class SeasonLadder
         string why = books.Tax.NetUnknown ?? "it needs a balance sheet at both ends of the year (balances.csv)";
         if (books.Accrual is not { } accrual)
         {
-            table.Row("Net farm income", ReportCell.Missing(why), "counts depreciation and changes in stock and bills; leaves out your own hours")
+            table
+                .Row(
+                    "Net farm income",
+                    ReportCell.Missing(why),
+                    "counts depreciation and changes in stock and bills; leaves out your own hours"
+                )
                 .Row("After unpaid labor", ReportCell.Missing(why), "unpaid hours taken off");
             return;
         }
 
-        table.Row("Net farm income", accrual.NetFarmIncome, $"counts {BlockNumber.Of(accrual.Depreciation, Look.WholeMoney, notation)} of depreciation and changes in stock and bills; leaves out your own hours");
-        table.Row("After unpaid labor", books.Inputs.UnpaidLabor.Value is { } unpaid ? accrual.NetFarmIncome - unpaid : ReportCell.Missing(books.Inputs.UnpaidLabor.Reason!),
-            books.Inputs.UnpaidLabor.Value is { } hours ? $"{BlockNumber.Of(hours, Look.WholeMoney, notation)} of unpaid hours taken off; interest on your own money not counted" : "unpaid hours taken off");
+        table.Row(
+            "Net farm income",
+            accrual.NetFarmIncome,
+            $"counts {BlockNumber.Of(accrual.Depreciation, Look.WholeMoney, notation)} of depreciation and changes in stock and bills; leaves out your own hours"
+        );
+        table.Row(
+            "After unpaid labor",
+            books.Inputs.UnpaidLabor.Value is { } unpaid
+                ? accrual.NetFarmIncome - unpaid
+                : ReportCell.Missing(books.Inputs.UnpaidLabor.Reason!),
+            books.Inputs.UnpaidLabor.Value is { } hours
+                ? $"{BlockNumber.Of(hours, Look.WholeMoney, notation)} of unpaid hours taken off; interest on your own money not counted"
+                : "unpaid hours taken off"
+        );
     }
 
     private static string Also(SeasonReview season)
     {
         string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, season.Notation);
         List<string> said = [];
-        decimal unused = season.UnallocatedTotal(Unallocated.Unused), lost = season.UnallocatedTotal(Unallocated.NotAssigned), other = season.OtherIncome.Sum(income => income.Amount.Amount);
+        decimal unused = season.UnallocatedTotal(Unallocated.Unused),
+            lost = season.UnallocatedTotal(Unallocated.NotAssigned),
+            other = season.OtherIncome.Sum(income => income.Amount.Amount);
         if (unused != 0m)
         {
             said.Add($"{Money(unused)} of unused capacity");
@@ -90,6 +117,8 @@ internal static class SeasonLadder
         }
 
         string Rate(decimal wage) => BlockNumber.Of(wage, wage == decimal.Truncate(wage) ? Look.WholeMoney : Look.Rate, season.Notation);
-        return wages.Count == 0 ? "" : wages.Min() == wages.Max() ? $" at {Rate(wages[0])}" : $" at {Rate(wages.Min())} to {Rate(wages.Max())}";
+        return wages.Count == 0 ? ""
+            : wages.Min() == wages.Max() ? $" at {Rate(wages[0])}"
+            : $" at {Rate(wages.Min())} to {Rate(wages.Max())}";
     }
 }

@@ -236,16 +236,36 @@ public sealed class SeasonReport : Report<SeasonParameters>
             new TableBlock(SeasonBlock.FirstAndLast, null, SowingTables.FirstAndLast(farm.Sowings)),
         ]);
         string place = parameters.Place.Length == 0 ? BedYear.MostUsed(season) : parameters.Place;
-        yield return new FoldBlock(SeasonBlock.BedTime, "Bed time", [
-            new PlotBlock(SeasonBlock.BedYear, null, FigureSentences.BedTime(season).ToPlainText(),
-                new Chart((ReportTable?)null) { Figure = BedYear.Of(season), Phone = BedYear.Of(season, onPhone: true) }),
-            new PlotBlock(SeasonBlock.BedMap, null, null,
-                new Chart((ReportTable?)null) { Figure = BedMap.Of(season, place), Phone = BedMap.Of(season, place, onPhone: true) }),
-        ]);
-        yield return new FoldBlock(SeasonBlock.Statement, "The whole farm, line by line", [new TableBlock(SeasonBlock.StatementLines, null, ProofTables.Statement(season)) { Rows = 0 }]);
-        yield return new FoldBlock(SeasonBlock.RestsOn, "What these figures rest on", [
-            new ProseBlock(SeasonBlock.HowSure, null, SeasonSentences.HowSure(season)),
-            new TableBlock(SeasonBlock.Assumptions, null, ProofTables.Assumptions(season)),
-        ]);
+        yield return new FoldBlock(
+            SeasonBlock.BedTime,
+            "Bed time",
+            [
+                new PlotBlock(
+                    SeasonBlock.BedYear,
+                    null,
+                    FigureSentences.BedTime(season).ToPlainText(),
+                    new Chart((ReportTable?)null) { Figure = BedYear.Of(season), Phone = BedYear.Of(season, onPhone: true) }
+                ),
+                new PlotBlock(
+                    SeasonBlock.BedMap,
+                    null,
+                    null,
+                    new Chart((ReportTable?)null) { Figure = BedMap.Of(season, place), Phone = BedMap.Of(season, place, onPhone: true) }
+                ),
+            ]
+        );
+        yield return new FoldBlock(
+            SeasonBlock.Statement,
+            "The whole farm, line by line",
+            [new TableBlock(SeasonBlock.StatementLines, null, ProofTables.Statement(season)) { Rows = 0 }]
+        );
+        yield return new FoldBlock(
+            SeasonBlock.RestsOn,
+            "What these figures rest on",
+            [
+                new ProseBlock(SeasonBlock.HowSure, null, SeasonSentences.HowSure(season)),
+                new TableBlock(SeasonBlock.Assumptions, null, ProofTables.Assumptions(season)),
+            ]
+        );
     }
 }

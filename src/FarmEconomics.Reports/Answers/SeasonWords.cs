@@ -44,12 +44,16 @@ internal sealed class SeasonWords(ReviewedFarm farm)
     {
         SeasonReview season = farm.Season;
         decimal hours = season.Farm.LaborHours.Value;
-        decimal logged = season.Farm.Enterprises.SelectMany(season.DirectCharges).Where(charge => charge.Hours > 0m && !charge.Estimated).Sum(charge => charge.Hours);
+        decimal logged = season
+            .Farm.Enterprises.SelectMany(season.DirectCharges)
+            .Where(charge => charge.Hours > 0m && !charge.Estimated)
+            .Sum(charge => charge.Hours);
         decimal byRule = hours - logged;
         int years = farm.Review.CropYears.Count(year => year <= season.CropYear);
         string seasons = years == 1 ? "one season is on record" : $"{Spelled(years)} seasons are on record";
         return farm.Season.Known.Hours is { } none ? $"How sure: {none}; {seasons}."
-            : hours > 0m ? $"How sure: {BlockNumber.Percent(byRule / hours, farm.Notation)} of the hours were divided by rule; {seasons}." : $"How sure: {seasons}.";
+            : hours > 0m ? $"How sure: {BlockNumber.Percent(byRule / hours, farm.Notation)} of the hours were divided by rule; {seasons}."
+            : $"How sure: {seasons}.";
     }
 
     /// <summary>Small counts as words, as a sentence has them.</summary>
@@ -73,8 +77,16 @@ internal sealed class SeasonWords(ReviewedFarm farm)
 
     private string LostAlways()
     {
-        List<Verdict> lost = [.. farm.Verdicts.Crops.Where(verdict => verdict.Direction == Direction.DropOrChange && verdict.Seasons.Count > 1 && verdict.Seasons.All(year => year.Contribution.Amount < 0m))];
-        return lost.Count == 0 ? ""
+        List<Verdict> lost =
+        [
+            .. farm.Verdicts.Crops.Where(verdict =>
+                verdict.Direction == Direction.DropOrChange
+                && verdict.Seasons.Count > 1
+                && verdict.Seasons.All(year => year.Contribution.Amount < 0m)
+            ),
+        ];
+        return lost.Count == 0
+            ? ""
             : $"Without {(lost.Count <= 2 ? Phrase.List(lost.ConvertAll(verdict => Link(verdict.Budget.Name))) : Crops(lost.Count))} the farm would have been better off in {(lost[0].Seasons.Count == 2 ? "both" : $"all {Spelled(lost[0].Seasons.Count)}")} years on record. ";
     }
 
@@ -90,15 +102,29 @@ internal sealed class SeasonWords(ReviewedFarm farm)
 
     private string Best()
     {
-        List<EnterpriseBudget> ranked = [.. season.Crops.Where(crop => crop.OutputPerBedFootWeek.IsAvailable).OrderByDescending(crop => crop.OutputPerBedFootWeek.Value).Take(3)];
-        return ranked.Count == 0 ? "" : notation.Text($"Per bed-foot-week {Phrase.List(ranked.ConvertAll(crop => Link(crop.Name)))} brought in most.");
+        List<EnterpriseBudget> ranked =
+        [
+            .. season
+                .Crops.Where(crop => crop.OutputPerBedFootWeek.IsAvailable)
+                .OrderByDescending(crop => crop.OutputPerBedFootWeek.Value)
+                .Take(3),
+        ];
+        return ranked.Count == 0
+            ? ""
+            : notation.Text($"Per bed-foot-week {Phrase.List(ranked.ConvertAll(crop => Link(crop.Name)))} brought in most.");
     }
 
     private string Link(string crop) => PageTarget.Link(crop, PageTarget.Crop(farm.Slugs[crop]));
 
-    private KeyFigure BroughtIn() => Whole.Known.Value is { } why
-        ? new("brought-in", "", null, $"what the crops brought in isn't known: {why}")
-        : new("brought-in", Money(Whole.Output.Amount), Whole.Output.Amount, $"{(season.Crops.Count == 1 ? "the crop" : "the crops")} brought in");
+    private KeyFigure BroughtIn() =>
+        Whole.Known.Value is { } why
+            ? new("brought-in", "", null, $"what the crops brought in isn't known: {why}")
+            : new(
+                "brought-in",
+                Money(Whole.Output.Amount),
+                Whole.Output.Amount,
+                $"{(season.Crops.Count == 1 ? "the crop" : "the crops")} brought in"
+            );
 
     private KeyFigure Cost()
     {
@@ -108,7 +134,12 @@ internal sealed class SeasonWords(ReviewedFarm farm)
         }
 
         decimal own = Whole.Line(BudgetLine.OwnerLabor).Value ?? 0m;
-        return new("cost", Money(Whole.TotalCost.Amount), Whole.TotalCost.Amount, own > 0m ? $"they cost, {Money(own)} of it your own hours" : "they cost");
+        return new(
+            "cost",
+            Money(Whole.TotalCost.Amount),
+            Whole.TotalCost.Amount,
+            own > 0m ? $"they cost, {Money(own)} of it your own hours" : "they cost"
+        );
     }
 
     private KeyFigure OwnHour()
@@ -117,11 +148,21 @@ internal sealed class SeasonWords(ReviewedFarm farm)
         if (farm.WriteUp.Accrual is { } accrual && own > 0m)
         {
             decimal hour = accrual.NetFarmIncome / own;
-            return new("own-hour", BlockNumber.Of(hour, Look.Rate, notation), hour, $"your own hour brought: {Money(accrual.NetFarmIncome)} over {notation.Number(own, Look.Count)} hours you logged");
+            return new(
+                "own-hour",
+                BlockNumber.Of(hour, Look.Rate, notation),
+                hour,
+                $"your own hour brought: {Money(accrual.NetFarmIncome)} over {notation.Number(own, Look.Count)} hours you logged"
+            );
         }
 
         return Whole.ReturnToLaborPerHour.Value is { } any
-            ? new("hour", BlockNumber.Of(any, Look.Rate, notation), any, "an hour earned after all other costs, paid and unpaid hours alike")
+            ? new(
+                "hour",
+                BlockNumber.Of(any, Look.Rate, notation),
+                any,
+                "an hour earned after all other costs, paid and unpaid hours alike"
+            )
             : new("hour", "", null, $"what an hour earned isn't known: {Whole.ReturnToLaborPerHour.Reason}");
     }
 

@@ -69,29 +69,68 @@ internal sealed class SharedCostParts
     internal HeadlineBlock Headline => new(SharedCostsBlock.Headline, Finding(), Why(), SeasonWords.SureLine(farm));
 
     /// <summary>What was divided, owning, idle, the crops' part.</summary>
-    internal FiguresBlock Figures => new(SharedCostsBlock.Figures,
-    [
-        new("divided", Money(Total), Total, $"shared: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} hours of work, and owning"),
-        season.Known.Ownership is { } why ? new("owning", "", null, $"what owning costs isn't known: {why}") : new("owning", Money(Owning), Owning, "a year to own equipment and buildings, used or not"),
-        season.Known.Ownership is { } unknown ? new("not-used", "", null, $"what stood idle isn't known: {unknown}")
-            : new("not-used", Money(Unused), Unused, Known().Count == 0 ? "for capacity not used: none is given in pools.csv" : "for capacity you didn't use; no crop pays for it"),
-        season.Farm.TotalCost.Amount > 0m && season.Known.NoFullNetReturn is null
-            ? new("of-crops", BlockNumber.Percent(ToCrops / season.Farm.TotalCost.Amount, notation), ToCrops / season.Farm.TotalCost.Amount, $"of the crops' full cost is shared: {Money(ToCrops)}")
-            : new("of-crops", Money(ToCrops), ToCrops, "of it reached the crops"),
-    ]);
+    internal FiguresBlock Figures =>
+        new(
+            SharedCostsBlock.Figures,
+            [
+                new(
+                    "divided",
+                    Money(Total),
+                    Total,
+                    $"shared: {Money(pools.Sum(pool => pool.Cash.Amount))} cash, {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} hours of work, and owning"
+                ),
+                season.Known.Ownership is { } why
+                    ? new("owning", "", null, $"what owning costs isn't known: {why}")
+                    : new("owning", Money(Owning), Owning, "a year to own equipment and buildings, used or not"),
+                season.Known.Ownership is { } unknown
+                    ? new("not-used", "", null, $"what stood idle isn't known: {unknown}")
+                    : new(
+                        "not-used",
+                        Money(Unused),
+                        Unused,
+                        Known().Count == 0
+                            ? "for capacity not used: none is given in pools.csv"
+                            : "for capacity you didn't use; no crop pays for it"
+                    ),
+                season.Farm.TotalCost.Amount > 0m && season.Known.NoFullNetReturn is null
+                    ? new(
+                        "of-crops",
+                        BlockNumber.Percent(ToCrops / season.Farm.TotalCost.Amount, notation),
+                        ToCrops / season.Farm.TotalCost.Amount,
+                        $"of the crops' full cost is shared: {Money(ToCrops)}"
+                    )
+                    : new("of-crops", Money(ToCrops), ToCrops, "of it reached the crops"),
+            ]
+        );
 
     /// <summary>Every shared cost: how much, divided by what, owned, and where it went.</summary>
     internal TableBlock Costs()
     {
-        ReportTable table = new ReportTable($"Cost is cash, hours and owning together, {notation.Sign} in {season.CropYear}. The household's part and cost without a user are in the details.", notation)
-            .Column("Shared cost").As(SharedCostColumn.Name).Wrapping()
-            .Column("Divided by").As(SharedCostColumn.DividedBy).HiddenOnPhone()
-            .Column("Cost", Look.WholeMoney).As(SharedCostColumn.Cost).WithBar()
-            .Column("Hours", Look.Count).As(SharedCostColumn.Hours).HiddenOnPhone()
-            .Column("Owning", Look.WholeMoney).As(SharedCostColumn.Owning).HiddenOnPhone()
-            .Column("To crops", Look.WholeMoney).As(SharedCostColumn.ToCrops)
-            .Column("Not used", Look.WholeMoney).As(SharedCostColumn.NotUsed);
-        ReportCell Owned(PoolResult? pool, decimal value) => ReportCell.Known(value, pool?.OwnershipKnown ?? season.Known.Ownership is null ? null : season.Known.Ownership);
+        ReportTable table = new ReportTable(
+            $"Cost is cash, hours and owning together, {notation.Sign} in {season.CropYear}. The household's part and cost without a user are in the details.",
+            notation
+        )
+            .Column("Shared cost")
+            .As(SharedCostColumn.Name)
+            .Wrapping()
+            .Column("Divided by")
+            .As(SharedCostColumn.DividedBy)
+            .HiddenOnPhone()
+            .Column("Cost", Look.WholeMoney)
+            .As(SharedCostColumn.Cost)
+            .WithBar()
+            .Column("Hours", Look.Count)
+            .As(SharedCostColumn.Hours)
+            .HiddenOnPhone()
+            .Column("Owning", Look.WholeMoney)
+            .As(SharedCostColumn.Owning)
+            .HiddenOnPhone()
+            .Column("To crops", Look.WholeMoney)
+            .As(SharedCostColumn.ToCrops)
+            .Column("Not used", Look.WholeMoney)
+            .As(SharedCostColumn.NotUsed);
+        ReportCell Owned(PoolResult? pool, decimal value) =>
+            ReportCell.Known(value, pool?.OwnershipKnown ?? season.Known.Ownership is null ? null : season.Known.Ownership);
         foreach (PoolResult pool in pools)
         {
             table.Row(
@@ -105,7 +144,15 @@ internal sealed class SharedCostParts
             );
         }
 
-        table.Total("All", "", Owned(null, Total), pools.Sum(pool => pool.Hours), Owned(null, Owning), Owned(null, ToCrops), Owned(null, Unused));
+        table.Total(
+            "All",
+            "",
+            Owned(null, Total),
+            pools.Sum(pool => pool.Hours),
+            Owned(null, Owning),
+            Owned(null, ToCrops),
+            Owned(null, Unused)
+        );
         return new TableBlock(SharedCostsBlock.Costs, CostsHeading(), table) { Rows = 0 };
     }
 
@@ -142,7 +189,10 @@ internal sealed class SharedCostParts
             lines.Add($"{Phrase.Bold(Name(pool))}: {BlockNumber.Percent(used, notation)} used, nearly full.");
         }
 
-        if (pools.Where(pool => pool.Hours > 0m && pool.Pool.Channel is null).MaxBy(pool => pool.Hours) is { } most && season.Known.Hours is null)
+        if (
+            pools.Where(pool => pool.Hours > 0m && pool.Pool.Channel is null).MaxBy(pool => pool.Hours) is { } most
+            && season.Known.Hours is null
+        )
         {
             lines.Add($"{Phrase.Bold(Name(most))}: {notation.Number(most.Hours, Look.Count)} of {notation.Number(pools.Sum(pool => pool.Hours), Look.Count)} shared hours. Log them by crop where you can.");
         }
@@ -159,7 +209,11 @@ internal sealed class SharedCostParts
             lines.Add($"There is no one right way to divide shared cost. Whether {Phrase.List([.. names, .. turns.Count > 4 ? [$"{turns.Count - 4} more"] : Array.Empty<string>()])} paid every cost depends on it: don't decide on that alone.");
         }
 
-        return new ProseBlock(SharedCostsBlock.ToDo, "What to do", new Prose(lines.Count == 0 ? "Nothing stands out." : string.Join("\n", lines.Select(line => "- " + line))));
+        return new ProseBlock(
+            SharedCostsBlock.ToDo,
+            "What to do",
+            new Prose(lines.Count == 0 ? "Nothing stands out." : string.Join("\n", lines.Select(line => "- " + line)))
+        );
     }
 
     private PlotBlock? UsersOf(SharedCostsBlock key, string pool)
@@ -171,12 +225,34 @@ internal sealed class SharedCostParts
             return null;
         }
 
-        List<(string Name, decimal Part, decimal Cost)> users = [.. table.Rows.Select(row => ((string)row[0].Value!, row[2].Number ?? 0m, row[3].Number ?? 0m))];
-        string heading = $"{Phrase.Sentence(users[0].Name)} used the {result.Pool.Name} most: {BlockNumber.Percent(users[0].Part, notation)}";
-        return new PlotBlock(key, heading, $"Cost that went with the use, {notation.Sign} in {season.CropYear}.", new Chart(table)
-        {
-            Bars = new BarList($"Who used {result.Pool.Name}", [.. users.Select(user => new Bar(Phrase.Sentence(user.Name), user.Cost, Money(user.Cost), $"{user.Name}: {BlockNumber.Percent(user.Part, notation)} of the use, {Money(user.Cost)}"))]) { IsHalf = true },
-        });
+        List<(string Name, decimal Part, decimal Cost)> users =
+        [
+            .. table.Rows.Select(row => ((string)row[0].Value!, row[2].Number ?? 0m, row[3].Number ?? 0m)),
+        ];
+        string heading =
+            $"{Phrase.Sentence(users[0].Name)} used the {result.Pool.Name} most: {BlockNumber.Percent(users[0].Part, notation)}";
+        return new PlotBlock(
+            key,
+            heading,
+            $"Cost that went with the use, {notation.Sign} in {season.CropYear}.",
+            new Chart(table)
+            {
+                Bars = new BarList(
+                    $"Who used {result.Pool.Name}",
+                    [
+                        .. users.Select(user => new Bar(
+                            Phrase.Sentence(user.Name),
+                            user.Cost,
+                            Money(user.Cost),
+                            $"{user.Name}: {BlockNumber.Percent(user.Part, notation)} of the use, {Money(user.Cost)}"
+                        )),
+                    ]
+                )
+                {
+                    IsHalf = true,
+                },
+            }
+        );
     }
 
     private string Finding() => !Any ? $"No shared cost is on record for {season.CropYear}"
@@ -210,10 +286,12 @@ internal sealed class SharedCostParts
     private static string Name(PoolResult pool) => Phrase.Sentence(Small(pool));
 
     private List<(PoolResult Pool, decimal Used)> Known() =>
-    [
-        .. season.Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m && pool.OwnershipKnown)
-            .Select(pool => (Pool: pool, Used: pool.Users.Total / season.Network.Capacity[pool.Pool.Index]!.Value)).OrderByDescending(known => known.Pool.Unused.Amount),
-    ];
+        [
+            .. season
+                .Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m && pool.OwnershipKnown)
+                .Select(pool => (Pool: pool, Used: pool.Users.Total / season.Network.Capacity[pool.Pool.Index]!.Value))
+                .OrderByDescending(known => known.Pool.Unused.Amount),
+        ];
 
     private string Money(decimal amount) => BlockNumber.Of(amount, Look.WholeMoney, notation);
 }

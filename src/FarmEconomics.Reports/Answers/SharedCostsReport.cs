@@ -97,9 +97,23 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
             parts.Costs(),
             .. parts.Users(power, heat),
             parts.ToDo(methods),
-            Carried.Fold(SharedCostsBlock.Details, "owning", "Owning, running and where it went, in full",
-                ("figure", SharedPlots.OwnershipAgainstRunning(season)), ("words", SharedSentences.Kinds(season)), ("capacity", PoolTables.Capacity(season)), ("idle", SharedSentences.Idle(season)), ("pools", PoolTables.Pools(season))),
-            Carried.Fold(SharedCostsBlock.Details, "flow", "Who used what", ("figure", FlowPicture.Of(season)), ("words", SharedSentences.Flow(season))),
+            Carried.Fold(
+                SharedCostsBlock.Details,
+                "owning",
+                "Owning, running and where it went, in full",
+                ("figure", SharedPlots.OwnershipAgainstRunning(season)),
+                ("words", SharedSentences.Kinds(season)),
+                ("capacity", PoolTables.Capacity(season)),
+                ("idle", SharedSentences.Idle(season)),
+                ("pools", PoolTables.Pools(season))
+            ),
+            Carried.Fold(
+                SharedCostsBlock.Details,
+                "flow",
+                "Who used what",
+                ("figure", FlowPicture.Of(season)),
+                ("words", SharedSentences.Flow(season))
+            ),
             .. Uses(season, parameters, power, heat),
             CropFold(farm, parameters.Crop),
             Ways(season, methods, bases),
@@ -119,9 +133,18 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
             return ("Where did shared costs go?", new Prose("None are on record."));
         }
 
-        decimal crops = season.Pools.Sum(pool => pool.ToCrops.Amount), unused = season.Pools.Sum(pool => pool.Unused.Amount);
-        string share = season.Farm.TotalCost.Amount > 0m ? $": {BlockNumber.Percent(crops / season.Farm.TotalCost.Amount, farm.Notation)} of what the crops cost" : "";
-        return ("Where did shared costs go?", new Prose($"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}. Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}."));
+        decimal crops = season.Pools.Sum(pool => pool.ToCrops.Amount),
+            unused = season.Pools.Sum(pool => pool.Unused.Amount);
+        string share =
+            season.Farm.TotalCost.Amount > 0m
+                ? $": {BlockNumber.Percent(crops / season.Farm.TotalCost.Amount, farm.Notation)} of what the crops cost"
+                : "";
+        return (
+            "Where did shared costs go?",
+            new Prose(
+                $"{BlockNumber.Of(crops, Look.WholeMoney, farm.Notation)} reached the crops{share}. Capacity nobody used cost {BlockNumber.Of(unused, Look.WholeMoney, farm.Notation)}."
+            )
+        );
     }
 
     /// <summary>
@@ -138,19 +161,57 @@ public sealed class SharedCostsReport : Report<SharedCostsParameters>
     private static IEnumerable<Block> Uses(SeasonReview season, SharedCostsParameters parameters, string power, string heat)
     {
         string store = parameters.Store.Length == 0 ? SharedTables.Store(season) : parameters.Store;
-        yield return Carried.Fold(SharedCostsBlock.Details, "power", "Power, month by month", ("figure", SharedPlots.PowerByMonth(season)), ("words", SharedSentences.Power(season)), ("users", SharedTables.UsersOf(season, power)));
-        yield return Carried.Fold(SharedCostsBlock.Details, "heat", "Heat, by who used it", ("words", SharedSentences.Users(season, heat)), ("users", SharedTables.UsersOf(season, heat)));
-        yield return Carried.Fold(SharedCostsBlock.Details, "store", "What filled the store", ("figure", StorePlot.Of(season, store)), ("words", SharedSentences.Store(season, store)));
+        yield return Carried.Fold(
+            SharedCostsBlock.Details,
+            "power",
+            "Power, month by month",
+            ("figure", SharedPlots.PowerByMonth(season)),
+            ("words", SharedSentences.Power(season)),
+            ("users", SharedTables.UsersOf(season, power))
+        );
+        yield return Carried.Fold(
+            SharedCostsBlock.Details,
+            "heat",
+            "Heat, by who used it",
+            ("words", SharedSentences.Users(season, heat)),
+            ("users", SharedTables.UsersOf(season, heat))
+        );
+        yield return Carried.Fold(
+            SharedCostsBlock.Details,
+            "store",
+            "What filled the store",
+            ("figure", StorePlot.Of(season, store)),
+            ("words", SharedSentences.Store(season, store))
+        );
     }
 
     private static FoldBlock CropFold(ReviewedFarm farm, string crop)
     {
         string name = crop.Length == 0 ? PriceAndYield.LargestCrop(farm.Season) : crop;
-        return Carried.Fold(SharedCostsBlock.Details, "crop", $"One crop's part: {name}", ("charges", PoolTables.ChargesOf(farm.Season, name))) with { ScreenOnly = true };
+        return Carried.Fold(
+            SharedCostsBlock.Details,
+            "crop",
+            $"One crop's part: {name}",
+            ("charges", PoolTables.ChargesOf(farm.Season, name))
+        ) with
+        {
+            ScreenOnly = true,
+        };
     }
 
-    private static FoldBlock Ways(SeasonReview season, ReportTable methods, ReportTable bases) => Carried.Fold(SharedCostsBlock.Details, "ways", "The same, divided another way",
-        ("methods-words", SharedSentences.Choice(season, methods)), ("methods-figure", ChoicePlot.Of(methods)), ("methods", methods),
-        ("bases-words", SharedSentences.Choice(season, bases)), ("bases-figure", ChoicePlot.Of(bases)), ("bases", bases)) with
-    { ScreenOnly = true };
+    private static FoldBlock Ways(SeasonReview season, ReportTable methods, ReportTable bases) =>
+        Carried.Fold(
+            SharedCostsBlock.Details,
+            "ways",
+            "The same, divided another way",
+            ("methods-words", SharedSentences.Choice(season, methods)),
+            ("methods-figure", ChoicePlot.Of(methods)),
+            ("methods", methods),
+            ("bases-words", SharedSentences.Choice(season, bases)),
+            ("bases-figure", ChoicePlot.Of(bases)),
+            ("bases", bases)
+        ) with
+        {
+            ScreenOnly = true,
+        };
 }

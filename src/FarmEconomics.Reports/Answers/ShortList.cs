@@ -20,7 +20,10 @@ internal static class ShortList
         }
 
         string rest = season.Resources.Count > things.Count ? "\n\nAll else recorded had room." : "";
-        string notChecked = season.NotChecked.Count == 0 ? "" : $" Not checked: {Prose.Text(Phrase.List([.. season.NotChecked.Select(item => item.Name)]))}.";
+        string notChecked =
+            season.NotChecked.Count == 0
+                ? ""
+                : $" Not checked: {Prose.Text(Phrase.List([.. season.NotChecked.Select(item => item.Name)]))}.";
         return new Prose(string.Join("\n", things.Select(thing => "- " + Line(thing, notation))) + rest + notChecked);
     }
 

@@ -29,7 +29,11 @@ internal static class VerdictCards
 
     /// <summary>The verdicts of one direction, what they move most first.</summary>
     internal static List<Verdict> Of(Verdicts verdicts, Direction direction) =>
-        [.. verdicts.Crops.Where(verdict => verdict.Direction == direction).OrderByDescending(verdict => direction == Direction.Unknown ? 0m : Math.Abs(verdict.Advised.Net.Amount))];
+        [
+            .. verdicts
+                .Crops.Where(verdict => verdict.Direction == direction)
+                .OrderByDescending(verdict => direction == Direction.Unknown ? 0m : Math.Abs(verdict.Advised.Net.Amount)),
+        ];
 
     private static Card? Card(ReviewedFarm farm, Direction direction, string title, CardTone tone)
     {
@@ -39,18 +43,30 @@ internal static class VerdictCards
             return null;
         }
 
-        string names = string.Join(", ", crops.Take(crops.Count == Named + 1 ? Named + 1 : Named).Select(verdict => PageTarget.Link(verdict.Budget.Name, PageTarget.Crop(farm.Slugs[verdict.Budget.Name]))));
+        string names = string.Join(
+            ", ",
+            crops
+                .Take(crops.Count == Named + 1 ? Named + 1 : Named)
+                .Select(verdict => PageTarget.Link(verdict.Budget.Name, PageTarget.Crop(farm.Slugs[verdict.Budget.Name])))
+        );
         string more = crops.Count > Named + 1 ? $" and {crops.Count - Named} more" : "";
-        return new Card(BlockKey.Kebab(direction.ToString()), $"{title}: {crops.Count}", tone, [new Prose($"{names}{more}.{Why(direction, crops)}"), .. Means(farm.Notation, direction, crops)]);
+        return new Card(
+            BlockKey.Kebab(direction.ToString()),
+            $"{title}: {crops.Count}",
+            tone,
+            [new Prose($"{names}{more}.{Why(direction, crops)}"), .. Means(farm.Notation, direction, crops)]
+        );
     }
 
-    private static string Why(Direction direction, List<Verdict> crops) => direction switch
-    {
-        Direction.DropOrChange when crops.TrueForAll(verdict => verdict.BetterMix is not null) => " Other crops in their beds would add more.",
-        Direction.Fix => $" {(crops.Count == 1 ? "It" : "They")} fell short.",
-        Direction.Unknown => $" {Phrase.Sentence(Prose.Text(crops[0].WhyUnknown))}.",
-        _ => "",
-    };
+    private static string Why(Direction direction, List<Verdict> crops) =>
+        direction switch
+        {
+            Direction.DropOrChange when crops.TrueForAll(verdict => verdict.BetterMix is not null) =>
+                " Other crops in their beds would add more.",
+            Direction.Fix => $" {(crops.Count == 1 ? "It" : "They")} fell short.",
+            Direction.Unknown => $" {Phrase.Sentence(Prose.Text(crops[0].WhyUnknown))}.",
+            _ => "",
+        };
 
     private static IEnumerable<Prose> Means(Notation notation, Direction direction, List<Verdict> crops)
     {

@@ -46,7 +46,10 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         ReportTable below = Below();
         if (below.Rows.Count > 0)
         {
-            yield return new TableBlock(DropOrGrowBlock.Below, $"Drop, change, fix or leave: {Count(below.Rows.Count)}", below) { Rows = 0 };
+            yield return new TableBlock(DropOrGrowBlock.Below, $"Drop, change, fix or leave: {Count(below.Rows.Count)}", below)
+            {
+                Rows = 0,
+            };
         }
 
         List<Verdict> grow = By(Direction.Grow);
@@ -58,7 +61,11 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         List<Verdict> keep = By(Direction.Keep);
         if (keep.Count > 0)
         {
-            yield return new TableBlock(DropOrGrowBlock.Keep, $"Keep {Count(keep.Count)}", Without($"Each crop taken alone. Cash: what the farm would have more or less of in a year without it.", [(null, keep)]));
+            yield return new TableBlock(
+                DropOrGrowBlock.Keep,
+                $"Keep {Count(keep.Count)}",
+                Without($"Each crop taken alone. Cash: what the farm would have more or less of in a year without it.", [(null, keep)])
+            );
         }
     }
 
@@ -79,9 +86,23 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
 
     private ReportTable Without(string title, List<(Direction? Direction, List<Verdict> Crops)> groups)
     {
-        ReportTable table = new ReportTable(title, notation).Column("Crop").As(VerdictColumn.Crop).Column("Left over", Look.WholeMoney, unit: $"{verdicts.Season.CropYear}, {notation.Sign}").As(VerdictColumn.LeftOver)
-            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash).AsChange().Column("Own hours", Look.Count, unit: "more or less").As(VerdictColumn.OwnHours).AsChange()
-            .Column("Years", unit: "below full cost").As(VerdictColumn.Years).HiddenOnPhone().Column("What would change it").As(VerdictColumn.Turns).Wrapping();
+        ReportTable table = new ReportTable(title, notation)
+            .Column("Crop")
+            .As(VerdictColumn.Crop)
+            .Column("Left over", Look.WholeMoney, unit: $"{verdicts.Season.CropYear}, {notation.Sign}")
+            .As(VerdictColumn.LeftOver)
+            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year")
+            .As(VerdictColumn.Cash)
+            .AsChange()
+            .Column("Own hours", Look.Count, unit: "more or less")
+            .As(VerdictColumn.OwnHours)
+            .AsChange()
+            .Column("Years", unit: "below full cost")
+            .As(VerdictColumn.Years)
+            .HiddenOnPhone()
+            .Column("What would change it")
+            .As(VerdictColumn.Turns)
+            .Wrapping();
         foreach ((Direction? direction, List<Verdict> crops) in groups)
         {
             if (direction is { } shown)
@@ -93,7 +114,14 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
             foreach (Verdict verdict in crops)
             {
                 ReportCell Known(decimal value) => ReportCell.Known(value, verdict.WhyUnknown);
-                table.Row(Name(verdict), ReportCell.Of(verdict.Budget.Line(BudgetLine.NetReturn)), Known(verdict.Advised.Cash.Amount), Known(-verdict.Advised.OwnHours), Years(verdict), verdict.WhyUnknown is null ? Turns(verdict) : "");
+                table.Row(
+                    Name(verdict),
+                    ReportCell.Of(verdict.Budget.Line(BudgetLine.NetReturn)),
+                    Known(verdict.Advised.Cash.Amount),
+                    Known(-verdict.Advised.OwnHours),
+                    Years(verdict),
+                    verdict.WhyUnknown is null ? Turns(verdict) : ""
+                );
             }
         }
 
@@ -103,14 +131,44 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
     private ReportTable Grow(List<Verdict> crops)
     {
         LengthUnit length = farm.Settings.LengthUnit;
-        ReportTable table = new ReportTable("At today's price up to the most each channel took in a week, then at a lower one. What a crop brings in the beds of others stands with those.", notation)
-            .Column("Crop").As(VerdictColumn.Crop).Column("More length", Look.Count, unit: length.Label("bed-feet")).As(VerdictColumn.Length).Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year").As(VerdictColumn.Cash).AsChange()
-            .Column("Own hours", Look.Count, unit: "more").As(VerdictColumn.OwnHours).Column("After own hours", Look.WholeMoney).As(VerdictColumn.AfterHours).AsChange().HiddenOnPhone().Column("Where, and when it stops paying").As(VerdictColumn.Turns).Wrapping();
-        foreach (Verdict verdict in crops.OrderBy(verdict => verdict.More is null).ThenByDescending(verdict => verdict.More?.Means.Net.Amount ?? verdict.InPlaceOf.Sum(place => place.BedFeet)))
+        ReportTable table = new ReportTable(
+            "At today's price up to the most each channel took in a week, then at a lower one. What a crop brings in the beds of others stands with those.",
+            notation
+        )
+            .Column("Crop")
+            .As(VerdictColumn.Crop)
+            .Column("More length", Look.Count, unit: length.Label("bed-feet"))
+            .As(VerdictColumn.Length)
+            .Column("Cash", Look.WholeMoney, unit: $"{notation.Sign} a year")
+            .As(VerdictColumn.Cash)
+            .AsChange()
+            .Column("Own hours", Look.Count, unit: "more")
+            .As(VerdictColumn.OwnHours)
+            .Column("After own hours", Look.WholeMoney)
+            .As(VerdictColumn.AfterHours)
+            .AsChange()
+            .HiddenOnPhone()
+            .Column("Where, and when it stops paying")
+            .As(VerdictColumn.Turns)
+            .Wrapping();
+        foreach (
+            Verdict verdict in crops
+                .OrderBy(verdict => verdict.More is null)
+                .ThenByDescending(verdict => verdict.More?.Means.Net.Amount ?? verdict.InPlaceOf.Sum(place => place.BedFeet))
+        )
         {
             if (verdict.More is { } more)
             {
-                table.Row(Name(verdict), more.BedFeet, more.Means.Cash, -more.Means.OwnHours, more.Means.Net, more.StopsAtElasticity.Value is { } turns ? notation.Text($"stops when selling 1% more takes a price {1m / Math.Max(turns, 0.01m):0.#}% lower") : "");
+                table.Row(
+                    Name(verdict),
+                    more.BedFeet,
+                    more.Means.Cash,
+                    -more.Means.OwnHours,
+                    more.Means.Net,
+                    more.StopsAtElasticity.Value is { } turns
+                        ? notation.Text($"stops when selling 1% more takes a price {1m / Math.Max(turns, 0.01m):0.#}% lower")
+                        : ""
+                );
             }
             else
             {
@@ -119,7 +177,11 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
             }
         }
 
-        return table.Note(crops.Exists(verdict => verdict.More is { } more && !more.StopsAtElasticity.IsAvailable) ? "Blank: it pays at any price drop looked at." : null);
+        return table.Note(
+            crops.Exists(verdict => verdict.More is { } more && !more.StopsAtElasticity.IsAvailable)
+                ? "Blank: it pays at any price drop looked at."
+                : null
+        );
     }
 
     private string Turns(Verdict verdict)
@@ -134,10 +196,18 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
             return $"pays while your own hours count for less than {BlockNumber.Of(wage, Look.Money, notation)}";
         }
 
-        bool up = verdict.Direction is Direction.DropOrChange or Direction.Fix || (verdict.Direction == Direction.TooClose && verdict.Mean.Amount < 0m);
+        bool up =
+            verdict.Direction is Direction.DropOrChange or Direction.Fix
+            || (verdict.Direction == Direction.TooClose && verdict.Mean.Amount < 0m);
         string unit = verdict.Budget.Crop?.Unit ?? "unit";
-        string? price = verdict.Needs.Price.Value is { } money && (money > 0m) == up ? $"{BlockNumber.Of(Math.Abs(money), Look.Rate, notation)} {(up ? "more" : "less")} a {unit}" : null;
-        string? yield = verdict.Needs.Yield.Value is { } part && (part > 0m) == up && Math.Abs(part) < 10m ? $"{BlockNumber.Percent(Math.Abs(part), notation)} {(up ? "more" : "less")} yield" : null;
+        string? price =
+            verdict.Needs.Price.Value is { } money && (money > 0m) == up
+                ? $"{BlockNumber.Of(Math.Abs(money), Look.Rate, notation)} {(up ? "more" : "less")} a {unit}"
+                : null;
+        string? yield =
+            verdict.Needs.Yield.Value is { } part && (part > 0m) == up && Math.Abs(part) < 10m
+                ? $"{BlockNumber.Percent(Math.Abs(part), notation)} {(up ? "more" : "less")} yield"
+                : null;
         string ways = string.Join(", or ", new[] { price, yield }.OfType<string>());
         return ways.Length == 0 ? "no price or yield alone" : up ? $"needs {ways}" : $"turns at {ways}";
     }
@@ -152,7 +222,8 @@ internal sealed class VerdictTables(ReviewedFarm farm, Verdicts verdicts)
         (var lost, var all) => $"{lost} of {all}",
     };
 
-    private List<Verdict> By(Direction direction) => [.. verdicts.Crops.Where(verdict => verdict.Direction == direction).OrderByDescending(verdict => verdict.Budget.NetReturn.Amount)];
+    private List<Verdict> By(Direction direction) =>
+        [.. verdicts.Crops.Where(verdict => verdict.Direction == direction).OrderByDescending(verdict => verdict.Budget.NetReturn.Amount)];
 
     private static string Count(int count) => $"{SeasonWords.Spelled(count)} {(count == 1 ? "crop" : "crops")}";
 }

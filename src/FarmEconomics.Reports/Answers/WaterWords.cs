@@ -103,7 +103,14 @@ internal sealed class WaterWords(WaterAndPower supply)
 
             if (power.WhyUnknown is null)
             {
-                figures.Add(new KeyFigure("power-days-short", notation.Number(power.DaysShort, Look.Count), (decimal)power.DaysShort, "days sun and battery didn't do"));
+                figures.Add(
+                    new KeyFigure(
+                        "power-days-short",
+                        notation.Number(power.DaysShort, Look.Count),
+                        (decimal)power.DaysShort,
+                        "days sun and battery didn't do"
+                    )
+                );
             }
 
             return new FiguresBlock(WaterBlock.Figures, figures);
@@ -120,10 +127,13 @@ internal sealed class WaterWords(WaterAndPower supply)
         }
     }
 
-    internal string WeeksHeading => water!.HasLimit
-        ? $"{Phrase.Sentence(notation.Count(water.Weeks.Count(IsOver), "week"))} went over the limit" : "What the beds needed, week by week";
+    internal string WeeksHeading =>
+        water!.HasLimit
+            ? $"{Phrase.Sentence(notation.Count(water.Weeks.Count(IsOver), "week"))} went over the limit"
+            : "What the beds needed, week by week";
 
-    internal string WeeksCaption => notation.Text($"Gallons needed a week, {supply.Season.CropYear}. Rust: above the limit. d: days short.");
+    internal string WeeksCaption =>
+        notation.Text($"Gallons needed a week, {supply.Season.CropYear}. Rust: above the limit. d: days short.");
 
     internal BarList WeekBars => new($"Water needed by week of {supply.Season.CropYear}",
         [.. water!.Weeks.Where(week => week.Needed > supply.LitersPerUnit).Select(week => new Bar(Day(week.Monday), Units(week.Needed),
@@ -150,7 +160,8 @@ internal sealed class WaterWords(WaterAndPower supply)
                 return new Prose($"{Phrase.Sentence(why)}.");
             }
 
-            string marginal = power.MarginalPerKwh.Value is { } worth ? $"A kilowatt-hour saved was worth {BlockNumber.Of(worth, Look.Rate, notation)} on the mean of the year."
+            string marginal = power.MarginalPerKwh.Value is { } worth
+                ? $"A kilowatt-hour saved was worth {BlockNumber.Of(worth, Look.Rate, notation)} on the mean of the year."
                 : "What a missing kilowatt-hour costs is not written (generator_cost_per_kwh in farm.csv).";
             if (power.DaysShort == 0)
             {
@@ -239,12 +250,20 @@ internal sealed class WaterWords(WaterAndPower supply)
 
     private static string Months(WaterSeason water)
     {
-        string[] months = [.. water.Weeks.Where(week => week.DaysShort > 0).Select(week => week.Monday.ToString("MMMM", CultureInfo.InvariantCulture)).Distinct()];
+        string[] months =
+        [
+            .. water
+                .Weeks.Where(week => week.DaysShort > 0)
+                .Select(week => week.Monday.ToString("MMMM", CultureInfo.InvariantCulture))
+                .Distinct(),
+        ];
         return $" of {(months.Length > 2 ? $"{months[0]} to {months[^1]}" : Phrase.List(months))}";
     }
 
-    private KeyFigure Of(string name, double? value, string words) => value is { } known
-        ? new KeyFigure(name, Money(known), decimal.Round((decimal)known, 2), words) : new KeyFigure(name, "", null, "no limit of water is written in limits.csv");
+    private KeyFigure Of(string name, double? value, string words) =>
+        value is { } known
+            ? new KeyFigure(name, Money(known), decimal.Round((decimal)known, 2), words)
+            : new KeyFigure(name, "", null, "no limit of water is written in limits.csv");
 
     private string Worth(Result money) => money.Value is { } known ? Money((double)known) : "an unknown amount";
 

@@ -57,7 +57,8 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
     {
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(parameters);
-        IReadOnlyList<FarmScenario> kept = parameters.Scenarios.Length == 0 ? [] : ScenarioFile.Read(parameters.Scenarios, farm.Review.Records);
+        IReadOnlyList<FarmScenario> kept =
+            parameters.Scenarios.Length == 0 ? [] : ScenarioFile.Read(parameters.Scenarios, farm.Review.Records);
         WhatIfReport report = WhatIfReport.Of(farm.Review, farm.Season, parameters.Changes, kept);
         cancellation.ThrowIfCancellationRequested();
         WhatIfParts parts = new(farm, report);
@@ -70,13 +71,37 @@ public sealed class WhatIfPage : Report<WhatIfParameters>
         blocks.Add(parts.ToDo());
         if (kept.Count > 0)
         {
-            blocks.Add(Carried.Fold(WhatIfBlock.Details, "scenarios", "Scenarios side by side", ("farm", report.Scenarios()), ("crops", report.ScenariosByCrop())));
+            blocks.Add(
+                Carried.Fold(
+                    WhatIfBlock.Details,
+                    "scenarios",
+                    "Scenarios side by side",
+                    ("farm", report.Scenarios()),
+                    ("crops", report.ScenariosByCrop())
+                )
+            );
         }
 
         blocks.AddRange([
-            Carried.Fold(WhatIfBlock.Details, "farm", "The whole farm, line by line", ("answer", report.Answer()), ("table", report.Farm())),
+            Carried.Fold(
+                WhatIfBlock.Details,
+                "farm",
+                "The whole farm, line by line",
+                ("answer", report.Answer()),
+                ("table", report.Farm())
+            ),
             Carried.Fold(WhatIfBlock.Details, "changes", "What was changed, and how many rows", ("table", report.Changes())),
-            Carried.Fold(WhatIfBlock.Details, "crops", "Every crop in full", ("figure", report.Figure()), ("words", report.FigureInWords()), ("table", report.Crops())) with { ScreenOnly = true },
+            Carried.Fold(
+                WhatIfBlock.Details,
+                "crops",
+                "Every crop in full",
+                ("figure", report.Figure()),
+                ("words", report.FigureInWords()),
+                ("table", report.Crops())
+            ) with
+            {
+                ScreenOnly = true,
+            },
             Carried.Fold(WhatIfBlock.Details, "sure", "What it rests on", ("sure", report.HowSure())),
         ]);
         return blocks;

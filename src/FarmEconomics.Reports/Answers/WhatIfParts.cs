@@ -46,12 +46,20 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
     internal HeadlineBlock Headline => new(WhatIfBlock.Headline, (report.IsExample ? "For example: " : "") + Finding(), Why(), Sure());
 
     /// <summary>Three figures: what was left, what the crops brought in, what an hour earned; each with what it was.</summary>
-    internal FiguresBlock Figures => new(WhatIfBlock.Figures,
-    [
-        Figure("left-over", Outcome.FarmNet, Look.WholeMoney, "left over after every cost"),
-        Figure("brought-in", Outcome.AllCrops.Output, Look.WholeMoney, "the crops would bring in"),
-        Figure("hour", new BeforeAfter(Outcome.Before.Farm.ReturnToLaborPerHour, Outcome.After.Farm.ReturnToLaborPerHour), Look.Rate, "an hour would earn after all other costs"),
-    ]);
+    internal FiguresBlock Figures =>
+        new(
+            WhatIfBlock.Figures,
+            [
+                Figure("left-over", Outcome.FarmNet, Look.WholeMoney, "left over after every cost"),
+                Figure("brought-in", Outcome.AllCrops.Output, Look.WholeMoney, "the crops would bring in"),
+                Figure(
+                    "hour",
+                    new BeforeAfter(Outcome.Before.Farm.ReturnToLaborPerHour, Outcome.After.Farm.ReturnToLaborPerHour),
+                    Look.Rate,
+                    "an hour would earn after all other costs"
+                ),
+            ]
+        );
 
     /// <summary>The crops that move most, as bars; null when none does.</summary>
     internal PlotBlock? Moves()
@@ -62,24 +70,47 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
             return null;
         }
 
-        int all = Moved().Count(), up = Moved().Count(crop => WhatIfTables.Moved(crop).Value > 0m);
-        string heading = all == 1 ? $"Only {moved[0].Name} moves"
-            : up == all ? $"All {notation.Count(all, "crop")} that move gain" : up == 0 ? $"All {notation.Count(all, "crop")} that move lose" : $"{moved[0].Name} moves most; {notation.Count(up, "crop gains", "crops gain")}, {all - up} lose";
-        return new PlotBlock(WhatIfBlock.Moves, heading, $"Change in what is {(NetKnown ? "left over" : "brought in")}, {notation.Sign} in {Outcome.Before.CropYear}{(all > moved.Count ? $"; the {moved.Count} that move most" : "")}.",
-            new Chart(WhatIfTables.Crops(Outcome)) { Bars = new BarList($"How far {notation.Count(moved.Count, "crop")} would move", [.. moved.Select(Bar)]) });
+        int all = Moved().Count(),
+            up = Moved().Count(crop => WhatIfTables.Moved(crop).Value > 0m);
+        string heading =
+            all == 1 ? $"Only {moved[0].Name} moves"
+            : up == all ? $"All {notation.Count(all, "crop")} that move gain"
+            : up == 0 ? $"All {notation.Count(all, "crop")} that move lose"
+            : $"{moved[0].Name} moves most; {notation.Count(up, "crop gains", "crops gain")}, {all - up} lose";
+        return new PlotBlock(
+            WhatIfBlock.Moves,
+            heading,
+            $"Change in what is {(NetKnown ? "left over" : "brought in")}, {notation.Sign} in {Outcome.Before.CropYear}{(all > moved.Count ? $"; the {moved.Count} that move most" : "")}.",
+            new Chart(WhatIfTables.Crops(Outcome))
+            {
+                Bars = new BarList($"How far {notation.Count(moved.Count, "crop")} would move", [.. moved.Select(Bar)]),
+            }
+        );
     }
 
     /// <summary>Every crop that moves: brought in and left over, before and after.</summary>
     internal TableBlock Crops()
     {
         string year = $"{Outcome.Before.CropYear}";
-        ReportTable table = new ReportTable($"Those that move most first, {notation.Sign} in {year}. A crop that isn't listed doesn't move.", notation)
-            .Column("Crop").As(WhatIfColumn.Crop)
-            .Column("Brought in", Look.WholeMoney).As(WhatIfColumn.BroughtIn).HiddenOnPhone()
-            .Column("would be", Look.WholeMoney).As(WhatIfColumn.WouldBringIn).HiddenOnPhone()
-            .Column("Left over", Look.WholeMoney).As(WhatIfColumn.LeftOver)
-            .Column("would be", Look.WholeMoney).As(WhatIfColumn.WouldBeLeft)
-            .Column("Change", Look.Money).As(WhatIfColumn.Change).AsChange();
+        ReportTable table = new ReportTable(
+            $"Those that move most first, {notation.Sign} in {year}. A crop that isn't listed doesn't move.",
+            notation
+        )
+            .Column("Crop")
+            .As(WhatIfColumn.Crop)
+            .Column("Brought in", Look.WholeMoney)
+            .As(WhatIfColumn.BroughtIn)
+            .HiddenOnPhone()
+            .Column("would be", Look.WholeMoney)
+            .As(WhatIfColumn.WouldBringIn)
+            .HiddenOnPhone()
+            .Column("Left over", Look.WholeMoney)
+            .As(WhatIfColumn.LeftOver)
+            .Column("would be", Look.WholeMoney)
+            .As(WhatIfColumn.WouldBeLeft)
+            .Column("Change", Look.Money)
+            .As(WhatIfColumn.Change)
+            .AsChange();
         foreach (CropDifference crop in Moved())
         {
             table.Row([((ReportCell)crop.Name).To(PageTarget.Crop(farm.Slugs[crop.Name])), .. Cells(crop)]);
@@ -149,7 +180,8 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
         return WhatIfSentences.Sources(Outcome, notation) is { Length: > 0 } sources ? new Prose(BlockNumber.Tidy(sources.Trim())) : null;
     }
 
-    private static string Sure() => "How sure: what isn't changed stays as it was. Nobody buys less at a higher price or works faster for a higher wage.";
+    private static string Sure() =>
+        "How sure: what isn't changed stays as it was. Nobody buys less at a higher price or works faster for a higher wage.";
 
     private KeyFigure Figure(string name, BeforeAfter figure, Look look, string words) => figure.After.Value is { } after
         ? new(name, BlockNumber.Of(after, look, notation), after, $"{words}{(figure.Before.Value is { } before ? $", {(before == after ? "as it was" : $"instead of {BlockNumber.Of(before, look, notation)}")}" : "")}")
@@ -164,9 +196,12 @@ internal sealed class WhatIfParts(ReviewedFarm farm, WhatIfReport report)
             $"{crop.Name}: {BlockNumber.Of(figure.Before.Value ?? 0m, Look.WholeMoney, notation)}, would be {BlockNumber.Of(figure.After.Value ?? 0m, Look.WholeMoney, notation)}");
     }
 
-    private IEnumerable<CropDifference> Moved() => WhatIfTables.Ordered(Outcome).Where(crop => WhatIfTables.Moved(crop).Value is not (null or 0m));
+    private IEnumerable<CropDifference> Moved() =>
+        WhatIfTables.Ordered(Outcome).Where(crop => WhatIfTables.Moved(crop).Value is not (null or 0m));
 
-    private string Names(List<CropDifference> crops) => Phrase.List([.. crops.Select(crop => PageTarget.Link(crop.Name, PageTarget.Crop(farm.Slugs[crop.Name])))]);
+    private string Names(List<CropDifference> crops) =>
+        Phrase.List([.. crops.Select(crop => PageTarget.Link(crop.Name, PageTarget.Crop(farm.Slugs[crop.Name])))]);
 
-    private static ReportCell[] Cells(CropDifference crop) => [crop.Output.Before, crop.Output.After, crop.NetReturn.Before, crop.NetReturn.After, crop.NetReturn.Difference];
+    private static ReportCell[] Cells(CropDifference crop) =>
+        [crop.Output.Before, crop.Output.After, crop.NetReturn.Before, crop.NetReturn.After, crop.NetReturn.Difference];
 }

@@ -2,7 +2,9 @@ using FarmEconomics.Reports.Display;
 
 namespace FarmEconomics.Reports.Blocks;
 
-/// <summary>Draws bars below each other as plain SVG: labels left, values at their ends, one drawing that a phone can read as well.</summary>
+/// <summary>
+/// Draws bars below each other as plain SVG: labels left, values at their ends, one drawing that a phone can read as well.
+/// </summary>
 internal static class BarDrawing
 {
     private const int Row = 26;
@@ -12,7 +14,8 @@ internal static class BarDrawing
     private const double Phone = 360;
 
     /// <summary>The drawing for a page and the one for a phone.</summary>
-    internal static Html Of(BarList list) => Html.Of($"{Draw(list, list.IsHalf ? Half : Full, list.IsHalf ? "d half" : "d")}{Draw(list, Phone, "ph")}");
+    internal static Html Of(BarList list) =>
+        Html.Of($"{Draw(list, list.IsHalf ? Half : Full, list.IsHalf ? "d half" : "d")}{Draw(list, Phone, "ph")}");
 
     private static Html Draw(BarList list, double width, string name)
     {
@@ -39,8 +42,12 @@ internal static class BarDrawing
             string color = bar.Value < 0m ? "var(--loss)" : "var(--ink)";
             svg.Add($"<text x=\"{labels - 8:0.#}\" y=\"{y + 17:0.#}\" text-anchor=\"end\" fill=\"var(--ink)\">{Fitted(bar.Label, labels - 8)}</text>");
             svg.Add($"<rect x=\"{from:0.#}\" y=\"{y + 5:0.#}\" width=\"{size:0.#}\" height=\"15\" fill=\"{fill}\"/>");
-            svg.Add($"<text x=\"{Math.Max(zero, from + size) + 6:0.#}\" y=\"{y + 17:0.#}\" fill=\"{color}\" stroke=\"var(--paper)\" stroke-width=\"4\" paint-order=\"stroke\">{bar.Shown}</text>");
-            svg.Add($"<rect x=\"0\" y=\"{y:0.#}\" width=\"{width:0}\" height=\"{Row}\" fill=\"transparent\"><title>{bar.Tip}</title></rect>");
+            svg.Add(
+                $"<text x=\"{Math.Max(zero, from + size) + 6:0.#}\" y=\"{y + 17:0.#}\" fill=\"{color}\" stroke=\"var(--paper)\" stroke-width=\"4\" paint-order=\"stroke\">{bar.Shown}</text>"
+            );
+            svg.Add(
+                $"<rect x=\"0\" y=\"{y:0.#}\" width=\"{width:0}\" height=\"{Row}\" fill=\"transparent\"><title>{bar.Tip}</title></rect>"
+            );
         }
 
         return svg.Add($"</svg>\n").ToHtml();

@@ -23,13 +23,28 @@ internal static class BarFigure
             double y = 24 + (index * Row);
             double from = Math.Min(scale[0], scale[(double)bar.Value]), to = Math.Max(scale[0], scale[(double)bar.Value]);
             canvas.Text(bar.Label, left - 8, y + 10, Size, align: Alignment.MiddleRight);
-            canvas.Rect(from, y, Math.Max(1, to - from), 18, bar.IsPale ? Palette.Middle : bar.IsLoss || bar.Value < 0m ? Palette.Loss : Palette.Dark);
+            canvas.Rect(
+                from,
+                y,
+                Math.Max(1, to - from),
+                18,
+                bar.IsPale ? Palette.Middle
+                    : bar.IsLoss || bar.Value < 0m ? Palette.Loss
+                    : Palette.Dark
+            );
             canvas.Text(bar.Shown, to + 6, y + 10, Size);
         }
 
         if (list.Mark is { } mark)
         {
-            canvas.Line(scale[(double)mark], 18, scale[(double)mark], 24 + (list.Bars.Count * Row), Palette.Ink, pattern: LinePattern.Dashed);
+            canvas.Line(
+                scale[(double)mark],
+                18,
+                scale[(double)mark],
+                24 + (list.Bars.Count * Row),
+                Palette.Ink,
+                pattern: LinePattern.Dashed
+            );
             canvas.Text(list.MarkText, scale[(double)mark], 9, Size, align: Alignment.MiddleCenter);
         }
 

@@ -2,7 +2,9 @@ using FarmEconomics.Reports.Display;
 
 namespace FarmEconomics.Reports.Blocks;
 
-/// <summary>Shows a block in a notebook: as HTML with its chart as a picture, as text, and as JSON, by which it is compared with the page's.</summary>
+/// <summary>
+/// Shows a block in a notebook: as HTML with its chart as a picture, as text, and as JSON, by which it is compared with the page's.
+/// </summary>
 public sealed class BlockFormatterSource
 {
     /// <summary>The media type of a block's content.</summary>

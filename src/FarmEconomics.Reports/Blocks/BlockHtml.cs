@@ -1,6 +1,8 @@
 namespace FarmEconomics.Reports.Blocks;
 
-/// <summary>Writes blocks as HTML: each an element with the id and the name of its key. Links stand as targets, which a page makes addresses of.</summary>
+/// <summary>
+/// Writes blocks as HTML: each an element with the id and the name of its key. Links stand as targets, which a page makes addresses of.
+/// </summary>
 internal static class BlockHtml
 {
     /// <summary>Some blocks, one below the other.</summary>
@@ -16,19 +18,31 @@ internal static class BlockHtml
     }
 
     /// <summary>One block.</summary>
-    internal static Html Of(Block block) => block switch
-    {
-        HeadlineBlock headline => Headline(headline),
-        FiguresBlock figures => Figures(figures),
-        ProseBlock prose => Section(prose.Key, prose.Heading, prose.IsSmall ? Html.Of($"<div class=\"cap\">{new Html(prose.Text.ToHtml())}</div>\n") : new Html(prose.Text.ToHtml())),
-        AnswersBlock answers => Answers(answers),
-        CardsBlock cards => Cards(cards),
-        TableBlock table => Section(table.Key, table.Heading, BlockTable.Of(table, captionIsHeading: table.Heading is null), table.OnNewSheet ? "np" : ""),
-        PlotBlock plot => Section(plot.Key, plot.Heading ?? TitleOf(plot.Chart.Figure), Plot(plot)),
-        PairBlock pair => Html.Of($"<div class=\"two\" id=\"{pair.Key.Id}\" data-block=\"{pair.Key.Name}\">\n{Of(pair.Blocks)}</div>\n"),
-        FoldBlock fold => Fold(fold),
-        _ => throw new ArgumentException($"There is no way to show a {block.GetType().Name}.", nameof(block)),
-    };
+    internal static Html Of(Block block) =>
+        block switch
+        {
+            HeadlineBlock headline => Headline(headline),
+            FiguresBlock figures => Figures(figures),
+            ProseBlock prose => Section(
+                prose.Key,
+                prose.Heading,
+                prose.IsSmall ? Html.Of($"<div class=\"cap\">{new Html(prose.Text.ToHtml())}</div>\n") : new Html(prose.Text.ToHtml())
+            ),
+            AnswersBlock answers => Answers(answers),
+            CardsBlock cards => Cards(cards),
+            TableBlock table => Section(
+                table.Key,
+                table.Heading,
+                BlockTable.Of(table, captionIsHeading: table.Heading is null),
+                table.OnNewSheet ? "np" : ""
+            ),
+            PlotBlock plot => Section(plot.Key, plot.Heading ?? TitleOf(plot.Chart.Figure), Plot(plot)),
+            PairBlock pair => Html.Of(
+                $"<div class=\"two\" id=\"{pair.Key.Id}\" data-block=\"{pair.Key.Name}\">\n{Of(pair.Blocks)}</div>\n"
+            ),
+            FoldBlock fold => Fold(fold),
+            _ => throw new ArgumentException($"There is no way to show a {block.GetType().Name}.", nameof(block)),
+        };
 
     /// <summary>The same for a notebook: the chart as a picture, links as words.</summary>
     internal static Html InNotebook(Block block) => NotebookHtml.Of(block);
@@ -112,6 +126,8 @@ internal static class BlockHtml
     private static Html Line(Display.Prose prose)
     {
         string html = prose.ToHtml().Trim();
-        return new(html.StartsWith("<p>", StringComparison.Ordinal) && html.IndexOf("<p>", 3, StringComparison.Ordinal) < 0 ? html[3..^4] : html);
+        return new(
+            html.StartsWith("<p>", StringComparison.Ordinal) && html.IndexOf("<p>", 3, StringComparison.Ordinal) < 0 ? html[3..^4] : html
+        );
     }
 }

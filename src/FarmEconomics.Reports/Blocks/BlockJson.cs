@@ -5,7 +5,10 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Blocks;
 
-/// <summary>A block's content for another program: sentences, raw values, a table's columns by key. What is drawn is told by its data, never by pixels.</summary>
+/// <summary>
+/// A block's content for another program: sentences, raw values, a table's columns by key. What is drawn is told by its data, never by
+/// pixels.
+/// </summary>
 internal static class BlockJson
 {
     /// <summary>The blocks of a report, those within folds and pairs as well, by key.</summary>
@@ -40,17 +43,41 @@ internal static class BlockJson
                 json["how-sure"] = headline.HowSure;
                 break;
             case FiguresBlock figures:
-                json["figures"] = new JsonArray([.. figures.Figures.Select(figure => (JsonNode)new JsonObject { ["name"] = figure.Name, ["value"] = Raw(figure.Value), ["words"] = figure.Words })]);
+                json["figures"] = new JsonArray([
+                    .. figures.Figures.Select(figure =>
+                        (JsonNode)
+                            new JsonObject
+                            {
+                                ["name"] = figure.Name,
+                                ["value"] = Raw(figure.Value),
+                                ["words"] = figure.Words,
+                            }
+                    ),
+                ]);
                 break;
             case ProseBlock prose:
                 json["heading"] = prose.Heading;
                 json["text"] = prose.Text.ToPlainText();
                 break;
             case AnswersBlock answers:
-                json["answers"] = new JsonArray([.. answers.Answers.Select(one => (JsonNode)new JsonObject { ["question"] = one.Question, ["answer"] = one.Answer.ToPlainText() })]);
+                json["answers"] = new JsonArray([
+                    .. answers.Answers.Select(one =>
+                        (JsonNode)new JsonObject { ["question"] = one.Question, ["answer"] = one.Answer.ToPlainText() }
+                    ),
+                ]);
                 break;
             case CardsBlock cards:
-                json["cards"] = new JsonArray([.. cards.Cards.Select(card => (JsonNode)new JsonObject { ["name"] = card.Name, ["title"] = card.Title, ["lines"] = Lines(card.Lines) })]);
+                json["cards"] = new JsonArray([
+                    .. cards.Cards.Select(card =>
+                        (JsonNode)
+                            new JsonObject
+                            {
+                                ["name"] = card.Name,
+                                ["title"] = card.Title,
+                                ["lines"] = Lines(card.Lines),
+                            }
+                    ),
+                ]);
                 break;
             case TableBlock table:
                 json["heading"] = table.Heading;
@@ -76,7 +103,10 @@ internal static class BlockJson
 
     private static JsonObject Of(ReportTable table)
     {
-        string[] keys = [.. table.Columns.Select((column, index) => column.Key ?? string.Create(CultureInfo.InvariantCulture, $"column-{index + 1}"))];
+        string[] keys =
+        [
+            .. table.Columns.Select((column, index) => column.Key ?? string.Create(CultureInfo.InvariantCulture, $"column-{index + 1}")),
+        ];
         JsonArray rows = [];
         foreach (IReadOnlyList<ReportCell> row in table.Rows)
         {
@@ -86,7 +116,18 @@ internal static class BlockJson
         return new JsonObject
         {
             ["title"] = table.Title,
-            ["columns"] = new JsonArray([.. table.Columns.Select((column, index) => (JsonNode)new JsonObject { ["key"] = keys[index], ["heading"] = column.Heading, ["unit"] = column.Unit })]),
+            ["columns"] = new JsonArray([
+                .. table.Columns.Select(
+                    (column, index) =>
+                        (JsonNode)
+                            new JsonObject
+                            {
+                                ["key"] = keys[index],
+                                ["heading"] = column.Heading,
+                                ["unit"] = column.Unit,
+                            }
+                ),
+            ]),
             ["rows"] = rows,
             ["total"] = table.TotalRow is { } total ? Of(keys, total) : null,
             ["notes"] = new JsonArray([.. table.Notes.Select(note => (JsonNode?)note)]),
@@ -104,8 +145,20 @@ internal static class BlockJson
         return cells;
     }
 
-    private static JsonArray? Of(BarList? bars) => bars is null ? null
-        : new JsonArray([.. bars.Bars.Select(bar => (JsonNode)new JsonObject { ["label"] = bar.Label, ["value"] = bar.Value, ["shown"] = bar.Shown })]);
+    private static JsonArray? Of(BarList? bars) =>
+        bars is null
+            ? null
+            : new JsonArray([
+                .. bars.Bars.Select(bar =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["label"] = bar.Label,
+                            ["value"] = bar.Value,
+                            ["shown"] = bar.Shown,
+                        }
+                ),
+            ]);
 
     private static JsonArray Names(IReadOnlyList<Block> blocks) => new([.. blocks.Select(block => (JsonNode?)block.Key.Name)]);
 

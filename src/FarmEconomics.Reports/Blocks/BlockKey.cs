@@ -24,7 +24,10 @@ public readonly record struct BlockKey(string Report, string Block)
     {
         ArgumentNullException.ThrowIfNull(key);
         string report = key.GetType().Name;
-        return new(Kebab(report[..report.LastIndexOf("Block", StringComparison.Ordinal)]), Kebab(key.ToString()) + (part is null ? "" : "-" + part));
+        return new(
+            Kebab(report[..report.LastIndexOf("Block", StringComparison.Ordinal)]),
+            Kebab(key.ToString()) + (part is null ? "" : "-" + part)
+        );
     }
 
     /// <summary>A name of code in small letters with hyphens.</summary>

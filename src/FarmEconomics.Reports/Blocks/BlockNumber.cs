@@ -29,7 +29,8 @@ internal static partial class BlockNumber
     internal static string Size(decimal value, Notation notation) => notation.InWords(Math.Abs(value), Look.WholeMoney);
 
     /// <summary>A share in whole percent: "42%".</summary>
-    internal static string Percent(decimal share, Notation notation) => notation.Text($"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%");
+    internal static string Percent(decimal share, Notation notation) =>
+        notation.Text($"{decimal.Round(share * 100m, 0, MidpointRounding.AwayFromZero):0}%");
 
     /// <summary>A sentence whose numbers were written elsewhere: a true minus before money.</summary>
     internal static string Tidy(string sentence) => Below().Replace(sentence, $"{Minus}");

@@ -3,7 +3,10 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Blocks;
 
-/// <summary>Writes a table of a page: bars beside numbers, groups, blanks for what isn't known with one line below that says why, footnotes for remarks.</summary>
+/// <summary>
+/// Writes a table of a page: bars beside numbers, groups, blanks for what isn't known with one line below that says why, footnotes for
+/// remarks.
+/// </summary>
 internal sealed class BlockTable
 {
     /// <summary>
@@ -86,7 +89,10 @@ internal sealed class BlockTable
             string name = Classes(column, column.IsNumeric ? "n" : "l");
             Html unit = column.Unit is { } words ? Html.Of($"<small>{words}</small>") : Html.Empty;
             html.Add($"<th scope=\"col\" class=\"{name}\"");
-            html.Add(bars.ContainsKey(index) ? new Html(" colspan=\"2\">") : new Html(">")).Add($"{column.Heading}").Add(unit).Add($"</th>");
+            html.Add(bars.ContainsKey(index) ? new Html(" colspan=\"2\">") : new Html(">"))
+                .Add($"{column.Heading}")
+                .Add(unit)
+                .Add($"</th>");
         }
 
         html.Add($"</tr></thead>\n");
@@ -139,8 +145,16 @@ internal sealed class BlockTable
         }
 
         // One line for all that is blank: why, and of what.
-        string[] blanks = [.. table.Rows.Append(table.TotalRow ?? []).SelectMany(row => row.Where(cell => cell.Reason is not null).Select(cell => (Of: row[0].Value as string ?? "", Why: cell.Reason!)))
-            .GroupBy(blank => blank.Why).Select(group => Blank(group.Key, [.. group.Select(blank => blank.Of).Where(name => name.Length > 0).Distinct()]))];
+        string[] blanks =
+        [
+            .. table
+                .Rows.Append(table.TotalRow ?? [])
+                .SelectMany(row =>
+                    row.Where(cell => cell.Reason is not null).Select(cell => (Of: row[0].Value as string ?? "", Why: cell.Reason!))
+                )
+                .GroupBy(blank => blank.Why)
+                .Select(group => Blank(group.Key, [.. group.Select(blank => blank.Of).Where(name => name.Length > 0).Distinct()])),
+        ];
         if (blanks.Length > 0)
         {
             html.Add($"<p class=\"cap\">Blank: {string.Join("; ", blanks)}.</p>\n");

@@ -36,7 +36,11 @@ public sealed class FrameView : IHtmlDisplay
             html.Add($"<tr>");
             foreach (DataFrameColumn column in frame.Columns)
             {
-                html.Add(column.IsNumericColumn() ? Html.Of($"<td class=\"num\">{Cell(column[row])}</td>") : Html.Of($"<td>{Cell(column[row])}</td>"));
+                html.Add(
+                    column.IsNumericColumn()
+                        ? Html.Of($"<td class=\"num\">{Cell(column[row])}</td>")
+                        : Html.Of($"<td>{Cell(column[row])}</td>")
+                );
             }
 
             html.Add($"</tr>\n");

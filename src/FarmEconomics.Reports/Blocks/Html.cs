@@ -6,7 +6,8 @@ using System.Text;
 namespace FarmEconomics.Reports.Blocks;
 
 /// <summary>
-/// A piece of HTML that is safe as it stands. It is made only of our own words and of values that were encoded on the way in, so that a name out of the records can't be forgotten unencoded.
+/// A piece of HTML that is safe as it stands. It is made only of our own words and of values that were encoded on the way in, so that a
+/// name out of the records can't be forgotten unencoded.
 /// </summary>
 /// <param name="Text">The HTML.</param>
 internal readonly record struct Html(string Text)

@@ -3,7 +3,8 @@ using FarmEconomics.Reports.Display;
 namespace FarmEconomics.Reports.Blocks;
 
 /// <summary>
-/// Where a link leads, whatever shows it: <c>farm:drop-or-grow</c>, <c>farm:crops/salad-mix</c>, <c>farm:rows/salad-mix#labor</c>. A page makes an address of it; a notebook shows the words alone.
+/// Where a link leads, whatever shows it: <c>farm:drop-or-grow</c>, <c>farm:crops/salad-mix</c>, <c>farm:rows/salad-mix#labor</c>. A page
+/// makes an address of it; a notebook shows the words alone.
 /// </summary>
 public static class PageTarget
 {

@@ -13,10 +13,28 @@ public static class CompletenessTables
     public static ReportTable FarFromTheirKind(SeasonReview season)
     {
         ReportTable table = new ReportTable($"Each entry of {season.CropYear} that is far from the usual", season.Notation)
-            .Column("What").Column("Value", Look.Quantity).Column("Usually", Look.Quantity).Column("of how many", Look.Count).Column("Money it would change", Look.Money).Column("Row");
-        foreach (Outlier outlier in Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)))
+            .Column("What")
+            .Column("Value", Look.Quantity)
+            .Column("Usually", Look.Quantity)
+            .Column("of how many", Look.Count)
+            .Column("Money it would change", Look.Money)
+            .Column("Row");
+        foreach (
+            Outlier outlier in Outliers.Of(
+                season.Records.Tables,
+                season.Settings.StartOf(season.CropYear),
+                season.Settings.EndOf(season.CropYear)
+            )
+        )
         {
-            table.Row(outlier.What, outlier.Value, outlier.Median, outlier.Count, ReportCell.Known(outlier.Money ?? 0m, outlier.Money is null ? "the row carries no money" : null), outlier.Source.ToString());
+            table.Row(
+                outlier.What,
+                outlier.Value,
+                outlier.Median,
+                outlier.Count,
+                ReportCell.Known(outlier.Money ?? 0m, outlier.Money is null ? "the row carries no money" : null),
+                outlier.Source.ToString()
+            );
         }
 
         return table.Rows.Count == 0 ? table.Note("None.") : table;
@@ -27,7 +45,13 @@ public static class CompletenessTables
     {
         ArgumentNullException.ThrowIfNull(farm);
         ReportTable table = new ReportTable("Control totals", farm.Notation)
-            .Column("Total").Column("From", Look.Date).Column("To", Look.Date).Column("Records hold", Look.Quantity).Column("Should be", Look.Quantity).Column("Difference", Look.Quantity).Column("Met");
+            .Column("Total")
+            .Column("From", Look.Date)
+            .Column("To", Look.Date)
+            .Column("Records hold", Look.Quantity)
+            .Column("Should be", Look.Quantity)
+            .Column("Difference", Look.Quantity)
+            .Column("Met");
         foreach (ControlTotal total in ControlTotals.Of(farm.Reading.Tables, farm.Reading.FarmSettings))
         {
             ReportCell missing = ReportCell.Missing(total.NotAvailable ?? "");
@@ -38,7 +62,14 @@ public static class CompletenessTables
                 total.Found is { } found ? found : missing,
                 total.Row.Amount,
                 total.Difference is { } difference ? difference : missing,
-                total.IsMet switch { null => "", true when total.FilledByStandards && total.Difference < 0m => "filled up by standards", true => "yes", _ => "no" });
+                total.IsMet switch
+                {
+                    null => "",
+                    true when total.FilledByStandards && total.Difference < 0m => "filled up by standards",
+                    true => "yes",
+                    _ => "no",
+                }
+            );
         }
 
         return table.Rows.Count == 0 ? table.Note("No totals are kept: nothing outside the records vouches for them.") : table;

@@ -60,7 +60,12 @@ public static class ChangeSentences
     public static Prose Prose(ChangeAnswer answer, Notation notation)
     {
         IReadOnlyList<string> first = First(answer, notation);
-        return new(string.Join("\n\n", [$"**{Display.Prose.Text(first[0])}** {Display.Prose.Text(first[1])}", Display.Prose.Text(Rest(answer, notation))]));
+        return new(
+            string.Join(
+                "\n\n",
+                [$"**{Display.Prose.Text(first[0])}** {Display.Prose.Text(first[1])}", Display.Prose.Text(Rest(answer, notation))]
+            )
+        );
     }
 
     private static string Title(ChangeAnswer answer, Notation notation) => answer.Change.Kind switch
@@ -74,8 +79,12 @@ public static class ChangeSentences
     private static string BothAnswers(ChangeAnswer answer, Notation notation)
     {
         string Amount(decimal amount) => notation.InWords(Math.Abs(amount), Look.WholeMoney);
-        string BetterOrWorse(decimal change) => change > 0m ? $"{Amount(change)} better off" : change < 0m ? $"{Amount(change)} worse off" : "neither better nor worse off";
-        decimal full = answer.FullCostChange.Amount, now = answer.AvoidableChange.Amount;
+        string BetterOrWorse(decimal change) =>
+            change > 0m ? $"{Amount(change)} better off"
+            : change < 0m ? $"{Amount(change)} worse off"
+            : "neither better nor worse off";
+        decimal full = answer.FullCostChange.Amount,
+            now = answer.AvoidableChange.Amount;
         string text = $"With own hours at their value the farm would be {BetterOrWorse(now)}.";
         return !answer.Disagree ? text
             : full > 0m ? $"{text} {answer.Change.Crop} fell short of its full cost, so by that it looks {BetterOrWorse(full)}; the two disagree because {Amount(full - now)} of what full cost puts on it does not go away with it."
@@ -89,7 +98,9 @@ public static class ChangeSentences
             return "Nothing that fits its beds and dates under the same cover adds to the farm.";
         }
 
-        string crops = Phrase.List([.. mix.Crops.Select(one => notation.Text($"{one.Crop} ({notation.Number(one.BedFeet, Look.Quantity)} bed-feet)"))]);
+        string crops = Phrase.List([
+            .. mix.Crops.Select(one => notation.Text($"{one.Crop} ({notation.Number(one.BedFeet, Look.Quantity)} bed-feet)")),
+        ]);
         decimal change = mix.Change.Amount;
         return $"The best that fits in its place, as far as channels take it: {crops}; the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change >= 0m ? "better" : "worse")} off than now.";
     }
@@ -108,7 +119,9 @@ public static class ChangeSentences
 
         if (answer.Room is { } room && room < answer.FeetAdded)
         {
-            yield return notation.Text($"There is room for only {notation.Number(room, Look.Quantity)} bed-feet more under its cover while it stands.");
+            yield return notation.Text(
+                $"There is room for only {notation.Number(room, Look.Quantity)} bed-feet more under its cover while it stands."
+            );
         }
 
         if (answer.FeetAdded > 0m)
@@ -126,9 +139,12 @@ public static class ChangeSentences
     private static string Market(ChangeAnswer answer)
     {
         Notation notation = answer.Change.Notation;
-        string taken = answer.BelowTodaysPrice == 0m && answer.NotTaken == 0m ? "Channels took as much before at today's price."
-            : $"{Phrase.Sentence(Phrase.Percent(answer.BelowTodaysPrice))} of what more is sold goes below today's price{(answer.NotTaken > 0m ? $", and {Phrase.Percent(answer.NotTaken)} of what more is picked finds no buyer" : "")}.";
-        return taken + (answer.TurnsAtElasticity.Value is { } turns ? notation.Text($" It stops paying at an elasticity of {turns:0.##}.") : "")
+        string taken =
+            answer.BelowTodaysPrice == 0m && answer.NotTaken == 0m
+                ? "Channels took as much before at today's price."
+                : $"{Phrase.Sentence(Phrase.Percent(answer.BelowTodaysPrice))} of what more is sold goes below today's price{(answer.NotTaken > 0m ? $", and {Phrase.Percent(answer.NotTaken)} of what more is picked finds no buyer" : "")}.";
+        return taken
+            + (answer.TurnsAtElasticity.Value is { } turns ? notation.Text($" It stops paying at an elasticity of {turns:0.##}.") : "")
             + " Boxes and your household take no more.";
     }
 }

@@ -30,7 +30,11 @@ public static class DecisionPlots
         Canvas canvas = new(notation.Text($"{model.Name}: a {fraction * 100m:0}% change of {swings[0].Input} moves the net return most, by {notation.InWords(swings[0].Size.Amount / 2m, Look.WholeMoney)} either way"), Width, 130 + (26 * swings.Count));
         double names = swings.Max(swing => Canvas.TextWidth(swing.Input, 11.5)) + 20;
         double bottom = canvas.Bottom - 40;
-        Scale scale = Covering(swings.SelectMany(swing => new[] { swing.AtLow.Amount, swing.AtHigh.Amount }).Append(net), names + 70, Width - 90);
+        Scale scale = Covering(
+            swings.SelectMany(swing => new[] { swing.AtLow.Amount, swing.AtHigh.Amount }).Append(net),
+            names + 70,
+            Width - 90
+        );
         double end = SeasonPlots.Key(canvas, 10, 12, Palette.Dark, notation.Text($"{fraction * 100m:0}% less"));
         SeasonPlots.Key(canvas, end + 20, 12, Palette.Light, notation.Text($"{fraction * 100m:0}% more"));
         Axis(canvas, notation, scale, 28, bottom, $"net return in {notation.Currency}");
@@ -48,7 +52,14 @@ public static class DecisionPlots
                 double b = scale[(double)Math.Max(at.Amount, net)];
                 canvas.Rect(a, y + (row * 0.15), b - a, row * 0.7, color);
                 bool leftward = at.Amount < net;
-                canvas.Text(notation.Number(at.Amount, Look.WholeMoney), leftward ? a - 4 : b + 4, y + (row / 2), 10.5, Palette.Ink, leftward ? Alignment.MiddleRight : Alignment.MiddleLeft);
+                canvas.Text(
+                    notation.Number(at.Amount, Look.WholeMoney),
+                    leftward ? a - 4 : b + 4,
+                    y + (row / 2),
+                    10.5,
+                    Palette.Ink,
+                    leftward ? Alignment.MiddleRight : Alignment.MiddleLeft
+                );
             }
         }
 
@@ -57,7 +68,9 @@ public static class DecisionPlots
             + Phrase.List(swings.Take(5).Select(swing => $"{swing.Input} {notation.InWords(swing.AtLow.Amount, Look.WholeMoney)} to {notation.InWords(swing.AtHigh.Amount, Look.WholeMoney)}").ToList()) + ".");
     }
 
-    /// <summary>Simulated net returns of every crop: P5 to P95, the middle, and the season as it was; its years where they are too few.</summary>
+    /// <summary>
+    /// Simulated net returns of every crop: P5 to P95, the middle, and the season as it was; its years where they are too few.
+    /// </summary>
     public static Figure Distributions(Verdicts verdicts)
     {
         Notation notation = verdicts.Season.Notation;
@@ -66,7 +79,12 @@ public static class DecisionPlots
             return YearsPlot.Of(verdicts);
         }
 
-        List<Verdict> crops = [.. verdicts.Crops.Where(verdict => verdict.Direction != Direction.Unknown && verdict.Outcome.WhyNoChance is null).OrderByDescending(verdict => verdict.Outcome.P50.Amount)];
+        List<Verdict> crops =
+        [
+            .. verdicts
+                .Crops.Where(verdict => verdict.Direction != Direction.Unknown && verdict.Outcome.WhyNoChance is null)
+                .OrderByDescending(verdict => verdict.Outcome.P50.Amount),
+        ];
         if (crops.Count == 0)
         {
             return SeasonPlots.Nothing("No crop can be simulated from these records");
@@ -91,14 +109,34 @@ public static class DecisionPlots
         {
             List<Verdict> own = [.. crops.Skip(column * rows).Take(rows)];
             double left = 10 + (column * (columnWidth + 20));
-            Scale scale = Covering(own.SelectMany(verdict => new[] { verdict.Outcome.P5.Amount, verdict.Outcome.P95.Amount, verdict.Budget.NetReturn.Amount }).Append(0m), left + names, left + columnWidth - 8);
-            Axis(canvas, notation, scale, 26, 26 + (own.Count * row), $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}", columns > 1 ? 4 : 7);
+            Scale scale = Covering(
+                own.SelectMany(verdict => new[] { verdict.Outcome.P5.Amount, verdict.Outcome.P95.Amount, verdict.Budget.NetReturn.Amount })
+                    .Append(0m),
+                left + names,
+                left + columnWidth - 8
+            );
+            Axis(
+                canvas,
+                notation,
+                scale,
+                26,
+                26 + (own.Count * row),
+                $"net return in {notation.Currency}{(columns > 1 ? "; the columns have scales of their own" : "")}",
+                columns > 1 ? 4 : 7
+            );
             for (int i = 0; i < own.Count; i++)
             {
                 Outcome outcome = own[i].Outcome;
                 double y = 26 + ((i + 0.5) * row);
                 canvas.Text(own[i].Budget.Name, left + names - 8, y, 11, Palette.Ink, Alignment.MiddleRight);
-                canvas.Line(scale[(double)outcome.P5.Amount], y, scale[(double)outcome.P95.Amount], y, outcome.P95.Amount < 0m ? Palette.Middle : Palette.Dark, 4);
+                canvas.Line(
+                    scale[(double)outcome.P5.Amount],
+                    y,
+                    scale[(double)outcome.P95.Amount],
+                    y,
+                    outcome.P95.Amount < 0m ? Palette.Middle : Palette.Dark,
+                    4
+                );
                 Ring(canvas, scale[(double)outcome.P50.Amount], y);
                 canvas.Dot(scale[(double)own[i].Budget.NetReturn.Amount], y, 7, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);
             }
@@ -106,21 +144,32 @@ public static class DecisionPlots
 
         return canvas.ToFigure($"Ranges: simulated net returns of {notation.Count(crops.Count, "crop")}, 5th to 95th percentile. Best middle: {Phrase.List(crops.Take(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}. Worst: {Phrase.List(crops.TakeLast(3).Select(verdict => $"{verdict.Budget.Name} {Range(verdict.Outcome)}").ToList())}.");
 
-        string Range(Outcome outcome) => $"{notation.InWords(outcome.P5.Amount, Look.WholeMoney)} to {notation.InWords(outcome.P95.Amount, Look.WholeMoney)}";
+        string Range(Outcome outcome) =>
+            $"{notation.InWords(outcome.P5.Amount, Look.WholeMoney)} to {notation.InWords(outcome.P95.Amount, Look.WholeMoney)}";
     }
 
     /// <summary>The farm before and after a change: how the net return of each crop changes, the largest changes first.</summary>
     public static Figure BeforeAndAfter(ChangeAnswer answer, Notation notation, int count = 14)
     {
-        List<(string Name, decimal Before, decimal After)> rows = [.. answer.Crops.Where(crop => crop.Before != crop.After && !answer.CropsUnknown.ContainsKey(crop.Crop))
-            .OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount)).Select(crop => (crop.Crop, crop.Before.Amount, crop.After.Amount))];
+        List<(string Name, decimal Before, decimal After)> rows =
+        [
+            .. answer
+                .Crops.Where(crop => crop.Before != crop.After && !answer.CropsUnknown.ContainsKey(crop.Crop))
+                .OrderByDescending(crop => Math.Abs((crop.After - crop.Before).Amount))
+                .Select(crop => (crop.Crop, crop.Before.Amount, crop.After.Amount)),
+        ];
         decimal elsewhere = answer.Elsewhere.Sum(line => line.Change.Amount);
         List<(string Name, decimal Before, decimal After)> rest = rows.Count > count + 1 ? rows[count..] : [];
-        rows = rest.Count > 0 ? [.. rows.Take(count), ($"{rest.Count} other crops", rest.Sum(row => row.Before), rest.Sum(row => row.After))] : rows;
+        rows =
+            rest.Count > 0
+                ? [.. rows.Take(count), ($"{rest.Count} other crops", rest.Sum(row => row.Before), rest.Sum(row => row.After))]
+                : rows;
         decimal before = answer.Crops.Sum(crop => crop.Before.Amount);
         decimal change = answer.AvoidableChange.Amount;
         bool whole = answer.CropsUnknown.Count == 0;
-        string finding = answer.WhyUnknown is { } why ? $"what the farm would be is not known, {why}" : $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change < 0m ? "poorer" : "richer")}";
+        string finding = answer.WhyUnknown is { } why
+            ? $"what the farm would be is not known, {why}"
+            : $"the farm would be {notation.InWords(Math.Abs(change), Look.WholeMoney)} {(change < 0m ? "poorer" : "richer")}";
         Canvas canvas = new($"{answer.Change.Title}: {finding}", Width, 170 + (20 * Math.Max(1, rows.Count)));
         canvas.Text("change of each crop's net return, with shared cost moved (before > after)", 10, 12, 11.5);
         if (rows.Count > 0)
@@ -146,13 +195,38 @@ public static class DecisionPlots
                 double b = scale[(double)Math.Max(by, 0m)];
                 canvas.Text(name, names, y, 11.5, Palette.Ink, Alignment.MiddleRight, bold: all);
                 canvas.Rect(a, y - (height * 0.36), b - a, height * 0.72, by < 0m ? Palette.Loss : Palette.Dark);
-                canvas.Text((by > 0m ? "+" : "") + notation.Number(by, Look.WholeMoney), by < 0m ? a - 4 : b + 4, y, 11, Palette.Ink, by < 0m ? Alignment.MiddleRight : Alignment.MiddleLeft, bold: all);
-                canvas.Text($"{notation.Number(was, Look.WholeMoney)} > {notation.Number(becomes, Look.WholeMoney)}", Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight, bold: all);
+                canvas.Text(
+                    (by > 0m ? "+" : "") + notation.Number(by, Look.WholeMoney),
+                    by < 0m ? a - 4 : b + 4,
+                    y,
+                    11,
+                    Palette.Ink,
+                    by < 0m ? Alignment.MiddleRight : Alignment.MiddleLeft,
+                    bold: all
+                );
+                canvas.Text(
+                    $"{notation.Number(was, Look.WholeMoney)} > {notation.Number(becomes, Look.WholeMoney)}",
+                    Width - 12,
+                    y,
+                    11,
+                    Palette.Soft,
+                    Alignment.MiddleRight,
+                    bold: all
+                );
             }
         }
 
-        return canvas.ToFigure($"Bars: change of the crops' net return, {answer.Change.Title}; {(whole ? $"the farm goes from {notation.InWords(before, Look.WholeMoney)} to {notation.InWords(before + change, Look.WholeMoney)}" : finding)}. Largest changes: "
-            + Phrase.List(rows.Take(5).Select(row => $"{row.Name} {notation.InWords(row.Before, Look.WholeMoney)} to {notation.InWords(row.After, Look.WholeMoney)}").ToList()) + ".");
+        return canvas.ToFigure(
+            $"Bars: change of the crops' net return, {answer.Change.Title}; {(whole ? $"the farm goes from {notation.InWords(before, Look.WholeMoney)} to {notation.InWords(before + change, Look.WholeMoney)}" : finding)}. Largest changes: "
+                + Phrase.List(
+                    rows.Take(5)
+                        .Select(row =>
+                            $"{row.Name} {notation.InWords(row.Before, Look.WholeMoney)} to {notation.InWords(row.After, Look.WholeMoney)}"
+                        )
+                        .ToList()
+                )
+                + "."
+        );
     }
 
     /// <summary>A white dot with a dark rim.</summary>

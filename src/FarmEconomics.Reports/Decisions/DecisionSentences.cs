@@ -18,13 +18,26 @@ public static class DecisionSentences
         ArgumentNullException.ThrowIfNull(verdicts);
         FarmSettings farm = verdicts.Season.Settings;
         ReportTable table = new ReportTable(Heading(verdicts), farm.Notation)
-            .Opens().Column("Crop").Column("Cash without it", Look.WholeMoney).Column("Own hours freed", Look.Hours).Column("The farm would lose", Look.WholeMoney).Column("Noise", Look.WholeMoney)
-            .Column("Left over", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week")).Column("Verdict, with what would change it");
+            .Opens()
+            .Column("Crop")
+            .Column("Cash without it", Look.WholeMoney)
+            .Column("Own hours freed", Look.Hours)
+            .Column("The farm would lose", Look.WholeMoney)
+            .Column("Noise", Look.WholeMoney)
+            .Column("Left over", Look.Rate, per: farm.LengthUnit.Label("bed-foot-week"))
+            .Column("Verdict, with what would change it");
         foreach (Verdict verdict in verdicts.Crops)
         {
             ReportCell Known(Units.Money money) => ReportCell.Known(money, verdict.WhyUnknown);
-            table.Row(verdict.Budget.Name, Known(verdict.Without.Cash), verdict.WhyUnknown is null ? verdict.Without.OwnHours : ReportCell.Missing(verdict.WhyUnknown), Known(verdict.Mean), Known(verdict.Noise),
-                verdict.NetPerBedFootWeek, Of(verdict, farm));
+            table.Row(
+                verdict.Budget.Name,
+                Known(verdict.Without.Cash),
+                verdict.WhyUnknown is null ? verdict.Without.OwnHours : ReportCell.Missing(verdict.WhyUnknown),
+                Known(verdict.Mean),
+                Known(verdict.Noise),
+                verdict.NetPerBedFootWeek,
+                Of(verdict, farm)
+            );
         }
 
         return table.Note("Cash and own hours: the season reviewed, without the crop. What the farm would lose: the mean of the seasons on record at today's prices and wages, own hours at their value; a negative figure is a gain.")
@@ -50,7 +63,9 @@ public static class DecisionSentences
         return string.Join('\n', lines) + "\n";
     }
 
-    /// <summary>A verdict in words: cash first where it falls, then where it points, cash and own hours, and what would change it.</summary>
+    /// <summary>
+    /// A verdict in words: cash first where it falls, then where it points, cash and own hours, and what would change it.
+    /// </summary>
     public static string Of(Verdict verdict, FarmSettings farm)
     {
         ArgumentNullException.ThrowIfNull(verdict);
@@ -60,7 +75,12 @@ public static class DecisionSentences
             return $"The records can't tell: {verdict.WhyUnknown}.";
         }
 
-        List<string> said = [verdict.LowersCash ? "Less cash: " + Advice(verdict, farm) : Phrase.Sentence(Advice(verdict, farm)), Means(verdict, farm.Notation), Seasons(verdict, farm.Notation)];
+        List<string> said =
+        [
+            verdict.LowersCash ? "Less cash: " + Advice(verdict, farm) : Phrase.Sentence(Advice(verdict, farm)),
+            Means(verdict, farm.Notation),
+            Seasons(verdict, farm.Notation),
+        ];
         said.Add(Needs(verdict, farm.Notation));
         if (verdict.HoursByRule.Value is > 0.005m and { } byRule)
         {
@@ -87,8 +107,13 @@ public static class DecisionSentences
         void Say(Direction direction, string what)
         {
             // Those that add most first; a long list of names answers nothing.
-            List<string> names = [.. verdicts.Crops.Where(verdict => verdict.Direction == direction)
-                .OrderByDescending(verdict => direction == Direction.Unknown ? 0m : Math.Abs(verdict.Advised.Net.Amount)).Select(verdict => Phrase.Bold(verdict.Budget.Name))];
+            List<string> names =
+            [
+                .. verdicts
+                    .Crops.Where(verdict => verdict.Direction == direction)
+                    .OrderByDescending(verdict => direction == Direction.Unknown ? 0m : Math.Abs(verdict.Advised.Net.Amount))
+                    .Select(verdict => Phrase.Bold(verdict.Budget.Name)),
+            ];
             if (names.Count > Named + 1)
             {
                 said.Add($"{what} {string.Join(", ", names.Take(Named))} and {names.Count - Named} others.");
@@ -100,7 +125,10 @@ public static class DecisionSentences
         }
     }
 
-    private static string Heading(Verdicts verdicts) => verdicts.Season.Notation.Text($"Drop or change, fix, keep or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first");
+    private static string Heading(Verdicts verdicts) =>
+        verdicts.Season.Notation.Text(
+            $"Drop or change, fix, keep or grow after {verdicts.Season.CropYear}? Best net return per bed-foot-week first"
+        );
 
     private static string Rule(Verdicts verdicts) => verdicts.Season.Notation.Text(
         $"Drop or change: a loss on the mean of at least two seasons, in the last too, beyond the noise; or other crops in its beds add more than the noise and {verdicts.Settings.MixShare * 100m:0}% of its output, never in a perennial's. Grow: {verdicts.Settings.GrowStep * 100m:0}% more, or the room there is, adds more than the noise. Both ask for the same sign whether own hours count or not. What a market takes, it takes once: crops that add least for their bed time change first. Steps of growing more are judged one by one: a free bed holds only one of them. ")
@@ -115,15 +143,25 @@ public static class DecisionSentences
         decimal net = verdict.Budget.NetReturn.Amount;
         return verdict.Direction switch
         {
-            Direction.DropOrChange when verdict.BetterMix is { } mix =>
-                notation.Text($"change to {Phrase.List([.. mix.Crops.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])} in its beds."),
-            Direction.DropOrChange => $"drop it, or change how it is grown: in {verdict.Seasons.Count(season => season.Contribution.Amount < 0m)} of {verdict.Seasons.Count} seasons it brought less than the costs that go with it.",
-            Direction.Grow when verdict.InPlaceOf.Count > 0 => notation.Text($"grow it in the beds of {Phrase.List([.. verdict.InPlaceOf.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])}."),
-            Direction.Grow => notation.Text($"grow {Feet(verdict.More!.BedFeet)} bed-feet more{(verdict.More.StopsAtElasticity.Value is { } turns ? notation.Text($"; it stops paying at an elasticity of {turns:0.##}") : "")}."),
-            Direction.Fix when verdict.TurnsAtWage.Value is { } wage => $"fix it: it pays only while your own hours count for less than {notation.InWords(wage, Look.Money)}.",
-            Direction.Fix when verdict.Mean.Amount < 0m => "fix it and watch it: it lost on the mean of its seasons, but not in enough of them to drop it.",
-            Direction.Fix => $"fix it: it fell {Money(net)} short of its full cost, but without it the farm would lose {Money(verdict.Mean.Amount)} a year.",
-            Direction.TooClose => $"too close to call: without it the farm would {(verdict.Mean.Amount < 0m ? "gain" : "lose")} {Money(verdict.Mean.Amount)} a year, less than the {Money(verdict.Noise.Amount)} the records can tell.",
+            Direction.DropOrChange when verdict.BetterMix is { } mix => notation.Text(
+                $"change to {Phrase.List([.. mix.Crops.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])} in its beds."
+            ),
+            Direction.DropOrChange =>
+                $"drop it, or change how it is grown: in {verdict.Seasons.Count(season => season.Contribution.Amount < 0m)} of {verdict.Seasons.Count} seasons it brought less than the costs that go with it.",
+            Direction.Grow when verdict.InPlaceOf.Count > 0 => notation.Text(
+                $"grow it in the beds of {Phrase.List([.. verdict.InPlaceOf.Select(one => notation.Text($"{one.Crop} ({Feet(one.BedFeet)} bed-feet)"))])}."
+            ),
+            Direction.Grow => notation.Text(
+                $"grow {Feet(verdict.More!.BedFeet)} bed-feet more{(verdict.More.StopsAtElasticity.Value is { } turns ? notation.Text($"; it stops paying at an elasticity of {turns:0.##}") : "")}."
+            ),
+            Direction.Fix when verdict.TurnsAtWage.Value is { } wage =>
+                $"fix it: it pays only while your own hours count for less than {notation.InWords(wage, Look.Money)}.",
+            Direction.Fix when verdict.Mean.Amount < 0m =>
+                "fix it and watch it: it lost on the mean of its seasons, but not in enough of them to drop it.",
+            Direction.Fix =>
+                $"fix it: it fell {Money(net)} short of its full cost, but without it the farm would lose {Money(verdict.Mean.Amount)} a year.",
+            Direction.TooClose =>
+                $"too close to call: without it the farm would {(verdict.Mean.Amount < 0m ? "gain" : "lose")} {Money(verdict.Mean.Amount)} a year, less than the {Money(verdict.Noise.Amount)} the records can tell.",
             _ => $"keep it: it earned its full cost and {Money(net)} more.{WhyNotMore(verdict, notation)}",
         };
     }
@@ -151,15 +189,22 @@ public static class DecisionSentences
 
     private static string Seasons(Verdict verdict, Notation notation)
     {
-        string each = string.Join(", ", verdict.Seasons.Select(season => $"{season.CropYear} {notation.Number(season.Contribution.Amount, Look.WholeMoney)}"));
-        return verdict.Seasons.Count == 1 ? $"Only {verdict.Seasons[0].CropYear} is on record." : $"What it added, at today's prices: {each} (noise {notation.Number(verdict.Noise.Amount, Look.WholeMoney)}).";
+        string each = string.Join(
+            ", ",
+            verdict.Seasons.Select(season => $"{season.CropYear} {notation.Number(season.Contribution.Amount, Look.WholeMoney)}")
+        );
+        return verdict.Seasons.Count == 1
+            ? $"Only {verdict.Seasons[0].CropYear} is on record."
+            : $"What it added, at today's prices: {each} (noise {notation.Number(verdict.Noise.Amount, Look.WholeMoney)}).";
     }
 
     internal static string Needs(Verdict verdict, Notation notation)
     {
         List<string> ways = [];
         string unit = verdict.Budget.Crop?.Unit ?? "unit";
-        bool up = verdict.Direction is Direction.DropOrChange or Direction.Fix || (verdict.Direction == Direction.TooClose && verdict.Mean.Amount < 0m);
+        bool up =
+            verdict.Direction is Direction.DropOrChange or Direction.Fix
+            || (verdict.Direction == Direction.TooClose && verdict.Mean.Amount < 0m);
         if (verdict.Needs.Price.Value is { } price && (price > 0m) == up)
         {
             ways.Add($"{notation.InWords(Math.Abs(price), Look.Rate)} {(up ? "more" : "less")} a {unit}");
@@ -175,6 +220,8 @@ public static class DecisionSentences
             ways.Add($"{notation.Number(hours, Look.Count)} hours less");
         }
 
-        return ways.Count == 0 ? "No price, yield or hours alone would change this." : up ? $"It needs {string.Join(", or ", ways)}." : $"It would take {string.Join(", or ", ways)} to change this.";
+        return ways.Count == 0 ? "No price, yield or hours alone would change this."
+            : up ? $"It needs {string.Join(", or ", ways)}."
+            : $"It would take {string.Join(", or ", ways)} to change this.";
     }
 }

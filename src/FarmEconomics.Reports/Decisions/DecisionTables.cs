@@ -17,7 +17,13 @@ public static class DecisionTables
             .Note("What varies with length, bed time, quantity or units sold goes when the crop goes. Trips (market days, delivery rounds, box days) go when nothing is sold through their channel any more; fixed cost stays. Growing and nursery hours vary with length, picking and packing with quantity.");
         foreach (CostLine line in costs.Of(budget))
         {
-            table.Row(line.Name, line.Line.ToString().ToLowerInvariant(), Varies(line.VariesWith), line.IsNonCash ? "non-cash" : "cash", line.Amount);
+            table.Row(
+                line.Name,
+                line.Line.ToString().ToLowerInvariant(),
+                Varies(line.VariesWith),
+                line.IsNonCash ? "non-cash" : "cash",
+                line.Amount
+            );
         }
 
         return table.Total("All costs", "", "", "", budget.TotalCost);
@@ -52,23 +58,40 @@ public static class DecisionTables
         string unit = crop.Crop?.Unit ?? "unit";
         SeasonReview season = costs.Season;
         ReportTable table = new ReportTable($"{crop.Name} {season.CropYear}: break-even", season.Notation)
-            .Column("For whom, and how").Column("Price", Look.Rate, per: unit).Column("Yield", Look.Exact, unit: season.Notation.Text($"{unit} sold per bed-foot"));
+            .Column("For whom, and how")
+            .Column("Price", Look.Rate, per: unit)
+            .Column("Yield", Look.Exact, unit: season.Notation.Text($"{unit} sold per bed-foot"));
         foreach (BreakEvenPair pair in BreakEvenPair.Of(crop, costs.Model(crop)))
         {
             table.Row(pair.Label, pair.Price, pair.YieldPerBedFoot);
         }
 
-        return table.Row("as it was", crop.AveragePrice, crop.Sums.BedFeet.Value > 0m ? crop.Sums.Sold / crop.Sums.BedFeet.Value : ReportCell.Missing("nothing planted in beds"))
-            .Note("For the crop: its own net return is 0, charges of pools as they were. For the farm: it nets what it nets without the crop; trips and fixed cost stay, boxes are refilled, and the price is that of units sold outside boxes. What was eaten and what is on hand count at their value and come off the cost. "
-                + "Full form: a channel's fee follows the price; picking, packing and selling follow the yield. Textbook form: costs over units sold, or over the price.")
-            .Note(crop.BreakEvenPrice.Value < 0m ? "A price below 0: what was eaten and what is on hand are worth more than all cost, so the crop pays at any price." : null);
+        return table
+            .Row(
+                "as it was",
+                crop.AveragePrice,
+                crop.Sums.BedFeet.Value > 0m ? crop.Sums.Sold / crop.Sums.BedFeet.Value : ReportCell.Missing("nothing planted in beds")
+            )
+            .Note(
+                "For the crop: its own net return is 0, charges of pools as they were. For the farm: it nets what it nets without the crop; trips and fixed cost stay, boxes are refilled, and the price is that of units sold outside boxes. What was eaten and what is on hand count at their value and come off the cost. "
+                    + "Full form: a channel's fee follows the price; picking, packing and selling follow the yield. Textbook form: costs over units sold, or over the price."
+            )
+            .Note(
+                crop.BreakEvenPrice.Value < 0m
+                    ? "A price below 0: what was eaten and what is on hand are worth more than all cost, so the crop pays at any price."
+                    : null
+            );
     }
 
     /// <summary>Net return, or gross margin per bed-foot-week, over price and yield.</summary>
     public static ReportTable Grid(SensitivityGrid grid, FarmSettings farm, bool perBedTime = false)
     {
-        ReportTable table = new ReportTable(perBedTime ? farm.Notation.Text($"{grid.Model.Name}: gross margin per bed-foot-week by price and yield") : $"{grid.Model.Name}: net return by price and yield", farm.Notation)
-            .Column("Price", Look.Percent);
+        ReportTable table = new ReportTable(
+            perBedTime
+                ? farm.Notation.Text($"{grid.Model.Name}: gross margin per bed-foot-week by price and yield")
+                : $"{grid.Model.Name}: net return by price and yield",
+            farm.Notation
+        ).Column("Price", Look.Percent);
         foreach (decimal yield in grid.YieldFactors)
         {
             table.Column(farm.Notation.Text($"Yield {yield * 100m:0}%"), perBedTime ? Look.Rate : Look.WholeMoney);
@@ -77,7 +100,12 @@ public static class DecisionTables
         for (int i = 0; i < grid.PriceFactors.Count; i++)
         {
             int row = i;
-            table.Row([grid.PriceFactors[i], .. Enumerable.Range(0, grid.YieldFactors.Count).Select(j => perBedTime ? (ReportCell)grid.MarginPerBedFootWeek[row][j] : grid.NetReturn[row][j])]);
+            table.Row([
+                grid.PriceFactors[i],
+                .. Enumerable
+                    .Range(0, grid.YieldFactors.Count)
+                    .Select(j => perBedTime ? (ReportCell)grid.MarginPerBedFootWeek[row][j] : grid.NetReturn[row][j]),
+            ]);
         }
 
         return table.Note("100% and 100% is the season as it was.");
@@ -116,19 +144,66 @@ public static class DecisionTables
         SimulationSettings chance = verdicts.Simulation.Settings;
         VerdictSettings rule = verdicts.Settings;
         Notation notation = verdicts.Season.Notation;
-        return new ReportTable("What the decisions rest on; all of it is yours to set", notation).Column("Assumption").Column("Value").Column("From")
+        return new ReportTable("What the decisions rest on; all of it is yours to set", notation)
+            .Column("Assumption")
+            .Column("Value")
+            .Column("From")
             .Row("Random seed", chance.Seed.ToString(), "ours")
             .Row("Simulated seasons", notation.Text($"{chance.Draws:#,0}"), "ours")
-            .Row("Prices and yields", chance.FromOwnRecords ? $"from the crop's own seasons where there are {chance.LeastSeasons}, else no chance is told" : "triangular", "the records, or ours")
+            .Row(
+                "Prices and yields",
+                chance.FromOwnRecords
+                    ? $"from the crop's own seasons where there are {chance.LeastSeasons}, else no chance is told"
+                    : "triangular",
+                "the records, or ours"
+            )
             .Row("Seasons looked back at", verdicts.Simulation.Past is { } past ? ChanceWords.Seasons(past) : "none", "the records")
-            .Row("Money of past seasons", verdicts.Simulation.Past is { } level ? ChanceWords.Level(level, notation) : "as it was", "the records")
-            .Row("Triangular price", notation.Text($"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was{(chance.FromOwnRecords ? "; not used" : "")}"), "lower end: a published pessimistic rule (University of Kentucky, 2001); upper: ours")
-            .Row("Triangular yield", notation.Text($"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was{(chance.FromOwnRecords ? "; not used" : "")}"), "ours, no source")
-            .Row("Price with yield", chance.PriceYieldCorrelation is { } own ? notation.Text($"{own:0.00}") : "rank correlation of the crop's seasons where there are eight, else 0", "the records")
-            .Row("Yields of different crops", notation.Text($"{chance.SharedWeather:0.00}"), "ours, no source: one season's weather for all")
+            .Row(
+                "Money of past seasons",
+                verdicts.Simulation.Past is { } level ? ChanceWords.Level(level, notation) : "as it was",
+                "the records"
+            )
+            .Row(
+                "Triangular price",
+                notation.Text(
+                    $"{chance.PriceLow:0.00} to {chance.PriceHigh:0.00} of the price as it was{(chance.FromOwnRecords ? "; not used" : "")}"
+                ),
+                "lower end: a published pessimistic rule (University of Kentucky, 2001); upper: ours"
+            )
+            .Row(
+                "Triangular yield",
+                notation.Text(
+                    $"{chance.YieldLow:0.00} to {chance.YieldHigh:0.00} of the yield as it was{(chance.FromOwnRecords ? "; not used" : "")}"
+                ),
+                "ours, no source"
+            )
+            .Row(
+                "Price with yield",
+                chance.PriceYieldCorrelation is { } own
+                    ? notation.Text($"{own:0.00}")
+                    : "rank correlation of the crop's seasons where there are eight, else 0",
+                "the records"
+            )
+            .Row(
+                "Yields of different crops",
+                notation.Text($"{chance.SharedWeather:0.00}"),
+                "ours, no source: one season's weather for all"
+            )
             .Row("Prices of different crops", notation.Text($"{chance.SharedMarket:0.00}"), "ours, no source: one season's market for all")
-            .Row("Price when more is grown", rule.Elasticity is { } elasticity ? notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower") : "each channel's elasticity, 2 unless it says otherwise", "ours, no source")
-            .Row("What channels take at today's price", notation.Text($"the most they took of it at {VerdictSettings.AtListPrice * 100m:0.#}% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away"), "ours, no source")
+            .Row(
+                "Price when more is grown",
+                rule.Elasticity is { } elasticity
+                    ? notation.Text($"elasticity {elasticity:0.##} in every channel: {elasticity:0.##}% more sold for a price 1% lower")
+                    : "each channel's elasticity, 2 unless it says otherwise",
+                "ours, no source"
+            )
+            .Row(
+                "What channels take at today's price",
+                notation.Text(
+                    $"the most they took of it at {VerdictSettings.AtListPrice * 100m:0.#}% or more of list price within two weeks of that week, in weeks with less than 5% thrown out or given away"
+                ),
+                "ours, no source"
+            )
             .Row("Trips", "stay until nothing leaves through the channel", "ours: a market stand costs the same whatever is on it")
             .Row(
                 "Boxes",
@@ -172,13 +247,29 @@ public static class DecisionTables
         LengthUnit length = farm.LengthUnit;
         string unit = years.Years.Count > 0 ? years.Years[0].Budget.Crop?.Unit ?? "unit" : "unit";
         ReportTable table = new ReportTable($"{years.Crop} over the years, in the money of each year", farm.Notation)
-            .Column("Year", Look.Year).Column(length.Label("Bed-feet"), Look.Quantity).Column("Picked", Look.Exact, unit: farm.Notation.Text($"{unit} per bed-foot")).Column("Price", Look.Rate, per: unit).Column("Brought in", Look.Rate, per: length.Label("bed-foot"))
-            .Column("Full cost", Look.Rate, per: unit).Column("Left over", Look.Rate, per: unit).Column("Left over", Look.WholeMoney).Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"));
+            .Column("Year", Look.Year)
+            .Column(length.Label("Bed-feet"), Look.Quantity)
+            .Column("Picked", Look.Exact, unit: farm.Notation.Text($"{unit} per bed-foot"))
+            .Column("Price", Look.Rate, per: unit)
+            .Column("Brought in", Look.Rate, per: length.Label("bed-foot"))
+            .Column("Full cost", Look.Rate, per: unit)
+            .Column("Left over", Look.Rate, per: unit)
+            .Column("Left over", Look.WholeMoney)
+            .Column("Gross margin", Look.Rate, per: length.Label("bed-foot-week"));
         foreach (CropYearFigures year in years.Years)
         {
             EnterpriseBudget budget = year.Budget;
-            table.Row(year.CropYear, budget.Sums.BedFeet.Value, budget.YieldPerBedFoot, budget.AveragePrice, budget.OutputPerBedFoot, year.CostPerUnit, year.NetReturnPerUnit,
-                ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn), budget.GrossMarginPerBedFootWeek);
+            table.Row(
+                year.CropYear,
+                budget.Sums.BedFeet.Value,
+                budget.YieldPerBedFoot,
+                budget.AveragePrice,
+                budget.OutputPerBedFoot,
+                year.CostPerUnit,
+                year.NetReturnPerUnit,
+                ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
+                budget.GrossMarginPerBedFootWeek
+            );
         }
 
         return table.Note(years.Statement);
@@ -199,8 +290,15 @@ public static class DecisionTables
         ReportCell Known(Units.Money money) => ReportCell.Known(money, missing);
         return
         [
-            name, ReportCell.Known(budget.Output, budget.Known.Value), Known(model.Cost(CostDriver.Length) + model.Cost(CostDriver.BedTime)), Known(model.Cost(CostDriver.Quantity)), Known(model.Cost(CostDriver.Units)), ReportCell.Known(budget.NetReturn + model.Cost(CostDriver.Trips) + model.Cost(CostDriver.Fixed), budget.Known.NoNetReturn),
-            Known(model.Cost(CostDriver.Trips)), Known(model.Cost(CostDriver.Fixed)), ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
+            name,
+            ReportCell.Known(budget.Output, budget.Known.Value),
+            Known(model.Cost(CostDriver.Length) + model.Cost(CostDriver.BedTime)),
+            Known(model.Cost(CostDriver.Quantity)),
+            Known(model.Cost(CostDriver.Units)),
+            ReportCell.Known(budget.NetReturn + model.Cost(CostDriver.Trips) + model.Cost(CostDriver.Fixed), budget.Known.NoNetReturn),
+            Known(model.Cost(CostDriver.Trips)),
+            Known(model.Cost(CostDriver.Fixed)),
+            ReportCell.Known(budget.NetReturn, budget.Known.NoNetReturn),
         ];
     }
 }

@@ -8,7 +8,9 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.Decisions;
 
-/// <summary>One sitting over the question what to drop and what to grow: verdicts on all crops, one crop tried without, one tried with more.</summary>
+/// <summary>
+/// One sitting over the question what to drop and what to grow: verdicts on all crops, one crop tried without, one tried with more.
+/// </summary>
 public sealed class DropOrGrow
 {
     private readonly FarmReview review;
@@ -31,7 +33,9 @@ public sealed class DropOrGrow
         string dropped = string.IsNullOrWhiteSpace(trial.Drop) ? MostDisputed() : trial.Drop;
         string grown = string.IsNullOrWhiteSpace(trial.Grow) ? Verdicts.Crops[0].Budget.Name : trial.Grow;
         Dropped = judge.Judge(new Change(ChangeKind.Drop, dropped, 0m, null, market));
-        Grown = judge.Judge(new Change(ChangeKind.Grow, grown, trial.Length == 0m ? CropWriteUp.UsualBedLength(season) / 2m : trial.Length, null, market));
+        Grown = judge.Judge(
+            new Change(ChangeKind.Grow, grown, trial.Length == 0m ? CropWriteUp.UsualBedLength(season) / 2m : trial.Length, null, market)
+        );
         DropBudget = season.Crops.First(crop => crop.Name == Dropped.Change.Crop);
         Grid = SensitivityGrid.Of(judge.ModelOf(DropBudget.Name));
     }
@@ -69,8 +73,15 @@ public sealed class DropOrGrow
     /// <param name="elasticity">How every channel takes more, by size; 0: each channel's own, 2 unless it says otherwise.</param>
     /// <param name="seed">The seed of the draws.</param>
     /// <exception cref="ArgumentException">A crop has no planting in the season, or the length is below 0.</exception>
-    public static DropOrGrow Of(FarmReview review, SeasonReview season, string drop = "", string grow = "", decimal length = 0m, decimal elasticity = 0m, int seed = 2025) =>
-        Of(review, SeasonCosts.Of(season), new Trial(drop, grow, length, elasticity, seed));
+    public static DropOrGrow Of(
+        FarmReview review,
+        SeasonReview season,
+        string drop = "",
+        string grow = "",
+        decimal length = 0m,
+        decimal elasticity = 0m,
+        int seed = 2025
+    ) => Of(review, SeasonCosts.Of(season), new Trial(drop, grow, length, elasticity, seed));
 
     /// <summary>What is tried.</summary>
     /// <param name="Drop">The crop to try without; empty: the one whose two answers disagree by most.</param>
@@ -85,8 +96,20 @@ public sealed class DropOrGrow
     }
 
     /// <summary>Makes it of costs that are known already; of verdicts, too, where they are the same.</summary>
-    internal static DropOrGrow Of(FarmReview review, SeasonCosts costs, Trial trial, Func<Verdicts>? usual = null) => new(review, costs,
-        usual is not null && trial.HasUsualVerdicts ? usual() : Verdicts.Of(review, costs, new VerdictSettings { Elasticity = Market(trial.Elasticity) }, new SimulationSettings { Seed = trial.Seed }), trial);
+    internal static DropOrGrow Of(FarmReview review, SeasonCosts costs, Trial trial, Func<Verdicts>? usual = null) =>
+        new(
+            review,
+            costs,
+            usual is not null && trial.HasUsualVerdicts
+                ? usual()
+                : Verdicts.Of(
+                    review,
+                    costs,
+                    new VerdictSettings { Elasticity = Market(trial.Elasticity) },
+                    new SimulationSettings { Seed = trial.Seed }
+                ),
+            trial
+        );
 
     private static decimal? Market(decimal elasticity) => elasticity == 0m ? null : Math.Abs(elasticity);
 
@@ -94,24 +117,47 @@ public sealed class DropOrGrow
     /// <exception cref="InvalidOperationException">A check fails.</exception>
     public ReportTable Proof()
     {
-        ReportTable table = new ReportTable("The checks of this page: both sides must be equal", Notation).Column("Check").Column("Left", Look.Money).Column("Right", Look.Money).Column("Difference", Look.Money);
+        ReportTable table = new ReportTable("The checks of this page: both sides must be equal", Notation)
+            .Column("Check")
+            .Column("Left", Look.Money)
+            .Column("Right", Look.Money)
+            .Column("Difference", Look.Money);
         List<string> broken = [];
-        Check("cost lines of all crops = their total cost", Costs.Of(Season.Farm).Sum(line => line.Amount.Amount), Season.Farm.TotalCost.Amount);
+        Check(
+            "cost lines of all crops = their total cost",
+            Costs.Of(Season.Farm).Sum(line => line.Amount.Amount),
+            Season.Farm.TotalCost.Amount
+        );
         SensitivityGrid one = SensitivityGrid.Of(Grid.Model, [1m], [1m]);
         Check($"the grid of {DropBudget.Name} at 100% and 100% = its budget", one.NetReturn[0][0].Amount, DropBudget.NetReturn.Amount);
         foreach (ChangeAnswer answer in new[] { Dropped, Grown })
         {
-            Check($"{answer.Change.Title}: cost moved and trips no longer made", answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount)), -Freed(answer));
+            Check(
+                $"{answer.Change.Title}: cost moved and trips no longer made",
+                answer.Moved.Sum(moved => moved.Moves.Sum(move => move.Change.Amount)),
+                -Freed(answer)
+            );
             Check($"{answer.Change.Title}: share payments moved", answer.SharesMoved.Sum(move => move.Change.Amount), 0m);
-            Check($"{answer.Change.Title}: crops after less before, and what changes elsewhere = the partial budget",
-                answer.Crops.Sum(crop => crop.After.Amount - crop.Before.Amount) + answer.Elsewhere.Sum(line => line.Change.Amount), answer.AvoidableChange.Amount);
-            Check($"{answer.Change.Title}: cash, own hours and value = the partial budget", answer.Means.Net.Amount, answer.AvoidableChange.Amount);
+            Check(
+                $"{answer.Change.Title}: crops after less before, and what changes elsewhere = the partial budget",
+                answer.Crops.Sum(crop => crop.After.Amount - crop.Before.Amount) + answer.Elsewhere.Sum(line => line.Change.Amount),
+                answer.AvoidableChange.Amount
+            );
+            Check(
+                $"{answer.Change.Title}: cash, own hours and value = the partial budget",
+                answer.Means.Net.Amount,
+                answer.AvoidableChange.Amount
+            );
         }
 
         if (Verdicts.Simulation.HasChance)
         {
             Simulation again = Simulation.Of(review, Costs, Verdicts.Simulation.Settings);
-            Check("the simulated seasons made twice, sum of the farm's net returns", (decimal)again.Farm.Draws.Sum(), (decimal)Verdicts.Simulation.Farm.Draws.Sum());
+            Check(
+                "the simulated seasons made twice, sum of the farm's net returns",
+                (decimal)again.Farm.Draws.Sum(),
+                (decimal)Verdicts.Simulation.Farm.Draws.Sum()
+            );
         }
 
         return broken.Count == 0 ? table : throw new InvalidOperationException($"These checks fail: {string.Join("; ", broken)}.");
@@ -132,8 +178,10 @@ public sealed class DropOrGrow
     /// <summary>The crop that full cost would drop and avoidable cost would keep, with the most at stake; else the last in rank.</summary>
     private string MostDisputed()
     {
-        Verdict? disputed = Verdicts.Crops.Where(verdict => verdict.WhyUnknown is null && verdict.Budget.NetReturn.Amount < 0m && verdict.Without.Net.Amount < 0m)
-            .OrderByDescending(verdict => Math.Min(-verdict.Budget.NetReturn.Amount, -verdict.Without.Net.Amount)).FirstOrDefault();
+        Verdict? disputed = Verdicts
+            .Crops.Where(verdict => verdict.WhyUnknown is null && verdict.Budget.NetReturn.Amount < 0m && verdict.Without.Net.Amount < 0m)
+            .OrderByDescending(verdict => Math.Min(-verdict.Budget.NetReturn.Amount, -verdict.Without.Net.Amount))
+            .FirstOrDefault();
         return (disputed ?? Verdicts.Crops.LastOrDefault(verdict => verdict.WhyUnknown is null) ?? Verdicts.Crops[^1]).Budget.Name;
     }
 }

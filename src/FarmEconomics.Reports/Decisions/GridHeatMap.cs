@@ -34,8 +34,26 @@ public static class GridHeatMap
         double h = (bottom - top) / prices.Count;
         decimal most = Math.Max(1m, prices.SelectMany(price => yields.Select(yield => Math.Abs(model.NetReturn(price, yield)))).Max());
         Cells((x, y, net, _) => canvas.Rect(x, y, w, h, Fill((double)(net / most)), Palette.White, 1));
-        DrawLine(canvas, model, prices, yields, factor => left + (Place(yields, factor) * w), factor => bottom - (Place(prices, factor) * h));
-        Cells((x, y, net, asItWas) => canvas.Text(notation.Number(net, Look.WholeMoney), x + (w / 2), y + (h / 2), 11.5, Palette.On(Fill((double)(net / most))), Alignment.MiddleCenter, bold: asItWas));
+        DrawLine(
+            canvas,
+            model,
+            prices,
+            yields,
+            factor => left + (Place(yields, factor) * w),
+            factor => bottom - (Place(prices, factor) * h)
+        );
+        Cells(
+            (x, y, net, asItWas) =>
+                canvas.Text(
+                    notation.Number(net, Look.WholeMoney),
+                    x + (w / 2),
+                    y + (h / 2),
+                    11.5,
+                    Palette.On(Fill((double)(net / most))),
+                    Alignment.MiddleCenter,
+                    bold: asItWas
+                )
+        );
         for (int i = 0; i < prices.Count; i++)
         {
             string shown = model.Price.Value is { } unit
@@ -58,7 +76,14 @@ public static class GridHeatMap
 
         canvas.Text("yield, of the season's", (left + right) / 2, bottom + 30, 11, Palette.Soft, Alignment.MiddleCenter);
         canvas.Text("price, of the season's", 10, 14, 11, Palette.Soft);
-        canvas.Text($"net return in {notation.Currency}; brown: loss, blue: gain; bold: as it was; line: full cost just met", right, 14, 11, Palette.Soft, Alignment.MiddleRight);
+        canvas.Text(
+            $"net return in {notation.Currency}; brown: loss, blue: gain; bold: as it was; line: full cost just met",
+            right,
+            14,
+            11,
+            Palette.Soft,
+            Alignment.MiddleRight
+        );
         decimal low = model.NetReturn(prices[0], yields[0]);
         decimal high = model.NetReturn(prices[^1], yields[^1]);
         string met =
@@ -104,7 +129,14 @@ public static class GridHeatMap
     }
 
     /// <summary>The break-even line, cut at the edges of the grid.</summary>
-    private static void DrawLine(Canvas canvas, SensitivityModel model, List<decimal> prices, List<decimal> yields, Func<double, double> x, Func<double, double> y)
+    private static void DrawLine(
+        Canvas canvas,
+        SensitivityModel model,
+        List<decimal> prices,
+        List<decimal> yields,
+        Func<double, double> x,
+        Func<double, double> y
+    )
     {
         double from = (double)yields[0] - (Step(yields) / 2);
         double to = (double)yields[^1] + (Step(yields) / 2);

@@ -30,7 +30,10 @@ public enum MeansColumn
     Highest,
 }
 
-/// <summary>What the farm would lose without each crop: a ring for every season on record, a diamond for their mean, a band for what the records can't tell apart.</summary>
+/// <summary>
+/// What the farm would lose without each crop: a ring for every season on record, a diamond for their mean, a band for what the records
+/// can't tell apart.
+/// </summary>
 internal static class MeansPlot
 {
     private const int Row = 26;
@@ -46,16 +49,35 @@ internal static class MeansPlot
     internal static Chart Of(Verdicts verdicts, string title = " ")
     {
         List<Verdict> crops = Nearest(verdicts);
-        return new Chart(Data(verdicts.Season.Notation, crops)) { Figure = Draw(verdicts, crops, (900, title)), Phone = Draw(verdicts, crops, (400, title)) };
+        return new Chart(Data(verdicts.Season.Notation, crops))
+        {
+            Figure = Draw(verdicts, crops, (900, title)),
+            Phone = Draw(verdicts, crops, (400, title)),
+        };
     }
 
     private static ReportTable Data(Notation notation, List<Verdict> crops)
     {
-        ReportTable table = new ReportTable("What the farm would lose in a year without the crop", notation).Column("Crop").As(MeansColumn.Crop).Column("Mean", Look.WholeMoney).As(MeansColumn.Mean)
-            .Column("Can't be told apart", Look.WholeMoney).As(MeansColumn.Noise).Column("Lowest season", Look.WholeMoney).As(MeansColumn.Lowest).Column("Highest season", Look.WholeMoney).As(MeansColumn.Highest);
+        ReportTable table = new ReportTable("What the farm would lose in a year without the crop", notation)
+            .Column("Crop")
+            .As(MeansColumn.Crop)
+            .Column("Mean", Look.WholeMoney)
+            .As(MeansColumn.Mean)
+            .Column("Can't be told apart", Look.WholeMoney)
+            .As(MeansColumn.Noise)
+            .Column("Lowest season", Look.WholeMoney)
+            .As(MeansColumn.Lowest)
+            .Column("Highest season", Look.WholeMoney)
+            .As(MeansColumn.Highest);
         foreach (Verdict verdict in crops)
         {
-            table.Row(verdict.Budget.Name, verdict.Mean, verdict.Noise, verdict.Seasons.Min(season => season.Contribution.Amount), verdict.Seasons.Max(season => season.Contribution.Amount));
+            table.Row(
+                verdict.Budget.Name,
+                verdict.Mean,
+                verdict.Noise,
+                verdict.Seasons.Min(season => season.Contribution.Amount),
+                verdict.Seasons.Max(season => season.Contribution.Amount)
+            );
         }
 
         return table;
@@ -70,24 +92,58 @@ internal static class MeansPlot
         int height = 34 + Top + (crops.Count * Row) + 34;
         Canvas canvas = new(frame.Title, width, height);
         double left = crops.Max(verdict => Canvas.TextWidth(verdict.Budget.Name, size)) + 16;
-        Scale scale = DecisionPlots.Covering(crops.SelectMany(verdict => verdict.Seasons.Select(season => season.Contribution.Amount).Concat([verdict.Noise.Amount, -verdict.Noise.Amount])).Append(0m), left, width - 12);
+        Scale scale = DecisionPlots.Covering(
+            crops
+                .SelectMany(verdict =>
+                    verdict.Seasons.Select(season => season.Contribution.Amount).Concat([verdict.Noise.Amount, -verdict.Noise.Amount])
+                )
+                .Append(0m),
+            left,
+            width - 12
+        );
         double bottom = Top + (crops.Count * Row);
         foreach (double at in scale.Ticks(narrow ? 4 : 7))
         {
             canvas.Line(scale[at], Top, scale[at], bottom, at == 0 ? Palette.Soft : Palette.Rule);
-            canvas.Text(BlockNumber.Of((decimal)at, Look.WholeMoney, notation), scale[at], bottom + 14, size - 0.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Text(
+                BlockNumber.Of((decimal)at, Look.WholeMoney, notation),
+                scale[at],
+                bottom + 14,
+                size - 0.5,
+                Palette.Soft,
+                Alignment.MiddleCenter
+            );
         }
 
         bool room = scale[0] - left > 190;
-        canvas.Text(narrow || !room ? "better off without" : "farm better off without it", scale[0] - 8, 14, size, Palette.LossText, Alignment.MiddleRight, bold: true);
-        canvas.Text(narrow ? "with it" : "farm better off with it", scale[0] + 8, 14, size, Palette.GainText, Alignment.MiddleLeft, bold: true);
+        canvas.Text(
+            narrow || !room ? "better off without" : "farm better off without it",
+            scale[0] - 8,
+            14,
+            size,
+            Palette.LossText,
+            Alignment.MiddleRight,
+            bold: true
+        );
+        canvas.Text(
+            narrow ? "with it" : "farm better off with it",
+            scale[0] + 8,
+            14,
+            size,
+            Palette.GainText,
+            Alignment.MiddleLeft,
+            bold: true
+        );
         foreach ((int index, Verdict verdict) in crops.Index())
         {
             Crop(canvas, verdict, scale, (left, Top + ((index + 0.5) * Row), size));
             canvas.Tip(0, Top + (index * Row), width, Row, Tip(verdict, notation));
         }
 
-        return canvas.ToFigure("What the farm would lose in a year without each of the crops nearest to dropping. " + string.Join(" ", crops.Take(6).Select(verdict => Tip(verdict, notation))));
+        return canvas.ToFigure(
+            "What the farm would lose in a year without each of the crops nearest to dropping. "
+                + string.Join(" ", crops.Take(6).Select(verdict => Tip(verdict, notation)))
+        );
     }
 
     private static void Crop(Canvas canvas, Verdict verdict, Scale scale, (double Left, double Y, double Size) at)
@@ -95,7 +151,15 @@ internal static class MeansPlot
         double noise = (double)verdict.Noise.Amount;
         canvas.Rect(scale[-noise], at.Y - 8, scale[noise] - scale[-noise], 16, Palette.Pale, Palette.Middle);
         canvas.Line(scale[0], at.Y - 10, scale[0], at.Y + 10, Palette.Soft);
-        canvas.Text(verdict.Budget.Name, at.Left - 8, at.Y, at.Size, Palette.Ink, Alignment.MiddleRight, bold: verdict.Direction == Direction.DropOrChange);
+        canvas.Text(
+            verdict.Budget.Name,
+            at.Left - 8,
+            at.Y,
+            at.Size,
+            Palette.Ink,
+            Alignment.MiddleRight,
+            bold: verdict.Direction == Direction.DropOrChange
+        );
         foreach (SeasonContribution season in verdict.Seasons)
         {
             Color color = season.Contribution.Amount < 0m ? Palette.LossText : Palette.GainText;

@@ -71,7 +71,10 @@ public static class MeansWords
             return $"Members' payments stay, and their boxes still hold what they paid for without refilling: {Percent(refill.After)} of their price over the season, {Percent(refill.Before)} now.";
         }
 
-        string from = string.Join("; ", refill.Items.GroupBy(item => item.Source).OrderBy(group => group.Key).Select(group => From(group.Key, [.. group], notation)));
+        string from = string.Join(
+            "; ",
+            refill.Items.GroupBy(item => item.Source).OrderBy(group => group.Key).Select(group => From(group.Key, [.. group], notation))
+        );
         return $"Members' payments stay, so their boxes must be filled again: at {Percent(refill.Unfilled)} of their price instead of {Percent(refill.Before)}, "
             + $"they take {notation.InWords(refill.Filled.Amount, Look.WholeMoney)} of other produce ({from}) and then hold {Percent(refill.After)}.";
     }
@@ -93,12 +96,20 @@ public static class MeansWords
 
     private static string Names(List<RefillItem> items)
     {
-        List<string> names = [.. items.GroupBy(item => item.Crop!.Name).OrderByDescending(group => group.Sum(item => item.ListValue.Amount)).Select(group => group.Key)];
+        List<string> names =
+        [
+            .. items
+                .GroupBy(item => item.Crop!.Name)
+                .OrderByDescending(group => group.Sum(item => item.ListValue.Amount))
+                .Select(group => group.Key),
+        ];
         return names.Count > 3 ? $"{string.Join(", ", names.Take(3))} and others" : Phrase.List(names);
     }
 
     private static string Cash(Money cash, Notation notation) =>
-        Math.Abs(cash.Amount) < 0.5m ? "as much cash as now" : $"{Amount(cash, notation)} {(cash.Amount < 0m ? "less" : "more")} cash a year";
+        Math.Abs(cash.Amount) < 0.5m
+            ? "as much cash as now"
+            : $"{Amount(cash, notation)} {(cash.Amount < 0m ? "less" : "more")} cash a year";
 
     private static string Amount(Money money, Notation notation) => notation.InWords(Math.Abs(money.Amount), Look.WholeMoney);
 }

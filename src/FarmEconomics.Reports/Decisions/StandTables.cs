@@ -21,13 +21,31 @@ public static class StandTables
 
         FarmSettings settings = review.Records.Settings;
         string per = settings.LengthUnit.Label("a bed-foot");
-        ReportTable table = new ReportTable($"Perennials in {cropYear}", settings.Notation).Column("Planting").Column("Crop").Column("Establishment", Look.Money).Column("Bears, years", Look.Quantity)
-            .Column("Borne so far", Look.Count).Column("Its part a year", Look.Money).Column($"Net return {cropYear}, with that part", Look.Money)
-            .Column($"Brings a year, {per}", Look.Rate).Column($"Other beds bring, {per}", Look.Rate).Column("Stay or go");
+        ReportTable table = new ReportTable($"Perennials in {cropYear}", settings.Notation)
+            .Column("Planting")
+            .Column("Crop")
+            .Column("Establishment", Look.Money)
+            .Column("Bears, years", Look.Quantity)
+            .Column("Borne so far", Look.Count)
+            .Column("Its part a year", Look.Money)
+            .Column($"Net return {cropYear}, with that part", Look.Money)
+            .Column($"Brings a year, {per}", Look.Rate)
+            .Column($"Other beds bring, {per}", Look.Rate)
+            .Column("Stay or go");
         foreach (Stand stand in stands)
         {
-            table.Row(stand.Planting.Name, stand.Planting.Crop.Name, stand.EstablishmentCost, stand.BearingYears, stand.Borne, stand.AnnualPart, stand.NetOf(stand.Years[^1]),
-                stand.RemainingPerBedFoot, stand.InsteadPerBedFoot, Verdict(stand));
+            table.Row(
+                stand.Planting.Name,
+                stand.Planting.Crop.Name,
+                stand.EstablishmentCost,
+                stand.BearingYears,
+                stand.Borne,
+                stand.AnnualPart,
+                stand.NetOf(stand.Years[^1]),
+                stand.RemainingPerBedFoot,
+                stand.InsteadPerBedFoot,
+                Verdict(stand)
+            );
         }
 
         return table.Note("Establishment: full cost of the years before the first bearing season, with interest; its part = that x the capital recovery factor over the bearing years. "

@@ -28,7 +28,11 @@ internal static class YearsPlot
         int never = crops.Count(verdict => verdict.Outcome.YearsLost == verdict.Outcome.Years.Count);
         int columns = crops.Count > 20 ? 2 : 1;
         int rows = ((crops.Count - 1) / columns) + 1;
-        Canvas canvas = new($"{Phrase.Sentence(notation.Count(always, "crop"))} of {crops.Count} met full cost in every year on record; {never} in none", Width, Math.Clamp(130 + (17 * rows), 200, 480));
+        Canvas canvas = new(
+            $"{Phrase.Sentence(notation.Count(always, "crop"))} of {crops.Count} met full cost in every year on record; {never} in none",
+            Width,
+            Math.Clamp(130 + (17 * rows), 200, 480)
+        );
         DecisionPlots.Ring(canvas, 16, 12);
         canvas.Text("a year on record, in the money of that year", 26, 12, 11);
         canvas.Dot(330, 12, 8, Palette.Loss, Palette.White, MarkerShape.FilledDiamond);

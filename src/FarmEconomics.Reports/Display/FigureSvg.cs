@@ -25,7 +25,11 @@ internal static partial class FigureSvg
         inner = Retag(inner, id => $"\u0001{Number(numbers, id)}");
         string prefix = "f" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(alt + "\n" + inner)))[..10] + "-";
         inner = inner.Replace("\u0001", prefix, StringComparison.Ordinal);
-        inner = inner.Replace($"font-family=\"{PlotFont.Name}\"", $"font-family=\"{PlotFont.Name}, Segoe UI, system-ui, sans-serif\"", StringComparison.Ordinal);
+        inner = inner.Replace(
+            $"font-family=\"{PlotFont.Name}\"",
+            $"font-family=\"{PlotFont.Name}, Segoe UI, system-ui, sans-serif\"",
+            StringComparison.Ordinal
+        );
         inner = Layout().Replace(inner, "");
         inner = ColorUse().Replace(inner, use => PageColors.Roles.TryGetValue(use.Groups["color"].Value, out string? role)
             ? $"{use.Groups["where"].Value}=\"var(--{role},{use.Groups["color"].Value})\"" : use.Value);

@@ -31,7 +31,9 @@ public sealed class HtmlFormatterSource
     public static string Unguarded(string html)
     {
         ArgumentNullException.ThrowIfNull(html);
-        return html.StartsWith(Open, StringComparison.Ordinal) && html.EndsWith(Close, StringComparison.Ordinal) ? html[Open.Length..^Close.Length] : html;
+        return html.StartsWith(Open, StringComparison.Ordinal) && html.EndsWith(Close, StringComparison.Ordinal)
+            ? html[Open.Length..^Close.Length]
+            : html;
     }
 
     /// <summary>A fragment, guarded against Jupyter's typesetter.</summary>

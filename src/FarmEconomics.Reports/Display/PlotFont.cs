@@ -4,7 +4,10 @@ using SkiaSharp;
 namespace FarmEconomics.Reports.Display;
 
 /// <summary>The font of every plot, brought along because a bare machine has none and labels would vanish silently.</summary>
-/// <remarks>Page Sans, a subset of the open font Source Sans 3 (license beside the files in Fonts/), the same as the pages use. Safe to call from several threads.</remarks>
+/// <remarks>
+/// Page Sans, a subset of the open font Source Sans 3 (license beside the files in Fonts/), the same as the pages use. Safe to call from
+/// several threads.
+/// </remarks>
 public static class PlotFont
 {
     /// <summary>The family's name, as it stands in vector pictures.</summary>
@@ -22,7 +25,9 @@ public static class PlotFont
         return font.MeasureText(text);
     }
 
-    private static readonly Lazy<SKTypeface> Typeface = new(() => new EmbeddedFontResolver().CreateTypeface(Name, FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal)!);
+    private static readonly Lazy<SKTypeface> Typeface = new(() =>
+        new EmbeddedFontResolver().CreateTypeface(Name, FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal)!
+    );
 
     private static bool Register()
     {

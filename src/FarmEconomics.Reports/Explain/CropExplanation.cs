@@ -79,13 +79,19 @@ public sealed class CropExplanation : IHtmlDisplay
     {
         ArgumentNullException.ThrowIfNull(season);
         ArgumentNullException.ThrowIfNull(crop);
-        EnterpriseBudget? budget = season.FindBudget(crop) ?? season.Plantings.FirstOrDefault(planting => string.Equals(planting.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
+        EnterpriseBudget? budget = season.FindBudget(crop)
+            ?? season.Plantings.FirstOrDefault(planting => string.Equals(planting.Name, crop.Trim(), StringComparison.OrdinalIgnoreCase));
         if (budget is null)
         {
             string? nearest = NearestName.Find(crop.Trim(), season.Crops.Concat(season.Plantings).Select(candidate => candidate.Name));
             throw new ArgumentException(
                 $"There is no crop or planting {crop.Trim()} in {season.CropYear}. "
-                + (nearest is null ? $"Its crops are {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}." : $"Did you mean {nearest}?"));
+                    + (
+                        nearest is null
+                            ? $"Its crops are {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}."
+                            : $"Did you mean {nearest}?"
+                    )
+            );
         }
 
         return new CropExplanation(season, budget, line);
@@ -103,7 +109,11 @@ public sealed class CropExplanation : IHtmlDisplay
         (text, sentence) => text.Append(TextLines.Of(sentence)).Append('\n'),
         (text, table) => text.Append('\n').Append(table.ToPlainText()));
 
-    private string Write(Action<StringBuilder, string> title, Action<StringBuilder, string> sentence, Action<StringBuilder, ReportTable> table)
+    private string Write(
+        Action<StringBuilder, string> title,
+        Action<StringBuilder, string> sentence,
+        Action<StringBuilder, ReportTable> table
+    )
     {
         StringBuilder all = new();
         table(all, Budget);
@@ -141,7 +151,10 @@ public sealed class CropExplanation : IHtmlDisplay
 
     private static ReportTable BudgetTable(SeasonReview season, EnterpriseBudget budget)
     {
-        ReportTable table = new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"Enterprise budget of {budget.Name}, {season.CropYear}", season.Notation)
+            .InOrder()
+            .Column("Line")
+            .Column("Amount", Look.Money);
         foreach (BudgetLine line in Shown.Where(line => Has(budget, line)))
         {
             string name = line.Sign() < 0 ? $"- {line.Name()}" : Words.Phrase.Sentence(Words.LineWords.Of(line));

@@ -60,8 +60,11 @@ internal static class LineSection
     /// <summary>The rows behind charges, each once, by day; parts of a row are added up.</summary>
     private static ReportTable Rows(string title, SeasonReview season, IEnumerable<Charge> charges)
     {
-        List<IGrouping<(IRecordRow Origin, CostStream Stream, bool Fee), Charge>> rows = charges.GroupBy(charge => (charge.Origin, charge.Stream, charge.IsFee))
-            .OrderBy(row => RowWords.Day(row.Key.Origin) ?? DateOnly.MaxValue).ThenBy(row => row.Key.Origin.Source, Comparer<SourceLine>.Create(SourceLine.Compare)).ToList();
+        List<IGrouping<(IRecordRow Origin, CostStream Stream, bool Fee), Charge>> rows = charges
+            .GroupBy(charge => (charge.Origin, charge.Stream, charge.IsFee))
+            .OrderBy(row => RowWords.Day(row.Key.Origin) ?? DateOnly.MaxValue)
+            .ThenBy(row => row.Key.Origin.Source, Comparer<SourceLine>.Create(SourceLine.Compare))
+            .ToList();
         bool hours = rows.Exists(row => row.Any(charge => charge.Hours != 0m));
         ReportTable table = new ReportTable(title, season.Notation).Column("Row").Column("Day", Look.Date).Column("What").Column("Kind");
         if (hours)
@@ -102,8 +105,16 @@ internal static class LineSection
     private static ReportTable Shares(SeasonReview season, EnterpriseBudget budget, List<PoolPath> paths)
     {
         ReportTable table = new ReportTable($"Shares of pools charged to {budget.Name}", season.Notation)
-            .Column("Pool").Column("Kind").Column("The pool's amount", Look.Money).Column("Share", Look.Percent).Column("Charged", Look.Money)
-            .Column("Shared out by").Column("Its weight", Look.Quantity).Column("of all weights", Look.Quantity).Column("Directly", Look.Money).Column("Through other pools", Look.Money);
+            .Column("Pool")
+            .Column("Kind")
+            .Column("The pool's amount", Look.Money)
+            .Column("Share", Look.Percent)
+            .Column("Charged", Look.Money)
+            .Column("Shared out by")
+            .Column("Its weight", Look.Quantity)
+            .Column("of all weights", Look.Quantity)
+            .Column("Directly", Look.Money)
+            .Column("Through other pools", Look.Money);
         foreach (PoolPath path in paths)
         {
             table.Row(
@@ -111,7 +122,17 @@ internal static class LineSection
                 $"{season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.ToString())} ({season.Settings.LengthUnit.Label(path.Pool.Users.BasisUsed.Kind.Unit)})", path.Weight, path.Pool.Users.Total, path.Directly, Money.Sum(path.Through.Select(step => step.Amount)));
         }
 
-        return table.Total("All pools", "", "", "", Money.Sum(paths.Select(path => path.Amount)), "", "", "", Money.Sum(paths.Select(path => path.Directly)),
-            Money.Sum(paths.SelectMany(path => path.Through).Select(step => step.Amount)));
+        return table.Total(
+            "All pools",
+            "",
+            "",
+            "",
+            Money.Sum(paths.Select(path => path.Amount)),
+            "",
+            "",
+            "",
+            Money.Sum(paths.Select(path => path.Directly)),
+            Money.Sum(paths.SelectMany(path => path.Through).Select(step => step.Amount))
+        );
     }
 }

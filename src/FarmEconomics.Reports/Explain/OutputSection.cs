@@ -16,11 +16,23 @@ internal static class OutputSection
     {
         HashSet<Enterprise> own = budget.Enterprises.ToHashSet();
         string unit = budget.Crop!.Unit;
-        List<(Disposition Disposition, decimal Quantity, Money Value)> rows = season.PartsOf(budget.Crop!)
-            .Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise)).GroupBy(part => part.Disposition)
-            .Select(disposition => (disposition.Key, disposition.Sum(part => part.Quantity), Money.Sum(disposition.Select(Value)))).ToList();
-        ReportTable channels = new ReportTable("By channel", season.Notation).Column("Channel").Column("Rows", Look.Count).Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
-        foreach (IGrouping<Channel, (Disposition Disposition, decimal Quantity, Money Value)> channel in rows.GroupBy(row => row.Disposition.Channel).OrderBy(group => group.Key.Index))
+        List<(Disposition Disposition, decimal Quantity, Money Value)> rows = season
+            .PartsOf(budget.Crop!)
+            .Where(part => part.Enterprise is { } enterprise && own.Contains(enterprise))
+            .GroupBy(part => part.Disposition)
+            .Select(disposition => (disposition.Key, disposition.Sum(part => part.Quantity), Money.Sum(disposition.Select(Value))))
+            .ToList();
+        ReportTable channels = new ReportTable("By channel", season.Notation)
+            .Column("Channel")
+            .Column("Rows", Look.Count)
+            .Column("Quantity", Look.Quantity, unit)
+            .Column("Value", Look.Money);
+        foreach (
+            IGrouping<Channel, (Disposition Disposition, decimal Quantity, Money Value)> channel in rows.GroupBy(row =>
+                    row.Disposition.Channel
+                )
+                .OrderBy(group => group.Key.Index)
+        )
         {
             channels.Row(channel.Key.Name, channel.Count(), channel.Sum(row => row.Quantity), Money.Sum(channel.Select(row => row.Value)));
         }
@@ -30,8 +42,18 @@ internal static class OutputSection
             channels.Row($"on hand at {Looks.Day(season.Records.AsOf)}, no cash", 0, budget.Sums.OnHand, budget.Sums.ClosingStock);
         }
 
-        channels.Total("All channels", rows.Count, rows.Sum(row => row.Quantity) + (budget.Sums.ClosingStock != Money.Zero ? budget.Sums.OnHand : 0m), Money.Sum(rows.Select(row => row.Value)) + budget.Sums.ClosingStock);
-        ReportTable all = new ReportTable("Rows", season.Notation).Column("Row").Column("Day", Look.Date).Column("Channel").Column("Quantity", Look.Quantity, unit).Column("Value", Look.Money);
+        channels.Total(
+            "All channels",
+            rows.Count,
+            rows.Sum(row => row.Quantity) + (budget.Sums.ClosingStock != Money.Zero ? budget.Sums.OnHand : 0m),
+            Money.Sum(rows.Select(row => row.Value)) + budget.Sums.ClosingStock
+        );
+        ReportTable all = new ReportTable("Rows", season.Notation)
+            .Column("Row")
+            .Column("Day", Look.Date)
+            .Column("Channel")
+            .Column("Quantity", Look.Quantity, unit)
+            .Column("Value", Look.Money);
         foreach ((Disposition disposition, decimal quantity, Money value) in rows)
         {
             all.Row(
@@ -49,5 +71,6 @@ internal static class OutputSection
         return new ExplainSection("Brought in", null, budget.Output, budget.Output, Money.Zero, [sentence], [channels, all]);
     }
 
-    private static Money Value(DispositionPart part) => part.Disposition.Channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
+    private static Money Value(DispositionPart part) =>
+        part.Disposition.Channel.Kind == ChannelKind.Household ? part.ListValue : part.Amount;
 }

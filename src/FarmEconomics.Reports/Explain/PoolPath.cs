@@ -27,14 +27,21 @@ internal sealed class PoolPath
         Amount = Money.Sum(charges.Select(charge => charge.Amount));
         Share = charges.Sum(charge => charge.Share);
         Dictionary<Enterprise, int> places = Columns.Of(season);
-        List<int> columns = [.. charges.Select(charge => charge.Enterprise!).Distinct().Where(places.ContainsKey).Select(one => places[one]).Order()];
+        List<int> columns =
+        [
+            .. charges.Select(charge => charge.Enterprise!).Distinct().Where(places.ContainsKey).Select(one => places[one]).Order(),
+        ];
         Weight = columns.Sum(i => pool.Users.OfEnterprise[i]);
 
         // F = R + Q F: what reaches the crop goes there directly or first to another pool, whose full effect then carries it on.
         SharedCosts shares = source.Stream == CostStream.Ownership ? season.Network.Owning : season.Network.Running;
-        List<(Pool Pool, decimal Share)> through = season.Pools
-            .Select(other => (other.Pool, shares.PassedTo(pool.Pool.Index, other.Pool.Index) * columns.Sum(i => shares.Shares[other.Pool.Index, i])))
-            .Where(step => step.Item2 > 0m).OrderByDescending(step => step.Item2).ToList();
+        List<(Pool Pool, decimal Share)> through = season
+            .Pools.Select(other =>
+                (other.Pool, shares.PassedTo(pool.Pool.Index, other.Pool.Index) * columns.Sum(i => shares.Shares[other.Pool.Index, i]))
+            )
+            .Where(step => step.Item2 > 0m)
+            .OrderByDescending(step => step.Item2)
+            .ToList();
         decimal direct = Math.Max(0m, Share - through.Sum(step => step.Share));
         decimal[] weights = [Weight > 0m ? direct : 0m, .. through.Select(step => step.Share)];
         Money[] parts = weights.Sum() > 0m ? LargestRemainder.Split(Amount, weights) : [Amount, .. through.Select(_ => Money.Zero)];

@@ -40,5 +40,6 @@ internal static class RowWords
         _ => "owner labor",
     };
 
-    private static string Join(params string?[] words) => string.Join(", ", words.Where(word => !string.IsNullOrWhiteSpace(word)).Select(word => word!.Trim()));
+    private static string Join(params string?[] words) =>
+        string.Join(", ", words.Where(word => !string.IsNullOrWhiteSpace(word)).Select(word => word!.Trim()));
 }

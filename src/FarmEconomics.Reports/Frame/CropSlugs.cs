@@ -4,15 +4,19 @@ using System.Text;
 namespace FarmEconomics.Reports.Frame;
 
 /// <summary>
-/// Names of crops as addresses: decomposed (NFKD), ASCII letters and digits in small letters, all else a hyphen, 40 at most; empty or reserved becomes <c>crop</c>; equal ones get -2, -3 in ordinal
-/// order of the names.
+/// Names of crops as addresses: decomposed (NFKD), ASCII letters and digits in small letters, all else a hyphen, 40 at most; empty or
+/// reserved becomes <c>crop</c>; equal ones get -2, -3 in ordinal order of the names.
 /// </summary>
 public sealed class CropSlugs
 {
     private const int Longest = 40;
 
     // Names a file can't have on every machine.
-    private static readonly HashSet<string> Reserved = [.. new[] { "con", "prn", "aux", "nul", "index" }, .. Enumerable.Range(1, 9).SelectMany(n => new[] { $"com{n}", $"lpt{n}" })];
+    private static readonly HashSet<string> Reserved =
+    [
+        .. new[] { "con", "prn", "aux", "nul", "index" },
+        .. Enumerable.Range(1, 9).SelectMany(n => new[] { $"com{n}", $"lpt{n}" }),
+    ];
     private readonly Dictionary<string, string> bySlug = [];
     private readonly Dictionary<string, string> byName = new(StringComparer.Ordinal);
 

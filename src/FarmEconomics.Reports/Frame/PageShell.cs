@@ -62,7 +62,9 @@ public static partial class PageShell
     /// <summary>The style that brings the fonts.</summary>
     public static string Fonts => FontsText.Value;
 
-    /// <summary>What a saved page may do: its own style and script, the fonts beside it and pictures within it, nothing from elsewhere.</summary>
+    /// <summary>
+    /// What a saved page may do: its own style and script, the fonts beside it and pictures within it, nothing from elsewhere.
+    /// </summary>
     /// <param name="styles">The styles within the page.</param>
     public static string ContentSecurityPolicy(params IEnumerable<string> styles) =>
         $"default-src 'none'; style-src 'self' file: {string.Join(' ', styles.Select(style => $"'{Hash(style)}'"))}; script-src '{Hash(Script)}'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'";
@@ -72,7 +74,8 @@ public static partial class PageShell
 
     /// <summary>Puts blocks into the frame.</summary>
     /// <param name="frame">What stands around them.</param>
-    /// <param name="body">The content, HTML made by this program with the one h1: every text from a record in it is encoded already.</param>
+    /// <param name="body">The content, HTML made by this program with the one h1: every text from a record in it is encoded
+    /// already.</param>
     public static string Render(PageFrame frame, string body)
     {
         ArgumentNullException.ThrowIfNull(frame);
@@ -85,7 +88,11 @@ public static partial class PageShell
 
         page.Add($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"referrer\" content=\"{(frame.IsServed ? "same-origin" : "no-referrer")}\">\n<title>{frame.Title}</title>\n");
         page.Add($"<link rel=\"icon\" href=\"data:,\">\n");
-        page.Add(frame.HoldsFonts ? Html.Of($"<style>{new Html(Fonts)}</style>\n") : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n"));
+        page.Add(
+            frame.HoldsFonts
+                ? Html.Of($"<style>{new Html(Fonts)}</style>\n")
+                : Html.Of($"<link rel=\"stylesheet\" href=\"{frame.Root + FontsFile}\">\n")
+        );
         page.Add(frame.IsServed ? new Html(frame.ServedHead) : Html.Of($"<style>{new Html(Stylesheet)}</style>\n"));
         page.Add(frame.IsServed ? Html.Empty : Html.Of($"<style>{new Html(Foot(frame.Foot, frame.IsMetric))}</style>\n"))
             .Add($"</head>\n<body>\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n<div class=\"page\"><header>");
@@ -97,7 +104,9 @@ public static partial class PageShell
 
         page.Add($"</p>");
         Tabs(page, frame.Tabs);
-        page.Add($"</header>\n<main id=\"content\" tabindex=\"-1\">\n").Add(new Html(body.ReplaceLineEndings("\n"))).Add($"</main>\n<footer>\n");
+        page.Add($"</header>\n<main id=\"content\" tabindex=\"-1\">\n")
+            .Add(new Html(body.ReplaceLineEndings("\n")))
+            .Add($"</main>\n<footer>\n");
         foreach (string paragraph in frame.Footer)
         {
             page.Add($"<p>{paragraph}</p>\n");
@@ -111,9 +120,13 @@ public static partial class PageShell
     /// <summary>HTML whose targets became addresses; a target that leads nowhere keeps its words.</summary>
     /// <param name="html">Blocks as HTML.</param>
     /// <param name="address">The address of a target without its scheme; null: there is no such page.</param>
-    public static string WithAddresses(string html, Func<string, string?> address) => Target().Replace(html, match => address(match.Groups["to"].Value) is { } found
-        ? $"<a href=\"{System.Net.WebUtility.HtmlEncode(found)}\">{match.Groups["words"].Value}</a>"
-        : match.Groups["words"].Value);
+    public static string WithAddresses(string html, Func<string, string?> address) =>
+        Target()
+            .Replace(html, match =>
+                address(match.Groups["to"].Value) is { } found
+                    ? $"<a href=\"{System.Net.WebUtility.HtmlEncode(found)}\">{match.Groups["words"].Value}</a>"
+                    : match.Groups["words"].Value
+            );
 
     /// <summary>A text from anywhere, safe inside an element or a quoted attribute.</summary>
     /// <param name="text">The text.</param>
@@ -142,7 +155,16 @@ public static partial class PageShell
         $"@page{{{(isMetric ? "size:A4;" : "")}@bottom-left{{content:{CssText(text)}}}}}";
 
     // A string of CSS: what could end it or the style element is written by its number.
-    private static string CssText(string text) => "\"" + string.Concat(text.Select(c => char.IsLetterOrDigit(c) || c is ' ' or ',' or '.' or '·' ? c.ToString() : "\\" + ((int)c).ToString("x6", System.Globalization.CultureInfo.InvariantCulture))) + "\"";
+    private static string CssText(string text) =>
+        "\""
+        + string.Concat(
+            text.Select(c =>
+                char.IsLetterOrDigit(c) || c is ' ' or ',' or '.' or '·'
+                    ? c.ToString()
+                    : "\\" + ((int)c).ToString("x6", System.Globalization.CultureInfo.InvariantCulture)
+            )
+        )
+        + "\"";
 
     private static string Hash(string text) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 

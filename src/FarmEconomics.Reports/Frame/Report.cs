@@ -40,7 +40,9 @@ public enum ReportId
     Records,
 }
 
-/// <summary>A report: what it is called, which fields it has, and its blocks, a pure function of the farm, the parameters and a token.</summary>
+/// <summary>
+/// A report: what it is called, which fields it has, and its blocks, a pure function of the farm, the parameters and a token.
+/// </summary>
 public interface IReport
 {
     /// <summary>Which it is.</summary>
@@ -114,7 +116,8 @@ public abstract class Report<TParameters> : IReport
     public abstract IReadOnlyList<Block> Make(ReviewedFarm farm, TParameters parameters, CancellationToken cancellation = default);
 
     /// <inheritdoc/>
-    public IReadOnlyList<Block> Make(ReviewedFarm farm, IReadOnlyDictionary<string, object> given, CancellationToken cancellation) => Make(farm, ParameterFields.Make<TParameters>(given), cancellation);
+    public IReadOnlyList<Block> Make(ReviewedFarm farm, IReadOnlyDictionary<string, object> given, CancellationToken cancellation) =>
+        Make(farm, ParameterFields.Make<TParameters>(given), cancellation);
 
     /// <inheritdoc/>
     public virtual string? ChangesNothing(string field, ReviewedFarm farm) => null;

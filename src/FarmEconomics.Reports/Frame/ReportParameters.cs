@@ -3,7 +3,10 @@ using System.Text;
 
 namespace FarmEconomics.Reports.Frame;
 
-/// <summary>What every report may be asked for: the season, settings to try, and whether rows in error are left out. They choose the farm a report is worked out from.</summary>
+/// <summary>
+/// What every report may be asked for: the season, settings to try, and whether rows in error are left out. They choose the farm a report
+/// is worked out from.
+/// </summary>
 public record ReportParameters
 {
     /// <summary>The crop year; 0: the season just ended.</summary>
@@ -28,7 +31,11 @@ public static class ParameterFields
         where T : ReportParameters, new()
     {
         T standard = new();
-        return [.. Properties(typeof(T)).Select(property => Field(property.Property, property.Field, property.Property.GetValue(standard) ?? ""))];
+        return
+        [
+            .. Properties(typeof(T))
+                .Select(property => Field(property.Property, property.Field, property.Property.GetValue(standard) ?? "")),
+        ];
     }
 
     /// <summary>A record with the values given; what isn't given keeps its default.</summary>
@@ -55,13 +62,14 @@ public static class ParameterFields
         .Where(pair => pair.Field is not null).Select(pair => (pair.Property, pair.Field!))
         .OrderBy(pair => pair.Property.DeclaringType == typeof(ReportParameters) ? 0 : 1).ThenBy(pair => pair.Property.MetadataToken);
 
-    private static ReportField Field(PropertyInfo property, FieldAttribute field, object standard) => new(NameOf(property), TypeOf(property.PropertyType), standard, field.Label, field.Help)
-    {
-        Unit = field.Unit,
-        Lowest = double.IsNaN(field.Lowest) ? null : (decimal)field.Lowest,
-        Highest = double.IsNaN(field.Highest) ? null : (decimal)field.Highest,
-        Choice = field.Choice,
-    };
+    private static ReportField Field(PropertyInfo property, FieldAttribute field, object standard) =>
+        new(NameOf(property), TypeOf(property.PropertyType), standard, field.Label, field.Help)
+        {
+            Unit = field.Unit,
+            Lowest = double.IsNaN(field.Lowest) ? null : (decimal)field.Lowest,
+            Highest = double.IsNaN(field.Highest) ? null : (decimal)field.Highest,
+            Choice = field.Choice,
+        };
 
     private static ParameterType TypeOf(Type type) => type == typeof(int) ? ParameterType.Whole
         : type == typeof(decimal) ? ParameterType.Number

@@ -14,8 +14,8 @@ using FarmEconomics.Reports.Tables;
 namespace FarmEconomics.Reports.Frame;
 
 /// <summary>
-/// What a report is worked out from: the records as they stood, one season of them, and what several reports need of it, worked out once by whoever asks first.
-/// Several threads may ask; who asks while another works it out waits for it.
+/// What a report is worked out from: the records as they stood, one season of them, and what several reports need of it, worked out once by
+/// whoever asks first. Several threads may ask; who asks while another works it out waits for it.
 /// </summary>
 public sealed class ReviewedFarm
 {
@@ -59,11 +59,13 @@ public sealed class ReviewedFarm
 
     /// <summary>All years traced.</summary>
     /// <exception cref="RecordsException">Errors stop every figure.</exception>
-    public FarmReview Review => Folder.Review ?? throw new RecordsException([.. Folder.Problems.Where(problem => problem.Severity == Severity.Error)]);
+    public FarmReview Review =>
+        Folder.Review ?? throw new RecordsException([.. Folder.Problems.Where(problem => problem.Severity == Severity.Error)]);
 
     /// <summary>The season.</summary>
     /// <exception cref="RecordsException">Errors stop every figure.</exception>
-    public SeasonReview Season => season ?? throw new RecordsException([.. Folder.Problems.Where(problem => problem.Severity == Severity.Error)]);
+    public SeasonReview Season =>
+        season ?? throw new RecordsException([.. Folder.Problems.Where(problem => problem.Severity == Severity.Error)]);
 
     /// <summary>The farm's settings, those being tried among them.</summary>
     public FarmSettings Settings => Folder.Review?.Records.Settings ?? Folder.Reading.FarmSettings;
@@ -142,7 +144,11 @@ public sealed class ReviewedFarm
         }
 
         int wanted = year == 0 ? review.LatestCropYear : year;
-        return review.CropYears.Contains(wanted) ? new ReviewedFarm(folder, review.Season(wanted))
-            : throw new ArgumentException($"There are no records for crop year {wanted}; there are for {string.Join(", ", review.CropYears)}.", nameof(year));
+        return review.CropYears.Contains(wanted)
+            ? new ReviewedFarm(folder, review.Season(wanted))
+            : throw new ArgumentException(
+                $"There are no records for crop year {wanted}; there are for {string.Join(", ", review.CropYears)}.",
+                nameof(year)
+            );
     }
 }

@@ -39,10 +39,24 @@ public static class CashPlot
         LineChart.Rules(canvas, money, (Left, Right), tick => notation.InWords((decimal)tick, Look.WholeMoney));
         for (int i = 0; i < CashFlow.MonthCount; i++)
         {
-            canvas.Text(next.Months[i].ToString("MMM", CultureInfo.InvariantCulture), months[i], bottom + 14, 10.5, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Text(
+                next.Months[i].ToString("MMM", CultureInfo.InvariantCulture),
+                months[i],
+                bottom + 14,
+                10.5,
+                Palette.Soft,
+                Alignment.MiddleCenter
+            );
         }
 
-        canvas.Text($"end of the month; cash in {notation.Currency}{(next.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}", (Left + Right) / 2, bottom + 32, 10.5, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Text(
+            $"end of the month; cash in {notation.Currency}{(next.OpeningCash is null ? ", from an unknown beginning taken as 0" : "")}",
+            (Left + Right) / 2,
+            bottom + 32,
+            10.5,
+            Palette.Soft,
+            Alignment.MiddleCenter
+        );
         LineChart.Line(canvas, (months, money), last.Closing, Palette.Middle, LinePattern.Dashed);
         LineChart.Line(canvas, (months, money), next.Closing, Palette.Dark, LinePattern.Solid);
         double lastEnd = money[(double)last.Closing[^1]], nextEnd = money[(double)next.Closing[^1]];

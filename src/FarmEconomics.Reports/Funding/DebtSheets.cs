@@ -13,9 +13,16 @@ public static class DebtSheets
     {
         ArgumentNullException.ThrowIfNull(writeUp);
         Notation notation = writeUp.Season.Notation;
-        ReportTable table = new ReportTable("Operating line of credit next year, month by month", notation).InOrder().Column("Month").Column("Opening cash", Look.Money)
-            .Column("In less out", Look.Money).Column("Interest", Look.Money).Column("Drawn", Look.Money).Column("Paid back", Look.Money)
-            .Column("Closing cash", Look.Money).Column("Owed on the line", Look.Money);
+        ReportTable table = new ReportTable("Operating line of credit next year, month by month", notation)
+            .InOrder()
+            .Column("Month")
+            .Column("Opening cash", Look.Money)
+            .Column("In less out", Look.Money)
+            .Column("Interest", Look.Money)
+            .Column("Drawn", Look.Money)
+            .Column("Paid back", Look.Money)
+            .Column("Closing cash", Look.Money)
+            .Column("Owed on the line", Look.Money);
         FundingSheet sheet = new("Line of credit", table) { Landscape = true };
         if (writeUp.Line is not { } line)
         {
@@ -26,7 +33,16 @@ public static class DebtSheets
         for (int i = 0; i < line.Months.Count; i++)
         {
             CreditLineMonth month = line.Months[i];
-            table.Row(writeUp.NextYear.Months[i].ToString("MMM yyyy", System.Globalization.CultureInfo.InvariantCulture), month.Opening, month.Net, month.Interest, month.Drawn, month.Repaid, month.Closing, month.Owed);
+            table.Row(
+                writeUp.NextYear.Months[i].ToString("MMM yyyy", System.Globalization.CultureInfo.InvariantCulture),
+                month.Opening,
+                month.Net,
+                month.Interest,
+                month.Drawn,
+                month.Repaid,
+                month.Closing,
+                month.Owed
+            );
             if (i > 0)
             {
                 sheet.LiveLast(1, $"{{{i - 1},6}}");
@@ -38,7 +54,16 @@ public static class DebtSheets
         }
 
         int last = line.Months.Count - 1;
-        table.Total("Year", default, line.Months.Sum(month => month.Net), line.Interest, line.Drawn, line.Months.Sum(month => month.Repaid), default, default);
+        table.Total(
+            "Year",
+            default,
+            line.Months.Sum(month => month.Net),
+            line.Interest,
+            line.Drawn,
+            line.Months.Sum(month => month.Repaid),
+            default,
+            default
+        );
         for (int i = 2; i < 6; i++)
         {
             sheet.Live(last + 1, i, $"SUM({{0,{i}}}:{{{last},{i}}})");
@@ -75,7 +100,11 @@ public static class DebtSheets
                 ? notation.Text($" at {writeUp.LinePercent:0.##}%, as {loan.Name} cost")
                 : "";
         return $"A line of credit of {notation.InWords(line.Most, Look.WholeMoney)} is needed{over}; it costs {notation.InWords(line.Interest, Look.WholeMoney)} of interest{rate}, "
-            + (line.Owed == 0m ? "and is paid back by the end of the year." : $"and {notation.InWords(line.Owed, Look.WholeMoney)} is still owed at the end of the year.");
+            + (
+                line.Owed == 0m
+                    ? "and is paid back by the end of the year."
+                    : $"and {notation.InWords(line.Owed, Look.WholeMoney)} is still owed at the end of the year."
+            );
     }
 
     /// <summary>What replacing each asset costs a year, and up to which repairs it pays to keep it; null without assets.</summary>
@@ -88,8 +117,12 @@ public static class DebtSheets
             return null;
         }
 
-        ReportTable table = new ReportTable("Keep or replace", writeUp.Season.Notation).Column("Asset").Column("Age, years", Look.Quantity).Column("Life, years", Look.Quantity)
-            .Column("A new one costs", Look.Money).Column("Keep the old one while a year of it costs less than", Look.Money);
+        ReportTable table = new ReportTable("Keep or replace", writeUp.Season.Notation)
+            .Column("Asset")
+            .Column("Age, years", Look.Quantity)
+            .Column("Life, years", Look.Quantity)
+            .Column("A new one costs", Look.Money)
+            .Column("Keep the old one while a year of it costs less than", Look.Money);
         foreach (ReplacementCost asset in assets)
         {
             table.Row(asset.Asset.Asset.Trim(), asset.AgeYears, asset.Asset.LifeYears, asset.NewCost, asset.EqualAnnualCost);
@@ -109,8 +142,14 @@ public static class DebtSheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it must save a year", writeUp.Season.Notation).InOrder().Column("Case").Column("Costs the farm now", Look.Money)
-            .Column("Cost of capital", Look.Exact).Column("Years", Look.Count).Column("Must save a year", Look.Money).Column("That is, in hours a year", Look.Hours);
+        ReportTable table = new ReportTable($"{writeUp.Grant!.Project}: what it must save a year", writeUp.Season.Notation)
+            .InOrder()
+            .Column("Case")
+            .Column("Costs the farm now", Look.Money)
+            .Column("Cost of capital", Look.Exact)
+            .Column("Years", Look.Count)
+            .Column("Must save a year", Look.Money)
+            .Column("That is, in hours a year", Look.Hours);
         FundingSheet sheet = new("Must save", table);
         int years = writeUp.Assumptions.Project.LifeYears;
         string salvage = Number(writeUp.Assumptions.Project.Salvage);
@@ -130,7 +169,12 @@ public static class DebtSheets
             if (needed.Yearly.IsAvailable)
             {
                 int at = table.Rows.Count - 1;
-                sheet.LiveLast(4, investment.DiscountRate.Value == 0m ? $"ROUND(({{{at},1}}-{salvage})/{years},2)" : $"ROUND(-PMT({{{at},2}},{years},{{{at},1}},-{salvage}),2)");
+                sheet.LiveLast(
+                    4,
+                    investment.DiscountRate.Value == 0m
+                        ? $"ROUND(({{{at},1}}-{salvage})/{years},2)"
+                        : $"ROUND(-PMT({{{at},2}},{years},{{{at},1}},-{salvage}),2)"
+                );
             }
         }
     }

@@ -6,8 +6,8 @@ using FarmEconomics.Reports.Tables;
 namespace FarmEconomics.Reports.Funding;
 
 /// <summary>
-/// A table of the write-up with the formulas its workbook sheet carries. In a formula <c>{r,c}</c> is the cell of a row and a column of the table, from 0, and
-/// <c>{Name!r,c}</c> that of another sheet's table; record text never gets into one.
+/// A table of the write-up with the formulas its workbook sheet carries. In a formula <c>{r,c}</c> is the cell of a row and a column of the
+/// table, from 0, and <c>{Name!r,c}</c> that of another sheet's table; record text never gets into one.
 /// </summary>
 public sealed partial class FundingSheet
 {
@@ -52,12 +52,18 @@ public sealed partial class FundingSheet
         for (int row = 0; row < Table.Rows.Count; row++)
         {
             int at = row;
-            sheet.Row([.. Table.Rows[row].Select((cell, i) => CellOf(cell, Table.Columns[i], formulas.GetValueOrDefault((at, i)), total: false))]);
+            sheet.Row([
+                .. Table.Rows[row].Select((cell, i) => CellOf(cell, Table.Columns[i], formulas.GetValueOrDefault((at, i)), total: false)),
+            ]);
         }
 
         if (Table.TotalRow is { } totals)
         {
-            sheet.Row([.. totals.Select((cell, i) => CellOf(cell, Table.Columns[i], formulas.GetValueOrDefault((Table.Rows.Count, i)), total: true))]);
+            sheet.Row([
+                .. totals.Select(
+                    (cell, i) => CellOf(cell, Table.Columns[i], formulas.GetValueOrDefault((Table.Rows.Count, i)), total: true)
+                ),
+            ]);
         }
 
         foreach (string note in Table.Notes)
@@ -73,7 +79,12 @@ public sealed partial class FundingSheet
             decimal number when formula is not null => WorkbookCell.Formula(Resolve(formula), number, StyleOf(column.Look, total)),
             decimal number => WorkbookCell.Number(number, StyleOf(column.Look, total)),
             DateOnly day => WorkbookCell.Date(day),
-            string text => WorkbookCell.Text(text, text.Length > 60 ? WorkbookStyle.LongText : total ? WorkbookStyle.Text with { Name = "Words total", Bold = true, LineAbove = true } : WorkbookStyle.Text),
+            string text => WorkbookCell.Text(
+                text,
+                text.Length > 60 ? WorkbookStyle.LongText
+                    : total ? WorkbookStyle.Text with { Name = "Words total", Bold = true, LineAbove = true }
+                    : WorkbookStyle.Text
+            ),
             _ => WorkbookCell.Text(cell.Reason is null ? null : Looks.NotAvailable, WorkbookStyle.Remark),
         };
         string? why = cell.Reason ?? cell.Mark;
@@ -89,11 +100,16 @@ public sealed partial class FundingSheet
         _ => WorkbookStyle.Number,
     };
 
-    private static string Resolve(string formula) => Place().Replace(formula, match =>
-    {
-        string cell = WorkbookSheet.At(int.Parse(match.Groups["column"].Value, CultureInfo.InvariantCulture), FirstRow + int.Parse(match.Groups["row"].Value, CultureInfo.InvariantCulture));
-        return match.Groups["sheet"].Success ? $"{Workbook.Quoted(match.Groups["sheet"].Value)}!{cell}" : cell;
-    });
+    private static string Resolve(string formula) =>
+        Place()
+            .Replace(formula, match =>
+            {
+                string cell = WorkbookSheet.At(
+                    int.Parse(match.Groups["column"].Value, CultureInfo.InvariantCulture),
+                    FirstRow + int.Parse(match.Groups["row"].Value, CultureInfo.InvariantCulture)
+                );
+                return match.Groups["sheet"].Success ? $"{Workbook.Quoted(match.Groups["sheet"].Value)}!{cell}" : cell;
+            });
 
     [GeneratedRegex(@"\{(?:(?<sheet>[^!{}]+)!)?(?<row>\d+),(?<column>\d+)\}")]
     private static partial Regex Place();

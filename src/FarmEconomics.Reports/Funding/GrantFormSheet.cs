@@ -8,7 +8,11 @@ namespace FarmEconomics.Reports.Funding;
 public static class GrantFormSheet
 {
     private static readonly (MatchSource Source, string Column, string Name)[] Sources =
-        [(MatchSource.Applicant, "C12 (b)", "applicant"), (MatchSource.State, "C12 (c)", "state"), (MatchSource.Other, "C12 (d)", "other sources")];
+    [
+        (MatchSource.Applicant, "C12 (b)", "applicant"),
+        (MatchSource.State, "C12 (c)", "state"),
+        (MatchSource.Other, "C12 (d)", "other sources"),
+    ];
 
     /// <summary>Makes the sheet; null without a project.</summary>
     /// <param name="writeUp">The write-up.</param>
@@ -25,9 +29,18 @@ public static class GrantFormSheet
         ReportTable table = new ReportTable($"{grant.Project}: the other sections of SF-424A", writeUp.Season.Notation).InOrder()
             .Column("Line").Column("What it holds").Column("Amount", Look.Money);
         FundingSheet sheet = new("SF-424A", table);
-        table.Row("A1 (a)", asked.ProgramTitle is { } title ? $"program: {title}" : "program: not given (program_title)", default)
-            .Row("A1 (b)", asked.AssistanceListing is { } listing ? $"assistance listing {listing}" : "assistance listing number: not given (assistance_listing)", default)
-            .Row("A5 (e)", "federal, first year", form.Federal).Row("A5 (f)", "non-federal, first year", form.NonFederal).Row("A5 (g)", "total, first year", form.Total);
+        table
+            .Row("A1 (a)", asked.ProgramTitle is { } title ? $"program: {title}" : "program: not given (program_title)", default)
+            .Row(
+                "A1 (b)",
+                asked.AssistanceListing is { } listing
+                    ? $"assistance listing {listing}"
+                    : "assistance listing number: not given (assistance_listing)",
+                default
+            )
+            .Row("A5 (e)", "federal, first year", form.Federal)
+            .Row("A5 (f)", "non-federal, first year", form.NonFederal)
+            .Row("A5 (g)", "total, first year", form.Total);
         sheet.LiveLast(2, "{2,2}+{3,2}");
         foreach ((MatchSource source, string column, string name) in Sources)
         {
@@ -38,7 +51,11 @@ public static class GrantFormSheet
         sheet.LiveLast(2, "SUM({5,2}:{7,2})");
         Quarters("D13", "federal cash", form.FederalCash);
         Quarters("D14", "cash of all others", form.OtherCash);
-        Quarters("D15", "13 + 14", new QuarterlyCash([.. form.FederalCash.Quarters.Zip(form.OtherCash.Quarters, (federal, other) => federal + other)]));
+        Quarters(
+            "D15",
+            "13 + 14",
+            new QuarterlyCash([.. form.FederalCash.Quarters.Zip(form.OtherCash.Quarters, (federal, other) => federal + other)])
+        );
         for (int i = 0; i < 5; i++)
         {
             sheet.Live(19 + i, 2, $"{{{9 + i},2}}+{{{14 + i},2}}");

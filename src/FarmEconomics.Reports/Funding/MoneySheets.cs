@@ -57,7 +57,8 @@ public static class MoneySheets
             : "By the dates of the rows. Fees of channels are reckoned from the sales.");
         return sheet;
 
-        void Add(string name, IEnumerable<decimal> months, decimal year) => table.Row([name, .. months.Select(amount => (ReportCell)amount), year]);
+        void Add(string name, IEnumerable<decimal> months, decimal year) =>
+            table.Row([name, .. months.Select(amount => (ReportCell)amount), year]);
 
         void AddLine(string name, CashFlowLine line)
         {
@@ -88,17 +89,35 @@ public static class MoneySheets
             .Column($"At cost, {Day(writeUp.Opening)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Opening)}", Look.Money)
             .Column($"At cost, {Day(writeUp.Closing)}", Look.Money).Column($"At the grower's value, {Day(writeUp.Closing)}", Look.Money);
         FundingSheet sheet = new("Balance sheet", table) { Landscape = true };
-        List<(string Item, BalanceClass Class, bool Booked)> items = [.. new[] { writeUp.Closing, writeUp.Opening }.OfType<BalanceSheet>().SelectMany(one => one.Lines)
-            .Select(line => (line.Item, line.Class, line.Kind == BalanceKind.BookedAsset)).Distinct().OrderBy(item => item.Class).ThenBy(item => item.Item3)];
+        List<(string Item, BalanceClass Class, bool Booked)> items =
+        [
+            .. new[] { writeUp.Closing, writeUp.Opening }
+                .OfType<BalanceSheet>()
+                .SelectMany(one => one.Lines)
+                .Select(line => (line.Item, line.Class, line.Kind == BalanceKind.BookedAsset))
+                .Distinct()
+                .OrderBy(item => item.Class)
+                .ThenBy(item => item.Item3),
+        ];
         foreach (bool assets in new[] { true, false })
         {
             int first = table.Rows.Count;
-            foreach ((string item, BalanceClass kind, bool booked) in items.Where(item => item.Class <= BalanceClass.LongTermAsset == assets))
+            foreach (
+                (string item, BalanceClass kind, bool booked) in items.Where(item => item.Class <= BalanceClass.LongTermAsset == assets)
+            )
             {
-                table.Row([item, booked ? "assets table, cost less depreciation" : FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' '), .. Amounts(line => line.Item == item && line.Class == kind && (line.Kind == BalanceKind.BookedAsset) == booked)]);
+                table.Row([
+                    item,
+                    booked ? "assets table, cost less depreciation" : FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' '),
+                    .. Amounts(line => line.Item == item && line.Class == kind && (line.Kind == BalanceKind.BookedAsset) == booked),
+                ]);
             }
 
-            table.Row([assets ? "Assets" : "Liabilities", "", .. Each(one => assets ? one.AssetsAtCost : one.Liabilities, one => assets ? one.AssetsAtValue : one.Liabilities)]);
+            table.Row([
+                assets ? "Assets" : "Liabilities",
+                "",
+                .. Each(one => assets ? one.AssetsAtCost : one.Liabilities, one => assets ? one.AssetsAtValue : one.Liabilities),
+            ]);
             Live(i => table.Rows.Count - 1 == first ? "0" : $"SUM({{{first},{i}}}:{{{table.Rows.Count - 2},{i}}})");
         }
 
@@ -120,16 +139,25 @@ public static class MoneySheets
             }
         }
 
-        IEnumerable<ReportCell> Amounts(Func<BalanceLine, bool> which) => new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one => one is null
-            ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)]
-            : new[] { Sum(one.Lines.Where(which).Select(line => line.AtCost)), Sum(one.Lines.Where(which).Select(line => line.AtValue)) });
+        IEnumerable<ReportCell> Amounts(Func<BalanceLine, bool> which) =>
+            new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one =>
+                one is null
+                    ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)]
+                    : new[]
+                    {
+                        Sum(one.Lines.Where(which).Select(line => line.AtCost)),
+                        Sum(one.Lines.Where(which).Select(line => line.AtValue)),
+                    }
+            );
 
-        IEnumerable<ReportCell> Each(Func<BalanceSheet, decimal> cost, Func<BalanceSheet, decimal> value) => new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one => one is null
-            ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)]
-            : new ReportCell[] { cost(one), value(one) });
+        IEnumerable<ReportCell> Each(Func<BalanceSheet, decimal> cost, Func<BalanceSheet, decimal> value) =>
+            new[] { writeUp.Opening, writeUp.Closing }.SelectMany(one =>
+                one is null ? [ReportCell.Missing(NoSheet), ReportCell.Missing(NoSheet)] : new ReportCell[] { cost(one), value(one) }
+            );
 
         // An item that stands in the other column only leaves this one empty.
-        static ReportCell Sum(IEnumerable<decimal?> amounts) => amounts.OfType<decimal>().ToList() is { Count: > 0 } known ? known.Sum() : default(ReportCell);
+        static ReportCell Sum(IEnumerable<decimal?> amounts) =>
+            amounts.OfType<decimal>().ToList() is { Count: > 0 } known ? known.Sum() : default(ReportCell);
     }
 
     /// <summary>Net farm income, accrual; null without both balance sheets.</summary>
@@ -140,15 +168,27 @@ public static class MoneySheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"Net farm income of {writeUp.Period.Year}, with accrual adjustments", writeUp.Season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"Net farm income of {writeUp.Period.Year}, with accrual adjustments", writeUp.Season.Notation)
+            .InOrder()
+            .Column("Line")
+            .Column("Amount", Look.Money);
         FundingSheet sheet = new("Income", table);
-        table.Row("Cash income", income.CashIncome).Row("+ change in produce and invoices on hand", income.InventoryChange).Row("+ change in money customers paid ahead (more: below 0)", income.PaidAheadChange)
+        table
+            .Row("Cash income", income.CashIncome)
+            .Row("+ change in produce and invoices on hand", income.InventoryChange)
+            .Row("+ change in money customers paid ahead (more: below 0)", income.PaidAheadChange)
             .Row("Gross revenue", income.GrossRevenue);
         sheet.LiveLast(1, "SUM({0,1}:{2,1})");
-        table.Row("Operating expense and fees, cash", income.OperatingExpense).Row("- change in inputs on hand", income.SuppliesChange).Row("- change in bills unpaid (more: below 0)", income.PayablesChange)
+        table
+            .Row("Operating expense and fees, cash", income.OperatingExpense)
+            .Row("- change in inputs on hand", income.SuppliesChange)
+            .Row("- change in bills unpaid (more: below 0)", income.PayablesChange)
             .Row("Operating expense", income.AccruedOperatingExpense);
         sheet.LiveLast(1, "{4,1}-{5,1}-{6,1}");
-        table.Row("Depreciation, straight line", income.Depreciation).Row("Interest on loans for assets", income.Interest).Row("Net farm income from operations", income.NetFarmIncome);
+        table
+            .Row("Depreciation, straight line", income.Depreciation)
+            .Row("Interest on loans for assets", income.Interest)
+            .Row("Net farm income from operations", income.NetFarmIncome);
         sheet.LiveLast(1, "{3,1}-{7,1}-{8,1}-{9,1}");
         table.Row("Unpaid labor at its assumed value", writeUp.Inputs.UnpaidLabor);
         if (writeUp.Inputs.UnpaidLabor.Value is { } unpaid)
@@ -169,7 +209,9 @@ public static class MoneySheets
             return null;
         }
 
-        ReportTable table = new ReportTable($"Owner equity in {writeUp.Period.Year}, at cost", writeUp.Season.Notation).Column("Step").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"Owner equity in {writeUp.Period.Year}, at cost", writeUp.Season.Notation)
+            .Column("Step")
+            .Column("Amount", Look.Money);
         FundingSheet sheet = new("Owner equity", table);
         table.Row($"Equity at {Looks.Day(writeUp.Opening!.Date)}", equity.Opening);
         foreach (BridgeStep step in equity.Steps)
@@ -185,18 +227,35 @@ public static class MoneySheets
     /// <summary>The measures with formula and inputs.</summary>
     public static FundingSheet Measures(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable($"Financial measures of {writeUp.Period.Year}", writeUp.Season.Notation).Column("Group").Column("Measure").Column("Value").Column("Formula").Column("Inputs");
+        ReportTable table = new ReportTable($"Financial measures of {writeUp.Period.Year}", writeUp.Season.Notation)
+            .Column("Group")
+            .Column("Measure")
+            .Column("Value")
+            .Column("Formula")
+            .Column("Inputs");
         Notation notation = writeUp.Season.Notation;
         foreach (Measure measure in writeUp.Measures)
         {
-            ReportCell value = measure.Value.Value is not { } known ? ReportCell.Missing(measure.Value.Reason!) : measure.Unit switch
-            {
-                MeasureUnit.Percent => notation.Number(known, Look.Percent),
-                MeasureUnit.Currency => notation.InWords(known, Look.Money),
-                _ => notation.Text($"{known:#,##0.00}"),
-            };
-            table.Row(measure.Group, measure.Name, value, measure.Formula,
-                string.Join("; ", measure.Inputs.Select(input => $"{input.Name} {(input.Value.Value is { } amount ? notation.InWords(amount, Look.Money) : Looks.NotAvailable)}")));
+            ReportCell value = measure.Value.Value is not { } known
+                ? ReportCell.Missing(measure.Value.Reason!)
+                : measure.Unit switch
+                {
+                    MeasureUnit.Percent => notation.Number(known, Look.Percent),
+                    MeasureUnit.Currency => notation.InWords(known, Look.Money),
+                    _ => notation.Text($"{known:#,##0.00}"),
+                };
+            table.Row(
+                measure.Group,
+                measure.Name,
+                value,
+                measure.Formula,
+                string.Join(
+                    "; ",
+                    measure.Inputs.Select(input =>
+                        $"{input.Name} {(input.Value.Value is { } amount ? notation.InWords(amount, Look.Money) : Looks.NotAvailable)}"
+                    )
+                )
+            );
         }
 
         return new FundingSheet("Measures", table.Note("Measures of the Farm Financial Standards Council. Assets at the grower's values. Income is accrual; off-farm income is what the assumptions say."))
@@ -209,7 +268,12 @@ public static class MoneySheets
     public static FundingSheet Coverage(FundingWriteUp writeUp)
     {
         ReportTable table = new ReportTable("Term-debt coverage, now and with the loan asked for", writeUp.Season.Notation)
-            .Column("Debt").Column("Repayment capacity", Look.Money).Column("Principal and interest a year", Look.Money).Column("Coverage", Look.Exact).Column("Must be kept", Look.Exact).Column("Sales may fall by", Look.Percent);
+            .Column("Debt")
+            .Column("Repayment capacity", Look.Money)
+            .Column("Principal and interest a year", Look.Money)
+            .Column("Coverage", Look.Exact)
+            .Column("Must be kept", Look.Exact)
+            .Column("Sales may fall by", Look.Percent);
         FundingSheet sheet = new("Coverage", table);
         foreach (DebtCoverage row in writeUp.Coverage)
         {
@@ -229,8 +293,18 @@ public static class MoneySheets
     public static FundingSheet Loan(LoanSchedule loan, Notation notation, int number)
     {
         LoanTerms terms = loan.Terms;
-        ReportTable table = new ReportTable($"{terms.Name}: {terms.Payments} payments, {FarmEconomics.Records.Schema.Words.Of(terms.Repayment)}", notation).Column("Payment", Look.Count).Column("Date", Look.Date)
-            .Column("Interest", Look.Money).Column("Principal", Look.Money).Column("Paid", Look.Money).Column("Owed after it", Look.Money).Column("Interest a period", Look.Exact, "").Column("Repeated amount", Look.Money);
+        ReportTable table = new ReportTable(
+            $"{terms.Name}: {terms.Payments} payments, {FarmEconomics.Records.Schema.Words.Of(terms.Repayment)}",
+            notation
+        )
+            .Column("Payment", Look.Count)
+            .Column("Date", Look.Date)
+            .Column("Interest", Look.Money)
+            .Column("Principal", Look.Money)
+            .Column("Paid", Look.Money)
+            .Column("Owed after it", Look.Money)
+            .Column("Interest a period", Look.Exact, "")
+            .Column("Repeated amount", Look.Money);
         FundingSheet sheet = new($"Loan {number}", table);
         table.Row(0, terms.PaidOut, default, default, default, terms.Principal, terms.PeriodRate, loan.LevelPayment);
         sheet.Live(0, 7, terms.Repayment switch

@@ -12,10 +12,20 @@ public static class StatementSheets
     public static FundingSheet Tax(FundingWriteUp writeUp)
     {
         TaxStatement tax = writeUp.Tax;
-        ReportTable table = new ReportTable($"The whole farm in {writeUp.Period.Year} by Schedule F line, cash basis", writeUp.Season.Notation).InOrder().Column("Line").Column("What").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable(
+            $"The whole farm in {writeUp.Period.Year} by Schedule F line, cash basis",
+            writeUp.Season.Notation
+        )
+            .InOrder()
+            .Column("Line")
+            .Column("What")
+            .Column("Amount", Look.Money);
         FundingSheet sheet = new("Schedule F", table);
         ReportCell Income(decimal amount) => ReportCell.Known(amount, tax.IncomeUnknown);
-        table.Row("Part I", "Sales of produce raised, share payments included", Income(tax.Sales)).Row("Part I", "Other farm income", Income(tax.OtherIncome)).Row("9", "Gross income", Income(tax.GrossIncome));
+        table
+            .Row("Part I", "Sales of produce raised, share payments included", Income(tax.Sales))
+            .Row("Part I", "Other farm income", Income(tax.OtherIncome))
+            .Row("9", "Gross income", Income(tax.GrossIncome));
         if (tax.IncomeUnknown is null)
         {
             sheet.LiveLast(2, "SUM({0,2}:{1,2})");
@@ -23,7 +33,11 @@ public static class StatementSheets
 
         foreach (TaxStatementLine line in tax.Expenses)
         {
-            table.Row(line.Line?.Number ?? "none", line.Label, line.Amount is { } amount ? ((ReportCell)amount).Marked(line.Reason) : ReportCell.Missing(line.Reason!));
+            table.Row(
+                line.Line?.Number ?? "none",
+                line.Label,
+                line.Amount is { } amount ? ((ReportCell)amount).Marked(line.Reason) : ReportCell.Missing(line.Reason!)
+            );
         }
 
         int last = table.Rows.Count - 1;
@@ -31,23 +45,38 @@ public static class StatementSheets
         string? leavesOut = tax.WithoutClass.Count == 0 ? null : tax.NetProfit.Reason;
         if (tax.NetUnknown is { } unknown)
         {
-            table.Row("33", "Total expenses", ReportCell.Known(total, tax.ExpensesUnknown)).Row("34", "Net farm profit or loss", ReportCell.Missing(unknown));
+            table
+                .Row("33", "Total expenses", ReportCell.Known(total, tax.ExpensesUnknown))
+                .Row("34", "Net farm profit or loss", ReportCell.Missing(unknown));
             return Noted(sheet, "What is not on file is not known: it is no 0.");
         }
 
         table.Row("33", leavesOut is null ? "Total expenses" : "Total expenses, depreciation only of assets with a class", total);
         sheet.LiveLast(2, tax.Expenses.Count == 0 ? "0" : $"SUM({{3,2}}:{{{last},2}})");
-        table.Row("34", leavesOut is null ? "Net farm profit or loss" : "Net before the depreciation left out", ((ReportCell)(tax.GrossIncome - total)).Marked(leavesOut));
+        table.Row(
+            "34",
+            leavesOut is null ? "Net farm profit or loss" : "Net before the depreciation left out",
+            ((ReportCell)(tax.GrossIncome - total)).Marked(leavesOut)
+        );
         sheet.LiveLast(2, $"{{2,2}}-{{{last + 1},2}}");
-        table.Note($"Lines as the form of tax year {TaxLines.FormYear} numbers them: labels for a tax preparer, who uses the form of the year. Channels' fees stand among other expenses.")
-            .Note("Purchases of what lasts, loan principal, income tax, drawings and the household's part of bills are not in it. Accrual adjustments stand apart, in the table of income.");
-        return writeUp.Period.IsCalendarYear ? sheet : Noted(sheet, $"The year runs from {Looks.Day(writeUp.Period.Start)}; a tax year usually is a calendar year.");
+        table
+            .Note(
+                $"Lines as the form of tax year {TaxLines.FormYear} numbers them: labels for a tax preparer, who uses the form of the year. Channels' fees stand among other expenses."
+            )
+            .Note(
+                "Purchases of what lasts, loan principal, income tax, drawings and the household's part of bills are not in it. Accrual adjustments stand apart, in the table of income."
+            );
+        return writeUp.Period.IsCalendarYear
+            ? sheet
+            : Noted(sheet, $"The year runs from {Looks.Day(writeUp.Period.Start)}; a tax year usually is a calendar year.");
     }
 
     /// <summary>From the cash statement to the enterprise statement.</summary>
     public static FundingSheet Bridge(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable("From the statement by tax line to the enterprise statement", writeUp.Season.Notation).Column("Step").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable("From the statement by tax line to the enterprise statement", writeUp.Season.Notation)
+            .Column("Step")
+            .Column("Amount", Look.Money);
         FundingSheet sheet = new("Bridge", table);
         if (writeUp.Tax.NetUnknown is { } unknown)
         {
@@ -70,7 +99,10 @@ public static class StatementSheets
     /// <summary>The enterprise statement, as the review has it.</summary>
     public static FundingSheet Enterprise(FundingWriteUp writeUp)
     {
-        ReportTable table = new ReportTable($"The whole farm in crop year {writeUp.Period.Year}, crops first", writeUp.Season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
+        ReportTable table = new ReportTable($"The whole farm in crop year {writeUp.Period.Year}, crops first", writeUp.Season.Notation)
+            .InOrder()
+            .Column("Line")
+            .Column("Amount", Look.Money);
         FundingSheet sheet = new("Enterprise statement", table);
         IReadOnlyList<FarmStatementLine> lines = FarmStatement.Of(writeUp.Season);
         string[] formulas = [.. lines.Select(FormulaOf)];
@@ -107,7 +139,11 @@ public static class StatementSheets
     {
         int year = writeUp.Period.Year;
         ReportTable table = new ReportTable($"Tax depreciation (MACRS, half-year convention), {year} and after", writeUp.Season.Notation)
-            .Column("Asset").Column("In service", Look.Date).Column("Basis", Look.Money).Column("Class", Look.Count, "years").Column("Before", Look.Money);
+            .Column("Asset")
+            .Column("In service", Look.Date)
+            .Column("Basis", Look.Money)
+            .Column("Class", Look.Count, "years")
+            .Column("Before", Look.Money);
         int[] years = [.. Enumerable.Range(year, 6)];
         foreach (int one in years)
         {
@@ -116,11 +152,18 @@ public static class StatementSheets
 
         table.Column("Later", Look.Money);
         FundingSheet sheet = new("Tax depreciation", table) { Landscape = true };
-        foreach (AssetDepreciation asset in writeUp.Tax.Depreciation.Where(asset => asset.Asset.Retired is not { } retired || retired.Year >= year))
+        foreach (
+            AssetDepreciation asset in writeUp.Tax.Depreciation.Where(asset =>
+                asset.Asset.Retired is not { } retired || retired.Year >= year
+            )
+        )
         {
             ReportCell Amount(Func<decimal> of) => asset.RecoveryYears is null ? ReportCell.Missing("no depreciation class given") : of();
             table.Row([
-                asset.Asset.Asset.Trim(), asset.Asset.InService, asset.Basis, asset.RecoveryYears is { } recovery ? recovery : ReportCell.Missing("no depreciation class given"),
+                asset.Asset.Asset.Trim(),
+                asset.Asset.InService,
+                asset.Basis,
+                asset.RecoveryYears is { } recovery ? recovery : ReportCell.Missing("no depreciation class given"),
                 Amount(() => asset.Amounts.Take(Math.Max(0, year - asset.FirstYear)).Sum()),
                 .. years.Select(one => Amount(() => asset.In(one) ?? 0m)),
                 Amount(() => asset.Amounts.Skip(Math.Max(0, years[^1] + 1 - asset.FirstYear)).Sum())]);
@@ -128,7 +171,13 @@ public static class StatementSheets
 
         if (table.Rows.Count > 0)
         {
-            table.Total(["All with a class", "", "", "", .. Enumerable.Range(4, years.Length + 2).Select(i => (ReportCell)table.Rows.Sum(row => row[i].Number ?? 0m))]);
+            table.Total([
+                "All with a class",
+                "",
+                "",
+                "",
+                .. Enumerable.Range(4, years.Length + 2).Select(i => (ReportCell)table.Rows.Sum(row => row[i].Number ?? 0m)),
+            ]);
             for (int i = 4; i < years.Length + 6; i++)
             {
                 sheet.Live(table.Rows.Count, i, $"SUM({{0,{i}}}:{{{table.Rows.Count - 1},{i}}})");

@@ -14,7 +14,13 @@ public static class TaxSheet
     {
         ArgumentNullException.ThrowIfNull(writeUp);
         TaxView taxes = writeUp.Taxes;
-        ReportTable table = new ReportTable($"Taxes on the farm's income of {writeUp.Period.Year}", writeUp.Season.Notation).InOrder().Column("Tax").Column("Amount", Look.Money).Column("Entered or estimated").Column("How").Wrapping();
+        ReportTable table = new ReportTable($"Taxes on the farm's income of {writeUp.Period.Year}", writeUp.Season.Notation)
+            .InOrder()
+            .Column("Tax")
+            .Column("Amount", Look.Money)
+            .Column("Entered or estimated")
+            .Column("How")
+            .Wrapping();
         FundingSheet sheet = new("Taxes", table);
         foreach (TaxAmount tax in new[] { taxes.SelfEmployment, taxes.Income })
         {
@@ -42,13 +48,21 @@ public static class TaxSheet
             return null;
         }
 
-        ReportTable table = new ReportTable("Depreciation classes, for a tax preparer to confirm", writeUp.Season.Notation).Column("Asset").Column("What it is for tax").Column("Suggested", Look.Count, "years").Column("Used here", Look.Count, "years");
+        ReportTable table = new ReportTable("Depreciation classes, for a tax preparer to confirm", writeUp.Season.Notation)
+            .Column("Asset")
+            .Column("What it is for tax")
+            .Column("Suggested", Look.Count, "years")
+            .Column("Used here", Look.Count, "years");
         foreach (AssetDepreciation asset in writeUp.Tax.Depreciation)
         {
             table.Row(
-                asset.Asset.Asset.Trim(), asset.Asset.TaxKind is { } kind ? FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' ') : "",
-                asset.Asset.TaxKind is not { } what ? ReportCell.Missing("tax_kind isn't given in assets") : DepreciationClasses.Suggested(what) is { } years ? years : ReportCell.Missing("land carries no depreciation"),
-                asset.RecoveryYears is { } used ? used : ReportCell.Missing("no depreciation class given"));
+                asset.Asset.Asset.Trim(),
+                asset.Asset.TaxKind is { } kind ? FarmEconomics.Records.Schema.Words.Of(kind).Replace('-', ' ') : "",
+                asset.Asset.TaxKind is not { } what ? ReportCell.Missing("tax_kind isn't given in assets")
+                    : DepreciationClasses.Suggested(what) is { } years ? years
+                    : ReportCell.Missing("land carries no depreciation"),
+                asset.RecoveryYears is { } used ? used : ReportCell.Missing("no depreciation class given")
+            );
         }
 
         return new FundingSheet("Depreciation classes", table.Note("Recovery periods of IRS Publications 946 (2025) and 225. Solar that came into service after 2024 is contested; used equipment, cost recovery all at once (section 179, bonus) and the mid-quarter convention are for the preparer. class_use=suggested counts what is suggested where no class is given."));
@@ -61,7 +75,9 @@ public static class TaxSheet
         Notation notation = writeUp.Season.Notation;
         foreach (EarlyRetirement asset in writeUp.RetiredEarly)
         {
-            string what = notation.Text($"{asset.Asset.Asset.Trim()} was retired after {asset.YearsServed:0.#} of {asset.Asset.LifeYears:0.#} years");
+            string what = notation.Text(
+                $"{asset.Asset.Asset.Trim()} was retired after {asset.YearsServed:0.#} of {asset.Asset.LifeYears:0.#} years"
+            );
             yield return asset.Loss.Value is { } loss ? $"{what}: a loss of {notation.InWords(loss, Look.WholeMoney)}, charged to no crop."
                 : asset.Unrecovered.Value is { } open ? $"{what}: {notation.InWords(open, Look.WholeMoney)} of its cost was not recovered, less what it fetched ({asset.Loss.Reason}); charged to no crop."
                 : $"{what}; what of its cost was not recovered is not known ({asset.Unrecovered.Reason}).";

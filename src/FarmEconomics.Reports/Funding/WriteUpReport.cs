@@ -21,7 +21,9 @@ public static class WriteUpReport
         + "a funder's notice and a lender's terms go before anything here; local codes and licensed practice come first.",
     ];
 
-    /// <summary>Makes the write-up of a notebook: the season just ended when no year is named, the first project of the funding table when none is.</summary>
+    /// <summary>
+    /// Makes the write-up of a notebook: the season just ended when no year is named, the first project of the funding table when none is.
+    /// </summary>
     /// <param name="review">The farm.</param>
     /// <param name="year">The crop year; 0: the season just ended.</param>
     /// <param name="project">The project; empty: the first, or none when there is no funding table.</param>
@@ -31,8 +33,15 @@ public static class WriteUpReport
     public static FundingWriteUp Make(FarmReview review, int year = 0, string project = "", string assumptions = "", string classes = "")
     {
         ArgumentNullException.ThrowIfNull(review);
-        string? chosen = string.IsNullOrWhiteSpace(project) ? review.Records.Tables.Funding.Select(row => row.Project).FirstOrDefault() : project;
-        return FundingWriteUp.Of(review, year == 0 ? review.LatestCropYear : year, chosen, FundingAssumptions.Parse(assumptions, classes, review.Records.Settings.Notation));
+        string? chosen = string.IsNullOrWhiteSpace(project)
+            ? review.Records.Tables.Funding.Select(row => row.Project).FirstOrDefault()
+            : project;
+        return FundingWriteUp.Of(
+            review,
+            year == 0 ? review.LatestCropYear : year,
+            chosen,
+            FundingAssumptions.Parse(assumptions, classes, review.Records.Settings.Notation)
+        );
     }
 
     /// <summary>A sheet's table, or the reason there is none.</summary>
@@ -47,7 +56,11 @@ public static class WriteUpReport
         ArgumentNullException.ThrowIfNull(writeUp);
         IReadOnlyList<FundingCheck> checks = writeUp.Checks;
         return checks.FirstOrDefault(check => check.Difference != 0m) is { } broken
-            ? throw new InvalidOperationException(writeUp.Season.Notation.Text($"These figures don't agree, so don't trust them: {broken.Name}: {broken.Left} against {broken.Right}."))
+            ? throw new InvalidOperationException(
+                writeUp.Season.Notation.Text(
+                    $"These figures don't agree, so don't trust them: {broken.Name}: {broken.Left} against {broken.Right}."
+                )
+            )
             : $"All {checks.Count} checks of {writeUp.Period.Year} hold: statement, bridge, cash flow, balance sheet, loans and budgets agree to the cent.";
     }
 
@@ -59,14 +72,19 @@ public static class WriteUpReport
         string InMoney(decimal amount) => notation.InWords(amount, Look.WholeMoney);
         StringBuilder text = new();
         TaxStatement tax = writeUp.Tax;
-        string tookIn = $"took in {InMoney(tax.GrossIncome)}", paid = $"paid {InMoney(tax.CashExpenses)} to run";
-        text.Append($"In {writeUp.Period.Year} the farm " + (tax.IncomeUnknown, tax.ExpensesUnknown) switch
-        {
-            (null, null) => $"{tookIn} and {paid}: {InMoney(tax.NetBeforeDepreciation)} before depreciation. ",
-            (null, { } noBooks) => $"{tookIn}; what it paid to run is not known ({noBooks}). ",
-            ({ } noIncome, null) => $"{paid}; what it took in is not known ({noIncome}). ",
-            ({ } noIncome, { } noBooks) => $"has neither income nor expenses on file: what it took in and paid to run is not known ({noIncome}, {noBooks}). ",
-        });
+        string tookIn = $"took in {InMoney(tax.GrossIncome)}",
+            paid = $"paid {InMoney(tax.CashExpenses)} to run";
+        text.Append(
+            $"In {writeUp.Period.Year} the farm "
+                + (tax.IncomeUnknown, tax.ExpensesUnknown) switch
+                {
+                    (null, null) => $"{tookIn} and {paid}: {InMoney(tax.NetBeforeDepreciation)} before depreciation. ",
+                    (null, { } noBooks) => $"{tookIn}; what it paid to run is not known ({noBooks}). ",
+                    ({ } noIncome, null) => $"{paid}; what it took in is not known ({noIncome}). ",
+                    ({ } noIncome, { } noBooks) =>
+                        $"has neither income nor expenses on file: what it took in and paid to run is not known ({noIncome}, {noBooks}). ",
+                }
+        );
         if (writeUp.Accrual is { } income)
         {
             text.Append($"Net farm income with accrual adjustments and depreciation was {InMoney(income.NetFarmIncome)}, before the owners' unpaid labor. ");
@@ -124,7 +142,11 @@ public static class WriteUpReport
         CashFlow before = writeUp.NextYearBeforeGrant;
         Notation notation = writeUp.Season.Notation;
         return $"The grant is counted in {writeUp.GrantComes!.Value.ToString("MMMM yyyy", System.Globalization.CultureInfo.InvariantCulture)}; "
-            + (FiscalYear.Of(writeUp.Season.Settings, writeUp.Period.Year + 1).Holds(writeUp.GrantComes.Value) ? "" : "that is after the twelve months shown; ")
+            + (
+                FiscalYear.Of(writeUp.Season.Settings, writeUp.Period.Year + 1).Holds(writeUp.GrantComes.Value)
+                    ? ""
+                    : "that is after the twelve months shown; "
+            )
             + $"as long as its {notation.InWords(grant.Funder, Look.WholeMoney)} haven't come, cash is lowest at {BlockNumber.Of(before.LowPoint, Look.WholeMoney, notation)} (grant_month says when it comes).";
     }
 
@@ -139,7 +161,10 @@ public static class WriteUpReport
             points.Add($"There are {Prose.Text(unknown)}: net income, cash flow and the measures that rest on them are not available. What isn't written down is not 0.");
         }
 
-        if (writeUp is { SheetsUnknown: null, Opening: { } opening, Closing: { } closing } && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap)
+        if (
+            writeUp is { SheetsUnknown: null, Opening: { } opening, Closing: { } closing }
+            && OwnerEquity.CashNotInTheRecords(writeUp.Cash, opening, closing) is var gap
+        )
         {
             points.Add(gap == 0m ? "The cash counted on the balance sheets is what the records explain, to the cent."
                 : $"The records don't explain {notation.InWords(Math.Abs(gap), Look.Money)} of cash that {(gap > 0m ? "came in" : "left")} in the year; a lender will ask.");
@@ -167,7 +192,11 @@ public static class WriteUpReport
         points.AddRange(TaxSheet.RetiredEarly(writeUp).Select(Prose.Text));
         points.AddRange(TaxSheet.LeftOut(writeUp));
         int missing = writeUp.Measures.Count(measure => !measure.Value.IsAvailable);
-        points.Add(missing == 0 ? "Every measure could be reckoned." : $"{missing} of {writeUp.Measures.Count} measures are not available; each says which input is missing.");
+        points.Add(
+            missing == 0
+                ? "Every measure could be reckoned."
+                : $"{missing} of {writeUp.Measures.Count} measures are not available; each says which input is missing."
+        );
         points.Add("The next year is last year's pattern times the factors assumed, no forecast.");
         return new Prose(string.Join('\n', points.Select(point => "- " + point)));
     }
@@ -180,11 +209,38 @@ public static class WriteUpReport
         IEnumerable<LoanSchedule> loans = writeUp.NewLoan is { } asked ? writeUp.Loans.Append(asked) : writeUp.Loans;
         FundingSheet?[] sheets =
         [
-            ProjectSheets.Assumptions(writeUp), StatementSheets.Tax(writeUp), StatementSheets.Bridge(writeUp), StatementSheets.Enterprise(writeUp), StatementSheets.Depreciation(writeUp), TaxSheet.Classes(writeUp), TaxSheet.Taxes(writeUp),
-            MoneySheets.Income(writeUp), MoneySheets.Cash(writeUp, next: false), MoneySheets.Cash(writeUp, next: true), DebtSheets.Line(writeUp), MoneySheets.Balance(writeUp), MoneySheets.Equity(writeUp),
-            MoneySheets.Measures(writeUp), MoneySheets.Coverage(writeUp), DebtSheets.Replacement(writeUp), .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
-            ProjectSheets.Grant(writeUp), ProjectSheets.Narrative(writeUp), GrantFormSheet.Of(writeUp), DebtSheets.Needed(writeUp), ProjectSheets.Savings(writeUp), ProjectSheets.Investment(writeUp), ProjectSheets.Swings(writeUp), ChoiceSheets.Projects(writeUp), ChoiceSheets.Tools(writeUp),
-            ProjectSheets.CropOverview(writeUp), ProjectSheets.Crops(writeUp), StandTables.Stands(writeUp.Review, writeUp.Period.Year) is { } stands ? new FundingSheet("Perennials", stands) { Landscape = true } : null, ProjectSheets.Checks(writeUp),
+            ProjectSheets.Assumptions(writeUp),
+            StatementSheets.Tax(writeUp),
+            StatementSheets.Bridge(writeUp),
+            StatementSheets.Enterprise(writeUp),
+            StatementSheets.Depreciation(writeUp),
+            TaxSheet.Classes(writeUp),
+            TaxSheet.Taxes(writeUp),
+            MoneySheets.Income(writeUp),
+            MoneySheets.Cash(writeUp, next: false),
+            MoneySheets.Cash(writeUp, next: true),
+            DebtSheets.Line(writeUp),
+            MoneySheets.Balance(writeUp),
+            MoneySheets.Equity(writeUp),
+            MoneySheets.Measures(writeUp),
+            MoneySheets.Coverage(writeUp),
+            DebtSheets.Replacement(writeUp),
+            .. loans.Select((loan, i) => MoneySheets.Loan(loan, notation, i + 1)),
+            ProjectSheets.Grant(writeUp),
+            ProjectSheets.Narrative(writeUp),
+            GrantFormSheet.Of(writeUp),
+            DebtSheets.Needed(writeUp),
+            ProjectSheets.Savings(writeUp),
+            ProjectSheets.Investment(writeUp),
+            ProjectSheets.Swings(writeUp),
+            ChoiceSheets.Projects(writeUp),
+            ChoiceSheets.Tools(writeUp),
+            ProjectSheets.CropOverview(writeUp),
+            ProjectSheets.Crops(writeUp),
+            StandTables.Stands(writeUp.Review, writeUp.Period.Year) is { } stands
+                ? new FundingSheet("Perennials", stands) { Landscape = true }
+                : null,
+            ProjectSheets.Checks(writeUp),
         ];
         return [.. sheets.OfType<FundingSheet>()];
     }
@@ -196,7 +252,14 @@ public static class WriteUpReport
         WorkbookSheet first = workbook.Sheet("Read first");
         first.Widths = [110];
         first.Row(WorkbookCell.Text($"{writeUp.Season.Settings.FarmName}: write-up for {writeUp.Period.Year}", WorkbookStyle.Title));
-        foreach (string line in Answer(writeUp).ToPlainText().Split('\n').Concat(HowSure(writeUp).ToPlainText().Split('\n')).Concat(Cautions).Where(line => line.Trim().Length > 0))
+        foreach (
+            string line in Answer(writeUp)
+                .ToPlainText()
+                .Split('\n')
+                .Concat(HowSure(writeUp).ToPlainText().Split('\n'))
+                .Concat(Cautions)
+                .Where(line => line.Trim().Length > 0)
+        )
         {
             first.Row(WorkbookCell.Text(line.Trim(), WorkbookStyle.LongText));
         }

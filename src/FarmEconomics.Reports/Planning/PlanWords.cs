@@ -63,16 +63,32 @@ public static class PlanWords
         ArgumentNullException.ThrowIfNull(chosen);
         ArgumentNullException.ThrowIfNull(notation);
         ReportTable table = new ReportTable(notation.Text($"What to grow in {mix.Model.CropYear}"), notation)
-            .Column("Crop").Column("This year", Look.Quantity, notation.Label("bed-feet")).Column("Plan", Look.Quantity, notation.Label("bed-feet"))
-            .Column("Change", Look.Quantity, notation.Label("bed-feet")).Column("Sowings", Look.Count).Column("First in bed", Look.Date).Column("Last in bed", Look.Date);
+            .Column("Crop")
+            .Column("This year", Look.Quantity, notation.Label("bed-feet"))
+            .Column("Plan", Look.Quantity, notation.Label("bed-feet"))
+            .Column("Change", Look.Quantity, notation.Label("bed-feet"))
+            .Column("Sowings", Look.Count)
+            .Column("First in bed", Look.Date)
+            .Column("Last in bed", Look.Date);
         DateOnly start = mix.Model.Start;
         for (int c = 0; c < mix.Model.Crops.Count; c++)
         {
             int[] own = [.. Enumerable.Range(0, mix.Model.Sowings.Count).Where(i => mix.Model.Sowings[i].Crop == c)];
-            decimal before = (decimal)own.Sum(i => mix.Today.Feet[i]), after = (decimal)own.Sum(i => chosen.Feet[i]);
-            int[] weeks = [.. own.Where(i => chosen.Feet[i] > 0.25 && mix.Model.Sowings[i].Standing.Count == 0).Select(i => mix.Model.Sowings[i].Week)];
-            table.Row(mix.Model.Crops[c].Name, before, after, after - before, weeks.Length,
-                weeks.Length > 0 ? start.AddDays(7 * weeks.Min()) : (ReportCell)"", weeks.Length > 0 ? start.AddDays(7 * weeks.Max()) : (ReportCell)"");
+            decimal before = (decimal)own.Sum(i => mix.Today.Feet[i]),
+                after = (decimal)own.Sum(i => chosen.Feet[i]);
+            int[] weeks =
+            [
+                .. own.Where(i => chosen.Feet[i] > 0.25 && mix.Model.Sowings[i].Standing.Count == 0).Select(i => mix.Model.Sowings[i].Week),
+            ];
+            table.Row(
+                mix.Model.Crops[c].Name,
+                before,
+                after,
+                after - before,
+                weeks.Length,
+                weeks.Length > 0 ? start.AddDays(7 * weeks.Min()) : (ReportCell)"",
+                weeks.Length > 0 ? start.AddDays(7 * weeks.Max()) : (ReportCell)""
+            );
         }
 
         return table.Note("Sown only in weeks, under covers and for as long as you did before; yields lean on the mean of all your sowings, so that lucky ones don't count too much.");
@@ -144,7 +160,10 @@ public static class PlanWords
     {
         ArgumentNullException.ThrowIfNull(mix);
         ArgumentNullException.ThrowIfNull(notation);
-        ReportTable table = new ReportTable("Left out, and by how much", notation).InOrder().Column("Crop").Column("Misses by", Look.Rate, per: notation.Label("bed-foot"));
+        ReportTable table = new ReportTable("Left out, and by how much", notation)
+            .InOrder()
+            .Column("Crop")
+            .Column("Misses by", Look.Rate, per: notation.Label("bed-foot"));
         foreach (LeftOut one in mix.LeftOut)
         {
             table.Row(mix.Model.Crops[one.Crop].Name, (decimal)one.Misses);

@@ -21,7 +21,10 @@ public static class VarianceWords
     {
         ArgumentNullException.ThrowIfNull(variances);
         Notation notation = variances.Season.Notation;
-        string crops = string.Join(" ", variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(Told).Select(crop => OfCrop(crop, notation)));
+        string crops = string.Join(
+            " ",
+            variances.Crops.Where(crop => crop.Difference.Amount != 0m).Take(Told).Select(crop => OfCrop(crop, notation))
+        );
         return $"{Sum(variances)}: {Parts(Kinds(variances), notation)}. {crops} {Outlook(variances)}".Trim();
     }
 
@@ -94,7 +97,12 @@ public static class VarianceWords
     public static ReportTable Crops(PlanVariances variances)
     {
         ArgumentNullException.ThrowIfNull(variances);
-        ReportTable table = new ReportTable($"Plan against {variances.Season.CropYear}", variances.Season.Notation).InOrder().Column("Crop").Column("Planned", Look.Money).Column("Came", Look.Money).Column("Difference", Look.Money);
+        ReportTable table = new ReportTable($"Plan against {variances.Season.CropYear}", variances.Season.Notation)
+            .InOrder()
+            .Column("Crop")
+            .Column("Planned", Look.Money)
+            .Column("Came", Look.Money)
+            .Column("Difference", Look.Money);
         VarianceKind[] kinds = Enum.GetValues<VarianceKind>();
         foreach (VarianceKind kind in kinds)
         {

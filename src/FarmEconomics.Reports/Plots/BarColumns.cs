@@ -9,7 +9,9 @@ namespace FarmEconomics.Reports.Plots;
 /// <param name="Inner">A thinner bar inside from 0, or null.</param>
 internal sealed record BarItem(string Name, IReadOnlyList<double> Parts, string Label, double? Inner = null);
 
-/// <summary>Horizontal bars in one or more columns on one scale, so that forty names fit under half a page in letters that can be read.</summary>
+/// <summary>
+/// Horizontal bars in one or more columns on one scale, so that forty names fit under half a page in letters that can be read.
+/// </summary>
 internal sealed class BarColumns
 {
     private const double Font = 11.5;
@@ -37,7 +39,11 @@ internal sealed class BarColumns
     internal void Draw(double width, int columns, string axis, Func<double, string> tick)
     {
         int perColumn = Math.Max(1, ((items.Count - 1) / columns) + 1);
-        List<List<BarItem>> own = Enumerable.Range(0, columns).Select(column => items.Skip(column * perColumn).Take(perColumn).ToList()).Where(list => list.Count > 0).ToList();
+        List<List<BarItem>> own = Enumerable
+            .Range(0, columns)
+            .Select(column => items.Skip(column * perColumn).Take(perColumn).ToList())
+            .Where(list => list.Count > 0)
+            .ToList();
         double names = Math.Min(width * 0.25, items.Max(item => Canvas.TextWidth(item.Name, Font)) + 8);
         double ends = items.Max(item => Canvas.TextWidth(item.Label, Font)) + 10;
         double rowHeight = Math.Min(24, (canvas.Bottom - top - AxisHeight) / perColumn);
@@ -103,7 +109,13 @@ internal sealed class BarColumns
         if (item.Inner is { } inner && inner != 0)
         {
             double low = Math.Min(0, inner);
-            canvas.Rect(scale[low], y + (rowHeight * 0.33), scale[low + Math.Abs(inner)] - scale[low], rowHeight * 0.34, inner < 0 ? Palette.Loss : InnerColor);
+            canvas.Rect(
+                scale[low],
+                y + (rowHeight * 0.33),
+                scale[low + Math.Abs(inner)] - scale[low],
+                rowHeight * 0.34,
+                inner < 0 ? Palette.Loss : InnerColor
+            );
         }
 
         canvas.Text(item.Name, namesRight, y + (rowHeight / 2), Font, Palette.Ink, Alignment.MiddleRight);

@@ -30,10 +30,17 @@ public static class BedMap
         (int width, double left, double right) = onPhone ? (Narrow, 62, 44) : (Wide, 86, 64);
         FarmSettings settings = season.Settings;
         (DateOnly from, DateOnly to) = (settings.StartOf(season.CropYear), settings.EndOf(season.CropYear));
-        List<BedRow> beds = season.Records.Tables.Beds.Where(bed => string.Equals(PlaceOf(bed), place, StringComparison.OrdinalIgnoreCase)).ToList();
-        Dictionary<string, List<BedStay>> byBed = season.Trace.Stays
-            .Where(bed => bed.In < to && bed.Out > from).GroupBy(bed => bed.Bed.Name, StringComparer.OrdinalIgnoreCase)
-            .ToDictionary(group => group.Key, group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(), StringComparer.OrdinalIgnoreCase);
+        List<BedRow> beds = season
+            .Records.Tables.Beds.Where(bed => string.Equals(PlaceOf(bed), place, StringComparison.OrdinalIgnoreCase))
+            .ToList();
+        Dictionary<string, List<BedStay>> byBed = season
+            .Trace.Stays.Where(bed => bed.In < to && bed.Out > from)
+            .GroupBy(bed => bed.Bed.Name, StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(
+                group => group.Key,
+                group => group.OrderBy(bed => bed.In).ThenByDescending(bed => bed.Row.BedFeet).ToList(),
+                StringComparer.OrdinalIgnoreCase
+            );
         string unit = settings.LengthUnit.Label("bed-foot-week");
         double row = Math.Clamp(380.0 / Math.Max(1, beds.Count), 16, 30);
         BedColors colors = new(season);
@@ -80,7 +87,9 @@ public static class BedMap
 
     /// <summary>Where a bed lies: its structure, else its block.</summary>
     internal static string PlaceOf(BedRow bed) =>
-        !string.IsNullOrWhiteSpace(bed.Structure) ? bed.Structure.Trim() : string.IsNullOrWhiteSpace(bed.Block) ? "open field" : bed.Block.Trim();
+        !string.IsNullOrWhiteSpace(bed.Structure) ? bed.Structure.Trim()
+        : string.IsNullOrWhiteSpace(bed.Block) ? "open field"
+        : bed.Block.Trim();
 
     private static int Days(BedStay planting, DateOnly from, DateOnly to) =>
         Math.Max(0, Math.Min(planting.Out.DayNumber, to.DayNumber) - Math.Max(planting.In.DayNumber, from.DayNumber));
@@ -114,7 +123,11 @@ public static class BedMap
         foreach (BedStay planting in plantings)
         {
             decimal start = 0m;
-            foreach ((BedStay other, decimal at) in placed.Where(item => item.Planting.In < planting.Out && planting.In < item.Planting.Out).OrderBy(item => item.Start))
+            foreach (
+                (BedStay other, decimal at) in placed
+                    .Where(item => item.Planting.In < planting.Out && planting.In < item.Planting.Out)
+                    .OrderBy(item => item.Start)
+            )
             {
                 start = start + planting.Row.BedFeet <= at ? start : Math.Max(start, at + other.Row.BedFeet);
             }

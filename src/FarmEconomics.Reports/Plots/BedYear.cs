@@ -25,8 +25,13 @@ public static class BedYear
         DateOnly to = season.Settings.EndOf(season.CropYear);
         int weeks = (to.DayNumber - from.DayNumber + 6) / 7;
         List<double[]> held = places.Select(place => Held(season, place, from, to, weeks)).ToList();
-        double[] lengths = places.Select(place => (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Sum(bed => bed.LengthFt)).ToArray();
-        double[] farm = Enumerable.Range(0, weeks).Select(week => places.Select((_, i) => held[i][week] * lengths[i]).Sum() / Math.Max(1, lengths.Sum())).ToArray();
+        double[] lengths = places
+            .Select(place => (double)season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Sum(bed => bed.LengthFt))
+            .ToArray();
+        double[] farm = Enumerable
+            .Range(0, weeks)
+            .Select(week => places.Select((_, i) => held[i][week] * lengths[i]).Sum() / Math.Max(1, lengths.Sum()))
+            .ToArray();
         int fullest = Array.IndexOf(farm, farm.Max());
         Canvas canvas = new(season.Notation.Text($"Beds were fullest in the week of {from.AddDays(7 * fullest):MMM d}: {farm[fullest] * 100:0}% of all bed length held a crop"), width, (int)(34 + 56 + (Row * (places.Count + 1)) + 12));
         double x = SeasonPlots.Key(canvas, onPhone ? 4 : left, 10, Palette.Shade(0), "empty");
@@ -43,17 +48,35 @@ public static class BedYear
         {
             double y = 46 + (i * Row) + (i == places.Count ? 6 : 0);
             double[] values = i == places.Count ? farm : held[i];
-            canvas.Text(i == places.Count ? "All beds" : places[i], left - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight, bold: i == places.Count);
+            canvas.Text(
+                i == places.Count ? "All beds" : places[i],
+                left - 6,
+                y + (Row / 2),
+                11.5,
+                align: Alignment.MiddleRight,
+                bold: i == places.Count
+            );
             for (int week = 0; week < weeks; week++)
             {
                 canvas.Rect(scale[week], y + 2, scale[week + 1] - scale[week], Row - 4, Palette.Shade(values[week]), Palette.White, 0.5);
             }
 
-            canvas.Text(season.Notation.Text($"{Over(values, from, to) * 100:0}%"), width - 6, y + (Row / 2), 11.5, align: Alignment.MiddleRight);
+            canvas.Text(
+                season.Notation.Text($"{Over(values, from, to) * 100:0}%"),
+                width - 6,
+                y + (Row / 2),
+                11.5,
+                align: Alignment.MiddleRight
+            );
         }
 
-        return canvas.ToFigure($"Weeks of {season.CropYear} by block and structure, shaded by the part of the bed length that held a crop. Over the year: "
-            + Phrase.List(places.Select((place, i) => season.Notation.Text($"{place} {Over(held[i], from, to) * 100:0}%")).ToList()) + season.Notation.Text($"; all beds {Over(farm, from, to) * 100:0}%, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0}%."));
+        return canvas.ToFigure(
+            $"Weeks of {season.CropYear} by block and structure, shaded by the part of the bed length that held a crop. Over the year: "
+                + Phrase.List(places.Select((place, i) => season.Notation.Text($"{place} {Over(held[i], from, to) * 100:0}%")).ToList())
+                + season.Notation.Text(
+                    $"; all beds {Over(farm, from, to) * 100:0}%, fullest in the week of {from.AddDays(7 * fullest):yyyy-MM-dd} with {farm[fullest] * 100:0}%."
+                )
+        );
     }
 
     /// <summary>
@@ -86,7 +109,10 @@ public static class BedYear
 
     private static double[] Held(SeasonReview season, string place, DateOnly from, DateOnly to, int weeks)
     {
-        HashSet<string> beds = season.Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place).Select(bed => bed.Bed.Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        HashSet<string> beds = season
+            .Records.Tables.Beds.Where(bed => BedMap.PlaceOf(bed) == place)
+            .Select(bed => bed.Bed.Trim())
+            .ToHashSet(StringComparer.OrdinalIgnoreCase);
         double length = (double)season.Records.Tables.Beds.Where(bed => beds.Contains(bed.Bed.Trim())).Sum(bed => bed.LengthFt);
         double[] held = new double[weeks];
         foreach (BedStay bed in season.Trace.Stays.Where(bed => beds.Contains(bed.Bed.Name)))

@@ -83,7 +83,17 @@ internal sealed class Canvas
         marker.MarkerLineWidth = 1;
     }
 
-    internal void Text(string text, double x, double y, double size = 12, Color? color = null, Alignment align = Alignment.MiddleLeft, bool bold = false, float rotation = 0, bool halo = false)
+    internal void Text(
+        string text,
+        double x,
+        double y,
+        double size = 12,
+        Color? color = null,
+        Alignment align = Alignment.MiddleLeft,
+        bool bold = false,
+        float rotation = 0,
+        bool halo = false
+    )
     {
         if (text.Length == 0)
         {

@@ -11,14 +11,26 @@ public static class ChoicePlot
 {
     private const int Width = 900;
     private const int Most = 18;
-    private static readonly MarkerShape[] Shapes = [MarkerShape.FilledCircle, MarkerShape.FilledSquare, MarkerShape.FilledDiamond, MarkerShape.FilledTriangleUp];
+    private static readonly MarkerShape[] Shapes =
+    [
+        MarkerShape.FilledCircle,
+        MarkerShape.FilledSquare,
+        MarkerShape.FilledDiamond,
+        MarkerShape.FilledTriangleUp,
+    ];
 
-    /// <summary>The figure of a table of <see cref="Shared.SharedTables.Methods"/> or <see cref="Shared.SharedTables.Bases"/>: the crops widest apart.</summary>
+    /// <summary>
+    /// The figure of a table of <see cref="Shared.SharedTables.Methods"/> or <see cref="Shared.SharedTables.Bases"/>: the crops widest
+    /// apart.
+    /// </summary>
     public static Figure Of(ReportTable table)
     {
         ArgumentNullException.ThrowIfNull(table);
-        List<(string Name, double[] Values)> rows = table.Rows.Where(row => row.Skip(1).SkipLast(1).All(cell => cell.Number is not null)).Take(Most)
-            .Select(row => ((string)row[0].Value!, row.Skip(1).SkipLast(1).Select(cell => (double)cell.Number!.Value).ToArray())).ToList();
+        List<(string Name, double[] Values)> rows = table
+            .Rows.Where(row => row.Skip(1).SkipLast(1).All(cell => cell.Number is not null))
+            .Take(Most)
+            .Select(row => ((string)row[0].Value!, row.Skip(1).SkipLast(1).Select(cell => (double)cell.Number!.Value).ToArray()))
+            .ToList();
         if (rows.Count == 0)
         {
             return SeasonPlots.Nothing($"{table.Title}: not available");
@@ -27,7 +39,13 @@ public static class ChoicePlot
         List<string> ways = table.Columns.Skip(1).SkipLast(1).Select(column => column.Heading).ToList();
         double widest = rows[0].Values.Max() - rows[0].Values.Min();
         string sign = table.Notation.Prefix;
-        Canvas canvas = new(table.Notation.Text($"The choice moves {rows[0].Name} most, by {sign}{widest:#,0}, the middle crop by {sign}{Middle(table):#,0}"), Width, 34 + 30 + (20 * rows.Count) + 46);
+        Canvas canvas = new(
+            table.Notation.Text(
+                $"The choice moves {rows[0].Name} most, by {sign}{widest:#,0}, the middle crop by {sign}{Middle(table):#,0}"
+            ),
+            Width,
+            34 + 30 + (20 * rows.Count) + 46
+        );
         double x = 10;
         for (int k = 0; k < ways.Count; k++)
         {
@@ -45,7 +63,14 @@ public static class ChoicePlot
             canvas.Text(table.Notation.Text($"{tick:#,0}"), scale[tick], bottom + 10, 10.5, Palette.Soft, Alignment.MiddleCenter);
         }
 
-        canvas.Text($"net return ({sign.Trim()}); the {rows.Count} crops widest apart", (scale.From + scale.To) / 2, bottom + 27, 11, Palette.Soft, Alignment.MiddleCenter);
+        canvas.Text(
+            $"net return ({sign.Trim()}); the {rows.Count} crops widest apart",
+            (scale.From + scale.To) / 2,
+            bottom + 27,
+            11,
+            Palette.Soft,
+            Alignment.MiddleCenter
+        );
         for (int i = 0; i < rows.Count; i++)
         {
             double y = 30 + (20 * i) + 10;
@@ -53,12 +78,28 @@ public static class ChoicePlot
             canvas.Line(scale[rows[i].Values.Min()], y, scale[rows[i].Values.Max()], y, Palette.Middle, 2);
             for (int k = 0; k < ways.Count; k++)
             {
-                canvas.Dot(scale[rows[i].Values[k]], y + ((k - ((ways.Count - 1) / 2.0)) * 5), 9, Palette.Of(k), Palette.White, Shapes[k % Shapes.Length]);
+                canvas.Dot(
+                    scale[rows[i].Values[k]],
+                    y + ((k - ((ways.Count - 1) / 2.0)) * 5),
+                    9,
+                    Palette.Of(k),
+                    Palette.White,
+                    Shapes[k % Shapes.Length]
+                );
             }
         }
 
-        return canvas.ToFigure($"{table.Title}. Widest apart: "
-            + Phrase.List(rows.Take(5).Select(row => $"{row.Name} ({string.Join(", ", ways.Select((way, k) => table.Notation.Text($"{way} {row.Values[k]:#,0}")))})").ToList()) + ".");
+        return canvas.ToFigure(
+            $"{table.Title}. Widest apart: "
+                + Phrase.List(
+                    rows.Take(5)
+                        .Select(row =>
+                            $"{row.Name} ({string.Join(", ", ways.Select((way, k) => table.Notation.Text($"{way} {row.Values[k]:#,0}")))})"
+                        )
+                        .ToList()
+                )
+                + "."
+        );
     }
 
     private static double Middle(ReportTable table)

@@ -23,7 +23,10 @@ public static class FlowPicture
     /// <summary>The figure.</summary>
     public static Figure Of(SeasonReview season)
     {
-        List<PoolResult> origins = season.Pools.Where(pool => pool.Pool.Line == StatementLine.Infrastructure && pool.Total.Amount > 0m).OrderByDescending(pool => pool.Total.Amount).ToList();
+        List<PoolResult> origins = season
+            .Pools.Where(pool => pool.Pool.Line == StatementLine.Infrastructure && pool.Total.Amount > 0m)
+            .OrderByDescending(pool => pool.Total.Amount)
+            .ToList();
         if (origins.Count == 0)
         {
             return SeasonPlots.Nothing($"No infrastructure pool held any cost in {season.CropYear}");
@@ -32,28 +35,115 @@ public static class FlowPicture
         Notation notation = season.Notation;
         List<(string From, string Carrier, string To, double Amount)> flows = Flows(season, origins);
         double total = flows.Sum(flow => flow.Amount);
-        HashSet<string> small = flows.GroupBy(flow => flow.Carrier).Where(group => group.Sum(flow => flow.Amount) < total * 0.012).Select(group => group.Key).ToHashSet();
+        HashSet<string> small = flows
+            .GroupBy(flow => flow.Carrier)
+            .Where(group => group.Sum(flow => flow.Amount) < total * 0.012)
+            .Select(group => group.Key)
+            .ToHashSet();
         flows = flows.ConvertAll(flow => small.Contains(flow.Carrier) ? flow with { Carrier = "other pools" } : flow);
         double detour = flows.Where(flow => flow.Carrier != flow.From).Sum(flow => flow.Amount);
         List<string> left = origins.ConvertAll(pool => pool.Pool.Name);
-        List<string> middle = left.Where(name => flows.Exists(flow => flow.Carrier == name)).Concat(flows.Select(flow => flow.Carrier).Distinct().Where(name => !left.Contains(name)).Order(StringComparer.Ordinal)).ToList();
-        List<string> right = flows.GroupBy(flow => flow.To).OrderBy(group => Ends.Contains(group.Key)).ThenByDescending(group => group.Sum(flow => flow.Amount)).Select(group => group.Key).ToList();
-        Canvas canvas = new($"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool", Width, Height);
+        List<string> middle = left.Where(name => flows.Exists(flow => flow.Carrier == name))
+            .Concat(flows.Select(flow => flow.Carrier).Distinct().Where(name => !left.Contains(name)).Order(StringComparer.Ordinal))
+            .ToList();
+        List<string> right = flows
+            .GroupBy(flow => flow.To)
+            .OrderBy(group => Ends.Contains(group.Key))
+            .ThenByDescending(group => group.Sum(flow => flow.Amount))
+            .Select(group => group.Key)
+            .ToList();
+        Canvas canvas = new(
+            $"{Words(detour, notation)} of {Words(total, notation)} of infrastructure cost reached its users through another pool",
+            Width,
+            Height
+        );
         canvas.Text("spent in", 20, 10, 11.5, Palette.Soft);
         canvas.Text("handed over by", 372, 10, 11.5, Palette.Soft);
         canvas.Text("borne by", 720, 10, 11.5, Palette.Soft);
         double unit = (canvas.Bottom - 34 - (Gap * (new[] { left.Count, middle.Count, right.Count }.Max() - 1))) / total;
-        Dictionary<string, double> leftAt = Stack(left, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), unit, canvas.Bottom);
-        Dictionary<string, double> middleAt = Stack(middle, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), unit, canvas.Bottom);
-        Dictionary<string, double> rightAt = Stack(right, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), unit, canvas.Bottom);
+        Dictionary<string, double> leftAt = Stack(
+            left,
+            name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount),
+            unit,
+            canvas.Bottom
+        );
+        Dictionary<string, double> middleAt = Stack(
+            middle,
+            name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount),
+            unit,
+            canvas.Bottom
+        );
+        Dictionary<string, double> rightAt = Stack(
+            right,
+            name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount),
+            unit,
+            canvas.Bottom
+        );
         Color ColorOf(string name) => left.IndexOf(name) is >= 0 and var i ? Palette.Of(i) : Palette.Middle;
-        Bands(canvas, left, middle, leftAt, middleAt, (from, to) => flows.Where(flow => flow.From == from && flow.Carrier == to).Sum(flow => flow.Amount), unit, 172, 392, ColorOf);
-        Bands(canvas, middle, right, middleAt, rightAt, (from, to) => flows.Where(flow => flow.Carrier == from && flow.To == to).Sum(flow => flow.Amount), unit, 392 + Node, 706, ColorOf);
-        Nodes(canvas, left, leftAt, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), unit, 172 - Node, 154, Alignment.MiddleRight, ColorOf, notation);
-        Nodes(canvas, middle, middleAt, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), unit, 392, 392 + Node + 5, Alignment.MiddleLeft, ColorOf, notation);
-        Nodes(canvas, right, rightAt, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), unit, 706, 706 + Node + 5, Alignment.MiddleLeft, _ => Palette.Ink, notation);
-        return canvas.ToFigure($"Flow of {Words(total, notation)} of infrastructure cost in {season.CropYear}. Spent in: {List(left, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), notation)}. "
-            + $"Handed over by: {List(middle, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), notation)}. Borne by: {List(right, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), notation)}.");
+        Bands(
+            canvas,
+            left,
+            middle,
+            leftAt,
+            middleAt,
+            (from, to) => flows.Where(flow => flow.From == from && flow.Carrier == to).Sum(flow => flow.Amount),
+            unit,
+            172,
+            392,
+            ColorOf
+        );
+        Bands(
+            canvas,
+            middle,
+            right,
+            middleAt,
+            rightAt,
+            (from, to) => flows.Where(flow => flow.Carrier == from && flow.To == to).Sum(flow => flow.Amount),
+            unit,
+            392 + Node,
+            706,
+            ColorOf
+        );
+        Nodes(
+            canvas,
+            left,
+            leftAt,
+            name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount),
+            unit,
+            172 - Node,
+            154,
+            Alignment.MiddleRight,
+            ColorOf,
+            notation
+        );
+        Nodes(
+            canvas,
+            middle,
+            middleAt,
+            name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount),
+            unit,
+            392,
+            392 + Node + 5,
+            Alignment.MiddleLeft,
+            ColorOf,
+            notation
+        );
+        Nodes(
+            canvas,
+            right,
+            rightAt,
+            name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount),
+            unit,
+            706,
+            706 + Node + 5,
+            Alignment.MiddleLeft,
+            _ => Palette.Ink,
+            notation
+        );
+        return canvas.ToFigure(
+            $"Flow of {Words(total, notation)} of infrastructure cost in {season.CropYear}. Spent in: {List(left, name => flows.Where(flow => flow.From == name).Sum(flow => flow.Amount), notation)}. "
+                + $"Handed over by: {List(middle, name => flows.Where(flow => flow.Carrier == name).Sum(flow => flow.Amount), notation)}. Borne by: {List(right, name => flows.Where(flow => flow.To == name).Sum(flow => flow.Amount), notation)}."
+        );
     }
 
     private static readonly string[] Ends = ["household", "unused capacity", "not assigned"];
@@ -103,7 +193,10 @@ public static class FlowPicture
                 through += passed > 0m ? passed * shares.Shares[m, t] : 0m;
             }
 
-            yield return (t < crops ? season.Network.Enterprises[t].Crop.Group : Ends[t - crops], (double)Math.Max(0m, shares.Shares[pool, t] - through));
+            yield return (
+                t < crops ? season.Network.Enterprises[t].Crop.Group : Ends[t - crops],
+                (double)Math.Max(0m, shares.Shares[pool, t] - through)
+            );
         }
     }
 
@@ -157,7 +250,17 @@ public static class FlowPicture
     }
 
     private static void Nodes(
-        Canvas canvas, List<string> names, Dictionary<string, double> at, Func<string, double> amount, double unit, double x, double textX, Alignment align, Func<string, Color> color, Notation notation)
+        Canvas canvas,
+        List<string> names,
+        Dictionary<string, double> at,
+        Func<string, double> amount,
+        double unit,
+        double x,
+        double textX,
+        Alignment align,
+        Func<string, Color> color,
+        Notation notation
+    )
     {
         double lowest = 0;
         foreach (string name in names)
@@ -172,5 +275,6 @@ public static class FlowPicture
 
     private static string Words(double amount, Notation notation) => notation.InWords((decimal)amount, Look.WholeMoney);
 
-    private static string List(List<string> names, Func<string, double> amount, Notation notation) => Phrase.List(names.ConvertAll(name => $"{name} {Words(amount(name), notation)}"));
+    private static string List(List<string> names, Func<string, double> amount, Notation notation) =>
+        Phrase.List(names.ConvertAll(name => $"{name} {Words(amount(name), notation)}"));
 }

@@ -12,7 +12,9 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
     /// <summary>Keeps a rectangle free.</summary>
     internal void Block(double x, double y, double w, double h) => taken.Add((x, y, w, h));
 
-    /// <summary>A place for a label of that width by its left middle, or null; <c>Far</c> when a leader line should tie it to its point.</summary>
+    /// <summary>
+    /// A place for a label of that width by its left middle, or null; <c>Far</c> when a leader line should tie it to its point.
+    /// </summary>
     internal (double X, double Y, bool Far)? Place(double x, double y, double width)
     {
         foreach (double distance in new[] { 9d, 16, 26, 38 })
@@ -25,7 +27,13 @@ internal sealed class LabelPlacer(double left, double top, double right, double 
                 double py = y + (distance * Math.Sin(angle));
                 double labelLeft = Math.Cos(angle) switch { > 0.3 => px, < -0.3 => px - width, _ => px - (width / 2) };
                 (double X, double Y, double W, double H) box = (labelLeft, py - (Height / 2), width, Height);
-                if (box.X >= left && box.X + box.W <= right && box.Y >= top && box.Y + box.H <= bottom && !taken.Exists(other => Overlap(box, other)))
+                if (
+                    box.X >= left
+                    && box.X + box.W <= right
+                    && box.Y >= top
+                    && box.Y + box.H <= bottom
+                    && !taken.Exists(other => Overlap(box, other))
+                )
                 {
                     taken.Add(box);
                     return (labelLeft, py, distance > 10);

@@ -7,7 +7,9 @@ using ScottPlot;
 
 namespace FarmEconomics.Reports.Plots;
 
-/// <summary>Every crop by what a bed-foot-week and what an hour of it earned: the crops good at one and poor at the other stand off the diagonal.</summary>
+/// <summary>
+/// Every crop by what a bed-foot-week and what an hour of it earned: the crops good at one and poor at the other stand off the diagonal.
+/// </summary>
 public static class MarginScatter
 {
     private const int Width = 900;
@@ -16,10 +18,17 @@ public static class MarginScatter
     /// <summary>The figure; lines at the farm's own rates make four quarters.</summary>
     public static Figure Of(SeasonReview season)
     {
-        List<(string Name, double X, double Y, decimal Output)> crops = season.Crops
-            .Where(crop => crop.GrossMarginPerBedFootWeek.IsAvailable && crop.GrossMarginPerLaborHour.IsAvailable)
-            .Select(crop => (crop.Name, (double)crop.GrossMarginPerBedFootWeek.Value!, (double)crop.GrossMarginPerLaborHour.Value!, crop.Output.Amount)).ToList();
-        if (crops.Count == 0 || season.Farm.GrossMarginPerLaborHour.Value is not { } perHour || season.Farm.GrossMarginPerBedFootWeek.Value is not { } perWeek)
+        List<(string Name, double X, double Y, decimal Output)> crops = season
+            .Crops.Where(crop => crop.GrossMarginPerBedFootWeek.IsAvailable && crop.GrossMarginPerLaborHour.IsAvailable)
+            .Select(crop =>
+                (crop.Name, (double)crop.GrossMarginPerBedFootWeek.Value!, (double)crop.GrossMarginPerLaborHour.Value!, crop.Output.Amount)
+            )
+            .ToList();
+        if (
+            crops.Count == 0
+            || season.Farm.GrossMarginPerLaborHour.Value is not { } perHour
+            || season.Farm.GrossMarginPerBedFootWeek.Value is not { } perWeek
+        )
         {
             return SeasonPlots.Nothing(season.Notation.Text($"Margin per bed-foot-week against margin per labor hour: not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "no crop has both"})"));
         }
@@ -46,8 +55,23 @@ public static class MarginScatter
             canvas.Text(season.Notation.Text($"{tick:0.##}"), across.From - 6, up[tick], 11, Palette.Soft, Alignment.MiddleRight);
         }
 
-        canvas.Text(season.Notation.Text($"gross margin per bed-foot-week ({sign.Trim()})"), (across.From + across.To) / 2, up.From + 28, 12, Palette.Soft, Alignment.MiddleCenter);
-        canvas.Text($"gross margin per labor hour ({sign.Trim()})", 14, (up.From + up.To) / 2, 12, Palette.Soft, Alignment.MiddleCenter, rotation: -90);
+        canvas.Text(
+            season.Notation.Text($"gross margin per bed-foot-week ({sign.Trim()})"),
+            (across.From + across.To) / 2,
+            up.From + 28,
+            12,
+            Palette.Soft,
+            Alignment.MiddleCenter
+        );
+        canvas.Text(
+            $"gross margin per labor hour ({sign.Trim()})",
+            14,
+            (up.From + up.To) / 2,
+            12,
+            Palette.Soft,
+            Alignment.MiddleCenter,
+            rotation: -90
+        );
         canvas.Line(across[midX], up.To, across[midX], up.From, Palette.Ink, 1.2, LinePattern.Dashed);
         canvas.Line(across.From, up[midY], across.To, up[midY], Palette.Ink, 1.2, LinePattern.Dashed);
         LabelPlacer placer = new(across.From + 2, up.To, across.To - 2, up.From - 2);
@@ -103,7 +127,8 @@ public static class MarginScatter
         points.ForEach(point => canvas.Dot(point.X, point.Y, point.Size, Palette.Dark.WithAlpha(.75), Palette.White));
         texts.ForEach(label => canvas.Text(label.Text, label.X, label.Y, 11.5, halo: true));
 
-        string farm = $"dashed: the farm's average, {season.Notation.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate)} and "
+        string farm =
+            $"dashed: the farm's average, {season.Notation.InWords(season.Farm.GrossMarginPerBedFootWeek.Value!.Value, Look.Rate)} and "
             + $"{season.Notation.InWords(season.Farm.GrossMarginPerLaborHour.Value!.Value, Look.Rate)}; larger dot: brought in more"
             + (unlabeled > 0 ? $"; {unlabeled} in the crowd without a name" : "");
         canvas.Text(farm, across.To, up.From + 47, 10.5, Palette.Soft, Alignment.MiddleRight);
@@ -127,7 +152,14 @@ public static class MarginScatter
 
     private static string Shown(double rate, SeasonReview season) => season.Notation.InWords((decimal)rate, Look.Rate);
 
-    private static string Alt(SeasonReview season, List<(string Name, double X, double Y, decimal Output)> crops, int split, int poorBoth, int unlabeled, string sign)
+    private static string Alt(
+        SeasonReview season,
+        List<(string Name, double X, double Y, decimal Output)> crops,
+        int split,
+        int poorBoth,
+        int unlabeled,
+        string sign
+    )
     {
         string Top(Func<(string Name, double X, double Y, decimal Output), double> by) =>
             Phrase.List(crops.OrderByDescending(by).Take(3).Select(crop => $"{crop.Name} {Shown(by(crop), season)}").ToList());

@@ -3,8 +3,9 @@ using ScottPlot;
 namespace FarmEconomics.Reports.Plots;
 
 /// <summary>
-/// The colors of plots, each reserved for one role of the pages: what is drawn in it becomes the page's own variable (<see cref="Display.PageColors.Roles"/>), so that a plot is dark on a dark page. Series stay apart
-/// for color-blind readers by lightness as well (blue and ochre, after the advice of Wong, Nature Methods 8, 2011); fills reach 3:1 against the page.
+/// The colors of plots, each reserved for one role of the pages: what is drawn in it becomes the page's own variable
+/// (<see cref="Display.PageColors.Roles"/>), so that a plot is dark on a dark page. Series stay apart for color-blind readers by lightness
+/// as well (blue and ochre, after the advice of Wong, Nature Methods 8, 2011); fills reach 3:1 against the page.
 /// </summary>
 internal static class Palette
 {
@@ -23,7 +24,11 @@ internal static class Palette
     internal static readonly Color GainText = Color.FromHex("#1d4f91");
 
     private static readonly Color[] Series = [GainText, Light, Middle, Dark, Loss, Soft];
-    private static readonly Color[] Ramp = [Pale, .. new[] { "#d3dce9", "#adc0da", "#86a3ca", "#5f84b6", "#3b659e" }.Select(hex => Color.FromHex(hex))];
+    private static readonly Color[] Ramp =
+    [
+        Pale,
+        .. new[] { "#d3dce9", "#adc0da", "#86a3ca", "#5f84b6", "#3b659e" }.Select(hex => Color.FromHex(hex)),
+    ];
     private static readonly Color[] LossRamp = [Pale, .. new[] { "#efd2c3", "#dfa184", "#c8693e" }.Select(hex => Color.FromHex(hex))];
 
     /// <summary>The i-th of some series.</summary>

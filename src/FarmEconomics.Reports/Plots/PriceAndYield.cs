@@ -13,32 +13,65 @@ public static class PriceAndYield
 {
     private const int Width = 900;
     private const int Height = 440;
-    private static readonly MarkerShape[] Shapes = [MarkerShape.FilledCircle, MarkerShape.FilledSquare, MarkerShape.FilledTriangleUp, MarkerShape.FilledDiamond, MarkerShape.FilledTriangleDown];
+    private static readonly MarkerShape[] Shapes =
+    [
+        MarkerShape.FilledCircle,
+        MarkerShape.FilledSquare,
+        MarkerShape.FilledTriangleUp,
+        MarkerShape.FilledDiamond,
+        MarkerShape.FilledTriangleDown,
+    ];
 
     /// <summary>The crop with the most output of the season: what the figure shows when no crop is named.</summary>
     public static string LargestCrop(SeasonReview season) =>
-        season.Crops.OrderByDescending(crop => crop.Output.Amount).FirstOrDefault()?.Name ?? throw new InvalidOperationException($"No crop has a planting in {season.CropYear}.");
+        season.Crops.OrderByDescending(crop => crop.Output.Amount).FirstOrDefault()?.Name
+        ?? throw new InvalidOperationException($"No crop has a planting in {season.CropYear}.");
 
     /// <summary>The figure for the lots of the crop that belong to the crop year, also where they were sold after it ended.</summary>
     public static Figure Of(SeasonReview season, string crop)
     {
         EnterpriseBudget budget = season.FindBudget(crop)
-            ?? throw new ArgumentException($"{crop} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}.", nameof(crop));
-        List<(DateOnly Week, decimal Quantity)> picked = season.LotsOf(budget.Crop!)
-            .GroupBy(lot => WeeklyUse.MondayOf(lot.Date)).Select(week => (week.Key, week.Sum(lot => lot.Quantity))).OrderBy(week => week.Key).ToList();
-        List<(string Channel, List<(DateOnly Week, decimal Price)> Prices)> prices = season.PartsOf(budget.Crop!)
-            .Where(part => part.Enterprise is not null && part.Disposition.Channel.IsPriced && part.Quantity > 0m && part.Amount.Amount > 0m)
+            ?? throw new ArgumentException(
+                $"{crop} has no planting in {season.CropYear}. Crops of that year: {string.Join(", ", season.Crops.Select(candidate => candidate.Name))}.",
+                nameof(crop)
+            );
+        List<(DateOnly Week, decimal Quantity)> picked = season
+            .LotsOf(budget.Crop!)
+            .GroupBy(lot => WeeklyUse.MondayOf(lot.Date))
+            .Select(week => (week.Key, week.Sum(lot => lot.Quantity)))
+            .OrderBy(week => week.Key)
+            .ToList();
+        List<(string Channel, List<(DateOnly Week, decimal Price)> Prices)> prices = season
+            .PartsOf(budget.Crop!)
+            .Where(part =>
+                part.Enterprise is not null && part.Disposition.Channel.IsPriced && part.Quantity > 0m && part.Amount.Amount > 0m
+            )
             .GroupBy(part => part.Disposition.Channel.Name)
-            .Select(channel => (channel.Key, channel.GroupBy(part => WeeklyUse.MondayOf(part.Disposition.Row.Date))
-                .Select(week => (Week: week.Key, Price: week.Sum(part => part.Amount.Amount) / week.Sum(part => part.Quantity))).OrderBy(week => week.Week).ToList()))
-            .OrderByDescending(channel => channel.Item2.Count).ToList();
+            .Select(channel =>
+                (
+                    channel.Key,
+                    channel
+                        .GroupBy(part => WeeklyUse.MondayOf(part.Disposition.Row.Date))
+                        .Select(week => (Week: week.Key, Price: week.Sum(part => part.Amount.Amount) / week.Sum(part => part.Quantity)))
+                        .OrderBy(week => week.Week)
+                        .ToList()
+                )
+            )
+            .OrderByDescending(channel => channel.Item2.Count)
+            .ToList();
         if (picked.Count == 0)
         {
             return SeasonPlots.Nothing($"{budget.Name}: nothing picked in {season.CropYear}");
         }
 
-        DateOnly first = picked.Select(week => week.Week).Concat(prices.SelectMany(channel => channel.Prices.Select(week => week.Week))).Min();
-        DateOnly last = picked.Select(week => week.Week).Concat(prices.SelectMany(channel => channel.Prices.Select(week => week.Week))).Max();
+        DateOnly first = picked
+            .Select(week => week.Week)
+            .Concat(prices.SelectMany(channel => channel.Prices.Select(week => week.Week)))
+            .Min();
+        DateOnly last = picked
+            .Select(week => week.Week)
+            .Concat(prices.SelectMany(channel => channel.Prices.Select(week => week.Week)))
+            .Max();
         (DateOnly bestWeek, decimal best) = picked.MaxBy(week => week.Quantity);
         string unit = budget.Crop!.Unit;
         Canvas canvas = new($"{budget.Name}: {season.Notation.Number(budget.Sums.Harvested, Look.Quantity)} {unit} picked in {season.Notation.Count(picked.Count, "week")}, most in the week of {bestWeek:MMM d}", Width, Height);
@@ -52,7 +85,13 @@ public static class PriceAndYield
         foreach ((DateOnly week, decimal quantity) in picked)
         {
             double x = time[week.DayNumber];
-            canvas.Rect(x, down[(double)quantity], Math.Max(2, time[week.DayNumber + 6] - x), down[0] - down[(double)quantity], Palette.Light);
+            canvas.Rect(
+                x,
+                down[(double)quantity],
+                Math.Max(2, time[week.DayNumber + 6] - x),
+                down[0] - down[(double)quantity],
+                Palette.Light
+            );
         }
 
         DrawPrices(canvas, prices, time, up);
@@ -61,11 +100,18 @@ public static class PriceAndYield
                 $"{channel.Channel} {season.Notation.InWords(channel.Prices.Min(week => week.Price), Look.Rate)} to {season.Notation.InWords(channel.Prices.Max(week => week.Price), Look.Rate)}")) + "."));
     }
 
-    private static void DrawPrices(Canvas canvas, List<(string Channel, List<(DateOnly Week, decimal Price)> Prices)> prices, Scale time, Scale up)
+    private static void DrawPrices(
+        Canvas canvas,
+        List<(string Channel, List<(DateOnly Week, decimal Price)> Prices)> prices,
+        Scale time,
+        Scale up
+    )
     {
         double lowest = double.MinValue;
         int i = 0;
-        foreach ((string channel, List<(DateOnly Week, decimal Price)> weeks) in prices.OrderBy(channel => up[(double)channel.Prices[^1].Price]))
+        foreach (
+            (string channel, List<(DateOnly Week, decimal Price)> weeks) in prices.OrderBy(channel => up[(double)channel.Prices[^1].Price])
+        )
         {
             Color color = Palette.Of(i);
             for (int k = 1; k < weeks.Count; k++)
@@ -108,7 +154,13 @@ public static class PriceAndYield
             if (month.DayNumber >= time.Min)
             {
                 canvas.Line(time[month.DayNumber], 24, time[month.DayNumber], y, Palette.Rule, 0.6, LinePattern.Dotted);
-                canvas.Text(month.Month == 1 ? month.ToString("MMM yyyy") : month.ToString("MMM"), time[month.DayNumber] + 2, y + 12, 11, Palette.Soft);
+                canvas.Text(
+                    month.Month == 1 ? month.ToString("MMM yyyy") : month.ToString("MMM"),
+                    time[month.DayNumber] + 2,
+                    y + 12,
+                    11,
+                    Palette.Soft
+                );
             }
         }
     }

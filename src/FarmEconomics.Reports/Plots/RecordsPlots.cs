@@ -26,7 +26,11 @@ public static class RecordsPlots
         SeasonPlots.Key(canvas, x + 18, 12, Palette.Light, "other hours, divided by rule");
         new BarColumns(
             canvas,
-            months.ConvertAll(month => new BarItem(month.Month.ToString("MMM"), [(double)month.Named, (double)month.Other], Label(season, month.Month, month.Named + month.Other))),
+            months.ConvertAll(month => new BarItem(
+                month.Month.ToString("MMM"),
+                [(double)month.Named, (double)month.Other],
+                Label(season, month.Month, month.Named + month.Other)
+            )),
             [Palette.Dark, Palette.Light],
             28).Draw(900, 1, "hours logged", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Bars by month: hours logged in {season.CropYear}, of which naming a crop or planting: "
@@ -36,10 +40,15 @@ public static class RecordsPlots
     internal static List<(DateOnly Month, decimal Named, decimal Other)> Months(SeasonReview season)
     {
         List<(DateOnly, decimal, decimal)> months = [];
-        for (DateOnly month = season.Settings.StartOf(season.CropYear); month < season.Settings.EndOf(season.CropYear); month = month.AddMonths(1))
+        for (
+            DateOnly month = season.Settings.StartOf(season.CropYear);
+            month < season.Settings.EndOf(season.CropYear);
+            month = month.AddMonths(1)
+        )
         {
             List<LaborRow> rows = season.Records.Labor.Where(row => row.Date >= month && row.Date < month.AddMonths(1)).ToList();
-            decimal named = rows.Where(row => !string.IsNullOrWhiteSpace(row.Crop) || !string.IsNullOrWhiteSpace(row.Planting)).Sum(row => row.Hours);
+            decimal named = rows.Where(row => !string.IsNullOrWhiteSpace(row.Crop) || !string.IsNullOrWhiteSpace(row.Planting))
+                .Sum(row => row.Hours);
             months.Add((month, named, rows.Sum(row => row.Hours) - named));
         }
 

@@ -7,7 +7,9 @@ using ScottPlot;
 
 namespace FarmEconomics.Reports.Plots;
 
-/// <summary>The pictures of a season. Each title says the finding, each figure has its text alternative, both reckoned from the season.</summary>
+/// <summary>
+/// The pictures of a season. Each title says the finding, each figure has its text alternative, both reckoned from the season.
+/// </summary>
 public static class SeasonPlots
 {
     private const int Width = 900;
@@ -16,7 +18,10 @@ public static class SeasonPlots
     public static Figure OutputAndMargin(SeasonReview season)
     {
         Notation notation = season.Notation;
-        List<EnterpriseBudget> crops = season.Crops.Where(crop => crop.Known.Value is null && (crop.Output.Amount != 0m || crop.GrossMargin.Amount != 0m)).OrderByDescending(crop => crop.Output.Amount).ToList();
+        List<EnterpriseBudget> crops = season
+            .Crops.Where(crop => crop.Known.Value is null && (crop.Output.Amount != 0m || crop.GrossMargin.Amount != 0m))
+            .OrderByDescending(crop => crop.Output.Amount)
+            .ToList();
         bool costs = season.Known.Costs is null;
         int half = HalfOfOutput(season, crops);
         string title = season.Farm.Known.Value is { } unknown ? $"What {season.CropYear} brought in: {unknown}"
@@ -36,7 +41,11 @@ public static class SeasonPlots
             new BarColumns(
                 canvas,
                 crops.ConvertAll(crop => new BarItem(
-                    crop.Name, [(double)crop.Output.Amount], notation.Number(crop.Output.Amount, Look.WholeMoney), costs ? (double)crop.GrossMargin.Amount : null)),
+                    crop.Name,
+                    [(double)crop.Output.Amount],
+                    notation.Number(crop.Output.Amount, Look.WholeMoney),
+                    costs ? (double)crop.GrossMargin.Amount : null
+                )),
                 [Palette.Light],
                 26).Draw(Width, columns, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
         }
@@ -51,7 +60,9 @@ public static class SeasonPlots
     /// <summary>Labor hours of every crop by stage of work.</summary>
     public static Figure HoursByStage(SeasonReview season)
     {
-        List<EnterpriseBudget> crops = season.Known.Hours is null ? season.Crops.Where(crop => crop.LaborHours.Value > 0m).OrderByDescending(crop => crop.LaborHours.Value).ToList() : [];
+        List<EnterpriseBudget> crops = season.Known.Hours is null
+            ? season.Crops.Where(crop => crop.LaborHours.Value > 0m).OrderByDescending(crop => crop.LaborHours.Value).ToList()
+            : [];
         List<Stage> stages = Enum.GetValues<Stage>().Where(stage => crops.Exists(crop => crop.Sums.HoursByStage[(int)stage] > 0m)).ToList();
         if (crops.Count == 0)
         {
@@ -73,8 +84,11 @@ public static class SeasonPlots
         new BarColumns(
             canvas,
             crops.ConvertAll(crop => new BarItem(
-                crop.Name, stages.ConvertAll(stage => (double)crop.Sums.HoursByStage[(int)stage]),
-                season.Notation.Number(crop.LaborHours.Value, Look.Count) + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : ""))),
+                crop.Name,
+                stages.ConvertAll(stage => (double)crop.Sums.HoursByStage[(int)stage]),
+                season.Notation.Number(crop.LaborHours.Value, Look.Count)
+                    + (crop.Sums.EstimatedHours * 2m > crop.LaborHours.Value ? " est." : "")
+            )),
             colors,
             26).Draw(Width, columns, "labor hours", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Stacked bars: labor hours of {season.Notation.Count(crops.Count, "crop")} in {season.CropYear} by stage of work, most hours first: "

@@ -26,7 +26,8 @@ public static class SharedPlots
 
         Notation notation = season.Notation;
         decimal owning = pools.Sum(pool => pool.Ownership.Amount);
-        string title = season.Known.Ownership is { } why ? $"Running cost of what is shared in {season.CropYear}; what owning costs isn't known ({why})"
+        string title = season.Known.Ownership is { } why
+            ? $"Running cost of what is shared in {season.CropYear}; what owning costs isn't known ({why})"
             : $"{Phrase.Percent(owning / total)} of {notation.InWords(total, Look.WholeMoney)} of shared cost is the cost of owning";
         Canvas canvas = new(title, Width, BarColumns.HeightFor(pools.Count, pools.Count > 20 ? 2 : 1));
         double x = SeasonPlots.Key(canvas, 10, 12, Palette.Pale, "cash");
@@ -34,18 +35,38 @@ public static class SharedPlots
         SeasonPlots.Key(canvas, x + 18, 12, Palette.Dark, "owning");
         new BarColumns(
             canvas,
-            pools.ConvertAll(pool => new BarItem(pool.Pool.Name, [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount], notation.Number(pool.Total.Amount, Look.WholeMoney))),
+            pools.ConvertAll(pool => new BarItem(
+                pool.Pool.Name,
+                [(double)pool.Cash.Amount, (double)pool.Labor.Amount, (double)pool.Ownership.Amount],
+                notation.Number(pool.Total.Amount, Look.WholeMoney)
+            )),
             [Palette.Pale, Palette.Middle, Palette.Dark],
-            26).Draw(Width, pools.Count > 20 ? 2 : 1, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
-        return canvas.ToFigure($"Stacked bars of {notation.Count(pools.Count, "shared cost")} in {season.CropYear}, cash, labor and owning: "
-            + Phrase.List(pools.Take(8).Select(pool => $"{pool.Pool.Name} {notation.Number(pool.Cash.Amount, Look.WholeMoney)}, {notation.Number(pool.Labor.Amount, Look.WholeMoney)} and {notation.Number(pool.Ownership.Amount, Look.WholeMoney)}").ToList()) + ".");
+            26
+        ).Draw(Width, pools.Count > 20 ? 2 : 1, $"{notation.Currency} in {season.CropYear}", value => notation.Text($"{value:#,0}"));
+        return canvas.ToFigure(
+            $"Stacked bars of {notation.Count(pools.Count, "shared cost")} in {season.CropYear}, cash, labor and owning: "
+                + Phrase.List(
+                    pools
+                        .Take(8)
+                        .Select(pool =>
+                            $"{pool.Pool.Name} {notation.Number(pool.Cash.Amount, Look.WholeMoney)}, {notation.Number(pool.Labor.Amount, Look.WholeMoney)} and {notation.Number(pool.Ownership.Amount, Look.WholeMoney)}"
+                        )
+                        .ToList()
+                )
+                + "."
+        );
     }
 
     /// <summary>What the loads drew, month by month.</summary>
     public static Figure PowerByMonth(SeasonReview season)
     {
         List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> months = Power(season);
-        List<string> users = months.SelectMany(month => month.ByUser).GroupBy(pair => pair.Key).OrderByDescending(group => group.Sum(pair => pair.Value)).Select(group => group.Key).ToList();
+        List<string> users = months
+            .SelectMany(month => month.ByUser)
+            .GroupBy(pair => pair.Key)
+            .OrderByDescending(group => group.Sum(pair => pair.Value))
+            .Select(group => group.Key)
+            .ToList();
         if (users.Count == 0)
         {
             return SeasonPlots.Nothing("Power by month: not available (no loads.csv, or no load in the year)");
@@ -66,8 +87,12 @@ public static class SharedPlots
             canvas,
             months.ConvertAll(month => new BarItem(
                 month.Month.ToString("MMM"),
-                [.. shown.Select(user => (double)month.ByUser.GetValueOrDefault(user)), (double)month.ByUser.Where(pair => !shown.Contains(pair.Key)).Sum(pair => pair.Value)],
-                $"{InWords(month.Used)} kWh")),
+                [
+                    .. shown.Select(user => (double)month.ByUser.GetValueOrDefault(user)),
+                    (double)month.ByUser.Where(pair => !shown.Contains(pair.Key)).Sum(pair => pair.Value),
+                ],
+                $"{InWords(month.Used)} kWh"
+            )),
             colors,
             46).Draw(Width, 1, "kWh a month", value => season.Notation.Text($"{value:#,0}"));
         return canvas.ToFigure($"Stacked bars by month of {season.CropYear}: kWh drawn by the loads. "
@@ -77,7 +102,11 @@ public static class SharedPlots
     internal static List<(DateOnly Month, decimal Used, Dictionary<string, decimal> ByUser)> Power(SeasonReview season)
     {
         List<(DateOnly, decimal, Dictionary<string, decimal>)> months = [];
-        for (DateOnly month = season.Settings.StartOf(season.CropYear); month < season.Settings.EndOf(season.CropYear); month = month.AddMonths(1))
+        for (
+            DateOnly month = season.Settings.StartOf(season.CropYear);
+            month < season.Settings.EndOf(season.CropYear);
+            month = month.AddMonths(1)
+        )
         {
             Dictionary<string, decimal> byUser = new(StringComparer.OrdinalIgnoreCase);
             foreach (LoadRow load in season.Records.Tables.Loads)

@@ -36,10 +36,16 @@ public static class StorePlot
             return SeasonPlots.Nothing($"Nothing was held in {store.Name} in {season.CropYear}");
         }
 
-        List<Crop> crops = days.GroupBy(pair => pair.Key.Crop).OrderByDescending(group => group.Sum(pair => pair.Value)).Select(group => group.Key).ToList();
+        List<Crop> crops = days.GroupBy(pair => pair.Key.Crop)
+            .OrderByDescending(group => group.Sum(pair => pair.Value))
+            .Select(group => group.Key)
+            .ToList();
         DateOnly first = days.Keys.Min(key => key.Month);
         int months = ((days.Keys.Max(key => key.Month).Year - first.Year) * 12) + days.Keys.Max(key => key.Month).Month - first.Month + 1;
-        List<(string Name, decimal[] Values)> rows = crops.Take(Most).Select(crop => (crop.Name, Row(days, [crop], first, months))).ToList();
+        List<(string Name, decimal[] Values)> rows = crops
+            .Take(Most)
+            .Select(crop => (crop.Name, Row(days, [crop], first, months)))
+            .ToList();
         if (crops.Count > Most)
         {
             rows.Add(($"{crops.Count - Most} other crops", Row(days, crops.Skip(Most).ToHashSet(), first, months)));
@@ -53,7 +59,14 @@ public static class StorePlot
         for (int m = 0; m < months; m++)
         {
             DateOnly month = first.AddMonths(m);
-            canvas.Text(month.Month == 1 && m > 0 ? month.ToString("MMM yy") : month.ToString("MMM"), (scale[m] + scale[m + 1]) / 2, 24, 11, Palette.Soft, Alignment.MiddleCenter);
+            canvas.Text(
+                month.Month == 1 && m > 0 ? month.ToString("MMM yy") : month.ToString("MMM"),
+                (scale[m] + scale[m + 1]) / 2,
+                24,
+                11,
+                Palette.Soft,
+                Alignment.MiddleCenter
+            );
         }
 
         canvas.Text("crate-days", Width - 8, 24, 11, Palette.Soft, Alignment.MiddleRight);
@@ -67,7 +80,14 @@ public static class StorePlot
                 canvas.Rect(scale[m], y + 1, scale[m + 1] - scale[m], 22, fill, Palette.White, 0.8);
                 if (rows[i].Values[m] >= 0.5m)
                 {
-                    canvas.Text(season.Notation.Number(rows[i].Values[m], Look.Count), (scale[m] + scale[m + 1]) / 2, y + 12, 10, Palette.On(fill), Alignment.MiddleCenter);
+                    canvas.Text(
+                        season.Notation.Number(rows[i].Values[m], Look.Count),
+                        (scale[m] + scale[m + 1]) / 2,
+                        y + 12,
+                        10,
+                        Palette.On(fill),
+                        Alignment.MiddleCenter
+                    );
                 }
             }
 
@@ -85,6 +105,14 @@ public static class StorePlot
         return $"{first.AddMonths(at):MMMM yyyy} with {notation.Number(sums[at], Look.Count)}";
     }
 
-    private static decimal[] Row(IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> days, HashSet<Crop> crops, DateOnly first, int months) =>
-        Enumerable.Range(0, months).Select(m => days.Where(pair => pair.Key.Month == first.AddMonths(m) && crops.Contains(pair.Key.Crop)).Sum(pair => pair.Value)).ToArray();
+    private static decimal[] Row(
+        IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> days,
+        HashSet<Crop> crops,
+        DateOnly first,
+        int months
+    ) =>
+        Enumerable
+            .Range(0, months)
+            .Select(m => days.Where(pair => pair.Key.Month == first.AddMonths(m) && crops.Contains(pair.Key.Crop)).Sum(pair => pair.Value))
+            .ToArray();
 }

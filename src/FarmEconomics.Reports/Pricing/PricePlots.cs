@@ -16,7 +16,10 @@ public static class PricePlots
     public static Figure AgainstFullCost(PriceBook book, Channel channel)
     {
         Notation notation = book.Season.Notation;
-        List<CropPrice> crops = book.In(channel).Where(price => price.AgainstFullCost.IsAvailable).OrderByDescending(price => price.AgainstFullCost.Value).ToList();
+        List<CropPrice> crops = book.In(channel)
+            .Where(price => price.AgainstFullCost.IsAvailable)
+            .OrderByDescending(price => price.AgainstFullCost.Value)
+            .ToList();
         if (crops.Count == 0)
         {
             return SeasonPlots.Nothing($"Prices against full cost: not available ({book.In(channel).Select(price => price.AgainstFullCost.Reason).FirstOrDefault() ?? $"nothing sold through {channel.Name}"})");
@@ -37,9 +40,15 @@ public static class PricePlots
                 [Math.Max(0, (double)price.AgainstFullCost.Value!.Value), Math.Min(0, (double)price.AgainstFullCost.Value.Value)],
                 notation.Number(price.AgainstFullCost.Value.Value, Look.WholeMoney))),
             [Palette.Dark, Palette.Loss],
-            26).Draw(Width, columns, $"{notation.Currency} against full cost", value => notation.Text($"{value:#,0}"));
-        return canvas.ToFigure($"Bars: what {notation.Count(crops.Count, "crop")} brought in through {channel.Name} against full cost. Most above: "
-            + Phrase.List(crops.Take(3).Select(Said).ToList()) + ". Furthest below: " + Phrase.List(crops.AsEnumerable().Reverse().Take(3).Select(Said).ToList()) + ".");
+            26
+        ).Draw(Width, columns, $"{notation.Currency} against full cost", value => notation.Text($"{value:#,0}"));
+        return canvas.ToFigure(
+            $"Bars: what {notation.Count(crops.Count, "crop")} brought in through {channel.Name} against full cost. Most above: "
+                + Phrase.List(crops.Take(3).Select(Said).ToList())
+                + ". Furthest below: "
+                + Phrase.List(crops.AsEnumerable().Reverse().Take(3).Select(Said).ToList())
+                + "."
+        );
 
         string Said(CropPrice price) => $"{price.Crop.Name} {notation.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney)}";
     }
@@ -57,15 +66,19 @@ public static class PricePlots
         decimal boxes = shares.FullBoxes.Value ?? 1m;
         string of = shares.FullBoxes.IsAvailable ? "of a full box" : "of all boxes";
         double[] values = contents.Weeks.Select(week => (double)(week.ListValue.Amount / boxes)).ToArray();
-        double[] costs = contents.Weeks.Select(week => (double)(shares.BoxCost(week).Value ?? ((week.Cost.Value ?? 0m) + ((shares.Handling.Value ?? 0m) / contents.Weeks.Count)))).ToArray();
+        double[] costs = contents
+            .Weeks.Select(week =>
+                (double)(shares.BoxCost(week).Value ?? ((week.Cost.Value ?? 0m) + ((shares.Handling.Value ?? 0m) / contents.Weeks.Count)))
+            )
+            .ToArray();
         bool costKnown = shares.TotalCost.IsAvailable;
         double paid = (double)(contents.Income.Amount / boxes / contents.Weeks.Count);
         int under = paid > 0 ? values.Count(value => value < paid) : 0;
-        string title = contents.Income.Amount == 0m
-            ? $"{contents.Channel.Name}: a box is worth {notation.InWords((decimal)values.Average(), Look.Rate)} a week on average"
-            : under == 0
-                ? $"{contents.Channel.Name}: the box was worth its price in every one of {contents.Weeks.Count} weeks"
-                : $"{contents.Channel.Name}: in {under} of {contents.Weeks.Count} weeks the box was worth less than a week's part of its price";
+        string title =
+            contents.Income.Amount == 0m
+                ? $"{contents.Channel.Name}: a box is worth {notation.InWords((decimal)values.Average(), Look.Rate)} a week on average"
+            : under == 0 ? $"{contents.Channel.Name}: the box was worth its price in every one of {contents.Weeks.Count} weeks"
+            : $"{contents.Channel.Name}: in {under} of {contents.Weeks.Count} weeks the box was worth less than a week's part of its price";
         Canvas canvas = new(title, Width, 340);
         Scale up = Scale.Covering(values.Append(paid).Concat(costs), canvas.Bottom - 44, 28, 4);
         foreach (double tick in up.Ticks(4))
@@ -79,7 +92,14 @@ public static class PricePlots
         {
             double left = 70 + (i * slot);
             canvas.Rect(left, up[values[i]], slot * 0.72, up[0] - up[values[i]], Palette.Light);
-            canvas.Text(contents.Weeks[i].Number.ToString(), left + (slot * 0.36), canvas.Bottom - 32, 10.5, Palette.Soft, ScottPlot.Alignment.MiddleCenter);
+            canvas.Text(
+                contents.Weeks[i].Number.ToString(),
+                left + (slot * 0.36),
+                canvas.Bottom - 32,
+                10.5,
+                Palette.Soft,
+                ScottPlot.Alignment.MiddleCenter
+            );
             if (costKnown)
             {
                 canvas.Line(left, up[costs[i]], left + (slot * 0.72), up[costs[i]], Palette.Loss, 3);
@@ -87,10 +107,23 @@ public static class PricePlots
         }
 
         canvas.Text($"list value {of} ({notation.Sign})", 64, 12, 11.5);
-        canvas.Text("week of delivery", 70 + ((Width - 200) / 2.0), canvas.Bottom - 12, 10.5, Palette.Soft, ScottPlot.Alignment.MiddleCenter);
+        canvas.Text(
+            "week of delivery",
+            70 + ((Width - 200) / 2.0),
+            canvas.Bottom - 12,
+            10.5,
+            Palette.Soft,
+            ScottPlot.Alignment.MiddleCenter
+        );
         if (costKnown)
         {
-            canvas.Text("cost, with handling", Width - 122, up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0), 11.5, Palette.LossText);
+            canvas.Text(
+                "cost, with handling",
+                Width - 122,
+                up[costs[^1]] + (paid > 0 && Math.Abs(up[costs[^1]] - up[paid]) < 14 ? 14 : 0),
+                11.5,
+                Palette.LossText
+            );
         }
 
         if (paid > 0)

@@ -19,10 +19,12 @@ public sealed class PriceReport
         this.channel = channel;
     }
 
-    private string Nothing => $"Nothing of {book.Season.CropYear} was sold through a market, stand or wholesale channel: there is no price to speak of.";
+    private string Nothing =>
+        $"Nothing of {book.Season.CropYear} was sold through a market, stand or wholesale channel: there is no price to speak of.";
 
     /// <summary>The report on the named channel; an empty name: the priced channel with the most sales.</summary>
-    /// <exception cref="ArgumentException">A channel is named that nothing was sold through for a price; the message lists those there are.</exception>
+    /// <exception cref="ArgumentException">A channel is named that nothing was sold through for a price; the message lists those there
+    /// are.</exception>
     public static PriceReport Of(PriceBook book, string channel = "") =>
         new(book, book.Prices.Count == 0 ? null : PriceSentences.ChannelOf(book, channel));
 
@@ -36,9 +38,16 @@ public sealed class PriceReport
     public Prose FigureInWords()
     {
         Notation notation = book.Season.Notation;
-        CropPrice? most = channel is null ? null : book.In(channel).Where(price => price.AgainstFullCost.IsAvailable).MaxBy(price => Math.Abs(price.AgainstFullCost.Value!.Value));
-        return most is null ? new Prose("There is no bar to read.")
-            : new Prose($"{Phrase.Bold(most.Crop.Name)} moved the season most: {notation.InWords(most.AgainstFullCost.Value!.Value, Look.WholeMoney)} against full cost. A {Prose.Text(most.Crop.Unit)} brought {Phrase.Of(most.Realized, notation)} and had to bring {Phrase.Of(most.Prices.FullCost, notation)}.");
+        CropPrice? most = channel is null
+            ? null
+            : book.In(channel)
+                .Where(price => price.AgainstFullCost.IsAvailable)
+                .MaxBy(price => Math.Abs(price.AgainstFullCost.Value!.Value));
+        return most is null
+            ? new Prose("There is no bar to read.")
+            : new Prose(
+                $"{Phrase.Bold(most.Crop.Name)} moved the season most: {notation.InWords(most.AgainstFullCost.Value!.Value, Look.WholeMoney)} against full cost. A {Prose.Text(most.Crop.Unit)} brought {Phrase.Of(most.Realized, notation)} and had to bring {Phrase.Of(most.Prices.FullCost, notation)}."
+            );
     }
 
     /// <summary>Every price.</summary>
@@ -56,28 +65,49 @@ public sealed class PriceReport
     /// <summary>Somebody else's prices.</summary>
     public ReportTable References() => Table(PriceTables.References);
 
-    /// <summary>What moving a part of every crop from one channel to another would have changed. Empty names: from the channel with prices where an hour earned least to that where it earned most.</summary>
+    /// <summary>
+    /// What moving a part of every crop from one channel to another would have changed. Empty names: from the channel with prices where an
+    /// hour earned least to that where it earned most.
+    /// </summary>
     /// <exception cref="ArgumentException">A channel is named that isn't there.</exception>
-    public ReportTable Moves(string from, string to, decimal percent, decimal priceFactor = 1m) => Ends(from, to) is { } ends
-        ? PriceTables.Moves(book, ends.From, ends.To, percent, priceFactor)
-        : new ReportTable("Moving goods to another channel", book.Season.Notation).Note("It takes two channels with prices, and they must not be the same.");
+    public ReportTable Moves(string from, string to, decimal percent, decimal priceFactor = 1m) =>
+        Ends(from, to) is { } ends
+            ? PriceTables.Moves(book, ends.From, ends.To, percent, priceFactor)
+            : new ReportTable("Moving goods to another channel", book.Season.Notation).Note(
+                "It takes two channels with prices, and they must not be the same."
+            );
 
     /// <summary>The same in words: money, and hours where they are known.</summary>
     /// <exception cref="ArgumentException">A channel is named that isn't there.</exception>
-    public Prose MovesInWords(string from, string to, decimal percent, decimal priceFactor = 1m) => Ends(from, to) is { } ends
-        ? PriceWords.Moves(book, [.. book.In(ends.From).Select(price => ChannelMove.Of(book, price.Crop, ends.From, ends.To, percent, priceFactor))], percent)
-        : new Prose("Moving goods takes two channels with prices.");
+    public Prose MovesInWords(string from, string to, decimal percent, decimal priceFactor = 1m) =>
+        Ends(from, to) is { } ends
+            ? PriceWords.Moves(
+                book,
+                [.. book.In(ends.From).Select(price => ChannelMove.Of(book, price.Crop, ends.From, ends.To, percent, priceFactor))],
+                percent
+            )
+            : new Prose("Moving goods takes two channels with prices.");
 
     private (Channel From, Channel To)? Ends(string from, string to)
     {
-        List<Channel> ranked = ChannelComparison.Of(book).Where(item => item.Channel.IsPriced).OrderBy(item => item.ReturnPerHour.Value ?? item.Sales.Amount).Select(item => item.Channel).ToList();
+        List<Channel> ranked = ChannelComparison
+            .Of(book)
+            .Where(item => item.Channel.IsPriced)
+            .OrderBy(item => item.ReturnPerHour.Value ?? item.Sales.Amount)
+            .Select(item => item.Channel)
+            .ToList();
         Channel? source = string.IsNullOrWhiteSpace(from) ? ranked.FirstOrDefault() : Named(from);
         Channel? target = string.IsNullOrWhiteSpace(to) ? ranked.LastOrDefault(item => item != source) : Named(to);
         return source is null || target is null || source == target ? null : (source, target);
     }
 
-    private Channel Named(string name) => book.Review.Records.Channels.FirstOrDefault(item => string.Equals(item.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
-        ?? throw new ArgumentException($"There is no channel {name}. Channels: {string.Join(", ", book.Review.Records.Channels)}.", nameof(name));
+    private Channel Named(string name) =>
+        book.Review.Records.Channels.FirstOrDefault(item => string.Equals(item.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
+        ?? throw new ArgumentException(
+            $"There is no channel {name}. Channels: {string.Join(", ", book.Review.Records.Channels)}.",
+            nameof(name)
+        );
 
-    private ReportTable Table(Func<PriceBook, Channel, ReportTable> make) => channel is null ? new ReportTable("Prices", book.Season.Notation).Note(Nothing) : make(book, channel);
+    private ReportTable Table(Func<PriceBook, Channel, ReportTable> make) =>
+        channel is null ? new ReportTable("Prices", book.Season.Notation).Note(Nothing) : make(book, channel);
 }

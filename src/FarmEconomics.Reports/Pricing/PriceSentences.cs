@@ -20,15 +20,21 @@ public static class PriceSentences
     }
 
     /// <summary>The share channel of that name, or, for an empty name, the first; null when there is none.</summary>
-    public static Channel? ShareOf(PriceBook book, string name = "") => book.Review.Records.Channels
-        .FirstOrDefault(channel => channel.Kind == ChannelKind.Share && (string.IsNullOrWhiteSpace(name) || string.Equals(channel.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)));
+    public static Channel? ShareOf(PriceBook book, string name = "") =>
+        book.Review.Records.Channels.FirstOrDefault(channel =>
+            channel.Kind == ChannelKind.Share
+            && (string.IsNullOrWhiteSpace(name) || string.Equals(channel.Name, name.Trim(), StringComparison.OrdinalIgnoreCase))
+        );
 
     /// <summary>The answer first: who covers cost, who doesn't, and what an hour earned where.</summary>
     public static Prose Answer(PriceBook book, Channel channel)
     {
         Notation notation = book.Season.Notation;
         List<CropPrice> prices = book.In(channel).ToList();
-        List<CropPrice> known = prices.Where(price => price.AgainstFullCost.IsAvailable).OrderBy(price => price.AgainstFullCost.Value).ToList();
+        List<CropPrice> known = prices
+            .Where(price => price.AgainstFullCost.IsAvailable)
+            .OrderBy(price => price.AgainstFullCost.Value)
+            .ToList();
         if (known.Count == 0)
         {
             return new Prose($"What crops must cost through {Phrase.Bold(channel.Name)} is not available ({Prose.Text(prices.Select(price => price.Prices.FullCost.Reason).FirstOrDefault() ?? "nothing sold")}).");
@@ -41,11 +47,19 @@ public static class PriceSentences
             : $"{Phrase.Sentence(notation.Count(below.Count, "crop"))} fell short by {notation.InWords(-below.Sum(price => price.AgainstFullCost.Value!.Value), Look.WholeMoney)} together, most of all {Phrase.List(below.Take(3).Select(Named).ToList())}. ";
         text += underFloor.Count == 0 ? "None sold for less than growing it cost." : $"Below even the short-run break-even, so that each unit sold lost money at once: {Phrase.List(underFloor.ConvertAll(price => Phrase.Bold(price.Crop.Name)))}.";
         text += PriceWords.Sorted(book, channel) is { Length: > 0 } advice ? " " + advice : "";
-        List<ChannelComparison> channels = ChannelComparison.Of(book).Where(item => item.ReturnPerHour.IsAvailable).OrderByDescending(item => item.ReturnPerHour.Value).ToList();
-        text += channels.Count < 2 ? "" : $"\n\nAn hour behind the produce earned most through {Phrase.Bold(channels[0].Channel.Name)} ({Phrase.Of(channels[0].ReturnPerHour, notation)}) and least through {Phrase.Bold(channels[^1].Channel.Name)} ({Phrase.Of(channels[^1].ReturnPerHour, notation)}).";
+        List<ChannelComparison> channels = ChannelComparison
+            .Of(book)
+            .Where(item => item.ReturnPerHour.IsAvailable)
+            .OrderByDescending(item => item.ReturnPerHour.Value)
+            .ToList();
+        text +=
+            channels.Count < 2
+                ? ""
+                : $"\n\nAn hour behind the produce earned most through {Phrase.Bold(channels[0].Channel.Name)} ({Phrase.Of(channels[0].ReturnPerHour, notation)}) and least through {Phrase.Bold(channels[^1].Channel.Name)} ({Phrase.Of(channels[^1].ReturnPerHour, notation)}).";
         return new Prose(text);
 
-        string Named(CropPrice price) => $"{Phrase.Bold(price.Crop.Name)} ({notation.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney)})";
+        string Named(CropPrice price) =>
+            $"{Phrase.Bold(price.Crop.Name)} ({notation.InWords(price.AgainstFullCost.Value!.Value, Look.WholeMoney)})";
     }
 
     /// <summary>The share in two sentences.</summary>
@@ -59,10 +73,16 @@ public static class PriceSentences
             return new Prose($"Nothing went out through {name} in {contents.CropYear}.");
         }
 
-        string text = $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth {notation.InWords(contents.ListValue.Amount, Look.WholeMoney)} at list price"
-            + (contents.ValueOverPrice.Value is { } ratio ? $", {Phrase.Percent(ratio)} of the {notation.InWords(contents.Income.Amount, Look.WholeMoney)} members paid. " : ". ");
-        text += shares.CostPrice.Value is { } cost
-            ? $"A full share must cost {notation.InWords(cost, Look.Rate)} to cover contents, packing and handing out; members paid {Phrase.Of(shares.PricePaid, notation)}."
+        string text =
+            $"Over {notation.Count(contents.Weeks.Count, "week")} the boxes of {name} were worth {notation.InWords(contents.ListValue.Amount, Look.WholeMoney)} at list price"
+            + (
+                contents.ValueOverPrice.Value is { } ratio
+                    ? $", {Phrase.Percent(ratio)} of the {notation.InWords(contents.Income.Amount, Look.WholeMoney)} members paid. "
+                    : ". "
+            );
+        text +=
+            shares.CostPrice.Value is { } cost
+                ? $"A full share must cost {notation.InWords(cost, Look.Rate)} to cover contents, packing and handing out; members paid {Phrase.Of(shares.PricePaid, notation)}."
             : shares.IncomeToCover.Value is { } all
                 ? $"All members together had to pay {notation.InWords(all, Look.WholeMoney)} to cover contents, packing and handing out. What that is for one share is not available: {Prose.Text(shares.CostPrice.Reason)}."
                 : $"What a share must cost is not available ({Prose.Text(shares.CostPrice.Reason)}).";
@@ -74,7 +94,11 @@ public static class PriceSentences
     {
         if (contents.Weeks.Count == 0 || !contents.ValueOverPrice.IsAvailable)
         {
-            return new Prose(contents.Weeks.Count == 0 ? "No weeks to compare." : $"Value over price is not available ({Prose.Text(contents.ValueOverPrice.Reason)}).");
+            return new Prose(
+                contents.Weeks.Count == 0
+                    ? "No weeks to compare."
+                    : $"Value over price is not available ({Prose.Text(contents.ValueOverPrice.Reason)})."
+            );
         }
 
         ShareWeek least = contents.Weeks.MinBy(week => week.ListValue.Amount)!;
@@ -86,14 +110,19 @@ public static class PriceSentences
     public static Prose HowSure(PriceBook book)
     {
         int failed = book.Prices.Where(price => price.Yields.Failed).Select(price => price.Crop).Distinct().Count();
-        List<string> few = book.Prices.Where(price => price.Sold.Parts.Select(part => part.Disposition).Distinct().Count() < 5).Select(price => $"{price.Crop.Name} through {price.Channel.Name}").ToList();
+        List<string> few = book
+            .Prices.Where(price => price.Sold.Parts.Select(part => part.Disposition).Distinct().Count() < 5)
+            .Select(price => $"{price.Crop.Name} through {price.Channel.Name}")
+            .ToList();
         decimal estimated = book.Season.Farm.EstimatedShare.Value ?? 0m;
         return new Prose($"These prices are one season's cost over one season's units: a better or worse yield moves them. {Phrase.Sentence(book.Season.Notation.Count(failed, "crop"))} failed by their own record; for those the price at a normal yield stands beside. "
             + (estimated > 0m ? $"{Phrase.Percent(estimated)} of the hours rest on time standards, not on logs. " : "")
             + $"{Phrase.Sentence(book.Season.Notation.Count(few.Count, "price"))} rest on fewer than five sales{(few.Count == 0 ? "" : $" (for example {Prose.Text(few[0])})")}. What a market takes at a higher price, no record tells.");
     }
 
-    /// <summary>Fails when the prices don't rise from floor to target, or the split of a crop's cost loses a cent; else says that it holds.</summary>
+    /// <summary>
+    /// Fails when the prices don't rise from floor to target, or the split of a crop's cost loses a cent; else says that it holds.
+    /// </summary>
     public static Prose RequireProof(PriceBook book)
     {
         foreach (CropCost cost in book.Costs)
@@ -101,13 +130,23 @@ public static class PriceSentences
             decimal parts = cost.Production.Full + cost.Channels.Sum(channel => channel.ChannelCost.Full + channel.Fees.Amount);
             if (decimal.Round(parts - cost.Budget.TotalCost.Amount, 4) != 0m)
             {
-                throw new InvalidOperationException(book.Season.Notation.Text($"{cost.Crop}: the parts of its cost come to {parts:0.00}, its budget to {cost.Budget.TotalCost}."));
+                throw new InvalidOperationException(
+                    book.Season.Notation.Text(
+                        $"{cost.Crop}: the parts of its cost come to {parts:0.00}, its budget to {cost.Budget.TotalCost}."
+                    )
+                );
             }
         }
 
         CropPrice? odd = book.Prices.FirstOrDefault(price => price.Prices.FullCost.Value > price.Prices.Target.Value);
         return odd is null
-            ? new Prose($"The cost of {book.Season.Notation.Count(book.Costs.Count, "crop")}, split by channel, is that of the enterprise budgets to the cent, and no target of {book.Season.Notation.Count(book.Prices.Count, "price")} lies under its full cost.")
-            : throw new InvalidOperationException(book.Season.Notation.Text($"{odd.Crop} through {odd.Channel}: target {odd.Prices.Target} lies under full cost {odd.Prices.FullCost}."));
+            ? new Prose(
+                $"The cost of {book.Season.Notation.Count(book.Costs.Count, "crop")}, split by channel, is that of the enterprise budgets to the cent, and no target of {book.Season.Notation.Count(book.Prices.Count, "price")} lies under its full cost."
+            )
+            : throw new InvalidOperationException(
+                book.Season.Notation.Text(
+                    $"{odd.Crop} through {odd.Channel}: target {odd.Prices.Target} lies under full cost {odd.Prices.FullCost}."
+                )
+            );
     }
 }

@@ -7,7 +7,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Reports.Pricing;
 
 /// <summary>
-/// A price sheet to print, one channel each, on Letter or A4: one column of crops, two where one doesn't hold them, and another sheet beyond those. For the grower's own hand, since it shows what the crop cost.
+/// A price sheet to print, one channel each, on Letter or A4: one column of crops, two where one doesn't hold them, and another sheet
+/// beyond those. For the grower's own hand, since it shows what the crop cost.
 /// </summary>
 public static class PriceSheet
 {
@@ -44,7 +45,11 @@ public static class PriceSheet
             }
         }
 
-        html.Add(prices.Exists(price => price.Yields.Failed) ? Html.Of($"<p class=\"cap\">* Its yield failed by its own record: the price is for a normal yield.</p>\n") : Html.Empty);
+        html.Add(
+            prices.Exists(price => price.Yields.Failed)
+                ? Html.Of($"<p class=\"cap\">* Its yield failed by its own record: the price is for a normal yield.</p>\n")
+                : Html.Empty
+        );
         return html.Add($"</div>").ToHtml().Text;
     }
 
@@ -56,14 +61,19 @@ public static class PriceSheet
         return Html.Of($"<div class=\"sheet dense\">\n<h1>{Title(book, shares.Contents.Channel)}</h1>\n{BlockHtml.Of(Whole(SheetBlock.Price, ShareTables.Price(book, shares, terms)))}{BlockHtml.Of(Whole(SheetBlock.Weeks, ShareTables.Weeks(book, shares)))}</div>").Text;
     }
 
-    private static bool IsBrief(List<CropPrice> prices, Notation notation) => prices.Sum(price => 1 + (Others(price, notation).Length / UnitsInALine)) > Lines;
+    private static bool IsBrief(List<CropPrice> prices, Notation notation) =>
+        prices.Sum(price => 1 + (Others(price, notation).Length / UnitsInALine)) > Lines;
 
     private static string Explained(PriceBook book, List<CropPrice> prices, bool brief)
     {
         Notation notation = book.Season.Notation;
         return $"From costs and sales of {book.Season.CropYear}. At least: pays every cost and what you want ({book.Rules.TargetInWords}), rounded up to {notation.InWords(book.Rules.Terms.Step, Look.Rate)}. Keep: what you have covers that. Break-even pays full cost and no more"
             + (brief ? "." : "; below the short run each unit sold loses money at once.")
-            + (prices.Exists(price => price.FeePercent > 0m) ? notation.Text($" The fee of {prices[0].FeePercent:0.##}% is in each price.") : "");
+            + (
+                prices.Exists(price => price.FeePercent > 0m)
+                    ? notation.Text($" The fee of {prices[0].FeePercent:0.##}% is in each price.")
+                    : ""
+            );
     }
 
     private static Html Table(PriceBook book, IEnumerable<CropPrice> prices, bool brief)
@@ -96,11 +106,18 @@ public static class PriceSheet
 
         html.Add($"</tr>\n");
 
-        void Number(Result rate) => html.Add($"<td class=\"n\" title=\"{rate.Reason}\">{(rate.Value is { } value ? notation.Number(value, Look.Rate) : "")}</td>");
+        void Number(Result rate) =>
+            html.Add($"<td class=\"n\" title=\"{rate.Reason}\">{(rate.Value is { } value ? notation.Number(value, Look.Rate) : "")}</td>");
     }
 
-    private static string Others(CropPrice price, Notation notation) => string.Join(", ", price.Units.Where(other => !string.Equals(other, price.SellingUnit, StringComparison.OrdinalIgnoreCase))
-        .Select(other => price.Advice(other) is { Price.Value: { } asked } ? $"{other} {notation.Number(asked, Look.Rate)}" : "").Where(other => other.Length > 0));
+    private static string Others(CropPrice price, Notation notation) =>
+        string.Join(
+            ", ",
+            price
+                .Units.Where(other => !string.Equals(other, price.SellingUnit, StringComparison.OrdinalIgnoreCase))
+                .Select(other => price.Advice(other) is { Price.Value: { } asked } ? $"{other} {notation.Number(asked, Look.Rate)}" : "")
+                .Where(other => other.Length > 0)
+        );
 }
 
 /// <summary>The tables of a share's sheet.</summary>

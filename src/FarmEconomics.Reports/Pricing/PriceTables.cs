@@ -59,7 +59,12 @@ public static class PriceTables
     public static ReportTable Prices(PriceBook book, Channel? channel = null)
     {
         Notation notation = book.Season.Notation;
-        ReportTable table = new ReportTable($"Prices {(channel is null ? "in every channel" : $"through {channel.Name}")}, {book.Season.CropYear}", notation).Opens().Column("Crop");
+        ReportTable table = new ReportTable(
+            $"Prices {(channel is null ? "in every channel" : $"through {channel.Name}")}, {book.Season.CropYear}",
+            notation
+        )
+            .Opens()
+            .Column("Crop");
         if (channel is null)
         {
             table.Column("Channel");
@@ -89,17 +94,38 @@ public static class PriceTables
             decimal size = price.BaseUnits(unit);
             PriceSet set = price.Prices.For(size);
             table.Row([
-                price.Crop.Name, .. channel is null ? new ReportCell[] { price.Channel.Name } : [], unit, set.Floor, set.FullCost,
-                ((ReportCell)set.Target).Marked(set.TargetIsFullCost ? "the wanted return is below what labor cost: full cost stands" : null),
-                PriceWords.Cell(price.Advice(unit), notation), Times(price.Realized, size), Times(price.Lowest, size), Times(price.Highest, size), Times(price.ListPrice, size),
-                price.References.Count == 0 ? "" : Times(price.Reference, size), price.Sold.Quantity / size, price.AgainstFullCost, price.AgainstTarget,
+                price.Crop.Name,
+                .. channel is null ? new ReportCell[] { price.Channel.Name } : [],
+                unit,
+                set.Floor,
+                set.FullCost,
+                ((ReportCell)set.Target).Marked(
+                    set.TargetIsFullCost ? "the wanted return is below what labor cost: full cost stands" : null
+                ),
+                PriceWords.Cell(price.Advice(unit), notation),
+                Times(price.Realized, size),
+                Times(price.Lowest, size),
+                Times(price.Highest, size),
+                Times(price.ListPrice, size),
+                price.References.Count == 0 ? "" : Times(price.Reference, size),
+                price.Sold.Quantity / size,
+                price.AgainstFullCost,
+                price.AgainstTarget,
             ]);
         }
 
         Dictionary<Crop, ElsewherePrice> elsewhere = channel is null ? [] : book.Elsewhere(channel).ToDictionary(price => price.Crop);
-        foreach (CropWithoutPrice missing in book.WithoutPrice.Where(item => channel is null ? item.Channel is null : item.Channel is null || item.Channel == channel))
+        foreach (
+            CropWithoutPrice missing in book.WithoutPrice.Where(item =>
+                channel is null ? item.Channel is null : item.Channel is null || item.Channel == channel
+            )
+        )
         {
-            table.Row(elsewhere.TryGetValue(missing.Crop, out ElsewherePrice? price) ? Elsewhere(price, missing, notation) : Missing(book, missing, channel));
+            table.Row(
+                elsewhere.TryGetValue(missing.Crop, out ElsewherePrice? price)
+                    ? Elsewhere(price, missing, notation)
+                    : Missing(book, missing, channel)
+            );
         }
 
         return table;
@@ -112,8 +138,20 @@ public static class PriceTables
         ReportCell none = ReportCell.Missing(missing.Reason);
         return
         [
-            price.Crop.Name, price.Unit, set.Floor, ((ReportCell)set.FullCost).Marked(PriceWords.Elsewhere), ((ReportCell)set.Target).Marked(PriceWords.Elsewhere),
-            PriceWords.Cell(price.Advice, notation, PriceWords.Elsewhere), none, none, none, Times(price.ListPrice, size), "", none, none, none,
+            price.Crop.Name,
+            price.Unit,
+            set.Floor,
+            ((ReportCell)set.FullCost).Marked(PriceWords.Elsewhere),
+            ((ReportCell)set.Target).Marked(PriceWords.Elsewhere),
+            PriceWords.Cell(price.Advice, notation, PriceWords.Elsewhere),
+            none,
+            none,
+            none,
+            Times(price.ListPrice, size),
+            "",
+            none,
+            none,
+            none,
         ];
     }
 
@@ -122,8 +160,21 @@ public static class PriceTables
         ReportCell none = ReportCell.Missing(missing.Reason);
         return
         [
-            missing.Crop.Name, .. channel is null ? new ReportCell[] { "any" } : [], missing.Crop.Unit, none, none, none, none, none, none, none,
-            channel is null ? none : Times(book.ListPriceOf(missing.Crop, channel), 1m), "", none, none, none,
+            missing.Crop.Name,
+            .. channel is null ? new ReportCell[] { "any" } : [],
+            missing.Crop.Unit,
+            none,
+            none,
+            none,
+            none,
+            none,
+            none,
+            none,
+            channel is null ? none : Times(book.ListPriceOf(missing.Crop, channel), 1m),
+            "",
+            none,
+            none,
+            none,
         ];
     }
 
@@ -131,13 +182,29 @@ public static class PriceTables
     public static ReportTable Units(PriceBook book, Channel channel)
     {
         ReportTable table = new ReportTable($"The same per other units, {channel.Name}", book.Season.Notation)
-            .Column("Crop").Column("Unit").Column("Holds", Look.Exact).Column("of").Column("Break-even, short run", Look.Rate).Column("Break-even", Look.Rate).Column("Wanted", Look.Rate).Column("Price");
+            .Column("Crop")
+            .Column("Unit")
+            .Column("Holds", Look.Exact)
+            .Column("of")
+            .Column("Break-even, short run", Look.Rate)
+            .Column("Break-even", Look.Rate)
+            .Column("Wanted", Look.Rate)
+            .Column("Price");
         foreach (CropPrice price in book.In(channel).Where(price => price.Units.Count > 1))
         {
             foreach (string unit in price.Units)
             {
                 PriceSet set = price.InUnit(unit);
-                table.Row(price.Crop.Name, unit, price.BaseUnits(unit), price.Crop.Unit, set.Floor, set.FullCost, set.Target, PriceWords.Cell(price.Advice(unit), book.Season.Notation));
+                table.Row(
+                    price.Crop.Name,
+                    unit,
+                    price.BaseUnits(unit),
+                    price.Crop.Unit,
+                    set.Floor,
+                    set.FullCost,
+                    set.Target,
+                    PriceWords.Cell(price.Advice(unit), book.Season.Notation)
+                );
             }
         }
 
@@ -147,16 +214,27 @@ public static class PriceTables
     /// <summary>What a unit brought month by month, one channel, beside full cost.</summary>
     public static ReportTable Months(PriceBook book, Channel channel)
     {
-        List<DateOnly> months = book.In(channel).SelectMany(price => price.ByMonth.Select(month => month.Month)).Distinct().Order().ToList();
-        ReportTable table = new ReportTable($"What a unit sold for at {channel.Name}, month by month", book.Season.Notation).Column("Crop").Column("Unit").Column("Break-even", Look.Rate);
+        List<DateOnly> months = book.In(channel)
+            .SelectMany(price => price.ByMonth.Select(month => month.Month))
+            .Distinct()
+            .Order()
+            .ToList();
+        ReportTable table = new ReportTable($"What a unit sold for at {channel.Name}, month by month", book.Season.Notation)
+            .Column("Crop")
+            .Column("Unit")
+            .Column("Break-even", Look.Rate);
         months.ForEach(month => table.Column(month.ToString("yyyy-MM"), Look.Rate));
         foreach (CropPrice price in book.In(channel))
         {
             string unit = price.SellingUnit;
             decimal size = price.BaseUnits(unit);
             table.Row([
-                price.Crop.Name, unit, Times(price.Prices.FullCost, size),
-                .. months.Select<DateOnly, ReportCell>(month => price.ByMonth.FirstOrDefault(item => item.Month == month) is { } sold ? Times(sold.Price, size) : (string?)null),
+                price.Crop.Name,
+                unit,
+                Times(price.Prices.FullCost, size),
+                .. months.Select<DateOnly, ReportCell>(month =>
+                    price.ByMonth.FirstOrDefault(item => item.Month == month) is { } sold ? Times(sold.Price, size) : (string?)null
+                ),
             ]);
         }
 
@@ -167,13 +245,31 @@ public static class PriceTables
     public static ReportTable NormalYield(PriceBook book, Channel channel)
     {
         ReportTable table = new ReportTable($"Prices at a normal yield, {channel.Name}", book.Season.Notation)
-            .Opens().Column("Crop").Column("Unit").Column(book.Season.Settings.LengthUnit.Label("Picked per bed-foot"), Look.Exact).Column("Normal", Look.Exact)
-            .Column($"Break-even at the yield of {book.Season.CropYear}", Look.Rate).Column("Break-even at a normal yield", Look.Rate).Column("Wanted at a normal yield", Look.Rate)
-            .Note(book.Season.Notation.Text($"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##}% of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
-                + $"All other prices here are at the season's own yield."));
+            .Opens()
+            .Column("Crop")
+            .Column("Unit")
+            .Column(book.Season.Settings.LengthUnit.Label("Picked per bed-foot"), Look.Exact)
+            .Column("Normal", Look.Exact)
+            .Column($"Break-even at the yield of {book.Season.CropYear}", Look.Rate)
+            .Column("Break-even at a normal yield", Look.Rate)
+            .Column("Wanted at a normal yield", Look.Rate)
+            .Note(
+                book.Season.Notation.Text(
+                    $"Crops picked under {book.Rules.Terms.FailedYieldPercent:0.##}% of normal. Normal = the median over the years that are over. At a normal yield area and fixed cost spread over more units; picking, packing and selling cost the same per unit. "
+                        + $"All other prices here are at the season's own yield."
+                )
+            );
         foreach (CropPrice price in book.In(channel).Where(price => price.AtNormalYield is not null))
         {
-            table.Row(price.Crop.Name, price.Crop.Unit, price.Yields.Yield, price.Yields.Normal, price.Prices.FullCost, price.AtNormalYield!.FullCost, price.AtNormalYield.Target);
+            table.Row(
+                price.Crop.Name,
+                price.Crop.Unit,
+                price.Yields.Yield,
+                price.Yields.Normal,
+                price.Prices.FullCost,
+                price.AtNormalYield!.FullCost,
+                price.AtNormalYield.Target
+            );
         }
 
         return table;
@@ -183,13 +279,25 @@ public static class PriceTables
     public static ReportTable References(PriceBook book, Channel channel)
     {
         ReportTable table = new ReportTable("Reference prices (somebody else's), beside yours", book.Season.Notation)
-            .Column("Crop").Column("Unit").Column("Reference", Look.Rate).Column("From", Look.Date).Column($"Sold for at {channel.Name}", Look.Rate).Column("Break-even", Look.Rate)
+            .Column("Crop")
+            .Column("Unit")
+            .Column("Reference", Look.Rate)
+            .Column("From", Look.Date)
+            .Column($"Sold for at {channel.Name}", Look.Rate)
+            .Column("Break-even", Look.Rate)
             .Note("For comparison only.");
         foreach (CropPrice price in book.In(channel))
         {
             foreach (ReferencePrice reference in price.References)
             {
-                table.Row(price.Crop.Name, price.Crop.Unit, reference.PerUnit, reference.Row.From is { } from ? from : (ReportCell)"", price.Realized, price.Prices.FullCost);
+                table.Row(
+                    price.Crop.Name,
+                    price.Crop.Unit,
+                    reference.PerUnit,
+                    reference.Row.From is { } from ? from : (ReportCell)"",
+                    price.Realized,
+                    price.Prices.FullCost
+                );
             }
         }
 
@@ -200,17 +308,40 @@ public static class PriceTables
     public static ReportTable Channels(PriceBook book)
     {
         ReportTable table = new ReportTable($"The channels of {book.Season.CropYear} beside each other", book.Season.Notation)
-            .Column("Channel").Column("Kind").Column("Sales", Look.WholeMoney).Column("Fees", Look.WholeMoney).Column("Cost of the produce", Look.WholeMoney).Column("Channel's own cost", Look.WholeMoney)
-            .Column("Left over", Look.WholeMoney).Column("Hours", Look.Hours).Column("Return to labor", Look.Rate, per: "hour").Column("Thrown out", Look.WholeMoney).Column("Given away", Look.WholeMoney).Column("Unsold", Look.WholeMoney)
-            .Note("Hours: growing, picking, packing and selling behind what was sold there. Thrown out, given away and unsold are at the price the crop brought on average; "
-                + "no record says which channel they were meant for, so they are laid on the channels that drew on the same harvest, by quantity.");
+            .Column("Channel")
+            .Column("Kind")
+            .Column("Sales", Look.WholeMoney)
+            .Column("Fees", Look.WholeMoney)
+            .Column("Cost of the produce", Look.WholeMoney)
+            .Column("Channel's own cost", Look.WholeMoney)
+            .Column("Left over", Look.WholeMoney)
+            .Column("Hours", Look.Hours)
+            .Column("Return to labor", Look.Rate, per: "hour")
+            .Column("Thrown out", Look.WholeMoney)
+            .Column("Given away", Look.WholeMoney)
+            .Column("Unsold", Look.WholeMoney)
+            .Note(
+                "Hours: growing, picking, packing and selling behind what was sold there. Thrown out, given away and unsold are at the price the crop brought on average; "
+                    + "no record says which channel they were meant for, so they are laid on the channels that drew on the same harvest, by quantity."
+            );
         decimal elsewhere = ChannelComparison.LossWithoutChannel(book);
         foreach (ChannelComparison channel in ChannelComparison.Of(book))
         {
             string? missing = channel.Known.NoFullNetReturn;
             table.Row(
-                channel.Channel.Name, channel.Channel.Kind.ToString().ToLowerInvariant(), channel.Sales, channel.Fees, ReportCell.Known(channel.Goods.Full, missing), ReportCell.Known(channel.ChannelCost.Full, missing),
-                channel.NetReturn, ReportCell.Known(channel.Hours, channel.Known.Hours), channel.ReturnPerHour, channel.ThrownOut, channel.GivenAway, channel.Unsold);
+                channel.Channel.Name,
+                channel.Channel.Kind.ToString().ToLowerInvariant(),
+                channel.Sales,
+                channel.Fees,
+                ReportCell.Known(channel.Goods.Full, missing),
+                ReportCell.Known(channel.ChannelCost.Full, missing),
+                channel.NetReturn,
+                ReportCell.Known(channel.Hours, channel.Known.Hours),
+                channel.ReturnPerHour,
+                channel.ThrownOut,
+                channel.GivenAway,
+                channel.Unsold
+            );
         }
 
         IReadOnlyList<Crop> unpriced = ChannelComparison.LossesWithoutPrice(book);
@@ -222,15 +353,42 @@ public static class PriceTables
     /// <summary>What moving a part of every crop from one channel to another would have changed, largest gain first.</summary>
     public static ReportTable Moves(PriceBook book, Channel from, Channel to, decimal percent, decimal priceFactor = 1m)
     {
-        ReportTable table = new ReportTable(book.Season.Notation.Text($"If {percent:0.##}% of what went through {from.Name} had gone through {to.Name}"), book.Season.Notation)
-            .Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("Price now", Look.Rate).Column("Price there", Look.Rate).Column("Sales", Look.Money).Column("Fees", Look.Money)
-            .Column("Gain if stand and time stay", Look.Money).Column("Hours", Look.Hours).Column("Gain if they follow the goods", Look.Money)
-            .Note($"Each figure is new less old. The price there is what the crop brought there, else its list price{(priceFactor == 1m ? "" : book.Season.Notation.Text($", times {priceFactor:0.###}"))}; whether the market takes more at that price, no record tells.");
-        IEnumerable<ChannelMove> moves = book.In(from).Select(price => ChannelMove.Of(book, price.Crop, from, to, percent, priceFactor))
-            .OrderByDescending(move => move.ShortRun.IsAvailable).ThenByDescending(move => move.ShortRun.Value).ThenBy(move => move.Crop.Index);
+        ReportTable table = new ReportTable(
+            book.Season.Notation.Text($"If {percent:0.##}% of what went through {from.Name} had gone through {to.Name}"),
+            book.Season.Notation
+        )
+            .Column("Crop")
+            .Column("Quantity", Look.Quantity)
+            .Column("Unit")
+            .Column("Price now", Look.Rate)
+            .Column("Price there", Look.Rate)
+            .Column("Sales", Look.Money)
+            .Column("Fees", Look.Money)
+            .Column("Gain if stand and time stay", Look.Money)
+            .Column("Hours", Look.Hours)
+            .Column("Gain if they follow the goods", Look.Money)
+            .Note(
+                $"Each figure is new less old. The price there is what the crop brought there, else its list price{(priceFactor == 1m ? "" : book.Season.Notation.Text($", times {priceFactor:0.###}"))}; whether the market takes more at that price, no record tells."
+            );
+        IEnumerable<ChannelMove> moves = book.In(from)
+            .Select(price => ChannelMove.Of(book, price.Crop, from, to, percent, priceFactor))
+            .OrderByDescending(move => move.ShortRun.IsAvailable)
+            .ThenByDescending(move => move.ShortRun.Value)
+            .ThenBy(move => move.Crop.Index);
         foreach (ChannelMove move in moves)
         {
-            table.Row(move.Crop.Name, move.Quantity, move.Crop.Unit, move.PriceFrom, move.PriceTo, move.Sales, move.Fees, move.ShortRun, move.Hours, move.LongRun);
+            table.Row(
+                move.Crop.Name,
+                move.Quantity,
+                move.Crop.Unit,
+                move.PriceFrom,
+                move.PriceTo,
+                move.Sales,
+                move.Fees,
+                move.ShortRun,
+                move.Hours,
+                move.LongRun
+            );
         }
 
         return table;

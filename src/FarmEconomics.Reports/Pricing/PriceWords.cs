@@ -87,20 +87,39 @@ public static class PriceWords
         Notation notation = book.Season.Notation;
         const decimal Raise = 1.1m;
         decimal quantity = PriceMath.QuantityFactor(Raise, elasticity);
-        ReportTable table = new ReportTable(notation.Text($"A price 10% higher at an elasticity of {Math.Abs(elasticity):0.##}, {channel?.Name}"), notation).Opens()
-            .Column("Crop").Column("Unit").Column("Sold for", Look.Rate).Column("Sold", Look.Percent)
-                .Column("Sales after fees", Look.WholeMoney).Column("Picking, packing, selling", Look.WholeMoney)
-                .Column("Left over", Look.WholeMoney).Column("Best price", Look.Rate)
-            .Note("Each figure but the last is after less before. Best price: where a unit more earns just what picking, packing and selling it costs, if the elasticity held all the way there; it seldom does far from the price you have.")
-            .Note(book.Season.Notation.Text($"The elasticity is yours: no record of one farm tells it. Fresh vegetables in shops: mostly under 1 (Naanwaab and Yeboah 2012); all vegetables about {0.6m} (Andreyeva, Long and Brownell 2010, from memory). A single stand among others faces more."));
+        ReportTable table = new ReportTable(
+            notation.Text($"A price 10% higher at an elasticity of {Math.Abs(elasticity):0.##}, {channel?.Name}"),
+            notation
+        )
+            .Opens()
+            .Column("Crop")
+            .Column("Unit")
+            .Column("Sold for", Look.Rate)
+            .Column("Sold", Look.Percent)
+            .Column("Sales after fees", Look.WholeMoney)
+            .Column("Picking, packing, selling", Look.WholeMoney)
+            .Column("Left over", Look.WholeMoney)
+            .Column("Best price", Look.Rate)
+            .Note(
+                "Each figure but the last is after less before. Best price: where a unit more earns just what picking, packing and selling it costs, if the elasticity held all the way there; it seldom does far from the price you have."
+            )
+            .Note(
+                book.Season.Notation.Text(
+                    $"The elasticity is yours: no record of one farm tells it. Fresh vegetables in shops: mostly under 1 (Naanwaab and Yeboah 2012); all vegetables about {0.6m} (Andreyeva, Long and Brownell 2010, from memory). A single stand among others faces more."
+                )
+            );
         foreach (CropPrice price in book.In(channel!))
         {
             decimal size = price.BaseUnits(price.SellingUnit);
             decimal kept = 1m - (price.FeePercent / 100m);
             Result sales = price.Realized.Value is { } got ? Result.Known(got * kept * price.Sold.Quantity * ((Raise * quantity) - 1m))
                 : price.Realized;
-            Result handling = price.Handling.Value is { } cost ? Result.Known(cost * price.Sold.Quantity * (quantity - 1m)) : price.Handling;
-            Result left = sales.Value is { } more && handling.Value is { } less ? Result.Known(more - less) : sales.IsAvailable ? handling
+            Result handling = price.Handling.Value is { } cost
+                ? Result.Known(cost * price.Sold.Quantity * (quantity - 1m))
+                : price.Handling;
+            Result left =
+                sales.Value is { } more && handling.Value is { } less ? Result.Known(more - less)
+                : sales.IsAvailable ? handling
                 : sales;
             table.Row(price.Crop.Name, price.SellingUnit, PriceTables.Times(price.Realized, size), quantity
                 - 1m, sales, handling, left, PriceTables.Times(PriceMath.BestPrice(price.Handling, price.FeePercent, elasticity), size));

@@ -24,7 +24,11 @@ public sealed class ShareReport
     /// <summary>The report on the named share; an empty name: the first of the channels table.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A term is out of its range.</exception>
     public static ShareReport Of(PriceBook book, ShareTerms terms, string share = "") =>
-        new(book, terms, PriceSentences.ShareOf(book, share) is { } channel ? SharePricing.Of(book, ShareContents.Recorded(book, channel), terms) : null);
+        new(
+            book,
+            terms,
+            PriceSentences.ShareOf(book, share) is { } channel ? SharePricing.Of(book, ShareContents.Recorded(book, channel), terms) : null
+        );
 
     /// <summary>The report on planned boxes of the first share of the channels table.</summary>
     /// <param name="book">The year's prices.</param>
@@ -33,7 +37,13 @@ public sealed class ShareReport
     /// <param name="fullBoxes">Full boxes a week, above 0.</param>
     /// <exception cref="ArgumentException">The plan names a crop or unit that isn't known.</exception>
     public static ShareReport Planned(PriceBook book, ShareTerms terms, IEnumerable<PlannedItem> plan, decimal fullBoxes) =>
-        new(book, terms, PriceSentences.ShareOf(book, "") is { } channel ? SharePricing.Of(book, ShareContents.FromPlan(book, channel, plan, fullBoxes), terms) : null);
+        new(
+            book,
+            terms,
+            PriceSentences.ShareOf(book, "") is { } channel
+                ? SharePricing.Of(book, ShareContents.FromPlan(book, channel, plan, fullBoxes), terms)
+                : null
+        );
 
     /// <summary>What it rests on; null without a share.</summary>
     internal SharePricing? Pricing => shares;
@@ -60,7 +70,11 @@ public sealed class ShareReport
 
         decimal now = Math.Max(1m, decimal.Round(shares.FullBoxes.Value ?? 40m, 0, MidpointRounding.AwayFromZero));
         decimal tenth = Math.Max(1m, decimal.Round(now / 10m, 0, MidpointRounding.AwayFromZero));
-        return ShareTables.Members(book, shares, Enumerable.Range(-3, 7).Select(i => now + (i * tenth)).Where(count => count > 0m).ToList());
+        return ShareTables.Members(
+            book,
+            shares,
+            Enumerable.Range(-3, 7).Select(i => now + (i * tenth)).Where(count => count > 0m).ToList()
+        );
     }
 
     /// <summary>The weeks.</summary>
@@ -79,8 +93,12 @@ public sealed class ShareReport
 
         decimal imputed = shares.Contents.ByCrop.Sum(item => item.Income.Amount);
         return imputed == shares.Contents.Income.Amount
-            ? new Prose($"The share income imputed to crops, {book.Season.Notation.InWords(imputed, Look.Money)}, is the income to the cent.")
-            : throw new InvalidOperationException(book.Season.Notation.Text($"Share income imputed to crops {imputed} is not the income {shares.Contents.Income}."));
+            ? new Prose(
+                $"The share income imputed to crops, {book.Season.Notation.InWords(imputed, Look.Money)}, is the income to the cent."
+            )
+            : throw new InvalidOperationException(
+                book.Season.Notation.Text($"Share income imputed to crops {imputed} is not the income {shares.Contents.Income}.")
+            );
     }
 
     private ReportTable Nothing() => new ReportTable("Shares", book.Season.Notation).Note(None);

@@ -13,30 +13,61 @@ public static class ShareTables
         ShareContents contents = shares.Contents;
         bool boxes = shares.FullBoxes.IsAvailable;
         ReportTable table = new ReportTable($"{contents.Channel.Name} week by week, {contents.CropYear}", book.Season.Notation)
-            .Column("Week").Column("From", Look.Date).Column("Crops", Look.Count).Column("List value, all boxes", Look.Money).Column("Contents cost, all boxes", Look.Money).Column("Value over price", Look.Percent);
+            .Column("Week")
+            .Column("From", Look.Date)
+            .Column("Crops", Look.Count)
+            .Column("List value, all boxes", Look.Money)
+            .Column("Contents cost, all boxes", Look.Money)
+            .Column("Value over price", Look.Percent);
         if (boxes)
         {
             table.Column("List value of a full box", Look.Rate).Column("Cost of a full box", Look.Rate);
         }
 
-        table.Note("Value over price: list value over the week's part of what members paid (the season's, in equal parts).")
-            .Note(boxes ? "Cost of a box: its contents at full production cost and its part of packing and handing out." : $"Values per box are not available: {shares.FullBoxes.Reason}.");
+        table
+            .Note("Value over price: list value over the week's part of what members paid (the season's, in equal parts).")
+            .Note(
+                boxes
+                    ? "Cost of a box: its contents at full production cost and its part of packing and handing out."
+                    : $"Values per box are not available: {shares.FullBoxes.Reason}."
+            );
         foreach (ShareWeek week in contents.Weeks)
         {
             table.Row([
-                $"{week.Number}", week.First is { } first ? first : (ReportCell)"", week.Items.Count, week.ListValue, week.Cost, contents.ValueOverPriceIn(week),
+                $"{week.Number}",
+                week.First is { } first ? first : (ReportCell)"",
+                week.Items.Count,
+                week.ListValue,
+                week.Cost,
+                contents.ValueOverPriceIn(week),
                 .. boxes ? new ReportCell[] { shares.BoxValue(week), shares.BoxCost(week) } : [],
             ]);
         }
 
-        return contents.Weeks.Count == 0 ? table : table.Total(["Season", "", contents.ByCrop.Count, contents.ListValue, contents.Cost, contents.ValueOverPrice, .. boxes ? new ReportCell[] { "", "" } : []]);
+        return contents.Weeks.Count == 0
+            ? table
+            : table.Total([
+                "Season",
+                "",
+                contents.ByCrop.Count,
+                contents.ListValue,
+                contents.Cost,
+                contents.ValueOverPrice,
+                .. boxes ? new ReportCell[] { "", "" } : [],
+            ]);
     }
 
     /// <summary>The season's boxes crop by crop, with the share income imputed to each.</summary>
     public static ReportTable Crops(PriceBook book, ShareContents contents)
     {
         ReportTable table = new ReportTable($"What was in {contents.Channel.Name}, {contents.CropYear}", book.Season.Notation)
-            .Opens().Column("Crop").Column("Quantity", Look.Quantity).Column("Unit").Column("List value", Look.Money).Column("Share income imputed", Look.Money).Column("Production cost", Look.Money)
+            .Opens()
+            .Column("Crop")
+            .Column("Quantity", Look.Quantity)
+            .Column("Unit")
+            .Column("List value", Look.Money)
+            .Column("Share income imputed", Look.Money)
+            .Column("Production cost", Look.Money)
             .Note("Share income goes to the crops by list value (relative sales value); the parts sum to the income to the cent.");
         foreach (ShareItem item in contents.ByCrop)
         {
@@ -50,22 +81,68 @@ public static class ShareTables
     public static ReportTable Price(PriceBook book, SharePricing shares, ShareTerms terms)
     {
         string who = book.Season.Notation.Text($"{terms.FewerMembersPercent:0.##}% fewer members");
-        ReportTable table = new ReportTable($"What a share of {shares.Contents.Channel.Name} must cost", book.Season.Notation).Column("Figure").Column("Amount", Look.Money).Column("What it says");
-        table.Row("price of a full share now", shares.PricePaid, terms.Price is null ? "What members paid, over the full boxes' worth of members." : "Given for this run.")
+        ReportTable table = new ReportTable($"What a share of {shares.Contents.Channel.Name} must cost", book.Season.Notation)
+            .Column("Figure")
+            .Column("Amount", Look.Money)
+            .Column("What it says");
+        table
+            .Row(
+                "price of a full share now",
+                shares.PricePaid,
+                terms.Price is null ? "What members paid, over the full boxes' worth of members." : "Given for this run."
+            )
             .Row("contents of a full share", shares.ContentsCost, "Production cost over the season.")
-            .Row("packing and handing out, per box", shares.HandlingPerBox, "The channel's own cost; a half box takes as much as a full one.")
+            .Row(
+                "packing and handing out, per box",
+                shares.HandlingPerBox,
+                "The channel's own cost; a half box takes as much as a full one."
+            )
             .Row("price that covers cost", shares.CostPrice, "Full share.")
             .Row(book.Season.Notation.Text($"price with {terms.WantedMarginPercent:0.##}% left over"), shares.TargetPrice, "Full share.")
-            .Row("half share that covers cost", shares.HalfCostPrice, book.Season.Notation.Text($"{terms.HalfContents * 100m:0.##}% of the contents."))
-            .Row(book.Season.Notation.Text($"half share with {terms.WantedMarginPercent:0.##}% left over"), shares.HalfTargetPrice, "More than half of a full share: the box is packed and handed out all the same.")
-            .Row("all members together paid", shares.Contents.Planned ? ReportCell.Missing("a plan has no income yet") : shares.Contents.Income, "Share income of the crop year.")
-            .Row("all members together, to cover cost", shares.IncomeToCover, "Contents, packing and handing out; known without knowing how many members there are.")
-            .Row(book.Season.Notation.Text($"all members together, with {terms.WantedMarginPercent:0.##}% left over"), shares.IncomeForTarget, "The same with the wanted margin.")
+            .Row(
+                "half share that covers cost",
+                shares.HalfCostPrice,
+                book.Season.Notation.Text($"{terms.HalfContents * 100m:0.##}% of the contents.")
+            )
+            .Row(
+                book.Season.Notation.Text($"half share with {terms.WantedMarginPercent:0.##}% left over"),
+                shares.HalfTargetPrice,
+                "More than half of a full share: the box is packed and handed out all the same."
+            )
+            .Row(
+                "all members together paid",
+                shares.Contents.Planned ? ReportCell.Missing("a plan has no income yet") : shares.Contents.Income,
+                "Share income of the crop year."
+            )
+            .Row(
+                "all members together, to cover cost",
+                shares.IncomeToCover,
+                "Contents, packing and handing out; known without knowing how many members there are."
+            )
+            .Row(
+                book.Season.Notation.Text($"all members together, with {terms.WantedMarginPercent:0.##}% left over"),
+                shares.IncomeForTarget,
+                "The same with the wanted margin."
+            )
             .Row("left over this season", shares.NetReturn, "What members paid less fees and all cost.")
-            .Row($"with {who}", shares.FewerMembersChange, "Change in money when the season is grown all the same and nothing is sold elsewhere.")
+            .Row(
+                $"with {who}",
+                shares.FewerMembersChange,
+                "Change in money when the season is grown all the same and nothing is sold elsewhere."
+            )
             .Row($"price that makes up for {who}", shares.FewerMembersPrice, "Full share.")
-            .Row("a bad week", shares.BadWeekValue, book.Season.Notation.Text($"List value missing when {terms.BadWeekPercent:0.##}% of an average week fails."))
-            .Row(book.Season.Notation.Text($"price with {terms.EarlyDiscountPercent:0.##}% off for paying early"), shares.PriceWithEarlyDiscount, book.Season.Notation.Text($"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##}% of members take it."));
+            .Row(
+                "a bad week",
+                shares.BadWeekValue,
+                book.Season.Notation.Text($"List value missing when {terms.BadWeekPercent:0.##}% of an average week fails.")
+            )
+            .Row(
+                book.Season.Notation.Text($"price with {terms.EarlyDiscountPercent:0.##}% off for paying early"),
+                shares.PriceWithEarlyDiscount,
+                book.Season.Notation.Text(
+                    $"Full price at which the income stays, when {terms.EarlyMembers * 100m:0.##}% of members take it."
+                )
+            );
         string boxes = shares.FullBoxes.Value is { } count
             ? book.Season.Notation.Text($"Full boxes' worth of members: {count:0.##}, {(terms.Members is null ? "the income over the price of a share: the records hold no number of boxes" : "given for this run; half boxes count by their contents")}.")
             : $"Full boxes' worth of members: not available ({shares.FullBoxes.Reason}).";
@@ -101,6 +178,7 @@ public static class ShareTables
 
         return table;
 
-        string Cover(Units.Result rate) => rate.Value is { } count ? book.Season.Notation.Text($"{count:0} members") : $"no number of members ({rate.Reason})";
+        string Cover(Units.Result rate) =>
+            rate.Value is { } count ? book.Season.Notation.Text($"{count:0} members") : $"no number of members ({rate.Reason})";
     }
 }

@@ -15,11 +15,24 @@ public static class RecordsTables
     /// <summary>Every file with its rows, and the days it covers where it has dates.</summary>
     public static ReportTable FilesRead(FarmFolder farm)
     {
-        ReportTable table = new ReportTable("What was read", farm.Notation).Column("Table").Column("File").Column("Rows", Look.Count).Column("of which in error", Look.Count).Column("First day", Look.Date).Column("Last day", Look.Date);
+        ReportTable table = new ReportTable("What was read", farm.Notation)
+            .Column("Table")
+            .Column("File")
+            .Column("Rows", Look.Count)
+            .Column("of which in error", Look.Count)
+            .Column("First day", Look.Date)
+            .Column("Last day", Look.Date);
         foreach (FileCount file in farm.Reading.Files)
         {
             List<DateOnly> days = DaysOf(farm.Reading.Tables, file.Table).ToList();
-            table.Row(file.Table, file.File, file.RowsInFile, file.RowsInError, days.Count > 0 ? days.Min() : "", days.Count > 0 ? days.Max() : "");
+            table.Row(
+                file.Table,
+                file.File,
+                file.RowsInFile,
+                file.RowsInError,
+                days.Count > 0 ? days.Min() : "",
+                days.Count > 0 ? days.Max() : ""
+            );
         }
 
         return table.Note("Blank days: the table has no dates.");
@@ -28,7 +41,9 @@ public static class RecordsTables
     /// <summary>Tables that aren't there, each with what can't be said without it.</summary>
     public static ReportTable Missing(FarmFolder farm)
     {
-        ReportTable table = new ReportTable("What is missing and what it costs", farm.Notation).Column("Table").Column("What can't be said without it");
+        ReportTable table = new ReportTable("What is missing and what it costs", farm.Notation)
+            .Column("Table")
+            .Column("What can't be said without it");
         foreach (MissingTable missing in farm.Reading.MissingTables)
         {
             table.Row($"{missing.Table}.csv", missing.Consequence);
@@ -57,8 +72,15 @@ public static class RecordsTables
         FarmRecords records = season.Records;
         DateOnly from = season.Settings.StartOf(season.CropYear);
         ReportTable table = new ReportTable($"What was written down in {season.CropYear}, month by month", season.Notation)
-            .Column("Month").Column("Harvest rows", Look.Count).Column("Rows of sales and other use", Look.Count).Column("Sales", Look.WholeMoney)
-            .Column("Labor rows", Look.Count).Column("Hours", Look.Hours).Column("of which naming a crop or planting", Look.Percent).Column("Rows of the books", Look.Count).Column("Expenses", Look.WholeMoney);
+            .Column("Month")
+            .Column("Harvest rows", Look.Count)
+            .Column("Rows of sales and other use", Look.Count)
+            .Column("Sales", Look.WholeMoney)
+            .Column("Labor rows", Look.Count)
+            .Column("Hours", Look.Hours)
+            .Column("of which naming a crop or planting", Look.Percent)
+            .Column("Rows of the books", Look.Count)
+            .Column("Expenses", Look.WholeMoney);
         for (DateOnly month = from; month < season.Settings.EndOf(season.CropYear); month = month.AddMonths(1))
         {
             DateOnly next = month.AddMonths(1);
@@ -67,12 +89,20 @@ public static class RecordsTables
             List<ExpenseRow> books = records.Expenses.Where(row => In(row.Date)).ToList();
             List<Disposition> left = season.Dispositions.Where(disposition => In(disposition.Row.Date)).ToList();
             decimal hours = labor.Sum(row => row.Hours);
-            decimal named = labor.Where(row => !string.IsNullOrWhiteSpace(row.Crop) || !string.IsNullOrWhiteSpace(row.Planting)).Sum(row => row.Hours);
+            decimal named = labor
+                .Where(row => !string.IsNullOrWhiteSpace(row.Crop) || !string.IsNullOrWhiteSpace(row.Planting))
+                .Sum(row => row.Hours);
             table.Row(
-                month.ToString("MMM yyyy"), records.Harvests.Count(row => In(row.Date)), left.Count, left.Where(disposition => disposition.Channel.IsPriced).Sum(disposition => disposition.Amount.Amount),
-                records.Has("labor") ? labor.Count : ReportCell.Missing("no labor.csv"), records.Has("labor") ? hours : ReportCell.Missing("no labor.csv"),
+                month.ToString("MMM yyyy"),
+                records.Harvests.Count(row => In(row.Date)),
+                left.Count,
+                left.Where(disposition => disposition.Channel.IsPriced).Sum(disposition => disposition.Amount.Amount),
+                records.Has("labor") ? labor.Count : ReportCell.Missing("no labor.csv"),
+                records.Has("labor") ? hours : ReportCell.Missing("no labor.csv"),
                 Units.Result.Of(named, hours, "no hours in the month"),
-                records.Has("expenses") ? books.Count : ReportCell.Missing("no expenses.csv"), records.Has("expenses") ? books.Sum(row => row.Amount) : ReportCell.Missing("no expenses.csv"));
+                records.Has("expenses") ? books.Count : ReportCell.Missing("no expenses.csv"),
+                records.Has("expenses") ? books.Sum(row => row.Amount) : ReportCell.Missing("no expenses.csv")
+            );
         }
 
         return table;
@@ -82,7 +112,10 @@ public static class RecordsTables
     public static ReportTable Skipped(FarmFolder farm)
     {
         Notation notation = farm.Notation;
-        ReportTable table = new ReportTable("Rows in error that were left out", notation).Column("Row").Column("Money in it", Look.Money).Column("Why");
+        ReportTable table = new ReportTable("Rows in error that were left out", notation)
+            .Column("Row")
+            .Column("Money in it", Look.Money)
+            .Column("Why");
         foreach (SkippedRow row in farm.Skipped)
         {
             table.Row(row.Source.ToString(), row.Money is { } money ? money : "", row.Why);

@@ -5,7 +5,9 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Reports.Season;
 
-/// <summary>The money and rates of enterprise budgets as cells, each "not available" with its reason where the records can't tell.</summary>
+/// <summary>
+/// The money and rates of enterprise budgets as cells, each "not available" with its reason where the records can't tell.
+/// </summary>
 internal static class BudgetColumns
 {
     internal static readonly IReadOnlyList<(string Heading, Look Look, string? Unit, string? Per, FigurePart Part)> Ranking =

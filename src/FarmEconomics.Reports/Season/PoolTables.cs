@@ -12,24 +12,52 @@ public static class PoolTables
     public static ReportTable Pools(SeasonReview season)
     {
         ReportTable table = new ReportTable($"Shared costs of {season.CropYear} and where they went", season.Notation)
-            .Column("Shared cost").Column("Divided by").Column("Cash", Look.WholeMoney).Column("Labor", Look.WholeMoney).Column("Owning", Look.WholeMoney).Column("Hours", Look.Hours)
-            .Column("To crops", Look.WholeMoney).Column("To household", Look.WholeMoney).Column("Not used", Look.WholeMoney).Column("No user", Look.WholeMoney);
+            .Column("Shared cost")
+            .Column("Divided by")
+            .Column("Cash", Look.WholeMoney)
+            .Column("Labor", Look.WholeMoney)
+            .Column("Owning", Look.WholeMoney)
+            .Column("Hours", Look.Hours)
+            .Column("To crops", Look.WholeMoney)
+            .Column("To household", Look.WholeMoney)
+            .Column("Not used", Look.WholeMoney)
+            .Column("No user", Look.WholeMoney);
         List<PoolResult> busy = Busy(season).ToList();
         ReportCell AllOwned(Func<PoolResult, Money> part) => ReportCell.Known(Sum(busy, part), season.Known.Ownership);
         foreach (PoolResult pool in busy)
         {
             table.Row(
-                pool.Pool.Name, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()), pool.Cash, pool.Labor, ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)), pool.Hours,
-                Owned(pool.ToCrops), Owned(pool.ToHousehold), Owned(pool.Unused), Owned(pool.NotAssigned));
+                pool.Pool.Name,
+                season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()),
+                pool.Cash,
+                pool.Labor,
+                ReportCell.Known(pool.Ownership, OwnershipReason(season, pool)),
+                pool.Hours,
+                Owned(pool.ToCrops),
+                Owned(pool.ToHousehold),
+                Owned(pool.Unused),
+                Owned(pool.NotAssigned)
+            );
 
             ReportCell Owned(Money amount) => ReportCell.Known(amount, OwnershipReason(season, pool));
         }
 
         return table
             .Total(
-                "All", "", Sum(busy, pool => pool.Cash), Sum(busy, pool => pool.Labor), AllOwned(pool => pool.Ownership), busy.Sum(pool => pool.Hours),
-                AllOwned(pool => pool.ToCrops), AllOwned(pool => pool.ToHousehold), AllOwned(pool => pool.Unused), AllOwned(pool => pool.NotAssigned))
-            .Note("Cash, labor and owning add up to the last four columns, to the cent. What reached a crop by way of another shared cost stands where it was spent.");
+                "All",
+                "",
+                Sum(busy, pool => pool.Cash),
+                Sum(busy, pool => pool.Labor),
+                AllOwned(pool => pool.Ownership),
+                busy.Sum(pool => pool.Hours),
+                AllOwned(pool => pool.ToCrops),
+                AllOwned(pool => pool.ToHousehold),
+                AllOwned(pool => pool.Unused),
+                AllOwned(pool => pool.NotAssigned)
+            )
+            .Note(
+                "Cash, labor and owning add up to the last four columns, to the cent. What reached a crop by way of another shared cost stands where it was spent."
+            );
     }
 
     /// <summary>What each pool charged a crop, largest first; sums to the crop's shared cost.</summary>
@@ -44,7 +72,12 @@ public static class PoolTables
             .Where(pair => pair.Item2 != Money.Zero).OrderByDescending(pair => pair.Item2.Amount).ToList();
         foreach ((PoolResult pool, Money amount) in charges)
         {
-            table.Row(pool.Pool.Name, season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()), amount, Result.Of(amount.Amount, pool.Total.Amount, "the pool's cost is 0"));
+            table.Row(
+                pool.Pool.Name,
+                season.Settings.LengthUnit.Label(pool.Users.BasisUsed.ToString()),
+                amount,
+                Result.Of(amount.Amount, pool.Total.Amount, "the pool's cost is 0")
+            );
         }
 
         return table.Total("All", "", Money.Sum(charges.Select(pair => pair.Amount)), "");
@@ -54,7 +87,13 @@ public static class PoolTables
     public static ReportTable Capacity(SeasonReview season)
     {
         ReportTable table = new ReportTable($"What stood idle in {season.CropYear}", season.Notation)
-            .Column("Shared cost").Column("Capacity", Look.Quantity).Column("Used", Look.Quantity).Column("of capacity", Look.Percent).Column("Counted in").Column("Owning", Look.WholeMoney).Column("not used", Look.WholeMoney);
+            .Column("Shared cost")
+            .Column("Capacity", Look.Quantity)
+            .Column("Used", Look.Quantity)
+            .Column("of capacity", Look.Percent)
+            .Column("Counted in")
+            .Column("Owning", Look.WholeMoney)
+            .Column("not used", Look.WholeMoney);
         foreach (PoolResult pool in season.Pools.Where(pool => season.Network.Capacity[pool.Pool.Index] is > 0m))
         {
             decimal capacity = season.Network.Capacity[pool.Pool.Index]!.Value;
@@ -73,7 +112,10 @@ public static class PoolTables
     }
 
     internal static IEnumerable<PoolResult> Busy(SeasonReview season) =>
-        season.Pools.Where(pool => pool.Total != Money.Zero || pool.Hours != 0m).OrderByDescending(pool => pool.Total.Amount).ThenBy(pool => pool.Pool.Index);
+        season
+            .Pools.Where(pool => pool.Total != Money.Zero || pool.Hours != 0m)
+            .OrderByDescending(pool => pool.Total.Amount)
+            .ThenBy(pool => pool.Pool.Index);
 
     private static string? OwnershipReason(SeasonReview season, PoolResult pool) => pool.OwnershipKnown ? null : season.Known.Ownership;
 

@@ -16,17 +16,30 @@ public static class ProofTables
     {
         EnterpriseBudget farm = season.Farm;
         ReportCell On(BudgetLine line) => ReportCell.Of(farm.Line(line));
-        ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Notation).InOrder().Column("Line").Column("Amount", Look.Money);
-        table.Row("Sales", On(BudgetLine.Sales)).Row("Shares, by what they received", On(BudgetLine.ShareIncome)).Row("Household use at list value (no cash)", On(BudgetLine.HouseholdUse))
-            .Row($"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)", season.Settings.ClosingStock == ClosingStock.Count ? On(BudgetLine.ClosingStock) : ReportCell.Missing("closing_stock is set to ignore"))
+        ReportTable table = new ReportTable($"{farm.Name} in {season.CropYear}: the crops together", season.Notation)
+            .InOrder()
+            .Column("Line")
+            .Column("Amount", Look.Money);
+        table
+            .Row("Sales", On(BudgetLine.Sales))
+            .Row("Shares, by what they received", On(BudgetLine.ShareIncome))
+            .Row("Household use at list value (no cash)", On(BudgetLine.HouseholdUse))
+            .Row(
+                $"Stock on hand at {Looks.Day(season.Records.AsOf)} (no cash)",
+                season.Settings.ClosingStock == ClosingStock.Count
+                    ? On(BudgetLine.ClosingStock)
+                    : ReportCell.Missing("closing_stock is set to ignore")
+            )
             .Row("Brought in", On(BudgetLine.Output))
             .Row("- materials", On(BudgetLine.Materials)).Row("- selling", On(BudgetLine.Selling))
             .Row("Gross margin", On(BudgetLine.GrossMargin))
             .Row("- hired labor", On(BudgetLine.HiredLabor))
             .Row("- your own hours (no cash)", On(BudgetLine.OwnerLabor))
             .Row("Margin after labor", On(BudgetLine.MarginAfterLabor))
-            .Row("- infrastructure", On(BudgetLine.Infrastructure)).Row("Margin after infrastructure", On(BudgetLine.MarginAfterInfrastructure))
-            .Row("- overhead", On(BudgetLine.Overhead)).Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
+            .Row("- infrastructure", On(BudgetLine.Infrastructure))
+            .Row("Margin after infrastructure", On(BudgetLine.MarginAfterInfrastructure))
+            .Row("- overhead", On(BudgetLine.Overhead))
+            .Row("- establishment of perennials (no cash)", On(BudgetLine.Establishment))
             .Row("Left over", On(BudgetLine.NetReturn));
         foreach ((Unallocated where, string words) in new[]
         {
@@ -49,7 +62,10 @@ public static class ProofTables
     public static ReportTable Assumptions(SeasonReview season)
     {
         FarmSettings settings = season.Settings;
-        ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", settings.Notation).Column("Assumption").Column("Value").Column("What it means");
+        ReportTable table = new ReportTable($"What the figures of {season.CropYear} rest on", settings.Notation)
+            .Column("Assumption")
+            .Column("Value")
+            .Column("What it means");
         DateOnly last = settings.EndOf(season.CropYear).AddDays(-1);
         table
             .Row(
@@ -127,11 +143,26 @@ public static class ProofTables
         return table;
     }
 
-    private static void AddLimits(ReportTable table, TracingLimits limits, Notation notation) => table
-        .Row("produce past keeping", $"{limits.DaysBeyondKeeping} days", "How long after it stopped keeping a sale may still be matched to it; ours.")
-        .Row("sales noted early", $"{limits.DaysNotedEarly} days", "How long before its harvest a sale may be noted; ours.")
-        .Row("least days to harvest", $"{limits.LeastDaysWithoutHistory} days", "From bed to a harvest that names only its crop, where no harvest names a planting of it; ours.")
-        .Row("plantings without an end", $"{limits.TimesMedianStay} x the crop's usual stay", notation.Text($"Taken as out of the bed then; at least the {limits.LongestStayPercentile:0}th percentile of its stays, {limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours."));
+    private static void AddLimits(ReportTable table, TracingLimits limits, Notation notation) =>
+        table
+            .Row(
+                "produce past keeping",
+                $"{limits.DaysBeyondKeeping} days",
+                "How long after it stopped keeping a sale may still be matched to it; ours."
+            )
+            .Row("sales noted early", $"{limits.DaysNotedEarly} days", "How long before its harvest a sale may be noted; ours.")
+            .Row(
+                "least days to harvest",
+                $"{limits.LeastDaysWithoutHistory} days",
+                "From bed to a harvest that names only its crop, where no harvest names a planting of it; ours."
+            )
+            .Row(
+                "plantings without an end",
+                $"{limits.TimesMedianStay} x the crop's usual stay",
+                notation.Text(
+                    $"Taken as out of the bed then; at least the {limits.LongestStayPercentile:0}th percentile of its stays, {limits.ShortestBound} days, {limits.BoundWithoutHistory} where nothing tells; ours."
+                )
+            );
 
     /// <summary>What an unpaid hour is worth, and who says so.</summary>
     private static ReportCell OwnerWage(SeasonReview season)
@@ -168,9 +199,18 @@ public static class ProofTables
     {
         List<ReconciliationCheck> broken = season.Reconciliation.Where(check => !check.Holds).ToList();
         return broken.Count == 0
-            ? season.Notation.Text($"All {season.Reconciliation.Count:#,0} checks of {season.CropYear} hold: every cent, hour and unit in the records stands in the results exactly once.")
-            : throw new InvalidOperationException("These sums don't agree, so don't trust the figures: "
-                + string.Join("; ", broken.Select(check => season.Notation.Text($"{check.Check}: {check.Left} against {check.Right}, difference {check.Difference}"))));
+            ? season.Notation.Text(
+                $"All {season.Reconciliation.Count:#,0} checks of {season.CropYear} hold: every cent, hour and unit in the records stands in the results exactly once."
+            )
+            : throw new InvalidOperationException(
+                "These sums don't agree, so don't trust the figures: "
+                    + string.Join(
+                        "; ",
+                        broken.Select(check =>
+                            season.Notation.Text($"{check.Check}: {check.Left} against {check.Right}, difference {check.Difference}")
+                        )
+                    )
+            );
     }
 
     /// <summary>The proof in a sentence for beside the figures.</summary>
@@ -179,7 +219,9 @@ public static class ProofTables
         int failed = season.Reconciliation.Count(check => !check.Holds);
         return failed == 0
             ? season.Notation.Text($"The totals agree with your records to the cent ({season.Reconciliation.Count:#,0} checks).")
-            : season.Notation.Text($"{failed:#,0} of {season.Reconciliation.Count:#,0} totals do not agree with your records: don't rely on these figures.");
+            : season.Notation.Text(
+                $"{failed:#,0} of {season.Reconciliation.Count:#,0} totals do not agree with your records: don't rely on these figures."
+            );
     }
 
     /// <summary>What every report must say about itself.</summary>

@@ -52,10 +52,18 @@ public static class SeasonTables
         {
             IReadOnlyList<BedStay> stays = budget.Enterprises[0].Stays;
             table.Row(
-                budget.Name, string.Join("; ", stays.Select(bed => bed.Bed.Name).Distinct()),
-                stays.Min(bed => bed.In), stays.Max(bed => bed.Out), budget.Sums.BedFeet.Value,
-                ReportCell.Of(budget.Line(BudgetLine.Output)), ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
-                budget.GrossMarginPerBedFoot, budget.GrossMarginPerBedFootWeek, budget.GrossMarginPerLaborHour, ReportCell.Of(budget.Line(BudgetLine.NetReturn)));
+                budget.Name,
+                string.Join("; ", stays.Select(bed => bed.Bed.Name).Distinct()),
+                stays.Min(bed => bed.In),
+                stays.Max(bed => bed.Out),
+                budget.Sums.BedFeet.Value,
+                ReportCell.Of(budget.Line(BudgetLine.Output)),
+                ReportCell.Known(budget.LaborHours.Value, budget.Known.Hours),
+                budget.GrossMarginPerBedFoot,
+                budget.GrossMarginPerBedFootWeek,
+                budget.GrossMarginPerLaborHour,
+                ReportCell.Of(budget.Line(BudgetLine.NetReturn))
+            );
         }
 
         return table.Opens();
@@ -63,29 +71,58 @@ public static class SeasonTables
 
     /// <summary>Crop groups, by output.</summary>
     public static ReportTable Groups(SeasonReview season) =>
-        Budgets(season, $"What each group of crops earned in {season.CropYear}", "Group", season.Groups.OrderBy(budget => budget.Known.Value is not null).ThenByDescending(budget => budget.Output.Amount));
+        Budgets(
+            season,
+            $"What each group of crops earned in {season.CropYear}",
+            "Group",
+            season.Groups.OrderBy(budget => budget.Known.Value is not null).ThenByDescending(budget => budget.Output.Amount)
+        );
 
     /// <summary>Beds, by gross margin per bed-foot; a planting in several beds is split by bed-foot-days.</summary>
     public static ReportTable Beds(SeasonReview season) =>
-        Budgets(season, $"What each bed earned in {season.CropYear}", "Bed", season.Beds.OrderByDescending(budget => BudgetColumns.RankKey(budget.GrossMarginPerBedFoot)));
+        Budgets(
+            season,
+            $"What each bed earned in {season.CropYear}",
+            "Bed",
+            season.Beds.OrderByDescending(budget => BudgetColumns.RankKey(budget.GrossMarginPerBedFoot))
+        );
 
     /// <summary>Structures and the open field, by output.</summary>
     public static ReportTable Structures(SeasonReview season) =>
-        Budgets(season, $"What each structure earned in {season.CropYear}", "Structure", season.Structures.OrderBy(budget => budget.Known.Value is not null).ThenByDescending(budget => budget.Output.Amount));
+        Budgets(
+            season,
+            $"What each structure earned in {season.CropYear}",
+            "Structure",
+            season.Structures.OrderBy(budget => budget.Known.Value is not null).ThenByDescending(budget => budget.Output.Amount)
+        );
 
     /// <summary>Channels with what left through them and the costs and hours that name them.</summary>
     public static ReportTable Channels(SeasonReview season)
     {
         ReportTable table = new ReportTable($"What each channel brought in {season.CropYear}", season.Notation)
-            .Column("Channel").Column("Kind").Column("Value of the produce", Look.WholeMoney).Column("Fees", Look.WholeMoney).Column("Direct costs", Look.WholeMoney)
-            .Column("Hours naming it", Look.Hours).Column("Gross margin", Look.WholeMoney).Column("Gross margin", Look.Rate, per: "hour")
-            .Note("Costs and hours are those that name the channel; picking and packing stand with the crops. Household use stands at list value, donations and waste at 0.");
+            .Column("Channel")
+            .Column("Kind")
+            .Column("Value of the produce", Look.WholeMoney)
+            .Column("Fees", Look.WholeMoney)
+            .Column("Direct costs", Look.WholeMoney)
+            .Column("Hours naming it", Look.Hours)
+            .Column("Gross margin", Look.WholeMoney)
+            .Column("Gross margin", Look.Rate, per: "hour")
+            .Note(
+                "Costs and hours are those that name the channel; picking and packing stand with the crops. Household use stands at list value, donations and waste at 0."
+            );
         foreach (ChannelResult channel in season.Channels.Where(channel => channel.Channel.Kind != ChannelKind.Other))
         {
             table.Row(
-                channel.Channel.Name, channel.Channel.Kind.ToString().ToLowerInvariant(), ReportCell.Known(channel.QuantityValue, channel.Known.Value), ReportCell.Known(channel.Fees, channel.Known.Value ?? (channel.Fees == Money.Zero ? channel.Known.Costs : null)),
-                ReportCell.Known(channel.DirectCosts, channel.Known.Costs), ReportCell.Known(channel.Hours.Value, channel.Known.Hours),
-                ReportCell.Known(channel.Margin, channel.Known.NoGrossMargin), channel.MarginPerHour);
+                channel.Channel.Name,
+                channel.Channel.Kind.ToString().ToLowerInvariant(),
+                ReportCell.Known(channel.QuantityValue, channel.Known.Value),
+                ReportCell.Known(channel.Fees, channel.Known.Value ?? (channel.Fees == Money.Zero ? channel.Known.Costs : null)),
+                ReportCell.Known(channel.DirectCosts, channel.Known.Costs),
+                ReportCell.Known(channel.Hours.Value, channel.Known.Hours),
+                ReportCell.Known(channel.Margin, channel.Known.NoGrossMargin),
+                channel.MarginPerHour
+            );
         }
 
         return table;
@@ -96,7 +133,10 @@ public static class SeasonTables
 
     private static ReportTable Budgets(SeasonReview season, string title, string what, IEnumerable<EnterpriseBudget> budgets)
     {
-        ReportTable table = new ReportTable(title, season.Notation).Column(what).Column(season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity).AddColumns(season);
+        ReportTable table = new ReportTable(title, season.Notation)
+            .Column(what)
+            .Column(season.Settings.LengthUnit.Label("Bed-feet"), Look.Quantity)
+            .AddColumns(season);
         foreach (EnterpriseBudget budget in budgets)
         {
             table.Row([budget.Name, budget.Sums.BedFeet.Value, .. BudgetColumns.Cells(budget)]);

@@ -18,17 +18,28 @@ public static class BasisChange
     {
         ArgumentNullException.ThrowIfNull(season);
         FarmRecords records = season.Records;
-        Pool found = records.FindPool(pool) ?? throw new ArgumentException($"There is no pool '{pool}'. Pools: {string.Join(", ", records.Pools.Select(each => each.Name))}.", nameof(pool));
+        Pool found = records.FindPool(pool)
+            ?? throw new ArgumentException(
+                $"There is no pool '{pool}'. Pools: {string.Join(", ", records.Pools.Select(each => each.Name))}.",
+                nameof(pool)
+            );
         if (!Basis.TryParse(basis, out _))
         {
             throw new ArgumentException($"'{basis}' is not a basis. Bases: {string.Join(", ", BasisKind.Names)}.", nameof(basis));
         }
 
         RecordTable pools = records.Tables.Pools.Table;
-        return FarmReview.Of(FarmRecords.Link(
-            records.Tables.With(table => table != pools ? table : found.Row.Home == pools ? Changed(table, found.Row, basis) : Added(table, found.Row, basis)),
-            records.Settings,
-            season.EstablishmentLines.ToDictionary(line => line.Key, line => line.Line)));
+        return FarmReview.Of(
+            FarmRecords.Link(
+                records.Tables.With(table =>
+                    table != pools ? table
+                    : found.Row.Home == pools ? Changed(table, found.Row, basis)
+                    : Added(table, found.Row, basis)
+                ),
+                records.Settings,
+                season.EstablishmentLines.ToDictionary(line => line.Key, line => line.Line)
+            )
+        );
     }
 
     // A capacity is counted in the old basis.

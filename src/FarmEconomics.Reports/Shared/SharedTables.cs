@@ -18,15 +18,20 @@ public static class SharedTables
     public static string PowerPool(SeasonReview season) =>
         Measured(season).FirstOrDefault(pool => Unit(season, pool) == "kWh")?.Pool.Name ?? "";
 
-    /// <summary>The largest other pool shared out by measured use: on most farms the one that gives heat; empty when there is none.</summary>
+    /// <summary>
+    /// The largest other pool shared out by measured use: on most farms the one that gives heat; empty when there is none.
+    /// </summary>
     public static string HeatPool(SeasonReview season) =>
         Measured(season).Where(pool => Unit(season, pool) != "kWh").MaxBy(pool => pool.Total.Amount)?.Pool.Name ?? "";
 
     /// <summary>The store that held the most crate-days; empty when there is none.</summary>
     public static string Store(SeasonReview season) =>
-        season.Pools.Where(pool => pool.Pool.Basis.Kind == BasisKind.CrateDays).MaxBy(pool => pool.Users.OfEnterprise.Sum())?.Pool.Name ?? "";
+        season.Pools.Where(pool => pool.Pool.Basis.Kind == BasisKind.CrateDays).MaxBy(pool => pool.Users.OfEnterprise.Sum())?.Pool.Name
+        ?? "";
 
-    /// <summary>Who drew on a measured pool, and the part of its running cost that went with it, what it took from other pools included.</summary>
+    /// <summary>
+    /// Who drew on a measured pool, and the part of its running cost that went with it, what it took from other pools included.
+    /// </summary>
     public static ReportTable UsersOf(SeasonReview season, string pool)
     {
         if (pool.Trim().Length == 0)
@@ -37,14 +42,20 @@ public static class SharedTables
         PoolResult result = Find(season, pool);
         PoolUsers users = result.Users;
         ReportTable table = new ReportTable($"Who used {result.Pool.Name} in {season.CropYear}", season.Notation)
-            .Column("User").Column("Used", Look.Quantity, Unit(season, result)).Column("Share", Look.Percent).Column("Cost that went with it", Look.WholeMoney);
+            .Column("User")
+            .Column("Used", Look.Quantity, Unit(season, result))
+            .Column("Share", Look.Percent)
+            .Column("Cost that went with it", Look.WholeMoney);
         List<(string Name, decimal Weight)> rows = Users(season, result);
         if (rows.Count == 0)
         {
             return table.Note($"no use is on record for {season.CropYear}.");
         }
 
-        Money[] parts = LargestRemainder.Split(result.Total + result.ReceivedFromPools - OwnIdle(season, result), rows.ConvertAll(row => row.Weight));
+        Money[] parts = LargestRemainder.Split(
+            result.Total + result.ReceivedFromPools - OwnIdle(season, result),
+            rows.ConvertAll(row => row.Weight)
+        );
         for (int i = 0; i < rows.Count; i++)
         {
             table.Row(rows[i].Name, rows[i].Weight, rows[i].Weight / users.Total, parts[i]);
@@ -55,12 +66,21 @@ public static class SharedTables
     }
 
     /// <summary>Net return of each crop by the three ways of resolving pools that serve each other, widest apart first.</summary>
-    public static ReportTable Methods(FarmReview review, int cropYear) => Compare(
-        review.Season(cropYear),
-        $"Left over in {cropYear}, by how costs that serve each other are worked out",
-        [("reciprocal", review.Season(cropYear, SharingMethod.Reciprocal)), ("step-down", review.Season(cropYear, SharingMethod.StepDown)), ("direct", review.Season(cropYear, SharingMethod.Direct))]);
+    public static ReportTable Methods(FarmReview review, int cropYear) =>
+        Compare(
+            review.Season(cropYear),
+            $"Left over in {cropYear}, by how costs that serve each other are worked out",
+            [
+                ("reciprocal", review.Season(cropYear, SharingMethod.Reciprocal)),
+                ("step-down", review.Season(cropYear, SharingMethod.StepDown)),
+                ("direct", review.Season(cropYear, SharingMethod.Direct)),
+            ]
+        );
 
-    /// <summary>Net return of each crop with one pool shared out by other bases, widest apart first; by bed time, labor hours and sales value when none is named.</summary>
+    /// <summary>
+    /// Net return of each crop with one pool shared out by other bases, widest apart first; by bed time, labor hours and sales value when
+    /// none is named.
+    /// </summary>
     public static ReportTable Bases(SeasonReview season, string pool, params IReadOnlyList<string> bases)
     {
         PoolResult result = Find(season, pool);
@@ -91,8 +111,15 @@ public static class SharedTables
 
     internal static List<(string Name, decimal Weight)> Users(SeasonReview season, PoolResult result)
     {
-        List<(string Name, decimal Weight)> rows = season.Pools.Select(pool => (pool.Pool.Name, result.Users.OfPool[pool.Pool.Index])).ToList();
-        rows.AddRange(season.Network.Enterprises.Select((enterprise, i) => (enterprise.Crop.Name, result.Users.OfEnterprise[i])).GroupBy(row => row.Name).Select(group => (group.Key, group.Sum(row => row.Item2))));
+        List<(string Name, decimal Weight)> rows = season
+            .Pools.Select(pool => (pool.Pool.Name, result.Users.OfPool[pool.Pool.Index]))
+            .ToList();
+        rows.AddRange(
+            season
+                .Network.Enterprises.Select((enterprise, i) => (enterprise.Crop.Name, result.Users.OfEnterprise[i]))
+                .GroupBy(row => row.Name)
+                .Select(group => (group.Key, group.Sum(row => row.Item2)))
+        );
         rows.Add(("household", result.Users.Household));
         rows.Add(("not assigned", result.Users.NotAssigned));
         return rows.Where(row => row.Weight > 0m).OrderByDescending(row => row.Weight).ToList();
@@ -114,9 +141,14 @@ public static class SharedTables
         }
 
         table.Column("Widest difference", Look.WholeMoney);
-        List<(string Name, Money[] Net)> rows = season.Crops.Select((crop, i) => (Crop: crop, i)).Where(pair => pair.Crop.Known.Value is null)
-            .Select(pair => (pair.Crop.Name, ways.Select(way => way.Season.Crops[pair.i].NetReturn).ToArray())).ToList();
-        foreach ((string name, Money[] net) in rows.OrderByDescending(row => Spread(row.Net)).ThenBy(row => row.Name, StringComparer.Ordinal))
+        List<(string Name, Money[] Net)> rows = season
+            .Crops.Select((crop, i) => (Crop: crop, i))
+            .Where(pair => pair.Crop.Known.Value is null)
+            .Select(pair => (pair.Crop.Name, ways.Select(way => way.Season.Crops[pair.i].NetReturn).ToArray()))
+            .ToList();
+        foreach (
+            (string name, Money[] net) in rows.OrderByDescending(row => Spread(row.Net)).ThenBy(row => row.Name, StringComparer.Ordinal)
+        )
         {
             table.Row([name, .. net.Select(value => ReportCell.Known(value, reason)), ReportCell.Known(Spread(net), reason)]);
         }

@@ -9,11 +9,13 @@ namespace FarmEconomics.Reports.Shared;
 public static class StoreDays
 {
     /// <summary>The stores: pools shared out by crate-days.</summary>
-    public static IReadOnlyList<Pool> Stores(SeasonReview season) => season.Records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays).ToList();
+    public static IReadOnlyList<Pool> Stores(SeasonReview season) =>
+        season.Records.Pools.Where(pool => pool.Basis.Kind == BasisKind.CrateDays).ToList();
 
     /// <summary>
-    /// Crate-days by crop and month for produce of the crop year, also where it was held after the year's end. The crate-days are those of the pool's users; only when they fell is added here. A crop
-    /// whose use is written down without a day of holding in the records has no months and isn't in it.
+    /// Crate-days by crop and month for produce of the crop year, also where it was held after the year's end. The crate-days are those of
+    /// the pool's users; only when they fell is added here. A crop whose use is written down without a day of holding in the records has no
+    /// months and isn't in it.
     /// </summary>
     public static IReadOnlyDictionary<(Crop Crop, DateOnly Month), decimal> Of(SeasonReview season, Pool store)
     {

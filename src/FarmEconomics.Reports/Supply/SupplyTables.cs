@@ -10,7 +10,8 @@ namespace FarmEconomics.Reports.Supply;
 public static class SupplyTables
 {
     /// <summary>The one line a farm sees that wrote nothing of either.</summary>
-    public const string WhatItWouldTell = "With weather.csv (rain and temperatures), blocks.csv (what the soil holds) and watering.csv (what you put on) "
+    public const string WhatItWouldTell =
+        "With weather.csv (rain and temperatures), blocks.csv (what the soil holds) and watering.csv (what you put on) "
         + "this tells which blocks to water first and what a dry spell cost; with battery and panels in farm.csv, when power was short.";
 
     /// <summary>Need, limit and what was put on, week by week.</summary>

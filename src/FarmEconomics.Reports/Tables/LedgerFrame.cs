@@ -3,12 +3,16 @@ using Microsoft.Data.Analysis;
 
 namespace FarmEconomics.Reports.Tables;
 
-/// <summary>The ledger of a season as a data frame: a row per posting, money and hours as numbers, names as text; to filter, group and join in a notebook.</summary>
+/// <summary>
+/// The ledger of a season as a data frame: a row per posting, money and hours as numbers, names as text; to filter, group and join in a
+/// notebook.
+/// </summary>
 public static class LedgerFrame
 {
     /// <summary>The ledger.</summary>
     /// <param name="season">The season.</param>
-    /// <returns>Columns Kind, Line, Crop, Planting, Channel, Shared cost, Stage, Money (cost, or value of a sale), Fee, Hours, Quantity, Estimated, Row.</returns>
+    /// <returns>Columns Kind, Line, Crop, Planting, Channel, Shared cost, Stage, Money (cost, or value of a sale), Fee, Hours, Quantity,
+    /// Estimated, Row.</returns>
     public static DataFrame Of(SeasonReview season)
     {
         ArgumentNullException.ThrowIfNull(season);

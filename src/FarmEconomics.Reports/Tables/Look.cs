@@ -39,25 +39,29 @@ public enum Look
     Year,
 }
 
-/// <summary>Turns values into text, in the farm's way of writing. Display rounding only: the numbers themselves are never changed.</summary>
+/// <summary>
+/// Turns values into text, in the farm's way of writing. Display rounding only: the numbers themselves are never changed.
+/// </summary>
 public static class Looks
 {
     /// <summary>What a missing value reads as; the reason stands beside it.</summary>
     public const string NotAvailable = "not available";
 
     /// <summary>A number without a currency sign.</summary>
-    public static string Number(this Notation notation, decimal value, Look look) => look switch
-    {
-        Look.Money => notation.Text($"{Rounded(value, 2):#,0.00}"),
-        Look.Rate when Units.Result.DecimalsShown(value) is var decimals => Rounded(value, decimals).ToString("#,0." + new string('0', decimals), notation.Culture),
-        Look.WholeMoney or Look.Count => notation.Text($"{Rounded(value, 0):#,0}"),
-        Look.Hours => notation.Text($"{Rounded(value, 1):#,0.0}"),
-        Look.Quantity => notation.Text($"{Rounded(value, 1):#,0.#}"),
-        Look.Percent => notation.Text($"{Rounded(value * 100m, 1):0.0}%"),
-        Look.Exact => notation.Text($"{Rounded(value, 4):#,0.####}"),
-        Look.Year => notation.Text($"{value:0}"),
-        _ => notation.Text($"{value:0.####}"),
-    };
+    public static string Number(this Notation notation, decimal value, Look look) =>
+        look switch
+        {
+            Look.Money => notation.Text($"{Rounded(value, 2):#,0.00}"),
+            Look.Rate when Units.Result.DecimalsShown(value) is var decimals => Rounded(value, decimals)
+                .ToString("#,0." + new string('0', decimals), notation.Culture),
+            Look.WholeMoney or Look.Count => notation.Text($"{Rounded(value, 0):#,0}"),
+            Look.Hours => notation.Text($"{Rounded(value, 1):#,0.0}"),
+            Look.Quantity => notation.Text($"{Rounded(value, 1):#,0.#}"),
+            Look.Percent => notation.Text($"{Rounded(value * 100m, 1):0.0}%"),
+            Look.Exact => notation.Text($"{Rounded(value, 4):#,0.####}"),
+            Look.Year => notation.Text($"{value:0}"),
+            _ => notation.Text($"{value:0.####}"),
+        };
 
     /// <summary>A number with its sign, as a sentence has it: <c>$1,234</c>, <c>-$12.50</c>.</summary>
     public static string InWords(this Notation notation, decimal value, Look look)

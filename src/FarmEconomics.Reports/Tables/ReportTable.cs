@@ -53,7 +53,13 @@ public sealed class ReportTable : IHtmlDisplay
     public IReadOnlyList<string> Notes => notes;
 
     /// <summary>Adds a column. Money gets the currency's sign as its unit; <paramref name="per"/> makes it "per" something.</summary>
-    public ReportTable Column(string heading, Look look = Look.Text, string? unit = null, string? per = null, FigurePart part = FigurePart.Budget)
+    public ReportTable Column(
+        string heading,
+        Look look = Look.Text,
+        string? unit = null,
+        string? per = null,
+        FigurePart part = FigurePart.Budget
+    )
     {
         string? full = unit ?? (look is Look.Money or Look.WholeMoney or Look.Rate ? Notation.Sign : null);
         columns.Add(new ReportColumn(heading, look, per is null ? full : $"{full}/{per}", part));
@@ -130,7 +136,9 @@ public sealed class ReportTable : IHtmlDisplay
         return this;
     }
 
-    /// <summary>The first rows only; what is left out is counted below, and its sum per money or hours column is said, so nothing vanishes.</summary>
+    /// <summary>
+    /// The first rows only; what is left out is counted below, and its sum per money or hours column is said, so nothing vanishes.
+    /// </summary>
     public ReportTable Top(int count)
     {
         if (rows.Count <= count)
@@ -142,11 +150,22 @@ public sealed class ReportTable : IHtmlDisplay
         top.columns.AddRange(columns);
         top.rows.AddRange(rows.Take(count));
         top.notes.AddRange(notes);
-        IEnumerable<string> sums = Enumerable.Range(0, columns.Count).Where(i => columns[i].Look is Look.Money or Look.WholeMoney or Look.Hours)
-            .Select(i => $"{columns[i].Heading.ToLowerInvariant()} {columns[i].Show(rows.Skip(count).Sum(row => row[i].Number ?? 0m), Notation)}");
+        IEnumerable<string> sums = Enumerable
+            .Range(0, columns.Count)
+            .Where(i => columns[i].Look is Look.Money or Look.WholeMoney or Look.Hours)
+            .Select(i =>
+                $"{columns[i].Heading.ToLowerInvariant()} {columns[i].Show(rows.Skip(count).Sum(row => row[i].Number ?? 0m), Notation)}"
+            );
         string rest = string.Join(", ", sums);
         bool single = rows.Count - count == 1;
-        top.notes.Add((single ? "1 more row is not shown" : Notation.Text($"{rows.Count - count:#,0} more rows are not shown")) + (rest.Length == 0 ? "." : single ? $" ({rest})." : $" ({rest} together)."));
+        top.notes.Add(
+            (single ? "1 more row is not shown" : Notation.Text($"{rows.Count - count:#,0} more rows are not shown"))
+                + (
+                    rest.Length == 0 ? "."
+                    : single ? $" ({rest})."
+                    : $" ({rest} together)."
+                )
+        );
         return top;
     }
 

@@ -4,7 +4,9 @@ using FarmEconomics.Files;
 
 namespace FarmEconomics.Reports.Tables;
 
-/// <summary>Writes a table as CSV (RFC 4180): dot decimals, ISO dates, money to the cent, other numbers to 4 decimals, blank for missing.</summary>
+/// <summary>
+/// Writes a table as CSV (RFC 4180): dot decimals, ISO dates, money to the cent, other numbers to 4 decimals, blank for missing.
+/// </summary>
 internal static class TableCsv
 {
     internal static string Write(ReportTable table)
@@ -19,12 +21,14 @@ internal static class TableCsv
         return csv.ToString();
     }
 
-    private static string Show(ReportColumn column, ReportCell cell) => cell.Value switch
-    {
-        decimal number when column.Look is Look.Money or Look.WholeMoney => decimal.Round(number, 2, MidpointRounding.AwayFromZero).ToString("0.00", CultureInfo.InvariantCulture),
-        decimal number => decimal.Round(number, 4, MidpointRounding.AwayFromZero).ToString("0.####", CultureInfo.InvariantCulture),
-        DateOnly day => Looks.Day(day),
-        string text => text,
-        _ => "",
-    };
+    private static string Show(ReportColumn column, ReportCell cell) =>
+        cell.Value switch
+        {
+            decimal number when column.Look is Look.Money or Look.WholeMoney => decimal.Round(number, 2, MidpointRounding.AwayFromZero)
+                .ToString("0.00", CultureInfo.InvariantCulture),
+            decimal number => decimal.Round(number, 4, MidpointRounding.AwayFromZero).ToString("0.####", CultureInfo.InvariantCulture),
+            DateOnly day => Looks.Day(day),
+            string text => text,
+            _ => "",
+        };
 }

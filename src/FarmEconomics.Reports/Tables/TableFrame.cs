@@ -22,7 +22,10 @@ internal static class TableFrame
         return table.Columns[i] switch
         {
             { IsNumeric: true } => new DecimalDataFrameColumn(name, cells.Select(cell => cell.Number)),
-            { Look: Look.Date } => new DateTimeDataFrameColumn(name, cells.Select(cell => (cell.Value as DateOnly?)?.ToDateTime(TimeOnly.MinValue))),
+            { Look: Look.Date } => new DateTimeDataFrameColumn(
+                name,
+                cells.Select(cell => (cell.Value as DateOnly?)?.ToDateTime(TimeOnly.MinValue))
+            ),
             _ => new StringDataFrameColumn(name, cells.Select(cell => cell.Value as string)),
         };
     }

@@ -4,7 +4,9 @@ using System.Text;
 
 namespace FarmEconomics.Reports.Tables;
 
-/// <summary>Writes a table as HTML: caption, scoped headings, numbers right-aligned by class, reasons as footnotes. All text is encoded.</summary>
+/// <summary>
+/// Writes a table as HTML: caption, scoped headings, numbers right-aligned by class, reasons as footnotes. All text is encoded.
+/// </summary>
 internal static class TableHtml
 {
     internal static string Write(ReportTable table)
@@ -56,7 +58,13 @@ internal static class TableHtml
         return html.ToString();
     }
 
-    private static void WriteRow(StringBuilder html, ReportTable table, IReadOnlyList<ReportCell> row, List<string> footnotes, string? opens)
+    private static void WriteRow(
+        StringBuilder html,
+        ReportTable table,
+        IReadOnlyList<ReportCell> row,
+        List<string> footnotes,
+        string? opens
+    )
     {
         html.Append(opens is null ? "<tr>" : $"<tr data-opens=\"{Encode(opens)}\">");
         for (int i = 0; i < row.Count; i++)
@@ -64,12 +72,24 @@ internal static class TableHtml
             ReportColumn column = table.Columns[i];
             ReportCell cell = row[i];
             bool heads = i == 0 && !column.IsNumeric && column.Look != Look.Date;
-            string classes = string.Join(' ', new[] { column.IsNumeric ? "num" : column.Look == Look.Date ? "date" : null, cell.Reason is null ? null : "missing" }.Where(name => name is not null));
+            string classes = string.Join(
+                ' ',
+                new[]
+                {
+                    column.IsNumeric ? "num"
+                    : column.Look == Look.Date ? "date"
+                    : null,
+                    cell.Reason is null ? null : "missing",
+                }.Where(name => name is not null)
+            );
             html.Append(heads ? "<th scope=\"row\"" : "<td").Append(classes.Length > 0 ? $" class=\"{classes}\"" : "");
             if (cell.Number is { } number && column.IsNumeric)
             {
                 // For a page that sorts: what shows may be rounded, and written with another mark.
-                html.Append(" data-value=\"").Append(number.ToString("0.####", CultureInfo.InvariantCulture)).Append('"').Append(opens is null ? "" : $" data-part=\"{column.Part.ToString().ToLowerInvariant()}\"");
+                html.Append(" data-value=\"")
+                    .Append(number.ToString("0.####", CultureInfo.InvariantCulture))
+                    .Append('"')
+                    .Append(opens is null ? "" : $" data-part=\"{column.Part.ToString().ToLowerInvariant()}\"");
             }
 
             if ((cell.Reason ?? cell.Mark) is { } why)

@@ -43,7 +43,8 @@ internal static class TableText
     private static string Lines(string text) => TextLines.Of(text) + "\n";
 
     private static string Show(ReportColumn column, ReportCell cell, Notation notation, List<string> footnotes) =>
-        OneLine(column.Show(cell, notation)) + string.Concat(new[] { cell.Reason, cell.Mark }.OfType<string>().Select(note => $" [{footnotes.IndexOf(note) + 1}]"));
+        OneLine(column.Show(cell, notation))
+        + string.Concat(new[] { cell.Reason, cell.Mark }.OfType<string>().Select(note => $" [{footnotes.IndexOf(note) + 1}]"));
 
     // A record's text can hold anything, also what would steer a terminal.
     private static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));

@@ -23,7 +23,8 @@ public static class ChangeWords
             (ScenarioSubject.Setting, _, true) => $"{change.Name} {by}",
             (ScenarioSubject.Setting, _, _) => $"{change.Name} {change.ValueText}",
             (ScenarioSubject.Price, ScenarioScope.Crop, true) => $"the price of {change.Name}{at} {by}",
-            (ScenarioSubject.Price, ScenarioScope.Crop, _) => $"{change.Name}{at} at {value} per {records.FindCrop(change.Name!)?.Unit ?? "unit"}",
+            (ScenarioSubject.Price, ScenarioScope.Crop, _) =>
+                $"{change.Name}{at} at {value} per {records.FindCrop(change.Name!)?.Unit ?? "unit"}",
             (ScenarioSubject.Price, _, _) => $"all prices{at} {by}",
             (ScenarioSubject.Wage, ScenarioScope.Hired, true) => $"the cost of hired hours {by}",
             (ScenarioSubject.Wage, ScenarioScope.Hired, _) => $"an hour of hired work at {value}",
@@ -48,7 +49,9 @@ public static class ChangeWords
     public static string Of(FarmScenario scenario, FarmRecords records)
     {
         ArgumentNullException.ThrowIfNull(scenario);
-        return scenario.Changes.Count == 0 ? "nothing changed" : Words.Phrase.List(scenario.Changes.Select(change => Of(change, records)).ToList());
+        return scenario.Changes.Count == 0
+            ? "nothing changed"
+            : Words.Phrase.List(scenario.Changes.Select(change => Of(change, records)).ToList());
     }
 
     private static string By(ScenarioStep step, Notation notation, string up, string down) =>

@@ -23,8 +23,12 @@ public static class WhatIfPlot
         Notation notation = outcome.Before.Settings.Notation;
         bool net = outcome.AllCrops.NetReturn.Difference.IsAvailable;
         string what = net ? LineWords.Net(outcome.Before.Farm.Known) : "brought in";
-        List<(string Name, decimal Before, decimal After)> moved = WhatIfTables.Ordered(outcome).Select(crop => (crop.Name, Figure: net ? crop.NetReturn : crop.Output))
-            .Where(crop => crop.Figure.Difference.Value is not (null or 0m)).Select(crop => (crop.Name, crop.Figure.Before.Value!.Value, crop.Figure.After.Value!.Value)).ToList();
+        List<(string Name, decimal Before, decimal After)> moved = WhatIfTables
+            .Ordered(outcome)
+            .Select(crop => (crop.Name, Figure: net ? crop.NetReturn : crop.Output))
+            .Where(crop => crop.Figure.Difference.Value is not (null or 0m))
+            .Select(crop => (crop.Name, crop.Figure.Before.Value!.Value, crop.Figure.After.Value!.Value))
+            .ToList();
         List<(string Name, decimal Before, decimal After)> shown = moved.Take(Most).OrderByDescending(crop => crop.Before).ToList();
         string finding = Finding(outcome, moved, net);
         if (shown.Count == 0)
@@ -36,11 +40,28 @@ public static class WhatIfPlot
         Draw(canvas, shown, $"{what} in {notation.Currency}, {outcome.Before.CropYear}", notation);
         if (moved.Count > shown.Count)
         {
-            canvas.Text($"{moved.Count - shown.Count} crops that move less are in the table", Width - 12, 12, 11, Palette.Soft, Alignment.MiddleRight);
+            canvas.Text(
+                $"{moved.Count - shown.Count} crops that move less are in the table",
+                Width - 12,
+                12,
+                11,
+                Palette.Soft,
+                Alignment.MiddleRight
+            );
         }
 
-        return canvas.ToFigure($"Dumbbells: {what} of {notation.Count(shown.Count, "crop")} as it was and as it would be. {finding}. Largest changes: "
-            + Phrase.List(moved.Take(5).Select(crop => $"{crop.Name} {notation.InWords(crop.Before, Look.WholeMoney)} to {notation.InWords(crop.After, Look.WholeMoney)}").ToList()) + ".");
+        return canvas.ToFigure(
+            $"Dumbbells: {what} of {notation.Count(shown.Count, "crop")} as it was and as it would be. {finding}. Largest changes: "
+                + Phrase.List(
+                    moved
+                        .Take(5)
+                        .Select(crop =>
+                            $"{crop.Name} {notation.InWords(crop.Before, Look.WholeMoney)} to {notation.InWords(crop.After, Look.WholeMoney)}"
+                        )
+                        .ToList()
+                )
+                + "."
+        );
     }
 
     private static string Finding(ScenarioOutcome outcome, List<(string Name, decimal Before, decimal After)> moved, bool net)
@@ -87,8 +108,22 @@ public static class WhatIfPlot
             canvas.Line(scale[(double)before], y, scale[(double)after], y, color, 3);
             Ring(canvas, scale[(double)before], y);
             canvas.Dot(scale[(double)after], y, 9, color, color);
-            canvas.Text($"{(after > before ? "+" : "")}{notation.Number(after - before, Look.WholeMoney)}", Width - 150, y, 11, Palette.Ink, Alignment.MiddleRight);
-            canvas.Text($"{notation.Number(before, Look.WholeMoney)} > {notation.Number(after, Look.WholeMoney)}", Width - 12, y, 11, Palette.Soft, Alignment.MiddleRight);
+            canvas.Text(
+                $"{(after > before ? "+" : "")}{notation.Number(after - before, Look.WholeMoney)}",
+                Width - 150,
+                y,
+                11,
+                Palette.Ink,
+                Alignment.MiddleRight
+            );
+            canvas.Text(
+                $"{notation.Number(before, Look.WholeMoney)} > {notation.Number(after, Look.WholeMoney)}",
+                Width - 12,
+                y,
+                11,
+                Palette.Soft,
+                Alignment.MiddleRight
+            );
         }
     }
 

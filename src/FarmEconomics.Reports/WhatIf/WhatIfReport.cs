@@ -6,7 +6,9 @@ using FarmEconomics.Reports.Tables;
 
 namespace FarmEconomics.Reports.WhatIf;
 
-/// <summary>One sitting over the question what would have been: a scenario beside the season as it was, and further ones to compare.</summary>
+/// <summary>
+/// One sitting over the question what would have been: a scenario beside the season as it was, and further ones to compare.
+/// </summary>
 public sealed class WhatIfReport
 {
     private WhatIfReport(ScenarioComparison comparison, bool isExample)
@@ -54,7 +56,13 @@ public sealed class WhatIfReport
     /// <param name="scenario">The scenario looked at closely.</param>
     /// <param name="isExample">True when the program chose it.</param>
     /// <param name="further">More scenarios to compare.</param>
-    public static WhatIfReport Of(FarmReview review, SeasonReview season, FarmScenario scenario, bool isExample = false, IReadOnlyList<FarmScenario>? further = null)
+    public static WhatIfReport Of(
+        FarmReview review,
+        SeasonReview season,
+        FarmScenario scenario,
+        bool isExample = false,
+        IReadOnlyList<FarmScenario>? further = null
+    )
     {
         ArgumentNullException.ThrowIfNull(season);
         return new WhatIfReport(ScenarioComparison.Of(review, season.CropYear, [scenario, .. further ?? []]), isExample);

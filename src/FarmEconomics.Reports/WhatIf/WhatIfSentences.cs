@@ -45,7 +45,10 @@ public static class WhatIfSentences
         return new Prose(text + Sources(outcome, notation));
     }
 
-    /// <summary>A crop left out is the question of <c>decide --drop</c> and has its answer; this is what the records say of it, worked through again.</summary>
+    /// <summary>
+    /// A crop left out is the question of <c>decide --drop</c> and has its answer; this is what the records say of it, worked through
+    /// again.
+    /// </summary>
     public static Prose WorkedThrough(ScenarioOutcome outcome)
     {
         ArgumentNullException.ThrowIfNull(outcome);
@@ -61,7 +64,10 @@ public static class WhatIfSentences
     public static Prose Figure(ScenarioOutcome outcome)
     {
         Notation notation = outcome.Before.Settings.Notation;
-        List<CropDifference> moved = WhatIfTables.Ordered(outcome).Where(crop => WhatIfTables.Moved(crop).Value is not (null or 0m)).ToList();
+        List<CropDifference> moved = WhatIfTables
+            .Ordered(outcome)
+            .Where(crop => WhatIfTables.Moved(crop).Value is not (null or 0m))
+            .ToList();
         if (moved.Count == 0)
         {
             return new Prose("No crop moves by a cent.");
@@ -74,8 +80,12 @@ public static class WhatIfSentences
             + $"{Phrase.Sentence(notation.Count(moved.Count(crop => WhatIfTables.Moved(crop).Value > 0m), "crop"))} would earn more, {moved.Count(crop => WhatIfTables.Moved(crop).Value < 0m)} less.";
         List<CropDifference> fallen = moved.Where(crop => crop.NetReturn.Before.Value >= 0m && crop.NetReturn.After.Value < 0m).ToList();
         List<CropDifference> risen = moved.Where(crop => crop.NetReturn.Before.Value < 0m && crop.NetReturn.After.Value >= 0m).ToList();
-        return new Prose(text + (fallen.Count > 0 ? $" {Names(fallen)} would fall below 0." : "") + (risen.Count > 0 ? $" {Names(risen)} would rise above 0." : "")
-            + (fallen.Count + risen.Count == 0 ? " No crop changes sides of 0." : ""));
+        return new Prose(
+            text
+                + (fallen.Count > 0 ? $" {Names(fallen)} would fall below 0." : "")
+                + (risen.Count > 0 ? $" {Names(risen)} would rise above 0." : "")
+                + (fallen.Count + risen.Count == 0 ? " No crop changes sides of 0." : "")
+        );
     }
 
     /// <summary>What the scenario takes as given.</summary>
@@ -87,14 +97,21 @@ public static class WhatIfSentences
             "what is not changed stays as the records have it: nobody buys less because a price rises, and nobody works faster because a wage does, unless a change of its own says so",
         ];
         IReadOnlyList<ChangeEffect> effects = outcome.Effects;
-        if (effects.Count > 1 && outcome.FarmNet.Difference.Value is { } together && effects.All(effect => effect.FarmNet.Difference.IsAvailable))
+        if (
+            effects.Count > 1
+            && outcome.FarmNet.Difference.Value is { } together
+            && effects.All(effect => effect.FarmNet.Difference.IsAvailable)
+        )
         {
             decimal apart = effects.Sum(effect => effect.FarmNet.Difference.Value!.Value);
             points.Add(together == apart ? "the changes add up: together they do exactly what they do one by one"
                 : $"one by one the changes come to {WhatIfTables.Signed(apart, notation, Look.Money)}, together to {WhatIfTables.Signed(together, notation, Look.Money)}, because they act on each other");
         }
 
-        List<string> idle = effects.Where(effect => effect.Change.Subject != ScenarioSubject.Setting && effect.Rows.All(rows => rows.OfSeason == 0)).Select(effect => Prose.Text(effect.Change.Text)).ToList();
+        List<string> idle = effects
+            .Where(effect => effect.Change.Subject != ScenarioSubject.Setting && effect.Rows.All(rows => rows.OfSeason == 0))
+            .Select(effect => Prose.Text(effect.Change.Text))
+            .ToList();
         if (idle.Count > 0)
         {
             points.Add($"no row of {outcome.Before.CropYear} is touched by {Phrase.List(idle)}");
@@ -115,11 +132,16 @@ public static class WhatIfSentences
         : $"{notation.InWords(Math.Abs(difference), Math.Abs(difference) < 100m ? Look.Money : Look.WholeMoney)} {(difference > 0m ? "more" : "less")}";
 
     /// <summary>Where the difference comes from, and which change does most of it; empty where it isn't known.</summary>
-    internal static string Sources(ScenarioOutcome outcome, Notation notation) => outcome.FarmNet.Difference.Value is { } difference ? Sources(outcome, difference, notation) + Singles(outcome, notation) : "";
+    internal static string Sources(ScenarioOutcome outcome, Notation notation) =>
+        outcome.FarmNet.Difference.Value is { } difference ? Sources(outcome, difference, notation) + Singles(outcome, notation) : "";
 
     private static string Sources(ScenarioOutcome outcome, decimal difference, Notation notation)
     {
-        List<CropDifference> same = WhatIfTables.Ordered(outcome).Where(crop => crop.NetReturn.Difference.Value is { } moved && moved != 0m && Math.Sign(moved) == Math.Sign(difference)).Take(Leaders).ToList();
+        List<CropDifference> same = WhatIfTables
+            .Ordered(outcome)
+            .Where(crop => crop.NetReturn.Difference.Value is { } moved && moved != 0m && Math.Sign(moved) == Math.Sign(difference))
+            .Take(Leaders)
+            .ToList();
         if (difference == 0m || same.Count == 0)
         {
             return difference == 0m ? "" : " None of it comes from the crops themselves.";
@@ -141,7 +163,9 @@ public static class WhatIfSentences
     {
         Notation notation = outcome.Before.Notation;
         // A price moves what is divided by sales, and each crop's part of the payments for shares.
-        string because = outcome.Scenario.Changes.All(change => change.Subject == ScenarioSubject.Price) ? ", because costs divided by sales move between them" : "";
+        string because = outcome.Scenario.Changes.All(change => change.Subject == ScenarioSubject.Price)
+            ? ", because costs divided by sales move between them"
+            : "";
         return $" {Phrase.Bold(crop)} {(first < 0m ? "loses" : "gains")} {notation.InWords(Math.Abs(first), Look.WholeMoney)}; the others together {(others < 0m ? "lose" : "gain")} {notation.InWords(Math.Abs(others), Look.WholeMoney)}{because}.";
     }
 

@@ -21,8 +21,15 @@ public static class WhatIfTables
         foreach (ChangeEffect effect in outcome.Effects)
         {
             table.Row(
-                effect.Change.Text, ChangeWords.Of(effect.Change, season.Records), Counted(effect), Value(effect, before: true, notation), Value(effect, before: false, notation),
-                Rows(effect, season.CropYear, notation), effect.MoneyMoved, effect.FarmNet.Difference);
+                effect.Change.Text,
+                ChangeWords.Of(effect.Change, season.Records),
+                Counted(effect),
+                Value(effect, before: true, notation),
+                Value(effect, before: false, notation),
+                Rows(effect, season.CropYear, notation),
+                effect.MoneyMoved,
+                effect.FarmNet.Difference
+            );
         }
 
         if (outcome.Effects.Count > 1)
@@ -45,8 +52,15 @@ public static class WhatIfTables
     public static ReportTable Farm(ScenarioOutcome outcome)
     {
         SeasonReview season = outcome.Before;
-        ReportTable table = new ReportTable($"{season.Farm.Name} in {season.CropYear}, as it was and with {outcome.Scenario.Name}", season.Notation)
-            .InOrder().Column("Line").Column("As it was", Look.Money).Column("Would be", Look.Money).Column("Difference", Look.Money);
+        ReportTable table = new ReportTable(
+            $"{season.Farm.Name} in {season.CropYear}, as it was and with {outcome.Scenario.Name}",
+            season.Notation
+        )
+            .InOrder()
+            .Column("Line")
+            .Column("As it was", Look.Money)
+            .Column("Would be", Look.Money)
+            .Column("Difference", Look.Money);
         foreach ((FarmStatementLine named, FarmDifference line) in FarmStatement.Of(season).Zip(outcome.Farm))
         {
             table.Row(Phrase.Sentence(LineWords.Of(named)), line.Amount.Before, line.Amount.After, line.Amount.Difference);
@@ -61,12 +75,22 @@ public static class WhatIfTables
         SeasonReview season = outcome.Before;
         LengthUnit unit = season.Settings.LengthUnit;
         string net = Phrase.Sentence(LineWords.Net(season.Farm.Known));
-        ReportTable table = new ReportTable($"The crops of {season.CropYear}, as they were and with {outcome.Scenario.Name}, those that move most first", season.Notation)
-            .Column("Crop").Column("Brought in", Look.WholeMoney).Column("would be", Look.WholeMoney)
-            .Column(net, Look.WholeMoney).Column("would be", Look.WholeMoney).Column("Difference", Look.Money)
-            .Column(net, Look.Rate, per: unit.Label("bed-foot")).Column("would be", Look.Rate, per: unit.Label("bed-foot"))
-            .Column(net, Look.Rate, per: unit.Label("bed-foot-week")).Column("would be", Look.Rate, per: unit.Label("bed-foot-week"))
-            .Column(net, Look.Rate, per: "labor hour").Column("would be", Look.Rate, per: "labor hour");
+        ReportTable table = new ReportTable(
+            $"The crops of {season.CropYear}, as they were and with {outcome.Scenario.Name}, those that move most first",
+            season.Notation
+        )
+            .Column("Crop")
+            .Column("Brought in", Look.WholeMoney)
+            .Column("would be", Look.WholeMoney)
+            .Column(net, Look.WholeMoney)
+            .Column("would be", Look.WholeMoney)
+            .Column("Difference", Look.Money)
+            .Column(net, Look.Rate, per: unit.Label("bed-foot"))
+            .Column("would be", Look.Rate, per: unit.Label("bed-foot"))
+            .Column(net, Look.Rate, per: unit.Label("bed-foot-week"))
+            .Column("would be", Look.Rate, per: unit.Label("bed-foot-week"))
+            .Column(net, Look.Rate, per: "labor hour")
+            .Column("would be", Look.Rate, per: "labor hour");
         foreach (CropDifference crop in Ordered(outcome))
         {
             table.Row([crop.Name, .. Cells(crop)]);
@@ -99,7 +123,14 @@ public static class WhatIfTables
         {
             CropDifference? most = Ordered(outcome).FirstOrDefault(crop => Moved(crop).Value is not (null or 0m));
             string mover = most is null ? "none" : $"{most.Name} {Signed(Moved(most).Value!.Value, season.Notation)}";
-            table.Row([outcome.Scenario.Name, ChangeWords.Of(outcome.Scenario, season.Records), .. Lines(outcome.After), outcome.FarmNet.After, outcome.FarmNet.Difference, mover]);
+            table.Row([
+                outcome.Scenario.Name,
+                ChangeWords.Of(outcome.Scenario, season.Records),
+                .. Lines(outcome.After),
+                outcome.FarmNet.After,
+                outcome.FarmNet.Difference,
+                mover,
+            ]);
         }
 
         return table.Note("Each scenario is set against the season as it was, not on top of the one before.");
@@ -122,8 +153,14 @@ public static class WhatIfTables
 
         foreach (EnterpriseBudget crop in season.Crops)
         {
-            List<CropDifference?> there = comparison.Outcomes.Select(outcome => outcome.Crops.FirstOrDefault(other => other.Name == crop.Name)).ToList();
-            table.Row([crop.Name, ReportCell.Known(crop.NetReturn, crop.Known.NoNetReturn), .. there.Select(other => other is null ? ReportCell.Missing("no planting of it in the scenario") : other.NetReturn.After)]);
+            List<CropDifference?> there = comparison
+                .Outcomes.Select(outcome => outcome.Crops.FirstOrDefault(other => other.Name == crop.Name))
+                .ToList();
+            table.Row([
+                crop.Name,
+                ReportCell.Known(crop.NetReturn, crop.Known.NoNetReturn),
+                .. there.Select(other => other is null ? ReportCell.Missing("no planting of it in the scenario") : other.NetReturn.After),
+            ]);
         }
 
         return table;
@@ -134,16 +171,26 @@ public static class WhatIfTables
         outcome.Crops.OrderByDescending(crop => Math.Abs(Moved(crop).Value ?? 0m));
 
     /// <summary>How far a crop moves: its net return, or its output where that isn't available.</summary>
-    internal static Result Moved(CropDifference crop) => crop.NetReturn.Difference.IsAvailable ? crop.NetReturn.Difference : crop.Output.Difference;
+    internal static Result Moved(CropDifference crop) =>
+        crop.NetReturn.Difference.IsAvailable ? crop.NetReturn.Difference : crop.Output.Difference;
 
-    internal static string Signed(decimal value, Notation notation, Look look = Look.WholeMoney) => (value > 0m ? "+" : "") + notation.InWords(value, look);
+    internal static string Signed(decimal value, Notation notation, Look look = Look.WholeMoney) =>
+        (value > 0m ? "+" : "") + notation.InWords(value, look);
 
     private static IEnumerable<ReportCell> Cells(CropDifference crop) =>
-    [
-        crop.Output.Before, crop.Output.After, crop.NetReturn.Before, crop.NetReturn.After, crop.NetReturn.Difference,
-        crop.NetReturnPerBedFoot.Before, crop.NetReturnPerBedFoot.After, crop.NetReturnPerBedFootWeek.Before, crop.NetReturnPerBedFootWeek.After,
-        crop.NetReturnPerLaborHour.Before, crop.NetReturnPerLaborHour.After,
-    ];
+        [
+            crop.Output.Before,
+            crop.Output.After,
+            crop.NetReturn.Before,
+            crop.NetReturn.After,
+            crop.NetReturn.Difference,
+            crop.NetReturnPerBedFoot.Before,
+            crop.NetReturnPerBedFoot.After,
+            crop.NetReturnPerBedFootWeek.Before,
+            crop.NetReturnPerBedFootWeek.After,
+            crop.NetReturnPerLaborHour.Before,
+            crop.NetReturnPerLaborHour.After,
+        ];
 
     private static IEnumerable<ReportCell> Lines(SeasonReview season)
     {
@@ -151,28 +198,36 @@ public static class WhatIfTables
         Availability known = season.Known;
         return
         [
-            farm.Output, ReportCell.Known(farm.Sums.Materials + farm.Sums.Selling, known.Costs), ReportCell.Known(farm.LaborCost, known.LaborCost),
-            ReportCell.Known(farm.Sums.Infrastructure, known.Costs), ReportCell.Known(farm.Sums.Overhead, known.Overhead),
+            farm.Output,
+            ReportCell.Known(farm.Sums.Materials + farm.Sums.Selling, known.Costs),
+            ReportCell.Known(farm.LaborCost, known.LaborCost),
+            ReportCell.Known(farm.Sums.Infrastructure, known.Costs),
+            ReportCell.Known(farm.Sums.Overhead, known.Overhead),
         ];
     }
 
-    private static string Counted(ChangeEffect effect) => effect.Measure switch
-    {
-        EffectMeasure.Setting => "the setting",
-        EffectMeasure.PricePerUnit => $"average price per {effect.Unit}",
-        EffectMeasure.MoneyPerHour => "cost of an hour",
-        EffectMeasure.Hours => "hours",
-        EffectMeasure.Quantity => $"picked, in {effect.Unit}",
-        EffectMeasure.Percent => "fee in percent",
-        _ => effect.Change.Subject is ScenarioSubject.Price or ScenarioSubject.Yield ? "money of sales and household use" : "money in the rows",
-    };
+    private static string Counted(ChangeEffect effect) =>
+        effect.Measure switch
+        {
+            EffectMeasure.Setting => "the setting",
+            EffectMeasure.PricePerUnit => $"average price per {effect.Unit}",
+            EffectMeasure.MoneyPerHour => "cost of an hour",
+            EffectMeasure.Hours => "hours",
+            EffectMeasure.Quantity => $"picked, in {effect.Unit}",
+            EffectMeasure.Percent => "fee in percent",
+            _ => effect.Change.Subject is ScenarioSubject.Price or ScenarioSubject.Yield
+                ? "money of sales and household use"
+                : "money in the rows",
+        };
 
     private static ReportCell Value(ChangeEffect effect, bool before, Notation notation)
     {
         Result value = before ? effect.Value.Before : effect.Value.After;
         if (effect.Measure == EffectMeasure.Setting)
         {
-            return before ? effect.SettingBefore : effect.Change.Step.IsPercent && value.Value is { } wage ? notation.Number(wage, Look.Exact) : effect.Change.ValueText;
+            return before ? effect.SettingBefore
+                : effect.Change.Step.IsPercent && value.Value is { } wage ? notation.Number(wage, Look.Exact)
+                : effect.Change.ValueText;
         }
 
         Look look = effect.Measure switch

@@ -50,10 +50,20 @@ public static class FigureSentences
         }
 
         Notation notation = season.Notation;
-        List<EnterpriseBudget> both = season.Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value > perWeek && crop.GrossMarginPerLaborHour.Value > perHour).OrderByDescending(crop => crop.Output.Amount).ToList();
-        List<EnterpriseBudget> neither = season.Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value < perWeek && crop.GrossMarginPerLaborHour.Value < perHour).OrderBy(crop => crop.GrossMarginPerLaborHour.Value).ToList();
-        return new Prose(season.Notation.Text($"The farm's average is {notation.InWords(perWeek, Look.Rate)} per bed-foot-week and {notation.InWords(perHour, Look.Rate)} per hour. ")
-            + $"{Phrase.Sentence(notation.Count(both.Count, "crop"))} beat both, the largest {Names(both)}; {notation.Count(neither.Count, "crop")} beat neither, the poorest per hour {Names(neither)}.");
+        List<EnterpriseBudget> both = season
+            .Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value > perWeek && crop.GrossMarginPerLaborHour.Value > perHour)
+            .OrderByDescending(crop => crop.Output.Amount)
+            .ToList();
+        List<EnterpriseBudget> neither = season
+            .Crops.Where(crop => crop.GrossMarginPerBedFootWeek.Value < perWeek && crop.GrossMarginPerLaborHour.Value < perHour)
+            .OrderBy(crop => crop.GrossMarginPerLaborHour.Value)
+            .ToList();
+        return new Prose(
+            season.Notation.Text(
+                $"The farm's average is {notation.InWords(perWeek, Look.Rate)} per bed-foot-week and {notation.InWords(perHour, Look.Rate)} per hour. "
+            )
+                + $"{Phrase.Sentence(notation.Count(both.Count, "crop"))} beat both, the largest {Names(both)}; {notation.Count(neither.Count, "crop")} beat neither, the poorest per hour {Names(neither)}."
+        );
     }
 
     /// <summary>Below the price figure: what the crop sold for, by channel.</summary>
@@ -66,14 +76,32 @@ public static class FigureSentences
         }
 
         Notation notation = season.Notation;
-        List<(string Channel, decimal Price, decimal Quantity)> channels = season.PartsOf(found)
-            .Where(part => part.Enterprise is not null && part.Disposition.Channel.IsPriced && part.Quantity > 0m && part.Amount != Money.Zero)
-            .GroupBy(part => part.Disposition.Channel.Name).Select(group => (group.Key, group.Sum((DispositionPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity), group.Sum(part => part.Quantity)))
-            .OrderByDescending(channel => channel.Item2).ToList();
-        string yield = budget.YieldPerBedFoot.Value is { } perFoot ? season.Notation.Text($"{notation.Number(perFoot, Look.Rate)} {Prose.Text(found.Unit)} per bed-foot") : $"yield not available ({budget.YieldPerBedFoot.Reason})";
-        return new Prose($"{Phrase.Bold(found.Name)} gave {yield}" + (channels.Count == 0
-            ? "; no sale of it carries a price."
-            : $" and sold for {Phrase.List(channels.ConvertAll(channel => $"{notation.InWords(channel.Price, Look.Rate)} per {Prose.Text(found.Unit)} through {Prose.Text(channel.Channel)} ({notation.Number(channel.Quantity, Look.Quantity)} {Prose.Text(found.Unit)})"))}."));
+        List<(string Channel, decimal Price, decimal Quantity)> channels = season
+            .PartsOf(found)
+            .Where(part =>
+                part.Enterprise is not null && part.Disposition.Channel.IsPriced && part.Quantity > 0m && part.Amount != Money.Zero
+            )
+            .GroupBy(part => part.Disposition.Channel.Name)
+            .Select(group =>
+                (
+                    group.Key,
+                    group.Sum((DispositionPart part) => part.Amount.Amount) / group.Sum(part => part.Quantity),
+                    group.Sum(part => part.Quantity)
+                )
+            )
+            .OrderByDescending(channel => channel.Item2)
+            .ToList();
+        string yield = budget.YieldPerBedFoot.Value is { } perFoot
+            ? season.Notation.Text($"{notation.Number(perFoot, Look.Rate)} {Prose.Text(found.Unit)} per bed-foot")
+            : $"yield not available ({budget.YieldPerBedFoot.Reason})";
+        return new Prose(
+            $"{Phrase.Bold(found.Name)} gave {yield}"
+                + (
+                    channels.Count == 0
+                        ? "; no sale of it carries a price."
+                        : $" and sold for {Phrase.List(channels.ConvertAll(channel => $"{notation.InWords(channel.Price, Look.Rate)} per {Prose.Text(found.Unit)} through {Prose.Text(channel.Channel)} ({notation.Number(channel.Quantity, Look.Quantity)} {Prose.Text(found.Unit)})"))}."
+                )
+        );
     }
 
     private static string Names(List<EnterpriseBudget> crops) => Phrase.List(crops.Take(3).Select(crop => Phrase.Bold(crop.Name)).ToList());

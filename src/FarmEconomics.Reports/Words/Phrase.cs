@@ -17,7 +17,8 @@ internal static class Phrase
     };
 
     /// <summary>"1 crop", "3 crops".</summary>
-    internal static string Count(this Notation notation, int count, string one, string? many = null) => notation.Text($"{count:#,0} {(count == 1 ? one : many ?? one + "s")}");
+    internal static string Count(this Notation notation, int count, string one, string? many = null) =>
+        notation.Text($"{count:#,0} {(count == 1 ? one : many ?? one + "s")}");
 
     /// <summary>The first letter large.</summary>
     internal static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];

@@ -18,9 +18,15 @@ public static class RecordsSentences
 
         decimal logged = season.Crops.Sum(crop => RecordGaps.Logged(season, crop));
         IReadOnlyList<string> without = RecordGaps.CropsWithoutLoggedHours(season);
-        return new Prose($"Of {season.Notation.Number(season.Farm.LaborHours.Value, Look.Hours)} hours that reached crops, {season.Notation.Number(logged, Look.Hours)} ({Phrase.Percent(season.Farm.LaborHours.Value > 0m ? logged / season.Farm.LaborHours.Value : 0m)}) "
-            + $"were logged to a crop or planting; {season.Notation.Number(season.Farm.Sums.EstimatedHours, Look.Hours)} rest on time standards and the rest was divided among the crops. "
-            + (without.Count == 0 ? "Every crop has hours of its own." : $"No hour is logged to {Phrase.List(without.Select(Phrase.Bold).ToList())}."));
+        return new Prose(
+            $"Of {season.Notation.Number(season.Farm.LaborHours.Value, Look.Hours)} hours that reached crops, {season.Notation.Number(logged, Look.Hours)} ({Phrase.Percent(season.Farm.LaborHours.Value > 0m ? logged / season.Farm.LaborHours.Value : 0m)}) "
+                + $"were logged to a crop or planting; {season.Notation.Number(season.Farm.Sums.EstimatedHours, Look.Hours)} rest on time standards and the rest was divided among the crops. "
+                + (
+                    without.Count == 0
+                        ? "Every crop has hours of its own."
+                        : $"No hour is logged to {Phrase.List(without.Select(Phrase.Bold).ToList())}."
+                )
+        );
     }
 
     /// <summary>Reads the gaps off.</summary>

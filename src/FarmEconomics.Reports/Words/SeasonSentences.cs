@@ -31,30 +31,72 @@ public static class SeasonSentences
         string text = $"In **{season.CropYear}** the {notation.Count(season.Crops.Count, "crop")} of {Phrase.Bold(farm.Name)} brought in **{notation.InWords(farm.Output.Amount, Look.WholeMoney)}**";
         text += season.Known.Costs is { } why
             ? $". What was left after costs isn't known ({why})."
-            : season.Notation.Text($". Seed, supplies and selling took {notation.InWords(farm.Output.Amount - farm.GrossMargin.Amount, Look.WholeMoney)}; the gross margin was **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}**: {Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
-                + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour.");
-        text += Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
+            : season.Notation.Text(
+                $". Seed, supplies and selling took {notation.InWords(farm.Output.Amount - farm.GrossMargin.Amount, Look.WholeMoney)}; the gross margin was **{notation.InWords(farm.GrossMargin.Amount, Look.WholeMoney)}**: {Phrase.Of(farm.GrossMarginPerBedFoot, notation)} per bed-foot, "
+                    + $"{Phrase.Of(farm.GrossMarginPerBedFootWeek, notation)} per bed-foot-week and {Phrase.Of(farm.GrossMarginPerLaborHour, notation)} per labor hour."
+            );
+        text +=
+            Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek)
+            + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
         return new Prose(text + Losses(season));
     }
 
     /// <summary>Rank reversals by a stated rule: top third of the crops by one measure and bottom third by the other.</summary>
     public static Prose Reversals(SeasonReview season)
     {
-        List<EnterpriseBudget> crops = season.Crops.Where(crop => crop.GrossMarginPerBedFoot.IsAvailable && crop.GrossMarginPerBedFootWeek.IsAvailable && crop.GrossMarginPerLaborHour.IsAvailable).ToList();
+        List<EnterpriseBudget> crops = season
+            .Crops.Where(crop =>
+                crop.GrossMarginPerBedFoot.IsAvailable
+                && crop.GrossMarginPerBedFootWeek.IsAvailable
+                && crop.GrossMarginPerLaborHour.IsAvailable
+            )
+            .ToList();
         if (crops.Count < 6)
         {
             return new Prose($"Which crops look good by one measure and poor by another is not available ({season.Farm.GrossMarginPerLaborHour.Reason ?? "fewer than six crops have all three rates"}).");
         }
 
         string rule = $"Of {crops.Count} crops, those in the top third by one measure and in the bottom third by the other: ";
-        return new Prose(rule + "\n\n" + string.Join("\n", new[]
-        {
-            Between(season.Settings.LengthUnit.Label("good per bed-foot, poor per labor hour"), crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerLaborHour),
-            Between(season.Settings.LengthUnit.Label("good per labor hour, poor per bed-foot"), crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFoot),
-            Between(season.Settings.LengthUnit.Label("good per bed-foot, poor per bed-foot-week (they hold the bed long)"), crops, budget => budget.GrossMarginPerBedFoot, budget => budget.GrossMarginPerBedFootWeek),
-            Between(season.Settings.LengthUnit.Label("good per labor hour, poor per bed-foot-week"), crops, budget => budget.GrossMarginPerLaborHour, budget => budget.GrossMarginPerBedFootWeek),
-            Between(season.Settings.LengthUnit.Label("good per bed-foot-week, poor per labor hour"), crops, budget => budget.GrossMarginPerBedFootWeek, budget => budget.GrossMarginPerLaborHour),
-        }));
+        return new Prose(
+            rule
+                + "\n\n"
+                + string.Join(
+                    "\n",
+                    new[]
+                    {
+                        Between(
+                            season.Settings.LengthUnit.Label("good per bed-foot, poor per labor hour"),
+                            crops,
+                            budget => budget.GrossMarginPerBedFoot,
+                            budget => budget.GrossMarginPerLaborHour
+                        ),
+                        Between(
+                            season.Settings.LengthUnit.Label("good per labor hour, poor per bed-foot"),
+                            crops,
+                            budget => budget.GrossMarginPerLaborHour,
+                            budget => budget.GrossMarginPerBedFoot
+                        ),
+                        Between(
+                            season.Settings.LengthUnit.Label("good per bed-foot, poor per bed-foot-week (they hold the bed long)"),
+                            crops,
+                            budget => budget.GrossMarginPerBedFoot,
+                            budget => budget.GrossMarginPerBedFootWeek
+                        ),
+                        Between(
+                            season.Settings.LengthUnit.Label("good per labor hour, poor per bed-foot-week"),
+                            crops,
+                            budget => budget.GrossMarginPerLaborHour,
+                            budget => budget.GrossMarginPerBedFootWeek
+                        ),
+                        Between(
+                            season.Settings.LengthUnit.Label("good per bed-foot-week, poor per labor hour"),
+                            crops,
+                            budget => budget.GrossMarginPerBedFootWeek,
+                            budget => budget.GrossMarginPerLaborHour
+                        ),
+                    }
+                )
+        );
     }
 
     /// <summary>Reads the largest crops off the output figure.</summary>
@@ -72,10 +114,14 @@ public static class SeasonSentences
         }
 
         int half = SeasonPlots.HalfOfOutput(season, crops);
-        string margin = season.Known.Costs is null && crops[0].Output.Amount > 0m
-            ? $" Of what it brought in, {Phrase.Percent(crops[0].GrossMargin.Amount / crops[0].Output.Amount)} was left after materials and selling." : "";
-        return new Prose($"{Phrase.Bold(crops[0].Name)} brought in the most, {season.Notation.InWords(crops[0].Output.Amount, Look.WholeMoney)} "
-            + $"({Phrase.Percent(crops[0].Output.Amount / season.Farm.Output.Amount)} of the output); {season.Notation.Count(half, "crop")} made half of it.{margin}");
+        string margin =
+            season.Known.Costs is null && crops[0].Output.Amount > 0m
+                ? $" Of what it brought in, {Phrase.Percent(crops[0].GrossMargin.Amount / crops[0].Output.Amount)} was left after materials and selling."
+                : "";
+        return new Prose(
+            $"{Phrase.Bold(crops[0].Name)} brought in the most, {season.Notation.InWords(crops[0].Output.Amount, Look.WholeMoney)} "
+                + $"({Phrase.Percent(crops[0].Output.Amount / season.Farm.Output.Amount)} of the output); {season.Notation.Count(half, "crop")} made half of it.{margin}"
+        );
     }
 
     /// <summary>Reads the hours figure: the stage and the crop that took most, and how much is estimated.</summary>
@@ -102,7 +148,10 @@ public static class SeasonSentences
         if (season.Farm.EstimatedShare.Value is { } share)
         {
             List<EnterpriseBudget> weak = season.Crops.Where(crop => crop.EstimatedShare.Value > 0.25m).ToList();
-            points.Add($"{Phrase.Percent(share)} of the labor hours are estimated" + (weak.Count > 0 ? $"; more than a quarter for {Names(weak)}" : "; no crop has more than a quarter estimated"));
+            points.Add(
+                $"{Phrase.Percent(share)} of the labor hours are estimated"
+                    + (weak.Count > 0 ? $"; more than a quarter for {Names(weak)}" : "; no crop has more than a quarter estimated")
+            );
         }
         else
         {
@@ -138,13 +187,20 @@ public static class SeasonSentences
         text += valued.Count == 0 ? "What they brought in is not available."
             : $"Those {valued.Count} brought in {notation.InWords(valued.Sum(crop => crop.Output.Amount), Look.WholeMoney)}; what the whole farm brought in is not available.";
         text += $" Without a price, at least for a part, and so in no ranking: {Names(unknown)}. Put a price of each into prices.csv.";
-        return text + Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek) + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
+        return text
+            + Leading(season, season.Settings.LengthUnit.Label("bed-foot-week"), budget => budget.GrossMarginPerBedFootWeek)
+            + Leading(season, "labor hour", budget => budget.GrossMarginPerLaborHour);
     }
 
     private static string Leading(SeasonReview season, string per, Func<EnterpriseBudget, Result> rate)
     {
-        List<EnterpriseBudget> best = season.Crops.Where(crop => rate(crop).IsAvailable).OrderByDescending(crop => rate(crop).Value).Take(Leaders).ToList();
-        return best.Count == 0 ? ""
+        List<EnterpriseBudget> best = season
+            .Crops.Where(crop => rate(crop).IsAvailable)
+            .OrderByDescending(crop => rate(crop).Value)
+            .Take(Leaders)
+            .ToList();
+        return best.Count == 0
+            ? ""
             : $" Per {per}, {Phrase.List(best.ConvertAll(crop => $"{Phrase.Bold(crop.Name)} ({season.Notation.InWords(rate(crop).Value!.Value, Look.Rate)})"))} led.";
     }
 
@@ -156,19 +212,34 @@ public static class SeasonSentences
         }
 
         Notation notation = season.Notation;
-        List<EnterpriseBudget> losers = season.Crops.Where(crop => crop.NetReturn.Amount < 0m).OrderBy(crop => crop.NetReturn.Amount).ToList();
-        string total = $" After every cost, your own hours included, **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}** was left";
-        return losers.Count == 0 ? $"{total}; every crop paid its way."
+        List<EnterpriseBudget> losers = season
+            .Crops.Where(crop => crop.NetReturn.Amount < 0m)
+            .OrderBy(crop => crop.NetReturn.Amount)
+            .ToList();
+        string total =
+            $" After every cost, your own hours included, **{notation.InWords(season.Farm.NetReturn.Amount, Look.WholeMoney)}** was left";
+        return losers.Count == 0
+            ? $"{total}; every crop paid its way."
             : $"{total}. {Phrase.Sentence(notation.Count(losers.Count, "crop"))} didn't pay {(losers.Count == 1 ? "its" : "their")} way, most of all {Phrase.List(losers.Take(Leaders).Select(crop => $"{Phrase.Bold(crop.Name)} ({notation.InWords(crop.NetReturn.Amount, Look.WholeMoney)})").ToList())}.";
     }
 
-    private static string Between(string words, List<EnterpriseBudget> crops, Func<EnterpriseBudget, Result> high, Func<EnterpriseBudget, Result> low)
+    private static string Between(
+        string words,
+        List<EnterpriseBudget> crops,
+        Func<EnterpriseBudget, Result> high,
+        Func<EnterpriseBudget, Result> low
+    )
     {
         int third = crops.Count / 3;
         HashSet<EnterpriseBudget> bottom = crops.OrderBy(crop => low(crop).Value).Take(third).ToHashSet();
-        List<EnterpriseBudget> found = crops.OrderByDescending(crop => BudgetColumns.RankKey(high(crop))).Take(third).Where(bottom.Contains).ToList();
+        List<EnterpriseBudget> found = crops
+            .OrderByDescending(crop => BudgetColumns.RankKey(high(crop)))
+            .Take(third)
+            .Where(bottom.Contains)
+            .ToList();
         return $"- {words}: {(found.Count == 0 ? "none" : Names(found))}.";
     }
 
-    private static string Names(IReadOnlyList<EnterpriseBudget> crops) => Phrase.List(crops.Select(crop => Phrase.Bold(crop.Name)).ToList());
+    private static string Names(IReadOnlyList<EnterpriseBudget> crops) =>
+        Phrase.List(crops.Select(crop => Phrase.Bold(crop.Name)).ToList());
 }

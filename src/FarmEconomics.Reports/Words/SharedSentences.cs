@@ -20,8 +20,11 @@ public static class SharedSentences
 
         PoolResult? largest = season.Pools.MaxBy(pool => pool.Ownership.Amount);
         decimal owning = season.Pools.Sum(pool => pool.Ownership.Amount);
-        return new Prose(largest is null || owning <= 0m ? "No equipment or buildings are in the records (no assets.csv, or nothing in service)."
-            : $"Owning equipment and buildings costs {season.Notation.InWords(owning, Look.WholeMoney)} a year, used or not; the largest part is {Phrase.Bold(largest.Pool.Name)}, {season.Notation.InWords(largest.Ownership.Amount, Look.WholeMoney)}.");
+        return new Prose(
+            largest is null || owning <= 0m
+                ? "No equipment or buildings are in the records (no assets.csv, or nothing in service)."
+                : $"Owning equipment and buildings costs {season.Notation.InWords(owning, Look.WholeMoney)} a year, used or not; the largest part is {Phrase.Bold(largest.Pool.Name)}, {season.Notation.InWords(largest.Ownership.Amount, Look.WholeMoney)}."
+        );
     }
 
     /// <summary>Below the table of capacities.</summary>
@@ -50,7 +53,10 @@ public static class SharedSentences
     /// <summary>Below a comparison of methods or bases.</summary>
     public static Prose Choice(SeasonReview season, ReportTable table)
     {
-        List<(string Name, decimal Spread)> rows = table.Rows.Where(row => row[^1].Number is not null).Select(row => ((string)row[0].Value!, row[^1].Number!.Value)).ToList();
+        List<(string Name, decimal Spread)> rows = table
+            .Rows.Where(row => row[^1].Number is not null)
+            .Select(row => ((string)row[0].Value!, row[^1].Number!.Value))
+            .ToList();
         if (rows.Count == 0)
         {
             return new Prose($"The comparison can't be made ({season.Known.Costs ?? season.Known.LaborCost}).");
@@ -58,13 +64,25 @@ public static class SharedSentences
 
         List<string> flips = Turns(table).ConvertAll(Phrase.Bold);
         int close = rows.Count(row => row.Spread < 25m);
-        return new Prose($"{Phrase.Bold(rows[0].Name)} moves most, by {season.Notation.InWords(rows[0].Spread, Look.WholeMoney)}; {close} of {season.Notation.Count(rows.Count, "crop")} move by less than {season.Notation.InWords(25m, Look.WholeMoney)}. "
-            + (flips.Count == 0 ? "Every crop pays its way, or doesn't, whichever way is chosen." : $"Whether {Phrase.List(flips)} {(flips.Count == 1 ? "pays its" : "pay their")} way depends on it."));
+        return new Prose(
+            $"{Phrase.Bold(rows[0].Name)} moves most, by {season.Notation.InWords(rows[0].Spread, Look.WholeMoney)}; {close} of {season.Notation.Count(rows.Count, "crop")} move by less than {season.Notation.InWords(25m, Look.WholeMoney)}. "
+                + (
+                    flips.Count == 0
+                        ? "Every crop pays its way, or doesn't, whichever way is chosen."
+                        : $"Whether {Phrase.List(flips)} {(flips.Count == 1 ? "pays its" : "pay their")} way depends on it."
+                )
+        );
     }
 
     /// <summary>Crops that pay their way when cost is divided one way and don't when it is divided another.</summary>
     internal static List<string> Turns(ReportTable table) =>
-        [.. table.Rows.Where(row => row.Skip(1).SkipLast(1).Any(cell => cell.Number < 0m) && row.Skip(1).SkipLast(1).Any(cell => cell.Number >= 0m)).Select(row => (string)row[0].Value!)];
+        [
+            .. table
+                .Rows.Where(row =>
+                    row.Skip(1).SkipLast(1).Any(cell => cell.Number < 0m) && row.Skip(1).SkipLast(1).Any(cell => cell.Number >= 0m)
+                )
+                .Select(row => (string)row[0].Value!),
+        ];
 
     /// <summary>Below the store figure: what a crate-day cost.</summary>
     public static Prose Store(SeasonReview season, string pool)
@@ -104,10 +122,16 @@ public static class SharedSentences
     /// <summary>Below the flow picture.</summary>
     public static Prose Flow(SeasonReview season)
     {
-        List<PoolResult> givers = season.Pools.Where(pool => pool.PassedToPools.Amount > 0m).OrderByDescending(pool => pool.PassedToPools.Amount).ToList();
-        return new Prose(givers.Count == 0 ? "No shared cost serves another."
-            : $"Some serve others: {Phrase.List(givers.ConvertAll(pool => $"{Phrase.Bold(pool.Pool.Name)} passed {season.Notation.InWords(pool.PassedToPools.Amount, Look.WholeMoney)} on"))}"
-                + $"{(Circle(season) ? ". Some also serve each other; that is worked out exactly" : "")}.");
+        List<PoolResult> givers = season
+            .Pools.Where(pool => pool.PassedToPools.Amount > 0m)
+            .OrderByDescending(pool => pool.PassedToPools.Amount)
+            .ToList();
+        return new Prose(
+            givers.Count == 0
+                ? "No shared cost serves another."
+                : $"Some serve others: {Phrase.List(givers.ConvertAll(pool => $"{Phrase.Bold(pool.Pool.Name)} passed {season.Notation.InWords(pool.PassedToPools.Amount, Look.WholeMoney)} on"))}"
+                    + $"{(Circle(season) ? ". Some also serve each other; that is worked out exactly" : "")}."
+        );
     }
 
     /// <summary>What a pool held and was given, less its own cost of capacity nobody used.</summary>
@@ -118,6 +142,8 @@ public static class SharedSentences
     {
         SharedCosts shares = season.Network.Running;
         int count = season.Pools.Count;
-        return Enumerable.Range(0, count).Any(i => Enumerable.Range(0, count).Any(j => i != j && shares.PassedTo(i, j) > 0m && shares.PassedTo(j, i) > 0m));
+        return Enumerable
+            .Range(0, count)
+            .Any(i => Enumerable.Range(0, count).Any(j => i != j && shares.PassedTo(i, j) > 0m && shares.PassedTo(j, i) > 0m));
     }
 }

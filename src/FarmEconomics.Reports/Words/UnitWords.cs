@@ -7,12 +7,30 @@ namespace FarmEconomics.Reports.Words;
 internal static class UnitWords
 {
     // Abbreviations and words that are the same for one and for many.
-    private static readonly HashSet<string> Same = new(StringComparer.OrdinalIgnoreCase) { "lb", "lbs", "oz", "kg", "g", "pt", "qt", "gal", "bu", "doz", "dozen", "each", "ea" };
+    private static readonly HashSet<string> Same = new(StringComparer.OrdinalIgnoreCase)
+    {
+        "lb",
+        "lbs",
+        "oz",
+        "kg",
+        "g",
+        "pt",
+        "qt",
+        "gal",
+        "bu",
+        "doz",
+        "dozen",
+        "each",
+        "ea",
+    };
 
     /// <summary>A quantity with its unit.</summary>
-    internal static string Of(decimal quantity, string unit, Notation notation) => $"{notation.Number(quantity, Look.Quantity)} {(quantity == 1m ? unit : Many(unit))}";
+    internal static string Of(decimal quantity, string unit, Notation notation) =>
+        $"{notation.Number(quantity, Look.Quantity)} {(quantity == 1m ? unit : Many(unit))}";
 
     /// <summary>The unit of many.</summary>
-    internal static string Many(string unit) => unit.Length == 0 || Same.Contains(unit) || unit.EndsWith('.') || !char.IsAsciiLetterLower(unit[^1]) || unit.EndsWith('s') ? unit
-        : unit.EndsWith("ch", StringComparison.Ordinal) || unit.EndsWith("sh", StringComparison.Ordinal) || unit.EndsWith('x') ? unit + "es" : unit + "s";
+    internal static string Many(string unit) =>
+        unit.Length == 0 || Same.Contains(unit) || unit.EndsWith('.') || !char.IsAsciiLetterLower(unit[^1]) || unit.EndsWith('s') ? unit
+        : unit.EndsWith("ch", StringComparison.Ordinal) || unit.EndsWith("sh", StringComparison.Ordinal) || unit.EndsWith('x') ? unit + "es"
+        : unit + "s";
 }

@@ -16,7 +16,9 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
         (OwnerLabor is null, Ownership is null, Establishment is null)
         == (other.OwnerLabor is null, other.Ownership is null, other.Establishment is null);
 
-    /// <summary>Why overhead isn't known: the costs aren't, or an overhead pool holds hours without a value or assets without an interest rate.</summary>
+    /// <summary>
+    /// Why overhead isn't known: the costs aren't, or an overhead pool holds hours without a value or assets without an interest rate.
+    /// </summary>
     public string? Overhead { get; init; }
 
     /// <summary>
@@ -24,10 +26,13 @@ public sealed record Availability(string? Costs, string? Hours, string? LaborCos
     /// </summary>
     public string? Establishment { get; init; }
 
-    /// <summary>Why what the produce was worth isn't known: a part of it has no price. Told of a budget or a channel, never of a whole season.</summary>
+    /// <summary>
+    /// Why what the produce was worth isn't known: a part of it has no price. Told of a budget or a channel, never of a whole season.
+    /// </summary>
     public string? Value { get; init; }
 
-    internal static string NoPriceOf(IEnumerable<string> crops) => $"no price of {string.Join(", ", crops)} is on record, at least for a part of it";
+    internal static string NoPriceOf(IEnumerable<string> crops) =>
+        $"no price of {string.Join(", ", crops)} is on record, at least for a part of it";
 
     /// <summary>Why gross margin isn't known.</summary>
     public string? NoGrossMargin => Value ?? Costs;

@@ -4,9 +4,10 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Budgets;
 
 /// <summary>
-/// Break-even of an enterprise budget (docs/methods.md, section 8). Price: that of the units sold at which net return is 0 while every charge stays as it was; only a channel's fee, a percentage,
-/// follows the price, and what else the crop gave (household use, closing stock) counts at its value. Yield: the one at which net return is 0 at the season's price. Source: the break-even definitions
-/// of extension enterprise budgets, extended by a fee that follows the price and by output that wasn't sold.
+/// Break-even of an enterprise budget (docs/methods.md, section 8). Price: that of the units sold at which net return is 0 while every
+/// charge stays as it was; only a channel's fee, a percentage, follows the price, and what else the crop gave (household use, closing
+/// stock) counts at its value. Yield: the one at which net return is 0 at the season's price. Source: the break-even definitions of
+/// extension enterprise budgets, extended by a fee that follows the price and by output that wasn't sold.
 /// </summary>
 internal static class BreakEven
 {
@@ -37,7 +38,9 @@ internal static class BreakEven
         }
 
         Result factor = Line(budget).YieldFor(1m, "a unit earns less than it costs to pick, pack and sell");
-        return factor.Value is { } times ? Result.Of(times * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds") : factor;
+        return factor.Value is { } times
+            ? Result.Of(times * budget.Sums.Sold, budget.Sums.BedFeet.Value, "nothing planted in beds")
+            : factor;
     }
 
     /// <summary>Costs that what was sold must cover: all, less the value of what wasn't sold.</summary>
@@ -51,7 +54,11 @@ internal static class BreakEven
         return new(
             budget.Sums.SoldValue.Amount - fees,
             budget.OutputNotSold.Amount - Cost(budget, CostDriver.Quantity) - Cost(budget, CostDriver.Units) + fees,
-            Cost(budget, CostDriver.Length) + Cost(budget, CostDriver.BedTime) + Cost(budget, CostDriver.Fixed) + Cost(budget, CostDriver.Trips));
+            Cost(budget, CostDriver.Length)
+                + Cost(budget, CostDriver.BedTime)
+                + Cost(budget, CostDriver.Fixed)
+                + Cost(budget, CostDriver.Trips)
+        );
     }
 
     private static decimal Cost(EnterpriseBudget budget, CostDriver behavior) => budget.Sums.CostByBehavior[(int)behavior];

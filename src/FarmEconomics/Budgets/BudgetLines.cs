@@ -21,10 +21,24 @@ public static class BudgetLines
         new(BudgetLine.Selling, "selling", BudgetLine.GrossMargin, -1, known => known.Costs, sums => sums.Selling),
         new(BudgetLine.GrossMargin, "gross margin", BudgetLine.MarginAfterLabor, 1),
         new(BudgetLine.HiredLabor, "hired labor", BudgetLine.Labor, 1, known => known.LaborCost, sums => sums.HiredLabor),
-        new(BudgetLine.OwnerLabor, "owner labor", BudgetLine.Labor, 1, known => known.LaborCost ?? known.OwnerLabor, sums => sums.OwnerLabor),
+        new(
+            BudgetLine.OwnerLabor,
+            "owner labor",
+            BudgetLine.Labor,
+            1,
+            known => known.LaborCost ?? known.OwnerLabor,
+            sums => sums.OwnerLabor
+        ),
         new(BudgetLine.Labor, "labor", BudgetLine.MarginAfterLabor, -1),
         new(BudgetLine.MarginAfterLabor, "margin after labor", BudgetLine.MarginAfterInfrastructure, 1),
-        new(BudgetLine.Infrastructure, "infrastructure", BudgetLine.MarginAfterInfrastructure, -1, known => known.Costs ?? known.Ownership, sums => sums.Infrastructure),
+        new(
+            BudgetLine.Infrastructure,
+            "infrastructure",
+            BudgetLine.MarginAfterInfrastructure,
+            -1,
+            known => known.Costs ?? known.Ownership,
+            sums => sums.Infrastructure
+        ),
         new(BudgetLine.MarginAfterInfrastructure, "margin after infrastructure", BudgetLine.NetReturn, 1),
         new(BudgetLine.Overhead, "overhead", BudgetLine.NetReturn, -1, known => known.Overhead, sums => sums.Overhead),
         new(BudgetLine.Establishment, "establishment", BudgetLine.NetReturn, -1, known => known.Establishment, sums => sums.Establishment),
@@ -69,7 +83,8 @@ public static class BudgetLines
         _ => BudgetLine.Overhead,
     };
 
-    internal static BudgetFigure Figure(BudgetLine line, BudgetSums sums, Availability known) => new(line, Amount(line, sums), Missing(line, known));
+    internal static BudgetFigure Figure(BudgetLine line, BudgetSums sums, Availability known) =>
+        new(line, Amount(line, sums), Missing(line, known));
 
     /// <summary>Why a line isn't known; of several reasons the first from the top of the budget.</summary>
     internal static string? Missing(BudgetLine line, Availability known) => Lines[(int)line].Unknown is { } unknown ? unknown(known)
@@ -93,5 +108,11 @@ public static class BudgetLines
     }
 
     private sealed record Declared(
-        BudgetLine Line, string Name, BudgetLine? Parent, int Sign, Func<Availability, string?>? Unknown = null, Func<BudgetSums, Money>? Own = null);
+        BudgetLine Line,
+        string Name,
+        BudgetLine? Parent,
+        int Sign,
+        Func<Availability, string?>? Unknown = null,
+        Func<BudgetSums, Money>? Own = null
+    );
 }

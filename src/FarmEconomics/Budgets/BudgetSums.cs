@@ -48,7 +48,9 @@ public sealed class BudgetSums
     /// <summary>Share income by list value.</summary>
     public Money ShareIncome { get; internal set; }
 
-    /// <summary>The part of sale amounts and share income that the units sold brought: through market, stand, wholesale and share.</summary>
+    /// <summary>
+    /// The part of sale amounts and share income that the units sold brought: through market, stand, wholesale and share.
+    /// </summary>
     public Money SoldValue { get; internal set; }
 
     /// <summary>The channels' fees on it.</summary>
@@ -92,7 +94,9 @@ public sealed class BudgetSums
     /// <summary>Hours of overhead pools: outside labor hours.</summary>
     public decimal OverheadHours { get; internal set; }
 
-    /// <summary>All costs by what they vary with, in the order of <see cref="CostDriver"/>; unrounded where labor of a pool mixes stages.</summary>
+    /// <summary>
+    /// All costs by what they vary with, in the order of <see cref="CostDriver"/>; unrounded where labor of a pool mixes stages.
+    /// </summary>
     public IReadOnlyList<decimal> CostByBehavior => BehaviorCost;
 
     /// <summary>Labor money of stage sell; unrounded where labor of a pool mixes stages.</summary>

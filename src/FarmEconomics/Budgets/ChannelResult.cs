@@ -8,12 +8,21 @@ namespace FarmEconomics.Budgets;
 /// <summary>One channel in one crop year; costs and hours are those naming the channel.</summary>
 /// <param name="Channel">The channel.</param>
 /// <param name="CropYear">The crop year of the produce.</param>
-/// <param name="QuantityValue">What left through it, as it stands in output: sale amounts, share income, household use at list value.</param>
+/// <param name="QuantityValue">What left through it, as it stands in output: sale amounts, share income, household use at list
+/// value.</param>
 /// <param name="Fees">The channel's fees.</param>
 /// <param name="DirectCosts">Books rows naming the channel, without wages: the margin is before labor.</param>
 /// <param name="Hours">Hours naming the channel.</param>
 /// <param name="Known">What the season's records can't tell.</param>
-public sealed record ChannelResult(Channel Channel, int CropYear, Money QuantityValue, Money Fees, Money DirectCosts, Hours Hours, Availability Known)
+public sealed record ChannelResult(
+    Channel Channel,
+    int CropYear,
+    Money QuantityValue,
+    Money Fees,
+    Money DirectCosts,
+    Hours Hours,
+    Availability Known
+)
 {
     /// <summary>Value less fees and direct costs, before labor.</summary>
     public Money Margin => QuantityValue - Fees - DirectCosts;
@@ -31,9 +40,20 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
             (Int128 value, Int128 fees, bool incomplete) = Through(book.Trace, channel, year);
             Pool pool = book.Trace.Records.PoolOf(channel);
             List<Charge> named = book.ByYear[year].Where(charge => charge.Pool == pool).ToList();
-            Money costs = Money.Sum(named.Where(charge => charge.Origin is ExpenseRow && charge.Stream == CostStream.Cash).Select(charge => charge.Amount));
-            results.Add(new ChannelResult(channel, year, ExactUnits.Money(value), ExactUnits.Money(fees), costs, new Hours(named.Sum(charge => charge.Hours)),
-                incomplete ? known with { Value = "a part of what went through it has no price on record" } : known));
+            Money costs = Money.Sum(
+                named.Where(charge => charge.Origin is ExpenseRow && charge.Stream == CostStream.Cash).Select(charge => charge.Amount)
+            );
+            results.Add(
+                new ChannelResult(
+                    channel,
+                    year,
+                    ExactUnits.Money(value),
+                    ExactUnits.Money(fees),
+                    costs,
+                    new Hours(named.Sum(charge => charge.Hours)),
+                    incomplete ? known with { Value = "a part of what went through it has no price on record" } : known
+                )
+            );
         }
 
         return results;
@@ -52,7 +72,11 @@ public sealed record ChannelResult(Channel Channel, int CropYear, Money Quantity
         }
 
         PartTable parts = trace.Ledger.Parts;
-        foreach (int part in trace.Valuer.Results.UnassignedIn(year).Where(part => parts.Dispositions.Channel[parts.Disposition[part]] == channel.Index))
+        foreach (
+            int part in trace
+                .Valuer.Results.UnassignedIn(year)
+                .Where(part => parts.Dispositions.Channel[parts.Disposition[part]] == channel.Index)
+        )
         {
             value += household ? parts.ListValue(part) : parts.Amount(part);
             fees += parts.Fee(part);

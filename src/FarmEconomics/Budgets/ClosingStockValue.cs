@@ -58,7 +58,9 @@ internal static class ClosingStockValue
         decimal priced = members.Sum(member => member.Enterprise.PricedQuantity);
         if (priced <= 0m)
         {
-            return trace.Valuer.Prices.PerUnitOnHand(crop, trace.Records.AsOf) is { } list ? ((Fraction)onHand * list.Amount / list.Quantity).ToMoney() : null;
+            return trace.Valuer.Prices.PerUnitOnHand(crop, trace.Records.AsOf) is { } list
+                ? ((Fraction)onHand * list.Amount / list.Quantity).ToMoney()
+                : null;
         }
 
         // What has a price of its own was sold: there is something to divide by.
@@ -68,13 +70,19 @@ internal static class ClosingStockValue
         return price.IsPositive ? (onHand * price).ToMoney() : Money.Zero;
     }
 
-    /// <summary>What was picked and of which no row tells what became of it, of a crop without any price, is of unknown value, also where stock doesn't count or stopped keeping.</summary>
+    /// <summary>
+    /// What was picked and of which no row tells what became of it, of a crop without any price, is of unknown value, also where stock
+    /// doesn't count or stopped keeping.
+    /// </summary>
     private static void MarkUnknown(FarmTrace trace, IReadOnlyList<Enterprise> enterprises, BudgetSums[] sums)
     {
         foreach (IGrouping<Crop, int> crop in Enumerable.Range(0, sums.Length).GroupBy(i => enterprises[i].Crop))
         {
-            if (crop.Sum(i => sums[i].Harvested) > 0m && crop.All(i => sums[i].Sold == 0m && sums[i].OtherUse == 0m && sums[i].Output == Money.Zero)
-                && trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf) is null)
+            if (
+                crop.Sum(i => sums[i].Harvested) > 0m
+                && crop.All(i => sums[i].Sold == 0m && sums[i].OtherUse == 0m && sums[i].Output == Money.Zero)
+                && trace.Valuer.Prices.PerUnitOnHand(crop.Key, trace.Records.AsOf) is null
+            )
             {
                 foreach (int i in crop)
                 {

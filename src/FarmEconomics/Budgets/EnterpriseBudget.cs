@@ -12,7 +12,14 @@ public sealed class EnterpriseBudget
 {
     private readonly Availability known;
 
-    internal EnterpriseBudget(string name, int cropYear, Crop? crop, IReadOnlyList<Enterprise> enterprises, BudgetSums sums, Availability known)
+    internal EnterpriseBudget(
+        string name,
+        int cropYear,
+        Crop? crop,
+        IReadOnlyList<Enterprise> enterprises,
+        BudgetSums sums,
+        Availability known
+    )
     {
         Name = name;
         CropYear = cropYear;
@@ -116,7 +123,8 @@ public sealed class EnterpriseBudget
     public Result EstimatedShare => If(known.Hours, () => Result.Of(Sums.EstimatedHours, LaborHours.Value, "no labor hours"));
 
     /// <summary>
-    /// The price of the units sold at which net return is 0 with every charge as it was, the channels' percentage fees alone following it; long run. Below 0 where household use and stock cover all cost.
+    /// The price of the units sold at which net return is 0 with every charge as it was, the channels' percentage fees alone following it;
+    /// long run. Below 0 where household use and stock cover all cost.
     /// </summary>
     public Result BreakEvenPrice => If(known.NoFullNetReturn, () => BreakEven.Price(this));
 

@@ -3,8 +3,9 @@ using FarmEconomics.Costing;
 namespace FarmEconomics.Budgets;
 
 /// <summary>
-/// What it took to get a perennial to its first bearing season, spread over the seasons it bears: cost x CRF(i, bearing years), the level payment at the end of each.
-/// Establishment as an asset in enterprise budgets of perennial crops; checked on figures of Michigan State University Extension bulletin E3315.
+/// What it took to get a perennial to its first bearing season, spread over the seasons it bears: cost x CRF(i, bearing years), the level
+/// payment at the end of each. Establishment as an asset in enterprise budgets of perennial crops; checked on figures of Michigan State
+/// University Extension bulletin E3315.
 /// </summary>
 /// <param name="Cost">Cost up to the first bearing season with its interest, in currency; at least 0.</param>
 /// <param name="AnnualRate">Cost of capital a year, as a fraction; at least 0.</param>
@@ -14,7 +15,9 @@ public sealed record Establishment(decimal Cost, decimal AnnualRate, decimal Bea
     /// <summary>The part of it each bearing season carries, unrounded.</summary>
     public decimal AnnualPart => Cost * Ownership.CapitalRecoveryFactor(AnnualRate, BearingYears);
 
-    /// <summary>Costs of the years before the first bearing season with interest up to its beginning; each counts at the end of its year.</summary>
+    /// <summary>
+    /// Costs of the years before the first bearing season with interest up to its beginning; each counts at the end of its year.
+    /// </summary>
     /// <param name="costs">The costs, oldest first, the last that of the year before the first bearing season.</param>
     /// <param name="rate">Cost of capital a year, as a fraction.</param>
     /// <returns>The sum of cost x (1 + rate)^(years left), unrounded.</returns>

@@ -30,7 +30,9 @@ public sealed class FarmReview
     /// <summary>All charges over all years.</summary>
     public ChargeBook Charges { get; }
 
-    /// <summary>The crop years the records tell something of: those with a planting and a harvest, a sale, hours or a line of the books.</summary>
+    /// <summary>
+    /// The crop years the records tell something of: those with a planting and a harvest, a sale, hours or a line of the books.
+    /// </summary>
     public IReadOnlyList<int> CropYears => recordedYears ??= FindRecordedYears();
 
     /// <summary>
@@ -41,7 +43,9 @@ public sealed class FarmReview
     {
         get
         {
-            List<int> sold = CropYears.Where(year => Trace.Enterprises.Any(enterprise => enterprise.CropYear == year && enterprise.Sold > 0m)).ToList();
+            List<int> sold = CropYears
+                .Where(year => Trace.Enterprises.Any(enterprise => enterprise.CropYear == year && enterprise.Sold > 0m))
+                .ToList();
             int past = sold.FindLastIndex(year => Records.Settings.StartOf(year).AddMonths(6) <= Records.AsOf);
             return past >= 0 ? sold[past]
                 : sold.Count > 0 ? sold[^1]

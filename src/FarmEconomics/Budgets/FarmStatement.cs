@@ -65,7 +65,11 @@ public static class FarmStatement
             Line(FarmStatementItem.UnusedCapacity, "unused capacity", season.UnallocatedTotal(Unallocated.Unused), farm.Known.Ownership),
             Line(FarmStatementItem.UnassignedCost, "cost not assigned to a crop", season.UnallocatedTotal(Unallocated.NotAssigned)),
             Line(FarmStatementItem.NetReturnOfFarm, "net return of the farm", season.FarmNet, net, isTotal: true),
-            Line(FarmStatementItem.HouseholdPart, "household's part of costs, not a farm cost", season.UnallocatedTotal(Unallocated.Household)),
+            Line(
+                FarmStatementItem.HouseholdPart,
+                "household's part of costs, not a farm cost",
+                season.UnallocatedTotal(Unallocated.Household)
+            ),
             Line(
                 FarmStatementItem.Excluded,
                 "capital, principal, interest on asset loans, tax and drawings, outside the budget",

@@ -70,7 +70,10 @@ public sealed class PoolResult
     /// <summary>Hours.</summary>
     public decimal Hours { get; }
 
-    /// <summary>False when an asset of the pool has a yearly cost and there is no interest rate to reckon it by: ownership, and where it went, is unknown.</summary>
+    /// <summary>
+    /// False when an asset of the pool has a yearly cost and there is no interest rate to reckon it by: ownership, and where it went, is
+    /// unknown.
+    /// </summary>
     public bool OwnershipKnown { get; internal init; } = true;
 
     /// <summary>False when another pool passes it money that isn't known.</summary>

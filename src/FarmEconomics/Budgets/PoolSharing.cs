@@ -86,7 +86,13 @@ internal sealed class PoolSharing
             }
 
             bool crop = j < network.Enterprises.Count;
-            PoolCharge charge = new(source, crop ? network.Enterprises[j] : null, crop ? null : (Unallocated)(j - network.Enterprises.Count), shares[j], parts[j]);
+            PoolCharge charge = new(
+                source,
+                crop ? network.Enterprises[j] : null,
+                crop ? null : (Unallocated)(j - network.Enterprises.Count),
+                shares[j],
+                parts[j]
+            );
             result.ChargeList.Add(charge);
             Land(result, charge, j);
         }
@@ -144,8 +150,8 @@ internal sealed class PoolSharing
     }
 
     /// <summary>
-    /// What a row of a pool varies with: hours by their stage, money as the pool says. Of a channel's own pool all that its category doesn't tie to length, bed time, quantity or units goes with the
-    /// channel's trips.
+    /// What a row of a pool varies with: hours by their stage, money as the pool says. Of a channel's own pool all that its category
+    /// doesn't tie to length, bed time, quantity or units goes with the channel's trips.
     /// </summary>
     internal static CostDriver DriverOf(Charge row, Pool pool)
     {
@@ -154,11 +160,14 @@ internal sealed class PoolSharing
             return StageBehavior.Of(stage, namesCrop: false);
         }
 
-        return pool.Channel is null || row is not { Stream: CostStream.Cash, CategoryDriver: { } written } || written == CostDriver.Fixed ? pool.VariesWith : written;
+        return pool.Channel is null || row is not { Stream: CostStream.Cash, CategoryDriver: { } written } || written == CostDriver.Fixed
+            ? pool.VariesWith
+            : written;
     }
 
     /// <summary>The part that is labor of stage sell; only labor has a stage.</summary>
-    private static decimal SellShare(List<Charge> rows, Money total) => rows.Where(row => row.Stage == Stage.Sell).Sum(row => row.Amount.Amount) / total.Amount;
+    private static decimal SellShare(List<Charge> rows, Money total) =>
+        rows.Where(row => row.Stage == Stage.Sell).Sum(row => row.Amount.Amount) / total.Amount;
 
     private void ShareHours(PoolResult result)
     {
@@ -176,7 +185,15 @@ internal sealed class PoolSharing
                 }
 
                 bool crop = j < sums.Length;
-                result.HoursList.Add(new PoolHours(result.Pool, crop ? network.Enterprises[j] : null, crop ? null : (Unallocated)(j - sums.Length), group.Key, parts[j]));
+                result.HoursList.Add(
+                    new PoolHours(
+                        result.Pool,
+                        crop ? network.Enterprises[j] : null,
+                        crop ? null : (Unallocated)(j - sums.Length),
+                        group.Key,
+                        parts[j]
+                    )
+                );
                 if (!crop)
                 {
                     UnallocatedHours[j - sums.Length] += parts[j];
@@ -220,7 +237,9 @@ internal sealed class PoolSharing
         {
             double gross = running[i] + owning[i];
             Results[i].ReceivedFromPools = Money.Rounded((decimal)gross - Results[i].Total.Amount);
-            Results[i].PassedToPools = Money.Rounded((decimal)((running[i] * network.Running.ToPools.Row(i).Sum()) + (owning[i] * network.Owning.ToPools.Row(i).Sum())));
+            Results[i].PassedToPools = Money.Rounded(
+                (decimal)((running[i] * network.Running.ToPools.Row(i).Sum()) + (owning[i] * network.Owning.ToPools.Row(i).Sum()))
+            );
         }
     }
 }

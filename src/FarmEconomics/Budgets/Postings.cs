@@ -48,7 +48,9 @@ public sealed class Postings : IReadOnlyList<Posting>
     /// <param name="line">A line that isn't made of others; of a sale the fee stands on the line of selling.</param>
     /// <returns>Its postings.</returns>
     public IEnumerable<Posting> Of(Enterprise planting, BudgetLine line) =>
-        this.Where(posting => posting.Planting == planting && (posting.Line == line || (line == BudgetLine.Selling && posting.Fee != Money.Zero)));
+        this.Where(posting =>
+            posting.Planting == planting && (posting.Line == line || (line == BudgetLine.Selling && posting.Fee != Money.Zero))
+        );
 
     /// <summary>Sums of money, fees, hours and quantities by any key, in the order keys first come.</summary>
     /// <param name="key">What to add up by.</param>
@@ -58,8 +60,18 @@ public sealed class Postings : IReadOnlyList<Posting>
         where TKey : notnull
     {
         ArgumentNullException.ThrowIfNull(key);
-        return [.. Enumerable.GroupBy(this, key).Select(group => new PostingSum<TKey>(
-            group.Key, Money.Sum(group.Select(posting => posting.Amount)), Money.Sum(group.Select(posting => posting.Fee)), group.Sum(posting => posting.Hours), group.Sum(posting => posting.Quantity)))];
+        return
+        [
+            .. Enumerable
+                .GroupBy(this, key)
+                .Select(group => new PostingSum<TKey>(
+                    group.Key,
+                    Money.Sum(group.Select(posting => posting.Amount)),
+                    Money.Sum(group.Select(posting => posting.Fee)),
+                    group.Sum(posting => posting.Hours),
+                    group.Sum(posting => posting.Quantity)
+                )),
+        ];
     }
 
     private static BudgetLine LineOf(StatementLine line, CostStream stream) => line != StatementLine.Labor ? BudgetLines.Of(line)
@@ -88,14 +100,15 @@ public sealed class Postings : IReadOnlyList<Posting>
         Amount = charge.Amount,
     };
 
-    private Posting Hours(PoolHours charge) => new(PostingKind.Charge, season.CropYear, charge.Pool.IsOverhead ? BudgetLine.Overhead : BudgetLine.Labor)
-    {
-        Planting = charge.Enterprise,
-        Pool = charge.Pool,
-        Unallocated = charge.Unallocated,
-        Stage = charge.Stage,
-        Hours = charge.Hours,
-    };
+    private Posting Hours(PoolHours charge) =>
+        new(PostingKind.Charge, season.CropYear, charge.Pool.IsOverhead ? BudgetLine.Overhead : BudgetLine.Labor)
+        {
+            Planting = charge.Enterprise,
+            Pool = charge.Pool,
+            Unallocated = charge.Unallocated,
+            Stage = charge.Stage,
+            Hours = charge.Hours,
+        };
 
     private Posting Establishment(EnterpriseBudget planting) => new(PostingKind.Establishment, season.CropYear, BudgetLine.Establishment)
     {
@@ -115,7 +128,13 @@ public sealed class Postings : IReadOnlyList<Posting>
     {
         Channel channel = part.Disposition.Channel;
         bool household = channel.Kind == ChannelKind.Household;
-        return new(PostingKind.Sale, season.CropYear, household ? BudgetLine.HouseholdUse : channel.Kind == ChannelKind.Share ? BudgetLine.ShareIncome : BudgetLine.Sales)
+        return new(
+            PostingKind.Sale,
+            season.CropYear,
+            household ? BudgetLine.HouseholdUse
+                : channel.Kind == ChannelKind.Share ? BudgetLine.ShareIncome
+                : BudgetLine.Sales
+        )
         {
             Planting = part.Enterprise,
             Unallocated = part.Enterprise is null ? Unallocated.NotAssigned : null,

@@ -55,16 +55,31 @@ internal sealed class Reconciliation
     private ReconciliationCheck BooksCheck()
     {
         decimal books = records.Expenses.Where(row => book.HomeYearOf(row) == year).Sum(row => row.Amount);
-        decimal right = season.Farm.TotalCost.Amount + season.UnallocatedTotal(Unallocated.Household) + season.UnallocatedTotal(Unallocated.Unused)
-            + season.UnallocatedTotal(Unallocated.NotAssigned) + season.UnallocatedTotal(Unallocated.Excluded) + season.Carried.Amount - season.Brought.Amount;
-        return new ReconciliationCheck("books and imputed charges = crop lines, household, unused, not assigned, excluded and carried less brought", books + Imputed(), right);
+        decimal right =
+            season.Farm.TotalCost.Amount
+            + season.UnallocatedTotal(Unallocated.Household)
+            + season.UnallocatedTotal(Unallocated.Unused)
+            + season.UnallocatedTotal(Unallocated.NotAssigned)
+            + season.UnallocatedTotal(Unallocated.Excluded)
+            + season.Carried.Amount
+            - season.Brought.Amount;
+        return new ReconciliationCheck(
+            "books and imputed charges = crop lines, household, unused, not assigned, excluded and carried less brought",
+            books + Imputed(),
+            right
+        );
     }
 
     private decimal Imputed()
     {
         decimal fees = ExactUnits.Money(book.Trace.TotalsOf(year).Fees).Amount;
-        decimal labor = book.Trace.LaborByWindow[year].Where(use => use.Kind == WorkerKind.Owner || book.IsImputed(use)).Sum(use => book.AmountOf(use)?.Amount ?? 0m);
-        decimal ownership = records.Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings, records.CostsUntil)).Sum(part => (part.Farm + part.Household).Amount);
+        decimal labor = book
+            .Trace.LaborByWindow[year]
+            .Where(use => use.Kind == WorkerKind.Owner || book.IsImputed(use))
+            .Sum(use => book.AmountOf(use)?.Amount ?? 0m);
+        decimal ownership = records
+            .Tables.Assets.SelectMany(asset => Ownership.Of(asset, year, records.Settings, records.CostsUntil))
+            .Sum(part => (part.Farm + part.Household).Amount);
         return fees + labor + ownership + LandCharge.Of(records, year).Amount + Establishment();
     }
 
@@ -76,8 +91,17 @@ internal sealed class Reconciliation
     {
         decimal logged = records.Labor.Where(row => records.Settings.WindowOf(row.Date) == year).Sum(row => row.Hours);
         decimal added = book.Trace.LaborByWindow[year].Where(use => use.Added).Sum(use => use.Hours);
-        decimal right = season.Farm.LaborHours.Value + season.Farm.Sums.OverheadHours + season.UnallocatedHours.Sum() + season.CarriedHours - season.BroughtHours;
-        return new ReconciliationCheck("hours logged and estimated = labor hours, overhead hours, household, unused, not assigned and carried less brought", logged + added, right);
+        decimal right =
+            season.Farm.LaborHours.Value
+            + season.Farm.Sums.OverheadHours
+            + season.UnallocatedHours.Sum()
+            + season.CarriedHours
+            - season.BroughtHours;
+        return new ReconciliationCheck(
+            "hours logged and estimated = labor hours, overhead hours, household, unused, not assigned and carried less brought",
+            logged + added,
+            right
+        );
     }
 
     private ReconciliationCheck SalesCheck()

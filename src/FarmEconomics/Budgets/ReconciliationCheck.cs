@@ -6,7 +6,9 @@ namespace FarmEconomics.Budgets;
 /// <param name="Right">The results' side.</param>
 public sealed record ReconciliationCheck(string Check, decimal Left, decimal Right)
 {
-    /// <summary>Left less right; 0 when nothing was lost. Hours and quantities to 4 decimals, since shares of them are not rounded.</summary>
+    /// <summary>
+    /// Left less right; 0 when nothing was lost. Hours and quantities to 4 decimals, since shares of them are not rounded.
+    /// </summary>
     public decimal Difference => decimal.Round(Left - Right, 4, MidpointRounding.AwayFromZero);
 
     /// <summary>True when nothing was lost.</summary>

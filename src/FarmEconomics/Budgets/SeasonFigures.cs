@@ -33,8 +33,19 @@ internal sealed class SeasonFigures
         unallocatedHours = sharing.UnallocatedHours;
         ClosingStockValue.Add(book.Trace, network.Enterprises, sums);
         AddEstablishment(season, sums);
-        withoutPrice = [.. Enumerable.Range(0, sums.Length).Where(i => sums[i].ValueIncomplete).Select(i => network.Enterprises[i].Crop).Distinct().OrderBy(crop => crop.Index)];
-        Plantings = Enumerable.Range(0, sums.Length).Select(i => Budget(network.Enterprises[i].Planting.Name, [network.Enterprises[i]], sums[i])).ToList();
+        withoutPrice =
+        [
+            .. Enumerable
+                .Range(0, sums.Length)
+                .Where(i => sums[i].ValueIncomplete)
+                .Select(i => network.Enterprises[i].Crop)
+                .Distinct()
+                .OrderBy(crop => crop.Index),
+        ];
+        Plantings = Enumerable
+            .Range(0, sums.Length)
+            .Select(i => Budget(network.Enterprises[i].Planting.Name, [network.Enterprises[i]], sums[i]))
+            .ToList();
         Crops = GroupBy(enterprise => enterprise.Crop).Select(pair => Budget(pair.Key.Name, pair.Members, pair.Sums)).ToList();
         groups = new(() => GroupBy(enterprise => enterprise.Crop.Group).Select(pair => Budget(pair.Key, pair.Members, pair.Sums)).ToList());
         beds = new(() => ByBed(bed => bed.Bed.Name));
@@ -121,7 +132,11 @@ internal sealed class SeasonFigures
     private IEnumerable<(TKey Key, List<Enterprise> Members, BudgetSums Sums)> GroupBy<TKey>(Func<Enterprise, TKey> key)
         where TKey : notnull
     {
-        foreach (IGrouping<TKey, EnterpriseBudget> group in Plantings.GroupBy(budget => key(budget.Enterprises[0])).OrderBy(group => group.Min(budget => budget.Enterprises[0].Crop.Index)))
+        foreach (
+            IGrouping<TKey, EnterpriseBudget> group in Plantings
+                .GroupBy(budget => key(budget.Enterprises[0]))
+                .OrderBy(group => group.Min(budget => budget.Enterprises[0].Crop.Index))
+        )
         {
             BudgetSums sums = new();
             foreach (EnterpriseBudget budget in group)
@@ -140,9 +155,14 @@ internal sealed class SeasonFigures
         {
             Enterprise enterprise = planting.Enterprises[0];
             IReadOnlyList<BedPlanting> beds = enterprise.Planting.Beds;
-            decimal[] weights = enterprise.BedFootDays.Value > 0m ? [.. enterprise.BedFootDaysByRow] : beds.Select(bed => bed.BedFeet).ToArray();
+            decimal[] weights =
+                enterprise.BedFootDays.Value > 0m ? [.. enterprise.BedFootDaysByRow] : beds.Select(bed => bed.BedFeet).ToArray();
             BudgetSums[] parts = planting.Sums.Split(weights);
-            foreach (IGrouping<string, int> group in Enumerable.Range(0, parts.Length).GroupBy(i => key(beds[i]), StringComparer.OrdinalIgnoreCase))
+            foreach (
+                IGrouping<string, int> group in Enumerable
+                    .Range(0, parts.Length)
+                    .GroupBy(i => key(beds[i]), StringComparer.OrdinalIgnoreCase)
+            )
             {
                 if (!views.TryGetValue(group.Key, out (BudgetSums Sums, List<Enterprise> Members) view))
                 {

@@ -66,7 +66,9 @@ public sealed class SeasonReview
     /// <summary>Dispositions dated in this year, by date.</summary>
     public IReadOnlyList<Disposition> Dispositions => book.Trace.DispositionsOfWindow(CropYear);
 
-    /// <summary>What left of this year's plantings, whenever it left, and what left in this year and is assigned to no planting; by date.</summary>
+    /// <summary>
+    /// What left of this year's plantings, whenever it left, and what left in this year and is assigned to no planting; by date.
+    /// </summary>
     public IReadOnlyList<DispositionPart> DispositionParts => book.Trace.PartsOfYear(CropYear);
 
     /// <summary>What the hours of a row cost; null: not known.</summary>
@@ -174,7 +176,10 @@ public sealed class SeasonReview
     /// <summary>Sales dated in this year that no planting could take.</summary>
     internal decimal UnassignedSales => ExactUnits.Money(book.Trace.TotalsOf(CropYear).Unassigned).Amount;
 
-    /// <summary>What the farm netted, crops and the rest: net return, other income and sales not assigned, less unused capacity and cost not assigned.</summary>
+    /// <summary>
+    /// What the farm netted, crops and the rest: net return, other income and sales not assigned, less unused capacity and cost not
+    /// assigned.
+    /// </summary>
     internal decimal FarmNet => Farm.NetReturn.Amount + OtherIncome.Sum(income => income.Amount.Amount) + UnassignedSales
         - UnallocatedTotal(Unallocated.Unused) - UnallocatedTotal(Unallocated.NotAssigned);
 
@@ -196,8 +201,10 @@ public sealed class SeasonReview
     private void CheckPartOfYear(List<Problem> problems)
     {
         int months = Ownership.MonthsPassed(CropYear, Records.Settings, Records.CostsUntil);
-        AssetRow? cut = Records.Tables.Assets.Find(one => Ownership.MonthsInService(one, CropYear, Records.Settings, withinLife: false, Records.CostsUntil)
-            < Ownership.MonthsInService(one, CropYear, Records.Settings, withinLife: false));
+        AssetRow? cut = Records.Tables.Assets.Find(one =>
+            Ownership.MonthsInService(one, CropYear, Records.Settings, withinLife: false, Records.CostsUntil)
+            < Ownership.MonthsInService(one, CropYear, Records.Settings, withinLife: false)
+        );
         if (cut is { } asset)
         {
             problems.Add(CostingProblems.PartOfYear(asset, CropYear, months, Records.CostsUntil));
@@ -210,7 +217,9 @@ public sealed class SeasonReview
         bool wages = book.YearsWithWages.Contains(CropYear);
         bool hours = book.Trace.LaborByWindow[CropYear].Count > 0;
         bool none = !hours && !wages && records.Settings.UnpaidHours == UnpaidHours.None;
-        bool costs = records.Expenses.Any(row => book.HomeYearOf(row) == CropYear) || book.ByYear[CropYear].Any(charge => charge.Enterprise?.CropYear == CropYear && charge.Origin is ExpenseRow);
+        bool costs =
+            records.Expenses.Any(row => book.HomeYearOf(row) == CropYear)
+            || book.ByYear[CropYear].Any(charge => charge.Enterprise?.CropYear == CropYear && charge.Origin is ExpenseRow);
         Availability known = new(
             costs ? null : records.Has("expenses") ? $"no expenses of {CropYear}" : "no expense records",
             hours || none ? null : records.Has("labor") ? $"no labor records of {CropYear}" : "no labor records",

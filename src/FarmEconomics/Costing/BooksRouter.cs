@@ -4,7 +4,9 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Costing;
 
-/// <summary>Takes every line of the books where it belongs: a planting, a crop's plantings, a pool, the household, or out of the budget.</summary>
+/// <summary>
+/// Takes every line of the books where it belongs: a planting, a crop's plantings, a pool, the household, or out of the budget.
+/// </summary>
 internal sealed class BooksRouter
 {
     private readonly FarmTrace trace;

@@ -89,7 +89,9 @@ public readonly record struct Charge
     /// <summary>What it varies with, when it landed on an enterprise.</summary>
     public CostDriver VariesWith { get; init; }
 
-    /// <summary>What the category of a row of the books says it varies with; null where it says nothing, and for what isn't of the books.</summary>
+    /// <summary>
+    /// What the category of a row of the books says it varies with; null where it says nothing, and for what isn't of the books.
+    /// </summary>
     public CostDriver? CategoryDriver { get; init; }
 
     /// <summary>Hours, for labor.</summary>

@@ -4,7 +4,9 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Costing;
 
-/// <summary>Every charge of every year: the books, the labor and the yearly cost of what lasts, and the fees as they follow from the sales.</summary>
+/// <summary>
+/// Every charge of every year: the books, the labor and the yearly cost of what lasts, and the fees as they follow from the sales.
+/// </summary>
 public sealed class ChargeBook
 {
     private readonly BooksRouter books;
@@ -19,7 +21,13 @@ public sealed class ChargeBook
         labor = new LaborCost(trace, books, ChargeList, ProblemList);
         YearsWithoutOwnerWage = labor.YearsWithoutOwnerWage;
         YearsWithoutHiredWage = labor.YearsWithoutHiredWage;
-        Years = trace.CropYears.Concat(ChargeList.WithoutLabor.Select(charge => charge.HomeYear)).Concat(trace.YearsWithLabor(added: true)).Concat(trace.YearsWithFees).Distinct().Order().ToList();
+        Years = trace
+            .CropYears.Concat(ChargeList.WithoutLabor.Select(charge => charge.HomeYear))
+            .Concat(trace.YearsWithLabor(added: true))
+            .Concat(trace.YearsWithFees)
+            .Distinct()
+            .Order()
+            .ToList();
         AddOwnership();
         ByYear = new ChargesByYear(ChargeList);
     }
@@ -27,11 +35,15 @@ public sealed class ChargeBook
     /// <summary>The trace behind it.</summary>
     public FarmTrace Trace { get; }
 
-    /// <summary>The charges of books, labor and ownership, in the order they were made. Channels' fees are derived from the sales: <see cref="Fees"/>.</summary>
+    /// <summary>
+    /// The charges of books, labor and ownership, in the order they were made. Channels' fees are derived from the sales:
+    /// <see cref="Fees"/>.
+    /// </summary>
     public IReadOnlyList<Charge> Charges => ChargeList;
 
     /// <summary>Channels' fees, part by part of what was sold.</summary>
-    public IEnumerable<Charge> Fees => Enumerable.Range(0, Trace.Ledger.Parts.Count).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf);
+    public IEnumerable<Charge> Fees =>
+        Enumerable.Range(0, Trace.Ledger.Parts.Count).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf);
 
     /// <summary>All crop years that hold a planting, a charge or hours.</summary>
     public IReadOnlyList<int> Years { get; }
@@ -48,7 +60,9 @@ public sealed class ChargeBook
     /// <summary>Crop years whose books hold wages.</summary>
     internal IReadOnlySet<int> YearsWithWages => books.YearsWithWages;
 
-    /// <summary>Pools whose ownership cost of a crop year isn't available: there is no interest, and one of their assets was within its life.</summary>
+    /// <summary>
+    /// Pools whose ownership cost of a crop year isn't available: there is no interest, and one of their assets was within its life.
+    /// </summary>
     internal IReadOnlySet<Pool> PoolsWithoutOwnership(int year)
     {
         FarmRecords records = Trace.Records;
@@ -57,8 +71,12 @@ public sealed class ChargeBook
             return new HashSet<Pool>();
         }
 
-        HashSet<Pool> pools = records.Tables.Assets.Where(asset => Ownership.MonthsInService(asset, year, records.Settings, withinLife: true, records.CostsUntil) > 0)
-            .Select(asset => records.Pool(asset.Pool)).ToHashSet();
+        HashSet<Pool> pools = records
+            .Tables.Assets.Where(asset =>
+                Ownership.MonthsInService(asset, year, records.Settings, withinLife: true, records.CostsUntil) > 0
+            )
+            .Select(asset => records.Pool(asset.Pool))
+            .ToHashSet();
         if (LandCharge.IsUnknown(records) && Ownership.MonthsPassed(year, records.Settings, records.CostsUntil) > 0)
         {
             pools.Add(records.Pool(DefaultPools.Land));
@@ -75,8 +93,13 @@ public sealed class ChargeBook
     /// <summary>The charges that landed on an enterprise, its channels' fees last.</summary>
     internal IEnumerable<Charge> ChargesOf(Enterprise enterprise)
     {
-        byEnterprise ??= Enumerable.Range(0, ChargeList.Count).Where(index => ChargeList.EnterpriseOf(index) is not null).ToLookup(index => ChargeList.EnterpriseOf(index)!);
-        return byEnterprise[enterprise].Select(index => ChargeList[index]).Concat(Trace.PartPlacesOf(enterprise).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf));
+        byEnterprise ??= Enumerable
+            .Range(0, ChargeList.Count)
+            .Where(index => ChargeList.EnterpriseOf(index) is not null)
+            .ToLookup(index => ChargeList.EnterpriseOf(index)!);
+        return byEnterprise[enterprise]
+            .Select(index => ChargeList[index])
+            .Concat(Trace.PartPlacesOf(enterprise).Where(part => Trace.Ledger.Parts.Fee(part) != 0).Select(FeeOf));
     }
 
     internal List<Problem> ProblemList { get; } = [];
@@ -145,7 +168,9 @@ public sealed class ChargeBook
 
             foreach ((BedRow bed, Money amount) in LandCharge.ByBed(records, year))
             {
-                ChargeList.Add(new Charge(bed, year, CostStream.Ownership, amount) { Imputed = true, Pool = records.Pool(DefaultPools.Land) });
+                ChargeList.Add(
+                    new Charge(bed, year, CostStream.Ownership, amount) { Imputed = true, Pool = records.Pool(DefaultPools.Land) }
+                );
             }
 
             WarnOfDoubleCounting(records, year, repairs, insurance);
@@ -162,7 +187,10 @@ public sealed class ChargeBook
 
             void Warn(decimal? percent, string column, BooksByTaxLine books)
             {
-                if (percent is not > 0m || Ownership.MonthsInService(asset, year, records.Settings, withinLife: false, records.CostsUntil) == 0)
+                if (
+                    percent is not > 0m
+                    || Ownership.MonthsInService(asset, year, records.Settings, withinLife: false, records.CostsUntil) == 0
+                )
                 {
                     return;
                 }

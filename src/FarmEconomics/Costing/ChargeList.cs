@@ -8,7 +8,8 @@ namespace FarmEconomics.Costing;
 /// <summary>Money of hours that went one way.</summary>
 /// <param name="Share">The part of the labor.</param>
 /// <param name="Amount">The money.</param>
-/// <param name="IsBurden">True for what the books paid on top of wages that are worked out from hours: it carries no hours of its own.</param>
+/// <param name="IsBurden">True for what the books paid on top of wages that are worked out from hours: it carries no hours of its
+/// own.</param>
 internal readonly record struct LaborCharge(int Share, Money Amount, bool IsBurden);
 
 /// <summary>
@@ -70,7 +71,9 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
 
     /// <summary>The enterprise a charge landed on.</summary>
     internal Enterprise? EnterpriseOf(int index) =>
-        index >= books.Count && index - books.Count < LaborCount ? table.EnterpriseOf(labor![index - books.Count].Share) : this[index].Enterprise;
+        index >= books.Count && index - books.Count < LaborCount
+            ? table.EnterpriseOf(labor![index - books.Count].Share)
+            : this[index].Enterprise;
 
     private Charge OfLabor(LaborCharge charge)
     {
@@ -85,7 +88,9 @@ internal sealed class ChargeList(LaborTable table) : IReadOnlyList<Charge>
             Unallocated = enterprise is null && pool is null ? Unallocated.NotAssigned : null,
             Line = StatementLine.Labor,
             Stage = use.Stage,
-            VariesWith = use is { IsAdded: true, Stage: Stage.Overhead } ? CostDriver.Length : StageBehavior.Of(use.Stage, namesCrop: enterprise is not null),
+            VariesWith = use is { IsAdded: true, Stage: Stage.Overhead }
+                ? CostDriver.Length
+                : StageBehavior.Of(use.Stage, namesCrop: enterprise is not null),
             Estimated = share.Estimated,
             Hours = charge.IsBurden ? 0m : share.Hours,
             Imputed = !charge.IsBurden && (owner || imputed[share.Use]),

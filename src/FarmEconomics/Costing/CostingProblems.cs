@@ -60,9 +60,15 @@ internal static class CostingProblems
         ProblemCodes.NoWaterNeed, crop.Row.Source, "water_need",
         $"{crop.Name} has no water_need: taken as 1, the average, in sharing out {pool.Name}.");
 
-    internal static Problem HourFarFromWages(SourceLine row, int year, decimal cost, decimal wage, Notation notation) => ProblemCatalog.Make(
-        ProblemCodes.HourFarFromWages, row, "hours",
-        notation.Text($"A hired hour of {year} cost {cost:0.00} by the books, and the workers' wages are {wage:0.00} on average: hours or wages may be missing."));
+    internal static Problem HourFarFromWages(SourceLine row, int year, decimal cost, decimal wage, Notation notation) =>
+        ProblemCatalog.Make(
+            ProblemCodes.HourFarFromWages,
+            row,
+            "hours",
+            notation.Text(
+                $"A hired hour of {year} cost {cost:0.00} by the books, and the workers' wages are {wage:0.00} on average: hours or wages may be missing."
+            )
+        );
 
     internal static Problem BurdenInBooks(ExpenseRow row, int year, FarmSettings settings) => ProblemCatalog.Make(
         ProblemCodes.BurdenInBooks, row.Source, "category",

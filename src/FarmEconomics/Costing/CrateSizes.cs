@@ -4,8 +4,8 @@ using FarmEconomics.Tracing;
 namespace FarmEconomics.Costing;
 
 /// <summary>
-/// How many units of each crop fill a crate in one crop year: its units_per_crate, else estimated. The crops picked that year that say it hold
-/// so many crates per unit of sales value; the median of that, times a crop's sales value, is how many crates it is taken to fill.
+/// How many units of each crop fill a crate in one crop year: its units_per_crate, else estimated. The crops picked that year that say it
+/// hold so many crates per unit of sales value; the median of that, times a crop's sales value, is how many crates it is taken to fill.
 /// </summary>
 internal sealed class CrateSizes
 {
@@ -17,10 +17,26 @@ internal sealed class CrateSizes
 
     internal CrateSizes(IReadOnlyList<Enterprise> enterprises)
     {
-        List<(Crop Crop, double Picked, double Value)> crops = [.. enterprises.GroupBy(enterprise => enterprise.Crop)
-            .Select(crop => (crop.Key, (double)crop.Sum(enterprise => enterprise.Harvested), (double)crop.Sum(enterprise => enterprise.SalesValue.Amount)))
-            .Where(crop => crop.Item2 > 0d && crop.Item3 > 0d)];
-        double[] perValue = [.. crops.Where(crop => IsKnown(crop.Crop)).Select(crop => crop.Picked / (double)crop.Crop.Row.UnitsPerCrate!.Value / crop.Value).Order()];
+        List<(Crop Crop, double Picked, double Value)> crops =
+        [
+            .. enterprises
+                .GroupBy(enterprise => enterprise.Crop)
+                .Select(crop =>
+                    (
+                        crop.Key,
+                        (double)crop.Sum(enterprise => enterprise.Harvested),
+                        (double)crop.Sum(enterprise => enterprise.SalesValue.Amount)
+                    )
+                )
+                .Where(crop => crop.Item2 > 0d && crop.Item3 > 0d),
+        ];
+        double[] perValue =
+        [
+            .. crops
+                .Where(crop => IsKnown(crop.Crop))
+                .Select(crop => crop.Picked / (double)crop.Crop.Row.UnitsPerCrate!.Value / crop.Value)
+                .Order(),
+        ];
         if (perValue.Length == 0)
         {
             return;

@@ -10,7 +10,8 @@ namespace FarmEconomics.Costing;
 /// </summary>
 internal sealed class LaborCost
 {
-    // Payroll taxes and the like add an eighth or so to a wage, and few logs hold every hour: what lies outside is worth a look (our own bounds).
+    // Payroll taxes and the like add an eighth or so to a wage, and few logs hold every hour: what lies outside is worth a look (our own
+    // bounds).
     private const decimal LeastOfWage = 0.75m;
     private const decimal MostOfWage = 1.5m;
 
@@ -117,7 +118,9 @@ internal sealed class LaborCost
         }
     }
 
-    /// <summary>Wage times hours. The setting for what comes on top of wages stands in for rows of the books; where those are there, it isn't added.</summary>
+    /// <summary>
+    /// Wage times hours. The setting for what comes on top of wages stands in for rows of the books; where those are there, it isn't added.
+    /// </summary>
     private void PayWages(int year, IEnumerable<LaborUse> hired, ExpenseRow? burden)
     {
         decimal percent = burden is null ? records.Settings.PayrollBurdenPercent : 0m;
@@ -264,8 +267,8 @@ internal sealed class LaborCost
 public static class StageBehavior
 {
     /// <summary>
-    /// Nursery and growing hours vary with length, harvest and pack with quantity, overhead with nothing. Selling hours of a crop vary with its quantity; those of a
-    /// channel, or of nothing by name, are trips.
+    /// Nursery and growing hours vary with length, harvest and pack with quantity, overhead with nothing. Selling hours of a crop vary with
+    /// its quantity; those of a channel, or of nothing by name, are trips.
     /// </summary>
     /// <param name="stage">The stage.</param>
     /// <param name="namesCrop">True for hours that stand on a planting, false for those of a pool.</param>

@@ -21,7 +21,11 @@ public sealed record OwnHourValue(decimal? Setting, bool SettingCounts, IReadOnl
         ArgumentNullException.ThrowIfNull(trace);
         bool counts = false;
         List<(string Worker, decimal Wage)> own = [];
-        foreach (LaborUse use in trace.Labor.Where(use => use.Kind == WorkerKind.Owner && use.Hours > 0m && (cropYear is null || use.Window == cropYear)))
+        foreach (
+            LaborUse use in trace.Labor.Where(use =>
+                use.Kind == WorkerKind.Owner && use.Hours > 0m && (cropYear is null || use.Window == cropYear)
+            )
+        )
         {
             if (use.Origin is LaborRow row && trace.Records.WorkerOn(row.Worker, row.Date).Wage is { } wage)
             {

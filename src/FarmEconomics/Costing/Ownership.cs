@@ -43,7 +43,8 @@ public static class Ownership
             return rate;
         }
 
-        decimal growth = years == decimal.Floor(years) ? Power(1m + rate, (int)years) : (decimal)Math.Pow(1.0 + (double)rate, (double)years);
+        decimal growth =
+            years == decimal.Floor(years) ? Power(1m + rate, (int)years) : (decimal)Math.Pow(1.0 + (double)rate, (double)years);
         return rate / (1m - (1m / growth));
     }
 
@@ -52,7 +53,8 @@ public static class Ownership
     /// <param name="cropYear">The crop year.</param>
     /// <param name="settings">The settings, for the crop year's first month.</param>
     /// <param name="withinLife">True: only months inside its life.</param>
-    /// <param name="closing">The closing date: its month counts, later ones don't, nor an asset put into service after it; null: the whole year.</param>
+    /// <param name="closing">The closing date: its month counts, later ones don't, nor an asset put into service after it; null: the whole
+    /// year.</param>
     /// <returns>0 to 12.</returns>
     public static int MonthsInService(AssetRow asset, int cropYear, FarmSettings settings, bool withinLife, DateOnly? closing = null)
     {
@@ -126,7 +128,9 @@ public static class Ownership
             : Math.Min(MonthsPerYear, MonthNumber(day) - MonthNumber(start) + 1);
     }
 
-    /// <summary>Months of a crop year, up to the closing date, in which any of a pool's assets stood; without assets all that had begun.</summary>
+    /// <summary>
+    /// Months of a crop year, up to the closing date, in which any of a pool's assets stood; without assets all that had begun.
+    /// </summary>
     /// <returns>0 to 12.</returns>
     internal static int MonthsStanding(IReadOnlyList<AssetRow> assets, int cropYear, FarmSettings settings, DateOnly closing)
     {

@@ -19,8 +19,17 @@ public sealed class PoolNetwork
         PoolUserFinder finder = new(book, year, Enterprises, busy, problems);
         Users = finder.Users;
         ILookup<Pool, AssetRow> assets = book.Trace.Records.Tables.Assets.ToLookup(asset => book.Trace.Records.Pool(asset.Pool));
-        Capacity = Users.Select(users => users.Pool.Row.Capacity is > 0m and { } capacity
-            ? (decimal?)(capacity * Ownership.MonthsStanding(assets[users.Pool].ToList(), year, settings, book.Trace.Records.CostsUntil) / 12m) : null).ToList();
+        Capacity = Users
+            .Select(users =>
+                users.Pool.Row.Capacity is > 0m and { } capacity
+                    ? (decimal?)(
+                        capacity
+                        * Ownership.MonthsStanding(assets[users.Pool].ToList(), year, settings, book.Trace.Records.CostsUntil)
+                        / 12m
+                    )
+                    : null
+            )
+            .ToList();
         UsedFactor = Users.Select(users => Factor(users, busy, problems)).ToList();
         WarnOfHouseholdTwice(book, year, problems);
         CheckCircles();
@@ -37,7 +46,10 @@ public sealed class PoolNetwork
     /// <summary>The users of each pool, by pool index.</summary>
     public IReadOnlyList<PoolUsers> Users { get; }
 
-    /// <summary>What each pool could give in the crop year, by pool index: its capacity for the months its assets stood by the closing date; null: not known.</summary>
+    /// <summary>
+    /// What each pool could give in the crop year, by pool index: its capacity for the months its assets stood by the closing date; null:
+    /// not known.
+    /// </summary>
     public IReadOnlyList<decimal?> Capacity { get; }
 
     /// <summary>The part of each pool's ownership cost that is passed on: used over capacity, 1 without a capacity.</summary>
@@ -70,9 +82,16 @@ public sealed class PoolNetwork
     /// <summary>What of a pool's ownership cost is passed on where so much of it is used.</summary>
     private decimal FactorOf(PoolUsers users, decimal used) => CapacityOf(users) is { } capacity && used <= capacity ? used / capacity : 1m;
 
-    /// <summary>What use is held against; null where idle capacity is spread, or nothing tells it: a capacity in crates can't be held against sales value.</summary>
+    /// <summary>
+    /// What use is held against; null where idle capacity is spread, or nothing tells it: a capacity in crates can't be held against sales
+    /// value.
+    /// </summary>
     private decimal? CapacityOf(PoolUsers users) =>
-        Capacity[users.Pool.Index] is > 0m and { } capacity && users.BasisUsed.Kind == users.Pool.Basis.Kind && settings.IdleCapacity != IdleCapacity.Spread ? capacity : null;
+        Capacity[users.Pool.Index] is > 0m and { } capacity
+        && users.BasisUsed.Kind == users.Pool.Basis.Kind
+        && settings.IdleCapacity != IdleCapacity.Spread
+            ? capacity
+            : null;
 
     /// <summary>The household's part of a pool may be taken out by farm_percent or by use, not by both.</summary>
     private static void WarnOfHouseholdTwice(ChargeBook book, int year, List<Problem> problems)
@@ -95,7 +114,9 @@ public sealed class PoolNetwork
         }
     }
 
-    /// <summary>The shares, with the weights of some enterprises changed; weights that pools have on each other (a load in kWh) stay as measured.</summary>
+    /// <summary>
+    /// The shares, with the weights of some enterprises changed; weights that pools have on each other (a load in kWh) stay as measured.
+    /// </summary>
     /// <param name="ownership">True: ownership cost, of which idle capacity keeps its part.</param>
     /// <param name="factors">What an enterprise's weights are multiplied by; one that isn't there keeps its own.</param>
     /// <returns>The shares.</returns>
@@ -108,7 +129,10 @@ public sealed class PoolNetwork
         for (int i = 0; i < pools; i++)
         {
             PoolUsers users = Users[i];
-            decimal[] weights = [.. Enterprises.Select((enterprise, j) => users.OfEnterprise[j] * factors.GetValueOrDefault(enterprise, 1m))];
+            decimal[] weights =
+            [
+                .. Enterprises.Select((enterprise, j) => users.OfEnterprise[j] * factors.GetValueOrDefault(enterprise, 1m)),
+            ];
             decimal used = weights.Sum() + users.OfPool.Sum() + users.Household + users.NotAssigned;
             passedOn[i] = FactorOf(users, used);
             if (used <= 0m)
@@ -147,7 +171,14 @@ public sealed class PoolNetwork
             for (int i = 0; i < count; i++)
             {
                 PoolUsers users = Users[i];
-                if (!leaves[i] && (users.Total - users.OfPool.Sum() > 0m || users.Total <= 0m || Enumerable.Range(0, count).Any(j => users.OfPool[j] > 0m && leaves[j])))
+                if (
+                    !leaves[i]
+                    && (
+                        users.Total - users.OfPool.Sum() > 0m
+                        || users.Total <= 0m
+                        || Enumerable.Range(0, count).Any(j => users.OfPool[j] > 0m && leaves[j])
+                    )
+                )
                 {
                     leaves[i] = changed = true;
                 }

@@ -10,7 +10,13 @@ internal sealed class PoolUserFinder
     private readonly FarmRecords records;
     private readonly List<Problem> problems;
 
-    internal PoolUserFinder(ChargeBook book, int year, IReadOnlyList<Enterprise> enterprises, IReadOnlySet<Pool> busy, List<Problem> problems)
+    internal PoolUserFinder(
+        ChargeBook book,
+        int year,
+        IReadOnlyList<Enterprise> enterprises,
+        IReadOnlySet<Pool> busy,
+        List<Problem> problems
+    )
     {
         Trace = book.Trace;
         Charges = book.ByYear[year];
@@ -111,9 +117,15 @@ internal sealed class PoolUserFinder
 
     /// <summary>"Every crop year" of a planting are those it stands in.</summary>
     private bool IsPlantingOfOtherYears(string name) =>
-        records.FindPool(name) is null && records.FindCrop(name) is null && records.FindPlanting(name) is { } planting && !Enterprises.Any(enterprise => enterprise.Planting == planting);
+        records.FindPool(name) is null
+        && records.FindCrop(name) is null
+        && records.FindPlanting(name) is { } planting
+        && !Enterprises.Any(enterprise => enterprise.Planting == planting);
 
-    /// <summary>Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight. A name that a crop and a planting share is the crop's.</summary>
+    /// <summary>
+    /// Adds measured use; on a reckoned basis a planting or crop named here replaces its reckoned weight. A name that a crop and a planting
+    /// share is the crop's.
+    /// </summary>
     private void AddUser(PoolUsers users, IRecordRow row, string user, decimal quantity, HashSet<int> replaced)
     {
         string name = user.Trim();
@@ -129,7 +141,12 @@ internal sealed class PoolUserFinder
         {
             Crop? crop = records.FindCrop(name);
             Planting? planting = crop is null ? records.FindPlanting(name) : null;
-            List<int> own = [.. Enumerable.Range(0, Enterprises.Count).Where(i => crop is not null ? Enterprises[i].Crop == crop : Enterprises[i].Planting == planting)];
+            List<int> own =
+            [
+                .. Enumerable
+                    .Range(0, Enterprises.Count)
+                    .Where(i => crop is not null ? Enterprises[i].Crop == crop : Enterprises[i].Planting == planting),
+            ];
 
             if (own.Count == 0)
             {
@@ -139,7 +156,10 @@ internal sealed class PoolUserFinder
             }
 
             decimal[] days = own.Select(i => Enterprises[i].BedFootDays.Value).ToArray();
-            decimal[] parts = LargestRemainder.SplitExactly(quantity, days.Sum() > 0m ? days : own.Select(i => Enterprises[i].BedFeet.Value).ToArray());
+            decimal[] parts = LargestRemainder.SplitExactly(
+                quantity,
+                days.Sum() > 0m ? days : own.Select(i => Enterprises[i].BedFeet.Value).ToArray()
+            );
             for (int k = 0; k < own.Count; k++)
             {
                 if (replaced.Add(own[k]))

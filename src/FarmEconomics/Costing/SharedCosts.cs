@@ -21,7 +21,10 @@ public sealed class SharedCosts
         ToPools = toPools;
     }
 
-    /// <summary>Full-effect share of each pool (row) landing on each target (column): enterprises, then household, unused, not assigned. To 12 decimals.</summary>
+    /// <summary>
+    /// Full-effect share of each pool (row) landing on each target (column): enterprises, then household, unused, not assigned. To 12
+    /// decimals.
+    /// </summary>
     public decimal[,] Shares { get; }
 
     /// <summary>The share a pool passes directly to another pool, by the method that was used; for telling apart what reached a target
@@ -29,7 +32,8 @@ public sealed class SharedCosts
     /// <param name="pool">The pool that passes.</param>
     /// <param name="other">The pool that receives.</param>
     /// <returns>0 to 1.</returns>
-    public decimal PassedTo(int pool, int other) => Math.Max(0m, decimal.Round((decimal)ToPools[pool, other], ShareDecimals, MidpointRounding.AwayFromZero));
+    public decimal PassedTo(int pool, int other) =>
+        Math.Max(0m, decimal.Round((decimal)ToPools[pool, other], ShareDecimals, MidpointRounding.AwayFromZero));
 
     /// <summary>The shares pools pass directly to pools.</summary>
     internal Matrix<double> ToPools { get; }
@@ -49,7 +53,13 @@ public sealed class SharedCosts
     /// <param name="passedOn">The part of each pool that is passed on, 0 to 1; null: all of it.</param>
     /// <param name="idleColumn">The target that takes the rest.</param>
     /// <returns>The shares.</returns>
-    internal static SharedCosts Solve(double[,] toPools, double[,] toTargets, SharingMethod method, IReadOnlyList<decimal>? passedOn, int idleColumn)
+    internal static SharedCosts Solve(
+        double[,] toPools,
+        double[,] toTargets,
+        SharingMethod method,
+        IReadOnlyList<decimal>? passedOn,
+        int idleColumn
+    )
     {
         ArgumentNullException.ThrowIfNull(toPools);
         ArgumentNullException.ThrowIfNull(toTargets);
@@ -152,7 +162,9 @@ public sealed class SharedCosts
         }
     }
 
-    /// <summary>Step-down ignores service to pools already closed, direct all service to pools; the rest of the row is scaled up to 1.</summary>
+    /// <summary>
+    /// Step-down ignores service to pools already closed, direct all service to pools; the rest of the row is scaled up to 1.
+    /// </summary>
     private static void CutReturnFlows(Matrix<double> q, Matrix<double> r, SharingMethod method)
     {
         for (int i = 0; i < q.RowCount; i++)

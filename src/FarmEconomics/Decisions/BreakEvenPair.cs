@@ -12,17 +12,25 @@ public enum BreakEvenForm
     /// </summary>
     Textbook,
 
-    /// <summary>Full: a channel's fee follows the price, and costs that follow quantity or sales follow the yield; as in the columns of the result tables.</summary>
+    /// <summary>
+    /// Full: a channel's fee follows the price, and costs that follow quantity or sales follow the yield; as in the columns of the result
+    /// tables.
+    /// </summary>
     Full,
 }
 
 /// <summary>For whom costs are to be covered.</summary>
 public enum Run
 {
-    /// <summary>For the crop: the price at which its own net return is 0, charges of pools as reviewed. What must be earned in the long run.</summary>
+    /// <summary>
+    /// For the crop: the price at which its own net return is 0, charges of pools as reviewed. What must be earned in the long run.
+    /// </summary>
     Long,
 
-    /// <summary>For the farm: the price at which it nets what it nets without the crop, refilling of boxes included. Below it, growing the crop costs the farm money now.</summary>
+    /// <summary>
+    /// For the farm: the price at which it nets what it nets without the crop, refilling of boxes included. Below it, growing the crop
+    /// costs the farm money now.
+    /// </summary>
     Short,
 }
 
@@ -73,16 +81,31 @@ public sealed record BreakEvenPair(BreakEvenForm Form, Run Run, Result Price, Re
         decimal sold = budget.Sums.Sold, feet = budget.Sums.BedFeet.Value;
         if (form == BreakEvenForm.Full)
         {
-            return new BreakEvenPair(form, run, Times(model.PriceFactorFor(1m, longRun: false), model.PriceOutsideBoxes), PerFoot(model.YieldFactorFor(1m, longRun: false)));
+            return new BreakEvenPair(
+                form,
+                run,
+                Times(model.PriceFactorFor(1m, longRun: false), model.PriceOutsideBoxes),
+                PerFoot(model.YieldFactorFor(1m, longRun: false))
+            );
         }
 
         Result cost = longRun ? Result.Known(BreakEven.ToCover(budget) / sold) : model.FloorCost();
         decimal fees = longRun ? 0m : model.FeesOutsideBoxes.Amount / Math.Max(model.UnitsOutsideBoxes, 1e-9m);
         Result price = cost.Map(unit => unit + fees);
         Result average = longRun ? Result.Of(budget.Sums.SoldValue.Amount, sold, "nothing sold") : model.PriceOutsideBoxes;
-        return new BreakEvenPair(form, run, price, price.Value is { } each && average.Value is > 0m and { } got ? PerFoot(Result.Known(each / got)) : Result.NotAvailable(price.Reason ?? average.Reason ?? "nothing sold"));
+        return new BreakEvenPair(
+            form,
+            run,
+            price,
+            price.Value is { } each && average.Value is > 0m and { } got
+                ? PerFoot(Result.Known(each / got))
+                : Result.NotAvailable(price.Reason ?? average.Reason ?? "nothing sold")
+        );
 
-        static Result Times(Result factor, Result base1) => factor.Value is { } times && base1.Value is { } price ? Result.Known(times * price) : Result.NotAvailable(factor.Reason ?? base1.Reason ?? "no price");
+        static Result Times(Result factor, Result base1) =>
+            factor.Value is { } times && base1.Value is { } price
+                ? Result.Known(times * price)
+                : Result.NotAvailable(factor.Reason ?? base1.Reason ?? "no price");
 
         Result PerFoot(Result factor) => factor.Value is { } times ? Result.Of(times * sold, feet, "nothing planted in beds") : factor;
     }

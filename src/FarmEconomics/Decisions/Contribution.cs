@@ -16,6 +16,8 @@ public static class Contribution
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(budget);
-        return budget.Known.NoNetReturn is { } reason ? Result.NotAvailable(reason) : Result.Known(costs.Model(budget).Contribution(1m, 1m));
+        return budget.Known.NoNetReturn is { } reason
+            ? Result.NotAvailable(reason)
+            : Result.Known(costs.Model(budget).Contribution(1m, 1m));
     }
 }

@@ -26,6 +26,9 @@ public sealed record CostLine(string Name, BudgetLine Line, CostDriver VariesWit
     /// </summary>
     public bool IsNonCash => Stream is CostStream.OwnerLabor or CostStream.Ownership;
 
-    /// <summary>True when it goes as soon as the crop isn't grown: it varies with length, bed time, quantity or units sold. Trips go with a whole channel only.</summary>
+    /// <summary>
+    /// True when it goes as soon as the crop isn't grown: it varies with length, bed time, quantity or units sold. Trips go with a whole
+    /// channel only.
+    /// </summary>
     public bool IsAvoidable => VariesWith is not (CostDriver.Fixed or CostDriver.Trips);
 }

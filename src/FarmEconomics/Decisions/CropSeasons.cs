@@ -12,8 +12,9 @@ namespace FarmEconomics.Decisions;
 public sealed record SeasonContribution(int CropYear, Money Contribution);
 
 /// <summary>
-/// What crops added to the farm in the seasons on record, at the level of the reviewed one (docs/methods.md, section 17): sales by list price now over list price then, hours at the cost of an hour now, other costs
-/// by a yearly rate; per bed-foot, times the reviewed season's bed-feet, with what refilling the boxes takes now.
+/// What crops added to the farm in the seasons on record, at the level of the reviewed one (docs/methods.md, section 17): sales by list
+/// price now over list price then, hours at the cost of an hour now, other costs by a yearly rate; per bed-foot, times the reviewed
+/// season's bed-feet, with what refilling the boxes takes now.
 /// </summary>
 internal sealed class CropSeasons
 {
@@ -40,17 +41,29 @@ internal sealed class CropSeasons
         }
     }
 
-    /// <summary>The seasons of a crop, oldest first, the reviewed one last; seasons without a harvest or of unknown figures are left out.</summary>
+    /// <summary>
+    /// The seasons of a crop, oldest first, the reviewed one last; seasons without a harvest or of unknown figures are left out.
+    /// </summary>
     internal List<SeasonContribution> Of(EnterpriseBudget crop)
     {
         SensitivityModel model = costs.Model(crop);
         List<SeasonContribution> found = [];
         foreach ((int year, SeasonCosts season) in seasons.OrderBy(season => season.Key))
         {
-            if (season.Season.FindBudget(crop.Name) is { } then && then.Sums.Harvested > 0m && then.Known.NoNetReturn is null && then.Sums.BedFeet.Value > 0m)
+            if (
+                season.Season.FindBudget(crop.Name) is { } then
+                && then.Sums.Harvested > 0m
+                && then.Known.NoNetReturn is null
+                && then.Sums.BedFeet.Value > 0m
+            )
             {
                 decimal perFoot = Leveled(season, then) / then.Sums.BedFeet.Value;
-                found.Add(new SeasonContribution(year, Money.Rounded((perFoot * crop.Sums.BedFeet.Value) + (model.Refill - model.TripsFreed).Amount)));
+                found.Add(
+                    new SeasonContribution(
+                        year,
+                        Money.Rounded((perFoot * crop.Sums.BedFeet.Value) + (model.Refill - model.TripsFreed).Amount)
+                    )
+                );
             }
         }
 
@@ -58,12 +71,17 @@ internal sealed class CropSeasons
         return found;
     }
 
-    /// <summary>The variance within crops between their seasons, relative to each crop's output now, all crops pooled; null where no crop has two seasons.</summary>
+    /// <summary>
+    /// The variance within crops between their seasons, relative to each crop's output now, all crops pooled; null where no crop has two
+    /// seasons.
+    /// </summary>
     internal static decimal? PooledVariance(IEnumerable<(decimal Output, IReadOnlyList<SeasonContribution> Seasons)> crops)
     {
         decimal squares = 0m;
         int freedom = 0;
-        foreach ((decimal output, IReadOnlyList<SeasonContribution> seasons) in crops.Where(crop => crop.Seasons.Count > 1 && crop.Output > 0m))
+        foreach (
+            (decimal output, IReadOnlyList<SeasonContribution> seasons) in crops.Where(crop => crop.Seasons.Count > 1 && crop.Output > 0m)
+        )
         {
             decimal mean = seasons.Average(season => season.Contribution.Amount);
             squares += seasons.Sum(season => (season.Contribution.Amount - mean) * (season.Contribution.Amount - mean)) / (output * output);
@@ -77,9 +95,14 @@ internal sealed class CropSeasons
     private decimal Leveled(SeasonCosts season, EnterpriseBudget crop)
     {
         decimal amount = crop.Sums.ClosingStock.Amount * farmRatio[season.Season.CropYear];
-        foreach (DispositionPart part in season.Season.PartsOf(crop.Crop!).Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind != ChannelKind.Share))
+        foreach (
+            DispositionPart part in season
+                .Season.PartsOf(crop.Crop!)
+                .Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind != ChannelKind.Share)
+        )
         {
-            decimal worth = part.Disposition.Channel.Kind == ChannelKind.Household ? part.ListValue.Amount : (part.Amount - part.Fee).Amount;
+            decimal worth =
+                part.Disposition.Channel.Kind == ChannelKind.Household ? part.ListValue.Amount : (part.Amount - part.Fee).Amount;
             amount += worth * Ratio(season.Season.CropYear, crop.Crop!, part.Disposition.Channel, part.Disposition.Row.Date);
         }
 
@@ -95,7 +118,9 @@ internal sealed class CropSeasons
     private decimal Ratio(int year, Crop crop, Channel channel, DateOnly day)
     {
         Channel source = string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? channel : now.Records.Channel(channel.Row.ValuesFrom);
-        return prices.Listed(crop, source, day) is > 0m and { } then && prices.Listed(crop, source, day.AddYears(now.CropYear - year)) is { } today
+        return
+            prices.Listed(crop, source, day) is > 0m and { } then
+            && prices.Listed(crop, source, day.AddYears(now.CropYear - year)) is { } today
             ? today / then
             : farmRatio.GetValueOrDefault(year, 1m);
     }
@@ -103,12 +128,18 @@ internal sealed class CropSeasons
     /// <summary>List prices now over then, all crops that have both, weighted by what they brought.</summary>
     private decimal FarmRatio(SeasonReview season)
     {
-        decimal then = 0m, today = 0m;
-        foreach (DispositionPart part in season.DispositionParts.Where(part => part.Disposition.Channel.IsPriced && part.Enterprise is not null))
+        decimal then = 0m,
+            today = 0m;
+        foreach (
+            DispositionPart part in season.DispositionParts.Where(part => part.Disposition.Channel.IsPriced && part.Enterprise is not null)
+        )
         {
             DateOnly day = part.Disposition.Row.Date;
-            if (prices.Listed(part.Disposition.Crop, part.Disposition.Channel, day) is > 0m and { } was
-                && prices.Listed(part.Disposition.Crop, part.Disposition.Channel, day.AddYears(now.CropYear - season.CropYear)) is { } becomes)
+            if (
+                prices.Listed(part.Disposition.Crop, part.Disposition.Channel, day) is > 0m and { } was
+                && prices.Listed(part.Disposition.Crop, part.Disposition.Channel, day.AddYears(now.CropYear - season.CropYear))
+                    is { } becomes
+            )
             {
                 then += part.Amount.Amount;
                 today += part.Amount.Amount * becomes / was;
@@ -118,7 +149,8 @@ internal sealed class CropSeasons
         return then > 0m ? today / then : 1m;
     }
 
-    private decimal HourRatio(SeasonReview season, CostStream stream) => CostOfHour(season, stream) is > 0m and { } then && CostOfHour(now, stream) is > 0m and { } today ? today / then : 1m;
+    private decimal HourRatio(SeasonReview season, CostStream stream) =>
+        CostOfHour(season, stream) is > 0m and { } then && CostOfHour(now, stream) is > 0m and { } today ? today / then : 1m;
 
     private decimal? CostOfHour(SeasonReview season, CostStream stream)
     {

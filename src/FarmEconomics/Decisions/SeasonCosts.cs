@@ -106,7 +106,9 @@ public sealed class SeasonCosts
     private SensitivityModel MakeModel(EnterpriseBudget budget)
     {
         SensitivityModel model = SensitivityModel.Of(budget, Of(budget));
-        return budget.Crop is null || Season.Crops.All(crop => crop != budget) ? model : model.With(Avoidable.Without(budget), Avoidable.ShareNet(budget), SoldInBoxes(budget));
+        return budget.Crop is null || Season.Crops.All(crop => crop != budget)
+            ? model
+            : model.With(Avoidable.Without(budget), Avoidable.ShareNet(budget), SoldInBoxes(budget));
     }
 
     private decimal SoldInBoxes(EnterpriseBudget crop) => Season.PartsOf(crop.Crop!)

@@ -12,8 +12,9 @@ namespace FarmEconomics.Decisions;
 public sealed record SensitivityCase(string Name, decimal PriceChange, decimal YieldChange, decimal VariableCostChange, string Source)
 {
     /// <summary>
-    /// The pessimistic rule for vegetable budgets at its limits: price -30 %, production -20 %, variable cost +20 %, taken as a one-in-ten case. Source: University of Kentucky,
-    /// 2001 Kentucky Commercial Vegetable Production Budget Updates (New Crop Opportunities Center). Of its optimistic rule only "production +10 %" could be read, so there is none here.
+    /// The pessimistic rule for vegetable budgets at its limits: price -30 %, production -20 %, variable cost +20 %, taken as a one-in-ten
+    /// case. Source: University of Kentucky, 2001 Kentucky Commercial Vegetable Production Budget Updates (New Crop Opportunities Center).
+    /// Of its optimistic rule only "production +10 %" could be read, so there is none here.
     /// </summary>
     public static SensitivityCase Pessimistic { get; } =
         new("pessimistic", -0.30m, -0.20m, 0.20m, "University of Kentucky, 2001 Kentucky Commercial Vegetable Production Budget Updates");

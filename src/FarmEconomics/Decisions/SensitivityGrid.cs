@@ -2,7 +2,9 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions;
 
-/// <summary>A two-way table over price and yield: net return and gross margin per bed-foot-week. The cell at (1, 1) is the budget to the cent.</summary>
+/// <summary>
+/// A two-way table over price and yield: net return and gross margin per bed-foot-week. The cell at (1, 1) is the budget to the cent.
+/// </summary>
 public sealed class SensitivityGrid
 {
     private SensitivityGrid(SensitivityModel model, IReadOnlyList<decimal> priceFactors, IReadOnlyList<decimal> yieldFactors)
@@ -10,8 +12,12 @@ public sealed class SensitivityGrid
         Model = model;
         PriceFactors = priceFactors;
         YieldFactors = yieldFactors;
-        NetReturn = priceFactors.Select(price => (IReadOnlyList<Money>)[.. yieldFactors.Select(yield => Money.Rounded(model.NetReturn(price, yield)))]).ToList();
-        MarginPerBedFootWeek = priceFactors.Select(price => (IReadOnlyList<Result>)[.. yieldFactors.Select(yield => model.MarginPerBedFootWeek(price, yield))]).ToList();
+        NetReturn = priceFactors
+            .Select(price => (IReadOnlyList<Money>)[.. yieldFactors.Select(yield => Money.Rounded(model.NetReturn(price, yield)))])
+            .ToList();
+        MarginPerBedFootWeek = priceFactors
+            .Select(price => (IReadOnlyList<Result>)[.. yieldFactors.Select(yield => model.MarginPerBedFootWeek(price, yield))])
+            .ToList();
     }
 
     /// <summary>Factors used when none are given: 60 % to 140 % in steps of 10.</summary>
@@ -38,7 +44,11 @@ public sealed class SensitivityGrid
     /// <param name="yieldFactors">Yield factors above 0; null: the usual ones.</param>
     /// <returns>The grid.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A factor is not above 0.</exception>
-    public static SensitivityGrid Of(SensitivityModel model, IReadOnlyList<decimal>? priceFactors = null, IReadOnlyList<decimal>? yieldFactors = null)
+    public static SensitivityGrid Of(
+        SensitivityModel model,
+        IReadOnlyList<decimal>? priceFactors = null,
+        IReadOnlyList<decimal>? yieldFactors = null
+    )
     {
         ArgumentNullException.ThrowIfNull(model);
         foreach (decimal factor in (priceFactors ?? []).Concat(yieldFactors ?? []))

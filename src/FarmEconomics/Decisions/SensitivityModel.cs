@@ -6,9 +6,10 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions;
 
 /// <summary>
-/// A budget as a function of a price factor p and a yield factor y: what was sold and the channels' fees on it x p y, other output and costs that vary with quantity or units sold x y, costs that vary
-/// with length or bed time, trips and fixed ones unchanged. At (1, 1) it is the budget. Source: partial and sensitivity budgeting of extension enterprise budgets, with a fee that follows the price.
-/// Immutable and safe to share between threads.
+/// A budget as a function of a price factor p and a yield factor y: what was sold and the channels' fees on it x p y, other output and
+/// costs that vary with quantity or units sold x y, costs that vary with length or bed time, trips and fixed ones unchanged. At (1, 1) it
+/// is the budget. Source: partial and sensitivity budgeting of extension enterprise budgets, with a fee that follows the price. Immutable
+/// and safe to share between threads.
 /// </summary>
 public sealed class SensitivityModel
 {
@@ -23,7 +24,15 @@ public sealed class SensitivityModel
     /// <param name="bedFeet">Bed-feet; 0 when not known.</param>
     /// <param name="bedFootWeeks">Bed-foot-weeks; 0 when not known.</param>
     /// <param name="lines">The costs.</param>
-    public SensitivityModel(string name, Money marketOutput, Money household, decimal units, BedFeet bedFeet, BedFootWeeks bedFootWeeks, IReadOnlyList<CostLine> lines)
+    public SensitivityModel(
+        string name,
+        Money marketOutput,
+        Money household,
+        decimal units,
+        BedFeet bedFeet,
+        BedFootWeeks bedFootWeeks,
+        IReadOnlyList<CostLine> lines
+    )
     {
         ArgumentNullException.ThrowIfNull(lines);
         Name = name;
@@ -54,7 +63,10 @@ public sealed class SensitivityModel
     /// <summary>Output at (1, 1).</summary>
     public Money Output => MarketOutput + Household;
 
-    /// <summary>The part of the output that wasn't sold by the unit and keeps its value whatever the price: household use, closing stock and money of channels of kind other.</summary>
+    /// <summary>
+    /// The part of the output that wasn't sold by the unit and keeps its value whatever the price: household use, closing stock and money
+    /// of channels of kind other.
+    /// </summary>
     public Money NotSold { get; init; }
 
     /// <summary>The channels' fees on what was sold: they follow the price.</summary>
@@ -91,7 +103,10 @@ public sealed class SensitivityModel
     public IReadOnlyList<CostLine> Lines { get; }
 
     /// <summary>What a unit sold brought at (1, 1): the price that factor 1 stands for.</summary>
-    public Result Price => Units > 0m ? Result.Known((Output - NotSold).Amount / Units) : Result.NotAvailable("nothing sold, or several crops without a common unit");
+    public Result Price =>
+        Units > 0m
+            ? Result.Known((Output - NotSold).Amount / Units)
+            : Result.NotAvailable("nothing sold, or several crops without a common unit");
 
     /// <summary>The model of a budget.</summary>
     /// <param name="budget">The budget.</param>
@@ -102,7 +117,15 @@ public sealed class SensitivityModel
         ArgumentNullException.ThrowIfNull(budget);
         BudgetSums sums = budget.Sums;
         decimal units = budget.Crop is null ? 0m : sums.Sold;
-        return new SensitivityModel(budget.Name, budget.SalesValue + sums.ClosingStock, sums.Household, units, sums.BedFeet, budget.BedFootWeeks, lines)
+        return new SensitivityModel(
+            budget.Name,
+            budget.SalesValue + sums.ClosingStock,
+            sums.Household,
+            units,
+            sums.BedFeet,
+            budget.BedFootWeeks,
+            lines
+        )
         {
             NotSold = budget.OutputNotSold,
             Fees = sums.SoldFees,
@@ -139,8 +162,8 @@ public sealed class SensitivityModel
     public decimal NetReturn(decimal price, decimal yield) => Line(longRun: true).Net(price, yield);
 
     /// <summary>
-    /// What growing the crop adds to the farm as it stands: output less avoidable cost, where boxes count what refilling them would take and not the payments, which stay. The price is that outside
-    /// boxes.
+    /// What growing the crop adds to the farm as it stands: output less avoidable cost, where boxes count what refilling them would take
+    /// and not the payments, which stay. The price is that outside boxes.
     /// </summary>
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
@@ -158,7 +181,8 @@ public sealed class SensitivityModel
     /// <param name="price">Price factor, 0 or more.</param>
     /// <param name="yield">Yield factor, 0 or more.</param>
     /// <returns>The rate; not available without time in bed.</returns>
-    public Result MarginPerBedFootWeek(decimal price, decimal yield) => Result.Of(GrossMargin(price, yield), BedFootWeeks.Value, "no time in bed");
+    public Result MarginPerBedFootWeek(decimal price, decimal yield) =>
+        Result.Of(GrossMargin(price, yield), BedFootWeeks.Value, "no time in bed");
 
     /// <summary>The price factor at which a yield factor leaves a wanted amount.</summary>
     /// <param name="yield">Yield factor, above 0.</param>
@@ -168,7 +192,10 @@ public sealed class SensitivityModel
     public Result PriceFactorFor(decimal yield, bool longRun, decimal wanted = 0m)
     {
         bool inBoxes = !longRun && Followed == ShareNet.Amount && ShareNet != Money.Zero;
-        string missing = Output.Amount <= NotSold.Amount ? "nothing sold" : inBoxes ? "sold only in boxes" : "the channel's fee takes all of the sales";
+        string missing =
+            Output.Amount <= NotSold.Amount ? "nothing sold"
+            : inBoxes ? "sold only in boxes"
+            : "the channel's fee takes all of the sales";
         return Line(longRun).PriceFor(yield, missing, wanted);
     }
 
@@ -188,7 +215,8 @@ public sealed class SensitivityModel
     private static decimal Staying(decimal[] cost) => cost[(int)CostDriver.Fixed] + cost[(int)CostDriver.Trips];
 
     /// <summary>
-    /// The money units sold outside boxes must bring, each, before the channel's fee, for the farm to net what it nets without the crop; short run. Below 0 where what isn't sold there covers all.
+    /// The money units sold outside boxes must bring, each, before the channel's fee, for the farm to net what it nets without the crop;
+    /// short run. Below 0 where what isn't sold there covers all.
     /// </summary>
     /// <param name="yield">Yield factor, above 0.</param>
     internal Result FloorCost(decimal yield = 1m) =>
@@ -200,7 +228,9 @@ public sealed class SensitivityModel
     /// <summary>What follows price and yield: what was sold, less the channels' fees.</summary>
     internal decimal Followed => (Output - NotSold - Fees).Amount;
 
-    /// <summary>What follows the yield alone: other output, less the costs of picking, packing and selling but for the fees. At (1, 1), all costs.</summary>
+    /// <summary>
+    /// What follows the yield alone: other output, less the costs of picking, packing and selling but for the fees. At (1, 1), all costs.
+    /// </summary>
     internal decimal Grown() => Grown(costs);
 
     // Fees stand on the selling line, so they are in the direct costs as in all.

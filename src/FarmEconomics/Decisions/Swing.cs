@@ -13,8 +13,8 @@ public sealed record Swing(string Input, Money AtLow, Money AtHigh)
     public Money Size => new(Math.Abs((AtHigh - AtLow).Amount));
 
     /// <summary>
-    /// One-at-a-time swings, the largest first. "Wage" moves all labor money, wherever it stands; "hours" only the labor line, so that overhead
-    /// hours are in the wage but not in the hours. Each further cost line moves alone; labor lines are left to wage and hours.
+    /// One-at-a-time swings, the largest first. "Wage" moves all labor money, wherever it stands; "hours" only the labor line, so that
+    /// overhead hours are in the wage but not in the hours. Each further cost line moves alone; labor lines are left to wage and hours.
     /// </summary>
     /// <param name="model">The model of a crop or of the farm.</param>
     /// <param name="fraction">How far each goes, above 0 and below 1.</param>
@@ -35,7 +35,12 @@ public sealed record Swing(string Input, Money AtLow, Money AtHigh)
             Cost("wage", model.Lines.Where(line => line.IsLabor)),
             Cost("hours", model.Lines.Where(line => line.IsLabor && line.Line == BudgetLine.Labor)),
         ];
-        swings.AddRange(model.Lines.Where(line => !line.IsLabor).GroupBy(line => line.Name, StringComparer.OrdinalIgnoreCase).Select(group => Cost(group.Key, group)));
+        swings.AddRange(
+            model
+                .Lines.Where(line => !line.IsLabor)
+                .GroupBy(line => line.Name, StringComparer.OrdinalIgnoreCase)
+                .Select(group => Cost(group.Key, group))
+        );
         return swings.OrderByDescending(swing => swing.Size.Amount).ThenBy(swing => swing.Input, StringComparer.Ordinal).ToList();
 
         Swing Cost(string name, IEnumerable<CostLine> lines)

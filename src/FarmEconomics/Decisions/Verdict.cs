@@ -8,7 +8,9 @@ namespace FarmEconomics.Decisions;
 /// <summary>Where a verdict points.</summary>
 public enum Direction
 {
-    /// <summary>Over the seasons on record the farm would have been better off without it, or with other crops in its place, by more than the noise.</summary>
+    /// <summary>
+    /// Over the seasons on record the farm would have been better off without it, or with other crops in its place, by more than the noise.
+    /// </summary>
     DropOrChange,
 
     /// <summary>It doesn't carry its full cost, but helps to pay what stays.</summary>
@@ -64,7 +66,10 @@ public sealed record Verdict
     /// <summary>Cash, hours and value without it, as the reviewed season went.</summary>
     public required MeansChange Without { get; init; }
 
-    /// <summary>Crops that would do better in its place; null when none does, by more than the noise of both and a part of its output; never for a perennial.</summary>
+    /// <summary>
+    /// Crops that would do better in its place; null when none does, by more than the noise of both and a part of its output; never for a
+    /// perennial.
+    /// </summary>
     public Mix? BetterMix { get; init; }
 
     /// <summary>Cash, hours and value with <see cref="BetterMix"/> in its place; null without one.</summary>
@@ -103,5 +108,6 @@ public sealed record Verdict
     };
 
     /// <summary>True when what it advises lowers cash.</summary>
-    public bool LowersCash => (Direction == Direction.DropOrChange || (Direction == Direction.Grow && More is not null)) && Advised.Cash.Amount < 0m;
+    public bool LowersCash =>
+        (Direction == Direction.DropOrChange || (Direction == Direction.Grow && More is not null)) && Advised.Cash.Amount < 0m;
 }

@@ -6,8 +6,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions;
 
 /// <summary>
-/// Makes verdicts in this order (docs/methods.md, section 17): drop or change, grow, too close to call, fix, keep. Drop and change ask for two seasons on record; each of drop, change and grow for the same sign
-/// with own hours at nothing and at their value.
+/// Makes verdicts in this order (docs/methods.md, section 17): drop or change, grow, too close to call, fix, keep. Drop and change ask for
+/// two seasons on record; each of drop, change and grow for the same sign with own hours at nothing and at their value.
 /// </summary>
 internal sealed class VerdictMaker
 {
@@ -33,24 +33,36 @@ internal sealed class VerdictMaker
             seasons[crop.Name] = past.Of(crop);
         }
 
-        variance = CropSeasons.PooledVariance(costs.Season.Crops.Where(crop => Unknown(crop) is null).Select(crop => (crop.Output.Amount, (IReadOnlyList<SeasonContribution>)seasons[crop.Name])));
+        variance = CropSeasons.PooledVariance(
+            costs
+                .Season.Crops.Where(crop => Unknown(crop) is null)
+                .Select(crop => (crop.Output.Amount, (IReadOnlyList<SeasonContribution>)seasons[crop.Name]))
+        );
     }
 
     /// <summary>
-    /// The verdicts, in the order of the crops. What a market takes, it takes once: crops that add least per bed-foot-week look for others in their place first, and what they give to the market is no longer
-    /// there for the next. A crop that goes takes no other's place, one that takes a place stays.
+    /// The verdicts, in the order of the crops. What a market takes, it takes once: crops that add least per bed-foot-week look for others
+    /// in their place first, and what they give to the market is no longer there for the next. A crop that goes takes no other's place, one
+    /// that takes a place stays.
     /// </summary>
     internal IEnumerable<Verdict> All()
     {
         Verdict[] found = [.. costs.Season.Crops.Select((crop, index) => Make(crop, simulation.Crops[index]))];
-        foreach (int i in Enumerable.Range(0, found.Length).Where(i => found[i].WhyUnknown is null).OrderBy(i => (found[i].Mean / found[i].Budget.BedFootWeeks).Value ?? 0m))
+        foreach (
+            int i in Enumerable
+                .Range(0, found.Length)
+                .Where(i => found[i].WhyUnknown is null)
+                .OrderBy(i => (found[i].Mean / found[i].Budget.BedFootWeeks).Value ?? 0m)
+        )
         {
             found[i] = WithMix(found[i]);
         }
 
         for (int i = 0; i < found.Length; i++)
         {
-            found[i] = found[i].WhyUnknown is null ? Judged(found[i] with { InPlaceOf = places.GetValueOrDefault(found[i].Budget.Name) ?? [] }) : found[i];
+            found[i] = found[i].WhyUnknown is null
+                ? Judged(found[i] with { InPlaceOf = places.GetValueOrDefault(found[i].Budget.Name) ?? [] })
+                : found[i];
         }
 
         return found;
@@ -75,9 +87,16 @@ internal sealed class VerdictMaker
             Without = judge.WithoutCrop(crop.Name),
             Room = crop.Sums.BedFeet.Value > 0m ? judge.Shortness.RoomFor(crop) : 0m,
             TurnsAtWage = Result.NotAvailable("no value of an own hour turns it"),
-            Needs = new TurningPoints(Result.NotAvailable(unknown ?? ""), Result.NotAvailable(unknown ?? ""), Result.NotAvailable(unknown ?? "")),
+            Needs = new TurningPoints(
+                Result.NotAvailable(unknown ?? ""),
+                Result.NotAvailable(unknown ?? ""),
+                Result.NotAvailable(unknown ?? "")
+            ),
             HoursByRule = ByRule(crop),
-            NetPerBedFootWeek = unknown is null && crop.Known.Value is null ? crop.NetReturn / crop.BedFootWeeks : Result.NotAvailable(unknown ?? crop.Known.Value ?? ""),
+            NetPerBedFootWeek =
+                unknown is null && crop.Known.Value is null
+                    ? crop.NetReturn / crop.BedFootWeeks
+                    : Result.NotAvailable(unknown ?? crop.Known.Value ?? ""),
             Outcome = outcome,
         };
     }
@@ -93,7 +112,11 @@ internal sealed class VerdictMaker
             BetterMix = direction == Direction.DropOrChange ? verdict.BetterMix : null,
             WithMix = direction == Direction.DropOrChange ? verdict.WithMix : null,
             TurnsAtWage = atWageOnly ? verdict.Without.PerOwnHour : verdict.TurnsAtWage,
-            Needs = NeedsOf(verdict.Budget, direction, direction == Direction.DropOrChange && verdict.WithMix is { } better ? better.Net : Money.Zero),
+            Needs = NeedsOf(
+                verdict.Budget,
+                direction,
+                direction == Direction.DropOrChange && verdict.WithMix is { } better ? better.Net : Money.Zero
+            ),
         };
     }
 
@@ -116,10 +139,15 @@ internal sealed class VerdictMaker
     private static bool LosesWithoutOwnHours(Verdict verdict) => (verdict.Mean + verdict.Without.OwnHoursValue).Amount < 0m;
 
     // What more of a perennial costs before it bears isn't in the records of a season.
-    private static bool Pays(Verdict verdict) => verdict.More is { Short.Count: 0 } more && !verdict.Budget.Crop!.Perennial && more.Means.WithoutOwnHours.Amount > 0m
+    private static bool Pays(Verdict verdict) =>
+        verdict.More is { Short.Count: 0 } more
+        && !verdict.Budget.Crop!.Perennial
+        && more.Means.WithoutOwnHours.Amount > 0m
         && more.Means.Net.Amount > verdict.Noise.Amount * more.BedFeet / verdict.Budget.Sums.BedFeet.Value;
 
-    /// <summary>A perennial never gives way to crops of one season: what it has yet to bring in the years it was planted for isn't in the records.</summary>
+    /// <summary>
+    /// A perennial never gives way to crops of one season: what it has yet to bring in the years it was planted for isn't in the records.
+    /// </summary>
     private bool CanChange(Verdict verdict) => verdict.Seasons.Count >= 2 && verdict.Budget.Sums.BedFeet.Value > 0m
         && !verdict.Budget.Crop!.Perennial && !given.ContainsKey(verdict.Budget.Name);
 
@@ -132,7 +160,11 @@ internal sealed class VerdictMaker
         }
 
         MeansChange means = judge.WithMix(name, mix, settings.Elasticity, given);
-        decimal noise = verdict.Noise.Amount + mix.Crops.Sum(one => NoiseOf(costs.Season.FindBudget(one.Crop)!).Amount * one.BedFeet / costs.Season.FindBudget(one.Crop)!.Sums.BedFeet.Value);
+        decimal noise =
+            verdict.Noise.Amount
+            + mix.Crops.Sum(one =>
+                NoiseOf(costs.Season.FindBudget(one.Crop)!).Amount * one.BedFeet / costs.Season.FindBudget(one.Crop)!.Sums.BedFeet.Value
+            );
 
         // What the crop adds counts by the mean of its seasons, not by the reviewed one alone.
         decimal moved = (verdict.Seasons[^1].Contribution - verdict.Mean).Amount;
@@ -155,20 +187,30 @@ internal sealed class VerdictMaker
     private Verdict WithMore(Verdict verdict)
     {
         decimal feet = Math.Min(settings.GrowStep * verdict.Budget.Sums.BedFeet.Value, verdict.Room);
-        return feet <= 0m || verdict.BetterMix is not null || verdict.InPlaceOf.Count > 0 ? verdict : verdict with
-        {
-            More = new GrowthTried(
-                feet, judge.More(verdict.Budget.Name, feet, settings.Elasticity), judge.Turning(verdict.Budget, feet), judge.Shortness.Without(verdict.Budget, feet)),
-        };
+        return feet <= 0m || verdict.BetterMix is not null || verdict.InPlaceOf.Count > 0
+            ? verdict
+            : verdict with
+            {
+                More = new GrowthTried(
+                    feet,
+                    judge.More(verdict.Budget.Name, feet, settings.Elasticity),
+                    judge.Turning(verdict.Budget, feet),
+                    judge.Shortness.Without(verdict.Budget, feet)
+                ),
+            };
     }
 
     /// <summary>sqrt(s2 / n + (0.2 U)^2 + (0.2 V)^2): spread of seasons, labor and harvests divided by rule.</summary>
     private Money NoiseOf(EnterpriseBudget crop)
     {
         decimal output = crop.Output.Amount;
-        decimal labor = costs.Of(crop).Where(line => line.IsAvoidable && line.IsLabor && line.Pool is not null).Sum(line => line.Amount.Amount)
+        decimal labor =
+            costs.Of(crop).Where(line => line.IsAvoidable && line.IsLabor && line.Pool is not null).Sum(line => line.Amount.Amount)
             + crop.Enterprises.SelectMany(costs.DirectCharges).Where(charge => charge.Estimated).Sum(charge => charge.Amount.Amount);
-        decimal unnamed = costs.Season.LotsOf(crop.Crop!).Where(lot => string.IsNullOrWhiteSpace(lot.Row.Planting)).Sum(lot => lot.Quantity);
+        decimal unnamed = costs
+            .Season.LotsOf(crop.Crop!)
+            .Where(lot => string.IsNullOrWhiteSpace(lot.Row.Planting))
+            .Sum(lot => lot.Quantity);
         decimal harvests = crop.Sums.Harvested > 0m && crop.Enterprises.Count > 1 ? output * unnamed / crop.Sums.Harvested : 0m;
         decimal square = ((variance ?? 0m) * output * output / seasons[crop.Name].Count)
             + (settings.RuleError * labor * settings.RuleError * labor) + (settings.RuleError * harvests * settings.RuleError * harvests);
@@ -177,11 +219,19 @@ internal sealed class VerdictMaker
 
     private Result ByRule(EnterpriseBudget crop)
     {
-        decimal logged = crop.Enterprises.SelectMany(costs.DirectCharges).Where(charge => charge.Hours > 0m && !charge.Estimated).Sum(charge => charge.Hours);
-        return crop.Known.Hours is { } unknown ? Result.NotAvailable(unknown) : Result.Of(crop.LaborHours.Value - logged, crop.LaborHours.Value, "no labor hours");
+        decimal logged = crop
+            .Enterprises.SelectMany(costs.DirectCharges)
+            .Where(charge => charge.Hours > 0m && !charge.Estimated)
+            .Sum(charge => charge.Hours);
+        return crop.Known.Hours is { } unknown
+            ? Result.NotAvailable(unknown)
+            : Result.Of(crop.LaborHours.Value - logged, crop.LaborHours.Value, "no labor hours");
     }
 
-    /// <summary>What takes the deciding amount to 0: what the crop adds to the farm for drop or change (or to what crops in its place would add), else its net return at full cost.</summary>
+    /// <summary>
+    /// What takes the deciding amount to 0: what the crop adds to the farm for drop or change (or to what crops in its place would add),
+    /// else its net return at full cost.
+    /// </summary>
     private TurningPoints NeedsOf(EnterpriseBudget crop, Direction direction, Money better)
     {
         bool longRun = direction is not (Direction.DropOrChange or Direction.TooClose);
@@ -191,9 +241,16 @@ internal sealed class VerdictMaker
         Result unit = longRun ? model.Price : model.PriceOutsideBoxes;
         decimal missing = wanted - (longRun ? crop.NetReturn.Amount : model.Contribution(1m, 1m));
         decimal labor = model.Lines.Where(line => line.IsLabor && (longRun || line.IsAvoidable)).Sum(line => line.Amount.Amount);
-        Result hours = missing > 0m && missing < labor ? Result.Known(missing / labor * crop.LaborHours.Value) : Result.NotAvailable("hours alone don't change it");
+        Result hours =
+            missing > 0m && missing < labor
+                ? Result.Known(missing / labor * crop.LaborHours.Value)
+                : Result.NotAvailable("hours alone don't change it");
         return new TurningPoints(
-            price.Value is { } factor && unit.Value is { } each ? Result.Known((factor - 1m) * each) : Result.NotAvailable(price.Reason ?? unit.Reason ?? ""),
-            yield.Map(times => times - 1m), hours);
+            price.Value is { } factor && unit.Value is { } each
+                ? Result.Known((factor - 1m) * each)
+                : Result.NotAvailable(price.Reason ?? unit.Reason ?? ""),
+            yield.Map(times => times - 1m),
+            hours
+        );
     }
 }

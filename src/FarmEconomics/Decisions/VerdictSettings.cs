@@ -1,6 +1,8 @@
 namespace FarmEconomics.Decisions;
 
-/// <summary>The assumptions verdicts rest on: the user's to set, printed with every verdict. None has a published source; they are our own.</summary>
+/// <summary>
+/// The assumptions verdicts rest on: the user's to set, printed with every verdict. None has a published source; they are our own.
+/// </summary>
 public sealed record VerdictSettings
 {
     /// <summary>Growing more is tried by so much of the crop's length, 0 to 1, or by the room there is.</summary>

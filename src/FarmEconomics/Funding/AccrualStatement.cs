@@ -3,8 +3,9 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// From net farm cash income to net farm income: changes in what is on hand, owed and paid ahead between two balance sheets, and book depreciation. The usual
-/// accrual adjustments (extension handouts on the accrual-adjusted income statement). In currency; amounts are signed as they add to income.
+/// From net farm cash income to net farm income: changes in what is on hand, owed and paid ahead between two balance sheets, and book
+/// depreciation. The usual accrual adjustments (extension handouts on the accrual-adjusted income statement). In currency; amounts are
+/// signed as they add to income.
 /// </summary>
 /// <param name="CashIncome">Sales, share payments and other income by date.</param>
 /// <param name="OperatingExpense">Running costs, wages and fees by date, above 0.</param>
@@ -57,15 +58,18 @@ public sealed record AccrualStatement(
 }
 
 /// <summary>
-/// Statement of owner equity at cost: from one balance sheet to the next by the income of the year and what the household took or gave. Every step comes from the
-/// books or the sheets; money the records don't explain is a step of its own, and the steps meet the closing sheet to the cent.
+/// Statement of owner equity at cost: from one balance sheet to the next by the income of the year and what the household took or gave.
+/// Every step comes from the books or the sheets; money the records don't explain is a step of its own, and the steps meet the closing
+/// sheet to the cent.
 /// </summary>
 /// <param name="Opening">Equity at the beginning.</param>
 /// <param name="Steps">The steps.</param>
 /// <param name="Closing">Equity at the end, from the balance sheet.</param>
 public sealed record OwnerEquity(decimal Opening, IReadOnlyList<BridgeStep> Steps, decimal Closing)
 {
-    /// <summary>Cash counted at the end less opening cash and all receipts and payments: money no row tells of. Above 0 it came in.</summary>
+    /// <summary>
+    /// Cash counted at the end less opening cash and all receipts and payments: money no row tells of. Above 0 it came in.
+    /// </summary>
     /// <param name="book">The cash book.</param>
     /// <param name="opening">The balance sheet at the beginning.</param>
     /// <param name="closing">The balance sheet at the end.</param>
@@ -91,21 +95,34 @@ public sealed record OwnerEquity(decimal Opening, IReadOnlyList<BridgeStep> Step
         decimal retired = assets.Where(asset => asset.Retired > opening.Date && asset.Retired <= closing.Date)
             .Sum(asset => BookValue.Cost(asset) - BookValue.Depreciation(asset, DateOnly.MinValue, closing.Date));
         decimal debt = closing.CostOf(BalanceKind.Debt) - opening.CostOf(BalanceKind.Debt);
-        return new OwnerEquity(opening.EquityAtCost,
-        [
-            new("Net farm income", income.NetFarmIncome),
-            new("Drawings of the household", book.Sum(CashKind.Drawings)),
-            new("The household's part of shared bills", book.Sum(CashKind.HouseholdPart)),
-            new("Income tax", book.Sum(CashKind.IncomeTax)),
-            new("Assets put into service, at cost, less purchases in the books", bought + book.Sum(CashKind.Capital)),
-            new("Assets retired, at book value", -retired),
-            new("Loans paid out and paid back, against the change in debt listed", LoansPaidOut(book) + book.Sum(CashKind.Principal) - debt),
-            new("Change in land and other longer-term items beside the assets table", closing.CostOf(BalanceKind.BesideAssets) - opening.CostOf(BalanceKind.BesideAssets)),
-            new("Cash no row of the records tells of (below 0: it left)", CashNotInTheRecords(book, opening, closing)),
-        ], closing.EquityAtCost);
+        return new OwnerEquity(
+            opening.EquityAtCost,
+            [
+                new("Net farm income", income.NetFarmIncome),
+                new("Drawings of the household", book.Sum(CashKind.Drawings)),
+                new("The household's part of shared bills", book.Sum(CashKind.HouseholdPart)),
+                new("Income tax", book.Sum(CashKind.IncomeTax)),
+                new("Assets put into service, at cost, less purchases in the books", bought + book.Sum(CashKind.Capital)),
+                new("Assets retired, at book value", -retired),
+                new(
+                    "Loans paid out and paid back, against the change in debt listed",
+                    LoansPaidOut(book) + book.Sum(CashKind.Principal) - debt
+                ),
+                new(
+                    "Change in land and other longer-term items beside the assets table",
+                    closing.CostOf(BalanceKind.BesideAssets) - opening.CostOf(BalanceKind.BesideAssets)
+                ),
+                new("Cash no row of the records tells of (below 0: it left)", CashNotInTheRecords(book, opening, closing)),
+            ],
+            closing.EquityAtCost
+        );
     }
 
     /// <summary>Loans of the loans table paid out in the year, one period before their first payment.</summary>
     internal static decimal LoansPaidOut(CashBook book) =>
-        Money.Rounded(book.Records.Tables.Loans.Select(LoanTerms.Of).Where(loan => book.Period.Holds(loan.PaidOut)).Sum(loan => loan.Principal)).Amount;
+        Money
+            .Rounded(
+                book.Records.Tables.Loans.Select(LoanTerms.Of).Where(loan => book.Period.Holds(loan.PaidOut)).Sum(loan => loan.Principal)
+            )
+            .Amount;
 }

@@ -5,7 +5,9 @@ using FarmEconomics.Records.Schema;
 
 namespace FarmEconomics.Funding;
 
-/// <summary>How an assumption is written: the name it is set by, its title in words, and the way between text and its typed place.</summary>
+/// <summary>
+/// How an assumption is written: the name it is set by, its title in words, and the way between text and its typed place.
+/// </summary>
 internal abstract record AssumptionEntry(string Name, string Title, string Unit, string Meaning)
 {
     /// <summary>Its value as text, decimals with a point; null: not given.</summary>
@@ -45,10 +47,17 @@ internal sealed record NumberEntry(string Name, string Title, string Unit, strin
 
     public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation)
     {
-        decimal value = TypedNumber.Read(text, notation.DecimalMark) is { } number && Math.Abs(number) <= Largest && decimal.Round(number, MostDecimals) == number
-            ? number
-            : throw new ArgumentException(
-                notation.Text($"{Name} must be a number ({Unit}) between -{Largest:#,0} and {Largest:#,0} with at most {MostDecimals} decimals and no marks between thousands, not \"{text}\"."), nameof(text));
+        decimal value =
+            TypedNumber.Read(text, notation.DecimalMark) is { } number
+            && Math.Abs(number) <= Largest
+            && decimal.Round(number, MostDecimals) == number
+                ? number
+                : throw new ArgumentException(
+                    notation.Text(
+                        $"{Name} must be a number ({Unit}) between -{Largest:#,0} and {Largest:#,0} with at most {MostDecimals} decimals and no marks between thousands, not \"{text}\"."
+                    ),
+                    nameof(text)
+                );
         Check(value, notation);
         return Set(assumptions, value);
     }
@@ -85,9 +94,10 @@ internal sealed record WordEntry<T>(string Name, string Title, string Meaning) :
 
     public override string TextOf(FundingAssumptions assumptions) => Words.Of(Get(assumptions));
 
-    public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation) => Words.TryParse(text, out T value)
-        ? Set(assumptions, value)
-        : throw new ArgumentException($"{Name} must be one of {string.Join(", ", Words.All<T>())}, not \"{text}\".", nameof(text));
+    public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation) =>
+        Words.TryParse(text, out T value)
+            ? Set(assumptions, value)
+            : throw new ArgumentException($"{Name} must be one of {string.Join(", ", Words.All<T>())}, not \"{text}\".", nameof(text));
 }
 
 /// <summary>A name or any text; a blank one is not given.</summary>
@@ -99,7 +109,8 @@ internal sealed record TextEntry(string Name, string Title, string Unit, string 
 
     public override string? TextOf(FundingAssumptions assumptions) => Get(assumptions);
 
-    public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation) => Set(assumptions, text.Length == 0 ? null : text);
+    public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation) =>
+        Set(assumptions, text.Length == 0 ? null : text);
 }
 
 /// <summary>Several object classes.</summary>
@@ -112,8 +123,20 @@ internal sealed record ClassesEntry(string Name, string Title, string Meaning) :
     public override string TextOf(FundingAssumptions assumptions) => string.Join(", ", Get(assumptions).Select(Words.Of));
 
     public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation) =>
-        Set(assumptions, [.. Parts(text).Select(word => Words.TryParse(word, out ObjectClass value) ? value
-            : throw new ArgumentException($"{Name}: there is no object class \"{word}\"; classes: {string.Join(", ", Words.All<ObjectClass>())}.", nameof(text)))]);
+        Set(
+            assumptions,
+            [
+                .. Parts(text)
+                    .Select(word =>
+                        Words.TryParse(word, out ObjectClass value)
+                            ? value
+                            : throw new ArgumentException(
+                                $"{Name}: there is no object class \"{word}\"; classes: {string.Join(", ", Words.All<ObjectClass>())}.",
+                                nameof(text)
+                            )
+                    ),
+            ]
+        );
 }
 
 /// <summary>Several percentages, one a year.</summary>
@@ -127,13 +150,17 @@ internal sealed record PercentsEntry(string Name, string Title, string Meaning) 
     public required Func<FundingAssumptions, IReadOnlyList<decimal>, FundingAssumptions> Set { get; init; }
 
     public override string? TextOf(FundingAssumptions assumptions) =>
-        Get(assumptions) is { Count: > 0 } percents ? string.Join(", ", percents.Select(percent => percent.ToString(CultureInfo.InvariantCulture))) : null;
+        Get(assumptions) is { Count: > 0 } percents
+            ? string.Join(", ", percents.Select(percent => percent.ToString(CultureInfo.InvariantCulture)))
+            : null;
 
     public override FundingAssumptions Take(FundingAssumptions assumptions, string text, Notation notation)
     {
         // A comma parts the years, so a decimal comma can't stand here; a point can.
         decimal[] percents = [.. Parts(text).Select(part => TypedNumber.Read(part, '.') ?? throw Wrong(text))];
-        return percents.Length is 0 or > MostYears || percents.Any(percent => percent is < -Most or > Most) ? throw Wrong(text) : Set(assumptions, percents);
+        return percents.Length is 0 or > MostYears || percents.Any(percent => percent is < -Most or > Most)
+            ? throw Wrong(text)
+            : Set(assumptions, percents);
     }
 
     public override void Validate(FundingAssumptions assumptions, Notation notation)

@@ -48,9 +48,10 @@ public sealed record BalanceLine(string Item, BalanceClass Class, BalanceKind Ki
 }
 
 /// <summary>
-/// A balance sheet in two columns: at the grower's values, as the balances table lists them, and at cost, where the assets table's cost less accumulated
-/// depreciation takes the place of the longer-term items it holds. Assets less liabilities is equity; the two columns differ by valuation equity.
-/// Source: cost and market columns as in the Farm Financial Standards Council's guidelines (as cited by extension handouts on farm ratios).
+/// A balance sheet in two columns: at the grower's values, as the balances table lists them, and at cost, where the assets table's cost
+/// less accumulated depreciation takes the place of the longer-term items it holds. Assets less liabilities is equity; the two columns
+/// differ by valuation equity. Source: cost and market columns as in the Farm Financial Standards Council's guidelines (as cited by
+/// extension handouts on farm ratios).
 /// </summary>
 public sealed class BalanceSheet
 {
@@ -115,8 +116,17 @@ public sealed class BalanceSheet
         bool hasAssets = records.Tables.Assets.Count > 0;
         List<BalanceLine> lines = near.Where(row => row.Date == date).Select(row => LineOf(row, hasAssets)).ToList();
         int firstLiability = lines.FindIndex(line => !line.IsAsset);
-        IEnumerable<BalanceLine> booked = records.Tables.Assets.Select(asset => BookValue.On(asset, date)).OfType<BookedAsset>()
-            .Select(asset => new BalanceLine(asset.Asset.Asset.Trim(), BalanceClass.IntermediateAsset, BalanceKind.BookedAsset, asset.Net, null, asset.Asset));
+        IEnumerable<BalanceLine> booked = records
+            .Tables.Assets.Select(asset => BookValue.On(asset, date))
+            .OfType<BookedAsset>()
+            .Select(asset => new BalanceLine(
+                asset.Asset.Asset.Trim(),
+                BalanceClass.IntermediateAsset,
+                BalanceKind.BookedAsset,
+                asset.Net,
+                null,
+                asset.Asset
+            ));
         lines.InsertRange(firstLiability < 0 ? lines.Count : firstLiability, booked);
         return new BalanceSheet(date, lines, AddLoans(records, date, lines));
     }
@@ -135,7 +145,14 @@ public sealed class BalanceSheet
             BalanceItem.Bills => BalanceKind.Payable,
             _ => BalanceKind.Debt,
         };
-        return new BalanceLine(row.Item.Trim(), row.Class, kind, longer && kind == BalanceKind.LongerAsset ? null : row.Amount, row.Amount, row);
+        return new BalanceLine(
+            row.Item.Trim(),
+            row.Class,
+            kind,
+            longer && kind == BalanceKind.LongerAsset ? null : row.Amount,
+            row.Amount,
+            row
+        );
     }
 
     private static BalanceItem Usual(BalanceClass stands) => stands switch
@@ -146,11 +163,16 @@ public sealed class BalanceSheet
         _ => BalanceItem.Debt,
     };
 
-    /// <summary>Where the table lists no debt, what is owed by schedule is added; where it lists some, the schedules only check it.</summary>
+    /// <summary>
+    /// Where the table lists no debt, what is owed by schedule is added; where it lists some, the schedules only check it.
+    /// </summary>
     private static string? AddLoans(FarmRecords records, DateOnly date, List<BalanceLine> lines)
     {
-        List<(LoanRow Row, decimal Owed, decimal Later)> loans = records.Tables.Loans
-            .Select(row => (row, LoanSchedule.Of(LoanTerms.Of(row)))).Select(loan => (loan.row, loan.Item2.OwedOn(date), loan.Item2.OwedOn(date.AddYears(1)))).Where(loan => loan.Item2 > 0m).ToList();
+        List<(LoanRow Row, decimal Owed, decimal Later)> loans = records
+            .Tables.Loans.Select(row => (row, LoanSchedule.Of(LoanTerms.Of(row))))
+            .Select(loan => (loan.row, loan.Item2.OwedOn(date), loan.Item2.OwedOn(date.AddYears(1))))
+            .Where(loan => loan.Item2 > 0m)
+            .ToList();
         if (loans.Count == 0)
         {
             return null;
@@ -171,8 +193,26 @@ public sealed class BalanceSheet
 
         foreach ((LoanRow row, decimal now, decimal later) in loans)
         {
-            lines.Add(new BalanceLine($"{row.Loan.Trim()}, due within a year, by schedule", BalanceClass.CurrentLiability, BalanceKind.Debt, now - later, now - later, row));
-            lines.Add(new BalanceLine($"{row.Loan.Trim()}, due later, by schedule", BalanceClass.LongTermLiability, BalanceKind.Debt, later, later, row));
+            lines.Add(
+                new BalanceLine(
+                    $"{row.Loan.Trim()}, due within a year, by schedule",
+                    BalanceClass.CurrentLiability,
+                    BalanceKind.Debt,
+                    now - later,
+                    now - later,
+                    row
+                )
+            );
+            lines.Add(
+                new BalanceLine(
+                    $"{row.Loan.Trim()}, due later, by schedule",
+                    BalanceClass.LongTermLiability,
+                    BalanceKind.Debt,
+                    later,
+                    later,
+                    row
+                )
+            );
         }
 
         return "The balances list no debt; what is owed by the loans' schedules was added.";

@@ -14,9 +14,9 @@ public sealed record BookedAsset(AssetRow Asset, decimal Cost, decimal Accumulat
 }
 
 /// <summary>
-/// Book values at cost less straight-line depreciation over the asset's life down to its salvage value, month by month: the month of in_service counts, that of
-/// retired doesn't, as in the ownership cost. The farm's part only; what a grant paid is no cost to the farm. Source: the straight-line method of OpenStax,
-/// Principles of Accounting vol. 1, chapter 11. It is not tax depreciation.
+/// Book values at cost less straight-line depreciation over the asset's life down to its salvage value, month by month: the month of
+/// in_service counts, that of retired doesn't, as in the ownership cost. The farm's part only; what a grant paid is no cost to the farm.
+/// Source: the straight-line method of OpenStax, Principles of Accounting vol. 1, chapter 11. It is not tax depreciation.
 /// </summary>
 public static class BookValue
 {
@@ -39,7 +39,8 @@ public static class BookValue
     internal static decimal Cost(AssetRow asset) => Money.Rounded((asset.Cost - (asset.Grant ?? 0m)) * Part(asset)).Amount;
 
     /// <summary>Depreciation of a year: from the end of one day to the end of another, up to the month it was retired in.</summary>
-    internal static decimal Depreciation(AssetRow asset, DateOnly after, DateOnly until) => Accumulated(asset, until) - Accumulated(asset, after);
+    internal static decimal Depreciation(AssetRow asset, DateOnly after, DateOnly until) =>
+        Accumulated(asset, until) - Accumulated(asset, after);
 
     private static decimal Accumulated(AssetRow asset, DateOnly day)
     {

@@ -4,8 +4,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// Whether an outlay pays, from yearly amounts: the first now, the others at the end of each year. Definitions as in OpenStax, Principles of Finance,
-/// chapter 16, and Principles of Accounting vol. 2, chapter 11. Amounts are in currency, rates fractions above -1.
+/// Whether an outlay pays, from yearly amounts: the first now, the others at the end of each year. Definitions as in OpenStax, Principles
+/// of Finance, chapter 16, and Principles of Accounting vol. 2, chapter 11. Amounts are in currency, rates fractions above -1.
 /// </summary>
 /// <param name="Amounts">The yearly amounts; outlays below 0.</param>
 /// <param name="Rate">The cost of capital a year.</param>

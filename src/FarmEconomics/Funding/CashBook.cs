@@ -53,8 +53,8 @@ public enum CashKind
 public sealed record CashEntry(DateOnly Date, CashKind Kind, decimal Amount, IRecordRow Row);
 
 /// <summary>
-/// Every receipt and payment of a fiscal year by date, once: what the statement by tax line, the cash flow and the proof of equity all add up.
-/// Crop years play no part here.
+/// Every receipt and payment of a fiscal year by date, once: what the statement by tax line, the cash flow and the proof of equity all add
+/// up. Crop years play no part here.
 /// </summary>
 public sealed class CashBook
 {
@@ -110,10 +110,22 @@ public sealed class CashBook
     /// <summary>The sum of some kinds, signed.</summary>
     /// <param name="kinds">The kinds.</param>
     /// <returns>Money, above 0 when more came in.</returns>
-    public decimal Sum(params IReadOnlyList<CashKind> kinds) => entries.Where(entry => kinds.Contains(entry.Kind)).Sum(entry => entry.Amount);
+    public decimal Sum(params IReadOnlyList<CashKind> kinds) =>
+        entries.Where(entry => kinds.Contains(entry.Kind)).Sum(entry => entry.Amount);
 
-    /// <summary>Cash income of the farm less its cash expenses with interest, before depreciation, purchases, principal, tax and drawings.</summary>
-    public decimal NetFarmCash => Sum(CashKind.ProduceSales, CashKind.ShareIncome, CashKind.OtherIncome, CashKind.SellingFees, CashKind.Operating, CashKind.Labor, CashKind.Interest);
+    /// <summary>
+    /// Cash income of the farm less its cash expenses with interest, before depreciation, purchases, principal, tax and drawings.
+    /// </summary>
+    public decimal NetFarmCash =>
+        Sum(
+            CashKind.ProduceSales,
+            CashKind.ShareIncome,
+            CashKind.OtherIncome,
+            CashKind.SellingFees,
+            CashKind.Operating,
+            CashKind.Labor,
+            CashKind.Interest
+        );
 
     /// <summary>What all entries together change the cash by.</summary>
     public decimal NetCash => entries.Sum(entry => entry.Amount);

@@ -71,7 +71,8 @@ public sealed class CashFlow
     public int LowMonth => Closing.ToList().IndexOf(LowPoint);
 
     /// <summary>The year's cash of some kinds.</summary>
-    internal decimal Sum(params IReadOnlyList<CashKind> kinds) => Lines.Where(line => line.Kind is { } kind && kinds.Contains(kind)).Sum(line => line.Total);
+    internal decimal Sum(params IReadOnlyList<CashKind> kinds) =>
+        Lines.Where(line => line.Kind is { } kind && kinds.Contains(kind)).Sum(line => line.Total);
 
     /// <summary>What must be borrowed for the season so that cash never falls below a minimum.</summary>
     /// <param name="minimum">The minimum, in currency.</param>
@@ -110,17 +111,24 @@ public sealed class CashFlow
     }
 
     /// <summary>
-    /// The next year by last year's own monthly pattern: every month's sales, shares and channels' fees x area x yield x price, running costs x area x the cost factor,
-    /// wages x area x the wage factor; other income, household and tax as they were; purchases only those of the project; loans by their schedules, or, without a loans
-    /// table, interest and principal as the books had them.
+    /// The next year by last year's own monthly pattern: every month's sales, shares and channels' fees x area x yield x price, running
+    /// costs x area x the cost factor, wages x area x the wage factor; other income, household and tax as they were; purchases only those
+    /// of the project; loans by their schedules, or, without a loans table, interest and principal as the books had them.
     /// </summary>
     /// <param name="book">Last year's cash book.</param>
     /// <param name="opening">Cash at its beginning, last year's closing; null: unknown.</param>
     /// <param name="assumptions">The factors.</param>
-    /// <param name="project">What the project costs in cash and what the funder gives, or null. A grant that comes after the twelve months isn't in them.</param>
+    /// <param name="project">What the project costs in cash and what the funder gives, or null. A grant that comes after the twelve months
+    /// isn't in them.</param>
     /// <param name="newLoan">A loan asked for, or null.</param>
     /// <returns>The projection.</returns>
-    public static CashFlow Next(CashBook book, decimal? opening, FundingAssumptions assumptions, (decimal Cash, decimal Grant)? project, LoanSchedule? newLoan)
+    public static CashFlow Next(
+        CashBook book,
+        decimal? opening,
+        FundingAssumptions assumptions,
+        (decimal Cash, decimal Grant)? project,
+        LoanSchedule? newLoan
+    )
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(assumptions);
@@ -150,11 +158,18 @@ public sealed class CashFlow
                 lines.Add(Single("Grant", isIn: true, next.MonthOf(day), asked.Grant));
             }
 
-            lines.Add(Single("Project, what is paid in cash", isIn: false, next.MonthOf(FirstDayOf(next, assumptions.Project.Month)), asked.Cash));
+            lines.Add(
+                Single("Project, what is paid in cash", isIn: false, next.MonthOf(FirstDayOf(next, assumptions.Project.Month)), asked.Cash)
+            );
         }
 
         AddLoans(lines, next, book, newLoan);
-        return new CashFlow($"Cash of {next.Year} by last year's pattern", next.Months, opening, Drop(lines.OrderByDescending(line => line.IsIn).ToList()));
+        return new CashFlow(
+            $"Cash of {next.Year} by last year's pattern",
+            next.Months,
+            opening,
+            Drop(lines.OrderByDescending(line => line.IsIn).ToList())
+        );
     }
 
     private static readonly (CashKind Kind, string Name, bool IsIn)[] Kinds =
@@ -175,7 +190,11 @@ public sealed class CashFlow
 
     private static void AddLoans(List<CashFlowLine> lines, FiscalYear next, CashBook book, LoanSchedule? newLoan)
     {
-        foreach (LoanSchedule schedule in book.Records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row))).Concat(newLoan is null ? [] : [newLoan]))
+        foreach (
+            LoanSchedule schedule in book
+                .Records.Tables.Loans.Select(row => LoanSchedule.Of(LoanTerms.Of(row)))
+                .Concat(newLoan is null ? [] : [newLoan])
+        )
         {
             decimal[] payments = new decimal[MonthCount];
             foreach (LoanPayment payment in schedule.Between(next.Start, next.End))
@@ -186,7 +205,9 @@ public sealed class CashFlow
             lines.Add(new CashFlowLine($"Payments on {schedule.Terms.Name}", IsIn: false, payments));
             if (next.Holds(schedule.Terms.PaidOut))
             {
-                lines.Add(Single($"Loan: {schedule.Terms.Name}", isIn: true, next.MonthOf(schedule.Terms.PaidOut), schedule.Terms.Principal));
+                lines.Add(
+                    Single($"Loan: {schedule.Terms.Name}", isIn: true, next.MonthOf(schedule.Terms.PaidOut), schedule.Terms.Principal)
+                );
             }
         }
     }

@@ -5,7 +5,8 @@ namespace FarmEconomics.Funding;
 /// <summary>What an operating line of credit says.</summary>
 /// <param name="AnnualRate">Interest a year as a fraction, 0 to 1; a month carries a twelfth of it.</param>
 /// <param name="Minimum">Cash that must be there at the end of a month, in currency; at least 0.</param>
-/// <param name="Step">Draws and paybacks are whole multiples of it, in currency; above 0. What is left of the line is paid back whatever it is.</param>
+/// <param name="Step">Draws and paybacks are whole multiples of it, in currency; above 0. What is left of the line is paid back whatever it
+/// is.</param>
 /// <param name="Draw">When in a month a draw is made; paybacks are at its end.</param>
 public sealed record CreditLineTerms(decimal AnnualRate, decimal Minimum, decimal Step, DrawTiming Draw)
 {
@@ -27,8 +28,9 @@ public sealed record CreditLineMonth(decimal Opening, decimal Net, decimal Inter
 }
 
 /// <summary>
-/// An operating line of credit month by month: what is short of the least cash is drawn, what is above it pays back; interest every month, on the drawn balance, in cash.
-/// The usual cash budget with borrowing of textbooks; checked on one with its figures (tests, credit-line-months).
+/// An operating line of credit month by month: what is short of the least cash is drawn, what is above it pays back; interest every month,
+/// on the drawn balance, in cash. The usual cash budget with borrowing of textbooks; checked on one with its figures (tests,
+/// credit-line-months).
 /// </summary>
 public sealed class CreditLine
 {
@@ -64,7 +66,8 @@ public sealed class CreditLine
     /// <param name="owed">Owed on the line at the beginning, at least 0.</param>
     /// <param name="terms">The terms.</param>
     /// <returns>The line; cash at the end of every month is at least the least.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">No month, a debt below 0, a rate outside 0 to 1, or a step or unit not above 0.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">No month, a debt below 0, a rate outside 0 to 1, or a step or unit not above
+    /// 0.</exception>
     public static CreditLine Of(IReadOnlyList<decimal> nets, decimal cash, decimal owed, CreditLineTerms terms)
     {
         ArgumentNullException.ThrowIfNull(nets);

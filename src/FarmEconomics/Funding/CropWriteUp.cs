@@ -58,9 +58,9 @@ public enum WriteUpItem
 public sealed record WriteUpLine(WriteUpItem Item, string Name, decimal Last, decimal Next, bool IsTotal = false);
 
 /// <summary>
-/// A crop's enterprise budget in write-up form: in all, per 100 bed-feet, per bed and per acre; last season and next. Next season: output x area x yield x price; a cost that varies with area x area,
-/// with quantity or sales x area x yield, a channel's fee x area x yield x price, with nothing, and establishment, as it was; labor x the
-/// wage factor, all other cost x the cost factor.
+/// A crop's enterprise budget in write-up form: in all, per 100 bed-feet, per bed and per acre; last season and next. Next season: output x
+/// area x yield x price; a cost that varies with area x area, with quantity or sales x area x yield, a channel's fee x area x yield x
+/// price, with nothing, and establishment, as it was; labor x the wage factor, all other cost x the cost factor.
 /// </summary>
 public sealed class CropWriteUp
 {
@@ -84,7 +84,10 @@ public sealed class CropWriteUp
     /// <summary>Bed-feet of next season.</summary>
     public decimal NextBedFeet { get; }
 
-    /// <summary>Bed-feet an acre holds: 43,560 square feet / ((bed width + path) / 12). On a farm in meters, bed-meters a hectare holds: 10,000 square meters / ((bed width + path) / 100).</summary>
+    /// <summary>
+    /// Bed-feet an acre holds: 43,560 square feet / ((bed width + path) / 12). On a farm in meters, bed-meters a hectare holds: 10,000
+    /// square meters / ((bed width + path) / 100).
+    /// </summary>
     public decimal BedFeetPerAcre { get; }
 
     /// <summary>Bed-feet of a bed: the length most of the farm's beds have.</summary>
@@ -132,7 +135,13 @@ public sealed class CropWriteUp
             .OrderByDescending(group => group.Count()).ThenByDescending(group => group.Key).Select(group => group.Key).FirstOrDefault();
     }
 
-    private static CropWriteUp Make(EnterpriseBudget crop, decimal[,] costs, decimal perAcre, decimal bedLength, FundingAssumptions assumptions)
+    private static CropWriteUp Make(
+        EnterpriseBudget crop,
+        decimal[,] costs,
+        decimal perAcre,
+        decimal bedLength,
+        FundingAssumptions assumptions
+    )
     {
         NextSeasonAssumptions factors = assumptions.NextSeason;
         (decimal area, decimal yield, decimal price) = (factors.Area, factors.Yield, factors.Price);
@@ -142,10 +151,18 @@ public sealed class CropWriteUp
         List<WriteUpLine> lines = [];
         (WriteUpItem Item, string Name, Money Amount)[] output =
         [
-            (WriteUpItem.Sales, "Sales and share payments", crop.SalesValue), (WriteUpItem.HouseholdUse, "Household use", crop.Sums.Household),
+            (WriteUpItem.Sales, "Sales and share payments", crop.SalesValue),
+            (WriteUpItem.HouseholdUse, "Household use", crop.Sums.Household),
             (WriteUpItem.ClosingStock, "Closing stock", crop.Sums.ClosingStock),
         ];
-        lines.AddRange(output.Select(item => new WriteUpLine(item.Item, item.Name, item.Amount.Amount, Money.Rounded(item.Amount.Amount * area * yield * price).Amount)));
+        lines.AddRange(
+            output.Select(item => new WriteUpLine(
+                item.Item,
+                item.Name,
+                item.Amount.Amount,
+                Money.Rounded(item.Amount.Amount * area * yield * price).Amount
+            ))
+        );
         Sum(WriteUpItem.Output, "Output");
         decimal last = lines[^1].Last, next = lines[^1].Next;
         Cost(WriteUpItem.Materials, "Materials", StatementLine.Materials);
@@ -161,7 +178,8 @@ public sealed class CropWriteUp
         Left(WriteUpItem.NetReturn, "Net return");
         return new CropWriteUp(crop, crop.Sums.BedFeet.Value * area, perAcre, bedLength, lines);
 
-        void Sum(WriteUpItem item, string name) => lines.Add(new WriteUpLine(item, name, lines.Sum(line => line.Last), lines.Sum(line => line.Next), IsTotal: true));
+        void Sum(WriteUpItem item, string name) =>
+            lines.Add(new WriteUpLine(item, name, lines.Sum(line => line.Last), lines.Sum(line => line.Next), IsTotal: true));
 
         void Left(WriteUpItem item, string name) => lines.Add(new WriteUpLine(item, name, last, next, IsTotal: true));
 
@@ -181,7 +199,9 @@ public sealed class CropWriteUp
         }
     }
 
-    /// <summary>Cost of each crop by statement line and what it varies with, channels' fees last: direct charges and those of pools.</summary>
+    /// <summary>
+    /// Cost of each crop by statement line and what it varies with, channels' fees last: direct charges and those of pools.
+    /// </summary>
     private static Dictionary<Crop, decimal[,]> CostByLine(SeasonReview season)
     {
         int lines = Enum.GetValues<StatementLine>().Length, behaviors = Enum.GetValues<CostDriver>().Length;

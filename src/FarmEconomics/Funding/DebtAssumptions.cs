@@ -10,7 +10,9 @@ public enum DrawTiming
     End,
 }
 
-/// <summary>Cash that must stay, what carries debt beside the farm, the operating line of credit, and what replacing equipment takes.</summary>
+/// <summary>
+/// Cash that must stay, what carries debt beside the farm, the operating line of credit, and what replacing equipment takes.
+/// </summary>
 public sealed record DebtAssumptions
 {
     internal static IReadOnlyList<AssumptionEntry> Entries { get; } =
@@ -26,9 +28,20 @@ public sealed record DebtAssumptions
         new NumberEntry("line_percent", "Interest on the line of credit", "% a year", "interest on what is drawn on an operating line of credit; blank: that of the last season loan on record")
         { Most = 100m, Get = a => a.Debt.LinePercent, Set = (a, v) => a with { Debt = a.Debt with { LinePercent = v } } },
         new NumberEntry("line_step", "Steps of the line of credit", "currency", "draws and paybacks are whole multiples of it")
-        { Least = 0.01m, Get = a => a.Debt.LineStep, Set = (a, v) => a with { Debt = a.Debt with { LineStep = v } } },
-        new WordEntry<DrawTiming>("line_draw", "When the line is drawn", "start: a draw carries interest in the same month; end: from the month after")
-        { Get = a => a.Debt.LineDraw, Set = (a, v) => a with { Debt = a.Debt with { LineDraw = v } } },
+        {
+            Least = 0.01m,
+            Get = a => a.Debt.LineStep,
+            Set = (a, v) => a with { Debt = a.Debt with { LineStep = v } },
+        },
+        new WordEntry<DrawTiming>(
+            "line_draw",
+            "When the line is drawn",
+            "start: a draw carries interest in the same month; end: from the month after"
+        )
+        {
+            Get = a => a.Debt.LineDraw,
+            Set = (a, v) => a with { Debt = a.Debt with { LineDraw = v } },
+        },
         new NumberEntry("line_limit", "Limit of the line of credit", "currency", "the most the lender lets be drawn")
         { Get = a => a.Debt.LineLimit, Set = (a, v) => a with { Debt = a.Debt with { LineLimit = v } } },
         new NumberEntry(

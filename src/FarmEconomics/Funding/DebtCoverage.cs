@@ -3,8 +3,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// Term-debt coverage, and how far sales may fall before it drops under a ratio. Capacity / service; with sales lower by a share d, capacity falls by d x (sales - fees):
-/// all other costs stay as they were. In currency; ratios are plain numbers.
+/// Term-debt coverage, and how far sales may fall before it drops under a ratio. Capacity / service; with sales lower by a share d,
+/// capacity falls by d x (sales - fees): all other costs stay as they were. In currency; ratios are plain numbers.
 /// </summary>
 /// <param name="Name">Which debt.</param>
 /// <param name="Capacity">Capital debt repayment capacity.</param>
@@ -17,7 +17,10 @@ public sealed record DebtCoverage(string Name, Result Capacity, decimal Service,
     /// <summary>Capacity over service.</summary>
     public Result Coverage => Capacity.Value is { } capacity ? Result.Of(capacity, Service, "no payments due in the year") : Capacity;
 
-    /// <summary>The share (0 to 1) by which sales may fall until coverage is the wanted ratio; below 0 when it is under it already; 1 when even no sales would do.</summary>
+    /// <summary>
+    /// The share (0 to 1) by which sales may fall until coverage is the wanted ratio; below 0 when it is under it already; 1 when even no
+    /// sales would do.
+    /// </summary>
     public Result SalesMayFall => Capacity.Value is not { } capacity ? Capacity
         : Sales - Fees <= 0m ? Result.NotAvailable("no sales")
         : Service == 0m ? Result.NotAvailable("no payments due in the year")

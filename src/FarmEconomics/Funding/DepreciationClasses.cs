@@ -3,8 +3,9 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// The recovery period usual for what an asset is, a suggestion for a tax preparer to confirm. IRS Publication 946 (2025), Appendix B, and Publication 225, Table 7-1, as
-/// transcribed in the tests (macrs-farm-classes); solar from the published policy pages named there, contested for what came into service after 2024.
+/// The recovery period usual for what an asset is, a suggestion for a tax preparer to confirm. IRS Publication 946 (2025), Appendix B, and
+/// Publication 225, Table 7-1, as transcribed in the tests (macrs-farm-classes); solar from the published policy pages named there,
+/// contested for what came into service after 2024.
 /// </summary>
 public static class DepreciationClasses
 {

@@ -88,8 +88,9 @@ public sealed record MeasureInputs
 }
 
 /// <summary>
-/// Measures of the Farm Financial Standards Council. Formulas: extension handout "Farm Financial Ratios and Benchmarks"; University of Illinois farmdoc, definition of
-/// ratios; M. Langemeier in Hoosier Banker 109(1) 2025, citing the Council's Financial Guidelines for Agriculture (January 2017); Michigan State University Extension.
+/// Measures of the Farm Financial Standards Council. Formulas: extension handout "Farm Financial Ratios and Benchmarks"; University of
+/// Illinois farmdoc, definition of ratios; M. Langemeier in Hoosier Banker 109(1) 2025, citing the Council's Financial Guidelines for
+/// Agriculture (January 2017); Michigan State University Extension.
 /// </summary>
 public static class FinancialMeasures
 {
@@ -99,43 +100,247 @@ public static class FinancialMeasures
     public static IReadOnlyList<Measure> Of(MeasureInputs x)
     {
         ArgumentNullException.ThrowIfNull(x);
-        MeasureInput currentAssets = new("current farm assets", x.CurrentAssets), currentLiabilities = new("current farm liabilities", x.CurrentLiabilities);
-        MeasureInput assets = new("total farm assets", x.TotalAssets), liabilities = new("total farm liabilities", x.TotalLiabilities);
-        MeasureInput averageAssets = new("average total farm assets", x.AverageAssets), averageEquity = new("average total farm equity", x.AverageEquity);
-        MeasureInput revenue = new("gross revenue", x.GrossRevenue), expense = new("operating expense", x.OperatingExpense), depreciation = Depreciation(x);
-        MeasureInput interest = new("farm interest", x.Interest), income = Income(x), unpaid = new("unpaid labor and management", x.UnpaidLabor);
-        MeasureInput offFarm = OffFarm(x), tax = Tax(x), living = Living(x);
+        MeasureInput currentAssets = new("current farm assets", x.CurrentAssets),
+            currentLiabilities = new("current farm liabilities", x.CurrentLiabilities);
+        MeasureInput assets = new("total farm assets", x.TotalAssets),
+            liabilities = new("total farm liabilities", x.TotalLiabilities);
+        MeasureInput averageAssets = new("average total farm assets", x.AverageAssets),
+            averageEquity = new("average total farm equity", x.AverageEquity);
+        MeasureInput revenue = new("gross revenue", x.GrossRevenue),
+            expense = new("operating expense", x.OperatingExpense),
+            depreciation = Depreciation(x);
+        MeasureInput interest = new("farm interest", x.Interest),
+            income = Income(x),
+            unpaid = new("unpaid labor and management", x.UnpaidLabor);
+        MeasureInput offFarm = OffFarm(x),
+            tax = Tax(x),
+            living = Living(x);
         MeasureInput replacement = new("replacement allowance", x.ReplacementAllowance);
         MeasureInput termInterest = TermInterest(x), termPrincipal = new("scheduled principal", x.TermPrincipal);
         return
         [
-            Make("liquidity", "Current ratio", "current farm assets / current farm liabilities", MeasureUnit.Ratio, v => (v[0], v[1]), currentAssets, currentLiabilities),
-            Make("liquidity", "Working capital", "current farm assets - current farm liabilities", MeasureUnit.Currency, v => (v[0] - v[1], null), currentAssets, currentLiabilities),
-            Make("liquidity", "Working capital to expenses", "(current farm assets - current farm liabilities) / (operating expense + depreciation + interest)", MeasureUnit.Percent, v => (v[0] - v[1], v[2] + v[3] + v[4]), currentAssets, currentLiabilities, expense, depreciation, interest),
-            Make("solvency", "Debt to assets", "total farm liabilities / total farm assets", MeasureUnit.Percent, v => (v[0], v[1]), liabilities, assets),
-            Make("solvency", "Equity to assets", "(total farm assets - total farm liabilities) / total farm assets", MeasureUnit.Percent, v => (v[0] - v[1], v[0]), assets, liabilities),
-            Make("solvency", "Debt to equity", "total farm liabilities / (total farm assets - total farm liabilities)", MeasureUnit.Percent, v => (v[1], v[0] - v[1]), assets, liabilities),
-            Make("profitability", "Net farm income from operations", "gross revenue - operating expense - depreciation - farm interest", MeasureUnit.Currency, v => (v[0] - v[1] - v[2] - v[3], null), revenue, expense, depreciation, interest),
-            Make("profitability", "Rate of return on farm assets", "(net farm income + farm interest - unpaid labor and management) / average total farm assets", MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), income, interest, unpaid, averageAssets),
-            Make("profitability", "Rate of return on farm equity", "(net farm income - unpaid labor and management) / average total farm equity", MeasureUnit.Percent, v => (v[0] - v[1], v[2]), income, unpaid, averageEquity),
-            Make("profitability", "Operating profit margin", "(net farm income + farm interest - unpaid labor and management) / gross revenue", MeasureUnit.Percent, v => (v[0] + v[1] - v[2], v[3]), income, interest, unpaid, revenue),
+            Make(
+                "liquidity",
+                "Current ratio",
+                "current farm assets / current farm liabilities",
+                MeasureUnit.Ratio,
+                v => (v[0], v[1]),
+                currentAssets,
+                currentLiabilities
+            ),
+            Make(
+                "liquidity",
+                "Working capital",
+                "current farm assets - current farm liabilities",
+                MeasureUnit.Currency,
+                v => (v[0] - v[1], null),
+                currentAssets,
+                currentLiabilities
+            ),
+            Make(
+                "liquidity",
+                "Working capital to expenses",
+                "(current farm assets - current farm liabilities) / (operating expense + depreciation + interest)",
+                MeasureUnit.Percent,
+                v => (v[0] - v[1], v[2] + v[3] + v[4]),
+                currentAssets,
+                currentLiabilities,
+                expense,
+                depreciation,
+                interest
+            ),
+            Make(
+                "solvency",
+                "Debt to assets",
+                "total farm liabilities / total farm assets",
+                MeasureUnit.Percent,
+                v => (v[0], v[1]),
+                liabilities,
+                assets
+            ),
+            Make(
+                "solvency",
+                "Equity to assets",
+                "(total farm assets - total farm liabilities) / total farm assets",
+                MeasureUnit.Percent,
+                v => (v[0] - v[1], v[0]),
+                assets,
+                liabilities
+            ),
+            Make(
+                "solvency",
+                "Debt to equity",
+                "total farm liabilities / (total farm assets - total farm liabilities)",
+                MeasureUnit.Percent,
+                v => (v[1], v[0] - v[1]),
+                assets,
+                liabilities
+            ),
+            Make(
+                "profitability",
+                "Net farm income from operations",
+                "gross revenue - operating expense - depreciation - farm interest",
+                MeasureUnit.Currency,
+                v => (v[0] - v[1] - v[2] - v[3], null),
+                revenue,
+                expense,
+                depreciation,
+                interest
+            ),
+            Make(
+                "profitability",
+                "Rate of return on farm assets",
+                "(net farm income + farm interest - unpaid labor and management) / average total farm assets",
+                MeasureUnit.Percent,
+                v => (v[0] + v[1] - v[2], v[3]),
+                income,
+                interest,
+                unpaid,
+                averageAssets
+            ),
+            Make(
+                "profitability",
+                "Rate of return on farm equity",
+                "(net farm income - unpaid labor and management) / average total farm equity",
+                MeasureUnit.Percent,
+                v => (v[0] - v[1], v[2]),
+                income,
+                unpaid,
+                averageEquity
+            ),
+            Make(
+                "profitability",
+                "Operating profit margin",
+                "(net farm income + farm interest - unpaid labor and management) / gross revenue",
+                MeasureUnit.Percent,
+                v => (v[0] + v[1] - v[2], v[3]),
+                income,
+                interest,
+                unpaid,
+                revenue
+            ),
             RepaymentCapacity(x),
-            Make("repayment", "Term-debt coverage", "capital debt repayment capacity / (scheduled principal + interest on term debt)", MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3]), income, offFarm, tax, termInterest, depreciation, living, termPrincipal),
-            Make("repayment", "Margin after term debt", "capital debt repayment capacity - (scheduled principal + interest on term debt)", MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3], null), income, offFarm, tax, termInterest, depreciation, living, termPrincipal),
-            Make("repayment", "Replacement margin", "capital debt repayment capacity - (scheduled principal + interest on term debt) - replacement allowance", MeasureUnit.Currency, v => (Capacity(v).Top - v[6] - v[3] - v[7], null), income, offFarm, tax, termInterest, depreciation, living, termPrincipal, replacement),
-            Make("repayment", "Replacement margin coverage", "capital debt repayment capacity / (scheduled principal + interest on term debt + replacement allowance)", MeasureUnit.Ratio, v => (Capacity(v).Top, v[6] + v[3] + v[7]), income, offFarm, tax, termInterest, depreciation, living, termPrincipal, replacement),
-            Make("efficiency", "Asset turnover", "gross revenue / average total farm assets", MeasureUnit.Percent, v => (v[0], v[1]), revenue, averageAssets),
-            Make("efficiency", "Operating expense ratio", "operating expense / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), expense, revenue),
-            Make("efficiency", "Depreciation expense ratio", "depreciation / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), depreciation, revenue),
-            Make("efficiency", "Interest expense ratio", "farm interest / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), interest, revenue),
-            Make("efficiency", "Net farm income ratio", "net farm income from operations / gross revenue", MeasureUnit.Percent, v => (v[0], v[1]), income, revenue),
+            Make(
+                "repayment",
+                "Term-debt coverage",
+                "capital debt repayment capacity / (scheduled principal + interest on term debt)",
+                MeasureUnit.Ratio,
+                v => (Capacity(v).Top, v[6] + v[3]),
+                income,
+                offFarm,
+                tax,
+                termInterest,
+                depreciation,
+                living,
+                termPrincipal
+            ),
+            Make(
+                "repayment",
+                "Margin after term debt",
+                "capital debt repayment capacity - (scheduled principal + interest on term debt)",
+                MeasureUnit.Currency,
+                v => (Capacity(v).Top - v[6] - v[3], null),
+                income,
+                offFarm,
+                tax,
+                termInterest,
+                depreciation,
+                living,
+                termPrincipal
+            ),
+            Make(
+                "repayment",
+                "Replacement margin",
+                "capital debt repayment capacity - (scheduled principal + interest on term debt) - replacement allowance",
+                MeasureUnit.Currency,
+                v => (Capacity(v).Top - v[6] - v[3] - v[7], null),
+                income,
+                offFarm,
+                tax,
+                termInterest,
+                depreciation,
+                living,
+                termPrincipal,
+                replacement
+            ),
+            Make(
+                "repayment",
+                "Replacement margin coverage",
+                "capital debt repayment capacity / (scheduled principal + interest on term debt + replacement allowance)",
+                MeasureUnit.Ratio,
+                v => (Capacity(v).Top, v[6] + v[3] + v[7]),
+                income,
+                offFarm,
+                tax,
+                termInterest,
+                depreciation,
+                living,
+                termPrincipal,
+                replacement
+            ),
+            Make(
+                "efficiency",
+                "Asset turnover",
+                "gross revenue / average total farm assets",
+                MeasureUnit.Percent,
+                v => (v[0], v[1]),
+                revenue,
+                averageAssets
+            ),
+            Make(
+                "efficiency",
+                "Operating expense ratio",
+                "operating expense / gross revenue",
+                MeasureUnit.Percent,
+                v => (v[0], v[1]),
+                expense,
+                revenue
+            ),
+            Make(
+                "efficiency",
+                "Depreciation expense ratio",
+                "depreciation / gross revenue",
+                MeasureUnit.Percent,
+                v => (v[0], v[1]),
+                depreciation,
+                revenue
+            ),
+            Make(
+                "efficiency",
+                "Interest expense ratio",
+                "farm interest / gross revenue",
+                MeasureUnit.Percent,
+                v => (v[0], v[1]),
+                interest,
+                revenue
+            ),
+            Make(
+                "efficiency",
+                "Net farm income ratio",
+                "net farm income from operations / gross revenue",
+                MeasureUnit.Percent,
+                v => (v[0], v[1]),
+                income,
+                revenue
+            ),
         ];
     }
 
     /// <summary>What can be paid on debt in a year.</summary>
-    internal static Measure RepaymentCapacity(MeasureInputs x) => Make(
-        "repayment", "Capital debt repayment capacity", "net farm income + off-farm income - tax + interest on term debt + depreciation - family living",
-        MeasureUnit.Currency, Capacity, Income(x), OffFarm(x), Tax(x), TermInterest(x), Depreciation(x), Living(x));
+    internal static Measure RepaymentCapacity(MeasureInputs x) =>
+        Make(
+            "repayment",
+            "Capital debt repayment capacity",
+            "net farm income + off-farm income - tax + interest on term debt + depreciation - family living",
+            MeasureUnit.Currency,
+            Capacity,
+            Income(x),
+            OffFarm(x),
+            Tax(x),
+            TermInterest(x),
+            Depreciation(x),
+            Living(x)
+        );
 
     private static MeasureInput Depreciation(MeasureInputs x) => new("depreciation", x.Depreciation);
 
@@ -151,7 +356,14 @@ public static class FinancialMeasures
 
     private static (decimal Top, decimal? Bottom) Capacity(decimal[] v) => (v[0] + v[1] - v[2] + v[3] + v[4] - v[5], null);
 
-    private static Measure Make(string group, string name, string formula, MeasureUnit unit, Func<decimal[], (decimal Top, decimal? Bottom)> of, params MeasureInput[] inputs)
+    private static Measure Make(
+        string group,
+        string name,
+        string formula,
+        MeasureUnit unit,
+        Func<decimal[], (decimal Top, decimal? Bottom)> of,
+        params MeasureInput[] inputs
+    )
     {
         List<MeasureInput> missing = inputs.Where(input => !input.Value.IsAvailable).ToList();
         Result value;
@@ -162,7 +374,9 @@ public static class FinancialMeasures
         else
         {
             (decimal top, decimal? bottom) = of([.. inputs.Select(input => input.Value.Value!.Value)]);
-            value = bottom is { } divisor ? Result.Of(top, divisor, $"{formula[(formula.IndexOf('/', StringComparison.Ordinal) + 1)..].Trim()} is 0") : Result.Known(top);
+            value = bottom is { } divisor
+                ? Result.Of(top, divisor, $"{formula[(formula.IndexOf('/', StringComparison.Ordinal) + 1)..].Trim()} is 0")
+                : Result.Known(top);
         }
 
         return new Measure(group, name, formula, unit, value, inputs);

@@ -13,15 +13,20 @@ namespace FarmEconomics.Funding;
 public sealed record Assumption(string Name, string Title, string? Value, string Unit, string Meaning);
 
 /// <summary>
-/// Everything a write-up assumes beside the records, typed; set in code, or by name from text; printed whole. What isn't given and has no default leaves the figures
-/// that need it not available.
+/// Everything a write-up assumes beside the records, typed; set in code, or by name from text; printed whole. What isn't given and has no
+/// default leaves the figures that need it not available.
 /// </summary>
 public sealed record FundingAssumptions
 {
     private static readonly IReadOnlyList<AssumptionEntry> Entries =
     [
-        .. NextSeasonAssumptions.Entries, .. DebtAssumptions.Entries, .. ProjectAssumptions.Entries, .. SavingAssumptions.Entries, .. LoanAssumptions.Entries,
-        .. GrantAssumptions.Entries, .. TaxAssumptions.Entries,
+        .. NextSeasonAssumptions.Entries,
+        .. DebtAssumptions.Entries,
+        .. ProjectAssumptions.Entries,
+        .. SavingAssumptions.Entries,
+        .. LoanAssumptions.Entries,
+        .. GrantAssumptions.Entries,
+        .. TaxAssumptions.Entries,
     ];
 
     /// <summary>Nothing given: all defaults.</summary>
@@ -57,12 +62,22 @@ public sealed record FundingAssumptions
     public IReadOnlyList<Assumption> All(Notation @as)
     {
         ArgumentNullException.ThrowIfNull(@as);
-        return [.. Entries.Select(entry => entry.Name == NextSeasonAssumptions.PathName ? PathOf(entry, @as) : new Assumption(
-            entry.Name,
-            entry.Title,
-            entry is NumberEntry ? entry.TextOf(this)?.Replace('.', @as.DecimalMark) : entry.TextOf(this),
-            entry.Unit,
-            entry.Meaning.Replace("(1.1 ", @as.Text($"({1.1m} "), StringComparison.Ordinal).Replace("(1.15:", @as.Text($"({1.15m}:"), StringComparison.Ordinal)))];
+        return
+        [
+            .. Entries.Select(entry =>
+                entry.Name == NextSeasonAssumptions.PathName
+                    ? PathOf(entry, @as)
+                    : new Assumption(
+                        entry.Name,
+                        entry.Title,
+                        entry is NumberEntry ? entry.TextOf(this)?.Replace('.', @as.DecimalMark) : entry.TextOf(this),
+                        entry.Unit,
+                        entry
+                            .Meaning.Replace("(1.1 ", @as.Text($"({1.1m} "), StringComparison.Ordinal)
+                            .Replace("(1.15:", @as.Text($"({1.15m}:"), StringComparison.Ordinal)
+                    )
+            ),
+        ];
     }
 
     /// <summary>Takes assumptions by name.</summary>
@@ -71,7 +86,11 @@ public sealed record FundingAssumptions
     /// <param name="notation">How the farm writes; null: with a decimal point.</param>
     /// <returns>The assumptions.</returns>
     /// <exception cref="ArgumentException">An unknown name, or a value that can't be.</exception>
-    public static FundingAssumptions Of(IEnumerable<KeyValuePair<string, string>> values, IReadOnlyDictionary<string, int>? classes = null, Notation? notation = null)
+    public static FundingAssumptions Of(
+        IEnumerable<KeyValuePair<string, string>> values,
+        IReadOnlyDictionary<string, int>? classes = null,
+        Notation? notation = null
+    )
     {
         ArgumentNullException.ThrowIfNull(values);
         Notation @as = notation ?? Notation.Default;
@@ -82,7 +101,10 @@ public sealed record FundingAssumptions
             if (entry is null)
             {
                 string? nearest = NearestName.Find(name, Entries.Select(item => item.Name));
-                throw new ArgumentException($"There is no assumption \"{name}\"{(nearest is null ? "." : $"; did you mean {nearest}?")}", nameof(values));
+                throw new ArgumentException(
+                    $"There is no assumption \"{name}\"{(nearest is null ? "." : $"; did you mean {nearest}?")}",
+                    nameof(values)
+                );
             }
 
             taken = entry.Take(taken, value.Trim(), @as);
@@ -126,13 +148,17 @@ public sealed record FundingAssumptions
     }
 
     private static IEnumerable<KeyValuePair<string, string>> Pairs(string text) =>
-        text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(pair =>
-        {
-            int equals = pair.LastIndexOf('=');
-            return equals > 0
-                ? KeyValuePair.Create(pair[..equals].Trim(), pair[(equals + 1)..].Trim())
-                : throw new ArgumentException($"'{pair}' has no value: write name=value, several with a semicolon between them.", nameof(text));
-        });
+        text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .Select(pair =>
+            {
+                int equals = pair.LastIndexOf('=');
+                return equals > 0
+                    ? KeyValuePair.Create(pair[..equals].Trim(), pair[(equals + 1)..].Trim())
+                    : throw new ArgumentException(
+                        $"'{pair}' has no value: write name=value, several with a semicolon between them.",
+                        nameof(text)
+                    );
+            });
 
     private Assumption PathOf(AssumptionEntry entry, Notation @as) => new(
         entry.Name,

@@ -16,8 +16,8 @@ public sealed record FundingCheck(string Name, decimal Left, decimal Right)
 }
 
 /// <summary>
-/// Everything a lender or a funder asks for, from one season's records and the assumptions: statement, bridge, cash flow, balance sheet, measures, loans, crops, project.
-/// What the records can't give is null or not available with its reason.
+/// Everything a lender or a funder asks for, from one season's records and the assumptions: statement, bridge, cash flow, balance sheet,
+/// measures, loans, crops, project. What the records can't give is null or not available with its reason.
 /// </summary>
 public sealed class FundingWriteUp
 {
@@ -91,7 +91,9 @@ public sealed class FundingWriteUp
     /// <summary>The accrual statement; null without both balance sheets, and in a year without income or expenses on file.</summary>
     public AccrualStatement? Accrual { get; }
 
-    /// <summary>The statement of owner equity; null without both balance sheets, and in a year without income or expenses on file.</summary>
+    /// <summary>
+    /// The statement of owner equity; null without both balance sheets, and in a year without income or expenses on file.
+    /// </summary>
     public OwnerEquity? Equity { get; }
 
     /// <summary>The loans' schedules.</summary>

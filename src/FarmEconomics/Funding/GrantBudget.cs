@@ -11,7 +11,15 @@ namespace FarmEconomics.Funding;
 /// <param name="Match">The farm's own part.</param>
 /// <param name="InKind">True for work and goods given, not paid.</param>
 /// <param name="Source">The row, or null for what assumptions add.</param>
-public sealed record GrantLine(ObjectClass? Class, string Item, string Reckoned, decimal Funder, decimal Match, bool InKind, SourceLine? Source)
+public sealed record GrantLine(
+    ObjectClass? Class,
+    string Item,
+    string Reckoned,
+    decimal Funder,
+    decimal Match,
+    bool InKind,
+    SourceLine? Source
+)
 {
     /// <summary>Funder and match.</summary>
     public decimal Total => Funder + Match;
@@ -27,9 +35,9 @@ public sealed record GrantLine(ObjectClass? Class, string Item, string Reckoned,
 }
 
 /// <summary>
-/// A project's budget by object class of SF-424A (OMB 4040-0006, Section B, lines 6a to 6k), funder and match side by side. A row's funder part is its amount x
-/// funder_percent, rounded to the cent; the match is the rest. Indirect charges = rate x the base classes (2 CFR 200.414(f): up to 15 % of modified total direct costs without
-/// a negotiated rate).
+/// A project's budget by object class of SF-424A (OMB 4040-0006, Section B, lines 6a to 6k), funder and match side by side. A row's funder
+/// part is its amount x funder_percent, rounded to the cent; the match is the rest. Indirect charges = rate x the base classes (2 CFR
+/// 200.414(f): up to 15 % of modified total direct costs without a negotiated rate).
 /// </summary>
 public sealed class GrantBudget
 {
@@ -47,7 +55,9 @@ public sealed class GrantBudget
         MatchOfAward = assumptions.Grant.MatchBase == MatchBase.Award;
         IndirectPercent = assumptions.Grant.IndirectPercent;
         EquipmentLevel = Math.Min(FederalEquipmentLevel, assumptions.Grant.EquipmentLevel ?? FederalEquipmentLevel);
-        IndirectBase = Lines.Where(line => line.Class is { } kind && assumptions.Grant.IndirectClasses.Contains(kind)).Sum(line => line.Total);
+        IndirectBase = Lines
+            .Where(line => line.Class is { } kind && assumptions.Grant.IndirectClasses.Contains(kind))
+            .Sum(line => line.Total);
     }
 
     /// <summary>The lesser of the federal level and the farm's own: cost of one piece from which it is equipment, in US dollars.</summary>
@@ -57,10 +67,12 @@ public sealed class GrantBudget
     public decimal IndirectBase { get; }
 
     /// <summary>Rows called equipment that cost less than the level: supplies by 2 CFR 200.1. A row is taken as one piece.</summary>
-    public IReadOnlyList<GrantLine> BelowEquipmentLevel => [.. Lines.Where(line => line.Class == ObjectClass.Equipment && line.Total < EquipmentLevel)];
+    public IReadOnlyList<GrantLine> BelowEquipmentLevel =>
+        [.. Lines.Where(line => line.Class == ObjectClass.Equipment && line.Total < EquipmentLevel)];
 
     /// <summary>Rows called supplies that cost as much as the level or more: equipment where they are one piece.</summary>
-    public IReadOnlyList<GrantLine> MaybeEquipment => [.. Lines.Where(line => line.Class == ObjectClass.Supplies && line.Total >= EquipmentLevel)];
+    public IReadOnlyList<GrantLine> MaybeEquipment =>
+        [.. Lines.Where(line => line.Class == ObjectClass.Supplies && line.Total >= EquipmentLevel)];
 
     /// <summary>The project.</summary>
     public string Project { get; }
@@ -106,9 +118,14 @@ public sealed class GrantBudget
     /// <param name="objectClass">The class; null: indirect charges.</param>
     /// <returns>Funder and match.</returns>
     public (decimal Funder, decimal Match) Of(ObjectClass? objectClass) =>
-        (Lines.Where(line => line.Class == objectClass).Sum(line => line.Funder), Lines.Where(line => line.Class == objectClass).Sum(line => line.Match));
+        (
+            Lines.Where(line => line.Class == objectClass).Sum(line => line.Funder),
+            Lines.Where(line => line.Class == objectClass).Sum(line => line.Match)
+        );
 
-    /// <summary>The match that goes with an award that is a share of the whole project: award / share - award, rounded to the cent.</summary>
+    /// <summary>
+    /// The match that goes with an award that is a share of the whole project: award / share - award, rounded to the cent.
+    /// </summary>
     /// <param name="award">The funder's money, at least 0.</param>
     /// <param name="funderShare">The funder's share of the whole project, above 0 and at most 1.</param>
     /// <returns>The match.</returns>
@@ -137,12 +154,18 @@ public sealed class GrantBudget
         ArgumentNullException.ThrowIfNull(records);
         ArgumentNullException.ThrowIfNull(project);
         ArgumentNullException.ThrowIfNull(assumptions);
-        List<FundingRow> rows = records.Tables.Funding.FindAll(row => row.Project.Trim().Equals(project.Trim(), StringComparison.OrdinalIgnoreCase));
+        List<FundingRow> rows = records.Tables.Funding.FindAll(row =>
+            row.Project.Trim().Equals(project.Trim(), StringComparison.OrdinalIgnoreCase)
+        );
         if (rows.Count == 0)
         {
             string[] known = [.. records.Tables.Funding.Select(row => row.Project.Trim()).Distinct(StringComparer.OrdinalIgnoreCase)];
             throw new ArgumentException(
-                known.Length == 0 ? "The records hold no funding table, so there is no project to ask money for." : $"There is no project \"{project}\" in the funding table; it holds {string.Join(", ", known)}.", nameof(project));
+                known.Length == 0
+                    ? "The records hold no funding table, so there is no project to ask money for."
+                    : $"There is no project \"{project}\" in the funding table; it holds {string.Join(", ", known)}.",
+                nameof(project)
+            );
         }
 
         Notation notation = records.Settings.Notation;
@@ -151,16 +174,36 @@ public sealed class GrantBudget
         decimal hours = assumptions.Grant.InKindHours;
         if (hours > 0m)
         {
-            decimal value = hour ?? throw new ArgumentException("in_kind_hours need hour_value, or owner_wage among the farm's settings.", nameof(assumptions));
+            decimal value = hour
+                ?? throw new ArgumentException(
+                    "in_kind_hours need hour_value, or owner_wage among the farm's settings.",
+                    nameof(assumptions)
+                );
             int at = lines.FindLastIndex(line => line.Class == ObjectClass.Personnel) + 1;
-            lines.Insert(at, new GrantLine(ObjectClass.Personnel, "Unpaid hours given to the project", notation.Text($"{hours:0.##} hours x {value:0.00}"), 0m, Money.Rounded(hours * value).Amount, InKind: true, null));
+            lines.Insert(
+                at,
+                new GrantLine(
+                    ObjectClass.Personnel,
+                    "Unpaid hours given to the project",
+                    notation.Text($"{hours:0.##} hours x {value:0.00}"),
+                    0m,
+                    Money.Rounded(hours * value).Amount,
+                    InKind: true,
+                    null
+                )
+            );
         }
 
         if (assumptions.Grant.IndirectPercent is { } percent and > 0m)
         {
             IReadOnlyList<ObjectClass> classes = assumptions.Grant.IndirectClasses;
             List<GrantLine> inBase = lines.FindAll(line => line.Class is { } kind && classes.Contains(kind));
-            lines.AddRange(inBase.GroupBy(line => line.Year).OrderBy(year => year.Key).Select(year => IndirectOf(year, percent, assumptions.Grant.IndirectFunderPercent, notation)));
+            lines.AddRange(
+                inBase
+                    .GroupBy(line => line.Year)
+                    .OrderBy(year => year.Key)
+                    .Select(year => IndirectOf(year, percent, assumptions.Grant.IndirectFunderPercent, notation))
+            );
         }
 
         return new GrantBudget(rows[0].Project.Trim(), lines, assumptions);
@@ -181,7 +224,10 @@ public sealed class GrantBudget
         )
         {
             Year = year.Key,
-            QuarterWeights = [.. Enumerable.Range(0, Quarters).Select(quarter => year.Sum(line => line.Total * line.QuarterWeights[quarter]))],
+            QuarterWeights =
+            [
+                .. Enumerable.Range(0, Quarters).Select(quarter => year.Sum(line => line.Total * line.QuarterWeights[quarter])),
+            ],
         };
     }
 

@@ -12,8 +12,9 @@ public sealed record QuarterlyCash(IReadOnlyList<decimal> Quarters)
 }
 
 /// <summary>
-/// The federal form of a project's budget, SF-424A (OMB 4040-0006), as far as the records have it, for one program: A the summary, B by object class, C who gives the part
-/// the funder doesn't, D cash by quarter, E federal money of later years, F indirect rate. A to D are of the first year; later years stand in E.
+/// The federal form of a project's budget, SF-424A (OMB 4040-0006), as far as the records have it, for one program: A the summary, B by
+/// object class, C who gives the part the funder doesn't, D cash by quarter, E federal money of later years, F indirect rate. A to D are of
+/// the first year; later years stand in E.
 /// </summary>
 public sealed class GrantForm
 {
@@ -55,7 +56,10 @@ public sealed class GrantForm
     /// <param name="objectClass">The class.</param>
     /// <returns>Funder and match.</returns>
     public (decimal Funder, decimal Match) Of(ObjectClass? objectClass) =>
-        (first.Where(line => line.Class == objectClass).Sum(line => line.Funder), first.Where(line => line.Class == objectClass).Sum(line => line.Match));
+        (
+            first.Where(line => line.Class == objectClass).Sum(line => line.Funder),
+            first.Where(line => line.Class == objectClass).Sum(line => line.Match)
+        );
 
     /// <summary>Section C, line 12: what one source gives in the first year.</summary>
     /// <param name="source">The source.</param>
@@ -64,13 +68,21 @@ public sealed class GrantForm
 
     /// <summary>What must agree across the sections.</summary>
     public IReadOnlyList<FundingCheck> Checks =>
-    [
-        new("SF-424A: line 12, column (e) = line 5, column (f)", Enum.GetValues<MatchSource>().Sum(From), NonFederal),
-        new("SF-424A: line 6k = line 5, column (g)", Enum.GetValues<ObjectClass>().Select(kind => (ObjectClass?)kind).Append(null).Select(Of).Sum(cell => cell.Funder + cell.Match), Total),
-        new("SF-424A: line 13, its quarters = line 5, column (e)", FederalCash.Year, Federal),
-        new("SF-424A: line 14, its quarters, and in kind = line 5, column (f)", OtherCash.Year + InKind, NonFederal),
-        new("SF-424A: first year and Section E = all federal money", Federal + LaterFederal.Sum(), budget.Funder),
-    ];
+        [
+            new("SF-424A: line 12, column (e) = line 5, column (f)", Enum.GetValues<MatchSource>().Sum(From), NonFederal),
+            new(
+                "SF-424A: line 6k = line 5, column (g)",
+                Enum.GetValues<ObjectClass>()
+                    .Select(kind => (ObjectClass?)kind)
+                    .Append(null)
+                    .Select(Of)
+                    .Sum(cell => cell.Funder + cell.Match),
+                Total
+            ),
+            new("SF-424A: line 13, its quarters = line 5, column (e)", FederalCash.Year, Federal),
+            new("SF-424A: line 14, its quarters, and in kind = line 5, column (f)", OtherCash.Year + InKind, NonFederal),
+            new("SF-424A: first year and Section E = all federal money", Federal + LaterFederal.Sum(), budget.Funder),
+        ];
 
     private QuarterlyCash ByQuarter(Func<GrantLine, decimal> amount)
     {

@@ -31,8 +31,9 @@ public sealed record InvestmentSwing(string Input, decimal Lower, decimal Higher
 public sealed record SavingNeeded(decimal Outlay, Result Yearly, Result Hours);
 
 /// <summary>
-/// The investment asked for: its cost now, its yearly saving for as long as it serves, its salvage at the end; with the grant and without. Without it there are no indirect
-/// charges: they exist only with a grant. Work given in kind counts at its value. Amounts in currency, before tax; yearly amounts at the end of each year.
+/// The investment asked for: its cost now, its yearly saving for as long as it serves, its salvage at the end; with the grant and without.
+/// Without it there are no indirect charges: they exist only with a grant. Work given in kind counts at its value. Amounts in currency,
+/// before tax; yearly amounts at the end of each year.
 /// </summary>
 public sealed class Investment
 {
@@ -40,7 +41,13 @@ public sealed class Investment
     private readonly FundingAssumptions assumptions;
     private readonly decimal? hourValue;
 
-    private Investment(GrantBudget budget, StoreFacts? facts, List<YearlySaving> savings, FundingAssumptions assumptions, FarmSettings settings)
+    private Investment(
+        GrantBudget budget,
+        StoreFacts? facts,
+        List<YearlySaving> savings,
+        FundingAssumptions assumptions,
+        FarmSettings settings
+    )
     {
         Budget = budget;
         Facts = facts;
@@ -61,16 +68,21 @@ public sealed class Investment
     /// <summary>What is gained and spent a year.</summary>
     public IReadOnlyList<YearlySaving> Savings { get; }
 
-    /// <summary>Cost of capital, as a fraction; not available when neither discount_percent nor the farm's interest_percent is given.</summary>
+    /// <summary>
+    /// Cost of capital, as a fraction; not available when neither discount_percent nor the farm's interest_percent is given.
+    /// </summary>
     public Result DiscountRate { get; }
 
     /// <summary>Why it can't be told whether the project pays; null when it can.</summary>
     public string? Missing => YearlySaving.Reason ?? DiscountRate.Reason;
 
     /// <summary>The yearly saving: all lines that are assumed; not available when none is.</summary>
-    public Result YearlySaving => Savings.All(saving => !saving.Amount.IsAvailable)
-        ? Result.NotAvailable("no yearly saving is assumed (hours_saved, losses_saved_percent, ice_saved_percent, power_saved_kwh, other_saving)")
-        : Result.Known(Savings.Sum(saving => saving.Amount.Value ?? 0m));
+    public Result YearlySaving =>
+        Savings.All(saving => !saving.Amount.IsAvailable)
+            ? Result.NotAvailable(
+                "no yearly saving is assumed (hours_saved, losses_saved_percent, ice_saved_percent, power_saved_kwh, other_saving)"
+            )
+            : Result.Known(Savings.Sum(saving => saving.Amount.Value ?? 0m));
 
     /// <summary>Cost and saving without the grant; null when no saving is assumed or the cost of capital isn't known.</summary>
     public CapitalBudget? WithoutGrant => Outlay(CostWithoutGrant);
@@ -84,10 +96,14 @@ public sealed class Investment
     /// <summary>What it must save a year without the grant.</summary>
     public SavingNeeded NeededWithoutGrant => Needed(CostWithoutGrant);
 
-    /// <summary>Owning against hiring, the yearly cost of owning with the grant; null where hire_rate or own_running_cost isn't given, or the cost of capital isn't known.</summary>
-    public OwnOrHire? OwnOrHire => assumptions.Project is { HireRate: { } hire, OwnRunningCost: { } own } && NeededWithGrant.Yearly.Value is { } owning
-        ? new OwnOrHire(owning, own, hire)
-        : null;
+    /// <summary>
+    /// Owning against hiring, the yearly cost of owning with the grant; null where hire_rate or own_running_cost isn't given, or the cost
+    /// of capital isn't known.
+    /// </summary>
+    public OwnOrHire? OwnOrHire =>
+        assumptions.Project is { HireRate: { } hire, OwnRunningCost: { } own } && NeededWithGrant.Yearly.Value is { } owning
+            ? new OwnOrHire(owning, own, hire)
+            : null;
 
     /// <summary>The same with the grant; null as well.</summary>
     public CapitalBudget? WithGrant => Outlay(Budget.Match);
@@ -107,12 +123,33 @@ public sealed class Investment
             int years = Math.Max(1, (int)Math.Round(life * Tenth, MidpointRounding.AwayFromZero));
             List<InvestmentSwing> swings =
             [
-                new("Cost of the project", Npv(Budget.Match - (Budget.Total * Tenth), saving, life, capital), Npv(Budget.Match + (Budget.Total * Tenth), saving, life, capital)),
-                new("Grant", Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, capital), Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, capital)),
-                new($"Years it serves ({years} fewer or more)", Npv(Budget.Match, saving, Math.Max(1, life - years), capital), Npv(Budget.Match, saving, life + years, capital)),
-                new("Cost of capital", Npv(Budget.Match, saving, life, capital * (1m - Tenth)), Npv(Budget.Match, saving, life, capital * (1m + Tenth))),
-                .. Savings.Where(line => line.Amount.IsAvailable).Select(line => new InvestmentSwing(
-                    line.Name, Npv(Budget.Match, saving - (line.Amount.Value!.Value * Tenth), life, capital), Npv(Budget.Match, saving + (line.Amount.Value!.Value * Tenth), life, capital))),
+                new(
+                    "Cost of the project",
+                    Npv(Budget.Match - (Budget.Total * Tenth), saving, life, capital),
+                    Npv(Budget.Match + (Budget.Total * Tenth), saving, life, capital)
+                ),
+                new(
+                    "Grant",
+                    Npv(Budget.Match + (Budget.Funder * Tenth), saving, life, capital),
+                    Npv(Budget.Match - (Budget.Funder * Tenth), saving, life, capital)
+                ),
+                new(
+                    $"Years it serves ({years} fewer or more)",
+                    Npv(Budget.Match, saving, Math.Max(1, life - years), capital),
+                    Npv(Budget.Match, saving, life + years, capital)
+                ),
+                new(
+                    "Cost of capital",
+                    Npv(Budget.Match, saving, life, capital * (1m - Tenth)),
+                    Npv(Budget.Match, saving, life, capital * (1m + Tenth))
+                ),
+                .. Savings
+                    .Where(line => line.Amount.IsAvailable)
+                    .Select(line => new InvestmentSwing(
+                        line.Name,
+                        Npv(Budget.Match, saving - (line.Amount.Value!.Value * Tenth), life, capital),
+                        Npv(Budget.Match, saving + (line.Amount.Value!.Value * Tenth), life, capital)
+                    )),
             ];
             return [.. swings.OrderByDescending(swing => swing.Width)];
         }
@@ -134,7 +171,9 @@ public sealed class Investment
         string? named = assumptions.Project.Pool;
         Pool? pool = named is not null
             ? records.FindPool(named) ?? throw new ArgumentException($"project_pool: there is no pool \"{named}\".", nameof(assumptions))
-            : records.Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(pool => pool.Name.Length);
+            : records
+                .Pools.Where(pool => budget.Project.Contains(pool.Name, StringComparison.OrdinalIgnoreCase))
+                .MaxBy(pool => pool.Name.Length);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
         return new Investment(budget, facts, SavingsOf(season, facts, assumptions), assumptions, season.Settings);
     }
@@ -150,18 +189,78 @@ public sealed class Investment
         decimal? other = saving.Other, cost = saving.Cost;
         return
         [
-            new("Hours saved", saving.Hours, "hours", hour, Times(saving.Hours, hour is { } value ? Result.Known(value) : Result.NotAvailable("no hour_value and no owner_wage"), "hours_saved"),
-                facts is null ? "assumed" : $"assumed; the records hold {(facts.Hours.Value is { } logged ? season.Notation.Text($"{logged:0.#} hours for {pool}") : $"no hours ({facts.Hours.Reason})")}"),
-            new("Produce no longer lost", lossPart, "% of the loss", facts is null ? null : facts.LostValue / 100m,
-                Times(lossPart, facts is null ? Result.NotAvailable("no pool named") : Result.Known(facts.LostValue / 100m), "losses_saved_percent"),
-                facts is null ? "assumed" : season.Notation.Text($"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed")),
-            new("Ice no longer bought", icePart, "% of the bill", facts?.IceCost.Value / 100m,
-                Times(icePart, facts is null ? Result.NotAvailable("no pool named") : facts.IceCost.Value is { } bill ? Result.Known(bill / 100m) : facts.IceCost, "ice_saved_percent"),
-                facts is null ? "assumed" : $"records: {(facts.IceCost.IsAvailable ? season.Notation.Text($"{facts.IceCost} paid for ice") : facts.IceCost.Reason)}; the part saved is assumed"),
-            new("Electricity", power, "kWh", powerPrice.Each.Value, Times(power, powerPrice.Each, "power_saved_kwh"),
-                facts is null ? "assumed" : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? season.Notation.Text($"{used:0} kWh for {pool}; {powerPrice.Because}") : facts.KilowattHours.Reason)}"),
-            new("Other gain", null, "", null, other is { } gain ? Result.Known(gain) : Result.NotAvailable("other_saving is not given"), "assumed"),
-            new("Other yearly cost", null, "", null, cost is { } spent ? Result.Known(-spent) : Result.NotAvailable("other_cost is not given"), "assumed"),
+            new(
+                "Hours saved",
+                saving.Hours,
+                "hours",
+                hour,
+                Times(
+                    saving.Hours,
+                    hour is { } value ? Result.Known(value) : Result.NotAvailable("no hour_value and no owner_wage"),
+                    "hours_saved"
+                ),
+                facts is null
+                    ? "assumed"
+                    : $"assumed; the records hold {(facts.Hours.Value is { } logged ? season.Notation.Text($"{logged:0.#} hours for {pool}") : $"no hours ({facts.Hours.Reason})")}"
+            ),
+            new(
+                "Produce no longer lost",
+                lossPart,
+                "% of the loss",
+                facts is null ? null : facts.LostValue / 100m,
+                Times(
+                    lossPart,
+                    facts is null ? Result.NotAvailable("no pool named") : Result.Known(facts.LostValue / 100m),
+                    "losses_saved_percent"
+                ),
+                facts is null
+                    ? "assumed"
+                    : season.Notation.Text(
+                        $"records: produce kept in {pool} and lost or thrown out, {facts.LostValue:0.00} at average price{Without(facts)}; the part saved is assumed"
+                    )
+            ),
+            new(
+                "Ice no longer bought",
+                icePart,
+                "% of the bill",
+                facts?.IceCost.Value / 100m,
+                Times(
+                    icePart,
+                    facts is null ? Result.NotAvailable("no pool named")
+                        : facts.IceCost.Value is { } bill ? Result.Known(bill / 100m)
+                        : facts.IceCost,
+                    "ice_saved_percent"
+                ),
+                facts is null
+                    ? "assumed"
+                    : $"records: {(facts.IceCost.IsAvailable ? season.Notation.Text($"{facts.IceCost} paid for ice") : facts.IceCost.Reason)}; the part saved is assumed"
+            ),
+            new(
+                "Electricity",
+                power,
+                "kWh",
+                powerPrice.Each.Value,
+                Times(power, powerPrice.Each, "power_saved_kwh"),
+                facts is null
+                    ? "assumed"
+                    : $"assumed; the records hold {(facts.KilowattHours.Value is { } used ? season.Notation.Text($"{used:0} kWh for {pool}; {powerPrice.Because}") : facts.KilowattHours.Reason)}"
+            ),
+            new(
+                "Other gain",
+                null,
+                "",
+                null,
+                other is { } gain ? Result.Known(gain) : Result.NotAvailable("other_saving is not given"),
+                "assumed"
+            ),
+            new(
+                "Other yearly cost",
+                null,
+                "",
+                null,
+                cost is { } spent ? Result.Known(-spent) : Result.NotAvailable("other_cost is not given"),
+                "assumed"
+            ),
         ];
     }
 
@@ -173,11 +272,17 @@ public sealed class Investment
         : each.Value is { } value ? Result.Known(Money.Rounded(given * value).Amount) : each;
 
     private CapitalBudget? Outlay(decimal outlay) =>
-        YearlySaving.Value is { } saving && DiscountRate.Value is { } capital ? Make(outlay, saving, assumptions.Project.LifeYears, capital) : null;
+        YearlySaving.Value is { } saving && DiscountRate.Value is { } capital
+            ? Make(outlay, saving, assumptions.Project.LifeYears, capital)
+            : null;
 
     private CapitalBudget Make(decimal outlay, decimal saving, int years, decimal rate)
     {
-        decimal[] amounts = [-outlay, .. Enumerable.Range(1, years).Select(year => Money.Rounded(saving * assumptions.Saving.PartIn(year)).Amount)];
+        decimal[] amounts =
+        [
+            -outlay,
+            .. Enumerable.Range(1, years).Select(year => Money.Rounded(saving * assumptions.Saving.PartIn(year)).Amount),
+        ];
         amounts[years] += assumptions.Project.Salvage;
         return new CapitalBudget(amounts, rate);
     }
@@ -190,10 +295,16 @@ public sealed class Investment
         }
 
         decimal salvage = assumptions.Project.Salvage;
-        decimal yearly = Money.Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(capital, assumptions.Project.LifeYears)) + (salvage * capital)).Amount;
-        return new SavingNeeded(outlay, Result.Known(yearly), hourValue is { } value
-            ? Result.Of(yearly, value, "an hour is valued at nothing")
-            : Result.NotAvailable("no hour_value and no owner_wage"));
+        decimal yearly = Money
+            .Rounded(((outlay - salvage) * Ownership.CapitalRecoveryFactor(capital, assumptions.Project.LifeYears)) + (salvage * capital))
+            .Amount;
+        return new SavingNeeded(
+            outlay,
+            Result.Known(yearly),
+            hourValue is { } value
+                ? Result.Of(yearly, value, "an hour is valued at nothing")
+                : Result.NotAvailable("no hour_value and no owner_wage")
+        );
     }
 }
 
@@ -206,7 +317,10 @@ public sealed class Investment
 /// <param name="PowerPrice">What a kWh more costs, not what one cost on average.</param>
 public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Result IceCost, Result KilowattHours, MarginalPrice PowerPrice)
 {
-    /// <summary>Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in <see cref="LostValue"/>.</summary>
+    /// <summary>
+    /// Crops kept there of which something was lost or thrown out and nothing sold: without a price they are not in
+    /// <see cref="LostValue"/>.
+    /// </summary>
     public IReadOnlyList<string> LostWithoutPrice { get; init; } = [];
 
     /// <summary>Reads the facts of a season.</summary>
@@ -221,14 +335,24 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Resu
         FarmRecords records = season.Records;
         FiscalYear year = FiscalYear.Of(records.Settings, season.CropYear);
         List<LoadRow> loads = records.Tables.Loads.FindAll(row => row.User.Trim().Equals(pool.Name, StringComparison.OrdinalIgnoreCase));
-        decimal energy = loads.Sum(row => LoadEnergy.KilowattHours(row, year.Start, records.CostsUntil < year.End ? records.CostsUntil : year.End.AddDays(-1)));
-        PoolResult? power = loads.Count == 0 ? null : season.Pools.FirstOrDefault(result => result.Pool.Name.Equals(loads[0].Pool.Trim(), StringComparison.OrdinalIgnoreCase));
+        decimal energy = loads.Sum(row =>
+            LoadEnergy.KilowattHours(row, year.Start, records.CostsUntil < year.End ? records.CostsUntil : year.End.AddDays(-1))
+        );
+        PoolResult? power =
+            loads.Count == 0
+                ? null
+                : season.Pools.FirstOrDefault(result => result.Pool.Name.Equals(loads[0].Pool.Trim(), StringComparison.OrdinalIgnoreCase));
         decimal ice = records.Expenses.Where(row => year.Holds(row.Date) && NamesIce($"{row.Category} {row.Note}")).Sum(row => row.Amount);
-        List<(EnterpriseBudget Crop, decimal Lost)> kept = season.Crops.Where(crop => IsKeptIn(crop, pool)).Select(crop => (crop, Lost(season, crop))).ToList();
+        List<(EnterpriseBudget Crop, decimal Lost)> kept = season
+            .Crops.Where(crop => IsKeptIn(crop, pool))
+            .Select(crop => (crop, Lost(season, crop)))
+            .ToList();
         return new StoreFacts(
             pool,
             Money.Rounded(kept.Sum(item => item.Lost * (item.Crop.AveragePrice.Value ?? 0m))).Amount,
-            season.Known.Hours is { } noHours ? Result.NotAvailable(noHours) : Result.Known(season.Pools.First(result => result.Pool == pool).Hours),
+            season.Known.Hours is { } noHours
+                ? Result.NotAvailable(noHours)
+                : Result.Known(season.Pools.First(result => result.Pool == pool).Hours),
             season.Known.Costs is { } noBooks ? Result.NotAvailable(noBooks) : Result.Known(ice),
             loads.Count == 0 ? Result.NotAvailable($"no load of {pool.Name}") : Result.Known(energy),
             power is null
@@ -236,19 +360,27 @@ public sealed record StoreFacts(Pool Pool, decimal LostValue, Result Hours, Resu
                 : (marginal ?? new BatteryMarginalPower()).Of(season, power)
         )
         {
-            LostWithoutPrice = [.. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name)],
+            LostWithoutPrice =
+            [
+                .. kept.Where(item => item.Lost > 0m && !item.Crop.AveragePrice.IsAvailable).Select(item => item.Crop.Name),
+            ],
         };
     }
 
     private static MarginalPrice NoPower(string why) => new(Result.NotAvailable(why), why);
 
-    private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) => crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
+    private static bool IsKeptIn(EnterpriseBudget crop, Pool pool) =>
+        crop.Crop!.Stores.Contains(pool.Name, StringComparer.OrdinalIgnoreCase);
 
     private static decimal Lost(SeasonReview season, EnterpriseBudget crop)
     {
-        decimal thrownOut = season.PartsOf(crop.Crop!).Where(part => part.Disposition.Channel.Kind == ChannelKind.Waste && part.Enterprise is not null).Sum(part => part.Quantity);
+        decimal thrownOut = season
+            .PartsOf(crop.Crop!)
+            .Where(part => part.Disposition.Channel.Kind == ChannelKind.Waste && part.Enterprise is not null)
+            .Sum(part => part.Quantity);
         return crop.Sums.Unsold - crop.Sums.OnHand + thrownOut;
     }
 
-    private static bool NamesIce(string text) => text.Split([' ', ',', ';', '-', '.'], StringSplitOptions.RemoveEmptyEntries).Contains("ice", StringComparer.OrdinalIgnoreCase);
+    private static bool NamesIce(string text) =>
+        text.Split([' ', ',', ';', '-', '.'], StringSplitOptions.RemoveEmptyEntries).Contains("ice", StringComparer.OrdinalIgnoreCase);
 }

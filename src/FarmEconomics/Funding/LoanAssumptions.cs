@@ -14,9 +14,22 @@ public sealed record LoanAssumptions
         new NumberEntry("new_loan_years", "Years of that loan", "years", "how long it runs")
         { Least = 0.01m, Most = 100m, Get = a => a.NewLoan.Years, Set = (a, v) => a with { NewLoan = a.NewLoan with { Years = v } } },
         new NumberEntry("new_loan_payments", "Payments of that loan", "payments a year", "how often it is paid")
-        { Least = 1m, Most = 365m, Whole = true, Get = a => a.NewLoan.PaymentsPerYear, Set = (a, v) => a with { NewLoan = a.NewLoan with { PaymentsPerYear = (int)v } } },
-        new WordEntry<Repayment>("new_loan_repayment", "Way that loan is paid back", "how it is paid back: level-payment, level-principal or interest-only")
-        { Get = a => a.NewLoan.Repayment, Set = (a, v) => a with { NewLoan = a.NewLoan with { Repayment = v } } },
+        {
+            Least = 1m,
+            Most = 365m,
+            Whole = true,
+            Get = a => a.NewLoan.PaymentsPerYear,
+            Set = (a, v) => a with { NewLoan = a.NewLoan with { PaymentsPerYear = (int)v } },
+        },
+        new WordEntry<Repayment>(
+            "new_loan_repayment",
+            "Way that loan is paid back",
+            "how it is paid back: level-payment, level-principal or interest-only"
+        )
+        {
+            Get = a => a.NewLoan.Repayment,
+            Set = (a, v) => a with { NewLoan = a.NewLoan with { Repayment = v } },
+        },
     ];
 
     /// <summary>What is asked for, in currency; null or 0: no loan.</summary>

@@ -26,9 +26,9 @@ public sealed record LoanPayment(int Number, DateOnly Date, decimal Interest, de
 }
 
 /// <summary>
-/// Every payment of a loan. Level payment: P r / (1 - (1 + r)^-n), with P / n at no interest; level principal: P / n and the interest on what is
-/// owed; interest only: the principal with the last payment. Source: the standard amortization formulas (OpenStax, Principles of Finance, section 8.3;
-/// Colorado State University Extension, fact sheet 3.757).
+/// Every payment of a loan. Level payment: P r / (1 - (1 + r)^-n), with P / n at no interest; level principal: P / n and the interest on
+/// what is owed; interest only: the principal with the last payment. Source: the standard amortization formulas (OpenStax, Principles of
+/// Finance, section 8.3; Colorado State University Extension, fact sheet 3.757).
 /// </summary>
 public sealed class LoanSchedule
 {
@@ -46,7 +46,10 @@ public sealed class LoanSchedule
     /// <summary>How payments were rounded.</summary>
     public PaymentRounding Rounding { get; }
 
-    /// <summary>The payment that repeats: the whole payment of a level-payment loan, the principal part of a level-principal loan, the interest of an interest-only loan.</summary>
+    /// <summary>
+    /// The payment that repeats: the whole payment of a level-payment loan, the principal part of a level-principal loan, the interest of
+    /// an interest-only loan.
+    /// </summary>
     public decimal LevelPayment { get; }
 
     /// <summary>The payments in order; their principal sums to what was borrowed.</summary>
@@ -59,7 +62,8 @@ public sealed class LoanSchedule
     /// <param name="terms">The terms.</param>
     /// <param name="rounding">How payments are rounded.</param>
     /// <returns>The schedule.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">Principal or number of payments not above 0, a negative rate, or payments a year outside 1 to 365.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Principal or number of payments not above 0, a negative rate, or payments a year
+    /// outside 1 to 365.</exception>
     public static LoanSchedule Of(LoanTerms terms, PaymentRounding rounding = PaymentRounding.EveryPayment)
     {
         ArgumentNullException.ThrowIfNull(terms);
@@ -109,7 +113,8 @@ public sealed class LoanSchedule
     /// <param name="from">The first day.</param>
     /// <param name="end">The first day after.</param>
     /// <returns>The payments.</returns>
-    public IEnumerable<LoanPayment> Between(DateOnly from, DateOnly end) => Payments.Where(payment => payment.Date >= from && payment.Date < end);
+    public IEnumerable<LoanPayment> Between(DateOnly from, DateOnly end) =>
+        Payments.Where(payment => payment.Date >= from && payment.Date < end);
 
     private static decimal Level(LoanTerms terms) => terms.Repayment switch
     {
@@ -120,7 +125,9 @@ public sealed class LoanSchedule
 
     private static decimal RoundedLevel(LoanTerms terms) =>
         terms.Repayment == Repayment.LevelPayment && terms.Payments <= Costing.Ownership.MostExactPeriods
-            ? (terms.Principal * Costing.Ownership.ExactRecoveryFactor((Fraction)terms.AnnualRate / terms.PaymentsPerYear, terms.Payments)).ToMoney().Amount
+            ? (terms.Principal * Costing.Ownership.ExactRecoveryFactor((Fraction)terms.AnnualRate / terms.PaymentsPerYear, terms.Payments))
+                .ToMoney()
+                .Amount
             : Money.Rounded(Level(terms)).Amount;
 
     private static decimal Factor(decimal rate, int payments) => Costing.Ownership.CapitalRecoveryFactor(rate, payments);

@@ -10,7 +10,15 @@ namespace FarmEconomics.Funding;
 /// <param name="PaymentsPerYear">Payments a year, 1 to 365.</param>
 /// <param name="FirstPayment">The day of the first payment, one period after the money was paid out.</param>
 /// <param name="Repayment">How it is paid back.</param>
-public sealed record LoanTerms(string Name, decimal Principal, decimal AnnualRate, int Payments, int PaymentsPerYear, DateOnly FirstPayment, Repayment Repayment)
+public sealed record LoanTerms(
+    string Name,
+    decimal Principal,
+    decimal AnnualRate,
+    int Payments,
+    int PaymentsPerYear,
+    DateOnly FirstPayment,
+    Repayment Repayment
+)
 {
     private const int MonthsPerYear = 12;
     private const int DaysPerYear = 365;
@@ -30,7 +38,14 @@ public sealed record LoanTerms(string Name, decimal Principal, decimal AnnualRat
     public static LoanTerms Of(LoanRow row)
     {
         return new LoanTerms(
-            row.Loan.Trim(), row.Principal, row.AnnualPercent / 100m, (int)(row.Years * row.PaymentsPerYear), (int)row.PaymentsPerYear, row.FirstPayment, row.Repayment);
+            row.Loan.Trim(),
+            row.Principal,
+            row.AnnualPercent / 100m,
+            (int)(row.Years * row.PaymentsPerYear),
+            (int)row.PaymentsPerYear,
+            row.FirstPayment,
+            row.Repayment
+        );
     }
 
     /// <summary>The day of a payment: by whole months where they fit the year, else by days of a 365-day year.</summary>

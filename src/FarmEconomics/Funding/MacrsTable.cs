@@ -3,8 +3,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// Tax depreciation by the general system of MACRS under the half-year convention: IRS Publication 946, Table A-1. The class is the user's input;
-/// a tax preparer decides it, and whether the mid-quarter convention, bonus depreciation or section 179 applies instead.
+/// Tax depreciation by the general system of MACRS under the half-year convention: IRS Publication 946, Table A-1. The class is the user's
+/// input; a tax preparer decides it, and whether the mid-quarter convention, bonus depreciation or section 179 applies instead.
 /// </summary>
 public static class MacrsTable
 {
@@ -16,7 +16,30 @@ public static class MacrsTable
         [7] = [14.29m, 24.49m, 17.49m, 12.49m, 8.93m, 8.92m, 8.93m, 4.46m],
         [10] = [10m, 18m, 14.4m, 11.52m, 9.22m, 7.37m, 6.55m, 6.55m, 6.56m, 6.55m, 3.28m],
         [15] = [5m, 9.5m, 8.55m, 7.7m, 6.93m, 6.23m, 5.9m, 5.9m, 5.91m, 5.9m, 5.91m, 5.9m, 5.91m, 5.9m, 5.91m, 2.95m],
-        [20] = [3.75m, 7.219m, 6.677m, 6.177m, 5.713m, 5.285m, 4.888m, 4.522m, 4.462m, 4.461m, 4.462m, 4.461m, 4.462m, 4.461m, 4.462m, 4.461m, 4.462m, 4.461m, 4.462m, 4.461m, 2.231m],
+        [20] =
+        [
+            3.75m,
+            7.219m,
+            6.677m,
+            6.177m,
+            5.713m,
+            5.285m,
+            4.888m,
+            4.522m,
+            4.462m,
+            4.461m,
+            4.462m,
+            4.461m,
+            4.462m,
+            4.461m,
+            4.462m,
+            4.461m,
+            4.462m,
+            4.461m,
+            4.462m,
+            4.461m,
+            2.231m,
+        ],
     };
 
     /// <summary>The recovery periods of the table, in years.</summary>
@@ -26,14 +49,20 @@ public static class MacrsTable
     /// <param name="recoveryYears">One of <see cref="RecoveryYears"/>.</param>
     /// <returns>Percent of the basis (20 = 20 %); they sum to 100.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The table has no such period.</exception>
-    public static IReadOnlyList<decimal> Percent(int recoveryYears) => Percents.TryGetValue(recoveryYears, out decimal[]? percents)
-        ? percents
-        : throw new ArgumentOutOfRangeException(nameof(recoveryYears), recoveryYears, $"The table has {string.Join(", ", Percents.Keys)} years.");
+    public static IReadOnlyList<decimal> Percent(int recoveryYears) =>
+        Percents.TryGetValue(recoveryYears, out decimal[]? percents)
+            ? percents
+            : throw new ArgumentOutOfRangeException(
+                nameof(recoveryYears),
+                recoveryYears,
+                $"The table has {string.Join(", ", Percents.Keys)} years."
+            );
 
     /// <summary>Depreciation year by year, each rounded to the cent; the last year takes the rest.</summary>
     /// <param name="basis">The depreciable basis, in currency; at least 0.</param>
     /// <param name="recoveryYears">One of <see cref="RecoveryYears"/>.</param>
-    /// <param name="yearsHeld">The tax year of disposal counted from the first, 1 and up: that year counts half, later ones nothing; null: kept.</param>
+    /// <param name="yearsHeld">The tax year of disposal counted from the first, 1 and up: that year counts half, later ones nothing; null:
+    /// kept.</param>
     /// <returns>One amount per tax year; for an asset that is kept they sum to the basis.</returns>
     public static IReadOnlyList<decimal> Schedule(decimal basis, int recoveryYears, int? yearsHeld = null)
     {

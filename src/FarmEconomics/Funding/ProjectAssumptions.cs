@@ -12,7 +12,13 @@ public sealed record ProjectAssumptions
             "calendar month in which the funder's money comes, after the bills where it is paid back; a month before the project's is that of the year after; not given: the project's")
         { Least = 1m, Most = 12m, Whole = true, Get = a => a.Project.GrantMonth, Set = (a, v) => a with { Project = a.Project with { GrantMonth = (int)v } } },
         new NumberEntry("project_life_years", "Years the project serves", "years", "a whole number from 1 to 40")
-        { Least = 1m, Most = 40m, Whole = true, Get = a => a.Project.LifeYears, Set = (a, v) => a with { Project = a.Project with { LifeYears = (int)v } } },
+        {
+            Least = 1m,
+            Most = 40m,
+            Whole = true,
+            Get = a => a.Project.LifeYears,
+            Set = (a, v) => a with { Project = a.Project with { LifeYears = (int)v } },
+        },
         new NumberEntry("project_salvage", "Worth at the end", "currency", "what it fetches at the end")
         {
             Get = a => a.Project.Salvage,
@@ -66,7 +72,10 @@ public sealed record ProjectAssumptions
     /// <summary>Calendar month in which it is paid, 1 to 12.</summary>
     public int Month { get; init; } = 3;
 
-    /// <summary>Calendar month in which the funder's money comes, 1 to 12; one before <see cref="Month"/> is that of the year after; null: the same month.</summary>
+    /// <summary>
+    /// Calendar month in which the funder's money comes, 1 to 12; one before <see cref="Month"/> is that of the year after; null: the same
+    /// month.
+    /// </summary>
     public int? GrantMonth { get; init; }
 
     /// <summary>Years it serves, 1 to 40.</summary>

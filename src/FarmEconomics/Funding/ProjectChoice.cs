@@ -7,8 +7,9 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// A project beside the others, held against what the records of the season hold of it: hours of its task, produce lost in its store, kWh. It must save the level yearly cost
-/// of owning it; what it must save of the hours and losses on record needs nothing assumed, what it will save rests on the parts the grower gives.
+/// A project beside the others, held against what the records of the season hold of it: hours of its task, produce lost in its store, kWh.
+/// It must save the level yearly cost of owning it; what it must save of the hours and losses on record needs nothing assumed, what it will
+/// save rests on the parts the grower gives.
 /// </summary>
 /// <param name="Project">The project.</param>
 /// <param name="Cost">What it costs the farm without a grant.</param>
@@ -16,7 +17,14 @@ namespace FarmEconomics.Funding;
 /// <param name="HoursOnRecord">Hours of its task, else of its pool, in the season.</param>
 /// <param name="LossesOnRecord">Produce lost or thrown out in its store, at average price.</param>
 /// <param name="Saving">What it saves a year by the parts given; not available where none is.</param>
-public sealed record ProjectChoice(string Project, decimal Cost, Result YearlyCost, Result HoursOnRecord, Result LossesOnRecord, Result Saving)
+public sealed record ProjectChoice(
+    string Project,
+    decimal Cost,
+    Result YearlyCost,
+    Result HoursOnRecord,
+    Result LossesOnRecord,
+    Result Saving
+)
 {
     private const decimal UsualLife = 15m;
 
@@ -30,8 +38,14 @@ public sealed record ProjectChoice(string Project, decimal Cost, Result YearlyCo
     public TaskPer? UseOf { get; private init; }
 
     /// <summary>The part of all hours and losses on record it must save to pay, 0 and up; above 1 it can't.</summary>
-    public Result PartNeeded => YearlyCost.Value is not { } cost ? YearlyCost
-        : Result.Of(cost, ((HoursOnRecord.Value ?? 0m) * (HourValue ?? 0m)) + (LossesOnRecord.Value ?? 0m), "the records hold no hours or losses it could save");
+    public Result PartNeeded =>
+        YearlyCost.Value is not { } cost
+            ? YearlyCost
+            : Result.Of(
+                cost,
+                ((HoursOnRecord.Value ?? 0m) * (HourValue ?? 0m)) + (LossesOnRecord.Value ?? 0m),
+                "the records hold no hours or losses it could save"
+            );
 
     /// <summary>Saving less yearly cost.</summary>
     public Result GainAYear => Saving.Combine(YearlyCost, (saving, cost) => saving - cost);
@@ -43,7 +57,10 @@ public sealed record ProjectChoice(string Project, decimal Cost, Result YearlyCo
         : saving <= 0m ? Result.NotAvailable("it saves nothing")
         : Result.Known(cost / saving * use);
 
-    /// <summary>All projects of the projects and funding tables: those that gain most a year first, then those that must save the smallest part of what is on record.</summary>
+    /// <summary>
+    /// All projects of the projects and funding tables: those that gain most a year first, then those that must save the smallest part of
+    /// what is on record.
+    /// </summary>
     /// <param name="season">The season.</param>
     /// <param name="power">Tells what a kWh more costs; null: by days of shortage, else by a year's use.</param>
     /// <returns>The projects in that order.</returns>
@@ -52,38 +69,74 @@ public sealed record ProjectChoice(string Project, decimal Cost, Result YearlyCo
         ArgumentNullException.ThrowIfNull(season);
         RecordTables tables = season.Records.Tables;
         HashSet<string> named = new(tables.Projects.Select(row => row.Project.Trim()), StringComparer.OrdinalIgnoreCase);
-        IEnumerable<ProjectChoice> choices = tables.Projects.Select(row => Make(season, row.Project.Trim(), row, power))
-            .Concat(tables.Funding.Select(row => row.Project.Trim()).Where(named.Add).Select(project => Make(season, project, null, power)));
-        return [.. choices.OrderByDescending(choice => choice.GainAYear.IsAvailable).ThenByDescending(choice => choice.GainAYear.Value ?? 0m)
-            .ThenBy(choice => choice.PartNeeded.Value ?? decimal.MaxValue).ThenBy(choice => choice.Project, StringComparer.Ordinal)];
+        IEnumerable<ProjectChoice> choices = tables
+            .Projects.Select(row => Make(season, row.Project.Trim(), row, power))
+            .Concat(
+                tables.Funding.Select(row => row.Project.Trim()).Where(named.Add).Select(project => Make(season, project, null, power))
+            );
+        return
+        [
+            .. choices
+                .OrderByDescending(choice => choice.GainAYear.IsAvailable)
+                .ThenByDescending(choice => choice.GainAYear.Value ?? 0m)
+                .ThenBy(choice => choice.PartNeeded.Value ?? decimal.MaxValue)
+                .ThenBy(choice => choice.Project, StringComparer.Ordinal),
+        ];
     }
 
     private static ProjectChoice Make(SeasonReview season, string project, ProjectRow? row, IMarginalPower? power)
     {
         FarmRecords records = season.Records;
-        decimal cost = row?.Cost ?? records.Tables.Funding.Where(line => line.Project.Trim().Equals(project, StringComparison.OrdinalIgnoreCase)).Sum(line => line.Amount);
-        Pool? pool = row is { Pool: { } named } ? records.FindPool(named)
+        decimal cost = row?.Cost
+            ?? records
+                .Tables.Funding.Where(line => line.Project.Trim().Equals(project, StringComparison.OrdinalIgnoreCase))
+                .Sum(line => line.Amount);
+        Pool? pool = row is { Pool: { } named }
+            ? records.FindPool(named)
             : records.Pools.Where(one => project.Contains(one.Name, StringComparison.OrdinalIgnoreCase)).MaxBy(one => one.Name.Length);
         StoreFacts? facts = pool is null ? null : StoreFacts.Of(season, pool, power);
-        TaskMinutes? task = row is { Task: { } wanted } ? TaskMinutes.Of(season).FirstOrDefault(one => one.Task.Equals(wanted.Trim(), StringComparison.OrdinalIgnoreCase)) : null;
+        TaskMinutes? task = row is { Task: { } wanted }
+            ? TaskMinutes.Of(season).FirstOrDefault(one => one.Task.Equals(wanted.Trim(), StringComparison.OrdinalIgnoreCase))
+            : null;
         TaskYear? done = task?.Years.FirstOrDefault(year => year.CropYear == season.CropYear);
         decimal? hour = season.Settings.OwnerWage;
-        Result hours = row is { Task: { } asked } ? done is null ? Result.NotAvailable($"no hours of {asked.Trim()} in {season.CropYear}") : Result.Known(done.Hours)
+        Result hours = row is { Task: { } asked }
+            ? done is null
+                ? Result.NotAvailable($"no hours of {asked.Trim()} in {season.CropYear}")
+                : Result.Known(done.Hours)
             : facts?.Hours ?? Result.NotAvailable("neither a task nor a pool is named");
         Result losses = facts is null ? Result.NotAvailable("no pool named") : Result.Known(facts.LostValue);
-        return new ProjectChoice(project, cost, YearlyOf(cost, row, season.Settings), hours, losses, SavingOf(row, hours, losses, hour, facts))
+        return new ProjectChoice(
+            project,
+            cost,
+            YearlyOf(cost, row, season.Settings),
+            hours,
+            losses,
+            SavingOf(row, hours, losses, hour, facts)
+        )
         {
             HourValue = hour,
             UseOf = task?.Per,
-            Use = done is null ? Result.NotAvailable("no task named that was logged") : done.Minutes.Value is not { } minutes ? done.Minutes : Result.Of(done.Hours * 60m, minutes, "no minutes"),
+            Use =
+                done is null ? Result.NotAvailable("no task named that was logged")
+                : done.Minutes.Value is not { } minutes ? done.Minutes
+                : Result.Of(done.Hours * 60m, minutes, "no minutes"),
         };
     }
 
     private static Result YearlyOf(decimal cost, ProjectRow? row, FarmSettings settings)
     {
         decimal salvage = row?.Salvage ?? 0m;
-        return settings.InterestPercent is not { } percent ? Result.NotAvailable("no interest_percent among the settings")
-            : Result.Known(Money.Rounded(((cost - salvage) * Ownership.CapitalRecoveryFactor(percent / 100m, row?.LifeYears ?? UsualLife)) + (salvage * percent / 100m)).Amount);
+        return settings.InterestPercent is not { } percent
+            ? Result.NotAvailable("no interest_percent among the settings")
+            : Result.Known(
+                Money
+                    .Rounded(
+                        ((cost - salvage) * Ownership.CapitalRecoveryFactor(percent / 100m, row?.LifeYears ?? UsualLife))
+                            + (salvage * percent / 100m)
+                    )
+                    .Amount
+            );
     }
 
     private static Result SavingOf(ProjectRow? row, Result hours, Result losses, decimal? hour, StoreFacts? facts)
@@ -95,11 +148,17 @@ public sealed record ProjectChoice(string Project, decimal Cost, Result YearlyCo
 
         Result[] parts =
         [
-            Part(given.HoursSavedPercent / 100m, hours, hour is { } value ? Result.Known(value) : Result.NotAvailable("no owner_wage among the settings")),
+            Part(
+                given.HoursSavedPercent / 100m,
+                hours,
+                hour is { } value ? Result.Known(value) : Result.NotAvailable("no owner_wage among the settings")
+            ),
             Part(given.LossesSavedPercent / 100m, losses, Result.Known(1m)),
             Part(given.PowerSavedKwh, Result.Known(1m), facts?.PowerPrice.Each ?? Result.NotAvailable("no pool named")),
         ];
-        return Array.Find(parts, part => !part.IsAvailable) is { Reason: { } reason } ? Result.NotAvailable(reason) : Result.Known(Money.Rounded(parts.Sum(part => part.Value!.Value)).Amount);
+        return Array.Find(parts, part => !part.IsAvailable) is { Reason: { } reason }
+            ? Result.NotAvailable(reason)
+            : Result.Known(Money.Rounded(parts.Sum(part => part.Value!.Value)).Amount);
 
         static Result Part(decimal? part, Result quantity, Result each) => part is not { } a ? Result.Known(0m)
             : quantity.Value is not { } b ? quantity
@@ -109,7 +168,8 @@ public sealed record ProjectChoice(string Project, decimal Cost, Result YearlyCo
 }
 
 /// <summary>
-/// A tool of an earlier year looked back at: minutes of its task a crate, or a bed-foot, in the crop years before it came and in those after; the year it came in is neither.
+/// A tool of an earlier year looked back at: minutes of its task a crate, or a bed-foot, in the crop years before it came and in those
+/// after; the year it came in is neither.
 /// </summary>
 /// <param name="Asset">The tool; its column task says what it is for.</param>
 /// <param name="Per">What the minutes are counted for.</param>
@@ -132,9 +192,16 @@ public sealed record ToolLookBack(AssetRow Asset, TaskPer Per, Result Before, Re
         ArgumentNullException.ThrowIfNull(season);
         IReadOnlyList<TaskMinutes> tasks = TaskMinutes.Of(season);
         List<ToolLookBack> tools = [];
-        foreach (AssetRow asset in season.Records.Tables.Assets.Where(asset => season.Settings.WindowOf(asset.InService) < season.CropYear && !(asset.Retired <= season.Records.CostsUntil)))
+        foreach (
+            AssetRow asset in season.Records.Tables.Assets.Where(asset =>
+                season.Settings.WindowOf(asset.InService) < season.CropYear && !(asset.Retired <= season.Records.CostsUntil)
+            )
+        )
         {
-            if (asset.Task is { } named && tasks.FirstOrDefault(task => task.Task.Equals(named.Trim(), StringComparison.OrdinalIgnoreCase)) is { } task)
+            if (
+                asset.Task is { } named
+                && tasks.FirstOrDefault(task => task.Task.Equals(named.Trim(), StringComparison.OrdinalIgnoreCase)) is { } task
+            )
             {
                 tools.Add(Make(season, asset, task));
             }
@@ -146,13 +213,26 @@ public sealed record ToolLookBack(AssetRow Asset, TaskPer Per, Result Before, Re
     private static ToolLookBack Make(SeasonReview season, AssetRow asset, TaskMinutes task)
     {
         int came = season.Settings.WindowOf(asset.InService);
-        Result before = Mean(task.Years.Where(year => year.CropYear < came), "no year on record before it came"), after = Mean(task.Years.Where(year => year.CropYear > came), "no year on record after it came");
-        Result use = task.Years.FirstOrDefault(year => year.CropYear == season.CropYear) is not { } now ? Result.NotAvailable("no hours this year")
-            : now.Minutes.Value is not { } minutes ? now.Minutes : Result.Of(now.Hours * 60m, minutes, "no minutes");
+        Result before = Mean(task.Years.Where(year => year.CropYear < came), "no year on record before it came"),
+            after = Mean(task.Years.Where(year => year.CropYear > came), "no year on record after it came");
+        Result use =
+            task.Years.FirstOrDefault(year => year.CropYear == season.CropYear) is not { } now ? Result.NotAvailable("no hours this year")
+            : now.Minutes.Value is not { } minutes ? now.Minutes
+            : Result.Of(now.Hours * 60m, minutes, "no minutes");
         IReadOnlyList<OwnershipPart> parts = Ownership.Of(asset, season.CropYear, season.Settings, season.Records.CostsUntil);
-        return new ToolLookBack(asset, task.Per, before, after,
-            before.Value is not { } then ? before : after.Value is not { } since ? after : use.Value is not { } done ? use : Result.Known((then - since) * done / 60m),
-            season.Settings.InterestPercent is null ? Result.NotAvailable("no interest_percent among the settings") : Result.Known(parts.Sum(part => part.Farm.Amount)));
+        return new ToolLookBack(
+            asset,
+            task.Per,
+            before,
+            after,
+            before.Value is not { } then ? before
+                : after.Value is not { } since ? after
+                : use.Value is not { } done ? use
+                : Result.Known((then - since) * done / 60m),
+            season.Settings.InterestPercent is null
+                ? Result.NotAvailable("no interest_percent among the settings")
+                : Result.Known(parts.Sum(part => part.Farm.Amount))
+        );
     }
 
     // Years together: all minutes over all crates, so that a small year doesn't weigh like a large one.
@@ -161,6 +241,10 @@ public sealed record ToolLookBack(AssetRow Asset, TaskPer Per, Result Before, Re
         List<TaskYear> known = [.. years];
         return known.Find(year => !year.Minutes.IsAvailable) is { } unknown ? unknown.Minutes
             : known.Count == 0 ? Result.NotAvailable(none)
-            : Result.Of(known.Sum(year => year.Hours * 60m), known.Where(year => year.Minutes.Value > 0m).Sum(year => year.Hours * 60m / year.Minutes.Value!.Value), "nothing was done");
+            : Result.Of(
+                known.Sum(year => year.Hours * 60m),
+                known.Where(year => year.Minutes.Value > 0m).Sum(year => year.Hours * 60m / year.Minutes.Value!.Value),
+                "nothing was done"
+            );
     }
 }

@@ -1,9 +1,9 @@
 namespace FarmEconomics.Funding;
 
 /// <summary>
-/// Internal rates of return: every rate at which the present value of yearly amounts is 0. With v = 1 / (1 + r) that is a polynomial in v, and its
-/// roots above 0 are found between the roots of its derivative, so none is missed when signs change more than once (Descartes' rule of signs
-/// bounds how many there can be).
+/// Internal rates of return: every rate at which the present value of yearly amounts is 0. With v = 1 / (1 + r) that is a polynomial in v,
+/// and its roots above 0 are found between the roots of its derivative, so none is missed when signs change more than once (Descartes' rule
+/// of signs bounds how many there can be).
 /// </summary>
 public static class RateOfReturn
 {
@@ -23,8 +23,14 @@ public static class RateOfReturn
         }
 
         double scale = coefficients.Max(Math.Abs);
-        return [.. PositiveRoots(coefficients.Select(c => c / scale).ToArray())
-            .Select(v => (1.0 / v) - 1.0).Where(rate => Math.Abs(rate) < (double)decimal.MaxValue / 2).Order().Select(rate => decimal.Round((decimal)rate, 12))];
+        return
+        [
+            .. PositiveRoots(coefficients.Select(c => c / scale).ToArray())
+                .Select(v => (1.0 / v) - 1.0)
+                .Where(rate => Math.Abs(rate) < (double)decimal.MaxValue / 2)
+                .Order()
+                .Select(rate => decimal.Round((decimal)rate, 12)),
+        ];
     }
 
     /// <summary>Roots above 0 of a polynomial given by rising powers, in rising order.</summary>

@@ -6,13 +6,15 @@ namespace FarmEconomics.Funding;
 
 /// <summary>What a machine costs a year when it is replaced at an age.</summary>
 /// <param name="Age">Years it is kept.</param>
-/// <param name="EqualAnnualCost">The level yearly amount that is worth as much as its price, its running costs and its resale; at no interest the plain average.</param>
+/// <param name="EqualAnnualCost">The level yearly amount that is worth as much as its price, its running costs and its resale; at no
+/// interest the plain average.</param>
 public sealed record AgeCost(int Age, decimal EqualAnnualCost);
 
 /// <summary>
-/// The age at which a machine costs least a year, and whether to keep an old one for one more. Equal annual cost at age n = (price - resale of n / (1 + i)^n + the sum of
-/// running costs of k / (1 + i)^k) x CRF(i, n), running costs at the end of their year. Keep while next year's cost of the old one (running cost + loss of value + interest
-/// on what it is worth now) is below the least equal annual cost of a new one. Textbook replacement analysis; G. Paulson, University of Minnesota Extension, for the rule.
+/// The age at which a machine costs least a year, and whether to keep an old one for one more. Equal annual cost at age n = (price - resale
+/// of n / (1 + i)^n + the sum of running costs of k / (1 + i)^k) x CRF(i, n), running costs at the end of their year. Keep while next
+/// year's cost of the old one (running cost + loss of value + interest on what it is worth now) is below the least equal annual cost of a
+/// new one. Textbook replacement analysis; G. Paulson, University of Minnesota Extension, for the rule.
 /// </summary>
 public static class ReplacementAge
 {
@@ -65,15 +67,17 @@ public static class ReplacementAge
 }
 
 /// <summary>
-/// Owning against hiring the same work: break-even use = fixed cost a year / (price of hiring - running cost of owning); below it hiring is cheaper, above it owning.
-/// Source: H. Field and J. Solie, Introduction to Agricultural Engineering Technology, break-even use.
+/// Owning against hiring the same work: break-even use = fixed cost a year / (price of hiring - running cost of owning); below it hiring is
+/// cheaper, above it owning. Source: H. Field and J. Solie, Introduction to Agricultural Engineering Technology, break-even use.
 /// </summary>
 /// <param name="FixedPerYear">Yearly cost of owning, used or not.</param>
 /// <param name="RunningPerUnit">Running cost of a unit of use.</param>
 /// <param name="HirePerUnit">Price of hiring a unit of use.</param>
 public sealed record OwnOrHire(decimal FixedPerYear, decimal RunningPerUnit, decimal HirePerUnit)
 {
-    /// <summary>Units of use a year from which owning is cheaper; not available where hiring never costs more than running one's own.</summary>
+    /// <summary>
+    /// Units of use a year from which owning is cheaper; not available where hiring never costs more than running one's own.
+    /// </summary>
     public Result BreakEvenUse =>
         new CostVolumeProfit(HirePerUnit, -RunningPerUnit, FixedPerYear).YieldFor(1m, "hiring costs no more than running one's own");
 

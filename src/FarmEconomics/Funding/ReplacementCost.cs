@@ -13,7 +13,8 @@ namespace FarmEconomics.Funding;
 /// <param name="Asset">The asset.</param>
 /// <param name="AgeYears">Years since it was put into service.</param>
 /// <param name="NewCost">What a new one costs: its replacement value, else what it cost.</param>
-/// <param name="EqualAnnualCost">Level yearly cost of a new one over its life, its repairs, insurance and tax in percent of cost included.</param>
+/// <param name="EqualAnnualCost">Level yearly cost of a new one over its life, its repairs, insurance and tax in percent of cost
+/// included.</param>
 public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal NewCost, Result EqualAnnualCost)
 {
     private const decimal DaysPerYear = 365.25m;
@@ -25,20 +26,31 @@ public sealed record ReplacementCost(AssetRow Asset, decimal AgeYears, decimal N
     public static IReadOnlyList<ReplacementCost> All(SeasonReview season, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(season);
-        return [.. season.Records.Tables.Assets.Where(asset => asset.InService <= day && !(asset.Retired <= day)).Select(asset => Make(season, asset, day))];
+        return
+        [
+            .. season
+                .Records.Tables.Assets.Where(asset => asset.InService <= day && !(asset.Retired <= day))
+                .Select(asset => Make(season, asset, day)),
+        ];
     }
 
     /// <summary>What a new one costs: its replacement value, else what it cost.</summary>
     internal static decimal Of(AssetRow asset) => asset.ReplacementValue ?? asset.Cost;
 
     /// <summary>
-    /// What must be put aside in a year so that the farm's assets can be replaced: (replacement value - salvage) / life of those that carry one and are within their life,
-    /// else their book depreciation of the year x a factor. The farm's part.
+    /// What must be put aside in a year so that the farm's assets can be replaced: (replacement value - salvage) / life of those that carry
+    /// one and are within their life, else their book depreciation of the year x a factor. The farm's part.
     /// </summary>
-    internal static decimal Allowance(FarmRecords records, DateOnly after, DateOnly until, decimal factor) => Money.Rounded(records.Tables.Assets.Sum(asset =>
-        asset.ReplacementValue is not { } value ? BookValue.Depreciation(asset, after, until) * factor
-        : BookValue.Depreciation(asset, after, until) == 0m ? 0m
-        : (value - (asset.Salvage ?? 0m)) / asset.LifeYears * (asset.FarmPercent ?? 100m) / 100m)).Amount;
+    internal static decimal Allowance(FarmRecords records, DateOnly after, DateOnly until, decimal factor) =>
+        Money
+            .Rounded(
+                records.Tables.Assets.Sum(asset =>
+                    asset.ReplacementValue is not { } value ? BookValue.Depreciation(asset, after, until) * factor
+                    : BookValue.Depreciation(asset, after, until) == 0m ? 0m
+                    : (value - (asset.Salvage ?? 0m)) / asset.LifeYears * (asset.FarmPercent ?? 100m) / 100m
+                )
+            )
+            .Amount;
 
     private static ReplacementCost Make(SeasonReview season, AssetRow asset, DateOnly day)
     {

@@ -6,17 +6,42 @@ public sealed record SavingAssumptions
     internal static IReadOnlyList<AssumptionEntry> Entries { get; } =
     [
         new NumberEntry("hours_saved", "Hours saved", "hours a year", "hours of work the project saves")
-        { Least = -NumberEntry.Largest, Get = a => a.Saving.Hours, Set = (a, v) => a with { Saving = a.Saving with { Hours = v } } },
-        new NumberEntry("hour_value", "Value of a saved hour", "currency an hour", "value of a saved hour; not given: owner_wage of the farm")
-        { Get = a => a.Saving.HourValue, Set = (a, v) => a with { Saving = a.Saving with { HourValue = v } } },
+        {
+            Least = -NumberEntry.Largest,
+            Get = a => a.Saving.Hours,
+            Set = (a, v) => a with { Saving = a.Saving with { Hours = v } },
+        },
+        new NumberEntry(
+            "hour_value",
+            "Value of a saved hour",
+            "currency an hour",
+            "value of a saved hour; not given: owner_wage of the farm"
+        )
+        {
+            Get = a => a.Saving.HourValue,
+            Set = (a, v) => a with { Saving = a.Saving with { HourValue = v } },
+        },
         new NumberEntry("losses_saved_percent", "Losses saved", "%", "part of the produce lost in the store that would be sold")
         { Most = 100m, Get = a => a.Saving.LossesPercent, Set = (a, v) => a with { Saving = a.Saving with { LossesPercent = v } } },
         new NumberEntry("ice_saved_percent", "Ice saved", "%", "part of what was paid for ice that falls away")
         { Most = 100m, Get = a => a.Saving.IcePercent, Set = (a, v) => a with { Saving = a.Saving with { IcePercent = v } } },
         new NumberEntry("power_saved_kwh", "Electricity saved", "kWh a year", "electricity saved; below 0: more is used")
-        { Least = -NumberEntry.Largest, Get = a => a.Saving.PowerKwh, Set = (a, v) => a with { Saving = a.Saving with { PowerKwh = v } } },
-        new NumberEntry("power_price", "Value of a kWh", "currency a kWh", "what a kWh more costs, such as the tariff of a grid; not given: what the records tell of it")
-        { Least = -NumberEntry.Largest, Get = a => a.Saving.PowerPrice, Set = (a, v) => a with { Saving = a.Saving with { PowerPrice = v } } },
+        {
+            Least = -NumberEntry.Largest,
+            Get = a => a.Saving.PowerKwh,
+            Set = (a, v) => a with { Saving = a.Saving with { PowerKwh = v } },
+        },
+        new NumberEntry(
+            "power_price",
+            "Value of a kWh",
+            "currency a kWh",
+            "what a kWh more costs, such as the tariff of a grid; not given: what the records tell of it"
+        )
+        {
+            Least = -NumberEntry.Largest,
+            Get = a => a.Saving.PowerPrice,
+            Set = (a, v) => a with { Saving = a.Saving with { PowerPrice = v } },
+        },
         new NumberEntry("other_saving", "Other gain", "currency a year", "any other yearly gain")
         { Least = -NumberEntry.Largest, Get = a => a.Saving.Other, Set = (a, v) => a with { Saving = a.Saving with { Other = v } } },
         new NumberEntry("other_cost", "Other yearly cost", "currency a year", "any other yearly cost of the project")

@@ -11,8 +11,8 @@ namespace FarmEconomics.Funding;
 public sealed record BridgeStep(string Name, decimal Amount);
 
 /// <summary>
-/// From the cash statement by tax line to the net return of the enterprise statement: every dollar between the two, each step reckoned from the rows,
-/// none as a remainder. What the steps don't explain is shown, and is 0.00.
+/// From the cash statement by tax line to the net return of the enterprise statement: every dollar between the two, each step reckoned from
+/// the rows, none as a remainder. What the steps don't explain is shown, and is 0.00.
 /// </summary>
 public sealed class StatementBridge
 {
@@ -54,13 +54,23 @@ public sealed class StatementBridge
         FarmRecords records = review.Records;
         decimal shareDated = book.Sum(CashKind.ShareIncome);
         decimal otherDated = book.Sum(CashKind.OtherIncome);
-        decimal incomeOfYear = records.Income.Where(row => (row.CropYear ?? records.Settings.WindowOf(row.Date)) == year).Sum(row => row.Amount);
+        decimal incomeOfYear = records
+            .Income.Where(row => (row.CropYear ?? records.Settings.WindowOf(row.Date)) == year)
+            .Sum(row => row.Amount);
         decimal sentOn = review.Trace.PartsOfWindow(year).Where(part => part.CropYear != year).Sum(part => part.Amount.Amount);
         decimal takenIn = season.DispositionParts.Where(part => part.Disposition.Window != year).Sum(part => part.Amount.Amount);
         decimal booksOfYear = records.Expenses.Where(row => charges.HomeYearOf(row) == year).Sum(row => FarmPart(records, row));
         decimal booksDated = -book.Sum(CashKind.Operating, CashKind.Labor);
-        decimal Imputed(CostStream stream) => charges.Charges
-            .Where(charge => charge.HomeYear == year && charge.Stream == stream && charge.Imputed && !charge.IsFee && charge.Unallocated != Unallocated.Household).Sum(charge => charge.Amount.Amount);
+        decimal Imputed(CostStream stream) =>
+            charges
+                .Charges.Where(charge =>
+                    charge.HomeYear == year
+                    && charge.Stream == stream
+                    && charge.Imputed
+                    && !charge.IsFee
+                    && charge.Unallocated != Unallocated.Household
+                )
+                .Sum(charge => charge.Amount.Amount);
         List<BridgeStep> steps =
         [
             new("Income of this crop year paid in another, less income of another paid in this", incomeOfYear - shareDated - otherDated),
@@ -68,7 +78,10 @@ public sealed class StatementBridge
             new("Household use at list value, not cash", season.Farm.Sums.Household.Amount),
             new("Closing stock, not cash", season.Farm.Sums.ClosingStock.Amount),
             new("Running costs and wages of other crop years paid in this, less this year's paid in another", booksDated - booksOfYear),
-            new("Costs, fees and labor of this year spent on other crop years, less theirs spent on this", (season.Carried - season.Brought).Amount),
+            new(
+                "Costs, fees and labor of this year spent on other crop years, less theirs spent on this",
+                (season.Carried - season.Brought).Amount
+            ),
             new("Interest on loans for assets, outside the enterprise budget", -book.Sum(CashKind.Interest)),
             new("Yearly cost of what lasts, the farm's part", -Imputed(CostStream.Ownership)),
             new("Hired labor reckoned from wages, where the books hold none", -Imputed(CostStream.HiredLabor)),

@@ -39,16 +39,27 @@ public static class TaxDepreciation
             if (!assets.Any(asset => Same(asset.Asset, name)))
             {
                 string? nearest = Records.Reading.NearestName.Find(name, assets.Select(asset => asset.Asset));
-                throw new ArgumentException($"There is no asset \"{name}\" to give a depreciation class{(nearest is null ? "." : $"; did you mean {nearest}?")}", nameof(classes));
+                throw new ArgumentException(
+                    $"There is no asset \"{name}\" to give a depreciation class{(nearest is null ? "." : $"; did you mean {nearest}?")}",
+                    nameof(classes)
+                );
             }
 
             if (!MacrsTable.RecoveryYears.Contains(years))
             {
-                throw new ArgumentException($"{name}: there is no class of {years} years; classes: {string.Join(", ", MacrsTable.RecoveryYears)} years.", nameof(classes));
+                throw new ArgumentException(
+                    $"{name}: there is no class of {years} years; classes: {string.Join(", ", MacrsTable.RecoveryYears)} years.",
+                    nameof(classes)
+                );
             }
         }
 
-        return [.. assets.Select(asset => Of(asset, classes.Where(pair => Same(pair.Key, asset.Asset)).Select(pair => (int?)pair.Value).FirstOrDefault()))];
+        return
+        [
+            .. assets.Select(asset =>
+                Of(asset, classes.Where(pair => Same(pair.Key, asset.Asset)).Select(pair => (int?)pair.Value).FirstOrDefault())
+            ),
+        ];
     }
 
     private static AssetDepreciation Of(AssetRow asset, int? years)
@@ -57,7 +68,8 @@ public static class TaxDepreciation
         int first = asset.InService.Year;
         int? held = asset.Retired is { } retired ? retired.Year - first + 1 : null;
 
-        // What comes and goes in the same tax year carries no depreciation (Publication 946, property placed in service and disposed of in one year).
+        // What comes and goes in the same tax year carries no depreciation (Publication 946, property placed in service and disposed of in
+        // one year).
         IReadOnlyList<decimal> amounts = years is { } recovery ? MacrsTable.Schedule(basis, recovery, held) : [];
         return new AssetDepreciation(asset, years, basis, first, held == 1 ? [.. amounts.Select(_ => 0m)] : amounts);
     }

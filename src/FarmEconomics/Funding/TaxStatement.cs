@@ -11,8 +11,8 @@ namespace FarmEconomics.Funding;
 public sealed record TaxStatementLine(TaxLine? Line, string Label, decimal? Amount, string? Reason, IReadOnlyList<CashEntry> Entries);
 
 /// <summary>
-/// The whole farm by Schedule F line on the cash basis: receipts, then expenses as part II has them. Amounts are signed as the form has them:
-/// income and expenses above 0.
+/// The whole farm by Schedule F line on the cash basis: receipts, then expenses as part II has them. Amounts are signed as the form has
+/// them: income and expenses above 0.
 /// </summary>
 public sealed class TaxStatement
 {
@@ -36,11 +36,14 @@ public sealed class TaxStatement
     public decimal OtherIncome => Book.Sum(CashKind.OtherIncome);
 
     /// <summary>Why what the farm took in isn't known: no row of the year tells of any; null where one does.</summary>
-    public string? IncomeUnknown => Book.Entries.Any(entry => entry.Kind is CashKind.ProduceSales or CashKind.ShareIncome or CashKind.OtherIncome)
-        ? null
-        : $"no income of {Book.Period.Year} on file";
+    public string? IncomeUnknown =>
+        Book.Entries.Any(entry => entry.Kind is CashKind.ProduceSales or CashKind.ShareIncome or CashKind.OtherIncome)
+            ? null
+            : $"no income of {Book.Period.Year} on file";
 
-    /// <summary>Why what the farm paid isn't known: the books hold no row of the year; null where they do. Fees reckoned from sales are no books.</summary>
+    /// <summary>
+    /// Why what the farm paid isn't known: the books hold no row of the year; null where they do. Fees reckoned from sales are no books.
+    /// </summary>
     public string? ExpensesUnknown => Book.Entries.Any(entry => entry.Row is ExpenseRow)
         ? null
         : $"no expenses of {Book.Period.Year} on file";
@@ -61,7 +64,8 @@ public sealed class TaxStatement
     public decimal NetBeforeDepreciation => GrossIncome - CashExpenses;
 
     /// <summary>Assets in service that no depreciation class was given for: their depreciation isn't in the statement.</summary>
-    public IReadOnlyList<AssetRow> WithoutClass => [.. Depreciation.Where(asset => asset.In(Book.Period.Year) is null).Select(asset => asset.Asset)];
+    public IReadOnlyList<AssetRow> WithoutClass =>
+        [.. Depreciation.Where(asset => asset.In(Book.Period.Year) is null).Select(asset => asset.Asset)];
 
     /// <summary>Depreciation of the classes given.</summary>
     public decimal DepreciationOfGivenClasses => Depreciation.Sum(asset => asset.In(Book.Period.Year) ?? 0m);
@@ -81,8 +85,9 @@ public sealed class TaxStatement
         ArgumentNullException.ThrowIfNull(book);
         IReadOnlyList<AssetDepreciation> depreciation = TaxDepreciation.Of(book.Records.Tables.Assets, classes);
         Dictionary<string, TaxStatementLine> unknown = [];
-        ILookup<(TaxLine? Line, string Label), CashEntry> groups = book.Entries
-            .Where(entry => entry.Kind is CashKind.SellingFees or CashKind.Operating or CashKind.Labor or CashKind.Interest).ToLookup(entry => LineOf(book.Records, entry));
+        ILookup<(TaxLine? Line, string Label), CashEntry> groups = book
+            .Entries.Where(entry => entry.Kind is CashKind.SellingFees or CashKind.Operating or CashKind.Labor or CashKind.Interest)
+            .ToLookup(entry => LineOf(book.Records, entry));
         List<TaxStatementLine> lines = [];
         foreach (TaxLine line in TaxLines.All)
         {
@@ -97,7 +102,11 @@ public sealed class TaxStatement
             }
         }
 
-        foreach (IGrouping<(TaxLine? Line, string Label), CashEntry> group in groups.Where(group => group.Key.Line is null).OrderBy(group => group.Key.Label, StringComparer.Ordinal))
+        foreach (
+            IGrouping<(TaxLine? Line, string Label), CashEntry> group in groups
+                .Where(group => group.Key.Line is null)
+                .OrderBy(group => group.Key.Label, StringComparer.Ordinal)
+        )
         {
             lines.Add(new TaxStatementLine(null, group.Key.Label, -group.Sum(entry => entry.Amount), null, [.. group]));
         }
@@ -110,19 +119,40 @@ public sealed class TaxStatement
     private static string NoClass(List<string> assets) =>
         $"no depreciation class for {(assets.Count <= MostNamed ? string.Join(", ", assets) : $"{assets.Count} assets")}";
 
-    private static void AddDepreciation(List<TaxStatementLine> lines, IReadOnlyList<AssetDepreciation> depreciation, int year, List<CashEntry> bookedAsExpense)
+    private static void AddDepreciation(
+        List<TaxStatementLine> lines,
+        IReadOnlyList<AssetDepreciation> depreciation,
+        int year,
+        List<CashEntry> bookedAsExpense
+    )
     {
         if (depreciation.Count > 0)
         {
             List<string> missing = depreciation.Where(asset => asset.In(year) is null).Select(asset => asset.Asset.Asset).ToList();
             decimal sum = depreciation.Sum(asset => asset.In(year) ?? 0m);
             decimal? known = missing.Count > 0 && sum == 0m ? null : sum;
-            lines.Add(new TaxStatementLine(TaxLines.Depreciation, TaxLines.Depreciation.Name, known, missing.Count == 0 ? null : NoClass(missing), []));
+            lines.Add(
+                new TaxStatementLine(
+                    TaxLines.Depreciation,
+                    TaxLines.Depreciation.Name,
+                    known,
+                    missing.Count == 0 ? null : NoClass(missing),
+                    []
+                )
+            );
         }
 
         if (bookedAsExpense.Count > 0)
         {
-            lines.Add(new TaxStatementLine(null, "labeled depreciation, but booked as a running cost", -bookedAsExpense.Sum(entry => entry.Amount), null, bookedAsExpense));
+            lines.Add(
+                new TaxStatementLine(
+                    null,
+                    "labeled depreciation, but booked as a running cost",
+                    -bookedAsExpense.Sum(entry => entry.Amount),
+                    null,
+                    bookedAsExpense
+                )
+            );
         }
     }
 
@@ -134,6 +164,8 @@ public sealed class TaxStatement
         }
 
         string? label = records.Category(((ExpenseRow)entry.Row).Category).TaxLine;
-        return TaxLines.Find(label) is { } line ? (line, line.Name) : (null, string.IsNullOrWhiteSpace(label) ? "no tax line given" : $"{label.Trim()} (not a line of the form)");
+        return TaxLines.Find(label) is { } line
+            ? (line, line.Name)
+            : (null, string.IsNullOrWhiteSpace(label) ? "no tax line given" : $"{label.Trim()} (not a line of the form)");
     }
 }

@@ -21,10 +21,10 @@ public enum TaxSource
 public sealed record TaxAmount(string Name, Result Amount, TaxSource Source, string How);
 
 /// <summary>
-/// Self-employment and income tax on the farm's net profit: as entered, else estimated. Self-employment: 15.3 % of 92.35 % of the net profit, the 12.4 % in it up to the
-/// year's wage base (Schedule SE; wage bases of the Social Security Administration, from memory), nothing under 400. Income tax: the grower's own rate x (net profit - half
-/// of that - deductions). One owner, no other earnings; farm optional method, credits and the additional Medicare tax are not worked out.
-/// An estimate, no return.
+/// Self-employment and income tax on the farm's net profit: as entered, else estimated. Self-employment: 15.3 % of 92.35 % of the net
+/// profit, the 12.4 % in it up to the year's wage base (Schedule SE; wage bases of the Social Security Administration, from memory),
+/// nothing under 400. Income tax: the grower's own rate x (net profit - half of that - deductions). One owner, no other earnings; farm
+/// optional method, credits and the additional Medicare tax are not worked out. An estimate, no return.
 /// </summary>
 public sealed class TaxView
 {
@@ -55,7 +55,10 @@ public sealed class TaxView
     public decimal Paid { get; }
 
     /// <summary>Both, where both are known.</summary>
-    public Result Total => SelfEmployment.Amount.Value is not { } first ? SelfEmployment.Amount : Income.Amount.Value is not { } second ? Income.Amount : Result.Known(first + second);
+    public Result Total =>
+        SelfEmployment.Amount.Value is not { } first ? SelfEmployment.Amount
+        : Income.Amount.Value is not { } second ? Income.Amount
+        : Result.Known(first + second);
 
     /// <summary>Taxes of a year.</summary>
     /// <param name="statement">The statement by tax line.</param>
@@ -70,7 +73,12 @@ public sealed class TaxView
         Result profit = statement.NetUnknown is { } unknown ? Result.NotAvailable(unknown) : statement.NetProfit;
         TaxAmount self = assumptions.SelfEmploymentTax is { } entered
             ? new TaxAmount("Self-employment tax", Result.Known(entered), TaxSource.Entered, "as entered")
-            : new TaxAmount("Self-employment tax", SelfEmploymentOn(profit, statement.Book.Period, settings), TaxSource.Estimated, $"estimate by Schedule SE of tax year {FormYear}");
+            : new TaxAmount(
+                "Self-employment tax",
+                SelfEmploymentOn(profit, statement.Book.Period, settings),
+                TaxSource.Estimated,
+                $"estimate by Schedule SE of tax year {FormYear}"
+            );
         return new TaxView(self, IncomeTaxOn(profit, self.Amount, assumptions), -statement.Book.Sum(CashKind.IncomeTax));
     }
 
@@ -81,13 +89,19 @@ public sealed class TaxView
     /// <exception cref="ArgumentOutOfRangeException">A year whose wage base isn't known.</exception>
     public static decimal SelfEmploymentOn(decimal profit, int year)
     {
-        decimal most = WageBases.TryGetValue(year, out decimal wageBase) ? wageBase
-            : throw new ArgumentOutOfRangeException(nameof(year), year, $"Wage bases are known of {string.Join(", ", WageBases.Keys.Order())}.");
+        decimal most = WageBases.TryGetValue(year, out decimal wageBase)
+            ? wageBase
+            : throw new ArgumentOutOfRangeException(
+                nameof(year),
+                year,
+                $"Wage bases are known of {string.Join(", ", WageBases.Keys.Order())}."
+            );
         decimal earnings = profit * PartOfProfit;
         return earnings < Least ? 0m : Money.Rounded((Math.Min(earnings, most) * SocialSecurity) + (earnings * Medicare)).Amount;
     }
 
-    private static Result SelfEmploymentOn(Result profit, FiscalYear period, FarmSettings settings) => profit.Value is not { } amount ? profit
+    private static Result SelfEmploymentOn(Result profit, FiscalYear period, FarmSettings settings) =>
+        profit.Value is not { } amount ? profit
         : settings.Currency != "USD" ? Result.NotAvailable("only United States taxes are estimated")
         : !period.IsCalendarYear ? Result.NotAvailable("the year isn't the calendar year")
         : !WageBases.ContainsKey(period.Year) ? Result.NotAvailable($"the wage base of {period.Year} isn't known here")
@@ -101,10 +115,16 @@ public sealed class TaxView
             return new TaxAmount(Name, Result.Known(entered), TaxSource.Entered, "as entered");
         }
 
-        Result estimate = assumptions.IncomeTaxPercent is not { } percent ? Result.NotAvailable("income_tax or income_tax_percent is not given")
+        Result estimate =
+            assumptions.IncomeTaxPercent is not { } percent ? Result.NotAvailable("income_tax or income_tax_percent is not given")
             : profit.Value is not { } amount ? profit
             : selfEmployment.Value is not { } self ? selfEmployment
             : Result.Known(Money.Rounded(Math.Max(0m, amount - (self / 2m) - (assumptions.Deduction ?? 0m)) * percent / 100m).Amount);
-        return new TaxAmount(Name, estimate, TaxSource.Estimated, "estimate: your own rate x (net profit - half of the self-employment tax - deductions)");
+        return new TaxAmount(
+            Name,
+            estimate,
+            TaxSource.Estimated,
+            "estimate: your own rate x (net profit - half of the self-employment tax - deductions)"
+        );
     }
 }

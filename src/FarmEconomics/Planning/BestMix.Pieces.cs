@@ -49,13 +49,29 @@ public sealed partial class BestMix
     {
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(piece);
-        double[] feet = [.. lengths.Feet.Select((length, i) => Model.Sowings[i].Bounds.Least > 0.0 ? length : Math.Floor((length / piece) + 1e-9) * piece)];
-        foreach (int i in Enumerable.Range(0, feet.Length).Where(i => lengths.Feet[i] - feet[i] > piece / 4.0).OrderByDescending(i => lengths.Feet[i] - feet[i]))
+        double[] feet =
+        [
+            .. lengths.Feet.Select(
+                (length, i) => Model.Sowings[i].Bounds.Least > 0.0 ? length : Math.Floor((length / piece) + 1e-9) * piece
+            ),
+        ];
+        foreach (
+            int i in Enumerable
+                .Range(0, feet.Length)
+                .Where(i => lengths.Feet[i] - feet[i] > piece / 4.0)
+                .OrderByDescending(i => lengths.Feet[i] - feet[i])
+        )
         {
             PlanSowing sowing = Model.Sowings[i];
-            bool room = Enumerable.Range(Math.Max(0, sowing.Week), Math.Min(PlanModel.Weeks, sowing.Week + sowing.WeeksInBed) - Math.Max(0, sowing.Week)).All(week =>
-                Enumerable.Range(0, feet.Length).Where(j => Model.Sowings[j].Cover == sowing.Cover && Model.Sowings[j].Holds(week)).Sum(j => feet[j]) + piece
-                    <= Model.Covers[sowing.Cover].Feet[week] + 1e-9);
+            bool room = Enumerable
+                .Range(Math.Max(0, sowing.Week), Math.Min(PlanModel.Weeks, sowing.Week + sowing.WeeksInBed) - Math.Max(0, sowing.Week))
+                .All(week =>
+                    Enumerable
+                        .Range(0, feet.Length)
+                        .Where(j => Model.Sowings[j].Cover == sowing.Cover && Model.Sowings[j].Holds(week))
+                        .Sum(j => feet[j]) + piece
+                    <= Model.Covers[sowing.Cover].Feet[week] + 1e-9
+                );
             feet[i] += room ? piece : 0.0;
         }
 

@@ -217,7 +217,12 @@ public sealed partial class BestMix
         Quantities = PlanQuantities.Of(Model, program, program.Incomes[0], solution);
         Duality = (solution.Objective, solution.DualObjective(program.Model));
         Binding = FindBinding(program, solution);
-        Worths = LimitWorths.Of(Binding.Where((limit, i) => worths > 0 && (i < worths || limit.Key.Kind == PlanLimitKind.Cash)), program, run, solution);
+        Worths = LimitWorths.Of(
+            Binding.Where((limit, i) => worths > 0 && (i < worths || limit.Key.Kind == PlanLimitKind.Cash)),
+            program,
+            run,
+            solution
+        );
         LeftOut = FindLeftOut(asked, run);
         nearlyAsGood = FindNearlyAsGood(asked, run);
         return Looked.Found;

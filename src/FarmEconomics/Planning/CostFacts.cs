@@ -4,7 +4,9 @@ using FarmEconomics.Records;
 
 namespace FarmEconomics.Planning;
 
-/// <summary>What a crop's costs vary with, without labor, fees and what stays: money per bed-foot, bed-foot-week, unit picked and unit sold.</summary>
+/// <summary>
+/// What a crop's costs vary with, without labor, fees and what stays: money per bed-foot, bed-foot-week, unit picked and unit sold.
+/// </summary>
 /// <param name="PerFoot">A bed-foot.</param>
 /// <param name="PerFootWeek">A bed-foot-week.</param>
 /// <param name="PerPicked">A unit picked.</param>
@@ -30,6 +32,11 @@ internal readonly record struct CostFacts(double PerFoot, double PerFootWeek, do
         }
 
         double Per(CostDriver driver, double by) => by > 0.0 ? money[(int)driver] / by : 0.0;
-        return new CostFacts(Per(CostDriver.Length, feet), Per(CostDriver.BedTime, weeks), Per(CostDriver.Quantity, picked), Per(CostDriver.Units, sold));
+        return new CostFacts(
+            Per(CostDriver.Length, feet),
+            Per(CostDriver.BedTime, weeks),
+            Per(CostDriver.Quantity, picked),
+            Per(CostDriver.Units, sold)
+        );
     }
 }

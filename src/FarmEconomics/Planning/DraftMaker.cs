@@ -48,7 +48,9 @@ public sealed class DraftMaker
         ArgumentNullException.ThrowIfNull(quantities);
         DraftMaker maker = new(records, model);
         List<DraftPlanting> plantings = maker.LayAll(feet, quantities, LayOrder.ByWeek);
-        foreach (LayOrder order in (LayOrder[])[LayOrder.KeepsRarest, LayOrder.ScarcestFirst, LayOrder.ScarcestFirst | LayOrder.KeepsRarest])
+        foreach (
+            LayOrder order in (LayOrder[])[LayOrder.KeepsRarest, LayOrder.ScarcestFirst, LayOrder.ScarcestFirst | LayOrder.KeepsRarest]
+        )
         {
             if (maker.misplaced > 0.0 && model.Rotation.Count > 0)
             {
@@ -131,7 +133,15 @@ public sealed class DraftMaker
         foreach ((string planting, string bed, double length, DateOnly day) in Beds(sowing, feet))
         {
             double bedFeet = length * Width(bed);
-            yield return new DraftPlanting(year, planting, crop.Name, bed, Round(length, 2), day, sowing.Standing.Count > 0 && sowing.WeeksInBed > PlanModel.Weeks ? Day(PlanModel.Weeks) : free)
+            yield return new DraftPlanting(
+                year,
+                planting,
+                crop.Name,
+                bed,
+                Round(length, 2),
+                day,
+                sowing.Standing.Count > 0 && sowing.WeeksInBed > PlanModel.Weeks ? Day(PlanModel.Weeks) : free
+            )
             {
                 Sown = trays > 0.0 ? day.AddDays(-7 * sowing.NurseryWeeks) : null,
                 Trays = Round(bedFeet * trays, 2),
@@ -239,12 +249,33 @@ public sealed class DraftMaker
     private List<DraftSale> Sales(PlanQuantities quantities)
     {
         Channel? box = records.Channels.FirstOrDefault(channel => channel.Kind == ChannelKind.Share);
-        IEnumerable<DraftSale> boxed = box is null ? [] : quantities.Boxed.Select(one => new DraftSale(
-            model.CropYear, model.Crops[one.Key.Crop].Name, box.Name, Round(one.Value, 3), Round(model.Crops[one.Key.Crop].BoxValue[one.Key.Week], 4), Day(one.Key.Week)));
-        return [.. quantities.Sales.Select(one => new DraftSale(
-                model.CropYear, model.Crops[one.Crop].Name, one.Channel, Round(one.Units, 3), Round(one.Price, 4), Day(one.Week)))
-            .Concat(boxed).Where(sale => sale.Quantity > 0m)
-            .OrderBy(sale => sale.Crop, StringComparer.Ordinal).ThenBy(sale => sale.Channel, StringComparer.Ordinal).ThenBy(sale => sale.From)];
+        IEnumerable<DraftSale> boxed = box is null
+            ? []
+            : quantities.Boxed.Select(one => new DraftSale(
+                model.CropYear,
+                model.Crops[one.Key.Crop].Name,
+                box.Name,
+                Round(one.Value, 3),
+                Round(model.Crops[one.Key.Crop].BoxValue[one.Key.Week], 4),
+                Day(one.Key.Week)
+            ));
+        return
+        [
+            .. quantities
+                .Sales.Select(one => new DraftSale(
+                    model.CropYear,
+                    model.Crops[one.Crop].Name,
+                    one.Channel,
+                    Round(one.Units, 3),
+                    Round(one.Price, 4),
+                    Day(one.Week)
+                ))
+                .Concat(boxed)
+                .Where(sale => sale.Quantity > 0m)
+                .OrderBy(sale => sale.Crop, StringComparer.Ordinal)
+                .ThenBy(sale => sale.Channel, StringComparer.Ordinal)
+                .ThenBy(sale => sale.From),
+        ];
     }
 
     private static decimal Round(double value, int decimals) => decimal.Round((decimal)value, decimals, MidpointRounding.AwayFromZero);

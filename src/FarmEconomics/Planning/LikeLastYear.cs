@@ -46,8 +46,16 @@ public static class LikeLastYear
                 .GroupBy(part => (part.Disposition.Channel, WorkFacts.WeekOf(season.Settings, part.Disposition.Date))))
             {
                 double units = (double)sold.Sum(part => part.Quantity);
-                double money = (double)sold.Sum(part => sold.Key.Channel.Kind == ChannelKind.Share ? part.ListValue.Amount : part.Amount.Amount);
-                yield return new PlannedSale(c, sold.Key.Week, sold.Key.Channel.Name, units * factor, money / units, (double)(sold.Key.Channel.Row.FeePercent ?? 0m) / 100.0);
+                double money = (double)
+                    sold.Sum(part => sold.Key.Channel.Kind == ChannelKind.Share ? part.ListValue.Amount : part.Amount.Amount);
+                yield return new PlannedSale(
+                    c,
+                    sold.Key.Week,
+                    sold.Key.Channel.Name,
+                    units * factor,
+                    money / units,
+                    (double)(sold.Key.Channel.Row.FeePercent ?? 0m) / 100.0
+                );
             }
         }
     }

@@ -57,7 +57,10 @@ internal static class MarketFacts
         }
     }
 
-    private static (double Units, double Price) Taken(List<(int Year, double Units, double List, double Paid, bool AllSold)> weeks, double elasticity)
+    private static (double Units, double Price) Taken(
+        List<(int Year, double Units, double List, double Paid, bool AllSold)> weeks,
+        double elasticity
+    )
     {
         if (weeks.Count == 0)
         {
@@ -65,7 +68,12 @@ internal static class MarketFacts
         }
 
         double atList = (double)VerdictSettings.AtListPrice;
-        double[] told = [.. weeks.Where(one => one.Paid < atList || !one.AllSold).Select(one => one.Units * Math.Min(1.0, Math.Pow(one.Paid, elasticity)))];
+        double[] told =
+        [
+            .. weeks
+                .Where(one => one.Paid < atList || !one.AllSold)
+                .Select(one => one.Units * Math.Min(1.0, Math.Pow(one.Paid, elasticity))),
+        ];
         double[] least = [.. weeks.Where(one => one.Paid >= atList && one.AllSold).Select(one => one.Units)];
         int newest = weeks.Max(one => one.Year);
         double price = weeks.Where(one => one.Year == newest).Average(one => one.List);

@@ -101,7 +101,9 @@ public sealed class PlanFacts
         .Where(bed => string.Equals(CoverOf(bed), cover, StringComparison.OrdinalIgnoreCase) && (bed.From ?? day) <= day && (bed.To ?? day) >= day)
         .Sum(bed => bed.LengthFt * ((bed.WidthIn ?? records.Settings.StandardBedWidthIn) / records.Settings.StandardBedWidthIn));
 
-    /// <summary>A perennial stays as it stands: its length of the season, its expected harvest by week, its hours over the weeks they fell in.</summary>
+    /// <summary>
+    /// A perennial stays as it stands: its length of the season, its expected harvest by week, its hours over the weeks they fell in.
+    /// </summary>
     private IEnumerable<PlanSowing> Standing(Crop crop, int place)
     {
         foreach (IGrouping<string, Enterprise> cover in plantings[crop].GroupBy(one => one.Stays[0].Bed.Structure, StringComparer.OrdinalIgnoreCase))
@@ -163,8 +165,8 @@ public sealed class PlanFacts
     private static int InWeek(Enterprise planting, SowingFacts facts) => Math.Clamp(facts.InOf(planting), facts.Weeks.From, facts.Weeks.To);
 
     /// <summary>
-    /// A bed-foot sown in a week. One that came in before its crop year began is sown within the year planned and picked after it, and earns
-    /// its crop's mean contribution.
+    /// A bed-foot sown in a week. One that came in before its crop year began is sown within the year planned and picked after it, and
+    /// earns its crop's mean contribution.
     /// </summary>
     private PlanSowing SowingAt(Crop crop, (int Crop, int Cover) at, SowingFacts facts, (int Week, PlantingHours Grow, double Today) sown)
     {
@@ -314,7 +316,10 @@ public sealed class PlanFacts
 
     private static int Keeps(Crop crop) => crop.Row.StorageDays is { } days ? Math.Clamp((int)(days / 7m), 1, PlanModel.Weeks) : PlanModel.Weeks;
 
-    /// <summary>By week: the smaller of the season's list value of the boxes and payments over delivery weeks; and the most of each crop ever in a week's boxes.</summary>
+    /// <summary>
+    /// By week: the smaller of the season's list value of the boxes and payments over delivery weeks; and the most of each crop ever in a
+    /// week's boxes.
+    /// </summary>
     private (double[] Target, Dictionary<Crop, decimal> Most) Boxes()
     {
         double[] target = new double[PlanModel.Weeks];
@@ -337,7 +342,9 @@ public sealed class PlanFacts
         return (target, most);
     }
 
-    /// <summary>A store's limit, and how much fuller its fullest day of a week was than the week's mean, in the season's fullest weeks.</summary>
+    /// <summary>
+    /// A store's limit, and how much fuller its fullest day of a week was than the week's mean, in the season's fullest weeks.
+    /// </summary>
     private PlanStore StoreOf(Pool store)
     {
         List<NotChecked> ignored = [];

@@ -191,7 +191,13 @@ public sealed record PlanCover(string Name, IReadOnlyList<double> Feet);
 /// <param name="Fixed">Hours that come whatever is grown: trips and general work.</param>
 /// <param name="OwnCost">What an own hour is worth, money.</param>
 /// <param name="HiredCost">What a hired hour costs, money.</param>
-public sealed record PlanHours(IReadOnlyList<double> Own, IReadOnlyList<double> Hired, IReadOnlyList<double> Fixed, double OwnCost, double HiredCost);
+public sealed record PlanHours(
+    IReadOnlyList<double> Own,
+    IReadOnlyList<double> Hired,
+    IReadOnlyList<double> Fixed,
+    double OwnCost,
+    double HiredCost
+);
 
 /// <summary>A store with a limit of crates.</summary>
 /// <param name="Name">Its name.</param>

@@ -32,7 +32,15 @@ public sealed record PlanWeek(DateOnly From, decimal Hours, decimal Own, decimal
 /// <param name="Supplies">Seed, supplies and packaging, when a planting is sown.</param>
 /// <param name="Wages">Hired hours at what one costs.</param>
 /// <param name="Running">Other running costs, as in the season before.</param>
-public sealed record PlanMonth(DateOnly Month, decimal Sales, decimal Shares, decimal OtherIncome, decimal Supplies, decimal Wages, decimal Running)
+public sealed record PlanMonth(
+    DateOnly Month,
+    decimal Sales,
+    decimal Shares,
+    decimal OtherIncome,
+    decimal Supplies,
+    decimal Wages,
+    decimal Running
+)
 {
     /// <summary>Taxes, and what the household draws, as in the season before; above 0 where it goes out.</summary>
     public decimal Drawn { get; init; }
@@ -136,8 +144,9 @@ public sealed class PlanOutlook
     public string? HoursUnknown => Weeks.Any(week => week.Hours > 0m) ? null : $"there are no hours of {season.CropYear} on file";
 
     /// <summary>
-    /// Sales and members' payments at which cash just comes out even over the year: running costs over the part of the money that varying costs
-    /// and wages leave. Cost-volume-profit arithmetic: OpenStax, Principles of Accounting vol. 2. Not available where nothing is left of the money.
+    /// Sales and members' payments at which cash just comes out even over the year: running costs over the part of the money that varying
+    /// costs and wages leave. Cost-volume-profit arithmetic: OpenStax, Principles of Accounting vol. 2. Not available where nothing is left
+    /// of the money.
     /// </summary>
     public Result BreakEven
     {
@@ -149,7 +158,11 @@ public sealed class PlanOutlook
             }
 
             decimal money = Months.Sum(month => month.Sales + month.Shares);
-            CostVolumeProfit year = new(money, -Months.Sum(month => month.Supplies + month.Wages), Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome));
+            CostVolumeProfit year = new(
+                money,
+                -Months.Sum(month => month.Supplies + month.Wages),
+                Months.Sum(month => month.Running) - Months.Sum(month => month.OtherIncome)
+            );
             return year.YieldFor(1m, "what varies takes all of the sales").Map(part => part * money);
         }
     }
@@ -185,13 +198,25 @@ public sealed class PlanOutlook
             sales[WeekOf(day)] += money;
         }
 
-        return [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => new PlanWeek(
-            start.AddDays(7 * week), Rounded(hours[week]), Rounded(model.Hours.Own[week]), Rounded(model.Hours.Hired[week]), trays[week], Rounded(crates[week]), sales[week]))];
+        return
+        [
+            .. Enumerable
+                .Range(0, PlanModel.Weeks)
+                .Select(week => new PlanWeek(
+                    start.AddDays(7 * week),
+                    Rounded(hours[week]),
+                    Rounded(model.Hours.Own[week]),
+                    Rounded(model.Hours.Hired[week]),
+                    trays[week],
+                    Rounded(crates[week]),
+                    sales[week]
+                )),
+        ];
     }
 
     /// <summary>
-    /// A planting's hours fall as those of its crop's sowing nearest in time, so many as the row says; a planting of a crop the model doesn't
-    /// know spreads them over its stay.
+    /// A planting's hours fall as those of its crop's sowing nearest in time, so many as the row says; a planting of a crop the model
+    /// doesn't know spreads them over its stay.
     /// </summary>
     private void AddPlanting(DraftPlanting one, double[] hours, decimal[] trays, double[] crates)
     {
@@ -227,7 +252,11 @@ public sealed class PlanOutlook
 
     private IEnumerable<(DateOnly Day, decimal Money)> SalesByWeek()
     {
-        foreach (DraftSale sale in draft.Sales.Where(sale => sale.CropYear == model.CropYear && season.Records.Channel(sale.Channel).Kind != ChannelKind.Share))
+        foreach (
+            DraftSale sale in draft.Sales.Where(sale =>
+                sale.CropYear == model.CropYear && season.Records.Channel(sale.Channel).Kind != ChannelKind.Share
+            )
+        )
         {
             decimal net = sale.Quantity * sale.Price * (1m - ((season.Records.Channel(sale.Channel).Row.FeePercent ?? 0m) / 100m));
             for (int week = 0; week < sale.Weeks; week++)
@@ -289,7 +318,12 @@ public sealed class PlanOutlook
                 decimal over = there.Sum(one => one.BedFeet) - (length * OverfullBy);
                 if (over > 0m)
                 {
-                    yield return new PlanProblem(day, bed.Key, there.Sum(one => one.BedFeet) - length, [.. there.Select(one => one.Planting).Distinct()]);
+                    yield return new PlanProblem(
+                        day,
+                        bed.Key,
+                        there.Sum(one => one.BedFeet) - length,
+                        [.. there.Select(one => one.Planting).Distinct()]
+                    );
                     break;
                 }
             }

@@ -48,8 +48,11 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         foreach (EnterpriseBudget crop in season.Crops)
         {
             // What plantings that stand already have cost before is the same either way.
-            reviewed += crop.Sums.Sales.Amount - crop.Enterprises.SelectMany(costs.DirectCharges)
-                .Where(charge => charge.Origin.Source == Source && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips)).Sum(charge => charge.Amount.Amount);
+            reviewed +=
+                crop.Sums.Sales.Amount
+                - crop.Enterprises.SelectMany(costs.DirectCharges)
+                    .Where(charge => charge.Origin.Source == Source && charge.VariesWith is not (CostDriver.Fixed or CostDriver.Trips))
+                    .Sum(charge => charge.Amount.Amount);
         }
 
         return new PlanProof(writer.Planned, new Money(reviewed), writer.Objective);
@@ -70,7 +73,12 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
             start = records.Settings.StartOf(model.CropYear);
             copy = new RecordsCopy(records)
             {
-                Settings = records.Settings with { AsOf = records.Settings.EndOf(model.CropYear).AddDays(-1), PayrollBurdenPercent = 0m, OwnerWage = (decimal)model.Hours.OwnCost },
+                Settings = records.Settings with
+                {
+                    AsOf = records.Settings.EndOf(model.CropYear).AddDays(-1),
+                    PayrollBurdenPercent = 0m,
+                    OwnerWage = (decimal)model.Hours.OwnCost,
+                },
             };
             LeaveOutTheYear();
             Add<WorkerRow>(("worker", OwnHand), ("kind", WorkerKind.Owner), ("wage", Rate(model.Hours.OwnCost)));
@@ -87,7 +95,15 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
             copy.Remove(records.Tables.Plantings.Where(row => row.InBed >= start && !standing.Contains(row.Planting.Trim())));
             foreach (DraftPlanting one in draft.Plantings.Where(one => one.CropYear == model.CropYear && !standing.Contains(one.Planting)))
             {
-                Add<PlantingRow>(("planting", one.Planting), ("crop", one.Crop), ("bed", one.Bed), ("bed_feet", one.BedFeet), ("in_bed", one.In), ("out_of_bed", one.Out), ("crop_year", one.CropYear));
+                Add<PlantingRow>(
+                    ("planting", one.Planting),
+                    ("crop", one.Crop),
+                    ("bed", one.Bed),
+                    ("bed_feet", one.BedFeet),
+                    ("in_bed", one.In),
+                    ("out_of_bed", one.Out),
+                    ("crop_year", one.CropYear)
+                );
             }
         }
 
@@ -95,7 +111,11 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
         {
             foreach (((int crop, int week), double units) in quantities.Picked.OrderBy(one => one.Key.Week).ThenBy(one => one.Key.Crop))
             {
-                Add<HarvestRow>(("date", Day(week)), ("crop", model.Crops[crop].Name), ("quantity", decimal.Round((decimal)units, 3) + 0.002m));
+                Add<HarvestRow>(
+                    ("date", Day(week)),
+                    ("crop", model.Crops[crop].Name),
+                    ("quantity", decimal.Round((decimal)units, 3) + 0.002m)
+                );
             }
 
             foreach (DraftSale sale in draft.Sales)
@@ -103,7 +123,13 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
                 Channel channel = records.Channel(sale.Channel);
                 decimal amount = Money.Rounded(sale.Quantity * sale.Price).Amount;
                 bool paid = channel.Kind != ChannelKind.Share;
-                Add<SaleRow>(("date", sale.From.AddDays(5)), ("crop", sale.Crop), ("channel", sale.Channel), ("quantity", sale.Quantity), ("amount", paid ? amount : null));
+                Add<SaleRow>(
+                    ("date", sale.From.AddDays(5)),
+                    ("crop", sale.Crop),
+                    ("channel", sale.Channel),
+                    ("quantity", sale.Quantity),
+                    ("amount", paid ? amount : null)
+                );
                 planned += paid ? amount - Money.Rounded(amount * (channel.Row.FeePercent ?? 0m) / 100m).Amount : 0m;
             }
 
@@ -126,9 +152,19 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
 
             for (int c = 0; c < model.Crops.Count; c++)
             {
-                double cost = Enumerable.Range(0, feet.Count).Where(i => model.Sowings[i].Crop == c && model.Sowings[i].Later is null).Sum(i => feet[i] * model.Sowings[i].Cost)
+                double cost =
+                    Enumerable
+                        .Range(0, feet.Count)
+                        .Where(i => model.Sowings[i].Crop == c && model.Sowings[i].Later is null)
+                        .Sum(i => feet[i] * model.Sowings[i].Cost)
                     + quantities.Picked.Where(one => one.Key.Crop == c).Sum(one => one.Value * model.Crops[c].PickedCost)
-                    + (model.Crops[c].SoldCost * (quantities.Sales.Where(sale => sale.Crop == c).Sum(sale => sale.Units) + quantities.Boxed.Where(one => one.Key.Crop == c).Sum(one => one.Value)));
+                    + (
+                        model.Crops[c].SoldCost
+                        * (
+                            quantities.Sales.Where(sale => sale.Crop == c).Sum(sale => sale.Units)
+                            + quantities.Boxed.Where(one => one.Key.Crop == c).Sum(one => one.Value)
+                        )
+                    );
                 decimal amount = Money.Rounded((decimal)cost).Amount;
                 Objective -= cost;
                 if (amount != 0m)
@@ -168,7 +204,13 @@ public sealed record PlanProof(Money Planned, Money Reviewed, double Objective)
             if (logged > 0m)
             {
                 planned -= Money.Rounded(logged * Rate(cost)).Amount;
-                Add<LaborRow>(("date", Day(at.Week)), ("worker", worker), ("hours", logged), ("task", "grow"), ("crop", model.Crops[at.Crop].Name));
+                Add<LaborRow>(
+                    ("date", Day(at.Week)),
+                    ("worker", worker),
+                    ("hours", logged),
+                    ("task", "grow"),
+                    ("crop", model.Crops[at.Crop].Name)
+                );
             }
         }
 

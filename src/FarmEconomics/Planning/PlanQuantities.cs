@@ -57,16 +57,17 @@ public sealed class PlanQuantities
     }
 
     /// <summary>Quantities of a plan that no program made: what is picked, and what is sold of it.</summary>
-    internal static PlanQuantities OfSales(IReadOnlyDictionary<(int Crop, int Week), double> picked, IEnumerable<PlannedSale> sales) => new()
-    {
-        Picked = picked,
-        Boxed = new Dictionary<(int, int), double>(),
-        Kept = new Dictionary<(int, int), double>(),
-        Sales = [.. sales],
-        Own = [],
-        Hired = [],
-        BoughtIn = [],
-    };
+    internal static PlanQuantities OfSales(IReadOnlyDictionary<(int Crop, int Week), double> picked, IEnumerable<PlannedSale> sales) =>
+        new()
+        {
+            Picked = picked,
+            Boxed = new Dictionary<(int, int), double>(),
+            Kept = new Dictionary<(int, int), double>(),
+            Sales = [.. sales],
+            Own = [],
+            Hired = [],
+            BoughtIn = [],
+        };
 
     internal static PlanQuantities Of(PlanModel model, PlanProgram program, PlanSeasonPlaces places, LinearSolution solution)
     {
@@ -83,9 +84,22 @@ public sealed class PlanQuantities
             Picked = All(places.Picked),
             Boxed = All(places.Boxed),
             Kept = All(places.Stock),
-            Sales = [.. steps.GroupBy(one => (one.Crop, one.Week, one.Channel, one.Fee)).Select(group => new PlannedSale(
-                group.Key.Crop, group.Key.Week, group.Key.Channel, group.Sum(one => one.Units), group.Sum(one => one.Units * one.Price) / group.Sum(one => one.Units), group.Key.Fee))
-                .OrderBy(one => one.Crop).ThenBy(one => one.Week).ThenBy(one => one.Channel, StringComparer.Ordinal)],
+            Sales =
+            [
+                .. steps
+                    .GroupBy(one => (one.Crop, one.Week, one.Channel, one.Fee))
+                    .Select(group => new PlannedSale(
+                        group.Key.Crop,
+                        group.Key.Week,
+                        group.Key.Channel,
+                        group.Sum(one => one.Units),
+                        group.Sum(one => one.Units * one.Price) / group.Sum(one => one.Units),
+                        group.Key.Fee
+                    ))
+                    .OrderBy(one => one.Crop)
+                    .ThenBy(one => one.Week)
+                    .ThenBy(one => one.Channel, StringComparer.Ordinal),
+            ],
             Own = [.. places.Own.Select(At)],
             Hired = [.. places.Hired.Select(At)],
             BoughtIn = [.. places.Bought.Select(At)],

@@ -47,7 +47,9 @@ internal sealed class SowingFacts
 
     internal double Feet => seen.Sum(one => one.Feet);
 
-    /// <summary>Units of a bed-foot sown in a week: the mean, and b = n / (n + 4) of what the n plantings near the week gave beyond it.</summary>
+    /// <summary>
+    /// Units of a bed-foot sown in a week: the mean, and b = n / (n + 4) of what the n plantings near the week gave beyond it.
+    /// </summary>
     internal double YieldAt(int week)
     {
         List<Seen> near = seen.FindAll(one => Math.Abs(one.In - week) <= PlanSettings.NearWeeks);

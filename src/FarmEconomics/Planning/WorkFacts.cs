@@ -49,7 +49,8 @@ internal sealed class WorkFacts
             DateOnly day = start.AddDays(7 * week);
             double? all = (double?)limits.On(ScarceKind.Hours, null, day);
             own[week] = (double?)limits.On(ScarceKind.OwnHours, null, day) ?? Math.Min(usual[week / 26], all ?? double.PositiveInfinity);
-            hired[week] = (double?)limits.On(ScarceKind.HiredHours, null, day) ?? (all is { } most ? Math.Max(0.0, most - own[week]) : mostHired);
+            hired[week] = (double?)limits.On(ScarceKind.HiredHours, null, day)
+                ?? (all is { } most ? Math.Max(0.0, most - own[week]) : mostHired);
         }
 
         return new PlanHours(own, hired, fixedHours, ownCost, HiredCost() ?? ownCost);
@@ -78,14 +79,20 @@ internal sealed class WorkFacts
     {
         foreach (SeasonCosts costs in Enumerable.Reverse(seasons))
         {
-            List<LaborUse> hired = [.. costs.Season.Trace.LaborByWindow[costs.Season.CropYear].Where(use => use.Kind == WorkerKind.Hired && use.Hours > 0m)];
+            List<LaborUse> hired =
+            [
+                .. costs.Season.Trace.LaborByWindow[costs.Season.CropYear].Where(use => use.Kind == WorkerKind.Hired && use.Hours > 0m),
+            ];
             if (hired.Sum(use => costs.Season.AmountOf(use)?.Amount ?? 0m) is > 0m and { } money)
             {
                 return (double)(money / hired.Sum(use => use.Hours));
             }
         }
 
-        decimal? wage = records.Tables.Workers.Where(row => row.Kind == WorkerKind.Hired).Select(row => row.Wage).LastOrDefault(wage => wage is not null);
+        decimal? wage = records
+            .Tables.Workers.Where(row => row.Kind == WorkerKind.Hired)
+            .Select(row => row.Wage)
+            .LastOrDefault(wage => wage is not null);
         return (double?)(wage * (1m + (records.Settings.PayrollBurdenPercent / 100m)));
     }
 
@@ -109,7 +116,12 @@ internal sealed class WorkFacts
                 AddWeek(season, charge, driver);
                 for (int i = 0; driver is not (CostDriver.Fixed or CostDriver.Trips) && i < season.Network.Enterprises.Count; i++)
                 {
-                    AddHours(season.Network.Enterprises[i], charge, driver, (double)(charge.Hours * season.Network.Running.Shares[pool.Pool.Index, i]));
+                    AddHours(
+                        season.Network.Enterprises[i],
+                        charge,
+                        driver,
+                        (double)(charge.Hours * season.Network.Running.Shares[pool.Pool.Index, i])
+                    );
                 }
             }
         }

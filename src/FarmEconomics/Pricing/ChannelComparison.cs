@@ -6,8 +6,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Pricing;
 
 /// <summary>
-/// One channel of a crop year beside the others: what came in, what the produce and the channel cost, what an hour behind both earned, and what was
-/// picked for it and never sold. Money in the farm's currency.
+/// One channel of a crop year beside the others: what came in, what the produce and the channel cost, what an hour behind both earned, and
+/// what was picked for it and never sold. Money in the farm's currency.
 /// </summary>
 /// <param name="Channel">The channel.</param>
 /// <param name="Sales">Sale amounts, or share income.</param>
@@ -46,9 +46,9 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     private string? Missing => Known.NoFullNetReturn;
 
     /// <summary>
-    /// Compares the channels things are sold through. No record says which channel a loss came from, so it is laid on the channels that drew on the
-    /// same harvest, by quantity; a harvest nothing was sold of is left to <see cref="LossWithoutChannel"/>,
-    /// a crop nothing was sold of all year to <see cref="LossesWithoutPrice"/>.
+    /// Compares the channels things are sold through. No record says which channel a loss came from, so it is laid on the channels that
+    /// drew on the same harvest, by quantity; a harvest nothing was sold of is left to <see cref="LossWithoutChannel"/>, a crop nothing was
+    /// sold of all year to <see cref="LossesWithoutPrice"/>.
     /// </summary>
     /// <param name="book">The season's prices.</param>
     /// <returns>One per channel that sold something, in the order of the channels table.</returns>
@@ -110,16 +110,28 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
     public static decimal LossWithoutChannel(PriceBook book)
     {
         ArgumentNullException.ThrowIfNull(book);
-        return book.Season.Lots.Where(lot => !lot.Draws.Any(draw => draw.Disposition.Channel.IsSold)).Sum(lot => (PriceOf(book, lot) ?? 0m) * Lost(lot));
+        return book
+            .Season.Lots.Where(lot => !lot.Draws.Any(draw => draw.Disposition.Channel.IsSold))
+            .Sum(lot => (PriceOf(book, lot) ?? 0m) * Lost(lot));
     }
 
-    /// <summary>Crops of which something was thrown out, given away or never sold and nothing sold: without a price no loss of theirs is in any figure here.</summary>
+    /// <summary>
+    /// Crops of which something was thrown out, given away or never sold and nothing sold: without a price no loss of theirs is in any
+    /// figure here.
+    /// </summary>
     /// <param name="book">The season's prices.</param>
     /// <returns>The crops, in the order of the crops table.</returns>
     public static IReadOnlyList<Crop> LossesWithoutPrice(PriceBook book)
     {
         ArgumentNullException.ThrowIfNull(book);
-        return [.. book.Season.Lots.Where(lot => Lost(lot) > 0m && PriceOf(book, lot) is null).Select(lot => lot.Enterprise.Crop).Distinct().OrderBy(crop => crop.Index)];
+        return
+        [
+            .. book
+                .Season.Lots.Where(lot => Lost(lot) > 0m && PriceOf(book, lot) is null)
+                .Select(lot => lot.Enterprise.Crop)
+                .Distinct()
+                .OrderBy(crop => crop.Index),
+        ];
     }
 
     private static void LayLosses(PriceBook book, Lot lot, Dictionary<Channel, ChannelComparison> channels)
@@ -135,7 +147,11 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
             return;
         }
 
-        foreach (IGrouping<Channel, DispositionPart> draws in lot.Draws.Where(draw => draw.Disposition.Channel.IsSold).GroupBy(draw => draw.Disposition.Channel))
+        foreach (
+            IGrouping<Channel, DispositionPart> draws in lot
+                .Draws.Where(draw => draw.Disposition.Channel.IsSold)
+                .GroupBy(draw => draw.Disposition.Channel)
+        )
         {
             if (channels.TryGetValue(draws.Key, out ChannelComparison? channel))
             {
@@ -151,5 +167,6 @@ public sealed record ChannelComparison(Channel Channel, Money Sales, Money Fees,
 
     private static decimal Lost(Lot lot) => lot.Remaining + Drawn(lot, ChannelKind.Waste) + Drawn(lot, ChannelKind.Donation);
 
-    private static decimal Drawn(Lot lot, ChannelKind kind) => lot.Draws.Where(draw => draw.Disposition.Channel.Kind == kind).Sum(draw => draw.Quantity);
+    private static decimal Drawn(Lot lot, ChannelKind kind) =>
+        lot.Draws.Where(draw => draw.Disposition.Channel.Kind == kind).Sum(draw => draw.Quantity);
 }

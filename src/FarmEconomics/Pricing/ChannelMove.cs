@@ -3,7 +3,10 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Pricing;
 
-/// <summary>What would have changed over the season if part of a crop had gone through another channel at the price it brings there. Each figure is new less old.</summary>
+/// <summary>
+/// What would have changed over the season if part of a crop had gone through another channel at the price it brings there. Each figure is
+/// new less old.
+/// </summary>
 public sealed class ChannelMove
 {
     private ChannelMove(CropCost cost, Channel from, Channel to, decimal quantity, Result priceFrom, Result priceTo, PriceRules rules)
@@ -17,7 +20,9 @@ public sealed class ChannelMove
         Sales = priceFrom.Combine(priceTo, (old, now) => quantity * (now - old));
         Fees = priceFrom.Combine(priceTo, (old, now) => quantity * ((now * Fee(to)) - (old * Fee(from))));
         ShortRun = Sales.Combine(Fees, (sales, fees) => sales - fees);
-        string? unlike = rules.FloorMissing ?? rules.Known.Hours ?? (cost.Through(to) is null ? $"no {cost.Crop.Name} went through {to.Name}, so its hours and cost there aren't known" : null);
+        string? unlike = rules.FloorMissing
+            ?? rules.Known.Hours
+            ?? (cost.Through(to) is null ? $"no {cost.Crop.Name} went through {to.Name}, so its hours and cost there aren't known" : null);
         UnitCost old = OwnCost(cost, from);
         UnitCost now = OwnCost(cost, to);
         ChannelCost = unlike is null ? Result.Known(quantity * (now.Full - old.Full)) : Result.NotAvailable(unlike);
@@ -67,7 +72,8 @@ public sealed class ChannelMove
     /// <param name="from">A market, stand or wholesale channel the crop went through.</param>
     /// <param name="to">Another such channel.</param>
     /// <param name="percent">How much of what went through <paramref name="from"/> moves, above 0 to 100.</param>
-    /// <param name="priceFactor">Times the price in <paramref name="to"/>, above 0: under 1 where more goods there mean a lower price.</param>
+    /// <param name="priceFactor">Times the price in <paramref name="to"/>, above 0: under 1 where more goods there mean a lower
+    /// price.</param>
     /// <returns>The change; figures that can't be told say why.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
     /// <exception cref="ArgumentException">The channels are the same.</exception>
@@ -82,7 +88,8 @@ public sealed class ChannelMove
             throw new ArgumentException("A crop moves from one channel to another.", nameof(to));
         }
 
-        CropCost cost = book.CostOf(crop) ?? throw new ArgumentException($"{crop.Name} has no planting in {book.Season.CropYear}.", nameof(crop));
+        CropCost cost = book.CostOf(crop)
+            ?? throw new ArgumentException($"{crop.Name} has no planting in {book.Season.CropYear}.", nameof(crop));
         return new ChannelMove(
             cost, from, to, (cost.Through(from)?.Quantity ?? 0m) * percent / 100m,
             Price(book, cost, from), Price(book, cost, to).Map(price => price * priceFactor), book.Rules);

@@ -57,8 +57,9 @@ public sealed class CostBlock
     }
 
     /// <summary>
-    /// The money and hours of one unit when <paramref name="yieldFactor"/> times as much had been picked and sold: area and fixed cost, and nursery,
-    /// growing and overhead hours, stay as they were and spread over more units; all else stays the same per unit (docs/methods.md, section 11).
+    /// The money and hours of one unit when <paramref name="yieldFactor"/> times as much had been picked and sold: area and fixed cost, and
+    /// nursery, growing and overhead hours, stay as they were and spread over more units; all else stays the same per unit
+    /// (docs/methods.md, section 11).
     /// </summary>
     internal UnitCost PerUnit(decimal units, decimal yieldFactor = 1m)
     {

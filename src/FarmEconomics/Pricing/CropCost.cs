@@ -6,7 +6,9 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Pricing;
 
-/// <summary>What a crop sold through one channel, and what that channel's own pool (stall, driving, hours standing there) charged it.</summary>
+/// <summary>
+/// What a crop sold through one channel, and what that channel's own pool (stall, driving, hours standing there) charged it.
+/// </summary>
 public sealed class CropChannel
 {
     private readonly List<DispositionPart> parts = [];
@@ -44,8 +46,8 @@ public sealed class CropChannel
 }
 
 /// <summary>
-/// A crop's cost of one crop year, split into what every unit carries alike (growing, picking, packing, its part of shared costs) and what only the
-/// units of one channel carry. Both together, with the fees, are the total cost of the crop's enterprise budget, to the cent.
+/// A crop's cost of one crop year, split into what every unit carries alike (growing, picking, packing, its part of shared costs) and what
+/// only the units of one channel carry. Both together, with the fees, are the total cost of the crop's enterprise budget, to the cent.
 /// </summary>
 public sealed class CropCost
 {
@@ -69,15 +71,16 @@ public sealed class CropCost
     public IReadOnlyList<CropChannel> Channels { get; private set; } = [];
 
     /// <summary>
-    /// What the units sold through market, stand, wholesale and share must cover wherever they are sold: production and the pools of channels that sell nothing, less what else the crop gave at its value (household use and stock, and other
-    /// money after its fees).
+    /// What the units sold through market, stand, wholesale and share must cover wherever they are sold: production and the pools of
+    /// channels that sell nothing, less what else the crop gave at its value (household use and stock, and other money after its fees).
     /// </summary>
     public CostBlock CostOfSold { get; } = new();
 
     /// <summary>Cost of what was sold per unit, before the channel's own.</summary>
     /// <param name="yieldFactor">Times the season's yield, above 0; 1: as it was.</param>
     /// <returns>The cost of a unit, or null when nothing was sold.</returns>
-    public UnitCost? PerUnit(decimal yieldFactor = 1m) => Budget.Sums.Sold is > 0m and var sold ? CostOfSold.PerUnit(sold, yieldFactor) : null;
+    public UnitCost? PerUnit(decimal yieldFactor = 1m) =>
+        Budget.Sums.Sold is > 0m and var sold ? CostOfSold.PerUnit(sold, yieldFactor) : null;
 
     /// <summary>The crop's dealings with one channel; null when nothing went through it.</summary>
     /// <param name="channel">The channel.</param>

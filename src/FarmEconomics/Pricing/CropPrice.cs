@@ -4,11 +4,15 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Pricing;
 
-/// <summary>Floor, full cost and target of one unit, grossed up for the channel's fee; in the farm's currency per unit, unrounded.</summary>
-/// <param name="Floor">The price of units sold outside boxes at which the farm nets what it nets without the crop, refilling of boxes included; below it growing the crop costs the farm money now.</param>
+/// <summary>
+/// Floor, full cost and target of one unit, grossed up for the channel's fee; in the farm's currency per unit, unrounded.
+/// </summary>
+/// <param name="Floor">The price of units sold outside boxes at which the farm nets what it nets without the crop, refilling of boxes
+/// included; below it growing the crop costs the farm money now.</param>
 /// <param name="FullCost">Covers everything, its part of fixed and channel cost included: what must be earned in the long run.</param>
 /// <param name="Target">Gives the wanted return per hour or margin; never under full cost.</param>
-/// <param name="TargetIsFullCost">True when the wanted return is below what labor cost anyway, so that full cost stands in for the target.</param>
+/// <param name="TargetIsFullCost">True when the wanted return is below what labor cost anyway, so that full cost stands in for the
+/// target.</param>
 public sealed record PriceSet(Result Floor, Result FullCost, Result Target, bool TargetIsFullCost)
 {
     /// <summary>The same for another unit.</summary>
@@ -33,7 +37,10 @@ public sealed record MonthPrice(DateOnly Month, decimal Quantity, Result Price);
 /// <param name="PerUnit">Per unit of the crop.</param>
 public sealed record ReferencePrice(PriceRow Row, decimal PerUnit);
 
-/// <summary>The prices of one crop in one channel, beside what it brought. Prices are per unit of the crop; <see cref="InUnit"/> turns them into another.</summary>
+/// <summary>
+/// The prices of one crop in one channel, beside what it brought. Prices are per unit of the crop; <see cref="InUnit"/> turns them into
+/// another.
+/// </summary>
 public sealed class CropPrice
 {
     private readonly UnitCost cost;
@@ -55,7 +62,11 @@ public sealed class CropPrice
             ? rules.Price(crop.PerUnit(yields.NormalFactor)!.Value, ChannelPart, FeePercent, model.FloorCost(yields.NormalFactor)) : null;
         ByMonth = sold.Parts.GroupBy(part => new DateOnly(part.Disposition.Row.Date.Year, part.Disposition.Row.Date.Month, 1))
             .OrderBy(month => month.Key)
-            .Select(month => new MonthPrice(month.Key, month.Sum(part => part.Quantity), Result.Of(month.Sum(part => part.Amount.Amount), month.Sum(part => part.Quantity), "nothing sold")))
+            .Select(month => new MonthPrice(
+                month.Key,
+                month.Sum(part => part.Quantity),
+                Result.Of(month.Sum(part => part.Amount.Amount), month.Sum(part => part.Quantity), "nothing sold")
+            ))
             .ToList();
         AgainstFullCost = Against(Prices.FullCost);
         AgainstTarget = Against(Prices.Target);
@@ -76,7 +87,9 @@ public sealed class CropPrice
     /// <summary>The channel's fee in percent of the price.</summary>
     public decimal FeePercent { get; }
 
-    /// <summary>The channel's own cost (stall, driving, hours standing there) per unit: in full cost and target, not in the floor.</summary>
+    /// <summary>
+    /// The channel's own cost (stall, driving, hours standing there) per unit: in full cost and target, not in the floor.
+    /// </summary>
     public UnitCost ChannelPart { get; }
 
     /// <summary>Prices at the season's yield.</summary>
@@ -97,7 +110,9 @@ public sealed class CropPrice
     /// <summary>The farm's own newest list price for the channel by the end of the season.</summary>
     public Result ListPrice { get; internal init; }
 
-    /// <summary>The most a unit of the crop ever brought on the mean of a season and channel, or is listed at, the farm's own or somebody else's.</summary>
+    /// <summary>
+    /// The most a unit of the crop ever brought on the mean of a season and channel, or is listed at, the farm's own or somebody else's.
+    /// </summary>
     public Result MostEver { get; internal init; }
 
     /// <summary>The lowest price of one sale of the season there, per unit of the crop.</summary>
@@ -120,9 +135,18 @@ public sealed class CropPrice
     public Result AgainstTarget { get; }
 
     /// <summary>The unit most of the season's sales rows of this channel were written in; the one its price is asked in.</summary>
-    public string SellingUnit => Sold.Parts.Select(part => part.Disposition).Distinct()
-        .GroupBy(disposition => string.IsNullOrWhiteSpace(disposition.Row.Unit) ? Crop.Unit : disposition.Row.Unit.Trim(), StringComparer.OrdinalIgnoreCase)
-        .OrderByDescending(unit => unit.Count()).ThenBy(unit => unit.Key, StringComparer.OrdinalIgnoreCase).First().Key;
+    public string SellingUnit =>
+        Sold
+            .Parts.Select(part => part.Disposition)
+            .Distinct()
+            .GroupBy(
+                disposition => string.IsNullOrWhiteSpace(disposition.Row.Unit) ? Crop.Unit : disposition.Row.Unit.Trim(),
+                StringComparer.OrdinalIgnoreCase
+            )
+            .OrderByDescending(unit => unit.Count())
+            .ThenBy(unit => unit.Key, StringComparer.OrdinalIgnoreCase)
+            .First()
+            .Key;
 
     /// <summary>The crop's own unit and those of the units table, in that order.</summary>
     public IReadOnlyList<string> Units => [.. Crop.Units.Keys];
@@ -139,7 +163,9 @@ public sealed class CropPrice
     /// <exception cref="KeyNotFoundException">The crop has no such unit.</exception>
     public PriceSet InUnit(string unit) => Prices.For(Crop.ToBase(1m, unit));
 
-    /// <summary>Return per labor hour (money after fees and all cost but labor, over hours) if every unit had brought <paramref name="price"/>.</summary>
+    /// <summary>
+    /// Return per labor hour (money after fees and all cost but labor, over hours) if every unit had brought <paramref name="price"/>.
+    /// </summary>
     /// <param name="price">Price per unit of the crop.</param>
     /// <returns>Money per hour.</returns>
     public Result ReturnPerHourAt(decimal price) => Result.Of(After(price) - cost.Other, cost.Hours, "no labor hours");
@@ -149,22 +175,41 @@ public sealed class CropPrice
     /// <returns>Percent.</returns>
     public Result MarginPercentAt(decimal price) => Result.Of(100m * (After(price) - cost.Full), price, "a price of 0");
 
-    /// <summary>What to ask, per another unit of the crop: at least the target (of a normal yield where the season's failed), never below what it has.</summary>
+    /// <summary>
+    /// What to ask, per another unit of the crop: at least the target (of a normal yield where the season's failed), never below what it
+    /// has.
+    /// </summary>
     /// <param name="unit">The unit, in any case.</param>
     /// <returns>The advice; its price is per that unit.</returns>
     /// <exception cref="KeyNotFoundException">The crop has no such unit.</exception>
     public PriceAdvice Advice(string unit)
     {
         decimal size = BaseUnits(unit);
-        return PriceAdvice.Of((AtNormalYield ?? Prices).For(size), PriceAdvice.Greater(Realized, ListPrice).Map(price => price * size), MostEver.Map(price => price * size), terms, AtNormalYield is not null);
+        return PriceAdvice.Of(
+            (AtNormalYield ?? Prices).For(size),
+            PriceAdvice.Greater(Realized, ListPrice).Map(price => price * size),
+            MostEver.Map(price => price * size),
+            terms,
+            AtNormalYield is not null
+        );
     }
 
     /// <summary>What picking, packing and selling a unit costs, fees left out; per unit of the crop.</summary>
-    public Result Handling => floorMissing is { } reason ? Result.NotAvailable(reason) : Result.Known(Math.Max(0m, Cost.Production.Handling / Cost.Budget.Sums.Sold));
+    public Result Handling =>
+        floorMissing is { } reason
+            ? Result.NotAvailable(reason)
+            : Result.Known(Math.Max(0m, Cost.Production.Handling / Cost.Budget.Sums.Sold));
 
     private Result Range(Func<List<decimal>, decimal> pick)
     {
-        List<decimal> prices = [.. Sold.Parts.Select(part => part.Disposition).Distinct().Where(sale => sale.Quantity > 0m && sale.Amount.Amount > 0m).Select(sale => sale.Amount.Amount / sale.Quantity)];
+        List<decimal> prices =
+        [
+            .. Sold
+                .Parts.Select(part => part.Disposition)
+                .Distinct()
+                .Where(sale => sale.Quantity > 0m && sale.Amount.Amount > 0m)
+                .Select(sale => sale.Amount.Amount / sale.Quantity),
+        ];
         return prices.Count == 0 ? Result.NotAvailable("nothing sold for money") : Result.Known(pick(prices));
     }
 

@@ -32,13 +32,19 @@ public sealed record ElsewherePrice(Crop Crop, Channel Channel, string Unit, Pri
         YieldHistory yields = YieldHistory.Of(book.Review, cost.Crop, book.Season.CropYear, book.Rules.Terms.FailedYieldPercent);
         decimal fee = channel.Row.FeePercent ?? 0m;
         PriceSet prices = book.Rules.PriceElsewhere(unit, perMoney, fee, book.FloorCost(cost));
-        PriceSet advised = yields.Failed ? book.Rules.PriceElsewhere(cost.PerUnit(yields.NormalFactor)!.Value, perMoney, fee, book.FloorCost(cost, yields.NormalFactor)) : prices;
+        PriceSet advised = yields.Failed
+            ? book.Rules.PriceElsewhere(cost.PerUnit(yields.NormalFactor)!.Value, perMoney, fee, book.FloorCost(cost, yields.NormalFactor))
+            : prices;
         string selling = book.Prices.FirstOrDefault(price => price.Crop == cost.Crop)?.SellingUnit ?? cost.Crop.Unit;
         decimal size = cost.Crop.ToBase(1m, selling);
         Result list = book.ListPriceOf(cost.Crop, channel);
-        PriceAdvice advice =
-            PriceAdvice.Of(advised.For(size), list.Map(price => price * size), book.MostEver(cost.Crop).Map(price => price * size), book.Rules.Terms,
-            yields.Failed);
+        PriceAdvice advice = PriceAdvice.Of(
+            advised.For(size),
+            list.Map(price => price * size),
+            book.MostEver(cost.Crop).Map(price => price * size),
+            book.Rules.Terms,
+            yields.Failed
+        );
         return new ElsewherePrice(cost.Crop, channel, selling, prices, list, advice);
     }
 }

@@ -36,7 +36,13 @@ public sealed class PriceBook
             YieldHistory yields = YieldHistory.Of(review, cost.Crop, cropYear, terms.FailedYieldPercent);
             if (cost.PerUnit() is null)
             {
-                without.Add(new CropWithoutPrice(cost.Crop, null, $"nothing of the {cropYear} crop was sold and none on hand counts: no unit to spread the cost over"));
+                without.Add(
+                    new CropWithoutPrice(
+                        cost.Crop,
+                        null,
+                        $"nothing of the {cropYear} crop was sold and none on hand counts: no unit to spread the cost over"
+                    )
+                );
                 continue;
             }
 
@@ -59,7 +65,13 @@ public sealed class PriceBook
                 }
                 else
                 {
-                    without.Add(new CropWithoutPrice(cost.Crop, channel, $"none of the {cropYear} crop was sold through {channel.Name}: its part of that channel's cost isn't known"));
+                    without.Add(
+                        new CropWithoutPrice(
+                            cost.Crop,
+                            channel,
+                            $"none of the {cropYear} crop was sold through {channel.Name}: its part of that channel's cost isn't known"
+                        )
+                    );
                 }
             }
         }
@@ -108,7 +120,9 @@ public sealed class PriceBook
     /// <returns>Its prices, by crop.</returns>
     public IEnumerable<CropPrice> In(Channel channel) => Prices.Where(price => price.Channel == channel);
 
-    /// <summary>What a unit of a crop brings in a channel: what it brought there in the season, else the farm's newest list price for the channel.</summary>
+    /// <summary>
+    /// What a unit of a crop brings in a channel: what it brought there in the season, else the farm's newest list price for the channel.
+    /// </summary>
     /// <param name="crop">The crop.</param>
     /// <param name="channel">A market, stand or wholesale channel.</param>
     /// <returns>Price per unit of the crop, or why there is none.</returns>
@@ -120,7 +134,10 @@ public sealed class PriceBook
             : ListPriceOf(crop, channel);
     }
 
-    /// <summary>The farm's newest list price for a channel by the end of the crop year: the channel's own, else that of the channel its values come from, else one for all channels.</summary>
+    /// <summary>
+    /// The farm's newest list price for a channel by the end of the crop year: the channel's own, else that of the channel its values come
+    /// from, else one for all channels.
+    /// </summary>
     /// <param name="crop">The crop.</param>
     /// <param name="channel">The channel.</param>
     /// <returns>Price per unit of the crop, or why there is none.</returns>
@@ -137,16 +154,30 @@ public sealed class PriceBook
             : Result.NotAvailable($"no list price of {crop.Name} for {channel.Name}");
     }
 
-    /// <summary>The prices of crops in a channel they weren't sold through that season, from what the channel cost the others; in the order of the crops table.</summary>
+    /// <summary>
+    /// The prices of crops in a channel they weren't sold through that season, from what the channel cost the others; in the order of the
+    /// crops table.
+    /// </summary>
     /// <param name="channel">A market, stand or wholesale channel.</param>
     /// <returns>The prices; none for a channel nothing was sold through, and none for a crop without a cost per unit.</returns>
     public IReadOnlyList<ElsewherePrice> Elsewhere(Channel channel)
     {
         ArgumentNullException.ThrowIfNull(channel);
-        return channel.IsPriced ? [.. Costs.Where(cost => cost.Through(channel) is null).Select(cost => ElsewherePrice.Of(this, cost, channel)).OfType<ElsewherePrice>()] : [];
+        return channel.IsPriced
+            ?
+            [
+                .. Costs
+                    .Where(cost => cost.Through(channel) is null)
+                    .Select(cost => ElsewherePrice.Of(this, cost, channel))
+                    .OfType<ElsewherePrice>(),
+            ]
+            : [];
     }
 
-    /// <summary>The most a unit of a crop brought on the mean of any season and priced channel up to this one, or is listed at by its end, the farm's own price or somebody else's.</summary>
+    /// <summary>
+    /// The most a unit of a crop brought on the mean of any season and priced channel up to this one, or is listed at by its end, the
+    /// farm's own price or somebody else's.
+    /// </summary>
     /// <param name="crop">The crop.</param>
     /// <returns>Price per unit of the crop, or why nothing tells.</returns>
     public Result MostEver(Crop crop)
@@ -156,7 +187,12 @@ public sealed class PriceBook
             .Select(sales => (sales.Key.Crop, Price: sales.Sum(sale => sale.Amount.Amount) / sales.Sum(sale => sale.Quantity)))
             .GroupBy(sales => sales.Crop).ToDictionary(sales => sales.Key, sales => sales.Max(sale => sale.Price));
         DateOnly last = Review.Records.Settings.EndOf(Season.CropYear).AddDays(-1);
-        List<decimal> seen = [.. Review.Records.Tables.Prices.Where(row => Review.Records.FindCrop(row.Crop) == crop && (row.From ?? DateOnly.MinValue) <= last).Select(row => row.Price / crop.ToBase(1m, row.Unit))];
+        List<decimal> seen =
+        [
+            .. Review
+                .Records.Tables.Prices.Where(row => Review.Records.FindCrop(row.Crop) == crop && (row.From ?? DateOnly.MinValue) <= last)
+                .Select(row => row.Price / crop.ToBase(1m, row.Unit)),
+        ];
         if (mostSold.TryGetValue(crop, out decimal sold))
         {
             seen.Add(sold);

@@ -8,7 +8,10 @@ public static class PriceMath
     // Division leaves dust in the last of 28 digits: a price that is 3.50 but for that dust must not be lifted to 3.75.
     private const int DustDecimals = 8;
 
-    /// <summary>The price that leaves <paramref name="cost"/> after the channel's fee and a margin, both in percent of the price: cost / (1 - fee - margin).</summary>
+    /// <summary>
+    /// The price that leaves <paramref name="cost"/> after the channel's fee and a margin, both in percent of the price: cost / (1 - fee -
+    /// margin).
+    /// </summary>
     /// <param name="cost">What must be left, per unit.</param>
     /// <param name="feePercent">The channel's fee in percent of the price, 0 or more.</param>
     /// <param name="marginPercent">The wanted net return in percent of the price, 0 or more.</param>
@@ -17,7 +20,12 @@ public static class PriceMath
     {
         decimal kept = 1m - ((feePercent + marginPercent) / 100m);
         return cost.Value is not { } known ? cost
-            : kept <= 0m ? Result.NotAvailable(marginPercent > 0m ? "the channel's fee and the wanted margin take the whole price" : "the channel's fee takes the whole price")
+            : kept <= 0m
+                ? Result.NotAvailable(
+                    marginPercent > 0m
+                        ? "the channel's fee and the wanted margin take the whole price"
+                        : "the channel's fee takes the whole price"
+                )
             : Result.Known(known / kept);
     }
 
@@ -29,8 +37,8 @@ public static class PriceMath
         price.Map(known => Math.Max(0m, decimal.Ceiling(decimal.Round(known, DustDecimals, MidpointRounding.AwayFromZero) / step) * step));
 
     /// <summary>
-    /// What the quantity sold is multiplied by when the price is, at a constant elasticity: factor^-e, e by its size. Source: the definition of the price elasticity of demand (OpenStax, Principles of Economics,
-    /// ch. 5), integrated.
+    /// What the quantity sold is multiplied by when the price is, at a constant elasticity: factor^-e, e by its size. Source: the
+    /// definition of the price elasticity of demand (OpenStax, Principles of Economics, ch. 5), integrated.
     /// </summary>
     /// <param name="priceFactor">The price afterwards over the price before, above 0.</param>
     /// <param name="elasticity">The elasticity, with or without its minus sign.</param>
@@ -42,8 +50,9 @@ public static class PriceMath
     }
 
     /// <summary>
-    /// The price at which a unit more, sold at a constant elasticity, earns just what handling it costs: cost / (1 - fee) x e / (e - 1). With an elasticity of 1 or less there is none: sales never fall when the
-    /// price rises, so every price would be beaten by a higher one. Source: marginal revenue p (1 - 1 / e) (OpenStax, Principles of Economics, ch. 9).
+    /// The price at which a unit more, sold at a constant elasticity, earns just what handling it costs: cost / (1 - fee) x e / (e - 1).
+    /// With an elasticity of 1 or less there is none: sales never fall when the price rises, so every price would be beaten by a higher
+    /// one. Source: marginal revenue p (1 - 1 / e) (OpenStax, Principles of Economics, ch. 9).
     /// </summary>
     /// <param name="handling">What picking, packing and selling one more unit costs.</param>
     /// <param name="feePercent">The channel's fee in percent of the price.</param>

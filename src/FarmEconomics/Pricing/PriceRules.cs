@@ -5,9 +5,10 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Pricing;
 
 /// <summary>
-/// Makes prices of costs: floor = what units sold outside boxes must bring for the farm to net what it nets without the crop / (1 - fee); full cost = all cost / (1 - fee); target = (cost but labor + hours x wanted) / (1 - fee), or
-/// all cost / (1 - fee - margin). Source: cost-based pricing as extension guides teach it (variable cost as the floor, total cost in the long run,
-/// a markup for the return wanted); common practice, no one source.
+/// Makes prices of costs: floor = what units sold outside boxes must bring for the farm to net what it nets without the crop / (1 - fee);
+/// full cost = all cost / (1 - fee); target = (cost but labor + hours x wanted) / (1 - fee), or all cost / (1 - fee - margin). Source:
+/// cost-based pricing as extension guides teach it (variable cost as the floor, total cost in the long run, a markup for the return
+/// wanted); common practice, no one source.
 /// </summary>
 public sealed class PriceRules
 {
@@ -70,8 +71,12 @@ public sealed class PriceRules
         Result target = Terms.WantedMarginPercent is { } margin
             ? PriceMath.GrossUp(Of(production.Full, FullMissing), feePercent, (perMoney.Full * 100m) + margin)
             : WantedPerHour.Value is { } wanted
-                ? PriceMath.GrossUp(Of(production.Other + (production.Hours * wanted), HoursMissing), feePercent, (perMoney.Other + (perMoney.Hours * wanted)) * 100m)
-                : WantedPerHour;
+                ? PriceMath.GrossUp(
+                    Of(production.Other + (production.Hours * wanted), HoursMissing),
+                    feePercent,
+                    (perMoney.Other + (perMoney.Hours * wanted)) * 100m
+                )
+            : WantedPerHour;
         bool lifted = target.Value is { } asked && full.Value is { } cost && asked < cost;
         return new PriceSet(floor, full, lifted ? full : target, lifted);
     }

@@ -51,10 +51,20 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     public Result ValueOverPrice => Result.Of(ListValue.Amount, Income.Amount, $"no income of {Channel.Name} in {CropYear}");
 
     /// <summary>The season's boxes crop by crop, largest list value first.</summary>
-    public IReadOnlyList<ShareItem> ByCrop => Weeks.SelectMany(week => week.Items).GroupBy(item => item.Crop)
-        .Select(group => new ShareItem(
-            group.Key, group.Sum(item => item.Quantity), Money.Sum(group.Select(item => item.ListValue)), Money.Sum(group.Select(item => item.Income)), Total(group.Select(item => item.Cost))))
-        .OrderByDescending(item => item.ListValue.Amount).ThenBy(item => item.Crop.Index).ToList();
+    public IReadOnlyList<ShareItem> ByCrop =>
+        Weeks
+            .SelectMany(week => week.Items)
+            .GroupBy(item => item.Crop)
+            .Select(group => new ShareItem(
+                group.Key,
+                group.Sum(item => item.Quantity),
+                Money.Sum(group.Select(item => item.ListValue)),
+                Money.Sum(group.Select(item => item.Income)),
+                Total(group.Select(item => item.Cost))
+            ))
+            .OrderByDescending(item => item.ListValue.Amount)
+            .ThenBy(item => item.Crop.Index)
+            .ToList();
 
     /// <summary>List value of a week over that week's part of the payments (the season's, in equal parts by week).</summary>
     /// <param name="week">One of the weeks.</param>
@@ -84,7 +94,9 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
 
         DateOnly first = dispositions.Min(disposition => disposition.Row.Date);
         BoxCosts costs = new(book);
-        List<ShareWeek> weeks = dispositions.GroupBy(disposition => (disposition.Row.Date.DayNumber - first.DayNumber) / 7).OrderBy(week => week.Key)
+        List<ShareWeek> weeks = dispositions
+            .GroupBy(disposition => (disposition.Row.Date.DayNumber - first.DayNumber) / 7)
+            .OrderBy(week => week.Key)
             .Select(week => new ShareWeek(week.Key + 1, first.AddDays(7 * week.Key), Items(week, costs)))
             .ToList();
         return new ShareContents(channel, year, weeks, income, fees, Planned: false);
@@ -98,7 +110,13 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
     /// <param name="day">The day list prices are taken of; null: the last day of the crop year.</param>
     /// <returns>The contents.</returns>
     /// <exception cref="ArgumentException">The plan names a crop or unit that isn't known, or a quantity not above 0.</exception>
-    public static ShareContents FromPlan(PriceBook book, Channel channel, IEnumerable<PlannedItem> plan, decimal fullBoxes, DateOnly? day = null)
+    public static ShareContents FromPlan(
+        PriceBook book,
+        Channel channel,
+        IEnumerable<PlannedItem> plan,
+        decimal fullBoxes,
+        DateOnly? day = null
+    )
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(plan);
@@ -106,8 +124,13 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         PriceTerms.Require(fullBoxes > 0m, nameof(fullBoxes), "Boxes are above 0.");
         BoxCosts costs = new(book);
         DateOnly priced = day ?? book.Review.Records.Settings.EndOf(book.Season.CropYear).AddDays(-1);
-        List<ShareWeek> weeks = plan.GroupBy(item => item.Week).OrderBy(week => week.Key)
-            .Select(week => new ShareWeek(week.Key, null, week.Select(item => Planned1(book, channel, item, fullBoxes, priced, costs)).ToList()))
+        List<ShareWeek> weeks = plan.GroupBy(item => item.Week)
+            .OrderBy(week => week.Key)
+            .Select(week => new ShareWeek(
+                week.Key,
+                null,
+                week.Select(item => Planned1(book, channel, item, fullBoxes, priced, costs)).ToList()
+            ))
             .ToList();
         return new ShareContents(channel, book.Season.CropYear, weeks, Money.Zero, Money.Zero, Planned: true);
     }
@@ -128,18 +151,26 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         return Result.Known(sum);
     }
 
-    private static List<ShareItem> Items(IEnumerable<Disposition> dispositions, BoxCosts costs) => dispositions.GroupBy(disposition => disposition.Crop).OrderBy(crop => crop.Key.Index)
-        .Select(crop => new ShareItem(
-            crop.Key,
-            crop.Sum(disposition => disposition.Quantity),
-            Money.Sum(crop.Select(disposition => disposition.ListValue)),
-            Money.Sum(crop.Select(disposition => disposition.Amount)),
-            Total(crop.SelectMany(disposition => disposition.Parts).Select(part => costs.Of(crop.Key, part.Enterprise?.CropYear, part.Quantity)))))
-        .ToList();
+    private static List<ShareItem> Items(IEnumerable<Disposition> dispositions, BoxCosts costs) =>
+        dispositions
+            .GroupBy(disposition => disposition.Crop)
+            .OrderBy(crop => crop.Key.Index)
+            .Select(crop => new ShareItem(
+                crop.Key,
+                crop.Sum(disposition => disposition.Quantity),
+                Money.Sum(crop.Select(disposition => disposition.ListValue)),
+                Money.Sum(crop.Select(disposition => disposition.Amount)),
+                Total(
+                    crop.SelectMany(disposition => disposition.Parts)
+                        .Select(part => costs.Of(crop.Key, part.Enterprise?.CropYear, part.Quantity))
+                )
+            ))
+            .ToList();
 
     private static ShareItem Planned1(PriceBook book, Channel channel, PlannedItem item, decimal boxes, DateOnly day, BoxCosts costs)
     {
-        Crop crop = book.Review.Records.FindCrop(item.Crop) ?? throw new ArgumentException($"The plan names the crop '{item.Crop}', which the crops table doesn't hold.");
+        Crop crop = book.Review.Records.FindCrop(item.Crop)
+            ?? throw new ArgumentException($"The plan names the crop '{item.Crop}', which the crops table doesn't hold.");
         if (item.Quantity <= 0m || (item.Unit is { } unit && !crop.Units.ContainsKey(unit.Trim())))
         {
             throw new ArgumentException(book.Season.Notation.Text($"Week {item.Week} of the plan: {item.Quantity} {item.Unit} of {crop.Name}; a quantity is above 0, in a unit the crop has."));
@@ -147,7 +178,9 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
 
         decimal quantity = crop.ToBase(item.Quantity, item.Unit) * boxes;
         decimal price = book.Season.Trace.Valuer.Prices.PerUnit(crop, channel, day)
-            ?? throw new ArgumentException($"{crop.Name} has no list price and was never sold for one: give it a row in the prices table before planning with it.");
+            ?? throw new ArgumentException(
+                $"{crop.Name} has no list price and was never sold for one: give it a row in the prices table before planning with it."
+            );
         return new ShareItem(crop, quantity, Money.Rounded(quantity * price), Money.Zero, costs.Of(crop, book.Season.CropYear, quantity));
     }
 
@@ -156,12 +189,17 @@ public sealed record ShareContents(Channel Channel, int CropYear, IReadOnlyList<
         ArgumentNullException.ThrowIfNull(channel);
         if (channel.Kind != ChannelKind.Share)
         {
-            throw new ArgumentException($"{channel.Name} is a channel of kind {channel.Kind.ToString().ToLowerInvariant()}, not a share.", nameof(channel));
+            throw new ArgumentException(
+                $"{channel.Name} is a channel of kind {channel.Kind.ToString().ToLowerInvariant()}, not a share.",
+                nameof(channel)
+            );
         }
     }
 }
 
-/// <summary>Production cost of what is in the boxes, from the crop year each lot belongs to: January's carrots are last year's crop.</summary>
+/// <summary>
+/// Production cost of what is in the boxes, from the crop year each lot belongs to: January's carrots are last year's crop.
+/// </summary>
 internal sealed class BoxCosts(PriceBook book)
 {
     private readonly Dictionary<int, (PriceRules Rules, Dictionary<Crop, CropCost> Costs)> years = new()

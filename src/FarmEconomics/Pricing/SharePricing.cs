@@ -4,9 +4,10 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Pricing;
 
 /// <summary>
-/// What a share must cost. A full box costs g to fill over the season; handling (the channel's own cost) is H. With N full boxes' worth of contents in B boxes:
-/// price of a full share = (g + H / B) / (1 - fee - margin). Members to cover cost at price p = H / (p (1 - fee) - g) while contents grow with members; once the season is grown,
-/// all cost / (p (1 - fee)). Source: cost-volume-profit arithmetic (OpenStax, Principles of Accounting vol. 2, break-even chapter).
+/// What a share must cost. A full box costs g to fill over the season; handling (the channel's own cost) is H. With N full boxes' worth of
+/// contents in B boxes: price of a full share = (g + H / B) / (1 - fee - margin). Members to cover cost at price p = H / (p (1 - fee) - g)
+/// while contents grow with members; once the season is grown, all cost / (p (1 - fee)). Source: cost-volume-profit arithmetic (OpenStax,
+/// Principles of Accounting vol. 2, break-even chapter).
 /// </summary>
 public sealed class SharePricing
 {
@@ -65,7 +66,8 @@ public sealed class SharePricing
     public Result ContentsCost => goods.Combine(FullBoxes, (cost, count) => cost / count);
 
     /// <summary>What handling one box costs over the season, full or half.</summary>
-    public Result HandlingPerBox => boxesMissing is null ? Handling.Combine(Result.Known(boxes), (cost, count) => cost / count) : Result.NotAvailable(boxesMissing);
+    public Result HandlingPerBox =>
+        boxesMissing is null ? Handling.Combine(Result.Known(boxes), (cost, count) => cost / count) : Result.NotAvailable(boxesMissing);
 
     /// <summary>List value of one full box in a week.</summary>
     /// <param name="week">One of the weeks.</param>
@@ -82,7 +84,9 @@ public sealed class SharePricing
     public Result BoxCost(ShareWeek week)
     {
         ArgumentNullException.ThrowIfNull(week);
-        return week.Cost.Combine(FullBoxes, (cost, count) => cost / count).Combine(HandlingPerBox, (cost, handling) => cost + (handling / Contents.Weeks.Count));
+        return week
+            .Cost.Combine(FullBoxes, (cost, count) => cost / count)
+            .Combine(HandlingPerBox, (cost, handling) => cost + (handling / Contents.Weeks.Count));
     }
 
     /// <summary>Price of a full share that covers cost.</summary>
@@ -104,7 +108,11 @@ public sealed class SharePricing
     public Result PriceFor(decimal members, decimal? marginPercent = null)
     {
         PriceTerms.Require(members > 0m, nameof(members), "Members are above 0.");
-        return PriceMath.GrossUp(ContentsCost.Combine(Handling, (box, all) => box + (all / members)), feePercent, marginPercent ?? terms.WantedMarginPercent);
+        return PriceMath.GrossUp(
+            ContentsCost.Combine(Handling, (box, all) => box + (all / members)),
+            feePercent,
+            marginPercent ?? terms.WantedMarginPercent
+        );
     }
 
     /// <summary>Members that cover cost while contents grow with members; a whole number.</summary>
@@ -121,9 +129,12 @@ public sealed class SharePricing
     /// <summary>Members that cover the season's cost once the season is grown; a whole number.</summary>
     /// <param name="price">Price of a full share, above 0.</param>
     /// <returns>Members.</returns>
-    public Result MembersToCoverGrown(decimal price) => TotalCost.Value is { } cost
-        ? Kept(price) > 0m ? Result.Known(decimal.Ceiling(cost / Kept(price))) : Result.NotAvailable("the channel's fee takes the whole price")
-        : TotalCost;
+    public Result MembersToCoverGrown(decimal price) =>
+        TotalCost.Value is { } cost
+            ? Kept(price) > 0m
+                ? Result.Known(decimal.Ceiling(cost / Kept(price)))
+                : Result.NotAvailable("the channel's fee takes the whole price")
+            : TotalCost;
 
     /// <summary>What all members together must pay to cover cost; known without knowing how many they are.</summary>
     public Result IncomeToCover => PriceMath.GrossUp(TotalCost, feePercent);
@@ -155,8 +166,11 @@ public sealed class SharePricing
         ? Result.Known(ratio * (1m - (terms.BadWeekPercent / 100m / Contents.Weeks.Count)))
         : Contents.Weeks.Count == 0 ? BadWeekValue : Contents.ValueOverPrice;
 
-    /// <summary>The highest discount for paying early, in percent, that costs no more than borrowing the money: 1 - 1 / (1 + i x months / 12).</summary>
-    public Result HighestEarlyDiscountPercent => Interest.Map(interest => 100m * (1m - (1m / (1m + (interest / 100m * terms.MonthsEarlier / 12m)))));
+    /// <summary>
+    /// The highest discount for paying early, in percent, that costs no more than borrowing the money: 1 - 1 / (1 + i x months / 12).
+    /// </summary>
+    public Result HighestEarlyDiscountPercent =>
+        Interest.Map(interest => 100m * (1m - (1m / (1m + (interest / 100m * terms.MonthsEarlier / 12m)))));
 
     /// <summary>The full price at which the early discount leaves the income as it is: price / (1 - discount x part of members).</summary>
     public Result PriceWithEarlyDiscount => PricePaid.Map(price => price / (1m - (terms.EarlyDiscountPercent / 100m * terms.EarlyMembers)));

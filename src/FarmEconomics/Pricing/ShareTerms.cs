@@ -44,10 +44,26 @@ public sealed record ShareTerms
         PriceTerms.Require(HalfMembers >= 0m, nameof(HalfMembers), "Members with a half box are 0 or more.");
         PriceTerms.Require(HalfContents is > 0m and <= 1m, nameof(HalfContents), "A half box holds above 0 and at most all of a full one.");
         PriceTerms.Require(Price is null or > 0m, nameof(Price), "The price of a share is above 0.");
-        PriceTerms.Require(WantedMarginPercent is >= 0m and < 100m, nameof(WantedMarginPercent), "The wanted margin is from 0 to under 100 percent.");
-        PriceTerms.Require(FewerMembersPercent is >= 0m and < 100m, nameof(FewerMembersPercent), "Members lost are from 0 to under 100 percent.");
-        PriceTerms.Require(BadWeekPercent is >= 0m and <= 100m, nameof(BadWeekPercent), "What is missing in a bad week is from 0 to 100 percent.");
-        PriceTerms.Require(EarlyDiscountPercent is >= 0m and < 100m, nameof(EarlyDiscountPercent), "The discount is from 0 to under 100 percent.");
+        PriceTerms.Require(
+            WantedMarginPercent is >= 0m and < 100m,
+            nameof(WantedMarginPercent),
+            "The wanted margin is from 0 to under 100 percent."
+        );
+        PriceTerms.Require(
+            FewerMembersPercent is >= 0m and < 100m,
+            nameof(FewerMembersPercent),
+            "Members lost are from 0 to under 100 percent."
+        );
+        PriceTerms.Require(
+            BadWeekPercent is >= 0m and <= 100m,
+            nameof(BadWeekPercent),
+            "What is missing in a bad week is from 0 to 100 percent."
+        );
+        PriceTerms.Require(
+            EarlyDiscountPercent is >= 0m and < 100m,
+            nameof(EarlyDiscountPercent),
+            "The discount is from 0 to under 100 percent."
+        );
         PriceTerms.Require(EarlyMembers is >= 0m and <= 1m, nameof(EarlyMembers), "The part of members who pay early is from 0 to 1.");
         PriceTerms.Require(MonthsEarlier >= 0m, nameof(MonthsEarlier), "Months earlier are 0 or more.");
         PriceTerms.Require(InterestPercent is null or >= 0m, nameof(InterestPercent), "Interest is 0 or more.");

@@ -5,8 +5,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Pricing;
 
 /// <summary>
-/// A crop's yields per bed-foot over the years, to tell a failed one from a normal one. Normal is the median of the crop's own yields in the crop years
-/// that are over at the closing date and the year looked at, where there was a harvest.
+/// A crop's yields per bed-foot over the years, to tell a failed one from a normal one. Normal is the median of the crop's own yields in
+/// the crop years that are over at the closing date and the year looked at, where there was a harvest.
 /// </summary>
 /// <param name="Crop">The crop.</param>
 /// <param name="CropYear">The year looked at.</param>

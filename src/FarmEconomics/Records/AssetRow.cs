@@ -53,10 +53,20 @@ public readonly record struct AssetRow(RecordTable Home, int Index) : IRecordRow
         new("replacement_value", ColumnType.Money, "What a new one would cost today; blank: not known. Asked only by what a lender sees.")
         { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
     internal static readonly NumberColumn SoldForColumn = Declared.Number(
-        new("sold_for", ColumnType.Money, "What it fetched when it was retired; blank: not known.") { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
+        new("sold_for", ColumnType.Money, "What it fetched when it was retired; blank: not known.")
+        {
+            Range = NumberRanges.AmountFromZero,
+            Unit = ColumnUnits.Currency,
+        }
+    );
     internal static readonly ChoiceColumn<TaxKind> TaxKindColumn = Declared.Choice<TaxKind>(
-        new("tax_kind", ColumnType.Choice, "What it is for tax; suggests a depreciation class for a tax preparer to confirm."));
-    internal static readonly TextColumn TaskColumn = Declared.Ref("task", "tasks", "The task it is for; its minutes before and after it came are compared.");
+        new("tax_kind", ColumnType.Choice, "What it is for tax; suggests a depreciation class for a tax preparer to confirm.")
+    );
+    internal static readonly TextColumn TaskColumn = Declared.Ref(
+        "task",
+        "tasks",
+        "The task it is for; its minutes before and after it came are compared."
+    );
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<AssetRow>();

@@ -13,7 +13,11 @@ public sealed partial class RecordTables
 /// <summary>A row of <c>beds</c>: a permanent bed or a shelf of trays.</summary>
 public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<BedRow>
 {
-    private static readonly TableDeclaration Declared = new("beds", 130, "a permanent bed, a shelf of trays, or all beds of a field together")
+    private static readonly TableDeclaration Declared = new(
+        "beds",
+        130,
+        "a permanent bed, a shelf of trays, or all beds of a field together"
+    )
     {
         Required = true,
         UnknownName = ProblemCodes.UnknownBed,
@@ -27,12 +31,24 @@ public readonly record struct BedRow(RecordTable Home, int Index) : IRecordRow<B
         { Required = true, Range = NumberRanges.Length, Unit = ColumnUnits.Feet, MetricName = "length_m" });
     internal static readonly NumberColumn WidthInColumn = Declared.Number(
         new("width_in", ColumnType.Number, "Width of the bed top; blank: the farm's standard width.")
-        { Range = new NumberRange(0.1m, 10_000m), Unit = "in", MetricName = "width_cm" });
-    internal static readonly TextColumn BlockColumn = Declared.Text(new("block", ColumnType.Text, "The block of beds it lies in.") { Later = true });
+        {
+            Range = new NumberRange(0.1m, 10_000m),
+            Unit = "in",
+            MetricName = "width_cm",
+        }
+    );
+    internal static readonly TextColumn BlockColumn = Declared.Text(
+        new("block", ColumnType.Text, "The block of beds it lies in.") { Later = true }
+    );
     internal static readonly TextColumn StructureColumn = Declared.Text(
-        new("structure", ColumnType.Name, "The tunnel or house it lies in; blank: open field."));
-    internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day the bed exists; blank: always.") { Later = true });
-    internal static readonly DayColumn ToColumn = Declared.Date(new("to", ColumnType.Date, "Last day the bed exists; blank: still there.") { Later = true });
+        new("structure", ColumnType.Name, "The tunnel or house it lies in; blank: open field.")
+    );
+    internal static readonly DayColumn FromColumn = Declared.Date(
+        new("from", ColumnType.Date, "First day the bed exists; blank: always.") { Later = true }
+    );
+    internal static readonly DayColumn ToColumn = Declared.Date(
+        new("to", ColumnType.Date, "Last day the bed exists; blank: still there.") { Later = true }
+    );
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<BedRow>();

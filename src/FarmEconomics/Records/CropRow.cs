@@ -41,14 +41,25 @@ public readonly record struct CropRow(RecordTable Home, int Index) : IRecordRow<
     internal static readonly YesNoColumn PerennialColumn = Declared.YesNo(
         new("perennial", ColumnType.YesNo, "Yes when a planting stays over several crop years."));
     internal static readonly NumberColumn BearingYearsColumn = Declared.Number(
-        new("bearing_years", ColumnType.Number, "Perennials: seasons a stand bears before it is cleared; its establishment is spread over them.")
-        { Range = new NumberRange(1m, 100m), Unit = "years", Later = true });
+        new(
+            "bearing_years",
+            ColumnType.Number,
+            "Perennials: seasons a stand bears before it is cleared; its establishment is spread over them."
+        )
+        {
+            Range = new NumberRange(1m, 100m),
+            Unit = "years",
+            Later = true,
+        }
+    );
     internal static readonly NumberColumn EstablishmentCostColumn = Declared.Number(
         new("establishment_cost", ColumnType.Price,
             "Perennials: what establishing a bed-foot cost up to the first bearing season, where the records begin later; blank: from the records.")
         { Range = NumberRanges.PriceFromZero, Unit = ColumnUnits.Currency, Later = true });
 
-    internal static readonly NumberColumn KcIniColumn = Declared.Number(Water("kc_ini", "Need of water over that of grass while the soil is bare"));
+    internal static readonly NumberColumn KcIniColumn = Declared.Number(
+        Water("kc_ini", "Need of water over that of grass while the soil is bare")
+    );
     internal static readonly NumberColumn KcMidColumn = Declared.Number(Water("kc_mid", "The same while the crop covers the ground"));
     internal static readonly NumberColumn KcEndColumn = Declared.Number(Water("kc_end", "The same on the last day"));
     internal static readonly NumberColumn KyColumn = Declared.Number(

@@ -23,7 +23,21 @@ public static class Defaults
     public static IReadOnlyList<TaskRow> Tasks { get; } =
     [
         .. Of(Stage.Nursery, "nursery", "seeding", "sowing trays", "potting up", "propagation"),
-        .. Of(Stage.Grow, "grow", "bed preparation", "planting", "transplanting", "direct sowing", "weeding", "watering", "irrigation", "trellising", "pruning", "pest control", "cleanup"),
+        .. Of(
+            Stage.Grow,
+            "grow",
+            "bed preparation",
+            "planting",
+            "transplanting",
+            "direct sowing",
+            "weeding",
+            "watering",
+            "irrigation",
+            "trellising",
+            "pruning",
+            "pest control",
+            "cleanup"
+        ),
         .. Of(Stage.Harvest, "harvest", "picking", "harvesting"),
         .. Of(Stage.Pack, "pack", "washing", "packing", "sorting"),
         .. Of(Stage.Sell, "sell", "market", "delivery", "selling"),
@@ -92,7 +106,14 @@ public static class Defaults
         Category("heating fuel", Operating, Infrastructure, "Gasoline, fuel, and oil", DefaultPools.GeneralOverhead, Fixed),
         Category("insurance", Operating, Overhead, "Insurance (other than health)", DefaultPools.GeneralOverhead, Fixed),
         Category("rent", Operating, Overhead, "Rent or lease: other (land, animals, etc.)", DefaultPools.GeneralOverhead, Fixed),
-        Category("equipment rental", Operating, Overhead, "Rent or lease: vehicles, machinery, equipment", DefaultPools.GeneralOverhead, Fixed),
+        Category(
+            "equipment rental",
+            Operating,
+            Overhead,
+            "Rent or lease: vehicles, machinery, equipment",
+            DefaultPools.GeneralOverhead,
+            Fixed
+        ),
         Category("property tax", Operating, Overhead, "Taxes", DefaultPools.GeneralOverhead, Fixed),
         Category("office", Operating, Overhead, "Other expenses", DefaultPools.GeneralOverhead, Fixed),
         Category("phone and internet", Operating, Overhead, "Utilities", DefaultPools.GeneralOverhead, Fixed),
@@ -122,15 +143,24 @@ public static class Defaults
     private static PoolRow Pool(string name, string basis, StatementLine line, CostDriver variesWith) => BuiltIn.Add<PoolRow>(
         new() { ["pool"] = name, ["basis"] = basis, ["statement_line"] = line, ["varies_with"] = variesWith, Source = Place });
 
-    private static CategoryRow Category(string name, ExpenseClass kind, StatementLine? line, string? taxLine, string? pool, CostDriver? variesWith) =>
-        BuiltIn.Add<CategoryRow>(new()
-        {
-            ["category"] = name,
-            ["class"] = kind,
-            ["statement_line"] = line,
-            ["tax_line"] = taxLine,
-            ["pool"] = pool,
-            ["varies_with"] = variesWith,
-            Source = Place,
-        });
+    private static CategoryRow Category(
+        string name,
+        ExpenseClass kind,
+        StatementLine? line,
+        string? taxLine,
+        string? pool,
+        CostDriver? variesWith
+    ) =>
+        BuiltIn.Add<CategoryRow>(
+            new()
+            {
+                ["category"] = name,
+                ["class"] = kind,
+                ["statement_line"] = line,
+                ["tax_line"] = taxLine,
+                ["pool"] = pool,
+                ["varies_with"] = variesWith,
+                Source = Place,
+            }
+        );
 }

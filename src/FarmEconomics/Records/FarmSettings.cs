@@ -1,6 +1,8 @@
 namespace FarmEconomics.Records;
 
-/// <summary>The unit the farm measures its beds in. Nothing is converted: lengths stay as written, and rates per length are in that unit.</summary>
+/// <summary>
+/// The unit the farm measures its beds in. Nothing is converted: lengths stay as written, and rates per length are in that unit.
+/// </summary>
 public enum LengthUnit
 {
     /// <summary>Feet; bed widths in inches.</summary>
@@ -87,7 +89,9 @@ public sealed record FarmSettings
     /// <summary>Employer's cost on top of wages, in percent; used only where the books carry neither wages nor such cost.</summary>
     public decimal PayrollBurdenPercent { get; init; }
 
-    /// <summary>Cost of capital in percent a year; null: infrastructure and net return are not available where assets have a yearly cost.</summary>
+    /// <summary>
+    /// Cost of capital in percent a year; null: infrastructure and net return are not available where assets have a yearly cost.
+    /// </summary>
     public decimal? InterestPercent { get; init; }
 
     /// <summary>What the farm's own land is worth, in currency; null: no charge for it unless <see cref="LandRent"/> says one.</summary>
@@ -124,15 +128,19 @@ public sealed record FarmSettings
     public decimal BuyInPercent { get; init; } = 100m;
 
     /// <summary>
-    /// How much prices and costs rise in a year, in percent, for bringing past seasons to the level of the reviewed one; null: sales by the farm's own list prices, other costs
-    /// in the money of their year. Asked by decisions only.
+    /// How much prices and costs rise in a year, in percent, for bringing past seasons to the level of the reviewed one; null: sales by the
+    /// farm's own list prices, other costs in the money of their year. Asked by decisions only.
     /// </summary>
     public decimal? PriceChangePercent { get; init; }
 
-    /// <summary>How pools that serve each other are resolved. Not a setting of the table: reciprocal unless a comparison asks for another.</summary>
+    /// <summary>
+    /// How pools that serve each other are resolved. Not a setting of the table: reciprocal unless a comparison asks for another.
+    /// </summary>
     public SharingMethod SharingMethod { get; init; } = SharingMethod.Reciprocal;
 
-    /// <summary>How far tracing goes in matching sales, harvests and plantings. Not a setting of the table; printed among the assumptions.</summary>
+    /// <summary>
+    /// How far tracing goes in matching sales, harvests and plantings. Not a setting of the table; printed among the assumptions.
+    /// </summary>
     public TracingLimits Limits { get; init; } = new();
 
     /// <summary>Where the farm lies, for its need of water.</summary>

@@ -61,7 +61,12 @@ public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRo
     internal static readonly TextColumn ConstantColumn = Declared.Text(
         new("constant", ColumnType.Text, "A value for every row, in place of a source column."));
     internal static readonly TextColumn WhenColumn = Declared.Text(
-        new("when", ColumnType.Text, "A value of the source column (the row's own, or that of the column it fills) in whose place `becomes` is put."));
+        new(
+            "when",
+            ColumnType.Text,
+            "A value of the source column (the row's own, or that of the column it fills) in whose place `becomes` is put."
+        )
+    );
     internal static readonly ChoiceColumn<ImportMatch> MatchColumn = Declared.Choice<ImportMatch>(
         new("match", ColumnType.Choice,
             "How the value must be like `when`; blank: the same text. In a pattern # stands for a number of any length and * for any text. The first row that holds counts."));
@@ -70,11 +75,15 @@ public readonly record struct ImportRow(RecordTable Home, int Index) : IRecordRo
     internal static readonly TextColumn FormatColumn = Declared.Text(
         new("format", ColumnType.Text,
             "How the source writes it; several words separated by `;`. A date form such as MM/DD/YYYY, `plus-days:6` or `less-days:6` (so many days later or earlier), `weekday` (the day of that week the heading of a wide table names); for numbers `negative` (the sign is "
-            + "turned), `absolute` (the sign is dropped), `decimal-comma`, `round` (to the decimals the column takes), `quantity` (12 bu, ~15, 3 1/2 lb); "
-            + "for hours `until:HEADING` (from a start to an end), `less:HEADING` (a break, in hours, or in minutes above 4), `punches` (times in and "
-            + "out by turns), `day-part` (0.3125 is 7:30); for words `unit` (that of a quantity), `in-parentheses`, `before-parentheses`; for all "
-            + "`same-as-above` (a blank or a ditto mark)."));
-    internal static readonly TextColumn NoteColumn = Declared.Text(new("note", ColumnType.Text, "A remark; a draft says here what it is not sure of."));
+                + "turned), `absolute` (the sign is dropped), `decimal-comma`, `round` (to the decimals the column takes), `quantity` (12 bu, ~15, 3 1/2 lb); "
+                + "for hours `until:HEADING` (from a start to an end), `less:HEADING` (a break, in hours, or in minutes above 4), `punches` (times in and "
+                + "out by turns), `day-part` (0.3125 is 7:30); for words `unit` (that of a quantity), `in-parentheses`, `before-parentheses`; for all "
+                + "`same-as-above` (a blank or a ditto mark)."
+        )
+    );
+    internal static readonly TextColumn NoteColumn = Declared.Text(
+        new("note", ColumnType.Text, "A remark; a draft says here what it is not sure of.")
+    );
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<ImportRow>();

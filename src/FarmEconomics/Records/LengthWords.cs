@@ -44,7 +44,10 @@ public static class LengthWords
         return text;
     }
 
-    /// <summary>A word of a grower's table as documented for feet: <c>bed-meter-days</c> or <c>Bed metre days</c> of a farm in meters becomes <c>bed-foot-days</c>.</summary>
+    /// <summary>
+    /// A word of a grower's table as documented for feet: <c>bed-meter-days</c> or <c>Bed metre days</c> of a farm in meters becomes
+    /// <c>bed-foot-days</c>.
+    /// </summary>
     /// <param name="unit">The farm's unit.</param>
     /// <param name="word">The word as written.</param>
     /// <returns>The word with its length in feet; the same for a farm in feet.</returns>
@@ -57,6 +60,7 @@ public static class LengthWords
         }
 
         string like = word.Replace("metre", "meter", StringComparison.OrdinalIgnoreCase);
-        return like.Replace("meters", "feet", StringComparison.OrdinalIgnoreCase).Replace("meter", "foot", StringComparison.OrdinalIgnoreCase);
+        return like.Replace("meters", "feet", StringComparison.OrdinalIgnoreCase)
+            .Replace("meter", "foot", StringComparison.OrdinalIgnoreCase);
     }
 }

@@ -20,13 +20,25 @@ public readonly record struct LimitRow(RecordTable Home, int Index) : IRecordRow
     };
 
     internal static readonly TextColumn LimitColumn = Declared.Text(
-        new("limit", ColumnType.Text, "What is limited: labor, own labor, water, sprinklers, watering, cold room, rotation, line of credit, ...") { Required = true }
+        new(
+            "limit",
+            ColumnType.Text,
+            "What is limited: labor, own labor, water, sprinklers, watering, cold room, rotation, line of credit, ..."
+        )
+        {
+            Required = true,
+        }
     );
     internal static readonly NumberColumn AmountColumn = Declared.Number(
         new("amount", ColumnType.Number, "How much there is.")
         { Required = true, Range = new NumberRange(0m, 999_999_999_999m), Unit = "unit" });
     internal static readonly TextColumn UnitColumn = Declared.Text(
-        new("unit", ColumnType.Text, "What it is counted in: hours a week, gallons a day, sprinklers at once, hours a day, crates, years, ..."));
+        new(
+            "unit",
+            ColumnType.Text,
+            "What it is counted in: hours a week, gallons a day, sprinklers at once, hours a day, crates, years, ..."
+        )
+    );
     internal static readonly DayColumn FromColumn = Declared.Date(new("from", ColumnType.Date, "First day it holds; blank: always."));
     internal static readonly DayColumn ToColumn = Declared.Date(new("to", ColumnType.Date, "Last day it holds, included; blank: always."));
 

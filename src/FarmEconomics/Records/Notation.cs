@@ -14,7 +14,9 @@ public sealed record Notation(string Currency, char DecimalMark, LengthUnit Leng
 {
     private static readonly CultureInfo WithComma = MakeComma();
 
-    /// <summary>How a farm writes whose settings say nothing else; also where no farm is known: many farms in one run, a file without its folder.</summary>
+    /// <summary>
+    /// How a farm writes whose settings say nothing else; also where no farm is known: many farms in one run, a file without its folder.
+    /// </summary>
     public static Notation Default { get; } = new FarmSettings().Notation;
 
     /// <summary>What formats numbers this way. Dates are the same in both: ISO 8601, months by their English names.</summary>
@@ -51,9 +53,12 @@ public sealed record Notation(string Currency, char DecimalMark, LengthUnit Leng
 /// <summary>Texts in a farm's way of writing.</summary>
 public static class NotationWords
 {
-    /// <summary>A text in the farm's way: its own words follow the unit of length, the numbers put into it the decimal mark; names stay as they are.</summary>
+    /// <summary>
+    /// A text in the farm's way: its own words follow the unit of length, the numbers put into it the decimal mark; names stay as they are.
+    /// </summary>
     /// <param name="notation">How the farm writes.</param>
     /// <param name="text">The text as written for feet.</param>
     /// <returns>The text.</returns>
-    public static string Text(this Notation notation, [InterpolatedStringHandlerArgument(nameof(notation))] NotationText text) => text.ToString();
+    public static string Text(this Notation notation, [InterpolatedStringHandlerArgument(nameof(notation))] NotationText text) =>
+        text.ToString();
 }

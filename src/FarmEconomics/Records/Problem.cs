@@ -27,7 +27,9 @@ public sealed record Problem(
     string Message,
     string Hint)
 {
-    /// <summary>1-based position in the line where the offending field starts; 0 when not known. Filled in by the reader of the files.</summary>
+    /// <summary>
+    /// 1-based position in the line where the offending field starts; 0 when not known. Filled in by the reader of the files.
+    /// </summary>
     public int Position { get; init; }
 
     /// <summary>The offending text as written, or null.</summary>
@@ -40,7 +42,8 @@ public sealed record Problem(
     public string? Nearest { get; init; }
 
     /// <summary>
-    /// How many further rows have the same fault and aren't listed one by one: of the same cause only the first rows are kept (<see cref="ProblemLog"/>).
+    /// How many further rows have the same fault and aren't listed one by one: of the same cause only the first rows are kept
+    /// (<see cref="ProblemLog"/>).
     /// </summary>
     public int Further { get; init; }
 

@@ -16,25 +16,55 @@ public readonly record struct ProjectRow(RecordTable Home, int Index) : IRecordR
     {
         NamesOnce = true,
         Money = "cost",
-        Without = "Without projects.csv the projects of funding.csv are compared by what they cost and what the records hold of their pool.",
+        Without =
+            "Without projects.csv the projects of funding.csv are compared by what they cost and what the records hold of their pool.",
     };
 
     internal static readonly TextColumn ProjectColumn = Declared.Text(
         new("project", ColumnType.Name, "The project; its lines may stand in funding.") { Required = true });
     internal static readonly NumberColumn CostColumn = Declared.Number(
-        new("cost", ColumnType.Money, "What it costs; blank: the sum of its lines in funding.") { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
+        new("cost", ColumnType.Money, "What it costs; blank: the sum of its lines in funding.")
+        {
+            Range = NumberRanges.AmountFromZero,
+            Unit = ColumnUnits.Currency,
+        }
+    );
     internal static readonly TextColumn TaskColumn = Declared.Ref("task", "tasks", "The task it makes quicker.");
-    internal static readonly TextColumn PoolColumn = Declared.Ref("pool", "pools", "The pool it replaces or improves: its hours, losses and power.");
+    internal static readonly TextColumn PoolColumn = Declared.Ref(
+        "pool",
+        "pools",
+        "The pool it replaces or improves: its hours, losses and power."
+    );
     internal static readonly NumberColumn HoursSavedColumn = Declared.Number(
-        new("hours_saved_percent", ColumnType.Percent, "Part of the hours of that task (without a task: of that pool) it saves.") { Range = NumberRanges.Part, Unit = "%" });
+        new("hours_saved_percent", ColumnType.Percent, "Part of the hours of that task (without a task: of that pool) it saves.")
+        {
+            Range = NumberRanges.Part,
+            Unit = "%",
+        }
+    );
     internal static readonly NumberColumn LossesSavedColumn = Declared.Number(
-        new("losses_saved_percent", ColumnType.Percent, "Part of what was lost or thrown out in that pool that would be sold.") { Range = NumberRanges.Part, Unit = "%" });
+        new("losses_saved_percent", ColumnType.Percent, "Part of what was lost or thrown out in that pool that would be sold.")
+        {
+            Range = NumberRanges.Part,
+            Unit = "%",
+        }
+    );
     internal static readonly NumberColumn PowerSavedColumn = Declared.Number(
-        new("power_saved_kwh", ColumnType.Number, "Electricity it saves a year; below 0: it uses more.") { Range = new NumberRange(-1_000_000m, 1_000_000m), Unit = "kWh a year" });
+        new("power_saved_kwh", ColumnType.Number, "Electricity it saves a year; below 0: it uses more.")
+        {
+            Range = new NumberRange(-1_000_000m, 1_000_000m),
+            Unit = "kWh a year",
+        }
+    );
     internal static readonly NumberColumn LifeYearsColumn = Declared.Number(
         new("life_years", ColumnType.Number, "Years it serves; blank: 15.") { Range = new NumberRange(0.1m, 100m), Unit = "years" });
     internal static readonly NumberColumn SalvageColumn = Declared.Number(
-        new("salvage", ColumnType.Money, "What it fetches at the end; blank: 0.") { Range = NumberRanges.AmountFromZero, Unit = ColumnUnits.Currency });
+        new("salvage", ColumnType.Money, "What it fetches at the end; blank: 0.")
+        {
+            Range = NumberRanges.AmountFromZero,
+            Unit = ColumnUnits.Currency,
+        }
+    );
 
     /// <inheritdoc/>
     public static TableSchema Schema => Declared.SchemaOf<ProjectRow>();

@@ -7,9 +7,9 @@ namespace FarmEconomics.Records;
 public sealed record TaxLine(string Number, string Name, bool OnTopOfWages = false);
 
 /// <summary>
-/// Lines of part II of Schedule F (Form 1040), farm expenses, as the form of tax year 2025 numbers them. Sources: the Iowa State University Center for
-/// Agricultural Law and Taxation's outline of Schedule F (lines 10 to 32); the split of 21, 24 and 32 into letters is from memory. Labels for a tax
-/// preparer, who uses the form of the year.
+/// Lines of part II of Schedule F (Form 1040), farm expenses, as the form of tax year 2025 numbers them. Sources: the Iowa State University
+/// Center for Agricultural Law and Taxation's outline of Schedule F (lines 10 to 32); the split of 21, 24 and 32 into letters is from
+/// memory. Labels for a tax preparer, who uses the form of the year.
 /// </summary>
 public static class TaxLines
 {
@@ -55,7 +55,9 @@ public static class TaxLines
         Other,
     ];
 
-    /// <summary>Finds the line a grower's label means: its number, its name, or the beginning of its name, without regard to case and punctuation.</summary>
+    /// <summary>
+    /// Finds the line a grower's label means: its number, its name, or the beginning of its name, without regard to case and punctuation.
+    /// </summary>
     /// <param name="label">The label in the categories table.</param>
     /// <returns>The line; null when the label is blank or means none.</returns>
     public static TaxLine? Find(string? label)

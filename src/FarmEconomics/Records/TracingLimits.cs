@@ -1,8 +1,8 @@
 namespace FarmEconomics.Records;
 
 /// <summary>
-/// How far a sale may lie from the harvest it draws on, and a harvest from the planting it came from. The values are ours, without a source;
-/// they stand among the printed assumptions.
+/// How far a sale may lie from the harvest it draws on, and a harvest from the planting it came from. The values are ours, without a
+/// source; they stand among the printed assumptions.
 /// </summary>
 public sealed record TracingLimits
 {

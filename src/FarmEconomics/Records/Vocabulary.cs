@@ -111,8 +111,8 @@ public enum StatementLine
 }
 
 /// <summary>
-/// What makes a cost come and go. A channel's percentage fee follows the sale itself and is told apart (<see cref="Costing.Charge.IsFee"/>).
-/// Files also take the words of before: area for length, sales for units, nothing for fixed.
+/// What makes a cost come and go. A channel's percentage fee follows the sale itself and is told apart
+/// (<see cref="Costing.Charge.IsFee"/>). Files also take the words of before: area for length, sales for units, nothing for fixed.
 /// </summary>
 public enum CostDriver
 {
@@ -131,7 +131,9 @@ public enum CostDriver
     /// <summary>Bed-feet times the time they are held.</summary>
     BedTime,
 
-    /// <summary>Trips of a channel (market days, delivery rounds, box days): they go whole when nothing is sold through it, and not before.</summary>
+    /// <summary>
+    /// Trips of a channel (market days, delivery rounds, box days): they go whole when nothing is sold through it, and not before.
+    /// </summary>
     Trips,
 }
 
@@ -268,7 +270,8 @@ public enum MatchSource
 }
 
 /// <summary>
-/// Object classes of a federal grant budget: SF-424A (OMB 4040-0006), Section B, lines 6a to 6h. Indirect charges (6j) are reckoned, not entered.
+/// Object classes of a federal grant budget: SF-424A (OMB 4040-0006), Section B, lines 6a to 6h. Indirect charges (6j) are reckoned, not
+/// entered.
 /// </summary>
 public enum ObjectClass
 {

@@ -52,7 +52,11 @@ internal static class BedEnds
             foreach (BedStay next in bed.OrderBy(stay => stay.In))
             {
                 standing.RemoveAll(stay => stay.Out <= next.In);
-                while (standing.Sum(stay => stay.Row.BedFeet) + next.Row.BedFeet > bed.Key.Row.LengthFt && standing.Find(open.Contains) is { } oldest && oldest.In < next.In)
+                while (
+                    standing.Sum(stay => stay.Row.BedFeet) + next.Row.BedFeet > bed.Key.Row.LengthFt
+                    && standing.Find(open.Contains) is { } oldest
+                    && oldest.In < next.In
+                )
                 {
                     oldest.Out = next.In;
                     standing.Remove(oldest);

@@ -1,8 +1,8 @@
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// Things of all crop years laid out by the year they matter to, each year in the order of the whole. A season looks at its own year's only: reviewing
-/// every year of a farm takes as long as the farm is large, not as long as that times its years.
+/// Things of all crop years laid out by the year they matter to, each year in the order of the whole. A season looks at its own year's
+/// only: reviewing every year of a farm takes as long as the farm is large, not as long as that times its years.
 /// </summary>
 internal sealed class ByYear<T>
 {

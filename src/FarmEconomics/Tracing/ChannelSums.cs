@@ -69,7 +69,9 @@ internal sealed class ChannelSums
         {
             unmatched[enterprise] += quantity;
         }
-        else if (table.HasOwnValue(disposition) && table.Kind(disposition) is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale)
+        else if (
+            table.HasOwnValue(disposition) && table.Kind(disposition) is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale
+        )
         {
             pricedQuantity[enterprise] += quantity;
             pricedAmount[enterprise] += money.Amount;

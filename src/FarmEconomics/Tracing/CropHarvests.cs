@@ -3,9 +3,9 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Tracing;
 
 /// <summary>
-/// Which plantings a harvest that names only its crop came from: those in a bed long enough to be picked; else the one that left its bed last
-/// before, in the same crop year; else those that stand, young as they are; else the one that left last in an earlier crop year, not too long
-/// ago; else the next to come that crop year.
+/// Which plantings a harvest that names only its crop came from: those in a bed long enough to be picked; else the one that left its bed
+/// last before, in the same crop year; else those that stand, young as they are; else the one that left last in an earlier crop year, not
+/// too long ago; else the next to come that crop year.
 /// </summary>
 internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IReadOnlyList<List<BedStay>> bedsByCrop, List<Problem> problems)
 {
@@ -30,7 +30,8 @@ internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IRead
             return [];
         }
 
-        BedStay? left = beds.Where(bed => bed.Out <= row.Date && row.Date.DayNumber - bed.Out.DayNumber <= times.LongestStay(crop)).MaxBy(bed => bed.Out);
+        BedStay? left = beds.Where(bed => bed.Out <= row.Date && row.Date.DayNumber - bed.Out.DayNumber <= times.LongestStay(crop))
+            .MaxBy(bed => bed.Out);
         int window = settings.WindowOf(row.Date);
         if (standing.Count > 0)
         {
@@ -52,7 +53,14 @@ internal sealed class CropHarvests(FarmSettings settings, CropTimes times, IRead
             return [next];
         }
 
-        Errors.Add(TracingProblems.HarvestLongAfterBed(row, crop, beds.Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out)!, times.LongestStay(crop)));
+        Errors.Add(
+            TracingProblems.HarvestLongAfterBed(
+                row,
+                crop,
+                beds.Where(bed => bed.Out <= row.Date).MaxBy(bed => bed.Out)!,
+                times.LongestStay(crop)
+            )
+        );
         return [];
     }
 }

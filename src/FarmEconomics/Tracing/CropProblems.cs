@@ -29,8 +29,12 @@ internal sealed class CropProblems
         RecordTable sales = dispositions.Records.Sales.Table;
         List<Problem> problems = [];
         Dictionary<(TellDisposition Tell, string File), Told> causes = [];
-        foreach ((int disposition, long detail, TellDisposition tell) in
-            found.SelectMany(crop => crop).OrderBy(item => dispositions.Day[item.Disposition]).ThenBy(item => dispositions.Row[item.Disposition]))
+        foreach (
+            (int disposition, long detail, TellDisposition tell) in found
+                .SelectMany(crop => crop)
+                .OrderBy(item => dispositions.Day[item.Disposition])
+                .ThenBy(item => dispositions.Row[item.Disposition])
+        )
         {
             string file = sales.Source(dispositions.Records.Sales.IndexOf(dispositions.Row[disposition])).File;
             if (!causes.TryGetValue((tell, file), out Told? told))

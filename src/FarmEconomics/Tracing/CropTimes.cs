@@ -5,7 +5,8 @@ namespace FarmEconomics.Tracing;
 
 /// <summary>
 /// What a crop's own plantings tell of time: how long after it came into its bed one is picked at the earliest, and how long one without an
-/// end can have stood. Only harvests that name their planting count, because the others are placed by the answer. Worked out once for all crops.
+/// end can have stood. Only harvests that name their planting count, because the others are placed by the answer. Worked out once for all
+/// crops.
 /// </summary>
 internal sealed class CropTimes
 {
@@ -43,7 +44,9 @@ internal sealed class CropTimes
     /// <summary>Days a planting must have stood in its bed before a harvest that names only the crop can be of it.</summary>
     internal int LeastDays(Crop crop) => leastDays[crop.Index];
 
-    /// <summary>Days a planting without an end stands at most, and days after it left its bed for which a harvest may still be of it.</summary>
+    /// <summary>
+    /// Days a planting without an end stands at most, and days after it left its bed for which a harvest may still be of it.
+    /// </summary>
     internal int LongestStay(Crop crop) => longestStay[crop.Index];
 
     /// <summary>The last harvest that names the planting; null: none does.</summary>

@@ -62,7 +62,12 @@ public readonly record struct Disposition
         get
         {
             PartTable table = parts;
-            return [.. Enumerable.Range(table.First[place], table.First[place + 1] - table.First[place]).Select(part => new DispositionPart(table, part))];
+            return
+            [
+                .. Enumerable
+                    .Range(table.First[place], table.First[place + 1] - table.First[place])
+                    .Select(part => new DispositionPart(table, part)),
+            ];
         }
     }
 
@@ -70,7 +75,8 @@ public readonly record struct Disposition
 
     /// <summary>What it is.</summary>
     /// <returns>The crop, the channel, the day and the quantity.</returns>
-    public override string ToString() => parts is null ? "" : $"{Crop} {Channel} {Date:yyyy-MM-dd} {Notation.Default.Text($"{Quantity:0.####}")}";
+    public override string ToString() =>
+        parts is null ? "" : $"{Crop} {Channel} {Date:yyyy-MM-dd} {Notation.Default.Text($"{Quantity:0.####}")}";
 }
 
 /// <summary>A part of a disposition that landed on one enterprise. A view of a row of columns; the default value is of none.</summary>
@@ -114,5 +120,6 @@ public readonly record struct DispositionPart
 
     /// <summary>What it is.</summary>
     /// <returns>The disposition, the enterprise and the quantity.</returns>
-    public override string ToString() => table is null ? "" : $"{Disposition}: {Notation.Default.Text($"{Quantity:0.####}")} of {Enterprise}";
+    public override string ToString() =>
+        table is null ? "" : $"{Disposition}: {Notation.Default.Text($"{Quantity:0.####}")} of {Enterprise}";
 }

@@ -31,7 +31,12 @@ internal sealed class DispositionTable
     {
         Records = records;
         kinds = [.. records.Channels.Select(channel => channel.Kind)];
-        fees = [.. records.Channels.Select(channel => new ChannelFee(channel.IsSold || channel.Kind == ChannelKind.Other ? channel.Row.FeePercent ?? 0m : 0m))];
+        fees =
+        [
+            .. records.Channels.Select(channel => new ChannelFee(
+                channel.IsSold || channel.Kind == ChannelKind.Other ? channel.Row.FeePercent ?? 0m : 0m
+            )),
+        ];
         int count = records.Sales.Count;
         int[] crops = new int[count];
         int[] days = new int[count];
@@ -105,12 +110,17 @@ internal sealed class DispositionTable
         return low;
     }
 
-    private static bool IsSold(ChannelKind kind) => kind is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale or ChannelKind.Share;
+    private static bool IsSold(ChannelKind kind) =>
+        kind is ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale or ChannelKind.Share;
 
     private void Fill(int from, int to)
     {
         RecordTable sales = Records.Sales.Table;
-        (DayCells days, TextCells channels, TextCells plantings) = (SaleRow.DateColumn.Cells(sales), SaleRow.ChannelColumn.Cells(sales), SaleRow.PlantingColumn.Cells(sales));
+        (DayCells days, TextCells channels, TextCells plantings) = (
+            SaleRow.DateColumn.Cells(sales),
+            SaleRow.ChannelColumn.Cells(sales),
+            SaleRow.PlantingColumn.Cells(sales)
+        );
         (NumberCells quantities, TextCells units) = (SaleRow.QuantityColumn.Cells(sales), SaleRow.UnitColumn.Cells(sales));
         (NumberCells amounts, NumberCells prices) = (SaleRow.AmountColumn.Cells(sales), SaleRow.UnitPriceColumn.Cells(sales));
         UnitNames own = new(Records, sales);
@@ -129,7 +139,9 @@ internal sealed class DispositionTable
             Marks[place] = plantings[row] == 0 ? DispositionMarks.None : DispositionMarks.NamesPlanting;
             if (!amounts.IsBlank(row))
             {
-                Amount[place] = amounts.TryUnits(row, out long amount) ? ExactUnits.UnitsToCents(amount) : ExactUnits.Cents(amounts[row]!.Value);
+                Amount[place] = amounts.TryUnits(row, out long amount)
+                    ? ExactUnits.UnitsToCents(amount)
+                    : ExactUnits.Cents(amounts[row]!.Value);
                 Marks[place] |= DispositionMarks.OwnValue;
             }
             else if (prices[row] is { } price)

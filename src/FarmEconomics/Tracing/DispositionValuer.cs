@@ -21,7 +21,8 @@ internal sealed class DispositionValuer
         this.ledger = ledger;
         this.told = told;
         table = ledger.Dispositions;
-        pricedAtList = (disposition, value) => TracingProblems.PricedAtList(new Disposition(ledger.Parts, disposition), records.Settings.Notation, ExactUnits.Money(value));
+        pricedAtList = (disposition, value) =>
+            TracingProblems.PricedAtList(new Disposition(ledger.Parts, disposition), records.Settings.Notation, ExactUnits.Money(value));
         noListValue = (disposition, _) => TracingProblems.NoListValue(new Disposition(ledger.Parts, disposition));
         Prices = new ListPrices(records);
         int crops = records.Crops.Count;

@@ -100,8 +100,12 @@ public sealed class FarmTrace
     internal IEnumerable<int> YearsWithFees => totals.Value.Where(year => year.Value.TakesFees).Select(year => year.Key);
 
     /// <summary>The crop-year windows of hours that went somewhere, those added from standards among them or not.</summary>
-    internal IEnumerable<int> YearsWithLabor(bool added) => Enumerable.Range(0, LaborTable.Uses.Length)
-        .Where(use => (added || !LaborTable.Uses[use].IsAdded) && LaborTable.First[use] < LaborTable.First[use + 1]).Select(use => LaborTable.Uses[use].Window).Distinct();
+    internal IEnumerable<int> YearsWithLabor(bool added) =>
+        Enumerable
+            .Range(0, LaborTable.Uses.Length)
+            .Where(use => (added || !LaborTable.Uses[use].IsAdded) && LaborTable.First[use] < LaborTable.First[use + 1])
+            .Select(use => LaborTable.Uses[use].Window)
+            .Distinct();
 
     /// <summary>The parts that landed on an enterprise, by date.</summary>
     internal IEnumerable<int> PartPlacesOf(Enterprise enterprise)
@@ -123,7 +127,8 @@ public sealed class FarmTrace
     internal IReadOnlyList<Disposition> DispositionsOfWindow(int year) => DispositionsAt(PlacesOfWindow(year));
 
     /// <summary>Parts that landed in a crop year, and those of its window that aren't assigned; by date.</summary>
-    internal IReadOnlyList<DispositionPart> PartsOfYear(int year) => new ColumnList<DispositionPart>(PartPlacesOfYear(year), part => new DispositionPart(Ledger.Parts, part));
+    internal IReadOnlyList<DispositionPart> PartsOfYear(int year) =>
+        new ColumnList<DispositionPart>(PartPlacesOfYear(year), part => new DispositionPart(Ledger.Parts, part));
 
     /// <summary>The same as places in the columns of parts.</summary>
     internal int[] PartPlacesOfYear(int year) => partsByYear.Value.GetValueOrDefault(year) ?? [];

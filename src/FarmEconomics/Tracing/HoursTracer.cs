@@ -30,7 +30,11 @@ internal sealed class HoursTracer
     {
         LaborBuilder all = new();
         List<int> unplaced = [];
-        foreach (HoursTracer piece in RowRanges.Map(records.Labor.Count, (from, to) => new HoursTracer(records, calendar, work.Another(), from, to)))
+        foreach (
+            HoursTracer piece in RowRanges.Map(records.Labor.Count, (from, to) =>
+                new HoursTracer(records, calendar, work.Another(), from, to)
+            )
+        )
         {
             int before = all.Uses.Count;
             unplaced.AddRange(piece.unplaced.Select(use => use + before));
@@ -46,7 +50,9 @@ internal sealed class HoursTracer
     {
         LaborRow row = records.Labor[index];
         TaskRow task = records.Task(row.Task);
-        int use = built.Add(new LaborHours(index, task.Stage, records.WorkerOn(row.Worker, row.Date).Kind, row.Hours, records.Settings.WindowOf(row.Date)));
+        int use = built.Add(
+            new LaborHours(index, task.Stage, records.WorkerOn(row.Worker, row.Date).Kind, row.Hours, records.Settings.WindowOf(row.Date))
+        );
         if (!string.IsNullOrWhiteSpace(row.Planting))
         {
             Enterprise? enterprise = records.FindPlanting(row.Planting) is { } planting ? calendar.EnterpriseOf(planting, row.Date) : null;

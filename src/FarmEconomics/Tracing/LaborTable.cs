@@ -22,7 +22,9 @@ internal readonly record struct LaborHours(int Row, Stage Stage, WorkerKind Kind
 /// <param name="Estimated">True when a time standard says where the hours went.</param>
 internal readonly record struct LaborShare(int Use, int Target, decimal Hours, decimal Weight, bool Estimated);
 
-/// <summary>All labor as rows of plain values: logged rows in file order, then hours added from standards; and their parts, row by row.</summary>
+/// <summary>
+/// All labor as rows of plain values: logged rows in file order, then hours added from standards; and their parts, row by row.
+/// </summary>
 internal sealed class LaborTable
 {
     /// <summary>Hours that nothing could take.</summary>

@@ -24,7 +24,12 @@ internal sealed class ListPrices
         lists = [.. records.Crops.Select(_ => new List<(DateOnly, (decimal, decimal))>?[NoChannel + 1])];
         realized = [.. records.Crops.Select(_ => new Dictionary<int, Realized[]>())];
         realizedAnywhere = new Realized[records.Crops.Count];
-        sources = [.. records.Channels.Select(channel => (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? channel : records.Channel(channel.Row.ValuesFrom)).Index)];
+        sources =
+        [
+            .. records.Channels.Select(channel =>
+                (string.IsNullOrWhiteSpace(channel.Row.ValuesFrom) ? channel : records.Channel(channel.Row.ValuesFrom)).Index
+            ),
+        ];
         foreach (PriceRow row in records.Tables.Prices)
         {
             if (row.Reference == true)
@@ -47,7 +52,11 @@ internal sealed class ListPrices
         int until = int.MinValue;
         for (int i = table.Layout.Starts[crop]; i < table.Layout.Starts[crop + 1]; i++)
         {
-            if (!table.HasOwnValue(i) || table.Kind(i) is not (ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale) || table.Quantity[i] <= 0)
+            if (
+                !table.HasOwnValue(i)
+                || table.Kind(i) is not (ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale)
+                || table.Quantity[i] <= 0
+            )
             {
                 continue;
             }
@@ -68,12 +77,15 @@ internal sealed class ListPrices
         }
     }
 
-    /// <summary>The list price as an amount for a quantity: a value is rounded once, as the quotient it is; null where none is known.</summary>
+    /// <summary>
+    /// The list price as an amount for a quantity: a value is rounded once, as the quotient it is; null where none is known.
+    /// </summary>
     internal (decimal Amount, decimal Quantity)? Of(Crop crop, Channel channel, DateOnly day) =>
         Find(crop.Index, channel.Index, day) is { } price ? (price.Amount, price.Quantity) : null;
 
     /// <summary>List price per unit of the crop for goods leaving a channel on a day; null when nothing tells.</summary>
-    internal decimal? PerUnit(Crop crop, Channel channel, DateOnly day) => Find(crop.Index, channel.Index, day) is { } price ? price.Amount / price.Quantity : null;
+    internal decimal? PerUnit(Crop crop, Channel channel, DateOnly day) =>
+        Find(crop.Index, channel.Index, day) is { } price ? price.Amount / price.Quantity : null;
 
     /// <summary>The farm's own list price on a day, the channel's or else of no channel; null without a row of it.</summary>
     internal decimal? Listed(Crop crop, Channel channel, DateOnly day) =>
@@ -82,7 +94,8 @@ internal sealed class ListPrices
     /// <summary>Whether a list price values goods leaving a channel on a day, rather than an average of what was sold.</summary>
     internal bool IsListed(Crop crop, Channel channel, DateOnly day) => FromList(crop.Index, channel.Index, day) is not null;
 
-    private (decimal Amount, decimal Quantity)? FromList(int crop, int channel, DateOnly day) => Newest(crop, sources[channel], day) ?? Newest(crop, NoChannel, day);
+    private (decimal Amount, decimal Quantity)? FromList(int crop, int channel, DateOnly day) =>
+        Newest(crop, sources[channel], day) ?? Newest(crop, NoChannel, day);
 
     private (decimal Amount, decimal Quantity)? Find(int crop, int channel, DateOnly day) =>
         FromList(crop, channel, day)
@@ -92,12 +105,17 @@ internal sealed class ListPrices
     /// <summary>List price for stock on hand, which has no channel yet: so much money for so many units.</summary>
     internal (decimal Amount, decimal Quantity)? PerUnitOnHand(Crop crop, DateOnly day) =>
         Newest(crop.Index, NoChannel, day)
-        ?? records.Channels.Where(channel => channel.IsPriced).Select(channel => Newest(crop.Index, channel.Index, day)).FirstOrDefault(price => price is not null)
+        ?? records
+            .Channels.Where(channel => channel.IsPriced)
+            .Select(channel => Newest(crop.Index, channel.Index, day))
+            .FirstOrDefault(price => price is not null)
         ?? realizedAnywhere[crop.Index].Average;
 
     /// <summary>The value of a disposition in cents; null when nothing tells.</summary>
     internal long? Value(int crop, DispositionTable table, int place) =>
-        Find(crop, table.Channel[place], DateOnly.FromDayNumber(table.Day[place])) is { } price ? Worth(ExactUnits.Value(table.Quantity[place]), price) : null;
+        Find(crop, table.Channel[place], DateOnly.FromDayNumber(table.Day[place])) is { } price
+            ? Worth(ExactUnits.Value(table.Quantity[place]), price)
+            : null;
 
     // Multiplied first, so that half a cent stays one; nearly every price is of one unit.
     private static long Worth(decimal quantity, (decimal Amount, decimal Quantity) price) =>

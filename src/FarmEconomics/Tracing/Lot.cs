@@ -56,5 +56,6 @@ public readonly record struct Lot
 
     /// <summary>Where it came from.</summary>
     /// <returns>The enterprise, the day and the quantity.</returns>
-    public override string ToString() => table is null ? "" : $"{Enterprise} {Date:yyyy-MM-dd} {Notation.Default.Text($"{Quantity:0.####}")}";
+    public override string ToString() =>
+        table is null ? "" : $"{Enterprise} {Date:yyyy-MM-dd} {Notation.Default.Text($"{Quantity:0.####}")}";
 }

@@ -28,7 +28,8 @@ internal sealed class LotLedger
         Notation notation = records.Settings.Notation;
         heldTooLong = (disposition, part) => TracingProblems.HeldTooLong(PartAt(disposition, part), notation);
         notedBeforeHarvest = (disposition, part) => TracingProblems.NotedBeforeHarvest(PartAt(disposition, part), notation);
-        soldMoreThanPicked = (disposition, left) => TracingProblems.SoldMoreThanPicked(new Disposition(Parts!, disposition), ExactUnits.Value(left), notation);
+        soldMoreThanPicked = (disposition, left) =>
+            TracingProblems.SoldMoreThanPicked(new Disposition(Parts!, disposition), ExactUnits.Value(left), notation);
         spreads = [.. records.Crops.Select(_ => new Dictionary<int, SpreadOver>())];
         Lots = new LotTable(records, calendar);
         Dispositions = new DispositionTable(records);
@@ -95,7 +96,10 @@ internal sealed class LotLedger
             int before = parts.Count;
             long left = Dispositions.Quantity[i];
             drawing.Advance(day);
-            if ((Dispositions.Marks[i] & DispositionMarks.NamesPlanting) != 0 && records.FindPlanting(records.Sales[Dispositions.Row[i]].Planting!) is { } planting)
+            if (
+                (Dispositions.Marks[i] & DispositionMarks.NamesPlanting) != 0
+                && records.FindPlanting(records.Sales[Dispositions.Row[i]].Planting!) is { } planting
+            )
             {
                 left = drawing.DrawPlanting(planting, day, left);
             }

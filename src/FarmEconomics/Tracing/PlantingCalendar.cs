@@ -80,7 +80,10 @@ internal sealed class PlantingCalendar
             return found;
         }
 
-        return byPlanting[planting.Index].OrderBy(enterprise => Math.Abs(enterprise.CropYear - window)).ThenBy(enterprise => enterprise.CropYear).First();
+        return byPlanting[planting.Index]
+            .OrderBy(enterprise => Math.Abs(enterprise.CropYear - window))
+            .ThenBy(enterprise => enterprise.CropYear)
+            .First();
     }
 
     private Picks SplitHarvests()
@@ -114,7 +117,10 @@ internal sealed class PlantingCalendar
     {
         (RecordTable table, int row) = (records.Harvests.Table, records.Harvests.IndexOf(harvest));
         int unit = HarvestRow.UnitColumn.Cells(table)[row];
-        return (units.Quantity(crop.Index, unit, HarvestRow.QuantityColumn.Cells(table), row), units.Quantity(crop.Index, unit, HarvestRow.CulledColumn.Cells(table), row));
+        return (
+            units.Quantity(crop.Index, unit, HarvestRow.QuantityColumn.Cells(table), row),
+            units.Quantity(crop.Index, unit, HarvestRow.CulledColumn.Cells(table), row)
+        );
     }
 
     private void SplitOverBeds(int row, Crop crop, List<BedStay> beds, Picks split)
@@ -164,7 +170,8 @@ internal sealed class PlantingCalendar
         foreach (Planting planting in records.Plantings)
         {
             // What was picked before it came into a bed (volunteers, say) tells nothing of its end.
-            DateOnly? lastPick = spans[planting.Index] is { } span && span.Last >= stays[planting.Index].Min(bed => bed.In) ? span.Last : null;
+            DateOnly? lastPick =
+                spans[planting.Index] is { } span && span.Last >= stays[planting.Index].Min(bed => bed.In) ? span.Last : null;
             DateOnly? cut = null;
             foreach (BedStay bed in stays[planting.Index])
             {
@@ -174,7 +181,9 @@ internal sealed class PlantingCalendar
                 }
 
                 // A perennial without out_of_bed still stands there: its last harvest frees nothing.
-                DateOnly end = planting.Crop.Perennial ? records.AsOf : lastPick?.AddDays(1) ?? bed.In.AddDays(times.LongestStay(planting.Crop));
+                DateOnly end = planting.Crop.Perennial
+                    ? records.AsOf
+                    : lastPick?.AddDays(1) ?? bed.In.AddDays(times.LongestStay(planting.Crop));
                 bed.Out = Later(lastPick is null && end > records.AsOf ? records.AsOf : end, bed.In);
                 cut = !planting.Crop.Perennial && lastPick is null && end < records.AsOf ? end : cut;
             }
@@ -216,7 +225,9 @@ internal sealed class PlantingCalendar
             DateOnly lastDay = stays[planting.Index].Max(bed => bed.Out.DayNumber > bed.In.DayNumber ? bed.Out.AddDays(-1) : bed.In);
             int first = records.Settings.WindowOf(stays[planting.Index].Min(bed => bed.In));
             int last = records.Settings.WindowOf(lastDay < records.AsOf ? lastDay : records.AsOf);
-            foreach (int year in Enumerable.Range(first, Math.Max(1, last - first + 1)).Concat(pickYears[planting.Index]).Distinct().Order())
+            foreach (
+                int year in Enumerable.Range(first, Math.Max(1, last - first + 1)).Concat(pickYears[planting.Index]).Distinct().Order()
+            )
             {
                 Add(planting, year, records.Settings.StartOf(year), records.Settings.EndOf(year));
             }
@@ -237,7 +248,9 @@ internal sealed class PlantingCalendar
             if (annual || (bed.In >= from && bed.In < to))
             {
                 enterprise.Trays += bed.Row.Trays ?? 0m;
-                enterprise.TrayDays += bed.Row.Sown is { } sown ? (bed.Row.Trays ?? 0m) * Math.Max(0, bed.In.DayNumber - sown.DayNumber) : 0m;
+                enterprise.TrayDays += bed.Row.Sown is { } sown
+                    ? (bed.Row.Trays ?? 0m) * Math.Max(0, bed.In.DayNumber - sown.DayNumber)
+                    : 0m;
             }
         }
 
@@ -253,7 +266,9 @@ internal sealed class PlantingCalendar
     }
 }
 
-/// <summary>Harvest rows split over plantings, in file order, in columns: row, planting, day, and quantities in units of 10^-8 of the crop's unit.</summary>
+/// <summary>
+/// Harvest rows split over plantings, in file order, in columns: row, planting, day, and quantities in units of 10^-8 of the crop's unit.
+/// </summary>
 internal sealed class Picks(int room)
 {
     internal int Count => Row.Count;

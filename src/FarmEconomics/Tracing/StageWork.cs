@@ -67,7 +67,9 @@ internal sealed class StageWork
         for (int distance = 0; distance <= DaysAround; distance++)
         {
             // The earlier day first: on a tie it counts.
-            foreach (int candidate in (ReadOnlySpan<int>)(distance == 0 ? [day.DayNumber] : [day.DayNumber - distance, day.DayNumber + distance]))
+            foreach (
+                int candidate in (ReadOnlySpan<int>)(distance == 0 ? [day.DayNumber] : [day.DayNumber - distance, day.DayNumber + distance])
+            )
             {
                 if (OnDay(sold, crop.Index, candidate) is var list && list.Exists(item => item.Weight > 0m))
                 {
@@ -150,7 +152,9 @@ internal sealed class StageWork
         foreach (IGrouping<Planting, BedStay> rows in beds.GroupBy(bed => bed.Planting))
         {
             // Seedlings belong to the crop year they were raised for, not to the day they were watered on.
-            Enterprise enterprise = byTrays ? calendar.EnterpriseOf(rows.Key, rows.Min(bed => bed.In)) : calendar.EnterpriseOf(rows.Key, day);
+            Enterprise enterprise = byTrays
+                ? calendar.EnterpriseOf(rows.Key, rows.Min(bed => bed.In))
+                : calendar.EnterpriseOf(rows.Key, day);
             weights.Add((enterprise, rows.Sum(bed => trays ? bed.Row.Trays!.Value : bed.BedFeet)));
         }
 

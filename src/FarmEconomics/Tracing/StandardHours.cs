@@ -75,11 +75,16 @@ internal sealed class StandardHours
         else if (waiting.Count == 0 && !TookNoLabor(window))
         {
             // A stage nobody logged at all for a planting takes the standard itself; a planting with logged hours needs none.
-            HashSet<int> logged = labor.Shares.Where(share => labor.Uses[share.Use].Stage == stage && share.Target >= 0).Select(share => share.Target).ToHashSet();
+            HashSet<int> logged = labor
+                .Shares.Where(share => labor.Uses[share.Use].Stage == stage && share.Target >= 0)
+                .Select(share => share.Target)
+                .ToHashSet();
             List<(Enterprise Enterprise, decimal Weight)> missing = standard.FindAll(item => !logged.Contains(item.Enterprise.Index));
             foreach ((Enterprise enterprise, decimal hours) in missing)
             {
-                LaborStandardRow row = records.Tables.LaborStandards.First(candidate => candidate.Stage == stage && records.Crop(candidate.Crop) == enterprise.Crop);
+                LaborStandardRow row = records.Tables.LaborStandards.First(candidate =>
+                    candidate.Stage == stage && records.Crop(candidate.Crop) == enterprise.Crop
+                );
                 Add(row, WhoWorked(window), window, stage, [(enterprise, 1m)], hours);
             }
         }
@@ -87,7 +92,9 @@ internal sealed class StandardHours
         return true;
     }
 
-    /// <summary>Whose hours they are that no log holds: where wages were paid, those wages paid for them; else an owner's, if the farm has one.</summary>
+    /// <summary>
+    /// Whose hours they are that no log holds: where wages were paid, those wages paid for them; else an owner's, if the farm has one.
+    /// </summary>
     private WorkerKind WhoWorked(int window) =>
         !yearsWithWages.Value.Contains(window) && HasOwner ? WorkerKind.Owner : WorkerKind.Hired;
 
@@ -97,7 +104,14 @@ internal sealed class StandardHours
     /// <summary>True for a year without wages on a farm where nobody works unpaid.</summary>
     private bool TookNoLabor(int window) => records.Settings.UnpaidHours == UnpaidHours.None && !yearsWithWages.Value.Contains(window);
 
-    private void Add(IRecordRow origin, WorkerKind kind, int window, Stage stage, List<(Enterprise Enterprise, decimal Weight)> weights, decimal hours)
+    private void Add(
+        IRecordRow origin,
+        WorkerKind kind,
+        int window,
+        Stage stage,
+        List<(Enterprise Enterprise, decimal Weight)> weights,
+        decimal hours
+    )
     {
         if (hours > 0m)
         {

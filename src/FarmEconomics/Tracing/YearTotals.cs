@@ -97,7 +97,8 @@ internal sealed class YearTotals
             if (enterprise < 0)
             {
                 Unassigned += parts.Amount(part);
-                UnassignedValue += parts.Dispositions.Kind(disposition) == ChannelKind.Household ? parts.ListValue(part) : parts.Amount(part);
+                UnassignedValue +=
+                    parts.Dispositions.Kind(disposition) == ChannelKind.Household ? parts.ListValue(part) : parts.Amount(part);
                 UnassignedFees += parts.Fee(part);
             }
             else if (parts.Lots.Enterprises[enterprise].CropYear is var year && year != window)

@@ -51,7 +51,8 @@ internal static class ExactUnits
         return new decimal((int)(uint)digits, (int)(uint)(digits >> 32), 0, units < 0, decimals);
     }
 
-    internal static decimal Value(Int128 units) => units >= long.MinValue && units <= long.MaxValue ? Value((long)units) : (decimal)units / OfOne;
+    internal static decimal Value(Int128 units) =>
+        units >= long.MinValue && units <= long.MaxValue ? Value((long)units) : (decimal)units / OfOne;
 
     private static long Whole(decimal value, int decimals)
     {

@@ -85,7 +85,8 @@ public static class LargestRemainder
 
     /// <summary>Splits whole units, cents say, by whole weights.</summary>
     /// <param name="total">The units; negative totals split the absolute value.</param>
-    /// <param name="weights">Weights, none negative, at least one above 0; they are divided by the powers of ten they have in common.</param>
+    /// <param name="weights">Weights, none negative, at least one above 0; they are divided by the powers of ten they have in
+    /// common.</param>
     /// <param name="parts">Takes one part per weight; they sum to the total.</param>
     internal static void Split(long total, Span<long> weights, Span<long> parts)
     {
@@ -292,7 +293,8 @@ public static class LargestRemainder
             {
                 T exact = units * (((two * weights[i] * shareUnits) + sum) / (two * sum));
                 T floor = exact / shareUnits;
-                long remainder = (long.CreateChecked(exact - (floor * shareUnits)) + (ShareUnits / RemainderUnits / 2)) / (ShareUnits / RemainderUnits);
+                long remainder =
+                    (long.CreateChecked(exact - (floor * shareUnits)) + (ShareUnits / RemainderUnits / 2)) / (ShareUnits / RemainderUnits);
                 floor += remainder == RemainderUnits ? T.One : T.Zero;
                 given[i] = floor;
                 left -= floor;

@@ -22,7 +22,8 @@ public readonly record struct Hours(decimal Value) : IFormattable
     public override string ToString() => ToString(null, null);
 
     /// <inheritdoc/>
-    public string ToString(string? format, IFormatProvider? formatProvider) => Value.ToString(format ?? "0.##", formatProvider ?? CultureInfo.InvariantCulture);
+    public string ToString(string? format, IFormatProvider? formatProvider) =>
+        Value.ToString(format ?? "0.##", formatProvider ?? CultureInfo.InvariantCulture);
 }
 
 /// <summary>
@@ -42,7 +43,8 @@ public readonly record struct BedFeet(decimal Value) : IFormattable
     public override string ToString() => ToString(null, null);
 
     /// <inheritdoc/>
-    public string ToString(string? format, IFormatProvider? formatProvider) => Value.ToString(format ?? "0.#", formatProvider ?? CultureInfo.InvariantCulture);
+    public string ToString(string? format, IFormatProvider? formatProvider) =>
+        Value.ToString(format ?? "0.#", formatProvider ?? CultureInfo.InvariantCulture);
 }
 
 /// <summary>One bed-foot held for one day. Seven of them are a bed-foot-week.</summary>

@@ -70,5 +70,6 @@ public readonly record struct Money(decimal Amount) : IFormattable
     public override string ToString() => ToString(null, null);
 
     /// <inheritdoc/>
-    public string ToString(string? format, IFormatProvider? formatProvider) => Amount.ToString(format ?? "0.00", formatProvider ?? CultureInfo.InvariantCulture);
+    public string ToString(string? format, IFormatProvider? formatProvider) =>
+        Amount.ToString(format ?? "0.00", formatProvider ?? CultureInfo.InvariantCulture);
 }

@@ -65,7 +65,10 @@ public readonly record struct Result : IFormattable
         return Value is not { } left ? this : other.Value is not { } right ? other : Known(with(left, right));
     }
 
-    /// <summary>How many decimals a rate of money or quantity is shown with: two, and below a cent as many as show two digits that count, at most eight; what eight can't show is 0.00.</summary>
+    /// <summary>
+    /// How many decimals a rate of money or quantity is shown with: two, and below a cent as many as show two digits that count, at most
+    /// eight; what eight can't show is 0.00.
+    /// </summary>
     /// <param name="value">The rate.</param>
     /// <returns>2 to 8.</returns>
     public static int DecimalsShown(decimal value)
@@ -90,5 +93,7 @@ public readonly record struct Result : IFormattable
 
     /// <inheritdoc/>
     public string ToString(string? format, IFormatProvider? formatProvider) =>
-        Value is { } value ? value.ToString(format ?? $"F{DecimalsShown(value)}", formatProvider ?? CultureInfo.InvariantCulture) : $"not available ({Reason})";
+        Value is { } value
+            ? value.ToString(format ?? $"F{DecimalsShown(value)}", formatProvider ?? CultureInfo.InvariantCulture)
+            : $"not available ({Reason})";
 }

@@ -116,8 +116,14 @@ public sealed class FarmWeather
         {
             Sky sky = ReferenceEt.SkyOf((double)latitude, row.Date.DayOfYear);
             return row is { SolarMj: { } sun, WindMph: { } wind, DewpointF: { } dew }
-                ? new WeatherDay(Penman(new(Celsius(high), Celsius(low), (double)sun, ReferenceEt.SaturationKpa(Celsius(dew)), MetersPerSecond(wind)), sky),
-                    rain, EtSource.PenmanMonteith)
+                ? new WeatherDay(
+                    Penman(
+                        new(Celsius(high), Celsius(low), (double)sun, ReferenceEt.SaturationKpa(Celsius(dew)), MetersPerSecond(wind)),
+                        sky
+                    ),
+                    rain,
+                    EtSource.PenmanMonteith
+                )
                 : new WeatherDay(ReferenceEt.Hargreaves(Celsius(high), Celsius(low), sky), rain, EtSource.Hargreaves);
         }
 

@@ -85,8 +85,12 @@ internal sealed partial class DraftMaker
             .FirstOrDefault(column => column.IsText && column.Role is null or ColumnRole.Payee);
         rows.Add(worker is not null ? new DraftRow("worker", worker.Heading) { Format = Ditto(worker), Note = Distinct(worker) }
             : IsWide && !columns.DaysAcross && !columns.WeekDaysAcross
-                ? new DraftRow("worker", ImportWords.Heading) { Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}" }
-            : new DraftRow("worker", null) { Constant = "?", Note = "? who worked? A name of workers.csv" });
+                ? new DraftRow("worker", ImportWords.Heading)
+                {
+                    Note = $"the {columns.Spread.Count} headings, such as {columns.Spread[0].Heading}",
+                }
+            : new DraftRow("worker", null) { Constant = "?", Note = "? who worked? A name of workers.csv" }
+        );
     }
 
     private void Hours()

@@ -110,6 +110,9 @@ internal static partial class ClockText
     private static int Whole(Match match, string group) =>
         match.Groups[group] is { Success: true } part ? int.Parse(part.ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture) : 0;
 
-    [GeneratedRegex(@"^(\S{6,10}[ T])?(?<h>[0-9]{1,2}):(?<m>[0-5][0-9])(:(?<s>[0-5][0-9])(\.[0-9]+)?)?\s*((?<half>[ap])\.?m?\.?)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^(\S{6,10}[ T])?(?<h>[0-9]{1,2}):(?<m>[0-5][0-9])(:(?<s>[0-5][0-9])(\.[0-9]+)?)?\s*((?<half>[ap])\.?m?\.?)?$",
+        RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
     private static partial Regex Time();
 }

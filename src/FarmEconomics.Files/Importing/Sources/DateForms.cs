@@ -69,6 +69,9 @@ internal static partial class DateForms
     [GeneratedRegex(@"(?<=\d)([ T,]+)\d{1,2}:\d{2}.*$", RegexOptions.CultureInvariant)]
     private static partial Regex Clock();
 
-    [GeneratedRegex(@"^(mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)[a-z]*[.,]?\s+", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(
+        @"^(mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun)[a-z]*[.,]?\s+",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase
+    )]
     private static partial Regex WeekDay();
 }

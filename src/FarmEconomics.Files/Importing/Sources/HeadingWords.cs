@@ -166,6 +166,9 @@ internal static partial class HeadingWords
     [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant)]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"^((grand|sub|season|week|weekly|month|monthly|year)[ -]?)?totals?\b|^sum\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(
+        @"^((grand|sub|season|week|weekly|month|monthly|year)[ -]?)?totals?\b|^sum\b",
+        RegexOptions.CultureInvariant | RegexOptions.IgnoreCase
+    )]
     private static partial Regex Totals();
 }

@@ -22,7 +22,10 @@ internal enum NumberLook
     Clock,
 }
 
-/// <summary>What the styles of a workbook show numbers as. A spreadsheet keeps days, times and hours as plain numbers; only the style tells them apart.</summary>
+/// <summary>
+/// What the styles of a workbook show numbers as. A spreadsheet keeps days, times and hours as plain numbers; only the style tells them
+/// apart.
+/// </summary>
 internal sealed class CellLooks
 {
     private const int MaxStyles = 100_000;
@@ -47,7 +50,12 @@ internal sealed class CellLooks
             {
                 inCellStyles = xml.NodeType == XmlNodeType.Element && !xml.IsEmptyElement;
             }
-            else if (xml.NodeType == XmlNodeType.Element && xml.LocalName == "numFmt" && custom.Count < MaxStyles && int.TryParse(xml.GetAttribute("numFmtId"), out int format))
+            else if (
+                xml.NodeType == XmlNodeType.Element
+                && xml.LocalName == "numFmt"
+                && custom.Count < MaxStyles
+                && int.TryParse(xml.GetAttribute("numFmtId"), out int format)
+            )
             {
                 custom[format] = LookOf(xml.GetAttribute("formatCode") ?? "");
             }

@@ -60,7 +60,10 @@ internal sealed class CellValues(List<string> strings, CellLooks looks, bool dat
         }
 
         NumberLook look = looks.Of(cell.Style);
-        string? shown = look == NumberLook.Day || column?.Type == ColumnType.Date ? Day(number) : look == NumberLook.Plain ? null : Time(number, look);
+        string? shown =
+            look == NumberLook.Day || column?.Type == ColumnType.Date ? Day(number)
+            : look == NumberLook.Plain ? null
+            : Time(number, look);
         if (shown is not null)
         {
             return shown;
@@ -113,6 +116,8 @@ internal sealed class CellValues(List<string> strings, CellLooks looks, bool dat
         DateTime start = date1904 ? new DateTime(1904, 1, 1) : serial < 60 ? new DateTime(1899, 12, 31) : new DateTime(1899, 12, 30);
         DateTime moment = start.AddDays(Math.Floor(serial));
         double part = serial - Math.Floor(serial);
-        return part < 1e-9 ? moment.ToString("yyyy-MM-dd") : moment.AddSeconds(Math.Round(part * SecondsOfDay)).ToString("yyyy-MM-dd HH:mm:ss");
+        return part < 1e-9
+            ? moment.ToString("yyyy-MM-dd")
+            : moment.AddSeconds(Math.Round(part * SecondsOfDay)).ToString("yyyy-MM-dd HH:mm:ss");
     }
 }

@@ -14,7 +14,13 @@ namespace FarmEconomics.Files.Workbooks.Reading;
 /// <param name="Faults">By sheet row, what can't be read of it.</param>
 /// <param name="Remarks">Warnings.</param>
 /// <param name="RowsPassedOver">Rows above the heading row.</param>
-internal sealed record ConvertedSheet(byte[] Csv, int[] RowOfLine, Dictionary<int, List<CellFault>> Faults, IReadOnlyList<Problem> Remarks, int RowsPassedOver);
+internal sealed record ConvertedSheet(
+    byte[] Csv,
+    int[] RowOfLine,
+    Dictionary<int, List<CellFault>> Faults,
+    IReadOnlyList<Problem> Remarks,
+    int RowsPassedOver
+);
 
 /// <summary>Turns the rows of one sheet into CSV.</summary>
 internal sealed class SheetConverter(string file, TableSchema schema, Notation notation, CellValues values)
@@ -36,7 +42,9 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
     private int headingRow;
     private int passedOver;
 
-    /// <summary>The columns of a sheet that is no table of the farm, by number from 1: every row is taken, none is looked at as headings.</summary>
+    /// <summary>
+    /// The columns of a sheet that is no table of the farm, by number from 1: every row is taken, none is looked at as headings.
+    /// </summary>
     public Func<int, ColumnSchema>? EveryColumn { get; init; }
 
     public ConvertedSheet Convert(Stream stream)
@@ -173,7 +181,14 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
         foreach ((int row, List<RawCell> cells) in top.Take(at))
         {
             passedOver++;
-            remarks.Add(ProblemCatalog.Make(ProblemCodes.NoRecord, new SourceLine(file, row), null, $"The row stands above the headings and is not read: \"{Plain(cells[0])}\"."));
+            remarks.Add(
+                ProblemCatalog.Make(
+                    ProblemCodes.NoRecord,
+                    new SourceLine(file, row),
+                    null,
+                    $"The row stands above the headings and is not read: \"{Plain(cells[0])}\"."
+                )
+            );
         }
 
         (headingRow, List<RawCell> headings) = top[at];
@@ -218,13 +233,18 @@ internal sealed class SheetConverter(string file, TableSchema schema, Notation n
                 {
                     if (faultsFound.Count == MaxRowsWithFaults)
                     {
-                        throw new InputException(ProblemCodes.TooManyInError, notation.Text($"More than {MaxRowsWithFaults:N0} rows of {file} hold formulas without a value."));
+                        throw new InputException(
+                            ProblemCodes.TooManyInError,
+                            notation.Text($"More than {MaxRowsWithFaults:N0} rows of {file} hold formulas without a value.")
+                        );
                     }
 
                     faultsFound.Add(row, faults = []);
                 }
 
-                faults.Add(new CellFault(ProblemCodes.CellWithoutValue, column.Name, $"Cell {SheetPlace.Letters(cell.Column)}{row} {fault}."));
+                faults.Add(
+                    new CellFault(ProblemCodes.CellWithoutValue, column.Name, $"Cell {SheetPlace.Letters(cell.Column)}{row} {fault}.")
+                );
             }
         }
 

@@ -32,9 +32,17 @@ internal static class WorkbookReader
 
     /// <summary>The rows of one sheet as CSV; numbers have the farm's decimal mark.</summary>
     public static ConvertedSheet Convert(string path, string sheetId, string file, TableSchema schema, FarmSettings settings) =>
-        Convert(path, sheetId, _ => settings.DecimalMark, (values, stream) => new SheetConverter(file, schema, settings.Notation, values).Convert(stream), file);
+        Convert(
+            path,
+            sheetId,
+            _ => settings.DecimalMark,
+            (values, stream) => new SheetConverter(file, schema, settings.Notation, values).Convert(stream),
+            file
+        );
 
-    /// <summary>All rows of a sheet that is no table of the farm; numbers have the mark that is given for their column, by number from 1.</summary>
+    /// <summary>
+    /// All rows of a sheet that is no table of the farm; numbers have the mark that is given for their column, by number from 1.
+    /// </summary>
     public static ConvertedSheet ConvertAll(string path, string sheetId, string file, Func<int, (string Name, char Mark)> columnOf)
     {
         Dictionary<int, ColumnSchema> columns = [];
@@ -42,11 +50,19 @@ internal static class WorkbookReader
         return Convert(path, sheetId, column => column is null ? '.' : columnOf(columns.First(known => known.Value == column).Key).Mark,
             (values, stream) => new SheetConverter(file, none, Notation.Default, values) { EveryColumn = Column }.Convert(stream), file);
 
-        ColumnSchema Column(int at) => columns.TryGetValue(at, out ColumnSchema? known) ? known : columns[at] = new ColumnSchema(columnOf(at).Name, ColumnType.Text, SheetPlace.Letters(at));
+        ColumnSchema Column(int at) =>
+            columns.TryGetValue(at, out ColumnSchema? known)
+                ? known
+                : columns[at] = new ColumnSchema(columnOf(at).Name, ColumnType.Text, SheetPlace.Letters(at));
     }
 
-    private static ConvertedSheet Convert(string path, string sheetId, Func<ColumnSchema?, char> markOf, Func<CellValues, Stream, ConvertedSheet> convert, string file) =>
-        Read(path, (document, workbook) =>
+    private static ConvertedSheet Convert(
+        string path,
+        string sheetId,
+        Func<ColumnSchema?, char> markOf,
+        Func<CellValues, Stream, ConvertedSheet> convert,
+        string file
+    ) => Read(path, (document, workbook) =>
         {
             if (document.GetPartById(sheetId) is not WorksheetPart part)
             {
@@ -55,7 +71,9 @@ internal static class WorkbookReader
 
             CellValues values = new(
                 document.SharedStringTablePart is { } strings ? SharedStrings.Read(strings.GetStream(FileMode.Open, FileAccess.Read)) : [],
-                document.WorkbookStylesPart is { } styles ? CellLooks.Read(styles.GetStream(FileMode.Open, FileAccess.Read)) : CellLooks.None,
+                document.WorkbookStylesPart is { } styles
+                    ? CellLooks.Read(styles.GetStream(FileMode.Open, FileAccess.Read))
+                    : CellLooks.None,
                 workbook.Date1904,
                 markOf);
             using Stream stream = part.GetStream(FileMode.Open, FileAccess.Read);
@@ -89,8 +107,17 @@ internal static class WorkbookReader
         {
             throw new IOException(fault.Message, fault);
         }
-        catch (Exception fault) when (fault is InvalidDataException or XmlException or FormatException or OpenXmlPackageException or ArgumentException or KeyNotFoundException
-            or InvalidOperationException or NotSupportedException)
+        catch (Exception fault)
+            when (fault
+                    is InvalidDataException
+                        or XmlException
+                        or FormatException
+                        or OpenXmlPackageException
+                        or ArgumentException
+                        or KeyNotFoundException
+                        or InvalidOperationException
+                        or NotSupportedException
+            )
         {
             throw new IOException($"{name} can't be read as a workbook (.xlsx): {fault.Message.TrimEnd('.')}. Save it again from a spreadsheet as .xlsx, without a password.", fault);
         }
@@ -107,7 +134,9 @@ internal static class WorkbookReader
 
         if (zip.Entries.FirstOrDefault(entry => IsList(entry.FullName) && (entry.Length < 0 || entry.Length > MaxList)) is { } list)
         {
-            throw new IOException($"{name} is not read: its part {list.FullName} has more than {MaxList >> 20} MB, which no farm's records do.");
+            throw new IOException(
+                $"{name} is not read: its part {list.FullName} has more than {MaxList >> 20} MB, which no farm's records do."
+            );
         }
 
         long unpacked = zip.Entries.Sum(entry => entry.Length < 0 || entry.Length > MaxUnpacked ? MaxUnpacked + 1 : entry.Length);
@@ -119,7 +148,8 @@ internal static class WorkbookReader
     }
 
     private static bool IsList(string part) =>
-        part.EndsWith(".rels", StringComparison.OrdinalIgnoreCase) || part.EndsWith("[Content_Types].xml", StringComparison.OrdinalIgnoreCase)
+        part.EndsWith(".rels", StringComparison.OrdinalIgnoreCase)
+        || part.EndsWith("[Content_Types].xml", StringComparison.OrdinalIgnoreCase)
         || part.EndsWith("workbook.xml", StringComparison.OrdinalIgnoreCase);
 
     private sealed record WorkbookParts(IReadOnlyList<SheetEntry> Sheets, bool Date1904)
@@ -147,7 +177,13 @@ internal static class WorkbookReader
                         throw new InvalidDataException(Notation.Default.Text($"it holds more than {MaxSheets:N0} sheets"));
                     }
 
-                    sheets.Add(new SheetEntry(xml.GetAttribute("name") ?? "", RelationshipId(xml), xml.GetAttribute("state") is "hidden" or "veryHidden"));
+                    sheets.Add(
+                        new SheetEntry(
+                            xml.GetAttribute("name") ?? "",
+                            RelationshipId(xml),
+                            xml.GetAttribute("state") is "hidden" or "veryHidden"
+                        )
+                    );
                 }
             }
 

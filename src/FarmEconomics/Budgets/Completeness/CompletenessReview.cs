@@ -18,7 +18,12 @@ public static class CompletenessReview
         ArgumentNullException.ThrowIfNull(season);
         return
         [
-            .. WholeFarm(season).Concat(SoldUnpicked(season)).Concat(Hours(season)).Concat(MonthsWithoutHours(season)).Concat(Totals(season)).Concat(Doubtful(season))
+            .. WholeFarm(season)
+                .Concat(SoldUnpicked(season))
+                .Concat(Hours(season))
+                .Concat(MonthsWithoutHours(season))
+                .Concat(Totals(season))
+                .Concat(Doubtful(season))
                 .OrderByDescending(gap => gap.Money),
         ];
     }
@@ -29,16 +34,28 @@ public static class CompletenessReview
         Availability known = season.Known;
         if (known.Costs is { } costs)
         {
-            yield return new RecordGap($"Costs are not known: {costs}.", "Every margin is not available, and nothing can be said of what a crop earned.", output);
+            yield return new RecordGap(
+                $"Costs are not known: {costs}.",
+                "Every margin is not available, and nothing can be said of what a crop earned.",
+                output
+            );
         }
 
         if (known.Hours is { } hours)
         {
-            yield return new RecordGap($"Hours are not known: {hours}.", "Margin per labor hour, labor cost and everything after them are not available.", output);
+            yield return new RecordGap(
+                $"Hours are not known: {hours}.",
+                "Margin per labor hour, labor cost and everything after them are not available.",
+                output
+            );
         }
         else if (known.LaborCost is { } labor)
         {
-            yield return new RecordGap($"The cost of labor is not known: {labor}.", "Margin after labor and net return are not available.", output);
+            yield return new RecordGap(
+                $"The cost of labor is not known: {labor}.",
+                "Margin after labor and net return are not available.",
+                output
+            );
         }
 
         if (known.OwnerLabor is { } owner)
@@ -76,16 +93,28 @@ public static class CompletenessReview
 
         foreach (EnterpriseBudget crop in season.Crops)
         {
-            decimal logged = crop.Enterprises.SelectMany(season.DirectCharges).Where(charge => !charge.Estimated && charge.Origin is LaborRow).Sum(charge => charge.Hours);
+            decimal logged = crop
+                .Enterprises.SelectMany(season.DirectCharges)
+                .Where(charge => !charge.Estimated && charge.Origin is LaborRow)
+                .Sum(charge => charge.Hours);
             decimal all = crop.LaborHours.Value;
             if (logged == 0m)
             {
-                yield return new RecordGap($"No hour is logged to {crop.Name} or a planting of it.", $"What an hour on {crop.Name} earned rests on pools and standards alone.", crop.Output.Amount);
+                yield return new RecordGap(
+                    $"No hour is logged to {crop.Name} or a planting of it.",
+                    $"What an hour on {crop.Name} earned rests on pools and standards alone.",
+                    crop.Output.Amount
+                );
             }
             else if (crop.Sums.EstimatedHours / all > MostlyEstimated)
             {
                 yield return new RecordGap(
-                    season.Notation.Text($"{crop.Sums.EstimatedHours / all:P0} of the hours of {crop.Name} are estimated by time standards."), $"What an hour on {crop.Name} earned is as good as the standards.", crop.Output.Amount);
+                    season.Notation.Text(
+                        $"{crop.Sums.EstimatedHours / all:P0} of the hours of {crop.Name} are estimated by time standards."
+                    ),
+                    $"What an hour on {crop.Name} earned is as good as the standards.",
+                    crop.Output.Amount
+                );
             }
         }
     }
@@ -105,8 +134,11 @@ public static class CompletenessReview
             if (!season.Records.Labor.Any(row => In(row.Date)) && season.Records.Tables.Harvests.Find(row => In(row.Date)) is { } pick)
             {
                 yield return new RecordGap(
-                    $"There are harvests but no hours from {month:yyyy-MM-dd} on for a month.", "Labor of that month is missing from every crop picked in it: their margins per hour are too high.",
-                    season.Records.Tables.Sales.Where(row => In(row.Date)).Sum(row => RowMoney.Of(row) ?? 0m), pick.Source);
+                    $"There are harvests but no hours from {month:yyyy-MM-dd} on for a month.",
+                    "Labor of that month is missing from every crop picked in it: their margins per hour are too high.",
+                    season.Records.Tables.Sales.Where(row => In(row.Date)).Sum(row => RowMoney.Of(row) ?? 0m),
+                    pick.Source
+                );
             }
         }
     }
@@ -123,16 +155,28 @@ public static class CompletenessReview
                 bool money = total.Row.Measure.Trim().Equals("amount", StringComparison.OrdinalIgnoreCase);
                 yield return new RecordGap(
                     season.Notation.Text($"The control total of {what} is {total.Row.Amount:0.##}, the records hold {total.Found:0.##}."),
-                    money ? "The difference is in no figure of the review." : "What is shared out by it, and every rate per hour or unit of it, is off by as much.",
-                    money ? Math.Abs(total.Difference!.Value) : 0m, total.Row.Source);
+                    money
+                        ? "The difference is in no figure of the review."
+                        : "What is shared out by it, and every rate per hour or unit of it, is off by as much.",
+                    money ? Math.Abs(total.Difference!.Value) : 0m,
+                    total.Row.Source
+                );
             }
         }
     }
 
     private static IEnumerable<RecordGap> Doubtful(SeasonReview season) =>
-        Outliers.Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear)).Where(outlier => outlier.Money is not null)
+        Outliers
+            .Of(season.Records.Tables, season.Settings.StartOf(season.CropYear), season.Settings.EndOf(season.CropYear))
+            .Where(outlier => outlier.Money is not null)
             .Select(outlier => new RecordGap(
-                season.Notation.Text($"The {outlier.What} is {outlier.Value:0.####}; the median of {outlier.Count} is {outlier.Median:0.####}."), "Were the median right, the sale would differ by the money beside it.", outlier.Money!.Value, outlier.Source));
+                season.Notation.Text(
+                    $"The {outlier.What} is {outlier.Value:0.####}; the median of {outlier.Count} is {outlier.Median:0.####}."
+                ),
+                "Were the median right, the sale would differ by the money beside it.",
+                outlier.Money!.Value,
+                outlier.Source
+            ));
 
     private static DateOnly Week(DateOnly day) => day.AddDays(-(((int)day.DayOfWeek + 6) % 7));
 }

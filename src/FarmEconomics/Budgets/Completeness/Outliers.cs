@@ -13,8 +13,8 @@ namespace FarmEconomics.Budgets.Completeness;
 public sealed record Outlier(SourceLine Source, string What, decimal Value, decimal Median, int Count, double Score, decimal? Money);
 
 /// <summary>
-/// Finds values far from the median of their kind, by the modified z-score of Iglewicz and Hoaglin (How to Detect and Handle Outliers, ASQC 1993):
-/// 0.6745 (x - median) / MAD above 3.5. It is taken on logarithms, since prices, quantities and hours spread by factors, and a kind
+/// Finds values far from the median of their kind, by the modified z-score of Iglewicz and Hoaglin (How to Detect and Handle Outliers, ASQC
+/// 1993): 0.6745 (x - median) / MAD above 3.5. It is taken on logarithms, since prices, quantities and hours spread by factors, and a kind
 /// that hardly spreads counts as spreading by 5 % (our choice), so that a price raised once is no outlier.
 /// </summary>
 public static class Outliers
@@ -35,16 +35,37 @@ public static class Outliers
         bool In(DateOnly date) => date >= from && date < until;
         List<(IRecordRow Row, string What, decimal Value)> values =
         [
-            .. tables.Sales.Where(row => In(row.Date) && row.Quantity > 0m && PriceOf(row) > 0m)
-                .Select(row => ((IRecordRow)row, $"price of {row.Crop.Trim()}{(row.Unit is { } unit ? $" per {unit.Trim()}" : "")} through {row.Channel.Trim()}", PriceOf(row)!.Value)),
-            .. tables.Harvests.Where(row => In(row.Date) && row.Quantity > 0m)
-                .Select(row => ((IRecordRow)row, $"harvest of {row.Crop?.Trim() ?? row.Planting!.Trim()}{(row.Unit is { } unit ? $" in {unit.Trim()}" : "")}", row.Quantity)),
-            .. tables.Labor.Where(row => In(row.Date) && row.Hours > 0m).Select(row => ((IRecordRow)row, $"hours of one entry for {row.Task.Trim()}", row.Hours)),
+            .. tables
+                .Sales.Where(row => In(row.Date) && row.Quantity > 0m && PriceOf(row) > 0m)
+                .Select(row =>
+                    (
+                        (IRecordRow)row,
+                        $"price of {row.Crop.Trim()}{(row.Unit is { } unit ? $" per {unit.Trim()}" : "")} through {row.Channel.Trim()}",
+                        PriceOf(row)!.Value
+                    )
+                ),
+            .. tables
+                .Harvests.Where(row => In(row.Date) && row.Quantity > 0m)
+                .Select(row =>
+                    (
+                        (IRecordRow)row,
+                        $"harvest of {row.Crop?.Trim() ?? row.Planting!.Trim()}{(row.Unit is { } unit ? $" in {unit.Trim()}" : "")}",
+                        row.Quantity
+                    )
+                ),
+            .. tables
+                .Labor.Where(row => In(row.Date) && row.Hours > 0m)
+                .Select(row => ((IRecordRow)row, $"hours of one entry for {row.Task.Trim()}", row.Hours)),
         ];
         return
         [
-            .. values.GroupBy(value => value.What, StringComparer.OrdinalIgnoreCase).Where(kind => kind.Count() >= Fewest).SelectMany(kind => OfKind([.. kind]))
-                .OrderByDescending(outlier => outlier.Money ?? 0m).ThenByDescending(outlier => outlier.Score).ThenBy(outlier => outlier.Source, Comparer<SourceLine>.Create(SourceLine.Compare)),
+            .. values
+                .GroupBy(value => value.What, StringComparer.OrdinalIgnoreCase)
+                .Where(kind => kind.Count() >= Fewest)
+                .SelectMany(kind => OfKind([.. kind]))
+                .OrderByDescending(outlier => outlier.Money ?? 0m)
+                .ThenByDescending(outlier => outlier.Score)
+                .ThenBy(outlier => outlier.Source, Comparer<SourceLine>.Create(SourceLine.Compare)),
         ];
     }
 
@@ -58,7 +79,15 @@ public static class Outliers
             double score = Scale * Math.Abs(Math.Log((double)value) - center) / spread;
             if (score > Limit)
             {
-                yield return new Outlier(row.Source, what, value, median, kind.Count, score, row is SaleRow sale ? Math.Abs(value - median) * sale.Quantity : null);
+                yield return new Outlier(
+                    row.Source,
+                    what,
+                    value,
+                    median,
+                    kind.Count,
+                    score,
+                    row is SaleRow sale ? Math.Abs(value - median) * sale.Quantity : null
+                );
             }
         }
     }

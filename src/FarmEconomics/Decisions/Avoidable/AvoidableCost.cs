@@ -9,9 +9,10 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Avoidable;
 
 /// <summary>
-/// The one answer to what goes when a crop goes (docs/methods.md, section 16): its charges of every driver that moves (length, bed time, quantity, units sold), through the pools as reviewed; trips only
-/// with a whole channel; fixed cost never. Payments for shares stay, and the boxes are refilled to what members paid for. Changes, verdicts, short-run break-even, floor prices and what-if all
-/// ask here. Source: the relevant-cost rule of partial budgeting (a cost that is the same either way is left out).
+/// The one answer to what goes when a crop goes (docs/methods.md, section 16): its charges of every driver that moves (length, bed time,
+/// quantity, units sold), through the pools as reviewed; trips only with a whole channel; fixed cost never. Payments for shares stay, and
+/// the boxes are refilled to what members paid for. Changes, verdicts, short-run break-even, floor prices and what-if all ask here. Source:
+/// the relevant-cost rule of partial budgeting (a cost that is the same either way is left out).
 /// </summary>
 public sealed class AvoidableCost
 {
@@ -43,7 +44,9 @@ public sealed class AvoidableCost
         return whole.GetOrAdd(crop.Name, _ => Without([crop]));
     }
 
-    /// <summary>What goes when several crops aren't grown, or a part of each. Together they may free the trips of a channel that none frees alone.</summary>
+    /// <summary>
+    /// What goes when several crops aren't grown, or a part of each. Together they may free the trips of a channel that none frees alone.
+    /// </summary>
     /// <param name="crops">Budgets of crops of the season.</param>
     /// <param name="part">The part that goes, above 0 and at most 1.</param>
     /// <returns>What goes.</returns>
@@ -70,12 +73,21 @@ public sealed class AvoidableCost
     internal IEnumerable<PartialBudgetLine> CostsOf(EnterpriseBudget crop, decimal part, Func<CostLine, bool>? which = null) =>
         costs.Of(crop).Where(line => Goes(line) && (which?.Invoke(line) ?? true))
             .GroupBy(line => (line.Name, Kind: KindOf(line.Stream)))
-            .Select(group => new PartialBudgetLine($"{crop.Name}: {group.Key.Name}", Rounded(group.Sum(line => line.Amount.Amount), part), group.Key.Kind))
-            .Where(line => line.Amount != Money.Zero).OrderByDescending(line => line.Amount.Amount).ThenBy(line => line.Name, StringComparer.Ordinal)
+            .Select(group => new PartialBudgetLine(
+                $"{crop.Name}: {group.Key.Name}",
+                Rounded(group.Sum(line => line.Amount.Amount), part),
+                group.Key.Kind
+            ))
+            .Where(line => line.Amount != Money.Zero)
+            .OrderByDescending(line => line.Amount.Amount)
+            .ThenBy(line => line.Name, StringComparer.Ordinal)
             .Concat(FeesOf(crop, part, which));
 
-    /// <summary>Fees on what was sold outside the shares, and on nothing else: payments for shares stay, and so do the fees on them.</summary>
-    internal Money SalesFees(EnterpriseBudget crop) => Money.Sum(PartsOf(crop).Where(part => part.Disposition.Channel.Kind != ChannelKind.Share).Select(part => part.Fee));
+    /// <summary>
+    /// Fees on what was sold outside the shares, and on nothing else: payments for shares stay, and so do the fees on them.
+    /// </summary>
+    internal Money SalesFees(EnterpriseBudget crop) =>
+        Money.Sum(PartsOf(crop).Where(part => part.Disposition.Channel.Kind != ChannelKind.Share).Select(part => part.Fee));
 
     /// <summary>Share payments that stand to a crop's credit, less the channels' fees on them.</summary>
     internal Money ShareNet(EnterpriseBudget crop) =>
@@ -107,14 +119,25 @@ public sealed class AvoidableCost
         BudgetSums sums = crop.Sums;
         (string What, Money Amount, Means Kind)[] lines =
         [
-            ("sales", sums.Sales, Means.Cash), ("household use at list value", sums.Household, Means.Value), ("stock on hand", sums.ClosingStock, Means.Value),
+            ("sales", sums.Sales, Means.Cash),
+            ("household use at list value", sums.Household, Means.Value),
+            ("stock on hand", sums.ClosingStock, Means.Value),
         ];
-        return lines.Select(line => new PartialBudgetLine($"{crop.Name}: {line.What}", Rounded(line.Amount.Amount, part), line.Kind)).Where(line => line.Amount != Money.Zero);
+        return lines
+            .Select(line => new PartialBudgetLine($"{crop.Name}: {line.What}", Rounded(line.Amount.Amount, part), line.Kind))
+            .Where(line => line.Amount != Money.Zero);
     }
 
-    private IEnumerable<DispositionPart> PartsOf(EnterpriseBudget crop) => season.PartsOf(crop.Crop!).Where(part => part.Enterprise is not null);
+    private IEnumerable<DispositionPart> PartsOf(EnterpriseBudget crop) =>
+        season.PartsOf(crop.Crop!).Where(part => part.Enterprise is not null);
 
-    private Dictionary<Crop, decimal> PackagingPerUnit() => season.Crops.Where(crop => crop.Sums.Sold > 0m).ToDictionary(
-        crop => crop.Crop!,
-        crop => costs.Of(crop).Where(line => Goes(line) && line.VariesWith == CostDriver.Units).Sum(line => line.Amount.Amount) / crop.Sums.Sold);
+    private Dictionary<Crop, decimal> PackagingPerUnit() =>
+        season
+            .Crops.Where(crop => crop.Sums.Sold > 0m)
+            .ToDictionary(
+                crop => crop.Crop!,
+                crop =>
+                    costs.Of(crop).Where(line => Goes(line) && line.VariesWith == CostDriver.Units).Sum(line => line.Amount.Amount)
+                    / crop.Sums.Sold
+            );
 }

@@ -7,8 +7,9 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Avoidable;
 
 /// <summary>
-/// Refills boxes (docs/methods.md, section 16): a week's boxes are to be worth what they were, but no more than the week's part of the payments. The gap is filled with what costs least per
-/// dollar of list value: from lots of other crops that still keep on the day of the boxes, of no crop more in a week than the most it ever had in one, nothing twice; the rest is bought in.
+/// Refills boxes (docs/methods.md, section 16): a week's boxes are to be worth what they were, but no more than the week's part of the
+/// payments. The gap is filled with what costs least per dollar of list value: from lots of other crops that still keep on the day of the
+/// boxes, of no crop more in a week than the most it ever had in one, nothing twice; the rest is bought in.
 /// </summary>
 internal sealed class BoxFiller
 {
@@ -28,12 +29,24 @@ internal sealed class BoxFiller
         prices = season.Trace.Valuer.Prices;
         ILookup<(Channel, int), Disposition> boxes = season.Trace.Dispositions.Where(leaving => leaving.Channel.Kind == ChannelKind.Share)
             .ToLookup(leaving => (leaving.Channel, leaving.Window));
-        HashSet<(Channel, int)> concerned = [.. season.DispositionParts
-            .Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind == ChannelKind.Share).Select(part => (part.Disposition.Channel, part.Disposition.Window))];
+        HashSet<(Channel, int)> concerned =
+        [
+            .. season
+                .DispositionParts.Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind == ChannelKind.Share)
+                .Select(part => (part.Disposition.Channel, part.Disposition.Window)),
+        ];
         foreach ((Channel channel, int window) in concerned.OrderBy(key => key.Item1.Index).ThenBy(key => key.Item2))
         {
             Money paid = season.Trace.ShareIncome.GetValueOrDefault((channel, window));
-            seasons.Add(new BoxSeason(channel, window, [.. boxes[(channel, window)]], paid, BoxSeason.Most(boxes.Where(group => group.Key.Item1 == channel))));
+            seasons.Add(
+                new BoxSeason(
+                    channel,
+                    window,
+                    [.. boxes[(channel, window)]],
+                    paid,
+                    BoxSeason.Most(boxes.Where(group => group.Key.Item1 == channel))
+                )
+            );
         }
     }
 
@@ -84,7 +97,9 @@ internal sealed class BoxFiller
                 continue;
             }
 
-            decimal free = room.TryGetValue(supply.Crop, out decimal left) ? left : Math.Max(0m, box.MostEver(supply.Crop) - box.Quantity(week, supply.Crop));
+            decimal free = room.TryGetValue(supply.Crop, out decimal left)
+                ? left
+                : Math.Max(0m, box.MostEver(supply.Crop) - box.Quantity(week, supply.Crop));
             decimal quantity = Math.Min(free, supply.Quantity - used.GetValueOrDefault(supply));
             Money value = supply.Worth(quantity);
             if (value.Amount > gap.Amount)
@@ -94,7 +109,18 @@ internal sealed class BoxFiller
 
             if (value.Amount > 0m)
             {
-                items.Add(new RefillItem(box.Channel, day, supply.Source, supply.Crop, supply.From, quantity, value, Money.Rounded(quantity * supply.LostPerUnit)));
+                items.Add(
+                    new RefillItem(
+                        box.Channel,
+                        day,
+                        supply.Source,
+                        supply.Crop,
+                        supply.From,
+                        quantity,
+                        value,
+                        Money.Rounded(quantity * supply.LostPerUnit)
+                    )
+                );
                 room[supply.Crop] = free - quantity;
                 used[supply] = used.GetValueOrDefault(supply) + quantity;
                 gap -= value;
@@ -103,7 +129,18 @@ internal sealed class BoxFiller
 
         if (gap.Amount > 0m)
         {
-            items.Add(new RefillItem(box.Channel, day, RefillSource.BoughtIn, null, null, 0m, gap, Money.Rounded(gap.Amount * season.Settings.BuyInPercent / 100m)));
+            items.Add(
+                new RefillItem(
+                    box.Channel,
+                    day,
+                    RefillSource.BoughtIn,
+                    null,
+                    null,
+                    0m,
+                    gap,
+                    Money.Rounded(gap.Amount * season.Settings.BuyInPercent / 100m)
+                )
+            );
         }
     }
 
@@ -115,7 +152,11 @@ internal sealed class BoxFiller
         DateOnly day = box.DayOf(week);
         List<BoxSupply> found = [];
         Dictionary<Crop, (decimal Amount, decimal Quantity)?> listed = [];
-        foreach (Lot lot in season.Trace.Lots.TakeWhile(lot => lot.Date <= day).Where(lot => lot.KeptUntil >= day && box.MostEver(lot.Enterprise.Crop) > 0m))
+        foreach (
+            Lot lot in season
+                .Trace.Lots.TakeWhile(lot => lot.Date <= day)
+                .Where(lot => lot.KeptUntil >= day && box.MostEver(lot.Enterprise.Crop) > 0m)
+        )
         {
             Crop crop = lot.Enterprise.Crop;
             if (!listed.TryGetValue(crop, out (decimal Amount, decimal Quantity)? price))

@@ -20,7 +20,9 @@ internal sealed class BoxSeason
         this.most = most;
         first = leavings.Min(leaving => leaving.Row.Date);
         weeks = leavings.GroupBy(leaving => WeekOf(leaving.Row.Date)).ToDictionary(week => week.Key, week => week.ToList());
-        quantities = leavings.GroupBy(leaving => (WeekOf(leaving.Row.Date), leaving.Crop)).ToDictionary(item => item.Key, item => item.Sum(leaving => leaving.Quantity));
+        quantities = leavings
+            .GroupBy(leaving => (WeekOf(leaving.Row.Date), leaving.Crop))
+            .ToDictionary(item => item.Key, item => item.Sum(leaving => leaving.Quantity));
     }
 
     internal Channel Channel { get; }
@@ -42,7 +44,11 @@ internal sealed class BoxSeason
         foreach (IGrouping<(Channel Channel, int Window), Disposition> year in years)
         {
             DateOnly start = year.Min(leaving => leaving.Row.Date);
-            foreach (IGrouping<(int, Crop), Disposition> week in year.GroupBy(leaving => ((leaving.Row.Date.DayNumber - start.DayNumber) / 7, leaving.Crop)))
+            foreach (
+                IGrouping<(int, Crop), Disposition> week in year.GroupBy(leaving =>
+                    ((leaving.Row.Date.DayNumber - start.DayNumber) / 7, leaving.Crop)
+                )
+            )
             {
                 most[week.Key.Item2] = Math.Max(most.GetValueOrDefault(week.Key.Item2), week.Sum(leaving => leaving.Quantity));
             }

@@ -11,7 +11,14 @@ namespace FarmEconomics.Decisions.Avoidable;
 /// <param name="Quantity">Quantity in the crop's unit.</param>
 /// <param name="List">List price in the boxes, as an amount above 0 for a quantity.</param>
 /// <param name="LostPerUnit">What the farm loses by a unit, 0 or more.</param>
-internal sealed record BoxSupply(Lot Lot, DispositionPart? From, RefillSource Source, decimal Quantity, (decimal Amount, decimal Quantity) List, decimal LostPerUnit)
+internal sealed record BoxSupply(
+    Lot Lot,
+    DispositionPart? From,
+    RefillSource Source,
+    decimal Quantity,
+    (decimal Amount, decimal Quantity) List,
+    decimal LostPerUnit
+)
 {
     internal Crop Crop => Lot.Enterprise.Crop;
 
@@ -23,7 +30,10 @@ internal sealed record BoxSupply(Lot Lot, DispositionPart? From, RefillSource So
 
     /// <summary>The same goods on another day of boxes are the same goods.</summary>
     internal static IEqualityComparer<BoxSupply> SameGoods { get; } =
-        EqualityComparer<BoxSupply>.Create((one, other) => one?.Lot == other?.Lot && one?.From == other?.From, one => HashCode.Combine(one.Lot, one.From));
+        EqualityComparer<BoxSupply>.Create(
+            (one, other) => one?.Lot == other?.Lot && one?.From == other?.From,
+            one => HashCode.Combine(one.Lot, one.From)
+        );
 
     /// <summary>What a lot gave that isn't in boxes already. What is still on hand is kept: it counts at its value elsewhere.</summary>
     internal static IEnumerable<BoxSupply> Of(Lot lot, (decimal Amount, decimal Quantity) list, decimal packaging, DateOnly closing)
@@ -31,13 +41,19 @@ internal sealed record BoxSupply(Lot Lot, DispositionPart? From, RefillSource So
         foreach (DispositionPart part in lot.Draws)
         {
             // A unit's money first: goods of the same price then lose the same to the last digit.
-            (RefillSource Source, decimal Lost)? use = part.Quantity <= 0m ? null : part.Disposition.Channel.Kind switch
-            {
-                ChannelKind.Donation or ChannelKind.Waste => (RefillSource.NotSold, 0m),
-                ChannelKind.Household => (RefillSource.Household, part.ListValue.Amount / part.Quantity),
-                ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale => (RefillSource.Sold, ((part.Amount - part.Fee).Amount / part.Quantity) - packaging),
-                _ => null,
-            };
+            (RefillSource Source, decimal Lost)? use =
+                part.Quantity <= 0m
+                    ? null
+                    : part.Disposition.Channel.Kind switch
+                    {
+                        ChannelKind.Donation or ChannelKind.Waste => (RefillSource.NotSold, 0m),
+                        ChannelKind.Household => (RefillSource.Household, part.ListValue.Amount / part.Quantity),
+                        ChannelKind.Market or ChannelKind.Stand or ChannelKind.Wholesale => (
+                            RefillSource.Sold,
+                            ((part.Amount - part.Fee).Amount / part.Quantity) - packaging
+                        ),
+                        _ => null,
+                    };
             if (use is { } known)
             {
                 yield return new BoxSupply(lot, part, known.Source, part.Quantity, list, Math.Max(0m, known.Lost));
@@ -57,7 +73,12 @@ internal sealed record BoxSupply(Lot Lot, DispositionPart? From, RefillSource So
         order = order != 0 ? order : one.Lot.Date.CompareTo(other.Lot.Date);
         order = order != 0 ? order : one.Lot.Row.Source.Line.CompareTo(other.Lot.Row.Source.Line);
         order = order != 0 ? order : one.Lot.Enterprise.Index.CompareTo(other.Lot.Enterprise.Index);
-        order = order != 0 ? order : (one.From?.Disposition.Row.Date ?? DateOnly.MaxValue).CompareTo(other.From?.Disposition.Row.Date ?? DateOnly.MaxValue);
-        return order != 0 ? order : (one.From?.Disposition.Row.Source.Line ?? int.MaxValue).CompareTo(other.From?.Disposition.Row.Source.Line ?? int.MaxValue);
+        order =
+            order != 0
+                ? order
+                : (one.From?.Disposition.Row.Date ?? DateOnly.MaxValue).CompareTo(other.From?.Disposition.Row.Date ?? DateOnly.MaxValue);
+        return order != 0
+            ? order
+            : (one.From?.Disposition.Row.Source.Line ?? int.MaxValue).CompareTo(other.From?.Disposition.Row.Source.Line ?? int.MaxValue);
     }
 }

@@ -12,13 +12,20 @@ namespace FarmEconomics.Decisions.Avoidable;
 internal readonly record struct MoreSold(decimal Quantity, decimal Amount, decimal Fees, decimal BelowToday, decimal NotSold)
 {
     /// <summary>What comes after what is there already.</summary>
-    public static MoreSold operator -(MoreSold all, MoreSold before) => new(
-        all.Quantity - before.Quantity, all.Amount - before.Amount, all.Fees - before.Fees, all.BelowToday - before.BelowToday, all.NotSold - before.NotSold);
+    public static MoreSold operator -(MoreSold all, MoreSold before) =>
+        new(
+            all.Quantity - before.Quantity,
+            all.Amount - before.Amount,
+            all.Fees - before.Fees,
+            all.BelowToday - before.BelowToday,
+            all.NotSold - before.NotSold
+        );
 }
 
 /// <summary>
-/// What channels take more of a crop (docs/methods.md, section 16): week by week up to the most they ever took of it at list price near that week, then by each channel's price elasticity, in steps. Only
-/// market, stand and buyers; prepaid shares and household use take nothing more.
+/// What channels take more of a crop (docs/methods.md, section 16): week by week up to the most they ever took of it at list price near
+/// that week, then by each channel's price elasticity, in steps. Only market, stand and buyers; prepaid shares and household use take
+/// nothing more.
 /// </summary>
 internal sealed class ChannelDemand
 {
@@ -40,11 +47,17 @@ internal sealed class ChannelDemand
         this.season = season;
         this.elasticity = elasticity is { } own ? Math.Abs(own) : null;
         this.sales = sales;
-        flow = season.PartsOf(crop).Where(part => part.Enterprise is not null && part.Quantity > 0m)
-            .GroupBy(part => sales.WeekOf(part.Disposition.Row.Date)).ToDictionary(week => week.Key, week => week.Sum(part => part.Quantity));
+        flow = season
+            .PartsOf(crop)
+            .Where(part => part.Enterprise is not null && part.Quantity > 0m)
+            .GroupBy(part => sales.WeekOf(part.Disposition.Row.Date))
+            .ToDictionary(week => week.Key, week => week.Sum(part => part.Quantity));
         foreach (int week in flow.Keys)
         {
-            steps[week] = [.. sales.Channels.SelectMany(channel => StepsOf(channel, week)).OrderByDescending(step => step.Price * (1m - step.Fee))];
+            steps[week] =
+            [
+                .. sales.Channels.SelectMany(channel => StepsOf(channel, week)).OrderByDescending(step => step.Price * (1m - step.Fee)),
+            ];
         }
     }
 
@@ -107,7 +120,10 @@ internal sealed class ChannelDemand
         }
     }
 
-    /// <summary>Revenue at x times the quantity, in parts of that at 1: x^(1 - 1/e), constant elasticity integrated. Source: the definition of the price elasticity of demand (OpenStax, Principles of Economics, ch. 5).</summary>
+    /// <summary>
+    /// Revenue at x times the quantity, in parts of that at 1: x^(1 - 1/e), constant elasticity integrated. Source: the definition of the
+    /// price elasticity of demand (OpenStax, Principles of Economics, ch. 5).
+    /// </summary>
     private static decimal Revenue(decimal times, decimal elasticity) => (decimal)Math.Pow((double)times, 1.0 - (1.0 / (double)elasticity));
 
     private readonly record struct Step(decimal Room, decimal Price, decimal Fee, bool BelowToday);

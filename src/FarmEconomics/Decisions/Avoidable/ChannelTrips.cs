@@ -13,8 +13,9 @@ namespace FarmEconomics.Decisions.Avoidable;
 public sealed record TripSaving(Pool Pool, CostStream Stream, Money Amount);
 
 /// <summary>
-/// Trips of a season: a trip is a date on which something left through a channel. All of a channel's trips stay while anything leaves through it, and go when nothing does. A channel's own pool
-/// goes with its trips; a pool of trips that serves all channels (a truck) by the part of the trips that go.
+/// Trips of a season: a trip is a date on which something left through a channel. All of a channel's trips stay while anything leaves
+/// through it, and go when nothing does. A channel's own pool goes with its trips; a pool of trips that serves all channels (a truck) by
+/// the part of the trips that go.
 /// </summary>
 internal sealed class ChannelTrips
 {

@@ -22,16 +22,29 @@ internal sealed class CropSales
         this.season = season;
         ListPrices prices = season.Trace.Valuer.Prices;
         List<Disposition> leavings = [.. ofCrop.Where(leaving => leaving.Quantity > 0m && leaving.Window <= season.CropYear)];
-        HashSet<(int, int)> clean = [.. leavings.GroupBy(leaving => (leaving.Window, WeekOf(leaving.Row.Date)))
-            .Where(week => week.Where(IsLost).Sum(leaving => leaving.Quantity) < MostLost * week.Sum(leaving => leaving.Quantity)).Select(week => week.Key)];
+        HashSet<(int, int)> clean =
+        [
+            .. leavings
+                .GroupBy(leaving => (leaving.Window, WeekOf(leaving.Row.Date)))
+                .Where(week => week.Where(IsLost).Sum(leaving => leaving.Quantity) < MostLost * week.Sum(leaving => leaving.Quantity))
+                .Select(week => week.Key),
+        ];
         foreach (Disposition leaving in leavings.Where(leaving => leaving.Channel.IsPriced))
         {
             int week = WeekOf(leaving.Row.Date);
             decimal? list = prices.PerUnit(crop, leaving.Channel, leaving.Row.Date);
-            bool full = list is { } price && leaving.Amount.Amount >= VerdictSettings.AtListPrice * price * leaving.Quantity && clean.Contains((leaving.Window, week));
+            bool full =
+                list is { } price
+                && leaving.Amount.Amount >= VerdictSettings.AtListPrice * price * leaving.Quantity
+                && clean.Contains((leaving.Window, week));
             (int, Channel, int) key = (leaving.Window, leaving.Channel, week);
             Sales before = sales.GetValueOrDefault(key);
-            sales[key] = new Sales(before.Quantity + leaving.Quantity, before.Amount + leaving.Amount.Amount, before.AtList + (full ? leaving.Quantity : 0m), before.AtListAmount + (full ? leaving.Amount.Amount : 0m))
+            sales[key] = new Sales(
+                before.Quantity + leaving.Quantity,
+                before.Amount + leaving.Amount.Amount,
+                before.AtList + (full ? leaving.Quantity : 0m),
+                before.AtListAmount + (full ? leaving.Amount.Amount : 0m)
+            )
             {
                 ListValue = before.ListValue + ((list ?? 0m) * leaving.Quantity),
                 AllSold = clean.Contains((leaving.Window, week)),
@@ -55,7 +68,10 @@ internal sealed class CropSales
 
     internal decimal Sold(int year, Channel channel, int week) => sales.GetValueOrDefault((year, channel, week)).Quantity;
 
-    /// <summary>The most a channel took at list price near a week, and what a unit then brings; where nothing ever sold at list, the median week and the realized price.</summary>
+    /// <summary>
+    /// The most a channel took at list price near a week, and what a unit then brings; where nothing ever sold at list, the median week and
+    /// the realized price.
+    /// </summary>
     internal (decimal Most, decimal? Price) MostAtList(Channel channel, int week)
     {
         bool sold = Enumerable.Range(week - NearWeeks, (2 * NearWeeks) + 1).Any(near => years.Any(year => Sold(year, channel, near) > 0m));
@@ -96,7 +112,13 @@ internal sealed class CropSales
                 Sales there = sales.GetValueOrDefault((year, channel, near));
                 if (there.Quantity > 0m && there.ListValue > 0m)
                 {
-                    yield return (year, (double)there.Quantity, (double)(there.ListValue / there.Quantity), (double)(there.Amount / there.ListValue), there.AllSold);
+                    yield return (
+                        year,
+                        (double)there.Quantity,
+                        (double)(there.ListValue / there.Quantity),
+                        (double)(there.Amount / there.ListValue),
+                        there.AllSold
+                    );
                 }
             }
         }

@@ -29,7 +29,16 @@ public enum RefillSource
 /// <param name="Quantity">Quantity in the crop's unit; 0 for what is bought in.</param>
 /// <param name="ListValue">Its list value in the boxes.</param>
 /// <param name="Lost">What the farm loses by it, to the cent.</param>
-public sealed record RefillItem(Channel Share, DateOnly Day, RefillSource Source, Crop? Crop, DispositionPart? From, decimal Quantity, Money ListValue, Money Lost);
+public sealed record RefillItem(
+    Channel Share,
+    DateOnly Day,
+    RefillSource Source,
+    Crop? Crop,
+    DispositionPart? From,
+    decimal Quantity,
+    Money ListValue,
+    Money Lost
+);
 
 /// <summary>The boxes of one delivery week before and after a change.</summary>
 /// <param name="Share">The share channel.</param>
@@ -61,10 +70,12 @@ public sealed record Refill(IReadOnlyList<RefillItem> Items, IReadOnlyList<BoxWe
     public Result Before => Result.Of(ListValue.Amount, Paid.Amount, "members paid nothing");
 
     /// <summary>The same after the change, refilled.</summary>
-    public Result After => Result.Of((ListValue - Money.Sum(Weeks.Select(week => week.Missing - week.Filled))).Amount, Paid.Amount, "members paid nothing");
+    public Result After =>
+        Result.Of((ListValue - Money.Sum(Weeks.Select(week => week.Missing - week.Filled))).Amount, Paid.Amount, "members paid nothing");
 
     /// <summary>The same after the change, if nothing were refilled.</summary>
-    public Result Unfilled => Result.Of((ListValue - Money.Sum(Weeks.Select(week => week.Missing))).Amount, Paid.Amount, "members paid nothing");
+    public Result Unfilled =>
+        Result.Of((ListValue - Money.Sum(Weeks.Select(week => week.Missing))).Amount, Paid.Amount, "members paid nothing");
 
     /// <summary>List value put in again.</summary>
     public Money Filled => Money.Sum(Weeks.Select(week => week.Filled));

@@ -3,8 +3,9 @@ using MathNet.Numerics.Distributions;
 namespace FarmEconomics.Decisions.Chances;
 
 /// <summary>
-/// The Gaussian copula: two normals with correlation r, each turned into its own rank. Spearman's rank correlation of the ranks is 6/pi x asin(r/2). Source: Kruskal,
-/// "Ordinal measures of association", Journal of the American Statistical Association 53, 1958; Nelsen, An Introduction to Copulas, 2nd ed., 2006.
+/// The Gaussian copula: two normals with correlation r, each turned into its own rank. Spearman's rank correlation of the ranks is 6/pi x
+/// asin(r/2). Source: Kruskal, "Ordinal measures of association", Journal of the American Statistical Association 53, 1958; Nelsen, An
+/// Introduction to Copulas, 2nd ed., 2006.
 /// </summary>
 public static class Copula
 {

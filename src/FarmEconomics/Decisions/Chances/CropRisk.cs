@@ -29,8 +29,12 @@ public sealed record CropRisk(SensitivityModel Model, Distribution Price, Distri
         SimulationSettings settings = past.Settings;
         IReadOnlyList<CropSeason> seasons = budget.Crop is null ? [] : past.Of(budget.Crop);
         CropRisk assumed = new(
-            costs.Model(budget), new Triangular(settings.PriceLow, 1.0, settings.PriceHigh), new Triangular(settings.YieldLow, 1.0, settings.YieldHigh),
-            settings.PriceYieldCorrelation ?? 0.0, settings.PriceYieldCorrelation is null ? "too few plantings to tell, taken as 0" : "set by the user")
+            costs.Model(budget),
+            new Triangular(settings.PriceLow, 1.0, settings.PriceHigh),
+            new Triangular(settings.YieldLow, 1.0, settings.YieldHigh),
+            settings.PriceYieldCorrelation ?? 0.0,
+            settings.PriceYieldCorrelation is null ? "too few plantings to tell, taken as 0" : "set by the user"
+        )
         {
             Seasons = seasons,
         };
@@ -43,27 +47,58 @@ public sealed record CropRisk(SensitivityModel Model, Distribution Price, Distri
         double priceNow = (double)(budget.AveragePrice.Value ?? 0m);
         List<CropSeason> sold = [.. seasons.Where(season => season.Price > 0.0)];
         string? why = budget.Known.NoFullNetReturn
-            ?? (seasons.Count < settings.LeastSeasons || sold.Count < settings.LeastSeasons ? $"{Math.Min(seasons.Count, sold.Count)} of {settings.LeastSeasons} seasons it takes are on record" : null)
+            ?? (
+                seasons.Count < settings.LeastSeasons || sold.Count < settings.LeastSeasons
+                    ? $"{Math.Min(seasons.Count, sold.Count)} of {settings.LeastSeasons} seasons it takes are on record"
+                    : null
+            )
             ?? (yieldNow <= 0.0 || priceNow <= 0.0 ? "nothing of it was picked and sold in the season reviewed" : null);
-        return why is not null ? assumed with { WhyNoChance = why } : FromSeasons(assumed, [.. seasons], sold, (yieldNow, priceNow), budget, settings);
+        return why is not null
+            ? assumed with
+            {
+                WhyNoChance = why,
+            }
+            : FromSeasons(assumed, [.. seasons], sold, (yieldNow, priceNow), budget, settings);
     }
 
-    private static CropRisk FromSeasons(CropRisk assumed, List<CropSeason> seasons, List<CropSeason> sold, (double Yield, double Price) now, EnterpriseBudget budget, SimulationSettings settings)
+    private static CropRisk FromSeasons(
+        CropRisk assumed,
+        List<CropSeason> seasons,
+        List<CropSeason> sold,
+        (double Yield, double Price) now,
+        EnterpriseBudget budget,
+        SimulationSettings settings
+    )
     {
         SeasonSpread yield = new(
             seasons.Average(season => season.Yield) / now.Yield,
-            VarianceComponents.Of(seasons.Select(season => Relative(season.PlantingYields, season.Yield, now.Yield))), SquaredParts(budget.Enterprises.Select(one => one.BedFeet.Value)));
+            VarianceComponents.Of(seasons.Select(season => Relative(season.PlantingYields, season.Yield, now.Yield))),
+            SquaredParts(budget.Enterprises.Select(one => one.BedFeet.Value))
+        );
         SeasonSpread price = new(
             sold.Average(season => season.Price!.Value) / now.Price,
-            VarianceComponents.Of(sold.Select(season => Relative(season.PlantingPrices, season.Price!.Value, now.Price))), SquaredParts(budget.Enterprises.Select(one => one.Sold)));
+            VarianceComponents.Of(sold.Select(season => Relative(season.PlantingPrices, season.Price!.Value, now.Price))),
+            SquaredParts(budget.Enterprises.Select(one => one.Sold))
+        );
         CropRisk risk = assumed with { Price = price, Yield = yield, MarketPart = price.SeasonPart, WeatherPart = yield.SeasonPart };
         List<(double, double)> pairs = [.. sold.Select(season => (season.Price!.Value, season.Yield))];
-        return settings.PriceYieldCorrelation is not null || pairs.Count < LeastPairs ? risk with { CorrelationSource = settings.PriceYieldCorrelation is null ? "too few seasons to tell, taken as 0" : risk.CorrelationSource }
-            : risk with { Correlation = Math.Clamp(Copula.CorrelationOf(Copula.Spearman(pairs)), -0.95, 0.95), CorrelationSource = $"rank correlation of {pairs.Count} seasons" };
+        return settings.PriceYieldCorrelation is not null || pairs.Count < LeastPairs
+            ? risk with
+            {
+                CorrelationSource = settings.PriceYieldCorrelation is null ? "too few seasons to tell, taken as 0" : risk.CorrelationSource,
+            }
+            : risk with
+            {
+                Correlation = Math.Clamp(Copula.CorrelationOf(Copula.Spearman(pairs)), -0.95, 0.95),
+                CorrelationSource = $"rank correlation of {pairs.Count} seasons",
+            };
     }
 
-    /// <summary>The plantings of a season relative to the reviewed one; the season as a whole where nothing tells plantings apart.</summary>
-    private static double[] Relative(IReadOnlyList<double> plantings, double season, double now) => plantings.Count > 0 ? [.. plantings.Select(value => value / now)] : [season / now];
+    /// <summary>
+    /// The plantings of a season relative to the reviewed one; the season as a whole where nothing tells plantings apart.
+    /// </summary>
+    private static double[] Relative(IReadOnlyList<double> plantings, double season, double now) =>
+        plantings.Count > 0 ? [.. plantings.Select(value => value / now)] : [season / now];
 
     private static double SquaredParts(IEnumerable<decimal> sizes)
     {

@@ -28,8 +28,8 @@ public abstract class Distribution
 }
 
 /// <summary>
-/// Triangular between a low and a high with a most likely value: mean (a + b + c) / 3, variance (a^2 + b^2 + c^2 - ab - ac - bc) / 18. Source: Johnson, "The triangular distribution as a
-/// proxy for the beta distribution in risk analysis", The Statistician 46(3), 1997.
+/// Triangular between a low and a high with a most likely value: mean (a + b + c) / 3, variance (a^2 + b^2 + c^2 - ab - ac - bc) / 18.
+/// Source: Johnson, "The triangular distribution as a proxy for the beta distribution in risk analysis", The Statistician 46(3), 1997.
 /// </summary>
 public sealed class Triangular : Distribution
 {
@@ -42,7 +42,10 @@ public sealed class Triangular : Distribution
     {
         if (!(low <= mode && mode <= high && low < high))
         {
-            throw new ArgumentException(Notation.Default.Text($"A triangular distribution needs low <= mode <= high and low < high, not {low}, {mode}, {high}."), nameof(mode));
+            throw new ArgumentException(
+                Notation.Default.Text($"A triangular distribution needs low <= mode <= high and low < high, not {low}, {mode}, {high}."),
+                nameof(mode)
+            );
         }
 
         Low = low;

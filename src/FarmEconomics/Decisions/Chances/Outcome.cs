@@ -8,7 +8,13 @@ public sealed class Outcome
     private readonly double[] draws;
     private readonly Lazy<double[]> sorted;
 
-    internal Outcome(string name, double[] draws, double bedFootWeeks, IReadOnlyList<(int CropYear, Money NetReturn)>? years = null, string? whyNoChance = null)
+    internal Outcome(
+        string name,
+        double[] draws,
+        double bedFootWeeks,
+        IReadOnlyList<(int CropYear, Money NetReturn)>? years = null,
+        string? whyNoChance = null
+    )
     {
         Name = name;
         Years = years ?? [];
@@ -24,7 +30,9 @@ public sealed class Outcome
     /// <summary>Why nothing was drawn and no chance is told: then <see cref="Years"/> stand for themselves. Null where one is.</summary>
     public string? WhyNoChance { get; }
 
-    /// <summary>Net return of the seasons recorded whole, each in its own money, oldest first; those whose net return isn't known are left out.</summary>
+    /// <summary>
+    /// Net return of the seasons recorded whole, each in its own money, oldest first; those whose net return isn't known are left out.
+    /// </summary>
     public IReadOnlyList<(int CropYear, Money NetReturn)> Years { get; }
 
     /// <summary>In how many of <see cref="Years"/> the net return was below 0.</summary>
@@ -66,7 +74,10 @@ public sealed class Outcome
         }
     }
 
-    /// <summary>A percentile, to the cent: straight lines between the sorted draws (definition 7 of Hyndman and Fan, "Sample quantiles in statistical packages", The American Statistician 50(4), 1996).</summary>
+    /// <summary>
+    /// A percentile, to the cent: straight lines between the sorted draws (definition 7 of Hyndman and Fan, "Sample quantiles in
+    /// statistical packages", The American Statistician 50(4), 1996).
+    /// </summary>
     /// <param name="fraction">0 to 1.</param>
     /// <returns>The money.</returns>
     /// <exception cref="InvalidOperationException">Nothing was drawn; see <see cref="WhyNoChance"/>.</exception>
@@ -80,5 +91,6 @@ public sealed class Outcome
         return Money.Rounded((decimal)value);
     }
 
-    private double[] Drawn() => draws.Length > 0 ? draws : throw new InvalidOperationException($"{Name} has no simulated seasons: {WhyNoChance}.");
+    private double[] Drawn() =>
+        draws.Length > 0 ? draws : throw new InvalidOperationException($"{Name} has no simulated seasons: {WhyNoChance}.");
 }

@@ -3,9 +3,9 @@ using System.Numerics;
 namespace FarmEconomics.Decisions.Chances;
 
 /// <summary>
-/// The one source of chance: xoshiro256** 1.0 seeded through SplitMix64 (Blackman and Vigna, "Scrambled linear pseudorandom number generators", 2021; both
-/// published in the public domain). Same seed and stream, same numbers, on every machine and in any order of use. Not safe to share between threads: every
-/// crop gets a stream of its own.
+/// The one source of chance: xoshiro256** 1.0 seeded through SplitMix64 (Blackman and Vigna, "Scrambled linear pseudorandom number
+/// generators", 2021; both published in the public domain). Same seed and stream, same numbers, on every machine and in any order of use.
+/// Not safe to share between threads: every crop gets a stream of its own.
 /// </summary>
 public sealed class SeededRandom
 {
@@ -56,7 +56,10 @@ public sealed class SeededRandom
     /// <returns>The number.</returns>
     public double NextUniform() => ((Next() >> 12) + 0.5) * (1.0 / (1UL << 52));
 
-    /// <summary>A standard normal number, by the polar method (Marsaglia and Bray, "A convenient method for generating normal variables", SIAM Review 6(3), 1964).</summary>
+    /// <summary>
+    /// A standard normal number, by the polar method (Marsaglia and Bray, "A convenient method for generating normal variables", SIAM
+    /// Review 6(3), 1964).
+    /// </summary>
     /// <returns>The number.</returns>
     public double NextNormal()
     {
@@ -94,7 +97,9 @@ public sealed class SeededRandom
         }
     }
 
-    /// <summary>FNV-1a over the lower-case text, 64 bits (Fowler, Noll and Vo): a hash that is the same in every run, unlike string.GetHashCode.</summary>
+    /// <summary>
+    /// FNV-1a over the lower-case text, 64 bits (Fowler, Noll and Vo): a hash that is the same in every run, unlike string.GetHashCode.
+    /// </summary>
     private static ulong Fnv1a(string text)
     {
         ulong hash = 14695981039346656037UL;

@@ -3,7 +3,10 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Chances;
 
-/// <summary>Many seasons drawn for every crop, and the farm's net return in each. The same seed gives the same numbers in every run, whatever the crops' order.</summary>
+/// <summary>
+/// Many seasons drawn for every crop, and the farm's net return in each. The same seed gives the same numbers in every run, whatever the
+/// crops' order.
+/// </summary>
 public sealed class Simulation
 {
     /// <summary>The stream of the season's weather.</summary>
@@ -84,7 +87,10 @@ public sealed class Simulation
             return new Outcome("farm", [], 0.0, years, crops.FirstOrDefault()?.WhyNoChance ?? "there is no crop");
         }
 
-        double still = Enumerable.Range(0, crops.Length).Where(k => crops[k].WhyNoChance is not null).Sum(k => (double)risks[k].Model.NetReturn(1m, 1m));
+        double still = Enumerable
+            .Range(0, crops.Length)
+            .Where(k => crops[k].WhyNoChance is not null)
+            .Sum(k => (double)risks[k].Model.NetReturn(1m, 1m));
         double[] farm = new double[settings.Draws];
         Array.Fill(farm, still);
         foreach (Outcome crop in crops.Where(crop => crop.WhyNoChance is null))
@@ -143,7 +149,10 @@ public sealed class Simulation
     private static Outcome Draw(CropRisk risk, double[] weather, double[] market, SimulationSettings settings)
     {
         SensitivityModel model = risk.Model;
-        List<(int, Money)> years = [.. risk.Seasons.Where(season => season.NetReturn is not null).Select(season => (season.CropYear, season.NetReturn!.Value))];
+        List<(int, Money)> years =
+        [
+            .. risk.Seasons.Where(season => season.NetReturn is not null).Select(season => (season.CropYear, season.NetReturn!.Value)),
+        ];
         if (risk.WhyNoChance is not null)
         {
             return new Outcome(model.Name, [], (double)model.BedFootWeeks.Value, years, risk.WhyNoChance);
@@ -155,7 +164,8 @@ public sealed class Simulation
         double shared = Math.Sqrt(settings.SharedWeather * risk.WeatherPart);
         double sharedMarket = Math.Sqrt(settings.SharedMarket * risk.MarketPart);
 
-        // What the market moves for all crops has nothing to do with this crop's yield: the rest hangs together the more, so that price and yield have the wanted correlation.
+        // What the market moves for all crops has nothing to do with this crop's yield: the rest hangs together the more, so that price and
+        // yield have the wanted correlation.
         double own = Math.Clamp(risk.Correlation / Math.Sqrt(1.0 - (sharedMarket * sharedMarket)), -1.0, 1.0);
         SeededRandom random = new(settings.Seed, model.Name);
         double[] net = new double[weather.Length];

@@ -9,31 +9,47 @@ public sealed record SimulationSettings
     /// <summary>Draws, 100 or more.</summary>
     public int Draws { get; init; } = 10_000;
 
-    /// <summary>Draw from the farm's own seasons where there are enough of them, else tell no chance; false: the triangles below for every crop.</summary>
+    /// <summary>
+    /// Draw from the farm's own seasons where there are enough of them, else tell no chance; false: the triangles below for every crop.
+    /// </summary>
     public bool FromOwnRecords { get; init; } = true;
 
-    /// <summary>Lowest price factor of the triangular. Default: the 30 % drop of the published pessimistic rule, see <see cref="SensitivityCase.Pessimistic"/>.</summary>
+    /// <summary>
+    /// Lowest price factor of the triangular. Default: the 30 % drop of the published pessimistic rule, see
+    /// <see cref="SensitivityCase.Pessimistic"/>.
+    /// </summary>
     public double PriceLow { get; init; } = 0.70;
 
     /// <summary>Highest price factor of the triangular. Default: 20 % more, our own assumption.</summary>
     public double PriceHigh { get; init; } = 1.20;
 
-    /// <summary>Lowest yield factor of the triangular. Default: 40 % less, our own assumption: the 20 % of the published rule is for a one-in-ten case, not the worst.</summary>
+    /// <summary>
+    /// Lowest yield factor of the triangular. Default: 40 % less, our own assumption: the 20 % of the published rule is for a one-in-ten
+    /// case, not the worst.
+    /// </summary>
     public double YieldLow { get; init; } = 0.60;
 
     /// <summary>Highest yield factor of the triangular. Default: 20 % more, our own assumption.</summary>
     public double YieldHigh { get; init; } = 1.20;
 
-    /// <summary>Correlation of a crop's price and yield in the copula, -0.95 to 0.95; null: from the crop's own seasons where there are at least eight, else 0.</summary>
+    /// <summary>
+    /// Correlation of a crop's price and yield in the copula, -0.95 to 0.95; null: from the crop's own seasons where there are at least
+    /// eight, else 0.
+    /// </summary>
     public double? PriceYieldCorrelation { get; init; }
 
-    /// <summary>Correlation of yields between crops, 0 to 0.95: one season's weather for all. Our own assumption; without any, the farm's spread looks too small.</summary>
+    /// <summary>
+    /// Correlation of yields between crops, 0 to 0.95: one season's weather for all. Our own assumption; without any, the farm's spread
+    /// looks too small.
+    /// </summary>
     public double SharedWeather { get; init; } = 0.25;
 
     /// <summary>Correlation of prices between crops, 0 to 0.95: one season's market for all. Our own assumption.</summary>
     public double SharedMarket { get; init; } = 0.25;
 
-    /// <summary>Seasons recorded whole that it takes to tell a chance of a crop, 3 or more; with fewer its years are told instead. Our own.</summary>
+    /// <summary>
+    /// Seasons recorded whole that it takes to tell a chance of a crop, 3 or more; with fewer its years are told instead. Our own.
+    /// </summary>
     public int LeastSeasons { get; init; } = 4;
 
     /// <summary>How much prices rose a year, in percent, above -100; null: as the farm's list prices say.</summary>

@@ -19,7 +19,10 @@ internal sealed class BedTime
         end = season.Settings.EndOf(season.CropYear);
     }
 
-    /// <summary>The time one bed is free when a planting isn't there: from the planting that left before to the one that comes after, inside the crop year.</summary>
+    /// <summary>
+    /// The time one bed is free when a planting isn't there: from the planting that left before to the one that comes after, inside the
+    /// crop year.
+    /// </summary>
     internal sealed record Gap(Bed Bed, decimal BedFeet, DateOnly From, DateOnly To);
 
     /// <summary>The gaps a crop leaves, one per row of its plantings.</summary>
@@ -50,8 +53,8 @@ internal sealed class BedTime
     }
 
     /// <summary>
-    /// Bed-feet of a crop that fit into gaps with the dates its plantings had that season, under the same cover: as many plantings one after the other as a gap holds, each on all of the gap's feet.
-    /// Gaps of one bed that overlap stand on different feet.
+    /// Bed-feet of a crop that fit into gaps with the dates its plantings had that season, under the same cover: as many plantings one
+    /// after the other as a gap holds, each on all of the gap's feet. Gaps of one bed that overlap stand on different feet.
     /// </summary>
     internal decimal FittingFeet(IReadOnlyList<Gap> gaps, EnterpriseBudget crop)
     {
@@ -90,29 +93,56 @@ internal sealed class BedTime
     {
         if (!staysOf.TryGetValue(crop, out List<BedStay>? stays))
         {
-            staysOf[crop] = stays = [.. crop.Enterprises.Where(one => one.Harvested > 0m).SelectMany(one => one.Stays).OrderBy(row => row.Out).ThenBy(row => row.In)];
+            staysOf[crop] = stays = [
+                .. crop
+                    .Enterprises.Where(one => one.Harvested > 0m)
+                    .SelectMany(one => one.Stays)
+                    .OrderBy(row => row.Out)
+                    .ThenBy(row => row.In),
+            ];
         }
 
         return stays;
     }
 
-    /// <summary>How many more bed-feet of a crop there is room for: day by day under its covers, free bed-feet over its own, the tightest day counts.</summary>
+    /// <summary>
+    /// How many more bed-feet of a crop there is room for: day by day under its covers, free bed-feet over its own, the tightest day
+    /// counts.
+    /// </summary>
     internal decimal RoomFor(EnterpriseBudget crop)
     {
         decimal growth = decimal.MaxValue;
-        foreach (string cover in crop.Enterprises.SelectMany(one => one.Stays).Select(row => row.Bed.Structure).Distinct(StringComparer.OrdinalIgnoreCase))
+        foreach (
+            string cover in crop
+                .Enterprises.SelectMany(one => one.Stays)
+                .Select(row => row.Bed.Structure)
+                .Distinct(StringComparer.OrdinalIgnoreCase)
+        )
         {
-            List<BedRow> beds = season.Records.Tables.Beds.FindAll(row => IsUnder(string.IsNullOrWhiteSpace(row.Structure) ? "open field" : row.Structure.Trim(), cover));
+            List<BedRow> beds = season.Records.Tables.Beds.FindAll(row =>
+                IsUnder(string.IsNullOrWhiteSpace(row.Structure) ? "open field" : row.Structure.Trim(), cover)
+            );
             List<BedStay> rows = season.Trace.Stays.Where(row => IsUnder(row.Bed.Structure, cover)).ToList();
-            List<(DateOnly From, DateOnly To, decimal Feet)> own = crop.Enterprises
-                .SelectMany(one => one.Stays.Where(row => IsUnder(row.Bed.Structure, cover)).Select(row => (Stay: WeeklyUse.Stay(season, one, row), row.BedFeet)))
-                .Select(item => (item.Stay.From, item.Stay.To, item.BedFeet)).ToList();
-            foreach (DateOnly day in own.SelectMany(item => new[] { item.From, item.To.AddDays(-1) }).Concat(rows.Select(row => row.In)).Distinct())
+            List<(DateOnly From, DateOnly To, decimal Feet)> own = crop
+                .Enterprises.SelectMany(one =>
+                    one.Stays.Where(row => IsUnder(row.Bed.Structure, cover))
+                        .Select(row => (Stay: WeeklyUse.Stay(season, one, row), row.BedFeet))
+                )
+                .Select(item => (item.Stay.From, item.Stay.To, item.BedFeet))
+                .ToList();
+            foreach (
+                DateOnly day in own.SelectMany(item => new[] { item.From, item.To.AddDays(-1) })
+                    .Concat(rows.Select(row => row.In))
+                    .Distinct()
+            )
             {
                 decimal held = own.Where(item => item.From <= day && day < item.To).Sum(item => item.Feet);
                 if (held > 0m)
                 {
-                    decimal all = beds.Where(bed => (bed.From is null || bed.From <= day) && (bed.To is null || bed.To >= day)).Sum(bed => bed.LengthFt * ((bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn));
+                    decimal all = beds.Where(bed => (bed.From is null || bed.From <= day) && (bed.To is null || bed.To >= day))
+                        .Sum(bed =>
+                            bed.LengthFt * ((bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn)
+                        );
                     growth = Math.Min(growth, Math.Max(0m, all - rows.Where(row => row.IsInBed(day)).Sum(row => row.BedFeet)) / held);
                 }
             }

@@ -24,8 +24,8 @@ public enum ChangeKind
 /// <param name="Feet">Bed-feet, for shrink and grow; above 0.</param>
 /// <param name="Replacement">The crop that takes its place, for swap.</param>
 /// <param name="Elasticity">
-/// Price elasticity of demand in every channel, by size: 2 means 2% more sold for a price 1% lower. Null: each channel's own, 2 unless it says otherwise. Not 0; the sign doesn't matter to the user, who may
-/// write -2. Boxes and the household take nothing more at any price.
+/// Price elasticity of demand in every channel, by size: 2 means 2% more sold for a price 1% lower. Null: each channel's own, 2 unless it
+/// says otherwise. Not 0; the sign doesn't matter to the user, who may write -2. Boxes and the household take nothing more at any price.
 /// </param>
 public sealed record Change(ChangeKind Kind, string Crop, decimal Feet = 0m, string? Replacement = null, decimal? Elasticity = null)
 {

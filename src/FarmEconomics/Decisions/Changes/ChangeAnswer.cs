@@ -22,13 +22,17 @@ public sealed record Fit(string Crop, decimal BedFeet, decimal Growth, PartialBu
 /// <param name="Change">What the swap does to the farm's net return.</param>
 public sealed record Mix(IReadOnlyList<(string Crop, decimal BedFeet)> Crops, Money Change);
 
-/// <summary>A change judged: the partial budget, cash and hours, both answers, what moves, what is freed, and what could take its place.</summary>
+/// <summary>
+/// A change judged: the partial budget, cash and hours, both answers, what moves, what is freed, and what could take its place.
+/// </summary>
 public sealed record ChangeAnswer
 {
     /// <summary>The change, with the crops' names as the records have them.</summary>
     public required Change Change { get; init; }
 
-    /// <summary>Why what comes or goes isn't known: a crop of the change has no price for a part of it. Null where it is; else only the costs count.</summary>
+    /// <summary>
+    /// Why what comes or goes isn't known: a crop of the change has no price for a part of it. Null where it is; else only the costs count.
+    /// </summary>
     public string? WhyUnknown { get; init; }
 
     /// <summary>The partial budget: avoidable cost only.</summary>
@@ -40,19 +44,25 @@ public sealed record ChangeAnswer
     /// <summary>What refilling the boxes takes.</summary>
     public required Refill Refill { get; init; }
 
-    /// <summary>What full cost would make of it: the same, with fixed cost and trips counted as if they came and went with the beds, and share payments with the crop.</summary>
+    /// <summary>
+    /// What full cost would make of it: the same, with fixed cost and trips counted as if they came and went with the beds, and share
+    /// payments with the crop.
+    /// </summary>
     public required Money FullCostChange { get; init; }
 
     /// <summary>What the change does to the farm: the partial budget's net change.</summary>
     public Money AvoidableChange => Partial.NetChange;
 
     /// <summary>True when full and avoidable cost point different ways.</summary>
-    public bool Disagree => (FullCostChange.Amount > 0m && AvoidableChange.Amount < 0m) || (FullCostChange.Amount < 0m && AvoidableChange.Amount > 0m);
+    public bool Disagree =>
+        (FullCostChange.Amount > 0m && AvoidableChange.Amount < 0m) || (FullCostChange.Amount < 0m && AvoidableChange.Amount > 0m);
 
     /// <summary>Cost that stays, by pool, on other shoulders. Each sums to 0, or to minus the trips no longer made.</summary>
     public required IReadOnlyList<MovedCost> Moved { get; init; }
 
-    /// <summary>Share payments that now stand to other crops' credit: by crop, or "other income" where boxes hold nothing else; sums to 0.</summary>
+    /// <summary>
+    /// Share payments that now stand to other crops' credit: by crop, or "other income" where boxes hold nothing else; sums to 0.
+    /// </summary>
     public required IReadOnlyList<(string To, Money Change)> SharesMoved { get; init; }
 
     /// <summary>Net return by crop, before and after, with cost and share payments moved; crops in the season's order.</summary>
@@ -62,8 +72,8 @@ public sealed record ChangeAnswer
     public required IReadOnlyDictionary<string, string> CropsUnknown { get; init; }
 
     /// <summary>
-    /// What changes outside the crops: cost that ends elsewhere, share payments without boxes, produce bought in. With the crops' changes it
-    /// sums to the net change.
+    /// What changes outside the crops: cost that ends elsewhere, share payments without boxes, produce bought in. With the crops' changes
+    /// it sums to the net change.
     /// </summary>
     public required IReadOnlyList<(string What, Money Change)> Elsewhere { get; init; }
 
@@ -73,7 +83,9 @@ public sealed record ChangeAnswer
     /// <summary>The bed-feet that come: what the user said, or what fits; 0 for drop and shrink.</summary>
     public required decimal FeetAdded { get; init; }
 
-    /// <summary>True when the replacement's plantings don't fit the freed time under that cover, so it was taken bed-foot for bed-foot.</summary>
+    /// <summary>
+    /// True when the replacement's plantings don't fit the freed time under that cover, so it was taken bed-foot for bed-foot.
+    /// </summary>
     public required bool ReplacementDoesNotFit { get; init; }
 
     /// <summary>The part of what is grown more that sells below today's price, 0 to 1; 0 where nothing more is grown.</summary>
@@ -82,7 +94,9 @@ public sealed record ChangeAnswer
     /// <summary>The part of what is grown more that no channel takes, 0 to 1.</summary>
     public required decimal NotTaken { get; init; }
 
-    /// <summary>The elasticity at which what is grown more stops paying, where channels' elasticities decide it; not available where they don't.</summary>
+    /// <summary>
+    /// The elasticity at which what is grown more stops paying, where channels' elasticities decide it; not available where they don't.
+    /// </summary>
     public required Result TurnsAtElasticity { get; init; }
 
     /// <summary>Bed-foot-weeks and hours freed, week by week; empty when nothing is.</summary>

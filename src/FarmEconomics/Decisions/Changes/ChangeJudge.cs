@@ -5,7 +5,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Changes;
 
 /// <summary>
-/// Judges changes against a season as it was, by what <see cref="AvoidableCost"/> says goes; fixed cost and trips stay on the farm and move onto the other crops.
+/// Judges changes against a season as it was, by what <see cref="AvoidableCost"/> says goes; fixed cost and trips stay on the farm and move
+/// onto the other crops.
 /// </summary>
 public sealed class ChangeJudge
 {
@@ -36,7 +37,8 @@ public sealed class ChangeJudge
     /// <summary>Judges a change.</summary>
     /// <param name="change">The change.</param>
     /// <returns>The answer.</returns>
-    /// <exception cref="ArgumentException">A crop has no planting in the season, a crop is swapped for itself, bed-feet aren't above 0 or more than there are, or the elasticity is 0.</exception>
+    /// <exception cref="ArgumentException">A crop has no planting in the season, a crop is swapped for itself, bed-feet aren't above 0 or
+    /// more than there are, or the elasticity is 0.</exception>
     public ChangeAnswer Judge(Change change)
     {
         ArgumentNullException.ThrowIfNull(change);
@@ -51,7 +53,11 @@ public sealed class ChangeJudge
         {
             Gone = Gone(change, crop),
             Grown = change.Kind == ChangeKind.Grow ? crop : replacement,
-            Feet = change.Kind == ChangeKind.Grow ? change.Feet : replacement is null ? 0m : fitting > 0m ? fitting : crop.Sums.BedFeet.Value,
+            Feet =
+                change.Kind == ChangeKind.Grow ? change.Feet
+                : replacement is null ? 0m
+                : fitting > 0m ? fitting
+                : crop.Sums.BedFeet.Value,
             Elasticity = change.Elasticity,
         };
         ChangeOutcome effect = new(costs, parts, parts.Grown is null ? null : GrowthOf(parts.Grown, change.Elasticity));
@@ -70,7 +76,9 @@ public sealed class ChangeJudge
             Moved = effect.Moved,
             SharesMoved = effect.SharesMoved,
             Crops = effect.After(partial),
-            CropsUnknown = season.Crops.Where(other => other.Known.Value is not null).ToDictionary(other => other.Name, other => other.Known.Value!),
+            CropsUnknown = season
+                .Crops.Where(other => other.Known.Value is not null)
+                .ToDictionary(other => other.Name, other => other.Known.Value!),
             Elsewhere = effect.Elsewhere,
             FeetGone = parts.Gone is null ? 0m : parts.Gone.Part * crop.Sums.BedFeet.Value,
             FeetAdded = parts.Feet,
@@ -100,9 +108,15 @@ public sealed class ChangeJudge
         return hours.Of(partial, Scaled(budget, 1m, withTrips: true), [], Undated(parts, 0m));
     }
 
-    /// <summary>The same beside changes made before: without crops that go, and with what others have given to the market already.</summary>
-    internal Mix? BestMix(EnterpriseBudget crop, decimal? elasticity, IReadOnlySet<string> gone, IReadOnlyDictionary<string, decimal> already) =>
-        BestMix(beds.GapsOf(crop), crop, elasticity, gone, already);
+    /// <summary>
+    /// The same beside changes made before: without crops that go, and with what others have given to the market already.
+    /// </summary>
+    internal Mix? BestMix(
+        EnterpriseBudget crop,
+        decimal? elasticity,
+        IReadOnlySet<string> gone,
+        IReadOnlyDictionary<string, decimal> already
+    ) => BestMix(beds.GapsOf(crop), crop, elasticity, gone, already);
 
     /// <summary>Cash, hours and value with a mix of crops in the place of another.</summary>
     internal MeansChange WithMix(string crop, Mix mix, decimal? elasticity, IReadOnlyDictionary<string, decimal> already)
@@ -115,16 +129,39 @@ public sealed class ChangeJudge
         foreach ((string name, decimal feet) in mix.Crops)
         {
             EnterpriseBudget other = Find(name);
-            ChangeOutcome effect = new(costs, new ChangeParts { Grown = other, Feet = feet, FeetBefore = already.GetValueOrDefault(name), Elasticity = elasticity }, GrowthOf(other, elasticity));
+            ChangeOutcome effect = new(
+                costs,
+                new ChangeParts
+                {
+                    Grown = other,
+                    Feet = feet,
+                    FeetBefore = already.GetValueOrDefault(name),
+                    Elasticity = elasticity,
+                },
+                GrowthOf(other, elasticity)
+            );
             budgets.Add(effect.Budget(""));
             taken.AddRange(Scaled(other, effect.Growth, withTrips: false));
             (decimal h, decimal o) = HoursShift.Undated(costs, other);
             (hired, own) = (hired - (h * effect.Growth), own - (o * effect.Growth));
         }
 
-        PartialBudget all = new("", [.. budgets.SelectMany(one => one.AddedReturns)], [.. budgets.SelectMany(one => one.ReducedCosts)], [.. budgets.SelectMany(one => one.AddedCosts)], [.. budgets.SelectMany(one => one.ReducedReturns)]);
-        IEnumerable<WeeklyUse> together = taken.GroupBy(week => week.Monday).Select(week => new WeeklyUse(
-            week.Key, week.Sum(one => one.BedFootWeeks), week.Sum(one => one.Hours), week.Sum(one => one.HiredHours), week.Sum(one => one.OwnHours)));
+        PartialBudget all = new(
+            "",
+            [.. budgets.SelectMany(one => one.AddedReturns)],
+            [.. budgets.SelectMany(one => one.ReducedCosts)],
+            [.. budgets.SelectMany(one => one.AddedCosts)],
+            [.. budgets.SelectMany(one => one.ReducedReturns)]
+        );
+        IEnumerable<WeeklyUse> together = taken
+            .GroupBy(week => week.Monday)
+            .Select(week => new WeeklyUse(
+                week.Key,
+                week.Sum(one => one.BedFootWeeks),
+                week.Sum(one => one.Hours),
+                week.Sum(one => one.HiredHours),
+                week.Sum(one => one.OwnHours)
+            ));
         return hours.Of(all, Scaled(budget, 1m, withTrips: true), together, (hired, own));
     }
 
@@ -215,19 +252,45 @@ public sealed class ChangeJudge
                 ChangeParts parts = new() { Gone = costs.Avoidable.Without(crop), Grown = other, Feet = feet, Elasticity = elasticity };
                 ChangeOutcome effect = new(costs, parts, GrowthOf(other, elasticity));
                 PartialBudget swap = effect.Budget(new Change(ChangeKind.Swap, crop.Name, 0m, other.Name).Title);
-                fits.Add(new Fit(other.Name, feet, effect.Growth, swap, limits.Beyond(Difference(Scaled(other, effect.Growth, withTrips: false), Scaled(crop, 1m, withTrips: true)))));
+                fits.Add(
+                    new Fit(
+                        other.Name,
+                        feet,
+                        effect.Growth,
+                        swap,
+                        limits.Beyond(Difference(Scaled(other, effect.Growth, withTrips: false), Scaled(crop, 1m, withTrips: true)))
+                    )
+                );
             }
         }
 
         return [.. fits.OrderByDescending(fit => fit.Swap.NetChange.Amount).ThenBy(fit => fit.Crop, StringComparer.Ordinal)];
     }
 
-    private Mix? BestMix(List<BedTime.Gap> gaps, EnterpriseBudget crop, decimal? elasticity, IReadOnlySet<string>? gone = null, IReadOnlyDictionary<string, decimal>? already = null) =>
-        new MixFinder(beds, gaps, [.. Others(crop).Where(other => gone?.Contains(other.Name) != true).Select(other => (other, GrowthOf(other, elasticity)))], already).Best is { } best
-            ? best with { Change = Money.Rounded(best.Change.Amount) + costs.Avoidable.Without(crop).Change }
+    private Mix? BestMix(
+        List<BedTime.Gap> gaps,
+        EnterpriseBudget crop,
+        decimal? elasticity,
+        IReadOnlySet<string>? gone = null,
+        IReadOnlyDictionary<string, decimal>? already = null
+    ) =>
+        new MixFinder(
+            beds,
+            gaps,
+            [.. Others(crop).Where(other => gone?.Contains(other.Name) != true).Select(other => (other, GrowthOf(other, elasticity)))],
+            already
+        ).Best
+            is { } best
+            ? best with
+            {
+                Change = Money.Rounded(best.Change.Amount) + costs.Avoidable.Without(crop).Change,
+            }
             : null;
 
-    /// <summary>Crops that could stand elsewhere: of known value, and no perennials, whose years before the first harvest aren't in a season's records.</summary>
+    /// <summary>
+    /// Crops that could stand elsewhere: of known value, and no perennials, whose years before the first harvest aren't in a season's
+    /// records.
+    /// </summary>
     private IEnumerable<EnterpriseBudget> Others(EnterpriseBudget crop) => season.Crops.Where(other =>
         other != crop && other.Sums.BedFeet.Value > 0m && other.Known.Value is null && other.Crop?.Perennial != true);
 
@@ -238,7 +301,16 @@ public sealed class ChangeJudge
             weekly[(crop.Name, withTrips)] = weeks = WeeklyUse.Of(costs, crop, withTrips);
         }
 
-        return [.. weeks.Select(week => new WeeklyUse(week.Monday, week.BedFootWeeks * factor, week.Hours * factor, week.HiredHours * factor, week.OwnHours * factor))];
+        return
+        [
+            .. weeks.Select(week => new WeeklyUse(
+                week.Monday,
+                week.BedFootWeeks * factor,
+                week.Hours * factor,
+                week.HiredHours * factor,
+                week.OwnHours * factor
+            )),
+        ];
     }
 
     private static Dictionary<DateOnly, decimal> Difference(IReadOnlyList<WeeklyUse> taken, IReadOnlyList<WeeklyUse> freed)

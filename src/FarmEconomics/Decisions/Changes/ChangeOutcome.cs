@@ -60,8 +60,10 @@ internal sealed class ChangeOutcome
         get
         {
             decimal gone = -(parts.Gone?.Crops.Sum(crop => crop.NetReturn.Amount) ?? 0m) * (parts.Gone?.Part ?? 0m);
-            decimal more = growth is null ? 0m : Change(growth.Returns(parts.Feet, parts.FeetBefore), growth.Costs(parts.Feet, parts.FeetBefore)).Amount
-                - (Growth * costs.Of(parts.Grown!).Where(line => !line.IsAvoidable).Sum(line => line.Amount.Amount));
+            decimal more = growth is null
+                ? 0m
+                : Change(growth.Returns(parts.Feet, parts.FeetBefore), growth.Costs(parts.Feet, parts.FeetBefore)).Amount
+                    - (Growth * costs.Of(parts.Grown!).Where(line => !line.IsAvoidable).Sum(line => line.Amount.Amount));
             return Money.Rounded(gone + more);
         }
     }
@@ -71,27 +73,52 @@ internal sealed class ChangeOutcome
     {
         get
         {
-            IEnumerable<(string, Money)> cost = Moved.SelectMany(one => one.Moves).Where(move => season.FindBudget(move.To) is null).Select(move => ($"cost that ends with {move.To}", -move.Change));
-            IEnumerable<(string, Money)> paid = SharesMoved.Where(move => season.FindBudget(move.To) is null).Select(move => (move.To, move.Change));
-            IEnumerable<(string, Money)> filled = Refilled().Where(item => item.Crop is null || season.FindBudget(item.Crop.Name) is null)
-                .Select(item => (item.Crop is null ? "bought in for the boxes" : $"{item.Crop.Name} of another year in the boxes", -item.Lost));
-            return [.. cost.Concat(paid).Concat(filled).GroupBy(line => line.Item1, StringComparer.OrdinalIgnoreCase)
-                .Select(group => (group.Key, Money.Sum(group.Select(line => line.Item2)))).Where(line => line.Item2 != Money.Zero)];
+            IEnumerable<(string, Money)> cost = Moved
+                .SelectMany(one => one.Moves)
+                .Where(move => season.FindBudget(move.To) is null)
+                .Select(move => ($"cost that ends with {move.To}", -move.Change));
+            IEnumerable<(string, Money)> paid = SharesMoved
+                .Where(move => season.FindBudget(move.To) is null)
+                .Select(move => (move.To, move.Change));
+            IEnumerable<(string, Money)> filled = Refilled()
+                .Where(item => item.Crop is null || season.FindBudget(item.Crop.Name) is null)
+                .Select(item =>
+                    (item.Crop is null ? "bought in for the boxes" : $"{item.Crop.Name} of another year in the boxes", -item.Lost)
+                );
+            return
+            [
+                .. cost.Concat(paid)
+                    .Concat(filled)
+                    .GroupBy(line => line.Item1, StringComparer.OrdinalIgnoreCase)
+                    .Select(group => (group.Key, Money.Sum(group.Select(line => line.Item2))))
+                    .Where(line => line.Item2 != Money.Zero),
+            ];
         }
     }
 
-    internal PartialBudget Budget(string title) => new(
-        title,
-        growth is null ? [] : [.. growth.Returns(parts.Feet, parts.FeetBefore)],
-        parts.Gone?.Costs ?? [],
-        [.. growth?.Costs(parts.Feet, parts.FeetBefore) ?? [], .. RefillLines(RefillSource.BoughtIn, "bought in for the boxes", Means.Cash)],
-        [
-            .. parts.Gone?.Returns ?? [],
-            .. RefillLines(RefillSource.Sold, "put into the boxes instead of being sold, at the price less fee and packaging", Means.Cash),
-            .. RefillLines(RefillSource.Household, "put into the boxes instead of being eaten at home", Means.Value),
-        ]);
+    internal PartialBudget Budget(string title) =>
+        new(
+            title,
+            growth is null ? [] : [.. growth.Returns(parts.Feet, parts.FeetBefore)],
+            parts.Gone?.Costs ?? [],
+            [
+                .. growth?.Costs(parts.Feet, parts.FeetBefore) ?? [],
+                .. RefillLines(RefillSource.BoughtIn, "bought in for the boxes", Means.Cash),
+            ],
+            [
+                .. parts.Gone?.Returns ?? [],
+                .. RefillLines(
+                    RefillSource.Sold,
+                    "put into the boxes instead of being sold, at the price less fee and packaging",
+                    Means.Cash
+                ),
+                .. RefillLines(RefillSource.Household, "put into the boxes instead of being eaten at home", Means.Value),
+            ]
+        );
 
-    /// <summary>Net return of each crop before and after. What the others don't explain is the grown crop's own, or the dropped one's.</summary>
+    /// <summary>
+    /// Net return of each crop before and after. What the others don't explain is the grown crop's own, or the dropped one's.
+    /// </summary>
     internal List<(string Crop, Money Before, Money After)> After(PartialBudget partial)
     {
         Dictionary<string, Money> changes = season.Crops.ToDictionary(crop => crop.Name, _ => Money.Zero, StringComparer.OrdinalIgnoreCase);
@@ -133,11 +160,20 @@ internal sealed class ChangeOutcome
 
     private IReadOnlyList<RefillItem> Refilled() => parts.Gone?.Refill.Items ?? [];
 
-    private static Money Change(IEnumerable<PartialBudgetLine> returns, IEnumerable<PartialBudgetLine> costs) => PartialBudget.Sum(returns) - PartialBudget.Sum(costs);
+    private static Money Change(IEnumerable<PartialBudgetLine> returns, IEnumerable<PartialBudgetLine> costs) =>
+        PartialBudget.Sum(returns) - PartialBudget.Sum(costs);
 
-    private IEnumerable<PartialBudgetLine> RefillLines(RefillSource source, string what, Means kind) => Refilled().Where(item => item.Source == source)
-        .GroupBy(item => item.Crop?.Name).Select(group => new PartialBudgetLine(group.Key is null ? what : $"{group.Key}: {what}", Money.Sum(group.Select(item => item.Lost)), kind))
-        .Where(line => line.Amount != Money.Zero).OrderByDescending(line => line.Amount.Amount);
+    private IEnumerable<PartialBudgetLine> RefillLines(RefillSource source, string what, Means kind) =>
+        Refilled()
+            .Where(item => item.Source == source)
+            .GroupBy(item => item.Crop?.Name)
+            .Select(group => new PartialBudgetLine(
+                group.Key is null ? what : $"{group.Key}: {what}",
+                Money.Sum(group.Select(item => item.Lost)),
+                kind
+            ))
+            .Where(line => line.Amount != Money.Zero)
+            .OrderByDescending(line => line.Amount.Amount);
 
     private List<MovedCost> Move()
     {
@@ -175,14 +211,30 @@ internal sealed class ChangeOutcome
             return [];
         }
 
-        List<(string To, decimal Weight)> others = [.. season.Crops.Except(gone)
-            .Select(crop => (crop.Name, season.PartsOf(crop.Crop!).Where(part => part.Disposition.Channel.Kind == ChannelKind.Share).Sum(part => Math.Max(0m, part.ListValue.Amount))))];
+        List<(string To, decimal Weight)> others =
+        [
+            .. season
+                .Crops.Except(gone)
+                .Select(crop =>
+                    (
+                        crop.Name,
+                        season
+                            .PartsOf(crop.Crop!)
+                            .Where(part => part.Disposition.Channel.Kind == ChannelKind.Share)
+                            .Sum(part => Math.Max(0m, part.ListValue.Amount))
+                    )
+                ),
+        ];
         if (others.Sum(other => other.Weight) <= 0m)
         {
             others.Add(("payments for shares without boxes", 1m));
         }
 
         Money[] split = LargestRemainder.Split(paid, others.ConvertAll(other => other.Weight));
-        return [.. others.Select((other, i) => (other.To, split[i])).Where(move => move.Item2 != Money.Zero), .. gone.Select(crop => (crop.Name, -costs.Avoidable.ShareNet(crop)))];
+        return
+        [
+            .. others.Select((other, i) => (other.To, split[i])).Where(move => move.Item2 != Money.Zero),
+            .. gone.Select(crop => (crop.Name, -costs.Avoidable.ShareNet(crop))),
+        ];
     }
 }

@@ -29,11 +29,13 @@ internal sealed class CropGrowth
     internal decimal Growth(decimal feet) => feet / crop.Sums.BedFeet.Value;
 
     /// <summary>What so many bed-feet more sell, after others that are there already.</summary>
-    internal MoreSold Sold(decimal feet, decimal before = 0m) => before == 0m ? demand.Of(Growth(feet)) : demand.Of(Growth(before + feet)) - demand.Of(Growth(before));
+    internal MoreSold Sold(decimal feet, decimal before = 0m) =>
+        before == 0m ? demand.Of(Growth(feet)) : demand.Of(Growth(before + feet)) - demand.Of(Growth(before));
 
     /// <summary>What so many bed-feet more add to the farm's net return, unrounded.</summary>
     /// <param name="feet">Bed-feet more.</param>
-    /// <param name="todaysPriceOnly">True: as far as channels took as much before, at today's price; false: beyond it by elasticity.</param>
+    /// <param name="todaysPriceOnly">True: as far as channels took as much before, at today's price; false: beyond it by
+    /// elasticity.</param>
     internal decimal Gain(decimal feet, bool todaysPriceOnly = false)
     {
         MoreSold more = demand.Of(Growth(feet), todaysPriceOnly);

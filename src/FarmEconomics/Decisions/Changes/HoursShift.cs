@@ -19,13 +19,17 @@ public sealed record MeansChange(Money Cash, decimal HiredHours, decimal OwnHour
     /// <summary>Net change with own hours at their value.</summary>
     public Money Net => Cash + Value + OwnHoursValue;
 
-    /// <summary>What an own hour freed must bring elsewhere, or an own hour taken brings here, to make up for the cash; not available without own hours.</summary>
+    /// <summary>
+    /// What an own hour freed must bring elsewhere, or an own hour taken brings here, to make up for the cash; not available without own
+    /// hours.
+    /// </summary>
     public Result PerOwnHour => Result.Of(-WithoutOwnHours.Amount, OwnHours, "no own hours are freed or taken");
 }
 
 /// <summary>
-/// Whose hours a change frees or takes (docs/methods.md, section 16): freed hours of a week come off the hired hours logged that week first, then off own ones; hours taken are own up to the own
-/// limit (without one, the most ever worked in a week), then hired; all own where nobody is hired. Hours without a day stay whose they are. An hour that changes hands counts what a hired hour costs.
+/// Whose hours a change frees or takes (docs/methods.md, section 16): freed hours of a week come off the hired hours logged that week
+/// first, then off own ones; hours taken are own up to the own limit (without one, the most ever worked in a week), then hired; all own
+/// where nobody is hired. Hours without a day stay whose they are. An hour that changes hands counts what a hired hour costs.
 /// </summary>
 internal sealed class HoursShift
 {
@@ -40,8 +44,16 @@ internal sealed class HoursShift
         season = costs.Season;
         this.limits = limits;
         farm = WeeklyUse.OfFarm(season);
-        List<Charge> hired = [.. season.Trace.LaborByWindow[season.CropYear].Where(use => use.Kind == WorkerKind.Hired)
-            .Select(use => new Charge(use.Origin, use.Window, CostStream.HiredLabor, season.AmountOf(use) ?? Money.Zero) { Hours = use.Hours })];
+        List<Charge> hired =
+        [
+            .. season
+                .Trace.LaborByWindow[season.CropYear]
+                .Where(use => use.Kind == WorkerKind.Hired)
+                .Select(use => new Charge(use.Origin, use.Window, CostStream.HiredLabor, season.AmountOf(use) ?? Money.Zero)
+                {
+                    Hours = use.Hours,
+                }),
+        ];
         hires = hired.Sum(charge => charge.Hours) > 0m;
         hiredHour = Result.Of(hired.Sum(charge => charge.Amount.Amount), hired.Sum(charge => charge.Hours), "none").Value ?? 0m;
     }
@@ -51,16 +63,26 @@ internal sealed class HoursShift
     /// <param name="freed">Hours freed by week.</param>
     /// <param name="taken">Hours taken by week.</param>
     /// <param name="undated">Hours without a day, hired and own; freed positive.</param>
-    internal MeansChange Of(PartialBudget budget, IEnumerable<WeeklyUse> freed, IEnumerable<WeeklyUse> taken, (decimal Hired, decimal Own) undated)
+    internal MeansChange Of(
+        PartialBudget budget,
+        IEnumerable<WeeklyUse> freed,
+        IEnumerable<WeeklyUse> taken,
+        (decimal Hired, decimal Own) undated
+    )
     {
         (decimal hired, decimal own) = undated;
         decimal toHired = 0m;
-        foreach (IGrouping<DateOnly, (decimal Hired, decimal Own)> week in freed.Select(week => (week.Monday, Hours: (week.HiredHours, week.OwnHours)))
-            .Concat(taken.Select(week => (week.Monday, Hours: (-week.HiredHours, -week.OwnHours)))).GroupBy(week => week.Monday, week => week.Hours))
+        foreach (
+            IGrouping<DateOnly, (decimal Hired, decimal Own)> week in freed
+                .Select(week => (week.Monday, Hours: (week.HiredHours, week.OwnHours)))
+                .Concat(taken.Select(week => (week.Monday, Hours: (-week.HiredHours, -week.OwnHours))))
+                .GroupBy(week => week.Monday, week => week.Hours)
+        )
         {
             // What a week frees and what it takes meet first: nobody hired is sent home while owners work longer.
             decimal net = week.Sum(hours => hours.Hired + hours.Own);
-            decimal off = net >= 0m ? Math.Min(net, farm.GetValueOrDefault(week.Key)?.HiredHours ?? 0m) : -Math.Max(0m, -net - OwnRoom(week.Key));
+            decimal off =
+                net >= 0m ? Math.Min(net, farm.GetValueOrDefault(week.Key)?.HiredHours ?? 0m) : -Math.Max(0m, -net - OwnRoom(week.Key));
             hired += off;
             own += net - off;
             toHired += off - week.Sum(hours => hours.Hired);
@@ -79,8 +101,13 @@ internal sealed class HoursShift
     /// <summary>Hours of a crop that carry no day: filled in from standards.</summary>
     internal static (decimal Hired, decimal Own) Undated(SeasonCosts costs, EnterpriseBudget crop)
     {
-        decimal hired = 0m, own = 0m;
-        foreach (Charge charge in crop.Enterprises.SelectMany(costs.DirectCharges).Where(charge => charge.Hours > 0m && charge.Origin is not LaborRow))
+        decimal hired = 0m,
+            own = 0m;
+        foreach (
+            Charge charge in crop
+                .Enterprises.SelectMany(costs.DirectCharges)
+                .Where(charge => charge.Hours > 0m && charge.Origin is not LaborRow)
+        )
         {
             hired += charge.Stream == CostStream.HiredLabor ? charge.Hours : 0m;
             own += charge.Stream == CostStream.OwnerLabor ? charge.Hours : 0m;

@@ -21,7 +21,9 @@ internal sealed class LaborLimits
         foreach (LimitRow row in season.Records.Tables.Limits)
         {
             bool ofOwners = string.Equals(row.Limit.Trim(), "own labor", StringComparison.OrdinalIgnoreCase);
-            bool ofAll = row.Limit.Contains("labor", StringComparison.OrdinalIgnoreCase) && !row.Limit.Contains("hired", StringComparison.OrdinalIgnoreCase);
+            bool ofAll =
+                row.Limit.Contains("labor", StringComparison.OrdinalIgnoreCase)
+                && !row.Limit.Contains("hired", StringComparison.OrdinalIgnoreCase);
             bool weekly = ofAll && (row.Unit ?? "").Contains("week", StringComparison.OrdinalIgnoreCase);
             if (weekly)
             {

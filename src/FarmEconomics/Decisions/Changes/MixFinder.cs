@@ -4,8 +4,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Changes;
 
 /// <summary>
-/// The best mix of up to three crops for the time that beds are free: each gap goes to the crop of the mix that adds most there, after what it has already, so that none goes beyond what its
-/// channels took before at today's price. Tried among the crops that add most alone.
+/// The best mix of up to three crops for the time that beds are free: each gap goes to the crop of the mix that adds most there, after what
+/// it has already, so that none goes beyond what its channels took before at today's price. Tried among the crops that add most alone.
 /// </summary>
 internal sealed class MixFinder
 {
@@ -21,14 +21,32 @@ internal sealed class MixFinder
     /// <param name="gaps">The time beds are free.</param>
     /// <param name="crops">Crops to try.</param>
     /// <param name="already">Bed-feet of them that other changes have given to the market already.</param>
-    internal MixFinder(BedTime beds, List<BedTime.Gap> gaps, List<(EnterpriseBudget Crop, CropGrowth Growth)> crops, IReadOnlyDictionary<string, decimal>? already = null)
+    internal MixFinder(
+        BedTime beds,
+        List<BedTime.Gap> gaps,
+        List<(EnterpriseBudget Crop, CropGrowth Growth)> crops,
+        IReadOnlyDictionary<string, decimal>? already = null
+    )
     {
         this.beds = beds;
         this.already = already ?? new Dictionary<string, decimal>();
-        this.gaps = [.. gaps.GroupBy(gap => (gap.Bed, gap.From, gap.To)).Select(group => group.ToList()).OrderByDescending(group => group[0].BedFeet)];
-        this.crops = [.. crops.Where(crop => !crop.Crop.Crop!.Perennial)
-            .Select(crop => (crop, Mix: Fill([crop]))).Where(alone => alone.Mix.Change.Amount > 0m)
-            .OrderByDescending(alone => alone.Mix.Change.Amount).ThenBy(alone => alone.crop.Crop.Name, StringComparer.Ordinal).Take(Tried).Select(alone => alone.crop)];
+        this.gaps =
+        [
+            .. gaps.GroupBy(gap => (gap.Bed, gap.From, gap.To))
+                .Select(group => group.ToList())
+                .OrderByDescending(group => group[0].BedFeet),
+        ];
+        this.crops =
+        [
+            .. crops
+                .Where(crop => !crop.Crop.Crop!.Perennial)
+                .Select(crop => (crop, Mix: Fill([crop])))
+                .Where(alone => alone.Mix.Change.Amount > 0m)
+                .OrderByDescending(alone => alone.Mix.Change.Amount)
+                .ThenBy(alone => alone.crop.Crop.Name, StringComparer.Ordinal)
+                .Take(Tried)
+                .Select(alone => alone.crop),
+        ];
         Best = Combinations().Select(Fill).OrderByDescending(mix => mix.Change.Amount).ThenBy(mix => mix.Crops.Count).FirstOrDefault();
     }
 
@@ -78,7 +96,14 @@ internal sealed class MixFinder
             }
         }
 
-        return new Mix([.. mix.Select((one, i) => (one.Crop.Name, has[i] - before[i])).Where(one => one.Item2 > 0m).OrderByDescending(one => one.Item2)], new Money(gains.Sum() - start.Sum()));
+        return new Mix(
+            [
+                .. mix.Select((one, i) => (one.Crop.Name, has[i] - before[i]))
+                    .Where(one => one.Item2 > 0m)
+                    .OrderByDescending(one => one.Item2),
+            ],
+            new Money(gains.Sum() - start.Sum())
+        );
     }
 
     private decimal FeetIn(int gap, EnterpriseBudget crop)

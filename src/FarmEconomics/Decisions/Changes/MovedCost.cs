@@ -7,9 +7,13 @@ using FarmEconomics.Units;
 
 namespace FarmEconomics.Decisions.Changes;
 
-/// <summary>What stays of a pool's cost before and after a change (fixed cost and trips): the same money on other shoulders, less the trips no longer made.</summary>
+/// <summary>
+/// What stays of a pool's cost before and after a change (fixed cost and trips): the same money on other shoulders, less the trips no
+/// longer made.
+/// </summary>
 /// <param name="Pool">The pool; null for fixed costs that name the crop itself.</param>
-/// <param name="Moves">What changed, by crop, "unused capacity", "household" or "not assigned"; sums to minus the trips no longer made.</param>
+/// <param name="Moves">What changed, by crop, "unused capacity", "household" or "not assigned"; sums to minus the trips no longer
+/// made.</param>
 public sealed record MovedCost(Pool? Pool, IReadOnlyList<(string To, Money Change)> Moves)
 {
     /// <summary>How much moved.</summary>
@@ -17,8 +21,8 @@ public sealed record MovedCost(Pool? Pool, IReadOnlyList<(string To, Money Chang
 }
 
 /// <summary>
-/// Divides what stays of every pool's cost again with some plantings' weights changed. Such cost is neither made nor lost by it: it moves onto the other crops, the household, or unused capacity.
-/// Weights that pools have on each other (a load in kWh) stay as measured.
+/// Divides what stays of every pool's cost again with some plantings' weights changed. Such cost is neither made nor lost by it: it moves
+/// onto the other crops, the household, or unused capacity. Weights that pools have on each other (a load in kWh) stay as measured.
 /// </summary>
 internal sealed class SharingAgain
 {
@@ -35,12 +39,18 @@ internal sealed class SharingAgain
             foreach (IGrouping<PoolStream, PoolCharge> stream in pool.Charges.GroupBy(charge => charge.Source))
             {
                 bool owned = stream.Key.Stream == CostStream.Ownership;
-                Money gone = Money.Sum(trips.Where(trip => trip.Pool == pool.Pool && trip.Stream == stream.Key.Stream).Select(trip => trip.Amount));
+                Money gone = Money.Sum(
+                    trips.Where(trip => trip.Pool == pool.Pool && trip.Stream == stream.Key.Stream).Select(trip => trip.Amount)
+                );
                 Share(pool.Pool.Index, stream.ToList(), gone, owned ? network.Owning : network.Running, owned ? owning : running, changes);
             }
 
-            List<(string To, Money Change)> moves = changes.Where(change => change.Value != Money.Zero)
-                .OrderByDescending(change => change.Value.Amount).ThenBy(change => change.Key, StringComparer.Ordinal).Select(change => (change.Key, change.Value)).ToList();
+            List<(string To, Money Change)> moves = changes
+                .Where(change => change.Value != Money.Zero)
+                .OrderByDescending(change => change.Value.Amount)
+                .ThenBy(change => change.Key, StringComparer.Ordinal)
+                .Select(change => (change.Key, change.Value))
+                .ToList();
             if (moves.Count > 0)
             {
                 Moved.Add(new MovedCost(pool.Pool, moves));
@@ -50,7 +60,14 @@ internal sealed class SharingAgain
 
     internal List<MovedCost> Moved { get; } = [];
 
-    private void Share(int pool, List<PoolCharge> charges, Money gone, SharedCosts before, SharedCosts after, Dictionary<string, Money> changes)
+    private void Share(
+        int pool,
+        List<PoolCharge> charges,
+        Money gone,
+        SharedCosts before,
+        SharedCosts after,
+        Dictionary<string, Money> changes
+    )
     {
         int columns = network.Enterprises.Count + 3;
         Money[] old = new Money[columns];

@@ -25,8 +25,8 @@ public enum Means
 public sealed record PartialBudgetLine(string Name, Money Amount, Means Kind = Means.Cash);
 
 /// <summary>
-/// A partial budget: added returns + reduced costs - added costs - reduced returns, against the season as it was. Source: the four-part form of
-/// extension partial budgets (for example Iowa State University Extension, Ag Decision Maker C1-50).
+/// A partial budget: added returns + reduced costs - added costs - reduced returns, against the season as it was. Source: the four-part
+/// form of extension partial budgets (for example Iowa State University Extension, Ag Decision Maker C1-50).
 /// </summary>
 /// <param name="Title">What is changed.</param>
 /// <param name="AddedReturns">Returns that come.</param>

@@ -60,7 +60,10 @@ internal sealed class RecordedShortness(SeasonCosts costs, BedTime beds, LaborLi
 
     private bool IsFull(string store, Crop crop, decimal growth)
     {
-        List<LimitRow> limits = [.. costs.Season.Records.Tables.Limits.Where(row => string.Equals(row.Limit.Trim(), store, StringComparison.OrdinalIgnoreCase))];
+        List<LimitRow> limits =
+        [
+            .. costs.Season.Records.Tables.Limits.Where(row => string.Equals(row.Limit.Trim(), store, StringComparison.OrdinalIgnoreCase)),
+        ];
         if (limits.Count == 0)
         {
             return false;

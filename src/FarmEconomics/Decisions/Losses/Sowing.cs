@@ -12,7 +12,8 @@ namespace FarmEconomics.Decisions.Losses;
 public sealed record Sowing(EnterpriseBudget Budget, EnterpriseBudget Crop, DateOnly Sown)
 {
     /// <summary>Net return at full cost; not available where the records can't tell.</summary>
-    public Result NetReturn => Budget.Known.NoFullNetReturn is { } reason ? Result.NotAvailable(reason) : Result.Known(Budget.NetReturn.Amount);
+    public Result NetReturn =>
+        Budget.Known.NoFullNetReturn is { } reason ? Result.NotAvailable(reason) : Result.Known(Budget.NetReturn.Amount);
 
     /// <summary>True when it met its full cost; null when the records can't tell.</summary>
     public bool? Paid => NetReturn.Value is { } net ? net >= 0m : null;

@@ -55,10 +55,15 @@ public sealed class Stand
     /// <summary>Bearing seasons still to come, at least 0.</summary>
     public Result Remaining => BearingYears.Map(years => Math.Max(0m, years - Borne));
 
-    /// <summary>What the beds of the same cover without a perennial brought in the reviewed year, margin after labor per bed-foot of bed.</summary>
+    /// <summary>
+    /// What the beds of the same cover without a perennial brought in the reviewed year, margin after labor per bed-foot of bed.
+    /// </summary>
     public Result InsteadPerBedFoot { get; private init; }
 
-    /// <summary>The mean of its bearing seasons, margin after labor per bed-foot a year: the level amount its remaining years bring if they go on so.</summary>
+    /// <summary>
+    /// The mean of its bearing seasons, margin after labor per bed-foot a year: the level amount its remaining years bring if they go on
+    /// so.
+    /// </summary>
     public Result RemainingPerBedFoot
     {
         get
@@ -73,8 +78,14 @@ public sealed class Stand
     /// <summary>What a new stand would bring a year, its establishment carried: the same mean less the annual part, per bed-foot.</summary>
     public Result AgainPerBedFoot => RemainingPerBedFoot.Combine(AnnualPart, (bears, part) => bears - (part / BedFeet));
 
-    /// <summary>True when its remaining years bring at least what would stand there instead; null where that can't be told or no bearing year is left.</summary>
-    public bool? ShouldStay => Remaining.Value is > 0m && RemainingPerBedFoot.Value is { } stays && InsteadPerBedFoot.Value is { } instead ? stays >= instead : null;
+    /// <summary>
+    /// True when its remaining years bring at least what would stand there instead; null where that can't be told or no bearing year is
+    /// left.
+    /// </summary>
+    public bool? ShouldStay =>
+        Remaining.Value is > 0m && RemainingPerBedFoot.Value is { } stays && InsteadPerBedFoot.Value is { } instead
+            ? stays >= instead
+            : null;
 
     /// <summary>The net return of a bearing season with its part of the establishment.</summary>
     /// <param name="year">One of <see cref="Years"/> that bears.</param>
@@ -93,9 +104,21 @@ public sealed class Stand
     public static IReadOnlyList<Stand> Of(FarmReview review, int cropYear)
     {
         ArgumentNullException.ThrowIfNull(review);
-        ILookup<Planting, Enterprise> plantings = review.Trace.Enterprises.Where(one => one.Crop.Perennial && one.CropYear <= cropYear).ToLookup(one => one.Planting);
-        Dictionary<int, SeasonReview> seasons = plantings.SelectMany(group => group).Select(one => one.CropYear).Distinct().ToDictionary(year => year, year => review.Season(year));
-        return [.. plantings.Where(group => group.Any(one => one.CropYear == cropYear)).OrderBy(group => group.Key.Index).Select(group => Make(group, seasons, cropYear))];
+        ILookup<Planting, Enterprise> plantings = review
+            .Trace.Enterprises.Where(one => one.Crop.Perennial && one.CropYear <= cropYear)
+            .ToLookup(one => one.Planting);
+        Dictionary<int, SeasonReview> seasons = plantings
+            .SelectMany(group => group)
+            .Select(one => one.CropYear)
+            .Distinct()
+            .ToDictionary(year => year, year => review.Season(year));
+        return
+        [
+            .. plantings
+                .Where(group => group.Any(one => one.CropYear == cropYear))
+                .OrderBy(group => group.Key.Index)
+                .Select(group => Make(group, seasons, cropYear)),
+        ];
     }
 
     private static Stand Make(IGrouping<Planting, Enterprise> planting, Dictionary<int, SeasonReview> seasons, int cropYear)
@@ -122,15 +145,19 @@ public sealed class Stand
             : Result.Known(budget.Sums.OwnCost.Amount);
         return new StandYear(one.CropYear, bears, Of(BudgetLine.Output), cost, Of(BudgetLine.MarginAfterLabor));
 
-        Result Of(BudgetLine line) => budget.Line(line) is { Missing: { } why } ? Result.NotAvailable(why) : Result.Known(budget.Line(line).Amount.Amount);
+        Result Of(BudgetLine line) =>
+            budget.Line(line) is { Missing: { } why } ? Result.NotAvailable(why) : Result.Known(budget.Line(line).Amount.Amount);
     }
 
     private static Result InsteadOf(Planting planting, SeasonReview season)
     {
         HashSet<string> covers = [.. planting.Beds.Select(bed => bed.Bed.Structure)];
         decimal standard = season.Settings.StandardBedWidthIn;
-        decimal margin = 0m, length = 0m;
-        foreach (EnterpriseBudget bed in season.Beds.Where(bed => bed.Enterprises.Count > 0 && !bed.Enterprises.Any(one => one.Crop.Perennial)))
+        decimal margin = 0m,
+            length = 0m;
+        foreach (
+            EnterpriseBudget bed in season.Beds.Where(bed => bed.Enterprises.Count > 0 && !bed.Enterprises.Any(one => one.Crop.Perennial))
+        )
         {
             if (season.Records.Tables.Beds.Find(one => one.Bed.Trim().Equals(bed.Name, StringComparison.OrdinalIgnoreCase)) is not { } row
                 || !covers.Contains(string.IsNullOrWhiteSpace(row.Structure) ? "open field" : row.Structure.Trim()))

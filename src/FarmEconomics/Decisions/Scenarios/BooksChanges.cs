@@ -44,7 +44,10 @@ internal static class BooksChanges
 
     /// <summary>True for a row that names no crop, planting, channel or pool.</summary>
     internal static bool NamesNothing(ExpenseRow row) =>
-        string.IsNullOrWhiteSpace(row.Crop) && string.IsNullOrWhiteSpace(row.Planting) && string.IsNullOrWhiteSpace(row.Channel) && string.IsNullOrWhiteSpace(row.Pool);
+        string.IsNullOrWhiteSpace(row.Crop)
+        && string.IsNullOrWhiteSpace(row.Planting)
+        && string.IsNullOrWhiteSpace(row.Channel)
+        && string.IsNullOrWhiteSpace(row.Pool);
 
     private static bool Same(string left, string right) => string.Equals(left.Trim(), right.Trim(), StringComparison.OrdinalIgnoreCase);
 }

@@ -64,17 +64,27 @@ internal static class BoxMoves
     private static RowValues Bill(DateOnly day, decimal amount) =>
         new() { ["date"] = day, ["amount"] = amount, ["category"] = "supplies", Source = new SourceLine("boxes", 0) };
 
-    /// <summary>Values that rest on what was sold stay as reviewed, though less is sold. What a list price values isn't touched: with an amount of its own it would give a price to sales that have none.</summary>
+    /// <summary>
+    /// Values that rest on what was sold stay as reviewed, though less is sold. What a list price values isn't touched: with an amount of
+    /// its own it would give a price to sales that have none.
+    /// </summary>
     private static void Hold(FarmReview review, RecordsCopy copy, HashSet<Crop> crops)
     {
-        foreach (Disposition leaving in review.Trace.Dispositions.Where(leaving => crops.Contains(leaving.Crop) && leaving is { Quantity: > 0m, ValueIncomplete: false } && leaving.Row.Amount is null))
+        foreach (
+            Disposition leaving in review.Trace.Dispositions.Where(leaving =>
+                crops.Contains(leaving.Crop) && leaving is { Quantity: > 0m, ValueIncomplete: false } && leaving.Row.Amount is null
+            )
+        )
         {
             if (review.Trace.Valuer.Prices.IsListed(leaving.Crop, leaving.Channel, leaving.Date))
             {
                 continue;
             }
 
-            if (leaving.Channel.Kind is ChannelKind.Household or ChannelKind.Share || (leaving.Channel.IsPriced && leaving.Row.UnitPrice is null))
+            if (
+                leaving.Channel.Kind is ChannelKind.Household or ChannelKind.Share
+                || (leaving.Channel.IsPriced && leaving.Row.UnitPrice is null)
+            )
             {
                 copy.Set(leaving.Row, SaleRow.AmountColumn, leaving.ListValue.Amount);
             }

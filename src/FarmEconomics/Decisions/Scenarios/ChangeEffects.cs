@@ -31,7 +31,16 @@ internal sealed class ChangeEffects
         ChangeEffects effects = new(real, copy, alone, change);
         List<TouchedRows> touched = effects.rows.Count(copy.Touched);
         (EffectMeasure measure, BeforeAfter value, Result moved) = effects.Read();
-        return new ChangeEffect(change, measure, value, effects.UnitOf(measure), touched, moved, alone.FarmNet, ChangeNotes.Of(real, alone.Before, copy, effects.rows, touched, change))
+        return new ChangeEffect(
+            change,
+            measure,
+            value,
+            effects.UnitOf(measure),
+            touched,
+            moved,
+            alone.FarmNet,
+            ChangeNotes.Of(real, alone.Before, copy, effects.rows, touched, change)
+        )
         {
             SettingBefore = change.Subject == ScenarioSubject.Setting ? SettingWords.Of(real.Records.Settings, change.Name!) : null,
         };
@@ -45,11 +54,23 @@ internal sealed class ChangeEffects
         switch (change.Subject)
         {
             case ScenarioSubject.Setting:
-                return (EffectMeasure.Setting, new BeforeAfter(SettingWords.Number(records.Settings, change.Name!), SettingWords.Number(copy.Settings, change.Name!)), Result.NotAvailable("a setting is no row of the records"));
+                return (
+                    EffectMeasure.Setting,
+                    new BeforeAfter(SettingWords.Number(records.Settings, change.Name!), SettingWords.Number(copy.Settings, change.Name!)),
+                    Result.NotAvailable("a setting is no row of the records")
+                );
             case ScenarioSubject.Price when crop is not null:
-                return (EffectMeasure.PricePerUnit, Both(money => money.PricePerUnit(crop, change.Channel)), Both(money => money.Sales).Difference);
+                return (
+                    EffectMeasure.PricePerUnit,
+                    Both(money => money.PricePerUnit(crop, change.Channel)),
+                    Both(money => money.Sales).Difference
+                );
             case ScenarioSubject.Price:
-                return (EffectMeasure.Money, new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)), Both(money => money.Sales).Difference);
+                return (
+                    EffectMeasure.Money,
+                    new BeforeAfter(before.SalesOf(meant), after.SalesOf(now)),
+                    Both(money => money.Sales).Difference
+                );
             case ScenarioSubject.Yield or ScenarioSubject.Without when crop is not null:
                 return (EffectMeasure.Quantity, Both(money => money.Picked(crop)), Both(money => money.Sales).Difference);
             case ScenarioSubject.Yield:
@@ -57,7 +78,11 @@ internal sealed class ChangeEffects
             case ScenarioSubject.Wage:
                 return (EffectMeasure.MoneyPerHour, Both(money => money.PerHour(change.Scope, change.Name)), Moved(money => money.Labor));
             case ScenarioSubject.Hours:
-                return (EffectMeasure.Hours, new BeforeAfter(before.HoursOf(change, meant), after.HoursOf(change, now)), Moved(money => money.Labor));
+                return (
+                    EffectMeasure.Hours,
+                    new BeforeAfter(before.HoursOf(change, meant), after.HoursOf(change, now)),
+                    Moved(money => money.Labor)
+                );
             case ScenarioSubject.Fee:
                 return (EffectMeasure.Percent, Both(money => money.FeePercent(change.Name!)), Moved(money => money.Fees));
             default:
@@ -73,5 +98,11 @@ internal sealed class ChangeEffects
     private string? UnitOf(EffectMeasure measure) =>
         measure is EffectMeasure.PricePerUnit or EffectMeasure.Quantity ? records.Crop(change.Name!).Unit : null;
 
-    private static decimal Amount(IRecordRow row) => row switch { ExpenseRow expense => expense.Amount, IncomeRow income => income.Amount, _ => 0m };
+    private static decimal Amount(IRecordRow row) =>
+        row switch
+        {
+            ExpenseRow expense => expense.Amount,
+            IncomeRow income => income.Amount,
+            _ => 0m,
+        };
 }

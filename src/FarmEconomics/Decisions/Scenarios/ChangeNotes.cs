@@ -7,7 +7,14 @@ namespace FarmEconomics.Decisions.Scenarios;
 /// <summary>What a reader of a change should know: what it left as it was, and why.</summary>
 internal static class ChangeNotes
 {
-    internal static List<string> Of(FarmReview real, SeasonReview season, RecordsCopy copy, SeasonRows rows, IReadOnlyList<TouchedRows> touched, ScenarioChange change)
+    internal static List<string> Of(
+        FarmReview real,
+        SeasonReview season,
+        RecordsCopy copy,
+        SeasonRows rows,
+        IReadOnlyList<TouchedRows> touched,
+        ScenarioChange change
+    )
     {
         int year = season.CropYear;
         List<string> notes = [];
@@ -33,7 +40,11 @@ internal static class ChangeNotes
 
     private static IEnumerable<string> Settings(FarmRecords records, ScenarioChange change)
     {
-        List<string> own = records.Tables.Workers.Where(row => row.Kind == WorkerKind.Owner && row.Wage is not null).Select(row => row.Worker.Trim()).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        List<string> own = records
+            .Tables.Workers.Where(row => row.Kind == WorkerKind.Owner && row.Wage is not null)
+            .Select(row => row.Worker.Trim())
+            .Distinct(StringComparer.OrdinalIgnoreCase)
+            .ToList();
         if (change.Name == "owner_wage" && own.Count > 0)
         {
             yield return $"{string.Join(", ", own)}: keeps the wage in workers.csv, which goes before owner_wage; wage of owner={change.ValueText} changes both.";
@@ -43,12 +54,21 @@ internal static class ChangeNotes
     private static IEnumerable<string> Prices(FarmReview real, int year, RecordsCopy copy, SeasonRows rows, ScenarioChange change)
     {
         HashSet<SaleRow> touched = [.. copy.Touched.OfType<SaleRow>()];
-        List<Disposition> sold = real.Trace.Dispositions.Where(disposition => rows.IsOfSeason(disposition.Row) && (change.Channel is null || disposition.Channel.Name == change.Channel)
-            && (change.Scope != ScenarioScope.Crop || disposition.Crop.Name == change.Name)).ToList();
-        int unpriced = sold.Count(disposition => disposition.Channel.IsPriced && !PriceChanges.HasMoney(disposition.Row) && !touched.Contains(disposition.Row));
+        List<Disposition> sold = real
+            .Trace.Dispositions.Where(disposition =>
+                rows.IsOfSeason(disposition.Row)
+                && (change.Channel is null || disposition.Channel.Name == change.Channel)
+                && (change.Scope != ScenarioScope.Crop || disposition.Crop.Name == change.Name)
+            )
+            .ToList();
+        int unpriced = sold.Count(disposition =>
+            disposition.Channel.IsPriced && !PriceChanges.HasMoney(disposition.Row) && !touched.Contains(disposition.Row)
+        );
         if (unpriced > 0)
         {
-            yield return real.Records.Settings.Notation.Text($"{unpriced:#,0} sales carry no price of their own and follow the list price.");
+            yield return real.Records.Settings.Notation.Text(
+                $"{unpriced:#,0} sales carry no price of their own and follow the list price."
+            );
         }
 
         int credits = change.Step.IsPercent ? 0 : sold.Count(disposition => disposition.Row.Amount < 0m);
@@ -75,7 +95,10 @@ internal static class ChangeNotes
 
     private static IEnumerable<string> Books(FarmRecords records, RecordsCopy copy, ScenarioChange change)
     {
-        if (change.Scope == ScenarioScope.Pool && records.Tables.Assets.Exists(row => string.Equals(row.Pool.Trim(), change.Name, StringComparison.OrdinalIgnoreCase)))
+        if (
+            change.Scope == ScenarioScope.Pool
+            && records.Tables.Assets.Exists(row => string.Equals(row.Pool.Trim(), change.Name, StringComparison.OrdinalIgnoreCase))
+        )
         {
             yield return "The yearly cost of what lasts in the pool (assets.csv) stays.";
         }

@@ -10,10 +10,12 @@ namespace FarmEconomics.Decisions.Scenarios;
 public sealed record CropDifference(string Name, EnterpriseBudget Before, EnterpriseBudget After)
 {
     /// <summary>Output.</summary>
-    public BeforeAfter Output => Of(budget => budget.Known.Value is { } why ? Result.NotAvailable(why) : Result.Known(budget.Output.Amount));
+    public BeforeAfter Output =>
+        Of(budget => budget.Known.Value is { } why ? Result.NotAvailable(why) : Result.Known(budget.Output.Amount));
 
     /// <summary>
-    /// Net return, under the label of <see cref="Availability.NetReturnLabel"/>. Not available when the two sides leave out different things.
+    /// Net return, under the label of <see cref="Availability.NetReturnLabel"/>. Not available when the two sides leave out different
+    /// things.
     /// </summary>
     public BeforeAfter NetReturn => Figure(budget => Result.Known(budget.NetReturn.Amount));
 
@@ -39,8 +41,14 @@ public sealed record CropDifference(string Name, EnterpriseBudget Before, Enterp
     private BeforeAfter Figure(Func<EnterpriseBudget, Result> rate)
     {
         BeforeAfter both = new(Known(Before, rate), Known(After, rate));
-        return Before.Known.LeavesOutTheSameAs(After.Known) ? both
-            : both with { Before = Result.NotAvailable($"as it was, only {Before.Known.NetReturnLabel} is known, which is no match for {After.Known.NetReturnLabel}") };
+        return Before.Known.LeavesOutTheSameAs(After.Known)
+            ? both
+            : both with
+            {
+                Before = Result.NotAvailable(
+                    $"as it was, only {Before.Known.NetReturnLabel} is known, which is no match for {After.Known.NetReturnLabel}"
+                ),
+            };
     }
 
     private static Result Known(EnterpriseBudget budget, Func<EnterpriseBudget, Result> rate) =>

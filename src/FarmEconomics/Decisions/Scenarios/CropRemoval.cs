@@ -9,8 +9,9 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// Takes crops out of the records: their plantings, harvests and sales, their own rows of work and of the books, and of every unnamed row that varies with what goes the part that was charged to them; boxes are
-/// refilled. Run through the engine it does to the farm what <see cref="AvoidableCost"/> says, to the cent (docs/methods.md, section 16). Values of what is moved are held as reviewed.
+/// Takes crops out of the records: their plantings, harvests and sales, their own rows of work and of the books, and of every unnamed row
+/// that varies with what goes the part that was charged to them; boxes are refilled. Run through the engine it does to the farm what
+/// <see cref="AvoidableCost"/> says, to the cent (docs/methods.md, section 16). Values of what is moved are held as reviewed.
 /// </summary>
 internal sealed class CropRemoval
 {
@@ -28,11 +29,16 @@ internal sealed class CropRemoval
         this.copy = copy;
         records = review.Records;
         gone = [.. crops];
-        goneNames = new(gone.Select(crop => crop.Name).Concat(records.Plantings.Where(planting => gone.Contains(planting.Crop)).Select(planting => planting.Name)), StringComparer.OrdinalIgnoreCase);
+        goneNames = new(
+            gone.Select(crop => crop.Name)
+                .Concat(records.Plantings.Where(planting => gone.Contains(planting.Crop)).Select(planting => planting.Name)),
+            StringComparer.OrdinalIgnoreCase
+        );
         work = new WorkRemoval(review, copy);
     }
 
-    internal static void Apply(FarmReview review, RecordsCopy copy, IEnumerable<Crop> crops) => new CropRemoval(review, copy, crops).Apply();
+    internal static void Apply(FarmReview review, RecordsCopy copy, IEnumerable<Crop> crops) =>
+        new CropRemoval(review, copy, crops).Apply();
 
     private void Apply()
     {
@@ -94,7 +100,9 @@ internal sealed class CropRemoval
         }
     }
 
-    /// <summary>What was charged to the crops through pools, and trips no longer made, comes off the pools' rows of the same driver.</summary>
+    /// <summary>
+    /// What was charged to the crops through pools, and trips no longer made, comes off the pools' rows of the same driver.
+    /// </summary>
     private void TakeShared(SeasonCosts costs, List<EnterpriseBudget> budgets, Departure departure)
     {
         HashSet<Enterprise> own = [.. budgets.SelectMany(budget => budget.Enterprises)];
@@ -103,7 +111,11 @@ internal sealed class CropRemoval
             foreach (IGrouping<CostStream, PoolCharge> stream in pool.Charges.GroupBy(charge => charge.Source.Stream))
             {
                 decimal[] off = new decimal[Enum.GetValues<CostDriver>().Length];
-                foreach (Money[] parts in stream.Where(charge => charge.Enterprise is { } enterprise && own.Contains(enterprise)).Select(SeasonCosts.ByBehavior))
+                foreach (
+                    Money[] parts in stream
+                        .Where(charge => charge.Enterprise is { } enterprise && own.Contains(enterprise))
+                        .Select(SeasonCosts.ByBehavior)
+                )
                 {
                     for (int i = 0; i < parts.Length; i++)
                     {
@@ -111,7 +123,9 @@ internal sealed class CropRemoval
                     }
                 }
 
-                off[(int)CostDriver.Trips] = departure.Trips.Where(trip => trip.Pool == pool.Pool && trip.Stream == stream.Key).Sum(trip => trip.Amount.Amount);
+                off[(int)CostDriver.Trips] = departure
+                    .Trips.Where(trip => trip.Pool == pool.Pool && trip.Stream == stream.Key)
+                    .Sum(trip => trip.Amount.Amount);
                 for (int i = 0; i < off.Length; i++)
                 {
                     TakeOff(pool, stream.Key, (CostDriver)i, new Money(off[i]));
@@ -127,7 +141,10 @@ internal sealed class CropRemoval
             return;
         }
 
-        List<Charge> rows = [.. pool.Rows.Where(row => row.Stream == stream && row.Amount.Amount > 0m && PoolSharing.DriverOf(row, pool.Pool) == driver)];
+        List<Charge> rows =
+        [
+            .. pool.Rows.Where(row => row.Stream == stream && row.Amount.Amount > 0m && PoolSharing.DriverOf(row, pool.Pool) == driver),
+        ];
         rows = rows.Count > 0 ? rows : [.. pool.Rows.Where(row => row.Stream == stream && row.Amount != Money.Zero)];
         Money[] parts = LargestRemainder.Split(off, rows.ConvertAll(row => Math.Abs(row.Amount.Amount)));
         for (int i = 0; i < parts.Length; i++)
@@ -161,7 +178,11 @@ internal sealed class CropRemoval
     private void TakeProduce()
     {
         copy.Remove(records.Tables.Plantings.Where(row => gone.Contains(records.Crop(row.Crop))));
-        copy.Remove(records.Tables.Harvests.Where(row => !string.IsNullOrWhiteSpace(row.Planting) ? goneNames.Contains(row.Planting.Trim()) : gone.Contains(records.Crop(row.Crop!))));
+        copy.Remove(
+            records.Tables.Harvests.Where(row =>
+                !string.IsNullOrWhiteSpace(row.Planting) ? goneNames.Contains(row.Planting.Trim()) : gone.Contains(records.Crop(row.Crop!))
+            )
+        );
         copy.Remove(records.Tables.Use.Where(row => goneNames.Contains(row.User.Trim())));
         copy.Remove(records.Tables.Loads.Where(row => goneNames.Contains(row.User.Trim())));
         foreach (Disposition leaving in review.Trace.Dispositions.Where(leaving => gone.Contains(leaving.Crop)))
@@ -176,9 +197,15 @@ internal sealed class CropRemoval
                 // What belongs to no planting stays where it was: unassigned.
                 bool share = leaving.Channel.Kind == ChannelKind.Share;
                 decimal amount = share ? loose.Sum(part => part.ListValue.Amount) : loose.Sum(part => part.Amount.Amount);
-                copy.Scale(leaving.Row, SaleRow.QuantityColumn, leaving.Quantity == 0m ? 1m : loose.Sum(part => part.Quantity) / leaving.Quantity);
+                copy.Scale(
+                    leaving.Row,
+                    SaleRow.QuantityColumn,
+                    leaving.Quantity == 0m ? 1m : loose.Sum(part => part.Quantity) / leaving.Quantity
+                );
                 copy.Set(leaving.Row, SaleRow.AmountColumn, amount);
-                decimal fee = share ? 0m : loose.Sum(part => part.Fee.Amount) - Money.Rounded(amount * (leaving.Channel.Row.FeePercent ?? 0m) / 100m).Amount;
+                decimal fee = share
+                    ? 0m
+                    : loose.Sum(part => part.Fee.Amount) - Money.Rounded(amount * (leaving.Channel.Row.FeePercent ?? 0m) / 100m).Amount;
                 if (fee != 0m && leaving.Fee != Money.Zero)
                 {
                     // A part of a fee rounded as a whole is not the fee of a part.
@@ -191,7 +218,9 @@ internal sealed class CropRemoval
     /// <summary>Harvests of other crops stay with the plantings they were divided among, though beds stand empty now.</summary>
     private void HoldHarvests()
     {
-        foreach (IGrouping<HarvestRow, Lot> row in review.Trace.Lots.Where(lot => !gone.Contains(lot.Enterprise.Crop)).GroupBy(lot => lot.Row))
+        foreach (
+            IGrouping<HarvestRow, Lot> row in review.Trace.Lots.Where(lot => !gone.Contains(lot.Enterprise.Crop)).GroupBy(lot => lot.Row)
+        )
         {
             if (!string.IsNullOrWhiteSpace(row.Key.Planting) || row.Any(lot => lot.Enterprise.Planting.Beds.All(bed => bed.In > lot.Date)))
             {
@@ -213,10 +242,17 @@ internal sealed class CropRemoval
         }
     }
 
-    /// <summary>Rows of the books that name the crops keep what stays and the household's part; those that name a planting now name its crop, in the same year.</summary>
+    /// <summary>
+    /// Rows of the books that name the crops keep what stays and the household's part; those that name a planting now name its crop, in the
+    /// same year.
+    /// </summary>
     private void FinishBooks()
     {
-        foreach (ExpenseRow row in records.Expenses.Where(row => !string.IsNullOrWhiteSpace(row.Planting) && goneNames.Contains(row.Planting.Trim())))
+        foreach (
+            ExpenseRow row in records.Expenses.Where(row =>
+                !string.IsNullOrWhiteSpace(row.Planting) && goneNames.Contains(row.Planting.Trim())
+            )
+        )
         {
             copy.Set(row, ExpenseRow.CropYearColumn, review.Charges.HomeYearOf(row));
             copy.Set(row, ExpenseRow.CropColumn, records.FindPlanting(row.Planting!)!.Crop.Name);

@@ -3,8 +3,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// A season as it might have been: named changes of the records, worked through the whole engine and set beside the real thing. Nothing of it
-/// is ever written to the records. It is not <see cref="Decisions.SensitivityCase"/>, which moves three factors of one budget.
+/// A season as it might have been: named changes of the records, worked through the whole engine and set beside the real thing. Nothing of
+/// it is ever written to the records. It is not <see cref="Decisions.SensitivityCase"/>, which moves three factors of one budget.
 /// </summary>
 /// <param name="Name">Its name; not blank.</param>
 /// <param name="Changes">Its changes, in the order written; none: the season as it was.</param>

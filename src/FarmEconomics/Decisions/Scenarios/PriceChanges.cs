@@ -3,8 +3,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// A change of prices: the money of sales rows that carry any, and the list prices that value the goods that carry none. A price is per unit of
-/// the crop; a row in another unit gets the price of that unit. Quantities stay, and so does what members of a share pay.
+/// A change of prices: the money of sales rows that carry any, and the list prices that value the goods that carry none. A price is per
+/// unit of the crop; a row in another unit gets the price of that unit. Quantities stay, and so does what members of a share pay.
 /// </summary>
 internal static class PriceChanges
 {

@@ -6,8 +6,9 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// Records being changed in memory, as a list of cells that hold other values, of rows left out and of rows that come after those read; every row still knows its place
-/// in the files, and the records read stay as they are. Amounts stay unrounded until the end, so that the order of changes makes no difference.
+/// Records being changed in memory, as a list of cells that hold other values, of rows left out and of rows that come after those read;
+/// every row still knows its place in the files, and the records read stay as they are. Amounts stay unrounded until the end, so that the
+/// order of changes makes no difference.
 /// </summary>
 internal sealed class RecordsCopy(FarmRecords records)
 {

@@ -81,7 +81,14 @@ public readonly record struct ScenarioStep(decimal Number, bool IsPercent)
 /// <param name="Channel">The channel a price is of; null: all channels.</param>
 /// <param name="Step">How far it goes; 0 for a setting that isn't a number.</param>
 /// <param name="ValueText">The value as written, without spaces around it.</param>
-public sealed record ScenarioChange(ScenarioSubject Subject, ScenarioScope Scope, string? Name, string? Channel, ScenarioStep Step, string ValueText)
+public sealed record ScenarioChange(
+    ScenarioSubject Subject,
+    ScenarioScope Scope,
+    string? Name,
+    string? Channel,
+    ScenarioStep Step,
+    string ValueText
+)
 {
     /// <summary>The text form, which reads back as the same change: <c>price of Carrots at Stand=+10%</c>.</summary>
     public string Text
@@ -110,13 +117,19 @@ public sealed record ScenarioChange(ScenarioSubject Subject, ScenarioScope Scope
     }
 
     /// <summary>From the widest to the narrowest: what is narrower counts after, and so in place of, what is wider.</summary>
-    internal int Narrowness => Scope switch
-    {
-        ScenarioScope.Setting => 0,
-        ScenarioScope.All => 1,
-        ScenarioScope.Stage or ScenarioScope.Hired or ScenarioScope.Owner or ScenarioScope.Category or ScenarioScope.Pool or ScenarioScope.Channel => 2,
-        _ => 3,
-    } + (Channel is null ? 0 : 2);
+    internal int Narrowness =>
+        Scope switch
+        {
+            ScenarioScope.Setting => 0,
+            ScenarioScope.All => 1,
+            ScenarioScope.Stage
+            or ScenarioScope.Hired
+            or ScenarioScope.Owner
+            or ScenarioScope.Category
+            or ScenarioScope.Pool
+            or ScenarioScope.Channel => 2,
+            _ => 3,
+        } + (Channel is null ? 0 : 2);
 
     /// <summary>The text form.</summary>
     public override string ToString() => Text;

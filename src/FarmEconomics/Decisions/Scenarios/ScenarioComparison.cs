@@ -42,6 +42,9 @@ public sealed class ScenarioComparison
         ScenarioStep step = new(-10m, IsPercent: true);
         return largest is null
             ? new FarmScenario("as it was", [])
-            : new FarmScenario($"{largest.Name} 10% cheaper", [new ScenarioChange(ScenarioSubject.Price, ScenarioScope.Crop, largest.Name, null, step, "-10%")]);
+            : new FarmScenario(
+                $"{largest.Name} 10% cheaper",
+                [new ScenarioChange(ScenarioSubject.Price, ScenarioScope.Crop, largest.Name, null, step, "-10%")]
+            );
     }
 }

@@ -28,7 +28,11 @@ internal sealed class ScenarioNames(FarmRecords records)
         }
 
         int last = -1;
-        for (int at = name.Text.IndexOf(" at ", StringComparison.OrdinalIgnoreCase); at >= 0; at = name.Text.IndexOf(" at ", at + 1, StringComparison.OrdinalIgnoreCase))
+        for (
+            int at = name.Text.IndexOf(" at ", StringComparison.OrdinalIgnoreCase);
+            at >= 0;
+            at = name.Text.IndexOf(" at ", at + 1, StringComparison.OrdinalIgnoreCase)
+        )
         {
             if (records.FindCrop(name.Text[..at]) is { } crop && Channel(name.Text[(at + 4)..]) is not null)
             {
@@ -45,16 +49,25 @@ internal sealed class ScenarioNames(FarmRecords records)
     {
         Channel channel = Known(name);
         return channel.IsPriced || channel.Kind == ChannelKind.Other ? channel
-            : channel.Kind == ChannelKind.Share ? throw name.Fault($"Members of {channel.Name} pay for the season, not for a crop: write income of {channel.Name}=+5% instead.")
-            : throw name.Fault($"What leaves through {channel.Name} brings no money; a channel of kind market, stand or wholesale was expected.");
+            : channel.Kind == ChannelKind.Share
+                ? throw name.Fault(
+                    $"Members of {channel.Name} pay for the season, not for a crop: write income of {channel.Name}=+5% instead."
+                )
+            : throw name.Fault(
+                $"What leaves through {channel.Name} brings no money; a channel of kind market, stand or wholesale was expected."
+            );
     }
 
     internal Channel ChannelFor(ScenarioSubject subject, TextPart name)
     {
         Channel channel = Known(name);
-        bool fits = subject == ScenarioSubject.Income ? channel.Kind is ChannelKind.Share or ChannelKind.Other : channel.IsSold || channel.Kind == ChannelKind.Other;
+        bool fits =
+            subject == ScenarioSubject.Income
+                ? channel.Kind is ChannelKind.Share or ChannelKind.Other
+                : channel.IsSold || channel.Kind == ChannelKind.Other;
         return fits ? channel
-            : subject == ScenarioSubject.Income ? throw name.Fault($"{channel.Name} takes its money by the sale: write prices at {channel.Name}=+5% instead.")
+            : subject == ScenarioSubject.Income
+                ? throw name.Fault($"{channel.Name} takes its money by the sale: write prices at {channel.Name}=+5% instead.")
             : throw name.Fault($"What leaves through {channel.Name} brings no money that a fee could be of.");
     }
 
@@ -67,8 +80,12 @@ internal sealed class ScenarioNames(FarmRecords records)
 
         List<string> workers = records.Tables.Workers.Select(row => row.Worker.Trim()).ToList();
         string? known = workers.Find(worker => Same(worker, name.Text));
-        return known is not null ? (ScenarioScope.Worker, known)
-            : throw name.Unknown($"There is no worker \"{name.Text}\"; hired, owner or a name of workers.csv was expected.", workers.Concat(["hired", "owner"]));
+        return known is not null
+            ? (ScenarioScope.Worker, known)
+            : throw name.Unknown(
+                $"There is no worker \"{name.Text}\"; hired, owner or a name of workers.csv was expected.",
+                workers.Concat(["hired", "owner"])
+            );
     }
 
     /// <summary>Refuses a wage that no figure would follow.</summary>
@@ -80,14 +97,23 @@ internal sealed class ScenarioNames(FarmRecords records)
             throw name.Fault($"Hours of {worker}, a volunteer, carry no money.");
         }
 
-        if (rows.Exists(row => row.Kind == WorkerKind.Hired) && records.Expenses.Any(row => records.Category(row.Category) is var category && category.IsLabor() && !category.IsBurden()))
+        if (
+            rows.Exists(row => row.Kind == WorkerKind.Hired)
+            && records.Expenses.Any(row => records.Category(row.Category) is var category && category.IsLabor() && !category.IsBurden())
+        )
         {
             throw name.Fault($"What hired work cost stands in the books, all workers together, so the wage of {worker} alone moves nothing: write wages=+5%, or wage of hired=18 for what an hour costs on average.");
         }
 
         bool owner = scope == ScenarioScope.Owner || rows.Exists(row => row.Kind == WorkerKind.Owner);
-        IEnumerable<WorkerRow> wages = scope == ScenarioScope.Owner ? records.Tables.Workers.Where(row => row.Kind == WorkerKind.Owner) : rows;
-        if (step.IsPercent && scope != ScenarioScope.Hired && !(owner && records.Settings.OwnerWage is not null) && !wages.Any(row => row.Wage is not null))
+        IEnumerable<WorkerRow> wages =
+            scope == ScenarioScope.Owner ? records.Tables.Workers.Where(row => row.Kind == WorkerKind.Owner) : rows;
+        if (
+            step.IsPercent
+            && scope != ScenarioScope.Hired
+            && !(owner && records.Settings.OwnerWage is not null)
+            && !wages.Any(row => row.Wage is not null)
+        )
         {
             throw name.Fault($"The records give no wage of {name.Text} that a percent could be of; write a value.");
         }
@@ -100,7 +126,10 @@ internal sealed class ScenarioNames(FarmRecords records)
         return records.FindCrop(name.Text) is { } crop ? (ScenarioScope.Crop, crop.Name)
             : Words.TryParse(stage.Text, out Stage word) ? (ScenarioScope.Stage, Words.Of(word))
             : records.FindCrop(WithoutPrefix(name, "crop ").Text) is { } named ? (ScenarioScope.Crop, named.Name)
-            : throw name.Unknown($"There is no crop and no stage of work \"{name.Text}\"; stages are {string.Join(", ", Words.All<Stage>())}.", CropNames.Concat(Words.All<Stage>()));
+            : throw name.Unknown(
+                $"There is no crop and no stage of work \"{name.Text}\"; stages are {string.Join(", ", Words.All<Stage>())}.",
+                CropNames.Concat(Words.All<Stage>())
+            );
     }
 
     /// <summary>A category goes before a pool of the same name; "pool NAME" names the pool.</summary>
@@ -108,10 +137,18 @@ internal sealed class ScenarioNames(FarmRecords records)
     {
         List<string> categories = Defaults.Categories.Concat(records.Tables.Categories).Select(row => row.Category.Trim()).ToList();
         string text = name.Text;
-        return Category(text) ?? Pool(text) ?? Category(WithoutPrefix(name, "category ").Text) ?? Pool(WithoutPrefix(name, "pool ").Text)
-            ?? throw WithoutPrefix(WithoutPrefix(name, "category "), "pool ").Unknown($"There is no category of the books and no pool \"{text}\".", categories.Concat(records.Pools.Select(other => other.Name)));
+        return Category(text)
+            ?? Pool(text)
+            ?? Category(WithoutPrefix(name, "category ").Text)
+            ?? Pool(WithoutPrefix(name, "pool ").Text)
+            ?? throw WithoutPrefix(WithoutPrefix(name, "category "), "pool ")
+                .Unknown(
+                    $"There is no category of the books and no pool \"{text}\".",
+                    categories.Concat(records.Pools.Select(other => other.Name))
+                );
 
-        (ScenarioScope, string?)? Category(string wanted) => categories.Find(other => Same(other, wanted)) is { } known ? (ScenarioScope.Category, known) : null;
+        (ScenarioScope, string?)? Category(string wanted) =>
+            categories.Find(other => Same(other, wanted)) is { } known ? (ScenarioScope.Category, known) : null;
 
         (ScenarioScope, string?)? Pool(string wanted) => records.FindPool(wanted) is { } known ? (ScenarioScope.Pool, known.Name) : null;
     }

@@ -25,9 +25,15 @@ public sealed class ScenarioOutcome
         copy = ScenarioRecords.Apply(real, scenario.Changes);
         Review = FarmReview.Of(copy.Link());
         After = Review.Season(before.CropYear);
-        Farm = FarmStatement.Of(before).Zip(FarmStatement.Of(After), (was, would) => new FarmDifference(was.Name, new BeforeAfter(Of(was), Of(would)), was.IsTotal)).ToList();
+        Farm = FarmStatement
+            .Of(before)
+            .Zip(FarmStatement.Of(After), (was, would) => new FarmDifference(was.Name, new BeforeAfter(Of(was), Of(would)), was.IsTotal))
+            .ToList();
         Dictionary<string, EnterpriseBudget> after = After.Crops.ToDictionary(crop => crop.Name, StringComparer.OrdinalIgnoreCase);
-        Crops = before.Crops.Where(crop => after.ContainsKey(crop.Name)).Select(crop => new CropDifference(crop.Name, crop, after[crop.Name])).ToList();
+        Crops = before
+            .Crops.Where(crop => after.ContainsKey(crop.Name))
+            .Select(crop => new CropDifference(crop.Name, crop, after[crop.Name]))
+            .ToList();
         AllCrops = new CropDifference("All crops", before.Farm, After.Farm);
     }
 
@@ -53,7 +59,8 @@ public sealed class ScenarioOutcome
     public CropDifference AllCrops { get; }
 
     /// <summary>
-    /// What the farm nets: net return of the crops and other income, less what no crop carries; under the label of <see cref="Availability.NetReturnLabel"/>.
+    /// What the farm nets: net return of the crops and other income, less what no crop carries; under the label of
+    /// <see cref="Availability.NetReturnLabel"/>.
     /// </summary>
     public BeforeAfter FarmNet
     {
@@ -67,7 +74,10 @@ public sealed class ScenarioOutcome
     /// <summary>A single crop left out, as a change judged: cash, hours and value told apart; null for any other scenario.</summary>
     public ChangeAnswer? Without => without.Value;
 
-    /// <summary>Each change by itself: what it touched and what it would do alone. Worked out when asked for, once; a season is traced for each of several changes.</summary>
+    /// <summary>
+    /// Each change by itself: what it touched and what it would do alone. Worked out when asked for, once; a season is traced for each of
+    /// several changes.
+    /// </summary>
     public IReadOnlyList<ChangeEffect> Effects => effects ??= Scenario.Changes.Count == 1
         ? [ChangeEffects.Of(real, copy, this, Scenario.Changes[0])]
         : Scenario.Changes.Select(change =>
@@ -79,7 +89,8 @@ public sealed class ScenarioOutcome
     /// <summary>True when every sum of the scenario's season agrees, made in two ways.</summary>
     public bool IsProven => After.Reconciliation.All(check => check.Holds);
 
-    private static Result Of(FarmStatementLine line) => line.Amount is { } amount ? Result.Known(amount) : Result.NotAvailable(line.Reason ?? "not available");
+    private static Result Of(FarmStatementLine line) =>
+        line.Amount is { } amount ? Result.Known(amount) : Result.NotAvailable(line.Reason ?? "not available");
 
     private static Result Whole(Result crops, SeasonReview season) => crops.IsAvailable ? Result.Known(season.FarmNet) : crops;
 }

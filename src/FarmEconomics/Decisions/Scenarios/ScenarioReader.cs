@@ -30,7 +30,14 @@ internal sealed class ScenarioReader(FarmRecords records)
     {
         if (part.Text.StartsWith(Left, StringComparison.OrdinalIgnoreCase))
         {
-            return new ScenarioChange(ScenarioSubject.Without, ScenarioScope.Crop, names.Crop(part.From(Left.Length)).Name, null, new ScenarioStep(-100m, IsPercent: true), "");
+            return new ScenarioChange(
+                ScenarioSubject.Without,
+                ScenarioScope.Crop,
+                names.Crop(part.From(Left.Length)).Name,
+                null,
+                new ScenarioStep(-100m, IsPercent: true),
+                ""
+            );
         }
 
         int equals = part.Text.LastIndexOf('=');
@@ -80,9 +87,18 @@ internal sealed class ScenarioReader(FarmRecords records)
 
     private ScenarioChange Price(TextPart? name, TextPart? at, TextPart value)
     {
-        (Crop? crop, Channel? channel) = name is { } named ? names.CropAndChannel(named) : (null, at is { } place ? names.PricedChannel(place) : null);
+        (Crop? crop, Channel? channel) = name is { } named
+            ? names.CropAndChannel(named)
+            : (null, at is { } place ? names.PricedChannel(place) : null);
         ScenarioStep step = values.Step(value, allowValue: crop is not null, "a price per unit of the crop");
-        return new ScenarioChange(ScenarioSubject.Price, crop is null ? ScenarioScope.All : ScenarioScope.Crop, crop?.Name, channel?.Name, step, value.Text);
+        return new ScenarioChange(
+            ScenarioSubject.Price,
+            crop is null ? ScenarioScope.All : ScenarioScope.Crop,
+            crop?.Name,
+            channel?.Name,
+            step,
+            value.Text
+        );
     }
 
     private ScenarioChange Other(ScenarioSubject subject, TextPart left, TextPart? name, TextPart value)

@@ -4,15 +4,22 @@ using FarmEconomics.Records.Reading;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// Applies changes to a copy of the records. A change holds for all years in the records, so that goods carried from one season into the next
-/// are treated alike on both sides. New values count before percents and wide changes before narrow ones, so that the order written makes no difference.
+/// Applies changes to a copy of the records. A change holds for all years in the records, so that goods carried from one season into the
+/// next are treated alike on both sides. New values count before percents and wide changes before narrow ones, so that the order written
+/// makes no difference.
 /// </summary>
 internal static class ScenarioRecords
 {
     internal static RecordsCopy Apply(FarmReview review, IReadOnlyList<ScenarioChange> changes)
     {
         RecordsCopy copy = new(review.Records);
-        if (changes.Where(change => change.Subject == ScenarioSubject.Without).Select(change => review.Records.Crop(change.Name!)).ToList() is { Count: > 0 } crops)
+        if (
+            changes
+                .Where(change => change.Subject == ScenarioSubject.Without)
+                .Select(change => review.Records.Crop(change.Name!))
+                .ToList() is
+            { Count: > 0 } crops
+        )
         {
             // It stands alone (ScenarioText): other changes would be of rows that are no longer there.
             CropRemoval.Apply(review, copy, crops);

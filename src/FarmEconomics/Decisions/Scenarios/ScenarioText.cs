@@ -5,7 +5,8 @@ namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
 /// Reads the one-line text of changes: <c>owner_wage=22; price of Carrots at Stand=+10%; wages=+5%; hours of harvest=-10%;
-/// expenses of propane=+15%; yield of Carrots=+10%</c>. Names are compared trimmed and without case; every fault is told, not only the first.
+/// expenses of propane=+15%; yield of Carrots=+10%</c>. Names are compared trimmed and without case; every fault is told, not only the
+/// first.
 /// </summary>
 public static class ScenarioText
 {
@@ -88,8 +89,10 @@ internal readonly record struct TextPart(string Text, int Position)
 
     internal TextPart Until(int end) => new TextPart(Text[..end], Position).Trim();
 
-    internal ScenarioTextException Fault(string message, string? nearest = null) => new([new ScenarioFault(Position, Text, message, nearest)]);
+    internal ScenarioTextException Fault(string message, string? nearest = null) =>
+        new([new ScenarioFault(Position, Text, message, nearest)]);
 
     /// <summary>A fault that names what was probably meant, out of the known names.</summary>
-    internal ScenarioTextException Unknown(string message, IEnumerable<string> known) => Fault(message, Text.Length == 0 ? null : NearestName.Find(Text, known));
+    internal ScenarioTextException Unknown(string message, IEnumerable<string> known) =>
+        Fault(message, Text.Length == 0 ? null : NearestName.Find(Text, known));
 }

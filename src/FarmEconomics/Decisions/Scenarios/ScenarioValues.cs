@@ -11,8 +11,19 @@ internal sealed class ScenarioValues(FarmRecords records)
     private static readonly ColumnSchema Percent = new("percent", ColumnType.Percent, "");
     private static readonly ColumnSchema Price = new("price", ColumnType.Price, "");
 
-    /// <summary>Settings that say how the records are read or named, or which season is meant: nothing that could have gone differently.</summary>
-    private static readonly string[] NoWhatIf = ["farm_name", "currency", "crop_year_start", "length_unit", "as_of", "date_format", "decimal_mark"];
+    /// <summary>
+    /// Settings that say how the records are read or named, or which season is meant: nothing that could have gone differently.
+    /// </summary>
+    private static readonly string[] NoWhatIf =
+    [
+        "farm_name",
+        "currency",
+        "crop_year_start",
+        "length_unit",
+        "as_of",
+        "date_format",
+        "decimal_mark",
+    ];
 
     private Notation Notation => records.Settings.Notation;
 
@@ -31,7 +42,11 @@ internal sealed class ScenarioValues(FarmRecords records)
 
             return ReadPercent(value) is { } percent and >= -100m and <= MostPercent
                 ? new ScenarioStep(percent, IsPercent: true)
-                : throw value.Fault(Notation.Text($"{Capital(percents)}, not below -100% and not above +{MostPercent:0}%, was expected, not \"{value.Text}\"."));
+                : throw value.Fault(
+                    Notation.Text(
+                        $"{Capital(percents)}, not below -100% and not above +{MostPercent:0}%, was expected, not \"{value.Text}\"."
+                    )
+                );
         }
 
         bool number = NumberText.Read(value.Text, Price, Mark, out decimal amount) == NumberFault.None && value.Text.Length > 0;
@@ -80,12 +95,15 @@ internal sealed class ScenarioValues(FarmRecords records)
 
         return Change(new ScenarioStep(ReadNumber(value) ?? 0m, IsPercent: false));
 
-        ScenarioChange Change(ScenarioStep step) => new(ScenarioSubject.Setting, ScenarioScope.Setting, setting.Name, null, step, value.Text);
+        ScenarioChange Change(ScenarioStep step) =>
+            new(ScenarioSubject.Setting, ScenarioScope.Setting, setting.Name, null, step, value.Text);
     }
 
-    private decimal? ReadPercent(TextPart value) => NumberText.Read(value.Text, Percent, Mark, out decimal percent) == NumberFault.None ? percent : null;
+    private decimal? ReadPercent(TextPart value) =>
+        NumberText.Read(value.Text, Percent, Mark, out decimal percent) == NumberFault.None ? percent : null;
 
-    private decimal? ReadNumber(TextPart value) => NumberText.Read(value.Text.TrimEnd('%'), Price, Mark, out decimal number) == NumberFault.None ? number : null;
+    private decimal? ReadNumber(TextPart value) =>
+        NumberText.Read(value.Text.TrimEnd('%'), Price, Mark, out decimal number) == NumberFault.None ? number : null;
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

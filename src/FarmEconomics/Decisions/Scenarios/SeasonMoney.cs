@@ -17,7 +17,11 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
 
     internal decimal Fees => Parts.Sum(part => part.Fee.Amount);
 
-    internal decimal Labor => review.Charges.ByYear[year].Where(charge => charge.HomeYear == year && charge.Stream is CostStream.HiredLabor or CostStream.OwnerLabor).Sum(charge => charge.Amount.Amount);
+    internal decimal Labor =>
+        review
+            .Charges.ByYear[year]
+            .Where(charge => charge.HomeYear == year && charge.Stream is CostStream.HiredLabor or CostStream.OwnerLabor)
+            .Sum(charge => charge.Amount.Amount);
 
     private IReadOnlyList<DispositionPart> Parts => season.DispositionParts;
 
@@ -42,7 +46,9 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
     internal Result Picked(Crop crop)
     {
         List<EnterpriseBudget> budgets = season.Crops.Where(budget => budget.Name == crop.Name).ToList();
-        return budgets.Count == 0 ? Result.NotAvailable($"no planting of {year}") : Result.Known(budgets.Sum(budget => budget.Sums.Harvested));
+        return budgets.Count == 0
+            ? Result.NotAvailable($"no planting of {year}")
+            : Result.Known(budgets.Sum(budget => budget.Sums.Harvested));
     }
 
     internal Result PerHour(ScenarioScope scope, string? worker)
@@ -51,10 +57,18 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
         {
             ScenarioScope.Hired => Work.Where(use => use.Kind == WorkerKind.Hired).ToList(),
             ScenarioScope.Owner => Work.Where(use => use.Kind == WorkerKind.Owner).ToList(),
-            _ => Work.Where(use => use.Origin is LaborRow row && string.Equals(row.Worker.Trim(), worker, StringComparison.OrdinalIgnoreCase)).ToList(),
+            _ => Work.Where(use =>
+                    use.Origin is LaborRow row && string.Equals(row.Worker.Trim(), worker, StringComparison.OrdinalIgnoreCase)
+                )
+                .ToList(),
         };
-        return work.Exists(use => review.Charges.AmountOf(use) is null) ? Result.NotAvailable("some of the hours have no wage")
-            : Result.Of(work.Sum(use => review.Charges.AmountOf(use)!.Value.Amount), work.Sum(use => use.Hours), $"no such hours in {year}");
+        return work.Exists(use => review.Charges.AmountOf(use) is null)
+            ? Result.NotAvailable("some of the hours have no wage")
+            : Result.Of(
+                work.Sum(use => review.Charges.AmountOf(use)!.Value.Amount),
+                work.Sum(use => use.Hours),
+                $"no such hours in {year}"
+            );
     }
 
     internal Result HoursOf(ScenarioChange change, HashSet<IRecordRow> rows) => Result.Known(Work.Where(use => change.Scope switch
@@ -69,7 +83,10 @@ internal sealed class SeasonMoney(FarmReview review, SeasonReview season)
     private static Result ValueOf(IEnumerable<DispositionPart> parts)
     {
         List<DispositionPart> all = [.. parts];
-        List<string> unknown = [.. all.Where(part => part.Disposition.ValueIncomplete).Select(part => part.Disposition.Crop.Name).Distinct()];
+        List<string> unknown =
+        [
+            .. all.Where(part => part.Disposition.ValueIncomplete).Select(part => part.Disposition.Crop.Name).Distinct(),
+        ];
         return unknown.Count > 0 ? Result.NotAvailable(Availability.NoPriceOf(unknown)) : Result.Known(all.Sum(Value));
     }
 

@@ -26,7 +26,9 @@ internal sealed class SeasonRows
         {
             SaleRow sale => sold.Contains(sale),
             HarvestRow harvest => picked.Contains(harvest),
-            PlantingRow planting => review.Season(year).Plantings.Any(budget => string.Equals(budget.Name, planting.Planting.Trim(), StringComparison.OrdinalIgnoreCase)),
+            PlantingRow planting => review
+                .Season(year)
+                .Plantings.Any(budget => string.Equals(budget.Name, planting.Planting.Trim(), StringComparison.OrdinalIgnoreCase)),
             UseRow use => (use.CropYear ?? year) == year,
             LaborRow labor => labor.Date <= review.Records.AsOf && settings.WindowOf(labor.Date) == year,
             ExpenseRow expense => expense.Date <= review.Records.AsOf && review.Charges.HomeYearOf(expense) == year,
@@ -38,6 +40,10 @@ internal sealed class SeasonRows
         };
     }
 
-    internal List<TouchedRows> Count(IEnumerable<IRecordRow> touched) => touched.GroupBy(row => row.Home.Schema.Name)
-        .Select(group => new TouchedRows(group.Key, group.Count(IsOfSeason), group.Count())).OrderBy(rows => rows.Table, StringComparer.Ordinal).ToList();
+    internal List<TouchedRows> Count(IEnumerable<IRecordRow> touched) =>
+        touched
+            .GroupBy(row => row.Home.Schema.Name)
+            .Select(group => new TouchedRows(group.Key, group.Count(IsOfSeason), group.Count()))
+            .OrderBy(rows => rows.Table, StringComparer.Ordinal)
+            .ToList();
 }

@@ -7,8 +7,8 @@ using FarmEconomics.Units;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// Changes of hours and of what an hour costs. Hired work costs what the books say, all of it together; so fewer hired hours mean less money in
-/// the books, at the same cost per hired hour, and a new wage means the books scaled to it.
+/// Changes of hours and of what an hour costs. Hired work costs what the books say, all of it together; so fewer hired hours mean less
+/// money in the books, at the same cost per hired hour, and a new wage means the books scaled to it.
 /// </summary>
 internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
 {
@@ -56,7 +56,10 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
 
         if (change.Scope == ScenarioScope.Owner)
         {
-            copy.Settings = copy.Settings with { OwnerWage = change.Step.IsPercent ? copy.Settings.OwnerWage * change.Step.Factor : change.Step.Number };
+            copy.Settings = copy.Settings with
+            {
+                OwnerWage = change.Step.IsPercent ? copy.Settings.OwnerWage * change.Step.Factor : change.Step.Number,
+            };
             Workers(row => row.Kind == WorkerKind.Owner && row.Wage is not null, change.Step, ofOwner: true);
             return;
         }
@@ -72,14 +75,22 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
             return;
         }
 
-        foreach (IGrouping<(int Window, Stage Stage), LaborUse> group in review.Trace.Labor.Where(use => !use.Added).GroupBy(use => (use.Window, use.Stage)))
+        foreach (
+            IGrouping<(int Window, Stage Stage), LaborUse> group in review
+                .Trace.Labor.Where(use => !use.Added)
+                .GroupBy(use => (use.Window, use.Stage))
+        )
         {
             Control(group.Key.Window, group.Key.Stage, group.ToList());
         }
 
         foreach (Stage stage in stageFactors.Keys)
         {
-            foreach (int window in review.Charges.Years.Where(year => !review.Trace.Labor.Any(use => !use.Added && use.Window == year && use.Stage == stage)))
+            foreach (
+                int window in review.Charges.Years.Where(year =>
+                    !review.Trace.Labor.Any(use => !use.Added && use.Window == year && use.Stage == stage)
+                )
+            )
             {
                 Control(window, stage, []);
             }
@@ -96,10 +107,14 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
         }
     }
 
-    private decimal HoursNow(LaborUse use) => use.Origin is LaborRow row ? copy.Value(row, LaborRow.HoursColumn)!.Value : use.Hours * stageFactors.GetValueOrDefault(use.Stage, 1m);
+    private decimal HoursNow(LaborUse use) =>
+        use.Origin is LaborRow row
+            ? copy.Value(row, LaborRow.HoursColumn)!.Value
+            : use.Hours * stageFactors.GetValueOrDefault(use.Stage, 1m);
 
     /// <summary>
-    /// A control total of a stage fills up what the log lacks. It moves with the log, so that what is filled up stays as it was; or changes as the stage does.
+    /// A control total of a stage fills up what the log lacks. It moves with the log, so that what is filled up stays as it was; or changes
+    /// as the stage does.
     /// </summary>
     private void Control(int window, Stage stage, List<LaborUse> logged)
     {
@@ -108,7 +123,11 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
         {
             decimal total = totals.Sum(row => row.Amount);
             decimal lacking = (total - logged.Sum(use => use.Hours)) * stageFactors.GetValueOrDefault(stage, 1m);
-            copy.Set(totals[0], TotalRow.AmountColumn, copy.Value(totals[0], TotalRow.AmountColumn) + (logged.Sum(HoursNow) + lacking - total));
+            copy.Set(
+                totals[0],
+                TotalRow.AmountColumn,
+                copy.Value(totals[0], TotalRow.AmountColumn) + (logged.Sum(HoursNow) + lacking - total)
+            );
         }
     }
 
@@ -116,7 +135,8 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
     {
         foreach (WorkerRow row in records.Tables.Workers.FindAll(meant))
         {
-            decimal? wage = copy.Value(row, WorkerRow.WageColumn) ?? (ofOwner && row.Kind == WorkerKind.Owner ? copy.Settings.OwnerWage : null);
+            decimal? wage = copy.Value(row, WorkerRow.WageColumn)
+                ?? (ofOwner && row.Kind == WorkerKind.Owner ? copy.Settings.OwnerWage : null);
             copy.Set(row, WorkerRow.WageColumn, step.IsPercent ? wage * step.Factor : step.Number);
         }
     }
@@ -133,10 +153,16 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
             return;
         }
 
-        foreach (IGrouping<int, LaborUse> hired in review.Trace.Labor.Where(use => use.Kind == WorkerKind.Hired && review.Charges.YearsWithWages.Contains(use.Window)).GroupBy(use => use.Window))
+        foreach (
+            IGrouping<int, LaborUse> hired in review
+                .Trace.Labor.Where(use => use.Kind == WorkerKind.Hired && review.Charges.YearsWithWages.Contains(use.Window))
+                .GroupBy(use => use.Window)
+        )
         {
             decimal hours = hired.Sum(use => use.Hours);
-            decimal paid = records.Expenses.Where(row => IsSpread(row, hired.Key)).Sum(row => Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount);
+            decimal paid = records
+                .Expenses.Where(row => IsSpread(row, hired.Key))
+                .Sum(row => Money.Rounded(row.Amount * (row.FarmPercent ?? 100m) / 100m).Amount);
             if (hours > 0m && paid > 0m)
             {
                 Scale(hired.Key, step.Number * hours / paid);
@@ -155,7 +181,8 @@ internal sealed class WorkChanges(FarmReview review, RecordsCopy copy)
     private bool IsLabor(ExpenseRow row) => records.Category(row.Category).IsLabor();
 
     /// <summary>True for money of hired work that is spread over the hired hours of a window.</summary>
-    private bool IsSpread(ExpenseRow row, int window) => IsLabor(row) && BooksChanges.NamesNothing(row) && review.Charges.HomeYearOf(row) == window;
+    private bool IsSpread(ExpenseRow row, int window) =>
+        IsLabor(row) && BooksChanges.NamesNothing(row) && review.Charges.HomeYearOf(row) == window;
 
     private Crop? CropOf(LaborRow row) =>
         !string.IsNullOrWhiteSpace(row.Crop) ? records.Crop(row.Crop)

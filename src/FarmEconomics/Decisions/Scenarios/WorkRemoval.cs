@@ -7,8 +7,9 @@ using FarmEconomics.Tracing;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// Takes work out of the log. Hours whose money comes from a wage are lowered so that the rest costs to the cent what is left; where the books pay, the money comes off the wages that name nothing. Control totals
-/// move along, so that nothing is filled up in place of what goes.
+/// Takes work out of the log. Hours whose money comes from a wage are lowered so that the rest costs to the cent what is left; where the
+/// books pay, the money comes off the wages that name nothing. Control totals move along, so that nothing is filled up in place of what
+/// goes.
 /// </summary>
 internal sealed class WorkRemoval(FarmReview review, RecordsCopy copy)
 {
@@ -55,7 +56,9 @@ internal sealed class WorkRemoval(FarmReview review, RecordsCopy copy)
 
         foreach ((int year, decimal money) in wages.Where(year => year.Value != 0m))
         {
-            ExpenseRow row = review.Records.Expenses.First(row => review.Records.Category(row.Category).IsLabor() && BooksChanges.NamesNothing(row) && review.Charges.HomeYearOf(row) == year);
+            ExpenseRow row = review.Records.Expenses.First(row =>
+                review.Records.Category(row.Category).IsLabor() && BooksChanges.NamesNothing(row) && review.Charges.HomeYearOf(row) == year
+            );
             RowValues credit = copy.Like(row);
             credit["amount"] = -money;
             credit["farm_percent"] = null;
@@ -64,10 +67,17 @@ internal sealed class WorkRemoval(FarmReview review, RecordsCopy copy)
         }
     }
 
-    /// <summary>A pool that carries cost of others may give back more than its own rows hold: the rest comes off other hours of the same year and kind, row by row, so that no row falls below 0.</summary>
+    /// <summary>
+    /// A pool that carries cost of others may give back more than its own rows hold: the rest comes off other hours of the same year and
+    /// kind, row by row, so that no row falls below 0.
+    /// </summary>
     private void SpreadOverdrawn()
     {
-        foreach (IGrouping<(int Window, WorkerKind Kind), LaborUse> group in review.Trace.Labor.Where(use => use.Origin is LaborRow && MoneyByWage(use) > 0m).GroupBy(use => (use.Window, use.Kind)))
+        foreach (
+            IGrouping<(int Window, WorkerKind Kind), LaborUse> group in review
+                .Trace.Labor.Where(use => use.Origin is LaborRow && MoneyByWage(use) > 0m)
+                .GroupBy(use => (use.Window, use.Kind))
+        )
         {
             decimal over = 0m;
             foreach (LaborUse use in group.Where(use => off.TryGetValue(use.Origin, out var taken) && taken.Money > MoneyByWage(use)))

@@ -3,8 +3,8 @@ using FarmEconomics.Records;
 namespace FarmEconomics.Decisions.Scenarios;
 
 /// <summary>
-/// A change of yield: what was picked, culled and left the farm in proportion, at the same price per unit. Hours and books stay as they were;
-/// what picking and packing more would have cost takes a change of its own.
+/// A change of yield: what was picked, culled and left the farm in proportion, at the same price per unit. Hours and books stay as they
+/// were; what picking and packing more would have cost takes a change of its own.
 /// </summary>
 internal static class YieldChanges
 {

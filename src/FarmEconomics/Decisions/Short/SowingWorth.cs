@@ -29,7 +29,11 @@ public sealed class SowingWorth
             {
                 Enterprise enterprise = planting.Enterprises[0];
                 own[(enterprise.Planting, enterprise.CropYear)] = planting.Known.NoNetReturn is null
-                    ? new SowingHarvest(enterprise, (double)(OfYield(costs.Model(planting)) + boxes.MoreThanPaid(enterprise)), [.. lots[enterprise]])
+                    ? new SowingHarvest(
+                        enterprise,
+                        (double)(OfYield(costs.Model(planting)) + boxes.MoreThanPaid(enterprise)),
+                        [.. lots[enterprise]]
+                    )
                     : null;
             }
         }
@@ -96,7 +100,8 @@ public sealed class SowingWorth
 }
 
 /// <summary>
-/// Boxes without a crop: payments stay, and what is in them must be filled again. Each planting has its part of that by the list value of what it put into them.
+/// Boxes without a crop: payments stay, and what is in them must be filled again. Each planting has its part of that by the list value of
+/// what it put into them.
 /// </summary>
 internal sealed class BoxesOfCrop
 {
@@ -106,7 +111,9 @@ internal sealed class BoxesOfCrop
 
     internal BoxesOfCrop(SeasonCosts costs, EnterpriseBudget crop)
     {
-        parts = costs.Season.PartsOf(crop.Crop!).Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind == ChannelKind.Share)
+        parts = costs
+            .Season.PartsOf(crop.Crop!)
+            .Where(part => part.Enterprise is not null && part.Disposition.Channel.Kind == ChannelKind.Share)
             .ToLookup(part => part.Enterprise!);
         refill = parts.Count == 0 ? 0m : costs.Avoidable.Without(crop).Refill.Total.Amount;
         listValue = parts.Sum(group => group.Sum(Value));

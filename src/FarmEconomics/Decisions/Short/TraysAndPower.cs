@@ -44,8 +44,10 @@ internal sealed class TraysAndPower
         rows.ForEach(row => line.Add(row.Row.Sown!.Value, row.In, row.Row.Trays!.Value));
         foreach (Pool? pool in limited)
         {
-            yield return new ResourceUse(new ScarceResource(ScarceKind.Trays, pool?.Name ?? "trays", Spans(ScarceKind.Trays, pool, line.ByDay()),
-                shortAt), Use);
+            yield return new ResourceUse(
+                new ScarceResource(ScarceKind.Trays, pool?.Name ?? "trays", Spans(ScarceKind.Trays, pool, line.ByDay()), shortAt),
+                Use
+            );
         }
     }
 
@@ -54,8 +56,15 @@ internal sealed class TraysAndPower
         List<Pool?> limited = [.. limits.PoolsOf(ScarceKind.Power)];
         if (limited.Count == 0 && supply.WhyUnknown is null)
         {
-            yield return new ResourceUse(new ScarceResource(ScarceKind.Power, supply.Pool!, [.. supply.Days.Select((day, i) => Span(supply.First.AddDays(i), day))],
-                shortAt), _ => []);
+            yield return new ResourceUse(
+                new ScarceResource(
+                    ScarceKind.Power,
+                    supply.Pool!,
+                    [.. supply.Days.Select((day, i) => Span(supply.First.AddDays(i), day))],
+                    shortAt
+                ),
+                _ => []
+            );
             yield break;
         }
 
@@ -75,9 +84,12 @@ internal sealed class TraysAndPower
 
             DayLine line = new(days.First, days.Days);
             loads.ForEach(load =>
-                line.Add(load.From, load.To < DateOnly.MaxValue ? load.To.AddDays(1) : load.To, load.KilowattHours(load.From, load.From)));
-            yield return new ResourceUse(new ScarceResource(ScarceKind.Power, pool?.Name ?? "kWh", Spans(ScarceKind.Power, pool, line.ByDay()),
-                shortAt), _ => []);
+                line.Add(load.From, load.To < DateOnly.MaxValue ? load.To.AddDays(1) : load.To, load.KilowattHours(load.From, load.From))
+            );
+            yield return new ResourceUse(
+                new ScarceResource(ScarceKind.Power, pool?.Name ?? "kWh", Spans(ScarceKind.Power, pool, line.ByDay()), shortAt),
+                _ => []
+            );
         }
     }
 

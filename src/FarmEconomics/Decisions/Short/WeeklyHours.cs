@@ -92,8 +92,10 @@ internal sealed class WeeklyHours
 
     private bool Moves(Charge charge, CostDriver otherwise, ScarceKind kind, DaySet days) => charge.Hours > 0m
         && charge.Origin is LaborRow row
-        && (charge.Stage is { } stage ? StageBehavior.Of(stage, namesCrop: charge.Enterprise is not null) : otherwise) is not (CostDriver.Fixed or CostDriver.Trips)
-        && days.Has(row.Date) && Counts(kind, row);
+        && (charge.Stage is { } stage ? StageBehavior.Of(stage, namesCrop: charge.Enterprise is not null) : otherwise)
+            is not (CostDriver.Fixed or CostDriver.Trips)
+        && days.Has(row.Date)
+        && Counts(kind, row);
 
     private bool Counts(ScarceKind kind, LaborRow row) => kind switch
     {

@@ -97,8 +97,17 @@ public sealed class WhatWasShort
             }
         }
 
-        return [.. crops.Select(crop =>
-            new ScarceUse(crop.Key, crop.Value.Missing is { } why ? Result.NotAvailable(why) : Result.Known(crop.Value.Money), crop.Value.Use))
-            .OrderByDescending(use => use.PerUnit.IsAvailable).ThenByDescending(use => use.PerUnit.Value).ThenBy(use => use.Crop.Index)];
+        return
+        [
+            .. crops
+                .Select(crop => new ScarceUse(
+                    crop.Key,
+                    crop.Value.Missing is { } why ? Result.NotAvailable(why) : Result.Known(crop.Value.Money),
+                    crop.Value.Use
+                ))
+                .OrderByDescending(use => use.PerUnit.IsAvailable)
+                .ThenByDescending(use => use.PerUnit.Value)
+                .ThenBy(use => use.Crop.Index),
+        ];
     }
 }

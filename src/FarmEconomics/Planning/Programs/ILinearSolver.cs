@@ -12,7 +12,9 @@ public interface ILinearSolver
     ILinearRun Open(LinearModel model, bool once = false);
 }
 
-/// <summary>A model in the hands of a solver. Solving again after a small change starts from the last answer. Not safe to share between threads.</summary>
+/// <summary>
+/// A model in the hands of a solver. Solving again after a small change starts from the last answer. Not safe to share between threads.
+/// </summary>
 public interface ILinearRun : IDisposable
 {
     /// <summary>Solves the model as it stands.</summary>

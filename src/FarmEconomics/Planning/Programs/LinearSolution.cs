@@ -29,7 +29,12 @@ public enum SolveStatus
 /// misses. Empty where a quantity must be whole.
 /// </param>
 public sealed record LinearSolution(
-    SolveStatus Status, double Objective, IReadOnlyList<double> Values, IReadOnlyList<double> ShadowPrices, IReadOnlyList<double> ReducedCosts)
+    SolveStatus Status,
+    double Objective,
+    IReadOnlyList<double> Values,
+    IReadOnlyList<double> ShadowPrices,
+    IReadOnlyList<double> ReducedCosts
+)
 {
     /// <summary>Prices this small are the solver's rounding; a bound they would price may be infinite.</summary>
     private const double Nothing = 1e-9;
@@ -69,12 +74,18 @@ public sealed record LinearSolution(
         double sum = 0.0;
         for (int i = 0; i < model.Limits.Count; i++)
         {
-            sum += Math.Abs(ShadowPrices[i]) < Nothing ? 0.0 : ShadowPrices[i] * (ShadowPrices[i] > 0.0 ? model.Limits[i].Most : model.Limits[i].Least);
+            sum +=
+                Math.Abs(ShadowPrices[i]) < Nothing
+                    ? 0.0
+                    : ShadowPrices[i] * (ShadowPrices[i] > 0.0 ? model.Limits[i].Most : model.Limits[i].Least);
         }
 
         for (int i = 0; i < model.Quantities.Count; i++)
         {
-            sum += Math.Abs(ReducedCosts[i]) < Nothing ? 0.0 : ReducedCosts[i] * (ReducedCosts[i] > 0.0 ? model.Quantities[i].Most : model.Quantities[i].Least);
+            sum +=
+                Math.Abs(ReducedCosts[i]) < Nothing
+                    ? 0.0
+                    : ReducedCosts[i] * (ReducedCosts[i] > 0.0 ? model.Quantities[i].Most : model.Quantities[i].Least);
         }
 
         return sum;

@@ -18,7 +18,8 @@ public static class Shortfalls
     /// <param name="model">The model.</param>
     /// <param name="firm">Limits that must not give way: what is promised. Null: any may.</param>
     /// <returns>
-    /// The limits that give way, the largest part of its bound first; empty where the model has an answer, and where the firm ones alone have none.
+    /// The limits that give way, the largest part of its bound first; empty where the model has an answer, and where the firm ones alone
+    /// have none.
     /// </returns>
     public static IReadOnlyList<Shortfall> Of(ILinearSolver solver, LinearModel model, IReadOnlySet<int>? firm = null)
     {

@@ -121,13 +121,18 @@ public sealed record CropVariance(string Crop, Money Planned, Money Actual, IRea
         CropFactors part = Actual(VarianceKind.PartSold) ? actual : plan;
         decimal sold = part.Picked > 0m ? picked * part.Sold / part.Picked : part.Sold;
         decimal price = MeanPrice(plan, actual, Actual(VarianceKind.ChannelMix), Actual(VarianceKind.Price));
-        decimal hours = Actual(VarianceKind.Hours) ? actual.Hours : plan.Picked > 0m ? plan.Hours * picked / plan.Picked : plan.Hours * feet / plan.BedFeet;
+        decimal hours =
+            Actual(VarianceKind.Hours) ? actual.Hours
+            : plan.Picked > 0m ? plan.Hours * picked / plan.Picked
+            : plan.Hours * feet / plan.BedFeet;
         decimal cost = Actual(VarianceKind.Wage) ? actual.HourCost : plan.HourCost;
         decimal inputs = Actual(VarianceKind.Spending) ? actual.Inputs : plan.Inputs * feet / plan.BedFeet;
         return Money.Rounded((sold * price) - (hours * cost) - inputs);
     }
 
-    /// <summary>Money a unit sold, after fees, by the mix and prices of plan or season; a channel the plan doesn't know counts at the plan's mean.</summary>
+    /// <summary>
+    /// Money a unit sold, after fees, by the mix and prices of plan or season; a channel the plan doesn't know counts at the plan's mean.
+    /// </summary>
     private static decimal MeanPrice(CropFactors plan, CropFactors actual, bool actualMix, bool actualPrice)
     {
         CropFactors mix = actualMix && actual.Sold > 0m ? actual : plan.Sold > 0m ? plan : actual;
@@ -138,7 +143,13 @@ public sealed record CropVariance(string Crop, Money Planned, Money Actual, IRea
 
         CropFactors prices = (actualPrice && actual.Sold > 0m) || plan.Sold <= 0m ? actual : plan;
         decimal mean = prices.Channels.Values.Sum(channel => channel.Net) / Math.Max(prices.Sold, 0.00000001m);
-        return mix.Channels.Sum(channel => channel.Value.Units
-            * (prices.Channels.TryGetValue(channel.Key, out (decimal Units, decimal Net) there) && there.Units > 0m ? there.Net / there.Units : mean)) / mix.Sold;
+        return mix.Channels.Sum(channel =>
+                channel.Value.Units
+                * (
+                    prices.Channels.TryGetValue(channel.Key, out (decimal Units, decimal Net) there) && there.Units > 0m
+                        ? there.Net / there.Units
+                        : mean
+                )
+            ) / mix.Sold;
     }
 }

@@ -68,7 +68,11 @@ public sealed class PlanVariances
         bool part = season.Records.AsOf < end.AddDays(-1) && season.Records.Settings.WindowOf(season.Records.AsOf) == season.CropYear;
         Expected expected = new(HourCost(season), CulledParts(season));
         Dictionary<string, CropFactors> planned = PlannedOf(season, plan, expected, part ? season.Records.AsOf : end);
-        Dictionary<string, CropFactors> actual = season.Crops.ToDictionary(crop => crop.Name, crop => Came(costs, crop), StringComparer.OrdinalIgnoreCase);
+        Dictionary<string, CropFactors> actual = season.Crops.ToDictionary(
+            crop => crop.Name,
+            crop => Came(costs, crop),
+            StringComparer.OrdinalIgnoreCase
+        );
         return new PlanVariances(
             season,
             [.. planned.Keys.Union(actual.Keys, StringComparer.OrdinalIgnoreCase)
@@ -78,7 +82,10 @@ public sealed class PlanVariances
             Money.Sum(PlannedOf(season, plan, expected, end).Values.Select(crop => crop.Contribution)));
     }
 
-    /// <summary>The planned cost of an hour: what one cost in the season before, own and hired alike, since a plan names no wage; without that season its own.</summary>
+    /// <summary>
+    /// The planned cost of an hour: what one cost in the season before, own and hired alike, since a plan names no wage; without that
+    /// season its own.
+    /// </summary>
     private static decimal HourCost(SeasonReview season)
     {
         List<LaborUse> work = [.. season.Trace.LaborByWindow[season.CropYear - 1].Where(use => use.Hours > 0m)];
@@ -124,15 +131,23 @@ public sealed class PlanVariances
             decimal picked = rows.Sum(row => row.Row.Yield * row.Done), culled = expected.CulledParts.GetValueOrDefault(crop.Key);
             planned[crop.Key] = new CropFactors
             {
-                BedFeet = crop.Sum(one => one.BedFeet * season.Records.Tables.Beds.Where(bed => string.Equals(bed.Bed.Trim(), one.Bed, StringComparison.OrdinalIgnoreCase))
-                    .Select(bed => (bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn).FirstOrDefault(1m)),
+                BedFeet = crop.Sum(one =>
+                    one.BedFeet
+                    * season
+                        .Records.Tables.Beds.Where(bed => string.Equals(bed.Bed.Trim(), one.Bed, StringComparison.OrdinalIgnoreCase))
+                        .Select(bed => (bed.WidthIn ?? season.Settings.StandardBedWidthIn) / season.Settings.StandardBedWidthIn)
+                        .FirstOrDefault(1m)
+                ),
                 Picked = picked,
                 Culled = picked * culled / (1m - culled),
                 Hours = rows.Sum(row => row.Row.Hours * row.Done),
                 HourCost = expected.HourCost,
                 Inputs = crop.Sum(one => one.Cost),
-                Channels = sales[crop.Key].GroupBy(sale => sale.Channel, StringComparer.OrdinalIgnoreCase).Select(channel => (channel.Key, Sums: Sums(season, channel, until)))
-                    .Where(channel => channel.Sums.Units > 0m).ToDictionary(channel => channel.Key, channel => channel.Sums, StringComparer.OrdinalIgnoreCase),
+                Channels = sales[crop.Key]
+                    .GroupBy(sale => sale.Channel, StringComparer.OrdinalIgnoreCase)
+                    .Select(channel => (channel.Key, Sums: Sums(season, channel, until)))
+                    .Where(channel => channel.Sums.Units > 0m)
+                    .ToDictionary(channel => channel.Key, channel => channel.Sums, StringComparer.OrdinalIgnoreCase),
             };
         }
 
@@ -156,11 +171,17 @@ public sealed class PlanVariances
     private static decimal Done(DateOnly from, DateOnly to, DateOnly until) =>
         until >= to ? 1m : until <= from ? 0m : (decimal)(until.DayNumber - from.DayNumber) / (to.DayNumber - from.DayNumber);
 
-    /// <summary>What came of a crop: what went into boxes at its list value, as the plan has it; payments for shares don't move with one crop.</summary>
+    /// <summary>
+    /// What came of a crop: what went into boxes at its list value, as the plan has it; payments for shares don't move with one crop.
+    /// </summary>
     private static CropFactors Came(SeasonCosts costs, EnterpriseBudget crop)
     {
         List<CostLine> lines = [.. costs.Of(crop).Where(line => line.IsAvoidable && !line.IsFee)];
-        decimal hours = crop.Sums.HoursByStage[(int)Stage.Nursery] + crop.Sums.HoursByStage[(int)Stage.Grow] + crop.Sums.HoursByStage[(int)Stage.Harvest] + crop.Sums.HoursByStage[(int)Stage.Pack];
+        decimal hours =
+            crop.Sums.HoursByStage[(int)Stage.Nursery]
+            + crop.Sums.HoursByStage[(int)Stage.Grow]
+            + crop.Sums.HoursByStage[(int)Stage.Harvest]
+            + crop.Sums.HoursByStage[(int)Stage.Pack];
         decimal labor = lines.Where(line => line.IsLabor).Sum(line => line.Amount.Amount);
         return new CropFactors
         {
@@ -170,11 +191,21 @@ public sealed class PlanVariances
             Hours = hours,
             HourCost = hours > 0m ? labor / hours : 0m,
             Inputs = (hours > 0m ? 0m : labor) + lines.Where(line => !line.IsLabor).Sum(line => line.Amount.Amount),
-            Channels = costs.Season.PartsOf(crop.Crop!).Where(part => part.Enterprise is not null && part.Disposition.Channel.IsSold && part.Quantity > 0m)
-                .GroupBy(part => part.Disposition.Channel.Name).ToDictionary(
+            Channels = costs
+                .Season.PartsOf(crop.Crop!)
+                .Where(part => part.Enterprise is not null && part.Disposition.Channel.IsSold && part.Quantity > 0m)
+                .GroupBy(part => part.Disposition.Channel.Name)
+                .ToDictionary(
                     channel => channel.Key,
-                    channel => (channel.Sum(part => part.Quantity), channel.Sum(part => part.Disposition.Channel.Kind == ChannelKind.Share ? part.ListValue.Amount : (part.Amount - part.Fee).Amount)),
-                    StringComparer.OrdinalIgnoreCase),
+                    channel =>
+                        (
+                            channel.Sum(part => part.Quantity),
+                            channel.Sum(part =>
+                                part.Disposition.Channel.Kind == ChannelKind.Share ? part.ListValue.Amount : (part.Amount - part.Fee).Amount
+                            )
+                        ),
+                    StringComparer.OrdinalIgnoreCase
+                ),
         };
     }
 }

@@ -6,14 +6,18 @@ namespace FarmEconomics.Planning.Variances;
 /// </summary>
 public static class StandardCost
 {
-    /// <summary>Price of an input, or rate of an hour: what the quantity used would have cost at the planned price, less what it cost.</summary>
+    /// <summary>
+    /// Price of an input, or rate of an hour: what the quantity used would have cost at the planned price, less what it cost.
+    /// </summary>
     /// <param name="used">Quantity used, or hours worked.</param>
     /// <param name="plannedPrice">Planned price, money a unit.</param>
     /// <param name="cost">What was paid for it.</param>
     /// <returns>Money.</returns>
     public static decimal Price(decimal used, decimal plannedPrice, decimal cost) => (used * plannedPrice) - cost;
 
-    /// <summary>Use of an input, or efficiency of hours: the quantity allowed for what was made less that used, at the planned price.</summary>
+    /// <summary>
+    /// Use of an input, or efficiency of hours: the quantity allowed for what was made less that used, at the planned price.
+    /// </summary>
     /// <param name="allowed">Quantity the plan allows for the actual output.</param>
     /// <param name="used">Quantity used.</param>
     /// <param name="plannedPrice">Planned price, money a unit.</param>

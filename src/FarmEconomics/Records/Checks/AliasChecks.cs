@@ -21,16 +21,33 @@ internal static class AliasChecks
         {
             if (!NameAliases.Tables.Contains(table))
             {
-                context.Report(ProblemCodes.AliasOfNothing, row, "table", $"Names of \"{row.Table}\" have no aliases; allowed: {string.Join(", ", NameAliases.Tables)}.", row.Table,
-                    NearestName.Find(row.Table, NameAliases.Tables));
+                context.Report(
+                    ProblemCodes.AliasOfNothing,
+                    row,
+                    "table",
+                    $"Names of \"{row.Table}\" have no aliases; allowed: {string.Join(", ", NameAliases.Tables)}.",
+                    row.Table,
+                    NearestName.Find(row.Table, NameAliases.Tables)
+                );
             }
 
             return;
         }
 
-        if (names.Check(context, row, "name", row.Name) && names.Checkable && names.Contains(row.Alias) && !row.Alias.Trim().Equals(row.Name.Trim(), StringComparison.OrdinalIgnoreCase))
+        if (
+            names.Check(context, row, "name", row.Name)
+            && names.Checkable
+            && names.Contains(row.Alias)
+            && !row.Alias.Trim().Equals(row.Name.Trim(), StringComparison.OrdinalIgnoreCase)
+        )
         {
-            context.Report(ProblemCodes.AliasHidesName, row, "alias", $"\"{row.Alias}\" is itself a name in {table}, and would be read as \"{row.Name}\".", row.Alias);
+            context.Report(
+                ProblemCodes.AliasHidesName,
+                row,
+                "alias",
+                $"\"{row.Alias}\" is itself a name in {table}, and would be read as \"{row.Name}\".",
+                row.Alias
+            );
         }
     }
 }

@@ -15,8 +15,14 @@ internal static class BedSpace
 
     private static void Run(CheckContext context)
     {
-        ILookup<string, PlantingRow> byBed = context.Tables.Plantings.Where(row => row.BedFeet > 0m).ToLookup(row => row.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
-        foreach (BedRow bed in context.Tables.Beds.Where(bed => bed.LengthFt > 0m).DistinctBy(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase))
+        ILookup<string, PlantingRow> byBed = context
+            .Tables.Plantings.Where(row => row.BedFeet > 0m)
+            .ToLookup(row => row.Bed.Trim(), StringComparer.OrdinalIgnoreCase);
+        foreach (
+            BedRow bed in context
+                .Tables.Beds.Where(bed => bed.LengthFt > 0m)
+                .DistinctBy(bed => bed.Bed.Trim(), StringComparer.OrdinalIgnoreCase)
+        )
         {
             CheckBed(context, bed, [.. byBed[bed.Bed.Trim()]]);
         }
@@ -72,12 +78,27 @@ internal static class BedSpace
         return free > row.InBed ? free : row.InBed.AddDays(1);
     }
 
-    private static void Report(CheckContext context, BedRow bed, List<PlantingRow> plantings, DateOnly day, int first, decimal most, List<int> involved)
+    private static void Report(
+        CheckContext context,
+        BedRow bed,
+        List<PlantingRow> plantings,
+        DateOnly day,
+        int first,
+        decimal most,
+        List<int> involved
+    )
     {
         string[] all = [.. involved.Order().Select(i => plantings[i].Planting).Distinct(StringComparer.OrdinalIgnoreCase)];
         string names = string.Join(", ", all.Take(MostNamed)) + (all.Length > MostNamed ? $" and {all.Length - MostNamed} more" : "");
         string unit = context.Settings.LengthUnit.Short();
-        context.Report(ProblemCodes.BedOverfull, plantings[first], "bed_feet",
-            context.Notation.Text($"Bed {bed.Bed} is {bed.LengthFt} {unit} long, but from {day:yyyy-MM-dd} on up to {most} {unit} are planted: {names}."), context.Notation.Text($"{plantings[first].BedFeet}"));
+        context.Report(
+            ProblemCodes.BedOverfull,
+            plantings[first],
+            "bed_feet",
+            context.Notation.Text(
+                $"Bed {bed.Bed} is {bed.LengthFt} {unit} long, but from {day:yyyy-MM-dd} on up to {most} {unit} are planted: {names}."
+            ),
+            context.Notation.Text($"{plantings[first].BedFeet}")
+        );
     }
 }

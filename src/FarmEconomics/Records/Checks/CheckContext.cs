@@ -50,7 +50,8 @@ internal sealed class CheckContext
     public ProblemLog Problems { get; } = new();
 
     /// <summary>Who may use a pool: another pool, a crop, a planting or the household.</summary>
-    public IReadOnlyCollection<string> UserNames => userNames ??= [.. PoolNames.Names, .. CropNames.Names, .. PlantingNames.Names, SharedCostChecks.Household];
+    public IReadOnlyCollection<string> UserNames =>
+        userNames ??= [.. PoolNames.Names, .. CropNames.Names, .. PlantingNames.Names, SharedCostChecks.Household];
 
     public NameSearch Search { get; } = new();
 
@@ -78,14 +79,28 @@ internal sealed class CheckContext
     /// <summary>True when rows of the table were left out by the reader.</summary>
     public bool HasRowsInError(string table) => Tables.NamesInError.ContainsKey(table) || Tables.Unreadable.Contains(table);
 
-    public void Report(string code, IRecordRow row, string? column, string message, string? offending = null, string? nearest = null, string? hint = null)
+    public void Report(
+        string code,
+        IRecordRow row,
+        string? column,
+        string message,
+        string? offending = null,
+        string? nearest = null,
+        string? hint = null
+    )
     {
         Problem problem = ProblemOf(code, row, column, message, offending, nearest);
         Problems.Add(hint is null ? problem : problem with { Hint = hint });
     }
 
-    public static Problem ProblemOf(string code, IRecordRow row, string? column, string message, string? offending = null, string? nearest = null) =>
-        ProblemCatalog.Make(code, row.Source, column, message, offending, nearest) with { Money = RowMoney.Of(row) };
+    public static Problem ProblemOf(
+        string code,
+        IRecordRow row,
+        string? column,
+        string message,
+        string? offending = null,
+        string? nearest = null
+    ) => ProblemCatalog.Make(code, row.Source, column, message, offending, nearest) with { Money = RowMoney.Of(row) };
 
     public bool InYears(IRecordRow row, string column, DateOnly? date)
     {
@@ -106,14 +121,28 @@ internal sealed class CheckContext
         }
     }
 
-    public bool InOrder(string code, IRecordRow row, string column, DateOnly? later, string earlierColumn, DateOnly? earlier, bool sameDayFits)
+    public bool InOrder(
+        string code,
+        IRecordRow row,
+        string column,
+        DateOnly? later,
+        string earlierColumn,
+        DateOnly? earlier,
+        bool sameDayFits
+    )
     {
         if (later is null || earlier is null || later > earlier || (sameDayFits && later == earlier))
         {
             return true;
         }
 
-        Report(code, row, column, $"{column} {later:yyyy-MM-dd} is {(later == earlier ? "the same day as" : "before")} {earlierColumn} {earlier:yyyy-MM-dd}.", $"{later:yyyy-MM-dd}");
+        Report(
+            code,
+            row,
+            column,
+            $"{column} {later:yyyy-MM-dd} is {(later == earlier ? "the same day as" : "before")} {earlierColumn} {earlier:yyyy-MM-dd}.",
+            $"{later:yyyy-MM-dd}"
+        );
         return false;
     }
 
@@ -124,15 +153,27 @@ internal sealed class CheckContext
     {
         if (crop is not null && !string.IsNullOrWhiteSpace(unit) && !crop.Units.Contains(unit.Trim()) && !HasRowsInError("units"))
         {
-            Report(ProblemCodes.NoConversion, row, "unit", $"{crop.Row.Crop} is counted in {crop.Row.Unit}, and units.csv has no \"{unit}\" for it.", unit,
-                Search.Find(unit, crop.Units));
+            Report(
+                ProblemCodes.NoConversion,
+                row,
+                "unit",
+                $"{crop.Row.Crop} is counted in {crop.Row.Unit}, and units.csv has no \"{unit}\" for it.",
+                unit,
+                Search.Find(unit, crop.Units)
+            );
         }
     }
 
     private void ReportYear(IRecordRow row, string column, string given)
     {
         string covered = Years.First == Years.Last ? $"{Years.First}, the year" : $"{Years.First} to {Years.Last}, the years";
-        Report(ProblemCodes.DateOutside, row, column, $"{column} {given} is far from {covered} of the plantings, harvests and sales: is the year right?", given);
+        Report(
+            ProblemCodes.DateOutside,
+            row,
+            column,
+            $"{column} {given} is far from {covered} of the plantings, harvests and sales: is the year right?",
+            given
+        );
     }
 
     private NameIndex Index(RecordTable table)
@@ -141,7 +182,13 @@ internal sealed class CheckContext
         bool readable = !Tables.Unreadable.Contains(schema.Name);
         bool shipped = schema.Shipped is not null;
         string where = shipped ? $"in {schema.Name}.csv or shipped with the program" : $"in {schema.Name}.csv";
-        var index = new NameIndex(schema.UnknownName!, schema.Columns[0].Name, where, readable && (shipped || Tables.Present.Contains(schema.Name)), skippedNames?.GetValueOrDefault(schema.Name));
+        var index = new NameIndex(
+            schema.UnknownName!,
+            schema.Columns[0].Name,
+            where,
+            readable && (shipped || Tables.Present.Contains(schema.Name)),
+            skippedNames?.GetValueOrDefault(schema.Name)
+        );
         var names = (TextColumn)schema.Stored[0];
         index.AddRange(Enumerable.Range(0, table.Count).Select(row => names.Maybe(table, row)));
         index.AddRange(schema.Shipped?.Invoke(Tables) ?? []);

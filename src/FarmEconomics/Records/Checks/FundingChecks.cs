@@ -37,7 +37,13 @@ internal static class FundingChecks
         {
             if (value is { } number && number != decimal.Floor(number))
             {
-                context.Report(ProblemCodes.ProjectQuarter, row, column, context.Notation.Text($"{column} must be a whole number, not {number}."), context.Notation.Text($"{number}"));
+                context.Report(
+                    ProblemCodes.ProjectQuarter,
+                    row,
+                    column,
+                    context.Notation.Text($"{column} must be a whole number, not {number}."),
+                    context.Notation.Text($"{number}")
+                );
             }
         }
     }
@@ -46,13 +52,25 @@ internal static class FundingChecks
     {
         if (row.PaymentsPerYear != decimal.Floor(row.PaymentsPerYear))
         {
-            context.Report(ProblemCodes.PaymentCount, row, "payments_per_year",
-                context.Notation.Text($"payments_per_year must be a whole number from 1 to {MostPaymentsPerYear}, not {row.PaymentsPerYear}."), context.Notation.Text($"{row.PaymentsPerYear}"));
+            context.Report(
+                ProblemCodes.PaymentCount,
+                row,
+                "payments_per_year",
+                context.Notation.Text(
+                    $"payments_per_year must be a whole number from 1 to {MostPaymentsPerYear}, not {row.PaymentsPerYear}."
+                ),
+                context.Notation.Text($"{row.PaymentsPerYear}")
+            );
         }
         else if (row.Years * row.PaymentsPerYear is var count && count != decimal.Floor(count))
         {
-            context.Report(ProblemCodes.PaymentCount, row, "years",
-                context.Notation.Text($"{row.Years} years of {row.PaymentsPerYear} payments are {count:0.####} payments, no whole number."), context.Notation.Text($"{row.Years}"));
+            context.Report(
+                ProblemCodes.PaymentCount,
+                row,
+                "years",
+                context.Notation.Text($"{row.Years} years of {row.PaymentsPerYear} payments are {count:0.####} payments, no whole number."),
+                context.Notation.Text($"{row.Years}")
+            );
         }
     }
 }

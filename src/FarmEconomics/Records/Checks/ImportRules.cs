@@ -34,13 +34,25 @@ public static class ImportRules
     {
         if (RecordSchema.Find(row.Table.Trim()) is not { } table)
         {
-            return Make(row, "table", $"There is no table \"{row.Table}\".", row.Table, NearestName.Find(row.Table, RecordSchema.Tables.Select(known => known.Name)));
+            return Make(
+                row,
+                "table",
+                $"There is no table \"{row.Table}\".",
+                row.Table,
+                NearestName.Find(row.Table, RecordSchema.Tables.Select(known => known.Name))
+            );
         }
 
         bool isSourceId = row.Column is not null && HeadingKey.Of(row.Column) == HeadingKey.Of(SourceId);
         if (row.Column is { } column && !isSourceId && table.Find(column) is null)
         {
-            return Make(row, "column", $"{table.Name} has no column \"{column}\".", column, NearestName.Find(column, table.Columns.Select(known => known.Name)));
+            return Make(
+                row,
+                "column",
+                $"{table.Name} has no column \"{column}\".",
+                column,
+                NearestName.Find(column, table.Columns.Select(known => known.Name))
+            );
         }
 
         bool isRule = row.When is not null || row.Match == ImportMatch.Blank;
@@ -49,7 +61,10 @@ public static class ImportRules
             return Make(row, "source_column", "A row without a column leaves rows or a column of the source out, and needs source_column.");
         }
 
-        if (row.Match is ImportMatch.Above or ImportMatch.Below && !decimal.TryParse(row.When, System.Globalization.CultureInfo.InvariantCulture, out _))
+        if (
+            row.Match is ImportMatch.Above or ImportMatch.Below
+            && !decimal.TryParse(row.When, System.Globalization.CultureInfo.InvariantCulture, out _)
+        )
         {
             return Make(row, "when", $"\"{row.When}\" is no number to compare with (the decimal mark is a point here).", row.When);
         }
@@ -64,15 +79,29 @@ public static class ImportRules
     {
         string asks = row.Note?.Trim(' ', '?') is { Length: > 0 } note ? $" {char.ToUpperInvariant(note[0])}{note[1..]}." : "";
         return row.Constant?.Trim() == "?" ? Make(row, "constant", $"Put what is meant in place of the \"?\".{asks}", "?")
-            : row.Format?.Contains(" or ", StringComparison.OrdinalIgnoreCase) == true ? Make(row, "format", $"Keep one of the two: \"{row.Format}\".{asks}", row.Format)
+            : row.Format?.Contains(" or ", StringComparison.OrdinalIgnoreCase) == true
+                ? Make(row, "format", $"Keep one of the two: \"{row.Format}\".{asks}", row.Format)
             : null;
     }
 
     private static Problem? Format(ImportRow row)
     {
-        string? unknown = row.Format?.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-            .FirstOrDefault(word => !Words.Contains(word, StringComparer.OrdinalIgnoreCase) && !Prefixes.Any(prefix => word.StartsWith(prefix, StringComparison.OrdinalIgnoreCase)) && DateText.NormalizeFormat(word) is null);
-        return unknown is null ? null : Make(row, "format", $"\"{unknown}\" is no date form and no word a format may hold.", unknown, NearestName.Find(unknown, Words.Concat(Prefixes)));
+        string? unknown = row
+            .Format?.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .FirstOrDefault(word =>
+                !Words.Contains(word, StringComparer.OrdinalIgnoreCase)
+                && !Prefixes.Any(prefix => word.StartsWith(prefix, StringComparison.OrdinalIgnoreCase))
+                && DateText.NormalizeFormat(word) is null
+            );
+        return unknown is null
+            ? null
+            : Make(
+                row,
+                "format",
+                $"\"{unknown}\" is no date form and no word a format may hold.",
+                unknown,
+                NearestName.Find(unknown, Words.Concat(Prefixes))
+            );
     }
 
     private static Problem Make(ImportRow row, string column, string message, string? offending = null, string? nearest = null) =>

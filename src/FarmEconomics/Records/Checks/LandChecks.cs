@@ -10,10 +10,13 @@ internal static class LandChecks
     ];
 
     public static IEnumerable<RecordCheck> OfBeds =>
-    [
-        new RowChecks<BedRow>(
-            ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true))),
-    ];
+        [
+            new RowChecks<BedRow>(
+                ("dates make sense", (context, row) =>
+                    context.InOrder(ProblemCodes.EndBeforeStart, row, "to", row.To, "from", row.From, sameDayFits: true)
+                )
+            ),
+        ];
 
     public static IEnumerable<RecordCheck> OfPlantings =>
     [
@@ -26,9 +29,19 @@ internal static class LandChecks
 
     private static void UnitIsAnother(CheckContext context, UnitRow row)
     {
-        if (context.Crop(row.Crop) is { } crop && crop.Row.Unit.Trim().Equals(row.Unit.Trim(), StringComparison.OrdinalIgnoreCase) && row.BaseUnits != 1m)
+        if (
+            context.Crop(row.Crop) is { } crop
+            && crop.Row.Unit.Trim().Equals(row.Unit.Trim(), StringComparison.OrdinalIgnoreCase)
+            && row.BaseUnits != 1m
+        )
         {
-            context.Report(ProblemCodes.NameTwice, row, "unit", context.Notation.Text($"{row.Unit} is {row.Crop}'s own unit and can't hold {row.BaseUnits} of itself."), row.Unit);
+            context.Report(
+                ProblemCodes.NameTwice,
+                row,
+                "unit",
+                context.Notation.Text($"{row.Unit} is {row.Crop}'s own unit and can't hold {row.BaseUnits} of itself."),
+                row.Unit
+            );
         }
     }
 
@@ -37,13 +50,24 @@ internal static class LandChecks
         CropFacts? crop = context.Crop(row.Crop);
 
         // A perennial may stand since long before the first season on record.
-        bool fine = crop?.Row.Perennial == true
-            || (context.InYears(row, "in_bed", row.InBed) & context.InYears(row, "sown", row.Sown) & context.InYears(row, "out_of_bed", row.OutOfBed));
+        bool fine =
+            crop?.Row.Perennial == true
+            || (
+                context.InYears(row, "in_bed", row.InBed)
+                & context.InYears(row, "sown", row.Sown)
+                & context.InYears(row, "out_of_bed", row.OutOfBed)
+            );
         context.InYears(row, "crop_year", row.CropYear);
         fine = fine && context.InOrder(ProblemCodes.OutBeforeIn, row, "out_of_bed", row.OutOfBed, "in_bed", row.InBed, sameDayFits: false);
         if (fine && row.Sown > row.InBed)
         {
-            context.Report(ProblemCodes.SownAfterInBed, row, "sown", $"sown {row.Sown:yyyy-MM-dd} is after in_bed {row.InBed:yyyy-MM-dd}.", $"{row.Sown:yyyy-MM-dd}");
+            context.Report(
+                ProblemCodes.SownAfterInBed,
+                row,
+                "sown",
+                $"sown {row.Sown:yyyy-MM-dd} is after in_bed {row.InBed:yyyy-MM-dd}.",
+                $"{row.Sown:yyyy-MM-dd}"
+            );
             fine = false;
         }
 
@@ -70,11 +94,23 @@ internal static class LandChecks
 
         if (!planting.First.Crop.Trim().Equals(row.Crop.Trim(), StringComparison.OrdinalIgnoreCase))
         {
-            context.Report(ProblemCodes.PlantingConflict, row, "crop", $"The planting {row.Planting} is {planting.First.Crop} in line {planting.First.Source.Line}, {row.Crop} here.", row.Crop);
+            context.Report(
+                ProblemCodes.PlantingConflict,
+                row,
+                "crop",
+                $"The planting {row.Planting} is {planting.First.Crop} in line {planting.First.Source.Line}, {row.Crop} here.",
+                row.Crop
+            );
         }
         else if (row.CropYear is { } year && planting.CropYear != year)
         {
-            context.Report(ProblemCodes.PlantingConflict, row, "crop_year", $"The planting {row.Planting} is of crop year {planting.CropYear} in another row, {year} here.", $"{year}");
+            context.Report(
+                ProblemCodes.PlantingConflict,
+                row,
+                "crop_year",
+                $"The planting {row.Planting} is of crop year {planting.CropYear} in another row, {year} here.",
+                $"{year}"
+            );
         }
     }
 
@@ -93,15 +129,33 @@ internal static class LandChecks
                 // The bed's last day is included; the day out of bed is the first free one.
                 if (row.InBed < bed.From)
                 {
-                    context.Report(ProblemCodes.BedNotThere, row, "in_bed", $"{row.Planting} is in bed {bed.Bed} on {row.InBed:yyyy-MM-dd}, before the bed's from {bed.From:yyyy-MM-dd}.", $"{row.InBed:yyyy-MM-dd}");
+                    context.Report(
+                        ProblemCodes.BedNotThere,
+                        row,
+                        "in_bed",
+                        $"{row.Planting} is in bed {bed.Bed} on {row.InBed:yyyy-MM-dd}, before the bed's from {bed.From:yyyy-MM-dd}.",
+                        $"{row.InBed:yyyy-MM-dd}"
+                    );
                 }
                 else if (row.InBed > bed.To)
                 {
-                    context.Report(ProblemCodes.BedNotThere, row, "in_bed", $"{row.Planting} is in bed {bed.Bed} on {row.InBed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}.", $"{row.InBed:yyyy-MM-dd}");
+                    context.Report(
+                        ProblemCodes.BedNotThere,
+                        row,
+                        "in_bed",
+                        $"{row.Planting} is in bed {bed.Bed} on {row.InBed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}.",
+                        $"{row.InBed:yyyy-MM-dd}"
+                    );
                 }
                 else if (row.OutOfBed is { } freed && freed.AddDays(-1) > bed.To)
                 {
-                    context.Report(ProblemCodes.BedNotThere, row, "out_of_bed", $"{row.Planting} is in bed {bed.Bed} until {freed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}.", $"{freed:yyyy-MM-dd}");
+                    context.Report(
+                        ProblemCodes.BedNotThere,
+                        row,
+                        "out_of_bed",
+                        $"{row.Planting} is in bed {bed.Bed} until {freed:yyyy-MM-dd}, after the bed's to {bed.To:yyyy-MM-dd}.",
+                        $"{freed:yyyy-MM-dd}"
+                    );
                 }
             }
         }

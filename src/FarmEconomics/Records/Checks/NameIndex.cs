@@ -56,7 +56,14 @@ internal sealed class NameIndex(string code, string what, string where, bool che
 
         if (skipped?.Contains(name.Trim()) == true)
         {
-            context.Report(code, row, column, $"The {what} \"{name}\" stands in a row that is skipped.", name, hint: "Fix that row, and this one is read.");
+            context.Report(
+                code,
+                row,
+                column,
+                $"The {what} \"{name}\" stands in a row that is skipped.",
+                name,
+                hint: "Fix that row, and this one is read."
+            );
             return false;
         }
 

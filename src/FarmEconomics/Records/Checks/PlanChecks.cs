@@ -1,7 +1,8 @@
 namespace FarmEconomics.Records.Checks;
 
 /// <summary>
-/// Checks of plans. Years aren't held against those of the records: a plan is for one to come. Beds taken twice and weeks short of hours are told with the plan.
+/// Checks of plans. Years aren't held against those of the records: a plan is for one to come. Beds taken twice and weeks short of hours
+/// are told with the plan.
 /// </summary>
 internal static class PlanChecks
 {
@@ -15,7 +16,13 @@ internal static class PlanChecks
         bool fine = context.InOrder(ProblemCodes.OutBeforeIn, row, "out_of_bed", row.OutOfBed, "in_bed", row.InBed, sameDayFits: false);
         if (fine && row.Sown > row.InBed)
         {
-            context.Report(ProblemCodes.SownAfterInBed, row, "sown", $"sown {row.Sown:yyyy-MM-dd} is after in_bed {row.InBed:yyyy-MM-dd}.", $"{row.Sown:yyyy-MM-dd}");
+            context.Report(
+                ProblemCodes.SownAfterInBed,
+                row,
+                "sown",
+                $"sown {row.Sown:yyyy-MM-dd} is after in_bed {row.InBed:yyyy-MM-dd}.",
+                $"{row.Sown:yyyy-MM-dd}"
+            );
         }
     }
 
@@ -23,7 +30,13 @@ internal static class PlanChecks
     {
         if (row.Weeks is { } weeks && weeks != decimal.Truncate(weeks))
         {
-            context.Report(ProblemCodes.NumberOutOfRange, row, "weeks", context.Notation.Text($"{weeks} weeks: only whole weeks can be planned."), context.Notation.Text($"{weeks}"));
+            context.Report(
+                ProblemCodes.NumberOutOfRange,
+                row,
+                "weeks",
+                context.Notation.Text($"{weeks} weeks: only whole weeks can be planned."),
+                context.Notation.Text($"{weeks}")
+            );
         }
     }
 }

@@ -13,7 +13,8 @@ public sealed record ProblemKind(string Code, string Title, string Meaning, stri
 
 /// <summary>
 /// Every fault the reader and the checks report, in one place. docs/errors.md is generated from it, with the smallest bad folder
-/// for each code. Codes are never reused: 1xx a file by itself, 2xx the records against each other, 4xx lots and hours traced, 5xx costs shared out.
+/// for each code. Codes are never reused: 1xx a file by itself, 2xx the records against each other, 4xx lots and hours traced, 5xx costs
+/// shared out.
 /// </summary>
 public static class ProblemCatalog
 {
@@ -212,10 +213,17 @@ public static class ProblemCatalog
             new(ProblemCodes.BalanceKind, "Balance-sheet item of the wrong kind",
                 "kind doesn't fit the class: cash as a liability, a debt as an asset.",
                 "Current assets are cash, inventory or supplies; longer-term assets in-assets or beside-assets; current liabilities bills, paid-ahead or debt; "
-                + "longer-term liabilities debt."),
-            new(ProblemCodes.ProjectQuarter, "Year or quarter of a project that isn't whole",
-                "budget_year or quarter has decimals.", "Enter 1 to 5 for the year of the project, 1 to 4 for its quarter, or leave it blank for the first."),
-            new(ProblemCodes.TemperatureOrder, "Lowest temperature above the highest",
+                    + "longer-term liabilities debt."
+            ),
+            new(
+                ProblemCodes.ProjectQuarter,
+                "Year or quarter of a project that isn't whole",
+                "budget_year or quarter has decimals.",
+                "Enter 1 to 5 for the year of the project, 1 to 4 for its quarter, or leave it blank for the first."
+            ),
+            new(
+                ProblemCodes.TemperatureOrder,
+                "Lowest temperature above the highest",
                 "The day's lowest temperature is higher than its highest.",
                 "Swap the two, or correct one of them."),
             new(ProblemCodes.AliasOfNothing, "This table has no names to alias",
@@ -264,7 +272,14 @@ public static class ProblemCatalog
     /// <param name="offending">The offending text, or null.</param>
     /// <param name="nearest">The nearest known name, or null.</param>
     /// <returns>The problem, with the kind's severity and hint.</returns>
-    public static Problem Make(string code, SourceLine source, string? column, string message, string? offending = null, string? nearest = null)
+    public static Problem Make(
+        string code,
+        SourceLine source,
+        string? column,
+        string message,
+        string? offending = null,
+        string? nearest = null
+    )
     {
         ProblemKind kind = Get(code);
         return new Problem(kind.Severity, code, source, column, message, kind.Fix) { Offending = offending, Nearest = nearest };

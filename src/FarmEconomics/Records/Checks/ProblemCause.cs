@@ -2,7 +2,9 @@ using FarmEconomics.Records.Names;
 
 namespace FarmEconomics.Records.Checks;
 
-/// <summary>Problems with one cause, which one correction fixes: the same fault in the same column, and of an unknown name the same name.</summary>
+/// <summary>
+/// Problems with one cause, which one correction fixes: the same fault in the same column, and of an unknown name the same name.
+/// </summary>
 public sealed class ProblemCause
 {
     private ProblemCause(IReadOnlyList<Problem> problems)
@@ -11,7 +13,13 @@ public sealed class ProblemCause
         First = problems[0];
         Count = problems.Sum(problem => 1 + problem.Further);
         Money = problems.Sum(problem => (problem.Money ?? 0m) + problem.FurtherRows.Sum(row => row.Money ?? 0m));
-        Files = [.. problems.GroupBy(problem => problem.Source.File).OrderByDescending(file => file.Sum(problem => 1 + problem.Further)).Select(file => file.Key)];
+        Files =
+        [
+            .. problems
+                .GroupBy(problem => problem.Source.File)
+                .OrderByDescending(file => file.Sum(problem => 1 + problem.Further))
+                .Select(file => file.Key),
+        ];
     }
 
     /// <summary>The problems, by file and line.</summary>
@@ -55,5 +63,11 @@ public sealed class ProblemCause
 
     // What is wrong with a file as a whole is wrong with that file only.
     private static (string Code, string? Column, string? What) Key(Problem problem) =>
-        (problem.Code, problem.Column, problem.Source.Line == 0 ? problem.Message : AliasProposal.IsOfName(problem.Code) ? problem.Offending?.Trim().ToUpperInvariant() : null);
+        (
+            problem.Code,
+            problem.Column,
+            problem.Source.Line == 0 ? problem.Message
+            : AliasProposal.IsOfName(problem.Code) ? problem.Offending?.Trim().ToUpperInvariant()
+            : null
+        );
 }

@@ -7,23 +7,49 @@ internal static class ProduceChecks
 
     // Plantings come before harvests: a harvest isn't measured by dates that are in doubt.
     public static IEnumerable<RecordCheck> OfHarvests =>
-    [
-        new RowChecks<HarvestRow>(
-            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date), (context, row) => context.InYears(row, "date", row.Date)),
-            ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
-            ("not before the bed was planted", IsPlanted, NotBeforePlanting),
-            ("unit has a conversion", (context, row) => context.HasUnit(CropOf(context, row), row.UnitName), (context, row) => context.Unit(row, CropOf(context, row), row.Unit))),
-    ];
+        [
+            new RowChecks<HarvestRow>(
+                (
+                    "date is in a year of the records",
+                    (context, row) => context.Years.Holds(row.Date),
+                    (context, row) => context.InYears(row, "date", row.Date)
+                ),
+                (
+                    "crop and planting agree",
+                    (context, row) => CropAgrees(context, row.CropName, row.PlantingName),
+                    (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)
+                ),
+                ("not before the bed was planted", IsPlanted, NotBeforePlanting),
+                (
+                    "unit has a conversion",
+                    (context, row) => context.HasUnit(CropOf(context, row), row.UnitName),
+                    (context, row) => context.Unit(row, CropOf(context, row), row.Unit)
+                )
+            ),
+        ];
 
     public static IEnumerable<RecordCheck> OfSales =>
-    [
-        new RowChecks<SaleRow>(
-            ("date is in a year of the records", (context, row) => context.Years.Holds(row.Date), (context, row) => context.InYears(row, "date", row.Date)),
-            ("crop and planting agree", (context, row) => CropAgrees(context, row.CropName, row.PlantingName), (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)),
-            ("unit has a conversion", (context, row) => context.HasUnit(context.Crop(row.CropName), row.UnitName), (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)),
-            ("quantity makes sense", (_, row) => row.Quantity > 0m && !(row.Amount < 0m), QuantityOfSale),
-            ("amount and price agree", (_, row) => row.UnitPrice is null || row.Amount is null, AmountAgrees)),
-    ];
+        [
+            new RowChecks<SaleRow>(
+                (
+                    "date is in a year of the records",
+                    (context, row) => context.Years.Holds(row.Date),
+                    (context, row) => context.InYears(row, "date", row.Date)
+                ),
+                (
+                    "crop and planting agree",
+                    (context, row) => CropAgrees(context, row.CropName, row.PlantingName),
+                    (context, row) => CropDisagrees(context, row, row.Crop, row.Planting)
+                ),
+                (
+                    "unit has a conversion",
+                    (context, row) => context.HasUnit(context.Crop(row.CropName), row.UnitName),
+                    (context, row) => context.Unit(row, context.Crop(row.Crop), row.Unit)
+                ),
+                ("quantity makes sense", (_, row) => row.Quantity > 0m && !(row.Amount < 0m), QuantityOfSale),
+                ("amount and price agree", (_, row) => row.UnitPrice is null || row.Amount is null, AmountAgrees)
+            ),
+        ];
 
     public static IEnumerable<RecordCheck> OfPrices =>
     [
@@ -49,7 +75,9 @@ internal static class ProduceChecks
         + (row.From is { } from ? $" from {from:yyyy-MM-dd}" : "");
 
     private static CropFacts? CropOf(CheckContext context, HarvestRow row) =>
-        row.CropName != 0 ? context.Crop(row.CropName) : context.Planting(row.PlantingName) is { } planting ? context.Crop(planting.First.CropName) : null;
+        row.CropName != 0 ? context.Crop(row.CropName)
+        : context.Planting(row.PlantingName) is { } planting ? context.Crop(planting.First.CropName)
+        : null;
 
     private static bool CropAgrees(CheckContext context, int crop, int plantingName) =>
         crop == 0 || context.Planting(plantingName) is not { } planting || context.Crop(planting.First.CropName) == context.Crop(crop);
@@ -59,7 +87,13 @@ internal static class ProduceChecks
         if (crop is not null && context.CropNames.Contains(crop) && context.Planting(plantingName) is { } planting
             && !planting.First.Crop.Trim().Equals(crop.Trim(), StringComparison.OrdinalIgnoreCase))
         {
-            context.Report(ProblemCodes.CropDisagrees, row, "planting", $"The planting {plantingName} is {planting.First.Crop}, not {crop}.", plantingName);
+            context.Report(
+                ProblemCodes.CropDisagrees,
+                row,
+                "planting",
+                $"The planting {plantingName} is {planting.First.Crop}, not {crop}.",
+                plantingName
+            );
         }
     }
 
@@ -77,10 +111,21 @@ internal static class ProduceChecks
         {
             if (context.Planting(row.Planting) is { DatesInDoubt: false } planting && row.Date < planting.FirstInBed)
             {
-                context.Report(ProblemCodes.HarvestTooEarly, row, "date", $"{row.Planting} was picked on {row.Date:yyyy-MM-dd} but is in the bed from {planting.FirstInBed:yyyy-MM-dd} on.", $"{row.Date:yyyy-MM-dd}");
+                context.Report(
+                    ProblemCodes.HarvestTooEarly,
+                    row,
+                    "date",
+                    $"{row.Planting} was picked on {row.Date:yyyy-MM-dd} but is in the bed from {planting.FirstInBed:yyyy-MM-dd} on.",
+                    $"{row.Date:yyyy-MM-dd}"
+                );
             }
         }
-        else if (context.PlantingNames.Checkable && !context.HasRowsInError("plantings") && context.Crop(row.Crop) is { DatesInDoubt: false } crop && !(crop.FirstInBed <= row.Date))
+        else if (
+            context.PlantingNames.Checkable
+            && !context.HasRowsInError("plantings")
+            && context.Crop(row.Crop) is { DatesInDoubt: false } crop
+            && !(crop.FirstInBed <= row.Date)
+        )
         {
             context.Report(ProblemCodes.HarvestTooEarly, row, "date",
                 crop.FirstInBed is { } first
@@ -90,16 +135,29 @@ internal static class ProduceChecks
         }
     }
 
-    // Goods that come back are no sale of less than nothing: the money is given back as a credit, and what became of the goods is told where they went.
+    // Goods that come back are no sale of less than nothing: the money is given back as a credit, and what became of the goods is told
+    // where they went.
     private static void QuantityOfSale(CheckContext context, SaleRow row)
     {
         if (row.Amount < 0m && row.Quantity != 0m)
         {
-            context.Report(ProblemCodes.NotPositive, row, "amount", context.Notation.Text($"amount {row.Amount} is below 0: money given back is a row with quantity 0."), context.Notation.Text($"{row.Amount}"));
+            context.Report(
+                ProblemCodes.NotPositive,
+                row,
+                "amount",
+                context.Notation.Text($"amount {row.Amount} is below 0: money given back is a row with quantity 0."),
+                context.Notation.Text($"{row.Amount}")
+            );
         }
         else if (row.Quantity <= 0m && !(row.Amount < 0m))
         {
-            context.Report(ProblemCodes.NotPositive, row, "quantity", context.Notation.Text($"quantity must be above 0, not {row.Quantity}; it is 0 where amount is below 0 only."), context.Notation.Text($"{row.Quantity}"));
+            context.Report(
+                ProblemCodes.NotPositive,
+                row,
+                "quantity",
+                context.Notation.Text($"quantity must be above 0, not {row.Quantity}; it is 0 where amount is below 0 only."),
+                context.Notation.Text($"{row.Quantity}")
+            );
         }
     }
 
@@ -107,7 +165,15 @@ internal static class ProduceChecks
     {
         if (row is { Amount: { } amount and >= 0m, UnitPrice: { } price } && Math.Abs((price * row.Quantity) - amount) > CentsApart)
         {
-            context.Report(ProblemCodes.AmountDisagrees, row, "amount", context.Notation.Text($"{row.Quantity} x {price} is {price * row.Quantity:0.00##}, amount says {amount:0.00}; amount counts."), context.Notation.Text($"{amount}"));
+            context.Report(
+                ProblemCodes.AmountDisagrees,
+                row,
+                "amount",
+                context.Notation.Text(
+                    $"{row.Quantity} x {price} is {price * row.Quantity:0.00##}, amount says {amount:0.00}; amount counts."
+                ),
+                context.Notation.Text($"{amount}")
+            );
         }
     }
 
@@ -115,7 +181,13 @@ internal static class ProduceChecks
     {
         if (context.Channel(row.Channel) is { Kind: not (ChannelKind.Share or ChannelKind.Other) } channel)
         {
-            context.Report(ProblemCodes.IncomeChannel, row, "channel", $"{channel.Channel} is a channel of kind {Schema.Words.Of(channel.Kind)}.", row.Channel);
+            context.Report(
+                ProblemCodes.IncomeChannel,
+                row,
+                "channel",
+                $"{channel.Channel} is a channel of kind {Schema.Words.Of(channel.Kind)}.",
+                row.Channel
+            );
         }
     }
 }

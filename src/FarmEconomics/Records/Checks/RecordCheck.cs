@@ -18,7 +18,8 @@ internal sealed class TableCheck(string name, Action<CheckContext> check) : Reco
 
 /// <summary>What is looked at in a row.</summary>
 /// <param name="Name">What is checked.</param>
-/// <param name="IsFine">False for a row that may be at fault; only reads, and runs on several threads. Null: every row is looked at closer.</param>
+/// <param name="IsFine">False for a row that may be at fault; only reads, and runs on several threads. Null: every row is looked at
+/// closer.</param>
 /// <param name="Report">Looks closer, and reports what is wrong.</param>
 internal sealed record RowCheck<T>(string Name, Func<CheckContext, T, bool>? IsFine, Action<CheckContext, T> Report)
 {

@@ -6,7 +6,8 @@ namespace FarmEconomics.Records.Checks;
 public static class RecordChecks
 {
     /// <summary>What is checked, for documentation.</summary>
-    public static IReadOnlyList<string> Names { get; } = [.. RecordSchema.Tables.SelectMany(Of).Select(check => check.Name), .. RowsOnce.Names];
+    public static IReadOnlyList<string> Names { get; } =
+    [.. RecordSchema.Tables.SelectMany(Of).Select(check => check.Name), .. RowsOnce.Names];
 
     /// <summary>Runs all checks.</summary>
     /// <param name="tables">The tables as read.</param>
@@ -28,7 +29,12 @@ public static class RecordChecks
             check.Run(context);
         }
 
-        return [.. context.Problems.Problems.Concat(twice.GetAwaiter().GetResult()).OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare))];
+        return
+        [
+            .. context
+                .Problems.Problems.Concat(twice.GetAwaiter().GetResult())
+                .OrderBy(problem => problem.Source, Comparer<SourceLine>.Create(SourceLine.Compare)),
+        ];
     }
 
     // What the declaration says itself, and what its table checks besides.

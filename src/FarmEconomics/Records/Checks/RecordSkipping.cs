@@ -23,8 +23,18 @@ public sealed record SkipResult(
 public static class RecordSkipping
 {
     private static readonly string[] WholeFile =
-        [ProblemCodes.MissingTable, ProblemCodes.EmptyFile, ProblemCodes.MissingColumn, ProblemCodes.ColumnTwice, ProblemCodes.TableTwice,
-            ProblemCodes.RowTooLong, ProblemCodes.FileTooLarge, ProblemCodes.FileUnreadable, ProblemCodes.FileChanged, ProblemCodes.TooManyInError];
+    [
+        ProblemCodes.MissingTable,
+        ProblemCodes.EmptyFile,
+        ProblemCodes.MissingColumn,
+        ProblemCodes.ColumnTwice,
+        ProblemCodes.TableTwice,
+        ProblemCodes.RowTooLong,
+        ProblemCodes.FileTooLarge,
+        ProblemCodes.FileUnreadable,
+        ProblemCodes.FileChanged,
+        ProblemCodes.TooManyInError,
+    ];
 
     /// <summary>The records without their rows in error.</summary>
     /// <param name="tables">The tables as read; they are not changed.</param>
@@ -78,7 +88,11 @@ public static class RecordSkipping
         return skipped.Count > before;
     }
 
-    private static RecordTables Keep(RecordTables tables, Dictionary<SourceLine, SkippedRow> skipped, Dictionary<string, HashSet<string>> names)
+    private static RecordTables Keep(
+        RecordTables tables,
+        Dictionary<SourceLine, SkippedRow> skipped,
+        Dictionary<string, HashSet<string>> names
+    )
     {
         return tables.With(table => table.Where(row => !IsSkipped(table, row)), rowsInError: false);
 

@@ -12,7 +12,11 @@ public static class RowMoney
     {
         ArgumentNullException.ThrowIfNull(row);
         return ColumnOf(row)?.Maybe(row.Home, row.Index)
-            ?? (row is SaleRow { UnitPrice: { } price, Quantity: var quantity } ? Math.Round(price * quantity, 2, MidpointRounding.AwayFromZero) : null);
+            ?? (
+                row is SaleRow { UnitPrice: { } price, Quantity: var quantity }
+                    ? Math.Round(price * quantity, 2, MidpointRounding.AwayFromZero)
+                    : null
+            );
     }
 
     private static NumberColumn? ColumnOf(IRecordRow row) =>

@@ -37,12 +37,24 @@ internal static class SharedCostChecks
     ];
 
     public static IEnumerable<RecordCheck> OfAssets =>
-    [
-        new RowChecks<AssetRow>(
-            ("dates make sense", (context, row) => context.InOrder(ProblemCodes.EndBeforeStart, row, "retired", row.Retired, "in_service", row.InService, sameDayFits: true))),
-    ];
+        [
+            new RowChecks<AssetRow>(
+                ("dates make sense", (context, row) =>
+                    context.InOrder(
+                        ProblemCodes.EndBeforeStart,
+                        row,
+                        "retired",
+                        row.Retired,
+                        "in_service",
+                        row.InService,
+                        sameDayFits: true
+                    )
+                )
+            ),
+        ];
 
-    public static IEnumerable<RecordCheck> OfLimits => [new RowChecks<LimitRow>(("dates make sense", (context, row) => Period(context, row, row.From, row.To)))];
+    public static IEnumerable<RecordCheck> OfLimits =>
+        [new RowChecks<LimitRow>(("dates make sense", (context, row) => Period(context, row, row.From, row.To)))];
 
     public static IEnumerable<RecordCheck> OfTotals =>
     [
@@ -67,7 +79,13 @@ internal static class SharedCostChecks
 
     internal static NameIndex StructureNames(CheckContext context)
     {
-        var structures = new NameIndex(ProblemCodes.UnknownStructure, "structure", "in beds.csv", !context.HasRowsInError("beds") && context.BedNames.Checkable, null);
+        var structures = new NameIndex(
+            ProblemCodes.UnknownStructure,
+            "structure",
+            "in beds.csv",
+            !context.HasRowsInError("beds") && context.BedNames.Checkable,
+            null
+        );
         structures.AddRange(context.Tables.Beds.Select(bed => bed.Structure));
         return structures;
     }
@@ -75,7 +93,10 @@ internal static class SharedCostChecks
     private static void User(CheckContext context, IRecordRow row, string user)
     {
         NameIndex[] indexes = [context.PoolNames, context.CropNames, context.PlantingNames];
-        if (user.Trim().Equals(Household, StringComparison.OrdinalIgnoreCase) || indexes.Any(index => !index.Checkable || index.Contains(user)))
+        if (
+            user.Trim().Equals(Household, StringComparison.OrdinalIgnoreCase)
+            || indexes.Any(index => !index.Checkable || index.Contains(user))
+        )
         {
             return;
         }
@@ -91,12 +112,25 @@ internal static class SharedCostChecks
     {
         if (!Measures.TryGetValue(row.Table.Trim(), out string[]? measures))
         {
-            context.Report(ProblemCodes.UnknownTotal, row, "table", $"No total is kept of \"{row.Table}\".", row.Table, NearestName.Find(row.Table, Measures.Keys));
+            context.Report(
+                ProblemCodes.UnknownTotal,
+                row,
+                "table",
+                $"No total is kept of \"{row.Table}\".",
+                row.Table,
+                NearestName.Find(row.Table, Measures.Keys)
+            );
         }
         else if (!measures.Contains(row.Measure.Trim(), StringComparer.OrdinalIgnoreCase))
         {
-            context.Report(ProblemCodes.UnknownTotal, row, "measure", $"{row.Table} has no measure \"{row.Measure}\"; it has {string.Join(", ", measures)}.", row.Measure,
-                NearestName.Find(row.Measure, measures));
+            context.Report(
+                ProblemCodes.UnknownTotal,
+                row,
+                "measure",
+                $"{row.Table} has no measure \"{row.Measure}\"; it has {string.Join(", ", measures)}.",
+                row.Measure,
+                NearestName.Find(row.Measure, measures)
+            );
         }
     }
 }

@@ -7,7 +7,8 @@ namespace FarmEconomics.Records.Completeness;
 /// <param name="Row">The total as the grower entered it.</param>
 /// <param name="Found">What the records add up to, or null when they can't be added up.</param>
 /// <param name="NotAvailable">Why not, or null.</param>
-/// <param name="FilledByStandards">True for hours of a stage that time standards fill up to the total: fewer logged hours are no fault.</param>
+/// <param name="FilledByStandards">True for hours of a stage that time standards fill up to the total: fewer logged hours are no
+/// fault.</param>
 public sealed record ControlTotal(TotalRow Row, decimal? Found, string? NotAvailable, bool FilledByStandards)
 {
     /// <summary>Found less the total; null when nothing could be added up.</summary>
@@ -23,9 +24,9 @@ public sealed record ControlTotal(TotalRow Row, decimal? Found, string? NotAvail
 public static class ControlTotals
 {
     /// <summary>
-    /// Every total beside what the records hold over its days, both ends included. Money of <c>expenses</c> is the whole amount, whatever part
-    /// of it is the farm's; sales without money count 0; quantities are in each crop's own unit; kWh of <c>loads</c> are those of the days that
-    /// lie in the span; rows of <c>use</c> count when their crop year starts in the span, those without one always.
+    /// Every total beside what the records hold over its days, both ends included. Money of <c>expenses</c> is the whole amount, whatever
+    /// part of it is the farm's; sales without money count 0; quantities are in each crop's own unit; kWh of <c>loads</c> are those of the
+    /// days that lie in the span; rows of <c>use</c> count when their crop year starts in the span, those without one always.
     /// </summary>
     /// <param name="tables">The tables as read.</param>
     /// <param name="settings">The farm's settings.</param>
@@ -57,21 +58,34 @@ public static class ControlTotals
         decimal? found = (table, measure) switch
         {
             ("sales", "amount") => tables.Sales.Where(sale => In(sale.Date)).Sum(sale => RowMoney.Of(sale) ?? 0m),
-            ("sales", "quantity") => tables.Sales.Where(sale => In(sale.Date)).Sum(sale => InCropUnit(tables, sale.Crop, sale.Unit, sale.Quantity)),
+            ("sales", "quantity") => tables
+                .Sales.Where(sale => In(sale.Date))
+                .Sum(sale => InCropUnit(tables, sale.Crop, sale.Unit, sale.Quantity)),
             ("harvests", "quantity") => Picked(tables, In),
             ("income", "amount") => tables.Income.Where(line => In(line.Date)).Sum(line => line.Amount),
             ("expenses", "amount") => tables.Expenses.Where(line => In(line.Date)).Sum(line => line.Amount),
-            ("use", "quantity" or "kwh") => tables.Use.Where(use => use.CropYear is not { } year || In(settings.StartOf(year))).Sum(use => use.Quantity),
+            ("use", "quantity" or "kwh") => tables
+                .Use.Where(use => use.CropYear is not { } year || In(settings.StartOf(year)))
+                .Sum(use => use.Quantity),
             ("loads", "kwh") => tables.Loads.Sum(load => load.KilowattHours(from, to)),
             ("labor", "hours") => tables.Labor.Where(work => In(work.Date)).Sum(work => work.Hours),
             _ when table == "labor" && StageOf(measure) is { } stage => HoursOf(tables, stage, In),
             _ => null,
         };
-        return found is null ? null : new ControlTotal(row, found, null, StageOf(measure) is { } filled && tables.LaborStandards.Exists(standard => standard.Stage == filled));
+        return found is null
+            ? null
+            : new ControlTotal(
+                row,
+                found,
+                null,
+                StageOf(measure) is { } filled && tables.LaborStandards.Exists(standard => standard.Stage == filled)
+            );
     }
 
     private static Stage? StageOf(string measure) =>
-        measure.StartsWith("hours:", StringComparison.Ordinal) && Words.TryParse(measure["hours:".Length..], out Stage stage) ? stage : null;
+        measure.StartsWith("hours:", StringComparison.Ordinal) && Words.TryParse(measure["hours:".Length..], out Stage stage)
+            ? stage
+            : null;
 
     private static decimal HoursOf(RecordTables tables, Stage stage, Func<DateOnly, bool> within)
     {
@@ -81,7 +95,9 @@ public static class ControlTotals
             stages[task.Task.Trim()] = task.Stage;
         }
 
-        return tables.Labor.Where(work => within(work.Date) && stages.TryGetValue(work.Task.Trim(), out Stage of) && of == stage).Sum(work => work.Hours);
+        return tables
+            .Labor.Where(work => within(work.Date) && stages.TryGetValue(work.Task.Trim(), out Stage of) && of == stage)
+            .Sum(work => work.Hours);
     }
 
     private static decimal Picked(RecordTables tables, Func<DateOnly, bool> within)
@@ -92,8 +108,11 @@ public static class ControlTotals
             crops.TryAdd(planting.Planting.Trim(), planting.Crop);
         }
 
-        return tables.Harvests.Where(pick => within(pick.Date))
-            .Sum(pick => InCropUnit(tables, pick.Crop ?? crops.GetValueOrDefault(pick.Planting?.Trim() ?? "", ""), pick.Unit, pick.Quantity));
+        return tables
+            .Harvests.Where(pick => within(pick.Date))
+            .Sum(pick =>
+                InCropUnit(tables, pick.Crop ?? crops.GetValueOrDefault(pick.Planting?.Trim() ?? "", ""), pick.Unit, pick.Quantity)
+            );
     }
 
     private static decimal InCropUnit(RecordTables tables, string crop, string? unit, decimal quantity)

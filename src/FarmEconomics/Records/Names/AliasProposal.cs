@@ -15,9 +15,10 @@ public sealed record AliasProposal(string Table, string Alias, string Name, int 
     // A user of a pool may stand in several tables; where nothing is near, a pool is as likely as any.
     private const string AnyUser = "pools";
 
-    private static readonly Dictionary<string, string> TableOfCode = new(
-    [
-        .. RecordSchema.Tables.Where(table => table.UnknownName is not null).Select(table => new KeyValuePair<string, string>(table.UnknownName!, table.Name)),
+    private static readonly Dictionary<string, string> TableOfCode = new([
+        .. RecordSchema
+            .Tables.Where(table => table.UnknownName is not null)
+            .Select(table => new KeyValuePair<string, string>(table.UnknownName!, table.Name)),
         new(ProblemCodes.UnknownStructure, "structures"),
         new(ProblemCodes.NoConversion, "units"),
     ]);

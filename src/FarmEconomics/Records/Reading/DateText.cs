@@ -47,7 +47,9 @@ public static class DateText
             && lower.Contains(new string('d', Count('d')), StringComparison.Ordinal)
             && lower.Contains(new string('m', Count('m')), StringComparison.Ordinal)
             && lower.Contains(new string('y', Count('y')), StringComparison.Ordinal)
-            ? lower.Replace("dd", "d", StringComparison.Ordinal).Replace(new string('m', Count('m')), Count('m') <= 2 ? "M" : new string('M', Count('m')), StringComparison.Ordinal)
+            ? lower
+                .Replace("dd", "d", StringComparison.Ordinal)
+                .Replace(new string('m', Count('m')), Count('m') <= 2 ? "M" : new string('M', Count('m')), StringComparison.Ordinal)
             : null;
 
         int Count(char letter) => lower.Count(c => c == letter);

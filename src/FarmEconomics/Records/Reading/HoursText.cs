@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 namespace FarmEconomics.Records.Reading;
 
 /// <summary>
-/// Reads hours written as a time: <c>7:30</c>, <c>7:30:15</c>, <c>7h30</c>, <c>7 h 30 min</c>, <c>45 min</c>, <c>7.5 h</c>. A plain number and
-/// a time of day (<c>7:30 AM</c>) are none of them. Parts of an hour are kept to 10 decimals.
+/// Reads hours written as a time: <c>7:30</c>, <c>7:30:15</c>, <c>7h30</c>, <c>7 h 30 min</c>, <c>45 min</c>, <c>7.5 h</c>. A plain number
+/// and a time of day (<c>7:30 AM</c>) are none of them. Parts of an hour are kept to 10 decimals.
 /// </summary>
 public static partial class HoursText
 {
@@ -38,8 +38,14 @@ public static partial class HoursText
 
         match = DecimalHours().Match(time);
         return match.Success
-            && match.Groups["mark"].Value is var mark && (mark.Length == 0 || mark[0] == decimalMark)
-            && decimal.TryParse(match.Groups["h"].Value.Replace(decimalMark, '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out hours);
+            && match.Groups["mark"].Value is var mark
+            && (mark.Length == 0 || mark[0] == decimalMark)
+            && decimal.TryParse(
+                match.Groups["h"].Value.Replace(decimalMark, '.'),
+                NumberStyles.AllowDecimalPoint,
+                CultureInfo.InvariantCulture,
+                out hours
+            );
     }
 
     private static decimal Part(Match match, string name) =>
@@ -52,6 +58,9 @@ public static partial class HoursText
     [GeneratedRegex("^((?<h>[0-9]{1,5}) ?(h|hr|hrs|hour|hours) ?(?<m>[0-5][0-9])|((?<h>[0-9]{1,5}) ?(h|hr|hrs|hour|hours) ?)?(?<m>[0-9]{1,4}) ?(m|min|mins|minute|minutes))$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex HoursAndMinutes();
 
-    [GeneratedRegex("^(?<h>[0-9]{1,5}((?<mark>[.,])[0-9]{1,10})?) ?(h|hr|hrs|hour|hours)$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        "^(?<h>[0-9]{1,5}((?<mark>[.,])[0-9]{1,10})?) ?(h|hr|hrs|hour|hours)$",
+        RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
     private static partial Regex DecimalHours();
 }

@@ -22,7 +22,8 @@ public enum NumberFault
 /// <summary>
 /// Reads numbers as a grower writes them. Plain columns take digits, one decimal mark and a sign. Money columns also take a
 /// currency sign on either side, thousands separators in groups of three, a trailing minus and accounting negatives <c>(12.50)</c>.
-/// Percent columns also take a trailing <c>%</c>, columns of hours a time (<see cref="HoursText"/>). Trailing zeros don't count as decimals.
+/// Percent columns also take a trailing <c>%</c>, columns of hours a time (<see cref="HoursText"/>). Trailing zeros don't count as
+/// decimals.
 /// </summary>
 public static class NumberText
 {
@@ -114,7 +115,15 @@ public static class NumberText
         return firstCurrency && char.GetUnicodeCategory(c) == UnicodeCategory.CurrencySymbol;
     }
 
-    private static NumberFault ReadDigits(ReadOnlySpan<char> text, bool grouped, char mark, int maxDecimals, out ulong wholeDigits, out ulong decimalDigits, out int scale)
+    private static NumberFault ReadDigits(
+        ReadOnlySpan<char> text,
+        bool grouped,
+        char mark,
+        int maxDecimals,
+        out ulong wholeDigits,
+        out ulong decimalDigits,
+        out int scale
+    )
     {
         wholeDigits = 0;
         decimalDigits = 0;
@@ -167,7 +176,10 @@ public static class NumberText
                 continue;
             }
 
-            bool known = separator == '\0' ? grouped && IsSeparator(c, mark) && sinceSeparator is 1 or 2 or 3 : c == separator && sinceSeparator == 3;
+            bool known =
+                separator == '\0'
+                    ? grouped && IsSeparator(c, mark) && sinceSeparator is 1 or 2 or 3
+                    : c == separator && sinceSeparator == 3;
             if (!known || !grouped || !IsSeparator(c, mark))
             {
                 return -1;

@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 namespace FarmEconomics.Records.Reading;
 
 /// <summary>
-/// Numbers a person types beside the records: into a field, an option, an assumption. The decimal mark is a point or the farm's own; thousands
-/// aren't parted.
+/// Numbers a person types beside the records: into a field, an option, an assumption. The decimal mark is a point or the farm's own;
+/// thousands aren't parted.
 /// </summary>
 public static partial class TypedNumber
 {
@@ -27,7 +27,14 @@ public static partial class TypedNumber
             digits = digits.Contains('.', StringComparison.Ordinal) ? digits : digits.Replace(',', '.');
         }
 
-        return decimal.TryParse(digits, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number) ? number : null;
+        return decimal.TryParse(
+            digits,
+            NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
+            CultureInfo.InvariantCulture,
+            out decimal number
+        )
+            ? number
+            : null;
     }
 
     [GeneratedRegex("^[-+]?[1-9][0-9]{0,2}[.][0-9]{3}$", RegexOptions.CultureInvariant)]

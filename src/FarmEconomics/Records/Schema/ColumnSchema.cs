@@ -33,7 +33,9 @@ public sealed record ColumnSchema(string Name, ColumnType Type, string Descripti
     /// <summary>The table whose names the column refers to, or null.</summary>
     public string? RefersTo { get; init; }
 
-    /// <summary>Where the names of the column stand, first the one that is looked in first; what aliases put another name in place of.</summary>
+    /// <summary>
+    /// Where the names of the column stand, first the one that is looked in first; what aliases put another name in place of.
+    /// </summary>
     internal IReadOnlyList<string> Names { get => field ?? (RefersTo is null ? [] : [RefersTo]); init; }
 
     /// <summary>True when a field may hold several names, separated by <c>;</c>.</summary>

@@ -31,7 +31,11 @@ public static class RecordSchema
     /// <param name="unit">The farm's unit of length.</param>
     /// <returns>The farm's name of it; the same where there is no other.</returns>
     public static string NameFor(string column, LengthUnit unit) =>
-        Tables.SelectMany(table => table.Columns).FirstOrDefault(known => known.Name == column && known.MetricName is not null)?.NameFor(unit) ?? column;
+        Tables
+            .SelectMany(table => table.Columns)
+            .FirstOrDefault(known => known.Name == column && known.MetricName is not null)
+            ?.NameFor(unit)
+        ?? column;
 
     /// <summary>The tables whose rows a program declares: nobody lists them by hand, so none can be left out.</summary>
     internal static TableSchema[] DeclaredIn(Assembly program) =>

@@ -30,7 +30,9 @@ internal sealed class TableDeclaration(string name, int place, string oneRowIs)
     /// <summary>Columns of names of which each row may fill at most one.</summary>
     public IReadOnlyList<string> AtMostOneOf { get; init; } = [];
 
-    /// <summary>The code of a problem with a name that should stand in the table's first column; null where no other table refers to it.</summary>
+    /// <summary>
+    /// The code of a problem with a name that should stand in the table's first column; null where no other table refers to it.
+    /// </summary>
     public string? UnknownName { get; init; }
 
     /// <summary>Names that are known without standing in the table.</summary>
@@ -57,7 +59,8 @@ internal sealed class TableDeclaration(string name, int place, string oneRowIs)
     public TextColumn Ref(string column, string table, string about) => Text(new(column, ColumnType.Name, about) { RefersTo = table });
 
     /// <summary>A column that must name a row of another table.</summary>
-    public TextColumn MustRef(string column, string table, string about) => Text(new(column, ColumnType.Name, about) { RefersTo = table, Required = true });
+    public TextColumn MustRef(string column, string table, string about) =>
+        Text(new(column, ColumnType.Name, about) { RefersTo = table, Required = true });
 
     public DayColumn Date(ColumnSchema column) => Add(new DayColumn(column, columns.Count));
 

@@ -10,7 +10,9 @@ namespace FarmEconomics.Records.Schema;
 public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<ColumnSchema> Columns)
 {
     private readonly Dictionary<string, ColumnSchema> byKey = Columns.ToDictionary(column => column.Key);
-    private readonly Dictionary<string, ColumnSchema> byMetricKey = Columns.ToDictionary(column => HeadingKey.Of(column.NameFor(LengthUnit.M)));
+    private readonly Dictionary<string, ColumnSchema> byMetricKey = Columns.ToDictionary(column =>
+        HeadingKey.Of(column.NameFor(LengthUnit.M))
+    );
 
     /// <summary>True when no review is possible without it.</summary>
     public bool Required { get; init; }
@@ -61,7 +63,8 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
     internal Column[] Stored { get; init; } = [];
 
     /// <summary>Makes a row of the table's own type.</summary>
-    internal Func<RecordTable, int, IRecordRow> RowOf { get; init; } = (_, _) => throw new InvalidOperationException("The table is not declared.");
+    internal Func<RecordTable, int, IRecordRow> RowOf { get; init; } =
+        (_, _) => throw new InvalidOperationException("The table is not declared.");
 
     /// <summary>True when the first column is the name of what a row is.</summary>
     internal bool DefinesNames => Columns[0] is { Type: ColumnType.Name, RefersTo: null };
@@ -69,23 +72,27 @@ public sealed record TableSchema(string Name, string OneRowIs, IReadOnlyList<Col
     /// <summary>The table as a farm has it: names, units and words in the farm's unit of length.</summary>
     /// <param name="unit">The farm's unit of length.</param>
     /// <returns>The table; the same for a farm in feet.</returns>
-    public TableSchema For(LengthUnit unit) => unit == LengthUnit.Ft ? this : new(Name, unit.Label(OneRowIs), [.. Columns.Select(column => column.For(unit))])
-    {
-        Required = Required,
-        ComesNext = ComesNext,
-        IsAid = IsAid,
-        Without = Without is null ? null : unit.Label(Without),
-        OneOf = OneOf,
-        UnknownName = UnknownName,
-        Shipped = Shipped,
-        NamesOnce = NamesOnce,
-    };
+    public TableSchema For(LengthUnit unit) =>
+        unit == LengthUnit.Ft
+            ? this
+            : new(Name, unit.Label(OneRowIs), [.. Columns.Select(column => column.For(unit))])
+            {
+                Required = Required,
+                ComesNext = ComesNext,
+                IsAid = IsAid,
+                Without = Without is null ? null : unit.Label(Without),
+                OneOf = OneOf,
+                UnknownName = UnknownName,
+                Shipped = Shipped,
+                NamesOnce = NamesOnce,
+            };
 
     /// <summary>Finds a column by its heading as written on a farm.</summary>
     /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>
     /// <param name="unit">The farm's unit of length: <c>length_ft</c> is no column of a farm that measures in meters.</param>
     /// <returns>The column, or null.</returns>
-    public ColumnSchema? Find(string heading, LengthUnit unit) => (unit == LengthUnit.M ? byMetricKey : byKey).GetValueOrDefault(HeadingKey.Of(heading));
+    public ColumnSchema? Find(string heading, LengthUnit unit) =>
+        (unit == LengthUnit.M ? byMetricKey : byKey).GetValueOrDefault(HeadingKey.Of(heading));
 
     /// <summary>Finds a column by its heading as written.</summary>
     /// <param name="heading">The heading, in any case, with spaces, hyphens or underscores.</param>

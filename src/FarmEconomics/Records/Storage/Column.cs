@@ -126,7 +126,9 @@ internal sealed class DayColumn(ColumnSchema schema, int at) : Column(schema, at
     /// <summary>Reads a day met for the first time: many rows are of one.</summary>
     /// <returns>The day number and 1; -1 for no day.</returns>
     public static int Meet(ReadOnlySpan<byte> field, string? dateFormat) =>
-        DateText.TryRead(Chars(field, stackalloc char[Math.Min(field.Length, LongestNumber)]), dateFormat, out DateOnly day) ? day.DayNumber + 1 : -1;
+        DateText.TryRead(Chars(field, stackalloc char[Math.Min(field.Length, LongestNumber)]), dateFormat, out DateOnly day)
+            ? day.DayNumber + 1
+            : -1;
 
     public override object? Get(RecordTable table, int row) => Maybe(table, row);
 

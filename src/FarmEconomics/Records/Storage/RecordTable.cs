@@ -55,7 +55,12 @@ public sealed class RecordTable
             file--;
         }
 
-        return file < 0 ? default : new SourceLine(files[file].File, files[file].FirstLine is > 0 and int first ? first + index - files[file].FirstRow : lines[index]);
+        return file < 0
+            ? default
+            : new SourceLine(
+                files[file].File,
+                files[file].FirstLine is > 0 and int first ? first + index - files[file].FirstRow : lines[index]
+            );
     }
 
     internal Cells CellsOf(Column column) => cells[column.At];

@@ -191,7 +191,8 @@ public sealed class PowerSeason
         return records.Tables.Loads.Count == 0 ? "there is no loads table"
             : Pool is null ? "loads draw on several pools, and no row of power_made.csv says which of them the panels feed"
             : supply.BatteryKwh is null ? "farm.csv doesn't say what the battery holds (battery_kwh)"
-            : unknown ? "what the panels made is not known: power_made.csv has no row for some days, and farm.csv no panel_kw and panel_yield"
+            : unknown
+                ? "what the panels made is not known: power_made.csv has no row for some days, and farm.csv no panel_kw and panel_yield"
             : null;
     }
 
