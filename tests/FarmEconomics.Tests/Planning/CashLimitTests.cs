@@ -113,7 +113,7 @@ public class CashLimitTests
             .Sample(
                 seed =>
                 {
-                    PlanModel farm = RandomFarmTests.Farm(seed);
+                    PlanModel farm = RandomPlan.Farm(seed);
                     double without = BestMix.Of(farm, Programs.Solver).Best!.Worth;
                     double opening = new Random(seed).Next(20, 200);
                     double Worth(double there) =>
@@ -134,7 +134,7 @@ public class CashLimitTests
             .Sample(
                 seed =>
                 {
-                    PlanModel farm = RandomFarmTests.Farm(seed);
+                    PlanModel farm = RandomPlan.Farm(seed);
                     LinearModel Model(double opening) => new PlanProgram(farm with { Cash = SmallFarm.Cash(opening) }).Model;
                     PlanProgram program = new(farm with { Cash = SmallFarm.Cash(50.0) });
                     LinearSolution solution = Programs.Solver.Solve(program.Model);

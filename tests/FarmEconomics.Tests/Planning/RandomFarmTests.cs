@@ -24,7 +24,7 @@ public class RandomFarmTests
         Gen.Int[1, 1_000_000].Sample(
             seed =>
             {
-                LinearModel model = new PlanProgram(Farm(seed)).Model;
+                LinearModel model = new PlanProgram(RandomPlan.Farm(seed)).Model;
                 LinearSolution first = Programs.Solver.Solve(model), other = second!.Solve(model);
                 Assert.Equal(SolveStatus.Optimal, first.Status);
                 Programs.Near(other.Objective, first.Objective, 1e-6 * Math.Max(1.0, Math.Abs(first.Objective)));
@@ -37,7 +37,7 @@ public class RandomFarmTests
     public void BestMix_WithAWishAdded_IsNeverWorthMore() => Gen.Int[1, 1_000_000].Sample(
         seed =>
         {
-            PlanModel farm = Farm(seed);
+            PlanModel farm = RandomPlan.Farm(seed);
             double before = BestMix.Of(farm, Programs.Solver).Best!.Worth;
             PlanModel wished = farm with { Crops = [farm.Crops[0] with { Wish = (10.0, 20.0) }, .. farm.Crops.Skip(1)] };
             Assert.True(BestMix.Of(wished, Programs.Solver).Best is not { } best || best.Worth <= before + 1e-6);
@@ -49,7 +49,7 @@ public class RandomFarmTests
     public void Range_OfABindingLimit_IsWhereItsPriceHoldsAndNoFarther() => Gen.Int[1, 1_000_000].Sample(
         seed =>
         {
-            LinearModel model = new PlanProgram(Farm(seed)).Model;
+            LinearModel model = new PlanProgram(RandomPlan.Farm(seed)).Model;
             using ILinearRun run = Programs.Solver.Open(model);
             LinearSolution solution = run.Solve();
             foreach (int row in Enumerable.Range(0, model.Limits.Count).Where(i => solution.ShadowPrices[i] > 0.01 && !double.IsInfinity(model.Limits[i].Most)).Take(4))
@@ -77,7 +77,7 @@ public class RandomFarmTests
             .Sample(
                 seed =>
                 {
-                    PlanModel farm = Farm(seed);
+                    PlanModel farm = RandomPlan.Farm(seed);
                     Random random = new(seed);
                     PlanSeason[] seasons =
                     [
@@ -118,67 +118,4 @@ public class RandomFarmTests
 
     private static double[] Factors(Random random, int count, double spread) =>
         [.. Enumerable.Range(0, count).Select(_ => Math.Max(0.0, 1.0 + (spread * ((2.0 * random.NextDouble()) - 1.0))))];
-
-    internal static PlanModel Farm(int seed)
-    {
-        Random random = new(seed);
-        int crops = random.Next(2, 6);
-        return new PlanModel
-        {
-            CropYear = 2026,
-            Start = new DateOnly(2026, 1, 1),
-            Sowings = [.. Enumerable.Range(0, crops * 3).Select(i => Sowing(random, i % crops))],
-            Crops = [.. Enumerable.Range(0, crops).Select(c => Crop(random, c))],
-            Covers = [new PlanCover("open field", [.. Enumerable.Repeat(100.0 + random.Next(400), PlanModel.Weeks)])],
-            Hours = new PlanHours(
-                [.. Enumerable.Range(0, PlanModel.Weeks).Select(_ => 5.0 + random.Next(30))],
-                [.. Enumerable.Repeat((double)random.Next(10), PlanModel.Weeks)],
-                [.. Enumerable.Repeat(2.0, PlanModel.Weeks)],
-                10.0 * random.NextDouble(),
-                15.0
-            ),
-            BoxTarget = [.. Enumerable.Range(0, PlanModel.Weeks).Select(week => week is > 20 and < 30 ? random.Next(100) : 0.0)],
-            BuyIn = 1.1,
-        };
-    }
-
-    private static PlanSowing Sowing(Random random, int crop)
-    {
-        int week = random.Next(5, 30), first = random.Next(3, 10), picks = random.Next(1, 5);
-        double each = 0.2 + random.NextDouble();
-        return new PlanSowing(crop, 0, week, first + picks)
-        {
-            Yield = [.. Enumerable.Range(0, PlanModel.Weeks).Select(one => one >= week + first && one < week + first + picks ? each : 0.0)],
-            Hours =
-            [
-                .. Enumerable.Range(0, PlanModel.Weeks).Select(one => one >= week && one < week + first ? 0.01 * random.Next(5) : 0.0),
-            ],
-            Trays = new double[PlanModel.Weeks],
-            Cost = random.NextDouble(),
-            Today = random.Next(40),
-        };
-    }
-
-    private static PlanCrop Crop(Random random, int place)
-    {
-        double price = 1.0 + (4.0 * random.NextDouble()), takes = 5.0 + random.Next(60);
-        return new PlanCrop($"crop {place}", "lb")
-        {
-            HandlingHours = 0.05 * random.NextDouble(),
-            PickedCost = 0.1 * random.NextDouble(),
-            SoldCost = 0.2 * random.NextDouble(),
-            Keeps = random.Next(1, 6),
-            Steps =
-            [
-                .. Enumerable
-                    .Range(0, PlanModel.Weeks)
-                    .Select(_ =>
-                        (IReadOnlyList<PlanStep>)
-                            [new PlanStep("market", takes, price, 0.05), new PlanStep("market", takes, 0.6 * price, 0.05)]
-                    ),
-            ],
-            BoxMost = random.Next(20),
-            BoxValue = [.. Enumerable.Repeat(price, PlanModel.Weeks)],
-        };
-    }
 }
