@@ -1,21 +1,37 @@
 namespace FarmEconomics.Recount.Tests;
 
-/// <summary>The recount on changed records. FARMECONOMICS_RECOUNTS=20 changes everything at once that many times, by other seeds.</summary>
+/// <summary>
+/// The recount on records changed in one way each. Half of the changes stand in a class of their own: classes run side by side.
+/// </summary>
 public sealed class ChangedFarmTests
 {
-    public static TheoryData<string> Names => [.. ChangedFarms.Changes.Keys];
+    public static TheoryData<string> Names => [.. ChangedFarms.Changes.Keys.Where((_, place) => place % 2 == 0)];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void ChangedFarm_EveryCropYear_IsTheSameByBothWays(string change) => ChangedFarm.AssertSame(7, ChangedFarms.Changes[change]);
+}
+
+/// <summary>The other half, and all changes at once. FARMECONOMICS_RECOUNTS=20 changes everything at once that many times, by other seeds.</summary>
+public sealed class OtherChangedFarmTests
+{
+    public static TheoryData<string> Names => [.. ChangedFarms.Changes.Keys.Where((_, place) => place % 2 == 1)];
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, int.TryParse(Environment.GetEnvironmentVariable("FARMECONOMICS_RECOUNTS"), out int many) ? many : 1)];
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void ChangedFarm_EveryCropYear_IsTheSameByBothWays(string change) => AssertSame(7, ChangedFarms.Changes[change]);
+    public void ChangedFarm_EveryCropYear_IsTheSameByBothWays(string change) => ChangedFarm.AssertSame(7, ChangedFarms.Changes[change]);
 
     [Theory]
     [MemberData(nameof(Seeds))]
-    public void FarmWithEveryChange_EveryCropYear_IsTheSameByBothWays(int seed) => AssertSame(seed, ChangedFarms.Together);
+    public void FarmWithEveryChange_EveryCropYear_IsTheSameByBothWays(int seed) => ChangedFarm.AssertSame(seed, ChangedFarms.Together);
+}
 
-    private static void AssertSame(int seed, IEnumerable<string> changes)
+/// <summary>Changed records worked out by both ways.</summary>
+internal static class ChangedFarm
+{
+    internal static void AssertSame(int seed, IEnumerable<string> changes)
     {
         using RecordsCopy copy = new(seed, changes);
         Reviewed reviewed = new(copy.Folder);
