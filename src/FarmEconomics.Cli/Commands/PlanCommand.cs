@@ -270,6 +270,11 @@ internal static class PlanCommand
             Console.Out.WriteLine(VarianceWords.Crops(variances).ToPlainText());
         }
 
+        if (outlook.CostsUnknown is { } why)
+        {
+            Console.Out.WriteLine(TextLines.Of($"This counts sales alone, since {why}: crops that cost much or take many hours look better here than they are."));
+        }
+
         Console.Out.WriteLine(PlanWords.Cash(outlook, credit, season.Notation).ToPlainText());
         foreach (string problem in PlanWords.Problems(outlook, season.Notation))
         {
