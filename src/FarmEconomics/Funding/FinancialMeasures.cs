@@ -117,6 +117,8 @@ public static class FinancialMeasures
             living = Living(x);
         MeasureInput replacement = new("replacement allowance", x.ReplacementAllowance);
         MeasureInput termInterest = TermInterest(x), termPrincipal = new("scheduled principal", x.TermPrincipal);
+        MeasureInput[] debtService = [income, offFarm, tax, termInterest, depreciation, living, termPrincipal];
+        MeasureInput[] withReplacement = [.. debtService, replacement];
         return
         [
             Make(
@@ -226,13 +228,7 @@ public static class FinancialMeasures
                 "capital debt repayment capacity / (scheduled principal + interest on term debt)",
                 MeasureUnit.Ratio,
                 v => (Capacity(v).Top, v[6] + v[3]),
-                income,
-                offFarm,
-                tax,
-                termInterest,
-                depreciation,
-                living,
-                termPrincipal
+                debtService
             ),
             Make(
                 "repayment",
@@ -240,13 +236,7 @@ public static class FinancialMeasures
                 "capital debt repayment capacity - (scheduled principal + interest on term debt)",
                 MeasureUnit.Currency,
                 v => (Capacity(v).Top - v[6] - v[3], null),
-                income,
-                offFarm,
-                tax,
-                termInterest,
-                depreciation,
-                living,
-                termPrincipal
+                debtService
             ),
             Make(
                 "repayment",
@@ -254,14 +244,7 @@ public static class FinancialMeasures
                 "capital debt repayment capacity - (scheduled principal + interest on term debt) - replacement allowance",
                 MeasureUnit.Currency,
                 v => (Capacity(v).Top - v[6] - v[3] - v[7], null),
-                income,
-                offFarm,
-                tax,
-                termInterest,
-                depreciation,
-                living,
-                termPrincipal,
-                replacement
+                withReplacement
             ),
             Make(
                 "repayment",
@@ -269,14 +252,7 @@ public static class FinancialMeasures
                 "capital debt repayment capacity / (scheduled principal + interest on term debt + replacement allowance)",
                 MeasureUnit.Ratio,
                 v => (Capacity(v).Top, v[6] + v[3] + v[7]),
-                income,
-                offFarm,
-                tax,
-                termInterest,
-                depreciation,
-                living,
-                termPrincipal,
-                replacement
+                withReplacement
             ),
             Make(
                 "efficiency",
